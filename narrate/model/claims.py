@@ -1,0 +1,111 @@
+"""Statements judged for one subject, with the evidence."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+from typing import Literal
+
+from narrate.model.ids import RuleId, SourceKey, StatementId, Subject
+from narrate.model.rules import Verdict
+from narrate.problems import Place
+
+Grade = Literal["not supported", "consistent with", "suggests", "supports", "strongly supports"]
+GRADES: tuple[tuple[Grade, float], ...] = (
+    ("consistent with", 0.5),
+    ("suggests", 0.66),
+    ("supports", 0.8),
+    ("strongly supports", 0.93),
+)
+"""Grades and the support from which each may be used, weakest first."""
+GRADE_NAMES: tuple[Grade, ...] = ("not supported", *(grade for grade, _ in GRADES))
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Evidence:
+    """One measured value or recorded fact that a criterion looked at."""
+
+    measure: str
+    """Measure and what it was taken of, such as 'ratio.kernel/cupule'; facts read 'record.deposit'."""
+    name: str = ""
+    value: float | None = None
+    low: float | None = None
+    high: float | None = None
+    unit: str = ""
+    n: int | None = None
+    text: str = ""
+    """For facts: what the record says. For values: the value in words, with unit."""
+    reason: str = ""
+    verdict: Verdict
+    of: float | None = None
+    """Items (or grams, or samples) of the first selector, for texts such as '12 kernels'."""
+    to: float | None = None
+    places: tuple[Place, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Argument:
+    """A rule as it came out for the subject."""
+
+    rule: RuleId
+    direction: Literal["for", "against"]
+    weight: float
+    """Log-odds that it adds (for) or takes away (against) when it holds."""
+    verdict: Verdict
+    says: str
+    """The rule's clause for specialists with its figures filled in."""
+    says_plain: str
+    evidence: tuple[Evidence, ...]
+    share_holding: float | None = None
+    """Share of the resampled counts in which it comes out the same."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LimitInForce:
+    limit: str
+    says: str
+    """'deposit is tertiary: grade held at 'suggests''."""
+    lifts: str
+    grade: Grade
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Claim:
+    id: str
+    about: Subject
+    question: str
+    statement: StatementId
+    verdict: Verdict
+    support: float
+    """0 to 1: the weighed evidence, not a probability."""
+    grade: Grade
+    """What may be said, after limits."""
+    stability: float | None
+    """Share of resampled counts in which the verdict stays; None where it was not worked out."""
+    arguments: tuple[Argument, ...]
+    limits: tuple[LimitInForce, ...] = ()
+    misleads_when: tuple[str, ...] = ()
+    alternatives: tuple[StatementId, ...] = ()
+    """Rival statements that some argument also speaks for here, then the statement's other rivals."""
+    sources: tuple[SourceKey, ...] = ()
+
+    def held(self, direction: str) -> tuple[Argument, ...]:
+        """Arguments of one direction that hold, heaviest first."""
+        return tuple(a for a in self.arguments if a.verdict == "holds" and a.direction == direction)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Claims:
+    """All claims of a project, by id and by subject, in a fixed order."""
+
+    by_id: Mapping[str, Claim]
+    by_subject: Mapping[Subject, tuple[Claim, ...]]
+
+    def __iter__(self) -> Iterator[Claim]:
+        return iter(self.by_id.values())
+
+    def about(self, subject: Subject) -> tuple[Claim, ...]:
+        return self.by_subject.get(subject, ())
+
+    def find(self, subject: Subject, statement: str) -> Claim | None:
+        return next((claim for claim in self.about(subject) if claim.statement == statement), None)

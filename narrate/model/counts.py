@@ -1,0 +1,46 @@
+"""What was counted, row by row, as written."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from narrate.model.ids import PartId, SampleId
+from narrate.model.plants import Identification
+from narrate.problems import Place
+
+Amount = Literal["counted", "noted as present", "looked for and absent", "not looked for", "weighed only"]
+Fraction = Literal["light", "heavy"]
+Completeness = Literal["whole", "fragment"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Count:
+    """A cell of the count column: what was written and what it means. Presence is never a number."""
+
+    written: str
+    amount: Amount
+    number: int | None = None
+    """Items counted; None unless `amount` is 'counted'."""
+    at_least: int | None = None
+    """For an abundance class with a key: its lower end."""
+    at_most: int | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CountRow:
+    """One row of a count sheet."""
+
+    sample: SampleId
+    identification: Identification
+    part: PartId
+    count: Count
+    mass_g: float | None = None
+    condition: str = "charred"
+    completeness: Completeness = "whole"
+    size_class: str = ""
+    fraction: Fraction = "light"
+    proportion_sorted: float = 1.0
+    """Share of the size class that was sorted, from the sample's record."""
+    note: str = ""
+    place: Place

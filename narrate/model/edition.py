@@ -1,0 +1,31 @@
+"""Everything that one site or document is made from: what its audience may know, and no more."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from narrate.model.claims import Claims
+from narrate.model.findings import Findings
+from narrate.model.ids import Subject
+from narrate.model.narrative import Narrative
+from narrate.model.packs import Packs
+from narrate.model.project import Project
+from narrate.problems import Problem
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Edition:
+    audience: str
+    """The audience that the site is for: 'review' or 'public'."""
+    project: Project
+    packs: Packs
+    findings: Findings
+    claims: Claims
+    narratives: Mapping[tuple[str, Subject], Narrative]
+    """By audience and subject. The review edition holds 'review' and 'report', the public one 'public'."""
+    problems: tuple[Problem, ...] = ()
+    version: str = ""
+
+    def narrative(self, audience: str, subject: Subject) -> Narrative | None:
+        return self.narratives.get((audience, subject))

@@ -1,0 +1,71 @@
+"""What was found in each subject, summed up for those who tell and draw it."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from narrate.model.ids import PartId, Subject, TaxonId
+from narrate.model.measurement import Measurement
+from narrate.problems import Place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tally:
+    """One taxon and part, in one condition, in one subject."""
+
+    taxon: TaxonId | None
+    written: str
+    """The name as written (the first writing, if several mean the same)."""
+    part: PartId
+    condition: str
+    counted: int
+    """Items as counted; 0 where only a mass or a presence was noted."""
+    estimated: float
+    """Items scaled up for the unsorted share. Never used in a test."""
+    mass_g: float | None = None
+    """Mass as weighed; None where none was weighed."""
+    is_noted: bool = False
+    """True where at least one row only notes presence."""
+    only_cf: bool = False
+    """True where every row of it is a 'cf.'."""
+    samples: int = 0
+    """Samples of the subject that hold it."""
+    of_samples: int = 0
+    """Samples of the subject, sterile ones included."""
+    ubiquity: Measurement | None = None
+    """samples / of_samples with its Wilson interval."""
+    ref: str = ""
+    """What `narrate explain` takes: '<subject>/found.<taxon>.<part>'."""
+    places: tuple[Place, ...] = ()
+    """The rows of the count sheets."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SubjectFindings:
+    """All tallies and measurements of one subject."""
+
+    subject: Subject
+    samples: int
+    """Samples, sterile ones included."""
+    samples_with_remains: int
+    litres: float | None
+    """Sum of the recorded volumes; None if none was recorded."""
+    litres_missing_for: int = 0
+    """Samples without a recorded volume."""
+    tallies: tuple[Tally, ...] = ()
+    """Most items first, then by name."""
+    measurements: Mapping[str, Measurement] = field(default_factory=dict)
+    """By name, such as 'items', 'density', 'kernels_per_cupule'."""
+    places: Mapping[str, tuple[Place, ...]] = field(default_factory=dict)
+    """Rows behind each measurement, by the same names; 'record' holds the subject's own records."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Findings:
+    """Findings of every subject of a project, or of what may be disclosed of it."""
+
+    subjects: Mapping[Subject, SubjectFindings]
+
+    def of(self, subject: Subject) -> SubjectFindings:
+        return self.subjects[subject]

@@ -1,0 +1,65 @@
+"""All that packs know: words, taxa, statements, rules, audiences, sources."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from narrate.model.audiences import Audience
+from narrate.model.ids import PartId, RuleId, SourceKey, StatementId, TaxonId
+from narrate.model.plants import Condition, ContextKind, Part, Taxon
+from narrate.model.rules import Limit, Rule, ShownMeasure, Statement
+from narrate.problems import Place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Source:
+    """A work that packs cite, once."""
+
+    key: SourceKey
+    authors: str
+    year: str
+    title: str
+    container: str = ""
+    """Journal with volume, book with editors, series, address of a stored page's publisher."""
+    pages: str = ""
+    kind: str = "work"
+    """work, practice (common practice, no single authority) or judgement (of the pack's makers)."""
+    known: str = "memory-M"
+    """How well it is known that the work says what it is cited for."""
+    note: str = ""
+    place: Place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Words:
+    parts: Mapping[PartId, Part]
+    conditions: Mapping[str, Condition]
+    context_kinds: Mapping[str, ContextKind]
+    methods: Mapping[str, str]
+    """Method -> one sentence that explains it."""
+    preservations: Mapping[str, tuple[str, ...]]
+    """Preservation of a project -> the conditions that are ancient under it."""
+    part_lookup: Mapping[str, PartId] = field(default_factory=dict)
+    """Any spelling in lower case -> part; the same for the next two."""
+    condition_lookup: Mapping[str, str] = field(default_factory=dict)
+    kind_lookup: Mapping[str, str] = field(default_factory=dict)
+    method_lookup: Mapping[str, str] = field(default_factory=dict)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Packs:
+    words: Words
+    taxa: Mapping[TaxonId, Taxon]
+    taxon_lookup: Mapping[str, TaxonId]
+    """Any scientific name, synonym or shorthand in lower case -> taxon."""
+    statements: Mapping[StatementId, Statement]
+    rules: Mapping[RuleId, Rule]
+    audiences: Mapping[str, Audience]
+    sources: Mapping[SourceKey, Source]
+    weights: Mapping[str, float]
+    """weak, moderate, strong -> log-odds."""
+    limits: tuple[Limit, ...]
+    shown: tuple[ShownMeasure, ...]
+    questions: Mapping[str, str]
+    """Question id -> how it is asked, in the order of telling."""

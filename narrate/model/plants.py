@@ -1,0 +1,162 @@
+"""Plants as packs know them, and names as an analyst wrote them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from narrate.model.ids import PartId, SourceKey, TaxonId
+from narrate.problems import Place
+
+Known = Literal["read", "memory-H", "memory-M", "memory-L", "calc", "convention", "judgement"]
+"""How well a fact is known. All but 'read' and 'calc' are shown to users as a default to check."""
+KNOWN: tuple[Known, ...] = ("read", "memory-H", "memory-M", "memory-L", "calc", "convention", "judgement")
+
+Keeping = Literal["perishable", "stored", "persists", "with the crop"]
+"""Why a part found in a deposit does or does not tell a season: eaten fresh, kept for months, left on the
+plant or ground for months, or carried in with a harvest."""
+KEEPING: tuple[Keeping, ...] = ("perishable", "stored", "persists", "with the crop")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Use:
+    """One thing that people did with one part of a plant, and who says so."""
+
+    use: str
+    """food, greens, oil, medicine, smoke, dye, fibre, fuel, building, ritual, none …"""
+    part: PartId | None = None
+    note: str = ""
+    sources: tuple[SourceKey, ...] = ()
+    known: Known = "memory-M"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Window:
+    """The months in which a part can be gathered."""
+
+    part: PartId
+    months: tuple[int, ...]
+    """Calendar months in order of the season; a window over the new year reads (11, 12, 1)."""
+    keeping: tuple[Keeping, ...]
+    sources: tuple[SourceKey, ...] = ()
+    known: Known = "memory-M"
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ecology:
+    habitat: str = ""
+    field_weed: Literal["strong", "moderate", "weak", "none"] = "none"
+    """How firmly the taxon, found with a crop, speaks of crop fields."""
+    sow: str = ""
+    """autumn, spring or both, for weeds of sown crops."""
+    soil: tuple[str, ...] = ()
+    """sandy, clay, acid, lime-rich, wet, dry, rich, poor …"""
+    height: str = ""
+    """low, medium, tall or twining."""
+    seed: tuple[str, ...] = ()
+    """big or small, free or headed, heavy or light."""
+    life: str = ""
+    """annual, biennial, perennial."""
+    sources: tuple[SourceKey, ...] = ()
+    known: Known = "memory-M"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Taxon:
+    """A plant, or a group that cannot be told apart further."""
+
+    id: TaxonId
+    rank: Literal["species", "genus", "family", "group", "broad"]
+    family: str
+    authority: str = ""
+    name: str = ""
+    """Common name in the singular as visitors read it, such as 'corn'; empty where there is none."""
+    plural: str = ""
+    """Plural of the common name; equal to `name` for names that have none, such as 'corn'."""
+    trade_name: str = ""
+    """Common name as specialists of the region write it, such as 'maize'; empty: same as `name`."""
+    other_names: tuple[str, ...] = ()
+    synonyms: tuple[str, ...] = ()
+    """Other scientific names, shorthands and spellings that mean this taxon."""
+    members: tuple[TaxonId, ...] = ()
+    """For groups: the taxa that it may be."""
+    status: Literal["crop", "native", "introduced", "either"] = "native"
+    earliest: int | None = None
+    """Earliest calendar year at which the region is known to have it; None: always had it."""
+    earliest_known: Known | None = None
+    habit: str = ""
+    """grass, herb, vine, shrub, tree, aquatic …"""
+    tags: frozenset[str] = frozenset()
+    """What rules ask for: crop, native-crop, starchy-seed, oily-seed, nut, fruit, greens, grain …"""
+    uses: tuple[Use, ...] = ()
+    windows: tuple[Window, ...] = ()
+    ecology: Ecology = Ecology()
+    look_alikes: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+    note: str = ""
+    sources: tuple[SourceKey, ...] = ()
+    region: str = ""
+    place: Place
+
+    @property
+    def genus(self) -> str:
+        return self.id.split()[0] if self.rank in ("species", "genus") else ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Identification:
+    """A name as the analyst wrote it, and what packs make of it."""
+
+    written: str
+    taxon: TaxonId | None
+    """None: no pack knows the name."""
+    either: tuple[TaxonId, ...] = ()
+    """'A/B' where no group is defined for the pair: the taxa it may be."""
+    qualifier: str = ""
+    """'', 'cf.', 'type', 'agg.', 's.l.', 'sp.', 'spp.', 'indet.'."""
+
+    @property
+    def is_certain(self) -> bool:
+        return self.qualifier != "cf." and not self.either
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Part:
+    """A plant part from the words."""
+
+    id: PartId
+    plural: str
+    plain: str
+    """Singular for visitors."""
+    plain_plural: str
+    roles: frozenset[str]
+    """edible, byproduct, wood, chaff, straw, cob, nutshell, propagule, underground, prepared, vegetative …"""
+    synonyms: tuple[str, ...] = ()
+    counting: str = ""
+    """What one item is."""
+    sources: tuple[SourceKey, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Condition:
+    """A state of the remains: charred, mineralised …"""
+
+    id: str
+    is_ancient_at_dry_sites: bool
+    synonyms: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ContextKind:
+    """A kind of context from the words."""
+
+    id: str
+    plural: str
+    plain: str
+    plain_plural: str
+    traits: frozenset[str]
+    """thermal, storage, refuse, structure, cut, surface, burial …"""
+    synonyms: tuple[str, ...] = ()
+    explained: str = ""
+    """One sentence for visitors."""

@@ -1,0 +1,71 @@
+"""All that was read from one project folder."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from narrate.model.counts import CountRow
+from narrate.model.ids import ContextId, PhaseId, SampleId
+from narrate.model.sampling import Sample
+from narrate.model.stratigraphy import Context, Feature, Phase
+from narrate.problems import Place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Author:
+    name: str
+    role: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Disclosure:
+    """What may never reach a public output."""
+
+    restricted_contexts: frozenset[ContextId] = frozenset()
+    restricted_fields: frozenset[str] = frozenset({"location"})
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Project:
+    title: str
+    summary: str = ""
+    region_packs: tuple[str, ...] = ()
+    preservation: str = "charred"
+    authors: tuple[Author, ...] = ()
+    report: Mapping[str, str] = field(default_factory=dict)
+    phases: tuple[Phase, ...] = ()
+    contexts: tuple[Context, ...] = ()
+    """In natural order of their ids, as are samples."""
+    samples: tuple[Sample, ...] = ()
+    counts: tuple[CountRow, ...] = ()
+    disclosure: Disclosure = Disclosure()
+    is_withheld_in_part: bool = False
+    """True once something restricted was taken out."""
+    place: Place
+
+    def context(self, id: ContextId) -> Context:
+        for context in self.contexts:
+            if context.id == id:
+                return context
+        raise KeyError(id)
+
+    def samples_of(self, context: ContextId) -> tuple[Sample, ...]:
+        return tuple(sample for sample in self.samples if sample.context == context)
+
+    def phase(self, id: PhaseId | None) -> Phase | None:
+        return next((phase for phase in self.phases if phase.id == id), None)
+
+    def features(self) -> tuple[Feature, ...]:
+        """Features in natural order, each with its contexts."""
+        members: dict[str, list[ContextId]] = {}
+        for context in self.contexts:
+            if context.feature is not None:
+                members.setdefault(context.feature, []).append(context.id)
+        return tuple(Feature(id=id, contexts=tuple(ids)) for id, ids in members.items())  # type: ignore[arg-type]
+
+    def sample(self, id: SampleId) -> Sample:
+        for sample in self.samples:
+            if sample.id == id:
+                return sample
+        raise KeyError(id)

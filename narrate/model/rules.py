@@ -1,0 +1,218 @@
+"""Statements that may be true of the past, and rules that argue for or against them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from narrate.model.ids import Level, PartId, RuleId, SourceKey, StatementId
+from narrate.problems import Place
+
+Verdict = Literal["holds", "fails", "cannot tell"]
+Weight = Literal["weak", "moderate", "strong"]
+WEIGHTS: tuple[Weight, ...] = ("weak", "moderate", "strong")
+RuleStatus = Literal["draft", "reviewed", "retired"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Statement:
+    """Something that may be true of a sample, a context, a phase or the whole dig."""
+
+    id: StatementId
+    question: str
+    title: str
+    """Short heading, such as 'Maize cobs as fuel'."""
+    clause: str
+    """For specialists, past tense, without a full stop: 'maize cobs were burned as fuel'."""
+    noun: str
+    """The same as a noun phrase: 'the use of maize cobs as fuel'."""
+    plain: str
+    """For visitors: 'people burned corn cobs in their fires'."""
+    plain_noun: str
+    """For visitors, as a noun phrase: 'fires fed with corn cobs'."""
+    means: str = ""
+    """What it would mean if it were true."""
+    does_not_mean: str = ""
+    """What readers must not take from it."""
+    rivals: tuple[StatementId, ...] = ()
+    prior: float = -0.9
+    """Log-odds before any argument."""
+    sources: tuple[SourceKey, ...] = ()
+    place: Place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Selector:
+    """Which rows of the count sheets are meant. An empty field does not narrow."""
+
+    taxon: tuple[str, ...] = ()
+    """Taxa; each also means everything below it."""
+    not_taxon: tuple[str, ...] = ()
+    family: tuple[str, ...] = ()
+    part: tuple[PartId, ...] = ()
+    role: tuple[str, ...] = ()
+    """Roles of parts: edible, byproduct, wood …"""
+    tag: tuple[str, ...] = ()
+    """Tags of taxa; a row is meant if its taxon has any of them."""
+    not_tag: tuple[str, ...] = ()
+    use: tuple[str, ...] = ()
+    """Uses that the taxon pack records for that part (or for no part in particular)."""
+    status: tuple[str, ...] = ()
+    """crop, native, introduced, either."""
+    field_weed: tuple[str, ...] = ()
+    """strong, moderate, weak, none."""
+    ripens_within: tuple[int, ...] = ()
+    """Months: the whole window of that taxon and part lies inside them."""
+    ripens_in: tuple[int, ...] = ()
+    """Months: the window touches at least one of them."""
+    keeping: tuple[str, ...] = ()
+    condition: tuple[str, ...] = ()
+    """Conditions; empty means those expected to survive under the project's preservation."""
+    any_condition: bool = False
+    completeness: tuple[str, ...] = ()
+    fraction: tuple[str, ...] = ()
+    is_certain: bool = False
+    """True leaves out 'cf.' and 'A/B' names."""
+    later_than_phase: bool = False
+    """True keeps only taxa whose earliest date in the region is later than the end of the subject's phase."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Bound:
+    """A leaf: a measure held against a bound, judged on the interval."""
+
+    measure: str
+    of: Selector | None = None
+    to: Selector | None = None
+    at_least: float | None = None
+    at_most: float | None = None
+    name: str = ""
+    """Name under which texts of the rule may quote the value."""
+    place: Place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Fact:
+    """A leaf: what the records say of the subject."""
+
+    fact: str
+    """context_kind, trait, deposit, security, preservation, heavy_fraction_sorted …"""
+    is_any_of: tuple[str, ...] = ()
+    is_none_of: tuple[str, ...] = ()
+    place: Place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Group:
+    """'all' fails if any fails, else cannot tell if any cannot tell; 'any' the other way round; 'none' is not any."""
+
+    kind: Literal["all", "any", "none"]
+    criteria: tuple[Criterion, ...]
+    place: Place
+
+
+Criterion = Bound | Fact | Group
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Remains:
+    """One row of an example inside a rule."""
+
+    taxon: str
+    part: PartId
+    count: int = 0
+    mass_g: float | None = None
+    condition: str = "charred"
+    completeness: str = "whole"
+    sample: int = 1
+    """Which of the example's samples holds it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Example:
+    """A case inside a rule: remains, what the records say, and what the rule must answer."""
+
+    name: str
+    remains: tuple[Remains, ...]
+    context_kind: str = "pit"
+    deposit: str = "secondary"
+    security: str = "sealed"
+    volume_l: float | None = 10.0
+    samples: int = 1
+    preservation: str = "charred"
+    phase: str = ""
+    """Phase of each sample by number, such as '1-4: early, 5-8: late'; for rules that compare phases."""
+    phase_start: int | None = None
+    phase_end: int | None = None
+    intrusions: str = "none"
+    recovery: tuple[int, int] | None = None
+    """Seeds added and recovered."""
+    proportion_sorted: float = 1.0
+    expect: Verdict
+    place: Place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rule:
+    """One argument for or against a statement."""
+
+    id: RuleId
+    title: str
+    status: RuleStatus
+    direction: Literal["for", "against"]
+    statement: StatementId
+    about: tuple[Level, ...]
+    says: str
+    """What was seen, as a clause for specialists; may quote named values: '{kernels_per_cupule}'."""
+    says_plain: str
+    """The same for visitors."""
+    why: str
+    misleads_when: tuple[str, ...]
+    sources: tuple[SourceKey, ...]
+    known: str
+    """How well its basis is known (see `plants.Known`)."""
+    needs: tuple[Criterion, ...] = ()
+    criteria: Criterion
+    weight: Weight
+    examples: tuple[Example, ...]
+    is_local: bool = False
+    """True for a rule of the project's own packs."""
+    place: Place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ShownMeasure:
+    """A measurement that every subject is given by name, for tables, charts and narratives."""
+
+    name: str
+    """Such as 'kernels_per_cupule'; key of `SubjectFindings.measurements`."""
+    title: str
+    """Such as 'Kernels per cupule'."""
+    measure: str
+    of: Selector | None = None
+    to: Selector | None = None
+    explained: str = ""
+    """One sentence for the method page: what it misleads on."""
+    place: Place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Limit:
+    """What some circumstance lets a claim at most support."""
+
+    id: str
+    when: str
+    """Name of a circumstance that judging knows: 'deposit is tertiary', 'few items' …"""
+    grade: str
+    """The strongest grade allowed."""
+    questions: tuple[str, ...] = ()
+    """Questions it applies to; empty means all but work and integrity."""
+    says: str
+    """'deposit is tertiary'."""
+    lifts: str
+    """What would lift it."""
+    known: str = "convention"
+    sources: tuple[SourceKey, ...] = ()
+    threshold: float | None = None
+
+

@@ -1,0 +1,198 @@
+"""What is wrong in what a person wrote: where, what was read, what was expected, how to mend it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from typing import Literal
+
+Severity = Literal["error", "warning"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True, order=True)
+class Place:
+    """Where something was written: a file and a line, or a cell of a workbook."""
+
+    path: str
+    """Path relative to the project folder, with forward slashes."""
+    line: int = 0
+    """Line, counted from 1; 0 means the file as a whole."""
+    column: int = 0
+    """Column, counted from 1; 0 means the line as a whole."""
+    sheet: str = ""
+    """Name of the sheet in a workbook; empty for text files."""
+    cell: str = ""
+    """Address of the cell in a workbook, such as H4."""
+
+    def __str__(self) -> str:
+        if self.sheet:
+            return f"{self.path}, sheet {self.sheet}, cell {self.cell}"
+        parts = [self.path]
+        if self.line:
+            parts.append(str(self.line))
+            if self.column:
+                parts.append(str(self.column))
+        return ":".join(parts)
+
+    @property
+    def row(self) -> str:
+        """The place without its column, as claims and evidence quote it."""
+        if self.sheet:
+            return str(self)
+        return f"{self.path}:{self.line}" if self.line else self.path
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Problem:
+    """One thing that a person must mend (error) or should look at (warning)."""
+
+    place: Place
+    severity: Severity
+    code: str
+    """Stable code, a key of `CODES`."""
+    message: str
+    """Whose, what was read, what was expected."""
+    excerpt: str = ""
+    """The line as written, for the pointer; empty where there is none to show."""
+    width: int = 1
+    """How many characters the pointer underlines."""
+    help: str = ""
+    """One way to mend it."""
+
+    def in_order(self) -> tuple[Place, str, str, str]:
+        return (self.place, self.severity, self.code, self.message)
+
+
+@dataclass(slots=True)
+class ProblemList:
+    """Collects problems while a project is read, so that all are told at once."""
+
+    found: list[Problem] = field(default_factory=list)
+
+    def error(
+        self, place: Place, code: str, message: str, *, help: str = "", excerpt: str = "", width: int = 1
+    ) -> None:
+        self._add("error", place, code, message, help, excerpt, width)
+
+    def warning(
+        self, place: Place, code: str, message: str, *, help: str = "", excerpt: str = "", width: int = 1
+    ) -> None:
+        self._add("warning", place, code, message, help, excerpt, width)
+
+    def extend(self, problems: Iterable[Problem]) -> None:
+        self.found.extend(problems)
+
+    def sorted(self) -> tuple[Problem, ...]:
+        """All problems by place, each once."""
+        return tuple(sorted(set(self.found), key=Problem.in_order))
+
+    def _add(
+        self, severity: Severity, place: Place, code: str, message: str, help: str, excerpt: str, width: int
+    ) -> None:
+        if code not in CODES:
+            raise KeyError(f"problem code {code} has no paragraph in narrate.problems.CODES")
+        self.found.append(
+            Problem(
+                place=place, severity=severity, code=code, message=message, help=help, excerpt=excerpt, width=width
+            )
+        )
+
+
+def has_errors(problems: Iterable[Problem]) -> bool:
+    return any(problem.severity == "error" for problem in problems)
+
+
+def written(problem: Problem) -> str:
+    """
+    The problem as a person reads it.
+
+    >>> print(written(Problem(place=Place(path="records/a.yaml", line=5, column=22), severity="error",
+    ...     code="N203", message="sample 'S014': volume_l is 'ten', expected a number above 0",
+    ...     excerpt="    volume_l: ten", width=3, help="write 10")))
+    records/a.yaml:5:22: error N203: sample 'S014': volume_l is 'ten', expected a number above 0
+        5 |     volume_l: ten
+                                 ^^^
+          help: write 10
+    """
+    lines = [f"{problem.place}: {problem.severity} {problem.code}: {problem.message}"]
+    if problem.excerpt:
+        number = str(problem.place.line)
+        text = problem.excerpt.replace("\t", " ")
+        lines.append(f"    {number} | {text}")
+        if problem.place.column:
+            pad = " " * (4 + len(number) + 3 + problem.place.column - 1)
+            lines.append(pad + "^" * max(1, problem.width))
+    if problem.help:
+        lines.append(f"      help: {problem.help}")
+    return "\n".join(lines)
+
+
+def as_plain_data(problem: Problem) -> dict[str, object]:
+    """The problem for `--json`: keys are stable, missing things are null."""
+    place = problem.place
+    return {
+        "path": place.path,
+        "line": place.line or None,
+        "column": place.column or None,
+        "sheet": place.sheet or None,
+        "cell": place.cell or None,
+        "severity": problem.severity,
+        "code": problem.code,
+        "message": problem.message,
+        "help": problem.help or None,
+    }
+
+
+CODES: dict[str, str] = {
+    # N1: files
+    "N101": "The project folder, or a file that a project needs, is not there. A project has a project.yaml, "
+    "at least one records/*.yaml and at least one count sheet in counts/.",
+    "N102": "The file cannot be read as text. Records and plain count sheets are UTF-8 text. A file saved by an "
+    "office program under another encoding can be saved again as 'CSV UTF-8'.",
+    "N103": "The YAML cannot be read: usually a tab used for indenting, a quotation mark that is not closed, or a "
+    "second colon on a line whose text needs quotes.",
+    "N104": "The same key is given twice in one mapping. Only one can be meant, so both are refused.",
+    "N105": "YAML aliases (&name, *name), tags (!name) and merge keys (<<) are not read: a record says what it says.",
+    "N106": "The file lies outside the project folder or is a link that leads out of it. Nothing outside the project "
+    "is read.",
+    "N107": "The file, or something in it, is far larger than a record or count sheet can be, and was not read.",
+    "N108": "The output folder could not be written, or holds something that narrate did not make.",
+    # N2: records
+    "N201": "A field that the record needs is missing.",
+    "N202": "The record has a field that is not known here. The near match is offered if there is one.",
+    "N203": "The value is not of the kind, or not within the range, that the field holds.",
+    "N204": "The same id is used by two records of one kind.",
+    "N205": "A record names something that no record describes: an unknown context, phase or region pack.",
+    "N206": "A sample has no rows in any count sheet. If nothing was found, say so: add 'sterile: true' to the sample.",
+    "N207": "A volume is missing, or so small or so large that it is probably in another unit. Without a volume "
+    "there is no density.",
+    "N208": "A recovery test reports more seeds recovered than were added.",
+    "N209": "An image file that a record lists is missing, or lacks its caption, credit or alt text.",
+    "N210": "Text that would be public names a restricted context or sample. It is left out of public outputs.",
+    # N3: count sheets
+    "N301": "The header of a count sheet lacks a needed column, has one twice, or has one that is not known.",
+    "N302": "A row of a count sheet has more or fewer cells than the header.",
+    "N303": "A cell holds something that its column cannot hold.",
+    "N304": "A row names a sample that no record describes.",
+    "N305": "Two rows of one sample say the same thing twice: same taxon, part, condition, completeness, size class "
+    "and fraction.",
+    "N306": "A row names a size class that its sample does not have.",
+    "N307": "A count sheet is empty.",
+    # N4: taxa and words
+    "N401": "No taxon pack in use knows this name. It is counted as written, but no rule can speak of it.",
+    "N402": "A word that must come from the word lists (part, condition, kind of context, method …) is not there.",
+    "N403": "An entry of a taxon or word pack is not of the shape that packs have.",
+    "N404": "The same taxon, synonym or word is defined twice with different meanings.",
+    "N405": "A source key is used that sources.yaml does not hold.",
+    # N5: rules and statements
+    "N501": "A rule or statement is not of the shape that packs have.",
+    "N502": "A rule names a measure, taxon, part, tag, statement or fact that nothing defines.",
+    "N503": "One of the rule's own examples does not come out as the rule says it should.",
+    "N504": "The same rule or statement id is defined twice.",
+    "N505": "The criteria of a rule contradict each other, so that it can never hold.",
+    # N6: audiences
+    "N601": "An audience file is not of the shape that audiences have.",
+    # N7: templates
+    "N701": "A page template lacks its header, or its header says something that cannot be done.",
+}
+"""Every problem code and its paragraph in the manual. Codes are never reused."""
