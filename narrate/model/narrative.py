@@ -33,6 +33,8 @@ class Narrative:
     summary: Sentence | None
     """One sentence for lists and cards."""
     sections: tuple[Section, ...]
+    is_edited: bool = False
+    """True where the analyst's own words stand in place of the draft."""
 
     def sentences(self) -> tuple[Sentence, ...]:
         return tuple(s for section in self.sections for paragraph in section.paragraphs for s in paragraph)

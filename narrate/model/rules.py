@@ -140,8 +140,10 @@ class Example:
     volume_l: float | None = 10.0
     samples: int = 1
     preservation: str = "charred"
-    phase: str = ""
-    """Phase of each sample by number, such as '1-4: early, 5-8: late'; for rules that compare phases."""
+    phases: tuple[str, ...] = ()
+    """One phase name a sample, in order of time; empty: all of one phase."""
+    heavy_fraction: str = "sorted"
+    """sorted, not sorted or unknown."""
     phase_start: int | None = None
     phase_end: int | None = None
     intrusions: str = "none"

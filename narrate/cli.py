@@ -1,0 +1,144 @@
+"""The command line. Each command imports what it needs when it runs, so that `--help` is instant."""
+
+from __future__ import annotations
+
+import json
+import os
+import sys
+from collections.abc import Iterable
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from narrate import __version__
+
+if TYPE_CHECKING:
+    from narrate.problems import Problem
+
+DONE, PROBLEMS, FAULT = 0, 1, 3
+
+_FOLDER = click.Path(path_type=Path, file_okay=True, dir_okay=True)
+
+
+@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(__version__, prog_name="narrate")
+@click.pass_context
+def commands(context: click.Context) -> None:
+    """From counts of charred plant remains to narratives that can be followed back to them."""
+    if os.environ.get("NO_COLOR"):
+        context.color = False
+
+
+@commands.command()
+@click.argument("folder", type=_FOLDER)
+def begin(folder: Path) -> None:
+    """Lay out a new project in FOLDER, with commented records and a small count sheet."""
+    from narrate.pipeline import begin as lay_out
+
+    written, problems = lay_out(folder)
+    _tell_problems(problems)
+    if problems:
+        sys.exit(PROBLEMS)
+    for path in written:
+        click.echo(path)
+    click.echo(f"Edit these, then: narrate tell {folder}")
+
+
+@commands.command()
+@click.argument("folder", type=_FOLDER)
+@click.option("--json", "as_json", is_flag=True, help="Problems as JSON on standard output.")
+@click.option("--strict", is_flag=True, help="Count warnings as errors.")
+@click.option("--code", "code", metavar="CODE", help="Print the manual's paragraph on a problem code and stop.")
+def check(folder: Path, as_json: bool, strict: bool, code: str | None) -> None:
+    """Read everything in FOLDER and report every problem, each with its place and how to mend it."""
+    from narrate.pipeline import read
+    from narrate.problems import CODES, as_plain_data, has_errors
+
+    if code is not None:
+        if code.upper() not in CODES:
+            raise click.UsageError(f"'{code}' is not a problem code; known are {', '.join(CODES)}")
+        click.echo(f"{code.upper()}: {CODES[code.upper()]}")
+        return
+    problems = read(folder, strict=strict).problems
+    if as_json:
+        click.echo(json.dumps({"problems": [as_plain_data(p) for p in problems]}, ensure_ascii=False, indent=1))
+    else:
+        _tell_problems(problems)
+        click.echo(_summed(problems))
+    sys.exit(PROBLEMS if has_errors(problems) else DONE)
+
+
+@commands.command()
+@click.argument("folder", type=_FOLDER)
+@click.option("--strict", is_flag=True, help="Count warnings as errors.")
+def tell(folder: Path, strict: bool) -> None:
+    """The main job: read, measure, judge, draft, and build the sites in FOLDER/out."""
+    from narrate.pipeline import tell as run
+
+    told = run(folder, version=__version__, strict=strict, progress=_progress)
+    _tell_problems(told.problems)
+    if not told.is_written:
+        click.echo(_summed(told.problems))
+        click.echo("Nothing was written.")
+        sys.exit(PROBLEMS)
+    click.echo(f"{told.samples} samples from {told.contexts} contexts; {told.claims} claims that hold. {_summed(told.problems)}")
+    click.echo(f"for the team:    {folder / 'out' / 'review' / 'index.html'}")
+    click.echo(f"for the public:  {folder / 'out' / 'public' / 'index.html'}")
+    click.echo(f"every claim:     {folder / 'out' / 'claims.json'}")
+
+
+@commands.command()
+@click.argument("folder", type=_FOLDER)
+@click.argument("claim")
+@click.option("--json", "as_json", is_flag=True, help="The evidence as JSON on standard output.")
+def explain(folder: Path, claim: str, as_json: bool) -> None:
+    """
+    Show the evidence behind one CLAIM of FOLDER, down to the rows of the count sheets.
+
+    CLAIM is what a sentence of the site names: a claim (C12/fuel.maize-cob), a measurement (C12/measure.density), a
+    find (C12/found.zea-mays.kernel) or the records of a subject (C12/record).
+    """
+    from narrate.pipeline import explain as look_up
+
+    found = look_up(folder, claim)
+    if found.text == "":
+        _tell_problems(found.problems)
+        click.echo(found.refusal or _summed(found.problems), err=bool(found.refusal))
+        sys.exit(PROBLEMS)
+    click.echo(json.dumps(found.plain, ensure_ascii=False, indent=1) if as_json else found.text)
+
+
+def main() -> None:
+    """The entry point: a fault of narrate is said in one line and ends with status 3."""
+    try:
+        commands.main(standalone_mode=True)
+    except Exception as fault:
+        if os.environ.get("NARRATE_DEBUG"):
+            raise
+        click.echo(f"narrate: a fault of the program, not of your project: {type(fault).__name__}: {fault}", err=True)
+        click.echo("Set NARRATE_DEBUG=1 and run it again to see where.", err=True)
+        sys.exit(FAULT)
+
+
+def _progress(step: str) -> None:
+    if sys.stderr.isatty():
+        click.echo(click.style(f"… {step}", dim=True), err=True)
+
+
+def _tell_problems(problems: Iterable[Problem]) -> None:
+    from narrate.problems import written
+
+    colours = {"error": "red", "warning": "yellow"}
+    for problem in problems:
+        text = written(problem)
+        first, _, rest = text.partition("\n")
+        click.echo(click.style(first, fg=colours[problem.severity]) + ("\n" + rest if rest else ""), err=True)
+
+
+def _summed(problems: Iterable[Problem]) -> str:
+    severities = [problem.severity for problem in problems]
+    errors, warnings = severities.count("error"), severities.count("warning")
+    if not severities:
+        return "No problems found."
+    return f"{errors} error{'s' * (errors != 1)}, {warnings} warning{'s' * (warnings != 1)}."
