@@ -1,0 +1,80 @@
+"""All measures by name, as rules and tables ask for them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+
+from narrate.measures import amounts, shares, ubiquity
+from narrate.measures.column import Column
+from narrate.measures.units import Units
+from narrate.model.ids import LEVELS, Level
+from narrate.model.rules import Selector
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Measure:
+    """One labelled function of the catalogue."""
+
+    id: str
+    unit: str
+    function: Callable[..., Column]
+    needs_of: bool = False
+    needs_to: bool = False
+    needs_phases: bool = False
+    levels: tuple[Level, ...] = LEVELS
+
+
+def _listed(*measures: Measure) -> Mapping[str, Measure]:
+    return MappingProxyType({measure.id: measure for measure in measures})
+
+
+MEASURES: Mapping[str, Measure] = _listed(
+    Measure(id="items", unit="items", function=amounts.items, needs_of=True),
+    Measure(id="density", unit="items per litre", function=amounts.density, needs_of=True),
+    Measure(id="mass", unit="g", function=amounts.mass, needs_of=True),
+    Measure(id="mass_per_l", unit="g per litre", function=amounts.mass_per_l, needs_of=True),
+    Measure(id="taxa", unit="taxa", function=shares.taxa, needs_of=True),
+    Measure(id="presence", unit="", function=ubiquity.presence, needs_of=True),
+    Measure(id="share", unit="", function=shares.share, needs_of=True, needs_to=True),
+    Measure(id="ratio", unit="", function=shares.ratio, needs_of=True, needs_to=True),
+    Measure(id="mass_ratio", unit="g per g", function=amounts.mass_ratio, needs_of=True, needs_to=True),
+    Measure(id="dominance", unit="", function=shares.dominance, needs_of=True),
+    Measure(id="samples", unit="samples", function=ubiquity.samples),
+    Measure(id="samples_with", unit="samples", function=ubiquity.samples_with, needs_of=True),
+    Measure(id="ubiquity", unit="", function=ubiquity.ubiquity, needs_of=True),
+    Measure(
+        id="ubiquity_change",
+        unit="",
+        function=ubiquity.ubiquity_change,
+        needs_of=True,
+        needs_phases=True,
+        levels=("site",),
+    ),
+    Measure(id="richest_share", unit="", function=shares.richest_share, needs_of=True),
+    Measure(id="times_median_density", unit="", function=amounts.times_median_density, needs_of=True),
+    Measure(id="litres", unit="litres", function=amounts.litres),
+    Measure(id="recovery", unit="", function=shares.recovery),
+    Measure(id="intrusions", unit="", function=shares.intrusions),
+    Measure(id="sorted_share", unit="", function=shares.sorted_share),
+)
+
+
+def measured(
+    id: str, units: Units, *, of: Selector | None = None, to: Selector | None = None, phases: Units | None = None
+) -> Column:
+    """
+    One measure of all units of a level.
+
+    Raises KeyError for an unknown measure and TypeError for a missing selector: both are refused when rules are read.
+    """
+    measure = MEASURES[id]
+    arguments: list[object] = [units]
+    if measure.needs_phases:
+        arguments.append(phases)
+    if measure.needs_of:
+        arguments.append(of or Selector())
+    if measure.needs_to:
+        arguments.append(to or Selector())
+    return measure.function(*arguments)

@@ -1,0 +1,152 @@
+"""Which kinds of rows a selector means, as masks over the kinds of a count table."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from narrate.measures.count_table import CountTable, Kind
+from narrate.model.ids import TaxonId
+from narrate.model.packs import Packs
+from narrate.model.plants import Taxon, Window
+from narrate.model.rules import Selector
+
+
+def kinds_meant(selector: Selector, table: CountTable, packs: Packs, preservation: str) -> np.ndarray:
+    """
+    Mask over `table.kinds`: True where the selector means the kind.
+
+    Keys narrow together, values of one key widen. `later_than_phase` is left to the caller, because it depends on
+    the unit as well (see `earliest_years`).
+    """
+    ancient = frozenset(packs.words.preservations.get(preservation, ()))
+    return np.array([_is_meant(kind, selector, packs, ancient) for kind in table.kinds], dtype=bool)
+
+
+def earliest_years(table: CountTable, packs: Packs) -> np.ndarray:
+    """Earliest year at which the region has each kind's taxon; −infinity where it always had it or nobody knows."""
+    years = []
+    for kind in table.kinds:
+        known = [taxon.earliest for taxon in _possible(kind, packs)]
+        is_late = bool(known) and all(year is not None for year in known)
+        years.append(float(min(year for year in known if year is not None)) if is_late else -np.inf)
+    return np.array(years, float)
+
+
+def lies_below(taxon: TaxonId, name: str, packs: Packs) -> bool:
+    """
+    True if the taxon is `name` or lies below it: a species below its genus and family, a member below its group.
+
+    A group lies below `name` only if all its members do.
+    """
+    if taxon == name:
+        return True
+    known = packs.taxa.get(taxon)
+    if known is None:
+        return False
+    if name in (known.genus, known.family):
+        return known.rank != "family" or name == taxon
+    group = packs.taxa.get(TaxonId(name))
+    if group is not None and group.members and any(lies_below(taxon, member, packs) for member in group.members):
+        return True
+    return bool(known.members) and all(lies_below(member, name, packs) for member in known.members)
+
+
+def windows_of(taxon: Taxon, part: str) -> tuple[Window, ...]:
+    """The windows that the pack gives for that part of the taxon."""
+    return tuple(window for window in taxon.windows if window.part == part)
+
+
+def _possible(kind: Kind, packs: Packs) -> tuple[Taxon, ...]:
+    """The taxa that a kind may be: one for a plain name, several for 'A/B'; empty if nobody knows."""
+    names = (kind.taxon,) if kind.taxon is not None else kind.either
+    found = tuple(packs.taxa[name] for name in names if name in packs.taxa)
+    return found if len(found) == len(names) else ()
+
+
+def _is_meant(kind: Kind, wanted: Selector, packs: Packs, ancient: frozenset[str]) -> bool:
+    if not _has_right_state(kind, wanted, ancient):
+        return False
+    if wanted.part and kind.part not in wanted.part:
+        return False
+    if wanted.role:
+        part = packs.words.parts.get(kind.part)  # type: ignore[call-overload]
+        if part is None or not part.roles.intersection(wanted.role):
+            return False
+    return _has_right_taxon(kind, wanted, packs)
+
+
+def _has_right_state(kind: Kind, wanted: Selector, ancient: frozenset[str]) -> bool:
+    conditions = wanted.condition or (() if wanted.any_condition else ancient)
+    if conditions and kind.condition not in conditions:
+        return False
+    if wanted.completeness and kind.completeness not in wanted.completeness:
+        return False
+    if wanted.fraction and kind.fraction not in wanted.fraction:
+        return False
+    return not wanted.is_certain or kind.is_certain
+
+
+def _has_right_taxon(kind: Kind, wanted: Selector, packs: Packs) -> bool:
+    asks = any(
+        (wanted.taxon, wanted.family, wanted.tag, wanted.use, wanted.status, wanted.field_weed)
+        + (wanted.ripens_within, wanted.ripens_in, wanted.keeping, wanted.later_than_phase)
+    )
+    taxa = _possible(kind, packs)
+    if not taxa:
+        return not asks
+    if wanted.not_taxon and any(lies_below(t.id, name, packs) for t in taxa for name in wanted.not_taxon):
+        return False
+    if wanted.not_tag and any(_tags(t, packs) & set(wanted.not_tag) for t in taxa):
+        return False
+    return all(_answers(taxon, kind.part, wanted, packs) for taxon in taxa)
+
+
+def _answers(taxon: Taxon, part: str, wanted: Selector, packs: Packs) -> bool:
+    if wanted.taxon and not any(lies_below(taxon.id, name, packs) for name in wanted.taxon):
+        return False
+    if wanted.family and taxon.family not in wanted.family:
+        return False
+    if wanted.status and taxon.status not in wanted.status:
+        return False
+    if wanted.tag and not _tags(taxon, packs).intersection(wanted.tag):
+        return False
+    if wanted.field_weed and not _every(taxon, packs, lambda t: t.ecology.field_weed in wanted.field_weed):
+        return False
+    if wanted.use and not _every(taxon, packs, lambda t: _has_use(t, part, wanted.use)):
+        return False
+    if wanted.ripens_within or wanted.ripens_in or wanted.keeping:
+        return _every(taxon, packs, lambda t: _ripens(t, part, wanted))
+    return True
+
+
+def _every(taxon: Taxon, packs: Packs, question) -> bool:  # type: ignore[no-untyped-def]
+    """A group answers by itself if it can, else only if all its members do."""
+    if question(taxon):
+        return True
+    members = [packs.taxa[m] for m in taxon.members if m in packs.taxa]
+    return bool(members) and len(members) == len(taxon.members) and all(question(m) for m in members)
+
+
+def _tags(taxon: Taxon, packs: Packs) -> frozenset[str]:
+    """A taxon's own tags, and for a group those that all its members share."""
+    members = [packs.taxa[m].tags for m in taxon.members if m in packs.taxa]
+    shared = frozenset.intersection(*members) if members and len(members) == len(taxon.members) else frozenset()
+    return taxon.tags | shared
+
+
+def _has_use(taxon: Taxon, part: str, wanted: tuple[str, ...]) -> bool:
+    return any(use.use in wanted and use.part in (None, part) for use in taxon.uses)
+
+
+def _ripens(taxon: Taxon, part: str, wanted: Selector) -> bool:
+    """Sources may disagree: a window counts as within only if every source's window for the part is."""
+    windows = windows_of(taxon, part)
+    if not windows:
+        return False
+    if wanted.keeping and not any(set(window.keeping) & set(wanted.keeping) for window in windows):
+        return False
+    months = set(wanted.ripens_within)
+    if months and not all(set(window.months) <= months for window in windows):
+        return False
+    touching = set(wanted.ripens_in)
+    return not touching or any(set(window.months) & touching for window in windows)

@@ -1,0 +1,140 @@
+"""Shares and ratios of counts, and what rules a total."""
+
+from __future__ import annotations
+
+import numpy as np
+
+from narrate.measures.column import Column, exact
+from narrate.measures.intervals import ratio as ratio_ends
+from narrate.measures.intervals import wilson
+from narrate.measures.units import Units
+from narrate.model.rules import Selector
+
+
+def share(units: Units, of: Selector, to: Selector) -> Column:
+    """
+    Share of one selection among another, from raw counts.
+
+        share = k / n;   n items of `to`, k those of them that `of` means too
+
+    Unit: 0 to 1. Interval: Wilson. No value: where `to` holds nothing.
+    Misleads: closed sums; a rise of one plant lowers all others.
+    Source: Pearsall 2015, ch. 5; Wilson 1927 (from memory).
+    """
+    both = units.counted_in_both(of, to)
+    whole = units.counted(to)
+    low, high = wilson(both, whole)
+    with np.errstate(invalid="ignore", divide="ignore"):
+        value = both / np.where(whole > 0, whole, np.nan)
+    return Column(
+        value=value, low=low, high=high, of=both, to=whole, n=whole, has_interval=True, reason="nothing to take a share of"
+    )
+
+
+def ratio(units: Units, of: Selector, to: Selector) -> Column:
+    """
+    Items of one thing per item of another, from raw counts.
+
+        ratio = k / m
+
+    Unit: items per item. Interval: from the Wilson interval of k/(k + m); where m is 0 the value is not defined but
+    the lower end is a bound, where k is 0 the upper end is one. No value and no bounds: where both are 0.
+    Source: Miller 1988, in Hastorf & Popper (eds), pp. 72–85; Scarry & Steponaitis 1997 for maize (from memory).
+    """
+    first, second = units.counted(of), units.counted(to)
+    low, high = ratio_ends(first, second)
+    with np.errstate(invalid="ignore", divide="ignore"):
+        value = first / np.where(second > 0, second, np.nan)
+    return Column(
+        value=value,
+        low=low,
+        high=high,
+        of=first,
+        to=second,
+        n=first + second,
+        has_interval=True,
+        reason="nothing of the second was found",
+    )
+
+
+def dominance(units: Units, of: Selector) -> Column:
+    """
+    Largest share that one plant and part has among the items (Berger and Parker's index, by part).
+
+        dominance = max kᵢ / Σ kᵢ
+
+    Unit: 0 to 1. Interval: Wilson, which is a little too low for a maximum. No value: where nothing was counted.
+    Source: Berger & Parker 1970, Science 168:1345–1347 (from memory).
+    """
+    top, whole = units.largest_share(of)
+    low, high = wilson(top, whole)
+    with np.errstate(invalid="ignore", divide="ignore"):
+        value = top / np.where(whole > 0, whole, np.nan)
+    return Column(
+        value=value, low=low, high=high, of=top, to=whole, n=whole, has_interval=True, reason="nothing was counted"
+    )
+
+
+def richest_share(units: Units, of: Selector) -> Column:
+    """
+    Share of the items that the richest sample of the unit holds.
+
+        max over samples Σ kᵢ / Σ kᵢ
+
+    Unit: 0 to 1. Interval: none. No value: where nothing was counted.
+    Source: the caution of Gremillion, Excavating Occaneechi Town, that one rich context may not drive a total.
+    """
+    top, whole = units.richest_sample(of)
+    with np.errstate(invalid="ignore", divide="ignore"):
+        return exact(top / np.where(whole > 0, whole, np.nan), of=top, n=whole, reason="nothing was counted")
+
+
+def taxa(units: Units, of: Selector) -> Column:
+    """
+    Number of different taxa, counted or noted (richness).
+
+    Unit: taxa. Interval: none. Always has a value.
+    Misleads: it grows with the number of items.
+    Source: common practice, no source.
+    """
+    number = units.taxa(of)
+    return exact(number, of=number, n=units.counted(of))
+
+
+def recovery(units: Units) -> Column:
+    """
+    Share of marked charred seeds that flotation gave back.
+
+        recovery = recovered / added
+
+    Unit: 0 to 1. Interval: Wilson. No value: where no test was made.
+    Misleads: it speaks of small robust seeds; counts are never corrected by it.
+    Source: Wagner 1982, American Antiquity 47:127–132.
+    """
+    back, added = units.recovery()
+    low, high = wilson(back, added)
+    with np.errstate(invalid="ignore", divide="ignore"):
+        value = back / np.where(added > 0, added, np.nan)
+    return Column(
+        value=value, low=low, high=high, of=back, to=added, n=added, has_interval=True, reason="no recovery test was made"
+    )
+
+
+def intrusions(units: Units) -> Column:
+    """
+    Worst modern intrusion noted: 0 none, 1 few, 2 some, 3 many.
+
+    No value: where the records note nothing about intrusions.
+    Source: common practice, no source.
+    """
+    return exact(units.worst_intrusion(), reason="the records do not speak of modern intrusions")
+
+
+def sorted_share(units: Units) -> Column:
+    """
+    Smallest share of a size class of the light fraction that was sorted in any sample of the unit.
+
+    Unit: above 0 to 1. Always has a value.
+    Source: common practice, no source.
+    """
+    return exact(units.smallest_share())

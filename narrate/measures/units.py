@@ -1,0 +1,227 @@
+"""Units of one level over a count table, and sums over selections of their rows."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import numpy as np
+
+from narrate.measures.count_table import CountTable
+from narrate.measures.selection import earliest_years, kinds_meant
+from narrate.model.ids import Level
+from narrate.model.packs import Packs
+from narrate.model.rules import Selector
+
+
+class Units:
+    """
+    The units of one level. Every sum is an array of shape (replicates, units).
+
+    Selections are worked out once per selector and kept, so that many rules may ask for the same.
+    """
+
+    def __init__(self, table: CountTable, level: Level, packs: Packs, preservation: str) -> None:
+        self.table = table
+        self.level = level
+        self.packs = packs
+        self.preservation = preservation
+        self.ids = table.unit_ids[level]
+        self._unit_of_sample = table.unit_of_sample[level]
+        unit_of_row = self._unit_of_sample[table.row_sample] if table.row_sample.size else table.row_sample
+        order = np.argsort(unit_of_row, kind="stable")
+        self._rows = order[unit_of_row[order] >= 0]
+        self._row_unit = unit_of_row[self._rows]
+        self._chosen: dict[Selector, np.ndarray] = {}
+        self._written = table.counted[0]
+
+    @property
+    def shape(self) -> tuple[int, int]:
+        return (self.table.replicates, len(self.ids))
+
+    def with_table(self, table: CountTable) -> Units:
+        """The same units over the same rows with other numbers; selections are shared."""
+        other = Units.__new__(Units)
+        other.__dict__.update(self.__dict__)
+        other.table = table
+        return other
+
+    def rows(self, selector: Selector) -> np.ndarray:
+        """Indices of the rows meant, sorted by unit."""
+        found = self._chosen.get(selector)
+        if found is None:
+            found = self._chosen[selector] = self._choose(selector)
+        return found
+
+    def unit_of(self, rows: np.ndarray) -> np.ndarray:
+        return self._unit_of_sample[self.table.row_sample[rows]]
+
+    def rows_of(self, unit: int, selector: Selector) -> np.ndarray:
+        """Rows of one unit that the selector means."""
+        rows = self.rows(selector)
+        return rows[self.unit_of(rows) == unit]
+
+    def samples_of(self, unit: int) -> np.ndarray:
+        """Indices of the samples of one unit."""
+        return np.flatnonzero(self._unit_of_sample == unit)
+
+    def counted(self, selector: Selector) -> np.ndarray:
+        """Items as counted."""
+        rows = self.rows(selector)
+        return self._sum(self.table.counted[:, rows], rows)
+
+    def counted_in_both(self, first: Selector, second: Selector) -> np.ndarray:
+        """Items as counted of the rows that both selectors mean."""
+        rows = np.intersect1d(self.rows(first), self.rows(second), assume_unique=True)
+        return self._sum(self.table.counted[:, rows], rows)
+
+    def estimated_over_litres(self, selector: Selector) -> tuple[np.ndarray, np.ndarray, np.ndarray, np.ndarray]:
+        """
+        For samples with a recorded volume: items scaled up for the unsorted share, the variance of that sum under
+        Poisson counting, the litres, and the smallest share sorted.
+        """
+        rows = self.rows(selector)
+        rows = rows[np.isfinite(self.table.volume_l[self.table.row_sample[rows]])]
+        counted = self.table.counted[:, rows]
+        total = self._sum(counted + self.table.unsorted[:, rows], rows)
+        variance = self._sum(counted / self.table.share[rows] ** 2, rows)
+        return total, variance, self.litres(), self.smallest_share()
+
+    def mass_g(self, selector: Selector) -> tuple[np.ndarray, np.ndarray]:
+        """
+        Grams scaled up for the unsorted share, and the number of weighed rows.
+
+        Masses are not resampled: they were weighed, not counted.
+        """
+        rows = self.rows(selector)
+        return self._weighed(rows[np.isfinite(self.table.mass_g[rows])])
+
+    def mass_over_litres(self, selector: Selector) -> tuple[np.ndarray, np.ndarray]:
+        """The same from samples with a recorded volume."""
+        rows = self.rows(selector)
+        has_volume = np.isfinite(self.table.volume_l[self.table.row_sample[rows]])
+        return self._weighed(rows[np.isfinite(self.table.mass_g[rows]) & has_volume])
+
+    def samples_with(self, selector: Selector) -> np.ndarray:
+        """Samples of the unit in which the thing was counted or noted."""
+        rows = self.rows(selector)
+        there = self._is_there(rows)
+        per_sample = np.zeros((self.table.replicates, len(self.table.sample_ids)))
+        self._reduce(np.maximum, there, self.table.row_sample[rows], per_sample)
+        return self._over_samples(per_sample, np.sum)
+
+    def taxa(self, selector: Selector) -> np.ndarray:
+        """Number of different taxa counted or noted; names that nobody knows count by their writing."""
+        rows = self.rows(selector)
+        out = np.zeros(self.shape)
+        if not rows.size:
+            return out
+        names: dict[object, int] = {}
+        name_of_kind = np.array(
+            [names.setdefault(k.taxon or k.either or k.written, len(names)) for k in self.table.kinds], dtype=np.intp
+        )
+        group = self.unit_of(rows) * len(names) + name_of_kind[self.table.row_kind[rows]]
+        order = np.argsort(group, kind="stable")
+        starts = _starts(group[order])
+        there = np.maximum.reduceat(self._is_there(rows)[:, order], starts, axis=1)
+        return self._sum(there, rows[order][starts])
+
+    def largest_share(self, selector: Selector) -> tuple[np.ndarray, np.ndarray]:
+        """Items of the commonest taxon and part, and items of all."""
+        rows = self.rows(selector)
+        top = np.zeros(self.shape)
+        if not rows.size:
+            return top, top
+        names: dict[object, int] = {}
+        name_of_kind = np.array(
+            [names.setdefault((k.taxon or k.either or k.written, k.part), len(names)) for k in self.table.kinds],
+            dtype=np.intp,
+        )
+        group = self.unit_of(rows) * len(names) + name_of_kind[self.table.row_kind[rows]]
+        order = np.argsort(group, kind="stable")
+        starts = _starts(group[order])
+        sums = np.add.reduceat(self.table.counted[:, rows][:, order], starts, axis=1)
+        self._reduce(np.maximum, sums, self.unit_of(rows[order][starts]), top)
+        return top, self.counted(selector)
+
+    def richest_sample(self, selector: Selector) -> tuple[np.ndarray, np.ndarray]:
+        """Items of the sample that holds most, and items of all."""
+        rows = self.rows(selector)
+        per_sample = np.zeros((self.table.replicates, len(self.table.sample_ids)))
+        self._reduce(np.add, self.table.counted[:, rows], self.table.row_sample[rows], per_sample)
+        return self._over_samples(per_sample, np.max), self.counted(selector)
+
+    def samples(self) -> np.ndarray:
+        return self._spread(self._over_samples(np.ones((1, len(self.table.sample_ids))), np.sum))
+
+    def litres(self) -> np.ndarray:
+        """Litres recorded; 0 where none was."""
+        return self._spread(self._over_samples(np.nan_to_num(self.table.volume_l)[None, :], np.sum))
+
+    def smallest_share(self) -> np.ndarray:
+        """Smallest share of a size class that was sorted in any sample of the unit."""
+        return self._spread(self._over_samples(self.table.sorted_share[None, :], np.min, empty=1.0))
+
+    def recovery(self) -> tuple[np.ndarray, np.ndarray]:
+        """Marked seeds recovered and added."""
+        back = self._over_samples(self.table.recovered[None, :], np.sum)
+        return self._spread(back), self._spread(self._over_samples(self.table.added[None, :], np.sum))
+
+    def worst_intrusion(self) -> np.ndarray:
+        """0 none … 3 many; NaN where nothing was noted."""
+        filled = np.where(np.isfinite(self.table.intrusions), self.table.intrusions, -1.0)
+        worst = self._over_samples(filled[None, :], np.max, empty=-1.0)
+        return self._spread(np.where(worst < 0, np.nan, worst))
+
+    def _weighed(self, rows: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+        grams = (self.table.mass_g[rows] / self.table.share[rows])[None, :]
+        return self._spread(self._sum(grams, rows)), self._spread(self._sum(np.ones((1, rows.size)), rows))
+
+    def _choose(self, selector: Selector) -> np.ndarray:
+        meant = kinds_meant(selector, self.table, self.packs, self.preservation)
+        rows = self._rows[meant[self.table.row_kind[self._rows]]] if self._rows.size else self._rows
+        if selector.later_than_phase and rows.size:
+            years = earliest_years(self.table, self.packs)[self.table.row_kind[rows]]
+            ends = self.table.phase_end[self.level][self.unit_of(rows)]
+            rows = rows[years > np.where(np.isfinite(ends), ends, np.inf)]
+        return rows
+
+    def _is_there(self, rows: np.ndarray) -> np.ndarray:
+        """1.0 where a row says that the thing was there: a count above 0 in this replicate, a note or a mass."""
+        counted = self.table.counted[:, rows]
+        only_noted = self.table.is_noted[rows] & (self._written[rows] == 0)
+        return ((counted > 0) | only_noted[None, :]).astype(float)
+
+    def _sum(self, values: np.ndarray, rows: np.ndarray) -> np.ndarray:
+        out = np.zeros((values.shape[0], len(self.ids)))
+        self._reduce(np.add, values, self.unit_of(rows), out)
+        return out
+
+    def _over_samples(
+        self, per_sample: np.ndarray, function: Callable[..., np.ndarray], empty: float = 0.0
+    ) -> np.ndarray:
+        member = self._unit_of_sample
+        order = np.argsort(member, kind="stable")
+        order = order[member[order] >= 0]
+        out = np.full((per_sample.shape[0], len(self.ids)), empty)
+        ufunc = {np.sum: np.add, np.max: np.maximum, np.min: np.minimum}[function]
+        self._reduce(ufunc, per_sample[:, order], member[order], out)
+        return out
+
+    def _reduce(self, ufunc: np.ufunc, values: np.ndarray, group: np.ndarray, out: np.ndarray) -> None:
+        """Reduce columns of `values` by `group` (sorted) into the columns of `out`."""
+        if not group.size:
+            return
+        if group.size > 1 and np.any(group[1:] < group[:-1]):
+            order = np.argsort(group, kind="stable")
+            values, group = values[:, order], group[order]
+        starts = _starts(group)
+        out[:, group[starts]] = ufunc.reduceat(values, starts, axis=1)
+
+    def _spread(self, values: np.ndarray) -> np.ndarray:
+        """One row of values for every replicate."""
+        return np.broadcast_to(values, self.shape) if values.shape != self.shape else values
+
+
+def _starts(group: np.ndarray) -> np.ndarray:
+    """Where runs of equal values begin."""
+    return np.concatenate([[0], np.flatnonzero(group[1:] != group[:-1]) + 1])
