@@ -1,0 +1,186 @@
+"""Rules held against everything they name, and against their own examples."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Iterable, Iterator
+
+from narrate.judging.criteria import Look, leaves, rule_verdicts
+from narrate.judging.evidence import slots
+from narrate.judging.examples import example_project
+from narrate.judging.facts import FACTS, recorded
+from narrate.judging.limits import CIRCUMSTANCES
+from narrate.judging.weigh import VERDICTS
+from narrate.measures.catalogue import MEASURES
+from narrate.measures.count_table import count_table
+from narrate.measures.units import Units
+from narrate.model.packs import Packs
+from narrate.model.rules import Bound, Criterion, Example, Fact, Group, Rule, Selector
+from narrate.problems import Place, Problem, ProblemList
+
+
+def check_rules(packs: Packs, *, only_local: bool = False) -> tuple[Problem, ...]:
+    """
+    Problems of rules, statements and limits; sound rules are tried on their own examples.
+
+    only_local:  looks at the rules of the project's own packs alone; those that come with narrate are tested with it.
+    """
+    problems = ProblemList()
+    for rule in packs.rules.values():
+        if rule.status == "retired" or (only_local and not rule.is_local):
+            continue
+        before = len(problems.found)
+        _check_names(rule, packs, problems)
+        _check_sense(rule, problems)
+        if len(problems.found) == before:
+            _check_examples(rule, packs, problems)
+    for limit in packs.limits:
+        if limit.when not in CIRCUMSTANCES:
+            _unknown(problems, Place(path="packs/words/limits.yaml"), f"limit '{limit.id}': when", limit.when, CIRCUMSTANCES)
+    for statement in packs.statements.values():
+        for rival in statement.rivals:
+            if rival not in packs.statements:
+                _unknown(problems, statement.place, f"statement '{statement.id}': rival", rival, packs.statements)
+    return problems.sorted()
+
+
+def answer(rule: Rule, example: Example, packs: Packs) -> str:
+    """The verdict of a rule on one of its examples."""
+    project = example_project(example, packs)
+    table = count_table(project, packs)
+    level = "site" if "site" in rule.about and len(rule.about) == 1 else rule.about[0]
+    units = Units(table, level, packs, project.preservation)
+    phases = Units(table, "phase", packs, project.preservation)
+    codes = rule_verdicts(rule, Look(units, phases, recorded(project, packs)))
+    return VERDICTS[int(codes[0, 0])]
+
+
+def _check_names(rule: Rule, packs: Packs, problems: ProblemList) -> None:
+    if rule.statement not in packs.statements:
+        _unknown(problems, rule.place, f"rule '{rule.id}': statement", rule.statement, packs.statements)
+    quoted = set()
+    for leaf in leaves((*rule.needs, rule.criteria)):
+        if isinstance(leaf, Fact):
+            if leaf.fact not in FACTS:
+                _unknown(problems, leaf.place, f"rule '{rule.id}': fact", leaf.fact, FACTS)
+            continue
+        quoted.add(leaf.name)
+        _check_bound(rule, leaf, packs, problems)
+    for text in (rule.says, rule.says_plain):
+        for name in slots(text):
+            if name not in quoted:
+                _unknown(problems, rule.place, f"rule '{rule.id}': quoted value", name, quoted - {""})
+
+
+def _check_bound(rule: Rule, bound: Bound, packs: Packs, problems: ProblemList) -> None:
+    measure = MEASURES.get(bound.measure)
+    if measure is None:
+        _unknown(problems, bound.place, f"rule '{rule.id}': measure", bound.measure, MEASURES)
+        return
+    for key, is_needed, given in (("of", measure.needs_of, bound.of), ("to", measure.needs_to, bound.to)):
+        if is_needed and given is None:
+            problems.error(
+                bound.place,
+                "N501",
+                f"rule '{rule.id}': measure '{measure.id}' has no '{key}', expected a selector",
+                help=f"add {key}: {{…}} with the taxa or parts that are meant",
+            )
+    wrong = [level for level in rule.about if level not in measure.levels]
+    if wrong:
+        problems.error(
+            bound.place,
+            "N501",
+            f"rule '{rule.id}': measure '{measure.id}' is for {', '.join(measure.levels)}; the rule is about {', '.join(wrong)}",
+            help="change 'about' or use another measure",
+        )
+    for selector in (bound.of, bound.to):
+        if selector is not None:
+            _check_selector(rule, bound.place, selector, packs, problems)
+
+
+def _check_selector(rule: Rule, place: Place, selector: Selector, packs: Packs, problems: ProblemList) -> None:
+    genera = {taxon.genus for taxon in packs.taxa.values()} | {taxon.family for taxon in packs.taxa.values()}
+    known_taxa = set(packs.taxa) | genera
+    tags = {tag for taxon in packs.taxa.values() for tag in taxon.tags}
+    roles = {role for part in packs.words.parts.values() for role in part.roles}
+    asked: tuple[tuple[str, Iterable[str], Iterable[str]], ...] = (
+        ("taxon", (*selector.taxon, *selector.not_taxon), known_taxa),
+        ("family", selector.family, {taxon.family for taxon in packs.taxa.values()}),
+        ("part", selector.part, packs.words.parts),
+        ("role", selector.role, roles),
+        ("tag", (*selector.tag, *selector.not_tag), tags),
+        ("condition", selector.condition, packs.words.conditions),
+    )
+    for what, names, known in asked:
+        for name in names:
+            if name not in known:
+                _unknown(problems, place, f"rule '{rule.id}': {what}", name, known)
+
+
+def _check_sense(rule: Rule, problems: ProblemList) -> None:
+    """Bounds that leave no room, alone or together, so that the rule could never hold."""
+    for bound in leaves((rule.criteria,)):
+        if isinstance(bound, Bound) and bound.at_least is not None and bound.at_most is not None:
+            if bound.at_least > bound.at_most:
+                _contradiction(problems, rule, bound.place, f"at least {bound.at_least:g} and at most {bound.at_most:g}")
+    least: dict[tuple[object, ...], float] = {}
+    most: dict[tuple[object, ...], float] = {}
+    for bound in _together(rule.criteria):
+        key = (bound.measure, bound.of, bound.to)
+        if bound.at_least is not None:
+            least[key] = max(least.get(key, bound.at_least), bound.at_least)
+        if bound.at_most is not None:
+            most[key] = min(most.get(key, bound.at_most), bound.at_most)
+        if key in least and key in most and least[key] > most[key] and bound.at_least != least[key]:
+            _contradiction(problems, rule, bound.place, f"at least {least[key]:g} and at most {most[key]:g}")
+
+
+def _together(criterion: Criterion) -> Iterator[Bound]:
+    """Bounds that must all hold for the criterion to hold."""
+    if isinstance(criterion, Bound):
+        yield criterion
+    elif isinstance(criterion, Group) and criterion.kind == "all":
+        for part in criterion.criteria:
+            yield from _together(part)
+
+
+def _contradiction(problems: ProblemList, rule: Rule, place: Place, said: str) -> None:
+    problems.error(
+        place,
+        "N505",
+        f"rule '{rule.id}': the same measure must be {said}, expected bounds that something can meet",
+        help="change one of the bounds, or put the two under 'any'",
+    )
+
+
+def _check_examples(rule: Rule, packs: Packs, problems: ProblemList) -> None:
+    for example in rule.examples:
+        try:
+            found = answer(rule, example, packs)
+        except KeyError as unknown:
+            _unknown(
+                problems,
+                example.place,
+                f"rule '{rule.id}', example '{example.name}': taxon",
+                str(unknown.args[0]),
+                packs.taxon_lookup,
+            )
+            continue
+        if found != example.expect:
+            problems.error(
+                example.place,
+                "N503",
+                f"rule '{rule.id}', example '{example.name}': the rule says '{found}', expected '{example.expect}'",
+                help="mend the criteria, or the example if it is wrong",
+            )
+
+
+def _unknown(problems: ProblemList, place: Place, whose: str, name: str, known: Iterable[str]) -> None:
+    near = difflib.get_close_matches(name, [str(k) for k in known], n=1)
+    offered = f"; did you mean '{near[0]}'?" if near else ""
+    problems.error(
+        place,
+        "N502",
+        f"{whose} '{name}' is not known{offered}",
+        help=f"write '{near[0]}'" if near else "use a name that the packs define, or define it in the project's packs/",
+    )

@@ -1,0 +1,101 @@
+"""Criteria judged on intervals, for all units and replicates at once."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from narrate.judging.facts import CANNOT_TELL, FAILS, HOLDS, Recorded, fact_verdicts
+from narrate.measures.catalogue import MEASURES, measured
+from narrate.measures.column import Column
+from narrate.measures.units import Units
+from narrate.model.rules import Bound, Criterion, Fact, Group, Rule, Selector
+
+
+class Look:
+    """The units of one level as rules look at them; every measure is worked out once."""
+
+    def __init__(self, units: Units, phases: Units, records: tuple[Recorded, ...]) -> None:
+        self.units = units
+        self.phases = phases
+        self.records = records
+        self._columns: dict[tuple[str, Selector | None, Selector | None], Column] = {}
+
+    def column(self, bound: Bound) -> Column:
+        key = (bound.measure, bound.of, bound.to)
+        found = self._columns.get(key)
+        if found is None:
+            found = measured(bound.measure, self.units, of=bound.of, to=bound.to, phases=self.phases)
+            self._columns[key] = found
+        return found
+
+
+def rule_verdicts(rule: Rule, look: Look) -> np.ndarray:
+    """Codes of shape (replicates, units). Needs that are not met, or not known, make it 'cannot tell'."""
+    codes = verdicts(rule.criteria, look)
+    for need in rule.needs:
+        codes = np.where(_needs_met(need, look), codes, CANNOT_TELL).astype(np.int8)
+    return codes
+
+
+def verdicts(criterion: Criterion, look: Look) -> np.ndarray:
+    """Codes of one criterion, of shape (replicates, units)."""
+    if isinstance(criterion, Bound):
+        return _bound(criterion, look)
+    if isinstance(criterion, Fact):
+        return np.broadcast_to(fact_verdicts(criterion, look.units, look.records), look.units.shape)
+    parts = [verdicts(part, look) for part in criterion.criteria]
+    if criterion.kind == "all":
+        return np.minimum.reduce(parts) if parts else np.full(look.units.shape, HOLDS, np.int8)
+    any_of = np.maximum.reduce(parts) if parts else np.full(look.units.shape, FAILS, np.int8)
+    return any_of if criterion.kind == "any" else (-any_of).astype(np.int8)
+
+
+def leaves(criteria: tuple[Criterion, ...]) -> Iterator[Bound | Fact]:
+    """Bounds and facts of criteria, in the order in which they are written."""
+    for criterion in criteria:
+        if isinstance(criterion, Group):
+            yield from leaves(criterion.criteria)
+        else:
+            yield criterion
+
+
+def _bound(bound: Bound, look: Look) -> np.ndarray:
+    """
+    `at_most b` holds if high ≤ b, fails if low > b; `at_least b` holds if low ≥ b, fails if high < b.
+
+    A value without an interval is judged as it stands. Where there is no interval at all nothing can be told.
+    """
+    column = look.column(bound)
+    low, high = column.low, column.high
+    codes = np.full(look.units.shape, HOLDS, dtype=np.int8)
+    with np.errstate(invalid="ignore"):
+        if bound.at_least is not None:
+            codes = np.minimum(codes, _code(low >= bound.at_least, high < bound.at_least))
+        if bound.at_most is not None:
+            codes = np.minimum(codes, _code(high <= bound.at_most, low > bound.at_most))
+    unknown = ~np.isfinite(low)
+    return np.where(unknown, CANNOT_TELL, codes).astype(np.int8)
+
+
+def _code(holds: np.ndarray, fails: np.ndarray) -> np.ndarray:
+    return np.where(holds, HOLDS, np.where(fails, FAILS, CANNOT_TELL)).astype(np.int8)
+
+
+def _needs_met(need: Criterion, look: Look) -> np.ndarray:
+    """Needs are judged on the value alone: they ask whether there is enough to look at, not what it says."""
+    if not isinstance(need, Bound):
+        return verdicts(need, look) == HOLDS
+    value = look.column(need).value
+    with np.errstate(invalid="ignore"):
+        met = np.isfinite(value)
+        if need.at_least is not None:
+            met = met & (value >= need.at_least)
+        if need.at_most is not None:
+            met = met & (value <= need.at_most)
+    return met
+
+
+def is_known_measure(name: str) -> bool:
+    return name in MEASURES

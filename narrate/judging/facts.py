@@ -1,0 +1,84 @@
+"""What the records say of units, as far as all their members agree."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+
+from narrate.measures.units import Units
+from narrate.model.packs import Packs
+from narrate.model.project import Project
+from narrate.model.rules import Fact
+from narrate.problems import Place
+
+HOLDS, CANNOT_TELL, FAILS = 1, 0, -1
+"""Codes of the three verdicts inside this room."""
+
+FACTS = ("context_kind", "trait", "deposit", "security", "preservation", "heavy_fraction", "method")
+"""What a rule may ask of the records."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Recorded:
+    """The answers of one sample's records to every fact; an empty tuple means that the record does not say."""
+
+    values: dict[str, tuple[str, ...]]
+    place: Place
+
+
+def recorded(project: Project, packs: Packs) -> tuple[Recorded, ...]:
+    """One entry a sample, in the order of the project's samples."""
+    contexts = {context.id: context for context in project.contexts}
+    found = []
+    for sample in project.samples:
+        context = contexts[sample.context]
+        kind = packs.words.context_kinds.get(context.kind)
+        heavy = sample.heavy_fraction.sorted if sample.heavy_fraction else None
+        values = {
+            "context_kind": (context.kind,),
+            "trait": tuple(sorted(kind.traits)) if kind else (),
+            "deposit": _unless_unknown(context.deposit),
+            "security": _unless_unknown(context.security),
+            "preservation": (project.preservation,),
+            "heavy_fraction": () if heavy is None else ("sorted" if heavy else "not sorted",),
+            "method": (sample.method,) if sample.method else (),
+        }
+        found.append(Recorded(values=values, place=context.place))
+    return tuple(found)
+
+
+def fact_verdicts(fact: Fact, units: Units, records: tuple[Recorded, ...]) -> np.ndarray:
+    """
+    Codes of shape (1, units): what all samples of the unit agree on; mixed or unknown cannot tell.
+
+    A kind of context that has none of the traits asked for fails; a kind without any trait known cannot tell.
+    """
+    codes = np.array([_answer(fact, record) for record in records], dtype=np.int8)
+    out = np.zeros((1, len(units.ids)), dtype=np.int8)
+    for unit in range(len(units.ids)):
+        own = codes[units.samples_of(unit)]
+        if own.size and np.all(own == own[0]):
+            out[0, unit] = own[0]
+    return out
+
+
+def fact_text(fact: Fact, units: Units, unit: int, records: tuple[Recorded, ...]) -> str:
+    """What the records say, for people: 'primary', 'hearth and pit', 'not recorded'."""
+    said = sorted({value for sample in units.samples_of(unit) for value in records[sample].values[fact.fact]})
+    return " and ".join(said) if said else "not recorded"
+
+
+def _unless_unknown(value: str) -> tuple[str, ...]:
+    return () if value in ("", "unknown") else (value,)
+
+
+def _answer(fact: Fact, record: Recorded) -> int:
+    said = record.values[fact.fact]
+    if not said and fact.fact != "trait":
+        return CANNOT_TELL
+    if fact.is_any_of and not set(said) & set(fact.is_any_of):
+        return FAILS
+    if fact.is_none_of and set(said) & set(fact.is_none_of):
+        return FAILS
+    return HOLDS

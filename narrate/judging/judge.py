@@ -1,0 +1,194 @@
+"""All statements judged for all subjects."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+
+import numpy as np
+
+from narrate.judging.criteria import Look, rule_verdicts
+from narrate.judging.evidence import evidence_of, filled, named
+from narrate.judging.facts import HOLDS, Recorded, recorded
+from narrate.judging.limits import circumstances, limits_in_force
+from narrate.judging.resample import resampled
+from narrate.judging.weigh import VERDICTS, claim_verdicts, grade_of, support
+from narrate.measures.count_table import CountTable, count_table
+from narrate.measures.units import Units
+from narrate.model.claims import Argument, Claim, Claims
+from narrate.model.ids import LEVELS, Level, RuleId, StatementId, Subject
+from narrate.model.packs import Packs
+from narrate.model.project import Project
+from narrate.model.refs import subject_keys
+from narrate.model.rules import Rule, Statement
+
+REPLICATES = 200
+SEED = 20260
+
+
+def judge(project: Project, packs: Packs, *, replicates: int = REPLICATES, seed: int = SEED) -> Claims:
+    """
+    Claims of every sample, context, feature and phase, and of the site, in a fixed order.
+
+    replicates:  draws of the counts for stability; 0 leaves stability out.
+    seed:        the same seed gives the same stability.
+    """
+    table = count_table(project, packs)
+    draws = resampled(table, replicates, seed) if replicates else None
+    records = recorded(project, packs)
+    keys = subject_keys(project)
+    by_subject: dict[Subject, tuple[Claim, ...]] = {}
+    for level in LEVELS:
+        looks = _looks(table, draws, level, packs, project.preservation, records)
+        for subject, claims in _judged(level, looks, packs, keys).items():
+            by_subject[subject] = claims
+    by_id = {claim.id: claim for claims in by_subject.values() for claim in claims}
+    return Claims(by_id=by_id, by_subject=by_subject)
+
+
+def rules_of(level: Level, packs: Packs) -> dict[StatementId, tuple[Rule, ...]]:
+    """Rules in force at a level, by statement, in the order of the packs; retired rules are left out."""
+    found: dict[StatementId, list[Rule]] = {}
+    for rule in packs.rules.values():
+        if rule.status != "retired" and level in rule.about:
+            found.setdefault(rule.statement, []).append(rule)
+    order = {id: i for i, id in enumerate(packs.statements)}
+    return {id: tuple(found[id]) for id in sorted(found, key=lambda id: order[id])}
+
+
+def _looks(
+    table: CountTable,
+    draws: CountTable | None,
+    level: Level,
+    packs: Packs,
+    preservation: str,
+    records: tuple[Recorded, ...],
+) -> tuple[Look, Look | None]:
+    units = Units(table, level, packs, preservation)
+    phases = Units(table, "phase", packs, preservation)
+    as_counted = Look(units, phases, records)
+    if draws is None:
+        return as_counted, None
+    return as_counted, Look(units.with_table(draws), phases.with_table(draws), records)
+
+
+def _judged(
+    level: Level, looks: tuple[Look, Look | None], packs: Packs, keys: Mapping[Subject, str]
+) -> dict[Subject, tuple[Claim, ...]]:
+    look, redrawn = looks
+    met = circumstances(packs.limits, look)
+    claims: dict[Subject, list[Claim]] = {Subject(level=level, id=id): [] for id in look.units.ids}
+    for statement_id, rules in rules_of(level, packs).items():
+        statement = packs.statements[statement_id]
+        weights = [packs.weights[r.weight] * (1 if r.direction == "for" else -1) for r in rules]
+        codes = [rule_verdicts(rule, look) for rule in rules]
+        weighed = support(statement.prior, weights, [c == HOLDS for c in codes])
+        outcome = claim_verdicts(rules, codes, weighed)
+        stays, same = _stability(statement, rules, weights, codes, outcome, redrawn)
+        for unit, subject in enumerate(claims):
+            claims[subject].append(
+                _claim(
+                    statement=statement,
+                    rules=rules,
+                    codes=[int(c[0, unit]) for c in codes],
+                    same=[s[unit] for s in same] if same else [None] * len(rules),
+                    weighed=float(weighed[0, unit]),
+                    outcome=int(outcome[0, unit]),
+                    stability=None if stays is None else float(stays[unit]),
+                    look=look,
+                    unit=unit,
+                    subject=subject,
+                    key=keys[subject],
+                    packs=packs,
+                    met=met,
+                )
+            )
+    return {subject: _with_alternatives(found, packs) for subject, found in claims.items()}
+
+
+def _stability(
+    statement: Statement,
+    rules: Sequence[Rule],
+    weights: Sequence[float],
+    codes: Sequence[np.ndarray],
+    outcome: np.ndarray,
+    redrawn: Look | None,
+) -> tuple[np.ndarray | None, list[np.ndarray]]:
+    """Share of draws in which the verdict stays, and in which each rule comes out the same."""
+    if redrawn is None:
+        return None, []
+    drawn = [rule_verdicts(rule, redrawn) for rule in rules]
+    weighed = support(statement.prior, weights, [d == HOLDS for d in drawn])
+    stays = (claim_verdicts(rules, drawn, weighed) == outcome).mean(axis=0)
+    return stays, [(d == c).mean(axis=0) for d, c in zip(drawn, codes, strict=True)]
+
+
+def _claim(
+    *,
+    statement: Statement,
+    rules: Sequence[Rule],
+    codes: Sequence[int],
+    same: Sequence[float | None],
+    weighed: float,
+    outcome: int,
+    stability: float | None,
+    look: Look,
+    unit: int,
+    subject: Subject,
+    key: str,
+    packs: Packs,
+    met: Mapping[str, np.ndarray],
+) -> Claim:
+    arguments = tuple(
+        _argument(rule, code, share, look, unit, packs) for rule, code, share in zip(rules, codes, same, strict=True)
+    )
+    holding = [rule for rule, code in zip(rules, codes, strict=True) if code == HOLDS]
+    grade = grade_of(weighed) if outcome == HOLDS else "not supported"
+    grade, limits = limits_in_force(packs.limits, met, look, unit, statement.question, holding, grade)
+    speaking = holding or list(rules)
+    return Claim(
+        id=f"{key}/{statement.id}",
+        about=subject,
+        question=statement.question,
+        statement=statement.id,
+        verdict=VERDICTS[outcome],
+        support=round(weighed, 4),
+        grade=grade,
+        stability=None if stability is None else round(stability, 4),
+        arguments=tuple(sorted(arguments, key=_heaviest_first)),
+        limits=limits,
+        misleads_when=tuple(dict.fromkeys(text for rule in holding for text in rule.misleads_when)),
+        alternatives=statement.rivals,
+        sources=tuple(dict.fromkeys(key for rule in speaking for key in rule.sources)),
+    )
+
+
+def _argument(rule: Rule, code: int, same: float | None, look: Look, unit: int, packs: Packs) -> Argument:
+    evidence = evidence_of(rule, look, unit)
+    values = named(evidence)
+    return Argument(
+        rule=RuleId(rule.id),
+        direction=rule.direction,
+        weight=packs.weights[rule.weight],
+        verdict=VERDICTS[code],
+        says=filled(rule.says, values),
+        says_plain=filled(rule.says_plain, values),
+        evidence=evidence,
+        share_holding=None if same is None else round(float(same), 4),
+    )
+
+
+def _heaviest_first(argument: Argument) -> tuple[int, float, str]:
+    order = ("holds", "fails", "cannot tell").index(argument.verdict)
+    return (order, -argument.weight, argument.rule)
+
+
+def _with_alternatives(claims: Sequence[Claim], packs: Packs) -> tuple[Claim, ...]:
+    """Rivals that hold for the same subject come first; a rival that nothing defines is left to check_rules."""
+
+
+    holding = {claim.statement for claim in claims if claim.verdict == "holds"}
+    return tuple(
+        replace(claim, alternatives=tuple(sorted(claim.alternatives, key=lambda id: id not in holding)))
+        for claim in claims
+    )

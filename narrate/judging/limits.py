@@ -1,0 +1,157 @@
+"""Circumstances that hold a grade down, whatever the arguments weigh."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from types import MappingProxyType
+
+import numpy as np
+
+from narrate.judging.criteria import Look, leaves
+from narrate.judging.facts import HOLDS, fact_verdicts
+from narrate.model.claims import GRADE_NAMES, Grade, LimitInForce
+from narrate.model.rules import Bound, Fact, Limit, Rule, Selector
+from narrate.problems import Place
+
+UNLIMITED_QUESTIONS = ("integrity", "work")
+"""A doubt about a deposit is no reason to doubt that it is doubtful."""
+
+_NOWHERE = Place(path="narrate")
+
+
+def circumstances(limits: Sequence[Limit], look: Look) -> dict[str, np.ndarray]:
+    """For each limit that depends on the unit alone: True where its circumstance is met."""
+    return {limit.id: UNIT_TESTS[limit.when](look, limit) for limit in limits if limit.when in UNIT_TESTS}
+
+
+def limits_in_force(
+    limits: Sequence[Limit],
+    met: Mapping[str, np.ndarray],
+    look: Look,
+    unit: int,
+    question: str,
+    holding: Sequence[Rule],
+    grade: Grade,
+) -> tuple[Grade, tuple[LimitInForce, ...]]:
+    """The grade that may be said, and the limits that hold it there, the lowest first."""
+    found: list[tuple[int, LimitInForce]] = []
+    for limit in limits:
+        cap = GRADE_NAMES.index(limit.grade)  # type: ignore[arg-type]
+        if cap >= GRADE_NAMES.index(grade) or not _applies(limit, question):
+            continue
+        is_met = met[limit.id][unit] if limit.id in met else CLAIM_TESTS[limit.when](look, unit, holding)
+        if is_met:
+            held = LimitInForce(
+                limit=limit.id,
+                says=f"{limit.says}: grade held at '{limit.grade}'",
+                lifts=limit.lifts,
+                grade=GRADE_NAMES[cap],
+            )
+            found.append((cap, held))
+    found.sort(key=lambda pair: pair[0])
+    lowest = GRADE_NAMES[found[0][0]] if found else grade
+    return lowest, tuple(held for _, held in found)
+
+
+def _applies(limit: Limit, question: str) -> bool:
+    return question in limit.questions if limit.questions else question not in UNLIMITED_QUESTIONS
+
+
+# ---- circumstances of a unit
+
+
+def _fact_is(fact: str, *values: str) -> Callable[[Look, Limit], np.ndarray]:
+    def test(look: Look, limit: Limit) -> np.ndarray:
+        asked = Fact(fact=fact, is_any_of=values, place=_NOWHERE)
+        return fact_verdicts(asked, look.units, look.records)[0] == HOLDS
+
+    return test
+
+
+def _fact_unknown(fact: str) -> Callable[[Look, Limit], np.ndarray]:
+    """Not recorded for any sample of the unit; mixed kinds are known, not unknown."""
+
+    def test(look: Look, limit: Limit) -> np.ndarray:
+        says = [
+            any(look.records[sample].values[fact] for sample in look.units.samples_of(unit))
+            for unit in range(len(look.units.ids))
+        ]
+        return ~np.array(says, bool)
+
+    return test
+
+
+def _few_items(look: Look, limit: Limit) -> np.ndarray:
+    return look.units.counted(Selector())[0] < (limit.threshold or 10)
+
+
+def _one_sample(look: Look, limit: Limit) -> np.ndarray:
+    if look.units.level == "sample":
+        return np.zeros(len(look.units.ids), bool)
+    return look.units.samples()[0] == 1
+
+
+def _poor_recovery(look: Look, limit: Limit) -> np.ndarray:
+    back, added = look.units.recovery()
+    with np.errstate(invalid="ignore", divide="ignore"):
+        return (added[0] > 0) & (back[0] / np.where(added[0] > 0, added[0], 1) < (limit.threshold or 0.5))
+
+
+UNIT_TESTS: Mapping[str, Callable[[Look, Limit], np.ndarray]] = MappingProxyType(
+    {
+        "deposit is tertiary": _fact_is("deposit", "tertiary"),
+        "deposit is unknown": _fact_unknown("deposit"),
+        "security is disturbed": _fact_is("security", "disturbed"),
+        "security is unknown": _fact_unknown("security"),
+        "unsorted heavy fraction": _fact_is("heavy_fraction", "not sorted"),
+        "few items": _few_items,
+        "one sample": _one_sample,
+        "poor recovery": _poor_recovery,
+    }
+)
+
+
+# ---- circumstances of a claim
+
+
+def _only_cf(look: Look, unit: int, holding: Sequence[Rule]) -> bool:
+    """
+    All plant remains that the holding arguments asked for are 'cf.' or 'A/B' names.
+
+    Only selections that name plants count; 'all items' is no identification.
+    """
+    asked = [
+        selector
+        for rule in holding
+        if rule.direction == "for"
+        for leaf in leaves((rule.criteria,))
+        if isinstance(leaf, Bound)
+        for selector in (leaf.of,)
+        if selector is not None and (selector.taxon or selector.tag or selector.family or selector.ripens_within)
+    ]
+    rows = {row for selector in asked for row in look.units.rows_of(unit, selector).tolist()}
+    table = look.units.table
+    there = [row for row in rows if table.is_noted[row]]
+    return bool(there) and not any(table.kinds[table.row_kind[row]].is_certain for row in there)
+
+
+def _only_draft(look: Look, unit: int, holding: Sequence[Rule]) -> bool:
+    supporting = [rule for rule in holding if rule.direction == "for"]
+    return bool(supporting) and all(rule.status == "draft" for rule in supporting)
+
+
+def _only_local_draft(look: Look, unit: int, holding: Sequence[Rule]) -> bool:
+    supporting = [rule for rule in holding if rule.direction == "for"]
+    return bool(supporting) and all(rule.status == "draft" and rule.is_local for rule in supporting)
+
+
+CLAIM_TESTS: Mapping[str, Callable[[Look, int, Sequence[Rule]], bool]] = MappingProxyType(
+    {
+        "only cf. names": _only_cf,
+        "only draft rules": _only_draft,
+        "only local draft rules": _only_local_draft,
+    }
+)
+
+CIRCUMSTANCES: frozenset[str] = frozenset(UNIT_TESTS) | frozenset(CLAIM_TESTS)
+"""What the `when` of a limit may say."""
