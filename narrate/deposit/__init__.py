@@ -1,0 +1,1 @@
+"""What machines and archives are given: claims, measures and packages of data."""

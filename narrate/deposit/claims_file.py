@@ -1,0 +1,72 @@
+"""`claims.json`: every claim with its evidence down to the rows, in format 'narrate claims 1'."""
+
+from __future__ import annotations
+
+import json
+
+from narrate.model.claims import Argument, Claim, Claims, Evidence
+
+FORMAT = "narrate claims 1"
+
+
+def claims_json(claims: Claims) -> str:
+    """
+    The text of `claims.json`: one claim a line, in the order of the claims, so that two states compare line by line.
+
+    Missing values are null; an interval that is open above has a null high end.
+    """
+    lines = [json.dumps(plain_claim(claim), ensure_ascii=False, separators=(", ", ": ")) for claim in claims]
+    body = ",\n  ".join(lines)
+    return f'{{"format": "{FORMAT}",\n "claims": [\n  {body}\n ]}}\n' if lines else f'{{"format": "{FORMAT}", "claims": []}}\n'
+
+
+def plain_claim(claim: Claim) -> dict[str, object]:
+    """One claim as `claims.json` and `explain --json` give it."""
+    return {
+        "id": claim.id,
+        "about": {"level": claim.about.level, "id": claim.about.id},
+        "question": claim.question,
+        "statement": claim.statement,
+        "verdict": claim.verdict,
+        "support": claim.support,
+        "grade": claim.grade,
+        "stability": claim.stability,
+        "arguments": [_argument(argument) for argument in claim.arguments],
+        "limits": [limit.says for limit in claim.limits],
+        "lifts": [limit.lifts for limit in claim.limits],
+        "misleads_when": list(claim.misleads_when),
+        "alternatives": list(claim.alternatives),
+        "sources": list(claim.sources),
+    }
+
+
+def _argument(argument: Argument) -> dict[str, object]:
+    return {
+        "rule": argument.rule,
+        "direction": argument.direction,
+        "weight": argument.weight,
+        "verdict": argument.verdict,
+        "stability": argument.share_holding,
+        "says": argument.says,
+        "evidence": [_evidence(evidence) for evidence in argument.evidence],
+    }
+
+
+def _evidence(evidence: Evidence) -> dict[str, object]:
+    return {
+        "measure": evidence.measure,
+        "value": _rounded(evidence.value),
+        "low": _rounded(evidence.low),
+        "high": _rounded(evidence.high),
+        "unit": evidence.unit,
+        "n": evidence.n,
+        "text": evidence.text,
+        "reason": evidence.reason,
+        "verdict": evidence.verdict,
+        "rows": list(dict.fromkeys(place.row for place in evidence.places)),
+    }
+
+
+def _rounded(value: float | None) -> float | None:
+    """Six significant digits: enough for any reader, and the same on every machine."""
+    return None if value is None else float(f"{value:.6g}")
