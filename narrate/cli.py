@@ -82,7 +82,9 @@ def tell(folder: Path, strict: bool) -> None:
         click.echo(_summed(told.problems))
         click.echo("Nothing was written.")
         sys.exit(PROBLEMS)
-    click.echo(f"{told.samples} samples from {told.contexts} contexts; {told.claims} claims that hold. {_summed(told.problems)}")
+    click.echo(
+        f"{told.samples} samples from {told.contexts} contexts; {told.claims} claims that hold. {_summed(told.problems)}"
+    )
     click.echo(f"for the team:    {folder / 'out' / 'review' / 'index.html'}")
     click.echo(f"for the public:  {folder / 'out' / 'public' / 'index.html'}")
     click.echo(f"every claim:     {folder / 'out' / 'claims.json'}")
@@ -107,6 +109,21 @@ def explain(folder: Path, claim: str, as_json: bool) -> None:
         click.echo(found.refusal or _summed(found.problems), err=bool(found.refusal))
         sys.exit(PROBLEMS)
     click.echo(json.dumps(found.plain, ensure_ascii=False, indent=1) if as_json else found.text)
+
+
+@commands.command()
+@click.argument("folder", type=_FOLDER)
+@click.option("--to", "medium", type=click.Choice(["markdown"]), default="markdown", show_default=True)
+def report(folder: Path, medium: str) -> None:
+    """Write the interpretive section of the report to FOLDER/out/report, as a draft for a specialist's signature."""
+    from narrate.pipeline import report as write
+
+    path, problems = write(folder, version=__version__, progress=_progress)
+    _tell_problems(problems)
+    if path is None:
+        click.echo(_summed(problems))
+        sys.exit(PROBLEMS)
+    click.echo(path)
 
 
 def main() -> None:

@@ -11,6 +11,8 @@ from pathlib import Path
 from narrate.deposit.claims_file import claims_json, plain_claim
 from narrate.deposit.measures_file import measure_tables
 from narrate.disclosure import disclosed
+from narrate.documents.markdown import markdown
+from narrate.documents.outline import outline
 from narrate.drafts.owned import merged, own_words, write_drafts
 from narrate.judging.check_rules import check_rules
 from narrate.judging.judge import judge
@@ -92,17 +94,7 @@ def tell(folder: Path, *, version: str, strict: bool = False, progress: Progress
     out = folder / "out"
     for name, part in (("review", whole), ("public", open_part)):
         progress(f"writing narratives and pages: {name}")
-        told = _narratives(folder, name, part)
-        edition = Edition(
-            audience=name,
-            project=part.project,
-            packs=part.packs,
-            findings=part.findings,
-            claims=part.claims,
-            narratives=told,
-            problems=problems if name == "review" else (),
-            version=version,
-        )
+        edition = _edition(folder, name, part, problems if name == "review" else (), version)
         build(edition, templates_folder(), out / name, images=folder)
     progress("writing claims and measures")
     _write(out / "claims.json", claims_json(whole.claims))
@@ -115,6 +107,21 @@ def tell(folder: Path, *, version: str, strict: bool = False, progress: Progress
         samples=len(whole.project.samples),
         claims=sum(claim.verdict == "holds" for claim in whole.claims),
     )
+
+
+def report(
+    folder: Path, *, version: str, progress: Progress = lambda step: None
+) -> tuple[Path | None, tuple[Problem, ...]]:
+    """Writes the interpretive section as Markdown; no path where the project has errors."""
+    progress("reading records and count sheets")
+    reading = read(folder)
+    if reading.project is None or reading.packs is None or has_errors(reading.problems):
+        return None, reading.problems
+    progress("measuring and judging")
+    edition = _edition(folder, "review", judged(reading.project, reading.packs), reading.problems, version)
+    path = folder / "out" / "report" / "section.md"
+    _write(path, markdown(outline(edition)))
+    return path, reading.problems
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -211,6 +218,19 @@ def _row_reader(folder: Path) -> Callable[[Place], str]:
         return text[place.line - 1].strip() if 0 < place.line <= len(text) else ""
 
     return row
+
+
+def _edition(folder: Path, name: str, part: Judged, problems: tuple[Problem, ...], version: str) -> Edition:
+    return Edition(
+        audience=name,
+        project=part.project,
+        packs=part.packs,
+        findings=part.findings,
+        claims=part.claims,
+        narratives=_narratives(folder, name, part),
+        problems=problems,
+        version=version,
+    )
 
 
 def _narratives(folder: Path, edition: str, part: Judged) -> dict[tuple[str, Subject], Narrative]:

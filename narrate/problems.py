@@ -92,9 +92,7 @@ class ProblemList:
         if code not in CODES:
             raise KeyError(f"problem code {code} has no paragraph in narrate.problems.CODES")
         self.found.append(
-            Problem(
-                place=place, severity=severity, code=code, message=message, help=help, excerpt=excerpt, width=width
-            )
+            Problem(place=place, severity=severity, code=code, message=message, help=help, excerpt=excerpt, width=width)
         )
 
 

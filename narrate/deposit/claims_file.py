@@ -17,7 +17,11 @@ def claims_json(claims: Claims) -> str:
     """
     lines = [json.dumps(plain_claim(claim), ensure_ascii=False, separators=(", ", ": ")) for claim in claims]
     body = ",\n  ".join(lines)
-    return f'{{"format": "{FORMAT}",\n "claims": [\n  {body}\n ]}}\n' if lines else f'{{"format": "{FORMAT}", "claims": []}}\n'
+    return (
+        f'{{"format": "{FORMAT}",\n "claims": [\n  {body}\n ]}}\n'
+        if lines
+        else f'{{"format": "{FORMAT}", "claims": []}}\n'
+    )
 
 
 def plain_claim(claim: Claim) -> dict[str, object]:

@@ -1,0 +1,1 @@
+"""The interpretive section of a report, from one outline into each medium."""

@@ -36,7 +36,9 @@ def check_rules(packs: Packs, *, only_local: bool = False) -> tuple[Problem, ...
             _check_examples(rule, packs, problems)
     for limit in packs.limits:
         if limit.when not in CIRCUMSTANCES:
-            _unknown(problems, Place(path="packs/words/limits.yaml"), f"limit '{limit.id}': when", limit.when, CIRCUMSTANCES)
+            _unknown(
+                problems, Place(path="packs/words/limits.yaml"), f"limit '{limit.id}': when", limit.when, CIRCUMSTANCES
+            )
     for statement in packs.statements.values():
         for rival in statement.rivals:
             if rival not in packs.statements:
@@ -122,7 +124,9 @@ def _check_sense(rule: Rule, problems: ProblemList) -> None:
     for bound in leaves((rule.criteria,)):
         if isinstance(bound, Bound) and bound.at_least is not None and bound.at_most is not None:
             if bound.at_least > bound.at_most:
-                _contradiction(problems, rule, bound.place, f"at least {bound.at_least:g} and at most {bound.at_most:g}")
+                _contradiction(
+                    problems, rule, bound.place, f"at least {bound.at_least:g} and at most {bound.at_most:g}"
+                )
     least: dict[tuple[object, ...], float] = {}
     most: dict[tuple[object, ...], float] = {}
     for bound in _together(rule.criteria):

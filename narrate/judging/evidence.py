@@ -15,7 +15,9 @@ from narrate.model.claims import Evidence
 from narrate.model.rules import Bound, Fact, Rule, Selector
 from narrate.problems import Place
 
-_AS_PERCENT = frozenset({"share", "dominance", "ubiquity", "recovery", "richest_share", "ubiquity_change", "sorted_share"})
+_AS_PERCENT = frozenset(
+    {"share", "dominance", "ubiquity", "recovery", "richest_share", "ubiquity_change", "sorted_share"}
+)
 _SLOT = re.compile(r"\{([a-z_0-9]+)(?:\.(of|to|n|low|high))?\}")
 
 
@@ -59,7 +61,7 @@ def in_words(measure: str, value: float | None) -> str:
     A figure as a clause quotes it.
 
     >>> in_words("share", 0.625), in_words("ratio", 0.125), in_words("items", 1234.0), in_words("density", 14.26)
-    ('62 %', '0.12', '1,234', '14')
+    ('63\xa0%', '0.12', '1,234', '14')
     """
     if value is None:
         return "no value"
@@ -135,5 +137,3 @@ def _finite(part: np.ndarray | None, unit: int) -> float | None:
 def named(evidence: tuple[Evidence, ...]) -> dict[str, Evidence]:
     """Evidence by the names that clauses quote."""
     return {entry.name: entry for entry in evidence if entry.name}
-
-

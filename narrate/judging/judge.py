@@ -186,7 +186,6 @@ def _heaviest_first(argument: Argument) -> tuple[int, float, str]:
 def _with_alternatives(claims: Sequence[Claim], packs: Packs) -> tuple[Claim, ...]:
     """Rivals that hold for the same subject come first; a rival that nothing defines is left to check_rules."""
 
-
     holding = {claim.statement for claim in claims if claim.verdict == "holds"}
     return tuple(
         replace(claim, alternatives=tuple(sorted(claim.alternatives, key=lambda id: id not in holding)))

@@ -99,7 +99,13 @@ def mass_ratio(units: Units, of: Selector, to: Selector) -> Column:
     with np.errstate(invalid="ignore", divide="ignore"):
         value = _where_weighed(units, of, first, weighed_first) / np.where(second > 0, second, np.nan)
     return Column(
-        value=value, low=value, high=value, of=first, to=second, n=weighed_second, reason="one of the two was not weighed"
+        value=value,
+        low=value,
+        high=value,
+        of=first,
+        to=second,
+        n=weighed_second,
+        reason="one of the two was not weighed",
     )
 
 

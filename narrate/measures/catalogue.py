@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from types import MappingProxyType
 
-from narrate.measures import amounts, shares, ubiquity
+from narrate.measures import amounts, comparison, diversity, shares, ubiquity
 from narrate.measures.column import Column
 from narrate.measures.units import Units
 from narrate.model.ids import LEVELS, Level
@@ -35,7 +35,8 @@ MEASURES: Mapping[str, Measure] = _listed(
     Measure(id="density", unit="items per litre", function=amounts.density, needs_of=True),
     Measure(id="mass", unit="g", function=amounts.mass, needs_of=True),
     Measure(id="mass_per_l", unit="g per litre", function=amounts.mass_per_l, needs_of=True),
-    Measure(id="taxa", unit="taxa", function=shares.taxa, needs_of=True),
+    Measure(id="taxa", unit="taxa", function=diversity.taxa, needs_of=True),
+    Measure(id="taxa_at_30", unit="taxa", function=diversity.taxa_at_30, needs_of=True),
     Measure(id="presence", unit="", function=ubiquity.presence, needs_of=True),
     Measure(id="share", unit="", function=shares.share, needs_of=True, needs_to=True),
     Measure(id="ratio", unit="", function=shares.ratio, needs_of=True, needs_to=True),
@@ -47,10 +48,13 @@ MEASURES: Mapping[str, Measure] = _listed(
     Measure(
         id="ubiquity_change",
         unit="",
-        function=ubiquity.ubiquity_change,
+        function=comparison.ubiquity_change,
         needs_of=True,
         needs_phases=True,
         levels=("site",),
+    ),
+    Measure(
+        id="ubiquity_p", unit="", function=comparison.ubiquity_p, needs_of=True, needs_phases=True, levels=("site",)
     ),
     Measure(id="richest_share", unit="", function=shares.richest_share, needs_of=True),
     Measure(id="times_median_density", unit="", function=amounts.times_median_density, needs_of=True),

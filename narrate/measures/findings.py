@@ -124,7 +124,9 @@ def _tally(table: CountTable, rows: list[int], of_samples: int, key: str) -> Tal
         counted=counted,
         estimated=float(table.counted[0, index].sum() + table.unsorted[0, index].sum()),
         mass_g=float(round(weighed.sum(), 6)) if weighed.size else None,
-        is_noted=bool(np.any(table.is_noted[index] & (table.counted[0, index] == 0) & ~np.isfinite(table.mass_g[index]))),
+        is_noted=bool(
+            np.any(table.is_noted[index] & (table.counted[0, index] == 0) & ~np.isfinite(table.mass_g[index]))
+        ),
         only_cf=all(not table.kinds[table.row_kind[row]].is_certain for row in rows),
         samples=samples,
         of_samples=of_samples,

@@ -27,7 +27,14 @@ def share(units: Units, of: Selector, to: Selector) -> Column:
     with np.errstate(invalid="ignore", divide="ignore"):
         value = both / np.where(whole > 0, whole, np.nan)
     return Column(
-        value=value, low=low, high=high, of=both, to=whole, n=whole, has_interval=True, reason="nothing to take a share of"
+        value=value,
+        low=low,
+        high=high,
+        of=both,
+        to=whole,
+        n=whole,
+        has_interval=True,
+        reason="nothing to take a share of",
     )
 
 
@@ -89,18 +96,6 @@ def richest_share(units: Units, of: Selector) -> Column:
         return exact(top / np.where(whole > 0, whole, np.nan), of=top, n=whole, reason="nothing was counted")
 
 
-def taxa(units: Units, of: Selector) -> Column:
-    """
-    Number of different taxa, counted or noted (richness).
-
-    Unit: taxa. Interval: none. Always has a value.
-    Misleads: it grows with the number of items.
-    Source: common practice, no source.
-    """
-    number = units.taxa(of)
-    return exact(number, of=number, n=units.counted(of))
-
-
 def recovery(units: Units) -> Column:
     """
     Share of marked charred seeds that flotation gave back.
@@ -116,7 +111,14 @@ def recovery(units: Units) -> Column:
     with np.errstate(invalid="ignore", divide="ignore"):
         value = back / np.where(added > 0, added, np.nan)
     return Column(
-        value=value, low=low, high=high, of=back, to=added, n=added, has_interval=True, reason="no recovery test was made"
+        value=value,
+        low=low,
+        high=high,
+        of=back,
+        to=added,
+        n=added,
+        has_interval=True,
+        reason="no recovery test was made",
     )
 
 

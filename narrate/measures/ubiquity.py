@@ -1,11 +1,11 @@
-"""In how many samples: presence, ubiquity and how it changes. The unit of doubt is the sample, not the seed."""
+"""In how many samples: presence and ubiquity. The unit of doubt is the sample, not the seed."""
 
 from __future__ import annotations
 
 import numpy as np
 
 from narrate.measures.column import Column, exact
-from narrate.measures.intervals import difference_of_shares, wilson
+from narrate.measures.intervals import wilson
 from narrate.measures.units import Units
 from narrate.model.rules import Selector
 
@@ -56,27 +56,6 @@ def ubiquity(units: Units, of: Selector) -> Column:
     low, high = wilson(k, n)
     with np.errstate(invalid="ignore", divide="ignore"):
         value = k / np.where(n > 0, n, np.nan)
-    return Column(value=value, low=low, high=high, of=k, to=n, n=n, has_interval=True, reason="no samples were looked at")
-
-
-def ubiquity_change(units: Units, phases: Units, of: Selector) -> Column:
-    """
-    Ubiquity in the last phase minus ubiquity in the first.
-
-        change = k₂/n₂ − k₁/n₁
-
-    Unit: −1 to 1. Interval: Newcombe's hybrid score. No value: where there are not two phases with samples.
-    Misleads: when the phases were sampled from other kinds of context.
-    Source: Newcombe 1998, Statistics in Medicine 17:873–890 (from memory).
-    """
-    k, n = phases.samples_with(of), phases.samples()
-    shape = units.shape
-    has_samples = np.flatnonzero(n[0] > 0) if n.size else np.array([], int)
-    if has_samples.size < 2:
-        nothing = np.full(shape, np.nan)
-        return Column(value=nothing, low=nothing, high=nothing, has_interval=True, reason="there are not two phases with samples")
-    first, last = has_samples[0], has_samples[-1]
-    k1, n1, k2, n2 = k[:, first], n[:, first], k[:, last], n[:, last]
-    low, high = difference_of_shares(k1, n1, k2, n2)
-    spread = [np.broadcast_to(part[:, None], shape) for part in (k2 / n2 - k1 / n1, low, high, k1, k2, n1 + n2)]
-    return Column(value=spread[0], low=spread[1], high=spread[2], of=spread[4], to=spread[3], n=spread[5], has_interval=True)
+    return Column(
+        value=value, low=low, high=high, of=k, to=n, n=n, has_interval=True, reason="no samples were looked at"
+    )

@@ -111,36 +111,26 @@ class Units:
 
     def taxa(self, selector: Selector) -> np.ndarray:
         """Number of different taxa counted or noted; names that nobody knows count by their writing."""
-        rows = self.rows(selector)
-        out = np.zeros(self.shape)
-        if not rows.size:
-            return out
-        names: dict[object, int] = {}
-        name_of_kind = np.array(
-            [names.setdefault(k.taxon or k.either or k.written, len(names)) for k in self.table.kinds], dtype=np.intp
-        )
-        group = self.unit_of(rows) * len(names) + name_of_kind[self.table.row_kind[rows]]
-        order = np.argsort(group, kind="stable")
-        starts = _starts(group[order])
-        there = np.maximum.reduceat(self._is_there(rows)[:, order], starts, axis=1)
-        return self._sum(there, rows[order][starts])
+        there, first = self._by_name(selector, with_part=False, there=True)
+        return self._sum(there, first) if first.size else np.zeros(self.shape)
+
+    def counts_by_taxon(self, selector: Selector) -> tuple[np.ndarray, np.ndarray]:
+        """Items of each taxon, of shape (taxa, replicates, units), and items of all."""
+        sums, first = self._by_name(selector, with_part=False, there=False)
+        total = self.counted(selector)
+        if not first.size:
+            return np.zeros((0, *self.shape)), total
+        names = self._names(with_part=False)[self.table.row_kind[first]]
+        codes = np.unique(names, return_inverse=True)[1]
+        out = np.zeros((int(codes.max()) + 1, *self.shape))
+        out[codes, :, self.unit_of(first)] = sums.T
+        return out, total
 
     def largest_share(self, selector: Selector) -> tuple[np.ndarray, np.ndarray]:
         """Items of the commonest taxon and part, and items of all."""
-        rows = self.rows(selector)
+        sums, first = self._by_name(selector, with_part=True, there=False)
         top = np.zeros(self.shape)
-        if not rows.size:
-            return top, top
-        names: dict[object, int] = {}
-        name_of_kind = np.array(
-            [names.setdefault((k.taxon or k.either or k.written, k.part), len(names)) for k in self.table.kinds],
-            dtype=np.intp,
-        )
-        group = self.unit_of(rows) * len(names) + name_of_kind[self.table.row_kind[rows]]
-        order = np.argsort(group, kind="stable")
-        starts = _starts(group[order])
-        sums = np.add.reduceat(self.table.counted[:, rows][:, order], starts, axis=1)
-        self._reduce(np.maximum, sums, self.unit_of(rows[order][starts]), top)
+        self._reduce(np.maximum, sums, self.unit_of(first), top)
         return top, self.counted(selector)
 
     def richest_sample(self, selector: Selector) -> tuple[np.ndarray, np.ndarray]:
@@ -184,6 +174,27 @@ class Units:
             ends = self.table.phase_end[self.level][self.unit_of(rows)]
             rows = rows[years > np.where(np.isfinite(ends), ends, np.inf)]
         return rows
+
+    def _names(self, *, with_part: bool) -> np.ndarray:
+        """A number for the taxon (and part) of each kind; names that nobody knows count by their writing."""
+        names: dict[object, int] = {}
+        labels = [(k.taxon or k.either or k.written, k.part if with_part else "") for k in self.table.kinds]
+        return np.array([names.setdefault(label, len(names)) for label in labels], dtype=np.intp)
+
+    def _by_name(self, selector: Selector, *, with_part: bool, there: bool) -> tuple[np.ndarray, np.ndarray]:
+        """Items (or 1 where there was any) summed by unit and name, and one row of each such group."""
+        rows = self.rows(selector)
+        if not rows.size:
+            return np.zeros((self.table.replicates, 0)), rows
+        names = self._names(with_part=with_part)
+        group = self.unit_of(rows) * (int(names.max()) + 1) + names[self.table.row_kind[rows]]
+        order = np.argsort(group, kind="stable")
+        starts = _starts(group[order])
+        if there:
+            values = np.maximum.reduceat(self._is_there(rows)[:, order], starts, axis=1)
+        else:
+            values = np.add.reduceat(self.table.counted[:, rows][:, order], starts, axis=1)
+        return values, rows[order][starts]
 
     def _is_there(self, rows: np.ndarray) -> np.ndarray:
         """1.0 where a row says that the thing was there: a count above 0 in this replicate, a note or a mass."""

@@ -216,5 +216,3 @@ class Limit:
     known: str = "convention"
     sources: tuple[SourceKey, ...] = ()
     threshold: float | None = None
-
-

@@ -1,0 +1,42 @@
+"""Fixtures that several rooms share: the example project, told once a session."""
+
+from __future__ import annotations
+
+import shutil
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+from narrate.pipeline import Judged, judged, read, tell
+
+ROOT = Path(__file__).parents[1]
+EXAMPLE = ROOT / "example_project"
+
+
+def pytest_addoption(parser: pytest.Parser) -> None:
+    parser.addoption("--refresh-golden", action="store_true", help="write tests/golden/ and the example's drafts anew")
+
+
+@pytest.fixture(scope="session")
+def example_copy(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The example project as a fresh clone has it, in a folder of its own."""
+    target = tmp_path_factory.mktemp("example") / "example_project"
+    shutil.copytree(EXAMPLE, target, ignore=shutil.ignore_patterns("out"))
+    return target
+
+
+@pytest.fixture(scope="session")
+def told_example(example_copy: Path) -> Iterator[Path]:
+    """The example project after the main job; `out/` and `narratives/` stand in it."""
+    told = tell(example_copy, version="test")
+    assert told.is_written, told.problems
+    yield example_copy
+
+
+@pytest.fixture(scope="session")
+def judged_example(example_copy: Path) -> Judged:
+    """The example project read, measured and judged for the team."""
+    reading = read(example_copy)
+    assert reading.project is not None and reading.packs is not None, reading.problems
+    return judged(reading.project, reading.packs)

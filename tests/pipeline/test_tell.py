@@ -1,0 +1,194 @@
+"""The main job on the example project: what it leaves behind, and that all of it can be followed back."""
+
+from __future__ import annotations
+
+import json
+import re
+import shutil
+from html import unescape
+from pathlib import Path
+
+import pytest
+
+from narrate.disclosure import disclosed
+from narrate.pipeline import Judged, explained, judged, read, tell
+from tests.conftest import EXAMPLE
+
+
+def pages(folder: Path) -> list[Path]:
+    return sorted(folder.rglob("*.html"))
+
+
+def refs_of(page: Path) -> set[str]:
+    text = page.read_text(encoding="utf-8")
+    return {ref for match in re.findall(r'data-refs="([^"]*)"', text) for ref in unescape(match).split()}
+
+
+def test_both_sites_claims_and_measures_are_written(told_example: Path) -> None:
+    """`tell` leaves what the interface names: two sites, claims.json and measures."""
+    out = told_example / "out"
+
+    assert (out / "review" / "index.html").is_file()
+    assert (out / "public" / "index.html").is_file()
+    assert json.loads((out / "claims.json").read_text(encoding="utf-8"))["format"] == "narrate claims 1"
+    assert {path.name for path in (out / "measures").iterdir()} == {
+        "samples.csv",
+        "contexts.csv",
+        "features.csv",
+        "phases.csv",
+        "site.csv",
+    }
+
+
+@pytest.mark.parametrize("site", ["review", "public"])
+def test_every_sentence_resolves_to_rows(told_example: Path, judged_example: Judged, site: str) -> None:
+    """Every sentence of every page names references, and `explain` leads each of them to rows that exist."""
+    part = judged_example
+    if site == "public":
+        part = judged(disclosed(judged_example.project), judged_example.packs)
+    refs = {ref for page in pages(told_example / "out" / site) for ref in refs_of(page)}
+    lines = {
+        path.relative_to(told_example).as_posix(): len(path.read_text(encoding="utf-8").splitlines())
+        for folder in ("records", "counts", "narratives")
+        for path in (told_example / folder).rglob("*")
+        if path.is_file()
+    } | {"project.yaml": len((told_example / "project.yaml").read_text(encoding="utf-8").splitlines())}
+    unresolved = []
+    for ref in sorted(refs):
+        found = explained(told_example, part, ref)
+        rows = re.findall(r"((?:records|counts|narratives)/[^:\s]+|project\.yaml):(\d+)", found.text)
+        if not rows or any(int(line) > lines.get(path, 0) for path, line in rows):
+            unresolved.append((ref, found.refusal))
+
+    assert len(refs) > 100
+    assert unresolved == []
+
+
+def test_every_sentence_of_the_narratives_stands_on_a_page_with_its_references(told_example: Path) -> None:
+    """No sentence reaches a page without the ids of its claims."""
+    for site in ("review", "public"):
+        for page in pages(told_example / "out" / site):
+            for match in re.findall(r'<[^>]*class="said[^"]*"[^>]*>', page.read_text(encoding="utf-8")):
+                assert re.search(r'data-refs="[^"]+"', match), (page.name, match)
+
+
+def test_the_same_input_gives_the_same_bytes(told_example: Path, tmp_path: Path) -> None:
+    """Telling another copy of the same project writes byte for byte the same."""
+    again = tmp_path / "elsewhere" / "example project"
+    shutil.copytree(EXAMPLE, again, ignore=shutil.ignore_patterns("out"))
+    tell(again, version="test")
+    first = {
+        p.relative_to(told_example): p.read_bytes() for p in sorted((told_example / "out").rglob("*")) if p.is_file()
+    }
+    second = {p.relative_to(again): p.read_bytes() for p in sorted((again / "out").rglob("*")) if p.is_file()}
+
+    assert first.keys() == second.keys()
+    assert [str(path) for path in first if first[path] != second[path]] == []
+
+
+def test_telling_again_changes_no_file(told_example: Path) -> None:
+    """A second run on an unchanged project rewrites nothing."""
+    before = {p: p.stat().st_mtime_ns for p in sorted(told_example.rglob("*")) if p.is_file()}
+    tell(told_example, version="test")
+    after = {p: p.stat().st_mtime_ns for p in sorted(told_example.rglob("*")) if p.is_file()}
+
+    assert before == after
+
+
+def test_nothing_restricted_is_in_any_byte_of_the_public_site(told_example: Path, judged_example: Judged) -> None:
+    """No id, name, coordinate or description of the restricted context stands in the public site, nor any location."""
+    project = judged_example.project
+    hidden = project.disclosure.restricted_contexts
+    secrets = set(hidden)
+    for context in project.contexts:
+        secrets |= set(context.location.values())
+        if context.id in hidden:
+            secrets |= {text for text in (context.description, context.note, context.feature) if text}
+    for sample in project.samples:
+        if sample.context in hidden:
+            secrets |= {sample.id, *([sample.note] if sample.note else [])}
+    assert hidden and len(secrets) >= 5
+    leaks = []
+    for path in sorted((told_example / "out" / "public").rglob("*")):
+        if path.is_file():
+            content = path.read_bytes()
+            leaks += [
+                (path.name, secret)
+                for secret in secrets
+                if re.search(rb"(?<![0-9A-Za-z])" + re.escape(secret.encode()) + rb"(?![0-9A-Za-z])", content)
+            ]
+
+    assert leaks == []
+
+
+def test_the_review_site_holds_what_the_public_site_does_not(told_example: Path, judged_example: Judged) -> None:
+    """The test above can fail: the restricted context does stand in the review site."""
+    (hidden,) = judged_example.project.disclosure.restricted_contexts
+
+    assert any(hidden in page.read_text(encoding="utf-8") for page in pages(told_example / "out" / "review"))
+
+
+def test_errors_leave_what_out_held_before(told_example: Path, tmp_path: Path) -> None:
+    """With an error in a record nothing in out/ is written over."""
+    copy = tmp_path / "example_project"
+    shutil.copytree(told_example, copy)
+    before = {p: (p.read_bytes(), p.stat().st_mtime_ns) for p in sorted((copy / "out").rglob("*")) if p.is_file()}
+    (copy / "records" / "broken.yaml").write_text("samples:\n  - {id: S999, context: nowhere}\n", encoding="utf-8")
+    told = tell(copy, version="test")
+    after = {p: (p.read_bytes(), p.stat().st_mtime_ns) for p in sorted((copy / "out").rglob("*")) if p.is_file()}
+
+    assert not told.is_written
+    assert before == after
+
+
+def test_an_edited_draft_is_kept_and_told(told_example: Path, tmp_path: Path) -> None:
+    """Words that the analyst wrote into a draft survive the next run and stand on the page."""
+    copy = tmp_path / "example_project"
+    shutil.copytree(told_example, copy)
+    draft = sorted((copy / "narratives" / "public").glob("C*.md"))[0]
+    words = draft.read_text(encoding="utf-8") + "\nA sentence of my own about the pale ash.\n"
+    draft.write_text(words, encoding="utf-8")
+    tell(copy, version="test")
+
+    assert draft.read_text(encoding="utf-8") == words
+    assert any(
+        "A sentence of my own about the pale ash." in p.read_text(encoding="utf-8")
+        for p in pages(copy / "out" / "public")
+    )
+
+
+def test_changed_counts_renew_drafts_that_nobody_touched(told_example: Path, tmp_path: Path) -> None:
+    """A draft without edits follows the counts."""
+    copy = tmp_path / "example_project"
+    shutil.copytree(told_example, copy)
+    sheet = copy / "counts" / "light_fraction.csv"
+    text = sheet.read_text(encoding="utf-8")
+    header, *rows = text.splitlines()
+    column = header.split(",").index("count")
+    changed = []
+    for row in rows:
+        cells = row.split(",")
+        if cells[column].isdigit() and int(cells[column]) > 0:
+            cells[column] = str(int(cells[column]) * 7)
+        changed.append(",".join(cells))
+    sheet.write_text("\n".join([header, *changed]) + "\n", encoding="utf-8")
+    tell(copy, version="test")
+    before = {p.name: p.read_text(encoding="utf-8") for p in (told_example / "narratives" / "report").glob("*.md")}
+    after = {p.name: p.read_text(encoding="utf-8") for p in (copy / "narratives" / "report").glob("*.md")}
+
+    assert sum(before[name] != after[name] for name in before) >= 10
+
+
+def test_stability_of_the_same_project_is_the_same(judged_example: Judged) -> None:
+    """Resampling is seeded: judging twice gives the same claims to the last digit."""
+    again = judged(judged_example.project, judged_example.packs)
+
+    assert again.claims.by_id == judged_example.claims.by_id
+
+
+def test_the_example_reads_without_errors() -> None:
+    """The example project has no errors, and only warnings that it is meant to have."""
+    problems = read(EXAMPLE).problems
+
+    assert [p.message for p in problems if p.severity == "error"] == []
+    assert len(problems) <= 3

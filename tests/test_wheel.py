@@ -1,0 +1,59 @@
+"""The wheel holds everything that the main job needs, and runs it in an environment of its own."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import subprocess
+import sys
+import venv
+import zipfile
+from pathlib import Path
+
+import pytest
+
+from tests.conftest import EXAMPLE, ROOT
+
+
+@pytest.fixture(scope="module")
+def wheel(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """A wheel built from the sources that are in the checkout."""
+    out = tmp_path_factory.mktemp("wheel")
+    command = [sys.executable, "-m", "build", "--wheel", "--no-isolation", "--outdir", str(out), str(ROOT)]
+    subprocess.run(command, check=True, capture_output=True, text=True)
+    (built,) = out.glob("*.whl")
+    return built
+
+
+def test_the_wheel_holds_templates_packs_and_types(wheel: Path) -> None:
+    """Templates, packs, the starter project and py.typed are inside; tests and the example are not."""
+    names = zipfile.ZipFile(wheel).namelist()
+
+    assert "narrate/py.typed" in names
+    assert "narrate/_templates/base.html" in names
+    assert any(name.startswith("narrate/packs/rules/") for name in names)
+    assert "narrate/starter/project.yaml" in names
+    assert not any(name.startswith(("tests/", "example_project/")) for name in names)
+
+
+def test_the_main_job_runs_from_the_wheel(wheel: Path, tmp_path: Path) -> None:
+    """Installed into a clean environment outside the checkout, `narrate tell` builds the example's sites."""
+    clean = tmp_path / "clean"
+    venv.create(clean, with_pip=True, system_site_packages=False)
+    python = clean / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
+    environment = {k: v for k, v in os.environ.items() if k not in ("PYTHONPATH", "PYTHONHOME")}
+    subprocess.run([python, "-m", "pip", "install", "-q", str(wheel)], check=True, env=environment, capture_output=True)
+    project = tmp_path / "example_project"
+    shutil.copytree(EXAMPLE, project, ignore=shutil.ignore_patterns("out"))
+    run = [python, "-c", "from narrate.cli import main; main()", "tell", str(project)]
+    done = subprocess.run(run, env=environment, cwd=tmp_path, capture_output=True, text=True, check=False)
+
+    assert done.returncode == 0, done.stderr
+    assert (project / "out" / "public" / "index.html").is_file()
+
+
+def test_an_editable_install_finds_the_templates_of_the_checkout() -> None:
+    """In the checkout, where no `_templates` folder exists inside the package, site_templates/ beside it is used."""
+    from narrate.web.templates import templates_folder
+
+    assert (templates_folder() / "base.html").is_file()
