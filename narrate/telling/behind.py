@@ -1,0 +1,92 @@
+"""Which remains a claim rests on: the selectors of the rules that held, met with what was found."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from narrate.model.claims import Claim
+from narrate.model.findings import Tally
+from narrate.model.packs import Packs
+from narrate.model.plants import Taxon
+from narrate.model.rules import Bound, Criterion, Group, Selector
+
+
+def remains_behind(claim: Claim, packs: Packs, tallies: Iterable[Tally]) -> tuple[Tally, ...]:
+    """Tallies that the arguments for a claim looked at, in the order given."""
+    chosen = [s for argument in claim.held("for") for s in _selectors_of_rule(argument.rule, packs) if _narrows(s)]
+    return tuple(tally for tally in tallies if any(is_meant(selector, tally, packs) for selector in chosen))
+
+
+def is_meant(selector: Selector, tally: Tally, packs: Packs) -> bool:
+    """Whether a selector means a tally; keys narrow together, values of one key widen."""
+    taxon = packs.taxa.get(tally.taxon) if tally.taxon is not None else None
+    part = packs.words.parts.get(tally.part)
+    roles = part.roles if part else frozenset()
+    tags = taxon.tags if taxon else frozenset()
+    tests = (
+        not selector.taxon or any(is_within(taxon, name, packs) for name in selector.taxon),
+        not any(is_within(taxon, name, packs) for name in selector.not_taxon),
+        not selector.family or (taxon is not None and taxon.family in selector.family),
+        not selector.part or tally.part in selector.part,
+        not selector.role or bool(roles & set(selector.role)),
+        not selector.tag or bool(tags & set(selector.tag)),
+        not (tags & set(selector.not_tag)),
+        not selector.status or (taxon is not None and taxon.status in selector.status),
+        not selector.field_weed or (taxon is not None and taxon.ecology.field_weed in selector.field_weed),
+        not selector.use or (taxon is not None and any(u.use in selector.use for u in taxon.uses)),
+        not selector.condition or tally.condition in selector.condition,
+        not selector.keeping or _keeps(taxon, tally, selector.keeping),
+        not selector.ripens_in or _ripens(taxon, tally, selector.ripens_in, within=False),
+        not selector.ripens_within or _ripens(taxon, tally, selector.ripens_within, within=True),
+        not (selector.is_certain and tally.only_cf),
+    )
+    return all(tests)
+
+
+def is_within(taxon: Taxon | None, name: str, packs: Packs) -> bool:
+    """Whether a taxon is the named one or below it."""
+    if taxon is None:
+        return False
+    if name in (taxon.id, taxon.family, taxon.genus):
+        return True
+    if taxon.members and all(is_within(packs.taxa.get(member), name, packs) for member in taxon.members):
+        return True
+    return taxon.rank == "species" and taxon.id.startswith(f"{name} ")
+
+
+def _selectors_of_rule(rule_id: str, packs: Packs) -> Iterator[Selector]:
+    rule = packs.rules.get(rule_id)  # type: ignore[call-overload]
+    if rule is not None:
+        yield from _selectors(rule.criteria)
+
+
+def _selectors(criterion: Criterion) -> Iterator[Selector]:
+    if isinstance(criterion, Bound):
+        # An upper bound alone says that something is scarce: the claim does not rest on those remains.
+        if criterion.of is not None and criterion.at_least is not None:
+            yield criterion.of
+    elif isinstance(criterion, Group) and criterion.kind != "none":
+        for inner in criterion.criteria:
+            yield from _selectors(inner)
+
+
+def _narrows(selector: Selector) -> bool:
+    """Whether the selector says anything about plants or parts; '{}' means everything and tells nothing."""
+    return bool(
+        selector.taxon or selector.family or selector.part or selector.role or selector.tag or selector.use
+        or selector.status or selector.field_weed or selector.keeping or selector.ripens_in or selector.ripens_within
+    )  # fmt: skip
+
+
+def _keeps(taxon: Taxon | None, tally: Tally, keeping: tuple[str, ...]) -> bool:
+    if taxon is None:
+        return False
+    return any(window.part == tally.part and set(window.keeping) & set(keeping) for window in taxon.windows)
+
+
+def _ripens(taxon: Taxon | None, tally: Tally, months: tuple[int, ...], *, within: bool) -> bool:
+    if taxon is None:
+        return False
+    wanted = set(months)
+    windows = [set(window.months) for window in taxon.windows if window.part == tally.part]
+    return any(w <= wanted if within else bool(w & wanted) for w in windows)

@@ -1,0 +1,142 @@
+"""The narrative of one context: what it is and how far to trust it, fuel, food, fields, season, and its neighbours."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from narrate.model.narrative import Section, Sentence
+from narrate.model.stratigraphy import Context
+from narrate.telling import composition, english, neighbours, openings, setting
+from narrate.telling.page import Page
+from narrate.telling.plan import Reading, ordered_themes, readings
+from narrate.telling.sentences import frame, told
+
+SHORT = 5
+"""A narrative of at most this many sentences is one paragraph."""
+
+
+def context_sections(page: Page, context: Context) -> tuple[Section, ...]:
+    """The planned paragraphs of a context; as many as there is something to say."""
+    name = setting.context_name(page, context)
+    if setting.items_counted(page) == 0 and not composition.ancient_tallies(page):
+        brackets = setting.phase_brackets(page, page.dig.project.phase(context.phase))
+        return one_paragraph([*setting.empty_sentences(page, name, brackets), *composition.modern_sentences(page)])
+    held = readings(page, page.dig.claims.about(page.subject))
+    if is_slight(page, held):
+        return one_paragraph(_slight(page, context))
+    blocks = [("deposit", _deposit_block(page, context, held))]
+    blocks += theme_blocks(page, held)
+    blocks.append(("open", _closing_block(page, context, held)))
+    return sections_of(page, blocks)
+
+
+def is_slight(page: Page, held: Sequence[Reading]) -> bool:
+    """Whether there is too little to fill more than a sentence or two."""
+    firm = [r for r in held if r.claim.question not in ("integrity", "deposit", "work") and r.rank > 1]
+    return setting.items_counted(page) < setting.FEW_ITEMS and not firm
+
+
+def theme_blocks(page: Page, held: Sequence[Reading]) -> list[tuple[str, list[Sentence]]]:
+    """Fuel, food, fields and season, in the order of the audience's plan."""
+    by_question: dict[str, list[Reading]] = {}
+    for item in held:
+        by_question.setdefault(item.claim.question, []).append(item)
+    blocks = []
+    for theme, questions in ordered_themes(page):
+        if theme == "deposit":
+            continue
+        items = [item for question in questions for item in by_question.get(question, [])]
+        lead_question = [item for item in items if item.claim.question == questions[0]]
+        # The theme's own question leads, however firm the readings that accompany it.
+        ordered = lead_question + [item for item in items if item not in lead_question]
+        blocks.append((theme, told(page, ordered, weak=not page.is_plain)))
+    return blocks
+
+
+def sections_of(page: Page, blocks: Sequence[tuple[str, list[Sentence]]]) -> tuple[Section, ...]:
+    """Blocks as paragraphs: short texts in one, lone sentences joined to the paragraph before."""
+    filled = [(theme, sentences) for theme, sentences in blocks if sentences]
+    if sum(len(sentences) for _, sentences in filled) <= SHORT:
+        return one_paragraph([s for _, sentences in filled for s in sentences])
+    merged: list[tuple[str, list[Sentence]]] = []
+    for theme, sentences in filled:
+        if merged and (len(sentences) == 1 or len(merged[-1][1]) == 1):
+            merged[-1] = (merged[-1][0], [*merged[-1][1], *sentences])
+        else:
+            merged.append((theme, list(sentences)))
+    with_headings = page.is_plain and len(merged) > 2
+    return tuple(
+        Section(
+            id=theme,
+            heading=page.audience.headings.get(theme, "") if with_headings else "",
+            paragraphs=(tuple(sentences),),
+        )
+        for theme, sentences in merged
+    )
+
+
+def one_paragraph(sentences: Sequence[Sentence]) -> tuple[Section, ...]:
+    return (Section(id="all", heading="", paragraphs=(tuple(sentences),)),) if sentences else ()
+
+
+def summary_sentence(page: Page, name: str, held: Sequence[Reading]) -> Sentence | None:
+    """One sentence for lists and cards: the firmest reading, else how much there was."""
+    chosen = [item for item in held if item.claim.question not in ("integrity", "work", "deposit")]
+    if not chosen:
+        chosen = [item for item in held if item.claim.question == "deposit"]
+    items = setting.items_text(page)
+    refs = [page.ref("items"), page.record]
+    if not chosen or setting.items_counted(page) == 0:
+        text = f"{name}: {items}" if setting.items_counted(page) else f"{name}: nothing found"
+        return Sentence(text=english.finished(text), refs=tuple(refs))
+    known = page.audience.frames.get(chosen[0].claim.grade, ())
+    lead = frame(page, _same(chosen), "lead")
+    if not known or not lead:
+        return Sentence(text=english.finished(f"{name}: {items}"), refs=tuple(refs))
+    refs += [item.claim.id for item in _same(chosen)]
+    return Sentence(text=english.finished(f"{name}, {items}: {lead}"), refs=tuple(refs))
+
+
+def _same(items: Sequence[Reading]) -> list[Reading]:
+    lead = items[0]
+    if lead.is_food:
+        return [item for item in items if item.is_food and item.claim.grade == lead.claim.grade]
+    return [lead]
+
+
+def _deposit_block(page: Page, context: Context, held: Sequence[Reading]) -> list[Sentence]:
+    sentences = setting.opening_sentences(page, context)
+    sentences += composition.main_sentences(page)
+    sentences += composition.wood_sentences(page)
+    sentences += composition.modern_sentences(page)
+    sentences += setting.recorded_sentence(page, context)
+    sentences += told(page, [r for r in held if r.claim.question == "deposit"], weak=False)
+    sentences += told(page, [r for r in held if r.claim.question == "integrity"], weak=False)
+    sentences += openings.limit_sentences(page, [r for r in held if r.claim.question != "work"])
+    return sentences
+
+
+def _closing_block(page: Page, context: Context, held: Sequence[Reading]) -> list[Sentence]:
+    kind = page.names.kind_known(context.kind)
+    is_thermal = kind is not None and "thermal" in kind.traits
+    sentences = openings.open_sentences(page, is_thermal=is_thermal, held=held)
+    if not page.is_plain:
+        sentences += told(page, [r for r in held if r.claim.question == "work"])
+    return sentences + neighbours.compared_sentences(page, context)
+
+
+def _slight(page: Page, context: Context) -> list[Sentence]:
+    """A deposit with next to nothing in it: what there was, and that it says little."""
+    sentences = setting.opening_sentences(page, context)
+    sentences += composition.main_sentences(page)
+    sentences += composition.modern_sentences(page)[:1]
+    refs = [page.ref("items")]
+    if context.security == "disturbed":
+        return sentences + setting.recorded_sentence(page, context)
+    if page.is_plain:
+        return sentences[:3] + page.say(refs, "that is too little to tell a story", "so few finds tell us very little")
+    return sentences[:2] + (
+        page.say(refs, "so few remains carry no reading", "nothing is read from so few remains") if len(sentences) < 3 else
+        sentences[2:3]
+    )
+

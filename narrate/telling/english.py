@@ -1,0 +1,182 @@
+"""Words put together: articles, lists, agreement, capitals. Pure functions that know no plants."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+
+_SILENT_H = ("hour", "honest", "heir", "honour", "honor")
+_CONSONANT_VOWELS = ("uni", "use", "usa", "uti", "eu", "one ", "one-", "once", "ubiq")
+_VOWEL_LETTERS_SPOKEN = "AEFHILMNORSX"
+_ESCAPED = re.compile(r"([\\`*_\[\]<>&~|#$])")
+_BREAKS_A_LINE = re.compile(r"[\x00-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff]+")
+
+
+def literal(text: str) -> str:
+    """
+    A person's own text as Markdown that shows it and does nothing else.
+
+    Characters that Markdown or HTML would act on are escaped; line breaks and invisible controls become a space.
+
+    >>> literal("pit *B* <b>")
+    'pit \\\\*B\\\\* \\\\<b\\\\>'
+    """
+    one_line = " ".join(_BREAKS_A_LINE.sub(" ", text).split())
+    escaped = _ESCAPED.sub(r"\\\1", one_line)
+    # At the start of a block '1.', '-' and '+' would open a list.
+    return re.sub(r"^(\d+)([.)])", r"\1\\\2", re.sub(r"^([-+=])", r"\\\1", escaped))
+
+
+def italic(text: str) -> str:
+    """
+    Latin in italics.
+
+    >>> italic("Zea mays")
+    '*Zea mays*'
+    """
+    return f"*{literal(text)}*"
+
+
+def article(phrase: str) -> str:
+    """
+    'a' or 'an', by how the phrase is spoken.
+
+    >>> [article(p) for p in ("oven", "hearth", "hour", "unidentified seed", "8-litre sample", "union", "S014")]
+    ['an', 'a', 'an', 'an', 'an', 'a', 'an']
+    """
+    spoken = phrase.lstrip("*\\“'\"(")
+    lower = spoken.lower()
+    if re.match(r"(8|11|18)(\D|$)|8\d", spoken):
+        return "an"
+    if re.match(r"[A-Z](\d|\b)", spoken):
+        return "an" if spoken[0] in _VOWEL_LETTERS_SPOKEN else "a"
+    if lower.startswith(_SILENT_H):
+        return "an"
+    if lower.startswith(_CONSONANT_VOWELS) and not lower.startswith(("unid", "unim", "unin")):
+        return "a"
+    return "an" if lower[:1] in tuple("aeiou") else "a"
+
+
+def with_article(phrase: str) -> str:
+    """
+    The phrase with its indefinite article.
+
+    >>> with_article("earth oven")
+    'an earth oven'
+    """
+    return f"{article(phrase)} {phrase}"
+
+
+def listed(items: Iterable[str], *, oxford: bool = True, word: str = "and") -> str:
+    """
+    Items as a list in running text.
+
+    >>> listed(["maize", "hickory", "maypop"])
+    'maize, hickory, and maypop'
+    >>> listed(["maize", "hickory", "maypop"], oxford=False)
+    'maize, hickory and maypop'
+    """
+    parts = [item for item in items if item]
+    if len(parts) < 3:
+        return f" {word} ".join(parts)
+    # An item with an 'and' of its own needs the comma to be read aright.
+    comma = "," if oxford or any(" and " in part for part in parts[-2:]) else ""
+    return f"{', '.join(parts[:-1])}{comma} {word} {parts[-1]}"
+
+
+def clauses_joined(clauses: Sequence[str], *, oxford: bool = True) -> str:
+    """
+    Clauses joined into one; with a comma where a clause has one of its own or is long.
+
+    >>> clauses_joined(["cobs are many", "kernels are few"])
+    'cobs are many and kernels are few'
+    """
+    if len(clauses) != 2:
+        return listed(clauses, oxford=oxford)
+    first, second = clauses
+    comma = "," if "," in first or len(first.split()) > 7 else ""
+    return f"{first}{comma} and {second}"
+
+
+def agreed(number: float, singular: str, plural: str) -> str:
+    """
+    The form that agrees with the number: only 1 is singular.
+
+    >>> agreed(1, "was", "were"), agreed(0, "was", "were"), agreed(12, "seed", "seeds")
+    ('was', 'were', 'seeds')
+    """
+    return singular if number == 1 else plural
+
+
+def capitalised(text: str) -> str:
+    """
+    The text with its first letter as a capital, past opening marks.
+
+    >>> capitalised("the pit"), capitalised("*zea*"), capitalised("“pit”")
+    ('The pit', '*Zea*', '“Pit”')
+    """
+    match = re.match(r"[*“‘(\"]*", text)
+    at = match.end() if match else 0
+    return text[:at] + text[at : at + 1].upper() + text[at + 1 :]
+
+
+def lowered(text: str) -> str:
+    """
+    The text with its first letter small, unless the first word is an id, a Latin name or all capitals.
+
+    >>> lowered("Most were cupules"), lowered("C12 held"), lowered("AD 900")
+    ('most were cupules', 'C12 held', 'AD 900')
+    """
+    first = text.split(" ", 1)[0]
+    if not first or first.startswith("*") or any(c.isdigit() for c in first) or (len(first) > 1 and first.isupper()):
+        return text
+    return text[0].lower() + text[1:]
+
+
+def finished(text: str) -> str:
+    """
+    One sentence: single spaces, a capital first, one full stop at the end.
+
+    >>> finished("the pit  held nothing")
+    'The pit held nothing.'
+    """
+    tidy = re.sub(r" +([,;.:])", r"\1", " ".join(text.split(" "))).strip()
+    tidy = re.sub(r" {2,}", " ", tidy).rstrip(" ,;:")
+    if not tidy.endswith((".", "?", "!")):
+        tidy += "."
+    return capitalised(tidy)
+
+
+def gathered(phrases: Sequence[str], *, oxford: bool = True) -> str:
+    """
+    Phrases that share their beginning and end, told as one.
+
+    >>> gathered(["the use of wood as fuel", "the use of maize cobs as fuel"])
+    'the use of wood and maize cobs as fuel'
+    >>> gathered(["burning in place", "the use of wood as fuel"])
+    'burning in place and the use of wood as fuel'
+    """
+    unique = list(dict.fromkeys(phrases))
+    if len(unique) < 2:
+        return "".join(unique)
+    words = [phrase.split() for phrase in unique]
+    head = _shared(words)
+    tails = [list(reversed(w[head:])) for w in words]
+    tail = _shared(tails)
+    shortest = min(len(w) for w in words)
+    tail = min(tail, shortest - head - 1)
+    if head + tail < 2 or head + tail < shortest / 3:
+        return listed(unique, oxford=oxford)
+    middles = [" ".join(w[head : len(w) - tail]) for w in words]
+    pieces = [" ".join(words[0][:head]), listed(middles, oxford=oxford), " ".join(words[0][len(words[0]) - tail :])]
+    return " ".join(piece for piece in pieces if piece)
+
+
+def _shared(words: Sequence[Sequence[str]]) -> int:
+    """How many words all sequences begin with; never a whole sequence."""
+    shared = 0
+    for column in zip(*(w[:-1] for w in words), strict=False):
+        if len(set(column)) > 1:
+            break
+        shared += 1
+    return shared

@@ -1,0 +1,64 @@
+"""The narrative of a feature of several contexts: what they share and where they differ."""
+
+from __future__ import annotations
+
+from narrate.model.ids import Subject
+from narrate.model.narrative import Section, Sentence
+from narrate.model.stratigraphy import Feature
+from narrate.telling import composition, english, setting
+from narrate.telling.contexts import one_paragraph
+from narrate.telling.page import Page
+from narrate.telling.plan import Reading, readings
+from narrate.telling.sentences import noun_of, told
+
+
+def feature_sections(page: Page, feature: Feature) -> tuple[Section, ...]:
+    """One paragraph: the contexts, how much they held, what they have in common, what only one of them says."""
+    contexts = [page.dig.project.context(id) for id in feature.contexts]
+    names = page.listed([setting.context_name(page, c) for c in contexts])
+    name = f"feature {english.literal(feature.id)}"
+    if setting.items_counted(page) == 0:
+        return one_paragraph(setting.empty_sentences(page, name))
+    items, samples = setting.items_text(page), setting.samples_text(page)
+    refs = setting.size_refs(page)[:2]
+    if page.is_plain:
+        sentences = page.say(refs, f"{name} is made up of {names}, and we picked {items} from its soil")
+    else:
+        sentences = page.say(
+            refs,
+            f"{name} is made up of {names}; together they gave {items} in {samples} ({setting.litres_text(page)})",
+            f"{names} belong to {name}, which gave {items} in {samples} ({setting.litres_text(page)})",
+        )
+    sentences += composition.main_sentences(page)[:1]
+    sentences += _compared(page, [c.id for c in contexts])
+    held = [r for r in readings(page, page.dig.claims.about(page.subject)) if r.rank > 1 and r.claim.question != "work"]
+    return one_paragraph([*sentences, *told(page, held[:2], weak=False)])
+
+
+def _compared(page: Page, contexts: list[str]) -> list[Sentence]:
+    """Readings that the contexts share, and those that only one makes."""
+    by_statement: dict[str, list[tuple[str, Reading]]] = {}
+    for id in contexts:
+        subject = Subject(level="context", id=id)
+        for claim in page.dig.claims.about(subject):
+            statement = page.dig.packs.statements.get(claim.statement)
+            if claim.verdict == "holds" and claim.question in ("fuel", "food", "processing", "season") and statement:
+                reading = Reading(claim=claim, statement=statement, behind=())
+                if reading.rank > 1:
+                    by_statement.setdefault(claim.statement, []).append((id, reading))
+    shared = [at for at in by_statement.values() if len(at) == len(contexts)]
+    single = [at[0] for at in by_statement.values() if len(at) == 1]
+    sentences: list[Sentence] = []
+    if shared:
+        refs = [reading.claim.id for at in shared for _, reading in at]
+        nouns = noun_of(page, [at[0][1] for at in shared[:3]])
+        both = "both" if len(contexts) == 2 else "all"
+        sentences += page.say(
+            refs,
+            f"we saw signs of {nouns} in {both} of them" if page.is_plain else f"{both} of them speak for {nouns}",
+        )
+    if single and not page.is_plain:
+        id = single[0][0]
+        mine = [reading for at, reading in single if at == id][:3]
+        sentences += page.say([r.claim.id for r in mine], f"only {english.literal(id)} speaks for {noun_of(page, mine)}")
+    return sentences

@@ -1,0 +1,38 @@
+"""Trade words in a text, and how an audience has them explained."""
+
+from __future__ import annotations
+
+import re
+
+from narrate.model.audiences import Audience
+
+TRADE_WORDS = (
+    "assemblage", "charred", "carbonised", "context", "cupule", "cupules", "density", "flotation", "macrofossil",
+    "taxon", "taxa", "ubiquity", "kernels per cupule", "light fraction", "heavy fraction", "primary deposit",
+    "secondary deposit", "tertiary", "propagule", "ruderal", "interval", "intrusion", "smudge pit",
+)  # fmt: skip
+"""Words that visitors are not expected to know."""
+
+
+def trade_words_in(text: str) -> tuple[str, ...]:
+    """
+    Trade words that a text uses, in the order of the list.
+
+    >>> trade_words_in("The density of cupules is high.")
+    ('cupules', 'density')
+    """
+    lower = text.lower()
+    return tuple(word for word in TRADE_WORDS if re.search(rf"\b{re.escape(word)}\b", lower))
+
+
+def unexplained(text: str, audience: Audience) -> tuple[str, ...]:
+    """Trade words in a text that the audience's glossary does not explain."""
+    known = {word.lower() for word, explanation in audience.glossary.items() if explanation}
+    return tuple(word for word in trade_words_in(text) if word not in known)
+
+
+def explained_in(text: str, audience: Audience) -> tuple[tuple[str, str], ...]:
+    """Words of the glossary that a text uses, with their explanations, in alphabetical order."""
+    lower = text.lower()
+    pairs = [(word, said) for word, said in audience.glossary.items() if said]
+    return tuple(sorted((w, s) for w, s in pairs if re.search(rf"\b{re.escape(w.lower())}s?\b", lower)))

@@ -1,0 +1,232 @@
+"""What remains and plants are called: '12 maize kernels', 'goosefoot seeds (*Chenopodium berlandieri*)'."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+
+from narrate.model.audiences import Audience
+from narrate.model.findings import Tally
+from narrate.model.ids import TaxonId
+from narrate.model.packs import Packs
+from narrate.model.plants import ContextKind, Taxon
+from narrate.telling import english, numbers
+
+_PIECES = re.compile(r"^(bits?|pieces?|fragments?|lumps?|scraps?|parts?) of (.+)$")
+
+
+@dataclass(slots=True, kw_only=True)
+class Names:
+    """Names in the words of one audience, for one page: Latin and glosses are given once."""
+
+    audience: Audience
+    packs: Packs
+    introduced: set[str] = field(default_factory=set)
+
+    @property
+    def is_plain(self) -> bool:
+        return self.audience.register == "plain"
+
+    # Plants
+
+    def plant(self, taxon_id: TaxonId | None, written: str = "", *, plural: bool = False) -> str:
+        """The common name where there is one, else the Latin; no Latin added."""
+        taxon = self.packs.taxa.get(taxon_id) if taxon_id is not None else None
+        if taxon is None:
+            return self._unknown(written, plural=plural)
+        if self.is_plain:
+            name = taxon.plural if plural and taxon.plural else taxon.name
+            return name or self._family_phrase(taxon, plural=plural)
+        trade = taxon.trade_name or (taxon.plural if plural and taxon.plural else taxon.name)
+        return trade or self.latin(taxon)
+
+    def latin(self, taxon: Taxon) -> str:
+        """The scientific name: genus and species in italics, families and 'sp.' upright."""
+        if taxon.rank == "species":
+            return english.italic(taxon.id)
+        if taxon.rank == "genus":
+            return f"{english.italic(taxon.id)} sp."
+        if taxon.rank == "group":
+            genera = taxon.id.split("/")
+            if len(genera) > 1 and all(re.fullmatch(r"[A-Z][a-z]+( [a-z-]+)?", genus) for genus in genera):
+                return "/".join(english.italic(genus) for genus in genera)
+        return english.literal(taxon.id)
+
+    def latin_once(self, taxon_id: TaxonId | None, *, only_cf: bool = False) -> str:
+        """Latin in brackets at the first use on the page, or the gloss for visitors; else nothing."""
+        taxon = self.packs.taxa.get(taxon_id) if taxon_id is not None else None
+        if taxon is None or taxon.id in self.introduced:
+            return ""
+        self.introduced.add(taxon.id)
+        if self.is_plain:
+            gloss = self.gloss(taxon)
+            return f" ({gloss})" if gloss else ""
+        if self.audience.shows_latin == "no" or not (taxon.trade_name or taxon.name):
+            return ""
+        return f" ({'cf. ' if only_cf else ''}{self.latin(taxon)})"
+
+    def gloss(self, taxon: Taxon) -> str:
+        """What kind of plant it is, for visitors; empty where the name says it."""
+        explained = self.audience.glossary.get(taxon.name)
+        if explained is not None:
+            return explained
+        for tag, phrase in _GLOSSES:
+            if tag in taxon.tags:
+                return self.audience.words.get(f"gloss_{tag}", phrase)
+        return ""
+
+    def food(self, taxon_id: TaxonId | None, written: str = "", *, only_cf: bool = False) -> str:
+        """The plant as something to eat: 'hickory nuts', 'acorns', 'maize'."""
+        taxon = self.packs.taxa.get(taxon_id) if taxon_id is not None else None
+        name = self.plant(taxon_id, written)
+        if taxon is not None and "nut" in taxon.tags:
+            if taxon.genus == "Quercus":
+                name = "acorns"
+            elif not re.search(r"nuts?$|acorns?$|pecans?$", name):
+                name = f"{name} nuts"
+            elif not name.endswith("s"):
+                name = f"{name}s"
+        elif taxon is not None and ("fruit" in taxon.tags or "pulse" in taxon.tags) and not taxon.trade_name:
+            name = self.plant(taxon_id, written, plural=True)
+        return f"{'probable ' if only_cf else ''}{name}"
+
+    # Remains
+
+    def remains(self, tally: Tally, *, with_number: bool = True, with_mass: bool = False, latin: bool = True) -> str:
+        """One tally: '12 maize kernels', 'about 95 bits of corn cob', '3.4 g of hickory nutshell'."""
+        plural = tally.counted != 1 or not with_number
+        noun = self.part_of_plant(tally, plural=plural)
+        tail = self.latin_once(tally.taxon, only_cf=tally.only_cf) if latin else ""
+        mass = f"{_grams(tally.mass_g)} g" if tally.mass_g is not None else ""
+        if not tally.counted:
+            if mass:
+                return f"{mass} of {noun}{tail}"
+            return f"{noun} (noted as present, not counted){tail}" if tally.is_noted and not self.is_plain else noun + tail
+        text = f"{self.number(tally.counted)} {noun}" if with_number else noun
+        if mass and with_mass:
+            tail = f"{tail[:-1]}, {mass})" if tail else f" ({mass})"
+        return text + tail
+
+    def part_of_plant(self, tally: Tally, *, plural: bool) -> str:
+        """'maize kernels', 'bits of hickory nutshell', 'probable goosefoot seeds', 'unidentified seeds'."""
+        noun = self.part(tally, plural=plural)
+        plant = self.plant(tally.taxon, tally.written)
+        taxon = self.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
+        doubt = "probable " if tally.only_cf else ""
+        if taxon is not None and "wood" in _roles(self, tally):
+            return f"{doubt}{plant} {'charcoal' if tally.condition == 'charred' else 'wood'}"
+        pieces = _PIECES.match(noun)
+        if plant.startswith("recorded as") or plant.startswith("a plant"):
+            return f"{noun} {'of ' if plant.startswith('a plant') else ''}{plant}"
+        if pieces:
+            return f"{pieces[1]} of {doubt}{_with_plant(plant, pieces[2])}"
+        return f"{doubt}{_with_plant(plant, noun)}"
+
+    def part(self, tally: Tally, *, plural: bool) -> str:
+        """The part alone, in the audience's words; mass words take 'pieces of'."""
+        part = self.packs.words.parts.get(tally.part)
+        if part is None:
+            return english.literal(tally.part)
+        if self.is_plain:
+            return part.plain_plural if plural else part.plain
+        if part.plural == part.id:
+            return f"{'pieces' if plural else 'piece'} of {part.id}"
+        return part.plural if plural else part.id
+
+    def grouped(self, tallies: Sequence[Tally], *, at_most: int, with_mass: bool = False) -> list[str]:
+        """Tallies by plant, most items first: ['96 cupules and 12 kernels of maize (*Zea mays*)', …]."""
+        groups: dict[str, list[Tally]] = {}
+        for tally in tallies:
+            groups.setdefault(f"{tally.taxon or tally.written}", []).append(tally)
+        ordered = sorted(groups.values(), key=lambda group: -sum(t.counted for t in group))
+        return [self._group(group, with_mass=with_mass) for group in ordered[:at_most]]
+
+    def number(self, value: int) -> str:
+        """A count of remains in this audience's manner."""
+        if self.audience.shows_figures and not self.is_plain:
+            return numbers.count(value, thousands=self.audience.words.get("thousands", ","))
+        return numbers.about(value)
+
+    # Contexts
+
+    def kind(self, kind_id: str, *, plural: bool = False) -> str:
+        """The kind of context in the audience's words."""
+        kind = self.packs.words.context_kinds.get(kind_id)
+        if kind is None:
+            return english.literal(kind_id)
+        if self.is_plain:
+            return kind.plain_plural if plural else kind.plain
+        return kind.plural if plural else kind.id
+
+    def kind_known(self, kind_id: str) -> ContextKind | None:
+        return self.packs.words.context_kinds.get(kind_id)
+
+    def _group(self, group: Sequence[Tally], *, with_mass: bool) -> str:
+        counted = [tally for tally in group if tally.counted]
+        if len(counted) < 2 or any(tally.only_cf for tally in counted):
+            return english.listed([self.remains(tally, with_mass=with_mass) for tally in group], oxford=self.has_oxford)
+        taxon_id, written = counted[0].taxon, counted[0].written
+        plant = self.plant(taxon_id, written)
+        if self.is_plain or not plant or plant.startswith(("recorded", "a plant", "unidentified")):
+            return english.listed([self.remains(tally) for tally in counted], oxford=self.has_oxford)
+        parts = [f"{self.number(t.counted)} {self.part(t, plural=t.counted != 1)}" for t in counted]
+        return f"{english.listed(parts, oxford=self.has_oxford)} of {plant}{self.latin_once(taxon_id)}"
+
+    @property
+    def has_oxford(self) -> bool:
+        return self.audience.words.get("oxford", "yes") == "yes"
+
+    def _family_phrase(self, taxon: Taxon, *, plural: bool) -> str:
+        explained = self.audience.glossary.get(taxon.family)
+        if explained:
+            return explained
+        return "wild plants" if plural else "wild plant"
+
+    def _unknown(self, written: str, *, plural: bool) -> str:
+        known = [self.packs.taxon_lookup.get(half.strip().lower()) for half in written.split("/")]
+        if len(known) > 1 and all(known):
+            return english.listed([self.plant(half, plural=plural) for half in known], word="or")
+        if not written or re.search(r"indet|unid|unknown", written, re.IGNORECASE):
+            return "unidentified"
+        if self.is_plain:
+            return "unidentified"
+        return f"recorded as “{english.literal(written)}”"
+
+
+_GLOSSES = (
+    ("native-crop", "an old seed crop"),
+    ("tobacco", "a plant smoked with care"),
+    ("nut", ""),
+    ("fruit", "a wild fruit"),
+    ("greens", "a leafy wild plant"),
+    ("ruderal", "a weed of open ground"),
+    ("wetland", "a plant of wet ground"),
+)
+
+
+def _roles(names: Names, tally: Tally) -> frozenset[str]:
+    part = names.packs.words.parts.get(tally.part)
+    return part.roles if part else frozenset()
+
+
+def _with_plant(plant: str, noun: str) -> str:
+    """'hickory nutshell', but 'corn cob' rather than 'corn corn cob', and 'acorn shell' for acorns."""
+    words = plant.lower().split()
+    if noun.lower().startswith(words[-1]) or f"{words[-1]} " in f"{noun.lower()} ":
+        return noun if len(words) == 1 else f"{' '.join(plant.split()[:-1])} {noun}"
+    # 'hickory nut' + 'nutshell', 'maypop seed' + 'seed': the plant's last word is the part already.
+    if words[-1].rstrip("s") == noun.lower().split()[0].rstrip("s"):
+        return plant
+    if len(words) > 1 and noun.lower().startswith(words[-1].rstrip("s")):
+        return f"{' '.join(plant.split()[:-1])} {noun}"
+    return f"{plant} {noun}"
+
+
+def _grams(mass: float) -> str:
+    return f"{mass:.2f}".rstrip("0").rstrip(".") if mass < 1 else f"{mass:.1f}"
+
+
+def total(tallies: Iterable[Tally]) -> int:
+    """Items of some tallies, as counted."""
+    return sum(tally.counted for tally in tallies)

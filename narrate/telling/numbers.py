@@ -1,0 +1,205 @@
+"""Numbers as readers take them: counts, rounding honest to the interval, ranges, shares, years."""
+
+from __future__ import annotations
+
+import math
+
+from narrate.model.measurement import Measurement
+
+_WORDS = (
+    "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
+)  # fmt: skip
+_TIMES = {1: "once", 2: "twice"}
+EN_DASH = "–"
+
+
+def count(number: int, *, words_below: int = 10, thousands: str = ",") -> str:
+    """
+    A count in running text: a word where it is small, else a figure with its thousands set apart.
+
+    >>> count(3), count(12), count(1402), count(1402, thousands="\u2009")
+    ('three', '12', '1,402', '1\u2009402')
+    """
+    if 0 <= number < min(words_below, len(_WORDS)):
+        return _WORDS[number]
+    return f"{number:,}".replace(",", thousands)
+
+
+def times(number: int) -> str:
+    """
+    How often.
+
+    >>> times(1), times(2), times(5)
+    ('once', 'twice', 'five times')
+    """
+    return _TIMES.get(number, f"{count(number)} times")
+
+
+def decimals_for(low: float | None, high: float | None, value: float) -> int:
+    """
+    Decimal places that the interval allows: two figures of its width, never more than the value deserves.
+
+    >>> decimals_for(6.9, 9.7, 8.222), decimals_for(0.07, 0.23, 0.125), decimals_for(110, 190, 148.3)
+    (1, 2, 0)
+    """
+    if low is not None and high is not None and high > low:
+        return max(-3, min(3, 1 - math.floor(math.log10(high - low))))
+    if value == 0:
+        return 0
+    # Without an interval: three figures at most, which is as well as anything here is weighed.
+    return max(0, min(2, 2 - math.floor(math.log10(abs(value)))))
+
+
+def figure(value: float, places: int, *, thousands: str = ",") -> str:
+    """
+    A value to so many decimal places; negative places round to tens and hundreds.
+
+    >>> figure(8.222, 1), figure(1483.0, -1), figure(0.5, 2)
+    ('8.2', '1,480', '0.50')
+    """
+    rounded = round(value, places)
+    return f"{rounded:,.{max(0, places)}f}".replace(",", thousands)
+
+
+def measured(measurement: Measurement, *, thousands: str = ",") -> str:
+    """
+    The value of a measurement, as many figures as its interval allows.
+
+    >>> measured(Measurement(measure="density", value=8.222, low=6.9, high=9.7))
+    '8.2'
+    """
+    assert measurement.value is not None
+    places = decimals_for(measurement.low, measurement.high, measurement.value)
+    return figure(measurement.value, places, thousands=thousands)
+
+
+def interval(measurement: Measurement, *, scale: float = 1.0, thousands: str = ",") -> str:
+    """
+    The 95 % interval with an en dash; empty where there is none.
+
+    >>> interval(Measurement(measure="density", value=8.222, low=6.91, high=9.68))
+    '6.9–9.7'
+    """
+    if measurement.value is None or measurement.low is None:
+        return ""
+    low = measurement.low * scale
+    if measurement.high is None:
+        places = decimals_for(None, None, low)
+        return f"at least {figure(low, places, thousands=thousands)}" if measurement.is_open_above else ""
+    high = measurement.high * scale
+    places = decimals_for(low, high, measurement.value * scale)
+    return f"{figure(low, places, thousands=thousands)}{EN_DASH}{figure(high, places, thousands=thousands)}"
+
+
+def percent(share: float) -> str:
+    """
+    A share as a whole per cent that does not round to a false all or nothing.
+
+    >>> percent(0.453), percent(0.998), percent(0.002), percent(1.0)
+    ('45%', 'over 99%', 'under 1%', '100%')
+    """
+    if 0 < share < 0.005:
+        return "under 1%"
+    if 0.995 <= share < 1:
+        return "over 99%"
+    return f"{round(share * 100)}%"
+
+
+def wilson(successes: int, n: int, *, z: float = 1.959963984540054) -> tuple[float, float]:
+    """
+    95 % interval of a share of samples.
+
+    Source: Wilson, E. B. 1927, Journal of the American Statistical Association 22:209–212; Newcombe 1998, method 3.
+
+    >>> [round(x, 4) for x in wilson(81, 263)]
+    [0.2553, 0.3662]
+    """
+    if n <= 0:
+        raise ValueError("an interval needs at least one sample")
+    p = successes / n
+    middle = (p + z * z / (2 * n)) / (1 + z * z / n)
+    half = z * math.sqrt(p * (1 - p) / n + z * z / (4 * n * n)) / (1 + z * z / n)
+    return (max(0.0, middle - half), min(1.0, middle + half))
+
+
+def about(number: float) -> str:
+    """
+    A count for visitors: exact while small, then rounded and said to be so.
+
+    >>> about(3), about(17), about(96), about(148), about(1402), about(100)
+    ('three', '17', 'about 95', 'about 150', 'about 1,400', '100')
+    """
+    if number == int(number) and 0 <= number <= 20:
+        return count(int(number), words_below=11)
+    step = 5 if number < 100 else 10 if number < 500 else 50 if number < 1000 else 10 ** (int(math.log10(number)) - 1)
+    rounded = int(round(number / step) * step)
+    return f"{rounded:,}" if rounded == number else f"about {rounded:,}"
+
+
+def part_of(share: float) -> str:
+    """
+    A share for visitors.
+
+    >>> [part_of(s) for s in (0.97, 0.74, 0.5, 0.33, 0.1, 0.02)]
+    ['nearly all', 'about three quarters', 'about half', 'about a third', 'about a tenth', 'a small part']
+    """
+    for least, words in _PARTS:
+        if share >= least:
+            return words
+    return "a small part"
+
+
+_PARTS = (
+    (0.999, "all"),
+    (0.93, "nearly all"),
+    (0.83, "most"),
+    (0.71, "about three quarters"),
+    (0.59, "about two thirds"),
+    (0.54, "more than half"),
+    (0.46, "about half"),
+    (0.38, "less than half"),
+    (0.29, "about a third"),
+    (0.22, "about a quarter"),
+    (0.15, "about a fifth"),
+    (0.08, "about a tenth"),
+)
+
+
+def often(k: int, n: int) -> str:
+    """
+    k of n samples as visitors read it.
+
+    >>> often(15, 20), often(0, 8), often(8, 8), often(1, 9)
+    ('15 of the 20', 'none of the eight', 'all eight', 'one of the nine')
+    """
+    if k == 0:
+        return f"none of the {count(n)}"
+    if k == n:
+        return "the only one" if n == 1 else "both" if n == 2 else f"all {count(n)}"
+    small = n < 10
+    return f"{count(k) if small else k} of the {count(n)}"
+
+
+def years(start: int | None, end: int | None, dates: str = "") -> str:
+    """
+    A range of calendar years; negative is BC.
+
+    >>> years(950, 1050, "cal AD"), years(-1200, -1100, "cal BC"), years(-100, 50), years(None, None)
+    ('cal AD 950–1050', '1200–1100 cal BC', '100 BC–AD 50', '')
+    """
+    if start is None and end is None:
+        return ""
+    calibrated = "cal " if dates.lower().startswith("cal") else ""
+    if start is None or end is None:
+        only = start if start is not None else end
+        assert only is not None
+        return ("from " if end is None else "until ") + _year(only, calibrated)
+    if start > 0:
+        return f"{calibrated}AD {start}" if start == end else f"{calibrated}AD {start}{EN_DASH}{end}"
+    if end < 0:
+        return f"{-start}{EN_DASH}{-end} {calibrated}BC"
+    return f"{_year(start, calibrated)}{EN_DASH}{_year(end, calibrated)}"
+
+
+def _year(year: int, calibrated: str) -> str:
+    return f"{-year} {calibrated}BC" if year < 0 else f"{calibrated}AD {year}"

@@ -1,0 +1,104 @@
+"""What stays open where a reader would expect an answer, why, and what would decide it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from narrate.model.claims import Claim
+from narrate.model.narrative import Sentence
+from narrate.telling import english
+from narrate.telling.composition import plant_tallies
+from narrate.telling.names import total
+from narrate.telling.page import Page, claims_by_question
+from narrate.telling.plan import Reading, shared_limits
+
+MATTERS = {
+    "fuel": ("what was burned as fuel", "what people burned"),
+    "food": ("whether any of these plants was food", "which of these plants people ate"),
+    "season": ("in which months the plants were gathered", "at what time of year people gathered the plants"),
+    "field": ("where the crops were grown", "what the fields were like"),
+}
+"""Questions as 'whether …' clauses: for specialists, for visitors."""
+
+FEW = 30
+"""Below this many items counts settle little (judgement of the makers)."""
+
+
+def open_sentences(page: Page, *, is_thermal: bool, held: Sequence[Reading]) -> list[Sentence]:
+    """Questions that a reader would expect to be answered and that the remains leave open, in one sentence."""
+    undecided = _undecided(page, is_thermal=is_thermal, held=held)
+    if not undecided:
+        return []
+    refs = [claim.id for _, claims in undecided for claim in claims[:3]]
+    matters = page.listed([MATTERS[question][1 if page.is_plain else 0] for question, _ in undecided], word="or")
+    items = total(plant_tallies(page))
+    if page.is_plain:
+        return page.say(
+            refs,
+            f"we cannot say {matters}",
+            f"these finds do not tell us {matters}",
+        )
+    why = f"with {page.count(items, 'item', 'items')} other than wood, " if items < FEW else ""
+    return page.say(
+        refs,
+        f"{why}the remains do not say {matters}",
+        f"{why}it stays open {matters}",
+        f"{why}no answer is given here to the question {matters}" if len(undecided) == 1 else "",
+    )
+
+
+def limit_sentences(page: Page, held: Sequence[Reading]) -> list[Sentence]:
+    """What holds the readings down, once for all of them, and what would lift it."""
+    limits = shared_limits(held, page.dig.packs)
+    if not limits or page.is_plain:
+        return []
+    says, lifts, claims = limits[0]
+    grade = min((item.claim for item in held if item.claim.id in claims), key=lambda c: c.support).grade
+    reason = with_the(says)
+    which = "its readings are" if len(claims) > 1 else "this reading is"
+    lifted = f"; {with_what(lifts)}" if lifts else ""
+    return page.say(
+        claims,
+        f"because {reason}, {which} put no higher than “{grade}”{lifted}",
+        f"{reason}, and {which} held at “{grade}” for that reason{lifted}",
+    )
+
+
+def with_what(lifts: str) -> str:
+    """'remains from a sealed deposit would allow more'."""
+    text = english.lowered(lifts.strip().rstrip("."))
+    return f"{text} would allow more"
+
+
+def with_the(says: str) -> str:
+    """
+    A limit's words as a clause.
+
+    >>> with_the("deposit is tertiary"), with_the("fewer than 20 items")
+    ('the deposit is tertiary', 'there are fewer than 20 items')
+    """
+    text = english.lowered(says.strip().rstrip("."))
+    words = text.split()
+    if words[0] in ("the", "a", "an", "no", "only", "all", "one", "some", "most", "there", "it"):
+        verbs = {"is", "are", "was", "were", "rests", "rest", "has", "have", "hold", "holds"}
+        return text if verbs & set(words) else f"there are {text}"
+    if {"is", "are", "was", "were", "rests"} & set(words):
+        return f"the {text}"
+    return f"there are {text}"
+
+
+def _undecided(page: Page, *, is_thermal: bool, held: Sequence[Reading]) -> list[tuple[str, list[Claim]]]:
+    by_question = claims_by_question(page.dig.claims.about(page.subject))
+    answered = {item.claim.question for item in held}
+    has_plants = any(t.counted for t in plant_tallies(page))
+    expected = {
+        "fuel": is_thermal,
+        "food": has_plants and "fuel" not in answered,
+        "season": "food" in answered,
+    }
+    found = []
+    for question, is_expected in expected.items():
+        unsure = [c for c in by_question.get(question, []) if c.verdict == "cannot tell"]
+        if is_expected and question not in answered and unsure and question in page.audience.plan:
+            found.append((question, unsure))
+    return found

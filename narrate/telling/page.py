@@ -1,0 +1,170 @@
+"""The page being written: its audience, what it has said so far, and how a sentence is chosen among wordings."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+
+from narrate.model.audiences import Audience
+from narrate.model.claims import Claim, Claims
+from narrate.model.findings import Findings, SubjectFindings
+from narrate.model.ids import Subject
+from narrate.model.measurement import Measurement
+from narrate.model.narrative import Sentence
+from narrate.model.packs import Packs
+from narrate.model.project import Project
+from narrate.telling import english, numbers
+from narrate.telling.names import Names
+
+OPENINGS_AT_MOST = 3
+"""How many sentences of one page may open with the same two words."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Dig:
+    """All that is known of the dig, as telling receives it."""
+
+    project: Project
+    packs: Packs
+    findings: Findings
+    claims: Claims
+    audience: Audience
+
+    def found(self, subject: Subject) -> SubjectFindings | None:
+        return self.findings.subjects.get(subject)
+
+    def ref_of(self, subject: Subject) -> str:
+        """The subject as claims and tallies name it, such as 'C12'."""
+        for claim in self.claims.about(subject):
+            return claim.id.removesuffix(f"/{claim.statement}")
+        found = self.found(subject)
+        for tally in found.tallies if found else ():
+            if "/found." in tally.ref:
+                return tally.ref.split("/found.", 1)[0]
+        return subject.id
+
+    def measure_ref(self, subject: Subject, name: str) -> str:
+        return f"{self.ref_of(subject)}/measure.{name}"
+
+    def record_ref(self, subject: Subject) -> str:
+        return f"{self.ref_of(subject)}/record"
+
+    @property
+    def ancient(self) -> frozenset[str]:
+        """Conditions in which remains are taken as old under the project's preservation."""
+        listed = self.packs.words.preservations.get(self.project.preservation)
+        return frozenset(listed or ("charred", "partly charred"))
+
+
+@dataclass(slots=True, kw_only=True)
+class Page:
+    """One narrative while it is written. Lives for one subject and is thrown away."""
+
+    dig: Dig
+    subject: Subject
+    position: int
+    """Place of the subject among its like; turns which wording is tried first."""
+    names: Names
+    openings: Counter[str] = field(default_factory=Counter)
+    said: set[str] = field(default_factory=set)
+    reasons_told: set[str] = field(default_factory=set)
+    told: set[str] = field(default_factory=set)
+    """Claims that the page has dealt with."""
+
+    @property
+    def audience(self) -> Audience:
+        return self.dig.audience
+
+    @property
+    def is_plain(self) -> bool:
+        return self.audience.register == "plain"
+
+    @property
+    def is_review(self) -> bool:
+        return self.audience.shows_doubts_first
+
+    @property
+    def found(self) -> SubjectFindings:
+        found = self.dig.found(self.subject)
+        return found or SubjectFindings(subject=self.subject, samples=0, samples_with_remains=0, litres=None)
+
+    def measure(self, name: str) -> Measurement | None:
+        """A measurement that has a value; else None."""
+        measurement = self.found.measurements.get(name)
+        return measurement if measurement is not None and measurement.value is not None else None
+
+    def ref(self, name: str) -> str:
+        return self.dig.measure_ref(self.subject, name)
+
+    @property
+    def record(self) -> str:
+        return self.dig.record_ref(self.subject)
+
+    def listed(self, items: Iterable[str], *, word: str = "and") -> str:
+        return english.listed(items, oxford=self.names.has_oxford, word=word)
+
+    def count(self, number: int, singular: str = "", plural: str = "") -> str:
+        """'three samples', '12 samples', '1,402 items'."""
+        text = numbers.count(number, thousands=self.audience.words.get("thousands", ","))
+        return f"{text} {english.agreed(number, singular, plural)}" if singular else text
+
+    def figure(self, measurement: Measurement) -> str:
+        return numbers.measured(measurement, thousands=self.audience.words.get("thousands", ","))
+
+    def interval(self, measurement: Measurement, *, scale: float = 1.0) -> str:
+        """The interval where this audience is shown intervals; else nothing."""
+        if not self.audience.shows_intervals:
+            return ""
+        return numbers.interval(measurement, scale=scale, thousands=self.audience.words.get("thousands", ","))
+
+    def say(self, refs: Iterable[str], *wordings: str) -> list[Sentence]:
+        """
+        The wording whose opening is least worn on this page, as one sentence; none if it was said already.
+
+        Which wording is tried first turns with the subject's position, never by chance.
+        """
+        named = tuple(dict.fromkeys(refs))
+        if not named:
+            raise ValueError(f"a sentence about {self.subject.id} rests on nothing: {wordings[0]!r}")
+        texts = [english.finished(wording) for wording in wordings if wording]
+        if not texts or any(text in self.said for text in texts):
+            return []
+        turn = self.position % len(texts)
+        ordered = texts[turn:] + texts[:turn]
+        chosen = min(ordered, key=self._wear)
+        self._note(chosen)
+        return [Sentence(text=chosen, refs=named)]
+
+    def worn(self, text: str) -> bool:
+        """Whether one more sentence opening like this would be too many."""
+        return self.openings[opening(english.finished(text))] >= OPENINGS_AT_MOST
+
+    def _wear(self, text: str) -> tuple[int, int]:
+        return (self.openings[opening(text)], self.openings[opening(text).split()[0]] if opening(text) else 0)
+
+    def _note(self, text: str) -> None:
+        self.said.add(text)
+        start = opening(text)
+        self.openings[start] += 1
+        if " " in start:
+            self.openings[start.split()[0]] += 1
+
+
+def opening(text: str) -> str:
+    """
+    The first two words of a sentence, small, without marks.
+
+    >>> opening("The remains *support* it."), opening("C12 held nothing.")
+    ('the remains', 'c12 held')
+    """
+    return " ".join(re.sub(r"[^\w\s-]", "", word).lower() for word in text.split()[:2])
+
+
+def claims_by_question(claims: Iterable[Claim]) -> dict[str, list[Claim]]:
+    """Claims by question, in the order given."""
+    grouped: dict[str, list[Claim]] = {}
+    for claim in claims:
+        grouped.setdefault(claim.question, []).append(claim)
+    return grouped

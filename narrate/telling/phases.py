@@ -1,0 +1,194 @@
+"""The narrative of one phase: its basis, what is widespread, and what its contexts say together."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from narrate.model.ids import Subject
+from narrate.model.narrative import Section, Sentence
+from narrate.model.stratigraphy import Context, Phase
+from narrate.telling import english, numbers, setting
+from narrate.telling.page import Page
+from narrate.telling.plan import ordered_themes, readings
+from narrate.telling.sentences import told
+from narrate.telling.spread import (
+    GROUPS,
+    Placed,
+    Presence,
+    ids_listed,
+    k_of_n,
+    name_of,
+    placed_readings,
+    presence,
+    samples_of_phase,
+)
+
+
+def phase_sections(page: Page, phase: Phase) -> tuple[Section, ...]:
+    """Basis, spread of the plants, then each theme over all contexts of the phase."""
+    contexts = [c for c in page.dig.project.contexts if c.phase == phase.id]
+    name = f"the {english.literal(phase.name)}" if not phase.name.lower().startswith("the ") else english.literal(phase.name)
+    if not page.found.samples:
+        text = f"no samples were taken from {name}"
+        return headed(page, [("basis", page.say([page.record], text))])
+    if not setting.items_counted(page):
+        return headed(page, [("basis", setting.empty_sentences(page, name))])
+    blocks = [("basis", basis_sentences(page, name, phase, contexts))]
+    samples = samples_of_phase(page.dig, phase.id)
+    found = [p for p in (presence(page.dig, group, samples) for group in GROUPS) if p.k]
+    blocks.append(("basis", spread_sentences(page, found)))
+    blocks += theme_blocks(page, [c.id for c in contexts])
+    return headed(page, blocks)
+
+
+def headed(page: Page, blocks: Sequence[tuple[str, Sequence[Sentence]]]) -> tuple[Section, ...]:
+    """Blocks as sections; blocks of one id are paragraphs of one section."""
+    gathered: dict[str, list[tuple[Sentence, ...]]] = {}
+    for id, sentences in blocks:
+        if sentences:
+            gathered.setdefault(id, []).append(tuple(sentences))
+    several = len(gathered) > 1
+    return tuple(
+        Section(id=id, heading=page.audience.headings.get(id, "") if several else "", paragraphs=tuple(paragraphs))
+        for id, paragraphs in gathered.items()
+    )
+
+
+def basis_sentences(page: Page, name: str, phase: Phase, contexts: Sequence[Context]) -> list[Sentence]:
+    """How many samples, contexts, litres and items the phase rests on, and what the richest sample holds of them."""
+    with_samples = [c for c in contexts if page.dig.project.samples_of(c.id)]
+    samples, litres = setting.samples_text(page), setting.litres_text(page)
+    places = page.count(len(with_samples), "context", "contexts")
+    items = setting.items_text(page)
+    years = setting.phase_years(page, phase)
+    refs = [page.record, page.ref("items")]
+    held = page.found.samples_with_remains
+    if page.is_plain:
+        when = f" ({years})" if years else ""
+        spots = page.count(len(with_samples), "place", "places")
+        sentences = page.say(refs, f"from {name}{when} we washed soil from {spots}, {samples} in all, and found {items}")
+    else:
+        when = f" ({years})" if years else ""
+        sentences = page.say(
+            refs,
+            f"{name}{when} is represented by {samples} ({litres}) from {places}, with {items} in all",
+            f"{samples} ({litres}) from {places} stand for {name}{when}; they gave {items}",
+        )
+        empty = page.found.samples - held
+        if empty:
+            sentences += page.say(
+                refs[:1],
+                f"{page.count(empty, 'sample', 'samples')} held nothing and {english.agreed(empty, 'counts', 'count')} in the shares below",
+            )
+    return sentences + richest_sentences(page)
+
+
+def richest_sentences(page: Page) -> list[Sentence]:
+    """How much of everything the richest sample holds, where that is a lot."""
+    share = page.measure("richest_share")
+    if share is None or share.value is None or share.value < 0.25 or page.found.samples < 3:
+        return []
+    richest = _richest_sample(page)
+    if richest is None:
+        return []
+    sample, where = richest
+    refs = [page.ref("richest_share"), page.dig.measure_ref(Subject(level="sample", id=sample), "items")]
+    part = numbers.percent(share.value)
+    if page.is_plain:
+        of_all = numbers.part_of(share.value)
+        return page.say(refs, f"{of_all} of that came from one sample, in {where}", f"one sample, from {where}, gave {of_all} of that")
+    return page.say(
+        refs,
+        f"a single sample, {english.literal(sample)} of {where}, holds {part} of all items, so that totals speak largely "
+        "of that deposit and presence in samples is the safer guide",
+        f"since {english.literal(sample)} of {where} alone holds {part} of the items, plants are compared here by the "
+        "number of samples that hold them",
+    )
+
+
+def spread_sentences(page: Page, found: Sequence[Presence]) -> list[Sentence]:
+    """In how many samples the main groups of plants were present."""
+    if not found:
+        return []
+    ordered = sorted(found, key=lambda p: -p.k)
+    refs = [ref for p in ordered for ref in p.refs]
+    first = ordered[0]
+    if page.is_plain:
+        return page.say(
+            [*first.refs],
+            f"out of {numbers.count(first.n)} samples, {numbers.count(first.k)} held {name_of(page, first.group)}",
+        ) + _others_for_visitors(page, ordered[1:4])
+    verb = "was" if first.group.is_singular else "were"
+    head = f"{name_of(page, first.group)} {verb} present in {k_of_n(page, first)}"
+    rest = [f"{name_of(page, p.group)} in {k_of_n(page, p, short=True)}" for p in ordered[1:]]
+    if not rest:
+        return page.say(refs, head)
+    return page.say(
+        refs,
+        f"{head}, {page.listed(rest)}",
+        f"most widespread {verb} {name_of(page, first.group)}, in {k_of_n(page, first)}; next came {page.listed(rest)}",
+    )
+
+
+def _others_for_visitors(page: Page, found: Sequence[Presence]) -> list[Sentence]:
+    if not found:
+        return []
+    refs = [ref for p in found for ref in p.refs]
+    texts = [f"{name_of(page, p.group)} in {numbers.count(p.k)}" for p in found]
+    return page.say(refs, f"we met {page.listed(texts)}", f"there were {page.listed(texts)}")
+
+
+def theme_blocks(page: Page, contexts: Sequence[str]) -> list[tuple[str, list[Sentence]]]:
+    """Each theme: what the subject's own counts say, then where in its contexts the same is read."""
+    held = readings(page, page.dig.claims.about(page.subject))
+    blocks = []
+    for theme, questions in ordered_themes(page):
+        items = [item for item in held if item.claim.question in questions and item.claim.question != "work"]
+        if theme == "deposit":
+            continue
+        sentences = told(page, items, weak=not page.is_plain)
+        sentences += placed_sentences(page, placed_readings(page, contexts, questions), of=len(contexts))
+        blocks.append((theme, sentences))
+    return blocks
+
+
+def placed_sentences(page: Page, placed: Sequence[Placed], *, of: int, at_most: int = 3) -> list[Sentence]:
+    """Where the readings of a theme were made, the most widespread first."""
+    sentences: list[Sentence] = []
+    for one in placed[:at_most]:
+        ids = [id for id, _ in one.at]
+        firm = [id for id, reading in one.at if reading.rank >= 3]
+        where = ids_listed(page, ids)
+        many = page.count(len(ids))
+        if page.is_plain:
+            sentences += page.say(
+                one.refs,
+                f"signs of {one.noun} turned up in {many} places: {where}",
+                f"in {many} places ({where}) we saw signs of {one.noun}",
+                f"we saw signs of {one.noun} in {many} places: {where}",
+            )
+            continue
+        firmly = ""
+        if firm and len(firm) < len(ids):
+            firmly = f", most firmly in {ids_listed(page, firm)}"
+        sentences += page.say(
+            one.refs,
+            f"context by context, {one.noun} is read in {many} ({where}){firmly}",
+            f"{many} contexts speak for {one.noun} ({where}){firmly}",
+            f"{one.noun} is read in {many} of its contexts ({where}){firmly}",
+        )
+    return sentences
+
+
+def _richest_sample(page: Page) -> tuple[str, str] | None:
+    """The sample of the subject with most items, and its context by name."""
+    best: tuple[float, str, str] | None = None
+    for sample in page.dig.project.samples:
+        context = page.dig.project.context(sample.context)
+        if page.subject.level == "phase" and context.phase != page.subject.id:
+            continue
+        found = page.dig.found(Subject(level="sample", id=sample.id))
+        items = found.measurements.get("items") if found else None
+        if items is not None and items.value and (best is None or items.value > best[0]):
+            best = (items.value, sample.id, setting.context_name(page, context))
+    return (best[1], best[2]) if best else None

@@ -1,0 +1,107 @@
+"""What matters for a subject and an audience: which claims are told, together with which, in what order."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from narrate.model.claims import GRADE_NAMES, Claim
+from narrate.model.findings import Tally
+from narrate.model.packs import Packs
+from narrate.model.rules import Statement
+from narrate.telling.behind import remains_behind
+from narrate.telling.page import Page
+
+THEMES: tuple[tuple[str, tuple[str, ...]], ...] = (
+    ("deposit", ("deposit", "integrity")),
+    ("fuel", ("fuel",)),
+    ("food", ("food", "processing")),
+    ("field", ("field",)),
+    ("season", ("season",)),
+)
+"""Paragraphs and the questions that they answer. The audience's plan orders them."""
+
+FOODS = (
+    "food.maize", "food.cereal", "food.pulse", "food.oil-seed", "food.nut", "food.fruit", "food.small-seed",
+    "food.greens", "food.root-tuber",
+)  # fmt: skip
+"""Statements that some plant was food: told by the names of the plants."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reading:
+    """A claim that is told, with its statement and the remains behind it."""
+
+    claim: Claim
+    statement: Statement
+    behind: tuple[Tally, ...]
+
+    @property
+    def is_food(self) -> bool:
+        return self.claim.statement in FOODS and bool(self.behind)
+
+    @property
+    def rank(self) -> int:
+        return GRADE_NAMES.index(self.claim.grade)
+
+
+def readings(page: Page, claims: Iterable[Claim]) -> list[Reading]:
+    """Claims that hold and may be told, firmest first."""
+    told = [_reading(page, claim) for claim in claims if is_told(page, claim)]
+    return sorted((r for r in told if r is not None), key=lambda r: (-r.rank, -r.claim.support, r.claim.id))
+
+
+def is_told(page: Page, claim: Claim) -> bool:
+    """Whether a claim is put to this audience at all."""
+    if claim.verdict != "holds" or claim.grade == "not supported" or claim.id in page.told:
+        return False
+    return claim.statement in page.dig.packs.statements
+
+
+def reading_of(page: Page, statement: str) -> Reading | None:
+    """The reading of one statement for the page's subject, if it holds."""
+    claim = page.dig.claims.find(page.subject, statement)
+    return _reading(page, claim) if claim is not None and is_told(page, claim) else None
+
+
+def ordered_themes(page: Page) -> list[tuple[str, tuple[str, ...]]]:
+    """Themes in the order of the audience's plan; a theme that the plan leaves out is left out."""
+    place = {question: i for i, question in enumerate(page.audience.plan)}
+    known = [(theme, tuple(q for q in questions if q in place)) for theme, questions in THEMES]
+    kept = [(theme, questions) for theme, questions in known if questions]
+    return sorted(kept, key=lambda item: min(place[q] for q in item[1]))
+
+
+def rivals_of(page: Page, reading: Reading) -> list[Reading]:
+    """Rival readings that also hold for the subject, firmest first."""
+    found = [reading_of(page, name) for name in dict.fromkeys((*reading.claim.alternatives, *reading.statement.rivals))]
+    return sorted((r for r in found if r is not None), key=lambda r: (-r.rank, -r.claim.support))
+
+
+def by_grade(items: Sequence[Reading]) -> list[list[Reading]]:
+    """Readings of the same grade together, firmest first."""
+    groups: dict[str, list[Reading]] = {}
+    for item in items:
+        groups.setdefault(item.claim.grade, []).append(item)
+    return sorted(groups.values(), key=lambda group: -group[0].rank)
+
+
+def shared_limits(items: Sequence[Reading], packs: Packs) -> list[tuple[str, str, tuple[str, ...]]]:
+    """Limits in force: (what is the matter, what would lift it, claims it holds down), widest first."""
+    held: dict[str, list[str]] = {}
+    lifts: dict[str, str] = {}
+    for item in items:
+        for limit in item.claim.limits:
+            says = next((known.says for known in packs.limits if known.id == limit.limit), limit.says.split(": grade")[0])
+            held.setdefault(says, []).append(item.claim.id)
+            lifts[says] = limit.lifts
+    ordered = sorted(held.items(), key=lambda pair: (-len(pair[1]), pair[0]))
+    return [(says, lifts[says], tuple(ids)) for says, ids in ordered]
+
+
+def _reading(page: Page, claim: Claim) -> Reading | None:
+    statement = page.dig.packs.statements.get(claim.statement)
+    if statement is None:
+        return None
+    tallies = [t for t in page.found.tallies if t.condition in page.dig.ancient]
+    return Reading(claim=claim, statement=statement, behind=remains_behind(claim, page.dig.packs, tallies))

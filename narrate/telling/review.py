@@ -1,0 +1,191 @@
+"""The narrative for the team: doubts first, then what is read, then what to do next. Short."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from narrate.model.ids import Subject
+from narrate.model.narrative import Section, Sentence
+from narrate.model.sampling import Sample
+from narrate.model.stratigraphy import Context
+from narrate.telling import composition, english, neighbours, numbers, openings, setting
+from narrate.telling.page import Page
+from narrate.telling.phases import headed, richest_sentences
+from narrate.telling.plan import Reading, by_grade, readings, rivals_of, shared_limits
+from narrate.telling.sentences import noun_of, page_text
+
+STEADY = 0.9
+"""A verdict that stays in less than this share of the resampled counts is spoken of (judgement of the makers)."""
+
+
+def review_sections(page: Page, name: str, brackets: str, samples: Sequence[Sample], context: Context | None) -> tuple[Section, ...]:
+    """Doubts, readings and next steps of a context, phase or the dig."""
+    if setting.items_counted(page) == 0 and not composition.ancient_tallies(page):
+        return headed(page, [("doubts", setting.empty_sentences(page, name, brackets))])
+    held = [r for r in readings(page, page.dig.claims.about(page.subject)) if r.claim.question != "work"]
+    doubts = _size(page, name, brackets)
+    doubts += _integrity(page, held)
+    doubts += _limits(page, held)
+    doubts += _rivals(page, held)
+    doubts += _unstable(page, held)
+    doubts += _recovery(page, samples)
+    doubts += richest_sentences(page) if page.subject.level in ("phase", "site") else []
+    read = _readings(page, held)
+    is_thermal = False
+    if context is not None:
+        kind = page.names.kind_known(context.kind)
+        is_thermal = kind is not None and "thermal" in kind.traits
+    following = openings.open_sentences(page, is_thermal=is_thermal, held=held)
+    following += _work(page, samples)
+    following += _lifts(page, held)
+    if context is not None:
+        read += neighbours.compared_sentences(page, context)[:1]
+    if not read and not following:
+        return headed(page, [("doubts", doubts)])
+    return headed(page, [("doubts", doubts), ("readings", read), ("next", following)])
+
+
+def _size(page: Page, name: str, brackets: str) -> list[Sentence]:
+    items, samples, litres, density = (
+        setting.items_text(page), setting.samples_text(page), setting.litres_text(page), setting.density_text(page),
+    )  # fmt: skip
+    at = f", {density}" if density else ""
+    few = setting.items_counted(page) < openings.FEW
+    return page.say(
+        setting.size_refs(page),
+        f"{name}{brackets} rests on {'only ' if few else ''}{items} from {samples} ({litres}){at}",
+        f"{'only ' if few else ''}{items} from {samples} ({litres}) stand behind {name}{brackets}{at}",
+    )
+
+
+def _integrity(page: Page, held: Sequence[Reading]) -> list[Sentence]:
+    sentences = composition.modern_sentences(page)
+    items = [r for r in held if r.claim.question == "integrity" and r.claim.id not in page.told]
+    for item in items[:3]:
+        page.told.add(item.claim.id)
+        reasons = [page_text(page, a) for a in item.claim.held("for")][:2]
+        because = f": {english.clauses_joined(reasons)}" if reasons else ""
+        sentences += page.say(
+            [item.claim.id],
+            f"the remains {_verb(item)} {item.statement.noun}{because}",
+            f"there are signs of {item.statement.noun}{because}",
+        )
+    return sentences
+
+
+def _verb(item: Reading) -> str:
+    return {"strongly supports": "strongly support", "supports": "support", "suggests": "suggest"}.get(
+        item.claim.grade, "are consistent with"
+    )
+
+
+def _limits(page: Page, held: Sequence[Reading]) -> list[Sentence]:
+    sentences: list[Sentence] = []
+    for says, _, claims in shared_limits(held, page.dig.packs)[:2]:
+        grade = next(l.grade for item in held for l in item.claim.limits if item.claim.id in claims)
+        many = page.count(len(claims), "reading is", "readings are")
+        sentences += page.say(
+            claims,
+            f"{many} held at “{grade}” or below, because {openings.with_the(says)}",
+            f"{openings.with_the(says)}, which holds {page.count(len(claims), 'reading', 'readings')} at “{grade}” or below",
+        )
+    return sentences
+
+
+def _rivals(page: Page, held: Sequence[Reading]) -> list[Sentence]:
+    sentences: list[Sentence] = []
+    paired: set[str] = set()
+    for item in held:
+        if item.claim.id in paired or item.claim.question == "integrity":
+            continue
+        for rival in rivals_of(page, item)[:1]:
+            if rival.claim.id in paired:
+                continue
+            paired |= {item.claim.id, rival.claim.id}
+            sentences += page.say(
+                [item.claim.id, rival.claim.id],
+                f"two rival readings hold: {item.statement.noun} ({item.claim.grade}) and {rival.statement.noun} ({rival.claim.grade})",
+                f"{item.statement.noun} ({item.claim.grade}) competes with {rival.statement.noun} ({rival.claim.grade})",
+            )
+    return sentences[:2]
+
+
+def _unstable(page: Page, held: Sequence[Reading]) -> list[Sentence]:
+    shaky = [r for r in held if r.claim.stability is not None and r.claim.stability < STEADY]
+    if not shaky:
+        return []
+    shaky.sort(key=lambda r: (r.claim.stability or 0.0, r.claim.id))
+    shown = shaky[:3]
+    texts = [f"{_noun(page, r)} in {numbers.percent(r.claim.stability or 0.0)}" for r in shown]
+    return page.say(
+        [r.claim.id for r in shown],
+        f"not every verdict stays when the counts are redrawn: {page.listed(texts)} of draws",
+        f"redrawing the counts upholds {page.listed(texts)} of draws",
+    )
+
+
+def _recovery(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
+    poor = [s for s in samples if s.recovery_test and s.recovery_test.added and s.recovery_test.recovered / s.recovery_test.added < 0.8]
+    no_volume = [s for s in samples if s.volume_l is None]
+    sentences: list[Sentence] = []
+    if poor:
+        texts = [f"{english.literal(s.id)} ({s.recovery_test.recovered} of {s.recovery_test.added})" for s in poor[:4] if s.recovery_test]
+        sentences += page.say(
+            [page.dig.record_ref(Subject(level="sample", id=s.id)) for s in poor[:4]],
+            f"flotation lost marked seeds in {page.listed(texts)}, so small seeds are under-represented",
+        )
+    if no_volume:
+        ids = page.listed([english.literal(s.id) for s in no_volume[:6]])
+        sentences += page.say(
+            [page.dig.record_ref(Subject(level="sample", id=s.id)) for s in no_volume[:6]],
+            f"no volume is recorded for {ids}, so {english.agreed(len(no_volume), 'it has', 'they have')} no density",
+        )
+    return sentences
+
+
+def _readings(page: Page, held: Sequence[Reading]) -> list[Sentence]:
+    """What is read, one sentence a grade, firmest first."""
+    items = [r for r in held if r.claim.question != "integrity"]
+    sentences: list[Sentence] = []
+    for group in by_grade(items):
+        verb = _verb(group[0])
+        noun = noun_of(page, group)
+        refs = [r.claim.id for r in group]
+        sentences += page.say(refs, f"the remains {verb} {noun}" if not sentences else f"they {verb} {noun}")
+    return sentences
+
+
+def _work(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
+    """Work that would help, from the claims about work and from what was left unsorted."""
+    sentences: list[Sentence] = []
+    for item in readings(page, page.dig.claims.about(page.subject)):
+        if item.claim.question != "work":
+            continue
+        page.told.add(item.claim.id)
+        reasons = [page_text(page, a) for a in item.claim.held("for")][:1]
+        because = f": {reasons[0]}" if reasons else ""
+        sentences += page.say([item.claim.id], f"{item.statement.clause}{because}")
+    partly = [(s, [c for c in s.size_classes if c.proportion_sorted < 1]) for s in samples]
+    partly = [(s, classes) for s, classes in partly if classes]
+    if partly:
+        texts = [
+            f"{english.literal(s.id)} ({page.listed([f'{numbers.percent(c.proportion_sorted)} of {english.literal(c.name)}' for c in classes])})"
+            for s, classes in partly[:4]
+        ]
+        more = f", and {page.count(len(partly) - 4, 'other', 'others')}" if len(partly) > 4 else ""
+        sentences += page.say(
+            [page.dig.record_ref(Subject(level="sample", id=s.id)) for s, _ in partly],
+            f"still partly sorted: {page.listed(texts) if not more else ', '.join(texts) + more}",
+        )
+    return sentences
+
+
+def _lifts(page: Page, held: Sequence[Reading]) -> list[Sentence]:
+    for _, lifts, claims in shared_limits(held, page.dig.packs)[:1]:
+        if lifts:
+            return page.say(claims, f"{english.lowered(lifts)} would let the readings be put more firmly")
+    return []
+
+
+def _noun(page: Page, item: Reading) -> str:
+    return noun_of(page, [item])

@@ -1,0 +1,104 @@
+"""The narrative of one sample: one to three sentences."""
+
+from __future__ import annotations
+
+from narrate.model.ids import Subject
+from narrate.model.narrative import Section, Sentence
+from narrate.model.sampling import Sample
+from narrate.telling import composition, english, numbers, setting
+from narrate.telling.contexts import one_paragraph
+from narrate.telling.page import Page
+from narrate.telling.plan import Reading, readings
+from narrate.telling.sentences import lead_sentences
+
+
+def sample_sections(page: Page, sample: Sample) -> tuple[Section, ...]:
+    """What the sample held, how far it was sorted, and what it says on its own."""
+    context = page.dig.project.context(sample.context)
+    where = setting.context_name(page, context)
+    name = f"sample {english.literal(sample.id)} of {where}"
+    if setting.items_counted(page) == 0 and not composition.ancient_tallies(page):
+        return one_paragraph(_empty(page, name))
+    sentences = _opening(page, name)
+    sentences += _recovery(page, sample)
+    held = [r for r in readings(page, page.dig.claims.about(page.subject)) if _is_worth_telling(r)]
+    if held and setting.items_counted(page) >= setting.FEW_ITEMS and not page.is_review:
+        sentences += lead_sentences(page, held[:1])
+    return one_paragraph(sentences[:3])
+
+
+def _is_worth_telling(item: Reading) -> bool:
+    return item.rank > 1 and item.claim.question in ("fuel", "food", "processing", "season", "deposit")
+
+
+def _opening(page: Page, name: str) -> list[Sentence]:
+    tallies = [t for t in composition.plant_tallies(page) if t.counted]
+    texts = page.names.grouped(tallies, at_most=2)
+    shown = {t.taxon or t.written for t in tallies[:2]}
+    refs = setting.size_refs(page)[:2] + [t.ref for t in tallies if t.ref and (t.taxon or t.written) in shown]
+    items, litres, density = setting.items_text(page), setting.litres_text(page), setting.density_text(page)
+    more = len({t.taxon or t.written for t in tallies}) > len(texts)
+    chiefly = f", {'chiefly ' if more else ''}{page.listed(texts)}" if texts else ""
+    if page.is_plain:
+        first = page.say(
+            refs,
+            f"we picked {items} from {name}",
+            f"{name} gave us {items}",
+        )
+        if not texts:
+            return first
+        return first + page.say(refs, f"{'most were' if more else 'they were'} {page.listed(texts[:1] if more else texts)}")
+    at = f", {density}" if density else ""
+    return page.say(
+        refs,
+        f"{name} ({litres}) gave {items}{at}{_semicolon(chiefly)}",
+        f"{litres} of sediment in {name} held {items}{at}{_semicolon(chiefly)}"
+        if page.found.litres is not None else "",
+    )
+
+
+def _semicolon(chiefly: str) -> str:
+    """The list after a semicolon, since the clause before it has commas of its own."""
+    return f"; {chiefly.removeprefix(', ')}" if chiefly else ""
+
+
+def _empty(page: Page, name: str) -> list[Sentence]:
+    refs = [page.record, page.ref("items")]
+    litres = setting.litres_text(page)
+    if page.is_plain:
+        return page.say(refs, f"we found no burned plants in {name}", f"{name} held no burned plants")
+    adjective = "charred " if page.dig.project.preservation == "charred" else ""
+    return page.say(
+        refs,
+        f"{name} ({litres}) held no {adjective}plant remains and counts as sampled",
+        f"no {adjective}plant remains were found in {name} ({litres}); it counts as sampled",
+    ) + composition.modern_sentences(page)
+
+
+def _recovery(page: Page, sample: Sample) -> list[Sentence]:
+    """What was not sorted, and what the recovery test says, where either weakens the sample."""
+    if page.is_plain:
+        return []
+    partly = [size for size in sample.size_classes if size.proportion_sorted < 1]
+    sentences: list[Sentence] = []
+    if partly:
+        classes = page.listed([f"{_share(s.proportion_sorted)} of {english.literal(s.name)}" for s in partly])
+        sentences += page.say(
+            [page.record],
+            f"only {classes} was sorted",
+            f"sorting took in {classes} and all of the larger classes" if len(partly) == 1 else "",
+        )
+    test = sample.recovery_test
+    if test is not None and test.added and test.recovered / test.added < 0.8:
+        got = f"{test.recovered} of {test.added} marked seeds"
+        sentences += page.say([page.record], f"recovery was poor: {got} came back", f"only {got} came back from flotation")
+    return sentences
+
+
+def _share(share: float) -> str:
+    named = {0.5: "half", 0.25: "a quarter", 0.125: "an eighth", 0.75: "three quarters"}
+    return named.get(share, numbers.percent(share))
+
+
+def sample_subject(sample: Sample) -> Subject:
+    return Subject(level="sample", id=sample.id)

@@ -1,0 +1,300 @@
+"""Readings put into sentences: reasons, frames, rivals, doubts, and what belongs together told together."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from narrate.model.claims import Argument
+from narrate.model.narrative import Sentence
+from narrate.telling import english, numbers
+from narrate.telling.page import Page
+from narrate.telling.plan import Reading, by_grade, rivals_of
+
+_FIGURES = re.compile(r" ?\([^()]*\d[^()]*\)")
+
+
+def told(page: Page, items: Sequence[Reading], *, weak: bool = True) -> list[Sentence]:
+    """
+    The readings of one theme as sentences: the firmest with its reasons, its rival beside it, then the rest gathered.
+
+    weak: whether readings that the remains are only consistent with are told after firmer ones.
+    """
+    waiting = [item for item in items if item.claim.id not in page.told]
+    if waiting and not weak and waiting[0].rank > 1:
+        waiting = [item for item in waiting if item.rank > 1]
+    if not waiting:
+        return []
+    lead = _lead_group(waiting)
+    page.told.update(item.claim.id for item in lead)
+    sentences = lead_sentences(page, lead)
+    sentences += rival_sentences(page, lead[0])
+    sentences += doubt_sentences(page, lead[0])
+    rest = [item for item in waiting if item.claim.id not in page.told]
+    for group in by_grade(rest):
+        page.told.update(item.claim.id for item in group)
+        sentences += further_sentences(page, group)
+    return sentences
+
+
+def lead_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
+    """The leading reading with its reasons, in one of three builds that turn with the page's position."""
+    refs = [item.claim.id for item in group]
+    reasons = reasons_for(page, group, most=3 if len(group) > 1 else 2)
+    against = [page_text(page, a) for item in group for a in item.claim.held("against")][:1]
+    builds = [_because, _which, _this] if not page.is_plain else [_clause_then_reason, _this, _clause_then_reason]
+    turn = (page.position + len(page.said)) % len(builds)
+    for build in builds[turn:] + builds[:turn]:
+        texts = build(page, group, reasons)
+        if texts and not any(page.worn(text) for text in texts):
+            break
+    else:
+        texts = _because(page, group, reasons) or _clause_then_reason(page, group, reasons)
+    sentences = [sentence for text in texts for sentence in page.say(refs, text)]
+    if against:
+        sentences += _against(page, refs, against[0])
+    return sentences
+
+
+def further_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
+    """More readings of one grade, gathered in one sentence, each reason given briefly."""
+    refs = [item.claim.id for item in group]
+    also = frame(page, group, "also") or frame(page, group, "lead")
+    if not also:
+        return []
+    reasons = reasons_for(page, group, most=2)
+    if page.is_plain:
+        return page.say(refs, also) + [s for reason in reasons[:1] for s in page.say(refs, reason)]
+    if not reasons:
+        return page.say(refs, also)
+    joined = english.clauses_joined(reasons, oxford=page.names.has_oxford)
+    return page.say(refs, f"{also}, as {joined}", f"{also}: {joined}", f"{also}, since {joined}")
+
+
+def rival_sentences(page: Page, lead: Reading) -> list[Sentence]:
+    """The rival of a reading: side by side where both hold, named where it is the chief doubt."""
+    holding = rivals_of(page, lead)
+    if holding:
+        rival = holding[0]
+        page.told.add(rival.claim.id)
+        return _side_by_side(page, lead, rival)
+    if page.is_plain or lead.rank < 2:
+        return []
+    for name in lead.claim.alternatives:
+        statement = page.dig.packs.statements.get(name)
+        claim = page.dig.claims.find(page.subject, name)
+        if statement is None or claim is None or claim.verdict == "holds" or claim.id in page.told:
+            continue
+        page.told.add(claim.id)
+        refs = [lead.claim.id, claim.id]
+        noun = statement.noun
+        if claim.verdict == "cannot tell":
+            return page.say(
+                refs,
+                f"whether {statement.clause} instead, or as well, cannot be told from these counts",
+                f"the counts leave open whether {statement.clause} as well",
+            )
+        if claim.held("for"):
+            reason = page_text(page, claim.held("for")[0])
+            return page.say(refs, f"for the alternative, {noun}, speaks only that {reason}")
+        return page.say(
+            refs,
+            f"the main alternative, {noun}, finds no support in these counts",
+            f"{noun} would be the chief alternative, and nothing counted here speaks for it",
+        )
+    return []
+
+
+def doubt_sentences(page: Page, lead: Reading) -> list[Sentence]:
+    """What may mislead in the leading reading, and how firmly it stands when the counts are drawn again."""
+    if page.is_plain:
+        return []
+    refs = [lead.claim.id]
+    sentences: list[Sentence] = []
+    cautions = lead.claim.misleads_when
+    if cautions and lead.rank >= 3:
+        sentences += page.say(refs, cautions[page.position % len(cautions)])
+    stability = lead.claim.stability
+    if stability is not None and stability < 0.8:
+        share = numbers.percent(stability)
+        sentences += page.say(
+            refs,
+            f"the reading hangs on few remains and holds in only {share} of the resampled counts",
+            f"it is not a settled reading: redrawing the counts upholds it in {share} of cases",
+        )
+    return sentences
+
+
+# Reasons
+
+
+def reasons_for(page: Page, group: Sequence[Reading], *, most: int) -> list[str]:
+    """Reasons not yet given on the page: each reading's heaviest first, then the next ones."""
+    queues = [[page_text(page, a) for a in item.claim.held("for")] for item in group]
+    chosen: list[str] = []
+    for depth in range(max((len(queue) for queue in queues), default=0)):
+        for queue in queues:
+            if depth < len(queue) and len(chosen) < most and queue[depth] not in chosen:
+                if _bare(queue[depth]) not in page.reasons_told:
+                    chosen.append(queue[depth])
+    page.reasons_told.update(_bare(text) for text in chosen)
+    return chosen
+
+
+def page_text(page: Page, argument: Argument) -> str:
+    """What an argument saw, in the audience's words."""
+    text = argument.says_plain if page.is_plain else argument.says
+    text = english.lowered((text or argument.says).strip().rstrip("."))
+    return text if page.audience.shows_figures else _FIGURES.sub("", text)
+
+
+def _bare(text: str) -> str:
+    return _FIGURES.sub("", text)
+
+
+# Frames
+
+
+def frame(page: Page, group: Sequence[Reading], kind: str) -> str:
+    """
+    The audience's frame for the group's grade, filled; empty where the audience has none of that kind.
+
+    kind: 'lead', 'which' (follows its reasons as a relative clause), 'this' (a new sentence after them) or 'also'.
+    """
+    known = page.audience.frames.get(group[0].claim.grade, ())
+    frames = [text for text in known if frame_kind(text) == kind]
+    if kind in ("lead", "also"):
+        start = (page.position + len(page.said)) % len(frames) if frames else 0
+        frames = frames[start:] + frames[:start]
+        fresh = [text for text in frames if not page.worn(text)]
+        frames = fresh or frames
+    if not frames:
+        return ""
+    return frames[0].replace("{noun}", noun_of(page, group)).replace("{clause}", clause_of(page, group))
+
+
+def frame_kind(text: str) -> str:
+    """
+    What a frame is for, by its first words.
+
+    >>> [frame_kind(t) for t in ("which supports {noun}", "this supports {noun}", "they also support {noun}", "the …")]
+    ['which', 'this', 'also', 'lead']
+    """
+    first = text.split(" ", 1)[0]
+    if first in ("which", "this"):
+        return first
+    return "also" if " also " in f"{text} " else "lead"
+
+
+def noun_of(page: Page, group: Sequence[Reading]) -> str:
+    """The readings as one noun phrase, foods by their plants."""
+    foods = [item for item in group if item.is_food]
+    others = [item for item in group if not item.is_food]
+    phrases = [item.statement.plain_noun if page.is_plain else item.statement.noun for item in others]
+    gathered = [english.gathered(phrases, oxford=page.names.has_oxford)] if phrases else []
+    if foods:
+        wording = page.audience.words.get("food_noun", "the use of {plants} as food")
+        gathered.insert(0, wording.replace("{plants}", plants_of(page, foods)))
+    return page.listed(gathered)
+
+
+def clause_of(page: Page, group: Sequence[Reading]) -> str:
+    """The readings as one clause, foods by their plants."""
+    foods = [item for item in group if item.is_food]
+    others = [item for item in group if not item.is_food]
+    phrases = [item.statement.plain if page.is_plain else item.statement.clause for item in others]
+    gathered = [english.gathered(phrases, oxford=page.names.has_oxford)] if phrases else []
+    if foods:
+        wording = page.audience.words.get("food_clause", "{plants} were used as food")
+        gathered.insert(0, wording.replace("{plants}", plants_of(page, foods)))
+    return page.listed(gathered)
+
+
+def plants_of(page: Page, foods: Sequence[Reading], *, at_most: int = 4) -> str:
+    """The plants behind food readings: 'maize, hickory nuts, and maypop'."""
+    names: dict[str, None] = {}
+    for item in foods:
+        for tally in item.behind:
+            if "wood" in _roles(page, tally.part):
+                continue
+            names.setdefault(page.names.food(tally.taxon, tally.written, only_cf=tally.only_cf))
+    kept = [name for name in names if not (name.startswith("probable ") and name.removeprefix("probable ") in names)]
+    kept = [name for name in kept if "unidentified" not in name and "recorded as" not in name] or kept
+    if len(kept) > at_most:
+        kept = [*kept[: at_most - 1], "other plants"]
+    return page.listed(kept)
+
+
+def _roles(page: Page, part: str) -> frozenset[str]:
+    known = page.dig.packs.words.parts.get(part)  # type: ignore[call-overload]
+    return known.roles if known else frozenset()
+
+
+# Builds of the leading sentence
+
+
+def _because(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[str]:
+    lead = frame(page, group, "lead")
+    if not lead:
+        return []
+    if not reasons:
+        return [lead]
+    return [f"{lead}, because {english.clauses_joined(reasons, oxford=page.names.has_oxford)}"]
+
+
+def _which(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[str]:
+    relative = frame(page, group, "which")
+    if not relative or not reasons:
+        return []
+    return [f"{english.clauses_joined(reasons, oxford=page.names.has_oxford)}, {relative}"]
+
+
+def _this(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[str]:
+    after = frame(page, group, "this")
+    if not after or not reasons:
+        return []
+    if page.is_plain:
+        return [*reasons[:2], after]
+    return [english.clauses_joined(reasons, oxford=page.names.has_oxford), after]
+
+
+def _clause_then_reason(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[str]:
+    lead = frame(page, group, "lead")
+    return [lead, *reasons[:2]] if lead else []
+
+
+def _against(page: Page, refs: Sequence[str], reason: str) -> list[Sentence]:
+    if _bare(reason) in page.reasons_told:
+        return []
+    page.reasons_told.add(_bare(reason))
+    if page.is_plain:
+        return page.say(refs, f"but {reason}")
+    return page.say(refs, f"against this, {reason}", f"on the other side, {reason}")
+
+
+def _side_by_side(page: Page, lead: Reading, rival: Reading) -> list[Sentence]:
+    refs = [lead.claim.id, rival.claim.id]
+    reasons = reasons_for(page, [rival], most=1)
+    if page.is_plain:
+        clause = clause_of(page, [rival])
+        return page.say(
+            refs,
+            f"it could also be that {clause}, and the finds alone cannot settle it",
+            f"or perhaps {clause}: the two leave much the same trace",
+        )
+    also = frame(page, [rival], "also") or frame(page, [rival], "lead")
+    because = f", as {reasons[0]}" if reasons else ""
+    return page.say(
+        refs,
+        f"{also}{because}; the counts do not separate the two readings",
+        f"{also}{because}, and the two readings stand side by side",
+        f"at the same time {also.replace('they also', 'they')}{because}, and neither reading excludes the other",
+    )
+
+
+def _lead_group(items: Sequence[Reading]) -> list[Reading]:
+    """The firmest reading; for foods all of its grade together."""
+    lead = items[0]
+    if not lead.is_food:
+        return [lead]
+    return [item for item in items if item.is_food and item.claim.grade == lead.claim.grade]

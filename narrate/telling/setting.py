@@ -1,0 +1,197 @@
+"""Where and when a subject belongs, how it was sampled, and how much was found: the opening of a narrative."""
+
+from __future__ import annotations
+
+from narrate.model.ids import Subject
+from narrate.model.narrative import Sentence
+from narrate.model.stratigraphy import Context, Phase
+from narrate.telling import english, numbers
+from narrate.telling.page import Page
+
+FEW_ITEMS = 10
+"""Below this many items a deposit is told in a sentence or two (judgement of the makers)."""
+
+
+def context_name(page: Page, context: Context) -> str:
+    """'hearth C12'; 'context C12' where the kind says nothing."""
+    kind = "" if context.kind in ("", "other") else page.names.kind(context.kind)
+    if not kind:
+        kind = "place" if page.is_plain else "context"
+    return f"{kind} {english.literal(context.id)}"
+
+
+def phase_years(page: Page, phase: Phase | None) -> str:
+    """'cal AD 1250–1350', or 'about AD 1250 to 1350' for visitors."""
+    if phase is None:
+        return ""
+    if page.is_plain:
+        text = numbers.years(phase.start, phase.end).replace(numbers.EN_DASH, " to ")
+        return f"about {text}" if text and not text.startswith(("from", "until")) else text
+    return numbers.years(phase.start, phase.end, phase.dates)
+
+
+def phase_brackets(page: Page, phase: Phase | None) -> str:
+    """' (Late hamlet, cal AD 1250–1350)'; empty where no phase is recorded."""
+    if phase is None:
+        return ""
+    years = phase_years(page, phase)
+    return f" ({english.literal(phase.name)}{', ' + years if years else ''})"
+
+
+def items_text(page: Page) -> str:
+    """'148 charred items', '1 charred item'."""
+    items = page.measure("items")
+    number = int(items.value) if items is not None and items.value is not None else 0
+    adjective = "charred " if page.dig.project.preservation == "charred" else ""
+    if page.is_plain:
+        adjective = "burned " if adjective else ""
+        return f"{numbers.about(number)} {adjective}plant {english.agreed(number, 'remain', 'remains')}"
+    return f"{page.count(number)} {adjective}{english.agreed(number, 'item', 'items')}"
+
+
+def items_counted(page: Page) -> int:
+    items = page.measure("items")
+    return int(items.value) if items is not None and items.value is not None else 0
+
+
+def litres_text(page: Page) -> str:
+    """'18 litres'; 'volume not recorded'."""
+    litres = page.found.litres
+    if litres is None:
+        return "volume not recorded"
+    text = f"{litres:.1f}".removesuffix(".0") if litres < 100 else f"{litres:,.0f}"
+    return f"{text} {english.agreed(litres, 'litre', 'litres')}"
+
+
+def samples_text(page: Page) -> str:
+    """'two samples'."""
+    return page.count(page.found.samples, "sample", "samples")
+
+
+def density_text(page: Page) -> str:
+    """'8.2 items per litre (95% interval 6.9–9.7)'; empty where there is no volume."""
+    density = page.measure("density")
+    if density is None:
+        return ""
+    interval = page.interval(density)
+    figure = page.figure(density)
+    return f"{figure} {'item' if figure == '1' else 'items'} per litre" + (f" (95% interval {interval})" if interval else "")
+
+
+def size_refs(page: Page) -> list[str]:
+    """What the opening's figures rest on."""
+    names = ["items"] + (["density"] if page.measure("density") else []) + (["taxa"] if page.measure("taxa") else [])
+    return [page.record, *(page.ref(name) for name in names if page.measure(name) is not None)]
+
+
+def opening_sentences(page: Page, context: Context) -> list[Sentence]:
+    """Which context, of which phase, how sampled, how much it held."""
+    name = context_name(page, context)
+    phase = page.dig.project.phase(context.phase)
+    if page.is_plain:
+        return _opening_for_visitors(page, name, phase, context)
+    brackets = phase_brackets(page, phase)
+    samples, litres, items, density = samples_text(page), litres_text(page), items_text(page), density_text(page)
+    taxa = page.measure("taxa")
+    of_taxa = ""
+    if taxa is not None and taxa.value:
+        of_taxa = f" of {page.count(int(taxa.value), 'taxon', 'taxa')}"
+    at = f", {density}" if density else ""
+    sampled = page.found.samples
+    return page.say(
+        size_refs(page),
+        f"{name}{brackets} gave {items}{of_taxa} from {samples} ({litres}){at}",
+        f"{samples} ({litres}) of {name}{brackets} yielded {items}{of_taxa}{at}",
+        f"from {name}{brackets}, sampled {numbers.times(sampled)} ({litres}), come {items}{of_taxa}{at}",
+        f"flotation of {litres} from {name}{brackets} in {samples} recovered {items}{of_taxa}{at}"
+        if page.found.litres is not None
+        else "",
+    )
+
+
+def empty_sentences(page: Page, name: str, brackets: str = "") -> list[Sentence]:
+    """A subject that held nothing, in one sentence; two for visitors."""
+    refs = [page.record, page.ref("items")]
+    litres = f"{litres_text(page)} of soil" if page.found.litres is not None else "the soil"
+    adjective = "charred " if page.dig.project.preservation == "charred" else ""
+    if page.is_plain:
+        burned = "burned " if adjective else ""
+        first = page.say(
+            refs,
+            f"we washed {litres} from {name} and found no {burned}plants in it",
+            f"when we washed {litres} from {name}, no {burned}plants came out",
+        )
+        # Absence is not told as non-use.
+        return first + page.say(
+            [page.record],
+            "that does not mean that people used no plants here, only that none were kept for us to find",
+            "people may still have used plants here that left nothing for us to find",
+        )
+    samples = samples_text(page)
+    return page.say(
+        refs,
+        f"no {adjective}plant remains were found in {samples} ({litres_text(page)}) from {name}{brackets}, "
+        "which counts as sampled and speaks neither for nor against the use of plants there",
+        f"{samples} ({litres_text(page)}) from {name}{brackets} held no {adjective}plant remains; "
+        "this is kept as a result and is no sign that plants were not used",
+    )
+
+
+def recorded_sentence(page: Page, context: Context) -> list[Sentence]:
+    """What the record says of the deposit and its security, where that bears on what may be read from it."""
+    kind = "" if context.deposit == "unknown" else context.deposit
+    security = "" if context.security == "unknown" else context.security
+    if page.is_plain:
+        if security == "disturbed":
+            return page.say(
+                [page.record],
+                "something had dug or stirred this soil since, so we trust it less",
+                "this soil was stirred up later, so we are slow to build on it",
+            )
+        return []
+    if not kind and not security:
+        return page.say([page.record], "neither the kind of deposit nor its security is on record")
+    if kind and security:
+        return page.say(
+            [page.record],
+            f"the deposit was recorded as {kind} and {security}",
+            f"excavation recorded {english.with_article(kind)} deposit, {security}",
+            f"in the field it was recorded as {english.with_article(kind)}, {security} deposit",
+        )
+    what = f"its kind was recorded as {kind}, its security not at all" if kind else (
+        f"the deposit was recorded as {security}; of which kind it is, is not on record"
+    )
+    return page.say([page.record], what)
+
+
+def _opening_for_visitors(page: Page, name: str, phase: Phase | None, context: Context) -> list[Sentence]:
+    litres = f"{litres_text(page)} of soil" if page.found.litres is not None else "soil"
+    items = items_text(page)
+    years = phase_years(page, phase)
+    sentences: list[Sentence] = []
+    if phase is not None:
+        when = f", {years}" if years else ""
+        sentences += page.say(
+            [page.record],
+            f"{name} belongs to the {english.literal(phase.name)}{when}",
+            f"the diggers place {name} in the {english.literal(phase.name)}{when}",
+        )
+    sentences += _kind_explained(page, context)
+    here = "it" if sentences else name
+    return sentences + page.say(
+        size_refs(page)[:2],
+        f"we washed {litres} from {here} and picked out {items}",
+        f"from {litres} we picked out {items}" if sentences else f"from {litres} of {name} we picked out {items}",
+        f"our team washed {litres} from {here} and found {items}",
+    )
+
+
+def _kind_explained(page: Page, context: Context) -> list[Sentence]:
+    kind = page.names.kind_known(context.kind)
+    if kind is None or not kind.explained.startswith(("A ", "An ")) or kind.id in ("pit", "hearth", "layer"):
+        return []
+    return page.say([page.record], f"{english.with_article(kind.plain)} is {english.lowered(kind.explained)}")
+
+
+def subject_of(level: str, id: str) -> Subject:
+    return Subject(level=level, id=id)  # type: ignore[arg-type]

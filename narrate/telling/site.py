@@ -1,0 +1,243 @@
+"""The narrative of the whole dig: phases compared, like with like, and what the contexts say together."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from narrate.model.ids import Subject
+from narrate.model.narrative import Section, Sentence
+from narrate.model.sampling import Sample
+from narrate.model.stratigraphy import Phase
+from narrate.telling import english, numbers, openings, setting
+from narrate.telling.page import Page
+from narrate.telling.phases import headed, richest_sentences, spread_sentences, theme_blocks
+from narrate.telling.plan import readings
+from narrate.telling.sentences import told
+from narrate.telling.spread import GROUPS, Presence, difference, k_of_n, name_of, presence, samples_of_phase
+
+ENOUGH = 3
+"""Samples of a kind of context in each phase below which like is not compared with like (judgement of the makers)."""
+
+
+def site_sections(page: Page) -> tuple[Section, ...]:
+    """Basis, change through time, each theme over the dig, and what stays open."""
+    project = page.dig.project
+    if not project.samples or not setting.items_counted(page):
+        return headed(page, [("basis", setting.empty_sentences(page, "the dig"))])
+    blocks = [("basis", _basis(page))]
+    phases = _sampled_phases(page)
+    if len(phases) > 1:
+        first, last = phases[0], phases[-1]
+        blocks.append(("change", _change(page, first, last)))
+        blocks.append(("change", _alike(page, first, last)))
+    else:
+        found = [p for p in (presence(page.dig, g, project.samples) for g in GROUPS) if p.k]
+        blocks.append(("basis", spread_sentences(page, found)))
+    blocks += theme_blocks(page, [c.id for c in project.contexts])
+    blocks.append(("open", _open(page)))
+    return headed(page, blocks)
+
+
+def _sampled_phases(page: Page) -> list[Phase]:
+    known = [p for p in page.dig.project.phases if samples_of_phase(page.dig, p.id)]
+    return sorted(known, key=lambda p: (p.start is None, p.start or 0))
+
+
+def _basis(page: Page) -> list[Sentence]:
+    project = page.dig.project
+    contexts = {sample.context for sample in project.samples}
+    refs = [page.record, page.ref("items")]
+    samples, litres, items = setting.samples_text(page), setting.litres_text(page), setting.items_text(page)
+    places = page.count(len(contexts), "context", "contexts")
+    if page.is_plain:
+        spots = page.count(len(contexts), "place", "places")
+        sentences = page.say(refs, f"we washed {litres} of soil from {spots} on the dig and picked out {items}")
+    else:
+        sentences = page.say(
+            refs,
+            f"the account rests on {samples} ({litres}) from {places}, which gave {items}",
+        )
+        empty = page.found.samples - page.found.samples_with_remains
+        if empty:
+            sentences += page.say(
+                [page.record],
+                f"{page.count(empty, 'sample', 'samples')} held nothing; "
+                f"{english.agreed(empty, 'it is', 'they are')} kept, since shares of samples are reckoned over all that were taken",
+            )
+    return sentences + richest_sentences(page)
+
+
+def _change(page: Page, first: Phase, last: Phase) -> list[Sentence]:
+    """Ubiquity of the main plant groups in the first and last phase: what changed, what did not."""
+    before, after = samples_of_phase(page.dig, first.id), samples_of_phase(page.dig, last.id)
+    pairs = [(presence(page.dig, g, before), presence(page.dig, g, after)) for g in GROUPS]
+    pairs = [(a, b) for a, b in pairs if a.k + b.k > 0]
+    changed = [(a, b) for a, b in pairs if _is_change(a, b)]
+    steady = [(a, b) for a, b in pairs if not _is_change(a, b)]
+    changed.sort(key=lambda pair: -abs(pair[1].share - pair[0].share))
+    sentences: list[Sentence] = []
+    for i, (a, b) in enumerate(changed):
+        sentences += _changed(page, a, b, first, last, is_first=i == 0, turns=_turns(changed, i))
+    return sentences + _steady(page, steady, first, last, after_change=bool(changed))
+
+
+def _is_change(a: Presence, b: Presence) -> bool:
+    if min(a.n, b.n) < ENOUGH:
+        return False
+    low, high = difference(a, b)
+    return low > 0 or high < 0
+
+
+def _turns(changed: Sequence[tuple[Presence, Presence]], i: int) -> bool:
+    """Whether this change goes the other way than the one before it."""
+    if i == 0:
+        return False
+    return (changed[i][1].share > changed[i][0].share) != (changed[i - 1][1].share > changed[i - 1][0].share)
+
+
+def _changed(
+    page: Page, a: Presence, b: Presence, first: Phase, last: Phase, *, is_first: bool, turns: bool
+) -> list[Sentence]:
+    name = name_of(page, a.group)
+    refs = [*a.refs, *b.refs] + _change_claims(page)
+    rises = b.share > a.share
+    early, late = english.literal(first.name), english.literal(last.name)
+    if page.is_plain:
+        verb = "more" if rises else "less"
+        start = f"at first we find {name} in {_out_of(a)}" if is_first else f"{name} went the other way, from {_out_of(a)}"
+        if turns:
+            return page.say(refs, f"{name} went the other way, from {_out_of(a)} to {_out_of(b)}")
+        if is_first:
+            return page.say(
+                refs, f"{start} samples of the {early}, and later, in the {late}, in {_out_of(b)}"
+            ) + page.say(refs, f"so people brought {name} to these fires {verb} often as time went on")
+        return page.say(refs, f"{name} also became {'more' if rises else 'less'} common, from {_out_of(a)} to {_out_of(b)}")
+    low, high = (round(x * 100) for x in difference(a, b))
+    points = f"{_signed(low)} to {_signed(high)} percentage points"
+    verb = ("rises" if rises else "falls") if a.group.is_singular else ("rise" if rises else "fall")
+    if is_first:
+        return page.say(
+            refs,
+            f"{name} {verb} from {k_of_n(page, a)} of the {early} to {k_of_n(page, b)} of the {late}, "
+            f"a difference of {points} at 95%",
+        )
+    way = "went the other way" if turns else "moved with it"
+    change = f"from {a.k} of {a.n} samples ({numbers.percent(a.share)}) to {b.k} of {b.n} ({numbers.percent(b.share)})"
+    return page.say(refs, f"{name} {way}, {change}, a difference of {points}")
+
+
+def _change_claims(page: Page) -> list[str]:
+    """Site claims that rest on change in ubiquity."""
+    return [
+        claim.id
+        for claim in page.dig.claims.about(page.subject)
+        if claim.verdict == "holds"
+        and any(e.measure.startswith("ubiquity_change") for arg in claim.held("for") for e in arg.evidence)
+    ][:2]
+
+
+def _steady(
+    page: Page, pairs: Sequence[tuple[Presence, Presence]], first: Phase, last: Phase, *, after_change: bool
+) -> list[Sentence]:
+    if not pairs:
+        return []
+    refs = [ref for a, b in pairs for ref in (*a.refs, *b.refs)] or [page.record]
+    shown = pairs[:4]
+    if page.is_plain:
+        plants = page.listed([name_of(page, a.group) for a, _ in shown])
+        return page.say(refs, f"we see no clear change in {plants}", f"for {plants} we see no clear change")
+    texts = [f"{name_of(page, a.group)} ({a.k} of {a.n}, then {b.k} of {b.n})" for a, b in shown]
+    return page.say(
+        refs,
+        f"for {page.listed(texts)} the samples show no difference beyond chance"
+        + ("" if after_change else f" between the {english.literal(first.name)} and the {english.literal(last.name)}"),
+    )
+
+
+def _alike(page: Page, first: Phase, last: Phase) -> list[Sentence]:
+    """The leading change within one kind of context, so that a change of kinds sampled is not taken for one of plants."""
+    before, after = samples_of_phase(page.dig, first.id), samples_of_phase(page.dig, last.id)
+    pairs = [(presence(page.dig, g, before), presence(page.dig, g, after)) for g in GROUPS]
+    changed = sorted((p for p in pairs if _is_change(*p)), key=lambda p: -abs(p[1].share - p[0].share))
+    if not changed:
+        return []
+    group = changed[0][0].group
+    kinds = sorted({page.dig.project.context(s.context).kind for s in before} & {page.dig.project.context(s.context).kind for s in after})
+    compared = []
+    for kind in kinds:
+        a, b = (presence(page.dig, group, _of_kind(page, samples, kind)) for samples in (before, after))
+        if a.n >= ENOUGH and b.n >= ENOUGH:
+            compared.append((kind, a, b))
+    if not compared:
+        if page.is_plain:
+            return []
+        refs = [page.record]
+        return page.say(
+            refs,
+            "the phases share too few samples from contexts of one kind to compare like with like, so a change in what was "
+            "dug cannot be ruled out as the cause",
+        )
+    refs = [ref for _, a, b in compared for ref in (*a.refs, *b.refs)] or [page.record]
+    same_way = [c for c in compared if (c[2].share > c[1].share) == (changed[0][1].share > changed[0][0].share)]
+    holds = len(same_way) == len(compared)
+    name = name_of(page, group)
+    if page.is_plain:
+        kinds_text = page.listed([page.names.kind(kind, plural=True) for kind, _, _ in same_way])
+        return page.say(refs, f"we see the same when we look at {kinds_text} alone") if holds else []
+    texts = [
+        f"{page.names.kind(kind, plural=True)} ({numbers.count(a.k)} of {numbers.count(a.n)}, then "
+        f"{numbers.count(b.k)} of {numbers.count(b.n)})"
+        for kind, a, b in compared
+    ]
+    if holds:
+        return page.say(
+            refs,
+            f"the change is not only one of what was dug: like compared with like, {name} "
+            f"{'goes' if group.is_singular else 'go'} the same way in samples from {page.listed(texts)}, though each of these numbers is small",
+        )
+    return page.say(
+        refs,
+        f"like compared with like, the picture is less even: samples with {name} number, by kind of context, {page.listed(texts)}",
+    )
+
+
+def _of_kind(page: Page, samples: Sequence[Sample], kind: str) -> list[Sample]:
+    return [s for s in samples if page.dig.project.context(s.context).kind == kind]
+
+
+def _open(page: Page) -> list[Sentence]:
+    held = readings(page, page.dig.claims.about(page.subject))
+    told_anywhere = {
+        claim.question for claim in page.dig.claims if claim.verdict == "holds" and claim.about.level == "context"
+    }
+    questions = [q for q in ("fuel", "food", "field", "season") if q in page.audience.plan and q not in told_anywhere]
+    claims = [
+        c for c in page.dig.claims.about(page.subject) if c.question in questions and c.verdict == "cannot tell"
+    ]
+    asked = [q for q in questions if any(c.question == q for c in claims)]
+    sentences: list[Sentence] = []
+    if asked:
+        matters = page.listed([openings.MATTERS[q][1 if page.is_plain else 0] for q in asked], word="or")
+        sentences += page.say(
+            [c.id for c in claims],
+            f"nowhere on the dig do the remains say {matters}" if not page.is_plain else f"we still do not know {matters}",
+        )
+    if page.is_plain:
+        return sentences + page.say(
+            [page.record, page.ref("items")],
+            "what we found is only what fire kept, so plants that never burned are missing from this story",
+        )
+    work = [item for item in held if item.claim.question == "work"]
+    return sentences + openings.limit_sentences(page, [r for r in held if r.claim.question != "work"]) + told(page, work)
+
+
+def _out_of(found: Presence) -> str:
+    return f"{numbers.count(found.k)} out of {numbers.count(found.n)}"
+
+
+def _signed(number: int) -> str:
+    return f"+{number}" if number > 0 else f"−{-number}" if number < 0 else "0"
+
+
+def site_subject() -> Subject:
+    return Subject(level="site", id="site")

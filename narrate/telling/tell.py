@@ -1,0 +1,132 @@
+"""The door of the room: every narrative of a project for one audience."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from narrate.model.claims import Claims
+from narrate.model.findings import Findings
+from narrate.model.ids import SITE, Subject
+from narrate.model.narrative import Narrative, Section, Sentence
+from narrate.model.packs import Packs
+from narrate.model.project import Project
+from narrate.telling import english, setting
+from narrate.telling.contexts import context_sections, summary_sentence
+from narrate.telling.features import feature_sections
+from narrate.telling.names import Names
+from narrate.telling.page import Dig, Page
+from narrate.telling.phases import phase_sections
+from narrate.telling.plan import readings
+from narrate.telling.review import review_sections
+from narrate.telling.samples import sample_sections
+from narrate.telling.site import site_sections
+
+
+def narratives(
+    project: Project, packs: Packs, findings: Findings, claims: Claims, audience: str
+) -> dict[Subject, Narrative]:
+    """
+    A narrative for every sample, context, feature of several contexts, phase, and for the whole dig.
+
+    audience: id of an audience of the packs. The same input gives the same words.
+    """
+    dig = Dig(project=project, packs=packs, findings=findings, claims=claims, audience=packs.audiences[audience])
+    told: dict[Subject, Narrative] = {}
+    for position, sample in enumerate(project.samples):
+        _tell(told, dig, "sample", sample.id, position, lambda page, s=sample: sample_sections(page, s))
+    for position, context in enumerate(project.contexts):
+        _tell(told, dig, "context", context.id, position, lambda page, c=context: _context(page, c))
+    for position, feature in enumerate(f for f in project.features() if len(f.contexts) > 1):
+        _tell(told, dig, "feature", feature.id, position, lambda page, f=feature: feature_sections(page, f))
+    for position, phase in enumerate(project.phases):
+        _tell(told, dig, "phase", phase.id, position, lambda page, p=phase: _phase(page, p))
+    _tell(told, dig, "site", SITE, 0, _site)
+    return _made_distinct(told)
+
+
+def _tell(
+    told: dict[Subject, Narrative], dig: Dig, level: str, id: str, position: int,
+    sections: Callable[[Page], tuple[Section, ...]],
+) -> None:  # fmt: skip
+    subject = Subject(level=level, id=id)  # type: ignore[arg-type]
+    if dig.found(subject) is None:
+        return
+    page = new_page(dig, subject, position)
+    written = sections(page)
+    title = title_of(dig, subject)
+    brief = new_page(dig, subject, position)
+    held = readings(brief, dig.claims.about(subject))
+    summary = summary_sentence(brief, english.literal(title), held)
+    told[subject] = Narrative(subject=subject, audience=dig.audience.id, title=title, summary=summary, sections=written)
+
+
+def new_page(dig: Dig, subject: Subject, position: int) -> Page:
+    return Page(dig=dig, subject=subject, position=position, names=Names(audience=dig.audience, packs=dig.packs))
+
+
+def title_of(dig: Dig, subject: Subject) -> str:
+    """The title as plain text, unescaped: 'Hearth C12', 'Sample S014', 'Late hamlet'."""
+    names = Names(audience=dig.audience, packs=dig.packs)
+    if subject.level == "sample":
+        return f"Sample {subject.id}"
+    if subject.level == "feature":
+        return f"Feature {subject.id}"
+    if subject.level == "phase":
+        return next((phase.name for phase in dig.project.phases if phase.id == subject.id), subject.id)
+    if subject.level == "site":
+        return dig.project.title
+    kind = next((c.kind for c in dig.project.contexts if c.id == subject.id), "")
+    known = names.kind_known(kind)
+    word = (known.plain if dig.audience.register == "plain" else known.id) if known and kind != "other" else "context"
+    return english.capitalised(f"{word} {subject.id}")
+
+
+def _context(page: Page, context: object) -> tuple[Section, ...]:
+    if not page.is_review:
+        return context_sections(page, context)  # type: ignore[arg-type]
+    brackets = setting.phase_brackets(page, page.dig.project.phase(context.phase))  # type: ignore[attr-defined]
+    samples = page.dig.project.samples_of(context.id)  # type: ignore[attr-defined]
+    return review_sections(page, setting.context_name(page, context), brackets, samples, context)  # type: ignore[arg-type]
+
+
+def _phase(page: Page, phase: object) -> tuple[Section, ...]:
+    if not page.is_review:
+        return phase_sections(page, phase)  # type: ignore[arg-type]
+    inside = {c.id for c in page.dig.project.contexts if c.phase == phase.id}  # type: ignore[attr-defined]
+    samples = [s for s in page.dig.project.samples if s.context in inside]
+    name = english.literal(phase.name)  # type: ignore[attr-defined]
+    return review_sections(page, f"the {name}", "", samples, None)
+
+
+def _site(page: Page) -> tuple[Section, ...]:
+    if not page.is_review:
+        return site_sections(page)
+    return review_sections(page, "the whole dig", "", page.dig.project.samples, None)
+
+
+def _made_distinct(told: dict[Subject, Narrative]) -> dict[Subject, Narrative]:
+    """No two contexts share a paragraph: one that another context has word for word names its own context."""
+    seen: set[str] = set()
+    distinct: dict[Subject, Narrative] = {}
+    for subject, narrative in told.items():
+        if subject.level != "context":
+            distinct[subject] = narrative
+            continue
+        sections = []
+        for section in narrative.sections:
+            paragraphs = tuple(_distinct(paragraph, seen, subject.id) for paragraph in section.paragraphs)
+            sections.append(replace(section, paragraphs=paragraphs))
+        distinct[subject] = replace(narrative, sections=tuple(sections))
+    return distinct
+
+
+def _distinct(paragraph: tuple[Sentence, ...], seen: set[str], id: str) -> tuple[Sentence, ...]:
+    text = " ".join(sentence.text for sentence in paragraph)
+    if text in seen and paragraph:
+        first = paragraph[0]
+        named = f"In {english.literal(id)}, {english.lowered(first.text)}"
+        paragraph = (replace(first, text=named), *paragraph[1:])
+        text = " ".join(sentence.text for sentence in paragraph)
+    seen.add(text)
+    return paragraph
