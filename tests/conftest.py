@@ -5,10 +5,12 @@ from __future__ import annotations
 import shutil
 from collections.abc import Iterator
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 import pytest
 
-from narrate.pipeline import Judged, judged, read, tell
+if TYPE_CHECKING:
+    from narrate.pipeline import Judged
 
 ROOT = Path(__file__).parents[1]
 EXAMPLE = ROOT / "example_project"
@@ -29,6 +31,8 @@ def example_copy(tmp_path_factory: pytest.TempPathFactory) -> Path:
 @pytest.fixture(scope="session")
 def told_example(example_copy: Path) -> Iterator[Path]:
     """The example project after the main job; `out/` and `narratives/` stand in it."""
+    from narrate.pipeline import tell
+
     told = tell(example_copy, version="test")
     assert told.is_written, told.problems
     yield example_copy
@@ -37,6 +41,8 @@ def told_example(example_copy: Path) -> Iterator[Path]:
 @pytest.fixture(scope="session")
 def judged_example(example_copy: Path) -> Judged:
     """The example project read, measured and judged for the team."""
+    from narrate.pipeline import judged, read
+
     reading = read(example_copy)
     assert reading.project is not None and reading.packs is not None, reading.problems
     return judged(reading.project, reading.packs)

@@ -53,8 +53,8 @@ def rarefied(counts: np.ndarray, total: np.ndarray, items: int) -> np.ndarray:
     6.557
     """
     total = np.asarray(total, float)
-    missed = np.exp(
-        log_choose(total[None, ...] - counts, np.array(float(items))) - log_choose(total, np.array(float(items)))
-    )
+    drawn = np.array(float(items))
+    enough = np.maximum(total, drawn)
+    missed = np.exp(log_choose(total[None, ...] - counts, drawn) - log_choose(enough, drawn))
     expected = np.where(counts > 0, 1 - missed, 0).sum(axis=0)
     return np.where(total >= items, expected, np.nan)
