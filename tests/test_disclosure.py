@@ -1,0 +1,105 @@
+"""What the public may know: nothing restricted is left in the project, in any field."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from narrate.disclosure import disclosed
+from narrate.model.ids import ContextId, FeatureId, SampleId
+from narrate.model.images import Image
+from narrate.model.project import Disclosure, Project
+from tests.measures.digs import HERE, a_dig, a_row
+
+
+def an_image(file: str, caption: str) -> Image:
+    return Image(file=file, caption=caption, credit="drawing", alt="a drawing", place=HERE)
+
+
+def a_guarded_dig() -> Project:
+    """Three contexts with one sample each; C2 and its sample S2 are restricted and named where they should not be."""
+    dig = a_dig(
+        [[("Zea mays", "kernel", 3)], [("Zea mays", "kernel", 5)], [("Carya", "nutshell", 7)]],
+        rows=[replace(a_row("S3", "Chenopodium", "seed", 2), note="same as in s2")],
+    )
+    contexts = (
+        replace(
+            dig.contexts[0],
+            description="Cut by C2, which lies above.",
+            note="plain note",
+            location={"easting": "4417", "northing": "9923"},
+        ),
+        replace(dig.contexts[1], description="secret", feature=FeatureId("F9"), location={"easting": "77"}),
+        replace(dig.contexts[2], description="C20 is another thing, and F10 too."),
+    )
+    samples = (
+        replace(dig.samples[0], note="compare F9", images=(an_image("images/c1.jpg", "Kernel beside C2"),)),
+        dig.samples[1],
+        replace(dig.samples[2], images=(an_image("images/c3.jpg", "Nutshell"),)),
+    )
+    return replace(
+        dig,
+        summary="A hamlet; C2 is kept out.",
+        report={"number": "WH-7", "client": "see S2"},
+        contexts=contexts,
+        samples=samples,
+        disclosure=Disclosure(restricted_contexts=frozenset({ContextId("C2")})),
+    )
+
+
+def test_the_restricted_context_and_all_that_hangs_on_it_is_gone() -> None:
+    """Context, feature, sample and counts of C2 are not in what is disclosed."""
+    public = disclosed(a_guarded_dig())
+
+    assert [c.id for c in public.contexts] == ["C1", "C3"]
+    assert [s.id for s in public.samples] == ["S1", "S3"]
+    assert {row.sample for row in public.counts} == {SampleId("S1"), SampleId("S3")}
+    assert public.is_withheld_in_part
+
+
+def test_no_text_that_names_it_is_left_and_other_text_stays() -> None:
+    """Prose that names C2, its sample or its feature is withheld, in any case of letters; C20 and F10 are other things."""
+    public = disclosed(a_guarded_dig())
+
+    assert public.contexts[0].description == ""
+    assert public.contexts[0].note == "plain note"
+    assert public.contexts[1].description == "C20 is another thing, and F10 too."
+    assert public.samples[0].note == "" and public.samples[0].images == ()
+    assert public.samples[1].images[0].file == "images/c3.jpg"
+    assert public.summary == ""
+    assert public.report == {"number": "WH-7", "client": ""}
+    assert [row.note for row in public.counts if row.note] == []
+
+
+def test_nothing_of_it_is_left_in_any_field() -> None:
+    """The whole disclosed project, written out, does not hold the words."""
+    text = repr(disclosed(a_guarded_dig()))
+
+    for secret in ("'C2'", "S2", "F9", "secret", "4417", "9923", "'77'"):
+        assert secret not in text
+
+
+def test_locations_are_restricted_even_if_nobody_says_so() -> None:
+    """Easting and northing never pass, whatever the project lists."""
+    dig = replace(a_guarded_dig(), disclosure=Disclosure(restricted_fields=frozenset()))
+
+    assert all(not context.location for context in disclosed(dig).contexts)
+
+
+def test_restricted_fields_are_emptied_everywhere() -> None:
+    """A field named in disclosure is empty in every record."""
+    dig = replace(
+        a_guarded_dig(), disclosure=Disclosure(restricted_fields=frozenset({"description", "note", "images"}))
+    )
+    public = disclosed(dig)
+
+    assert {c.description + c.note for c in public.contexts} == {""}
+    assert {s.note for s in public.samples} == {""} and all(not s.images for s in public.samples)
+
+
+def test_a_project_without_secrets_loses_only_its_locations() -> None:
+    """Nothing restricted: contexts, samples and counts are all there."""
+    dig = a_dig([[("Zea mays", "kernel", 3)], []])
+    public = disclosed(dig)
+
+    assert (public.contexts, public.samples, public.counts) == (dig.contexts, dig.samples, dig.counts)
+    assert not public.is_withheld_in_part
