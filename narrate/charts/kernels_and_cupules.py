@@ -1,0 +1,257 @@
+"""Maize kernels against cupules by context, with the line on which whole ears would lie."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from narrate.charts.frame import WIDTH, chart
+from narrate.charts.lettering import shortened, width_of
+from narrate.charts.marks import Mark, Shape, Stroke, Words
+from narrate.charts.names import as_recorded, clean, in_words, capitalised, listed, several, three_figures
+from narrate.charts.phasing import legend, phase_mark, phase_name, phase_of, phase_order
+from narrate.charts.scales import LogScale, log_scale
+from narrate.model.figures import Chart
+from narrate.model.findings import Findings
+from narrate.model.ids import PhaseId, Subject
+from narrate.model.measurement import Measurement
+from narrate.model.packs import Packs
+from narrate.model.project import Project
+
+WHOLE_EAR = 2.0
+"""Kernels to a cupule: spikelets of maize are paired, two to a cupule. Geometry of the ear; from memory."""
+
+_LEFT, _LANE, _SIDE = 70.0, 46.0, 452.0
+
+_Box = tuple[float, float, float, float]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Point:
+    context: str
+    phase: PhaseId | None
+    kernels: float
+    cupules: float
+    ratio: Measurement | None
+
+
+def draw(findings: Findings, project: Project, packs: Packs, chart_id: str) -> Chart | None:
+    """One point a context that holds kernels or cupules; None where none does."""
+    points = _points(findings, project)
+    if not points:
+        return None
+    shapes, height = _picture(points, project)
+    return chart(
+        chart_id=chart_id,
+        shapes=shapes,
+        height=height,
+        title=_title(points),
+        alt=_alt(points, project),
+        note=_note(points),
+        columns=(
+            "Context", "Phase", "Kernels (items)", "Cupules (items)", "Kernels per cupule",
+            "95 % interval, from", "95 % interval, to",
+        ),
+        rows=tuple(_row(point, project) for point in points),
+    )  # fmt: skip
+
+
+def _points(findings: Findings, project: Project) -> list[_Point]:
+    points = []
+    for context in project.contexts:
+        found = findings.subjects.get(Subject(level="context", id=context.id))
+        measured = found.measurements if found is not None else {}
+        amounts = [measured[name].value for name in ("kernels", "cupules") if name in measured]
+        if len(amounts) == 2 and None not in amounts and any(amounts):
+            kernels, cupules = (float(amount or 0) for amount in amounts)
+            phase, ratio = phase_of(project, context), measured.get("kernels_per_cupule")
+            points.append(_Point(context=clean(context.id), phase=phase, kernels=kernels, cupules=cupules, ratio=ratio))
+    return points
+
+
+def _picture(points: list[_Point], project: Project) -> tuple[list[Shape], float]:
+    phases = [phase for phase in phase_order(project) if any(point.phase == phase for point in points)]
+    entries = [(*phase_mark(project, phase), shortened(phase_name(project, phase), 12, WIDTH - 40)) for phase in phases]
+    drawn, top = legend(entries, WIDTH, 2) if phases != [None] else ([], 4.0)
+    x, y = _scales(points, top + 20)
+    across, up = _lane(x, x.start - _LANE / 2), _lane(y, y.start + _LANE / 2)
+    bottom = y.start + _LANE
+    drawn += _axes(x, y, bottom)
+    line, line_boxes = _whole_ears(x, y)
+    drawn += line
+    placed = _placed(points, across, up)
+    taken = [(px - 6, py - 6, px + 6, py + 6) for px, py, _ in placed] + line_boxes
+    frame = (x.start - _LANE, y.end - 8, WIDTH, bottom)
+    drawn += [_mark(point, px, py, project) for px, py, point in placed]
+    return [*drawn, *_labels(placed, taken, frame)], bottom + 42
+
+
+def _scales(points: list[_Point], top: float) -> tuple[LogScale, LogScale]:
+    """Scales of equal steps, so that a line of one ratio rises at 45 degrees."""
+    amounts = [amount for point in points for amount in (point.kernels, point.cupules) if amount > 0]
+    both = log_scale([*amounts, 1.0, 20.0], 0, 1)
+    left, low = _LEFT + _LANE, both.low * 0.7
+    return (
+        LogScale(low=low, high=both.high, start=left, end=left + _SIDE),
+        LogScale(low=low, high=both.high, start=top + _SIDE, end=top),
+    )
+
+
+def _lane(scale: LogScale, none: float) -> Callable[[float], float]:
+    """Place of an amount; none at all has a lane of its own, because a log scale has no zero."""
+    return lambda amount: scale.at(amount) if amount > 0 else none
+
+
+def _axes(x: LogScale, y: LogScale, bottom: float) -> list[Shape]:
+    left = x.start - _LANE
+    drawn: list[Shape] = []
+    for tick in x.ticks():
+        across, up = x.at(tick), y.at(tick)
+        drawn.append(Stroke(points=((across, y.end), (across, bottom)), ink="faint"))
+        drawn.append(Stroke(points=((left, up), (x.end, up)), ink="faint"))
+        text = three_figures(tick)
+        drawn.append(Words(x=across, y=bottom + 16, text=text, ink="soft", size=12, anchor="center"))
+        drawn.append(Words(x=left - 8, y=up + 4, text=text, ink="soft", size=12, anchor="right"))
+    drawn += [
+        Stroke(points=((x.start, y.end), (x.start, bottom)), ink="soft", dash=(2.0, 3.0)),
+        Stroke(points=((left, y.start), (x.end, y.start)), ink="soft", dash=(2.0, 3.0)),
+        Stroke(points=((left, y.end), (left, bottom), (x.end, bottom)), width=1.2),
+        Words(x=x.start - _LANE / 2, y=bottom + 16, text="none", ink="soft", size=12, anchor="center"),
+        Words(x=left - 8, y=y.start + _LANE / 2 + 4, text="none", ink="soft", size=12, anchor="right"),
+        Words(
+            x=(left + x.end) / 2, y=bottom + 35, text="cupules counted, log scale", ink="soft", size=12, anchor="center"
+        ),
+        Words(
+            x=14,
+            y=(y.end + bottom) / 2,
+            text="kernels counted, log scale",
+            ink="soft",
+            size=12,
+            anchor="center",
+            angle=90,
+        ),
+    ]
+    return drawn
+
+
+def _whole_ears(x: LogScale, y: LogScale) -> tuple[list[Shape], list[_Box]]:
+    """The line of two kernels to a cupule with its words above the plot, and the places that the line takes."""
+    first, last = max(x.low, y.low / WHOLE_EAR), min(x.high, y.high / WHOLE_EAR)
+    ends = ((x.at(first), y.at(first * WHOLE_EAR)), (x.at(last), y.at(last * WHOLE_EAR)))
+    words = Words(x=x.end, y=y.end - 7, text="whole ears: 2 kernels to a cupule", size=12, anchor="right")
+    steps = [step / 60 for step in range(61)]
+    (x0, y0), (x1, y1) = ends
+    middles = [(x0 + (x1 - x0) * step, y0 + (y1 - y0) * step) for step in steps]
+    boxes = [(px - 3, py - 3, px + 3, py + 3) for px, py in middles]
+    return [Stroke(points=ends, ink="ink", width=1.4, dash=(6.0, 4.0)), words], boxes
+
+
+def _placed(
+    points: list[_Point], across: Callable[[float], float], up: Callable[[float], float]
+) -> list[tuple[float, float, _Point]]:
+    """Places of the points; those of different phases that fall together step aside."""
+    placed: list[tuple[float, float, _Point]] = []
+    seen: dict[tuple[float, float], list[PhaseId | None]] = {}
+    for point in points:
+        phases = seen.setdefault((point.cupules, point.kernels), [])
+        if point.phase not in phases:
+            phases.append(point.phase)
+        step = phases.index(point.phase)
+        placed.append((across(point.cupules) + 7 * step, up(point.kernels), point))
+    return placed
+
+
+def _mark(point: _Point, x: float, y: float, project: Project) -> Mark:
+    ink, shape = phase_mark(project, point.phase)
+    return Mark(x=x, y=y, shape=shape, ink=ink)
+
+
+def _labels(placed: list[tuple[float, float, _Point]], taken: list[_Box], frame: _Box) -> list[Shape]:
+    """Ids beside their points, where there is room; points on the same place share one label."""
+    together: dict[tuple[float, float], list[str]] = {}
+    for x, y, point in placed:
+        together.setdefault((x, y), []).append(point.context)
+    drawn: list[Shape] = []
+    boxes = list(taken)
+    for (x, y), names in together.items():
+        text = shortened(listed(names) if len(names) < 4 else f"{names[0]} and {len(names) - 1} more", 12, 170)
+        spot = next((s for s in _spots(x, y, width_of(text, 12)) if _is_free(s[2], boxes, frame)), None)
+        if spot is not None:
+            drawn.append(Words(x=spot[0], y=spot[1], text=text, size=12))
+            boxes.append(spot[2])
+    return drawn
+
+
+def _spots(x: float, y: float, width: float) -> list[tuple[float, float, _Box]]:
+    corners = (
+        (x + 9, y + 4), (x - 9 - width, y + 4), (x - width / 2, y - 10), (x - width / 2, y + 19),
+        (x + 7, y - 7), (x + 7, y + 16), (x - 7 - width, y - 7), (x - 7 - width, y + 16),
+    )  # fmt: skip
+    return [(left, base, (left, base - 10, left + width, base + 3)) for left, base in corners]
+
+
+def _is_free(box: _Box, taken: list[_Box], frame: _Box) -> bool:
+    inside = box[0] >= frame[0] and box[1] >= frame[1] and box[2] <= frame[2] and box[3] <= frame[3]
+    return inside and not any(
+        box[0] < other[2] and other[0] < box[2] and box[1] < other[3] and other[1] < box[3] for other in taken
+    )
+
+
+def _title(points: list[_Point]) -> str:
+    below = sum(_is_below(point) for point in points)
+    above = sum(_is_above(point) for point in points)
+    contexts = several(len(points), "context with maize", "contexts with maize")
+    if below and below >= above:
+        more = f"; more in {in_words(above)}" if above else ""
+        return f"Clearly fewer kernels than whole ears would hold in {in_words(below)} of {contexts}{more}"
+    if above:
+        more = f"; fewer in {in_words(below)}" if below else ""
+        return f"Clearly more kernels than whole ears would hold in {in_words(above)} of {contexts}{more}"
+    return f"{capitalised(contexts)}: in none do kernels and cupules clearly depart from whole ears"
+
+
+def _is_below(point: _Point) -> bool:
+    return point.ratio is not None and point.ratio.high is not None and point.ratio.high < WHOLE_EAR
+
+
+def _is_above(point: _Point) -> bool:
+    return point.ratio is not None and point.ratio.low is not None and point.ratio.low > WHOLE_EAR
+
+
+def _alt(points: list[_Point], project: Project) -> str:
+    most = max(points, key=lambda point: point.cupules)
+    under = sum(point.kernels < WHOLE_EAR * point.cupules for point in points)
+    over = sum(point.kernels > WHOLE_EAR * point.cupules for point in points)
+    return (
+        f"Kernels against cupules for {several(len(points), 'context')} on log scales, with a line where whole ears "
+        f"would lie: {under} below it, {over} above it. {most.context} has the most cupules "
+        f"({as_recorded(most.cupules)}, with {several(int(most.kernels), 'kernel')})."
+    )
+
+
+def _note(points: list[_Point]) -> str:
+    items = sum(point.kernels + point.cupules for point in points)
+    return (
+        f"n = {several(len(points), 'context')}, {as_recorded(items)} items as counted. Below the line lie deposits with "
+        f"more cob than whole ears would leave, above it more kernel. 'Clearly': the 95 % interval of kernels per cupule "
+        f"excludes 2. Kernels break at high heat sooner than cupules, which lowers points without any human choice."
+    )
+
+
+def _row(point: _Point, project: Project) -> tuple[str, ...]:
+    ratio = point.ratio
+    value = "" if ratio is None else ratio.reason if ratio.value is None else three_figures(ratio.value)
+    low = "" if ratio is None or ratio.low is None else three_figures(ratio.low)
+    high = (
+        ""
+        if ratio is None
+        else "no upper end"
+        if ratio.is_open_above
+        else ""
+        if ratio.high is None
+        else three_figures(ratio.high)
+    )
+    return (
+        point.context, phase_name(project, point.phase), as_recorded(point.kernels), as_recorded(point.cupules),
+        clean(value), low, high,
+    )  # fmt: skip
