@@ -32,39 +32,69 @@ def main_sentences(page: Page) -> list[Sentence]:
     if not tallies:
         return []
     groups = _by_plant(tallies)
-    shown = groups[:4]
-    refs = [tally.ref for group in shown for tally in group if tally.ref] or [page.ref("items")]
+    shown = groups[:SHOWN]
+    refs = [tally.ref for group in groups for tally in group if tally.ref] or [page.ref("items")]
     counted = total(tallies)
     first_share = total(groups[0]) / counted if counted else 0.0
     if page.is_plain:
-        return _for_visitors(page, groups, refs, first_share)
-    texts = page.names.grouped([t for group in shown for t in group], at_most=4, with_mass=True)
-    rest = groups[4:]
-    tail, rest_refs = _smaller_numbers(page, rest)
-    refs += rest_refs
-    if first_share >= 0.5 and len(texts) > 1:
-        others = page.listed(texts[1:])
-        share = numbers.percent(first_share)
-        return page.say(
-            refs,
-            f"most of the remains other than wood are {texts[0]} ({share}); with them came {others}{tail}",
-            f"{texts[0]} make up {share} of the remains other than wood, followed by {others}{tail}",
-            f"among the remains other than wood, {texts[0]} prevail ({share}), with {others}{tail}",
-        )
-    everything = page.listed(texts)
-    if not rest:
-        return page.say(
-            refs,
-            f"these were {everything}",
-            f"apart from wood there were {everything}",
-            f"the remains other than wood are {everything}",
-        )
+        return _for_visitors(page, shown, refs, first_share)
+    scope = "the remains other than wood" if _has_counted_wood(page) else "the remains"
+    if first_share > 0.5 and _can_lead(groups[0]):
+        return _with_a_leader(page, groups, refs, scope, first_share)
+    everything = page.listed([*_texts(page, shown), *_smaller_numbers(page, groups[SHOWN:])])
     return page.say(
         refs,
-        f"they include {everything}{tail}",
-        f"among them are {everything}{tail}",
-        f"chief among them are {everything}{tail}",
+        f"{scope} include {everything}",
+        f"no plant makes up half of {scope}, which include {everything}" if counted >= 20 else "",
+        f"among {scope} are {everything}",
     )
+
+
+SHOWN = 5
+"""Plants whose numbers are given in running text; the table has the rest."""
+
+
+def only_text(page: Page) -> tuple[str, list[str]]:
+    """Everything that a near-empty deposit held, as a list, with its refs."""
+    tallies = [t for t in ancient_tallies(page) if t.counted or t.mass_g is not None or t.is_noted]
+    refs = [t.ref for t in tallies if t.ref]
+    return page.listed(page.names.grouped(tallies, at_most=6)), refs
+
+
+def _with_a_leader(
+    page: Page, groups: Sequence[Sequence[Tally]], refs: list[str], scope: str, share: float
+) -> list[Sentence]:
+    """One plant makes up half or more: it opens the sentence, the others follow."""
+    tally = groups[0][0]
+    plant = page.names.plant(tally.taxon, tally.written) + page.names.latin_once(tally.taxon)
+    inner = page.listed([_part_count(page, t) for t in groups[0] if t.counted])
+    others = page.listed([*_texts(page, groups[1:SHOWN]), *_smaller_numbers(page, groups[SHOWN:])])
+    counted = sum(total(group) for group in groups)
+    part = numbers.percent(share) if counted >= 20 else "most"
+    if not others:
+        return page.say(refs, f"all of {scope} come from {plant}: {inner}", f"{plant} accounts for all of {scope}, with {inner}")
+    return page.say(
+        refs,
+        f"{plant} makes up {part} of {scope} ({inner}), followed by {others}",
+        f"most of {scope}{f' ({part})' if counted >= 20 else ''} come from {plant}, with {inner}; there were also {others}",
+        f"with {inner}, {plant} accounts for {part} of {scope}, the rest being {others}",
+    )
+
+
+def _part_count(page: Page, tally: Tally) -> str:
+    return f"{page.names.number(tally.counted)} {page.names.part(tally, plural=tally.counted != 1)}"
+
+
+def _can_lead(group: Sequence[Tally]) -> bool:
+    return group[0].taxon is not None and not any(t.only_cf for t in group)
+
+
+def _has_counted_wood(page: Page) -> bool:
+    return any(t.counted for t in ancient_tallies(page) if is_wood(page, t))
+
+
+def _texts(page: Page, groups: Sequence[Sequence[Tally]]) -> list[str]:
+    return page.names.grouped([t for group in groups for t in group], at_most=len(groups), with_mass=True)
 
 
 def wood_sentences(page: Page) -> list[Sentence]:
@@ -95,8 +125,8 @@ def wood_sentences(page: Page) -> list[Sentence]:
         return page.say(
             refs,
             f"wood charcoal weighed {weight}; the {identified} {verb} of {trees_text}",
-            f"there were {weight} of wood charcoal, in which {trees_text} were identified",
-            f"to this must be added {weight} of wood charcoal, identified as {trees_text}",
+            f"the wood charcoal, {weight}, was of {trees_text} as far as it was identified",
+            f"of the wood charcoal, {weight} in all, {trees_text} were identified",
         )
     if weight:
         return page.say(refs, f"wood charcoal weighed {weight}", f"there were also {weight} of wood charcoal")
@@ -130,35 +160,46 @@ def modern_sentences(page: Page) -> list[Sentence]:
 
 
 def _for_visitors(page: Page, groups: Sequence[Sequence[Tally]], refs: list[str], first_share: float) -> list[Sentence]:
-    texts = page.names.grouped([t for group in groups[:4] for t in group], at_most=4)
-    if len(texts) == 1:
-        return page.say(refs, f"they were {texts[0]}", f"all of it was {texts[0]}", f"we found {texts[0]} there")
-    if first_share >= 0.5:
-        first = page.say(refs, f"most were {texts[0]}", f"what we met most was {texts[0]}", f"most of all we saw {texts[0]}")
-        others = page.listed(texts[1:])
-        return first + page.say(refs, f"we also found {others}", f"with them came {others}", f"next came {others}")
-    everything = page.listed(texts)
-    return page.say(refs, f"among them were {everything}", f"we could name {everything}", f"they were {everything}")
+    first, more = groups[0], groups[1:4]
+    others = page.listed(page.names.grouped([t for group in more for t in group], at_most=3))
+    lead = first[0]
+    if first_share <= 0.5 or not lead.counted:
+        everything = page.listed(page.names.grouped([t for group in groups[:4] for t in group], at_most=4))
+        return page.say(refs, f"among them were {everything}", f"we could name {everything}", f"our finds include {everything}")
+    noun = page.names.remains(lead, with_number=False)
+    many = page.names.number(lead.counted)
+    besides = page.listed([page.names.remains(t) for t in first[1:] if t.counted])
+    most = "most were" if others or besides else "all of them were"
+    along = f", along with {besides}" if besides else ""
+    sentences = page.say(
+        refs[: len(first)],
+        f"{most} {noun}, {many} of them{along}" if others or besides else f"{most} {noun}",
+        f"more than anything else we found {noun}, {many} in all{along}" if others or besides else f"{most} {noun}",
+    )
+    if others:
+        sentences += page.say(refs[len(first) :] or refs, f"we also found {others}", f"next in number came {others}", f"with them came {others}")
+    return sentences
 
 
-def _smaller_numbers(page: Page, groups: Sequence[Sequence[Tally]]) -> tuple[str, list[str]]:
-    """', and smaller numbers of maypop, grape, and three other taxa' with its refs."""
+def _smaller_numbers(page: Page, groups: Sequence[Sequence[Tally]]) -> list[str]:
+    """['smaller numbers of maypop and grape'], or 'single finds of …'; empty where nothing is left."""
     if not groups:
-        return "", []
+        return []
     named = groups[:3] if len(groups) != 4 else groups[:4]
     names = []
     for group in named:
         tally = group[0]
         doubt = "probable " if all(t.only_cf for t in group) else ""
-        plant = page.names.plant(tally.taxon, tally.written, plural=True)
-        if plant == "unidentified" or tally.taxon is None:
+        if tally.taxon is None:
             names.append(page.names.part_of_plant(tally, plural=True))
         else:
+            plant = page.names.plant(tally.taxon, tally.written)
             names.append(f"{doubt}{plant}{page.names.latin_once(tally.taxon, only_cf=bool(doubt))}")
     if len(groups) > len(named):
-        names.append(f"{page.count(len(groups) - len(named), 'other plant', 'other plants')}")
-    refs = [tally.ref for group in groups for tally in group if tally.ref]
-    return f", and smaller numbers of {page.listed(names)}", refs
+        names.append(page.count(len(groups) - len(named), "other plant", "other plants"))
+    single = all(total(group) == 1 for group in groups)
+    word = ("a single find of" if len(groups) == 1 else "single finds of") if single else "smaller numbers of"
+    return [f"{word} {page.listed(names)}"]
 
 
 def _by_plant(tallies: Sequence[Tally]) -> list[list[Tally]]:

@@ -109,9 +109,14 @@ def _deposit_block(page: Page, context: Context, held: Sequence[Reading]) -> lis
     sentences += composition.main_sentences(page)
     sentences += composition.wood_sentences(page)
     sentences += composition.modern_sentences(page)
-    sentences += setting.recorded_sentence(page, context)
-    sentences += told(page, [r for r in held if r.claim.question == "deposit"], weak=False)
+    deposit = told(page, [r for r in held if r.claim.question == "deposit"], weak=False)
+    words = {context.deposit, context.security} - {"unknown"}
+    said = " ".join(sentence.text for sentence in deposit)
+    if page.is_plain or not (deposit and all(word in said for word in words)):
+        sentences += setting.recorded_sentence(page, context)
+    sentences += deposit
     sentences += told(page, [r for r in held if r.claim.question == "integrity"], weak=False)
+    sentences += setting.recovery_sentences(page)
     sentences += openings.limit_sentences(page, [r for r in held if r.claim.question != "work"])
     return sentences
 
@@ -127,16 +132,19 @@ def _closing_block(page: Page, context: Context, held: Sequence[Reading]) -> lis
 
 def _slight(page: Page, context: Context) -> list[Sentence]:
     """A deposit with next to nothing in it: what there was, and that it says little."""
-    sentences = setting.opening_sentences(page, context)
-    sentences += composition.main_sentences(page)
-    sentences += composition.modern_sentences(page)[:1]
-    refs = [page.ref("items")]
+    listed, refs = composition.only_text(page)
+    sentences = setting.slight_sentences(page, context, listed, refs)
+    sentences += composition.modern_sentences(page)
     if context.security == "disturbed":
         return sentences + setting.recorded_sentence(page, context)
+    if len(sentences) > 1:
+        return sentences
+    refs = [page.ref("items")]
     if page.is_plain:
-        return sentences[:3] + page.say(refs, "that is too little to tell a story", "so few finds tell us very little")
-    return sentences[:2] + (
-        page.say(refs, "so few remains carry no reading", "nothing is read from so few remains") if len(sentences) < 3 else
-        sentences[2:3]
+        return sentences + page.say(refs, "that is too little to tell a story", "so few finds tell us very little")
+    return sentences + page.say(
+        refs,
+        "so few remains carry no reading",
+        "nothing is read from so few remains",
+        "this is too little to read anything from",
     )
-

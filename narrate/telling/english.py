@@ -9,6 +9,11 @@ _SILENT_H = ("hour", "honest", "heir", "honour", "honor")
 _CONSONANT_VOWELS = ("uni", "use", "usa", "uti", "eu", "one ", "one-", "once", "ubiq")
 _VOWEL_LETTERS_SPOKEN = "AEFHILMNORSX"
 _ESCAPED = re.compile(r"([\\`*_\[\]<>&~|#$])")
+_IN_BRACKETS = re.compile(r"\([^()]*\)")
+_MAY_END_A_HEAD = frozenset(
+    "of in as by from with on at to for into ate kept made grew took let gave brought used gathered burned".split()
+)
+_MAY_BEGIN_A_TAIL = frozenset("as in for by from with on at to into here there".split())
 _BREAKS_A_LINE = re.compile(r"[\x00-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff]+")
 
 
@@ -24,7 +29,7 @@ def literal(text: str) -> str:
     one_line = " ".join(_BREAKS_A_LINE.sub(" ", text).split())
     escaped = _ESCAPED.sub(r"\\\1", one_line)
     # At the start of a block '1.', '-' and '+' would open a list.
-    return re.sub(r"^(\d+)([.)])", r"\1\\\2", re.sub(r"^([-+=])", r"\\\1", escaped))
+    return re.sub(r"^(\d+)([.)])(?=\s|$)", r"\1\\\2", re.sub(r"^([-+=])", r"\\\1", escaped))
 
 
 def italic(text: str) -> str:
@@ -75,8 +80,12 @@ def listed(items: Iterable[str], *, oxford: bool = True, word: str = "and") -> s
     'maize, hickory, and maypop'
     >>> listed(["maize", "hickory", "maypop"], oxford=False)
     'maize, hickory and maypop'
+    >>> listed(["food from maize, nuts, and fruit", "fires of wood"])
+    'food from maize, nuts, and fruit; and fires of wood'
     """
     parts = [item for item in items if item]
+    if len(parts) > 1 and any(re.search(r"[,;] ", _IN_BRACKETS.sub("", part)) for part in parts):
+        return f"{'; '.join(parts[:-1])}; {word} {parts[-1]}"
     if len(parts) < 3:
         return f" {word} ".join(parts)
     # An item with an 'and' of its own needs the comma to be read aright.
@@ -155,21 +164,43 @@ def gathered(phrases: Sequence[str], *, oxford: bool = True) -> str:
     'the use of wood and maize cobs as fuel'
     >>> gathered(["burning in place", "the use of wood as fuel"])
     'burning in place and the use of wood as fuel'
+    >>> gathered(["maize cobs were burned as fuel", "wood was burned as fuel"])
+    'maize cobs were burned and wood was burned as fuel'
     """
     unique = list(dict.fromkeys(phrases))
     if len(unique) < 2:
         return "".join(unique)
     words = [phrase.split() for phrase in unique]
     head = _shared(words)
+    # A head must end, and a tail begin, where a list can stand: 'the use of …', '… as fuel'.
+    while head and words[0][head - 1].lower() not in _MAY_END_A_HEAD:
+        head -= 1
     tails = [list(reversed(w[head:])) for w in words]
     tail = _shared(tails)
     shortest = min(len(w) for w in words)
     tail = min(tail, shortest - head - 1)
-    if head + tail < 2 or head + tail < shortest / 3:
+    while tail and words[0][len(words[0]) - tail].lower() not in _MAY_BEGIN_A_TAIL:
+        tail -= 1
+    if not head and not tail:
         return listed(unique, oxford=oxford)
     middles = [" ".join(w[head : len(w) - tail]) for w in words]
     pieces = [" ".join(words[0][:head]), listed(middles, oxford=oxford), " ".join(words[0][len(words[0]) - tail :])]
     return " ".join(piece for piece in pieces if piece)
+
+
+def after(first: str, phrase: str) -> str:
+    """
+    A phrase in short after another of the same build.
+
+    >>> after("the use of maize as food", "the use of nuts as food")
+    'that of nuts'
+    >>> after("the use of maize as food", "gathering in autumn")
+    'gathering in autumn'
+    """
+    one, other = first.split(), phrase.split()
+    if one[:3] == other[:3] == ["the", "use", "of"] and one[-2:] == other[-2:] and len(other) > 5:
+        return f"that of {' '.join(other[3:-2])}"
+    return phrase
 
 
 def _shared(words: Sequence[Sequence[str]]) -> int:

@@ -87,7 +87,7 @@ class Names:
                 name = f"{name} nuts"
             elif not name.endswith("s"):
                 name = f"{name}s"
-        elif taxon is not None and ("fruit" in taxon.tags or "pulse" in taxon.tags) and not taxon.trade_name:
+        elif taxon is not None and ("pulse" in taxon.tags or ("fruit" in taxon.tags and self.is_plain)):
             name = self.plant(taxon_id, written, plural=True)
         return f"{'probable ' if only_cf else ''}{name}"
 
@@ -98,6 +98,9 @@ class Names:
         plural = tally.counted != 1 or not with_number
         noun = self.part_of_plant(tally, plural=plural)
         tail = self.latin_once(tally.taxon, only_cf=tally.only_cf) if latin else ""
+        if self.is_plain and tail.startswith((" (a ", " (an ", " (the ")):
+            # The find is a part of the plant that the gloss explains.
+            tail = f" (from {tail[2:]}"
         mass = f"{_grams(tally.mass_g)} g" if tally.mass_g is not None else ""
         if not tally.counted:
             if mass:

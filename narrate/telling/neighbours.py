@@ -9,7 +9,7 @@ from narrate.model.findings import Tally
 from narrate.model.ids import Subject
 from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Context
-from narrate.telling import english, numbers
+from narrate.telling import english, numbers, setting
 from narrate.telling.page import Page
 
 ENOUGH_CONTEXTS = 4
@@ -38,14 +38,14 @@ def _value(page: Page, subject: Subject, name: str) -> float | None:
 def _density(page: Page, context: Context) -> list[Sentence]:
     own = page.measure("density")
     known = [(s, v) for s in contexts_alike(page) if (v := _value(page, s, "density")) is not None]
-    if own is None or not own.value or len(known) < ENOUGH_CONTEXTS:
+    if own is None or not own.value or len(known) < ENOUGH_CONTEXTS or setting.items_counted(page) < setting.FEW_ITEMS:
         return []
     values = [value for _, value in known]
     median = statistics.median(values)
     n = len(values)
     refs = [page.ref("density"), *(page.dig.measure_ref(s, "density") for s, _ in known)]
     many = page.count(n)
-    middle = numbers.figure(median, numbers.decimals_for(None, None, median) if median else 0)
+    middle = numbers.figure(median, 1 if median < 10 else 0)
     if own.value >= max(values):
         if page.is_plain:
             return page.say(refs, f"no other place on the dig gave so many plants for each litre of soil",
@@ -56,18 +56,18 @@ def _density(page: Page, context: Context) -> list[Sentence]:
             f"no other of the {many} contexts with remains is as rich per litre; their median is {middle}",
         )
     if median and own.value >= 3 * median:
-        factor = numbers.figure(own.value / median, 0)
+        factor = page.count(round(own.value / median))
         if page.is_plain:
             return page.say(refs, "few places on the dig are as rich as this one", "this is one of the rich places on the dig")
         return page.say(
             refs,
-            f"its density is some {factor} times the median of the {many} contexts with remains ({middle} per litre)",
+            f"litre for litre it holds some {factor} times the median of the {many} contexts with remains ({middle})",
             f"against a median of {middle} items per litre in the {many} contexts with remains, it is rich",
         )
     if median and own.value <= median / 3 and not page.is_plain:
         return page.say(
             refs,
-            f"its density lies well below the median of the {many} contexts with remains ({middle} per litre)",
+            f"with {page.figure(own)} items per litre it lies well below the median of the {many} contexts with remains ({middle} per litre)",
             f"against a median of {middle} items per litre in the {many} contexts with remains, it is poor",
         )
     return []

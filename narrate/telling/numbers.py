@@ -156,7 +156,7 @@ _PARTS = (
     (0.71, "about three quarters"),
     (0.59, "about two thirds"),
     (0.54, "more than half"),
-    (0.46, "about half"),
+    (0.45, "about half"),
     (0.38, "less than half"),
     (0.29, "about a third"),
     (0.22, "about a quarter"),
@@ -203,3 +203,26 @@ def years(start: int | None, end: int | None, dates: str = "") -> str:
 
 def _year(year: int, calibrated: str) -> str:
     return f"{-year} {calibrated}BC" if year < 0 else f"{calibrated}AD {year}"
+
+
+_TENS = ("", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety")
+_TEENS = ("thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen")
+
+
+def opening_in_words(text: str) -> str:
+    """
+    A sentence that would open with a figure, opened with the number in words; left alone from a hundred on.
+
+    >>> opening_in_words("96 cupules lay there"), opening_in_words("14 seeds"), opening_in_words("1,402 items")
+    ('ninety-six cupules lay there', 'fourteen seeds', 'In all, 1,402 items')
+    """
+    head, _, rest = text.partition(" ")
+    if not head.isdigit() or int(head) > 99:
+        return f"In all, {text}"
+    number = int(head)
+    if number < len(_WORDS):
+        return f"{_WORDS[number]} {rest}"
+    if number < 20:
+        return f"{_TEENS[number - 13]} {rest}"
+    ones = f"-{_WORDS[number % 10]}" if number % 10 else ""
+    return f"{_TENS[number // 10]}{ones} {rest}"

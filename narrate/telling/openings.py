@@ -53,14 +53,16 @@ def limit_sentences(page: Page, held: Sequence[Reading]) -> list[Sentence]:
     if not limits or page.is_plain:
         return []
     says, lifts, claims = limits[0]
-    grade = min((item.claim for item in held if item.claim.id in claims), key=lambda c: c.support).grade
+    caps = [limit.grade for item in held for limit in item.claim.limits if item.claim.id in claims]
     reason = with_the(says)
     which = "its readings are" if len(claims) > 1 else "this reading is"
     lifted = f"; {with_what(lifts)}" if lifts else ""
+    if page.has_told(says):
+        return page.say(claims, f"for that reason {which} put no higher than “{caps[0]}”{lifted}")
     return page.say(
         claims,
-        f"because {reason}, {which} put no higher than “{grade}”{lifted}",
-        f"{reason}, and {which} held at “{grade}” for that reason{lifted}",
+        f"because {reason}, {which} put no higher than “{caps[0]}”{lifted}",
+        f"{reason}, and {which} held at “{caps[0]}” or below{lifted}",
     )
 
 

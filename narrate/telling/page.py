@@ -133,9 +133,15 @@ class Page:
             return []
         turn = self.position % len(texts)
         ordered = texts[turn:] + texts[:turn]
-        chosen = min(ordered, key=self._wear)
+        chosen = min(ordered, key=lambda text: (text[0].isdigit(), *self._wear(text)))
+        if chosen[0].isdigit():
+            chosen = english.capitalised(numbers.opening_in_words(chosen))
         self._note(chosen)
         return [Sentence(text=chosen, refs=named)]
+
+    def has_told(self, word: str) -> bool:
+        """Whether some sentence of the page has used a word or phrase already."""
+        return any(word.lower() in text.lower() for text in self.said)
 
     def worn(self, text: str) -> bool:
         """Whether one more sentence opening like this would be too many."""

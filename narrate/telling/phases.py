@@ -8,6 +8,7 @@ from narrate.model.ids import Subject
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english, numbers, setting
+from narrate.telling.alike import kinds_compared
 from narrate.telling.page import Page
 from narrate.telling.plan import ordered_themes, readings
 from narrate.telling.sentences import told
@@ -18,6 +19,7 @@ from narrate.telling.spread import (
     ids_listed,
     k_of_n,
     name_of,
+    out_of,
     placed_readings,
     presence,
     samples_of_phase,
@@ -38,6 +40,7 @@ def phase_sections(page: Page, phase: Phase) -> tuple[Section, ...]:
     found = [p for p in (presence(page.dig, group, samples) for group in GROUPS) if p.k]
     blocks.append(("basis", spread_sentences(page, found)))
     blocks += theme_blocks(page, [c.id for c in contexts])
+    blocks.append(("alike", kinds_compared(page, contexts)))
     return headed(page, blocks)
 
 
@@ -116,7 +119,7 @@ def spread_sentences(page: Page, found: Sequence[Presence]) -> list[Sentence]:
     if page.is_plain:
         return page.say(
             [*first.refs],
-            f"out of {numbers.count(first.n)} samples, {numbers.count(first.k)} held {name_of(page, first.group)}",
+            f"{_out_of_all(first)} held {name_of(page, first.group)}",
         ) + _others_for_visitors(page, ordered[1:4])
     verb = "was" if first.group.is_singular else "were"
     head = f"{name_of(page, first.group)} {verb} present in {k_of_n(page, first)}"
@@ -128,6 +131,10 @@ def spread_sentences(page: Page, found: Sequence[Presence]) -> list[Sentence]:
         f"{head}, {page.listed(rest)}",
         f"most widespread {verb} {name_of(page, first.group)}, in {k_of_n(page, first)}; next came {page.listed(rest)}",
     )
+
+
+def _out_of_all(found: Presence) -> str:
+    return f"{out_of(found)} samples"
 
 
 def _others_for_visitors(page: Page, found: Sequence[Presence]) -> list[Sentence]:
@@ -147,37 +154,43 @@ def theme_blocks(page: Page, contexts: Sequence[str]) -> list[tuple[str, list[Se
         if theme == "deposit":
             continue
         sentences = told(page, items, weak=not page.is_plain)
-        sentences += placed_sentences(page, placed_readings(page, contexts, questions), of=len(contexts))
+        sentences += placed_sentences(page, placed_readings(page, contexts, questions))
         blocks.append((theme, sentences))
     return blocks
 
 
-def placed_sentences(page: Page, placed: Sequence[Placed], *, of: int, at_most: int = 3) -> list[Sentence]:
-    """Where the readings of a theme were made, the most widespread first."""
-    sentences: list[Sentence] = []
-    for one in placed[:at_most]:
-        ids = [id for id, _ in one.at]
-        firm = [id for id, reading in one.at if reading.rank >= 3]
-        where = ids_listed(page, ids)
-        many = page.count(len(ids))
-        if page.is_plain:
-            sentences += page.say(
-                one.refs,
-                f"signs of {one.noun} turned up in {many} places: {where}",
-                f"in {many} places ({where}) we saw signs of {one.noun}",
-                f"we saw signs of {one.noun} in {many} places: {where}",
-            )
-            continue
-        firmly = ""
-        if firm and len(firm) < len(ids):
-            firmly = f", most firmly in {ids_listed(page, firm)}"
-        sentences += page.say(
-            one.refs,
-            f"context by context, {one.noun} is read in {many} ({where}){firmly}",
-            f"{many} contexts speak for {one.noun} ({where}){firmly}",
-            f"{one.noun} is read in {many} of its contexts ({where}){firmly}",
+def placed_sentences(page: Page, placed: Sequence[Placed], *, at_most: int = 3) -> list[Sentence]:
+    """Where the readings of a theme were made, in one sentence, the most widespread first."""
+    shown = list(placed[:at_most])
+    if not shown:
+        return []
+    refs = [ref for one in shown for ref in one.refs]
+    first, rest = shown[0], shown[1:]
+    where = ids_listed(page, _ids(first))
+    if page.is_plain:
+        more = [f"{one.noun} in {page.count(len(one.at))} ({ids_listed(page, _ids(one))})" for one in rest]
+        and_more = f", and of {page.listed(more)}" if more else ""
+        return page.say(
+            refs,
+            f"in {page.count(len(first.at))} places ({where}) we saw signs of {first.noun}{and_more}",
+            f"we saw signs of {first.noun} in {page.count(len(first.at))} places ({where}){and_more}",
         )
-    return sentences
+    firm = [id for id, reading in first.at if reading.rank >= 3]
+    firmly = f", most firmly in {ids_listed(page, firm)}" if firm and len(firm) < len(first.at) else ""
+    texts = [
+        f"{english.after(first.noun, one.noun)} in {page.count(len(one.at))} ({ids_listed(page, _ids(one))})" for one in rest
+    ]
+    tail = f", {page.listed(texts)}" if len(texts) > 1 else f", and {texts[0]}" if texts else ""
+    return page.say(
+        refs,
+        f"taken context by context, {first.noun} finds support in {page.count(len(first.at))} ({where}){firmly}{tail}",
+        f"among the contexts, {first.noun} finds support in {page.count(len(first.at))} ({where}){firmly}{tail}",
+        f"by context, {first.noun} finds support in {page.count(len(first.at))} ({where}){firmly}{tail}",
+    )
+
+
+def _ids(one: Placed) -> list[str]:
+    return [id for id, _ in one.at]
 
 
 def _richest_sample(page: Page) -> tuple[str, str] | None:

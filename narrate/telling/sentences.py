@@ -11,6 +11,9 @@ from narrate.telling import english, numbers
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading, by_grade, rivals_of
 
+UNSETTLED = 0.8
+"""A verdict that stays in less than this share of the resampled counts is told as unsettled (judgement of the makers)."""
+
 _FIGURES = re.compile(r" ?\([^()]*\d[^()]*\)")
 
 
@@ -25,11 +28,11 @@ def told(page: Page, items: Sequence[Reading], *, weak: bool = True) -> list[Sen
         waiting = [item for item in waiting if item.rank > 1]
     if not waiting:
         return []
-    lead = _lead_group(waiting)
+    lead = _lead_group(page, waiting)
     page.told.update(item.claim.id for item in lead)
     sentences = lead_sentences(page, lead)
     sentences += rival_sentences(page, lead[0])
-    sentences += doubt_sentences(page, lead[0])
+    sentences += doubt_sentences(page, lead)
     rest = [item for item in waiting if item.claim.id not in page.told]
     for group in by_grade(rest):
         page.told.update(item.claim.id for item in group)
@@ -42,7 +45,7 @@ def lead_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
     refs = [item.claim.id for item in group]
     reasons = reasons_for(page, group, most=3 if len(group) > 1 else 2)
     against = [page_text(page, a) for item in group for a in item.claim.held("against")][:1]
-    builds = [_because, _which, _this] if not page.is_plain else [_clause_then_reason, _this, _clause_then_reason]
+    builds = [_because, _which, _this] if not page.is_plain else [_clause_because, _this, _clause_then_reason]
     turn = (page.position + len(page.said)) % len(builds)
     for build in builds[turn:] + builds[:turn]:
         texts = build(page, group, reasons)
@@ -68,7 +71,7 @@ def further_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
     if not reasons:
         return page.say(refs, also)
     joined = english.clauses_joined(reasons, oxford=page.names.has_oxford)
-    return page.say(refs, f"{also}, as {joined}", f"{also}: {joined}", f"{also}, since {joined}")
+    return page.say(refs, f"{also}, since {joined}", f"{also}: {joined}")
 
 
 def rival_sentences(page: Page, lead: Reading) -> list[Sentence]:
@@ -105,22 +108,23 @@ def rival_sentences(page: Page, lead: Reading) -> list[Sentence]:
     return []
 
 
-def doubt_sentences(page: Page, lead: Reading) -> list[Sentence]:
-    """What may mislead in the leading reading, and how firmly it stands when the counts are drawn again."""
+def doubt_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
+    """What may mislead in the leading reading, and which reading does not stand when the counts are drawn again."""
     if page.is_plain:
         return []
-    refs = [lead.claim.id]
     sentences: list[Sentence] = []
-    cautions = lead.claim.misleads_when
-    if cautions and lead.rank >= 3:
-        sentences += page.say(refs, cautions[page.position % len(cautions)])
-    stability = lead.claim.stability
-    if stability is not None and stability < 0.8:
-        share = numbers.percent(stability)
+    cautions = group[0].claim.misleads_when
+    if cautions and group[0].rank >= 3:
+        sentences += page.say([group[0].claim.id], cautions[page.position % len(cautions)])
+    shaky = [item for item in group if item.claim.stability is not None and item.claim.stability < UNSETTLED]
+    for item in sorted(shaky, key=lambda item: item.claim.stability or 0.0)[:1]:
+        share = numbers.percent(item.claim.stability or 0.0)
+        noun = noun_of(page, [item])
         sentences += page.say(
-            refs,
-            f"the reading hangs on few remains and holds in only {share} of the resampled counts",
-            f"it is not a settled reading: redrawing the counts upholds it in {share} of cases",
+            [item.claim.id],
+            f"{noun} is the less settled reading, upheld in {share} of the resampled counts" if len(group) > 1 else "",
+            f"{noun} hangs on few remains: redrawing the counts upholds it in {share} of cases",
+            f"the reading is not settled, for redrawing the counts upholds {noun} in {share} of cases",
         )
     return sentences
 
@@ -170,20 +174,24 @@ def frame(page: Page, group: Sequence[Reading], kind: str) -> str:
         frames = fresh or frames
     if not frames:
         return ""
-    return frames[0].replace("{noun}", noun_of(page, group)).replace("{clause}", clause_of(page, group))
+    noun = noun_of(page, group)
+    chosen = frames[0]
+    if _is_several(noun):
+        chosen = chosen.replace(" is {noun}", " are {noun}")
+    return chosen.replace("{noun}", noun).replace("{clause}", clause_of(page, group))
 
 
 def frame_kind(text: str) -> str:
     """
     What a frame is for, by its first words.
 
-    >>> [frame_kind(t) for t in ("which supports {noun}", "this supports {noun}", "they also support {noun}", "the …")]
+    >>> [frame_kind(t) for t in ("which supports {noun}", "this supports {noun}", "the remains also suggest {noun}", "the …")]
     ['which', 'this', 'also', 'lead']
     """
     first = text.split(" ", 1)[0]
     if first in ("which", "this"):
         return first
-    return "also" if " also " in f"{text} " else "lead"
+    return "also" if "also " in text else "lead"
 
 
 def noun_of(page: Page, group: Sequence[Reading]) -> str:
@@ -196,6 +204,11 @@ def noun_of(page: Page, group: Sequence[Reading]) -> str:
         wording = page.audience.words.get("food_noun", "the use of {plants} as food")
         gathered.insert(0, wording.replace("{plants}", plants_of(page, foods)))
     return page.listed(gathered)
+
+
+def _is_several(noun: str) -> bool:
+    """Whether a noun phrase names several things: 'the use of a and the burning of b', but not 'the use of a and b'."""
+    return bool(re.search(r"(,|;| and) (the|a|an) |; and ", noun)) and noun.count("the use of") != 1
 
 
 def clause_of(page: Page, group: Sequence[Reading]) -> str:
@@ -212,13 +225,11 @@ def clause_of(page: Page, group: Sequence[Reading]) -> str:
 
 def plants_of(page: Page, foods: Sequence[Reading], *, at_most: int = 4) -> str:
     """The plants behind food readings: 'maize, hickory nuts, and maypop'."""
-    names: dict[str, None] = {}
-    for item in foods:
-        for tally in item.behind:
-            if "wood" in _roles(page, tally.part):
-                continue
-            names.setdefault(page.names.food(tally.taxon, tally.written, only_cf=tally.only_cf))
-    kept = [name for name in names if not (name.startswith("probable ") and name.removeprefix("probable ") in names)]
+    behind = {tally.ref or id(tally): tally for item in foods for tally in item.behind}
+    ordered = sorted(behind.values(), key=lambda t: (-t.counted, t.written))
+    ordered = [t for t in ordered if not {"wood"} & _roles(page, t.part)]
+    certain = [t for t in ordered if not t.only_cf and t.taxon is not None] or ordered
+    kept = list(dict.fromkeys(page.names.food(t.taxon, t.written, only_cf=t.only_cf) for t in certain))
     kept = [name for name in kept if "unidentified" not in name and "recorded as" not in name] or kept
     if len(kept) > at_most:
         kept = [*kept[: at_most - 1], "other plants"]
@@ -254,13 +265,18 @@ def _this(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[
     if not after or not reasons:
         return []
     if page.is_plain:
-        return [*reasons[:2], after]
-    return [english.clauses_joined(reasons, oxford=page.names.has_oxford), after]
+        return [*reasons[:1], after]
+    return [f"{english.clauses_joined(reasons, oxford=page.names.has_oxford)}; {after}"]
 
 
 def _clause_then_reason(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[str]:
     lead = frame(page, group, "lead")
-    return [lead, *reasons[:2]] if lead else []
+    return [lead, *reasons[:1]] if lead else []
+
+
+def _clause_because(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[str]:
+    lead = frame(page, group, "lead")
+    return [f"{lead}, because {reasons[0]}"] if lead and reasons else []
 
 
 def _against(page: Page, refs: Sequence[str], reason: str) -> list[Sentence]:
@@ -282,19 +298,28 @@ def _side_by_side(page: Page, lead: Reading, rival: Reading) -> list[Sentence]:
             f"it could also be that {clause}, and the finds alone cannot settle it",
             f"or perhaps {clause}: the two leave much the same trace",
         )
-    also = frame(page, [rival], "also") or frame(page, [rival], "lead")
-    because = f", as {reasons[0]}" if reasons else ""
+    also, plainly = frame(page, [rival], "also"), frame(page, [rival], "lead")
+    because = f", since {reasons[0]}" if reasons else ""
     return page.say(
         refs,
-        f"{also}{because}; the counts do not separate the two readings",
-        f"{also}{because}, and the two readings stand side by side",
-        f"at the same time {also.replace('they also', 'they')}{because}, and neither reading excludes the other",
+        f"{also or plainly}{because}; the counts do not separate the two readings",
+        f"at the same time, {plainly}{because}, and neither reading excludes the other",
+        f"{also or plainly}{because}, and the two readings stand side by side",
     )
 
 
-def _lead_group(items: Sequence[Reading]) -> list[Reading]:
+def _lead_group(page: Page, items: Sequence[Reading]) -> list[Reading]:
     """The firmest reading; for foods all of its grade together."""
     lead = items[0]
-    if not lead.is_food:
-        return [lead]
-    return [item for item in items if item.is_food and item.claim.grade == lead.claim.grade]
+    alike = [item for item in items if item.claim.grade == lead.claim.grade]
+    if lead.is_food:
+        return [item for item in alike if item.is_food]
+    if lead.claim.question == "season":
+        return in_pack_order(page, [item for item in alike if item.claim.question == "season"])
+    return [lead]
+
+
+def in_pack_order(page: Page, items: Sequence[Reading]) -> list[Reading]:
+    """Readings in the order in which the pack states them: seasons from spring to winter."""
+    place = {statement: i for i, statement in enumerate(page.dig.packs.statements)}
+    return sorted(items, key=lambda item: place[item.claim.statement])

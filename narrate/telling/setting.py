@@ -8,8 +8,17 @@ from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english, numbers
 from narrate.telling.page import Page
 
+GOOD_RECOVERY = 0.8
+"""Below this share of marked seeds recovery is spoken of (judgement of the makers)."""
+
 FEW_ITEMS = 10
 """Below this many items a deposit is told in a sentence or two (judgement of the makers)."""
+
+
+def feature_text(page: Page, context: Context) -> str:
+    """'feature F4', where the feature has more contexts than this one."""
+    alike = [c for c in page.dig.project.contexts if context.feature is not None and c.feature == context.feature]
+    return f"feature {english.literal(str(context.feature))}" if len(alike) > 1 else ""
 
 
 def context_name(page: Page, context: Context) -> str:
@@ -30,23 +39,23 @@ def phase_years(page: Page, phase: Phase | None) -> str:
     return numbers.years(phase.start, phase.end, phase.dates)
 
 
-def phase_brackets(page: Page, phase: Phase | None) -> str:
-    """' (Late hamlet, cal AD 1250–1350)'; empty where no phase is recorded."""
-    if phase is None:
-        return ""
+def phase_brackets(page: Page, phase: Phase | None, feature: str = "") -> str:
+    """' (Late hamlet, cal AD 1250–1350)'; empty where neither phase nor feature is recorded."""
     years = phase_years(page, phase)
-    return f" ({english.literal(phase.name)}{', ' + years if years else ''})"
+    parts = [feature, english.literal(phase.name) if phase is not None else "", years]
+    said = ", ".join(part for part in parts if part)
+    return f" ({said})" if said else ""
 
 
 def items_text(page: Page) -> str:
     """'148 charred items', '1 charred item'."""
     items = page.measure("items")
     number = int(items.value) if items is not None and items.value is not None else 0
-    adjective = "charred " if page.dig.project.preservation == "charred" else ""
+    charred = page.dig.project.preservation == "charred"
     if page.is_plain:
-        adjective = "burned " if adjective else ""
-        return f"{numbers.about(number)} {adjective}plant {english.agreed(number, 'remain', 'remains')}"
-    return f"{page.count(number)} {adjective}{english.agreed(number, 'item', 'items')}"
+        burned = "burned " if charred else ""
+        return f"just one {burned}scrap of plant" if number == 1 else f"{numbers.about(number)} {burned}plant remains"
+    return f"{page.count(number)} {'charred ' if charred else ''}{english.agreed(number, 'item', 'items')}"
 
 
 def items_counted(page: Page) -> int:
@@ -90,19 +99,20 @@ def opening_sentences(page: Page, context: Context) -> list[Sentence]:
     phase = page.dig.project.phase(context.phase)
     if page.is_plain:
         return _opening_for_visitors(page, name, phase, context)
-    brackets = phase_brackets(page, phase)
+    brackets = phase_brackets(page, phase, feature_text(page, context))
     samples, litres, items, density = samples_text(page), litres_text(page), items_text(page), density_text(page)
     taxa = page.measure("taxa")
     of_taxa = ""
     if taxa is not None and taxa.value:
         of_taxa = f" of {page.count(int(taxa.value), 'taxon', 'taxa')}"
-    at = f", {density}" if density else ""
+    at = f", or {density}" if density else ""
+    come = english.agreed(items_counted(page), "comes", "come")
     sampled = page.found.samples
     return page.say(
         size_refs(page),
         f"{name}{brackets} gave {items}{of_taxa} from {samples} ({litres}){at}",
         f"{samples} ({litres}) of {name}{brackets} yielded {items}{of_taxa}{at}",
-        f"from {name}{brackets}, sampled {numbers.times(sampled)} ({litres}), come {items}{of_taxa}{at}",
+        f"from {name}{brackets}, sampled {numbers.times(sampled)} ({litres}), {come} {items}{of_taxa}{at}",
         f"flotation of {litres} from {name}{brackets} in {samples} recovered {items}{of_taxa}{at}"
         if page.found.litres is not None
         else "",
@@ -134,6 +144,46 @@ def empty_sentences(page: Page, name: str, brackets: str = "") -> list[Sentence]
         "which counts as sampled and speaks neither for nor against the use of plants there",
         f"{samples} ({litres_text(page)}) from {name}{brackets} held no {adjective}plant remains; "
         "this is kept as a result and is no sign that plants were not used",
+    )
+
+
+def slight_sentences(page: Page, context: Context, listed: str, refs: list[str]) -> list[Sentence]:
+    """A near-empty deposit in one sentence: where, how much soil, and the few things in it."""
+    name = context_name(page, context)
+    refs = [page.record, page.ref("items"), *refs]
+    if page.is_plain:
+        litres = f"{litres_text(page)} of soil" if page.found.litres is not None else "the soil"
+        return page.say(
+            refs,
+            f"we washed {litres} from {name} and found only {listed}",
+            f"from {litres} in {name} we picked out no more than {listed}",
+        )
+    brackets = phase_brackets(page, page.dig.project.phase(context.phase), feature_text(page, context))
+    samples, litres = samples_text(page), litres_text(page)
+    return page.say(
+        refs,
+        f"{samples} ({litres}) of {name}{brackets} held only {listed}",
+        f"{name}{brackets} was sampled {numbers.times(page.found.samples)} ({litres}) and gave no more than {listed}",
+        f"all that {name}{brackets} gave in {samples} ({litres}) {_is_or_are(page)} {listed}",
+    )
+
+
+def _is_or_are(page: Page) -> str:
+    return english.agreed(items_counted(page), "is", "are")
+
+
+def recovery_sentences(page: Page) -> list[Sentence]:
+    """Poor recovery, from the marked seeds; nothing where recovery was good or not tested."""
+    recovery = page.measure("recovery")
+    if recovery is None or recovery.value is None or recovery.value >= GOOD_RECOVERY or page.is_plain:
+        return []
+    share = numbers.percent(recovery.value)
+    interval = page.interval(recovery, scale=100)
+    of = f" (95% interval {interval}%)" if interval else ""
+    return page.say(
+        [page.ref("recovery")],
+        f"flotation returned only {share} of the marked seeds{of}, so small seeds are under-represented here",
+        f"as only {share} of the marked seeds came back{of}, small seeds will be under-represented",
     )
 
 

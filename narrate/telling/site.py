@@ -4,16 +4,26 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from narrate.model.ids import Subject
 from narrate.model.narrative import Section, Sentence
 from narrate.model.sampling import Sample
 from narrate.model.stratigraphy import Phase
 from narrate.telling import english, numbers, openings, setting
+from narrate.telling.alike import phases_compared
 from narrate.telling.page import Page
 from narrate.telling.phases import headed, richest_sentences, spread_sentences, theme_blocks
-from narrate.telling.plan import readings
-from narrate.telling.sentences import told
-from narrate.telling.spread import GROUPS, Presence, difference, k_of_n, name_of, presence, samples_of_phase
+from narrate.telling.plan import Reading, readings
+from narrate.telling.sentences import noun_of, told
+from narrate.telling.spread import (
+    GROUPS,
+    Presence,
+    difference,
+    k_of_n,
+    name_of,
+    out_of,
+    presence,
+    samples_of_phase,
+    statements_held,
+)
 
 ENOUGH = 3
 """Samples of a kind of context in each phase below which like is not compared with like (judgement of the makers)."""
@@ -29,11 +39,12 @@ def site_sections(page: Page) -> tuple[Section, ...]:
     if len(phases) > 1:
         first, last = phases[0], phases[-1]
         blocks.append(("change", _change(page, first, last)))
-        blocks.append(("change", _alike(page, first, last)))
+        blocks.append(("change", _alike(page, first, last) + phases_compared(page, first, last)))
     else:
         found = [p for p in (presence(page.dig, g, project.samples) for g in GROUPS) if p.k]
         blocks.append(("basis", spread_sentences(page, found)))
     blocks += theme_blocks(page, [c.id for c in project.contexts])
+    blocks.append(("alike", _firmest(page)))
     blocks.append(("open", _open(page)))
     return headed(page, blocks)
 
@@ -103,27 +114,23 @@ def _changed(
     rises = b.share > a.share
     early, late = english.literal(first.name), english.literal(last.name)
     if page.is_plain:
-        verb = "more" if rises else "less"
-        start = f"at first we find {name} in {_out_of(a)}" if is_first else f"{name} went the other way, from {_out_of(a)}"
-        if turns:
-            return page.say(refs, f"{name} went the other way, from {_out_of(a)} to {_out_of(b)}")
         if is_first:
             return page.say(
-                refs, f"{start} samples of the {early}, and later, in the {late}, in {_out_of(b)}"
-            ) + page.say(refs, f"so people brought {name} to these fires {verb} often as time went on")
-        return page.say(refs, f"{name} also became {'more' if rises else 'less'} common, from {_out_of(a)} to {_out_of(b)}")
-    low, high = (round(x * 100) for x in difference(a, b))
-    points = f"{_signed(low)} to {_signed(high)} percentage points"
-    verb = ("rises" if rises else "falls") if a.group.is_singular else ("rise" if rises else "fall")
+                refs, f"in the {early}, {out_of(a)} samples held {name}; in the {late}, {out_of(b)} did"
+            )
+        way = "went the other way" if turns else "went the same way"
+        return page.say(refs, f"{name} {way}, from {out_of(a)} samples to {out_of(b)}")
+    low, high = sorted(abs(round(x * 100)) for x in difference(a, b))
+    gap = f"{'a rise' if rises else 'a fall'} of {low} to {high} points"
     if is_first:
         return page.say(
             refs,
-            f"{name} {verb} from {k_of_n(page, a)} of the {early} to {k_of_n(page, b)} of the {late}, "
-            f"a difference of {points} at 95%",
+            f"{name} {'rose' if rises else 'fell'} from {k_of_n(page, a)} of the {early} to {k_of_n(page, b)} of the {late}, "
+            f"{gap} at 95% confidence",
         )
     way = "went the other way" if turns else "moved with it"
-    change = f"from {a.k} of {a.n} samples ({numbers.percent(a.share)}) to {b.k} of {b.n} ({numbers.percent(b.share)})"
-    return page.say(refs, f"{name} {way}, {change}, a difference of {points}")
+    change = f"from {out_of(a)} samples ({numbers.percent(a.share)}) to {out_of(b)} ({numbers.percent(b.share)})"
+    return page.say(refs, f"{name} {way}, {change}, {gap}")
 
 
 def _change_claims(page: Page) -> list[str]:
@@ -146,7 +153,7 @@ def _steady(
     if page.is_plain:
         plants = page.listed([name_of(page, a.group) for a, _ in shown])
         return page.say(refs, f"we see no clear change in {plants}", f"for {plants} we see no clear change")
-    texts = [f"{name_of(page, a.group)} ({a.k} of {a.n}, then {b.k} of {b.n})" for a, b in shown]
+    texts = [f"{name_of(page, a.group)} ({out_of(a)}, then {out_of(b)})" for a, b in shown]
     return page.say(
         refs,
         f"for {page.listed(texts)} the samples show no difference beyond chance"
@@ -185,20 +192,38 @@ def _alike(page: Page, first: Phase, last: Phase) -> list[Sentence]:
         kinds_text = page.listed([page.names.kind(kind, plural=True) for kind, _, _ in same_way])
         return page.say(refs, f"we see the same when we look at {kinds_text} alone") if holds else []
     texts = [
-        f"{page.names.kind(kind, plural=True)} ({numbers.count(a.k)} of {numbers.count(a.n)}, then "
-        f"{numbers.count(b.k)} of {numbers.count(b.n)})"
+        f"{page.names.kind(kind, plural=True)} ({out_of(a)}, then {out_of(b)})"
         for kind, a, b in compared
     ]
     if holds:
         return page.say(
             refs,
             f"the change is not only one of what was dug: like compared with like, {name} "
-            f"{'goes' if group.is_singular else 'go'} the same way in samples from {page.listed(texts)}, though each of these numbers is small",
+            f"went the same way in samples from {page.listed(texts)}, though each of these numbers is small",
         )
     return page.say(
         refs,
         f"like compared with like, the picture is less even: samples with {name} number, by kind of context, {page.listed(texts)}",
     )
+
+
+def _firmest(page: Page) -> list[Sentence]:
+    """The contexts whose readings are firmest: where the dig's story is told best."""
+    best: dict[str, Reading] = {}
+    for context in page.dig.project.contexts:
+        held = statements_held(page, context.id, ("fuel", "food", "processing", "season", "field")).values()
+        firm = sorted((r for r in held if r.rank >= 3), key=lambda r: (-r.rank, -r.claim.support, r.claim.id))
+        if firm:
+            best[context.id] = firm[0]
+    ordered = sorted(best.items(), key=lambda pair: (-pair[1].rank, -pair[1].claim.support, pair[0]))[:3]
+    if len(ordered) < 2:
+        return []
+    contexts = {c.id: c for c in page.dig.project.contexts}
+    texts = [f"{noun_of(page, [r])} in {setting.context_name(page, contexts[id])}" for id, r in ordered]  # type: ignore[index]
+    refs = [reading.claim.id for _, reading in ordered]
+    if page.is_plain:
+        return page.say(refs, f"the clearest signs are those of {page.listed(texts)}")
+    return page.say(refs, f"the firmest single readings are of {page.listed(texts)}")
 
 
 def _of_kind(page: Page, samples: Sequence[Sample], kind: str) -> list[Sample]:
@@ -229,15 +254,3 @@ def _open(page: Page) -> list[Sentence]:
         )
     work = [item for item in held if item.claim.question == "work"]
     return sentences + openings.limit_sentences(page, [r for r in held if r.claim.question != "work"]) + told(page, work)
-
-
-def _out_of(found: Presence) -> str:
-    return f"{numbers.count(found.k)} out of {numbers.count(found.n)}"
-
-
-def _signed(number: int) -> str:
-    return f"+{number}" if number > 0 else f"−{-number}" if number < 0 else "0"
-
-
-def site_subject() -> Subject:
-    return Subject(level="site", id="site")

@@ -6,6 +6,7 @@ import math
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 
+from narrate.model.claims import GRADE_NAMES
 from narrate.model.ids import PhaseId, Subject
 from narrate.model.rules import Selector
 from narrate.model.sampling import Sample
@@ -116,13 +117,22 @@ def k_of_n(page: Page, found: Presence, *, short: bool = False) -> str:
     """'15 of 20 samples (75%, 95% interval 53–89%)'; in short '14 (70%)'."""
     if short:
         return f"{numbers.count(found.k)} ({numbers.percent(found.share)})"
-    text = f"{found.k} of {found.n} samples" if found.n >= 10 or found.k >= 10 else (
-        f"{numbers.count(found.k)} of {numbers.count(found.n)} samples"
-    )
+    text = out_of(found) + " samples"
     if not page.audience.shows_intervals or found.n < 5:
         return text
     low, high = numbers.wilson(found.k, found.n)
     return f"{text} ({numbers.percent(found.share)}, 95% interval {low * 100:.0f}–{high * 100:.0f}%)"
+
+
+def out_of(found: Presence) -> str:
+    """'15 of 20', 'two of nine', 'none of three', 'all eight'."""
+    if found.k == found.n and found.n > 1:
+        return f"all {numbers.count(found.n)}"
+    if found.k == 0:
+        return f"none of {numbers.count(found.n)}"
+    if found.n < 10:
+        return f"{numbers.count(found.k)} of {numbers.count(found.n)}"
+    return f"{found.k} of {found.n}"
 
 
 # Where readings were made
@@ -168,3 +178,13 @@ def ids_listed(page: Page, ids: Iterable[str], *, at_most: int = 8) -> str:
     if len(named) > at_most:
         named = [*named[:at_most], f"{page.count(len(named) - at_most)} more"]
     return page.listed(named)
+
+
+def statements_held(page: Page, context: str, questions: Sequence[str]) -> dict[str, Reading]:
+    """Statements of some questions that hold at least as 'suggests' in one context."""
+    return {
+        claim.statement: Reading(claim=claim, statement=page.dig.packs.statements[claim.statement], behind=())
+        for claim in page.dig.claims.about(Subject(level="context", id=context))
+        if claim.question in questions and claim.verdict == "holds" and claim.statement in page.dig.packs.statements
+        and GRADE_NAMES.index(claim.grade) > 1
+    }  # fmt: skip

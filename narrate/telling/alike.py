@@ -1,0 +1,121 @@
+"""Like contexts compared with like: what those of one kind share, where they part, and how phases differ in a kind."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from narrate.model.ids import Subject
+from narrate.model.narrative import Sentence
+from narrate.model.stratigraphy import Context, Phase
+from narrate.telling import english
+from narrate.telling.page import Page
+from narrate.telling.plan import Reading
+from narrate.telling.sentences import in_pack_order, noun_of
+from narrate.telling.spread import ids_listed, statements_held
+
+QUESTIONS = ("fuel", "food", "processing", "season")
+
+
+def kinds_compared(page: Page, contexts: Sequence[Context], *, at_most: int = 3) -> list[Sentence]:
+    """For each kind of which several contexts held remains: the readings they share and those that only some make."""
+    sentences: list[Sentence] = []
+    for kind, members in _by_kind(page, contexts):
+        if len(members) > 1 and len(sentences) < at_most:
+            sentences += _kind_compared(page, kind, members)
+    return sentences
+
+
+def phases_compared(page: Page, first: Phase, last: Phase, *, at_most: int = 2) -> list[Sentence]:
+    """For each kind of context that both phases have: the readings of the earlier ones beside those of the later."""
+    sentences: list[Sentence] = []
+    for kind, members in _by_kind(page, page.dig.project.contexts):
+        early = [c for c in members if c.phase == first.id]
+        late = [c for c in members if c.phase == last.id]
+        if early and late and len(sentences) < at_most:
+            sentences += _phase_compared(page, kind, (first, early), (last, late))
+    return sentences
+
+
+def _by_kind(page: Page, contexts: Sequence[Context]) -> list[tuple[str, list[Context]]]:
+    kinds: dict[str, list[Context]] = {}
+    for context in contexts:
+        found = page.dig.found(Subject(level="context", id=context.id))
+        if found is not None and found.samples_with_remains and context.kind not in ("", "other"):
+            kinds.setdefault(context.kind, []).append(context)
+    return sorted(kinds.items(), key=lambda pair: (-len(pair[1]), pair[0]))
+
+
+def _kind_compared(page: Page, kind: str, members: Sequence[Context]) -> list[Sentence]:
+    held = {c.id: statements_held(page, c.id, QUESTIONS) for c in members}
+    if not any(held.values()):
+        return []
+    shared = [name for name in next(iter(held.values())) if all(name in found for found in held.values())]
+    partial: dict[str, list[str]] = {}
+    for id, found in held.items():
+        for name in found:
+            if name not in shared:
+                partial.setdefault(name, []).append(id)
+    many = f"{page.count(len(members))} {page.names.kind(kind, plural=True)}"
+    ids = ids_listed(page, held)
+    refs = [reading.claim.id for found in held.values() for reading in found.values()]
+    if shared:
+        common = noun_of(page, in_pack_order(page, [held[members[0].id][name] for name in shared[:3]]))
+        apart = _apart(page, held, partial)
+        if page.is_plain:
+            return page.say(refs, f"the {many} tell the same story of {common}")
+        return page.say(
+            refs,
+            f"the {many} ({ids}) agree on {common}{'; ' + apart if apart else ''}",
+            f"on {common} the {many} ({ids}) agree{'; ' + apart if apart else ''}",
+        )
+    if page.is_plain:
+        return page.say(refs, f"no two of the {many} tell quite the same story" if len(members) > 2 else f"the {many} tell different stories")
+    return page.say(
+        refs,
+        f"the {many} ({ids}) share no one reading; {_apart(page, held, partial)}",
+        f"no one reading is common to the {many} ({ids}); {_apart(page, held, partial)}",
+    )
+
+
+def _apart(page: Page, held: dict[str, dict[str, Reading]], partial: dict[str, list[str]]) -> str:
+    """'C12 alone adds the use of wood as fuel, and C12 and C13 share gathering in autumn'."""
+    by_place: dict[tuple[str, ...], list[Reading]] = {}
+    for name, ids in partial.items():
+        by_place.setdefault(tuple(ids), []).append(held[ids[0]][name])
+    ordered = sorted(by_place.items(), key=lambda pair: (-len(pair[0]), pair[0]))[:3]
+    texts = []
+    for ids, items in ordered:
+        noun = noun_of(page, in_pack_order(page, items[:3]))
+        where = f"{english.literal(ids[0])} alone speaks" if len(ids) == 1 else f"{ids_listed(page, ids)} speak"
+        texts.append(f"{where} for {noun}")
+    return page.listed(texts)
+
+
+def _phase_compared(
+    page: Page, kind: str, early: tuple[Phase, list[Context]], late: tuple[Phase, list[Context]]
+) -> list[Sentence]:
+    sides = []
+    for _, members in (early, late):
+        found: dict[str, list[Reading]] = {}
+        for context in members:
+            for name, reading in statements_held(page, context.id, ("fuel", "food", "processing")).items():
+                found.setdefault(name, []).append(reading)
+        sides.append({name: readings for name, readings in found.items() if 2 * len(readings) >= len(members)})
+    only_early = {name: r for name, r in sides[0].items() if name not in sides[1]}
+    only_late = {name: r for name, r in sides[1].items() if name not in sides[0]}
+    if not only_early or not only_late:
+        return []
+    nouns = [noun_of(page, in_pack_order(page, [r[0] for r in list(side.values())[:3]])) for side in (only_early, only_late)]
+    refs = [reading.claim.id for side in (only_early, only_late) for found in side.values() for reading in found]
+    kinds = page.names.kind(kind, plural=True)
+    names = [english.literal(phase.name) for phase, _ in (early, late)]
+    where = [ids_listed(page, [c.id for c in members]) for _, members in (early, late)]
+    if page.is_plain:
+        return page.say(
+            refs,
+            f"in the {kinds} of the {names[0]} we saw signs of {nouns[0]}; in those of the {names[1]}, of {nouns[1]}",
+        )
+    return page.say(
+        refs,
+        f"among the {kinds}, those of the {names[0]} ({where[0]}) speak for {nouns[0]}, those of the {names[1]} ({where[1]}) for {nouns[1]}",
+    )
