@@ -69,7 +69,12 @@ def _kind_compared(page: Page, kind: str, members: Sequence[Context]) -> list[Se
             f"on {common} the {many} ({ids}) agree{'; ' + apart if apart else ''}",
         )
     if page.is_plain:
-        return page.say(refs, f"no two of the {many} tell quite the same story" if len(members) > 2 else f"the {many} tell different stories")
+        return page.say(
+            refs,
+            f"no two of the {many} tell quite the same story"
+            if len(members) > 2
+            else f"the {many} tell different stories",
+        )
     return page.say(
         refs,
         f"the {many} ({ids}) share no one reading; {_apart(page, held, partial)}",
@@ -105,7 +110,9 @@ def _phase_compared(
     only_late = {name: r for name, r in sides[1].items() if name not in sides[0]}
     if not only_early or not only_late:
         return []
-    nouns = [noun_of(page, in_pack_order(page, [r[0] for r in list(side.values())[:3]])) for side in (only_early, only_late)]
+    nouns = [
+        noun_of(page, in_pack_order(page, [r[0] for r in list(side.values())[:3]])) for side in (only_early, only_late)
+    ]
     refs = [reading.claim.id for side in (only_early, only_late) for found in side.values() for reading in found]
     kinds = page.names.kind(kind, plural=True)
     names = [english.literal(phase.name) for phase, _ in (early, late)]

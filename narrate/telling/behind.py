@@ -62,9 +62,12 @@ def _selectors_of_rule(rule_id: str, packs: Packs) -> Iterator[Selector]:
 
 def _selectors(criterion: Criterion) -> Iterator[Selector]:
     if isinstance(criterion, Bound):
-        # An upper bound alone says that something is scarce: the claim does not rest on those remains.
+        # An upper bound alone says that something is scarce: the claim does not rest on those remains, but a scarce
+        # first in a ratio makes it rest on the second.
         if criterion.of is not None and criterion.at_least is not None:
             yield criterion.of
+        elif criterion.to is not None and criterion.measure in ("ratio", "mass_ratio"):
+            yield criterion.to
     elif isinstance(criterion, Group) and criterion.kind != "none":
         for inner in criterion.criteria:
             yield from _selectors(inner)

@@ -72,7 +72,9 @@ def _with_a_leader(
     counted = sum(total(group) for group in groups)
     part = numbers.percent(share) if counted >= 20 else "most"
     if not others:
-        return page.say(refs, f"all of {scope} come from {plant}: {inner}", f"{plant} accounts for all of {scope}, with {inner}")
+        return page.say(
+            refs, f"all of {scope} come from {plant}: {inner}", f"{plant} accounts for all of {scope}, with {inner}"
+        )
     return page.say(
         refs,
         f"{plant} makes up {part} of {scope} ({inner}), followed by {others}",
@@ -130,7 +132,9 @@ def wood_sentences(page: Page) -> list[Sentence]:
         )
     if weight:
         return page.say(refs, f"wood charcoal weighed {weight}", f"there were also {weight} of wood charcoal")
-    return page.say(refs, f"identified wood charcoal was of {trees_text}", f"the charcoal identified is of {trees_text}")
+    return page.say(
+        refs, f"identified wood charcoal was of {trees_text}", f"the charcoal identified is of {trees_text}"
+    )
 
 
 def modern_sentences(page: Page) -> list[Sentence]:
@@ -165,7 +169,9 @@ def _for_visitors(page: Page, groups: Sequence[Sequence[Tally]], refs: list[str]
     lead = first[0]
     if first_share <= 0.5 or not lead.counted:
         everything = page.listed(page.names.grouped([t for group in groups[:4] for t in group], at_most=4))
-        return page.say(refs, f"among them were {everything}", f"we could name {everything}", f"our finds include {everything}")
+        return page.say(
+            refs, f"among them were {everything}", f"we could name {everything}", f"our finds include {everything}"
+        )
     noun = page.names.remains(lead, with_number=False)
     many = page.names.number(lead.counted)
     besides = page.listed([page.names.remains(t) for t in first[1:] if t.counted])
@@ -177,7 +183,12 @@ def _for_visitors(page: Page, groups: Sequence[Sequence[Tally]], refs: list[str]
         f"more than anything else we found {noun}, {many} in all{along}" if others or besides else f"{most} {noun}",
     )
     if others:
-        sentences += page.say(refs[len(first) :] or refs, f"we also found {others}", f"next in number came {others}", f"with them came {others}")
+        sentences += page.say(
+            refs[len(first) :] or refs,
+            f"we also found {others}",
+            f"next in number came {others}",
+            f"with them came {others}",
+        )
     return sentences
 
 
@@ -224,4 +235,3 @@ def _trees(page: Page, named: Sequence[Tally]) -> str:
 
 def _with_count(page: Page, tree: str, number: int) -> str:
     return f"{tree[:-1]}, {page.count(number)})" if tree.endswith(")") else f"{tree} ({page.count(number)})"
-

@@ -9,7 +9,7 @@ from narrate.model.stratigraphy import Context
 from narrate.telling import composition, english, neighbours, openings, setting
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading, ordered_themes, readings
-from narrate.telling.sentences import frame, told
+from narrate.telling.sentences import frame, plainly_told, told
 
 SHORT = 5
 """A narrative of at most this many sentences is one paragraph."""
@@ -115,7 +115,7 @@ def _deposit_block(page: Page, context: Context, held: Sequence[Reading]) -> lis
     if page.is_plain or not (deposit and all(word in said for word in words)):
         sentences += setting.recorded_sentence(page, context)
     sentences += deposit
-    sentences += told(page, [r for r in held if r.claim.question == "integrity"], weak=False)
+    sentences += plainly_told(page, [r for r in held if r.claim.question == "integrity" and r.rank > 1])
     sentences += setting.recovery_sentences(page)
     sentences += openings.limit_sentences(page, [r for r in held if r.claim.question != "work"])
     return sentences
@@ -126,7 +126,7 @@ def _closing_block(page: Page, context: Context, held: Sequence[Reading]) -> lis
     is_thermal = kind is not None and "thermal" in kind.traits
     sentences = openings.open_sentences(page, is_thermal=is_thermal, held=held)
     if not page.is_plain:
-        sentences += told(page, [r for r in held if r.claim.question == "work"])
+        sentences += plainly_told(page, [r for r in held if r.claim.question == "work"])
     return sentences + neighbours.compared_sentences(page, context)
 
 

@@ -60,5 +60,7 @@ def _compared(page: Page, contexts: list[str]) -> list[Sentence]:
     if single and not page.is_plain:
         id = single[0][0]
         mine = [reading for at, reading in single if at == id][:3]
-        sentences += page.say([r.claim.id for r in mine], f"only {english.literal(id)} speaks for {noun_of(page, mine)}")
+        sentences += page.say(
+            [r.claim.id for r in mine], f"only {english.literal(id)} speaks for {noun_of(page, mine)}"
+        )
     return sentences

@@ -105,7 +105,9 @@ class Names:
         if not tally.counted:
             if mass:
                 return f"{mass} of {noun}{tail}"
-            return f"{noun} (noted as present, not counted){tail}" if tally.is_noted and not self.is_plain else noun + tail
+            return (
+                f"{noun} (noted as present, not counted){tail}" if tally.is_noted and not self.is_plain else noun + tail
+            )
         text = f"{self.number(tally.counted)} {noun}" if with_number else noun
         if mass and with_mass:
             tail = f"{tail[:-1]}, {mass})" if tail else f" ({mass})"

@@ -58,7 +58,9 @@ def _density(page: Page, context: Context) -> list[Sentence]:
     if median and own.value >= 3 * median:
         factor = page.count(round(own.value / median))
         if page.is_plain:
-            return page.say(refs, "few places on the dig are as rich as this one", "this is one of the rich places on the dig")
+            return page.say(
+                refs, "few places on the dig are as rich as this one", "this is one of the rich places on the dig"
+            )
         return page.say(
             refs,
             f"litre for litre it holds some {factor} times the median of the {many} contexts with remains ({middle})",

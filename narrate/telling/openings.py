@@ -49,7 +49,7 @@ def open_sentences(page: Page, *, is_thermal: bool, held: Sequence[Reading]) -> 
 
 def limit_sentences(page: Page, held: Sequence[Reading]) -> list[Sentence]:
     """What holds the readings down, once for all of them, and what would lift it."""
-    limits = shared_limits(held, page.dig.packs)
+    limits = shared_limits(page, held)
     if not limits or page.is_plain:
         return []
     says, lifts, claims = limits[0]
@@ -69,7 +69,9 @@ def limit_sentences(page: Page, held: Sequence[Reading]) -> list[Sentence]:
 def with_what(lifts: str) -> str:
     """'remains from a sealed deposit would allow more'."""
     text = english.lowered(lifts.strip().rstrip("."))
-    return f"{text} would allow more"
+    # A lift that ends in a relative clause needs its second comma.
+    comma = "," if ", where " in text or ", which " in text else ""
+    return f"{text}{comma} would allow more"
 
 
 def with_the(says: str) -> str:

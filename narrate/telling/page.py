@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
 from narrate.model.audiences import Audience
@@ -31,19 +31,15 @@ class Dig:
     findings: Findings
     claims: Claims
     audience: Audience
+    keys: Mapping[Subject, str]
+    """The word that stands for each subject in references."""
 
     def found(self, subject: Subject) -> SubjectFindings | None:
         return self.findings.subjects.get(subject)
 
     def ref_of(self, subject: Subject) -> str:
         """The subject as claims and tallies name it, such as 'C12'."""
-        for claim in self.claims.about(subject):
-            return claim.id.removesuffix(f"/{claim.statement}")
-        found = self.found(subject)
-        for tally in found.tallies if found else ():
-            if "/found." in tally.ref:
-                return tally.ref.split("/found.", 1)[0]
-        return subject.id
+        return self.keys.get(subject, subject.id)
 
     def measure_ref(self, subject: Subject, name: str) -> str:
         return f"{self.ref_of(subject)}/measure.{name}"

@@ -29,7 +29,11 @@ from narrate.telling.spread import (
 def phase_sections(page: Page, phase: Phase) -> tuple[Section, ...]:
     """Basis, spread of the plants, then each theme over all contexts of the phase."""
     contexts = [c for c in page.dig.project.contexts if c.phase == phase.id]
-    name = f"the {english.literal(phase.name)}" if not phase.name.lower().startswith("the ") else english.literal(phase.name)
+    name = (
+        f"the {english.literal(phase.name)}"
+        if not phase.name.lower().startswith("the ")
+        else english.literal(phase.name)
+    )
     if not page.found.samples:
         text = f"no samples were taken from {name}"
         return headed(page, [("basis", page.say([page.record], text))])
@@ -69,7 +73,9 @@ def basis_sentences(page: Page, name: str, phase: Phase, contexts: Sequence[Cont
     if page.is_plain:
         when = f" ({years})" if years else ""
         spots = page.count(len(with_samples), "place", "places")
-        sentences = page.say(refs, f"from {name}{when} we washed soil from {spots}, {samples} in all, and found {items}")
+        sentences = page.say(
+            refs, f"from {name}{when} we washed soil from {spots}, {samples} in all, and found {items}"
+        )
     else:
         when = f" ({years})" if years else ""
         sentences = page.say(
@@ -99,7 +105,11 @@ def richest_sentences(page: Page) -> list[Sentence]:
     part = numbers.percent(share.value)
     if page.is_plain:
         of_all = numbers.part_of(share.value)
-        return page.say(refs, f"{of_all} of that came from one sample, in {where}", f"one sample, from {where}, gave {of_all} of that")
+        return page.say(
+            refs,
+            f"{of_all} of that came from one sample, in {where}",
+            f"one sample, from {where}, gave {of_all} of that",
+        )
     return page.say(
         refs,
         f"a single sample, {english.literal(sample)} of {where}, holds {part} of all items, so that totals speak largely "
@@ -178,7 +188,8 @@ def placed_sentences(page: Page, placed: Sequence[Placed], *, at_most: int = 3) 
     firm = [id for id, reading in first.at if reading.rank >= 3]
     firmly = f", most firmly in {ids_listed(page, firm)}" if firm and len(firm) < len(first.at) else ""
     texts = [
-        f"{english.after(first.noun, one.noun)} in {page.count(len(one.at))} ({ids_listed(page, _ids(one))})" for one in rest
+        f"{english.after(first.noun, one.noun)} in {page.count(len(one.at))} ({ids_listed(page, _ids(one))})"
+        for one in rest
     ]
     tail = f", {page.listed(texts)}" if len(texts) > 1 else f", and {texts[0]}" if texts else ""
     return page.say(

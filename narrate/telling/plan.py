@@ -7,7 +7,6 @@ from dataclasses import dataclass
 
 from narrate.model.claims import GRADE_NAMES, Claim
 from narrate.model.findings import Tally
-from narrate.model.packs import Packs
 from narrate.model.rules import Statement
 from narrate.telling.behind import remains_behind
 from narrate.telling.page import Page
@@ -18,12 +17,13 @@ THEMES: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("food", ("food", "processing")),
     ("field", ("field",)),
     ("season", ("season",)),
+    ("change", ("change",)),
 )
 """Paragraphs and the questions that they answer. The audience's plan orders them."""
 
 FOODS = (
     "food.maize", "food.cereal", "food.pulse", "food.oil-seed", "food.nut", "food.fruit", "food.small-seed",
-    "food.greens", "food.root-tuber",
+    "food.native-seed-crops", "food.greens", "food.root-tuber",
 )  # fmt: skip
 """Statements that some plant was food: told by the names of the plants."""
 
@@ -75,7 +75,20 @@ def ordered_themes(page: Page) -> list[tuple[str, tuple[str, ...]]]:
 def rivals_of(page: Page, reading: Reading) -> list[Reading]:
     """Rival readings that also hold for the subject, firmest first."""
     found = [reading_of(page, name) for name in dict.fromkeys((*reading.claim.alternatives, *reading.statement.rivals))]
-    return sorted((r for r in found if r is not None), key=lambda r: (-r.rank, -r.claim.support))
+    competing = [r for r in found if r is not None and competes(reading, r)]
+    return sorted(competing, key=lambda r: (-r.rank, -r.claim.support))
+
+
+def competes(one: Reading, other: Reading) -> bool:
+    """
+    Whether two rival readings explain the same remains.
+
+    Wood and cobs may both be fuel, and nothing is to be chosen between them; cobs as fuel and waste from shelling
+    are two accounts of the same cobs.
+    """
+    if not one.behind or not other.behind:
+        return one.claim.question == other.claim.question and not one.behind and not other.behind
+    return bool({(t.taxon, t.part) for t in one.behind} & {(t.taxon, t.part) for t in other.behind})
 
 
 def by_grade(items: Sequence[Reading]) -> list[list[Reading]]:
@@ -86,13 +99,22 @@ def by_grade(items: Sequence[Reading]) -> list[list[Reading]]:
     return sorted(groups.values(), key=lambda group: -group[0].rank)
 
 
-def shared_limits(items: Sequence[Reading], packs: Packs) -> list[tuple[str, str, tuple[str, ...]]]:
+OF_THE_METHOD = "rules."
+"""Limits that come with the rules and not with a deposit: told once, for the whole dig."""
+
+
+def shared_limits(page: Page, items: Sequence[Reading]) -> list[tuple[str, str, tuple[str, ...]]]:
     """Limits in force: (what is the matter, what would lift it, claims it holds down), widest first."""
     held: dict[str, list[str]] = {}
     lifts: dict[str, str] = {}
     for item in items:
         for limit in item.claim.limits:
-            says = next((known.says for known in packs.limits if known.id == limit.limit), limit.says.split(": grade")[0])
+            if limit.limit.startswith(OF_THE_METHOD) and page.subject.level != "site":
+                continue
+            says = next(
+                (known.says for known in page.dig.packs.limits if known.id == limit.limit),
+                limit.says.split(": grade")[0],
+            )
             held.setdefault(says, []).append(item.claim.id)
             lifts[says] = limit.lifts
     ordered = sorted(held.items(), key=lambda pair: (-len(pair[1]), pair[0]))

@@ -12,13 +12,15 @@ from narrate.telling import composition, english, neighbours, numbers, openings,
 from narrate.telling.page import Page
 from narrate.telling.phases import headed, richest_sentences
 from narrate.telling.plan import Reading, by_grade, readings, rivals_of, shared_limits
-from narrate.telling.sentences import noun_of, page_text
+from narrate.telling.sentences import noun_of, plainly_told
 
 STEADY = 0.9
 """A verdict that stays in less than this share of the resampled counts is spoken of (judgement of the makers)."""
 
 
-def review_sections(page: Page, name: str, brackets: str, samples: Sequence[Sample], context: Context | None) -> tuple[Section, ...]:
+def review_sections(
+    page: Page, name: str, brackets: str, samples: Sequence[Sample], context: Context | None
+) -> tuple[Section, ...]:
     """Doubts, readings and next steps of a context, phase or the dig."""
     if setting.items_counted(page) == 0 and not composition.ancient_tallies(page):
         return headed(page, [("doubts", setting.empty_sentences(page, name, brackets))])
@@ -61,16 +63,7 @@ def _size(page: Page, name: str, brackets: str) -> list[Sentence]:
 def _integrity(page: Page, held: Sequence[Reading]) -> list[Sentence]:
     sentences = composition.modern_sentences(page)
     items = [r for r in held if r.claim.question == "integrity" and r.claim.id not in page.told]
-    for item in items[:3]:
-        page.told.add(item.claim.id)
-        reasons = [page_text(page, a) for a in item.claim.held("for")][:2]
-        because = f": {english.clauses_joined(reasons)}" if reasons else ""
-        sentences += page.say(
-            [item.claim.id],
-            f"the remains {_verb(item)} {item.statement.noun}{because}",
-            f"there are signs of {item.statement.noun}{because}",
-        )
-    return sentences
+    return sentences + plainly_told(page, items[:3])
 
 
 def _verb(item: Reading) -> str:
@@ -81,7 +74,7 @@ def _verb(item: Reading) -> str:
 
 def _limits(page: Page, held: Sequence[Reading]) -> list[Sentence]:
     sentences: list[Sentence] = []
-    for says, _, claims in shared_limits(held, page.dig.packs)[:2]:
+    for says, _, claims in shared_limits(page, held)[:2]:
         grade = next(l.grade for item in held for l in item.claim.limits if item.claim.id in claims)
         many = page.count(len(claims), "reading is", "readings are")
         sentences += page.say(
@@ -125,11 +118,19 @@ def _unstable(page: Page, held: Sequence[Reading]) -> list[Sentence]:
 
 
 def _recovery(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
-    poor = [s for s in samples if s.recovery_test and s.recovery_test.added and s.recovery_test.recovered / s.recovery_test.added < 0.8]
+    poor = [
+        s
+        for s in samples
+        if s.recovery_test and s.recovery_test.added and s.recovery_test.recovered / s.recovery_test.added < 0.8
+    ]
     no_volume = [s for s in samples if s.volume_l is None]
     sentences: list[Sentence] = []
     if poor:
-        texts = [f"{english.literal(s.id)} ({s.recovery_test.recovered} of {s.recovery_test.added})" for s in poor[:4] if s.recovery_test]
+        texts = [
+            f"{english.literal(s.id)} ({s.recovery_test.recovered} of {s.recovery_test.added})"
+            for s in poor[:4]
+            if s.recovery_test
+        ]
         sentences += page.say(
             [page.dig.record_ref(Subject(level="sample", id=s.id)) for s in poor[:4]],
             f"flotation lost marked seeds in {page.listed(texts)}, so small seeds are under-represented",
@@ -157,14 +158,8 @@ def _readings(page: Page, held: Sequence[Reading]) -> list[Sentence]:
 
 def _work(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
     """Work that would help, from the claims about work and from what was left unsorted."""
-    sentences: list[Sentence] = []
-    for item in readings(page, page.dig.claims.about(page.subject)):
-        if item.claim.question != "work":
-            continue
-        page.told.add(item.claim.id)
-        reasons = [page_text(page, a) for a in item.claim.held("for")][:1]
-        because = f": {reasons[0]}" if reasons else ""
-        sentences += page.say([item.claim.id], f"{item.statement.clause}{because}")
+    items = [r for r in readings(page, page.dig.claims.about(page.subject)) if r.claim.question == "work"]
+    sentences = plainly_told(page, items)
     partly = [(s, [c for c in s.size_classes if c.proportion_sorted < 1]) for s in samples]
     partly = [(s, classes) for s, classes in partly if classes]
     if partly:
@@ -181,7 +176,7 @@ def _work(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
 
 
 def _lifts(page: Page, held: Sequence[Reading]) -> list[Sentence]:
-    for _, lifts, claims in shared_limits(held, page.dig.packs)[:1]:
+    for _, lifts, claims in shared_limits(page, held)[:1]:
         if lifts:
             return page.say(claims, f"{english.lowered(lifts)} would let the readings be put more firmly")
     return []

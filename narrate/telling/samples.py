@@ -47,13 +47,16 @@ def _opening(page: Page, name: str) -> list[Sentence]:
         )
         if not texts:
             return first
-        return first + page.say(refs, f"{'most were' if more else 'they were'} {page.listed(texts[:1] if more else texts)}")
+        return first + page.say(
+            refs, f"{'most were' if more else 'they were'} {page.listed(texts[:1] if more else texts)}"
+        )
     at = f", {density}" if density else ""
     return page.say(
         refs,
         f"{name} ({litres}) gave {items}{at}{_semicolon(chiefly)}",
         f"{litres} of sediment in {name} held {items}{at}{_semicolon(chiefly)}"
-        if page.found.litres is not None else "",
+        if page.found.litres is not None
+        else "",
     )
 
 
@@ -91,7 +94,9 @@ def _recovery(page: Page, sample: Sample) -> list[Sentence]:
     test = sample.recovery_test
     if test is not None and test.added and test.recovered / test.added < 0.8:
         got = f"{test.recovered} of {test.added} marked seeds"
-        sentences += page.say([page.record], f"recovery was poor: {got} came back", f"only {got} came back from flotation")
+        sentences += page.say(
+            [page.record], f"recovery was poor: {got} came back", f"only {got} came back from flotation"
+        )
     return sentences
 
 

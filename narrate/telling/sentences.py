@@ -23,7 +23,7 @@ def told(page: Page, items: Sequence[Reading], *, weak: bool = True) -> list[Sen
 
     weak: whether readings that the remains are only consistent with are told after firmer ones.
     """
-    waiting = [item for item in items if item.claim.id not in page.told]
+    waiting = _without_seasons_told_twice(page, [item for item in items if item.claim.id not in page.told])
     if waiting and not weak and waiting[0].rank > 1:
         waiting = [item for item in waiting if item.rank > 1]
     if not waiting:
@@ -37,6 +37,42 @@ def told(page: Page, items: Sequence[Reading], *, weak: bool = True) -> list[Sen
     for group in by_grade(rest):
         page.told.update(item.claim.id for item in group)
         sentences += further_sentences(page, group)
+    return sentences
+
+
+def _without_seasons_told_twice(page: Page, items: Sequence[Reading]) -> list[Reading]:
+    """Readings without 'more than one season' where two seasons are told by name."""
+    named = [r for r in items if r.claim.question == "season" and r.claim.statement not in _SUMMED_SEASONS]
+    if len(named) < 2:
+        return list(items)
+    page.told.update(r.claim.id for r in items if r.claim.statement == "season.more-than-one")
+    return [r for r in items if r.claim.statement != "season.more-than-one"]
+
+
+_SUMMED_SEASONS = ("season.more-than-one", "season.stored-only")
+
+
+def plainly_told(page: Page, items: Sequence[Reading]) -> list[Sentence]:
+    """
+    Readings about the deposit's state or about work, each as a clause of its own with its reason.
+
+    Frames for interpretations fit them badly: nobody 'supports a count too small'.
+    """
+    sentences: list[Sentence] = []
+    for item in items:
+        if item.claim.id in page.told:
+            continue
+        page.told.add(item.claim.id)
+        clause = item.statement.plain if page.is_plain else item.statement.clause
+        if item.claim.question == "work":
+            framed = clause
+        else:
+            wording = page.audience.words.get(f"state {item.claim.grade}", "it may be that {clause}")
+            framed = wording.replace("{clause}", clause)
+        reasons = reasons_for(page, [item], most=1)
+        because = f", because {reasons[0]}" if reasons and not page.is_plain else ""
+        also = f", since {reasons[0]}" if reasons and not page.is_plain else ""
+        sentences += page.say([item.claim.id], f"{framed}{because}", f"{framed}{also}")
     return sentences
 
 
@@ -100,6 +136,8 @@ def rival_sentences(page: Page, lead: Reading) -> list[Sentence]:
         if claim.held("for"):
             reason = page_text(page, claim.held("for")[0])
             return page.say(refs, f"for the alternative, {noun}, speaks only that {reason}")
+        if page.has_told("alternative"):
+            return []
         return page.say(
             refs,
             f"the main alternative, {noun}, finds no support in these counts",

@@ -84,7 +84,9 @@ def density_text(page: Page) -> str:
         return ""
     interval = page.interval(density)
     figure = page.figure(density)
-    return f"{figure} {'item' if figure == '1' else 'items'} per litre" + (f" (95% interval {interval})" if interval else "")
+    return f"{figure} {'item' if figure == '1' else 'items'} per litre" + (
+        f" (95% interval {interval})" if interval else ""
+    )
 
 
 def size_refs(page: Page) -> list[str]:
@@ -208,8 +210,10 @@ def recorded_sentence(page: Page, context: Context) -> list[Sentence]:
             f"excavation recorded {english.with_article(kind)} deposit, {security}",
             f"in the field it was recorded as {english.with_article(kind)}, {security} deposit",
         )
-    what = f"its kind was recorded as {kind}, its security not at all" if kind else (
-        f"the deposit was recorded as {security}; of which kind it is, is not on record"
+    what = (
+        f"its kind was recorded as {kind}, its security not at all"
+        if kind
+        else (f"the deposit was recorded as {security}; of which kind it is, is not on record")
     )
     return page.say([page.record], what)
 

@@ -12,7 +12,7 @@ from narrate.telling.alike import phases_compared
 from narrate.telling.page import Page
 from narrate.telling.phases import headed, richest_sentences, spread_sentences, theme_blocks
 from narrate.telling.plan import Reading, readings
-from narrate.telling.sentences import noun_of, told
+from narrate.telling.sentences import noun_of, plainly_told
 from narrate.telling.spread import (
     GROUPS,
     Presence,
@@ -115,9 +115,7 @@ def _changed(
     early, late = english.literal(first.name), english.literal(last.name)
     if page.is_plain:
         if is_first:
-            return page.say(
-                refs, f"in the {early}, {out_of(a)} samples held {name}; in the {late}, {out_of(b)} did"
-            )
+            return page.say(refs, f"in the {early}, {out_of(a)} samples held {name}; in the {late}, {out_of(b)} did")
         way = "went the other way" if turns else "went the same way"
         return page.say(refs, f"{name} {way}, from {out_of(a)} samples to {out_of(b)}")
     low, high = sorted(abs(round(x * 100)) for x in difference(a, b))
@@ -169,7 +167,10 @@ def _alike(page: Page, first: Phase, last: Phase) -> list[Sentence]:
     if not changed:
         return []
     group = changed[0][0].group
-    kinds = sorted({page.dig.project.context(s.context).kind for s in before} & {page.dig.project.context(s.context).kind for s in after})
+    kinds = sorted(
+        {page.dig.project.context(s.context).kind for s in before}
+        & {page.dig.project.context(s.context).kind for s in after}
+    )
     compared = []
     for kind in kinds:
         a, b = (presence(page.dig, group, _of_kind(page, samples, kind)) for samples in (before, after))
@@ -191,10 +192,7 @@ def _alike(page: Page, first: Phase, last: Phase) -> list[Sentence]:
     if page.is_plain:
         kinds_text = page.listed([page.names.kind(kind, plural=True) for kind, _, _ in same_way])
         return page.say(refs, f"we see the same when we look at {kinds_text} alone") if holds else []
-    texts = [
-        f"{page.names.kind(kind, plural=True)} ({out_of(a)}, then {out_of(b)})"
-        for kind, a, b in compared
-    ]
+    texts = [f"{page.names.kind(kind, plural=True)} ({out_of(a)}, then {out_of(b)})" for kind, a, b in compared]
     if holds:
         return page.say(
             refs,
@@ -236,16 +234,16 @@ def _open(page: Page) -> list[Sentence]:
         claim.question for claim in page.dig.claims if claim.verdict == "holds" and claim.about.level == "context"
     }
     questions = [q for q in ("fuel", "food", "field", "season") if q in page.audience.plan and q not in told_anywhere]
-    claims = [
-        c for c in page.dig.claims.about(page.subject) if c.question in questions and c.verdict == "cannot tell"
-    ]
+    claims = [c for c in page.dig.claims.about(page.subject) if c.question in questions and c.verdict == "cannot tell"]
     asked = [q for q in questions if any(c.question == q for c in claims)]
     sentences: list[Sentence] = []
     if asked:
         matters = page.listed([openings.MATTERS[q][1 if page.is_plain else 0] for q in asked], word="or")
         sentences += page.say(
             [c.id for c in claims],
-            f"nowhere on the dig do the remains say {matters}" if not page.is_plain else f"we still do not know {matters}",
+            f"nowhere on the dig do the remains say {matters}"
+            if not page.is_plain
+            else f"we still do not know {matters}",
         )
     if page.is_plain:
         return sentences + page.say(
@@ -253,4 +251,8 @@ def _open(page: Page) -> list[Sentence]:
             "what we found is only what fire kept, so plants that never burned are missing from this story",
         )
     work = [item for item in held if item.claim.question == "work"]
-    return sentences + openings.limit_sentences(page, [r for r in held if r.claim.question != "work"]) + told(page, work)
+    return (
+        sentences
+        + openings.limit_sentences(page, [r for r in held if r.claim.question != "work"])
+        + plainly_told(page, work)
+    )

@@ -11,6 +11,7 @@ from narrate.model.ids import SITE, Subject
 from narrate.model.narrative import Narrative, Section, Sentence
 from narrate.model.packs import Packs
 from narrate.model.project import Project
+from narrate.model.refs import subject_keys
 from narrate.telling import english, setting
 from narrate.telling.contexts import context_sections, summary_sentence
 from narrate.telling.features import feature_sections
@@ -31,7 +32,14 @@ def narratives(
 
     audience: id of an audience of the packs. The same input gives the same words.
     """
-    dig = Dig(project=project, packs=packs, findings=findings, claims=claims, audience=packs.audiences[audience])
+    dig = Dig(
+        project=project,
+        packs=packs,
+        findings=findings,
+        claims=claims,
+        audience=packs.audiences[audience],
+        keys=subject_keys(project),
+    )
     told: dict[Subject, Narrative] = {}
     for position, sample in enumerate(project.samples):
         _tell(told, dig, "sample", sample.id, position, lambda page, s=sample: sample_sections(page, s))

@@ -50,8 +50,20 @@ def _taxon(id: str, name: str, plural: str, *tags: str, **more: object) -> Taxon
 
 
 TAXA = [
-    _taxon("Zea mays", "corn", "corn", "crop", "tropical-crop", "cereal", trade_name="maize", status="crop", family="Poaceae"),
-    _taxon("Chenopodium berlandieri", "goosefoot", "goosefoot", "native-crop", "starchy-seed", "small-seed", status="crop"),
+    _taxon(
+        "Zea mays",
+        "corn",
+        "corn",
+        "crop",
+        "tropical-crop",
+        "cereal",
+        trade_name="maize",
+        status="crop",
+        family="Poaceae",
+    ),
+    _taxon(
+        "Chenopodium berlandieri", "goosefoot", "goosefoot", "native-crop", "starchy-seed", "small-seed", status="crop"
+    ),
     _taxon("Phalaris caroliniana", "maygrass", "maygrass", "native-crop", "starchy-seed", status="crop"),
     _taxon("Carya", "hickory", "hickories", "nut", "wood"),
     _taxon("Quercus", "oak", "oaks", "nut", "wood"),
@@ -96,8 +108,8 @@ STATEMENTS = [
     _statement("fuel.smudge", "cobs were smouldered for smoke", "a smudge fire", "people let corn cobs smoulder to make smoke", "a smoky fire"),
     _statement("processing.shelling-waste", "maize was shelled nearby and the cobs discarded", "waste from the shelling of maize",
                "people took the kernels off the cob close by", "leftovers from taking kernels off the cob", ("fuel.maize-cob",)),
-    _statement("food.maize", "maize was eaten", "the use of maize as food", "people ate corn", "meals with corn"),
-    _statement("food.nut", "nuts were eaten", "the use of nuts as food", "people ate nuts", "meals with nuts"),
+    _statement("food.maize", "maize was eaten", "the use of maize as food", "people used corn as food", "meals with corn"),
+    _statement("food.nut", "nuts were eaten", "the use of nuts as food", "people used nuts as food", "meals with nuts"),
     _statement("food.fruit", "fruits were eaten", "the use of fleshy fruits as food", "people ate wild fruits", "meals with fruit"),
     _statement("food.small-seed", "small seeds were eaten", "the use of small seeds as food", "people ate small seeds", "meals with small seeds"),
     _statement("food.burned-store", "a store burned", "the burning of a store", "stored food caught fire", "a store that burned"),
@@ -176,7 +188,11 @@ Row = tuple[str, str, str, int, float | None]
 
 def made_project(contexts: tuple[Context, ...], samples: tuple[Sample, ...], phases: tuple[Phase, ...]) -> Project:
     return Project(
-        title="Wend Hollow", phases=phases, contexts=contexts, samples=samples, region_packs=("eastern-north-america",),
+        title="Wend Hollow",
+        phases=phases,
+        contexts=contexts,
+        samples=samples,
+        region_packs=("eastern-north-america",),
         place=HERE,
     )
 
@@ -222,19 +238,27 @@ def _found(subject: Subject, samples: list[Sample], remains: Mapping[str, list[R
     )  # fmt: skip
 
 
-def _measured(tallies: list[Tally], litres: float | None, samples: list[Sample], remains: Mapping[str, list[Row]]) -> dict[str, Measurement]:
+def _measured(
+    tallies: list[Tally], litres: float | None, samples: list[Sample], remains: Mapping[str, list[Row]]
+) -> dict[str, Measurement]:
     old = [t for t in tallies if t.condition == "charred"]
     items = sum(t.counted for t in old)
     measured = {
         "items": Measurement(measure="items", value=float(items)),
         "taxa": Measurement(measure="taxa", value=float(len({t.taxon for t in old if t.taxon}))),
-        "modern_seeds": Measurement(measure="items", value=float(sum(t.counted for t in tallies if t.condition == "uncharred"))),
+        "modern_seeds": Measurement(
+            measure="items", value=float(sum(t.counted for t in tallies if t.condition == "uncharred"))
+        ),
         "wood_mass": Measurement(measure="mass", value=sum(t.mass_g or 0 for t in old if t.part == "wood"), unit="g"),
     }
     if litres:
         half = 1.96 * items**0.5
         measured["density"] = Measurement(
-            measure="density", value=items / litres, low=max(0.0, items - half) / litres, high=(items + half) / litres, n=items
+            measure="density",
+            value=items / litres,
+            low=max(0.0, items - half) / litres,
+            high=(items + half) / litres,
+            n=items,
         )
     each = [sum(r[3] for r in remains.get(s.id, []) if r[2] == "charred") for s in samples]
     if items:
@@ -243,7 +267,9 @@ def _measured(tallies: list[Tally], litres: float | None, samples: list[Sample],
     cupules = sum(t.counted for t in old if t.part == "cupule")
     if cupules:
         ratio = kernels / cupules
-        measured["kernels_per_cupule"] = Measurement(measure="ratio", value=ratio, low=ratio / 2, high=ratio * 2, n=kernels + cupules)
+        measured["kernels_per_cupule"] = Measurement(
+            measure="ratio", value=ratio, low=ratio / 2, high=ratio * 2, n=kernels + cupules
+        )
     return measured
 
 
@@ -342,14 +368,24 @@ COBS = "Kernels puff and break at high heat sooner than cupules, which lowers th
 
 
 def _claims() -> Claims:
-    cob = said("fuel.cupules_outnumber_kernels", "cob parts outnumber kernels (12 to 96)", "there were many more bits of cob than kernels")
+    cob = said(
+        "fuel.cupules_outnumber_kernels",
+        "cob parts outnumber kernels (12 to 96)",
+        "there were many more bits of cob than kernels",
+    )
     hearth = said("fuel.from_fireplace", "the remains come from a sealed hearth", "they lay in a fireplace")
-    secondary = LimitInForce(limit="deposit.secondary", says="deposit is secondary: grade held at 'supports'",
-                             lifts="Remains of the same kind from a primary or sealed deposit", grade="supports")
+    secondary = LimitInForce(
+        limit="deposit.secondary",
+        says="deposit is secondary: grade held at 'supports'",
+        lifts="Remains of the same kind from a primary or sealed deposit",
+        grade="supports",
+    )
     maize = said("food.kernels_present", "kernels were found (12)", "we found kernels of corn")
     nut = said("food.nutshell_present", "hickory nutshell was present (18)", "there were shells of hickory nuts")
     fruit = said("food.fruit_present", "maypop seeds lay in the same fill", "there were seeds of maypop too")
-    seeds = said("food.small_seeds", "seeds of native crops were numerous (126)", "there were many seeds of garden crops")
+    seeds = said(
+        "food.small_seeds", "seeds of native crops were numerous (126)", "there were many seeds of garden crops"
+    )
     return made_claims(
         a_claim("context", "C12", "fuel.maize-cob", "strongly supports", cob, hearth, misleads=(COBS,), rivals=("processing.shelling-waste",)),
         a_claim("context", "C12", "processing.shelling-waste", "suggests", cob, said("p.x", "kernels are far fewer than the two to a cupule of a whole ear", "a whole ear has two kernels for each bit of cob")),
@@ -429,5 +465,7 @@ if __name__ == "__main__":
     shipped = made_packs(made_audiences())
     dig = made_project(CONTEXTS, _samples(), PHASES)
     for narrative in narratives(dig, shipped, made_findings(dig, shipped, REMAINS), _claims(), sys.argv[1]).values():
-        print(f"=== {narrative.subject.level} {narrative.title} | {narrative.summary.text if narrative.summary else ''}")
+        print(
+            f"=== {narrative.subject.level} {narrative.title} | {narrative.summary.text if narrative.summary else ''}"
+        )
         print(narrative.text, end="\n\n")

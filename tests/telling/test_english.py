@@ -97,7 +97,13 @@ def test_a_finished_sentence_has_a_capital_and_one_stop(raw: str, told: str):
 
 @pytest.mark.parametrize(
     ("text", "small"),
-    [("Most were", "most were"), ("C12 held", "C12 held"), ("AD 900", "AD 900"), ("*Zea mays*", "*Zea mays*"), ("", "")],
+    [
+        ("Most were", "most were"),
+        ("C12 held", "C12 held"),
+        ("AD 900", "AD 900"),
+        ("*Zea mays*", "*Zea mays*"),
+        ("", ""),
+    ],
 )
 def test_ids_and_latin_keep_their_capitals(text: str, small: str):
     """A sentence put behind another loses its capital, an id or a Latin name does not."""

@@ -8,7 +8,9 @@ from narrate.model.measurement import Measurement
 from narrate.telling import numbers
 
 
-def a_measurement(value: float | None, low: float | None = None, high: float | None = None, **more: object) -> Measurement:
+def a_measurement(
+    value: float | None, low: float | None = None, high: float | None = None, **more: object
+) -> Measurement:
     return Measurement(measure="density", value=value, low=low, high=high, **more)  # type: ignore[arg-type]
 
 
@@ -50,7 +52,16 @@ def test_small_counts_are_words(number: int, told: str):
 
 @pytest.mark.parametrize(
     ("number", "told"),
-    [(1, "one"), (12, "12"), (20, "20"), (21, "about 20"), (96, "about 95"), (100, "100"), (148, "about 150"), (1402, "about 1,400")],
+    [
+        (1, "one"),
+        (12, "12"),
+        (20, "20"),
+        (21, "about 20"),
+        (96, "about 95"),
+        (100, "100"),
+        (148, "about 150"),
+        (1402, "about 1,400"),
+    ],
 )
 def test_visitors_read_rounded_numbers(number: int, told: str):
     """Larger counts are rounded for visitors and said to be so."""

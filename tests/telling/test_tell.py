@@ -235,7 +235,9 @@ def test_subjects_without_claims_are_still_told(project: Project, packs: Packs, 
             assert "support" not in narrative.text
 
 
-def test_claim_whose_statement_is_unknown_is_left_out(project: Project, packs: Packs, findings: Findings, claims: Claims):
+def test_claim_whose_statement_is_unknown_is_left_out(
+    project: Project, packs: Packs, findings: Findings, claims: Claims
+):
     """A claim of a statement that no pack holds is not told and does no harm."""
     bare = replace(packs, statements={})
 
