@@ -124,5 +124,6 @@ def _phase_compared(
         )
     return page.say(
         refs,
-        f"among the {kinds}, those of the {names[0]} ({where[0]}) speak for {nouns[0]}, those of the {names[1]} ({where[1]}) for {nouns[1]}",
+        f"among the {kinds}, those of the {names[0]} ({where[0]}) speak for {nouns[0]}, "
+        f"those of the {names[1]} ({where[1]}) for {nouns[1]}",
     )

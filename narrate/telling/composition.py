@@ -71,6 +71,7 @@ def _with_a_leader(
     others = page.listed([*_texts(page, groups[1:SHOWN]), *_smaller_numbers(page, groups[SHOWN:])])
     counted = sum(total(group) for group in groups)
     part = numbers.percent(share) if counted >= 20 else "most"
+    share_told = f" ({part})" if counted >= 20 else ""
     if not others:
         return page.say(
             refs, f"all of {scope} come from {plant}: {inner}", f"{plant} accounts for all of {scope}, with {inner}"
@@ -78,7 +79,7 @@ def _with_a_leader(
     return page.say(
         refs,
         f"{plant} makes up {part} of {scope} ({inner}), followed by {others}",
-        f"most of {scope}{f' ({part})' if counted >= 20 else ''} come from {plant}, with {inner}; there were also {others}",
+        f"most of {scope}{share_told} come from {plant}, with {inner}; there were also {others}",
         f"with {inner}, {plant} accounts for {part} of {scope}, the rest being {others}",
     )
 

@@ -48,8 +48,8 @@ def _density(page: Page, context: Context) -> list[Sentence]:
     middle = numbers.figure(median, 1 if median < 10 else 0)
     if own.value >= max(values):
         if page.is_plain:
-            return page.say(refs, f"no other place on the dig gave so many plants for each litre of soil",
-                            f"litre for litre, this is the richest soil we washed")  # fmt: skip
+            return page.say(refs, "no other place on the dig gave so many plants for each litre of soil",
+                            "litre for litre, this is the richest soil we washed")  # fmt: skip
         return page.say(
             refs,
             f"of the {many} contexts with remains this is the richest per litre (median {middle})",
@@ -69,7 +69,8 @@ def _density(page: Page, context: Context) -> list[Sentence]:
     if median and own.value <= median / 3 and not page.is_plain:
         return page.say(
             refs,
-            f"with {page.figure(own)} items per litre it lies well below the median of the {many} contexts with remains ({middle} per litre)",
+            f"with {page.figure(own)} items per litre it lies well below the median of the {many} contexts "
+            f"with remains ({middle} per litre)",
             f"against a median of {middle} items per litre in the {many} contexts with remains, it is poor",
         )
     return []

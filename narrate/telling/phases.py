@@ -87,7 +87,8 @@ def basis_sentences(page: Page, name: str, phase: Phase, contexts: Sequence[Cont
         if empty:
             sentences += page.say(
                 refs[:1],
-                f"{page.count(empty, 'sample', 'samples')} held nothing and {english.agreed(empty, 'counts', 'count')} in the shares below",
+                f"{page.count(empty, 'sample', 'samples')} held nothing and "
+                f"{english.agreed(empty, 'counts', 'count')} in the shares below",
             )
     return sentences + richest_sentences(page)
 
@@ -112,8 +113,8 @@ def richest_sentences(page: Page) -> list[Sentence]:
         )
     return page.say(
         refs,
-        f"a single sample, {english.literal(sample)} of {where}, holds {part} of all items, so that totals speak largely "
-        "of that deposit and presence in samples is the safer guide",
+        f"a single sample, {english.literal(sample)} of {where}, holds {part} of all items, so that totals speak "
+        "largely of that deposit and presence in samples is the safer guide",
         f"since {english.literal(sample)} of {where} alone holds {part} of the items, plants are compared here by the "
         "number of samples that hold them",
     )

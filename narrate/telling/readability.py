@@ -85,7 +85,7 @@ def syllables(word: str) -> int:
     total = len(_VOWELS.findall(lower))
     if re.search(r"[^aeiouyl]e$", lower) or re.search(r"[aeiouyrlw]le$", lower):
         total -= 1
-    elif re.search(r"[^aeiouytd]ed$", lower) or re.search(r"[^aeiouysxzcg]es$", lower) and not lower.endswith("shes"):
+    elif re.search(r"[^aeiouytd]ed$", lower) or (re.search(r"[^aeiouysxzcg]es$", lower) and not lower.endswith("shes")):
         if not lower.endswith(("ches", "les")) or re.search(r"[aeiouyrlw]les$", lower):
             total -= 1
     total += len(re.findall(r"i[ao](?!us|n)|[^cgqstx]ious|eo(?!us|n)|[aeiouy]ing$|ua[lt]|uou", lower))

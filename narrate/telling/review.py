@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from narrate.model.ids import Subject
 from narrate.model.narrative import Section, Sentence
-from narrate.model.sampling import Sample
+from narrate.model.sampling import Sample, SizeClass
 from narrate.model.stratigraphy import Context
 from narrate.telling import composition, english, neighbours, numbers, openings, setting
 from narrate.telling.page import Page
@@ -75,12 +75,13 @@ def _verb(item: Reading) -> str:
 def _limits(page: Page, held: Sequence[Reading]) -> list[Sentence]:
     sentences: list[Sentence] = []
     for says, _, claims in shared_limits(page, held)[:2]:
-        grade = next(l.grade for item in held for l in item.claim.limits if item.claim.id in claims)
+        grade = next(limit.grade for item in held for limit in item.claim.limits if item.claim.id in claims)
         many = page.count(len(claims), "reading is", "readings are")
         sentences += page.say(
             claims,
             f"{many} held at “{grade}” or below, because {openings.with_the(says)}",
-            f"{openings.with_the(says)}, which holds {page.count(len(claims), 'reading', 'readings')} at “{grade}” or below",
+            f"{openings.with_the(says)}, which holds {page.count(len(claims), 'reading', 'readings')} "
+            f"at “{grade}” or below",
         )
     return sentences
 
@@ -95,10 +96,11 @@ def _rivals(page: Page, held: Sequence[Reading]) -> list[Sentence]:
             if rival.claim.id in paired:
                 continue
             paired |= {item.claim.id, rival.claim.id}
+            one, other = (f"{noun_of(page, [r])} ({r.claim.grade})" for r in (item, rival))
             sentences += page.say(
                 [item.claim.id, rival.claim.id],
-                f"two rival readings hold: {item.statement.noun} ({item.claim.grade}) and {rival.statement.noun} ({rival.claim.grade})",
-                f"{item.statement.noun} ({item.claim.grade}) competes with {rival.statement.noun} ({rival.claim.grade})",
+                f"two rival readings hold: {one} and {other}",
+                f"{one} competes with {other}",
             )
     return sentences[:2]
 
@@ -163,10 +165,7 @@ def _work(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
     partly = [(s, [c for c in s.size_classes if c.proportion_sorted < 1]) for s in samples]
     partly = [(s, classes) for s, classes in partly if classes]
     if partly:
-        texts = [
-            f"{english.literal(s.id)} ({page.listed([f'{numbers.percent(c.proportion_sorted)} of {english.literal(c.name)}' for c in classes])})"
-            for s, classes in partly[:4]
-        ]
+        texts = [f"{english.literal(s.id)} ({page.listed(_shares(classes))})" for s, classes in partly[:4]]
         more = f", and {page.count(len(partly) - 4, 'other', 'others')}" if len(partly) > 4 else ""
         sentences += page.say(
             [page.dig.record_ref(Subject(level="sample", id=s.id)) for s, _ in partly],
@@ -184,3 +183,7 @@ def _lifts(page: Page, held: Sequence[Reading]) -> list[Sentence]:
 
 def _noun(page: Page, item: Reading) -> str:
     return noun_of(page, [item])
+
+
+def _shares(classes: Sequence[SizeClass]) -> list[str]:
+    return [f"{numbers.percent(c.proportion_sorted)} of {english.literal(c.name)}" for c in classes]

@@ -12,7 +12,7 @@ from narrate.telling.page import Page
 from narrate.telling.plan import Reading, by_grade, rivals_of
 
 UNSETTLED = 0.8
-"""A verdict that stays in less than this share of the resampled counts is told as unsettled (judgement of the makers)."""
+"""A verdict that stays in less than this share of resampled counts is told as unsettled (judgement of the makers)."""
 
 _FIGURES = re.compile(r" ?\([^()]*\d[^()]*\)")
 
@@ -223,7 +223,7 @@ def frame_kind(text: str) -> str:
     """
     What a frame is for, by its first words.
 
-    >>> [frame_kind(t) for t in ("which supports {noun}", "this supports {noun}", "the remains also suggest {noun}", "the …")]
+    >>> [frame_kind(t) for t in ("which supports …", "this supports …", "the remains also suggest …", "the …")]
     ['which', 'this', 'also', 'lead']
     """
     first = text.split(" ", 1)[0]

@@ -73,7 +73,7 @@ def _basis(page: Page) -> list[Sentence]:
             sentences += page.say(
                 [page.record],
                 f"{page.count(empty, 'sample', 'samples')} held nothing; "
-                f"{english.agreed(empty, 'it is', 'they are')} kept, since shares of samples are reckoned over all that were taken",
+                f"{english.agreed(empty, 'it is', 'they are')} kept, since shares are reckoned over all samples",
             )
     return sentences + richest_sentences(page)
 
@@ -110,7 +110,7 @@ def _changed(
     page: Page, a: Presence, b: Presence, first: Phase, last: Phase, *, is_first: bool, turns: bool
 ) -> list[Sentence]:
     name = name_of(page, a.group)
-    refs = [*a.refs, *b.refs] + _change_claims(page)
+    refs = [*a.refs, *b.refs, *_change_claims(page)]
     rises = b.share > a.share
     early, late = english.literal(first.name), english.literal(last.name)
     if page.is_plain:
@@ -123,8 +123,8 @@ def _changed(
     if is_first:
         return page.say(
             refs,
-            f"{name} {'rose' if rises else 'fell'} from {k_of_n(page, a)} of the {early} to {k_of_n(page, b)} of the {late}, "
-            f"{gap} at 95% confidence",
+            f"{name} {'rose' if rises else 'fell'} from {k_of_n(page, a)} of the {early} "
+            f"to {k_of_n(page, b)} of the {late}, {gap} at 95% confidence",
         )
     way = "went the other way" if turns else "moved with it"
     change = f"from {out_of(a)} samples ({numbers.percent(a.share)}) to {out_of(b)} ({numbers.percent(b.share)})"
@@ -160,7 +160,7 @@ def _steady(
 
 
 def _alike(page: Page, first: Phase, last: Phase) -> list[Sentence]:
-    """The leading change within one kind of context, so that a change of kinds sampled is not taken for one of plants."""
+    """The leading change within one kind of context, lest a change of kinds sampled be taken for one of plants."""
     before, after = samples_of_phase(page.dig, first.id), samples_of_phase(page.dig, last.id)
     pairs = [(presence(page.dig, g, before), presence(page.dig, g, after)) for g in GROUPS]
     changed = sorted((p for p in pairs if _is_change(*p)), key=lambda p: -abs(p[1].share - p[0].share))
@@ -182,8 +182,8 @@ def _alike(page: Page, first: Phase, last: Phase) -> list[Sentence]:
         refs = [page.record]
         return page.say(
             refs,
-            "the phases share too few samples from contexts of one kind to compare like with like, so a change in what was "
-            "dug cannot be ruled out as the cause",
+            "the phases share too few samples from contexts of one kind to compare like with like, so a change in what "
+            "was dug cannot be ruled out as the cause",
         )
     refs = [ref for _, a, b in compared for ref in (*a.refs, *b.refs)] or [page.record]
     same_way = [c for c in compared if (c[2].share > c[1].share) == (changed[0][1].share > changed[0][0].share)]
@@ -201,7 +201,8 @@ def _alike(page: Page, first: Phase, last: Phase) -> list[Sentence]:
         )
     return page.say(
         refs,
-        f"like compared with like, the picture is less even: samples with {name} number, by kind of context, {page.listed(texts)}",
+        f"like compared with like, the picture is less even: samples with {name} number, by kind of context, "
+        f"{page.listed(texts)}",
     )
 
 

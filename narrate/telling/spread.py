@@ -71,10 +71,8 @@ def presence(dig: Dig, group: PlantGroup, samples: Sequence[Sample]) -> Presence
     k, refs = 0, []
     for sample in samples:
         found = dig.found(Subject(level="sample", id=sample.id))
-        meant = [
-            t for t in (found.tallies if found else ())
-            if t.condition in dig.ancient and (t.counted or t.is_noted or t.mass_g) and is_meant(group.selector, t, dig.packs)
-        ]  # fmt: skip
+        old = [t for t in (found.tallies if found else ()) if t.condition in dig.ancient]
+        meant = [t for t in old if (t.counted or t.is_noted or t.mass_g) and is_meant(group.selector, t, dig.packs)]
         if meant:
             k += 1
             refs += [t.ref for t in meant[:1] if t.ref]

@@ -77,51 +77,163 @@ TAXA = [
 KINDS = [
     ContextKind(id="hearth", plural="hearths", plain="hearth", plain_plural="hearths", traits=frozenset({"thermal"})),
     ContextKind(
-        id="smudge pit", plural="smudge pits", plain="smoke pit", plain_plural="smoke pits",
+        id="smudge pit",
+        plural="smudge pits",
+        plain="smoke pit",
+        plain_plural="smoke pits",
         traits=frozenset({"thermal", "cut"}),
         explained="A small pit in which damp fuel was made to smoulder for its smoke.",
     ),
     ContextKind(
-        id="storage pit", plural="storage pits", plain="storage pit", plain_plural="storage pits",
-        traits=frozenset({"storage", "cut"}), explained="A pit dug to keep food in.",
+        id="storage pit",
+        plural="storage pits",
+        plain="storage pit",
+        plain_plural="storage pits",
+        traits=frozenset({"storage", "cut"}),
+        explained="A pit dug to keep food in.",
     ),
     ContextKind(
-        id="posthole", plural="postholes", plain="posthole", plain_plural="postholes",
-        traits=frozenset({"structure", "cut"}), explained="A hole dug to hold a post upright.",
+        id="posthole",
+        plural="postholes",
+        plain="posthole",
+        plain_plural="postholes",
+        traits=frozenset({"structure", "cut"}),
+        explained="A hole dug to hold a post upright.",
     ),
-    ContextKind(id="midden", plural="middens", plain="rubbish heap", plain_plural="rubbish heaps", traits=frozenset({"refuse"})),
-]  # fmt: skip
+    ContextKind(
+        id="midden", plural="middens", plain="rubbish heap", plain_plural="rubbish heaps", traits=frozenset({"refuse"})
+    ),
+]
 
 
 def _statement(id: str, clause: str, noun: str, plain: str, plain_noun: str, rivals: tuple[str, ...] = ()) -> Statement:
     return Statement(
-        id=id, question=id.split(".")[0], title=noun, clause=clause, noun=noun, plain=plain, plain_noun=plain_noun,
-        rivals=rivals, place=HERE,
-    )  # fmt: skip
+        id=id,
+        question=id.split(".")[0],
+        title=noun,
+        clause=clause,
+        noun=noun,
+        plain=plain,
+        plain_noun=plain_noun,
+        rivals=rivals,
+        place=HERE,
+    )
 
 
 STATEMENTS = [
     _statement("fuel.wood", "wood was burned as fuel", "the use of wood as fuel", "people burned wood", "wood fires"),
-    _statement("fuel.maize-cob", "maize cobs were burned as fuel", "the use of maize cobs as fuel",
-               "people burned corn cobs in their fires", "fires fed with corn cobs", ("processing.shelling-waste",)),
-    _statement("fuel.nutshell", "nutshell was burned as fuel", "the use of nutshell as fuel", "people threw nutshells on the fire", "nutshells as fuel"),
-    _statement("fuel.smudge", "cobs were smouldered for smoke", "a smudge fire", "people let corn cobs smoulder to make smoke", "a smoky fire"),
-    _statement("processing.shelling-waste", "maize was shelled nearby and the cobs discarded", "waste from the shelling of maize",
-               "people took the kernels off the cob close by", "leftovers from taking kernels off the cob", ("fuel.maize-cob",)),
-    _statement("food.maize", "maize was eaten", "the use of maize as food", "people used corn as food", "meals with corn"),
+    _statement(
+        "fuel.maize-cob",
+        "maize cobs were burned as fuel",
+        "the use of maize cobs as fuel",
+        "people burned corn cobs in their fires",
+        "fires fed with corn cobs",
+        ("processing.shelling-waste",),
+    ),
+    _statement(
+        "fuel.nutshell",
+        "nutshell was burned as fuel",
+        "the use of nutshell as fuel",
+        "people threw nutshells on the fire",
+        "nutshells as fuel",
+    ),
+    _statement(
+        "fuel.smudge",
+        "cobs were smouldered for smoke",
+        "a smudge fire",
+        "people let corn cobs smoulder to make smoke",
+        "a smoky fire",
+    ),
+    _statement(
+        "processing.shelling-waste",
+        "maize was shelled nearby and the cobs discarded",
+        "waste from the shelling of maize",
+        "people took the kernels off the cob close by",
+        "leftovers from taking kernels off the cob",
+        ("fuel.maize-cob",),
+    ),
+    _statement(
+        "food.maize", "maize was eaten", "the use of maize as food", "people used corn as food", "meals with corn"
+    ),
     _statement("food.nut", "nuts were eaten", "the use of nuts as food", "people used nuts as food", "meals with nuts"),
-    _statement("food.fruit", "fruits were eaten", "the use of fleshy fruits as food", "people ate wild fruits", "meals with fruit"),
-    _statement("food.small-seed", "small seeds were eaten", "the use of small seeds as food", "people ate small seeds", "meals with small seeds"),
-    _statement("food.burned-store", "a store burned", "the burning of a store", "stored food caught fire", "a store that burned"),
-    _statement("field.weeds-with-crop", "weeds came in with the crop", "weeds brought in with the crop", "weeds came home with the harvest", "weeds among the crops"),
-    _statement("season.early-summer", "plants of early summer were gathered", "gathering in early summer", "people gathered plants in early summer", "work in early summer"),
-    _statement("season.autumn", "plants of autumn were gathered", "gathering in autumn", "people gathered plants in autumn", "work in autumn"),
-    _statement("deposit.burned-in-place", "the remains were burned where they were found", "burning in place", "this fire burned right here", "a fire on this very spot"),
-    _statement("deposit.redeposited", "the remains were moved here from elsewhere", "redeposition", "the burned bits were moved here from elsewhere", "rubbish moved from elsewhere"),
-    _statement("integrity.modern-seeds", "the uncharred seeds are modern", "modern intrusion of uncharred seeds", "some seeds came in lately", "seeds of our own time"),
-    _statement("integrity.disturbed", "the deposit was disturbed", "disturbance of the deposit", "the soil was stirred up", "stirred-up soil"),
-    _statement("work.finish-sorting", "finishing the sorting would firm up the readings", "the finishing of the sorting", "we should look through the rest", "more sorting"),
-]  # fmt: skip
+    _statement(
+        "food.fruit",
+        "fruits were eaten",
+        "the use of fleshy fruits as food",
+        "people ate wild fruits",
+        "meals with fruit",
+    ),
+    _statement(
+        "food.small-seed",
+        "small seeds were eaten",
+        "the use of small seeds as food",
+        "people ate small seeds",
+        "meals with small seeds",
+    ),
+    _statement(
+        "food.burned-store",
+        "a store burned",
+        "the burning of a store",
+        "stored food caught fire",
+        "a store that burned",
+    ),
+    _statement(
+        "field.weeds-with-crop",
+        "weeds came in with the crop",
+        "weeds brought in with the crop",
+        "weeds came home with the harvest",
+        "weeds among the crops",
+    ),
+    _statement(
+        "season.early-summer",
+        "plants of early summer were gathered",
+        "gathering in early summer",
+        "people gathered plants in early summer",
+        "work in early summer",
+    ),
+    _statement(
+        "season.autumn",
+        "plants of autumn were gathered",
+        "gathering in autumn",
+        "people gathered plants in autumn",
+        "work in autumn",
+    ),
+    _statement(
+        "deposit.burned-in-place",
+        "the remains were burned where they were found",
+        "burning in place",
+        "this fire burned right here",
+        "a fire on this very spot",
+    ),
+    _statement(
+        "deposit.redeposited",
+        "the remains were moved here from elsewhere",
+        "redeposition",
+        "the burned bits were moved here from elsewhere",
+        "rubbish moved from elsewhere",
+    ),
+    _statement(
+        "integrity.modern-seeds",
+        "the uncharred seeds are modern",
+        "modern intrusion of uncharred seeds",
+        "some seeds came in lately",
+        "seeds of our own time",
+    ),
+    _statement(
+        "integrity.disturbed",
+        "the deposit was disturbed",
+        "disturbance of the deposit",
+        "the soil was stirred up",
+        "stirred-up soil",
+    ),
+    _statement(
+        "work.finish-sorting",
+        "finishing the sorting would firm up the readings",
+        "the finishing of the sorting",
+        "we should look through the rest",
+        "more sorting",
+    ),
+]
 
 OF_RULE = {
     "fuel.cupules_outnumber_kernels": Selector(taxon=("Zea mays",), part=("cupule",)),
@@ -135,10 +247,23 @@ OF_RULE = {
 
 def _rule(id: str, of: Selector) -> Rule:
     return Rule(
-        id=id, title=id, status="draft", direction="for", statement="fuel.wood", about=("context",), says="",
-        says_plain="", why="", misleads_when=(), sources=(), known="judgement", weight="weak", examples=(), place=HERE,
+        id=id,
+        title=id,
+        status="draft",
+        direction="for",
+        statement="fuel.wood",
+        about=("context",),
+        says="",
+        says_plain="",
+        why="",
+        misleads_when=(),
+        sources=(),
+        known="judgement",
+        weight="weak",
+        examples=(),
+        place=HERE,
         criteria=Bound(measure="items", of=of, at_least=1, place=HERE),
-    )  # fmt: skip
+    )
 
 
 def made_packs(audiences: Mapping[str, Audience]) -> Packs:
@@ -159,12 +284,17 @@ def made_packs(audiences: Mapping[str, Audience]) -> Packs:
         sources={},
         weights={"weak": 0.6, "moderate": 1.2, "strong": 1.8},
         limits=(
-            Limit(id="deposit.secondary", when="deposit is secondary", grade="supports", says="deposit is secondary",
-                  lifts="Remains of the same kind from a primary or sealed deposit"),
+            Limit(
+                id="deposit.secondary",
+                when="deposit is secondary",
+                grade="supports",
+                says="deposit is secondary",
+                lifts="Remains of the same kind from a primary or sealed deposit",
+            ),
         ),
         shown=(),
         questions={"fuel": "What was burned?", "food": "What was eaten?"},
-    )  # fmt: skip
+    )
 
 
 AUDIENCES = Path(__file__).parents[2] / "narrate" / "packs" / "audiences"
@@ -225,17 +355,29 @@ def _found(subject: Subject, samples: list[Sample], remains: Mapping[str, list[R
         taxon = packs.taxon_lookup.get(written.removeprefix("cf. ").lower())
         tallies.append(
             Tally(
-                taxon=taxon, written=written, part=part, condition=condition, counted=number, estimated=float(number),
-                mass_g=mass, only_cf=written.startswith("cf. "), samples=len(where), of_samples=len(samples),
+                taxon=taxon,
+                written=written,
+                part=part,
+                condition=condition,
+                counted=number,
+                estimated=float(number),
+                mass_g=mass,
+                only_cf=written.startswith("cf. "),
+                samples=len(where),
+                of_samples=len(samples),
                 ref=f"{subject.id}/found.{taxon or written}.{part}",
             )
-        )  # fmt: skip
+        )
     tallies.sort(key=lambda t: (-t.counted, t.written, t.part))
     litres = sum(s.volume_l or 0 for s in samples) or None
     return SubjectFindings(
-        subject=subject, samples=len(samples), samples_with_remains=sum(1 for s in samples if remains.get(s.id)),
-        litres=litres, tallies=tuple(tallies), measurements=_measured(tallies, litres, samples, remains),
-    )  # fmt: skip
+        subject=subject,
+        samples=len(samples),
+        samples_with_remains=sum(1 for s in samples if remains.get(s.id)),
+        litres=litres,
+        tallies=tuple(tallies),
+        measurements=_measured(tallies, litres, samples, remains),
+    )
 
 
 def _measured(
@@ -281,21 +423,42 @@ SUPPORT = {"consistent with": 0.55, "suggests": 0.7, "supports": 0.85, "strongly
 def said(rule: str, says: str, plain: str = "", direction: str = "for", verdict: str = "holds") -> Argument:
     """One argument as it came out."""
     return Argument(
-        rule=rule, direction=direction, weight=1.2, verdict=verdict, says=says, says_plain=plain or says,
+        rule=rule,
+        direction=direction,
+        weight=1.2,
+        verdict=verdict,
+        says=says,
+        says_plain=plain or says,
         evidence=(Evidence(measure="items", value=1.0, verdict=verdict),),
-    )  # fmt: skip
+    )
 
 
 def a_claim(
-    level: str, id: str, statement: str, grade: str, *arguments: Argument, verdict: str = "holds",
-    limits: tuple[LimitInForce, ...] = (), misleads: tuple[str, ...] = (), rivals: tuple[str, ...] = (),
+    level: str,
+    id: str,
+    statement: str,
+    grade: str,
+    *arguments: Argument,
+    verdict: str = "holds",
+    limits: tuple[LimitInForce, ...] = (),
+    misleads: tuple[str, ...] = (),
+    rivals: tuple[str, ...] = (),
     stability: float | None = 0.98,
-) -> Claim:  # fmt: skip
+) -> Claim:
     return Claim(
-        id=f"{id}/{statement}", about=Subject(level=level, id=id), question=statement.split(".")[0], statement=statement,
-        verdict=verdict, support=SUPPORT[grade], grade=grade, stability=stability, arguments=arguments, limits=limits,
-        misleads_when=misleads, alternatives=rivals,
-    )  # fmt: skip
+        id=f"{id}/{statement}",
+        about=Subject(level=level, id=id),
+        question=statement.split(".")[0],
+        statement=statement,
+        verdict=verdict,
+        support=SUPPORT[grade],
+        grade=grade,
+        stability=stability,
+        arguments=arguments,
+        limits=limits,
+        misleads_when=misleads,
+        alternatives=rivals,
+    )
 
 
 def made_claims(*claims: Claim) -> Claims:
@@ -331,38 +494,59 @@ def _samples() -> tuple[Sample, ...]:
         for _ in range(many):
             made.append(
                 Sample(
-                    id=f"S{number:03}", context=context, volume_l=9.0,
+                    id=f"S{number:03}",
+                    context=context,
+                    volume_l=9.0,
                     size_classes=(SizeClass(name="0.5-1 mm", proportion_sorted=0.25),) if context == "C12" else (),
                     recovery_test=RecoveryTest(added=50, recovered=31) if context == "C05" else None,
-                    sterile=context == "C10", place=HERE,
+                    sterile=context == "C10",
+                    place=HERE,
                 )
-            )  # fmt: skip
+            )
             number += 1
     return tuple(made)
 
 
 MAIZE, GOOSEFOOT, MAYGRASS = "Zea mays", "Chenopodium berlandieri", "Phalaris caroliniana"
 REMAINS: dict[str, list[Row]] = {
-    "S001": [(GOOSEFOOT, "seed", "charred", 60, None), (MAYGRASS, "seed", "charred", 41, None), ("Carya", "nutshell", "charred", 22, 3.1)],
+    "S001": [
+        (GOOSEFOOT, "seed", "charred", 60, None),
+        (MAYGRASS, "seed", "charred", 41, None),
+        ("Carya", "nutshell", "charred", 22, 3.1),
+    ],
     "S002": [(GOOSEFOOT, "seed", "charred", 18, None), ("Passiflora incarnata", "seed", "charred", 2, None)],
     "S003": [(MAYGRASS, "seed", "charred", 9, None), ("Amaranthus", "seed", "charred", 4, None)],
     "S004": [(GOOSEFOOT, "seed", "charred", 7, None), (MAIZE, "cupule", "charred", 1, None)],
-    "S005": [("Quercus", "wood", "charred", 14, 8.2), ("Carya", "wood", "charred", 6, 3.0), (GOOSEFOOT, "seed", "charred", 9, None)],
+    "S005": [
+        ("Quercus", "wood", "charred", 14, 8.2),
+        ("Carya", "wood", "charred", 6, 3.0),
+        (GOOSEFOOT, "seed", "charred", 9, None),
+    ],
     "S006": [("Carya", "nutshell", "charred", 11, 1.2), (GOOSEFOOT, "seed", "charred", 5, None)],
     "S007": [(MAYGRASS, "seed", "charred", 3, None)],
     "S008": [("Mollugo verticillata", "seed", "uncharred", 143, None), (MAIZE, "kernel", "charred", 1, None)],
-    "S010": [(MAIZE, "cupule", "charred", 60, None), (MAIZE, "kernel", "charred", 7, None), ("Carya", "nutshell", "charred", 12, 2.2),
-             ("Quercus", "wood", "charred", 12, 6.1), ("Carya", "wood", "charred", 5, 3.4)],
-    "S011": [(MAIZE, "cupule", "charred", 36, None), (MAIZE, "kernel", "charred", 5, None), (GOOSEFOOT, "seed", "charred", 22, None),
-             ("Carya", "nutshell", "charred", 6, 1.2), ("Passiflora incarnata", "seed", "charred", 2, None),
-             ("cf. Diospyros virginiana", "seed", "charred", 1, None)],
+    "S010": [
+        (MAIZE, "cupule", "charred", 60, None),
+        (MAIZE, "kernel", "charred", 7, None),
+        ("Carya", "nutshell", "charred", 12, 2.2),
+        ("Quercus", "wood", "charred", 12, 6.1),
+        ("Carya", "wood", "charred", 5, 3.4),
+    ],
+    "S011": [
+        (MAIZE, "cupule", "charred", 36, None),
+        (MAIZE, "kernel", "charred", 5, None),
+        (GOOSEFOOT, "seed", "charred", 22, None),
+        ("Carya", "nutshell", "charred", 6, 1.2),
+        ("Passiflora incarnata", "seed", "charred", 2, None),
+        ("cf. Diospyros virginiana", "seed", "charred", 1, None),
+    ],
     "S012": [(MAIZE, "cupule", "charred", 9, None), (MAIZE, "kernel", "charred", 4, None)],
     "S013": [(MAIZE, "cupule", "charred", 6, None), ("Carya", "nutshell", "charred", 4, 0.5)],
     "S014": [(MAIZE, "kernel", "charred", 5, None)],
     "S015": [(MAIZE, "cupule", "charred", 340, None), (MAIZE, "kernel", "charred", 4, None)],
     "S016": [(MAIZE, "cupule", "charred", 212, None), ("Poaceae", "seed", "charred", 1, None)],
     "S017": [(MAIZE, "cupule", "charred", 1, None), (GOOSEFOOT, "seed", "charred", 2, None)],
-}  # fmt: skip
+}
 
 COBS = "Kernels puff and break at high heat sooner than cupules, which lowers the ratio without any human choice."
 
@@ -387,40 +571,233 @@ def _claims() -> Claims:
         "food.small_seeds", "seeds of native crops were numerous (126)", "there were many seeds of garden crops"
     )
     return made_claims(
-        a_claim("context", "C12", "fuel.maize-cob", "strongly supports", cob, hearth, misleads=(COBS,), rivals=("processing.shelling-waste",)),
-        a_claim("context", "C12", "processing.shelling-waste", "suggests", cob, said("p.x", "kernels are far fewer than the two to a cupule of a whole ear", "a whole ear has two kernels for each bit of cob")),
-        a_claim("context", "C12", "fuel.wood", "supports", said("fuel.wood_present", "wood charcoal was weighed at 9.5 g", "there was wood charcoal")),
-        a_claim("context", "C12", "fuel.nutshell", "consistent with", said("fuel.n", "nutshell lay in the ash", "there were shells in the ash")),
+        a_claim(
+            "context",
+            "C12",
+            "fuel.maize-cob",
+            "strongly supports",
+            cob,
+            hearth,
+            misleads=(COBS,),
+            rivals=("processing.shelling-waste",),
+        ),
+        a_claim(
+            "context",
+            "C12",
+            "processing.shelling-waste",
+            "suggests",
+            cob,
+            said(
+                "p.x",
+                "kernels are far fewer than the two to a cupule of a whole ear",
+                "a whole ear has two kernels for each bit of cob",
+            ),
+        ),
+        a_claim(
+            "context",
+            "C12",
+            "fuel.wood",
+            "supports",
+            said("fuel.wood_present", "wood charcoal was weighed at 9.5 g", "there was wood charcoal"),
+        ),
+        a_claim(
+            "context",
+            "C12",
+            "fuel.nutshell",
+            "consistent with",
+            said("fuel.n", "nutshell lay in the ash", "there were shells in the ash"),
+        ),
         a_claim("context", "C12", "food.maize", "supports", maize),
         a_claim("context", "C12", "food.nut", "supports", nut),
         a_claim("context", "C12", "food.fruit", "supports", fruit, stability=0.74),
-        a_claim("context", "C12", "season.autumn", "suggests", said("season.a", "hickory nuts and goosefoot ripen from September to November", "hickory nuts fall in autumn")),
-        a_claim("context", "C12", "deposit.burned-in-place", "supports", said("deposit.p", "the deposit is primary and lies in a fireplace", "the ash lay where the fire was")),
-        a_claim("context", "C12", "field.weeds-with-crop", "not supported", said("field.x", "weeds were few", verdict="cannot tell"), verdict="cannot tell"),
-        a_claim("context", "C12", "work.finish-sorting", "supports", said("work.s", "only a quarter of the smallest class was sorted", "")),
-        a_claim("context", "C13", "fuel.maize-cob", "suggests", said("fuel.cupules_outnumber_kernels", "cob parts outnumber kernels (9 to 15)", "there were more bits of cob than kernels"), stability=0.81),
-        a_claim("context", "C13", "food.maize", "suggests", said("food.kernels_present", "kernels were found (9)", "we found kernels of corn")),
-        a_claim("context", "C15", "fuel.smudge", "strongly supports", said("fuel.cupules_outnumber_kernels", "nearly all of the fill is cob (552 cupules)", "nearly all of it was corn cob"), hearth),
-        a_claim("context", "C15", "fuel.maize-cob", "supports", said("fuel.cupules_outnumber_kernels", "cob parts outnumber kernels (4 to 552)", "there were far more bits of cob than kernels")),
+        a_claim(
+            "context",
+            "C12",
+            "season.autumn",
+            "suggests",
+            said(
+                "season.a", "hickory nuts and goosefoot ripen from September to November", "hickory nuts fall in autumn"
+            ),
+        ),
+        a_claim(
+            "context",
+            "C12",
+            "deposit.burned-in-place",
+            "supports",
+            said("deposit.p", "the deposit is primary and lies in a fireplace", "the ash lay where the fire was"),
+        ),
+        a_claim(
+            "context",
+            "C12",
+            "field.weeds-with-crop",
+            "not supported",
+            said("field.x", "weeds were few", verdict="cannot tell"),
+            verdict="cannot tell",
+        ),
+        a_claim(
+            "context",
+            "C12",
+            "work.finish-sorting",
+            "supports",
+            said("work.s", "only a quarter of the smallest class was sorted", ""),
+        ),
+        a_claim(
+            "context",
+            "C13",
+            "fuel.maize-cob",
+            "suggests",
+            said(
+                "fuel.cupules_outnumber_kernels",
+                "cob parts outnumber kernels (9 to 15)",
+                "there were more bits of cob than kernels",
+            ),
+            stability=0.81,
+        ),
+        a_claim(
+            "context",
+            "C13",
+            "food.maize",
+            "suggests",
+            said("food.kernels_present", "kernels were found (9)", "we found kernels of corn"),
+        ),
+        a_claim(
+            "context",
+            "C15",
+            "fuel.smudge",
+            "strongly supports",
+            said(
+                "fuel.cupules_outnumber_kernels",
+                "nearly all of the fill is cob (552 cupules)",
+                "nearly all of it was corn cob",
+            ),
+            hearth,
+        ),
+        a_claim(
+            "context",
+            "C15",
+            "fuel.maize-cob",
+            "supports",
+            said(
+                "fuel.cupules_outnumber_kernels",
+                "cob parts outnumber kernels (4 to 552)",
+                "there were far more bits of cob than kernels",
+            ),
+        ),
         a_claim("context", "C03", "food.small-seed", "supports", seeds, limits=(secondary,)),
         a_claim("context", "C03", "food.nut", "suggests", nut, limits=(secondary,)),
         a_claim("context", "C03", "food.fruit", "suggests", fruit, limits=(secondary,)),
-        a_claim("context", "C03", "season.early-summer", "suggests", said("season.e", "maygrass ripens in May and June", "maygrass ripens in early summer")),
-        a_claim("context", "C03", "season.autumn", "suggests", said("season.a", "goosefoot and hickory nuts ripen in autumn", "goosefoot ripens in autumn")),
-        a_claim("context", "C03", "deposit.redeposited", "suggests", said("deposit.q", "the deposit is secondary", "the soil was thrown in")),
-        a_claim("context", "C05", "fuel.wood", "supports", said("fuel.wood_present", "wood charcoal was plentiful (11.2 g)", "there was much wood charcoal")),
-        a_claim("context", "C05", "food.small-seed", "not supported", said("food.small_seeds", "seeds were few", verdict="cannot tell"), verdict="cannot tell"),
-        a_claim("context", "C05", "season.autumn", "not supported", said("season.a", "few plants", verdict="cannot tell"), verdict="cannot tell"),
-        a_claim("context", "C09", "integrity.modern-seeds", "strongly supports", said("integrity.m", "143 seeds are uncharred", "many seeds were never burned")),
-        a_claim("context", "C09", "integrity.disturbed", "supports", said("integrity.d", "rodent signs were many", "animals had dug here")),
-        a_claim("phase", "early", "food.small-seed", "supports", said("food.small_seeds", "seeds of native crops occur in seven of nine samples", "seeds of garden crops were in most samples")),
-        a_claim("phase", "late", "fuel.maize-cob", "strongly supports", said("fuel.cupules_outnumber_kernels", "cupules outnumber kernels in all thermal features", "bits of cob were in every fireplace")),
-        a_claim("phase", "late", "food.maize", "supports", said("food.kernels_present", "kernels occur in five samples", "kernels of corn were in five samples")),
+        a_claim(
+            "context",
+            "C03",
+            "season.early-summer",
+            "suggests",
+            said("season.e", "maygrass ripens in May and June", "maygrass ripens in early summer"),
+        ),
+        a_claim(
+            "context",
+            "C03",
+            "season.autumn",
+            "suggests",
+            said("season.a", "goosefoot and hickory nuts ripen in autumn", "goosefoot ripens in autumn"),
+        ),
+        a_claim(
+            "context",
+            "C03",
+            "deposit.redeposited",
+            "suggests",
+            said("deposit.q", "the deposit is secondary", "the soil was thrown in"),
+        ),
+        a_claim(
+            "context",
+            "C05",
+            "fuel.wood",
+            "supports",
+            said("fuel.wood_present", "wood charcoal was plentiful (11.2 g)", "there was much wood charcoal"),
+        ),
+        a_claim(
+            "context",
+            "C05",
+            "food.small-seed",
+            "not supported",
+            said("food.small_seeds", "seeds were few", verdict="cannot tell"),
+            verdict="cannot tell",
+        ),
+        a_claim(
+            "context",
+            "C05",
+            "season.autumn",
+            "not supported",
+            said("season.a", "few plants", verdict="cannot tell"),
+            verdict="cannot tell",
+        ),
+        a_claim(
+            "context",
+            "C09",
+            "integrity.modern-seeds",
+            "strongly supports",
+            said("integrity.m", "143 seeds are uncharred", "many seeds were never burned"),
+        ),
+        a_claim(
+            "context",
+            "C09",
+            "integrity.disturbed",
+            "supports",
+            said("integrity.d", "rodent signs were many", "animals had dug here"),
+        ),
+        a_claim(
+            "phase",
+            "early",
+            "food.small-seed",
+            "supports",
+            said(
+                "food.small_seeds",
+                "seeds of native crops occur in seven of nine samples",
+                "seeds of garden crops were in most samples",
+            ),
+        ),
+        a_claim(
+            "phase",
+            "late",
+            "fuel.maize-cob",
+            "strongly supports",
+            said(
+                "fuel.cupules_outnumber_kernels",
+                "cupules outnumber kernels in all thermal features",
+                "bits of cob were in every fireplace",
+            ),
+        ),
+        a_claim(
+            "phase",
+            "late",
+            "food.maize",
+            "supports",
+            said("food.kernels_present", "kernels occur in five samples", "kernels of corn were in five samples"),
+        ),
         a_claim("site", "site", "food.maize", "supports", maize),
         a_claim("site", "site", "food.nut", "supports", nut),
-        a_claim("site", "site", "fuel.maize-cob", "strongly supports", said("fuel.cupules_outnumber_kernels", "cupules outnumber kernels (31 to 665)", "there were far more bits of cob than kernels")),
-        a_claim("sample", "S010", "fuel.maize-cob", "strongly supports", said("fuel.cupules_outnumber_kernels", "cob parts outnumber kernels (7 to 60)", "bits of cob outnumber kernels")),
-    )  # fmt: skip
+        a_claim(
+            "site",
+            "site",
+            "fuel.maize-cob",
+            "strongly supports",
+            said(
+                "fuel.cupules_outnumber_kernels",
+                "cupules outnumber kernels (31 to 665)",
+                "there were far more bits of cob than kernels",
+            ),
+        ),
+        a_claim(
+            "sample",
+            "S010",
+            "fuel.maize-cob",
+            "strongly supports",
+            said(
+                "fuel.cupules_outnumber_kernels",
+                "cob parts outnumber kernels (7 to 60)",
+                "bits of cob outnumber kernels",
+            ),
+        ),
+    )
 
 
 Told = dict[Subject, Narrative]

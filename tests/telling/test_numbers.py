@@ -69,7 +69,7 @@ def test_visitors_read_rounded_numbers(number: int, told: str):
 
 
 def test_wilson_interval_agrees_with_newcombe():
-    """81 of 263 gives 0.2553 to 0.3662 (Newcombe 1998, Statistics in Medicine 17:857–872, table I, method 3; from memory)."""
+    """81 of 263 gives 0.2553 to 0.3662 (Newcombe 1998, Statistics in Medicine 17:857–872, table I; from memory)."""
     low, high = numbers.wilson(81, 263)
 
     assert (round(low, 4), round(high, 4)) == (0.2553, 0.3662)
