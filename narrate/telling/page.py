@@ -21,6 +21,10 @@ from narrate.telling.names import Names
 OPENINGS_AT_MOST = 3
 """How many sentences of one page may open with the same two words."""
 
+LINKS = ("in addition", "besides this", "beyond that", "at the same time", "apart from this", "further")
+PLAIN_LINKS = ("besides", "what is more", "on top of that", "then again", "beyond that", "as well as this")
+"""Link words for the rare sentence that would be the fourth to open alike."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Dig:
@@ -132,6 +136,7 @@ class Page:
         chosen = min(ordered, key=lambda text: (text[0].isdigit(), *self._wear(text)))
         if chosen[0].isdigit():
             chosen = english.capitalised(numbers.opening_in_words(chosen))
+        chosen = self._opened_afresh(chosen)
         self._note(chosen)
         return [Sentence(text=chosen, refs=named)]
 
@@ -142,6 +147,14 @@ class Page:
     def worn(self, text: str) -> bool:
         """Whether one more sentence opening like this would be too many."""
         return self.openings[opening(english.finished(text))] >= OPENINGS_AT_MOST
+
+    def _opened_afresh(self, text: str) -> str:
+        """The sentence itself, or with a link word in front where its opening is worn out."""
+        for link in ("", *(PLAIN_LINKS if self.is_plain else LINKS)):
+            linked = f"{link}, {english.lowered(text)}" if link else text
+            if self.openings[opening(linked)] < OPENINGS_AT_MOST:
+                return english.capitalised(linked)
+        return text
 
     def _wear(self, text: str) -> tuple[int, int]:
         return (self.openings[opening(text)], self.openings[opening(text).split()[0]] if opening(text) else 0)

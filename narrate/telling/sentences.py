@@ -14,6 +14,7 @@ from narrate.telling.plan import Reading, by_grade, rivals_of
 UNSETTLED = 0.8
 """A verdict that stays in less than this share of resampled counts is told as unsettled (judgement of the makers)."""
 
+_PLACE = re.compile(r" in (?:a|the) (?:feature|place|pit) (?:made for|of) [a-z]+(?= |,|\)|$)")
 _FIGURES = re.compile(r" ?\([^()]*\d[^()]*\)")
 
 
@@ -103,6 +104,8 @@ def further_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
         return []
     reasons = reasons_for(page, group, most=2)
     if page.is_plain:
+        if reasons and (page.worn(reasons[0]) or (page.position + len(page.said)) % 2):
+            return page.say(refs, f"{also}, because {reasons[0]}")
         return page.say(refs, also) + [s for reason in reasons[:1] for s in page.say(refs, reason)]
     if not reasons:
         return page.say(refs, also)
@@ -180,7 +183,17 @@ def reasons_for(page: Page, group: Sequence[Reading], *, most: int) -> list[str]
                 if _bare(queue[depth]) not in page.reasons_told:
                     chosen.append(queue[depth])
     page.reasons_told.update(_bare(text) for text in chosen)
-    return chosen
+    return _referring_back(page, chosen)
+
+
+def _referring_back(page: Page, reasons: Sequence[str]) -> list[str]:
+    """Reasons in which a place named before is 'there': 'wood charcoal lay in a feature made for fire'."""
+    short: list[str] = []
+    for reason in reasons:
+        match = _PLACE.search(reason)
+        before = match is not None and (page.has_told(match[0]) or any(match[0] in text for text in short))
+        short.append(reason[: match.start()] + " there" + reason[match.end() :] if match and before else reason)
+    return short
 
 
 def page_text(page: Page, argument: Argument) -> str:
@@ -293,7 +306,8 @@ def _because(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> li
 
 def _which(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[str]:
     relative = frame(page, group, "which")
-    if not relative or not reasons:
+    # After a comma of the reason's own, 'which' would seem to point at its last words.
+    if not relative or not reasons or any("," in reason for reason in reasons):
         return []
     return [f"{english.clauses_joined(reasons, oxford=page.names.has_oxford)}, {relative}"]
 

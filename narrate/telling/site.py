@@ -11,8 +11,8 @@ from narrate.telling import english, numbers, openings, setting
 from narrate.telling.alike import phases_compared
 from narrate.telling.page import Page
 from narrate.telling.phases import headed, richest_sentences, spread_sentences, theme_blocks
-from narrate.telling.plan import Reading, readings
-from narrate.telling.sentences import noun_of, plainly_told
+from narrate.telling.plan import Reading, reading_of, readings
+from narrate.telling.sentences import frame, noun_of, plainly_told
 from narrate.telling.spread import (
     GROUPS,
     Presence,
@@ -110,35 +110,46 @@ def _changed(
     page: Page, a: Presence, b: Presence, first: Phase, last: Phase, *, is_first: bool, turns: bool
 ) -> list[Sentence]:
     name = name_of(page, a.group)
-    refs = [*a.refs, *b.refs, *_change_claims(page)]
-    rises = b.share > a.share
+    reading = _change_reading(page, a.group.id)
+    refs = [*a.refs, *b.refs, *([reading.claim.id] if reading else [])]
     early, late = english.literal(first.name), english.literal(last.name)
+    way = "went the other way" if turns else "went the same way"
     if page.is_plain:
-        if is_first:
-            return page.say(refs, f"in the {early}, {out_of(a)} samples held {name}; in the {late}, {out_of(b)} did")
-        way = "went the other way" if turns else "went the same way"
-        return page.say(refs, f"{name} {way}, from {out_of(a)} samples to {out_of(b)}")
+        said = page.say(
+            refs,
+            f"in the {early}, {out_of(a)} samples held {name}; in the {late}, {out_of(b)} did"
+            if is_first
+            else f"{name} {way}, from {out_of(a)} samples to {out_of(b)}",
+        )
+        return said + (page.say([reading.claim.id], frame(page, [reading], "lead")) if reading else [])
+    rises = b.share > a.share
     low, high = sorted(abs(round(x * 100)) for x in difference(a, b))
     gap = f"{'a rise' if rises else 'a fall'} of {low} to {high} points"
+    framed = f", {frame(page, [reading], 'which')}" if reading else ""
     if is_first:
         return page.say(
             refs,
             f"{name} {'rose' if rises else 'fell'} from {k_of_n(page, a)} of the {early} "
-            f"to {k_of_n(page, b)} of the {late}, {gap} at 95% confidence",
+            f"to {k_of_n(page, b)} of the {late}, {gap} at 95% confidence{framed}",
         )
-    way = "went the other way" if turns else "moved with it"
     change = f"from {out_of(a)} samples ({numbers.percent(a.share)}) to {out_of(b)} ({numbers.percent(b.share)})"
-    return page.say(refs, f"{name} {way}, {change}, {gap}")
+    return page.say(refs, f"{name} {way}, {change}, {gap}{framed}")
 
 
-def _change_claims(page: Page) -> list[str]:
-    """Site claims that rest on change in ubiquity."""
-    return [
-        claim.id
-        for claim in page.dig.claims.about(page.subject)
-        if claim.verdict == "holds"
-        and any(e.measure.startswith("ubiquity_change") for arg in claim.held("for") for e in arg.evidence)
-    ][:2]
+def _change_reading(page: Page, group: str) -> Reading | None:
+    """The reading of the dig that this change is about, if one holds; it is then told."""
+    prefix = CHANGE_OF.get(group)
+    if prefix is None:
+        return None
+    for statement in page.dig.packs.statements:
+        if statement.startswith(prefix) and (reading := reading_of(page, statement)) is not None:
+            page.told.add(reading.claim.id)
+            return reading
+    return None
+
+
+CHANGE_OF = {"maize": "change.maize-", "native-crop": "change.native-seeds-", "nut": "change.nuts-"}
+"""Groups of plants and the statements that speak of their change."""
 
 
 def _steady(

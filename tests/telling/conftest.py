@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from pathlib import Path
+from types import SimpleNamespace
 
 import pytest
 import yaml
@@ -834,6 +835,12 @@ def told(project: Project, packs: Packs, findings: Findings, claims: Claims) -> 
         return cache[audience]
 
     return tell
+
+
+@pytest.fixture(scope="session")
+def makers() -> SimpleNamespace:
+    """What makes findings and arguments by hand, for tests that make up digs of their own."""
+    return SimpleNamespace(findings=made_findings, said=said)
 
 
 if __name__ == "__main__":
