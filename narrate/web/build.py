@@ -1,0 +1,121 @@
+"""Writes one whole site: all pages are made first, then written; what an earlier build left over is removed."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable, Mapping
+from pathlib import Path, PurePosixPath
+
+from narrate.model.edition import Edition
+from narrate.problems import Place, Problem
+from narrate.web.pages import pages
+from narrate.web.refusal import Refused
+
+MANIFEST = ".narrate-site.json"
+"""Names every file that narrate made in the folder, so that it never touches another."""
+FORMAT = "narrate site 1"
+
+
+def build(edition: Edition, templates: Path, folder: Path, images: Path | None = None) -> None:
+    """
+    Writes the site of an edition into a folder.
+
+    images:  the project folder in which photographs lie; None leaves them out.
+    Raises Refused (N108) if the folder holds something that narrate did not make or cannot be written, and
+    Refused (N701) for templates. Files whose content stays the same are not written again.
+    """
+    made_before = _made_before(folder)
+    files = pages(edition, templates, images)
+    _refuse_strangers(folder, files, made_before)
+    try:
+        _write(folder, files, made_before)
+    except OSError as error:
+        raise Refused(
+            _problem(folder, f"could not be written: {error}", "close what uses it, then build again")
+        ) from error
+
+
+def _made_before(folder: Path) -> frozenset[str]:
+    """Files that an earlier build made; refuses a folder that is not ours."""
+    if folder.is_symlink():
+        raise Refused(_problem(folder, "is a link, expected a folder", "remove the link"))
+    if not folder.exists():
+        return frozenset()
+    if not folder.is_dir():
+        raise Refused(_problem(folder, "is a file, expected a folder", "move the file away"))
+    manifest = folder / MANIFEST
+    if manifest.is_file() and not manifest.is_symlink():
+        return _manifest_files(folder, manifest)
+    if any(folder.iterdir()):
+        raise Refused(
+            _problem(folder, "holds something that narrate did not make, expected an empty folder", "move it away")
+        )
+    return frozenset()
+
+
+def _manifest_files(folder: Path, manifest: Path) -> frozenset[str]:
+    try:
+        said = json.loads(manifest.read_bytes())
+        named = said["files"] if said["format"] == FORMAT else None
+    except (ValueError, KeyError, TypeError):
+        named = None
+    if not isinstance(named, list) or not all(isinstance(name, str) and _is_inside(name) for name in named):
+        message = f"has a {MANIFEST} that narrate did not write, expected the list of its own files"
+        raise Refused(_problem(folder, message, "remove the folder, then build again"))
+    return frozenset(named)
+
+
+def _is_inside(name: str) -> bool:
+    path = PurePosixPath(name)
+    return name != "" and not path.is_absolute() and ".." not in path.parts and "\\" not in name and ":" not in name
+
+
+def _refuse_strangers(folder: Path, files: Mapping[str, bytes], made_before: frozenset[str]) -> None:
+    """No file of somebody else is written over, and nothing is written through a link."""
+    root = folder.resolve()
+    for name in files:
+        path = folder / name
+        is_strange = path.is_symlink() or (path.exists() and (name not in made_before or not path.is_file()))
+        if is_strange or not path.parent.resolve().is_relative_to(root):
+            message = f"holds '{name}', which narrate did not make"
+            raise Refused(_problem(folder, message, "move it away, then build again"))
+
+
+def _write(folder: Path, files: Mapping[str, bytes], made_before: frozenset[str]) -> None:
+    folder.mkdir(parents=True, exist_ok=True)
+    # The list names every file before it is written: a build that is cut short leaves nothing that looks strange.
+    _write_if_new(folder / MANIFEST, _manifest(made_before | files.keys()))
+    for name, content in files.items():
+        path = folder / name
+        path.parent.mkdir(parents=True, exist_ok=True)
+        _write_if_new(path, content)
+    _prune(folder, sorted(made_before - files.keys()))
+    _write_if_new(folder / MANIFEST, _manifest(files))
+
+
+def _prune(folder: Path, stale: list[str]) -> None:
+    root = folder.resolve()
+    for name in stale:
+        path = folder / name
+        if not path.parent.resolve().is_relative_to(root) or not (path.is_file() or path.is_symlink()):
+            continue
+        path.unlink()
+        parent = path.parent
+        while parent != folder and not any(parent.iterdir()):
+            parent.rmdir()
+            parent = parent.parent
+
+
+def _write_if_new(path: Path, content: bytes) -> None:
+    if not path.is_file() or path.read_bytes() != content:
+        path.write_bytes(content)
+
+
+def _manifest(names: Iterable[str]) -> bytes:
+    return (json.dumps({"format": FORMAT, "files": sorted(names)}, ensure_ascii=False, indent=1) + "\n").encode("utf-8")
+
+
+def _problem(folder: Path, message: str, help: str) -> Problem:
+    return Problem(
+        place=Place(path=folder.name), severity="error", code="N108", message=f"'{folder}' {message}", help=help
+    )

@@ -1,0 +1,269 @@
+"""What stands behind a sentence: each reference opened into claims, figures and rows of the sheets."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from narrate.model.claims import Argument, Claim, Evidence
+from narrate.model.edition import Edition
+from narrate.model.findings import SubjectFindings, Tally
+from narrate.model.ids import Subject
+from narrate.model.refs import subject_keys
+from narrate.web.filters import figure, interval
+from narrate.web.links import Links, anchor
+from narrate.web.rows import RowGroup, Rows, rows_of
+from narrate.web.wording import Wording
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FigureView:
+    """One value or recorded fact that an argument looked at."""
+
+    title: str
+    text: str
+    verdict: str
+    rows: tuple[RowGroup, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ArgumentView:
+    rule: str
+    title: str
+    direction: str
+    verdict: str
+    weight: str
+    says: str
+    figures: tuple[FigureView, ...]
+    rows: tuple[RowGroup, ...]
+    """All rows that its figures look at, each once."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ClaimView:
+    id: str
+    subject: str
+    target: str
+    """The page of what it is about."""
+    page: str
+    """The place on that page where the claim stands with all its arguments."""
+    question: str
+    statement: str
+    title: str
+    plain: str
+    verdict: str
+    grade: str
+    support: str
+    stability: float | None
+    arguments_for: tuple[ArgumentView, ...]
+    """Those that hold, heaviest first."""
+    arguments_against: tuple[ArgumentView, ...]
+    open_arguments: tuple[ArgumentView, ...]
+    """Those that cannot tell."""
+    failed_arguments: tuple[ArgumentView, ...]
+    limits: tuple[tuple[str, str], ...]
+    """What holds the grade down, and what lifts it."""
+    misleads_when: tuple[str, ...]
+    alternatives: tuple[str, ...]
+    does_not_mean: str
+    sources: tuple[str, ...]
+    """Keys of the works it rests on."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Behind:
+    """One thing that a sentence rests on. `claim` is None for counts, measurements and records."""
+
+    ref: str
+    kind: str
+    """claim, measure, found, record or words."""
+    subject: str
+    title: str
+    text: str
+    rows: tuple[RowGroup, ...]
+    claim: ClaimView | None = None
+
+
+class Opener:
+    """Opens references of one edition."""
+
+    def __init__(self, edition: Edition, links: Links) -> None:
+        self.edition = edition
+        self.links = links
+        self.wording = Wording(edition)
+        self.rows: Rows = rows_of(edition.project, links)
+        self._subjects: Mapping[str, Subject] = {k: s for s, k in subject_keys(edition.project).items()}
+        self._titles = {shown.name: shown.title for shown in edition.packs.shown}
+        self._claims: dict[str, ClaimView] = {}
+
+    def behind(self, refs: Iterable[str]) -> tuple[Behind, ...]:
+        return tuple(self.open(ref) for ref in dict.fromkeys(refs))
+
+    def open(self, ref: str) -> Behind:
+        """
+        What a reference names.
+
+        Raises LookupError where it names nothing: a sentence that rests on nothing is a fault of ours.
+        """
+        claim = self.edition.claims.by_id.get(ref)
+        if claim is not None:
+            view = self.claim(claim)
+            return Behind(ref=ref, kind="claim", subject=view.subject, title=view.title, text="", rows=(), claim=view)
+        key, _, what = ref.partition("/")
+        subject = self._subjects.get(key)
+        found = None if subject is None else self.edition.findings.subjects.get(subject)
+        if subject is None or found is None:
+            raise LookupError(f"no subject of this edition is named by '{ref}'")
+        return self._of_subject(ref, what, subject, found)
+
+    def claim(self, claim: Claim) -> ClaimView:
+        if claim.id not in self._claims:
+            self._claims[claim.id] = self._claim_view(claim)
+        return self._claims[claim.id]
+
+    def target(self, subject: Subject) -> str:
+        """The page of a subject; a feature is told on the page of its first context."""
+        if subject.level == "site":
+            return self.links.to("site")
+        if subject.level == "feature":
+            members = [c.id for c in self.edition.project.contexts if c.feature == subject.id]
+            return self.links.to("context", members[0]) if members else ""
+        return self.links.to(subject.level, subject.id)
+
+    def _claim_page(self, claim: Claim) -> str:
+        """A feature of one context tells nothing that the context does not tell, so its claims lead there."""
+        path = self.target(claim.about).partition("#")[0]
+        members = sum(context.feature == claim.about.id for context in self.edition.project.contexts)
+        if not path or (claim.about.level == "feature" and members < 2):
+            return path
+        return f"{path}#claim-{anchor(claim.id)}"
+
+    def _of_subject(self, ref: str, what: str, subject: Subject, found: SubjectFindings) -> Behind:
+        name = self.wording.subject(subject)
+        kind, _, rest = what.partition(".")
+        if kind == "measure" and rest in found.measurements:
+            measurement = found.measurements[rest]
+            rows = self.rows.groups(found.places.get(rest, ()))
+            title = self._titles.get(rest, rest)
+            text = measured_text(figure(measurement), interval(measurement), measurement.n, measurement.reason)
+            return Behind(ref=ref, kind="measure", subject=name, title=title, text=text, rows=rows)
+        if kind == "found":
+            tally = next((tally for tally in found.tallies if tally.ref == ref), None)
+            if tally is not None:
+                rows = self.rows.groups(tally.places)
+                title = f"{tally.written}, {self.wording.part(tally.part)}"
+                return Behind(ref=ref, kind="found", subject=name, title=title, text=tally_text(tally), rows=rows)
+        if what == "record":
+            rows = self.rows.groups(found.places.get("record", ()))
+            return Behind(ref=ref, kind="record", subject=name, title="What the records say", text="", rows=rows)
+        if what == "words":
+            return Behind(ref=ref, kind="words", subject=name, title="The analyst's own words", text="", rows=())
+        raise LookupError(f"'{ref}' names no measurement, find or record of {name}")
+
+    def _claim_view(self, claim: Claim) -> ClaimView:
+        statement = self.edition.packs.statements.get(claim.statement)
+        by_outcome = {
+            outcome: tuple(self._argument(a) for a in claim.arguments if a.verdict == outcome)
+            for outcome in ("cannot tell", "fails")
+        }
+        return ClaimView(
+            id=claim.id,
+            subject=self.wording.subject(claim.about),
+            target=self.target(claim.about),
+            page=self._claim_page(claim),
+            question=claim.question,
+            statement=claim.statement,
+            title=self.wording.statement(claim.statement),
+            plain="" if statement is None else statement.plain,
+            verdict=claim.verdict,
+            grade=claim.grade,
+            support=f"{claim.support:.2f}",
+            stability=claim.stability,
+            arguments_for=tuple(self._argument(argument) for argument in claim.held("for")),
+            arguments_against=tuple(self._argument(argument) for argument in claim.held("against")),
+            open_arguments=by_outcome["cannot tell"],
+            failed_arguments=by_outcome["fails"],
+            limits=tuple((limit.says, limit.lifts) for limit in claim.limits),
+            misleads_when=claim.misleads_when,
+            alternatives=tuple(self.wording.statement(id) for id in claim.alternatives),
+            does_not_mean="" if statement is None else statement.does_not_mean,
+            sources=claim.sources,
+        )
+
+    def _argument(self, argument: Argument) -> ArgumentView:
+        places = [place for evidence in argument.evidence for place in evidence.places]
+        return ArgumentView(
+            rule=argument.rule,
+            title=self.wording.rule_title(argument.rule),
+            direction=argument.direction,
+            verdict=argument.verdict,
+            weight=f"{argument.weight:.1f}",
+            says=self.wording.says(argument) if argument.verdict == "holds" else self.wording.rule_title(argument.rule),
+            figures=tuple(self._figure(evidence) for evidence in argument.evidence),
+            rows=self.rows.groups(places),
+        )
+
+    def _figure(self, evidence: Evidence) -> FigureView:
+        title, text = evidence_title(evidence), evidence_text(evidence)
+        return FigureView(title=title, text=text, verdict=evidence.verdict, rows=self.rows.groups(evidence.places))
+
+
+def evidence_title(evidence: Evidence) -> str:
+    """
+    What was looked at, in words.
+
+    >>> evidence_title(Evidence(measure="ratio.kernels_per_cupule", name="kernels_per_cupule", verdict="holds"))
+    'kernels per cupule'
+    >>> evidence_title(Evidence(measure="record.context_kind", verdict="holds"))
+    'context kind on record'
+    """
+    measure, _, of = evidence.measure.partition(".")
+    if measure == "record":
+        return f"{of.replace('_', ' ')} on record"
+    return (evidence.name or measure).replace("_", " ")
+
+
+def evidence_text(evidence: Evidence) -> str:
+    """The value with its interval and n, what the record says, or why there is no value."""
+    if evidence.measure.startswith("record."):
+        return evidence.text or "not recorded"
+    if evidence.value is None:
+        return f"no value: {evidence.reason}"
+    value = evidence.text or f"{evidence.value:.4g}"
+    unit = f" {evidence.unit}" if evidence.unit and evidence.unit not in value else ""
+    high = "open above" if evidence.high is None else f"{evidence.high:.3g}"
+    doubt = "" if evidence.low is None else f"{evidence.low:.3g} to {high}"
+    return measured_text(value + unit, doubt, evidence.n, "")
+
+
+def measured_text(value: str, doubt: str, n: int | None, reason: str) -> str:
+    """
+    A value with its doubt in brackets.
+
+    >>> measured_text("8.2 items/l", "6.9–9.7", 120, ""), measured_text("–", "", None, "no volume was recorded")
+    ('8.2 items/l (95 % interval 6.9–9.7; n = 120)', 'no value: no volume was recorded')
+    """
+    if reason:
+        return f"no value: {reason}" + (f" ({doubt})" if doubt else "")
+    inside = ([f"95 % interval {doubt}"] if doubt else []) + ([] if n is None else [f"n = {n:,}"])
+    return value + (f" ({'; '.join(inside)})" if inside else "")
+
+
+def tally_text(tally: Tally) -> str:
+    """
+    How much of it there is, in how many samples.
+
+    >>> tally_text(Tally(taxon=None, written="Zea mays", part="kernel", condition="charred", counted=12,
+    ...     estimated=12.0, samples=2, of_samples=3))
+    '12 counted, in 2 of 3 samples'
+    """
+    parts = [f"{tally.counted:,} counted"] if tally.counted or not tally.is_noted else ["noted as present, not counted"]
+    if tally.counted and abs(tally.estimated - tally.counted) > 1e-9:
+        parts.append(f"about {tally.estimated:,.0f} with the unsorted share")
+    if tally.mass_g is not None:
+        parts.append(f"{tally.mass_g:g} g")
+    if tally.condition != "charred":
+        parts.append(tally.condition)
+    if tally.only_cf:
+        parts.append("every one of them 'cf.'")
+    return ", ".join([*parts, f"in {tally.samples} of {tally.of_samples} samples"])

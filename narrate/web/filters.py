@@ -1,0 +1,184 @@
+"""What templates do to single values: markdown of one line, Latin names, figures, months, grades."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+from functools import cache
+
+from markdown_it import MarkdownIt
+from markupsafe import Markup, escape
+
+from narrate.model.claims import GRADES
+from narrate.model.measurement import Measurement
+from narrate.telling import numbers
+from narrate.web.links import anchor
+
+MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+KNOWN = {
+    "read": "read in the work or in a stored copy of it",
+    "memory-H": "from memory, high confidence; check it in print",
+    "memory-M": "from memory, medium confidence; check it in print",
+    "memory-L": "from memory, low confidence; check it in print",
+    "calc": "worked out here",
+    "convention": "common practice, no single authority; a default to check",
+    "judgement": "judgement of the makers of this pack; a default to check",
+}
+
+
+def inline(text: str) -> Markup:
+    """
+    One line of markdown as HTML; only emphasis, strong and code are known, and *emphasis* is a Latin name.
+
+    >>> inline("Seeds of *Zea mays* <b>")
+    Markup('Seeds of <i lang="la">Zea mays</i> &lt;b&gt;')
+    """
+    return Markup(_markdown().renderInline(text))
+
+
+def latin(name: str) -> Markup:
+    """
+    A scientific name as written, its Latin words in italics; 'cf.', 'sp.' and names of families stay upright.
+
+    >>> latin("cf. Zea mays")
+    Markup('cf. <i lang="la">Zea mays</i>')
+    >>> latin("Poaceae indet.")
+    Markup('<span lang="la">Poaceae</span> indet.')
+    """
+    pieces: list[str] = []
+    words: list[str] = []
+
+    def close() -> None:
+        if words:
+            text = "".join(words)
+            kept = text.rstrip()
+            pieces.append(f'<i lang="la">{escape(kept)}</i>{text[len(kept) :]}' if kept else text)
+            words.clear()
+
+    for token in re.split(r"(\s+|[/])", name):
+        if not token:
+            continue
+        if token.isspace():
+            (words if words else pieces).append(" ")
+        elif token == "/" or token == "×" or _UPRIGHT_WORD.fullmatch(token):
+            close()
+            pieces.append(str(escape(token)))
+        elif _FAMILY.fullmatch(token):
+            close()
+            pieces.append(f'<span lang="la">{escape(token)}</span>')
+        else:
+            words.append(token)
+    close()
+    return Markup("".join(pieces))
+
+
+_UPRIGHT_WORD = re.compile(
+    r"cf\.?|sp\.|spp\.|indet\.?|type|agg\.|s\.l\.|ssp\.|subsp\.|var\.|or|and|unidentified|unidentifiable"
+)
+_FAMILY = re.compile(r"[A-Z]\w+(?:aceae|oideae|eae)")
+
+
+def figure(measurement: Measurement) -> str:
+    """
+    The value with its unit, as many figures as its interval allows; a dash where there is none.
+
+    >>> figure(Measurement(measure="density", value=8.222, low=6.9, high=9.7, unit="items/l"))
+    '8.2 items/l'
+    """
+    if measurement.value is None:
+        return "–"
+    if measurement.low is None and float(measurement.value).is_integer():
+        text = f"{measurement.value:,.0f}"
+    else:
+        text = numbers.measured(measurement)
+    return f"{text} {measurement.unit}" if measurement.unit else text
+
+
+def bare(measurement: Measurement) -> str:
+    """The value without its unit, for columns whose head names it."""
+    return figure(replace(measurement, unit=""))
+
+
+def interval(measurement: Measurement) -> str:
+    """The 95 % interval; for a ratio without a value the bound that is known; else empty."""
+    if measurement.value is None and measurement.low is not None and measurement.is_open_above:
+        return f"at least {measurement.low:.3g}"
+    return numbers.interval(measurement)
+
+
+def plain_number(value: float | None, unit: str = "") -> str:
+    """
+    A recorded number as it was recorded; a dash where there is none.
+
+    >>> plain_number(10.0, "l"), plain_number(0.25, "mm"), plain_number(None)
+    ('10 l', '0.25 mm', '–')
+    """
+    if value is None:
+        return "–"
+    text = f"{value:.10g}"
+    return f"{text} {unit}" if unit else text
+
+
+def months(numbers_of_months: Sequence[int]) -> str:
+    """
+    A season in words.
+
+    >>> months((8, 9, 10)), months((11, 12, 1)), months((5,)), months((5, 9))
+    ('Aug to Oct', 'Nov to Jan', 'May', 'May, Sep')
+    """
+    if not numbers_of_months:
+        return "not known"
+    runs: list[list[int]] = []
+    for month in numbers_of_months:
+        if runs and month == runs[-1][-1] % 12 + 1:
+            runs[-1].append(month)
+        else:
+            runs.append([month])
+    named = [[MONTHS[month - 1] for month in (run[0], run[-1])] for run in runs]
+    return ", ".join(first if first == last else f"{first} to {last}" for first, last in named)
+
+
+def strength(grade: str) -> int:
+    """
+    How many of the four specks a grade fills.
+
+    >>> strength("suggests"), strength("not supported")
+    (2, 0)
+    """
+    names = [name for name, _ in GRADES]
+    return names.index(grade) + 1 if grade in names else 0  # type: ignore[arg-type]
+
+
+def known(word: str) -> str:
+    """How well something is known, in words."""
+    return KNOWN.get(word, word)
+
+
+def percent(share: float | None) -> str:
+    """A share as a whole per cent; a dash where there is none."""
+    return "–" if share is None else numbers.percent(share)
+
+
+@cache
+def _markdown() -> MarkdownIt:
+    markdown = MarkdownIt("zero", {"html": False, "linkify": False}).enable(["emphasis", "backticks", "escape"])
+    rules = markdown.renderer.rules
+    rules["em_open"] = lambda tokens, index, options, env: '<i lang="la">'
+    rules["em_close"] = lambda tokens, index, options, env: "</i>"
+    return markdown
+
+
+FILTERS = {
+    "anchor": anchor,
+    "bare": bare,
+    "inline": inline,
+    "latin": latin,
+    "figure": figure,
+    "interval": interval,
+    "number": plain_number,
+    "months": months,
+    "strength": strength,
+    "known": known,
+    "percent": percent,
+}

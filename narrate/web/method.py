@@ -1,0 +1,163 @@
+"""How it was worked out: measures, grades, weights, limits, rules with their record on this dig, and sources."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from narrate.model.claims import GRADES, Claim
+from narrate.model.edition import Edition
+from narrate.model.packs import Source
+from narrate.model.rules import Bound, Criterion, Fact, Group, Rule, Selector
+from narrate.web.evidence import Opener
+from narrate.web.filters import months
+from narrate.web.plants import found_taxa
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RecordView:
+    """How a rule came out on this dig at one level."""
+
+    level: str
+    holds: int
+    fails: int
+    cannot_tell: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RuleView:
+    id: str
+    rule: Rule
+    statement: str
+    needs: tuple[str, ...]
+    criteria: tuple[str, ...]
+    record: tuple[RecordView, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class QuestionView:
+    question: str
+    asked: str
+    rules: tuple[RuleView, ...]
+
+
+def grades() -> tuple[tuple[str, float, float], ...]:
+    """Each grade with the support from which and up to which it may be used, weakest first."""
+    tops = [least for _, least in GRADES[1:]] + [1.0]
+    return tuple((grade, least, top) for (grade, least), top in zip(GRADES, tops, strict=True))
+
+
+def rules(opener: Opener) -> tuple[QuestionView, ...]:
+    """All rules by the question they answer, each with its record."""
+    packs = opener.edition.packs
+    records = _records(opener.edition.claims)
+    found: list[QuestionView] = []
+    for question, asked in packs.questions.items():
+        own = [rule for rule in packs.rules.values() if _question(rule, opener.edition) == question]
+        if own:
+            views = tuple(_rule(rule, opener, records.get(rule.id, {})) for rule in own)
+            found.append(QuestionView(question=question, asked=asked, rules=views))
+    return tuple(found)
+
+
+def cited(edition: Edition) -> tuple[Source, ...]:
+    """Works cited by rules, statements, limits and the plants that were found, by author and year."""
+    packs = edition.packs
+    keys: set[str] = set()
+    for rule in packs.rules.values():
+        keys.update(rule.sources)
+    for statement in packs.statements.values():
+        keys.update(statement.sources)
+    for limit in packs.limits:
+        keys.update(limit.sources)
+    for id in found_taxa(edition):
+        taxon = packs.taxa[id]  # type: ignore[index]
+        for part in (taxon, *taxon.uses, *taxon.windows, taxon.ecology):
+            keys.update(part.sources)
+    found = (packs.sources[key] for key in keys if key in packs.sources)  # type: ignore[index]
+    return tuple(sorted(found, key=lambda s: (s.kind != "work", s.authors.lower(), s.year, s.key)))
+
+
+def criterion_lines(criterion: Criterion, depth: int = 0) -> tuple[str, ...]:
+    """A criterion in words, one line a leaf; groups say how their lines go together."""
+    if isinstance(criterion, Group):
+        heading = {"all": "all of:", "any": "any of:", "none": "none of:"}[criterion.kind]
+        inner = [line for part in criterion.criteria for line in criterion_lines(part, depth + 1)]
+        return ("– " * depth + heading, *inner)
+    text = _fact(criterion) if isinstance(criterion, Fact) else _bound(criterion)
+    return ("– " * depth + text,)
+
+
+def _records(claims: Iterable[Claim]) -> dict[str, dict[str, dict[str, int]]]:
+    """Rule -> level -> verdict -> how often."""
+    found: dict[str, dict[str, dict[str, int]]] = {}
+    for claim in claims:
+        for argument in claim.arguments:
+            level = found.setdefault(argument.rule, {}).setdefault(claim.about.level, {})
+            level[argument.verdict] = level.get(argument.verdict, 0) + 1
+    return found
+
+
+def _rule(rule: Rule, opener: Opener, record: dict[str, dict[str, int]]) -> RuleView:
+    return RuleView(
+        id=rule.id,
+        rule=rule,
+        statement=opener.wording.statement(rule.statement),
+        needs=tuple(line for need in rule.needs for line in criterion_lines(need)),
+        criteria=criterion_lines(rule.criteria),
+        record=tuple(
+            RecordView(
+                level=level,
+                holds=record[level].get("holds", 0),
+                fails=record[level].get("fails", 0),
+                cannot_tell=record[level].get("cannot tell", 0),
+            )
+            for level in rule.about
+            if level in record
+        ),
+    )
+
+
+def _question(rule: Rule, edition: Edition) -> str:
+    statement = edition.packs.statements.get(rule.statement)
+    return statement.question if statement is not None else rule.statement.partition(".")[0]
+
+
+def _fact(fact: Fact) -> str:
+    name = fact.fact.replace("_", " ")
+    if fact.is_any_of:
+        return f"{name} is {' or '.join(fact.is_any_of)}"
+    return f"{name} is not {' or '.join(fact.is_none_of)}"
+
+
+def _bound(bound: Bound) -> str:
+    """
+    A bound in words.
+
+    >>> from narrate.problems import Place
+    >>> _bound(Bound(measure="items", of=Selector(taxon=("Zea mays",)), at_least=10, place=Place(path="x")))
+    'items of (taxon: Zea mays) at least 10'
+    """
+    text = bound.measure.replace("_", " ")
+    if bound.of is not None:
+        text += f" of ({_selector(bound.of)})"
+    if bound.to is not None:
+        text += f" to ({_selector(bound.to)})"
+    if bound.at_least is not None:
+        text += f" at least {bound.at_least:g}"
+    if bound.at_most is not None:
+        text += (" and" if bound.at_least is not None else "") + f" at most {bound.at_most:g}"
+    return text
+
+
+def _selector(selector: Selector) -> str:
+    parts: list[str] = []
+    for name in Selector.__dataclass_fields__:
+        value = getattr(selector, name)
+        if name.startswith("ripens") and value:
+            value = (months(value),)
+        if value is True:
+            parts.append(name.removeprefix("is_").replace("_", " "))
+        elif value:
+            parts.append(f"{name.replace('_', ' ')}: {', '.join(value)}")
+    return "; ".join(parts) or "everything"

@@ -1,0 +1,113 @@
+"""Which pages a site has, where each lies, and the bytes of each."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from functools import partial
+from pathlib import Path
+
+from jinja2 import Environment
+
+from narrate.model.edition import Edition
+from narrate.problems import Problem
+from narrate.web.links import Links, relative, slugs
+from narrate.web.photographs import Photographs
+from narrate.web.plants import found_taxa
+from narrate.web.refusal import Refused
+from narrate.web.site import Site
+from narrate.web.templates import PageTemplate, environment, page_templates
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Page:
+    """One page as its own template sees it."""
+
+    path: str
+    title: str
+    under: str
+    template: PageTemplate
+
+
+def pages(edition: Edition, templates: Path, images: Path | None) -> dict[str, bytes]:
+    """Every file of the site by its path within it, in the order of the paths."""
+    wanted = [t for t in page_templates(templates) if edition.audience in t.audiences]
+    names = {what: slugs(ids) for what, ids in _ids(edition).items()}
+    links = _links(wanted, names)
+    site = Site(edition, links, Photographs(images, is_public=edition.audience == "public"))
+    jinja = environment(templates)
+    menu = _menu(wanted)
+    found: dict[str, bytes] = {}
+    for template in wanted:
+        for it, slug in _things(site, template.one_per, names):
+            page = _page(template, site, it, slug)
+            found[page.path] = _rendered(jinja, site, page, it, menu)
+    for asset in sorted(path for path in (templates / "assets").rglob("*") if path.is_file()):
+        found[f"assets/{asset.relative_to(templates / 'assets').as_posix()}"] = asset.read_bytes()
+    found.update(site.photographs.found)
+    return dict(sorted(found.items()))
+
+
+def _ids(edition: Edition) -> Mapping[str, Iterable[str]]:
+    project = edition.project
+    return {
+        "context": [context.id for context in project.contexts],
+        "sample": [sample.id for sample in project.samples],
+        "phase": [phase.id for phase in project.phases],
+        "taxon": list(found_taxa(edition)),
+    }
+
+
+def _links(templates: list[PageTemplate], names: Mapping[str, Mapping[str, str]]) -> Links:
+    """Paths of all pages; pages of the whole site go by their template's name, its first page by ''."""
+    paths: dict[tuple[str, str], str] = {}
+    owners: dict[str, PageTemplate] = {}
+    for template in templates:
+        stem = template.name.removeprefix("pages/").removesuffix(".html")
+        if template.one_per == "site":
+            made = {("page", stem): template.path}
+            if template.path == "index.html":
+                made[("site", "")] = template.path
+        else:
+            own = names[template.one_per].items()
+            made = {(template.one_per, id): template.path.format(slug=slug) for id, slug in own}
+        for path in set(made.values()):
+            if path in owners:
+                raise Refused(_clash(template, owners[path], path))
+            owners[path] = template
+        paths.update({key: path for key, path in made.items() if key not in paths})
+    return Links(paths)
+
+
+def _things(site: Site, one_per: str, names: Mapping[str, Mapping[str, str]]) -> Iterable[tuple[object, str]]:
+    if one_per == "site":
+        return [(site.dig, "")]
+    listed = {"context": site.contexts, "sample": site.samples, "phase": site.phases, "taxon": site.taxa}[one_per]
+    return [(it, names[one_per][it.id]) for it in listed]
+
+
+def _page(template: PageTemplate, site: Site, it: object, slug: str) -> Page:
+    title = template.title.format(it=it, site=site)
+    return Page(path=template.path.format(slug=slug), title=title, under=template.under, template=template)
+
+
+def _menu(templates: list[PageTemplate]) -> tuple[PageTemplate, ...]:
+    return tuple(sorted((t for t in templates if t.menu), key=lambda template: (template.order, template.name)))
+
+
+def _rendered(jinja: Environment, site: Site, page: Page, it: object, menu: tuple[PageTemplate, ...]) -> bytes:
+    href = partial(relative, page=page.path)
+    # Templates ask for a page by what it is about and get the way to it from here.
+    text = jinja.get_template(page.template.name).render(
+        site=site, page=page, it=it, menu=menu, href=href, to=lambda *what: href(site.links.to(*what))
+    )
+    return text.encode("utf-8")
+
+
+def _clash(template: PageTemplate, other: PageTemplate, path: str) -> Problem:
+    return Problem(
+        place=template.place,
+        severity="error",
+        code="N701",
+        message=f"header: path: '{path}' is also the path of a page of '{other.name}', expected a path of its own",
+    )

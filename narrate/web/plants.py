@@ -1,0 +1,107 @@
+"""Plants as the pages show them: what packs know of each, and where it was found."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property
+
+from narrate.model.edition import Edition
+from narrate.model.findings import Tally
+from narrate.model.ids import SITE, Subject
+from narrate.model.plants import Taxon
+from narrate.web.evidence import Opener
+from narrate.web.rows import RowGroup
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WhereView:
+    """One part of a plant in one context or phase."""
+
+    subject: str
+    target: str
+    kind: str
+    part: str
+    tally: Tally
+    rows: tuple[RowGroup, ...]
+
+
+class TaxonView:
+    """A taxon that packs know and that was found."""
+
+    def __init__(self, opener: Opener, taxon: Taxon, tallies: tuple[Tally, ...]) -> None:
+        self._opener = opener
+        self._edition: Edition = opener.edition
+        self.id = taxon.id
+        self.taxon = taxon
+        self.tallies = tallies
+        self.name = opener.wording.taxon_name(taxon)
+        self.title = f"{taxon.id} ({self.name})" if self.name else taxon.id
+        self.target = opener.links.to("taxon", taxon.id)
+
+    @property
+    def parts(self) -> tuple[tuple[str, Tally], ...]:
+        return tuple((self._opener.wording.part(tally.part), tally) for tally in self.tallies)
+
+    @cached_property
+    def where(self) -> tuple[WhereView, ...]:
+        """In the contexts that hold it, in the order of the project."""
+        return self._where("context", tuple(c.id for c in self._edition.project.contexts))
+
+    @cached_property
+    def when(self) -> tuple[WhereView, ...]:
+        """In the phases, the earliest first."""
+        return self._where("phase", tuple(p.id for p in self._edition.project.phases))
+
+    @property
+    def uses(self) -> tuple[tuple[str, str, str, tuple[str, ...], str], ...]:
+        """Use, part, note, keys of sources, how well it is known."""
+        word = self._opener.wording.part
+        return tuple(
+            (use.use, word(use.part) if use.part else "", use.note, tuple(use.sources), use.known)
+            for use in self.taxon.uses
+        )
+
+    @property
+    def relatives(self) -> tuple[tuple[str, str], ...]:
+        """Other names found that may be the same plant: id and page."""
+        found = found_taxa(self._edition)
+        wider = {self.taxon.genus, self.taxon.family}
+        same = (id for id in found if id != self.id and (id in wider or self._edition.packs.taxa[id].genus == self.id))  # type: ignore[index]
+        return tuple((id, self._opener.links.to("taxon", id)) for id in same)
+
+    def _where(self, level: str, ids: tuple[str, ...]) -> tuple[WhereView, ...]:
+        views: list[WhereView] = []
+        for id in ids:
+            subject = Subject(level=level, id=id)  # type: ignore[arg-type]
+            for tally in self._edition.findings.of(subject).tallies:
+                if tally.taxon == self.id:
+                    views.append(self._view(subject, tally))
+        return tuple(views)
+
+    def _view(self, subject: Subject, tally: Tally) -> WhereView:
+        project, wording = self._edition.project, self._opener.wording
+        kind = wording.kind(project.context(subject.id)) if subject.level == "context" else ""  # type: ignore[arg-type]
+        return WhereView(
+            subject=wording.subject(subject),
+            target=self._opener.target(subject),
+            kind=kind,
+            part=wording.part(tally.part),
+            tally=tally,
+            rows=self._opener.rows.groups(tally.places),
+        )
+
+
+def found_taxa(edition: Edition) -> Mapping[str, tuple[Tally, ...]]:
+    """Taxa that packs know, each with what the whole dig holds of it, by name."""
+    gathered: dict[str, list[Tally]] = {}
+    for tally in edition.findings.of(Subject(level="site", id=SITE)).tallies:
+        if tally.taxon is not None and tally.taxon in edition.packs.taxa:
+            gathered.setdefault(tally.taxon, []).append(tally)
+    return {id: tuple(gathered[id]) for id in sorted(gathered, key=str.lower)}
+
+
+def unplaced(edition: Edition) -> tuple[Tally, ...]:
+    """Finds whose name no pack knows, or that may be one of two plants."""
+    tallies = edition.findings.of(Subject(level="site", id=SITE)).tallies
+    return tuple(tally for tally in tallies if tally.taxon is None or tally.taxon not in edition.packs.taxa)

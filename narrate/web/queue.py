@@ -1,0 +1,83 @@
+"""The review queue: what a reviewer should look at first."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from narrate.model.claims import GRADE_NAMES, Claim
+from narrate.model.edition import Edition
+from narrate.web.evidence import ClaimView, Opener
+from narrate.web.views import STORIES
+
+UNSTABLE_BELOW = 0.8
+"""Share of resampled counts below which a claim is listed as unstable. Judgement of ours, no source."""
+WEAKEST = ("consistent with", "suggests")
+"""Grades that the list of weakest claims holds."""
+_LEVELS = ("site", "phase", "feature", "context", "sample")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class HeldView:
+    """One limit and all the claims that it holds down."""
+
+    says: str
+    lifts: str
+    claims: tuple[ClaimView, ...]
+
+
+class QueueView:
+    def __init__(self, opener: Opener) -> None:
+        self._opener = opener
+        self._edition: Edition = opener.edition
+        self.unstable_below = UNSTABLE_BELOW
+        self.problems = opener.edition.problems
+
+    @property
+    def weakest(self) -> tuple[ClaimView, ...]:
+        """Claims that hold by little, above the level of single samples."""
+        found = [claim for claim in self._holding() if claim.grade in WEAKEST and claim.about.level != "sample"]
+        return self._views(sorted(found, key=lambda claim: (claim.support, claim.id)))
+
+    @property
+    def held_down(self) -> tuple[HeldView, ...]:
+        """By limit, those that hold most claims first."""
+        grouped: dict[tuple[str, str], list[Claim]] = {}
+        for claim in self._holding():
+            for limit in claim.limits:
+                grouped.setdefault((limit.says, limit.lifts), []).append(claim)
+        ordered = sorted(grouped.items(), key=lambda item: (-len(item[1]), item[0]))
+        return tuple(HeldView(says=says, lifts=lifts, claims=self._views(claims)) for (says, lifts), claims in ordered)
+
+    @property
+    def unstable(self) -> tuple[ClaimView, ...]:
+        """Claims whose verdict changes easily when the counts are drawn anew."""
+        found = [c for c in self._holding() if c.stability is not None and c.stability < UNSTABLE_BELOW]
+        return self._views(sorted(found, key=lambda claim: (claim.stability or 0.0, claim.id)))
+
+    @property
+    def work(self) -> tuple[ClaimView, ...]:
+        """What the laboratory might do next."""
+        return self._views(claim for claim in self._holding() if claim.question == "work")
+
+    @property
+    def integrity(self) -> tuple[ClaimView, ...]:
+        """Doubts about deposits and recovery that hold."""
+        return self._views(claim for claim in self._holding() if claim.question == "integrity")
+
+    @property
+    def own_words(self) -> tuple[tuple[str, str, str], ...]:
+        """Narratives that the analyst wrote herself: audience, subject, page."""
+        wording = self._opener.wording
+        return tuple(
+            (audience, wording.subject(subject), self._opener.target(subject))
+            for (audience, subject), narrative in self._edition.narratives.items()
+            if narrative.is_edited and audience in STORIES[self._edition.audience]
+        )
+
+    def _holding(self) -> list[Claim]:
+        holding = (claim for claim in self._edition.claims if claim.verdict == "holds")
+        return sorted(holding, key=lambda claim: (_LEVELS.index(claim.about.level), -GRADE_NAMES.index(claim.grade)))
+
+    def _views(self, claims: Iterable[Claim]) -> tuple[ClaimView, ...]:
+        return tuple(self._opener.claim(claim) for claim in claims)

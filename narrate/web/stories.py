@@ -1,0 +1,100 @@
+"""Narratives as pages show them: each sentence with a mark that leads to what it rests on."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from markupsafe import Markup
+
+from narrate.model.claims import GRADE_NAMES
+from narrate.model.ids import Subject
+from narrate.model.narrative import Narrative, Sentence
+from narrate.web.evidence import Behind, Opener
+from narrate.web.filters import inline
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SentenceView:
+    html: Markup
+    refs: str
+    anchor: str
+    number: int
+    """Counts the sentences of the narrative from 1."""
+    strength: int | None
+    """Specks of its firmest claim; None where it rests on counts and records alone."""
+    behind: tuple[Behind, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ParagraphView:
+    sentences: tuple[SentenceView, ...]
+    first: int
+    last: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SectionView:
+    anchor: str
+    heading: str
+    paragraphs: tuple[ParagraphView, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StoryView:
+    audience: str
+    title: str
+    summary: Markup
+    sections: tuple[SectionView, ...]
+    is_edited: bool
+
+
+def story(opener: Opener, audience: str, subject: Subject) -> StoryView | None:
+    """The narrative of a subject for an audience; None where none was written."""
+    narrative = opener.edition.narrative(audience, subject)
+    if narrative is None or not narrative.sentences():
+        return None
+    return StoryView(
+        audience=audience,
+        title=narrative.title,
+        summary=summary(narrative),
+        sections=_sections(opener, narrative),
+        is_edited=narrative.is_edited,
+    )
+
+
+def summary(narrative: Narrative | None) -> Markup:
+    """One sentence for lists and heads of pages; empty where there is none."""
+    if narrative is None or narrative.summary is None:
+        return Markup("")
+    return inline(narrative.summary.text)
+
+
+def _sections(opener: Opener, narrative: Narrative) -> tuple[SectionView, ...]:
+    number = 0
+    sections: list[SectionView] = []
+    for place, section in enumerate(narrative.sections, start=1):
+        paragraphs: list[ParagraphView] = []
+        for paragraph in section.paragraphs:
+            first = number + 1
+            views: list[SentenceView] = []
+            for sentence in paragraph:
+                number += 1
+                views.append(_sentence(opener, narrative.audience, sentence, number))
+            if views:
+                paragraphs.append(ParagraphView(sentences=tuple(views), first=first, last=number))
+        name = f"{narrative.audience}-{place}"
+        sections.append(SectionView(anchor=name, heading=section.heading, paragraphs=tuple(paragraphs)))
+    return tuple(sections)
+
+
+def _sentence(opener: Opener, audience: str, sentence: Sentence, number: int) -> SentenceView:
+    behind = opener.behind(sentence.refs)
+    grades = [GRADE_NAMES.index(b.claim.grade) for b in behind if b.claim and b.claim.verdict == "holds"]  # type: ignore[arg-type]
+    return SentenceView(
+        html=inline(sentence.text),
+        refs=" ".join(sentence.refs),
+        anchor=f"{audience}-said-{number}",
+        number=number,
+        strength=max(grades) if grades else None,
+        behind=behind,
+    )

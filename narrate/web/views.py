@@ -1,0 +1,192 @@
+"""What templates receive: every context, sample, phase and the dig, laid out for reading."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property
+
+from markupsafe import Markup
+
+from narrate.model.claims import Claim
+from narrate.model.counts import CountRow
+from narrate.model.edition import Edition
+from narrate.model.findings import SubjectFindings, Tally
+from narrate.model.ids import SITE, Subject
+from narrate.model.measurement import Measurement
+from narrate.model.sampling import Sample
+from narrate.model.stratigraphy import Context, Phase
+from narrate.web import figures
+from narrate.web.evidence import ClaimView, Opener
+from narrate.web.photographs import Photographs, PhotoView
+from narrate.web.rows import RowGroup, row_anchor
+from narrate.web.stories import StoryView, story, summary
+
+STORIES = {"review": ("review", "report"), "public": ("public",)}
+"""Narratives of each edition, in the order in which they stand on a page."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MeasureView:
+    title: str
+    measurement: Measurement
+    explained: str
+    rows: tuple[RowGroup, ...]
+
+
+class SubjectView:
+    """What all pages of subjects show: narratives, charts, measures and claims."""
+
+    def __init__(self, opener: Opener, subject: Subject, photographs: Photographs) -> None:
+        self._opener = opener
+        self._photographs = photographs
+        self.edition: Edition = opener.edition
+        self.subject = subject
+        self.id = subject.id
+        self.name = opener.wording.subject(subject)
+        self.found: SubjectFindings = opener.edition.findings.of(subject)
+        self.target = opener.target(subject)
+
+    @property
+    def lead(self) -> str:
+        """The audience whose narrative comes first."""
+        return STORIES[self.edition.audience][0]
+
+    @cached_property
+    def stories(self) -> tuple[StoryView, ...]:
+        found = (story(self._opener, audience, self.subject) for audience in STORIES[self.edition.audience])
+        return tuple(one for one in found if one is not None)
+
+    @property
+    def summary(self) -> Markup:
+        return summary(self.edition.narrative(self.lead, self.subject))
+
+    @cached_property
+    def figures(self) -> tuple[figures.FigureView, ...]:
+        return figures.of_subject(self.found, self.edition)
+
+    @property
+    def measures(self) -> tuple[MeasureView, ...]:
+        rows = self._opener.rows
+        return tuple(
+            MeasureView(
+                title=shown.title,
+                measurement=self.found.measurements[shown.name],
+                explained=shown.explained,
+                rows=rows.groups(self.found.places.get(shown.name, ())),
+            )
+            for shown in self.edition.packs.shown
+            if shown.name in self.found.measurements
+        )
+
+    def measure(self, name: str) -> Measurement:
+        missing = Measurement(measure=name, value=None, reason="not measured")
+        return self.found.measurements.get(name, missing)
+
+    @cached_property
+    def claims(self) -> Mapping[str, tuple[ClaimView, ...]]:
+        """Claims by verdict, the firmest first."""
+        return claims_by_verdict(self._opener, self.edition.claims.about(self.subject))
+
+
+class SampleView(SubjectView):
+    record: Sample
+
+    def __init__(self, opener: Opener, record: Sample, photographs: Photographs) -> None:
+        super().__init__(opener, Subject(level="sample", id=record.id), photographs)
+        self.record = record
+        self.context: Context = self.edition.project.context(record.context)
+        self.context_kind = opener.wording.kind(self.context)
+        self.context_target = opener.links.to("context", record.context)
+
+    @property
+    def rows(self) -> tuple[tuple[CountRow, str], ...]:
+        """Rows of the count sheets with the fragment that names each."""
+        own = (row for row in self.edition.project.counts if row.sample == self.record.id)
+        return tuple((row, row_anchor(row.place)) for row in sorted(own, key=lambda row: row.place))
+
+    @property
+    def photographs(self) -> tuple[PhotoView, ...]:
+        return self._photographs.of(self.record.images)
+
+    @property
+    def method_explained(self) -> str:
+        return self.edition.packs.words.methods.get(self.record.method, "")
+
+
+class ContextView(SubjectView):
+    record: Context
+
+    def __init__(self, opener: Opener, record: Context, photographs: Photographs) -> None:
+        super().__init__(opener, Subject(level="context", id=record.id), photographs)
+        self.record = record
+        self.kind = opener.wording.kind(record)
+        self.kind_explained = opener.wording.kind_explained(record)
+        self.phase = self.edition.project.phase(record.phase)
+
+    @property
+    def phase_target(self) -> str:
+        return "" if self.phase is None else self._opener.links.to("phase", self.phase.id)
+
+    @cached_property
+    def samples(self) -> tuple[SampleView, ...]:
+        records = self.edition.project.samples_of(self.record.id)
+        return tuple(SampleView(self._opener, record, self._photographs) for record in records)
+
+    @property
+    def photographs(self) -> tuple[PhotoView, ...]:
+        return self._photographs.of(self.record.images)
+
+    @property
+    def location(self) -> tuple[tuple[str, str], ...]:
+        """Where it lies, for the team alone."""
+        return tuple(self.record.location.items()) if self.edition.audience == "review" else ()
+
+    @property
+    def feature_claims(self) -> tuple[ClaimView, ...]:
+        """Claims that hold of the feature as a whole, where it has other contexts too."""
+        if self.record.feature is None or not self.feature_mates:
+            return ()
+        subject = Subject(level="feature", id=self.record.feature)
+        return claims_by_verdict(self._opener, self.edition.claims.about(subject))["holds"]
+
+    @property
+    def feature_mates(self) -> tuple[tuple[str, str], ...]:
+        """Other contexts of the feature: id and page."""
+        others = (c for c in self.edition.project.contexts if c.feature == self.record.feature and c.id != self.id)
+        if self.record.feature is None:
+            return ()
+        return tuple((context.id, self._opener.links.to("context", context.id)) for context in others)
+
+
+class PhaseView(SubjectView):
+    record: Phase
+
+    def __init__(self, opener: Opener, record: Phase, photographs: Photographs) -> None:
+        super().__init__(opener, Subject(level="phase", id=record.id), photographs)
+        self.record = record
+        self.years = opener.wording.years(record)
+
+    @property
+    def by_ubiquity(self) -> tuple[Tally, ...]:
+        """Tallies, those in most samples first."""
+        return tuple(sorted(self.found.tallies, key=lambda t: (-t.samples, -t.counted, t.written, t.part, t.condition)))
+
+    @cached_property
+    def contexts(self) -> tuple[ContextView, ...]:
+        own = (context for context in self.edition.project.contexts if context.phase == self.record.id)
+        return tuple(ContextView(self._opener, context, self._photographs) for context in own)
+
+
+class SiteSubject(SubjectView):
+    def __init__(self, opener: Opener, photographs: Photographs) -> None:
+        super().__init__(opener, Subject(level="site", id=SITE), photographs)
+
+
+def claims_by_verdict(opener: Opener, claims: tuple[Claim, ...]) -> Mapping[str, tuple[ClaimView, ...]]:
+    """Claims that hold (firmest first), that cannot be told and that are not supported, each a tuple."""
+    found: dict[str, list[Claim]] = {"holds": [], "cannot tell": [], "fails": []}
+    for claim in claims:
+        found[claim.verdict].append(claim)
+    found["holds"].sort(key=lambda claim: (-claim.support, claim.id))
+    return {verdict: tuple(opener.claim(claim) for claim in listed) for verdict, listed in found.items()}

@@ -1,0 +1,77 @@
+"""How things are named on the pages of one audience: contexts, phases, statements, parts, plants."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from narrate.model.claims import Argument
+from narrate.model.edition import Edition
+from narrate.model.ids import Subject
+from narrate.model.plants import Taxon
+from narrate.model.stratigraphy import Context, Phase
+from narrate.telling import numbers
+
+
+@dataclass(frozen=True, slots=True)
+class Wording:
+    edition: Edition
+
+    @property
+    def is_public(self) -> bool:
+        return self.edition.audience == "public"
+
+    def kind(self, context: Context) -> str:
+        kind = self.edition.packs.words.context_kinds.get(context.kind)
+        return kind.plain if kind is not None and self.is_public and kind.plain else context.kind
+
+    def kind_explained(self, context: Context) -> str:
+        kind = self.edition.packs.words.context_kinds.get(context.kind)
+        return kind.explained if kind is not None else ""
+
+    def part(self, id: str) -> str:
+        part = self.edition.packs.words.parts.get(id)  # type: ignore[call-overload]
+        return part.plain if part is not None and self.is_public and part.plain else id
+
+    def taxon_name(self, taxon: Taxon | None) -> str:
+        """The common name for this audience; empty where the plant has none."""
+        if taxon is None:
+            return ""
+        return taxon.name if self.is_public else taxon.trade_name or taxon.name
+
+    def statement(self, id: str) -> str:
+        statement = self.edition.packs.statements.get(id)  # type: ignore[call-overload]
+        return id if statement is None else statement.title
+
+    def says(self, argument: Argument) -> str:
+        text = argument.says_plain if self.is_public and argument.says_plain else argument.says
+        return text or self.rule_title(argument.rule)
+
+    def rule_title(self, id: str) -> str:
+        rule = self.edition.packs.rules.get(id)  # type: ignore[call-overload]
+        return id if rule is None else rule.title
+
+    def phase(self, phase: Phase | None) -> str:
+        return "" if phase is None else phase.name
+
+    def years(self, phase: Phase) -> str:
+        return numbers.years(phase.start, phase.end, phase.dates)
+
+    def subject(self, subject: Subject) -> str:
+        """
+        The subject in two or three words, such as 'Context C12'.
+
+        The whole dig is told as such, a phase by its name.
+        """
+        if subject.level == "site":
+            return "The whole dig"
+        if subject.level == "phase":
+            phase = self.edition.project.phase(subject.id)  # type: ignore[arg-type]
+            return subject.id if phase is None else phase.name
+        return f"{subject.level.capitalize()} {subject.id}"
+
+    def source(self, key: str) -> str:
+        """A source as author and year."""
+        source = self.edition.packs.sources.get(key)  # type: ignore[call-overload]
+        if source is None:
+            return key
+        return f"{source.authors} {source.year}".strip() or source.title
