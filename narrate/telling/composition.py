@@ -124,6 +124,10 @@ def wood_sentences(page: Page) -> list[Sentence]:
     trees_text, fragments = _trees(page, named), total(named)
     if weight and trees_text:
         identified = page.count(fragments, "identified fragment", "identified fragments")
+        if len({t.taxon for t in named}) == 1:
+            one = page.names.plant(named[0].taxon, named[0].written)
+            all_of = "the one identified fragment is" if fragments == 1 else f"all {identified} are"
+            return page.say(refs, f"wood charcoal weighed {weight}; {all_of} of {one}")
         verb = english.agreed(fragments, "is", "are")
         return page.say(
             refs,
@@ -155,12 +159,12 @@ def modern_sentences(page: Page) -> list[Sentence]:
             f"{seeds} in this soil had never been burned: we take them to be modern and leave them out",
             f"we also met {seeds} that no fire had touched, and we set them aside as modern",
         )
+    seeds = "one further uncharred seed" if number == 1 else f"a further {page.count(number)} uncharred seeds"
+    are = english.agreed(number, "is", "are")
     return page.say(
         refs,
-        f"a further {page.count(number, 'uncharred seed', 'uncharred seeds')} "
-        f"{english.agreed(number, 'is', 'are')} taken as modern intrusion and left out of what follows",
-        f"not counted among them {english.agreed(number, 'is', 'are')} "
-        f"{page.count(number, 'uncharred seed', 'uncharred seeds')}, taken as modern intrusion",
+        f"{seeds} {are} taken as modern intrusion and left out of what follows",
+        f"not counted here {are} {page.count(number, 'uncharred seed', 'uncharred seeds')}, taken as modern intrusion",
     )
 
 

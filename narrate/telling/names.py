@@ -13,7 +13,8 @@ from narrate.model.packs import Packs
 from narrate.model.plants import ContextKind, Taxon
 from narrate.telling import english, numbers
 
-_PIECES = re.compile(r"^(bits?|pieces?|fragments?|lumps?|scraps?|parts?) of (.+)$")
+_PIECES = re.compile(r"^(\w+) of (an? )?(.+)$")
+"""'bits of nutshell', 'half of a seed': the plant goes before the last part."""
 
 
 @dataclass(slots=True, kw_only=True)
@@ -83,6 +84,8 @@ class Names:
         if taxon is not None and "nut" in taxon.tags:
             if taxon.genus == "Quercus":
                 name = "acorns"
+            elif name in ("hazel", "beech"):
+                name = f"{name}nuts"
             elif not re.search(r"nuts?$|acorns?$|pecans?$", name):
                 name = f"{name} nuts"
             elif not name.endswith("s"):
@@ -104,28 +107,33 @@ class Names:
         mass = f"{_grams(tally.mass_g)} g" if tally.mass_g is not None else ""
         if not tally.counted:
             if mass:
-                return f"{mass} of {noun}{tail}"
-            return (
-                f"{noun} (noted as present, not counted){tail}" if tally.is_noted and not self.is_plain else noun + tail
-            )
+                return f"{mass} of {re.sub(r'^[a-z]+ of (an? )?', '', self.part_of_plant(tally, plural=True))}{tail}"
+            noted = "noted as present" if tally.is_noted and not self.is_plain else ""
+            return noun + _within(tail, noted)
         text = f"{self.number(tally.counted)} {noun}" if with_number else noun
-        if mass and with_mass:
-            tail = f"{tail[:-1]}, {mass})" if tail else f" ({mass})"
-        return text + tail
+        return text + _within(tail, mass if with_mass else "")
 
     def part_of_plant(self, tally: Tally, *, plural: bool) -> str:
-        """'maize kernels', 'bits of hickory nutshell', 'probable goosefoot seeds', 'unidentified seeds'."""
+        """'maize kernels', 'pieces of acorn shell', 'probable goosefoot seeds', 'unidentified seeds'."""
         noun = self.part(tally, plural=plural)
         plant = self.plant(tally.taxon, tally.written)
         taxon = self.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
         doubt = "probable " if tally.only_cf else ""
-        if taxon is not None and "wood" in _roles(self, tally):
-            return f"{doubt}{plant} {'charcoal' if tally.condition == 'charred' else 'wood'}"
+        if "wood" in _roles(self, tally) and (taxon is not None or plant == "unidentified"):
+            charred = "charcoal" if tally.condition == "charred" else "wood"
+            return f"{'fragments' if plural else 'fragment'} of {doubt}{plant} {charred}"
+        if plant.startswith("recorded as"):
+            return f"{noun} {plant}"
+        if plant == "unidentified" and "prepared" in _roles(self, tally):
+            return noun
+        if taxon is not None and taxon.genus == "Quercus" and noun.split()[0] in ("nutmeat", "nutmeats", "kernel"):
+            plant, noun = "acorn", noun.split(" of ")[0]
         pieces = _PIECES.match(noun)
-        if plant.startswith("recorded as") or plant.startswith("a plant"):
-            return f"{noun} {'of ' if plant.startswith('a plant') else ''}{plant}"
         if pieces:
-            return f"{pieces[1]} of {doubt}{_with_plant(plant, pieces[2])}"
+            whole = f"{doubt}{_with_plant(plant, pieces[3])}"
+            return f"{pieces[1]} of {english.article(whole) + ' ' if pieces[2] else ''}{whole}"
+        if " of " in plant or plant.endswith(" plant"):
+            return f"{noun} from {english.with_article(doubt + plant)}"
         return f"{doubt}{_with_plant(plant, noun)}"
 
     def part(self, tally: Tally, *, plural: bool) -> str:
@@ -173,7 +181,7 @@ class Names:
             return english.listed([self.remains(tally, with_mass=with_mass) for tally in group], oxford=self.has_oxford)
         taxon_id, written = counted[0].taxon, counted[0].written
         plant = self.plant(taxon_id, written)
-        if self.is_plain or not plant or plant.startswith(("recorded", "a plant", "unidentified")):
+        if self.is_plain or not plant or plant.startswith(("recorded", "other", "unidentified")):
             return english.listed([self.remains(tally) for tally in counted], oxford=self.has_oxford)
         parts = [f"{self.number(t.counted)} {self.part(t, plural=t.counted != 1)}" for t in counted]
         return f"{english.listed(parts, oxford=self.has_oxford)} of {plant}{self.latin_once(taxon_id)}"
@@ -195,13 +203,14 @@ class Names:
         if not written or re.search(r"indet|unid|unknown", written, re.IGNORECASE):
             return "unidentified"
         if self.is_plain:
-            return "unidentified"
+            # The analyst knew the plant; the packs have no plain name for it.
+            return "other"
         return f"recorded as “{english.literal(written)}”"
 
 
 _GLOSSES = (
     ("native-crop", "an old seed crop"),
-    ("tobacco", "a plant smoked with care"),
+    ("tobacco", ""),
     ("nut", ""),
     ("fruit", "a wild fruit"),
     ("greens", "a leafy wild plant"),
@@ -216,16 +225,30 @@ def _roles(names: Names, tally: Tally) -> frozenset[str]:
 
 
 def _with_plant(plant: str, noun: str) -> str:
-    """'hickory nutshell', but 'corn cob' rather than 'corn corn cob', and 'acorn shell' for acorns."""
-    words = plant.lower().split()
-    if noun.lower().startswith(words[-1]) or f"{words[-1]} " in f"{noun.lower()} ":
-        return noun if len(words) == 1 else f"{' '.join(plant.split()[:-1])} {noun}"
-    # 'hickory nut' + 'nutshell', 'maypop seed' + 'seed': the plant's last word is the part already.
-    if words[-1].rstrip("s") == noun.lower().split()[0].rstrip("s"):
-        return plant
-    if len(words) > 1 and noun.lower().startswith(words[-1].rstrip("s")):
-        return f"{' '.join(plant.split()[:-1])} {noun}"
+    """
+    The plant before the part, no word said twice.
+
+    >>> _with_plant("hickory", "nutshell"), _with_plant("corn", "corn cob"), _with_plant("oak", "acorn shell")
+    ('hickory nutshell', 'corn cob', 'acorn shell')
+    >>> _with_plant("hazelnut", "nutshell"), _with_plant("wild grass", "grains"), _with_plant("maypop seed", "seeds")
+    ('hazelnut shell', 'wild grass grains', 'maypop seeds')
+    """
+    words, first = plant.split(), noun.split()[0]
+    last = words[-1].lower()
+    if f"{last} " in f"{noun.lower()} " or first.startswith("acorn"):
+        return noun
+    if last.endswith("nut") and first == "nutshell":
+        return f"{plant} {noun.replace('nutshell', 'shell', 1)}"
+    if last == first or f"{last}s" == first:
+        return " ".join([*words[:-1], noun])
     return f"{plant} {noun}"
+
+
+def _within(tail: str, more: str) -> str:
+    """One pair of brackets for the Latin and what else is said of the find."""
+    if not more:
+        return tail
+    return f"{tail[:-1]}, {more})" if tail else f" ({more})"
 
 
 def _grams(mass: float) -> str:

@@ -164,7 +164,7 @@ def doubt_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
         sentences += page.say(
             [item.claim.id],
             f"{noun} is the less settled reading, upheld in {share} of the resampled counts" if len(group) > 1 else "",
-            f"{noun} hangs on few remains: redrawing the counts upholds it in {share} of cases",
+            f"{noun} is a close call: redrawing the counts upholds it in {share} of cases",
             f"the reading is not settled, for redrawing the counts upholds {noun} in {share} of cases",
         )
     return sentences
@@ -254,7 +254,14 @@ def noun_of(page: Page, group: Sequence[Reading]) -> str:
     if foods:
         wording = page.audience.words.get("food_noun", "the use of {plants} as food")
         gathered.insert(0, wording.replace("{plants}", plants_of(page, foods)))
-    return page.listed(gathered)
+    return _side_by_side_nouns(page, gathered)
+
+
+def _side_by_side_nouns(page: Page, nouns: Sequence[str]) -> str:
+    """Long noun phrases in a list, with a comma that keeps the second from being read as part of the first."""
+    if len(nouns) == 2 and " as " in nouns[0]:
+        return f"{nouns[0]}, and {nouns[1]}"
+    return page.listed(nouns)
 
 
 def _is_several(noun: str) -> bool:
@@ -281,7 +288,7 @@ def plants_of(page: Page, foods: Sequence[Reading], *, at_most: int = 4) -> str:
     ordered = [t for t in ordered if not {"wood"} & _roles(page, t.part)]
     certain = [t for t in ordered if not t.only_cf and t.taxon is not None] or ordered
     kept = list(dict.fromkeys(page.names.food(t.taxon, t.written, only_cf=t.only_cf) for t in certain))
-    kept = [name for name in kept if "unidentified" not in name and "recorded as" not in name] or kept
+    kept = [name for name in kept if name not in ("unidentified", "other") and "recorded as" not in name] or kept
     if len(kept) > at_most:
         kept = [*kept[: at_most - 1], "other plants"]
     return page.listed(kept)

@@ -37,7 +37,9 @@ def remains_at_random(dice: random.Random, project: Project) -> dict[str, list]:
                 if dice.random() < 0.4:
                     number = dice.choice([1, 1, 2, 3, 12, 96, 1402])
                     condition = "uncharred" if part == "seed" and dice.random() < 0.2 else "charred"
-                    rows.append((taxon, part, condition, number, round(dice.random() * 9, 2) if part == "wood" else None))
+                    rows.append(
+                        (taxon, part, condition, number, round(dice.random() * 9, 2) if part == "wood" else None)
+                    )
         if rows and dice.random() < 0.9:
             made[sample.id] = rows
     return made
@@ -52,7 +54,9 @@ def claims_at_random(dice: random.Random, project: Project, packs: Packs, make: 
         for id, statement in packs.statements.items():
             verdict = dice.choice(["holds", "fails", "cannot tell"])
             grade = dice.choice(GRADE_NAMES[1:]) if verdict == "holds" else "not supported"
-            arguments = [make(f"r.{id}", f"reason {id} ({dice.randint(1, 99)})", f"we saw {id}")] if dice.random() < 0.8 else []
+            arguments = (
+                [make(f"r.{id}", f"reason {id} ({dice.randint(1, 99)})", f"we saw {id}")] if dice.random() < 0.8 else []
+            )
             claims.append(
                 Claim(
                     id=f"{subject.id}/{id}", about=subject, question=statement.question, statement=id, verdict=verdict,
