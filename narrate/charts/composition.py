@@ -12,7 +12,6 @@ from narrate.charts.names import (
     as_recorded,
     capitalised,
     clean,
-    in_words,
     latin,
     listed,
     part_word,
@@ -28,6 +27,9 @@ from narrate.model.findings import SubjectFindings, Tally
 from narrate.model.packs import Packs
 
 MOST_ROWS = 12
+_SHORTEST = 10
+"""Items that the scale reaches at least, so that a single item does not fill the sheet."""
+
 _ROW, _LINE, _BAR, _ROOM = 25.0, 15.0, 15.0, 215.0
 
 
@@ -35,6 +37,8 @@ _ROW, _LINE, _BAR, _ROOM = 25.0, 15.0, 15.0, 215.0
 class _Group:
     """Tallies that may be compared with each other, under one heading."""
 
+    kind: str
+    """'remains', 'wood' or 'modern'."""
     heading: str
     tallies: tuple[Tally, ...]
     ink: str
@@ -88,9 +92,11 @@ def _groups(found: SubjectFindings, packs: Packs, preservation: str) -> tuple[_G
     modern = tuple(t for t in held if t.condition not in ancient)
     states = listed(sorted({clean(t.condition) for t in modern})) if modern else ""
     every = (
-        _Group(heading="Plant remains other than wood", tallies=seeds, ink="charcoal"),
-        _Group(heading="Wood (the pieces that were identified)", tallies=wood, ink="clay", hatch="\\\\"),
-        _Group(heading=f"{capitalised(states)}, held to be modern", tallies=modern, ink="leaf", hatch="//"),
+        _Group(kind="remains", heading="Plant remains other than wood", tallies=seeds, ink="charcoal"),
+        _Group(kind="wood", heading="Wood (the pieces that were identified)", tallies=wood, ink="clay", hatch="\\\\"),
+        _Group(
+            kind="modern", heading=f"{capitalised(states)}, held to be modern", tallies=modern, ink="leaf", hatch="//"
+        ),
     )
     return tuple(group for group in every if group.tallies)
 
@@ -123,7 +129,7 @@ def _picture(
     most = max(tally.counted for tallies in shown for tally in tallies)
     values = [_value(tally, group) for group, tallies in zip(groups, shown, strict=True) for tally in tallies]
     end = WIDTH - max(width_of(value, 13) for value in values) - 12
-    scale = LinearScale(top=max(most, 1), start=start, end=max(end, start + 120))
+    scale = LinearScale(top=max(most, _SHORTEST), start=start, end=max(end, start + 120))
     bars: list[Shape] = []
     y = 4.0
     for group, tallies, lines in zip(groups, shown, labels, strict=True):
@@ -157,8 +163,8 @@ def _bar(tally: Tally, group: _Group, label: tuple[str, ...], y: float, scale: L
     ]
     value = _value(tally, group)
     if tally.counted == 0:
-        mark = Mark(x=scale.start + 7, y=y, ink=group.ink, is_open=True)
-        return [*drawn, mark, Words(x=scale.start + 19, y=y + 4.5, text=value, ink="soft")]
+        mark = Mark(x=scale.start + 11, y=y, ink=group.ink, is_open=True)
+        return [*drawn, mark, Words(x=scale.start + 22, y=y + 4.5, text=value, ink="soft")]
     # A single item among thousands keeps a sliver that can be seen; its number stands beside it.
     width = max(scale.at(tally.counted) - scale.start, 1.5)
     bar = Block(x=scale.start, y=y - _BAR / 2, width=width, height=_BAR, ink=group.ink, hatch=group.hatch)
@@ -213,11 +219,12 @@ def _whole_ticks(scale: LinearScale) -> list[float]:
 def _title(groups: tuple[_Group, ...], packs: Packs, name: str) -> str:
     # Past tense throughout: it does not bend with the number, and names such as 'wood' or 'rind' have no plural.
     first = groups[0]
-    if first.heading.endswith("modern"):
+    if first.kind == "modern":
         return f"Only remains held to be modern in {name}"
-    what = "pieces of wood" if first.heading.startswith("Wood") else "counted remains"
+    what = "pieces of wood" if first.kind == "wood" else "counted remains"
     if first.counted == 0:
-        return f"No counts for {name}: {several(len(first.tallies), 'plant part was', 'plant parts were')} noted or weighed"
+        held = several(len(first.tallies), "plant part was", "plant parts were")
+        return f"No counts for {name}: {held} noted or weighed"
     if first.counted < 10:
         return f"Few {what} in {name}: {several(first.counted, 'item')}"
     top = [tally for tally in first.tallies if tally.counted == first.tallies[0].counted]
@@ -235,15 +242,9 @@ def _title(groups: tuple[_Group, ...], packs: Packs, name: str) -> str:
 def _alt(groups: tuple[_Group, ...], shown: tuple[tuple[Tally, ...], ...], packs: Packs, name: str) -> str:
     sentences = []
     for group, tallies in zip(groups, shown, strict=True):
-        longest = listed(_spoken(tally, packs) for tally in tallies[:3])
-        most = (
-            "one row"
-            if len(group.tallies) == 1
-            else f"the first of {len(group.tallies)} rows"
-            if len(tallies) > 3
-            else f"{in_words(len(tallies))} rows"
-        )
-        sentences.append(f"{group.heading}: {most}, {longest}.")
+        rows = several(len(group.tallies), "row")
+        some = f"{rows}, from the longest " if len(group.tallies) > 3 else f"{rows}, " if len(group.tallies) > 1 else ""
+        sentences.append(f"{group.heading}: {some}{listed(_spoken(tally, packs) for tally in tallies[:3])}.")
     return f"Horizontal bars of what was found in {name}. {' '.join(sentences)}"
 
 

@@ -20,7 +20,7 @@ from narrate.model.project import Project
 from narrate.model.stratigraphy import Context
 
 MOST_ROWS = 40
-_ROOM, _LINE, _NONE_LANE = 200.0, 15.0, 34.0
+_ROOM, _LINE, _NONE_LANE = 200.0, 15.0, 48.0
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -194,7 +194,7 @@ def _alt(measured: list[_Deposit]) -> str:
         if len(ranked) > 1
         else f"It is {_spoken(ranked[0])}."
     )
-    return f"A point with its interval for each of {several(len(ranked), 'context')}, on a log scale, by phase. {ends}"
+    return f"Items per litre with intervals on a log scale, by phase, for {several(len(ranked), 'context')}. {ends}"
 
 
 def _spoken(each: _Deposit) -> str:
@@ -206,9 +206,9 @@ def _note(every: list[_Deposit], measured: list[_Deposit]) -> str:
     missing = len(every) - len(measured)
     without = f" {several(missing, 'context has', 'contexts have')} no value; the table says why." if missing else ""
     return (
-        f"n = {several(len(measured), 'context')}, {several(samples, 'sample')}. Points: items per litre floated, scaled "
-        f"up for the unsorted share. Whiskers: 95 % interval from the raw count alone; they do not tell how far samples "
-        f"of one context differ.{without}"
+        f"n = {several(len(measured), 'context')}, {several(samples, 'sample')}. Points: items per litre floated, "
+        f"scaled up for the unsorted share. Whiskers: 95 % interval from the raw count alone; they do not tell how far "
+        f"samples of one context differ.{without}"
     )
 
 

@@ -167,6 +167,7 @@ def _for_inline_use(drawn: str, chart_id: str, height: float, title: str, alt: s
 
 def _own_tag(tag: str, chart_id: str) -> str:
     """One tag with ids of the chart, inks as properties, and no font or turn that says nothing."""
+    tag = re.sub(r"\s*\n\s*", " ", tag).replace(' "', '"')
     tag = re.sub(r'(\sid="|url\(#|href="#)', lambda found: f"{found.group()}{chart_id}-", tag)
     tag = re.sub(r"#[0-9a-f]{6}\b(?=[;\")])", _as_property, tag)
     tag = re.sub(r"-?\d+\.\d{3,}", lambda found: f"{float(found.group()):.2f}", tag)

@@ -45,3 +45,10 @@ def series(number: int) -> tuple[str, str]:
 def stylesheet(scheme: str) -> str:
     """The custom properties of one scheme, 'light' or 'dark', as CSS declarations for a page that wants to set them."""
     return " ".join(f"{ink.property}: {ink.dark if scheme == 'dark' else ink.light};" for ink in INKS.values())
+
+
+def with_fixed_inks(svg: str, scheme: str = "light") -> str:
+    """The svg with plain colours of one scheme, for documents whose readers know no custom properties."""
+    for ink in INKS.values():
+        svg = svg.replace(f"var({ink.property},{ink.light})", ink.dark if scheme == "dark" else ink.light)
+    return svg

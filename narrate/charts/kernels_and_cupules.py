@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from narrate.charts.frame import WIDTH, chart
 from narrate.charts.lettering import shortened, width_of
 from narrate.charts.marks import Mark, Shape, Stroke, Words
-from narrate.charts.names import as_recorded, clean, in_words, capitalised, listed, several, three_figures
+from narrate.charts.names import as_recorded, capitalised, clean, in_words, listed, several, three_figures
 from narrate.charts.phasing import legend, phase_mark, phase_name, phase_of, phase_order
 from narrate.charts.scales import LogScale, log_scale
 from narrate.model.figures import Chart
@@ -81,6 +81,7 @@ def _picture(points: list[_Point], project: Project) -> tuple[list[Shape], float
     drawn += line
     placed = _placed(points, across, up)
     taken = [(px - 6, py - 6, px + 6, py + 6) for px, py, _ in placed] + line_boxes
+    taken += [(x.start - 1, y.end, x.start + 1, bottom), (x.start - _LANE, y.start - 1, x.end, y.start + 1)]
     frame = (x.start - _LANE, y.end - 8, WIDTH, bottom)
     drawn += [_mark(point, px, py, project) for px, py, point in placed]
     return [*drawn, *_labels(placed, taken, frame)], bottom + 42
@@ -118,20 +119,14 @@ def _axes(x: LogScale, y: LogScale, bottom: float) -> list[Shape]:
         Stroke(points=((left, y.end), (left, bottom), (x.end, bottom)), width=1.2),
         Words(x=x.start - _LANE / 2, y=bottom + 16, text="none", ink="soft", size=12, anchor="center"),
         Words(x=left - 8, y=y.start + _LANE / 2 + 4, text="none", ink="soft", size=12, anchor="right"),
-        Words(
-            x=(left + x.end) / 2, y=bottom + 35, text="cupules counted, log scale", ink="soft", size=12, anchor="center"
-        ),
-        Words(
-            x=14,
-            y=(y.end + bottom) / 2,
-            text="kernels counted, log scale",
-            ink="soft",
-            size=12,
-            anchor="center",
-            angle=90,
-        ),
+        _axis_words((left + x.end) / 2, bottom + 35, "cupules counted, log scale", 0.0),
+        _axis_words(14, (y.end + bottom) / 2, "kernels counted, log scale", 90.0),
     ]
     return drawn
+
+
+def _axis_words(x: float, y: float, text: str, angle: float) -> Words:
+    return Words(x=x, y=y, text=text, ink="soft", size=12, anchor="center", angle=angle)
 
 
 def _whole_ears(x: LogScale, y: LogScale) -> tuple[list[Shape], list[_Box]]:
@@ -174,12 +169,18 @@ def _labels(placed: list[tuple[float, float, _Point]], taken: list[_Box], frame:
     drawn: list[Shape] = []
     boxes = list(taken)
     for (x, y), names in together.items():
-        text = shortened(listed(names) if len(names) < 4 else f"{names[0]} and {len(names) - 1} more", 12, 170)
+        text = shortened(_one_label(names), 12, 170)
         spot = next((s for s in _spots(x, y, width_of(text, 12)) if _is_free(s[2], boxes, frame)), None)
         if spot is not None:
             drawn.append(Words(x=spot[0], y=spot[1], text=text, size=12))
             boxes.append(spot[2])
     return drawn
+
+
+def _one_label(names: list[str]) -> str:
+    every = listed(names)
+    is_short = len(names) == 1 or (len(names) < 4 and width_of(every, 12) <= 130)
+    return every if is_short else f"{names[0]} +{len(names) - 1}"
 
 
 def _spots(x: float, y: float, width: float) -> list[tuple[float, float, _Box]]:
@@ -201,6 +202,8 @@ def _title(points: list[_Point]) -> str:
     below = sum(_is_below(point) for point in points)
     above = sum(_is_above(point) for point in points)
     contexts = several(len(points), "context with maize", "contexts with maize")
+    if not any(point.ratio is not None and (point.ratio.value is not None or point.ratio.reason) for point in points):
+        return f"Kernels against cupules in {contexts}"
     if below and below >= above:
         more = f"; more in {in_words(above)}" if above else ""
         return f"Clearly fewer kernels than whole ears would hold in {in_words(below)} of {contexts}{more}"
@@ -232,9 +235,10 @@ def _alt(points: list[_Point], project: Project) -> str:
 def _note(points: list[_Point]) -> str:
     items = sum(point.kernels + point.cupules for point in points)
     return (
-        f"n = {several(len(points), 'context')}, {as_recorded(items)} items as counted. Below the line lie deposits with "
-        f"more cob than whole ears would leave, above it more kernel. 'Clearly': the 95 % interval of kernels per cupule "
-        f"excludes 2. Kernels break at high heat sooner than cupules, which lowers points without any human choice."
+        f"n = {several(len(points), 'context')}, {as_recorded(items)} items as counted. Below the line lie deposits "
+        f"with more cob than whole ears would leave, above it more kernel. 'Clearly': the 95 % interval of kernels per "
+        f"cupule excludes 2. Kernels break at high heat sooner than cupules, which lowers points without any human "
+        f"choice. Two to a cupule is the geometry of the ear, a default to check."
     )
 
 
@@ -242,15 +246,9 @@ def _row(point: _Point, project: Project) -> tuple[str, ...]:
     ratio = point.ratio
     value = "" if ratio is None else ratio.reason if ratio.value is None else three_figures(ratio.value)
     low = "" if ratio is None or ratio.low is None else three_figures(ratio.low)
-    high = (
-        ""
-        if ratio is None
-        else "no upper end"
-        if ratio.is_open_above
-        else ""
-        if ratio.high is None
-        else three_figures(ratio.high)
-    )
+    high = "" if ratio is None or ratio.high is None else three_figures(ratio.high)
+    if ratio is not None and ratio.is_open_above:
+        high = "no upper end"
     return (
         point.context, phase_name(project, point.phase), as_recorded(point.kernels), as_recorded(point.cupules),
         clean(value), low, high,

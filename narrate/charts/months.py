@@ -37,6 +37,7 @@ _KEEPING: dict[str, tuple[str, str, str, bool]] = {
     "stored": ("keeps in store", "ochre", "//", False),
     "persists": ("stays on the plant", "leaf", "", True),
     "with the crop": ("came with the harvest", "creek", "--", False),
+    "": ("keeping not known", "soft", "xx", False),
 }
 
 
@@ -91,7 +92,7 @@ def _plants(found: SubjectFindings, packs: Packs, preservation: str) -> tuple[_P
 
 def _windows(tally: Tally, packs: Packs) -> tuple[Window, ...]:
     known = packs.taxa.get(tally.taxon) if tally.taxon is not None else None
-    return tuple(w for w in known.windows if w.part == tally.part and w.months and w.keeping) if known else ()
+    return tuple(w for w in known.windows if w.part == tally.part and w.months) if known else ()
 
 
 def _most_telling(plants: tuple[_Plant, ...]) -> tuple[_Plant, ...]:
@@ -124,11 +125,9 @@ def _picture(plants: tuple[_Plant, ...], left_out: int, packs: Packs) -> tuple[l
         at = y + (height - sum(heights)) / 2
         for window, lines, needed in zip(each.windows, words, heights, strict=True):
             rows += _stretch(window, start, month, at + needed / 2)
+            first = at + needed / 2 + 4 - 7 * (len(lines) - 1)
             rows += [
-                Words(
-                    x=end + 10, y=at + needed / 2 + 4 + 14 * (n - (len(lines) - 1) / 2), text=line, ink="soft", size=12
-                )
-                for n, line in enumerate(lines)
+                Words(x=end + 10, y=first + 14 * n, text=line, ink="soft", size=12) for n, line in enumerate(lines)
             ]
             at += needed
         y += height + 3
@@ -145,9 +144,9 @@ def _named(lines: tuple[str, ...], x: float, y: float) -> list[Shape]:
 
 def _stretch(window: Window, start: float, month: float, y: float) -> list[Shape]:
     """The months of one window; one that runs over the new year is drawn in two pieces."""
-    _, ink, hatch, is_open = _KEEPING[window.keeping[0]]
-    if window.keeping[0] == "perishable" and len(window.keeping) > 1:
-        _, ink, hatch, is_open = _KEEPING[window.keeping[1]]
+    # A part that is eaten fresh or kept is drawn as kept: what may be old tells no season.
+    looks = [keeping for keeping in window.keeping if keeping != "perishable"] or [*window.keeping, ""]
+    _, ink, hatch, is_open = _KEEPING[looks[0]]
     drawn: list[Shape] = []
     for run in runs(window.months):
         for piece in _within_the_year(run):
@@ -179,26 +178,25 @@ def _calendar(start: float, month: float, bottom: float) -> list[Shape]:
 
 
 def _keeping(window: Window) -> str:
-    return ", ".join(_KEEPING[keeping][0] for keeping in window.keeping)
+    return ", ".join(_KEEPING[keeping][0] for keeping in window.keeping or ("",))
 
 
 def _title(plants: tuple[_Plant, ...], name: str) -> str:
     telling = [each for each in plants if each.tells_a_season]
-    all_of_them = (
-        f"{in_words(len(plants))} {'plant part' if len(plants) == 1 else 'plant parts'} with known months in {name}"
-    )
+    parts = "plant part" if len(plants) == 1 else "plant parts"
+    all_of_them = f"{in_words(len(plants))} {parts} with known months in {name}"
+    if not telling and len(plants) == 1:
+        return f"The {all_of_them} tells no season by itself"
     if not telling:
-        what = f"The {all_of_them} keeps or stays" if len(plants) == 1 else f"All {all_of_them} keep or stay"
-        return f"{what} about, so no season can be read from {'it' if len(plants) == 1 else 'them'}"
+        return f"None of the {all_of_them} tells a season by itself"
     every = {month for each in telling for window in each.windows for month in window.months}
     shared = set(every)
     for each in telling:
         shared &= {month for window in each.windows for month in window.months}
     if len(plants) == 1:
         return f"The {all_of_them} does not keep: {months_in_words(telling[0].windows[0].months)}"
-    begin = (
-        f"{capitalised(in_words(len(telling)))} of the {all_of_them} {'does' if len(telling) == 1 else 'do'} not keep"
-    )
+    do = "does" if len(telling) == 1 else "do"
+    begin = f"{capitalised(in_words(len(telling)))} of the {all_of_them} {do} not keep"
     if len(telling) == 1:
         return f"{begin}: gathered in {months_in_words(_in_season(every))}"
     if shared:

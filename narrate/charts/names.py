@@ -120,8 +120,9 @@ def runs(months: Iterable[int]) -> list[list[int]]:
 
 
 def _with_part(tally: Tally, packs: Packs, name: str) -> str:
-    """Name and part; 'cf.' leads where no row of it is certain, and a part that the name already says is left out."""
+    """Name and part; 'cf.' leads where no row of it is certain, and nothing is said twice."""
     part = part_word(tally, packs)
     bare = name.replace(ITALIC, "").replace(ROMAN, "").casefold()
-    whole = name if bare.endswith(part.casefold()) else f"{name} {part}"
+    is_said_twice = part.casefold().startswith(f"{bare} ")
+    whole = name if bare.endswith(part.casefold()) else part if is_said_twice else f"{name} {part}"
     return f"cf. {whole}" if tally.only_cf and not bare.startswith("cf.") else whole

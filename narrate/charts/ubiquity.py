@@ -133,9 +133,11 @@ def _most_telling(plants: tuple[_Plant, ...]) -> tuple[_Plant, ...]:
 
 def _in_order(plants: tuple[_Plant, ...]) -> tuple[_Plant, ...]:
     """What became rarer first, what became commoner last; with one phase, the commonest first."""
-    return tuple(
-        sorted(plants, key=lambda each: (round(each.change, 9), -each.highest, latin(each.tally), each.tally.part))
-    )
+
+    def key(each: _Plant) -> tuple[float, float, str, str]:
+        return round(each.change, 9), -each.highest, latin(each.tally), each.tally.part
+
+    return tuple(sorted(plants, key=key))
 
 
 def _picture(
@@ -192,14 +194,7 @@ def _axis(scale: LinearScale, top: float, y: float) -> list[Shape]:
 
 def _title(plants: tuple[_Plant, ...], project: Project, packs: Packs) -> str:
     if len(plants[0].shares) == 1:
-        top = max(plants, key=lambda each: each.highest)
-        share = top.shares[0]
-        name = capitalised(plant(top.tally, packs))
-        return (
-            f"{name}: found in {share.samples} of {several(share.of_samples, 'sample')}, more than any other plant part"
-            if sum(each.highest == top.highest for each in plants) == 1
-            else f"No one plant part leads; the commonest are in {share.samples} of {several(share.of_samples, 'sample')}"
-        )
+        return _title_of_one_phase(plants, packs)
     apart = [each for each in plants if _lies_apart(each)]
     if not apart:
         return "No plant part differs clearly between the phases"
@@ -208,8 +203,17 @@ def _title(plants: tuple[_Plant, ...], project: Project, packs: Packs) -> str:
     low = min(top.shares, key=lambda share: share.value)
     return (
         f"{capitalised(plant(top.tally, packs))}: in {high.samples} of {several(high.of_samples, 'sample')} of "
-        f"{phase_name(project, high.phase)}, but in {low.samples} of {low.of_samples} of {phase_name(project, low.phase)}"
+        f"{phase_name(project, high.phase)}, but in {low.samples} of {low.of_samples} of "
+        f"{phase_name(project, low.phase)}"
     )
+
+
+def _title_of_one_phase(plants: tuple[_Plant, ...], packs: Packs) -> str:
+    top = max(plants, key=lambda each: each.highest)
+    of = f"{top.shares[0].samples} of {several(top.shares[0].of_samples, 'sample')}"
+    if sum(each.highest == top.highest for each in plants) > 1:
+        return f"No one plant part leads; the commonest are in {of}"
+    return f"{capitalised(plant(top.tally, packs))}: found in {of}, more than any other plant part"
 
 
 def _lies_apart(each: _Plant) -> bool:
