@@ -183,7 +183,8 @@ def _rest(drawn: list[Shape], group: _Group, shown: int, start: float, y: float)
     rest = group.tallies[shown:]
     if rest:
         items = sum(tally.counted for tally in rest)
-        text = f"{several(items, 'item')} together" if items else "noted as present"
+        together = " together" if len(rest) > 1 else ""
+        text = f"{several(items, 'item')}{together}" if items else "noted as present"
         drawn.append(Words(x=start - 10, y=y + 16, text=f"and {len(rest)} more", ink="soft", anchor="right"))
         drawn.append(Words(x=start + 7, y=y + 16, text=text, ink="soft"))
         y += _ROW

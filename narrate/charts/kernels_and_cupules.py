@@ -80,11 +80,11 @@ def _picture(points: list[_Point], project: Project) -> tuple[list[Shape], float
     line, line_boxes = _whole_ears(x, y)
     drawn += line
     placed = _placed(points, across, up)
-    taken = [(px - 6, py - 6, px + 6, py + 6) for px, py, _ in placed] + line_boxes
-    taken += [(x.start - 1, y.end, x.start + 1, bottom), (x.start - _LANE, y.start - 1, x.end, y.start + 1)]
+    taken = [(px - 6, py - 6, px + 6, py + 6) for px, py, _ in placed]
+    lanes = [(x.start - 1, y.end, x.start + 1, bottom), (x.start - _LANE, y.start - 1, x.end, y.start + 1)]
     frame = (x.start - _LANE, y.end - 8, WIDTH, bottom)
     drawn += [_mark(point, px, py, project) for px, py, point in placed]
-    return [*drawn, *_labels(placed, taken, frame)], bottom + 42
+    return [*drawn, *_labels(placed, taken, [lanes, line_boxes], frame)], bottom + 42
 
 
 def _scales(points: list[_Point], top: float) -> tuple[LogScale, LogScale]:
@@ -161,8 +161,14 @@ def _mark(point: _Point, x: float, y: float, project: Project) -> Mark:
     return Mark(x=x, y=y, shape=shape, ink=ink)
 
 
-def _labels(placed: list[tuple[float, float, _Point]], taken: list[_Box], frame: _Box) -> list[Shape]:
-    """Ids beside their points, where there is room; points on the same place share one label."""
+def _labels(
+    placed: list[tuple[float, float, _Point]], taken: list[_Box], lines: list[list[_Box]], frame: _Box
+) -> list[Shape]:
+    """
+    Ids beside their points, where there is room; points on the same place share one label.
+
+    A label crosses the edge of a lane, or the line of whole ears, only where it finds no other room.
+    """
     together: dict[tuple[float, float], list[str]] = {}
     for x, y, point in placed:
         together.setdefault((x, y), []).append(point.context)
@@ -170,7 +176,12 @@ def _labels(placed: list[tuple[float, float, _Point]], taken: list[_Box], frame:
     boxes = list(taken)
     for (x, y), names in together.items():
         text = shortened(_one_label(names), 12, 170)
-        spot = next((s for s in _spots(x, y, width_of(text, 12)) if _is_free(s[2], boxes, frame)), None)
+        spots = _spots(x, y, width_of(text, 12))
+        free = [spot for spot in spots if _is_free(spot[2], boxes, frame)]
+        # Fewest lines crossed, the whole ears counting most; among equals the first place.
+        spot = min(
+            free, key=lambda spot: [not _is_free(spot[2], line, frame) for line in reversed(lines)], default=None
+        )
         if spot is not None:
             drawn.append(Words(x=spot[0], y=spot[1], text=text, size=12))
             boxes.append(spot[2])

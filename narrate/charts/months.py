@@ -40,6 +40,13 @@ _KEEPING: dict[str, tuple[str, str, str, bool]] = {
     "": ("keeping not known", "soft", "xx", False),
 }
 
+_TOGETHER = {
+    "perishable": "fresh",
+    "stored": "from store",
+    "persists": "off the plant",
+    "with the crop": "with the harvest",
+}
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Plant:
@@ -178,7 +185,10 @@ def _calendar(start: float, month: float, bottom: float) -> list[Shape]:
 
 
 def _keeping(window: Window) -> str:
-    return ", ".join(_KEEPING[keeping][0] for keeping in window.keeping or ("",))
+    """In words, and together where there are several, as 'fresh or from store'."""
+    if len(window.keeping) < 2:
+        return _KEEPING["".join(window.keeping)][0]
+    return " or ".join(_TOGETHER[keeping] for keeping in window.keeping)
 
 
 def _title(plants: tuple[_Plant, ...], name: str) -> str:

@@ -72,9 +72,9 @@ def draw(findings: Findings, project: Project, packs: Packs, chart_id: str) -> C
     plants = _plants(phases, packs, project.preservation)
     if not plants:
         return None
-    shown = _in_order(_most_telling(plants))
+    shown = _in_order(_most_telling(_named(plants, packs)))
     shapes, height = _picture(shown, phases, len(plants) - len(shown), project, packs)
-    title = _title(plants, project, packs)
+    title = _title(_named(plants, packs), project, packs)
     return chart(
         chart_id=chart_id,
         shapes=shapes,
@@ -122,6 +122,12 @@ def _share(phase: PhaseId, found: SubjectFindings, tally: Tally | None) -> _Shar
     low = measured.low if measured is not None and measured.low is not None else value
     high = measured.high if measured is not None and measured.high is not None else value
     return _Share(phase=phase, samples=tally.samples, of_samples=tally.of_samples, low=low, high=high)
+
+
+def _named(plants: tuple[_Plant, ...], packs: Packs) -> tuple[_Plant, ...]:
+    """All but broad groups such as 'hardwood' or 'indeterminate', which tell little, unless there is nothing else."""
+    broad = {taxon.id for taxon in packs.taxa.values() if taxon.rank == "broad"}
+    return tuple(each for each in plants if each.tally.taxon not in broad) or plants
 
 
 def _most_telling(plants: tuple[_Plant, ...]) -> tuple[_Plant, ...]:
@@ -241,7 +247,8 @@ def _note(phases: dict[PhaseId, SubjectFindings], project: Project) -> str:
     n = ", ".join(f"{several(found.samples, 'sample')} in {phase_name(project, id)}" for id, found in phases.items())
     return (
         f"n = {n}; samples without remains are counted in. Whiskers: 95 % Wilson interval. An open mark: in no sample. "
-        f"Samples of one context are not independent, and phases sampled from other kinds of context compare badly."
+        f"Samples of one context are not independent, and phases sampled from other kinds of context compare badly. "
+        f"Broad groups such as 'hardwood' stand in the table only."
     )
 
 

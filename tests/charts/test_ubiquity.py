@@ -90,3 +90,13 @@ def test_conditions_are_kept_apart_and_named():
 
     assert "(mineralised)" in chart.svg
     assert [row[2] for row in chart.rows] == ["charred", "mineralised"]
+
+
+def test_broad_groups_stand_in_the_table_only():
+    """'Indeterminate' in every sample tells nothing of the phase."""
+    packs = some_packs(a_taxon("Vitis", "grape"), a_taxon("indeterminate", "indeterminate plant", rank="broad"))
+    chart = chart_of({"Vitis": 3, "indeterminate": 20}, packs=packs)
+
+    assert chart.title == "Grape seeds: found in 3 of 20 samples, more than any other plant part"
+    assert "indeterminate" not in chart.svg
+    assert [row[0] for row in chart.rows] == ["indeterminate", "Vitis"]
