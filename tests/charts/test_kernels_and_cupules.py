@@ -57,7 +57,12 @@ def test_whole_ears_rise_at_45_degrees_through_2_to_1():
     line = re.search(r'<path d="M ([\d.]+) ([\d.]+) L ([\d.]+) ([\d.]+)" style="fill: none; stroke-dasharray: 6,4', svg)
     x0, y0, x1, y1 = map(float, line.groups())
 
+    ten, hundred = (float(re.search(rf'x="([\d.]+)" y="[\d.]+">{tick}</text>', svg)[1]) for tick in (10, 100))
+    level = float(re.findall(r'y="([\d.]+)">10</text>', svg)[1]) - 4
+    height_over_ten_cupules = level - (y0 - (ten - x0))
+
     assert x1 - x0 == pytest.approx(y0 - y1, abs=0.1)
+    assert 10 ** (height_over_ten_cupules / (hundred - ten)) == pytest.approx(2, abs=0.02)
 
 
 def test_contexts_without_maize_are_not_points():
