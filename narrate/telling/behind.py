@@ -17,6 +17,13 @@ def remains_behind(claim: Claim, packs: Packs, tallies: Iterable[Tally]) -> tupl
     return tuple(tally for tally in tallies if any(is_meant(selector, tally, packs) for selector in chosen))
 
 
+def remains_looked_at(claim: Claim, packs: Packs, tallies: Iterable[Tally]) -> tuple[Tally, ...]:
+    """Tallies that any argument for a claim would look at, whether it holds or not."""
+    rules = [a.rule for a in claim.arguments if a.direction == "for"]
+    chosen = [s for rule in rules for s in _selectors_of_rule(rule, packs) if _narrows(s)]
+    return tuple(tally for tally in tallies if any(is_meant(selector, tally, packs) for selector in chosen))
+
+
 def is_meant(selector: Selector, tally: Tally, packs: Packs) -> bool:
     """Whether a selector means a tally; keys narrow together, values of one key widen."""
     taxon = packs.taxa.get(tally.taxon) if tally.taxon is not None else None

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from narrate.model.findings import Tally
 from narrate.model.narrative import Sentence
 from narrate.telling import english, numbers
-from narrate.telling.names import total
+from narrate.telling.names import UNKNOWN, total
 from narrate.telling.page import Page
 
 
@@ -31,7 +31,8 @@ def main_sentences(page: Page) -> list[Sentence]:
     tallies = [t for t in plant_tallies(page) if t.counted or t.mass_g is not None or t.is_noted]
     if not tallies:
         return []
-    groups = _by_plant(tallies)
+    page.names.in_figures = any(tally.counted >= 10 for tally in tallies)
+    groups = _by_plant(page, tallies)
     shown = groups[:SHOWN]
     refs = [tally.ref for group in groups for tally in group if tally.ref] or [page.ref("items")]
     counted = total(tallies)
@@ -39,9 +40,9 @@ def main_sentences(page: Page) -> list[Sentence]:
     if page.is_plain:
         return _for_visitors(page, shown, refs, first_share)
     scope = "the remains other than wood" if _has_counted_wood(page) else "the remains"
-    if first_share > 0.5 and _can_lead(groups[0]):
+    if first_share > 0.5 and _can_lead(page, groups[0]):
         return _with_a_leader(page, groups, refs, scope, first_share)
-    everything = page.listed([*_texts(page, shown), *_smaller_numbers(page, groups[SHOWN:])])
+    everything = _list_with_rest(page, shown, groups[SHOWN:])
     return page.say(
         refs,
         f"{scope} include {everything}",
@@ -50,7 +51,7 @@ def main_sentences(page: Page) -> list[Sentence]:
     )
 
 
-SHOWN = 5
+SHOWN = 4
 """Plants whose numbers are given in running text; the table has the rest."""
 
 
@@ -58,7 +59,8 @@ def only_text(page: Page) -> tuple[str, list[str]]:
     """Everything that a near-empty deposit held, as a list, with its refs."""
     tallies = [t for t in ancient_tallies(page) if t.counted or t.mass_g is not None or t.is_noted]
     refs = [t.ref for t in tallies if t.ref]
-    return page.listed(page.names.grouped(tallies, at_most=6)), refs
+    ordered = [tally for group in _by_plant(page, tallies) for tally in group]
+    return page.listed(page.names.grouped(ordered, at_most=6)), refs
 
 
 def _with_a_leader(
@@ -68,7 +70,7 @@ def _with_a_leader(
     tally = groups[0][0]
     plant = page.names.plant(tally.taxon, tally.written) + page.names.latin_once(tally.taxon)
     inner = page.listed([_part_count(page, t) for t in groups[0] if t.counted])
-    others = page.listed([*_texts(page, groups[1:SHOWN]), *_smaller_numbers(page, groups[SHOWN:])])
+    others = _list_with_rest(page, groups[1:SHOWN], groups[SHOWN:])
     counted = sum(total(group) for group in groups)
     part = numbers.percent(share) if counted >= 20 else "most"
     share_told = f" ({part})" if counted >= 20 else ""
@@ -88,16 +90,21 @@ def _part_count(page: Page, tally: Tally) -> str:
     return f"{page.names.number(tally.counted)} {page.names.part(tally, plural=tally.counted != 1)}"
 
 
-def _can_lead(group: Sequence[Tally]) -> bool:
-    return group[0].taxon is not None and not any(t.only_cf for t in group)
+def _can_lead(page: Page, group: Sequence[Tally]) -> bool:
+    return group[0].taxon is not None and not any(t.only_cf for t in group) and not _is_unknown(page, group[0])
 
 
 def _has_counted_wood(page: Page) -> bool:
     return any(t.counted for t in ancient_tallies(page) if is_wood(page, t))
 
 
-def _texts(page: Page, groups: Sequence[Sequence[Tally]]) -> list[str]:
-    return page.names.grouped([t for group in groups for t in group], at_most=len(groups), with_mass=True)
+def _list_with_rest(page: Page, shown: Sequence[Sequence[Tally]], rest: Sequence[Sequence[Tally]]) -> str:
+    """'a, b, c, and smaller numbers of d and e'."""
+    texts = page.names.grouped([t for group in shown for t in group], at_most=len(shown), with_mass=True)
+    tail = _smaller_numbers(page, rest)
+    if not tail:
+        return page.listed(texts)
+    return f"{', '.join(texts)}{',' if len(texts) > 1 else ''} and {tail[0]}" if texts else tail[0]
 
 
 def wood_sentences(page: Page) -> list[Sentence]:
@@ -201,28 +208,32 @@ def _smaller_numbers(page: Page, groups: Sequence[Sequence[Tally]]) -> list[str]
     """['smaller numbers of maypop and grape'], or 'single finds of …'; empty where nothing is left."""
     if not groups:
         return []
-    named = groups[:3] if len(groups) != 4 else groups[:4]
+    known = [group for group in groups if page.names.plant(group[0].taxon, group[0].written) not in UNKNOWN] or groups
+    named = known[:3]
     names = []
     for group in named:
         tally = group[0]
-        doubt = "probable " if all(t.only_cf for t in group) else ""
-        if tally.taxon is None:
-            names.append(page.names.part_of_plant(tally, plural=True))
-        else:
-            plant = page.names.plant(tally.taxon, tally.written)
-            names.append(f"{doubt}{plant}{page.names.latin_once(tally.taxon, only_cf=bool(doubt))}")
+        latin = page.names.latin_once(tally.taxon, only_cf=tally.only_cf)
+        names.append(f"{page.names.kind_of_find(tally)}{latin}")
     if len(groups) > len(named):
-        names.append(page.count(len(groups) - len(named), "other plant", "other plants"))
+        names.append(page.count(len(groups) - len(named), "other kind", "other kinds"))
     single = all(total(group) == 1 for group in groups)
     word = ("a single find of" if len(groups) == 1 else "single finds of") if single else "smaller numbers of"
     return [f"{word} {page.listed(names)}"]
 
 
-def _by_plant(tallies: Sequence[Tally]) -> list[list[Tally]]:
+def _by_plant(page: Page, tallies: Sequence[Tally]) -> list[list[Tally]]:
+    """Tallies by plant, most items first, those that could not be identified last."""
     groups: dict[str, list[Tally]] = {}
     for tally in tallies:
-        groups.setdefault(f"{tally.taxon or tally.written}", []).append(tally)
-    return sorted(groups.values(), key=lambda group: -total(group))
+        plant = page.names.plant(tally.taxon, tally.written)
+        key = f"{plant} {tally.part}" if plant in UNKNOWN else f"{tally.taxon or tally.written}"
+        groups.setdefault(key, []).append(tally)
+    return sorted(groups.values(), key=lambda group: (_is_unknown(page, group[0]), -total(group)))
+
+
+def _is_unknown(page: Page, tally: Tally) -> bool:
+    return page.names.plant(tally.taxon, tally.written) in UNKNOWN
 
 
 def _trees(page: Page, named: Sequence[Tally]) -> str:
@@ -239,4 +250,4 @@ def _trees(page: Page, named: Sequence[Tally]) -> str:
 
 
 def _with_count(page: Page, tree: str, number: int) -> str:
-    return f"{tree[:-1]}, {page.count(number)})" if tree.endswith(")") else f"{tree} ({page.count(number)})"
+    return f"{tree[:-1]}, {number:,})" if tree.endswith(")") else f"{tree} ({number:,})"

@@ -142,6 +142,21 @@ def lowered(text: str) -> str:
     return text[0].lower() + text[1:]
 
 
+def small_numbers_in_words(text: str) -> str:
+    """
+    Figures below ten in words, save in brackets, in ranges, with decimals, units or per cent.
+
+    >>> small_numbers_in_words("seeds of 6 crops lay in 3 of 4 samples (2 pieces), 0.5 g and 7 %")
+    'seeds of six crops lay in three of four samples (2 pieces), 0.5 g and 7 %'
+    """
+    pieces = re.split(r"(\([^()]*\))", text)
+    return "".join(p if p.startswith("(") else _SMALL.sub(lambda m: _DIGITS[int(m[0])], p) for p in pieces)
+
+
+_SMALL = re.compile(r"(?<![\d.,–-])\b[1-9]\b(?![\d.,%–-]\d|[%–-]| ?%| g\b)")
+_DIGITS = ("", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
+
+
 def finished(text: str) -> str:
     """
     One sentence: single spaces, a capital first, one full stop at the end.
@@ -170,6 +185,9 @@ def gathered(phrases: Sequence[str], *, oxford: bool = True) -> str:
     unique = list(dict.fromkeys(phrases))
     if len(unique) < 2:
         return "".join(unique)
+    uses = _by_use(unique)
+    if 1 < len(uses) < len(unique):
+        return listed([gathered(group, oxford=oxford) for group in uses], oxford=oxford)
     words = [phrase.split() for phrase in unique]
     head = _shared(words)
     # A head must end, and a tail begin, where a list can stand: 'the use of …', '… as fuel'.
@@ -186,6 +204,16 @@ def gathered(phrases: Sequence[str], *, oxford: bool = True) -> str:
     middles = [" ".join(w[head : len(w) - tail]) for w in words]
     pieces = [" ".join(words[0][:head]), listed(middles, oxford=oxford), " ".join(words[0][len(words[0]) - tail :])]
     return " ".join(piece for piece in pieces if piece)
+
+
+def _by_use(phrases: Sequence[str]) -> list[list[str]]:
+    """Phrases of the build 'the use of … as food' together, by what the use is; all others alone."""
+    groups: dict[str, list[str]] = {}
+    for phrase in phrases:
+        words = phrase.split()
+        is_use = words[:3] == ["the", "use", "of"] and len(words) > 5 and words[-2] == "as"
+        groups.setdefault(" ".join(words[-2:]) if is_use else phrase, []).append(phrase)
+    return list(groups.values())
 
 
 def after(first: str, phrase: str) -> str:

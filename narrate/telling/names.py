@@ -17,6 +17,10 @@ _PIECES = re.compile(r"^(\w+) of (an? )?(.+)$")
 """'bits of nutshell', 'half of a seed': the plant goes before the last part."""
 
 
+UNKNOWN = ("unidentified", "indeterminate")
+"""Names of plants that could not be told: they take no Latin and stand last in lists."""
+
+
 @dataclass(slots=True, kw_only=True)
 class Names:
     """Names in the words of one audience, for one page: Latin and glosses are given once."""
@@ -24,6 +28,8 @@ class Names:
     audience: Audience
     packs: Packs
     introduced: set[str] = field(default_factory=set)
+    in_figures: bool = False
+    """True while a list holds a count of ten or more: then all its counts are figures."""
 
     @property
     def is_plain(self) -> bool:
@@ -36,6 +42,8 @@ class Names:
         taxon = self.packs.taxa.get(taxon_id) if taxon_id is not None else None
         if taxon is None:
             return self._unknown(written, plural=plural)
+        if taxon.rank == "broad" and taxon.name.startswith(("indeterminate", "unidentified")):
+            return "unidentified" if self.is_plain else "indeterminate"
         if self.is_plain:
             name = taxon.plural if plural and taxon.plural else taxon.name
             return name or self._family_phrase(taxon, plural=plural)
@@ -63,7 +71,7 @@ class Names:
         if self.is_plain:
             gloss = self.gloss(taxon)
             return f" ({gloss})" if gloss else ""
-        if self.audience.shows_latin == "no" or not (taxon.trade_name or taxon.name):
+        if self.audience.shows_latin == "no" or taxon.rank == "broad" or not (taxon.trade_name or taxon.name):
             return ""
         return f" ({'cf. ' if only_cf else ''}{self.latin(taxon)})"
 
@@ -119,12 +127,12 @@ class Names:
         plant = self.plant(tally.taxon, tally.written)
         taxon = self.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
         doubt = "probable " if tally.only_cf else ""
-        if "wood" in _roles(self, tally) and (taxon is not None or plant == "unidentified"):
+        if "wood" in _roles(self, tally) and (taxon is not None or plant in UNKNOWN):
             charred = "charcoal" if tally.condition == "charred" else "wood"
             return f"{'fragments' if plural else 'fragment'} of {doubt}{plant} {charred}"
         if plant.startswith("recorded as"):
             return f"{noun} {plant}"
-        if plant == "unidentified" and "prepared" in _roles(self, tally):
+        if plant in UNKNOWN and "prepared" in _roles(self, tally):
             return noun
         if taxon is not None and taxon.genus == "Quercus" and noun.split()[0] in ("nutmeat", "nutmeats", "kernel"):
             plant, noun = "acorn", noun.split(" of ")[0]
@@ -135,6 +143,13 @@ class Names:
         if " of " in plant or plant.endswith(" plant"):
             return f"{noun} from {english.with_article(doubt + plant)}"
         return f"{doubt}{_with_plant(plant, noun)}"
+
+    def kind_of_find(self, tally: Tally) -> str:
+        """What was found, without a number: 'acorn shell', 'grape', 'indeterminate seeds'."""
+        taxon = self.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
+        if taxon is None or "nut" in taxon.tags or self.plant(tally.taxon, tally.written) in UNKNOWN:
+            return re.sub(r"^(pieces|bits) of ", "", self.part_of_plant(tally, plural=True))
+        return f"{'probable ' if tally.only_cf else ''}{self.plant(tally.taxon, tally.written)}"
 
     def part(self, tally: Tally, *, plural: bool) -> str:
         """The part alone, in the audience's words; mass words take 'pieces of'."""
@@ -151,14 +166,17 @@ class Names:
         """Tallies by plant, most items first: ['96 cupules and 12 kernels of maize (*Zea mays*)', …]."""
         groups: dict[str, list[Tally]] = {}
         for tally in tallies:
-            groups.setdefault(f"{tally.taxon or tally.written}", []).append(tally)
-        ordered = sorted(groups.values(), key=lambda group: -sum(t.counted for t in group))
+            plant = self.plant(tally.taxon, tally.written)
+            key = f"{plant} {tally.part}" if plant in UNKNOWN else f"{tally.taxon or tally.written}"
+            groups.setdefault(key, []).append(tally)
+        ordered = sorted(groups.values(), key=lambda g: (self._is_last(g[0]), -sum(t.counted for t in g)))
         return [self._group(group, with_mass=with_mass) for group in ordered[:at_most]]
 
     def number(self, value: int) -> str:
         """A count of remains in this audience's manner."""
         if self.audience.shows_figures and not self.is_plain:
-            return numbers.count(value, thousands=self.audience.words.get("thousands", ","))
+            below = 2 if self.in_figures and value > 1 else 10
+            return numbers.count(value, words_below=below, thousands=self.audience.words.get("thousands", ","))
         return numbers.about(value)
 
     # Contexts
@@ -181,10 +199,13 @@ class Names:
             return english.listed([self.remains(tally, with_mass=with_mass) for tally in group], oxford=self.has_oxford)
         taxon_id, written = counted[0].taxon, counted[0].written
         plant = self.plant(taxon_id, written)
-        if self.is_plain or not plant or plant.startswith(("recorded", "other", "unidentified")):
+        if self.is_plain or not plant or plant.startswith(("recorded", "other", *UNKNOWN)):
             return english.listed([self.remains(tally) for tally in counted], oxford=self.has_oxford)
         parts = [f"{self.number(t.counted)} {self.part(t, plural=t.counted != 1)}" for t in counted]
         return f"{english.listed(parts, oxford=self.has_oxford)} of {plant}{self.latin_once(taxon_id)}"
+
+    def _is_last(self, tally: Tally) -> bool:
+        return self.plant(tally.taxon, tally.written) in UNKNOWN
 
     @property
     def has_oxford(self) -> bool:

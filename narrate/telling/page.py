@@ -72,6 +72,8 @@ class Page:
     reasons_told: set[str] = field(default_factory=set)
     told: set[str] = field(default_factory=set)
     """Claims that the page has dealt with."""
+    foods: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    """Plants that each food reading of the page is told by."""
 
     @property
     def audience(self) -> Audience:

@@ -23,7 +23,7 @@ THEMES: tuple[tuple[str, tuple[str, ...]], ...] = (
 
 FOODS = (
     "food.maize", "food.cereal", "food.pulse", "food.oil-seed", "food.nut", "food.fruit", "food.small-seed",
-    "food.native-seed-crops", "food.greens", "food.root-tuber",
+    "food.native-seed-crops",
 )  # fmt: skip
 """Statements that some plant was food: told by the names of the plants."""
 
@@ -99,6 +99,9 @@ def by_grade(items: Sequence[Reading]) -> list[list[Reading]]:
     return sorted(groups.values(), key=lambda group: -group[0].rank)
 
 
+OF_ONE_READING = "names."
+"""Limits that come with the identifications behind one reading: told with it."""
+
 OF_THE_METHOD = "rules."
 """Limits that come with the rules and not with a deposit: told once, for the whole dig."""
 
@@ -110,6 +113,8 @@ def shared_limits(page: Page, items: Sequence[Reading]) -> list[tuple[str, str, 
     for item in items:
         for limit in item.claim.limits:
             if limit.limit.startswith(OF_THE_METHOD) and page.subject.level != "site":
+                continue
+            if limit.limit.startswith(OF_ONE_READING):
                 continue
             says = next(
                 (known.says for known in page.dig.packs.limits if known.id == limit.limit),

@@ -85,11 +85,12 @@ def _recovery(page: Page, sample: Sample) -> list[Sentence]:
     partly = [size for size in sample.size_classes if size.proportion_sorted < 1]
     sentences: list[Sentence] = []
     if partly:
-        classes = page.listed([f"{_share(s.proportion_sorted)} of {english.literal(s.name)}" for s in partly])
+        classes = page.listed([f"{_share(s.proportion_sorted)} of the {english.literal(s.name)} class" for s in partly])
+        was = english.agreed(len(partly), "was", "were")
         sentences += page.say(
             [page.record],
-            f"only {classes} was sorted",
-            f"sorting took in {classes} and all of the larger classes" if len(partly) == 1 else "",
+            f"only {classes} {was} sorted",
+            f"of its size classes not all were sorted in full: only {classes} {was} looked through",
         )
     test = sample.recovery_test
     if test is not None and test.added and test.recovered / test.added < 0.8:

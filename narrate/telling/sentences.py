@@ -5,9 +5,11 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from narrate.model.claims import Argument
+from narrate.model.claims import Argument, Claim
 from narrate.model.narrative import Sentence
 from narrate.telling import english, numbers
+from narrate.telling.behind import remains_looked_at
+from narrate.telling.foods import foods_told
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading, by_grade, rivals_of
 
@@ -127,26 +129,31 @@ def rival_sentences(page: Page, lead: Reading) -> list[Sentence]:
         claim = page.dig.claims.find(page.subject, name)
         if statement is None or claim is None or claim.verdict == "holds" or claim.id in page.told:
             continue
+        if not _is_doubt(page, lead, claim):
+            continue
         page.told.add(claim.id)
         refs = [lead.claim.id, claim.id]
-        noun = statement.noun
         if claim.verdict == "cannot tell":
             return page.say(
                 refs,
                 f"whether {statement.clause} instead, or as well, cannot be told from these counts",
                 f"the counts leave open whether {statement.clause} as well",
             )
-        if claim.held("for"):
-            reason = page_text(page, claim.held("for")[0])
-            return page.say(refs, f"for the alternative, {noun}, speaks only that {reason}")
-        if page.has_told("alternative"):
-            return []
-        return page.say(
-            refs,
-            f"the main alternative, {noun}, finds no support in these counts",
-            f"{noun} would be the chief alternative, and nothing counted here speaks for it",
-        )
+        reason = page_text(page, claim.held("for")[0])
+        return page.say(refs, f"for the alternative, {statement.noun}, speaks only that {reason}")
     return []
+
+
+def _is_doubt(page: Page, lead: Reading, claim: Claim) -> bool:
+    """
+    Whether a rival that does not hold is worth a word: it explains the same remains, and something speaks for it or
+    nothing could be said of it.
+    """
+    behind = remains_looked_at(claim, page.dig.packs, page.found.tallies)
+    same = {(t.taxon, t.part) for t in behind} & {(t.taxon, t.part) for t in lead.behind}
+    if not same and (behind or lead.behind):
+        return False
+    return claim.verdict == "cannot tell" or bool(claim.held("for"))
 
 
 def doubt_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
@@ -157,6 +164,10 @@ def doubt_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
     cautions = group[0].claim.misleads_when
     if cautions and group[0].rank >= 3:
         sentences += page.say([group[0].claim.id], cautions[page.position % len(cautions)])
+    for limit in group[0].claim.limits:
+        if limit.limit.startswith("names."):
+            says = limit.says.split(": grade")[0].replace("behind it", "behind this")
+            sentences += page.say([group[0].claim.id], f"as {says}, it goes no further than “{limit.grade}”")
     shaky = [item for item in group if item.claim.stability is not None and item.claim.stability < UNSETTLED]
     for item in sorted(shaky, key=lambda item: item.claim.stability or 0.0)[:1]:
         share = numbers.percent(item.claim.stability or 0.0)
@@ -182,6 +193,8 @@ def reasons_for(page: Page, group: Sequence[Reading], *, most: int) -> list[str]
             if depth < len(queue) and len(chosen) < most and queue[depth] not in chosen:
                 if _bare(queue[depth]) not in page.reasons_told:
                     chosen.append(queue[depth])
+    if len(group) == 1 and len(chosen) > 1 and (", " in "".join(chosen) or sum(len(c.split()) for c in chosen) > 30):
+        chosen = chosen[:1]
     page.reasons_told.update(_bare(text) for text in chosen)
     return _referring_back(page, chosen)
 
@@ -199,7 +212,8 @@ def _referring_back(page: Page, reasons: Sequence[str]) -> list[str]:
 def page_text(page: Page, argument: Argument) -> str:
     """What an argument saw, in the audience's words."""
     text = argument.says_plain if page.is_plain else argument.says
-    text = english.lowered((text or argument.says).strip().rstrip("."))
+    text = english.lowered((text or argument.says).strip().rstrip(".").replace(" %", "%"))
+    text = english.small_numbers_in_words(text)
     return text if page.audience.shows_figures else _FIGURES.sub("", text)
 
 
@@ -253,7 +267,7 @@ def noun_of(page: Page, group: Sequence[Reading]) -> str:
     gathered = [english.gathered(phrases, oxford=page.names.has_oxford)] if phrases else []
     if foods:
         wording = page.audience.words.get("food_noun", "the use of {plants} as food")
-        gathered.insert(0, wording.replace("{plants}", plants_of(page, foods)))
+        gathered.insert(0, wording.replace("{plants}", foods_told(page, foods)))
     return _side_by_side_nouns(page, gathered)
 
 
@@ -277,26 +291,8 @@ def clause_of(page: Page, group: Sequence[Reading]) -> str:
     gathered = [english.gathered(phrases, oxford=page.names.has_oxford)] if phrases else []
     if foods:
         wording = page.audience.words.get("food_clause", "{plants} were used as food")
-        gathered.insert(0, wording.replace("{plants}", plants_of(page, foods)))
+        gathered.insert(0, wording.replace("{plants}", foods_told(page, foods)))
     return page.listed(gathered)
-
-
-def plants_of(page: Page, foods: Sequence[Reading], *, at_most: int = 4) -> str:
-    """The plants behind food readings: 'maize, hickory nuts, and maypop'."""
-    behind = {tally.ref or id(tally): tally for item in foods for tally in item.behind}
-    ordered = sorted(behind.values(), key=lambda t: (-t.counted, t.written))
-    ordered = [t for t in ordered if not {"wood"} & _roles(page, t.part)]
-    certain = [t for t in ordered if not t.only_cf and t.taxon is not None] or ordered
-    kept = list(dict.fromkeys(page.names.food(t.taxon, t.written, only_cf=t.only_cf) for t in certain))
-    kept = [name for name in kept if name not in ("unidentified", "other") and "recorded as" not in name] or kept
-    if len(kept) > at_most:
-        kept = [*kept[: at_most - 1], "other plants"]
-    return page.listed(kept)
-
-
-def _roles(page: Page, part: str) -> frozenset[str]:
-    known = page.dig.packs.words.parts.get(part)  # type: ignore[call-overload]
-    return known.roles if known else frozenset()
 
 
 # Builds of the leading sentence
@@ -372,7 +368,7 @@ def _lead_group(page: Page, items: Sequence[Reading]) -> list[Reading]:
     lead = items[0]
     alike = [item for item in items if item.claim.grade == lead.claim.grade]
     if lead.is_food:
-        return [item for item in alike if item.is_food]
+        return in_pack_order(page, [item for item in alike if item.is_food])
     if lead.claim.question == "season":
         return in_pack_order(page, [item for item in alike if item.claim.question == "season"])
     return [lead]

@@ -82,7 +82,7 @@ def _change(page: Page, first: Phase, last: Phase) -> list[Sentence]:
     """Ubiquity of the main plant groups in the first and last phase: what changed, what did not."""
     before, after = samples_of_phase(page.dig, first.id), samples_of_phase(page.dig, last.id)
     pairs = [(presence(page.dig, g, before), presence(page.dig, g, after)) for g in GROUPS]
-    pairs = [(a, b) for a, b in pairs if a.k + b.k > 0]
+    pairs = [(a, b) for a, b in pairs if a.k + b.k >= ENOUGH]
     changed = [(a, b) for a, b in pairs if _is_change(a, b)]
     steady = [(a, b) for a, b in pairs if not _is_change(a, b)]
     changed.sort(key=lambda pair: -abs(pair[1].share - pair[0].share))

@@ -1,0 +1,90 @@
+"""Which plants a food reading is about, and how several such readings are told as one."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from narrate.model.findings import Tally
+from narrate.telling.behind import is_within
+from narrate.telling.page import Page
+from narrate.telling.plan import Reading
+
+TAGS = {
+    "food.cereal": "cereal",
+    "food.pulse": "pulse",
+    "food.oil-seed": "oily-seed",
+    "food.nut": "nut",
+    "food.fruit": "fruit",
+    "food.small-seed": "small-seed",
+    "food.native-seed-crops": "native-crop",
+}
+"""Food statements and the tag that their plants bear; a rule may look at other plants as well."""
+
+LISTED = 4
+"""Plants of one reading that are all named; of more, the chief two are."""
+
+_CLASS = re.compile(r"^(?:the use of|people used) (.+) as food$")
+
+
+def foods_told(page: Page, foods: Sequence[Reading]) -> str:
+    """Plants of the readings: 'maize, hickory nuts, and native seed crops (chiefly chenopod and maygrass)'."""
+    phrases: list[str] = []
+    for item in foods:
+        plants = _plants_once(page, item)
+        if len(foods) == 1 and len(plants) <= LISTED or len(plants) <= 2:
+            phrases += [plant for plant in plants if plant not in phrases]
+        else:
+            chiefly = "such as" if page.is_plain else "chiefly"
+            phrases.append(f"{_class_of(page, item)} ({chiefly} {page.listed(plants[:2])})")
+    return page.listed(phrases)
+
+
+def plants_of(page: Page, item: Reading) -> list[str]:
+    """The plants behind one food reading by their names as food, commonest first."""
+    tallies = [t for t in item.behind if not _is_wood(page, t)]
+    tag = TAGS.get(item.claim.statement)
+    own = [t for t in tallies if _has_tag(page, t, tag)] if tag else [t for t in tallies if _is_maize(page, t)]
+    chosen = own or tallies
+    for is_kept in (lambda t: not t.only_cf, lambda t: _is_named(page, t)):
+        chosen = [t for t in chosen if is_kept(t)] or chosen
+    numbers: dict[str, int] = {}
+    for tally in chosen:
+        name = page.names.food(tally.taxon, tally.written, only_cf=tally.only_cf)
+        numbers[name] = numbers.get(name, 0) + tally.counted
+    return sorted(numbers, key=lambda name: (-numbers[name], name))
+
+
+def _plants_once(page: Page, item: Reading) -> list[str]:
+    """Plants of a reading without those that another reading of the page has named, unless none would be left."""
+    if item.claim.id not in page.foods:
+        taken = {plant for plants in page.foods.values() for plant in plants}
+        plants = plants_of(page, item)
+        page.foods[item.claim.id] = tuple([plant for plant in plants if plant not in taken] or plants)
+    return list(page.foods[item.claim.id])
+
+
+def _class_of(page: Page, item: Reading) -> str:
+    text = item.statement.plain if page.is_plain else item.statement.noun
+    match = _CLASS.match(text)
+    return match[1] if match else text
+
+
+def _has_tag(page: Page, tally: Tally, tag: str | None) -> bool:
+    taxon = page.dig.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
+    return taxon is not None and tag in taxon.tags
+
+
+def _is_maize(page: Page, tally: Tally) -> bool:
+    taxon = page.dig.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
+    return is_within(taxon, "Zea mays", page.dig.packs)
+
+
+def _is_named(page: Page, tally: Tally) -> bool:
+    taxon = page.dig.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
+    return taxon is not None and taxon.rank in ("species", "genus", "group")
+
+
+def _is_wood(page: Page, tally: Tally) -> bool:
+    part = page.dig.packs.words.parts.get(tally.part)
+    return part is not None and "wood" in part.roles
