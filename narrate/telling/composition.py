@@ -113,7 +113,7 @@ def wood_sentences(page: Page) -> list[Sentence]:
     woods = [tally for tally in ancient_tallies(page) if is_wood(page, tally)]
     named = [tally for tally in woods if tally.counted and tally.taxon is not None]
     if page.is_plain:
-        trees = [page.names.plant(t.taxon, t.written) for t in named if t.counted >= 2][:3]
+        trees = [page.names.plant(t.taxon, t.written) for t in named if t.counted >= 2 and _is_tree(page, t)][:3]
         if not trees:
             return []
         return page.say(
@@ -177,16 +177,19 @@ def modern_sentences(page: Page) -> list[Sentence]:
 
 def _for_visitors(page: Page, groups: Sequence[Sequence[Tally]], refs: list[str], first_share: float) -> list[Sentence]:
     first, more = groups[0], groups[1:4]
-    others = page.listed(page.names.grouped([t for group in more for t in group], at_most=3))
     lead = first[0]
-    if first_share <= 0.5 or not lead.counted:
+    if first_share <= 0.5 or not lead.counted or _is_unknown(page, lead):
         everything = page.listed(page.names.grouped([t for group in groups[:4] for t in group], at_most=4))
         return page.say(
-            refs, f"among them were {everything}", f"we could name {everything}", f"our finds include {everything}"
+            refs,
+            f"among them were {everything}",
+            f"we could name {everything}" if not any(_is_unknown(page, g[0]) for g in groups) else "",
+            f"our finds include {everything}",
         )
     noun = page.names.remains(lead, with_number=False)
     many = page.names.number(lead.counted)
-    besides = page.listed([page.names.remains(t) for t in first[1:] if t.counted])
+    besides = page.listed([page.names.remains(t) for t in first[1:3] if t.counted])
+    others = page.listed(page.names.grouped([t for group in more for t in group], at_most=3))
     most = "most were" if others or besides else "all of them were"
     along = f", along with {besides}" if besides else ""
     sentences = page.say(
@@ -247,6 +250,12 @@ def _trees(page: Page, named: Sequence[Tally]) -> str:
     if len(ordered) > 5:
         texts.append(page.count(len(ordered) - 5, "other taxon", "other taxa"))
     return page.listed(texts)
+
+
+def _is_tree(page: Page, tally: Tally) -> bool:
+    """Whether the wood was named further than hardwood or conifer."""
+    taxon = page.dig.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
+    return taxon is not None and taxon.rank != "broad"
 
 
 def _with_count(page: Page, tree: str, number: int) -> str:

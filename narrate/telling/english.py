@@ -187,7 +187,7 @@ def gathered(phrases: Sequence[str], *, oxford: bool = True) -> str:
         return "".join(unique)
     uses = _by_use(unique)
     if 1 < len(uses) < len(unique):
-        return listed([gathered(group, oxford=oxford) for group in uses], oxford=oxford)
+        return listed(gathered_apart(unique, oxford=oxford), oxford=oxford)
     words = [phrase.split() for phrase in unique]
     head = _shared(words)
     # A head must end, and a tail begin, where a list can stand: 'the use of …', '… as fuel'.
@@ -204,6 +204,35 @@ def gathered(phrases: Sequence[str], *, oxford: bool = True) -> str:
     middles = [" ".join(w[head : len(w) - tail]) for w in words]
     pieces = [" ".join(words[0][:head]), listed(middles, oxford=oxford), " ".join(words[0][len(words[0]) - tail :])]
     return " ".join(piece for piece in pieces if piece)
+
+
+def gathered_apart(phrases: Sequence[str], *, oxford: bool = True) -> list[str]:
+    """
+    As `gathered`, but phrases that share nothing stay apart.
+
+    >>> gathered_apart(["the use of maize as food", "burning in place", "the use of nuts as food"])
+    ['the use of maize and nuts as food', 'burning in place']
+    """
+    unique = list(dict.fromkeys(phrases))
+    groups = _by_use(unique)
+    if len(groups) == len(unique):
+        whole = gathered(unique, oxford=oxford)
+        return [whole] if whole != listed(unique, oxford=oxford) else unique
+    return [gathered(group, oxford=oxford) for group in groups]
+
+
+def subjects_once(clauses: Sequence[str], *, oxford: bool = True) -> str:
+    """
+    Clauses of one subject joined, the subject said once.
+
+    >>> subjects_once(["people used corn as food", "people had cleaned this seed"])
+    'people used corn as food and had cleaned this seed'
+    """
+    if not clauses:
+        return ""
+    subject = clauses[0].split(" ", 1)[0]
+    short = [clauses[0], *(c.removeprefix(f"{subject} ") if subject == "people" else c for c in clauses[1:])]
+    return listed(short, oxford=oxford)
 
 
 def _by_use(phrases: Sequence[str]) -> list[list[str]]:

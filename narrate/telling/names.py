@@ -42,7 +42,7 @@ class Names:
         taxon = self.packs.taxa.get(taxon_id) if taxon_id is not None else None
         if taxon is None:
             return self._unknown(written, plural=plural)
-        if taxon.rank == "broad" and taxon.name.startswith(("indeterminate", "unidentified")):
+        if taxon.id.lower().startswith(("indeterminate", "unidentified", "unknown")):
             return "unidentified" if self.is_plain else "indeterminate"
         if self.is_plain:
             name = taxon.plural if plural and taxon.plural else taxon.name

@@ -81,13 +81,14 @@ def _found_only_here(page: Page) -> list[Sentence]:
     if len(everywhere) < ENOUGH_CONTEXTS:
         return []
     elsewhere = {
-        tally.taxon
+        _genus(page, tally)
         for subject in everywhere
         if subject != page.subject and (found := page.dig.found(subject))
         for tally in found.tallies
-        if tally.condition in page.dig.ancient
+        if tally.condition in page.dig.ancient and tally.taxon is not None
     }
-    only = [t for t in _named(page) if t.taxon not in elsewhere]
+    # By genus: 'knotweed, species unknown' is no find of its own where erect knotweed is found elsewhere.
+    only = [t for t in _named(page) if _genus(page, t) not in elsewhere]
     unique: dict[str, Tally] = {}
     for tally in only:
         unique.setdefault(str(tally.taxon), tally)
@@ -111,6 +112,11 @@ def _found_only_here(page: Page) -> list[Sentence]:
         f"no other context held {page.listed(names, word='or')}",
         f"only here {was} {plants} found",
     )
+
+
+def _genus(page: Page, tally: Tally) -> str:
+    taxon = page.dig.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
+    return (taxon.genus or taxon.id) if taxon is not None else tally.written
 
 
 def _kernels(page: Page, context: Context) -> list[Sentence]:

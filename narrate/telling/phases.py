@@ -130,7 +130,8 @@ def spread_sentences(page: Page, found: Sequence[Presence]) -> list[Sentence]:
     if page.is_plain:
         return page.say(
             [*first.refs],
-            f"{_out_of_all(first)} held {name_of(page, first.group)}",
+            f"we met {name_of(page, first.group)} in {_out_of_all(first)}",
+            f"there were signs of {name_of(page, first.group)} in {_out_of_all(first)}",
         ) + _others_for_visitors(page, ordered[1:4])
     verb = "was" if first.group.is_singular else "were"
     head = f"{name_of(page, first.group)} {verb} present in {k_of_n(page, first)}"
@@ -153,7 +154,7 @@ def _others_for_visitors(page: Page, found: Sequence[Presence]) -> list[Sentence
         return []
     refs = [ref for p in found for ref in p.refs]
     texts = [f"{name_of(page, p.group)} in {numbers.count(p.k)}" for p in found]
-    return page.say(refs, f"we met {page.listed(texts)}", f"there were {page.listed(texts)}")
+    return page.say(refs, f"next came {page.listed(texts)}", f"after that came {page.listed(texts)}")
 
 
 def theme_blocks(page: Page, contexts: Sequence[str]) -> list[tuple[str, list[Sentence]]]:
@@ -179,12 +180,12 @@ def placed_sentences(page: Page, placed: Sequence[Placed], *, at_most: int = 3) 
     first, rest = shown[0], shown[1:]
     where = ids_listed(page, _ids(first))
     if page.is_plain:
-        more = [f"{one.noun} in {page.count(len(one.at))} ({ids_listed(page, _ids(one))})" for one in rest]
-        and_more = f", and of {page.listed(more)}" if more else ""
+        more = [f"of {one.noun} in {page.count(len(one.at))}{_for_visitors(page, one)}" for one in rest]
         return page.say(
             refs,
-            f"in {page.count(len(first.at))} places ({where}) we saw signs of {first.noun}{and_more}",
-            f"we saw signs of {first.noun} in {page.count(len(first.at))} places ({where}){and_more}",
+            f"we saw signs {page.listed([f'of {first.noun} in {_places(page, first)}', *more])}",
+            f"there were signs {page.listed([f'of {first.noun} in {_places(page, first)}', *more])}",
+            f"across the dig we saw signs {page.listed([f'of {first.noun} in {_places(page, first)}', *more])}",
         )
     firm = [id for id, reading in first.at if reading.rank >= 3]
     firmly = f", most firmly in {ids_listed(page, firm)}" if firm and len(firm) < len(first.at) else ""
@@ -192,13 +193,22 @@ def placed_sentences(page: Page, placed: Sequence[Placed], *, at_most: int = 3) 
         f"{english.after(first.noun, one.noun)} in {page.count(len(one.at))} ({ids_listed(page, _ids(one))})"
         for one in rest
     ]
-    tail = f", {page.listed(texts)}" if len(texts) > 1 else f", and {texts[0]}" if texts else ""
+    tail = "".join(f", {text}" for text in texts[:-1]) + (f", and {texts[-1]}" if texts else "")
     return page.say(
         refs,
         f"taken context by context, {first.noun} finds support in {page.count(len(first.at))} ({where}){firmly}{tail}",
         f"among the contexts, {first.noun} finds support in {page.count(len(first.at))} ({where}){firmly}{tail}",
         f"by context, {first.noun} finds support in {page.count(len(first.at))} ({where}){firmly}{tail}",
     )
+
+
+def _places(page: Page, one: Placed) -> str:
+    return f"{page.count(len(one.at))} places{_for_visitors(page, one)}"
+
+
+def _for_visitors(page: Page, one: Placed) -> str:
+    """Ids in brackets while they are few; a long row of ids tells visitors nothing."""
+    return f" ({ids_listed(page, _ids(one))})" if len(one.at) <= 3 else ""
 
 
 def _ids(one: Placed) -> list[str]:

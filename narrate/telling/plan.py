@@ -86,6 +86,9 @@ def competes(one: Reading, other: Reading) -> bool:
     Wood and cobs may both be fuel, and nothing is to be chosen between them; cobs as fuel and waste from shelling
     are two accounts of the same cobs.
     """
+    if "season.stored-only" in (one.claim.statement, other.claim.statement):
+        # Told as a caution on seasons, not as a rival of one.
+        return False
     if not one.behind or not other.behind:
         return one.claim.question == other.claim.question and not one.behind and not other.behind
     return bool({(t.taxon, t.part) for t in one.behind} & {(t.taxon, t.part) for t in other.behind})

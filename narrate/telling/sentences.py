@@ -11,7 +11,7 @@ from narrate.telling import english, numbers
 from narrate.telling.behind import remains_looked_at
 from narrate.telling.foods import foods_told
 from narrate.telling.page import Page
-from narrate.telling.plan import Reading, by_grade, rivals_of
+from narrate.telling.plan import OF_ONE_READING, Reading, by_grade, rivals_of
 
 UNSETTLED = 0.8
 """A verdict that stays in less than this share of resampled counts is told as unsettled (judgement of the makers)."""
@@ -26,21 +26,47 @@ def told(page: Page, items: Sequence[Reading], *, weak: bool = True) -> list[Sen
 
     weak: whether readings that the remains are only consistent with are told after firmer ones.
     """
+    keeping = [item for item in items if item.claim.statement == STORED_ONLY and item.claim.id not in page.told]
+    page.told.update(item.claim.id for item in keeping)
     waiting = _without_seasons_told_twice(page, [item for item in items if item.claim.id not in page.told])
     if waiting and not weak and waiting[0].rank > 1:
         waiting = [item for item in waiting if item.rank > 1]
     if not waiting:
-        return []
+        return keeping_sentences(page, keeping)
     lead = _lead_group(page, waiting)
     page.told.update(item.claim.id for item in lead)
     sentences = lead_sentences(page, lead)
+    sentences += unsettled_sentences(page, lead)
     sentences += rival_sentences(page, lead[0])
     sentences += doubt_sentences(page, lead)
     rest = [item for item in waiting if item.claim.id not in page.told]
     for group in by_grade(rest):
         page.told.update(item.claim.id for item in group)
         sentences += further_sentences(page, group)
+    return sentences + keeping_sentences(page, keeping)
+
+
+def keeping_sentences(page: Page, items: Sequence[Reading]) -> list[Sentence]:
+    """That all the plants keep, so that the deposit has no season: a caution on the seasons of gathering."""
+    sentences: list[Sentence] = []
+    for item in items:
+        reasons = reasons_for(page, [item], most=1)
+        keeps = reasons[0] if reasons else ("these plants keep for months" if page.is_plain else "all the plants keep")
+        if page.is_plain:
+            sentences += page.say(
+                [item.claim.id],
+                f"{keeps}, so they cannot tell us when they were burned",
+            )
+            continue
+        sentences += page.say(
+            [item.claim.id],
+            f"since {keeps}, the season of the deposit itself stays open",
+            f"{keeps}, so that the season of the deposit itself stays open",
+        )
     return sentences
+
+
+STORED_ONLY = "season.stored-only"
 
 
 def _without_seasons_told_twice(page: Page, items: Sequence[Reading]) -> list[Reading]:
@@ -52,7 +78,7 @@ def _without_seasons_told_twice(page: Page, items: Sequence[Reading]) -> list[Re
     return [r for r in items if r.claim.statement != "season.more-than-one"]
 
 
-_SUMMED_SEASONS = ("season.more-than-one", "season.stored-only")
+_SUMMED_SEASONS = ("season.more-than-one", STORED_ONLY)
 
 
 def plainly_told(page: Page, items: Sequence[Reading]) -> list[Sentence]:
@@ -82,7 +108,7 @@ def plainly_told(page: Page, items: Sequence[Reading]) -> list[Sentence]:
 def lead_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
     """The leading reading with its reasons, in one of three builds that turn with the page's position."""
     refs = [item.claim.id for item in group]
-    reasons = reasons_for(page, group, most=3 if len(group) > 1 else 2)
+    reasons = reasons_for(page, group, most=min(3, max(2, len(group))))
     against = [page_text(page, a) for item in group for a in item.claim.held("against")][:1]
     builds = [_because, _which, _this] if not page.is_plain else [_clause_because, _this, _clause_then_reason]
     turn = (page.position + len(page.said)) % len(builds)
@@ -157,26 +183,38 @@ def _is_doubt(page: Page, lead: Reading, claim: Claim) -> bool:
 
 
 def doubt_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
-    """What may mislead in the leading reading, and which reading does not stand when the counts are drawn again."""
-    if page.is_plain:
+    """What may mislead in the leading reading: the caution of the rule that weighs most for it."""
+    lead = group[0].claim
+    if page.is_plain or group[0].rank < 3:
+        return []
+    rules = [page.dig.packs.rules.get(argument.rule) for argument in lead.held("for")]
+    cautions = [text for rule in rules if rule is not None for text in rule.misleads_when] or list(lead.misleads_when)
+    return page.say([lead.id], cautions[0]) if cautions else []
+
+
+def unsettled_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
+    """Which reading does not stand when the counts are drawn again, and which rests on uncertain names alone."""
+    if page.is_plain or group[0].rank < 2:
         return []
     sentences: list[Sentence] = []
-    cautions = group[0].claim.misleads_when
-    if cautions and group[0].rank >= 3:
-        sentences += page.say([group[0].claim.id], cautions[page.position % len(cautions)])
     for limit in group[0].claim.limits:
-        if limit.limit.startswith("names."):
+        if limit.limit.startswith(OF_ONE_READING):
             says = limit.says.split(": grade")[0].replace("behind it", "behind this")
             sentences += page.say([group[0].claim.id], f"as {says}, it goes no further than “{limit.grade}”")
     shaky = [item for item in group if item.claim.stability is not None and item.claim.stability < UNSETTLED]
     for item in sorted(shaky, key=lambda item: item.claim.stability or 0.0)[:1]:
         share = numbers.percent(item.claim.stability or 0.0)
-        noun = noun_of(page, [item])
+        refs = [item.claim.id]
+        if len(group) > 1:
+            sentences += page.say(
+                refs, f"of these {noun_of(page, [item])} is the least settled, upheld in {share} of the resampled counts"
+            )
+            continue
         sentences += page.say(
-            [item.claim.id],
-            f"{noun} is the less settled reading, upheld in {share} of the resampled counts" if len(group) > 1 else "",
-            f"{noun} is a close call: redrawing the counts upholds it in {share} of cases",
-            f"the reading is not settled, for redrawing the counts upholds {noun} in {share} of cases",
+            refs,
+            f"it is a close call: redrawing the counts upholds it in {share} of cases",
+            f"this is not a settled reading, for redrawing the counts upholds it in {share} of cases",
+            f"redrawing the counts upholds this in only {share} of cases",
         )
     return sentences
 
@@ -212,7 +250,8 @@ def _referring_back(page: Page, reasons: Sequence[str]) -> list[str]:
 def page_text(page: Page, argument: Argument) -> str:
     """What an argument saw, in the audience's words."""
     text = argument.says_plain if page.is_plain else argument.says
-    text = english.lowered((text or argument.says).strip().rstrip(".").replace(" %", "%"))
+    text = english.lowered((text or argument.says).strip().rstrip("."))
+    text = re.sub(r"\s%", "%", text)
     text = english.small_numbers_in_words(text)
     return text if page.audience.shows_figures else _FIGURES.sub("", text)
 
@@ -241,7 +280,7 @@ def frame(page: Page, group: Sequence[Reading], kind: str) -> str:
         return ""
     noun = noun_of(page, group)
     chosen = frames[0]
-    if _is_several(noun):
+    if len(_nouns(page, group)) > 1:
         chosen = chosen.replace(" is {noun}", " are {noun}")
     return chosen.replace("{noun}", noun).replace("{clause}", clause_of(page, group))
 
@@ -261,26 +300,23 @@ def frame_kind(text: str) -> str:
 
 def noun_of(page: Page, group: Sequence[Reading]) -> str:
     """The readings as one noun phrase, foods by their plants."""
-    foods = [item for item in group if item.is_food]
-    others = [item for item in group if not item.is_food]
-    phrases = [item.statement.plain_noun if page.is_plain else item.statement.noun for item in others]
-    gathered = [english.gathered(phrases, oxford=page.names.has_oxford)] if phrases else []
-    if foods:
-        wording = page.audience.words.get("food_noun", "the use of {plants} as food")
-        gathered.insert(0, wording.replace("{plants}", foods_told(page, foods)))
-    return _side_by_side_nouns(page, gathered)
-
-
-def _side_by_side_nouns(page: Page, nouns: Sequence[str]) -> str:
-    """Long noun phrases in a list, with a comma that keeps the second from being read as part of the first."""
+    nouns = _nouns(page, group)
     if len(nouns) == 2 and " as " in nouns[0]:
+        # The comma keeps the second from being read as part of the first.
         return f"{nouns[0]}, and {nouns[1]}"
     return page.listed(nouns)
 
 
-def _is_several(noun: str) -> bool:
-    """Whether a noun phrase names several things: 'the use of a and the burning of b', but not 'the use of a and b'."""
-    return bool(re.search(r"(,|;| and) (the|a|an) |; and ", noun)) and noun.count("the use of") != 1
+def _nouns(page: Page, group: Sequence[Reading]) -> list[str]:
+    """The readings as noun phrases, those of one build told as one."""
+    foods = [item for item in group if item.is_food]
+    others = [item for item in group if not item.is_food]
+    phrases = [item.statement.plain_noun if page.is_plain else item.statement.noun for item in others]
+    nouns = english.gathered_apart(phrases, oxford=page.names.has_oxford)
+    if foods:
+        wording = page.audience.words.get("food_noun", "the use of {plants} as food")
+        nouns.insert(0, wording.replace("{plants}", foods_told(page, foods)))
+    return nouns
 
 
 def clause_of(page: Page, group: Sequence[Reading]) -> str:
@@ -292,7 +328,7 @@ def clause_of(page: Page, group: Sequence[Reading]) -> str:
     if foods:
         wording = page.audience.words.get("food_clause", "{plants} were used as food")
         gathered.insert(0, wording.replace("{plants}", foods_told(page, foods)))
-    return page.listed(gathered)
+    return english.subjects_once(gathered, oxford=page.names.has_oxford)
 
 
 # Builds of the leading sentence

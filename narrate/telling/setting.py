@@ -83,10 +83,16 @@ def density_text(page: Page) -> str:
     if density is None:
         return ""
     interval = page.interval(density)
+    scaled = "with the unsorted share scaled up, " if _is_scaled_up(page) else ""
     figure = page.figure(density)
-    return f"{figure} {'item' if figure == '1' else 'items'} per litre" + (
-        f" (95% interval {interval})" if interval else ""
-    )
+    items = "item" if figure == "1" else "items"
+    return f"{scaled}{figure} {items} per litre" + (f" (95% interval {interval})" if interval else "")
+
+
+def _is_scaled_up(page: Page) -> bool:
+    """Whether the density counts more items than were seen, for a share that was not sorted."""
+    tallies = [t for t in page.found.tallies if t.condition in page.dig.ancient]
+    return sum(t.estimated for t in tallies) > sum(t.counted for t in tallies) + 0.5
 
 
 def size_refs(page: Page) -> list[str]:
@@ -166,12 +172,8 @@ def slight_sentences(page: Page, context: Context, listed: str, refs: list[str])
         refs,
         f"{samples} ({litres}) of {name}{brackets} held only {listed}",
         f"{name}{brackets} was sampled {numbers.times(page.found.samples)} ({litres}) and gave no more than {listed}",
-        f"all that {name}{brackets} gave in {samples} ({litres}) {_is_or_are(page)} {listed}",
+        f"all that {name}{brackets} gave in {samples} ({litres}) was {listed}",
     )
-
-
-def _is_or_are(page: Page) -> str:
-    return english.agreed(items_counted(page), "is", "are")
 
 
 def recovery_sentences(page: Page) -> list[Sentence]:

@@ -44,7 +44,7 @@ def site_sections(page: Page) -> tuple[Section, ...]:
         found = [p for p in (presence(page.dig, g, project.samples) for g in GROUPS) if p.k]
         blocks.append(("basis", spread_sentences(page, found)))
     blocks += theme_blocks(page, [c.id for c in project.contexts])
-    blocks.append(("alike", _firmest(page)))
+    blocks.append(("firmest", _firmest(page)))
     blocks.append(("open", _open(page)))
     return headed(page, blocks)
 
@@ -225,15 +225,19 @@ def _firmest(page: Page) -> list[Sentence]:
         firm = sorted((r for r in held if r.rank >= 3), key=lambda r: (-r.rank, -r.claim.support, r.claim.id))
         if firm:
             best[context.id] = firm[0]
-    ordered = sorted(best.items(), key=lambda pair: (-pair[1].rank, -pair[1].claim.support, pair[0]))[:3]
+    ordered = sorted(best.items(), key=lambda pair: (-pair[1].rank, -pair[1].claim.support, pair[0]))[:4]
     if len(ordered) < 2:
         return []
     contexts = {c.id: c for c in page.dig.project.contexts}
-    texts = [f"{noun_of(page, [r])} in {setting.context_name(page, contexts[id])}" for id, r in ordered]  # type: ignore[index]
+    places: dict[str, list[str]] = {}
+    for id, reading in ordered:
+        places.setdefault(noun_of(page, [reading]), []).append(setting.context_name(page, contexts[id]))  # type: ignore[index]
+    texts = [f"{noun} in {page.listed(at)}" for noun, at in places.items()]
     refs = [reading.claim.id for _, reading in ordered]
+    told_as = f"{'; '.join(texts[:-1])}; and {texts[-1]}" if len(texts) > 2 else page.listed(texts)
     if page.is_plain:
-        return page.say(refs, f"the clearest signs are those of {page.listed(texts)}")
-    return page.say(refs, f"the firmest single readings are of {page.listed(texts)}")
+        return page.say(refs, f"the clearest signs are those of {told_as}")
+    return page.say(refs, f"the firmest single readings are of {told_as}")
 
 
 def _of_kind(page: Page, samples: Sequence[Sample], kind: str) -> list[Sample]:

@@ -156,6 +156,8 @@ def placed_readings(page: Page, contexts: Iterable[str], questions: Sequence[str
     found: dict[str, list[tuple[str, Reading]]] = {}
     for id in contexts:
         for claim in page.dig.claims.about(Subject(level="context", id=id)):
+            if claim.statement == "season.stored-only":
+                continue
             if claim.question in questions and claim.verdict == "holds" and claim.statement in packs.statements:
                 reading = Reading(claim=claim, statement=packs.statements[claim.statement], behind=())
                 if reading.rank > 1:
@@ -171,8 +173,9 @@ def placed_readings(page: Page, contexts: Iterable[str], questions: Sequence[str
 
 
 def ids_listed(page: Page, ids: Iterable[str], *, at_most: int = 8) -> str:
-    """'C12, C14, and C18'."""
-    named = [english.literal(id) for id in ids]
+    """'C12, C14, and C18', in the project's order."""
+    place = {context.id: i for i, context in enumerate(page.dig.project.contexts)}
+    named = [english.literal(id) for id in sorted(ids, key=lambda id: (place.get(id, len(place)), id))]  # type: ignore[call-overload]
     if len(named) > at_most:
         named = [*named[:at_most], f"{page.count(len(named) - at_most)} more"]
     return page.listed(named)
@@ -184,5 +187,6 @@ def statements_held(page: Page, context: str, questions: Sequence[str]) -> dict[
         claim.statement: Reading(claim=claim, statement=page.dig.packs.statements[claim.statement], behind=())
         for claim in page.dig.claims.about(Subject(level="context", id=context))
         if claim.question in questions and claim.verdict == "holds" and claim.statement in page.dig.packs.statements
+        and claim.statement != "season.stored-only"
         and GRADE_NAMES.index(claim.grade) > 1
     }  # fmt: skip
