@@ -21,6 +21,7 @@ class Look:
         self.phases = phases
         self.records = records
         self._columns: dict[tuple[str, Selector | None, Selector | None], Column] = {}
+        self._verdicts: dict[Bound | Fact, np.ndarray] = {}
 
     def column(self, bound: Bound) -> Column:
         key = (bound.measure, bound.of, bound.to)
@@ -28,6 +29,17 @@ class Look:
         if found is None:
             found = measured(bound.measure, self.units, of=bound.of, to=bound.to, phases=self.phases)
             self._columns[key] = found
+        return found
+
+    def leaf_verdicts(self, leaf: Bound | Fact) -> np.ndarray:
+        """Codes of one bound or fact, of shape (replicates, units)."""
+        found = self._verdicts.get(leaf)
+        if found is None:
+            if isinstance(leaf, Bound):
+                found = _bound(leaf, self)
+            else:
+                found = np.broadcast_to(fact_verdicts(leaf, self.units, self.records), self.units.shape)
+            self._verdicts[leaf] = found
         return found
 
 
@@ -41,10 +53,8 @@ def rule_verdicts(rule: Rule, look: Look) -> np.ndarray:
 
 def verdicts(criterion: Criterion, look: Look) -> np.ndarray:
     """Codes of one criterion, of shape (replicates, units)."""
-    if isinstance(criterion, Bound):
-        return _bound(criterion, look)
-    if isinstance(criterion, Fact):
-        return np.broadcast_to(fact_verdicts(criterion, look.units, look.records), look.units.shape)
+    if not isinstance(criterion, Group):
+        return look.leaf_verdicts(criterion)
     parts = [verdicts(part, look) for part in criterion.criteria]
     if criterion.kind == "all":
         return np.minimum.reduce(parts) if parts else np.full(look.units.shape, HOLDS, np.int8)

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 
 import numpy as np
 
-from narrate.judging.criteria import Look, leaves, verdicts
+from narrate.judging.criteria import Look, leaves
 from narrate.judging.facts import fact_text
 from narrate.judging.weigh import VERDICTS
 from narrate.measures.catalogue import MEASURES
@@ -97,7 +97,7 @@ def _value(bound: Bound, look: Look, unit: int) -> Evidence:
         n=None if n is None else int(round(n)),
         text=in_words(bound.measure, value),
         reason="" if value is not None else column.reason,
-        verdict=VERDICTS[int(verdicts(bound, look)[0, unit])],
+        verdict=VERDICTS[int(look.leaf_verdicts(bound)[0, unit])],
         of=_finite(column.of, unit),
         to=_finite(column.to, unit),
         places=_rows(bound, look, unit),
@@ -109,7 +109,7 @@ def _fact(fact: Fact, look: Look, unit: int) -> Evidence:
     return Evidence(
         measure=f"record.{fact.fact}",
         text=fact_text(fact, look.units, unit, look.records),
-        verdict=VERDICTS[int(verdicts(fact, look)[0, unit])],
+        verdict=VERDICTS[int(look.leaf_verdicts(fact)[0, unit])],
         places=tuple(sorted(places)),
     )
 

@@ -55,12 +55,7 @@ def fact_verdicts(fact: Fact, units: Units, records: tuple[Recorded, ...]) -> np
     A kind of context that has none of the traits asked for fails; a kind without any trait known cannot tell.
     """
     codes = np.array([_answer(fact, record) for record in records], dtype=np.int8)
-    out = np.zeros((1, len(units.ids)), dtype=np.int8)
-    for unit in range(len(units.ids)):
-        own = codes[units.samples_of(unit)]
-        if own.size and np.all(own == own[0]):
-            out[0, unit] = own[0]
-    return out
+    return units.agreed(codes, CANNOT_TELL).astype(np.int8)
 
 
 def fact_text(fact: Fact, units: Units, unit: int, records: tuple[Recorded, ...]) -> str:

@@ -33,6 +33,9 @@ class Units:
         self._row_unit = unit_of_row[self._rows]
         self._chosen: dict[Selector, np.ndarray] = {}
         self._written = table.counted[0]
+        by_unit = np.argsort(self._unit_of_sample, kind="stable")
+        ends = np.searchsorted(self._unit_of_sample[by_unit], np.arange(len(self.ids) + 1))
+        self._samples = tuple(by_unit[a:b] for a, b in zip(ends[:-1], ends[1:], strict=True))
 
     @property
     def shape(self) -> tuple[int, int]:
@@ -58,11 +61,18 @@ class Units:
     def rows_of(self, unit: int, selector: Selector) -> np.ndarray:
         """Rows of one unit that the selector means."""
         rows = self.rows(selector)
-        return rows[self.unit_of(rows) == unit]
+        first, end = np.searchsorted(self.unit_of(rows), (unit, unit + 1))
+        return rows[first:end]
 
     def samples_of(self, unit: int) -> np.ndarray:
-        """Indices of the samples of one unit."""
-        return np.flatnonzero(self._unit_of_sample == unit)
+        """Indices of the samples of one unit, in the order of the project."""
+        return self._samples[unit]
+
+    def agreed(self, codes: np.ndarray, otherwise: int) -> np.ndarray:
+        """For a code of every sample: the code on which all samples of a unit agree, else `otherwise`."""
+        low = self._over_samples(codes[None, :].astype(float), np.min, empty=np.nan)
+        high = self._over_samples(codes[None, :].astype(float), np.max, empty=np.nan)
+        return np.where(low == high, low, otherwise)
 
     def counted(self, selector: Selector) -> np.ndarray:
         """Items as counted."""
