@@ -1,4 +1,4 @@
-"""Photographs of records: copied into the site, without what the camera wrote into them where the public will see it."""
+"""Photographs of records: copied into the site, for the public without what the camera wrote into them."""
 
 from __future__ import annotations
 

@@ -2,28 +2,37 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
 from narrate.model.edition import Edition
 from narrate.model.findings import Tally
-from narrate.model.ids import SITE, Subject
+from narrate.model.ids import SITE, SourceKey, Subject
 from narrate.model.plants import Taxon
 from narrate.web.evidence import Opener
-from narrate.web.rows import RowGroup
+from narrate.web.filters import months
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class WhereView:
-    """One part of a plant in one context or phase."""
+    """A plant in one context or phase."""
 
     subject: str
     target: str
     kind: str
-    part: str
-    tally: Tally
-    rows: tuple[RowGroup, ...]
+    parts: tuple[tuple[str, Tally], ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class KnowledgeView:
+    """One thing that packs know of some parts of a plant, and how well."""
+
+    parts: tuple[str, ...]
+    says: str
+    note: str
+    sources: tuple[str, ...]
+    known: str
 
 
 class TaxonView:
@@ -54,13 +63,15 @@ class TaxonView:
         return self._where("phase", tuple(p.id for p in self._edition.project.phases))
 
     @property
-    def uses(self) -> tuple[tuple[str, str, str, tuple[str, ...], str], ...]:
-        """Use, part, note, keys of sources, how well it is known."""
-        word = self._opener.wording.part
-        return tuple(
-            (use.use, word(use.part) if use.part else "", use.note, tuple(use.sources), use.known)
-            for use in self.taxon.uses
-        )
+    def uses(self) -> tuple[KnowledgeView, ...]:
+        """What people did with it; parts of which the same is known stand together."""
+        return self._known((use.part, use.use, use.note, use.sources, use.known) for use in self.taxon.uses)
+
+    @property
+    def seasons(self) -> tuple[KnowledgeView, ...]:
+        """When parts can be gathered, in words."""
+        windows = self.taxon.windows
+        return self._known((w.part, months(w.months), w.note, w.sources, w.known) for w in windows)
 
     @property
     def relatives(self) -> tuple[tuple[str, str], ...]:
@@ -74,21 +85,27 @@ class TaxonView:
         views: list[WhereView] = []
         for id in ids:
             subject = Subject(level=level, id=id)  # type: ignore[arg-type]
-            for tally in self._edition.findings.of(subject).tallies:
-                if tally.taxon == self.id:
-                    views.append(self._view(subject, tally))
+            own = tuple(tally for tally in self._edition.findings.of(subject).tallies if tally.taxon == self.id)
+            if own:
+                views.append(self._where_view(subject, own))
         return tuple(views)
 
-    def _view(self, subject: Subject, tally: Tally) -> WhereView:
+    def _where_view(self, subject: Subject, tallies: tuple[Tally, ...]) -> WhereView:
         project, wording = self._edition.project, self._opener.wording
-        kind = wording.kind(project.context(subject.id)) if subject.level == "context" else ""  # type: ignore[arg-type]
-        return WhereView(
-            subject=wording.subject(subject),
-            target=self._opener.target(subject),
-            kind=kind,
-            part=wording.part(tally.part),
-            tally=tally,
-            rows=self._opener.rows.groups(tally.places),
+        kind = wording.kind(project.context(subject.id)) if subject.level == "context" else "phase"  # type: ignore[arg-type]
+        parts = tuple((wording.part(tally.part), tally) for tally in tallies)
+        target = self._opener.target(subject)
+        return WhereView(subject=wording.subject(subject), target=target, kind=kind, parts=parts)
+
+    def _known(
+        self, facts: Iterable[tuple[str | None, str, str, tuple[SourceKey, ...], str]]
+    ) -> tuple[KnowledgeView, ...]:
+        gathered: dict[tuple[str, str, tuple[SourceKey, ...], str], list[str]] = {}
+        for part, *rest in facts:
+            gathered.setdefault(tuple(rest), []).append(self._opener.wording.part(part) if part else "")  # type: ignore[arg-type]
+        return tuple(
+            KnowledgeView(parts=tuple(filter(None, parts)), says=says, note=note, sources=tuple(sources), known=known)
+            for (says, note, sources, known), parts in gathered.items()
         )
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from markupsafe import Markup
 
@@ -87,8 +87,17 @@ def _sections(opener: Opener, narrative: Narrative) -> tuple[SectionView, ...]:
     return tuple(sections)
 
 
+def _rows_once(behind: tuple[Behind, ...]) -> tuple[Behind, ...]:
+    """Neighbours that rest on the same rows show them once, under the last of them."""
+    following = (*behind[1:], None)
+    return tuple(
+        replace(one, rows=()) if after is not None and one.rows == after.rows else one
+        for one, after in zip(behind, following, strict=True)
+    )
+
+
 def _sentence(opener: Opener, audience: str, sentence: Sentence, number: int) -> SentenceView:
-    behind = opener.behind(sentence.refs)
+    behind = _rows_once(opener.behind(sentence.refs))
     grades = [GRADE_NAMES.index(b.claim.grade) for b in behind if b.claim and b.claim.verdict == "holds"]  # type: ignore[arg-type]
     return SentenceView(
         html=inline(sentence.text),

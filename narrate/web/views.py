@@ -19,7 +19,7 @@ from narrate.model.stratigraphy import Context, Phase
 from narrate.web import figures
 from narrate.web.evidence import ClaimView, Opener
 from narrate.web.photographs import Photographs, PhotoView
-from narrate.web.rows import RowGroup, row_anchor
+from narrate.web.rows import RowGroup
 from narrate.web.stories import StoryView, story, summary
 
 STORIES = {"review": ("review", "report"), "public": ("public",)}
@@ -103,7 +103,7 @@ class SampleView(SubjectView):
     def rows(self) -> tuple[tuple[CountRow, str], ...]:
         """Rows of the count sheets with the fragment that names each."""
         own = (row for row in self.edition.project.counts if row.sample == self.record.id)
-        return tuple((row, row_anchor(row.place)) for row in sorted(own, key=lambda row: row.place))
+        return tuple((row, self._opener.rows.anchors.of(row.place)) for row in sorted(own, key=lambda row: row.place))
 
     @property
     def photographs(self) -> tuple[PhotoView, ...]:

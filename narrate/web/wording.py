@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from narrate.model.claims import Argument
@@ -74,4 +75,21 @@ class Wording:
         source = self.edition.packs.sources.get(key)  # type: ignore[call-overload]
         if source is None:
             return key
-        return f"{source.authors} {source.year}".strip() or source.title
+        return f"{surnames(source.authors)} {source.year}".strip() or source.title
+
+
+def surnames(authors: str) -> str:
+    """
+    Authors as a text cites them; names of bodies stay as they are.
+
+    >>> surnames("Miller, N. F."), surnames("Scarry, C. M. & Steponaitis, V. P."), surnames("A, B., C, D. & E, F.")
+    ('Miller', 'Scarry & Steponaitis', 'A et al.')
+    >>> surnames("Board of Ditches")
+    'Board of Ditches'
+    """
+    text, are_more = re.subn(r"(?:,| &)? (?:et al\.|and others)$", "", re.sub(r" \(eds?\.?\)$", "", authors))
+    pieces = re.split(r", | & ", text)
+    if len(pieces) % 2 or not all(re.fullmatch(r"(?:\w\.?[ -]?)+", initials) for initials in pieces[1::2]):
+        return authors
+    family = pieces[::2]
+    return f"{family[0]} et al." if len(family) > 2 or are_more else " & ".join(family)

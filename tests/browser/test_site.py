@@ -1,0 +1,192 @@
+"""The sites of the example project in a browser: one page of each kind, light and dark, narrow and wide."""
+
+from __future__ import annotations
+
+import itertools
+import os
+from collections.abc import Iterator
+from html.parser import HTMLParser
+from pathlib import Path
+from urllib.parse import unquote
+
+import pytest
+from playwright.sync_api import Browser, Page
+
+KINDS = (
+    "index.html",
+    "contexts/index.html",
+    "contexts/c13.html",
+    "samples/s001.html",
+    "phases/index.html",
+    "phases/early.html",
+    "plants/index.html",
+    "plants/zea-mays.html",
+    "fuel-and-food.html",
+    "method.html",
+    "rules.html",
+    "sources.html",
+)
+REVIEW_PAGES = [*(f"review/{kind}" for kind in KINDS), "review/review-queue.html"]
+SITE_PAGES = [*REVIEW_PAGES, *(f"public/{kind}" for kind in KINDS)]
+LOOKS = [(scheme, width) for scheme in ("light", "dark") for width in (360, 1280)]
+ROOT = Path(__file__).parents[2]
+AXE = Path(os.environ.get("AXE_JS") or ROOT / "node_modules" / "axe-core" / "axe.min.js")
+
+
+@pytest.fixture(params=LOOKS, ids=lambda look: f"{look[0]}-{look[1]}", scope="module")
+def window(request: pytest.FixtureRequest, browser: Browser) -> Iterator[Page]:
+    scheme, width = request.param
+    context = browser.new_context(color_scheme=scheme, viewport={"width": width, "height": 800}, offline=True)
+    yield context.new_page()
+    context.close()
+
+
+def test_pages_stand_by_themselves(window: Page, sites: Path) -> None:
+    """No page of any kind logs an error, asks for anything but files, or scrolls sideways, even fully opened."""
+    said: list[str] = []
+    asked: list[str] = []
+    window.on("console", lambda message: said.append(message.text))
+    window.on("pageerror", lambda error: said.append(str(error)))
+    window.on("request", lambda request: asked.append(request.url))
+    told = []
+    for name in SITE_PAGES:
+        window.goto((sites / name).as_uri())
+        window.evaluate("document.querySelectorAll('details').forEach(d => d.open = true)")
+        wide, shown = window.evaluate("[document.documentElement.scrollWidth, window.innerWidth]")
+        if wide > shown:
+            told.append(f"{name} is {wide} px wide in a window of {shown} px")
+
+    assert said == []
+    assert [url for url in asked if not url.startswith("file:")] == []
+    assert told == []
+
+
+@pytest.mark.parametrize("name", SITE_PAGES)
+def test_headings_and_pictures_are_in_order(browser: Browser, sites: Path, name: str) -> None:
+    """One h1, no level left out, every picture named, every table headed, no id twice, one main part."""
+    page = browser.new_page()
+    page.goto((sites / name).as_uri())
+    levels = page.evaluate("[...document.querySelectorAll('h1,h2,h3,h4,h5,h6')].map(h => +h.tagName[1])")
+    unnamed = page.evaluate(
+        """[...document.querySelectorAll('svg, img')].filter(p => p.tagName == 'IMG' ? !p.alt
+           : p.getAttribute('role') != 'img' || !p.querySelector('title')?.textContent).length"""
+    )
+    ids = page.evaluate("[...document.querySelectorAll('[id]')].map(e => e.id)")
+    unheaded = page.evaluate(
+        "[...document.querySelectorAll('table')].filter(t => !t.caption || !t.querySelector('th[scope]')).length"
+    )
+    page.close()
+
+    assert levels.count(1) == 1 and levels[0] == 1
+    assert all(after <= before + 1 for before, after in itertools.pairwise(levels))
+    assert unnamed == 0
+    assert unheaded == 0
+    assert sorted(ids) == sorted(set(ids))
+
+
+class _Links(HTMLParser):
+    def __init__(self, text: str) -> None:
+        super().__init__()
+        self.hrefs: list[str] = []
+        self.ids: set[str] = set()
+        self.feed(text)
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        for key, value in attrs:
+            if key == "id" and value:
+                self.ids.add(value)
+            if key in ("href", "src"):
+                self.hrefs.append(value or "")
+
+
+@pytest.mark.parametrize("site", ["review", "public"])
+def test_every_link_of_the_whole_site_leads_somewhere(sites: Path, site: str) -> None:
+    """Every address on every page is a file of the site, and every fragment an id on that page."""
+    root = (sites / site).resolve()
+    read = {path.resolve(): _Links(path.read_text(encoding="utf-8")) for path in root.rglob("*.html")}
+    broken = set()
+    for page, links in read.items():
+        for href in links.hrefs:
+            path, _, fragment = href.partition("#")
+            target = (page.parent / unquote(path)).resolve() if path else page
+            is_there = href != "" and target.is_relative_to(root) and target.is_file()
+            if not is_there or (fragment and fragment not in read[target].ids):
+                broken.add(f"{page.relative_to(root)} -> {href}")
+
+    assert len(read) > 50
+    assert broken == set()
+
+
+def test_the_evidence_opens_by_keyboard(browser: Browser, sites: Path) -> None:
+    """The panel beneath a paragraph is reached by Tab and opened by Enter."""
+    page = browser.new_page()
+    page.goto((sites / "public/contexts/c13.html").as_uri())
+    panel = page.locator("details.evidence").first
+    for _ in range(60):
+        page.keyboard.press("Tab")
+        if panel.evaluate("d => d.firstElementChild === document.activeElement"):
+            break
+    page.keyboard.press("Enter")
+    is_open = panel.evaluate("d => d.open")
+    has_rows = panel.locator(".rows").first.is_visible()
+    page.close()
+
+    assert is_open
+    assert has_rows
+
+
+def test_the_speck_after_a_sentence_opens_its_evidence(browser: Browser, sites: Path) -> None:
+    """A click on a speck shows what the sentence rests on, with no script on the page."""
+    page = browser.new_page()
+    page.goto((sites / "review/contexts/c13.html").as_uri())
+    speck = page.locator("a.speck").nth(1)
+    target = page.locator(f"[id='{(speck.get_attribute('href') or '')[1:]}']")
+    was_shown = target.is_visible()
+    speck.click()
+    target.wait_for(state="visible")
+    page.close()
+
+    assert not was_shown
+
+
+def test_the_first_tab_skips_to_the_text(browser: Browser, sites: Path) -> None:
+    """The first thing that Tab reaches is a visible link past the menu, and it works."""
+    page = browser.new_page()
+    page.goto((sites / "public/index.html").as_uri())
+    page.keyboard.press("Tab")
+    is_in_sight = page.evaluate("document.activeElement.getBoundingClientRect().left >= 0")
+    page.keyboard.press("Enter")
+    page.wait_for_function("document.activeElement.id == 'main'")
+    page.close()
+
+    assert is_in_sight
+
+
+def test_print_leaves_out_the_menu_and_keeps_the_words(browser: Browser, sites: Path) -> None:
+    """On paper there is no menu; the narrative and the tables stay."""
+    page = browser.new_page()
+    page.goto((sites / "public/contexts/c13.html").as_uri())
+    page.emulate_media(media="print")
+    shown = {what: page.locator(what).first.is_visible() for what in ("nav", ".told", "table.measures", "figure svg")}
+    page.close()
+
+    assert shown == {"nav": False, ".told": True, "table.measures": True, "figure svg": True}
+
+
+@pytest.mark.parametrize("name", [*REVIEW_PAGES, "public/index.html", "public/contexts/c13.html", "public/rules.html"])
+def test_axe_finds_no_barrier(browser: Browser, sites: Path, name: str) -> None:
+    """axe-core (npm) finds nothing on a page of each kind, in light and dark, with all panels open."""
+    if not AXE.is_file():
+        pytest.fail(f"axe-core is not at {AXE}; run: npm install --no-save axe-core@4")
+    told = []
+    for scheme in ("light", "dark"):
+        context = browser.new_context(color_scheme=scheme, viewport={"width": 1280, "height": 900}, bypass_csp=True)
+        page = context.new_page()
+        page.goto((sites / name).as_uri())
+        page.evaluate("document.querySelectorAll('details').forEach((d, i) => d.open = i < 12)")
+        page.add_script_tag(path=str(AXE))
+        found = page.evaluate("axe.run({resultTypes: ['violations']}).then(r => r.violations)")
+        told += [f"{scheme}: {v['id']} {v['nodes'][0]['html'][:150]} ({len(v['nodes'])})" for v in found]
+        context.close()
+
+    assert told == []
