@@ -43,6 +43,8 @@ def main_sentences(page: Page) -> list[Sentence]:
     if first_share > 0.5 and _can_lead(page, groups[0]):
         return _with_a_leader(page, groups, refs, scope, first_share)
     everything = _list_with_rest(page, shown, groups[SHOWN:])
+    if 0 < counted <= 3 and scope != "the remains":
+        return page.say(refs, f"apart from wood, only {everything} came to light")
     return page.say(
         refs,
         f"{scope} include {everything}",

@@ -110,15 +110,23 @@ def _deposit_block(page: Page, context: Context, held: Sequence[Reading]) -> lis
     sentences += composition.wood_sentences(page)
     sentences += composition.modern_sentences(page)
     deposit = told(page, [r for r in held if r.claim.question == "deposit"], weak=False)
-    words = {context.deposit, context.security} - {"unknown"}
     said = " ".join(sentence.text for sentence in deposit)
-    if page.is_plain or not (deposit and all(word in said for word in words)):
-        sentences += setting.recorded_sentence(page, context)
+    sentences += setting.recorded_sentence(page, context, known=said, also=_as_recorded(page, context, held))
     sentences += deposit
     sentences += plainly_told(page, [r for r in held if r.claim.question == "integrity" and r.rank > 1])
     sentences += setting.recovery_sentences(page)
     sentences += openings.limit_sentences(page, [r for r in held if r.claim.question != "work"])
     return sentences
+
+
+def _as_recorded(page: Page, context: Context, held: Sequence[Reading]) -> tuple[str, ...]:
+    """The reading that a deposit was disturbed, where nothing but the record says so: told with the record."""
+    if context.security != "disturbed":
+        return ()
+    found = [r.claim for r in held if r.claim.statement == "integrity.disturbed"]
+    claims = [c for c in found if all("record" in a.says for a in c.held("for"))]
+    page.told.update(claim.id for claim in claims)
+    return tuple(claim.id for claim in claims)
 
 
 def _closing_block(page: Page, context: Context, held: Sequence[Reading]) -> list[Sentence]:

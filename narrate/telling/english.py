@@ -153,7 +153,7 @@ def small_numbers_in_words(text: str) -> str:
     return "".join(p if p.startswith("(") else _SMALL.sub(lambda m: _DIGITS[int(m[0])], p) for p in pieces)
 
 
-_SMALL = re.compile(r"(?<![\d.,–-])\b[1-9]\b(?![\d.,%–-]\d|[%–-]| ?%| g\b)")
+_SMALL = re.compile(r"(?<![\d.,–-])\b[1-9]\b(?![\d.,%–-]\d|[%–-]| ?%| g\b| of \d\d)")
 _DIGITS = ("", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
 
 
@@ -241,8 +241,14 @@ def _by_use(phrases: Sequence[str]) -> list[list[str]]:
     for phrase in phrases:
         words = phrase.split()
         is_use = words[:3] == ["the", "use", "of"] and len(words) > 5 and words[-2] == "as"
-        groups.setdefault(" ".join(words[-2:]) if is_use else phrase, []).append(phrase)
+        groups.setdefault(" ".join(words[-2:]) if is_use else _long_head(words) or phrase, []).append(phrase)
     return list(groups.values())
+
+
+def _long_head(words: Sequence[str]) -> str:
+    """The beginning up to the last small word, if it is long enough to be worth sharing: 'the gathering of … in'."""
+    ends = [i for i, word in enumerate(words[:-1]) if word in _MAY_END_A_HEAD]
+    return " ".join(words[: ends[-1] + 1]) if ends and ends[-1] >= 4 else ""
 
 
 def after(first: str, phrase: str) -> str:

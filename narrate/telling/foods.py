@@ -32,7 +32,7 @@ def foods_told(page: Page, foods: Sequence[Reading]) -> str:
     phrases: list[str] = []
     for item in foods:
         plants = _plants_once(page, item)
-        if len(foods) == 1 and len(plants) <= LISTED or len(plants) <= 2:
+        if (len(foods) == 1 and len(plants) <= LISTED) or len(plants) <= 2:
             phrases += [plant for plant in plants if plant not in phrases]
         else:
             chiefly = "such as" if page.is_plain else "chiefly"

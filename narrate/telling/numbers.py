@@ -43,7 +43,10 @@ def decimals_for(low: float | None, high: float | None, value: float) -> int:
     (1, 2, 0)
     """
     if low is not None and high is not None and high > low:
-        return max(-3, min(3, 1 - math.floor(math.log10(high - low))))
+        width = high - low
+        # A narrow interval below 1 around a large value needs one figure only: 15.7 (15.2–16.1).
+        figures = 0 if width < 1 and width < value / 10 else 1
+        return max(-3, min(3, figures - math.floor(math.log10(width))))
     if value == 0:
         return 0
     # Without an interval: three figures at most, which is as well as anything here is weighed.

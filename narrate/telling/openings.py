@@ -26,6 +26,8 @@ FEW = 30
 
 def open_sentences(page: Page, *, is_thermal: bool, held: Sequence[Reading]) -> list[Sentence]:
     """Questions that a reader would expect to be answered and that the remains leave open, in one sentence."""
+    if any(item.claim.statement == "integrity.too-few" for item in held):
+        return []
     undecided = _undecided(page, is_thermal=is_thermal, held=held)
     if not undecided:
         return []

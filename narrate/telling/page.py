@@ -70,6 +70,8 @@ class Page:
     openings: Counter[str] = field(default_factory=Counter)
     said: set[str] = field(default_factory=set)
     reasons_told: set[str] = field(default_factory=set)
+    here: list[str] = field(default_factory=list)
+    """Sentences of the theme being told, for referring back."""
     told: set[str] = field(default_factory=set)
     """Claims that the page has dealt with."""
     foods: dict[str, tuple[str, ...]] = field(default_factory=dict)
@@ -163,6 +165,7 @@ class Page:
 
     def _note(self, text: str) -> None:
         self.said.add(text)
+        self.here.append(text)
         start = opening(text)
         self.openings[start] += 1
         if " " in start:

@@ -12,7 +12,18 @@ from narrate.telling import composition, english, neighbours, numbers, openings,
 from narrate.telling.page import Page
 from narrate.telling.phases import headed, richest_sentences
 from narrate.telling.plan import Reading, by_grade, readings, rivals_of, shared_limits
-from narrate.telling.sentences import noun_of, plainly_told
+from narrate.telling.sentences import (
+    STORED_ONLY,
+    doubt_sentences,
+    in_pack_order,
+    keeping_sentences,
+    noun_of,
+    plainly_told,
+    without_seasons_told_twice,
+)
+
+ENOUGH = "work.enough-for-proportions"
+"""The one statement about work that says what is already good."""
 
 STEADY = 0.9
 """A verdict that stays in less than this share of the resampled counts is spoken of (judgement of the makers)."""
@@ -30,15 +41,19 @@ def review_sections(
     doubts += _limits(page, held)
     doubts += _rivals(page, held)
     doubts += _unstable(page, held)
+    lead = [r for r in held if r.claim.question != "integrity"][:1]
+    doubts += doubt_sentences(page, lead) if lead else []
     doubts += _recovery(page, samples)
     doubts += richest_sentences(page) if page.subject.level in ("phase", "site") else []
     read = _readings(page, held)
+    every = readings(page, page.dig.claims.about(page.subject))
+    read += plainly_told(page, [r for r in every if r.claim.statement == ENOUGH])
     is_thermal = False
     if context is not None:
         kind = page.names.kind_known(context.kind)
         is_thermal = kind is not None and "thermal" in kind.traits
-    following = openings.open_sentences(page, is_thermal=is_thermal, held=held)
-    following += _work(page, samples)
+    doubts += openings.open_sentences(page, is_thermal=is_thermal, held=held)
+    following = _work(page, samples)
     following += _lifts(page, held)
     if context is not None:
         read += neighbours.compared_sentences(page, context)[:1]
@@ -106,7 +121,11 @@ def _rivals(page: Page, held: Sequence[Reading]) -> list[Sentence]:
 
 
 def _unstable(page: Page, held: Sequence[Reading]) -> list[Sentence]:
-    shaky = [r for r in held if r.claim.stability is not None and r.claim.stability < STEADY]
+    shaky = [
+        r
+        for r in held
+        if r.claim.statement != STORED_ONLY and r.claim.stability is not None and r.claim.stability < STEADY
+    ]
     if not shaky:
         return []
     shaky.sort(key=lambda r: (r.claim.stability or 0.0, r.claim.id))
@@ -114,8 +133,8 @@ def _unstable(page: Page, held: Sequence[Reading]) -> list[Sentence]:
     texts = [f"{_noun(page, r)} in {numbers.percent(r.claim.stability or 0.0)}" for r in shown]
     return page.say(
         [r.claim.id for r in shown],
-        f"not every verdict stays when the counts are redrawn: {page.listed(texts)} of draws",
         f"redrawing the counts upholds {page.listed(texts)} of draws",
+        f"of the readings below, redrawing the counts upholds {page.listed(texts)} of draws",
     )
 
 
@@ -148,20 +167,22 @@ def _recovery(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
 
 def _readings(page: Page, held: Sequence[Reading]) -> list[Sentence]:
     """What is read, one sentence a grade, firmest first."""
-    items = [r for r in held if r.claim.question != "integrity"]
+    items = without_seasons_told_twice(page, [r for r in held if r.claim.question != "integrity"])
+    keeping = [r for r in items if r.claim.statement == STORED_ONLY]
+    items = [r for r in items if r.claim.statement != STORED_ONLY]
     sentences: list[Sentence] = []
     for group in by_grade(items):
         verb = _verb(group[0])
-        noun = noun_of(page, group)
+        noun = noun_of(page, in_pack_order(page, group))
         refs = [r.claim.id for r in group]
         sentences += page.say(refs, f"the remains {verb} {noun}" if not sentences else f"they {verb} {noun}")
-    return sentences
+    return sentences + keeping_sentences(page, keeping)
 
 
 def _work(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
     """Work that would help, from the claims about work and from what was left unsorted."""
     items = [r for r in readings(page, page.dig.claims.about(page.subject)) if r.claim.question == "work"]
-    sentences = plainly_told(page, items)
+    sentences = plainly_told(page, [r for r in items if r.claim.statement != ENOUGH])
     partly = [(s, [c for c in s.size_classes if c.proportion_sorted < 1]) for s in samples]
     partly = [(s, classes) for s, classes in partly if classes]
     if partly:
@@ -169,7 +190,9 @@ def _work(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
         more = f", and {page.count(len(partly) - 4, 'other', 'others')}" if len(partly) > 4 else ""
         sentences += page.say(
             [page.dig.record_ref(Subject(level="sample", id=s.id)) for s, _ in partly],
-            f"still partly sorted: {page.listed(texts) if not more else ', '.join(texts) + more}",
+            f"sort the rest of {page.listed(texts) if not more else ', '.join(texts) + more}",
+            f"what was left unsorted is still there to be looked through: "
+            f"{page.listed(texts) if not more else ', '.join(texts) + more}",
         )
     return sentences
 
@@ -186,4 +209,4 @@ def _noun(page: Page, item: Reading) -> str:
 
 
 def _shares(classes: Sequence[SizeClass]) -> list[str]:
-    return [f"{numbers.percent(c.proportion_sorted)} of {english.literal(c.name)}" for c in classes]
+    return [f"{numbers.percent(c.proportion_sorted)} of the {english.literal(c.name)} class done" for c in classes]

@@ -9,7 +9,7 @@ from narrate.telling import composition, english, numbers, setting
 from narrate.telling.contexts import one_paragraph
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading, readings
-from narrate.telling.sentences import lead_sentences
+from narrate.telling.sentences import frame, reasons_for
 
 
 def sample_sections(page: Page, sample: Sample) -> tuple[Section, ...]:
@@ -23,7 +23,7 @@ def sample_sections(page: Page, sample: Sample) -> tuple[Section, ...]:
     sentences += _recovery(page, sample)
     held = [r for r in readings(page, page.dig.claims.about(page.subject)) if _is_worth_telling(r)]
     if held and setting.items_counted(page) >= setting.FEW_ITEMS and not page.is_review:
-        sentences += lead_sentences(page, held[:1])
+        sentences += _read(page, held[0])
     return one_paragraph(sentences[:3])
 
 
@@ -34,35 +34,37 @@ def _is_worth_telling(item: Reading) -> bool:
 def _opening(page: Page, name: str) -> list[Sentence]:
     tallies = [t for t in composition.plant_tallies(page) if t.counted]
     texts = page.names.grouped(tallies, at_most=2)
-    shown = {t.taxon or t.written for t in tallies[:2]}
+    named = list(dict.fromkeys(t.taxon or t.written for t in tallies))
+    shown = set(named[:2])
+    most = sum(t.counted for t in tallies if (t.taxon or t.written) in shown)
+    chiefly = len(named) > len(texts) and 2 * most > sum(t.counted for t in tallies)
     refs = setting.size_refs(page)[:2] + [t.ref for t in tallies if t.ref and (t.taxon or t.written) in shown]
     items, litres, density = setting.items_text(page), setting.litres_text(page), setting.density_text(page)
-    more = len({t.taxon or t.written for t in tallies}) > len(texts)
-    chiefly = f", {'chiefly ' if more else ''}{page.listed(texts)}" if texts else ""
     if page.is_plain:
-        first = page.say(
-            refs,
-            f"we picked {items} from {name}",
-            f"{name} gave us {items}",
-        )
+        first = page.say(refs, f"we picked {items} from {name}", f"{name} gave us {items}")
         if not texts:
             return first
-        return first + page.say(
-            refs, f"{'most were' if more else 'they were'} {page.listed(texts[:1] if more else texts)}"
-        )
+        word = "most were" if chiefly else "among them were" if len(named) > len(texts) else "they were"
+        return first + page.say(refs, f"{word} {page.listed(texts)}")
     at = f", {density}" if density else ""
+    word = "chiefly " if chiefly else "among them " if len(named) > len(texts) else ""
+    # After a semicolon, since the clause before the list has commas of its own.
+    listed = f"; {word}{page.listed(texts)}" if texts else ""
     return page.say(
         refs,
-        f"{name} ({litres}) gave {items}{at}{_semicolon(chiefly)}",
-        f"{litres} of sediment in {name} held {items}{at}{_semicolon(chiefly)}"
-        if page.found.litres is not None
-        else "",
+        f"{name} ({litres}) gave {items}{at}{listed}",
+        f"{litres} of sediment in {name} held {items}{at}{listed}" if page.found.litres is not None else "",
     )
 
 
-def _semicolon(chiefly: str) -> str:
-    """The list after a semicolon, since the clause before it has commas of its own."""
-    return f"; {chiefly.removeprefix(', ')}" if chiefly else ""
+def _read(page: Page, item: Reading) -> list[Sentence]:
+    """The firmest reading of the sample in one sentence."""
+    lead = frame(page, [item], "lead")
+    if not lead:
+        return []
+    reasons = reasons_for(page, [item], most=1)
+    because = f", because {reasons[0]}" if reasons and not page.is_plain else ""
+    return page.say([item.claim.id], f"{lead}{because}")
 
 
 def _empty(page: Page, name: str) -> list[Sentence]:

@@ -11,7 +11,7 @@ from narrate.telling import english, numbers
 from narrate.telling.behind import remains_looked_at
 from narrate.telling.foods import foods_told
 from narrate.telling.page import Page
-from narrate.telling.plan import OF_ONE_READING, Reading, by_grade, rivals_of
+from narrate.telling.plan import OF_ONE_READING, Reading, by_grade, competes, rivals_of
 
 UNSETTLED = 0.8
 """A verdict that stays in less than this share of resampled counts is told as unsettled (judgement of the makers)."""
@@ -26,9 +26,10 @@ def told(page: Page, items: Sequence[Reading], *, weak: bool = True) -> list[Sen
 
     weak: whether readings that the remains are only consistent with are told after firmer ones.
     """
+    page.here.clear()
     keeping = [item for item in items if item.claim.statement == STORED_ONLY and item.claim.id not in page.told]
     page.told.update(item.claim.id for item in keeping)
-    waiting = _without_seasons_told_twice(page, [item for item in items if item.claim.id not in page.told])
+    waiting = without_seasons_told_twice(page, [item for item in items if item.claim.id not in page.told])
     if waiting and not weak and waiting[0].rank > 1:
         waiting = [item for item in waiting if item.rank > 1]
     if not waiting:
@@ -69,7 +70,7 @@ def keeping_sentences(page: Page, items: Sequence[Reading]) -> list[Sentence]:
 STORED_ONLY = "season.stored-only"
 
 
-def _without_seasons_told_twice(page: Page, items: Sequence[Reading]) -> list[Reading]:
+def without_seasons_told_twice(page: Page, items: Sequence[Reading]) -> list[Reading]:
     """Readings without 'more than one season' where two seasons are told by name."""
     named = [r for r in items if r.claim.question == "season" and r.claim.statement not in _SUMMED_SEASONS]
     if len(named) < 2:
@@ -79,6 +80,10 @@ def _without_seasons_told_twice(page: Page, items: Sequence[Reading]) -> list[Re
 
 
 _SUMMED_SEASONS = ("season.more-than-one", STORED_ONLY)
+
+
+SAID_OUTRIGHT = ("integrity.too-few",)
+"""Statements about our own counts: nobody needs to hedge that a number is small."""
 
 
 def plainly_told(page: Page, items: Sequence[Reading]) -> list[Sentence]:
@@ -93,7 +98,7 @@ def plainly_told(page: Page, items: Sequence[Reading]) -> list[Sentence]:
             continue
         page.told.add(item.claim.id)
         clause = item.statement.plain if page.is_plain else item.statement.clause
-        if item.claim.question == "work":
+        if item.claim.question == "work" or item.claim.statement in SAID_OUTRIGHT:
             framed = clause
         else:
             wording = page.audience.words.get(f"state {item.claim.grade}", "it may be that {clause}")
@@ -101,6 +106,9 @@ def plainly_told(page: Page, items: Sequence[Reading]) -> list[Sentence]:
         reasons = reasons_for(page, [item], most=1)
         because = f", because {reasons[0]}" if reasons and not page.is_plain else ""
         also = f", since {reasons[0]}" if reasons and not page.is_plain else ""
+        if reasons and len(set(reasons[0].split()) & set(clause.split())) > 6:
+            # The reason says the same with its figures.
+            framed, because, also = reasons[0], "", ""
         sentences += page.say([item.claim.id], f"{framed}{because}", f"{framed}{also}")
     return sentences
 
@@ -136,9 +144,21 @@ def further_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
             return page.say(refs, f"{also}, because {reasons[0]}")
         return page.say(refs, also) + [s for reason in reasons[:1] for s in page.say(refs, reason)]
     if not reasons:
-        return page.say(refs, also)
+        return page.say(refs, also) + _rivals_within(page, group)
     joined = english.clauses_joined(reasons, oxford=page.names.has_oxford)
-    return page.say(refs, f"{also}, since {joined}", f"{also}: {joined}")
+    return page.say(refs, f"{also}, since {joined}", f"{also}: {joined}") + _rivals_within(page, group)
+
+
+def _rivals_within(page: Page, group: Sequence[Reading]) -> list[Sentence]:
+    """Says of two readings in one sentence that they are rival accounts of the same remains, where they are."""
+    if page.is_plain:
+        return []
+    for i, one in enumerate(group):
+        for other in group[i + 1 :]:
+            if other.claim.statement in one.statement.rivals and competes(one, other):
+                pair = f"{noun_of(page, [one])} and {noun_of(page, [other])}"
+                return page.say([one.claim.id, other.claim.id], f"{pair} are rival accounts of the same remains")
+    return []
 
 
 def rival_sentences(page: Page, lead: Reading) -> list[Sentence]:
@@ -189,7 +209,17 @@ def doubt_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
         return []
     rules = [page.dig.packs.rules.get(argument.rule) for argument in lead.held("for")]
     cautions = [text for rule in rules if rule is not None for text in rule.misleads_when] or list(lead.misleads_when)
-    return page.say([lead.id], cautions[0]) if cautions else []
+    if not cautions:
+        return []
+    caution = english.lowered(cautions[0].strip().rstrip("."))
+    if page.is_review:
+        return page.say([lead.id], f"on {noun_of(page, group[:1])}, bear in mind that {caution}")
+    return page.say(
+        [lead.id],
+        f"it should be borne in mind that {caution}",
+        f"one caution is that {caution}",
+        f"this is said with the caution that {caution}",
+    )
 
 
 def unsettled_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
@@ -207,7 +237,8 @@ def unsettled_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
         refs = [item.claim.id]
         if len(group) > 1:
             sentences += page.say(
-                refs, f"of these {noun_of(page, [item])} is the least settled, upheld in {share} of the resampled counts"
+                refs,
+                f"of these {noun_of(page, [item])} is the least settled, upheld in {share} of the resampled counts",
             )
             continue
         sentences += page.say(
@@ -242,7 +273,7 @@ def _referring_back(page: Page, reasons: Sequence[str]) -> list[str]:
     short: list[str] = []
     for reason in reasons:
         match = _PLACE.search(reason)
-        before = match is not None and (page.has_told(match[0]) or any(match[0] in text for text in short))
+        before = match is not None and any(match[0] in text for text in (*page.here, *short))
         short.append(reason[: match.start()] + " there" + reason[match.end() :] if match and before else reason)
     return short
 

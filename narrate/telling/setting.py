@@ -113,7 +113,7 @@ def opening_sentences(page: Page, context: Context) -> list[Sentence]:
     of_taxa = ""
     if taxa is not None and taxa.value:
         of_taxa = f" of {page.count(int(taxa.value), 'taxon', 'taxa')}"
-    at = f", or {density}" if density else ""
+    at = f", or{',' if density.startswith('with') else ''} {density}" if density else ""
     come = english.agreed(items_counted(page), "comes", "come")
     sampled = page.found.samples
     return page.say(
@@ -191,33 +191,42 @@ def recovery_sentences(page: Page) -> list[Sentence]:
     )
 
 
-def recorded_sentence(page: Page, context: Context) -> list[Sentence]:
-    """What the record says of the deposit and its security, where that bears on what may be read from it."""
+def recorded_sentence(page: Page, context: Context, *, known: str = "", also: tuple[str, ...] = ()) -> list[Sentence]:
+    """
+    What the record says of the deposit and its security, where that bears on what may be read from it.
+
+    known: what the sentences that follow will say, so that nothing is told twice.
+    also: claims that say no more than the record does.
+    """
     kind = "" if context.deposit == "unknown" else context.deposit
     security = "" if context.security == "unknown" else context.security
+    refs = [page.record, *also]
     if page.is_plain:
-        if security == "disturbed":
-            return page.say(
-                [page.record],
-                "something had dug or stirred this soil since, so we trust it less",
-                "this soil was stirred up later, so we are slow to build on it",
-            )
-        return []
-    if not kind and not security:
-        return page.say([page.record], "neither the kind of deposit nor its security is on record")
-    if kind and security:
+        if security != "disturbed":
+            return []
         return page.say(
-            [page.record],
+            refs,
+            "something had dug or stirred this soil since, so we trust it less",
+            "this soil was stirred up later, so we are slow to build on it",
+        )
+    if not kind and not security:
+        return page.say(refs, "neither the kind of deposit nor its security is on record")
+    kind_is_new, security_is_new = bool(kind) and kind not in known, bool(security) and security not in known
+    if kind_is_new and security_is_new:
+        return page.say(
+            refs,
             f"the deposit was recorded as {kind} and {security}",
             f"excavation recorded {english.with_article(kind)} deposit, {security}",
             f"in the field it was recorded as {english.with_article(kind)}, {security} deposit",
         )
-    what = (
-        f"its kind was recorded as {kind}, its security not at all"
-        if kind
-        else (f"the deposit was recorded as {security}; of which kind it is, is not on record")
-    )
-    return page.say([page.record], what)
+    if security_is_new:
+        return page.say(
+            refs,
+            f"the context was recorded as {security}",
+            f"the record calls the context {security}",
+            f"according to the record the context was {security}",
+        )
+    return page.say(refs, f"the deposit was recorded as {kind}") if kind_is_new else []
 
 
 def _opening_for_visitors(page: Page, name: str, phase: Phase | None, context: Context) -> list[Sentence]:
