@@ -39,7 +39,7 @@ def main_sentences(page: Page) -> list[Sentence]:
     first_share = total(groups[0]) / counted if counted else 0.0
     if page.is_plain:
         return _for_visitors(page, shown, refs, first_share)
-    scope = "the remains other than wood" if _has_counted_wood(page) else "the remains"
+    scope = "the remains other than wood" if has_counted_wood(page) else "the remains"
     if first_share > 0.5 and _can_lead(page, groups[0]):
         return _with_a_leader(page, groups, refs, scope, first_share)
     everything = _list_with_rest(page, shown, groups[SHOWN:])
@@ -60,6 +60,10 @@ SHOWN = 4
 def only_text(page: Page) -> tuple[str, list[str]]:
     """Everything that a near-empty deposit held, as a list, with its refs."""
     tallies = [t for t in ancient_tallies(page) if t.counted or t.mass_g is not None or t.is_noted]
+    if page.is_plain:
+        # A trace that was only weighed or noted, of nobody knows what, says nothing to visitors.
+        tallies = [t for t in tallies if t.counted or not _is_unknown(page, t)] or tallies
+        page.names.has_glosses = False
     refs = [t.ref for t in tallies if t.ref]
     ordered = [tally for group in _by_plant(page, tallies) for tally in group]
     return page.listed(page.names.grouped(ordered, at_most=6)), refs
@@ -96,7 +100,7 @@ def _can_lead(page: Page, group: Sequence[Tally]) -> bool:
     return group[0].taxon is not None and not any(t.only_cf for t in group) and not _is_unknown(page, group[0])
 
 
-def _has_counted_wood(page: Page) -> bool:
+def has_counted_wood(page: Page) -> bool:
     return any(t.counted for t in ancient_tallies(page) if is_wood(page, t))
 
 
@@ -192,12 +196,15 @@ def _for_visitors(page: Page, groups: Sequence[Sequence[Tally]], refs: list[str]
     many = page.names.number(lead.counted)
     besides = page.listed([page.names.remains(t) for t in first[1:3] if t.counted])
     others = page.listed(page.names.grouped([t for group in more for t in group], at_most=3))
-    most = "most were" if others or besides else "all of them were"
+    besides_wood = "apart from bits of wood, " if has_counted_wood(page) else ""
+    most = f"{besides_wood}most were" if others or besides else f"{besides_wood}all of them were"
     along = f", along with {besides}" if besides else ""
     sentences = page.say(
         refs[: len(first)],
         f"{most} {noun}, {many} of them{along}" if others or besides else f"{most} {noun}",
-        f"more than anything else we found {noun}, {many} in all{along}" if others or besides else f"{most} {noun}",
+        f"{besides_wood}we found {noun} more than anything else, {many} in all{along}"
+        if others or besides
+        else f"{most} {noun}",
     )
     if others:
         sentences += page.say(

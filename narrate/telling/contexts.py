@@ -145,7 +145,7 @@ def _slight(page: Page, context: Context) -> list[Sentence]:
     sentences += composition.modern_sentences(page)
     if context.security == "disturbed":
         return sentences + setting.recorded_sentence(page, context)
-    if len(sentences) > 1:
+    if len(sentences) > (2 if page.is_plain else 1):
         return sentences
     refs = [page.ref("items")]
     if page.is_plain:

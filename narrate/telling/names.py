@@ -28,6 +28,10 @@ class Names:
     audience: Audience
     packs: Packs
     introduced: set[str] = field(default_factory=set)
+    has_glosses: bool = True
+    """False where a page is too short to explain plants."""
+    may_gloss: bool = True
+    """False where the whole page goes without."""
     in_figures: bool = False
     """True while a list holds a count of ten or more: then all its counts are figures."""
 
@@ -69,7 +73,7 @@ class Names:
             return ""
         self.introduced.add(taxon.id)
         if self.is_plain:
-            gloss = self.gloss(taxon)
+            gloss = self.gloss(taxon) if self.has_glosses and self.may_gloss else ""
             return f" ({gloss})" if gloss else ""
         if self.audience.shows_latin == "no" or taxon.rank == "broad" or not (taxon.trade_name or taxon.name):
             return ""

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import statistics
 from collections.abc import Sequence
 
 from narrate.model.findings import Tally
@@ -11,6 +10,7 @@ from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Context
 from narrate.telling import english, numbers, setting
 from narrate.telling.page import Page
+from narrate.telling.surroundings import genus_of
 
 ENOUGH_CONTEXTS = 4
 """Fewer contexts than this are not spoken of as a whole (judgement of the makers)."""
@@ -22,31 +22,17 @@ def compared_sentences(page: Page, context: Context) -> list[Sentence]:
     return sentences[:2]
 
 
-def contexts_alike(page: Page, *, kind: str | None = None) -> list[Subject]:
-    """Contexts with remains, of one kind if one is named."""
-    wanted = [c for c in page.dig.project.contexts if kind is None or c.kind == kind]
-    subjects = [Subject(level="context", id=c.id) for c in wanted]
-    return [s for s in subjects if (found := page.dig.found(s)) is not None and found.samples_with_remains]
-
-
-def _value(page: Page, subject: Subject, name: str) -> float | None:
-    found = page.dig.found(subject)
-    measurement = found.measurements.get(name) if found else None
-    return measurement.value if measurement is not None else None
-
-
 def _density(page: Page, context: Context) -> list[Sentence]:
     own = page.measure("density")
-    known = [(s, v) for s in contexts_alike(page) if (v := _value(page, s, "density")) is not None]
-    if own is None or not own.value or len(known) < ENOUGH_CONTEXTS or setting.items_counted(page) < setting.FEW_ITEMS:
+    known, median = page.dig.surroundings.densities, page.dig.surroundings.median_density
+    if own is None or not own.value or median is None or len(known) < ENOUGH_CONTEXTS:
         return []
-    values = [value for _, value in known]
-    median = statistics.median(values)
-    n = len(values)
-    refs = [page.ref("density"), *(page.dig.measure_ref(s, "density") for s, _ in known)]
-    many = page.count(n)
+    if setting.items_counted(page) < setting.FEW_ITEMS:
+        return []
+    refs = [page.ref("density"), *(page.dig.measure_ref(s, "density") for s in known)]
+    many = page.count(len(known))
     middle = numbers.figure(median, 1 if median < 10 else 0)
-    if own.value >= max(values):
+    if own.value >= max(known.values()):
         if page.is_plain:
             return page.say(refs, "no other place on the dig gave so many plants for each litre of soil",
                             "litre for litre, this is the richest soil we washed")  # fmt: skip
@@ -77,18 +63,11 @@ def _density(page: Page, context: Context) -> list[Sentence]:
 
 
 def _found_only_here(page: Page) -> list[Sentence]:
-    everywhere = contexts_alike(page)
-    if len(everywhere) < ENOUGH_CONTEXTS:
+    if len(page.dig.surroundings.kinds) < ENOUGH_CONTEXTS:
         return []
-    elsewhere = {
-        _genus(page, tally)
-        for subject in everywhere
-        if subject != page.subject and (found := page.dig.found(subject))
-        for tally in found.tallies
-        if tally.condition in page.dig.ancient and tally.taxon is not None
-    }
+    holders = page.dig.surroundings.holders
     # By genus: 'knotweed, species unknown' is no find of its own where erect knotweed is found elsewhere.
-    only = [t for t in _named(page) if _genus(page, t) not in elsewhere]
+    only = [t for t in _named(page) if len(holders.get(genus_of(t, page.dig.packs), ())) == 1]
     unique: dict[str, Tally] = {}
     for tally in only:
         unique.setdefault(str(tally.taxon), tally)
@@ -114,14 +93,16 @@ def _found_only_here(page: Page) -> list[Sentence]:
     )
 
 
-def _genus(page: Page, tally: Tally) -> str:
-    taxon = page.dig.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
-    return (taxon.genus or taxon.id) if taxon is not None else tally.written
+def _value(page: Page, subject: Subject, name: str) -> float | None:
+    found = page.dig.found(subject)
+    measurement = found.measurements.get(name) if found else None
+    return measurement.value if measurement is not None else None
 
 
 def _kernels(page: Page, context: Context) -> list[Sentence]:
     own = page.measure("kernels_per_cupule")
-    alike = [s for s in contexts_alike(page, kind=context.kind) if _value(page, s, "kernels_per_cupule") is not None]
+    alike = [s for s, kind in page.dig.surroundings.kinds.items() if kind == context.kind]
+    alike = [s for s in alike if _value(page, s, "kernels_per_cupule") is not None]
     values = [_value(page, s, "kernels_per_cupule") for s in alike]
     if own is None or own.value is None or len(alike) < 3 or page.is_plain or own.value == 0:
         return []

@@ -17,6 +17,7 @@ from narrate.model.packs import Packs
 from narrate.model.project import Project
 from narrate.telling import english, numbers
 from narrate.telling.names import Names
+from narrate.telling.surroundings import Surroundings
 
 OPENINGS_AT_MOST = 3
 """How many sentences of one page may open with the same two words."""
@@ -37,6 +38,9 @@ class Dig:
     audience: Audience
     keys: Mapping[Subject, str]
     """The word that stands for each subject in references."""
+    ancient: frozenset[str]
+    """Conditions in which remains are taken as old under the project's preservation."""
+    surroundings: Surroundings
 
     def found(self, subject: Subject) -> SubjectFindings | None:
         return self.findings.subjects.get(subject)
@@ -50,12 +54,6 @@ class Dig:
 
     def record_ref(self, subject: Subject) -> str:
         return f"{self.ref_of(subject)}/record"
-
-    @property
-    def ancient(self) -> frozenset[str]:
-        """Conditions in which remains are taken as old under the project's preservation."""
-        listed = self.packs.words.preservations.get(self.project.preservation)
-        return frozenset(listed or ("charred", "partly charred"))
 
 
 @dataclass(slots=True, kw_only=True)

@@ -14,6 +14,7 @@ from narrate.telling.sentences import frame, reasons_for
 
 def sample_sections(page: Page, sample: Sample) -> tuple[Section, ...]:
     """What the sample held, how far it was sorted, and what it says on its own."""
+    page.names.has_glosses = False
     context = page.dig.project.context(sample.context)
     where = setting.context_name(page, context)
     name = f"sample {english.literal(sample.id)} of {where}"
@@ -40,14 +41,18 @@ def _opening(page: Page, name: str) -> list[Sentence]:
     chiefly = len(named) > len(texts) and 2 * most > sum(t.counted for t in tallies)
     refs = setting.size_refs(page)[:2] + [t.ref for t in tallies if t.ref and (t.taxon or t.written) in shown]
     items, litres, density = setting.items_text(page), setting.litres_text(page), setting.density_text(page)
+    has_wood = composition.has_counted_wood(page)
     if page.is_plain:
         first = page.say(refs, f"we picked {items} from {name}", f"{name} gave us {items}")
         if not texts:
             return first
         word = "most were" if chiefly else "among them were" if len(named) > len(texts) else "they were"
+        if has_wood and not word.startswith("among"):
+            word = f"apart from bits of wood {word}"
         return first + page.say(refs, f"{word} {page.listed(texts)}")
     at = f", {density}" if density else ""
     word = "chiefly " if chiefly else "among them " if len(named) > len(texts) else ""
+    word = f"apart from wood, {word}" if has_wood and not word.startswith("among") else word
     # After a semicolon, since the clause before the list has commas of its own.
     listed = f"; {word}{page.listed(texts)}" if texts else ""
     return page.say(

@@ -26,7 +26,9 @@ def context_name(page: Page, context: Context) -> str:
     kind = "" if context.kind in ("", "other") else page.names.kind(context.kind)
     if not kind:
         kind = "place" if page.is_plain else "context"
-    return f"{kind} {english.literal(context.id)}"
+    # 'The layer of soil C21', but 'hearth C12'.
+    the = "the " if " of " in kind else ""
+    return f"{the}{kind} {english.literal(context.id)}"
 
 
 def phase_years(page: Page, phase: Phase | None) -> str:
@@ -161,11 +163,8 @@ def slight_sentences(page: Page, context: Context, listed: str, refs: list[str])
     refs = [page.record, page.ref("items"), *refs]
     if page.is_plain:
         litres = f"{litres_text(page)} of soil" if page.found.litres is not None else "the soil"
-        return page.say(
-            refs,
-            f"we washed {litres} from {name} and found only {listed}",
-            f"from {litres} in {name} we picked out no more than {listed}",
-        )
+        washed = page.say(refs[:2], f"we washed {litres} from {name}", f"from {name} we washed {litres}")
+        return washed + page.say(refs, f"we found only {listed} in it", f"all we found in it was {listed}")
     brackets = phase_brackets(page, page.dig.project.phase(context.phase), feature_text(page, context))
     samples, litres = samples_text(page), litres_text(page)
     return page.say(
@@ -252,10 +251,12 @@ def _opening_for_visitors(page: Page, name: str, phase: Phase | None, context: C
 
 
 def _kind_explained(page: Page, context: Context) -> list[Sentence]:
+    """What such a place is, in one short sentence, where its name does not say it."""
     kind = page.names.kind_known(context.kind)
-    if kind is None or not kind.explained.startswith(("A ", "An ")) or kind.id in ("pit", "hearth", "layer"):
+    if kind is None or not kind.explained.startswith(("A ", "An ")) or kind.id in ("pit", "hearth", "layer", "other"):
         return []
-    return page.say([page.record], f"{english.with_article(kind.plain)} is {english.lowered(kind.explained)}")
+    said = english.lowered(kind.explained.split(";")[0].rstrip("."))
+    return page.say([page.record], f"{english.with_article(kind.plain)} is {said}")
 
 
 def subject_of(level: str, id: str) -> Subject:

@@ -19,9 +19,11 @@ from narrate.telling.names import Names
 from narrate.telling.page import Dig, Page
 from narrate.telling.phases import phase_sections
 from narrate.telling.plan import readings
+from narrate.telling.readability import grade
 from narrate.telling.review import review_sections
 from narrate.telling.samples import sample_sections
 from narrate.telling.site import site_sections
+from narrate.telling.surroundings import surroundings
 
 
 def narratives(
@@ -32,6 +34,8 @@ def narratives(
 
     audience: id of an audience of the packs. The same input gives the same words.
     """
+    listed = packs.words.preservations.get(project.preservation)
+    ancient = frozenset(listed or ("charred", "partly charred"))
     dig = Dig(
         project=project,
         packs=packs,
@@ -39,6 +43,8 @@ def narratives(
         claims=claims,
         audience=packs.audiences[audience],
         keys=subject_keys(project),
+        ancient=ancient,
+        surroundings=surroundings(project, packs, findings, ancient),
     )
     told: dict[Subject, Narrative] = {}
     for position, sample in enumerate(project.samples):
@@ -60,13 +66,26 @@ def _tell(
     subject = Subject(level=level, id=id)  # type: ignore[arg-type]
     if dig.found(subject) is None:
         return
-    page = new_page(dig, subject, position)
-    written = sections(page)
+    written = sections(new_page(dig, subject, position))
+    if dig.audience.register == "plain" and grade(_text(written)) > GRADE_AT_MOST:
+        # Glosses in brackets are what makes a plain page hard; a page that is too hard goes without them.
+        bare = new_page(dig, subject, position)
+        bare.names.may_gloss = False
+        without = sections(bare)
+        written = without if grade(_text(without)) < grade(_text(written)) else written
     title = title_of(dig, subject)
     brief = new_page(dig, subject, position)
     held = readings(brief, dig.claims.about(subject))
     summary = summary_sentence(brief, english.literal(title), held)
     told[subject] = Narrative(subject=subject, audience=dig.audience.id, title=title, summary=summary, sections=written)
+
+
+GRADE_AT_MOST = 8.0
+"""Reading grade that a page for visitors should not pass."""
+
+
+def _text(sections: tuple[Section, ...]) -> str:
+    return " ".join(s.text for section in sections for paragraph in section.paragraphs for s in paragraph)
 
 
 def new_page(dig: Dig, subject: Subject, position: int) -> Page:
