@@ -40,7 +40,7 @@ def recorded(project: Project, packs: Packs) -> tuple[Recorded, ...]:
             "trait": tuple(sorted(kind.traits)) if kind else (),
             "deposit": _unless_unknown(context.deposit),
             "security": _unless_unknown(context.security),
-            "preservation": (project.preservation,),
+            "preservation": _unless_unknown(project.preservation),
             "heavy_fraction": () if heavy is None else ("sorted" if heavy else "not sorted",),
             "method": (sample.method,) if sample.method else (),
         }

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from types import MappingProxyType
+
+import numpy as np
 
 from narrate.measures import amounts, comparison, diversity, shares, ubiquity
 from narrate.measures.column import Column
@@ -81,4 +83,13 @@ def measured(
         arguments.append(of or Selector())
     if measure.needs_to:
         arguments.append(to or Selector())
-    return measure.function(*arguments)
+    column = measure.function(*arguments)
+    asks_for_dates = any(s is not None and s.later_than_phase for s in (of, to))
+    return _where_dated(column, units) if asks_for_dates else column
+
+
+def _where_dated(column: Column, units: Units) -> Column:
+    """No value for units without a dated phase: what came later than an unknown date cannot be known."""
+    is_dated = np.isfinite(units.table.phase_end[units.level])[None, :]
+    value, low, high = (np.where(is_dated, part, np.nan) for part in (column.value, column.low, column.high))
+    return replace(column, value=value, low=low, high=high, reason="the phase has no date")

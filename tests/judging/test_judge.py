@@ -194,3 +194,23 @@ def test_retired_rules_do_not_speak() -> None:
     packs = packs_with(a_rule(), a_rule("fuel.old", bound("items", Selector(), at_least=0), status="retired"))
 
     assert [a.rule for a in claim(a_dig([MANY_COBS]), packs).arguments] == ["fuel.test"]
+
+
+def test_what_is_later_than_an_undated_phase_cannot_be_told() -> None:
+    """Chickweed in a phase without dates is neither in nor out of period."""
+    statement = a_statement("integrity.out-of-period")
+    later = Selector(later_than_phase=True)
+    rule = a_rule(
+        "integrity.p",
+        bound("items", later, at_least=1),
+        statement=statement.id,
+        needs=(),
+        says="it is",
+        says_plain="it is",
+    )
+    dated = a_dig([[("Stellaria media", "seed", 4)]])
+    undated = replace(dated, phases=tuple(replace(phase, end=None) for phase in dated.phases))
+    packs = packs_with(rule, statements=(statement,))
+
+    assert claim(dated, packs, statement=statement.id).verdict == "holds"
+    assert claim(undated, packs, statement=statement.id).verdict == "cannot tell"
