@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
@@ -23,7 +24,6 @@ class FigureView:
     title: str
     text: str
     verdict: str
-    rows: tuple[RowGroup, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,7 +36,7 @@ class ArgumentView:
     says: str
     figures: tuple[FigureView, ...]
     rows: tuple[RowGroup, ...]
-    """All rows that its figures look at, each once."""
+    """All rows that its figures look at, each once; left out where it does not hold."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -93,6 +93,8 @@ class Opener:
         self.wording = Wording(edition)
         self.rows: Rows = rows_of(edition.project, links)
         self._subjects: Mapping[str, Subject] = {k: s for s, k in subject_keys(edition.project).items()}
+        self.members = Counter(context.feature for context in edition.project.contexts)
+        """How many contexts each feature has."""
         self._titles = {shown.name: shown.title for shown in edition.packs.shown}
         self._claims: dict[str, ClaimView] = {}
 
@@ -133,8 +135,7 @@ class Opener:
     def _claim_page(self, claim: Claim) -> str:
         """A feature of one context tells nothing that the context does not tell, so its claims lead there."""
         path = self.target(claim.about).partition("#")[0]
-        members = sum(context.feature == claim.about.id for context in self.edition.project.contexts)
-        if not path or (claim.about.level == "feature" and members < 2):
+        if not path or (claim.about.level == "feature" and self.members[claim.about.id] < 2):
             return path
         return f"{path}#claim-{anchor(claim.id)}"
 
@@ -191,21 +192,18 @@ class Opener:
         )
 
     def _argument(self, argument: Argument) -> ArgumentView:
-        places = [place for evidence in argument.evidence for place in evidence.places]
+        holds = argument.verdict == "holds"
+        places = [place for evidence in argument.evidence for place in evidence.places if holds]
         return ArgumentView(
             rule=argument.rule,
             title=self.wording.rule_title(argument.rule),
             direction=argument.direction,
             verdict=argument.verdict,
             weight=f"{argument.weight:.1f}",
-            says=self.wording.says(argument) if argument.verdict == "holds" else self.wording.rule_title(argument.rule),
-            figures=tuple(self._figure(evidence) for evidence in argument.evidence),
+            says=self.wording.says(argument) if holds else self.wording.rule_title(argument.rule),
+            figures=tuple(_figure(evidence) for evidence in argument.evidence),
             rows=self.rows.groups(places),
         )
-
-    def _figure(self, evidence: Evidence) -> FigureView:
-        title, text = evidence_title(evidence), evidence_text(evidence)
-        return FigureView(title=title, text=text, verdict=evidence.verdict, rows=self.rows.groups(evidence.places))
 
 
 def evidence_title(evidence: Evidence) -> str:
@@ -247,6 +245,10 @@ def measured_text(value: str, doubt: str, n: int | None, reason: str) -> str:
         return f"no value: {reason}" + (f" ({doubt})" if doubt else "")
     inside = ([f"95 % interval {doubt}"] if doubt else []) + ([] if n is None else [f"n = {n:,}"])
     return value + (f" ({'; '.join(inside)})" if inside else "")
+
+
+def _figure(evidence: Evidence) -> FigureView:
+    return FigureView(title=evidence_title(evidence), text=evidence_text(evidence), verdict=evidence.verdict)
 
 
 def tally_text(tally: Tally) -> str:

@@ -85,14 +85,21 @@ def figure(measurement: Measurement) -> str:
 
     >>> figure(Measurement(measure="density", value=8.222, low=6.9, high=9.7, unit="items/l"))
     '8.2 items/l'
+    >>> figure(Measurement(measure="mass_per_l", value=0.0027, unit="g per litre"))
+    '0.0027 g per litre'
     """
     if measurement.value is None:
         return "–"
-    if measurement.low is None and float(measurement.value).is_integer():
-        text = f"{measurement.value:,.0f}"
-    else:
-        text = numbers.measured(measurement)
+    text = _value(float(measurement.value), measurement)
     return f"{text} {measurement.unit}" if measurement.unit else text
+
+
+def _value(value: float, measurement: Measurement) -> str:
+    """Never nought for what is not nought."""
+    if measurement.low is None:
+        return f"{value:,.0f}" if abs(value) >= 100 or value.is_integer() else f"{value:.3g}"
+    text = numbers.measured(measurement)
+    return f"{value:.1g}" if value and not text.strip("-0.") else text
 
 
 def bare(measurement: Measurement) -> str:

@@ -76,7 +76,13 @@ class QueueView:
         )
 
     def _holding(self) -> list[Claim]:
-        holding = (claim for claim in self._edition.claims if claim.verdict == "holds")
+        # A feature of one context says again what the context says.
+        members = self._opener.members
+        holding = (
+            claim
+            for claim in self._edition.claims
+            if claim.verdict == "holds" and (claim.about.level != "feature" or members[claim.about.id] > 1)  # type: ignore[index]
+        )
         return sorted(holding, key=lambda claim: (_LEVELS.index(claim.about.level), -GRADE_NAMES.index(claim.grade)))
 
     def _views(self, claims: Iterable[Claim]) -> tuple[ClaimView, ...]:

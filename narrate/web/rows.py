@@ -61,6 +61,7 @@ class Rows:
     """Place -> what it is the record of: ('context', 'C12')."""
     links: Links
     anchors: RowAnchors
+    by_sample: Mapping[str, tuple[CountRow, ...]]
 
     def groups(self, places: Iterable[Place]) -> tuple[RowGroup, ...]:
         """The places gathered by sample and file, in the order of the files."""
@@ -115,7 +116,10 @@ def rows_of(project: Project, links: Links) -> Rows:
     records.update({sample.place.row: ("sample", sample.id) for sample in project.samples})
     counts = {row.place.row: row for row in project.counts}
     anchors = RowAnchors(slugs(sorted({row.place.path for row in project.counts})))
-    return Rows(counts, records, links, anchors)
+    by_sample: dict[str, list[CountRow]] = {}
+    for row in sorted(project.counts, key=lambda row: row.place):
+        by_sample.setdefault(row.sample, []).append(row)
+    return Rows(counts, records, links, anchors, {id: tuple(rows) for id, rows in by_sample.items()})
 
 
 def row_text(row: CountRow) -> str:

@@ -102,8 +102,8 @@ class SampleView(SubjectView):
     @property
     def rows(self) -> tuple[tuple[CountRow, str], ...]:
         """Rows of the count sheets with the fragment that names each."""
-        own = (row for row in self.edition.project.counts if row.sample == self.record.id)
-        return tuple((row, self._opener.rows.anchors.of(row.place)) for row in sorted(own, key=lambda row: row.place))
+        rows = self._opener.rows
+        return tuple((row, rows.anchors.of(row.place)) for row in rows.by_sample.get(self.record.id, ()))
 
     @property
     def photographs(self) -> tuple[PhotoView, ...]:
