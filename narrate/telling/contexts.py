@@ -11,6 +11,9 @@ from narrate.telling.page import Page
 from narrate.telling.plan import Reading, ordered_themes, readings
 from narrate.telling.sentences import frame, plainly_told, told
 
+DATABLE = "work.date-candidate"
+"""Told for the whole dig at once: a report wants one list of what could be dated."""
+
 SHORT = 5
 """A narrative of at most this many sentences is one paragraph."""
 
@@ -82,6 +85,10 @@ def one_paragraph(sentences: Sequence[Sentence]) -> tuple[Section, ...]:
 def summary_sentence(page: Page, name: str, held: Sequence[Reading]) -> Sentence | None:
     """One sentence for lists and cards: the firmest reading, else how much there was."""
     chosen = [item for item in held if item.claim.question not in ("integrity", "work", "deposit")]
+    changes = [item for item in chosen if item.claim.question == "change"]
+    if changes:
+        # For the whole dig, what changed is the news.
+        chosen = [item for item in changes if item.claim.grade == changes[0].claim.grade]
     if not chosen:
         chosen = [item for item in held if item.claim.question == "deposit"]
     items = setting.items_text(page)
@@ -94,11 +101,15 @@ def summary_sentence(page: Page, name: str, held: Sequence[Reading]) -> Sentence
     if not known or not lead:
         return Sentence(text=english.finished(f"{name}: {items}"), refs=tuple(refs))
     refs += [item.claim.id for item in _same(chosen)]
+    if page.is_plain:
+        return Sentence(text=english.finished(f"{name}: {lead}"), refs=tuple(refs[2:]))
     return Sentence(text=english.finished(f"{name}, {items}: {lead}"), refs=tuple(refs))
 
 
 def _same(items: Sequence[Reading]) -> list[Reading]:
     lead = items[0]
+    if lead.claim.question == "change":
+        return list(items)
     if lead.is_food:
         return [item for item in items if item.is_food and item.claim.grade == lead.claim.grade]
     return [lead]
@@ -134,7 +145,8 @@ def _closing_block(page: Page, context: Context, held: Sequence[Reading]) -> lis
     is_thermal = kind is not None and "thermal" in kind.traits
     sentences = openings.open_sentences(page, is_thermal=is_thermal, held=held)
     if not page.is_plain:
-        sentences += plainly_told(page, [r for r in held if r.claim.question == "work"])
+        work = [r for r in held if r.claim.question == "work" and (page.is_review or r.claim.statement != DATABLE)]
+        sentences += plainly_told(page, work)
     return sentences + neighbours.compared_sentences(page, context)
 
 

@@ -133,9 +133,11 @@ def lowered(text: str) -> str:
     """
     The text with its first letter small, unless the first word is an id, a Latin name or all capitals.
 
-    >>> lowered("Most were cupules"), lowered("C12 held"), lowered("AD 900")
-    ('most were cupules', 'C12 held', 'AD 900')
+    >>> lowered("Most were cupules"), lowered("C12 held"), lowered("AD 900"), lowered("Old World crops")
+    ('most were cupules', 'C12 held', 'AD 900', 'Old World crops')
     """
+    if re.match(r"[A-Z][a-z]+ [A-Z][a-z]", text):
+        return text
     first = text.split(" ", 1)[0]
     if not first or first.startswith("*") or any(c.isdigit() for c in first) or (len(first) > 1 and first.isupper()):
         return text

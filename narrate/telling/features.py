@@ -15,14 +15,21 @@ from narrate.telling.sentences import noun_of, told
 def feature_sections(page: Page, feature: Feature) -> tuple[Section, ...]:
     """One paragraph: the contexts, how much they held, what they have in common, what only one of them says."""
     contexts = [page.dig.project.context(id) for id in feature.contexts]
-    names = page.listed([setting.context_name(page, c) for c in contexts])
+    phases = {c.phase for c in contexts}
+    named = [
+        setting.context_name(page, c)
+        + (setting.phase_brackets(page, page.dig.project.phase(c.phase)) if len(phases) > 1 else "")
+        for c in contexts
+    ]
+    names = page.listed(named)
     name = f"feature {english.literal(feature.id)}"
     if setting.items_counted(page) == 0:
         return one_paragraph(setting.empty_sentences(page, name))
     items, samples = setting.items_text(page), setting.samples_text(page)
     refs = setting.size_refs(page)[:2]
     if page.is_plain:
-        sentences = page.say(refs, f"{name} is made up of {names}, and we picked {items} from its soil")
+        sentences = page.say([page.record], f"{name} is made up of {names}")
+        sentences += page.say(refs, f"we picked {items} from its soil", f"its soil gave us {items}")
     else:
         sentences = page.say(
             refs,
@@ -31,6 +38,9 @@ def feature_sections(page: Page, feature: Feature) -> tuple[Section, ...]:
         )
     sentences += composition.main_sentences(page)[:1]
     sentences += _compared(page, [c.id for c in contexts])
+    if len(phases) > 1:
+        # Readings of a whole that spans phases would speak of no time in particular.
+        return one_paragraph(sentences)
     held = [r for r in readings(page, page.dig.claims.about(page.subject)) if r.rank > 1 and r.claim.question != "work"]
     return one_paragraph([*sentences, *told(page, held[:2], weak=False)])
 

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from narrate.model.ids import Subject
 from narrate.model.narrative import Section, Sentence
 from narrate.model.sampling import Sample
 from narrate.model.stratigraphy import Phase
 from narrate.telling import english, numbers, openings, setting
 from narrate.telling.alike import phases_compared
+from narrate.telling.contexts import DATABLE
 from narrate.telling.page import Page
 from narrate.telling.phases import headed, richest_sentences, spread_sentences, theme_blocks
 from narrate.telling.plan import Reading, reading_of, readings
@@ -17,6 +19,7 @@ from narrate.telling.spread import (
     GROUPS,
     Presence,
     difference,
+    ids_listed,
     k_of_n,
     name_of,
     out_of,
@@ -244,6 +247,23 @@ def _of_kind(page: Page, samples: Sequence[Sample], kind: str) -> list[Sample]:
     return [s for s in samples if page.dig.project.context(s.context).kind == kind]
 
 
+def _datable(page: Page) -> list[Sentence]:
+    """Contexts that hold short-lived material fit for dating, in one sentence."""
+    found = []
+    for context in page.dig.project.contexts:
+        claim = page.dig.claims.find(Subject(level="context", id=context.id), DATABLE)
+        if claim is not None and claim.verdict == "holds" and claim.grade != "not supported":
+            found.append(claim)
+    if not found:
+        return []
+    where = ids_listed(page, [claim.about.id for claim in found], at_most=len(found))
+    many = page.count(len(found), "context", "contexts")
+    return page.say(
+        [claim.id for claim in found],
+        f"short-lived material fit for radiocarbon dating lies in {many} ({where})",
+    )
+
+
 def _open(page: Page) -> list[Sentence]:
     held = readings(page, page.dig.claims.about(page.subject))
     told_anywhere = {
@@ -266,7 +286,8 @@ def _open(page: Page) -> list[Sentence]:
             [page.record, page.ref("items")],
             "what we found is only what fire kept, so plants that never burned are missing from this story",
         )
-    work = [item for item in held if item.claim.question == "work"]
+    work = [item for item in held if item.claim.question == "work" and item.claim.statement != DATABLE]
+    sentences += _datable(page)
     return (
         sentences
         + openings.limit_sentences(page, [r for r in held if r.claim.question != "work"])

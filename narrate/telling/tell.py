@@ -105,7 +105,10 @@ def title_of(dig: Dig, subject: Subject) -> str:
         return dig.project.title
     kind = next((c.kind for c in dig.project.contexts if c.id == subject.id), "")
     known = names.kind_known(kind)
-    word = (known.plain if dig.audience.register == "plain" else known.id) if known and kind != "other" else "context"
+    is_plain = dig.audience.register == "plain"
+    word = "place" if is_plain else "context"
+    if known is not None and kind != "other":
+        word = known.plain if is_plain else known.id
     return english.capitalised(f"{word} {subject.id}")
 
 

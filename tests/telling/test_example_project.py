@@ -1,0 +1,96 @@
+"""What holds of every page holds for the example project, as it is read and judged."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from typing import TYPE_CHECKING
+
+import pytest
+
+from narrate.model.ids import Subject
+from narrate.model.narrative import Narrative
+from narrate.model.refs import subject_keys
+from narrate.telling.glossary import unexplained
+from narrate.telling.page import OPENINGS_AT_MOST, opening
+from narrate.telling.readability import grade
+from narrate.telling.tell import narratives
+
+if TYPE_CHECKING:
+    from narrate.pipeline import Judged
+
+AUDIENCES = ("report", "review", "public")
+BANNED = re.compile(
+    r"\b(prove[sdn]?|shows? that|showed that|must have|certainly|occupied in|undoubtedly|clearly|obviously|abandoned|"
+    r"did not (?:use|eat|grow|burn)|never (?:ate|used|grew))\b",
+    re.IGNORECASE,
+)
+HOLE = re.compile(r"  |\{|\}|\bNone\b|\(\)| ,| \.|,,|;,|\bnan\b|\.\.$|\bthe the\b|\ba a\b|: \.|, \.| and and ")
+
+
+@pytest.fixture(scope="module")
+def told(judged_example: Judged) -> dict[str, dict[Subject, Narrative]]:
+    """All narratives of the example project by audience."""
+    whole = judged_example
+    return {
+        audience: narratives(whole.project, whole.packs, whole.findings, whole.claims, audience)
+        for audience in AUDIENCES
+    }
+
+
+@pytest.mark.parametrize("audience", AUDIENCES)
+def test_sentences_are_whole_and_calibrated(told: dict[str, dict[Subject, Narrative]], audience: str):
+    """No hole, no word that says more than remains can."""
+    for narrative in told[audience].values():
+        assert narrative.sentences(), narrative.title
+        for sentence in narrative.sentences():
+            assert not HOLE.search(sentence.text), sentence.text
+            assert not BANNED.search(sentence.text), sentence.text
+            assert re.match(r"[“*(]?[A-Z]", sentence.text), sentence.text
+
+
+@pytest.mark.parametrize("audience", AUDIENCES)
+def test_every_reference_resolves(told: dict[str, dict[Subject, Narrative]], judged_example: Judged, audience: str):
+    """Each sentence names claims, finds, measures or records that exist."""
+    keys = {key: subject for subject, key in subject_keys(judged_example.project).items()}
+    found = judged_example.findings.subjects
+    tallies = {tally.ref for one in found.values() for tally in one.tallies}
+    for narrative in told[audience].values():
+        for sentence in (*narrative.sentences(), narrative.summary):
+            assert sentence is not None and sentence.refs
+            for ref in sentence.refs:
+                key, _, tail = ref.rpartition("/")
+                if ref in judged_example.claims.by_id or ref in tallies:
+                    continue
+                assert key in keys, ref
+                assert tail == "record" or tail.removeprefix("measure.") in found[keys[key]].measurements, ref
+
+
+@pytest.mark.parametrize("audience", AUDIENCES)
+def test_pages_say_things_once_and_open_differently(told: dict[str, dict[Subject, Narrative]], audience: str):
+    """No sentence twice on a page, no opening more than three times, no paragraph on two contexts."""
+    paragraphs: Counter[str] = Counter()
+    for subject, narrative in told[audience].items():
+        texts = [sentence.text for sentence in narrative.sentences()]
+        worn = Counter(opening(text) for text in texts)
+        assert len(texts) == len(set(texts)), narrative.title
+        assert max(worn.values()) <= OPENINGS_AT_MOST, (narrative.title, worn.most_common(1))
+        if subject.level == "context":
+            paragraphs.update(" ".join(s.text for s in p) for section in narrative.sections for p in section.paragraphs)
+
+    assert max(paragraphs.values()) == 1
+
+
+def test_public_pages_are_plain(told: dict[str, dict[Subject, Narrative]], judged_example: Judged):
+    """Visitors' pages stay at grade 8 or below (Kincaid et al. 1975) and use no unexplained trade word."""
+    for narrative in told["public"].values():
+        assert grade(narrative.text) <= 8, (narrative.title, grade(narrative.text))
+        assert unexplained(narrative.text, judged_example.packs.audiences["public"]) == (), narrative.title
+
+
+def test_maize_is_set_against_the_native_crops(told: dict[str, dict[Subject, Narrative]]):
+    """The dig's narrative compares the phases by samples with maize and with native seed crops."""
+    text = told["report"][Subject(level="site", id="site")].text
+
+    assert re.search(r"[Mm]aize (went the other way|rose),? from", text)
+    assert re.search(r"[Ss]eeds of the native crops (fell|went the other way),? from", text)
