@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from narrate.model.ids import Subject
 from narrate.model.narrative import Section, Sentence
-from narrate.model.sampling import Sample, SizeClass
+from narrate.model.sampling import Sample
 from narrate.model.stratigraphy import Context
 from narrate.telling import composition, english, neighbours, numbers, openings, setting
 from narrate.telling.page import Page
@@ -183,16 +183,26 @@ def _work(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
     """Work that would help, from the claims about work and from what was left unsorted."""
     items = [r for r in readings(page, page.dig.claims.about(page.subject)) if r.claim.question == "work"]
     sentences = plainly_told(page, [r for r in items if r.claim.statement != ENOUGH])
-    partly = [(s, [c for c in s.size_classes if c.proportion_sorted < 1]) for s in samples]
-    partly = [(s, classes) for s, classes in partly if classes]
-    if partly:
-        texts = [f"{english.literal(s.id)} ({page.listed(_shares(classes))})" for s, classes in partly[:4]]
-        more = f", and {page.count(len(partly) - 4, 'other', 'others')}" if len(partly) > 4 else ""
+    return sentences + _unsorted(page, samples)
+
+
+def _unsorted(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
+    """Samples of which a size class was sorted in part, those of one class and share together."""
+    groups: dict[tuple[str, float], list[str]] = {}
+    for sample in samples:
+        for size in sample.size_classes:
+            if size.proportion_sorted < 1:
+                groups.setdefault((size.name, size.proportion_sorted), []).append(sample.id)
+    sentences: list[Sentence] = []
+    for (name, share), ids in list(groups.items())[:2]:
+        named = [english.literal(id) for id in ids[:6]]
+        if len(ids) > 6:
+            named.append(page.count(len(ids) - 6, "other", "others"))
+        what, done = f"the {english.literal(name)} class of {page.listed(named)}", numbers.percent(share)
         sentences += page.say(
-            [page.dig.record_ref(Subject(level="sample", id=s.id)) for s, _ in partly],
-            f"sort the rest of {page.listed(texts) if not more else ', '.join(texts) + more}",
-            f"what was left unsorted is still there to be looked through: "
-            f"{page.listed(texts) if not more else ', '.join(texts) + more}",
+            [page.dig.record_ref(Subject(level="sample", id=id)) for id in ids],
+            f"sort the rest of {what}, of which {done} was looked through",
+            f"only {done} of {what} was sorted: sort the rest",
         )
     return sentences
 
@@ -206,7 +216,3 @@ def _lifts(page: Page, held: Sequence[Reading]) -> list[Sentence]:
 
 def _noun(page: Page, item: Reading) -> str:
     return noun_of(page, [item])
-
-
-def _shares(classes: Sequence[SizeClass]) -> list[str]:
-    return [f"{numbers.percent(c.proportion_sorted)} of the {english.literal(c.name)} class done" for c in classes]
