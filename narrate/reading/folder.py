@@ -1,0 +1,206 @@
+"""A project folder, read whole."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from pathlib import Path
+from types import MappingProxyType
+
+from narrate.model.ids import ContextId
+from narrate.model.packs import Packs
+from narrate.model.project import Project
+from narrate.problems import Place, Problem, ProblemList
+from narrate.reading.count_sheets import Known, read_count_sheet
+from narrate.reading.cross_checks import Checking, burials, cross_check
+from narrate.reading.fields import near, offered
+from narrate.reading.files import SHEET_BYTES, listed, read_text
+from narrate.reading.pack_files import PackFolder
+from narrate.reading.packs import pack_folders, read_packs
+from narrate.reading.project_file import ProjectFile, read_project_file
+from narrate.reading.records import Records, read_records
+from narrate.reading.source_text import SourceText
+from narrate.reading.taxa import Identifier
+from narrate.reading.taxon_packs import taxon_regions
+
+_WORKBOOKS = (".xlsx", ".xls", ".xlsm", ".ods", ".numbers")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Reading:
+    """A project folder as read, and everything that is wrong in it."""
+
+    project: Project | None = None
+    """None where project.yaml left nothing whole; only to be used where no problem is an error."""
+    packs: Packs | None = None
+    problems: tuple[Problem, ...] = ()
+
+
+def read_folder(folder: Path, *, shipped: PackFolder | None = None) -> Reading:
+    """
+    The project in a folder, with the packs in use.
+
+    Reads only; nothing that a person wrote raises. All problems are told at once, by place.
+
+    shipped:  other packs in place of those that come with narrate.
+    """
+    root = Path(folder)
+    problems = ProblemList()
+    if not _is_project(root, problems):
+        return Reading(problems=problems.sorted())
+    sources: dict[str, SourceText] = {}
+    project_file = _project_file(root, sources, problems)
+    regions = project_file.region_packs if project_file else ()
+    local = root / "packs"
+    packs, found = read_packs(regions, local, shipped=shipped)
+    problems.extend(found)
+    records = read_records(_texts(root, "records", (".yaml", ".yml"), sources, problems), packs.words, problems)
+    if project_file is None:
+        return Reading(packs=packs, problems=problems.sorted())
+    _check_regions(project_file, pack_folders(local, shipped), problems)
+    identifier = Identifier(packs.taxa, packs.taxon_lookup)
+    project = _project(root, project_file, records, packs, identifier, sources, problems)
+    if project is None:
+        return Reading(packs=packs, problems=problems.sorted())
+    packs = _with_made(packs, identifier)
+    cross_check(
+        Checking(
+            root=root,
+            project_file=project_file,
+            project=project,
+            records=records,
+            words=packs.words,
+            sources=sources,
+            problems=problems,
+        )
+    )
+    return Reading(project=project, packs=packs, problems=problems.sorted())
+
+
+def _is_project(root: Path, problems: ProblemList) -> bool:
+    place = Place(path=root.name or str(root))
+    begin = "'narrate begin FOLDER' lays out a new project"
+    if not root.exists():
+        problems.error(place, "N101", f"'{root}' is not there, expected a project folder", help=begin)
+    elif not root.is_dir():
+        problems.error(
+            place, "N101", f"'{root}' is a file, expected a project folder", help="name the folder that holds project.yaml"
+        )
+    else:
+        return _has_project_file(root, problems)
+    return False
+
+
+def _has_project_file(root: Path, problems: ProblemList) -> bool:
+    if (root / "project.yaml").exists():
+        return True
+    begin = "'narrate begin FOLDER' lays out a new project"
+    try:
+        names = sorted(path.name for path in root.iterdir())
+    except OSError as fault:
+        reason = (fault.strerror or "no reason given").lower()
+        problems.error(Place(path=root.name), "N101", f"the folder cannot be opened ({reason}), expected a project folder")
+        return False
+    if not names:
+        problems.error(Place(path=root.name), "N101", "the folder is empty, expected a project.yaml", help=begin)
+        return False
+    meant = next((name for name in names if name.lower() in ("project.yml", "project.yaml", "project.yaml.txt")), "")
+    problems.error(
+        Place(path="project.yaml"),
+        "N101",
+        "there is no project.yaml in the folder, expected one" + (f"; there is a '{meant}'" if meant else ""),
+        help=f"rename '{meant}' to project.yaml" if meant else f"{begin}; or name the folder that holds project.yaml",
+    )
+    return False
+
+
+def _project_file(root: Path, sources: dict[str, SourceText], problems: ProblemList) -> ProjectFile | None:
+    source = read_text(root, "project.yaml", problems)
+    if source is None:
+        return None
+    sources[source.path] = source
+    return read_project_file(source, problems)
+
+
+def _texts(
+    root: Path, folder: str, endings: tuple[str, ...], sources: dict[str, SourceText], problems: ProblemList
+) -> tuple[SourceText, ...]:
+    paths = listed(root, folder, endings, problems)
+    if not paths:
+        problems.error(
+            Place(path=folder),
+            "N101",
+            f"there is no file {folder}/*{endings[0]} in the folder, expected at least one",
+            help="'narrate begin FOLDER' lays out a small project to look at",
+        )
+    size = SHEET_BYTES if folder == "counts" else None
+    texts = [read_text(root, path, problems, **({"at_most_bytes": size} if size else {})) for path in paths]
+    found = tuple(text for text in texts if text is not None)
+    sources.update({text.path: text for text in found})
+    return found
+
+
+def _check_regions(project_file: ProjectFile, folders: tuple[PackFolder, ...], problems: ProblemList) -> None:
+    known = taxon_regions(folders)
+    for region, place in project_file.regions_at.items():
+        if region not in known:
+            meant = near(region, known)
+            problems.error(
+                place,
+                "N205",
+                f"project: there is no region pack '{region}'{offered(meant)}",
+                help=f"write '{meant}'" if meant else f"there are {', '.join(known) or 'none'}",
+            )
+
+
+def _project(
+    root: Path,
+    file: ProjectFile,
+    records: Records,
+    packs: Packs,
+    identifier: Identifier,
+    sources: dict[str, SourceText],
+    problems: ProblemList,
+) -> Project | None:
+    known = Known(
+        words=packs.words,
+        samples=records.samples,
+        sample_ids=frozenset(records.sample_ids),
+        identifier=identifier,
+    )
+    _tell_workbooks(root, problems)
+    sheets = _texts(root, "counts", (".csv", ".tsv"), sources, problems)
+    counts = tuple(row for sheet in sheets for row in read_count_sheet(sheet, known, problems))
+    if not file.is_whole:
+        return None
+    hidden = file.disclosure.restricted_contexts | {ContextId(id) for id in burials(records, packs.words)}
+    return Project(
+        **{**file.fields, "phases": file.phases},
+        contexts=tuple(records.contexts.values()),
+        samples=tuple(records.samples.values()),
+        counts=counts,
+        disclosure=replace(file.disclosure, restricted_contexts=hidden),
+        place=file.place,
+    )
+
+
+def _tell_workbooks(root: Path, problems: ProblemList) -> None:
+    """A workbook beside the sheets is not read, and nobody should think that it was."""
+    for path in listed(root, "counts", _WORKBOOKS, problems):
+        problems.warning(
+            Place(path=path),
+            "N102",
+            "workbooks are not read, and nothing in it is in any figure; expected .csv or .tsv",
+            help="save each sheet as 'CSV UTF-8' beside it",
+        )
+
+
+def _with_made(packs: Packs, identifier: Identifier) -> Packs:
+    """The packs with the genera and families that count sheets name and packs know only by what lies below them."""
+    if not identifier.made:
+        return packs
+    names = {id.lower(): id for id in identifier.made}
+    return replace(
+        packs,
+        taxa=MappingProxyType({**packs.taxa, **identifier.made}),
+        taxon_lookup=MappingProxyType({**packs.taxon_lookup, **names}),
+    )

@@ -1,0 +1,228 @@
+"""Word packs: parts, conditions, kinds of context, methods, and how arguments are weighed and shown."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass, field
+from typing import Any
+
+from narrate.model.claims import GRADE_NAMES
+from narrate.model.ids import SourceKey
+from narrate.model.packs import Words
+from narrate.model.plants import KNOWN, Condition, ContextKind, Part
+from narrate.model.rules import WEIGHTS, Limit, ShownMeasure
+from narrate.problems import Place, ProblemList
+from narrate.reading.criteria import selector
+from narrate.reading.fields import (
+    Asking,
+    Field,
+    Reads,
+    id_text,
+    list_of,
+    mapping_of,
+    number,
+    one_of,
+    partial_record,
+    record_of,
+    text,
+    truth,
+)
+from narrate.reading.pack_files import SOURCES, Entry, PackFolder, entries_of, pack_files, twice, unique
+
+ROLES = (
+    "edible", "byproduct", "wood", "chaff", "straw", "cob", "nutshell", "propagule", "underground", "prepared",
+    "vegetative", "dung", "fungus", "sprouted",
+)  # fmt: skip
+TRAITS = ("thermal", "storage", "refuse", "structure", "cut", "surface", "burial", "water")
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WordPacks:
+    """All that packs/words/ holds."""
+
+    words: Words
+    weights: Mapping[str, float]
+    limits: tuple[Limit, ...]
+    shown: tuple[ShownMeasure, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Method:
+    id: str
+    explained: str = ""
+    synonyms: tuple[str, ...] = ()
+
+
+@dataclass(slots=True)
+class _Found:
+    """Entries of all files, by the list they stand in."""
+
+    lists: dict[str, list[Entry]] = field(default_factory=dict)
+    preservations: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    weights: dict[str, float] = field(default_factory=dict)
+
+
+def read_words(
+    folders: Iterable[PackFolder], sources: Mapping[SourceKey, object], problems: ProblemList
+) -> WordPacks:
+    """The words of all packs. A project's own weights replace those that come with narrate."""
+    found = _Found()
+    fields = _file_fields()
+    for file in pack_files(folders, "words", problems, "N403", sources):
+        lists, _ = partial_record(file.node, fields, file.asking, "word pack")
+        found.preservations.update(lists.pop("preservations", {}))
+        found.weights.update(lists.pop("weights", {}))
+        lists.pop("sources", None)
+        for name, entries in lists.items():
+            found.lists.setdefault(name, []).extend(entries)
+    return _gathered(found)
+
+
+def _gathered(found: _Found) -> WordPacks:
+    of: Callable[[str], list[Entry]] = lambda name: found.lists.get(name, [])  # noqa: E731
+    methods = unique(of("methods"), lambda m: m.id, "method", "N404")
+    words = Words(
+        parts=unique(of("parts"), lambda p: p.id, "part", "N404"),  # type: ignore[arg-type]
+        conditions=unique(of("conditions"), lambda c: c.id, "condition", "N404"),
+        context_kinds=unique(of("kinds"), lambda k: k.id, "kind of context", "N404"),
+        methods={id: method.explained for id, method in methods.items()},
+        preservations=found.preservations,
+        part_lookup=_lookup(of("parts"), "part"),  # type: ignore[arg-type]
+        condition_lookup=_lookup(of("conditions"), "condition"),
+        kind_lookup=_lookup(of("kinds"), "kind of context"),
+        method_lookup=_lookup(of("methods"), "method"),
+    )
+    return WordPacks(
+        words=words,
+        weights={weight: found.weights[weight] for weight in WEIGHTS if weight in found.weights},
+        limits=tuple(unique(of("limits"), lambda limit: limit.id, "limit", "N404").values()),
+        shown=tuple(unique(of("shown"), lambda shown: shown.name, "shown measure", "N404").values()),
+    )
+
+
+def _lookup(entries: list[Entry], what: str) -> dict[str, str]:
+    """Any spelling in lower case -> id: names and plurals first, then synonyms, then what hyphens and an s would make."""
+    found: dict[str, str] = {}
+    first: dict[str, Entry] = {}
+    for spellings in (_names, _synonyms):
+        for entry in entries:
+            for spelling in spellings(entry.value):
+                flat = " ".join(spelling.lower().split())
+                if found.setdefault(flat, entry.value.id) != entry.value.id:
+                    before = first[flat]
+                    place = before.asking.place(before.node)
+                    twice(entry, place, f"{what} '{entry.value.id}': the spelling '{spelling}'", "N404")
+                first.setdefault(flat, entry)
+    for flat, id in list(found.items()):
+        for variant in (flat.replace("-", " ").replace("_", " "), f"{flat}s", f"{flat}es"):
+            found.setdefault(variant, id)
+    return found
+
+
+def _names(value: Any) -> tuple[str, ...]:
+    return (value.id, getattr(value, "plural", "") or value.id)
+
+
+def _synonyms(value: Any) -> tuple[str, ...]:
+    return tuple(value.synonyms)
+
+
+def _file_fields() -> dict[str, Field]:
+    return {
+        "parts": Field(reads=entries_of("part", _part_fields(), _without_place(Part))),
+        "conditions": Field(reads=entries_of("condition", _condition_fields(), _without_place(Condition))),
+        "kinds": Field(reads=entries_of("kind of context", _kind_fields(), _without_place(ContextKind))),
+        "methods": Field(reads=entries_of("method", _method_fields(), _without_place(_Method))),
+        "preservations": Field(reads=mapping_of(list_of(text("the name of a condition"), one_is_a_list=True))),
+        "weights": Field(reads=record_of({weight: Field(reads=number(above=0)) for weight in WEIGHTS}, dict)),
+        "limits": Field(reads=entries_of("limit", _limit_fields(), _without_place(Limit))),
+        "shown": Field(reads=entries_of("shown measure", _shown_fields(), ShownMeasure, id="name")),
+        "sources": SOURCES,
+    }
+
+
+def _without_place(make: Callable[..., Any]) -> Callable[..., Any]:
+    def made(*, place: Place, **fields: Any) -> Any:
+        return make(**fields)
+
+    return made
+
+
+def _words_of(words: tuple[str, ...]) -> Reads:
+    """A list of words of a closed list, as a set."""
+    items = list_of(one_of(words), one_is_a_list=True)
+
+    def take(node: Any, asking: Asking, whose: str, name: str) -> frozenset[str] | None:
+        found = items.take(node, asking, whose, name)
+        return None if found is None else frozenset(found)
+
+    return Reads(items.expected, take)
+
+
+_NAME = Field(reads=text("a name", may_be_empty=False), is_needed=True)
+_ID = Field(reads=id_text("a word"), is_needed=True)
+_SYNONYMS = Field(reads=list_of(text("another spelling", may_be_empty=False), one_is_a_list=True))
+_TEXT = Field(reads=text())
+_SENTENCE = Field(reads=text("a text", may_be_empty=False), is_needed=True)
+
+
+def _part_fields() -> dict[str, Field]:
+    return {
+        "id": _ID,
+        "plural": _NAME,
+        "plain": _NAME,
+        "plain_plural": _NAME,
+        "roles": Field(reads=_words_of(ROLES), is_needed=True),
+        "synonyms": _SYNONYMS,
+        "counting": _TEXT,
+        "sources": SOURCES,
+    }
+
+
+def _condition_fields() -> dict[str, Field]:
+    return {
+        "id": _ID,
+        "ancient_at_dry_sites": Field(reads=truth(), is_needed=True, into="is_ancient_at_dry_sites"),
+        "synonyms": _SYNONYMS,
+    }
+
+
+def _kind_fields() -> dict[str, Field]:
+    return {
+        "id": _ID,
+        "plural": _NAME,
+        "plain": _NAME,
+        "plain_plural": _NAME,
+        "traits": Field(reads=_words_of(TRAITS), is_needed=True),
+        "synonyms": _SYNONYMS,
+        "explained": _TEXT,
+    }
+
+
+def _method_fields() -> dict[str, Field]:
+    return {"id": _ID, "synonyms": _SYNONYMS, "explained": _TEXT}
+
+
+def _limit_fields() -> dict[str, Field]:
+    return {
+        "id": _ID,
+        "when": _SENTENCE,
+        "grade": Field(reads=one_of(GRADE_NAMES), is_needed=True),
+        "questions": Field(reads=list_of(id_text("a question"), one_is_a_list=True)),
+        "says": _SENTENCE,
+        "lifts": _SENTENCE,
+        "known": Field(reads=one_of(KNOWN)),
+        "sources": SOURCES,
+        "threshold": Field(reads=number()),
+    }
+
+
+def _shown_fields() -> dict[str, Field]:
+    return {
+        "name": _ID,
+        "title": _NAME,
+        "measure": Field(reads=id_text("a measure"), is_needed=True),
+        "of": Field(reads=selector()),
+        "to": Field(reads=selector()),
+        "explained": _TEXT,
+    }
