@@ -8,9 +8,10 @@ from narrate.model.ids import Subject
 from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english
+from narrate.telling.frames import noun_of
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
-from narrate.telling.sentences import in_pack_order, noun_of
+from narrate.telling.sentences import in_pack_order
 from narrate.telling.spread import ids_listed, statements_held
 
 QUESTIONS = ("fuel", "food", "processing", "season")
@@ -46,7 +47,7 @@ def _by_kind(page: Page, contexts: Sequence[Context]) -> list[tuple[str, list[Co
 
 
 def _kind_compared(page: Page, kind: str, members: Sequence[Context]) -> list[Sentence]:
-    held = {c.id: statements_held(page, c.id, QUESTIONS) for c in members}
+    held: dict[str, dict[str, Reading]] = {c.id: statements_held(page, c.id, QUESTIONS) for c in members}
     if not any(held.values()):
         return []
     shared = [name for name in next(iter(held.values())) if all(name in found for found in held.values())]
@@ -89,9 +90,9 @@ def _apart(page: Page, held: dict[str, dict[str, Reading]], partial: dict[str, l
         by_place.setdefault(tuple(ids), []).append(held[ids[0]][name])
     ordered = sorted(by_place.items(), key=lambda pair: (-len(pair[0]), pair[0]))[:3]
     texts = []
-    for ids, items in ordered:
+    for place, items in ordered:
         noun = noun_of(page, in_pack_order(page, items[:3]))
-        where = f"{english.literal(ids[0])} alone speaks" if len(ids) == 1 else f"{ids_listed(page, ids)} speak"
+        where = f"{english.literal(place[0])} alone speaks" if len(place) == 1 else f"{ids_listed(page, place)} speak"
         texts.append(f"{where} for {noun}")
     return page.listed(texts)
 

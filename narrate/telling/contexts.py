@@ -7,9 +7,10 @@ from collections.abc import Sequence
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Context
 from narrate.telling import composition, english, neighbours, openings, setting
+from narrate.telling.frames import frame
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading, ordered_themes, readings
-from narrate.telling.sentences import frame, plainly_told, told
+from narrate.telling.sentences import plainly_told, told
 
 DATABLE = "work.date-candidate"
 """Told for the whole dig at once: a report wants one list of what could be dated."""

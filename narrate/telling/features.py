@@ -7,9 +7,10 @@ from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Feature
 from narrate.telling import composition, english, setting
 from narrate.telling.contexts import one_paragraph
+from narrate.telling.frames import noun_of
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading, readings
-from narrate.telling.sentences import noun_of, told
+from narrate.telling.sentences import told
 
 
 def feature_sections(page: Page, feature: Feature) -> tuple[Section, ...]:

@@ -63,7 +63,7 @@ class Page:
     dig: Dig
     subject: Subject
     position: int
-    """Place of the subject among its like; turns which wording is tried first."""
+    """A number taken from the subject's id; turns which wording is tried first."""
     names: Names
     openings: Counter[str] = field(default_factory=Counter)
     said: set[str] = field(default_factory=set)

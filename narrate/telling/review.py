@@ -9,6 +9,7 @@ from narrate.model.narrative import Section, Sentence
 from narrate.model.sampling import Sample
 from narrate.model.stratigraphy import Context
 from narrate.telling import composition, english, neighbours, numbers, openings, setting
+from narrate.telling.frames import noun_of
 from narrate.telling.page import Page
 from narrate.telling.phases import headed, richest_sentences
 from narrate.telling.plan import Reading, by_grade, readings, rivals_of, shared_limits
@@ -17,7 +18,6 @@ from narrate.telling.sentences import (
     doubt_sentences,
     in_pack_order,
     keeping_sentences,
-    noun_of,
     plainly_told,
     without_seasons_told_twice,
 )

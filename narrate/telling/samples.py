@@ -7,9 +7,10 @@ from narrate.model.narrative import Section, Sentence
 from narrate.model.sampling import Sample
 from narrate.telling import composition, english, numbers, setting
 from narrate.telling.contexts import one_paragraph
+from narrate.telling.frames import frame
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading, readings
-from narrate.telling.sentences import frame, reasons_for
+from narrate.telling.reasons import reasons_for
 
 
 def sample_sections(page: Page, sample: Sample) -> tuple[Section, ...]:

@@ -2,22 +2,19 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
-from narrate.model.claims import Argument, Claim
+from narrate.model.claims import Claim
 from narrate.model.narrative import Sentence
 from narrate.telling import english, numbers
 from narrate.telling.behind import remains_looked_at
-from narrate.telling.foods import foods_told
+from narrate.telling.frames import clause_of, frame, noun_of
 from narrate.telling.page import Page
 from narrate.telling.plan import OF_ONE_READING, Reading, by_grade, competes, rivals_of
+from narrate.telling.reasons import page_text, reasons_for, without_figures
 
 UNSETTLED = 0.8
 """A verdict that stays in less than this share of resampled counts is told as unsettled (judgement of the makers)."""
-
-_PLACE = re.compile(r" in (?:a|the) (?:feature|place|pit) (?:made for|of) [a-z]+(?= |,|\)|$)")
-_FIGURES = re.compile(r" ?\([^()]*\d[^()]*\)")
 
 
 def told(page: Page, items: Sequence[Reading], *, weak: bool = True) -> list[Sentence]:
@@ -250,118 +247,6 @@ def unsettled_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
     return sentences
 
 
-# Reasons
-
-
-def reasons_for(page: Page, group: Sequence[Reading], *, most: int) -> list[str]:
-    """Reasons not yet given on the page: each reading's heaviest first, then the next ones."""
-    queues = [[page_text(page, a) for a in item.claim.held("for")] for item in group]
-    chosen: list[str] = []
-    for depth in range(max((len(queue) for queue in queues), default=0)):
-        for queue in queues:
-            if depth < len(queue) and len(chosen) < most and queue[depth] not in chosen:
-                if _bare(queue[depth]) not in page.reasons_told:
-                    chosen.append(queue[depth])
-    if len(group) == 1 and len(chosen) > 1 and (", " in "".join(chosen) or sum(len(c.split()) for c in chosen) > 30):
-        chosen = chosen[:1]
-    page.reasons_told.update(_bare(text) for text in chosen)
-    return _referring_back(page, chosen)
-
-
-def _referring_back(page: Page, reasons: Sequence[str]) -> list[str]:
-    """Reasons in which a place named before is 'there': 'wood charcoal lay in a feature made for fire'."""
-    short: list[str] = []
-    for reason in reasons:
-        match = _PLACE.search(reason)
-        before = match is not None and any(match[0] in text for text in (*page.here, *short))
-        short.append(reason[: match.start()] + " there" + reason[match.end() :] if match and before else reason)
-    return short
-
-
-def page_text(page: Page, argument: Argument) -> str:
-    """What an argument saw, in the audience's words."""
-    text = argument.says_plain if page.is_plain else argument.says
-    text = english.lowered((text or argument.says).strip().rstrip("."))
-    text = re.sub(r"\s%", "%", text)
-    text = english.small_numbers_in_words(text)
-    return text if page.audience.shows_figures else _FIGURES.sub("", text)
-
-
-def _bare(text: str) -> str:
-    return _FIGURES.sub("", text)
-
-
-# Frames
-
-
-def frame(page: Page, group: Sequence[Reading], kind: str) -> str:
-    """
-    The audience's frame for the group's grade, filled; empty where the audience has none of that kind.
-
-    kind: 'lead', 'which' (follows its reasons as a relative clause), 'this' (a new sentence after them) or 'also'.
-    """
-    known = page.audience.frames.get(group[0].claim.grade, ())
-    frames = [text for text in known if frame_kind(text) == kind]
-    if kind in ("lead", "also"):
-        start = (page.position + len(page.said)) % len(frames) if frames else 0
-        frames = frames[start:] + frames[:start]
-        fresh = [text for text in frames if not page.worn(text)]
-        frames = fresh or frames
-    if not frames:
-        return ""
-    noun = noun_of(page, group)
-    chosen = frames[0]
-    if len(_nouns(page, group)) > 1:
-        chosen = chosen.replace(" is {noun}", " are {noun}")
-    return chosen.replace("{noun}", noun).replace("{clause}", clause_of(page, group))
-
-
-def frame_kind(text: str) -> str:
-    """
-    What a frame is for, by its first words.
-
-    >>> [frame_kind(t) for t in ("which supports …", "this supports …", "the remains also suggest …", "the …")]
-    ['which', 'this', 'also', 'lead']
-    """
-    first = text.split(" ", 1)[0]
-    if first in ("which", "this"):
-        return first
-    return "also" if "also " in text else "lead"
-
-
-def noun_of(page: Page, group: Sequence[Reading]) -> str:
-    """The readings as one noun phrase, foods by their plants."""
-    nouns = _nouns(page, group)
-    if len(nouns) == 2 and " as " in nouns[0]:
-        # The comma keeps the second from being read as part of the first.
-        return f"{nouns[0]}, and {nouns[1]}"
-    return page.listed(nouns)
-
-
-def _nouns(page: Page, group: Sequence[Reading]) -> list[str]:
-    """The readings as noun phrases, those of one build told as one."""
-    foods = [item for item in group if item.is_food]
-    others = [item for item in group if not item.is_food]
-    phrases = [item.statement.plain_noun if page.is_plain else item.statement.noun for item in others]
-    nouns = english.gathered_apart(phrases, oxford=page.names.has_oxford)
-    if foods:
-        wording = page.audience.words.get("food_noun", "the use of {plants} as food")
-        nouns.insert(0, wording.replace("{plants}", foods_told(page, foods)))
-    return nouns
-
-
-def clause_of(page: Page, group: Sequence[Reading]) -> str:
-    """The readings as one clause, foods by their plants."""
-    foods = [item for item in group if item.is_food]
-    others = [item for item in group if not item.is_food]
-    phrases = [item.statement.plain if page.is_plain else item.statement.clause for item in others]
-    gathered = [english.gathered(phrases, oxford=page.names.has_oxford)] if phrases else []
-    if foods:
-        wording = page.audience.words.get("food_clause", "{plants} were used as food")
-        gathered.insert(0, wording.replace("{plants}", foods_told(page, foods)))
-    return english.subjects_once(gathered, oxford=page.names.has_oxford)
-
-
 # Builds of the leading sentence
 
 
@@ -402,9 +287,9 @@ def _clause_because(page: Page, group: Sequence[Reading], reasons: Sequence[str]
 
 
 def _against(page: Page, refs: Sequence[str], reason: str) -> list[Sentence]:
-    if _bare(reason) in page.reasons_told:
+    if without_figures(reason) in page.reasons_told:
         return []
-    page.reasons_told.add(_bare(reason))
+    page.reasons_told.add(without_figures(reason))
     if page.is_plain:
         return page.say(refs, f"but {reason}")
     return page.say(refs, f"against this, {reason}", f"on the other side, {reason}")

@@ -11,10 +11,11 @@ from narrate.model.stratigraphy import Phase
 from narrate.telling import english, numbers, openings, setting
 from narrate.telling.alike import phases_compared
 from narrate.telling.contexts import DATABLE
+from narrate.telling.frames import frame, noun_of
 from narrate.telling.page import Page
 from narrate.telling.phases import headed, richest_sentences, spread_sentences, theme_blocks
 from narrate.telling.plan import Reading, reading_of, readings
-from narrate.telling.sentences import frame, noun_of, plainly_told
+from narrate.telling.sentences import plainly_told
 from narrate.telling.spread import (
     GROUPS,
     Presence,

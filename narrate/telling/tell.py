@@ -4,14 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from functools import partial
 
 from narrate.model.claims import Claims
 from narrate.model.findings import Findings
-from narrate.model.ids import SITE, Subject
+from narrate.model.ids import SITE, Level, Subject
 from narrate.model.narrative import Narrative, Section, Sentence
 from narrate.model.packs import Packs
 from narrate.model.project import Project
 from narrate.model.refs import subject_keys
+from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english, setting
 from narrate.telling.contexts import context_sections, summary_sentence
 from narrate.telling.features import feature_sections
@@ -47,34 +49,34 @@ def narratives(
         surroundings=surroundings(project, packs, findings, ancient),
     )
     told: dict[Subject, Narrative] = {}
-    for position, sample in enumerate(project.samples):
-        _tell(told, dig, "sample", sample.id, position, lambda page, s=sample: sample_sections(page, s))
-    for position, context in enumerate(project.contexts):
-        _tell(told, dig, "context", context.id, position, lambda page, c=context: _context(page, c))
-    for position, feature in enumerate(f for f in project.features() if len(f.contexts) > 1):
-        _tell(told, dig, "feature", feature.id, position, lambda page, f=feature: feature_sections(page, f))
-    for position, phase in enumerate(project.phases):
-        _tell(told, dig, "phase", phase.id, position, lambda page, p=phase: _phase(page, p))
-    _tell(told, dig, "site", SITE, 0, _site)
+    for sample in project.samples:
+        _tell(told, dig, "sample", sample.id, partial(sample_sections, sample=sample))
+    for context in project.contexts:
+        _tell(told, dig, "context", context.id, partial(_context, context=context))
+    for feature in (f for f in project.features() if len(f.contexts) > 1):
+        _tell(told, dig, "feature", feature.id, partial(feature_sections, feature=feature))
+    for phase in project.phases:
+        _tell(told, dig, "phase", phase.id, partial(_phase, phase=phase))
+    _tell(told, dig, "site", SITE, _site)
     return _made_distinct(told)
 
 
 def _tell(
-    told: dict[Subject, Narrative], dig: Dig, level: str, id: str, position: int,
+    told: dict[Subject, Narrative], dig: Dig, level: Level, id: str,
     sections: Callable[[Page], tuple[Section, ...]],
 ) -> None:  # fmt: skip
-    subject = Subject(level=level, id=id)  # type: ignore[arg-type]
+    subject = Subject(level=level, id=id)
     if dig.found(subject) is None:
         return
-    written = sections(new_page(dig, subject, position))
+    written = sections(new_page(dig, subject))
     if dig.audience.register == "plain" and grade(_text(written)) > GRADE_AT_MOST:
         # Glosses in brackets are what makes a plain page hard; a page that is too hard goes without them.
-        bare = new_page(dig, subject, position)
+        bare = new_page(dig, subject)
         bare.names.may_gloss = False
         without = sections(bare)
         written = without if grade(_text(without)) < grade(_text(written)) else written
     title = title_of(dig, subject)
-    brief = new_page(dig, subject, position)
+    brief = new_page(dig, subject)
     held = readings(brief, dig.claims.about(subject))
     summary = summary_sentence(brief, english.literal(title), held)
     told[subject] = Narrative(subject=subject, audience=dig.audience.id, title=title, summary=summary, sections=written)
@@ -88,8 +90,23 @@ def _text(sections: tuple[Section, ...]) -> str:
     return " ".join(s.text for section in sections for paragraph in section.paragraphs for s in paragraph)
 
 
-def new_page(dig: Dig, subject: Subject, position: int) -> Page:
-    return Page(dig=dig, subject=subject, position=position, names=Names(audience=dig.audience, packs=dig.packs))
+def new_page(dig: Dig, subject: Subject) -> Page:
+    return Page(
+        dig=dig, subject=subject, position=turn_of(subject.id), names=Names(audience=dig.audience, packs=dig.packs)
+    )
+
+
+def turn_of(id: str) -> int:
+    """
+    The number by which wordings turn from one subject to the next: the digits of its id.
+
+    Taken from the id and not from the place in a list, so that a context that is added rewords no other page.
+
+    >>> turn_of("C12"), turn_of("S003"), turn_of("late")
+    (12, 3, 422)
+    """
+    digits = "".join(character for character in id if character in "0123456789")
+    return int(digits[-6:]) if digits else sum(ord(character) for character in id)
 
 
 def title_of(dig: Dig, subject: Subject) -> str:
@@ -112,20 +129,20 @@ def title_of(dig: Dig, subject: Subject) -> str:
     return english.capitalised(f"{word} {subject.id}")
 
 
-def _context(page: Page, context: object) -> tuple[Section, ...]:
+def _context(page: Page, context: Context) -> tuple[Section, ...]:
     if not page.is_review:
-        return context_sections(page, context)  # type: ignore[arg-type]
-    brackets = setting.phase_brackets(page, page.dig.project.phase(context.phase))  # type: ignore[attr-defined]
-    samples = page.dig.project.samples_of(context.id)  # type: ignore[attr-defined]
-    return review_sections(page, setting.context_name(page, context), brackets, samples, context)  # type: ignore[arg-type]
+        return context_sections(page, context)
+    brackets = setting.phase_brackets(page, page.dig.project.phase(context.phase))
+    samples = page.dig.project.samples_of(context.id)
+    return review_sections(page, setting.context_name(page, context), brackets, samples, context)
 
 
-def _phase(page: Page, phase: object) -> tuple[Section, ...]:
+def _phase(page: Page, phase: Phase) -> tuple[Section, ...]:
     if not page.is_review:
-        return phase_sections(page, phase)  # type: ignore[arg-type]
-    inside = {c.id for c in page.dig.project.contexts if c.phase == phase.id}  # type: ignore[attr-defined]
+        return phase_sections(page, phase)
+    inside = {c.id for c in page.dig.project.contexts if c.phase == phase.id}
     samples = [s for s in page.dig.project.samples if s.context in inside]
-    name = english.literal(phase.name)  # type: ignore[attr-defined]
+    name = english.literal(phase.name)
     return review_sections(page, f"the {name}", "", samples, None)
 
 

@@ -1,0 +1,78 @@
+"""The audience's frames around readings, and the phrases that fill them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from narrate.telling import english
+from narrate.telling.foods import foods_told
+from narrate.telling.page import Page
+from narrate.telling.plan import Reading
+
+
+def frame(page: Page, group: Sequence[Reading], kind: str) -> str:
+    """
+    The audience's frame for the group's grade, filled; empty where the audience has none of that kind.
+
+    kind: 'lead', 'which' (follows its reasons as a relative clause), 'this' (a new sentence after them) or 'also'.
+    """
+    known = page.audience.frames.get(group[0].claim.grade, ())
+    frames = [text for text in known if frame_kind(text) == kind]
+    if kind in ("lead", "also"):
+        start = (page.position + len(page.said)) % len(frames) if frames else 0
+        frames = frames[start:] + frames[:start]
+        fresh = [text for text in frames if not page.worn(text)]
+        frames = fresh or frames
+    if not frames:
+        return ""
+    noun = noun_of(page, group)
+    chosen = frames[0]
+    if len(_nouns(page, group)) > 1:
+        chosen = chosen.replace(" is {noun}", " are {noun}")
+    return chosen.replace("{noun}", noun).replace("{clause}", clause_of(page, group))
+
+
+def frame_kind(text: str) -> str:
+    """
+    What a frame is for, by its first words.
+
+    >>> [frame_kind(t) for t in ("which supports …", "this supports …", "the remains also suggest …", "the …")]
+    ['which', 'this', 'also', 'lead']
+    """
+    first = text.split(" ", 1)[0]
+    if first in ("which", "this"):
+        return first
+    return "also" if "also " in text else "lead"
+
+
+def noun_of(page: Page, group: Sequence[Reading]) -> str:
+    """The readings as one noun phrase, foods by their plants."""
+    nouns = _nouns(page, group)
+    if len(nouns) == 2 and " as " in nouns[0]:
+        # The comma keeps the second from being read as part of the first.
+        return f"{nouns[0]}, and {nouns[1]}"
+    return page.listed(nouns)
+
+
+def _nouns(page: Page, group: Sequence[Reading]) -> list[str]:
+    """The readings as noun phrases, those of one build told as one."""
+    foods = [item for item in group if item.is_food]
+    others = [item for item in group if not item.is_food]
+    phrases = [item.statement.plain_noun if page.is_plain else item.statement.noun for item in others]
+    nouns = english.gathered_apart(phrases, oxford=page.names.has_oxford)
+    if foods:
+        wording = page.audience.words.get("food_noun", "the use of {plants} as food")
+        nouns.insert(0, wording.replace("{plants}", foods_told(page, foods)))
+    return nouns
+
+
+def clause_of(page: Page, group: Sequence[Reading]) -> str:
+    """The readings as one clause, foods by their plants."""
+    foods = [item for item in group if item.is_food]
+    others = [item for item in group if not item.is_food]
+    phrases = [item.statement.plain if page.is_plain else item.statement.clause for item in others]
+    gathered = [english.gathered(phrases, oxford=page.names.has_oxford)] if phrases else []
+    if foods:
+        wording = page.audience.words.get("food_clause", "{plants} were used as food")
+        gathered.insert(0, wording.replace("{plants}", foods_told(page, foods)))
+    return english.subjects_once(gathered, oxford=page.names.has_oxford)
