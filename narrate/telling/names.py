@@ -138,7 +138,11 @@ class Names:
             return f"{noun} {plant}"
         if plant in UNKNOWN and "prepared" in _roles(self, tally):
             return noun
-        if taxon is not None and taxon.genus == "Quercus" and noun.split()[0] in ("nutmeat", "nutmeats", "kernel"):
+        if (
+            taxon is not None
+            and taxon.genus == "Quercus"
+            and noun.split()[0] in ("nutmeat", "nutmeats", "kernel", "kernels")
+        ):
             plant, noun = "acorn", noun.split(" of ")[0]
         pieces = _PIECES.match(noun)
         if pieces:

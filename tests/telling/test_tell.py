@@ -15,6 +15,7 @@ from narrate.model.ids import Subject
 from narrate.model.narrative import Narrative
 from narrate.model.packs import Packs
 from narrate.model.project import Project
+from narrate.model.sampling import SizeClass
 from narrate.telling.glossary import unexplained
 from narrate.telling.page import OPENINGS_AT_MOST, opening
 from narrate.telling.readability import grade
@@ -215,15 +216,26 @@ def test_the_dig_compares_its_phases(told: Told):
     assert "S015" in text and "36%" in text
 
 
-def test_hostile_names_are_shown_and_do_nothing(project: Project, packs: Packs, findings: Findings, claims: Claims):
-    """A phase and a class that are named in Markdown and HTML come out escaped."""
+def test_hostile_names_are_shown_and_do_nothing(project: Project, packs: Packs, claims: Claims, makers):
+    """A phase, an id, a size class and a plant that are written in Markdown and HTML come out escaped."""
     nasty = "<img src=x> *[late](http://x)* {noun}"
     phases = tuple(replace(phase, name=nasty) for phase in project.phases)
-    hostile = replace(project, phases=phases, title=nasty)
+    first = replace(project.contexts[0], id="C*03*<b>", kind="a `kind`")
+    samples = tuple(
+        replace(
+            sample,
+            context=first.id if sample.context == "C03" else sample.context,
+            size_classes=(SizeClass(name=nasty, proportion_sorted=0.5),),
+        )
+        for sample in project.samples
+    )
+    hostile = replace(project, phases=phases, title=nasty, contexts=(first, *project.contexts[1:]), samples=samples)
+    rows = [(nasty, "seed", "charred", 30, None), ("Zea mays", nasty, "charred", 12, None)]
+    findings = makers.findings(hostile, packs, {sample.id: rows for sample in samples})
     for audience in AUDIENCES:
         for narrative in narratives(hostile, packs, findings, claims, audience).values():
             for sentence in narrative.sentences():
-                assert not re.search(r"(?<!\\)[<\[]", sentence.text), sentence.text
+                assert not re.search(r"(?<!\\)[<\[`]", sentence.text), sentence.text
 
 
 def test_subjects_without_claims_are_still_told(project: Project, packs: Packs, findings: Findings):
