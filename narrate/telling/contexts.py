@@ -22,6 +22,8 @@ SHORT = 5
 def context_sections(page: Page, context: Context) -> tuple[Section, ...]:
     """The planned paragraphs of a context; as many as there is something to say."""
     name = setting.context_name(page, context)
+    if not page.found.samples:
+        return one_paragraph(setting.unsampled_sentence(page, name))
     if setting.items_counted(page) == 0 and not composition.ancient_tallies(page):
         brackets = setting.phase_brackets(page, page.dig.project.phase(context.phase))
         return one_paragraph([*setting.empty_sentences(page, name, brackets), *composition.modern_sentences(page)])

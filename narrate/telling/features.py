@@ -24,6 +24,8 @@ def feature_sections(page: Page, feature: Feature) -> tuple[Section, ...]:
     ]
     names = page.listed(named)
     name = f"feature {english.literal(feature.id)}"
+    if not page.found.samples:
+        return one_paragraph(setting.unsampled_sentence(page, name))
     if setting.items_counted(page) == 0:
         return one_paragraph(setting.empty_sentences(page, name))
     items, samples = setting.items_text(page), setting.samples_text(page)

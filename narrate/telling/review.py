@@ -33,6 +33,8 @@ def review_sections(
     page: Page, name: str, brackets: str, samples: Sequence[Sample], context: Context | None
 ) -> tuple[Section, ...]:
     """Doubts, readings and next steps of a context, phase or the dig."""
+    if not page.found.samples:
+        return headed(page, [("doubts", page.say([page.record], f"no samples were taken from {name}{brackets}"))])
     if setting.items_counted(page) == 0 and not composition.ancient_tallies(page):
         return headed(page, [("doubts", setting.empty_sentences(page, name, brackets))])
     held = [r for r in readings(page, page.dig.claims.about(page.subject)) if r.claim.question != "work"]
@@ -68,10 +70,11 @@ def _size(page: Page, name: str, brackets: str) -> list[Sentence]:
     )  # fmt: skip
     at = f", {density}" if density else ""
     few = setting.items_counted(page) < openings.FEW
+    stand = english.agreed(setting.items_counted(page), "stands", "stand")
     return page.say(
         setting.size_refs(page),
         f"{name}{brackets} rests on {'only ' if few else ''}{items} from {samples} ({litres}){at}",
-        f"{'only ' if few else ''}{items} from {samples} ({litres}) stand behind {name}{brackets}{at}",
+        f"{'only ' if few else ''}{items} from {samples} ({litres}) {stand} behind {name}{brackets}{at}",
     )
 
 
@@ -157,9 +160,12 @@ def _recovery(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
             f"flotation lost marked seeds in {page.listed(texts)}, so small seeds are under-represented",
         )
     if no_volume:
-        ids = page.listed([english.literal(s.id) for s in no_volume[:6]])
+        named = [english.literal(s.id) for s in no_volume[:6]]
+        if len(no_volume) > 6:
+            named.append(page.count(len(no_volume) - 6, "other", "others"))
+        ids = page.listed(named)
         sentences += page.say(
-            [page.dig.record_ref(Subject(level="sample", id=s.id)) for s in no_volume[:6]],
+            [page.dig.record_ref(Subject(level="sample", id=s.id)) for s in no_volume],
             f"no volume is recorded for {ids}, so {english.agreed(len(no_volume), 'it has', 'they have')} no density",
         )
     return sentences

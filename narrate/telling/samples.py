@@ -77,7 +77,8 @@ def _empty(page: Page, name: str) -> list[Sentence]:
     refs = [page.record, page.ref("items")]
     litres = setting.litres_text(page)
     if page.is_plain:
-        return page.say(refs, f"we found no burned plants in {name}", f"{name} held no burned plants")
+        plants = "burned plants" if page.dig.project.preservation == "charred" else "plants"
+        return page.say(refs, f"we found no {plants} in {name}", f"{name} held no {plants}")
     adjective = "charred " if page.dig.project.preservation == "charred" else ""
     return page.say(
         refs,

@@ -129,6 +129,13 @@ def opening_sentences(page: Page, context: Context) -> list[Sentence]:
     )
 
 
+def unsampled_sentence(page: Page, name: str) -> list[Sentence]:
+    """A subject from which no sample was taken."""
+    if page.is_plain:
+        return page.say([page.record], f"we took no soil from {name} to wash", f"no soil from {name} was washed")
+    return page.say([page.record], f"no sample was taken from {name}", f"{name} was not sampled")
+
+
 def empty_sentences(page: Page, name: str, brackets: str = "") -> list[Sentence]:
     """A subject that held nothing, in one sentence; two for visitors."""
     refs = [page.record, page.ref("items")]
@@ -241,11 +248,13 @@ def _opening_for_visitors(page: Page, name: str, phase: Phase | None, context: C
             f"the diggers place {name} in the {english.literal(phase.name)}{when}",
         )
     sentences += _kind_explained(page, context)
-    here = "it" if sentences else name
+    here = "it" if phase is not None else name
     return sentences + page.say(
         size_refs(page)[:2],
         f"we washed {litres} from {here} and picked out {items}",
-        f"from {litres} we picked out {items}" if sentences else f"from {litres} of {name} we picked out {items}",
+        f"from {litres} we picked out {items}"
+        if phase is not None
+        else f"from {litres} of {name} we picked out {items}",
         f"our team washed {litres} from {here} and found {items}",
     )
 

@@ -36,7 +36,9 @@ ENOUGH = 3
 def site_sections(page: Page) -> tuple[Section, ...]:
     """Basis, change through time, each theme over the dig, and what stays open."""
     project = page.dig.project
-    if not project.samples or not setting.items_counted(page):
+    if not project.samples:
+        return headed(page, [("basis", page.say([page.record], "no samples were taken from the dig"))])
+    if not setting.items_counted(page):
         return headed(page, [("basis", setting.empty_sentences(page, "the dig"))])
     blocks = [("basis", _basis(page))]
     phases = _sampled_phases(page)
@@ -66,7 +68,8 @@ def _basis(page: Page) -> list[Sentence]:
     places = page.count(len(contexts), "context", "contexts")
     if page.is_plain:
         spots = page.count(len(contexts), "place", "places")
-        sentences = page.say(refs, f"we washed {litres} of soil from {spots} on the dig and picked out {items}")
+        soil = f"{litres} of soil" if page.found.litres is not None else "soil"
+        sentences = page.say(refs, f"we washed {soil} from {spots} on the dig and picked out {items}")
     else:
         sentences = page.say(
             refs,
