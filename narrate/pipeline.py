@@ -33,6 +33,9 @@ from narrate.telling.tell import narratives
 Progress = Callable[[str], None]
 """Told the name of each step before it begins."""
 
+Drafts = tuple[Project, Mapping[Subject, Narrative]]
+"""Drafts of one audience, and the project that they were told of."""
+
 EDITIONS: Mapping[str, tuple[str, ...]] = {"review": ("review", "report"), "public": ("public",)}
 """Each site and the audiences whose narratives it holds."""
 
@@ -80,28 +83,35 @@ def tell(folder: Path, *, version: str, strict: bool = False, progress: Progress
     restricted was already taken out.
     """
     from narrate.web.build import build
+    from narrate.web.refusal import Refused
     from narrate.web.templates import templates_folder
 
     progress("reading records and count sheets")
     reading = read(folder, strict=strict)
     if reading.project is None or reading.packs is None or has_errors(reading.problems):
         return Told(problems=reading.problems, is_written=False)
-    problems = reading.problems
     progress("measuring and judging for the team")
     whole = judged(reading.project, reading.packs)
     progress("measuring and judging what is public")
     open_part = judged(disclosed(reading.project), reading.packs)
     out = folder / "out"
-    for name, part in (("review", whole), ("public", open_part)):
-        progress(f"writing narratives and pages: {name}")
-        edition = _edition(folder, name, part, problems if name == "review" else (), version)
-        build(edition, templates_folder(), out / name, images=folder)
-    progress("writing claims and measures")
+    drafted: list[Drafts] = []
+    try:
+        for name, part in (("review", whole), ("public", open_part)):
+            progress(f"writing narratives and pages: {name}")
+            edition, drafts = _edition(folder, name, part, reading.problems if name == "review" else (), version)
+            drafted += drafts
+            build(edition, templates_folder(), out / name, images=folder)
+    except Refused as refusal:
+        return Told(problems=(*reading.problems, *refusal.problems), is_written=False)
+    progress("writing drafts, claims and measures")
+    for drafts_of_audience in drafted:
+        write_drafts(folder, *drafts_of_audience)
     _write(out / "claims.json", claims_json(whole.claims))
     for file, text in measure_tables(whole.findings, whole.packs).items():
         _write(out / "measures" / file, text)
     return Told(
-        problems=problems,
+        problems=reading.problems,
         is_written=True,
         contexts=len(whole.project.contexts),
         samples=len(whole.project.samples),
@@ -118,7 +128,7 @@ def report(
     if reading.project is None or reading.packs is None or has_errors(reading.problems):
         return None, reading.problems
     progress("measuring and judging")
-    edition = _edition(folder, "review", judged(reading.project, reading.packs), reading.problems, version)
+    edition, _ = _edition(folder, "review", judged(reading.project, reading.packs), reading.problems, version)
     path = folder / "out" / "report" / "section.md"
     _write(path, markdown(outline(edition)))
     return path, reading.problems
@@ -220,28 +230,28 @@ def _row_reader(folder: Path) -> Callable[[Place], str]:
     return row
 
 
-def _edition(folder: Path, name: str, part: Judged, problems: tuple[Problem, ...], version: str) -> Edition:
-    return Edition(
+def _edition(
+    folder: Path, name: str, part: Judged, problems: tuple[Problem, ...], version: str
+) -> tuple[Edition, list[Drafts]]:
+    """An edition with the analyst's own words in place of the drafts she changed, and the drafts as they would be."""
+    told: dict[tuple[str, Subject], Narrative] = {}
+    drafts: list[Drafts] = []
+    for audience in EDITIONS[name]:
+        drafted = narratives(part.project, part.packs, part.findings, part.claims, audience)
+        drafts.append((part.project, drafted))
+        for subject, narrative in merged(folder, part.project, drafted).items():
+            told[(audience, subject)] = narrative
+    edition = Edition(
         audience=name,
         project=part.project,
         packs=part.packs,
         findings=part.findings,
         claims=part.claims,
-        narratives=_narratives(folder, name, part),
+        narratives=told,
         problems=problems,
         version=version,
     )
-
-
-def _narratives(folder: Path, edition: str, part: Judged) -> dict[tuple[str, Subject], Narrative]:
-    """Drafts of every audience of the edition, with the analyst's own words in place of the drafts she changed."""
-    found: dict[tuple[str, Subject], Narrative] = {}
-    for audience in EDITIONS[edition]:
-        drafted = narratives(part.project, part.packs, part.findings, part.claims, audience)
-        for subject, narrative in merged(folder, part.project, drafted).items():
-            found[(audience, subject)] = narrative
-        write_drafts(folder, part.project, drafted)
-    return found
+    return edition, drafts
 
 
 def _write(path: Path, text: str) -> None:
