@@ -8,8 +8,10 @@ from collections.abc import Iterable, Mapping
 from narrate.model.audiences import Audience
 from narrate.model.claims import GRADES
 from narrate.problems import ProblemList
-from narrate.reading.fields import Asking, Field, Reads, id_text, list_of, mapping_of, offered, one_of, record, text, truth
+from narrate.reading.asking import Asking, Field, Reads, offered
+from narrate.reading.fields import list_of, mapping_of, record
 from narrate.reading.pack_files import Entry, PackFile, PackFolder, pack_files, unique
+from narrate.reading.values import id_text, one_of, text, truth
 from narrate.reading.yaml_nodes import Node, Scalar, Sequence, value_of, written_id
 
 FRAME_SLOTS = ("clause", "noun")
@@ -24,7 +26,9 @@ def read_audiences(
     for file in pack_files(folders, "audiences", problems, "N601"):
         found = record(file.node, fields, file.asking, f"audience {written_id(file.node) or 'without an id'}")
         if found is not None:
-            audience = Audience(**{"glossary": {}, "headings": {}, "words": {}, **found}, place=file.asking.place(file.node))
+            audience = Audience(
+                **{"glossary": {}, "headings": {}, "words": {}, **found}, place=file.asking.place(file.node)
+            )
             _check_plan(audience, file, questions)
             entries.append(Entry(audience, file.node, file.asking))
     return unique(entries, lambda audience: audience.id, "audience", "N601", later_wins=True)

@@ -78,12 +78,15 @@ def _class(text: str) -> Count | None:
 
 _HELP: tuple[tuple[str, str], ...] = (
     (r"(\d+)\.0+", r"write \1"),
+    (r"(\d{1,3})[, \u00a0](\d{3})", r"write \1\2"),
     (
         r"\d+[.,]\d+",
-        "count whole items; put pieces in rows of their own with 'fragment' under completeness, and weights under mass_g",
+        "count whole items; pieces go in rows of their own with 'fragment' under completeness, weights under mass_g",
     ),
-    (r"(\d{1,3})[,. \u00a0](\d{3})", r"write \1\2"),
-    (r"(?:c\.?|ca\.?|circa|~|≈|about)\s*(\d+)", r"write \1 if it was counted, x if it was noted, and the rest in the note"),
+    (
+        r"(?:c\.?|ca\.?|circa|~|≈|about)\s*(\d+)",
+        r"write \1 if it was counted, x if it was noted, and the rest in the note",
+    ),
     (r"(\d+)\s*\?", r"write \1 if it was counted, and the doubt in the note"),
     (r"[-–](\d+)", "a count cannot be below 0"),
     (r"(\d+)\s*(?:g|mg|kg)", "weights belong under mass_g"),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from narrate.problems import ProblemList
-from narrate.reading.fields import near, offered
+from narrate.reading.asking import near, offered
 from narrate.reading.source_text import SourceText, tell
 
 NEEDED = ("sample", "taxon", "part", "count")
@@ -13,15 +13,17 @@ COLUMNS = (*NEEDED, "mass_g", "condition", "completeness", "size_class", "fracti
 
 _OFTEN_MEANT = {
     "sample_no": "sample", "sample_id": "sample", "sample_number": "sample", "id": "sample",
-    "species": "taxon", "name": "taxon", "identification": "taxon", "genus": "taxon", "plant": "taxon", "taxa": "taxon",
+    "species": "taxon", "name": "taxon", "identification": "taxon", "genus": "taxon", "plant": "taxon",
+    "taxa": "taxon",
     "plant_part": "part", "element": "part", "bit": "part",
-    "n": "count", "no": "count", "number": "count", "nisp": "count", "quantity": "count", "qty": "count", "counts": "count",
+    "n": "count", "no": "count", "number": "count", "nisp": "count", "quantity": "count", "qty": "count",
+    "counts": "count",
     "weight": "mass_g", "weight_g": "mass_g", "wt": "mass_g", "wt_g": "mass_g", "mass": "mass_g", "g": "mass_g",
     "preservation": "condition", "state": "condition",
     "fragmentation": "completeness", "size": "size_class", "mesh": "size_class", "sieve": "size_class",
     "comments": "note", "comment": "note", "notes": "note", "remarks": "note",
 }  # fmt: skip
-"""Other names that sheets give their columns. They are offered, not taken: a number may be an estimate, a weight in mg."""
+"""Other names that sheets give their columns. Offered, not taken: a weight may be in mg."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,6 +31,8 @@ class Header:
     at: dict[str, int]
     """Column -> its position."""
     width: int
+    nameless: tuple[int, ...] = ()
+    """Positions of columns without a name."""
 
 
 def read_header(cells: list[str], source: SourceText, line: int, problems: ProblemList) -> Header | None:
@@ -45,7 +49,14 @@ def read_header(cells: list[str], source: SourceText, line: int, problems: Probl
             continue
         if name in at:
             is_sound = False
-            _tell(source, problems, line, cells, position, f"the column '{name}' stands in the header twice, expected once")
+            _tell(
+                source,
+                problems,
+                line,
+                cells,
+                position,
+                f"the column '{name}' stands in the header twice, expected once",
+            )
         elif name in COLUMNS:
             at[name] = position
         else:
@@ -64,13 +75,14 @@ def read_header(cells: list[str], source: SourceText, line: int, problems: Probl
             width=len(source.line(line)),
             help="name the columns in the first line: sample,taxon,part,count",
         )
-    return Header(at=at, width=len(cells)) if is_sound else None
+    nameless = tuple(position for position, cell in enumerate(cells) if not cell.strip())
+    return Header(at=at, width=len(cells), nameless=nameless) if is_sound else None
 
 
 def _unknown_column(
     cell: str, meant: str, source: SourceText, problems: ProblemList, line: int, cells: list[str], position: int
 ) -> None:
-    """A column that may be meant for a known one is an error; any other is kept out of the figures, and that is said."""
+    """A column that may be meant for a known one is an error; of any other it is said that it is not read."""
     _tell(
         source,
         problems,
@@ -85,7 +97,9 @@ def _unknown_column(
 
 
 def _other_separator(header: str, source: SourceText, line: int, problems: ProblemList) -> None:
-    mark, name = next((m, n) for m, n in ((";", "semicolons"), ("\t", "tabs"), (",", "commas"), ("|", "bars")) if m in header)
+    mark, name = next(
+        (m, n) for m, n in ((";", "semicolons"), ("\t", "tabs"), (",", "commas"), ("|", "bars")) if m in header
+    )
     wanted = "tabs" if source.path.lower().endswith(".tsv") else "commas"
     tell(
         source,
@@ -94,7 +108,9 @@ def _other_separator(header: str, source: SourceText, line: int, problems: Probl
         f"the columns are parted by {name}, expected {wanted}",
         line=line,
         column=header.index(mark) + 1,
-        help="give the file the ending .tsv" if mark == "\t" else f"save the sheet again with {wanted} between the columns",
+        help="give the file the ending .tsv"
+        if mark == "\t"
+        else f"save the sheet again with {wanted} between the columns",
     )
 
 

@@ -5,20 +5,10 @@ from __future__ import annotations
 from narrate.model.plants import KEEPING
 from narrate.model.rules import Bound, Criterion, Fact, Group, Selector
 from narrate.reading import yaml_nodes
-from narrate.reading.fields import (
-    Asking,
-    Field,
-    Reads,
-    id_text,
-    list_of,
-    number,
-    one_of,
-    record,
-    refuse,
-    text,
-    truth,
-)
+from narrate.reading.asking import Asking, Field, Reads, refuse
+from narrate.reading.fields import list_of, record
 from narrate.reading.months import months
+from narrate.reading.values import id_text, number, one_of, text, truth
 from narrate.reading.yaml_nodes import Node, Sequence, value_of
 
 EXPECTED = "a measure, a fact, or a group: all, any or none"
@@ -53,7 +43,9 @@ def _criterion(node: Node, asking: Asking, whose: str, name: str) -> Criterion |
 
 
 def _group(kind: str, node: yaml_nodes.Mapping, asking: Asking, whose: str, name: str) -> Group | None:
-    found = record(node, {kind: Field(reads=list_of(criterion(), at_least=1), is_needed=True)}, asking, f"{whose}, {name}")
+    found = record(
+        node, {kind: Field(reads=list_of(criterion(), at_least=1), is_needed=True)}, asking, f"{whose}, {name}"
+    )
     inside = value_of(node, kind)
     if found is None or not isinstance(inside, Sequence) or len(found[kind]) != len(inside.items):
         return None

@@ -10,9 +10,11 @@ from narrate.model.ids import ContextId
 from narrate.model.packs import Packs
 from narrate.model.project import Project
 from narrate.problems import Place, Problem, ProblemList
-from narrate.reading.count_sheets import Known, read_count_sheet
-from narrate.reading.cross_checks import Checking, burials, cross_check
-from narrate.reading.fields import near, offered
+from narrate.reading.asking import near, offered
+from narrate.reading.checking import Checking
+from narrate.reading.count_columns import Known
+from narrate.reading.count_sheets import read_count_sheet
+from narrate.reading.cross_checks import burials, cross_check
 from narrate.reading.files import SHEET_BYTES, listed, read_text
 from narrate.reading.pack_files import PackFolder
 from narrate.reading.packs import pack_folders, read_packs
@@ -83,7 +85,10 @@ def _is_project(root: Path, problems: ProblemList) -> bool:
         problems.error(place, "N101", f"'{root}' is not there, expected a project folder", help=begin)
     elif not root.is_dir():
         problems.error(
-            place, "N101", f"'{root}' is a file, expected a project folder", help="name the folder that holds project.yaml"
+            place,
+            "N101",
+            f"'{root}' is a file, expected a project folder",
+            help="name the folder that holds project.yaml",
         )
     else:
         return _has_project_file(root, problems)
@@ -98,7 +103,9 @@ def _has_project_file(root: Path, problems: ProblemList) -> bool:
         names = sorted(path.name for path in root.iterdir())
     except OSError as fault:
         reason = (fault.strerror or "no reason given").lower()
-        problems.error(Place(path=root.name), "N101", f"the folder cannot be opened ({reason}), expected a project folder")
+        problems.error(
+            Place(path=root.name), "N101", f"the folder cannot be opened ({reason}), expected a project folder"
+        )
         return False
     if not names:
         problems.error(Place(path=root.name), "N101", "the folder is empty, expected a project.yaml", help=begin)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from narrate.reading.fields import Asking, Reads, refuse
+from narrate.reading.asking import Asking, Reads, refuse
 from narrate.reading.yaml_nodes import Node, Scalar, Sequence
 
 MONTHS = ("jan", "feb", "mar", "apr", "may", "jun", "jul", "aug", "sep", "oct", "nov", "dec")

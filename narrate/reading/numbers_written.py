@@ -35,11 +35,28 @@ def fraction_number(written: str) -> float | None:
 
 _NUMBER_HELP: tuple[tuple[str, str], ...] = (
     (r"([+-]?\d+),(\d+)", r"write \1.\2 with a point, or without the comma if it parts thousands"),
-    (r"([+-]?\d+(?:\.\d+)?)\s*(?:l|L|litres?|liters?|g|grams?|mm|ml|%)", r"write \1 alone; the unit is in the field's name"),
+    (
+        r"([+-]?\d+(?:\.\d+)?)\s*(?:l|L|litres?|liters?|g|grams?|mm|ml|%)",
+        r"write \1 alone; the unit is in the field's name",
+    ),
     (r"(?:c\.?|ca\.?|circa|~|≈|about)\s*(\d+(?:\.\d+)?)", r"write \1 and say in the note that it is an estimate"),
     (r"(\d+)[ \u00a0](\d{3})", r"write \1\2"),
 )
-_WORD_NUMBERS = ("zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
+_WORD_NUMBERS = (
+    "zero",
+    "one",
+    "two",
+    "three",
+    "four",
+    "five",
+    "six",
+    "seven",
+    "eight",
+    "nine",
+    "ten",
+    "eleven",
+    "twelve",
+)
 
 
 def number_help(written: str) -> str:

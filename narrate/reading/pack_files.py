@@ -10,8 +10,10 @@ from typing import Any, TypeVar
 from narrate.model.ids import SourceKey
 from narrate.problems import Place, ProblemList
 from narrate.reading import yaml_nodes
-from narrate.reading.fields import Asking, Field, Reads, list_of, record, source_key
+from narrate.reading.asking import Asking, Field, Reads
+from narrate.reading.fields import list_of, record
 from narrate.reading.files import listed, read_text
+from narrate.reading.values import source_key
 from narrate.reading.yaml_nodes import Node, Refused, read_nodes, written_id
 
 Value = TypeVar("Value")

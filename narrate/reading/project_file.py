@@ -10,22 +10,10 @@ from narrate.model.project import Author, Disclosure
 from narrate.model.stratigraphy import Phase
 from narrate.problems import Place, ProblemList
 from narrate.reading import yaml_nodes
-from narrate.reading.fields import (
-    Asking,
-    Field,
-    Reads,
-    id_text,
-    is_blank,
-    list_of,
-    mapping_of,
-    offered,
-    one_of,
-    partial_record,
-    record_of,
-    text,
-    year,
-)
+from narrate.reading.asking import Asking, Field, Reads, is_blank, offered
+from narrate.reading.fields import list_of, mapping_of, partial_record, record_of
 from narrate.reading.source_text import SourceText
+from narrate.reading.values import id_text, one_of, text, year
 from narrate.reading.yaml_nodes import Node, Scalar, Sequence, read_nodes, value_of, written_id
 
 PRESERVATIONS = ("charred", "waterlogged", "desiccated", "mixed")

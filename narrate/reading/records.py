@@ -13,26 +13,11 @@ from narrate.model.sampling import AMOUNTS, HeavyFraction, LightFraction, Recove
 from narrate.model.stratigraphy import DEPOSITS, SECURITIES, Context
 from narrate.problems import ProblemList
 from narrate.reading import yaml_nodes
-from narrate.reading.fields import (
-    Asking,
-    Field,
-    Reads,
-    id_text,
-    list_of,
-    looked_up,
-    mapping_of,
-    number,
-    one_of,
-    partial_record,
-    record_of,
-    refuse,
-    share,
-    text,
-    truth,
-    whole,
-)
+from narrate.reading.asking import Asking, Field, Reads, refuse
+from narrate.reading.fields import list_of, mapping_of, partial_record, record_of
 from narrate.reading.order import natural
 from narrate.reading.source_text import SourceText
+from narrate.reading.values import id_text, looked_up, number, one_of, share, text, truth, whole
 from narrate.reading.yaml_nodes import Node, Refused, Sequence, read_nodes, value_of, written_id
 
 

@@ -13,25 +13,12 @@ from narrate.model.sampling import AMOUNTS
 from narrate.model.stratigraphy import DEPOSITS, SECURITIES
 from narrate.problems import ProblemList
 from narrate.reading import yaml_nodes
+from narrate.reading.asking import Asking, Field, Reads, refuse
 from narrate.reading.criteria import criterion
-from narrate.reading.fields import (
-    Asking,
-    Field,
-    Reads,
-    id_text,
-    list_of,
-    number,
-    one_of,
-    record,
-    record_of,
-    refuse,
-    share,
-    text,
-    whole,
-    year,
-)
+from narrate.reading.fields import list_of, record, record_of
 from narrate.reading.pack_files import SOURCES, Entry, PackFile, PackFolder, pack_files, unique
 from narrate.reading.project_file import PRESERVATIONS
+from narrate.reading.values import id_text, number, one_of, share, text, whole, year
 from narrate.reading.yaml_nodes import Node, Scalar, Sequence, value_of, written_id
 
 VERDICTS: tuple[str, ...] = get_args(Verdict)

@@ -8,8 +8,10 @@ from narrate.model.ids import SourceKey
 from narrate.model.packs import Source
 from narrate.model.plants import KNOWN
 from narrate.problems import ProblemList
-from narrate.reading.fields import Field, id_text, one_of, partial_record, text
+from narrate.reading.asking import Field
+from narrate.reading.fields import partial_record
 from narrate.reading.pack_files import Entry, PackFolder, entries_of, read_pack_file, unique
+from narrate.reading.values import id_text, one_of, text
 
 KINDS = ("work", "practice", "judgement")
 

@@ -9,8 +9,10 @@ from typing import Any
 from narrate.model.ids import SourceKey, StatementId
 from narrate.model.rules import Statement
 from narrate.problems import ProblemList
-from narrate.reading.fields import Field, id_text, list_of, number, partial_record, text
+from narrate.reading.asking import Field
+from narrate.reading.fields import list_of, partial_record
 from narrate.reading.pack_files import SOURCES, Entry, PackFolder, entries_of, pack_files, unique
+from narrate.reading.values import id_text, number, text
 from narrate.reading.yaml_nodes import value_of
 
 QUESTIONS = ("deposit", "integrity", "fuel", "food", "processing", "field", "season", "change", "work")

@@ -9,22 +9,11 @@ from narrate.model.ids import SourceKey, TaxonId
 from narrate.model.packs import Words
 from narrate.model.plants import KEEPING, KNOWN, Ecology, Taxon, Use, Window
 from narrate.problems import ProblemList
-from narrate.reading.fields import (
-    Asking,
-    Field,
-    Reads,
-    id_text,
-    list_of,
-    looked_up,
-    one_of,
-    offered,
-    partial_record,
-    record_of,
-    text,
-    year,
-)
+from narrate.reading.asking import Asking, Field, Reads, offered
+from narrate.reading.fields import list_of, partial_record, record_of
 from narrate.reading.months import months
 from narrate.reading.pack_files import SOURCES, Entry, PackFile, PackFolder, entries_of, pack_files, twice, unique
+from narrate.reading.values import id_text, looked_up, one_of, text, year
 from narrate.reading.yaml_nodes import Node, Scalar, value_of
 
 RANKS = ("species", "genus", "family", "group", "broad")
@@ -156,7 +145,9 @@ def _tag() -> Reads:
         if found is not None and found not in TAGS:
             meant = asking.near(found, TAGS, cutoff=0.8)
             if meant:
-                asking.tell(node, asking.wrong, f"{whose}: tag '{found}' is not known{offered(meant)}", help=f"write '{meant}'")
+                asking.tell(
+                    node, asking.wrong, f"{whose}: tag '{found}' is not known{offered(meant)}", help=f"write '{meant}'"
+                )
                 return None
         return found  # type: ignore[no-any-return]
 

@@ -12,22 +12,11 @@ from narrate.model.packs import Words
 from narrate.model.plants import KNOWN, Condition, ContextKind, Part
 from narrate.model.rules import WEIGHTS, Limit, ShownMeasure
 from narrate.problems import Place, ProblemList
+from narrate.reading.asking import Asking, Field, Reads
 from narrate.reading.criteria import selector
-from narrate.reading.fields import (
-    Asking,
-    Field,
-    Reads,
-    id_text,
-    list_of,
-    mapping_of,
-    number,
-    one_of,
-    partial_record,
-    record_of,
-    text,
-    truth,
-)
+from narrate.reading.fields import list_of, mapping_of, partial_record, record_of
 from narrate.reading.pack_files import SOURCES, Entry, PackFolder, entries_of, pack_files, twice, unique
+from narrate.reading.values import id_text, number, one_of, text, truth
 
 ROLES = (
     "edible", "byproduct", "wood", "chaff", "straw", "cob", "nutshell", "propagule", "underground", "prepared",
@@ -62,9 +51,7 @@ class _Found:
     weights: dict[str, float] = field(default_factory=dict)
 
 
-def read_words(
-    folders: Iterable[PackFolder], sources: Mapping[SourceKey, object], problems: ProblemList
-) -> WordPacks:
+def read_words(folders: Iterable[PackFolder], sources: Mapping[SourceKey, object], problems: ProblemList) -> WordPacks:
     """The words of all packs. A project's own weights replace those that come with narrate."""
     found = _Found()
     fields = _file_fields()
@@ -101,7 +88,7 @@ def _gathered(found: _Found) -> WordPacks:
 
 
 def _lookup(entries: list[Entry], what: str) -> dict[str, str]:
-    """Any spelling in lower case -> id: names and plurals first, then synonyms, then what hyphens and an s would make."""
+    """Any spelling in lower case -> id: names and plurals first, then synonyms, then what an s would make."""
     found: dict[str, str] = {}
     first: dict[str, Entry] = {}
     for spellings in (_names, _synonyms):

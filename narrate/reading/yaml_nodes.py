@@ -209,7 +209,9 @@ class _Builder:
             self._tell("N105", f"'&{event.anchor}' names a place in the file, expected plain values", at, help=help)
         if event.tag is not None:
             help = "if it belongs to the text, write the text in quotes; else delete the tag"
-            self._tell("N105", "a tag that begins with '!' stands before the value, expected plain values", at, help=help)
+            self._tell(
+                "N105", "a tag that begins with '!' stands before the value, expected plain values", at, help=help
+            )
 
     def _refuse_alias(self, event: yaml.AliasEvent) -> None:
         at = Refused(event.start_mark.line + 1, event.start_mark.column + 1)

@@ -1,0 +1,90 @@
+"""Counts held against samples and against each other."""
+
+from __future__ import annotations
+
+from narrate.model.counts import CountRow
+from narrate.model.sampling import Sample
+from narrate.reading.checking import Checking
+
+KEPT_PROBLEMS = 10_000
+"""Repeated rows told one by one; of the rest the number is told."""
+
+
+def samples_and_counts_meet(checking: Checking) -> None:
+    rows_of: dict[str, int] = {}
+    found_in: dict[str, CountRow] = {}
+    for row in checking.project.counts:
+        rows_of[row.sample] = rows_of.get(row.sample, 0) + 1
+        if row.count.amount in ("counted", "noted as present", "weighed only"):
+            found_in.setdefault(row.sample, row)
+    named = {row.sample for row in checking.project.counts}
+    for sample in checking.records.samples.values():
+        if sample.sterile and sample.id in found_in:
+            checking.error(
+                sample.place,
+                "N203",
+                f"sample '{sample.id}': sterile is true, and {found_in[sample.id].place.row} has something in it, "
+                "expected one or the other",
+                "delete 'sterile: true', or mend the sample's id in the count sheet",
+            )
+        elif not sample.sterile and sample.id not in named:
+            _without_rows(checking, sample)
+
+
+def _without_rows(checking: Checking, sample: Sample) -> None:
+    checking.warning(
+        sample.place,
+        "N206",
+        f"sample '{sample.id}' has no rows in any count sheet; it counts as a sample in which nothing was found",
+        "add 'sterile: true' if it was looked through and nothing found; else leave it out until it is sorted",
+    )
+
+
+def no_row_is_given_twice(checking: Checking) -> None:
+    """
+    Rows of one sample with the same taxon, part, condition, completeness, size class and fraction.
+
+    A row with a number and one with a mass alone may stand beside each other: they say different things.
+    """
+    first: dict[tuple[str, ...], CountRow] = {}
+    told = 0
+    for row in checking.project.counts:
+        name = row.identification
+        key = (
+            row.sample,
+            name.taxon or name.written.lower(),
+            "" if name.qualifier in ("sp.", "spp.", "indet.") else name.qualifier,
+            row.part,
+            row.condition,
+            row.completeness,
+            row.size_class,
+            row.fraction,
+        )
+        before = first.setdefault(key, row)
+        if before is row or _say_different_things(before, row):
+            continue
+        told += 1
+        if told <= KEPT_PROBLEMS:
+            _twice(checking, before, row)
+    if told > KEPT_PROBLEMS:
+        checking.error(
+            checking.project.counts[-1].place,
+            "N305",
+            f"{told - KEPT_PROBLEMS} more rows are given twice and not listed, expected each row once",
+            "mend those that are listed first; a sheet that was copied whole gives one for every row",
+        )
+
+
+def _say_different_things(one: CountRow, other: CountRow) -> bool:
+    weighed = [row.count.amount == "weighed only" for row in (one, other)]
+    return weighed[0] != weighed[1] and (one.mass_g is None or other.mass_g is None)
+
+
+def _twice(checking: Checking, before: CountRow, row: CountRow) -> None:
+    checking.error(
+        row.place,
+        "N305",
+        f"sample '{row.sample}': {row.identification.written}, {row.part}, {row.condition}, {row.completeness} "
+        f"is given twice, first in {before.place.row}, expected one row",
+        "add the two together if they are parts of one count, delete one, or part them by size_class or fraction",
+    )
