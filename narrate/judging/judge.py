@@ -11,7 +11,7 @@ from narrate.judging.criteria import Look, rule_verdicts
 from narrate.judging.evidence import evidence_of, filled, named
 from narrate.judging.facts import HOLDS, Recorded, recorded
 from narrate.judging.limits import circumstances, limits_in_force
-from narrate.judging.resample import resampled
+from narrate.judging.resample import drawn_samples, resampled
 from narrate.judging.weigh import VERDICTS, claim_verdicts, grade_of, support
 from narrate.measures.count_table import CountTable, count_table
 from narrate.measures.units import Units
@@ -39,7 +39,7 @@ def judge(project: Project, packs: Packs, *, replicates: int = REPLICATES, seed:
     keys = subject_keys(project)
     by_subject: dict[Subject, tuple[Claim, ...]] = {}
     for level in LEVELS:
-        looks = _looks(table, draws, level, packs, project.preservation, records)
+        looks = _looks(table, draws, level, packs, project.preservation, records, seed)
         for subject, claims in _judged(level, looks, packs, keys).items():
             by_subject[subject] = claims
     by_id = {claim.id: claim for claims in by_subject.values() for claim in claims}
@@ -63,13 +63,15 @@ def _looks(
     packs: Packs,
     preservation: str,
     records: tuple[Recorded, ...],
+    seed: int,
 ) -> tuple[Look, Look | None]:
     units = Units(table, level, packs, preservation)
     phases = Units(table, "phase", packs, preservation)
     as_counted = Look(units, phases, records)
     if draws is None:
         return as_counted, None
-    return as_counted, Look(units.with_table(draws), phases.with_table(draws), records)
+    redrawn = [u.with_table(draws, drawn_samples(u, draws.replicates, seed)) for u in (units, phases)]
+    return as_counted, Look(*redrawn, records)
 
 
 def _judged(

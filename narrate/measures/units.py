@@ -33,6 +33,7 @@ class Units:
         self._row_unit = unit_of_row[self._rows]
         self._chosen: dict[Selector, np.ndarray] = {}
         self._written = table.counted[0]
+        self._weight: np.ndarray | None = None
         by_unit = np.argsort(self._unit_of_sample, kind="stable")
         ends = np.searchsorted(self._unit_of_sample[by_unit], np.arange(len(self.ids) + 1))
         self._samples = tuple(by_unit[a:b] for a, b in zip(ends[:-1], ends[1:], strict=True))
@@ -41,11 +42,17 @@ class Units:
     def shape(self) -> tuple[int, int]:
         return (self.table.replicates, len(self.ids))
 
-    def with_table(self, table: CountTable) -> Units:
-        """The same units over the same rows with other numbers; selections are shared."""
+    def with_table(self, table: CountTable, weight: np.ndarray | None = None) -> Units:
+        """
+        The same units over the same rows with other numbers; selections are shared.
+
+        weight:  (replicates, samples) how often each sample was drawn. Samples with a thing are then counted from what
+                 was written, because their doubt is which samples were taken; without it, from the table's numbers.
+        """
         other = Units.__new__(Units)
         other.__dict__.update(self.__dict__)
         other.table = table
+        other._weight = weight
         return other
 
     def rows(self, selector: Selector) -> np.ndarray:
@@ -114,9 +121,11 @@ class Units:
     def samples_with(self, selector: Selector) -> np.ndarray:
         """Samples of the unit in which the thing was counted or noted."""
         rows = self.rows(selector)
-        there = self._is_there(rows)
-        per_sample = np.zeros((self.table.replicates, len(self.table.sample_ids)))
+        there = self._is_there(rows) if self._weight is None else self.table.is_noted[rows][None, :].astype(float)
+        per_sample = np.zeros((there.shape[0], len(self.table.sample_ids)))
         self._reduce(np.maximum, there, self.table.row_sample[rows], per_sample)
+        if self._weight is not None:
+            per_sample = per_sample * self._weight
         return self._over_samples(per_sample, np.sum)
 
     def taxa(self, selector: Selector) -> np.ndarray:
@@ -151,7 +160,9 @@ class Units:
         return self._over_samples(per_sample, np.max), self.counted(selector)
 
     def samples(self) -> np.ndarray:
-        return self._spread(self._over_samples(np.ones((1, len(self.table.sample_ids))), np.sum))
+        """Samples of the unit, sterile ones included."""
+        weight = np.ones((1, len(self.table.sample_ids))) if self._weight is None else self._weight
+        return self._spread(self._over_samples(weight, np.sum))
 
     def litres(self) -> np.ndarray:
         """Litres recorded; 0 where none was."""

@@ -214,3 +214,14 @@ def test_what_is_later_than_an_undated_phase_cannot_be_told() -> None:
 
     assert claim(dated, packs, statement=statement.id).verdict == "holds"
     assert claim(undated, packs, statement=statement.id).verdict == "cannot tell"
+
+
+def test_ubiquity_is_redrawn_over_samples_and_not_over_seeds() -> None:
+    """Single seeds in 18 of 20 samples stay widespread; whether a sample held one seed or two is not in doubt."""
+    rule = a_rule(
+        criteria=bound("ubiquity", Selector(taxon=("Carya",)), at_least=0.5), needs=(), says="it is", says_plain="it is"
+    )
+    dig = a_dig([[("Carya", "nutshell", 1)]] * 18 + [[]] * 2, contexts=["C1"] * 20)
+    found = claim(dig, packs_with(rule))
+
+    assert found.verdict == "holds" and found.stability is not None and found.stability > 0.95
