@@ -11,6 +11,8 @@ from narrate.model.edition import Edition
 from narrate.model.findings import SubjectFindings, Tally
 from narrate.model.ids import Subject
 from narrate.model.refs import subject_keys
+from narrate.model.rules import Bound
+from narrate.web.criteria import leaves, measured_words
 from narrate.web.filters import figure, interval
 from narrate.web.links import Links, anchor
 from narrate.web.rows import RowGroup, Rows, rows_of
@@ -201,8 +203,22 @@ class Opener:
             verdict=argument.verdict,
             weight=f"{argument.weight:.1f}",
             says=self.wording.says(argument) if holds else self.wording.rule_title(argument.rule),
-            figures=tuple(_figure(evidence) for evidence in argument.evidence),
+            figures=self._figures(argument),
             rows=self.rows.groups(places),
+        )
+
+    def _figures(self, argument: Argument) -> tuple[FigureView, ...]:
+        """What the rule looked at, in the words of its criteria."""
+        rule = self.edition.packs.rules.get(argument.rule)
+        asked = () if rule is None else leaves((*rule.needs, rule.criteria))
+        bounds = asked if len(asked) == len(argument.evidence) else (None,) * len(argument.evidence)
+        return tuple(
+            FigureView(
+                title=measured_words(leaf) if isinstance(leaf, Bound) else evidence_title(evidence),
+                text=evidence_text(evidence),
+                verdict=evidence.verdict,
+            )
+            for evidence, leaf in zip(argument.evidence, bounds, strict=True)
         )
 
 
@@ -228,27 +244,35 @@ def evidence_text(evidence: Evidence) -> str:
     if evidence.value is None:
         return f"no value: {evidence.reason}"
     value = evidence.text or f"{evidence.value:.4g}"
-    unit = f" {evidence.unit}" if evidence.unit and evidence.unit not in value else ""
-    high = "open above" if evidence.high is None else f"{evidence.high:.3g}"
-    doubt = "" if evidence.low is None else f"{evidence.low:.3g} to {high}"
-    return measured_text(value + unit, doubt, evidence.n, "")
+    unit = f" {evidence.unit}" if evidence.unit and not evidence.measure.startswith(("items", "taxa")) else ""
+    n = None if evidence.n == evidence.value else evidence.n
+    return measured_text(value if unit.strip() in value else value + unit, _doubt(evidence, value), n, "")
+
+
+def _doubt(evidence: Evidence, value: str) -> str:
+    """The interval, in per cent where the value is told so."""
+    if evidence.low is None:
+        return ""
+    is_percent = value.endswith("%")
+    low, high = (None if end is None else f"{end:.3g}" for end in (evidence.low, evidence.high))
+    if is_percent:
+        low, high = (
+            None if end is None else f"{end:.1%}".replace("%", "\u00a0%") for end in (evidence.low, evidence.high)
+        )
+    return f"{low} to {high or 'open above'}"
 
 
 def measured_text(value: str, doubt: str, n: int | None, reason: str) -> str:
-    """
+    r"""
     A value with its doubt in brackets.
 
     >>> measured_text("8.2 items/l", "6.9–9.7", 120, ""), measured_text("–", "", None, "no volume was recorded")
-    ('8.2 items/l (95 % interval 6.9–9.7; n = 120)', 'no value: no volume was recorded')
+    ('8.2 items/l (95\xa0% interval 6.9–9.7; n\xa0=\xa0120)', 'no value: no volume was recorded')
     """
     if reason:
         return f"no value: {reason}" + (f" ({doubt})" if doubt else "")
-    inside = ([f"95 % interval {doubt}"] if doubt else []) + ([] if n is None else [f"n = {n:,}"])
+    inside = ([f"95\u00a0% interval {doubt}"] if doubt else []) + ([] if n is None else [f"n\u00a0=\u00a0{n:,}"])
     return value + (f" ({'; '.join(inside)})" if inside else "")
-
-
-def _figure(evidence: Evidence) -> FigureView:
-    return FigureView(title=evidence_title(evidence), text=evidence_text(evidence), verdict=evidence.verdict)
 
 
 def tally_text(tally: Tally) -> str:

@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from narrate.model.claims import GRADES, Claim
 from narrate.model.edition import Edition
 from narrate.model.packs import Source
-from narrate.model.rules import Bound, Criterion, Fact, Group, Rule, Selector
+from narrate.model.rules import Rule
+from narrate.web.criteria import criterion_lines
 from narrate.web.evidence import Opener
-from narrate.web.filters import months
 from narrate.web.plants import found_taxa
 
 
@@ -78,16 +78,6 @@ def cited(edition: Edition) -> tuple[Source, ...]:
     return tuple(sorted(found, key=lambda s: (s.kind != "work", s.authors.lower(), s.year, s.key)))
 
 
-def criterion_lines(criterion: Criterion, depth: int = 0) -> tuple[str, ...]:
-    """A criterion in words, one line a leaf; groups say how their lines go together."""
-    if isinstance(criterion, Group):
-        heading = {"all": "all of:", "any": "any of:", "none": "none of:"}[criterion.kind]
-        inner = [line for part in criterion.criteria for line in criterion_lines(part, depth + 1)]
-        return ("– " * depth + heading, *inner)
-    text = _fact(criterion) if isinstance(criterion, Fact) else _bound(criterion)
-    return ("– " * depth + text,)
-
-
 def _records(claims: Iterable[Claim]) -> dict[str, dict[str, dict[str, int]]]:
     """Rule -> level -> verdict -> how often."""
     found: dict[str, dict[str, dict[str, int]]] = {}
@@ -121,43 +111,3 @@ def _rule(rule: Rule, opener: Opener, record: dict[str, dict[str, int]]) -> Rule
 def _question(rule: Rule, edition: Edition) -> str:
     statement = edition.packs.statements.get(rule.statement)
     return statement.question if statement is not None else rule.statement.partition(".")[0]
-
-
-def _fact(fact: Fact) -> str:
-    name = fact.fact.replace("_", " ")
-    if fact.is_any_of:
-        return f"{name} is {' or '.join(fact.is_any_of)}"
-    return f"{name} is not {' or '.join(fact.is_none_of)}"
-
-
-def _bound(bound: Bound) -> str:
-    """
-    A bound in words.
-
-    >>> from narrate.problems import Place
-    >>> _bound(Bound(measure="items", of=Selector(taxon=("Zea mays",)), at_least=10, place=Place(path="x")))
-    'items of (taxon: Zea mays) at least 10'
-    """
-    text = bound.measure.replace("_", " ")
-    if bound.of is not None:
-        text += f" of ({_selector(bound.of)})"
-    if bound.to is not None:
-        text += f" to ({_selector(bound.to)})"
-    if bound.at_least is not None:
-        text += f" at least {bound.at_least:g}"
-    if bound.at_most is not None:
-        text += (" and" if bound.at_least is not None else "") + f" at most {bound.at_most:g}"
-    return text
-
-
-def _selector(selector: Selector) -> str:
-    parts: list[str] = []
-    for name in Selector.__dataclass_fields__:
-        value = getattr(selector, name)
-        if name.startswith("ripens") and value:
-            value = (months(value),)
-        if value is True:
-            parts.append(name.removeprefix("is_").replace("_", " "))
-        elif value:
-            parts.append(f"{name.replace('_', ' ')}: {', '.join(value)}")
-    return "; ".join(parts) or "everything"

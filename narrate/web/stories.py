@@ -23,6 +23,9 @@ class SentenceView:
     strength: int | None
     """Specks of its firmest claim; None where it rests on counts and records alone."""
     behind: tuple[Behind, ...]
+    """What no earlier sentence of the paragraph rests on."""
+    behind_before: tuple[tuple[str, str], ...]
+    """What an earlier sentence of the paragraph rests on too: its title, and the fragment where it stands."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -77,9 +80,10 @@ def _sections(opener: Opener, narrative: Narrative) -> tuple[SectionView, ...]:
         for paragraph in section.paragraphs:
             first = number + 1
             views: list[SentenceView] = []
+            shown: dict[str, str] = {}
             for sentence in paragraph:
                 number += 1
-                views.append(_sentence(opener, narrative.audience, sentence, number))
+                views.append(_sentence(opener, f"{narrative.audience}-said-{number}", sentence, number, shown))
             if views:
                 paragraphs.append(ParagraphView(sentences=tuple(views), first=first, last=number))
         name = f"{narrative.audience}-{place}"
@@ -89,21 +93,30 @@ def _sections(opener: Opener, narrative: Narrative) -> tuple[SectionView, ...]:
 
 def _rows_once(behind: tuple[Behind, ...]) -> tuple[Behind, ...]:
     """Neighbours that rest on the same rows show them once, under the last of them."""
-    following = (*behind[1:], None)
+    following = (*behind[1:], None)[: len(behind)]
     return tuple(
         replace(one, rows=()) if after is not None and one.rows == after.rows else one
         for one, after in zip(behind, following, strict=True)
     )
 
 
-def _sentence(opener: Opener, audience: str, sentence: Sentence, number: int) -> SentenceView:
-    behind = _rows_once(opener.behind(sentence.refs))
+def _sentence(opener: Opener, anchor: str, sentence: Sentence, number: int, shown: dict[str, str]) -> SentenceView:
+    """`shown` maps what the panel already shows to where; what is new is added to it."""
+    behind = opener.behind(sentence.refs)
     grades = [GRADE_NAMES.index(b.claim.grade) for b in behind if b.claim and b.claim.verdict == "holds"]  # type: ignore[arg-type]
+    before = tuple((_title(one), shown[one.ref]) for one in behind if one.ref in shown)
+    new = tuple(one for one in behind if one.ref not in shown)
+    shown.update((one.ref, anchor) for one in new)
     return SentenceView(
         html=inline(sentence.text),
         refs=" ".join(sentence.refs),
-        anchor=f"{audience}-said-{number}",
+        anchor=anchor,
         number=number,
         strength=max(grades) if grades else None,
-        behind=behind,
+        behind=_rows_once(new),
+        behind_before=before,
     )
+
+
+def _title(one: Behind) -> str:
+    return f"{one.title} ({one.claim.grade})" if one.claim and one.claim.verdict == "holds" else one.title

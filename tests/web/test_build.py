@@ -224,3 +224,27 @@ def test_a_photograph_outside_the_project_is_not_copied(tmp_path: Path) -> None:
 
     assert not any(name.endswith(".jpg") for name in files(tmp_path / "site"))
     assert "Picture not shown. A round pit" in (tmp_path / "site/contexts/c1.html").read_text(encoding="utf-8")
+
+
+def test_a_project_of_nothing_still_has_its_pages(tmp_path: Path) -> None:
+    """No contexts, no samples, no phases: the pages of the whole dig are written and say so."""
+    empty = replace(a_project(), contexts=(), samples=(), counts=(), phases=(), authors=(), summary="")
+
+    for audience in ("review", "public"):
+        build(an_edition(audience, empty), templates_folder(), tmp_path / audience)
+
+    assert "No context holds remains" in (tmp_path / "public/fuel-and-food.html").read_text(encoding="utf-8")
+
+
+def test_ids_that_are_words_of_ours_are_only_ids(tmp_path: Path) -> None:
+    """A context called 'site' and a sample of the same name have pages of their own, and the dig keeps its page."""
+    whole = a_project()
+    context = replace(whole.contexts[0], id=ContextId("site"))
+    sample = replace(whole.samples[0], id=SampleId("site"), context=ContextId("site"))
+    project = replace(
+        whole, contexts=(context,), samples=(sample,), counts=(a_row("site", "Zea mays", "kernel", "3", 2),)
+    )
+
+    build(an_edition(project=project), templates_folder(), tmp_path / "site")
+
+    assert {"index.html", "contexts/site.html", "samples/site.html"} <= set(files(tmp_path / "site"))

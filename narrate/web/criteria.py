@@ -1,0 +1,145 @@
+"""Criteria of rules in words: what is measured, of what, and where the bound lies."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from narrate.model.rules import Bound, Criterion, Fact, Group, Selector
+from narrate.web.filters import months
+
+ALL_BUT_WOOD = frozenset({"edible", "byproduct", "propagule"})
+MEASURES = {
+    "items": "count of {of}",
+    "density": "density of {of}",
+    "mass": "grams of {of}",
+    "mass_per_l": "grams of {of} per litre",
+    "taxa": "kinds of plants among {of}",
+    "presence": "presence of {of}",
+    "share": "share of {of} among {to}",
+    "ratio": "ratio of {of} to {to}",
+    "mass_ratio": "grams of {of} per gram of {to}",
+    "dominance": "share of the commonest plant and part among {of}",
+    "samples": "samples",
+    "samples_with": "samples with {of}",
+    "ubiquity": "share of samples with {of}",
+    "ubiquity_change": "change from the first phase to the last in the share of samples with {of}",
+    "richest_share": "share of {of} that the richest sample holds",
+    "times_median_density": "density of {of}, times the median",
+    "litres": "litres floated",
+    "recovery": "marked seeds recovered",
+    "intrusions": "worst modern intrusion, from 0 (none) to 3 (many)",
+    "sorted_share": "smallest share of a size class that was sorted",
+}
+ROLES = {
+    "edible": "edible parts",
+    "byproduct": "by-products",
+    "cob": "cob parts",
+    "propagule": "seeds and fruits",
+    "underground": "roots and tubers",
+    "prepared": "prepared food",
+    "vegetative": "vegetative parts",
+    "sprouted": "sprouted grain",
+}
+
+
+def leaves(criteria: Iterable[Criterion]) -> tuple[Bound | Fact, ...]:
+    """Every leaf once, in the order in which evidence lists them."""
+    found: dict[Bound | Fact, None] = {}
+    for criterion in criteria:
+        if isinstance(criterion, Group):
+            found.update(dict.fromkeys(leaves(criterion.criteria)))
+        else:
+            found[criterion] = None
+    return tuple(found)
+
+
+def criterion_lines(criterion: Criterion, depth: int = 0) -> tuple[str, ...]:
+    """A criterion in words, one line a leaf; groups say how their lines go together."""
+    indent = "– " * depth
+    if isinstance(criterion, Group):
+        heading = {"all": "all of:", "any": "any of:", "none": "none of:"}[criterion.kind]
+        inner = [line for part in criterion.criteria for line in criterion_lines(part, depth + 1)]
+        return (indent + heading, *inner)
+    return (indent + (fact_words(criterion) if isinstance(criterion, Fact) else bound_words(criterion)),)
+
+
+def bound_words(bound: Bound) -> str:
+    """
+    A bound in words.
+
+    >>> from narrate.problems import Place
+    >>> maize = Selector(taxon=("Zea mays",), part=("kernel", "cupule"))
+    >>> bound_words(Bound(measure="items", of=maize, at_least=10, place=Place(path="x")))
+    'count of kernel or cupule of Zea mays: at least 10'
+    """
+    bounds = [f"at least {bound.at_least:g}"] if bound.at_least is not None else []
+    bounds += [f"at most {bound.at_most:g}"] if bound.at_most is not None else []
+    return f"{measured_words(bound)}: {' and '.join(bounds)}"
+
+
+def measured_words(bound: Bound) -> str:
+    """What a bound measures, without its limits."""
+    of, to = selector_words(bound.of or Selector()), selector_words(bound.to or Selector())
+    return MEASURES.get(bound.measure, bound.measure.replace("_", " ")).format(of=of, to=to)
+
+
+def fact_words(fact: Fact) -> str:
+    """
+    A fact in words.
+
+    >>> from narrate.problems import Place
+    >>> fact_words(Fact(fact="deposit", is_any_of=("primary", "de facto"), place=Place(path="x")))
+    'deposit on record is primary or de facto'
+    """
+    name = f"{fact.fact.replace('_', ' ')} on record"
+    if fact.is_any_of:
+        return f"{name} is {_any(fact.is_any_of)}"
+    return f"{name} is not {_any(fact.is_none_of)}"
+
+
+def selector_words(selector: Selector) -> str:
+    """
+    Which remains are meant.
+
+    >>> selector_words(Selector()), selector_words(Selector(tag=("native-crop",), role=("propagule",)))
+    ('remains', 'seeds and fruits of native crop plants')
+    >>> selector_words(Selector(taxon=("Zea mays",), not_tag=("wild",), condition=("uncharred",)))
+    'uncharred remains of Zea mays, without wild plants'
+    """
+    roles = "remains other than wood" if set(selector.role) == ALL_BUT_WOOD else _any(map(_role, selector.role))
+    noun = _any(selector.part) or roles or "remains"
+    plants = _any([*selector.taxon, *selector.family, *map(_tagged, selector.tag)])
+    kind = " ".join(filter(None, (_any(selector.condition), "firmly named" if selector.is_certain else "", noun)))
+    return kind + (f" of {plants}" if plants else "") + "".join(f", {said}" for said in _further(selector))
+
+
+def _further(selector: Selector) -> list[str]:
+    """What narrows the remains besides plant and part."""
+    unwanted = [*selector.not_taxon, *map(_tagged, selector.not_tag)]
+    said = {
+        "in any condition": selector.any_condition,
+        f"without {_any(unwanted)}": unwanted,
+        f"of status {_any(selector.status)}": selector.status,
+        f"as field weeds {_any(selector.field_weed)}": selector.field_weed,
+        f"used as {_any(selector.use)}": selector.use,
+        f"ripe within {months(selector.ripens_within)}": selector.ripens_within,
+        f"ripe in {months(selector.ripens_in)}": selector.ripens_in,
+        f"keeping: {_any(selector.keeping)}": selector.keeping,
+        f"{_any(selector.completeness)} only": selector.completeness,
+        f"{_any(selector.fraction)} fraction only": selector.fraction,
+        "known in the region only later": selector.later_than_phase,
+    }
+    return [text for text, is_asked in said.items() if is_asked]
+
+
+def _role(role: str) -> str:
+    return ROLES.get(role, role)
+
+
+def _tagged(tag: str) -> str:
+    return f"{tag.replace('-', ' ')} plants"
+
+
+def _any(words: Iterable[str]) -> str:
+    listed = list(words)
+    return " or ".join([", ".join(listed[:-1]), listed[-1]] if len(listed) > 1 else listed)

@@ -1,0 +1,88 @@
+"""Narratives on the page: what stands beneath a paragraph, and how firm its specks are."""
+
+from __future__ import annotations
+
+from narrate.model.ids import Subject
+from narrate.model.narrative import Narrative, Section, Sentence
+from narrate.web.evidence import Opener
+from narrate.web.links import Links
+from narrate.web.stories import StoryView, story
+from tests.web.editions import an_edition
+
+C1 = Subject(level="context", id="C1")
+
+
+def told(*sentences: Sentence, is_edited: bool = False) -> StoryView:
+    section = Section(id="one", heading="", paragraphs=(sentences,))
+    narrative = Narrative(
+        subject=C1, audience="review", title="", summary=None, sections=(section,), is_edited=is_edited
+    )
+    made = story(Opener(an_edition(narratives={("review", C1): narrative}), Links()), "review", C1)
+    assert made is not None
+    return made
+
+
+def test_a_speck_is_as_full_as_the_firmest_claim() -> None:
+    """Support of 0.85 reads 'supports', which fills three specks of four; counts alone have no speck."""
+    paragraph = (
+        told(
+            Sentence(text="Cobs.", refs=("C1/measure.items", "C1/fuel.maize-cob")),
+            Sentence(text="Counts.", refs=("C1/measure.items",)),
+        )
+        .sections[0]
+        .paragraphs[0]
+    )
+
+    assert [sentence.strength for sentence in paragraph.sentences] == [3, None]
+
+
+def test_a_panel_shows_each_thing_once() -> None:
+    """What an earlier sentence of the paragraph rests on is pointed to and not repeated."""
+    first, second = (
+        told(
+            Sentence(text="Cobs.", refs=("C1/fuel.maize-cob",)),
+            Sentence(text="Cobs again.", refs=("C1/fuel.maize-cob", "C1/record")),
+        )
+        .sections[0]
+        .paragraphs[0]
+        .sentences
+    )
+
+    assert [one.ref for one in first.behind] == ["C1/fuel.maize-cob"]
+    assert [one.ref for one in second.behind] == ["C1/record"]
+    assert second.behind_before == (("Maize cobs as fuel (supports)", first.anchor),)
+
+
+def test_neighbours_on_the_same_rows_show_them_once() -> None:
+    """Items and items per litre rest on the same rows, which stand under the second of them."""
+    (sentence,) = (
+        told(Sentence(text="Much.", refs=("C1/measure.items", "C1/measure.density")))
+        .sections[0]
+        .paragraphs[0]
+        .sentences
+    )
+
+    assert [bool(one.rows) for one in sentence.behind] == [False, True]
+
+
+def test_words_of_the_analyst_rest_on_her() -> None:
+    """A sentence that she wrote herself names her as what it rests on."""
+    (sentence,) = told(Sentence(text="Mine.", refs=("C1/words",)), is_edited=True).sections[0].paragraphs[0].sentences
+
+    assert [one.title for one in sentence.behind] == ["The analyst's own words"]
+
+
+def test_numbers_of_sentences_run_through_the_narrative() -> None:
+    """Sentences are counted from 1 over all paragraphs, and each has a fragment of its own."""
+    section = Section(
+        id="one",
+        heading="",
+        paragraphs=((Sentence(text="A.", refs=("C1/record",)),), (Sentence(text="B.", refs=("C1/record",)),)),
+    )
+    narrative = Narrative(subject=C1, audience="review", title="", summary=None, sections=(section, section))
+    made = story(Opener(an_edition(narratives={("review", C1): narrative}), Links()), "review", C1)
+
+    assert made is not None
+    sentences = [s for part in made.sections for paragraph in part.paragraphs for s in paragraph.sentences]
+    assert [sentence.number for sentence in sentences] == [1, 2, 3, 4]
+    assert len({sentence.anchor for sentence in sentences}) == 4
