@@ -6,6 +6,8 @@ from functools import cache
 
 import numpy as np
 
+from narrate.measures.special import incomplete_beta_inverse, incomplete_gamma_inverse
+
 Z = 1.959963984540054
 """Standard normal quantile for a two-sided 95 % interval."""
 
@@ -67,22 +69,70 @@ def poisson(items: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
     return low, high
 
 
+def clopper_pearson(successes: np.ndarray, trials: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+    """
+    Exact interval of a share: it never covers less often than it says, and with few trials more often.
+
+        I_low(k, n − k + 1) = 0.025;   I_high(k + 1, n − k) = 0.975;   I the incomplete beta function
+
+    successes:  k, from 0 to n.
+    trials:     n; where n is 0 both ends are NaN.
+    Gives:      lower and upper end, each from 0 to 1.
+    Source:     Clopper & Pearson 1934, Biometrika 26:404–413 (from memory).
+
+    >>> low, high = clopper_pearson(np.array([81, 0]), np.array([263, 20]))
+    >>> low.round(4).tolist(), high.round(4).tolist()
+    ([0.2527, 0.0], [0.3676, 0.1684])
+    """
+    k, n = np.broadcast_arrays(np.asarray(successes, float), np.asarray(trials, float))
+    pairs, where = each_once(k, n)
+    k1, n1 = pairs
+    low, high = np.zeros(k1.shape), np.ones(k1.shape)
+    above, below = (k1 > 0) & (n1 > 0), (k1 < n1) & (n1 > 0)
+    low[above] = incomplete_beta_inverse(0.025, k1[above], n1[above] - k1[above] + 1)
+    high[below] = incomplete_beta_inverse(0.975, k1[below] + 1, n1[below] - k1[below])
+    low[n1 <= 0] = high[n1 <= 0] = np.nan
+    return low[where].reshape(k.shape), high[where].reshape(k.shape)
+
+
+def each_once(*parts: np.ndarray) -> tuple[tuple[np.ndarray, ...], np.ndarray]:
+    """
+    The different tuples of several arrays of whole numbers, and for each element which of them it is.
+
+    Tables of counts repeat themselves: what is slow to work out is worked out once for each tuple.
+
+    >>> (first, second), where = each_once(np.array([3, 1, 3]), np.array([5, 2, 5]))
+    >>> first.tolist(), second.tolist(), where.tolist()
+    ([1.0, 3.0], [2.0, 5.0], [1, 0, 1])
+    """
+    flat = [np.asarray(part, float).ravel() for part in parts]
+    if np.prod([float(part.max(initial=0)) + 1 for part in flat]) > 2.0**53:
+        rows, where = np.unique(np.stack(flat), axis=1, return_inverse=True)
+        return tuple(rows), where.ravel()
+    key = flat[0].copy()
+    for part in flat[1:]:
+        key = key * (float(part.max(initial=0)) + 1) + part
+    _, first, where = np.unique(key, return_index=True, return_inverse=True)
+    return tuple(part[first] for part in flat), where
+
+
 def ratio(of: np.ndarray, to: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
     """
-    Interval of a ratio of two counts, from the Wilson interval of the share of the first in both.
+    Exact interval of a ratio of two counts, from the exact interval of the share of the first in both.
 
         s = of / (of + to);   ratio = s / (1 − s), taken at both ends of the interval of s
 
     of, to:  items, zero or more. Where both are 0 both ends are NaN; where `to` is 0 the upper end is infinite
              and the lower end is a bound; where `of` is 0 the lower end is 0.
     Gives:   lower and upper end, zero or more.
-    Source:  conditioning on the total, as for two Poisson counts (Przyborowski & Wilenski 1940, from memory).
+    Source:  conditioning on the total, as for two Poisson counts (Przyborowski & Wilenski 1940, Biometrika 31:313–323);
+             Clopper & Pearson 1934 for the share (both from memory).
 
     >>> low, high = ratio(np.array([12.0, 0.0]), np.array([96.0, 20.0]))
     >>> low.round(3).tolist(), high.round(3).tolist()
-    ([0.069, 0.0], [0.226, 0.192])
+    ([0.062, 0.0], [0.229, 0.202])
     """
-    low, high = wilson(of, np.asarray(of, float) + np.asarray(to, float))
+    low, high = clopper_pearson(of, np.asarray(of, float) + np.asarray(to, float))
     with np.errstate(invalid="ignore", divide="ignore"):
         return low / (1 - low), np.where(high >= 1, np.inf, high / (1 - high))
 
@@ -113,24 +163,5 @@ def difference_of_shares(
 @cache
 def _exact_poisson_ends() -> tuple[np.ndarray, np.ndarray]:
     k = np.arange(_EXACT_UP_TO + 1)
-    log_factorial = np.concatenate([[0.0], np.cumsum(np.log(np.arange(1, _EXACT_UP_TO + 1)))])
-    low = _bisect(lambda mean: 1 - _cdf(k - 1, mean, log_factorial), 0.025, rising=True)
-    high = _bisect(lambda mean: _cdf(k, mean, log_factorial), 0.025, rising=False)
-    low[0] = 0.0
-    return low, high
-
-
-def _cdf(upto: np.ndarray, mean: np.ndarray, log_factorial: np.ndarray) -> np.ndarray:
-    j = np.arange(log_factorial.size)
-    terms = np.exp(j[None, :] * np.log(mean)[:, None] - mean[:, None] - log_factorial[None, :])
-    return np.where(j[None, :] <= upto[:, None], terms, 0).sum(axis=1)
-
-
-def _bisect(function, target: float, *, rising: bool) -> np.ndarray:  # type: ignore[no-untyped-def]
-    low, high = np.full(_EXACT_UP_TO + 1, 1e-12), np.full(_EXACT_UP_TO + 1, 2.0 * _EXACT_UP_TO + 20)
-    for _ in range(60):
-        middle = (low + high) / 2
-        above = (function(middle) > target) == rising
-        high = np.where(above, middle, high)
-        low = np.where(above, low, middle)
-    return (low + high) / 2
+    low = np.concatenate([[0.0], incomplete_gamma_inverse(0.025, k[1:])])
+    return low, incomplete_gamma_inverse(0.975, k + 1)

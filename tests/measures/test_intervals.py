@@ -65,16 +65,16 @@ def test_a_ratio_without_denominator_has_a_bound_instead_of_infinity_alone() -> 
     """Twelve kernels and no cupule: the ratio is open above and has a lower bound."""
     low, high = ratio(np.array([12.0]), np.array([0.0]))
 
-    assert low[0] == pytest.approx(3.12, abs=0.01) and np.isinf(high[0])
+    assert low[0] == pytest.approx(0.025 ** (1 / 12) / (1 - 0.025 ** (1 / 12))) and np.isinf(high[0])
 
 
-def test_the_ends_of_a_ratio_come_near_the_exact_ones() -> None:
-    """For 12 kernels and 96 cupules the ends lie within 12 % of the exact ones from scipy's beta distribution."""
+def test_the_ends_of_a_ratio_are_the_exact_ones() -> None:
+    """For 12 kernels and 96 cupules the ends are those of scipy's beta distribution."""
     low, high = ratio(np.array([12.0]), np.array([96.0]))
     exact_low, exact_high = beta.ppf(0.025, 12, 97), beta.ppf(0.975, 13, 96)
 
-    assert low[0] == pytest.approx(exact_low / (1 - exact_low), rel=0.12)
-    assert high[0] == pytest.approx(exact_high / (1 - exact_high), rel=0.12)
+    assert low[0] == pytest.approx(exact_low / (1 - exact_low), rel=1e-9)
+    assert high[0] == pytest.approx(exact_high / (1 - exact_high), rel=1e-9)
 
 
 def test_difference_of_shares_meets_newcombes_example() -> None:
