@@ -1,4 +1,4 @@
-"""Criteria of rules in words: what is measured, of what, and where the bound lies."""
+"""Criteria of rules in words, as markdown: what is measured, of what, and where the bound lies."""
 
 from __future__ import annotations
 
@@ -17,6 +17,7 @@ MEASURES = {
     "presence": "presence of {of}",
     "share": "share of {of} among {to}",
     "ratio": "ratio of {of} to {to}",
+    "chaff_ratio": "pieces of chaff per grain: {of} to {to}",
     "mass_ratio": "grams of {of} per gram of {to}",
     "dominance": "share of the commonest plant and part among {of}",
     "samples": "samples",
@@ -25,6 +26,7 @@ MEASURES = {
     "ubiquity_change": "change from the first phase to the last in the share of samples with {of}",
     "richest_share": "share of {of} that the richest sample holds",
     "times_median_density": "density of {of}, times the median",
+    "phase_end": "last year of the phase",
     "litres": "litres floated",
     "recovery": "marked seeds recovered",
     "intrusions": "worst modern intrusion, from 0 (none) to 3 (many)",
@@ -70,11 +72,12 @@ def bound_words(bound: Bound) -> str:
     >>> from narrate.problems import Place
     >>> maize = Selector(taxon=("Zea mays",), part=("kernel", "cupule"))
     >>> bound_words(Bound(measure="items", of=maize, at_least=10, place=Place(path="x")))
-    'count of kernel or cupule of Zea mays: at least 10'
+    'count of kernel or cupule of *Zea mays*: at least 10'
     """
     bounds = [f"at least {bound.at_least:g}"] if bound.at_least is not None else []
     bounds += [f"at most {bound.at_most:g}"] if bound.at_most is not None else []
-    return f"{measured_words(bound)}: {' and '.join(bounds)}"
+    doubt = ", read off the value" if bound.judged_on == "value" else ""
+    return f"{measured_words(bound)}: {' and '.join(bounds)}{doubt}"
 
 
 def measured_words(bound: Bound) -> str:
@@ -104,18 +107,18 @@ def selector_words(selector: Selector) -> str:
     >>> selector_words(Selector()), selector_words(Selector(tag=("native-crop",), role=("propagule",)))
     ('remains', 'seeds and fruits of native crop plants')
     >>> selector_words(Selector(taxon=("Zea mays",), not_tag=("wild",), condition=("uncharred",)))
-    'uncharred remains of Zea mays, without wild plants'
+    'uncharred remains of *Zea mays*, without wild plants'
     """
     roles = "remains other than wood" if set(selector.role) == ALL_BUT_WOOD else _any(map(_role, selector.role))
     noun = _any(selector.part) or roles or "remains"
-    plants = _any([*selector.taxon, *selector.family, *map(_tagged, selector.tag)])
+    plants = _any([*map(_latin, selector.taxon), *selector.family, *map(_tagged, selector.tag)])
     kind = " ".join(filter(None, (_any(selector.condition), "firmly named" if selector.is_certain else "", noun)))
     return kind + (f" of {plants}" if plants else "") + "".join(f", {said}" for said in _further(selector))
 
 
 def _further(selector: Selector) -> list[str]:
     """What narrows the remains besides plant and part."""
-    unwanted = [*selector.not_taxon, *map(_tagged, selector.not_tag)]
+    unwanted = [*map(_latin, selector.not_taxon), *map(_tagged, selector.not_tag)]
     said = {
         "in any condition": selector.any_condition,
         f"without {_any(unwanted)}": unwanted,
@@ -125,6 +128,12 @@ def _further(selector: Selector) -> list[str]:
         f"ripe within {months(selector.ripens_within)}": selector.ripens_within,
         f"ripe in {months(selector.ripens_in)}": selector.ripens_in,
         f"keeping: {_any(selector.keeping)}": selector.keeping,
+        f"of plants sown in {_any(selector.sow)}": selector.sow,
+        f"of plants of {_any(selector.soil)} soil": selector.soil,
+        f"of {_any(selector.height)} plants": selector.height,
+        f"{_any(selector.seed)} in form": selector.seed,
+        f"of {_any(selector.life)} plants": selector.life,
+        f"of plants that are {_any(selector.habit)}": selector.habit,
         f"{_any(selector.completeness)} only": selector.completeness,
         f"{_any(selector.fraction)} fraction only": selector.fraction,
         "known in the region only later": selector.later_than_phase,
@@ -134,6 +143,11 @@ def _further(selector: Selector) -> list[str]:
 
 def _role(role: str) -> str:
     return ROLES.get(role, role)
+
+
+def _latin(name: str) -> str:
+    """The name marked as pages expect Latin names in markdown."""
+    return f"*{name}*"
 
 
 def _tagged(tag: str) -> str:

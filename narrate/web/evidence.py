@@ -6,6 +6,8 @@ from collections import Counter
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
+from markupsafe import Markup
+
 from narrate.model.claims import Argument, Claim, Evidence
 from narrate.model.edition import Edition
 from narrate.model.findings import SubjectFindings, Tally
@@ -13,7 +15,7 @@ from narrate.model.ids import Subject
 from narrate.model.refs import subject_keys
 from narrate.model.rules import Bound
 from narrate.web.criteria import leaves, measured_words
-from narrate.web.filters import figure, interval
+from narrate.web.filters import figure, interval, latin
 from narrate.web.links import Links, anchor
 from narrate.web.rows import RowGroup, Rows, rows_of
 from narrate.web.wording import Wording
@@ -154,7 +156,7 @@ class Opener:
             tally = next((tally for tally in found.tallies if tally.ref == ref), None)
             if tally is not None:
                 rows = self.rows.groups(tally.places)
-                title = f"{tally.written}, {self.wording.part(tally.part)}"
+                title = Markup("{}, {}").format(latin(tally.written), self.wording.part(tally.part))
                 return Behind(ref=ref, kind="found", subject=name, title=title, text=tally_text(tally), rows=rows)
         if what == "record":
             rows = self.rows.groups(found.places.get("record", ()))

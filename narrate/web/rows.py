@@ -23,8 +23,10 @@ class RowView:
 
     line: str
     target: str
+    name: str
+    """The name as written; empty for records."""
     text: str
-    """The row in short; empty for records."""
+    """The rest of the row in short."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,10 +104,9 @@ class Rows:
         row = self.counts.get(place.row)
         line = place.cell or str(place.line or "")
         if row is None:
-            return RowView(line=line, target="", text="")
-        return RowView(
-            line=line, target=self.links.to("sample", row.sample, self.anchors.of(place)), text=row_text(row)
-        )
+            return RowView(line=line, target="", name="", text="")
+        target = self.links.to("sample", row.sample, self.anchors.of(place))
+        return RowView(line=line, target=target, name=row.identification.written, text=row_text(row))
 
 
 def rows_of(project: Project, links: Links) -> Rows:
@@ -123,8 +124,8 @@ def rows_of(project: Project, links: Links) -> Rows:
 
 
 def row_text(row: CountRow) -> str:
-    """A row in one line: name, part, count as written, and what is out of the ordinary."""
-    parts = [row.identification.written, row.part, row.count.written or "not counted"]
+    """What a row says of its plant: part, count as written, and what is out of the ordinary."""
+    parts = [row.part, row.count.written or "not counted"]
     if row.mass_g is not None:
         parts.append(f"{row.mass_g:g} g")
     parts += [word for word, usual in ((row.condition, "charred"), (row.completeness, "whole")) if word != usual]

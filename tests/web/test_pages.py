@@ -44,7 +44,7 @@ def test_evidence_leads_to_the_row_as_written() -> None:
     made = site()
 
     assert (
-        '<a class="line" href="../samples/s1.html#counts-light-csv-2">2</a> Zea mays, cupule, 40'
+        '<a class="line" href="../samples/s1.html#counts-light-csv-2">2</a> <i lang="la">Zea mays</i>, cupule, 40'
         in made["contexts/c1.html"]
     )
     assert '<tr id="counts-light-csv-2">' in made["samples/s1.html"]
