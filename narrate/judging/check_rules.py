@@ -15,6 +15,7 @@ from narrate.measures.catalogue import MEASURES
 from narrate.measures.count_table import count_table
 from narrate.measures.units import Units
 from narrate.model.packs import Packs
+from narrate.model.plants import TAGS
 from narrate.model.rules import Bound, Criterion, Example, Fact, Group, Rule, Selector
 from narrate.problems import Place, Problem, ProblemList
 
@@ -27,7 +28,7 @@ def check_rules(packs: Packs, *, only_local: bool = False) -> tuple[Problem, ...
     """
     problems = ProblemList()
     for rule in packs.rules.values():
-        if rule.status == "retired" or (only_local and not rule.is_local):
+        if not packs.in_force(rule) or (only_local and not rule.is_local):
             continue
         before = len(problems.found)
         _check_names(rule, packs, problems)
@@ -103,7 +104,7 @@ def _check_bound(rule: Rule, bound: Bound, packs: Packs, problems: ProblemList) 
 def _check_selector(rule: Rule, place: Place, selector: Selector, packs: Packs, problems: ProblemList) -> None:
     genera = {taxon.genus for taxon in packs.taxa.values()} | {taxon.family for taxon in packs.taxa.values()}
     known_taxa = set(packs.taxa) | genera
-    tags = {tag for taxon in packs.taxa.values() for tag in taxon.tags}
+    tags = set(TAGS) | {tag for taxon in packs.taxa.values() for tag in taxon.tags}
     roles = {role for part in packs.words.parts.values() for role in part.roles}
     asked: tuple[tuple[str, Iterable[str], Iterable[str]], ...] = (
         ("taxon", (*selector.taxon, *selector.not_taxon), known_taxa),
@@ -159,6 +160,8 @@ def _contradiction(problems: ProblemList, rule: Rule, place: Place, said: str) -
 
 def _check_examples(rule: Rule, packs: Packs, problems: ProblemList) -> None:
     for example in rule.examples:
+        if not _can_be_tried(rule, example, packs):
+            continue
         try:
             found = answer(rule, example, packs)
         except KeyError as unknown:
@@ -177,6 +180,12 @@ def _check_examples(rule: Rule, packs: Packs, problems: ProblemList) -> None:
                 f"rule '{rule.id}', example '{example.name}': the rule says '{found}', expected '{example.expect}'",
                 help="mend the criteria, or the example if it is wrong",
             )
+
+
+def _can_be_tried(rule: Rule, example: Example, packs: Packs) -> bool:
+    """Examples name plants of one region: that of the example, else the first of the rule's; else any will do."""
+    region = example.region or (rule.regions[0] if rule.regions else "")
+    return not region or region in packs.regions
 
 
 def _unknown(problems: ProblemList, place: Place, whose: str, name: str, known: Iterable[str]) -> None:

@@ -15,7 +15,7 @@ from narrate.problems import Place
 HOLDS, CANNOT_TELL, FAILS = 1, 0, -1
 """Codes of the three verdicts inside this room."""
 
-FACTS = ("context_kind", "trait", "deposit", "security", "preservation", "heavy_fraction", "method")
+FACTS = ("context_kind", "trait", "deposit", "security", "preservation", "heavy_fraction", "method", "region")
 """What a rule may ask of the records."""
 
 
@@ -43,6 +43,7 @@ def recorded(project: Project, packs: Packs) -> tuple[Recorded, ...]:
             "preservation": _unless_unknown(project.preservation),
             "heavy_fraction": () if heavy is None else ("sorted" if heavy else "not sorted",),
             "method": (sample.method,) if sample.method else (),
+            "region": packs.regions,
         }
         found.append(Recorded(values=values, place=context.place))
     return tuple(found)

@@ -47,10 +47,10 @@ def judge(project: Project, packs: Packs, *, replicates: int = REPLICATES, seed:
 
 
 def rules_of(level: Level, packs: Packs) -> dict[StatementId, tuple[Rule, ...]]:
-    """Rules in force at a level, by statement, in the order of the packs; retired rules are left out."""
+    """Rules in force at a level, by statement, in the order of the packs; retired rules and those of other regions are left out."""
     found: dict[StatementId, list[Rule]] = {}
     for rule in packs.rules.values():
-        if rule.status != "retired" and level in rule.about:
+        if packs.in_force(rule) and level in rule.about:
             found.setdefault(rule.statement, []).append(rule)
     order = {id: i for i, id in enumerate(packs.statements)}
     return {id: tuple(found[id]) for id in sorted(found, key=lambda id: order[id])}

@@ -24,6 +24,16 @@ def items(units: Units, of: Selector) -> Column:
     return exact(counted, of=counted, n=counted)
 
 
+def phase_end(units: Units) -> Column:
+    """
+    Last calendar year of the unit's phase; years BC are below 0.
+
+    Unit: year. Interval: none. No value: where the phase has no date, or samples of several phases are in the unit.
+    Source: the project's own records.
+    """
+    return exact(units.phase_end(), reason="the phase has no date")
+
+
 def density(units: Units, of: Selector) -> Column:
     """
     Items per litre of sediment floated, scaled up for the unsorted share.

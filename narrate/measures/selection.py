@@ -90,6 +90,7 @@ def _has_right_taxon(kind: Kind, wanted: Selector, packs: Packs) -> bool:
     asks = any(
         (wanted.taxon, wanted.family, wanted.tag, wanted.use, wanted.status, wanted.field_weed)
         + (wanted.ripens_within, wanted.ripens_in, wanted.keeping, wanted.later_than_phase)
+        + (wanted.sow, wanted.soil, wanted.height, wanted.seed, wanted.life, wanted.habit)
     )
     taxa = _possible(kind, packs)
     if not taxa:
@@ -112,6 +113,9 @@ def _answers(taxon: Taxon, part: str, wanted: Selector, packs: Packs) -> bool:
         return False
     if wanted.field_weed and not _every(taxon, packs, lambda t: t.ecology.field_weed in wanted.field_weed):
         return False
+    if any((wanted.sow, wanted.soil, wanted.height, wanted.seed, wanted.life, wanted.habit)):
+        if not _every(taxon, packs, lambda t: _grows(t, wanted)):
+            return False
     if wanted.use and not _every(taxon, packs, lambda t: _has_use(t, part, wanted.use)):
         return False
     if wanted.ripens_within or wanted.ripens_in or wanted.keeping:
@@ -132,6 +136,19 @@ def _tags(taxon: Taxon, packs: Packs) -> frozenset[str]:
     members = [packs.taxa[m].tags for m in taxon.members if m in packs.taxa]
     shared = frozenset.intersection(*members) if members and len(members) == len(taxon.members) else frozenset()
     return taxon.tags | shared
+
+
+def _grows(taxon: Taxon, wanted: Selector) -> bool:
+    """Whether a taxon's ecology and habit answer; what the pack does not say answers to nothing."""
+    ecology = taxon.ecology
+    return (
+        (not wanted.sow or ecology.sow in wanted.sow)
+        and (not wanted.soil or bool(set(ecology.soil) & set(wanted.soil)))
+        and (not wanted.height or ecology.height in wanted.height)
+        and (not wanted.seed or any(set(sort.split()) <= set(ecology.seed) for sort in wanted.seed))
+        and (not wanted.life or ecology.life in wanted.life)
+        and (not wanted.habit or taxon.habit in wanted.habit)
+    )
 
 
 def _has_use(taxon: Taxon, part: str, wanted: tuple[str, ...]) -> bool:

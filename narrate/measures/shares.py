@@ -64,6 +64,29 @@ def ratio(units: Units, of: Selector, to: Selector) -> Column:
     )
 
 
+def chaff_ratio(units: Units, of: Selector, to: Selector) -> Column:
+    """
+    Pieces of chaff per grain, where a spikelet fork stands for the two glume bases that it is made of.
+
+        chaff ratio = Σ wᵢ cᵢ / g;   cᵢ pieces of a part of `of` that each stand for wᵢ, g items of `to`
+
+    Unit: pieces per grain. Interval: Wilson on the share Σ wᵢ cᵢ / (Σ wᵢ cᵢ + g), with the n that was counted, not the
+    weighted one. No value and no bounds: where both are 0; where no grain was found the lower end is a bound.
+    Misleads: chaff burns away before grain does, so a low ratio is weak evidence of cleaning.
+    Source: Jones 1990, Circaea 6:91–96; Hillman 1984 for the two glume bases of a fork (from memory).
+    """
+    raw, weighted = units.counted(of), units.weighted(of)
+    grains = units.counted(to)
+    n = raw + grains
+    with np.errstate(invalid="ignore", divide="ignore"):
+        part = weighted / np.where(weighted + grains > 0, weighted + grains, np.nan)
+        value = weighted / np.where(grains > 0, grains, np.nan)
+    low, high = ratio_ends(np.nan_to_num(part * n), np.nan_to_num((1 - part) * n))
+    return Column(
+        value=value, low=low, high=high, of=weighted, to=grains, n=n, has_interval=True, reason="no grain was found"
+    )
+
+
 def dominance(units: Units, of: Selector) -> Column:
     """
     Largest share that one plant and part has among the items (Berger and Parker's index, by part).

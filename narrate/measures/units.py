@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Hashable
+from typing import TypeVar
 
 import numpy as np
 
@@ -11,6 +12,8 @@ from narrate.measures.selection import earliest_years, kinds_meant
 from narrate.model.ids import Level
 from narrate.model.packs import Packs
 from narrate.model.rules import Selector
+
+Kept = TypeVar("Kept")
 
 
 class Units:
@@ -34,6 +37,7 @@ class Units:
         self._chosen: dict[Selector, np.ndarray] = {}
         self._written = table.counted[0]
         self._weight: np.ndarray | None = None
+        self._worked: dict[Hashable, object] = {}
         by_unit = np.argsort(self._unit_of_sample, kind="stable")
         ends = np.searchsorted(self._unit_of_sample[by_unit], np.arange(len(self.ids) + 1))
         self._samples = tuple(by_unit[a:b] for a, b in zip(ends[:-1], ends[1:], strict=True))
@@ -53,7 +57,14 @@ class Units:
         other.__dict__.update(self.__dict__)
         other.table = table
         other._weight = weight
+        other._worked = {}
         return other
+
+    def kept(self, key: Hashable, make: Callable[[], Kept]) -> Kept:
+        """What `make` gives, worked out once for these units and kept, so that many measures may ask for the same."""
+        if key not in self._worked:
+            self._worked[key] = make()
+        return self._worked[key]  # type: ignore[return-value]
 
     def rows(self, selector: Selector) -> np.ndarray:
         """Indices of the rows meant, sorted by unit."""
@@ -83,8 +94,18 @@ class Units:
 
     def counted(self, selector: Selector) -> np.ndarray:
         """Items as counted."""
+        return self.kept(("counted", selector), lambda: self.summed(self.table.counted, self.rows(selector)))
+
+    def weighted(self, selector: Selector) -> np.ndarray:
+        """Items as counted, each times what its part stands for (a spikelet fork: two glume bases)."""
         rows = self.rows(selector)
-        return self._sum(self.table.counted[:, rows], rows)
+        parts = self.packs.words.parts
+        worth = [parts[kind.part].stands_for if kind.part in parts else 1 for kind in self.table.kinds]
+        return self._sum(self.table.counted[:, rows] * np.array(worth, float)[self.table.row_kind[rows]], rows)
+
+    def phase_end(self) -> np.ndarray:
+        """Last year of the phase of each unit; NaN where not known or mixed."""
+        return self._spread(self.table.phase_end[self.level][None, :])
 
     def counted_in_both(self, first: Selector, second: Selector) -> np.ndarray:
         """Items as counted of the rows that both selectors mean."""
@@ -182,6 +203,11 @@ class Units:
         filled = np.where(np.isfinite(self.table.intrusions), self.table.intrusions, -1.0)
         worst = self._over_samples(filled[None, :], np.max, empty=-1.0)
         return self._spread(np.where(worst < 0, np.nan, worst))
+
+    def summed(self, values: np.ndarray, rows: np.ndarray) -> np.ndarray:
+        """Values of shape (replicates, all rows), summed by unit over the rows named."""
+        is_all = rows.size == values.shape[1] and bool(np.all(rows[1:] > rows[:-1]))
+        return self._sum(values if is_all else values[:, rows], rows)
 
     def _weighed(self, rows: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
         grams = (self.table.mass_g[rows] / self.table.share[rows])[None, :]

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from narrate.model.audiences import Audience
 from narrate.model.ids import PartId, RuleId, SourceKey, StatementId, TaxonId
-from narrate.model.plants import Condition, ContextKind, Part, Taxon
+from narrate.model.plants import Condition, ContextKind, CountingRule, EarLine, Exchange, Part, Taxon
 from narrate.model.rules import Limit, Rule, ShownMeasure, Statement
 from narrate.problems import Place
 
@@ -45,6 +45,10 @@ class Words:
     condition_lookup: Mapping[str, str] = field(default_factory=dict)
     kind_lookup: Mapping[str, str] = field(default_factory=dict)
     method_lookup: Mapping[str, str] = field(default_factory=dict)
+    counting: tuple[CountingRule, ...] = ()
+    """What is one individual, by sort of piece."""
+    ears: tuple[EarLine, ...] = ()
+    exchanges: tuple[Exchange, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -63,3 +67,11 @@ class Packs:
     shown: tuple[ShownMeasure, ...]
     questions: Mapping[str, str]
     """Question id -> how it is asked, in the order of telling."""
+    tabled: tuple[ShownMeasure, ...] = ()
+    """Further measurements by name, for tables and notebooks alone."""
+    regions: tuple[str, ...] = ()
+    """Region packs in use, in the project's order."""
+
+    def in_force(self, rule: Rule) -> bool:
+        """A retired rule and a rule of other regions are not in force."""
+        return rule.status != "retired" and (not rule.regions or bool(set(rule.regions) & set(self.regions)))

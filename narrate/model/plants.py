@@ -17,6 +17,14 @@ Keeping = Literal["perishable", "stored", "persists", "with the crop"]
 plant or ground for months, or carried in with a harvest."""
 KEEPING: tuple[Keeping, ...] = ("perishable", "stored", "persists", "with the crop")
 
+TAGS = (
+    "crop", "native-crop", "tropical-crop", "cereal", "glume-wheat", "free-threshing-cereal", "hulled-barley", "millet",
+    "pulse", "starchy-seed", "oily-seed", "fibre", "early-season-seed", "nut", "fruit", "old-field-fruit", "greens",
+    "small-seed", "root-tuber", "tobacco", "medicine", "toxic", "wetland", "grassland", "heath", "turf", "woodland",
+    "wood", "softwood", "hardwood", "old-world", "field-weed", "ruderal", "thatch",
+)  # fmt: skip
+"""Tags that rules of narrate ask for, whether or not a plant of the region has them. Packs of a project may add others."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Use:
@@ -136,6 +144,8 @@ class Part:
     counting: str = ""
     """What one item is."""
     sources: tuple[SourceKey, ...] = ()
+    stands_for: int = 1
+    """Items of its like that one stands for where chaff is set against grain: 2 for a spikelet fork."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -160,3 +170,65 @@ class ContextKind:
     synonyms: tuple[str, ...] = ()
     explained: str = ""
     """One sentence for visitors."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CountingTerm:
+    """Pieces of one sort and what one of them is worth in individuals."""
+
+    part: tuple[PartId, ...]
+    completeness: tuple[str, ...] = ("whole",)
+    each: float = 1.0
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class CountingRule:
+    """How pieces of one taxon are turned into a minimum number of individuals."""
+
+    id: str
+    individual: str
+    """What is numbered: 'grain', 'glume base', 'seed'."""
+    add: tuple[CountingTerm, ...] = ()
+    """Summed."""
+    larger_of: tuple[CountingTerm, ...] = ()
+    """Ends of one thing: only the larger of these is added."""
+    has_minimum: bool = True
+    """False for what is weighed and counted in pieces: nutshell, wood, rind."""
+    sources: tuple[SourceKey, ...] = ()
+    known: Known = "convention"
+    note: str = ""
+
+    def terms(self) -> tuple[CountingTerm, ...]:
+        return (*self.add, *self.larger_of)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class EarLine:
+    """What one whole ear of a crop holds: pieces of a by-product to one grain."""
+
+    crop: TaxonId
+    byproduct: tuple[PartId, ...]
+    grain: tuple[PartId, ...]
+    low: float
+    """Pieces to one grain; equal to `high` where the plant allows one value."""
+    high: float
+    sources: tuple[SourceKey, ...] = ()
+    known: Known = "memory-M"
+    note: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Exchange:
+    """What a gram of one thing is held to be worth in grams of another, with the range that the literature gives."""
+
+    id: str
+    taxon: tuple[str, ...]
+    part: tuple[PartId, ...]
+    to_taxon: tuple[str, ...]
+    to_part: tuple[PartId, ...]
+    factor: float
+    low: float
+    high: float
+    sources: tuple[SourceKey, ...] = ()
+    known: Known = "memory-M"
+    note: str = ""

@@ -75,6 +75,21 @@ class Selector:
     """True leaves out 'cf.' and 'A/B' names."""
     later_than_phase: bool = False
     """True keeps only taxa whose earliest date in the region is later than the end of the subject's phase."""
+    sow: tuple[str, ...] = ()
+    """autumn, spring, both: when crops are sown among which the taxon thrives."""
+    soil: tuple[str, ...] = ()
+    """Soils of the taxon: acid, clay, lime-rich, wet, rich, poor …"""
+    height: tuple[str, ...] = ()
+    """low, medium, tall, twining."""
+    seed: tuple[str, ...] = ()
+    """Sorts of seed: 'small', 'headed', or several words that must all be true of it: 'small free heavy'."""
+    life: tuple[str, ...] = ()
+    """annual, biennial, perennial."""
+    habit: tuple[str, ...] = ()
+    """grass, herb, vine, shrub, tree, aquatic, fungus."""
+
+
+JudgedOn = Literal["interval", "value"]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -88,6 +103,8 @@ class Bound:
     at_most: float | None = None
     name: str = ""
     """Name under which texts of the rule may quote the value."""
+    judged_on: JudgedOn = "interval"
+    """'value' for bands of convention that are read off the figure itself; never alone, but beside an interval."""
     place: Place
 
 
@@ -151,6 +168,8 @@ class Example:
     """Seeds added and recovered."""
     proportion_sorted: float = 1.0
     expect: Verdict
+    region: str = ""
+    """Region pack whose plants it names; empty: the first of the rule's regions, or any."""
     place: Place
 
 
@@ -179,6 +198,8 @@ class Rule:
     examples: tuple[Example, ...]
     is_local: bool = False
     """True for a rule of the project's own packs."""
+    regions: tuple[str, ...] = ()
+    """Region packs under which it is in force; empty: under all."""
     place: Place
 
 

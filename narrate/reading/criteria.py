@@ -86,13 +86,17 @@ def _fact(key: str, node: yaml_nodes.Mapping, asking: Asking, whose: str, name: 
     return Fact(**found, place=asking.place(node))
 
 
-_FREE = ("taxon", "not_taxon", "family", "part", "role", "tag", "not_tag", "use", "condition")
+_FREE = ("taxon", "not_taxon", "family", "part", "role", "tag", "not_tag", "use", "condition", "soil", "seed")
 _CLOSED: dict[str, tuple[str, ...]] = {
     "status": ("crop", "native", "introduced", "either"),
     "field_weed": ("strong", "moderate", "weak", "none"),
     "keeping": KEEPING,
     "completeness": ("whole", "fragment"),
     "fraction": ("light", "heavy"),
+    "sow": ("autumn", "spring", "both"),
+    "height": ("low", "medium", "tall", "twining"),
+    "life": ("annual", "biennial", "perennial"),
+    "habit": ("grass", "herb", "vine", "shrub", "tree", "aquatic", "fungus"),
 }
 """Fields of selectors that take one word or a list of them: any words, and words of a closed list."""
 
@@ -119,6 +123,7 @@ _BOUND_FIELDS = {
     "at_least": Field(reads=number()),
     "at_most": Field(reads=number()),
     "name": Field(reads=id_text("a name")),
+    "judged_on": Field(reads=one_of(("interval", "value"))),
 }
 _FACT_FIELDS = {
     "fact": Field(reads=id_text("the name of a fact"), is_needed=True),

@@ -42,7 +42,9 @@ def read_packs(
         weights=found.weights,
         limits=found.limits,
         shown=found.shown,
+        tabled=found.tabled,
         questions=questions,
+        regions=regions,
     )
     return packs, problems.sorted()
 

@@ -105,6 +105,7 @@ def _rule_fields() -> dict[str, Field]:
         "needs": Field(reads=list_of(criterion())),
         "criteria": Field(reads=criterion(), is_needed=True),
         "weight": Field(reads=one_of(WEIGHTS), is_needed=True),
+        "regions": Field(reads=list_of(id_text("the name of a region pack"), one_is_a_list=True, at_least=1)),
         "examples": Field(reads=list_of(_example(), at_least=1), is_needed=True),
     }
 
@@ -141,6 +142,7 @@ def _example() -> Reads:
         "remains": Field(reads=list_of(record_of(remains, Remains))),
         "records": Field(reads=record_of(_record_fields(), dict)),
         "expect": Field(reads=one_of(VERDICTS), is_needed=True),
+        "region": Field(reads=id_text("the name of a region pack")),
     }
 
     def take(node: Node, asking: Asking, whose: str, name: str) -> Example | None:

@@ -7,7 +7,7 @@ from typing import Any
 
 from narrate.model.ids import SourceKey, TaxonId
 from narrate.model.packs import Words
-from narrate.model.plants import KEEPING, KNOWN, Ecology, Taxon, Use, Window
+from narrate.model.plants import KEEPING, KNOWN, TAGS, Ecology, Taxon, Use, Window
 from narrate.problems import ProblemList
 from narrate.reading.asking import Asking, Field, Reads, offered
 from narrate.reading.fields import list_of, partial_record, record_of
@@ -19,12 +19,6 @@ from narrate.reading.yaml_nodes import Node, Scalar, value_of
 RANKS = ("species", "genus", "family", "group", "broad")
 STATUSES = ("crop", "native", "introduced", "either")
 HABITS = ("grass", "herb", "vine", "shrub", "tree", "aquatic", "fungus")
-TAGS = (
-    "crop", "native-crop", "tropical-crop", "cereal", "pulse", "starchy-seed", "oily-seed", "early-season-seed", "nut",
-    "fruit", "old-field-fruit", "greens", "small-seed", "root-tuber", "tobacco", "medicine", "toxic", "wetland",
-    "woodland", "wood", "softwood", "hardwood", "old-world", "field-weed", "ruderal", "thatch",
-)  # fmt: skip
-"""Tags that rules of narrate ask for. A project's own packs may add others."""
 
 
 def taxon_regions(folders: Iterable[PackFolder]) -> tuple[str, ...]:

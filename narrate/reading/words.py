@@ -9,14 +9,14 @@ from typing import Any
 from narrate.model.claims import GRADE_NAMES
 from narrate.model.ids import SourceKey
 from narrate.model.packs import Words
-from narrate.model.plants import KNOWN, Condition, ContextKind, Part
+from narrate.model.plants import KNOWN, Condition, ContextKind, CountingRule, CountingTerm, EarLine, Exchange, Part
 from narrate.model.rules import WEIGHTS, Limit, ShownMeasure
 from narrate.problems import Place, ProblemList
 from narrate.reading.asking import Asking, Field, Reads
 from narrate.reading.criteria import selector
 from narrate.reading.fields import list_of, mapping_of, partial_record, record_of
 from narrate.reading.pack_files import SOURCES, Entry, PackFolder, entries_of, pack_files, twice, unique
-from narrate.reading.values import id_text, number, one_of, text, truth
+from narrate.reading.values import id_text, number, one_of, text, truth, whole
 
 ROLES = (
     "edible", "byproduct", "wood", "chaff", "straw", "cob", "nutshell", "propagule", "underground", "prepared",
@@ -33,6 +33,7 @@ class WordPacks:
     weights: Mapping[str, float]
     limits: tuple[Limit, ...]
     shown: tuple[ShownMeasure, ...]
+    tabled: tuple[ShownMeasure, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -78,12 +79,16 @@ def _gathered(found: _Found) -> WordPacks:
         condition_lookup=_lookup(of("conditions"), "condition"),
         kind_lookup=_lookup(of("kinds"), "kind of context"),
         method_lookup=_lookup(of("methods"), "method"),
+        counting=tuple(unique(of("counting_rules"), lambda r: r.id, "counting rule", "N404", later_wins=True).values()),
+        ears=tuple(unique(of("whole_ears"), _ear, "whole ear", "N404", later_wins=True).values()),
+        exchanges=tuple(unique(of("exchanges"), lambda e: e.id, "exchange", "N404", later_wins=True).values()),
     )
     return WordPacks(
         words=words,
         weights={weight: found.weights[weight] for weight in WEIGHTS if weight in found.weights},
         limits=tuple(unique(of("limits"), lambda limit: limit.id, "limit", "N404").values()),
         shown=tuple(unique(of("shown"), lambda shown: shown.name, "shown measure", "N404").values()),
+        tabled=tuple(unique(of("tabled"), lambda shown: shown.name, "tabled measure", "N404").values()),
     )
 
 
@@ -124,6 +129,10 @@ def _file_fields() -> dict[str, Field]:
         "weights": Field(reads=record_of({weight: Field(reads=number(above=0)) for weight in WEIGHTS}, dict)),
         "limits": Field(reads=entries_of("limit", _limit_fields(), _without_place(Limit))),
         "shown": Field(reads=entries_of("shown measure", _shown_fields(), ShownMeasure, id="name")),
+        "tabled": Field(reads=entries_of("tabled measure", _shown_fields(), ShownMeasure, id="name")),
+        "counting_rules": Field(reads=entries_of("counting rule", _counting_fields(), _without_place(CountingRule))),
+        "whole_ears": Field(reads=entries_of("whole ear", _ear_fields(), _without_place(EarLine), id="crop")),
+        "exchanges": Field(reads=entries_of("exchange", _exchange_fields(), _without_place(Exchange))),
         "sources": SOURCES,
     }
 
@@ -162,6 +171,7 @@ def _part_fields() -> dict[str, Field]:
         "roles": Field(reads=_words_of(ROLES), is_needed=True),
         "synonyms": _SYNONYMS,
         "counting": _TEXT,
+        "stands_for": Field(reads=whole(at_least=1)),
         "sources": SOURCES,
     }
 
@@ -188,6 +198,42 @@ def _kind_fields() -> dict[str, Field]:
 
 def _method_fields() -> dict[str, Field]:
     return {"id": _ID, "synonyms": _SYNONYMS, "explained": _TEXT}
+
+
+def _ear(ear: EarLine) -> str:
+    return f"{ear.crop}, {' or '.join(ear.byproduct)}"
+
+
+_PARTS = Field(reads=list_of(id_text("a part"), one_is_a_list=True, at_least=1), is_needed=True)
+_NAMES = Field(reads=list_of(id_text("a taxon"), one_is_a_list=True, at_least=1), is_needed=True)
+_WORTH = Field(reads=number(above=0), is_needed=True)
+_BASIS: dict[str, Field] = {"sources": SOURCES, "known": Field(reads=one_of(KNOWN)), "note": _TEXT}
+
+
+def _counting_fields() -> dict[str, Field]:
+    term = {
+        "part": _PARTS,
+        "completeness": Field(reads=list_of(one_of(("whole", "fragment")), one_is_a_list=True, at_least=1)),
+        "each": Field(reads=number(above=0)),
+    }
+    terms = Field(reads=list_of(record_of(term, CountingTerm)))
+    return {
+        "id": _ID,
+        "individual": Field(reads=text(), is_needed=True),
+        "add": terms,
+        "larger_of": terms,
+        "has_minimum": Field(reads=truth()),
+        **_BASIS,
+    }
+
+
+def _ear_fields() -> dict[str, Field]:
+    return {"crop": _ID, "byproduct": _PARTS, "grain": _PARTS, "low": _WORTH, "high": _WORTH, **_BASIS}
+
+
+def _exchange_fields() -> dict[str, Field]:
+    factors = {"factor": _WORTH, "low": _WORTH, "high": _WORTH}
+    return {"id": _ID, "taxon": _NAMES, "part": _PARTS, "to_taxon": _NAMES, "to_part": _PARTS, **factors, **_BASIS}
 
 
 def _limit_fields() -> dict[str, Field]:

@@ -40,6 +40,12 @@ def is_meant(selector: Selector, tally: Tally, packs: Packs) -> bool:
         not (tags & set(selector.not_tag)),
         not selector.status or (taxon is not None and taxon.status in selector.status),
         not selector.field_weed or (taxon is not None and taxon.ecology.field_weed in selector.field_weed),
+        not selector.sow or (taxon is not None and taxon.ecology.sow in selector.sow),
+        not selector.soil or (taxon is not None and bool(set(taxon.ecology.soil) & set(selector.soil))),
+        not selector.height or (taxon is not None and taxon.ecology.height in selector.height),
+        not selector.seed or (taxon is not None and any(set(s.split()) <= set(taxon.ecology.seed) for s in selector.seed)),
+        not selector.life or (taxon is not None and taxon.ecology.life in selector.life),
+        not selector.habit or (taxon is not None and taxon.habit in selector.habit),
         not selector.use or (taxon is not None and any(u.use in selector.use for u in taxon.uses)),
         not selector.condition or tally.condition in selector.condition,
         not selector.keeping or _keeps(taxon, tally, selector.keeping),
@@ -84,6 +90,7 @@ def _narrows(selector: Selector) -> bool:
     """Whether the selector says anything about plants or parts; '{}' means everything and tells nothing."""
     return bool(
         selector.taxon or selector.family or selector.part or selector.role or selector.tag or selector.use
+        or selector.sow or selector.soil or selector.height or selector.seed or selector.life or selector.habit
         or selector.status or selector.field_weed or selector.keeping or selector.ripens_in or selector.ripens_within
     )  # fmt: skip
 
