@@ -33,6 +33,8 @@ class Records:
     samples: dict[SampleId, Sample] = field(default_factory=dict)
     context_ids: set[str] = field(default_factory=set)
     sample_ids: set[str] = field(default_factory=set)
+    faulty: set[str] = field(default_factory=set)
+    """Ids of records in which something was told: what they lack may stand in the faulty field."""
 
 
 def read_records(sources: tuple[SourceText, ...], words: Words, problems: ProblemList) -> Records:
@@ -110,10 +112,13 @@ def _read_record(node: Node, position: int, kind: _KindOfRecord, records: Record
     if not isinstance(node, yaml_nodes.Mapping):
         refuse(node, asking, whose, "the record", "fields such as 'id: …'")
         return
+    before = asking.faults
     found, is_whole = partial_record(node, kind.fields, asking, whose)
     id = found.get("id")
     if id is None:
         return
+    if asking.faults > before:
+        records.faulty.add(id)
     ids, into = kind.ids(records), kind.into(records)
     if id in ids:
         first = f", first in {into[id].place.row}" if id in into else ""

@@ -75,11 +75,11 @@ class Identifier:
         words = name.split()
         for end in range(len(words), 0, -1):
             rest = words[end:]
-            if not _may_be_left_out(rest) or any(self._is_a_name(word) for word in rest):
-                break
+            if not _may_be_left_out(rest) or any(self._is_a_name(word) for word in rest if word[:1].isupper()):
+                continue
             if end == 1 and rest and not any("." in word or "(" in word for word in rest):
                 # 'Chenopodium Berlandiery' is a slip in the epithet, not a genus with its author.
-                break
+                continue
             shorter = " ".join(words[:end])
             found = self._exactly(shorter) or (self._made(shorter) if end == 1 else None)
             if found is not None:

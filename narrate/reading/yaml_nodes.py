@@ -156,6 +156,7 @@ class _Builder:
             self._refuse_marks(event)
             return Refused(line, column)
         style = event.style
+        width = end.column - start.column if end.line == start.line else len(text.partition("\n")[0])
         if style == '"' and FORBIDDEN.search(text):
             tell(
                 self.source,
@@ -164,10 +165,10 @@ class _Builder:
                 "the text holds an escape for a character that cannot be seen, expected plain text",
                 line=line,
                 column=column,
+                width=width,
                 help="use single quotes, in which '\\' is an ordinary character",
             )
             return Refused(line, column)
-        width = end.column - start.column if end.line == start.line else len(text.partition("\n")[0])
         return Scalar(text, line, column, max(1, width), style is not None and style != "")
 
     def _closed(self, opened: _Open) -> Node:

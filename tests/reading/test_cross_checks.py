@@ -1,0 +1,169 @@
+"""Records, counts and project file held against each other."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.reading.folders import PROJECT, RECORDS, SHEET, reading_of, told
+
+S1 = "      help: "
+MESSAGES: dict[str, tuple[dict[str, str], str]] = {
+    "phase outside the project": (
+        {"records/all.yaml": RECORDS.replace("phase: early", "phase: erly")},
+        "records/all.yaml:2:35: error N205: context 'C1': phase 'erly' is none of the project's; did you mean "
+        "'early'?\n"
+        "    2 |   - {id: C1, kind: hearth, phase: erly}\n"
+        "                                          ^^^^\n"
+        "      help: write 'early'",
+    ),
+    "context without a record": (
+        {"records/all.yaml": RECORDS.replace("context: C1", "context: C2")},
+        "records/all.yaml:4:5: error N205: sample 'S1': context 'C2' is described by no record\n"
+        "    4 |   - id: S1\n"
+        "            ^\n"
+        "      help: describe the context in records/, or mend its id here",
+    ),
+    "no volume": (
+        {"records/all.yaml": RECORDS.replace("    volume_l: 10\n", "")},
+        "records/all.yaml:4:5: warning N207: sample 'S1' has no volume_l, expected litres of sediment; without it "
+        "there is "
+        "no density\n"
+        "    4 |   - id: S1\n"
+        "            ^\n"
+        "      help: add 'volume_l: …' if it was measured",
+    ),
+    "volume in millilitres": (
+        {"records/all.yaml": RECORDS.replace("volume_l: 10", "volume_l: 10000")},
+        "records/all.yaml:4:5: warning N207: sample 'S1': volume_l is 10000, expected between 0.05 and 1000 litres\n"
+        "    4 |   - id: S1\n"
+        "            ^\n"
+        "      help: millilitres are divided by 1000 to give litres",
+    ),
+    "more recovered than added": (
+        {"records/all.yaml": RECORDS + "    recovery_test: {added: 46, recovered: 50}\n"},
+        "records/all.yaml:4:5: error N208: sample 'S1', recovery_test: recovered is 50, expected at most the 46 that "
+        "were "
+        "added\n"
+        "    4 |   - id: S1\n"
+        "            ^\n"
+        "      help: exchange the two if they were mixed up",
+    ),
+    "size class twice": (
+        {
+            "records/all.yaml": RECORDS
+            + "    size_classes: [{name: a, proportion_sorted: 1}, {name: a, proportion_sorted: 1/2}]\n",
+            "counts/light.csv": "sample,taxon,part,count,size_class\nS1,Zea mays,kernel,3,a\n",
+        },
+        "records/all.yaml:4:5: error N204: sample 'S1': size class 'a' is given 2 times, expected once\n"
+        "    4 |   - id: S1\n"
+        "            ^\n"
+        "      help: give each size class its own name",
+    ),
+    "sample without rows": (
+        {"records/all.yaml": RECORDS + "  - {id: S2, context: C1, volume_l: 4}\n"},
+        "records/all.yaml:7:5: warning N206: sample 'S2' has no rows in any count sheet; it counts as a sample in "
+        "which "
+        "nothing was found\n"
+        "    7 |   - {id: S2, context: C1, volume_l: 4}\n"
+        "            ^\n"
+        "      help: add 'sterile: true' if it was looked through and nothing found; else leave it out until it is "
+        "sorted",
+    ),
+    "sterile with rows": (
+        {"records/all.yaml": RECORDS + "    sterile: true\n"},
+        "records/all.yaml:4:5: error N203: sample 'S1': sterile is true, and counts/light.csv:2 has something in it, "
+        "expected one or the other\n"
+        "    4 |   - id: S1\n"
+        "            ^\n"
+        "      help: delete 'sterile: true', or mend the sample's id in the count sheet",
+    ),
+    "same row twice": (
+        {"counts/light.csv": SHEET + "S1,Zea mays,cupule,1\nS1,zea mays,kernels,4\n"},
+        "counts/light.csv:4: error N305: sample 'S1': zea mays, kernel, charred, whole is given twice, first in "
+        "counts/light.csv:2, expected one row\n"
+        "    4 | S1,zea mays,kernels,4\n"
+        "      help: add the two together if they are parts of one count, delete one, or part them by size_class or "
+        "fraction",
+    ),
+    "picture outside": (
+        {"records/all.yaml": RECORDS + "    images: [{file: ../a.png, caption: A, credit: B, alt: C}]\n"},
+        "records/all.yaml:7:21: error N106: sample 'S1', image '../a.png' lies outside the project folder, expected "
+        "a file "
+        "inside it\n"
+        "    7 |     images: [{file: ../a.png, caption: A, credit: B, alt: C}]\n"
+        "                            ^^^^^^^^\n"
+        "      help: copy the picture into images/",
+    ),
+    "title that names a restricted context": (
+        {
+            "project.yaml": PROJECT.replace("Wend Hollow", "Wend Hollow C1")
+            + "disclosure: {restricted_contexts: [C1]}\n"
+        },
+        "project.yaml:1:1: error N210: project: title names 'C1', which is restricted, and a title is always public\n"
+        "    1 | title: Wend Hollow C1\n"
+        "        ^\n"
+        "      help: take the id out of the title",
+    ),
+    "text that names a restricted sample": (
+        {
+            "project.yaml": PROJECT + "disclosure: {restricted_contexts: [C9]}\nsummary: See s9 too.\n",
+            "records/more.yaml": "contexts: [{id: C9, kind: pit}]\n"
+            "samples: [{id: S9, context: C9, volume_l: 1, sterile: true}]\n",
+        },
+        "project.yaml:1:1: warning N210: project: summary names 's9', which is restricted; the whole text is left "
+        "out of "
+        "public outputs\n"
+        "    1 | title: Wend Hollow\n"
+        "        ^\n"
+        "      help: take the id out of the text if the rest may be public",
+    ),
+}
+
+
+@pytest.mark.parametrize("case", MESSAGES)
+def test_what_does_not_fit_together_is_told_whole(tmp_path: Path, case: str) -> None:
+    """Place, whose, what was read, what was expected, the line, how to mend it."""
+    files, expected = MESSAGES[case]
+
+    assert told(reading_of(tmp_path, files)) == expected
+
+
+def test_a_picture_that_is_not_there_and_lacks_alt_text_is_told_twice(tmp_path: Path) -> None:
+    """A missing file and a missing text are two things to mend."""
+    records = RECORDS + "    images: [{file: images/a.png, caption: A, credit: B}]\n"
+    reading = reading_of(tmp_path, {"records/all.yaml": records})
+
+    assert [p.message for p in reading.problems] == [
+        "sample 'S1', image 'images/a.png' has no alt, expected caption, credit and alt",
+        "sample 'S1', image 'images/a.png' is not there, expected a picture",
+    ]
+
+
+def test_a_picture_that_is_there_and_described_is_fine(tmp_path: Path) -> None:
+    """Nothing is told of a picture with caption, credit and alt text."""
+    records = RECORDS + "    images: [{file: images/a.png, caption: A, credit: B, alt: C}]\n"
+
+    assert told(reading_of(tmp_path, {"records/all.yaml": records, "images/a.png": b"\x89PNG"})) == ""
+
+
+def test_a_number_and_a_mass_alone_may_stand_in_two_rows(tmp_path: Path) -> None:
+    """Counts on one sheet and weights on another say different things of the same remains."""
+    weights = "sample,taxon,part,count,mass_g\nS1,Zea mays,kernel,,0.4\n"
+
+    assert told(reading_of(tmp_path, {"counts/weights.csv": weights})) == ""
+
+
+def test_a_row_given_on_two_sheets_is_told(tmp_path: Path) -> None:
+    """The same row on another sheet is the same row twice."""
+    reading = reading_of(tmp_path, {"counts/light copy.csv": SHEET})
+
+    assert [(p.code, p.place.row) for p in reading.problems] == [("N305", "counts/light.csv:2")]
+
+
+def test_a_sterile_sample_needs_no_rows(tmp_path: Path) -> None:
+    """A sample that was looked through and held nothing is not told to lack rows."""
+    more = RECORDS + "  - {id: S2, context: C1, volume_l: 4, sterile: true}\n"
+
+    assert told(reading_of(tmp_path, {"records/all.yaml": more})) == ""
