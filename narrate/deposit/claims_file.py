@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import json
 
-from narrate.model.claims import Argument, Claim, Claims, Evidence
+from narrate.model.claims import Argument, Claim, Claims, Evidence, Rival, Turning
+from narrate.model.next_steps import COSTS, NextStep
 
 FORMAT = "narrate claims 1"
 
@@ -41,6 +42,49 @@ def plain_claim(claim: Claim) -> dict[str, object]:
         "misleads_when": list(claim.misleads_when),
         "alternatives": list(claim.alternatives),
         "sources": list(claim.sources),
+        "grade_without_limits": claim.unlimited,
+        "rivals": [_rival(rival) for rival in claim.rivals],
+        "turned_by": [_turning(turning) for turning in claim.turnings],
+        "next_step": None if claim.next_step is None else plain_step(claim.next_step),
+    }
+
+
+def plain_step(step: NextStep) -> dict[str, object]:
+    """One piece of work as `claims.json` and `rank --json` give it."""
+    return {
+        "step": step.id,
+        "about": {"level": step.about.level, "id": step.about.id},
+        "says": step.says,
+        "cost": step.cost,
+        "cost_in_words": COSTS[step.cost - 1],
+        "questions": list(step.questions),
+        "lifts": list(step.lifts),
+        "turns": list(step.turns),
+    }
+
+
+def _rival(rival: Rival) -> dict[str, object]:
+    return {
+        "claim": rival.claim,
+        "statement": rival.statement,
+        "verdict": rival.verdict,
+        "support": rival.support,
+        "grade": rival.grade,
+        "balance": rival.balance,
+        "for": list(rival.speak_for),
+        "against": list(rival.speak_against),
+    }
+
+
+def _turning(turning: Turning) -> dict[str, object]:
+    return {
+        "says": turning.says,
+        "items": turning.items,
+        "taxon": turning.taxon,
+        "part": turning.part,
+        "condition": turning.condition,
+        "sample": turning.sample,
+        "verdict": turning.verdict,
     }
 
 

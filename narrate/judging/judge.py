@@ -12,10 +12,12 @@ from narrate.judging.evidence import evidence_of, filled, named
 from narrate.judging.facts import HOLDS, Recorded, recorded
 from narrate.judging.limits import circumstances, limits_in_force
 from narrate.judging.resample import drawn_samples, resampled
+from narrate.judging.rivals import with_rivals
+from narrate.judging.turning import LEVELS_TURNED, turnings
 from narrate.judging.weigh import VERDICTS, claim_verdicts, grade_of, support
 from narrate.measures.count_table import CountTable, count_table
 from narrate.measures.units import Units
-from narrate.model.claims import Argument, Claim, Claims
+from narrate.model.claims import Argument, Claim, Claims, Turning
 from narrate.model.ids import LEVELS, Level, RuleId, StatementId, Subject
 from narrate.model.packs import Packs
 from narrate.model.project import Project
@@ -79,8 +81,10 @@ def _judged(
 ) -> dict[Subject, tuple[Claim, ...]]:
     look, redrawn = looks
     met = circumstances(packs.limits, look)
+    rules_here = rules_of(level, packs)
+    turned = turnings(look, rules_here, packs) if level in LEVELS_TURNED else {}
     claims: dict[Subject, list[Claim]] = {Subject(level=level, id=id): [] for id in look.units.ids}
-    for statement_id, rules in rules_of(level, packs).items():
+    for statement_id, rules in rules_here.items():
         statement = packs.statements[statement_id]
         weights = [packs.weights[r.weight] * (1 if r.direction == "for" else -1) for r in rules]
         codes = [rule_verdicts(rule, look) for rule in rules]
@@ -103,9 +107,10 @@ def _judged(
                     key=keys[subject],
                     packs=packs,
                     met=met,
+                    turns=turned.get(statement_id, {}).get(unit, ()),
                 )
             )
-    return {subject: _with_alternatives(found, packs) for subject, found in claims.items()}
+    return {subject: with_rivals(_with_alternatives(found), packs) for subject, found in claims.items()}
 
 
 def _stability(
@@ -140,13 +145,14 @@ def _claim(
     key: str,
     packs: Packs,
     met: Mapping[str, np.ndarray],
+    turns: tuple[Turning, ...],
 ) -> Claim:
     arguments = tuple(
         _argument(rule, code, share, look, unit, packs) for rule, code, share in zip(rules, codes, same, strict=True)
     )
     holding = [rule for rule, code in zip(rules, codes, strict=True) if code == HOLDS]
-    grade = grade_of(weighed) if outcome == HOLDS else "not supported"
-    grade, limits = limits_in_force(packs.limits, met, look, unit, statement.question, holding, grade)
+    unlimited = grade_of(weighed) if outcome == HOLDS else "not supported"
+    grade, limits = limits_in_force(packs.limits, met, look, unit, statement.question, holding, unlimited)
     speaking = holding or list(rules)
     return Claim(
         id=f"{key}/{statement.id}",
@@ -162,6 +168,8 @@ def _claim(
         misleads_when=tuple(dict.fromkeys(text for rule in holding for text in rule.misleads_when)),
         alternatives=statement.rivals,
         sources=tuple(dict.fromkeys(key for rule in speaking for key in rule.sources)),
+        turnings=turns,
+        unlimited=unlimited,
     )
 
 
@@ -185,7 +193,7 @@ def _heaviest_first(argument: Argument) -> tuple[int, float, str]:
     return (order, -argument.weight, argument.rule)
 
 
-def _with_alternatives(claims: Sequence[Claim], packs: Packs) -> tuple[Claim, ...]:
+def _with_alternatives(claims: Sequence[Claim]) -> tuple[Claim, ...]:
     """Rivals that hold for the same subject come first; a rival that nothing defines is left to check_rules."""
 
     holding = {claim.statement for claim in claims if claim.verdict == "holds"}

@@ -6,7 +6,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from typing import Literal
 
-from narrate.model.ids import RuleId, SourceKey, StatementId, Subject
+from narrate.model.ids import PartId, RuleId, SourceKey, StatementId, Subject, TaxonId
+from narrate.model.next_steps import NextStep
 from narrate.model.rules import Verdict
 from narrate.problems import Place
 
@@ -69,6 +70,44 @@ class LimitInForce:
     grade: Grade
 
 
+Balance = Literal["this", "rival", "undecided", "neither holds"]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Rival:
+    """A rival reading as it stands for the same subject, to be set beside the claim."""
+
+    claim: str
+    """Id of the rival claim."""
+    statement: StatementId
+    verdict: Verdict
+    support: float
+    grade: Grade
+    balance: Balance
+    """Which of the two the remains favour; 'undecided' where both hold and their support differs by less than one weak
+    argument weighs."""
+    speak_for: tuple[RuleId, ...] = ()
+    """Arguments for the rival that hold, heaviest first."""
+    speak_against: tuple[RuleId, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Turning:
+    """A change in the count of one kind of thing that turns the verdict; no smaller one of that kind does."""
+
+    items: int
+    """Items more (above 0) or fewer (below 0)."""
+    taxon: TaxonId | None
+    part: PartId
+    condition: str
+    sample: str
+    """The sample in which they would be more or fewer first."""
+    verdict: Verdict
+    """What the verdict would become."""
+    says: str
+    """'two more kernels of maize'."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Claim:
     id: str
@@ -88,6 +127,20 @@ class Claim:
     alternatives: tuple[StatementId, ...] = ()
     """Rival statements that some argument also speaks for here, then the statement's other rivals."""
     sources: tuple[SourceKey, ...] = ()
+    turnings: tuple[Turning, ...] = ()
+    """The smallest changes more and fewer that turn the verdict, and the smallest that makes it hold, the smallest first;
+    empty where none of up to 30 items does, or where none was looked for."""
+    unlimited: Grade | None = None
+    """What might be said if no limit held it down; None where that was not kept."""
+    rivals: tuple[Rival, ...] = ()
+    """Rivals that were judged for the same subject, those that hold first."""
+    next_step: NextStep | None = None
+    """The work that would do most for this claim at its cost; None where nothing would."""
+
+    @property
+    def is_undecided(self) -> bool:
+        """True where a rival holds as firmly, so that the remains do not decide between the two."""
+        return any(rival.balance == "undecided" for rival in self.rivals)
 
     def held(self, direction: str) -> tuple[Argument, ...]:
         """Arguments of one direction that hold, heaviest first."""

@@ -27,10 +27,16 @@ def claim_text(claim: Claim, packs: Packs, row_text: RowText) -> str:
         lines.append(f"  stability  the verdict stays in {claim.stability:.0%} of resampled counts")
     for limit in claim.limits:
         lines += [f"  limit      {limit.says}", f"             lifted by {limit.lifts}"]
+    if claim.limits and claim.unlimited is not None:
+        lines.append(f"             without limits it would read '{claim.unlimited}'")
+    for turning in claim.turnings:
+        lines.append(f"  turned by  {turning.says}: the verdict would be '{turning.verdict}'")
+    if claim.next_step is not None:
+        lines.append(f"  firmed by  {claim.next_step.says}")
     for argument in claim.arguments:
         lines += _argument_lines(argument, packs, row_text)
     lines += _listed("misleads when", claim.misleads_when)
-    lines += _listed("rival readings", (packs.statements[id].title for id in claim.alternatives if id in packs.statements))
+    lines += _rival_lines(claim, packs)
     lines += _listed("sources", (source_line(key, packs) for key in claim.sources))
     return "\n".join(lines)
 
@@ -110,6 +116,38 @@ def _argument_lines(argument: Argument, packs: Packs, row_text: RowText) -> list
         lines.append(f"    {_evidence_text(evidence)}")
         lines += _rows(evidence.places, row_text, "      ")
     return lines
+
+
+_BALANCES = {
+    "this": "the remains favour this reading",
+    "rival": "the remains favour the rival",
+    "undecided": "the remains do not decide between the two",
+    "neither holds": "neither holds",
+}
+
+
+def _rival_lines(claim: Claim, packs: Packs) -> list[str]:
+    """Every rival with what speaks for and against both; one that was not judged here by its name alone."""
+    lines: list[str] = []
+    for rival in claim.rivals:
+        title = packs.statements[rival.statement].title
+        standing = f"{rival.verdict}, {rival.grade}" if rival.verdict == "holds" else rival.verdict
+        lines += ["", f"  set against {rival.claim}: {title} ({standing}, {rival.support:.2f})"]
+        lines.append(f"    balance: {_BALANCES[rival.balance]}")
+        if not (claim.held("for") or claim.held("against") or rival.speak_for or rival.speak_against):
+            continue
+        sides = (
+            ("for this", "+", [a.rule for a in claim.held("for")]),
+            ("against this", "-", [a.rule for a in claim.held("against")]),
+            ("for the rival", "+", list(rival.speak_for)),
+            ("against the rival", "-", list(rival.speak_against)),
+        )
+        for side, sign, rules in sides:
+            told = [f"{packs.rules[id].title} ({sign}{packs.weights[packs.rules[id].weight]:.1f})" for id in rules]
+            lines.append(f"    {side + ':':<18} {'; '.join(told) or 'nothing'}")
+    judged = {rival.statement for rival in claim.rivals}
+    others = (id for id in claim.alternatives if id in packs.statements and id not in judged)
+    return lines + _listed("rival readings not judged here", (packs.statements[id].title for id in others))
 
 
 def _evidence_text(evidence: Evidence) -> str:
