@@ -43,8 +43,10 @@ def latin(name: str) -> Markup:
 
     >>> latin("cf. Zea mays")
     Markup('cf. <i lang="la">Zea mays</i>')
-    >>> latin("Poaceae indet.")
-    Markup('<span lang="la">Poaceae</span> indet.')
+    >>> latin("Poaceae indet."), latin("Hardwood indet.")
+    (Markup('<span lang="la">Poaceae</span> indet.'), Markup('Hardwood indet.'))
+    >>> latin("Quercus (red group)")
+    Markup('<i lang="la">Quercus</i> (red group)')
     """
     pieces: list[str] = []
     words: list[str] = []
@@ -74,7 +76,9 @@ def latin(name: str) -> Markup:
 
 
 _UPRIGHT_WORD = re.compile(
-    r"cf\.?|sp\.|spp\.|indet\.?|type|agg\.|s\.l\.|ssp\.|subsp\.|var\.|or|and|unidentified|unidentifiable"
+    r"cf\.?|sp\.|spp\.|indet\.?|type|agg\.|s\.l\.|ssp\.|subsp\.|var\.|or|and|\(.*|.*\)"
+    r"|unidentified|unidentifiable|indeterminate|unknown|\S*hardwood|softwood|conifer|\S+-porous|\w+cotyledon|nut|fungi",
+    re.IGNORECASE,
 )
 _FAMILY = re.compile(r"[A-Z]\w+(?:aceae|oideae|eae)")
 
