@@ -85,7 +85,7 @@ def _bound(bound: Bound, look: Look) -> np.ndarray:
             codes = np.minimum(codes, _code(low >= bound.at_least, high < bound.at_least))
         if bound.at_most is not None:
             codes = np.minimum(codes, _code(high <= bound.at_most, low > bound.at_most))
-    unknown = ~np.isfinite(low)
+    unknown = np.isnan(low)
     return np.where(unknown, CANNOT_TELL, codes).astype(np.int8)
 
 

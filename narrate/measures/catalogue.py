@@ -8,7 +8,7 @@ from types import MappingProxyType
 
 import numpy as np
 
-from narrate.measures import amounts, comparison, diversity, shares, ubiquity
+from narrate.measures import amounts, comparison, counting, diversity, enough, ratios, shares, ubiquity
 from narrate.measures.column import Column
 from narrate.measures.units import Units
 from narrate.model.ids import LEVELS, Level
@@ -66,6 +66,25 @@ MEASURES: Mapping[str, Measure] = _listed(
     Measure(id="recovery", unit="", function=shares.recovery),
     Measure(id="intrusions", unit="", function=shares.intrusions),
     Measure(id="sorted_share", unit="", function=shares.sorted_share),
+    Measure(id="minimum_number", unit="individuals", function=counting.minimum_number, needs_of=True),
+    Measure(id="scaled_up", unit="items", function=counting.scaled_up, needs_of=True),
+    Measure(id="items_with_classes", unit="items", function=counting.items_with_classes, needs_of=True),
+    Measure(id="log_ratio", unit="powers of ten", function=ratios.log_ratio, needs_of=True, needs_to=True),
+    Measure(id="items_per_g", unit="items per g", function=ratios.items_per_g, needs_of=True, needs_to=True),
+    Measure(id="acorn_to_hickory", unit="", function=ratios.acorn_to_hickory),
+    Measure(
+        id="chaff_against_ear", unit="× whole ear", function=ratios.chaff_against_ear, needs_of=True, needs_to=True
+    ),
+    Measure(id="shannon", unit="nats", function=diversity.shannon, needs_of=True),
+    Measure(id="simpson", unit="", function=diversity.simpson, needs_of=True),
+    Measure(id="evenness", unit="", function=diversity.evenness, needs_of=True),
+    Measure(id="chao1", unit="taxa", function=diversity.chao1, needs_of=True),
+    Measure(id="coverage", unit="", function=diversity.coverage, needs_of=True),
+    Measure(id="taxa_against_pool", unit="taxa", function=diversity.taxa_against_pool, needs_of=True),
+    Measure(id="items_wanting", unit="items", function=enough.items_wanting, needs_of=True),
+    Measure(id="new_taxa_if_sorted", unit="taxa", function=enough.new_taxa_if_sorted, needs_of=True),
+    Measure(id="width_if_sorted", unit="", function=enough.width_if_sorted, needs_of=True, needs_to=True),
+    Measure(id="taxa_in_last_ten", unit="taxa", function=enough.taxa_in_last_ten, needs_of=True),
 )
 
 

@@ -28,6 +28,13 @@ class Column:
     """Why a unit may have no value."""
 
 
-def exact(value: np.ndarray, *, of: np.ndarray | None = None, n: np.ndarray | None = None, reason: str = "") -> Column:
+def exact(
+    value: np.ndarray,
+    *,
+    of: np.ndarray | None = None,
+    to: np.ndarray | None = None,
+    n: np.ndarray | None = None,
+    reason: str = "",
+) -> Column:
     """A column without doubt: what was counted, weighed or written down."""
-    return Column(value=value, low=value, high=value, of=of, n=n, reason=reason)
+    return Column(value=value, low=value, high=value, of=of, to=to, n=n, reason=reason)

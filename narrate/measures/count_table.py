@@ -12,6 +12,7 @@ from dataclasses import dataclass, field, replace
 
 import numpy as np
 
+from narrate.model.counts import Count
 from narrate.model.ids import LEVELS, SITE, Level, TaxonId
 from narrate.model.packs import Packs
 from narrate.model.project import Project
@@ -51,6 +52,10 @@ class CountTable:
     """Grams as weighed; NaN where not weighed."""
     is_noted: np.ndarray
     """True where the row says that the thing was there: counted above 0, noted as present, or weighed."""
+    class_low: np.ndarray
+    """Lower end of an abundance class, 1 for a bare mark of presence; NaN where the row holds neither."""
+    class_high: np.ndarray
+    """Upper end of an abundance class; infinite where it is open; NaN where the row holds none."""
     places: tuple[Place, ...]
     written: tuple[str, ...]
     """Name of the plant in each row, as the analyst wrote it."""
@@ -117,6 +122,8 @@ def count_table(project: Project, packs: Packs) -> CountTable:
         share=share,
         mass_g=mass,
         is_noted=np.array([row.count.amount in present and row.count.number != 0 for row in rows], bool),
+        class_low=np.array([_class_end(row.count, row.count.at_least, 1.0) for row in rows], float),
+        class_high=np.array([_class_end(row.count, row.count.at_most, np.inf) for row in rows], float),
         places=tuple(row.place for row in rows),
         written=tuple(row.identification.written for row in rows),
         volume_l=np.array([np.nan if s.volume_l is None else s.volume_l for s in project.samples], float),
@@ -128,6 +135,13 @@ def count_table(project: Project, packs: Packs) -> CountTable:
         intrusions=np.array([_worst(s.modern_intrusions.values()) for s in project.samples], float),
         **_units(project),
     )
+
+
+def _class_end(count: Count, end: int | None, otherwise: float) -> float:
+    """An end of what was noted without counting; never taken for a count."""
+    if count.amount != "noted as present":
+        return np.nan
+    return otherwise if end is None else float(end)
 
 
 def _worst(amounts) -> float:  # type: ignore[no-untyped-def]

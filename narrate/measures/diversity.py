@@ -1,10 +1,12 @@
-"""How many kinds, and how many there would be at the same number of items."""
+"""How many kinds, how evenly, and how many there would be at the same number of items."""
 
 from __future__ import annotations
 
 import numpy as np
 
 from narrate.measures.column import Column, exact
+from narrate.measures.groups import ByTaxon, by_taxon
+from narrate.measures.intervals import Z
 from narrate.measures.log_factorial import log_choose
 from narrate.measures.units import Units
 from narrate.model.rules import Selector
@@ -12,13 +14,17 @@ from narrate.model.rules import Selector
 RAREFIED_TO = 30
 """Items at which units are compared; the least that most workers ask of a sample (a default, check)."""
 
+NOTHING = "nothing was counted"
+
 
 def taxa(units: Units, of: Selector) -> Column:
     """
     Number of different taxa, counted or noted (richness).
 
+        S = number of taxa with at least one item or mark of presence
+
     Unit: taxa. Interval: none. Always has a value.
-    Misleads: it grows with the number of items; see `taxa_at_30`.
+    Misleads: it grows with the number of items; see `taxa_at_30` and `taxa_against_pool`.
     Source: common practice, no source.
     """
     number = units.taxa(of)
@@ -35,9 +41,159 @@ def taxa_at_30(units: Units, of: Selector) -> Column:
     Misleads: items of one sample are clustered, so that true spread is wider than the formula's.
     Source: Hurlbert 1971, Ecology 52:577–586 (from memory).
     """
-    counts, total = units.counts_by_taxon(of)
-    expected = rarefied(counts, total, RAREFIED_TO)
+    groups, total = by_taxon(units, of), units.counted(of)
+    expected = _rarefied_by_unit(groups, total, RAREFIED_TO)
     return exact(expected, of=units.taxa(of), n=total, reason=f"fewer than {RAREFIED_TO} items were counted")
+
+
+def shannon(units: Units, of: Selector) -> Column:
+    """
+    Shannon's index, in natural logarithms, without correction for bias.
+
+        H′ = −Σ pᵢ ln pᵢ;   pᵢ = nᵢ/N
+
+    Unit: nats. Interval: H′ ± 1.96 √V, V = (Σ pᵢ ln² pᵢ − H′²)/N + (S − 1)/2N², cut off at 0. No value: where nothing
+    was counted.
+    Misleads: it grows with the number of items, and mixes how many kinds there are with how evenly they are spread; the
+    interval takes items for independent, and it lies too low where many taxa were missed.
+    Source: Shannon 1948, Bell System Technical Journal 27:379–423; the variance: Hutcheson 1970, Journal of Theoretical
+    Biology 29:151–154 (both from memory).
+    """
+    value, variance, total = _shannon(units, of)
+    half = Z * np.sqrt(variance)
+    return Column(
+        value=value,
+        low=np.maximum(value - half, 0),
+        high=value + half,
+        of=units.taxa(of),
+        n=total,
+        has_interval=True,
+        reason=NOTHING,
+    )
+
+
+def simpson(units: Units, of: Selector) -> Column:
+    """
+    Chance that two items drawn from the unit are of different taxa: Simpson's index in its unbiased form, as 1 − D.
+
+        1 − D = 1 − Σ nᵢ(nᵢ − 1) / N(N − 1)
+
+    Unit: 0 to 1. Interval: ± 1.96 √V, V = 4 [Σ pᵢ³ − (Σ pᵢ²)²] / N, within 0 to 1. No value: where fewer than two items
+    were counted.
+    Misleads: it hardly sees rare taxa. D and 1/D are other forms: never compare them with this one.
+    Source: Simpson 1949, Nature 163:688 (from memory).
+    """
+    groups, total = by_taxon(units, of), units.counted(of)
+    with np.errstate(invalid="ignore", divide="ignore"):
+        n = np.where(total > 1, total, np.nan)
+        value = 1 - groups.sum_of(lambda k: k * (k - 1)) / (n * (n - 1))
+        squares, cubes = groups.sum_of(np.square) / n**2, groups.sum_of(lambda k: k**3) / n**3
+        half = Z * np.sqrt(np.maximum(4 * (cubes - squares**2) / n, 0))
+    return Column(
+        value=value,
+        low=np.clip(value - half, 0, 1),
+        high=np.clip(value + half, 0, 1),
+        of=units.taxa(of),
+        n=total,
+        has_interval=True,
+        reason="fewer than two items were counted",
+    )
+
+
+def evenness(units: Units, of: Selector) -> Column:
+    """
+    How evenly the items are spread over the taxa (Pielou's J′).
+
+        J′ = H′ / ln S;   S taxa with at least one item
+
+    Unit: 0 to 1. Interval: none. No value: where fewer than two taxa were counted, for nothing can be uneven then.
+    Misleads: S is what was seen; a missed taxon raises J′.
+    Source: Pielou 1966, Journal of Theoretical Biology 13:131–144 (from memory).
+    """
+    value, _, total = _shannon(units, of)
+    seen = by_taxon(units, of).sum_of(lambda k: (k > 0).astype(float))
+    with np.errstate(invalid="ignore", divide="ignore"):
+        even = value / np.log(np.where(seen > 1, seen, np.nan))
+    return exact(even, of=seen, n=total, reason="fewer than two taxa were counted")
+
+
+def chao1(units: Units, of: Selector) -> Column:
+    """
+    The least number of taxa in the deposit, those not seen included (Chao1, bias-corrected form, without (N − 1)/N).
+
+        S + f₁(f₁ − 1) / 2(f₂ + 1);   S taxa counted, f₁ of them once and f₂ twice
+
+    Unit: taxa. Interval: log-normal on the unseen, from S upwards. No value: where nothing was counted.
+    Misleads: it is a lower bound and not an estimate. It takes every item for as likely to survive and to be named as
+    any other, which charring does not grant; counts that lump what could not be named lower f₁.
+    Source: Chao 1984, Scandinavian Journal of Statistics 11:265–270; Chao 1987, Biometrics 43:783–791 (from memory).
+    """
+    groups, total = by_taxon(units, of), units.counted(of)
+    seen, once, twice = (groups.sum_of(f) for f in (_is_seen, _is_once, _is_twice))
+    value = np.where(total > 0, seen + unseen(once, twice), np.nan)
+    low, high = _chao1_ends(seen, once, twice)
+    low, high = (np.where(total > 0, part, np.nan) for part in (low, high))
+    return Column(value=value, low=low, high=high, of=seen, to=once, n=total, has_interval=True, reason=NOTHING)
+
+
+def coverage(units: Units, of: Selector) -> Column:
+    """
+    Share of the items of the deposit that belong to taxa already seen.
+
+        C = 1 − f₁/N · (N − 1) f₁ / [(N − 1) f₁ + 2 f₂]
+
+    Unit: 0 to 1. Interval: ± 1.96 √V, V = [f₁ + 2 f₂ − f₁²/N] / N², within 0 to 1 (Good's form, which is near it). No
+    value: where nothing was counted.
+    Misleads: it speaks of items, not of taxa: a coverage of 0.99 may still miss many rare plants.
+    Source: Chao & Jost 2012, Ecology 93:2533–2547; Good 1953, Biometrika 40:237–264 (both from memory).
+    """
+    groups, total = by_taxon(units, of), units.counted(of)
+    once, twice = groups.sum_of(_is_once), groups.sum_of(_is_twice)
+    with np.errstate(invalid="ignore", divide="ignore"):
+        n = np.where(total > 0, total, np.nan)
+        most = (n - 1) * once
+        twice_or_one = np.where(twice > 0, 2 * twice, 2.0)
+        value = 1 - once / n * np.where(once > 0, most / (most + twice_or_one), 0)
+        half = Z * np.sqrt(np.maximum(once + 2 * twice - once**2 / n, 0)) / n
+    return Column(
+        value=value,
+        low=np.clip(value - half, 0, 1),
+        high=np.clip(value + half, 0, 1),
+        of=once,
+        to=twice,
+        n=total,
+        has_interval=True,
+        reason=NOTHING,
+    )
+
+
+def taxa_against_pool(units: Units, of: Selector) -> Column:
+    """
+    Taxa of the unit, more or fewer than a draw of as many items from the whole dig would give.
+
+        S − E(S);   E(S) = Σ [1 − (1 − pᵢ)^N];   pᵢ share of taxon i in the items of all units together
+
+    Unit: taxa. Interval: S less the band in which 95 % of such draws lie, so that it leaves out 0 where the unit is
+    richer or poorer than its size explains. No value: where nothing was counted.
+    Misleads: the pool is what this dig gave, and its largest unit rules it; items of a unit are clustered, so that the
+    band is too narrow.
+    Source: Kintigh 1984, American Antiquity 49:44–54 (from memory), who draws at random; here the mean is exact and the
+    spread is worked out.
+    """
+    groups, total = by_taxon(units, of), units.counted(of)
+    seen = groups.sum_of(_is_seen)
+    expected, spread = units.kept(("pool", of), lambda: _from_pool(groups, total))
+    value = np.where(total > 0, seen - expected, np.nan)
+    return Column(
+        value=value,
+        low=value - Z * spread - 0.5,
+        high=value + Z * spread + 0.5,
+        of=seen,
+        to=expected,
+        n=total,
+        has_interval=True,
+        reason=NOTHING,
+    )
 
 
 def rarefied(counts: np.ndarray, total: np.ndarray, items: int) -> np.ndarray:
@@ -58,3 +214,88 @@ def rarefied(counts: np.ndarray, total: np.ndarray, items: int) -> np.ndarray:
     missed = np.exp(log_choose(total[None, ...] - counts, drawn) - log_choose(enough, drawn))
     expected = np.where(counts > 0, 1 - missed, 0).sum(axis=0)
     return np.where(total >= items, expected, np.nan)
+
+
+def unseen(once: np.ndarray, twice: np.ndarray) -> np.ndarray:
+    """
+    The least number of taxa not seen, f₁(f₁ − 1)/2(f₂ + 1).
+
+    Source: Chao 1984 (bias-corrected; from memory).
+
+    >>> unseen(np.array([4.0]), np.array([3.0])).tolist()
+    [1.5]
+    """
+    return once * (once - 1) / (2 * (twice + 1))
+
+
+def _rarefied_by_unit(groups: ByTaxon, total: np.ndarray, items: int) -> np.ndarray:
+    drawn = np.array(float(items))
+    whole = groups.spread(total)
+    usable = (whole >= items) & (groups.items > 0)
+    expected = np.zeros(groups.items.shape)
+    of_whole = log_choose(np.maximum(total, drawn), drawn)
+    left = (whole - groups.items)[usable]
+    expected[usable] = 1 - np.exp(log_choose(left, drawn) - groups.spread(of_whole)[usable])
+    return np.where(total >= items, groups.total(expected), np.nan)
+
+
+def _shannon(units: Units, of: Selector) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
+    """Shannon's index, its variance, and the items."""
+    return units.kept(("shannon", of), lambda: _shannon_of(by_taxon(units, of), units.counted(of)))
+
+
+def _shannon_of(groups: ByTaxon, total: np.ndarray) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
+    with np.errstate(invalid="ignore", divide="ignore"):
+        n = np.where(total > 0, total, np.nan)
+        p = groups.items / groups.spread(n)
+        terms = np.where(groups.items > 0, p * np.log(np.where(groups.items > 0, p, 1)), 0)
+        squares = np.where(groups.items > 0, terms * terms / np.where(groups.items > 0, p, 1), 0)
+        value = np.where(total > 0, np.maximum(-groups.total(terms), 0), np.nan)
+        seen = groups.sum_of(_is_seen)
+        variance = (groups.total(squares) - value**2) / n + (seen - 1) / (2 * n * n)
+    return value, np.maximum(variance, 0), total
+
+
+def _from_pool(groups: ByTaxon, total: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+    """Expected taxa of a multinomial draw of each unit's size from all units together, and its standard deviation."""
+    pool = np.zeros((groups.items.shape[0], groups.taxa))
+    for replicate, items in enumerate(groups.items):
+        pool[replicate] = np.bincount(groups.taxon, weights=items, minlength=groups.taxa)
+    share = pool / np.maximum(pool.sum(axis=1, keepdims=True), 1)
+    expected, spread = np.zeros(groups.shape), np.zeros(groups.shape)
+    for replicate in range(groups.shape[0]):
+        p = share[replicate][share[replicate] > 0]
+        sizes, where = np.unique(total[replicate], return_inverse=True)
+        missed = np.exp(sizes[:, None] * np.log1p(-np.minimum(p, 1 - 1e-15))[None, :])
+        expected[replicate] = (1 - missed).sum(axis=1)[where]
+        # Taxa of one draw take items from each other: the covariances, to first order in the shares.
+        variance = (missed * (1 - missed)).sum(axis=1) - sizes * (missed * p).sum(axis=1) ** 2
+        spread[replicate] = np.sqrt(np.maximum(variance, 0))[where]
+    return expected, spread
+
+
+def _chao1_ends(seen: np.ndarray, once: np.ndarray, twice: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+    """Chao 1987: the unseen are taken for log-normal; where none is once, nothing unseen is allowed for."""
+    extra = unseen(once, twice)
+    b = twice + 1
+    variance = (
+        once * (once - 1) / (2 * b)
+        + once * (2 * once - 1) ** 2 / (4 * b**2)
+        + once**2 * twice * (once - 1) ** 2 / (4 * b**4)
+    )
+    with np.errstate(invalid="ignore", divide="ignore"):
+        factor = np.exp(Z * np.sqrt(np.log1p(np.where(extra > 0, variance / extra**2, 0))))
+        low, high = seen + extra / factor, seen + extra * factor
+    return np.where(extra > 0, low, seen), np.where(extra > 0, high, seen)
+
+
+def _is_seen(k: np.ndarray) -> np.ndarray:
+    return (k > 0).astype(float)
+
+
+def _is_once(k: np.ndarray) -> np.ndarray:
+    return (k == 1).astype(float)
+
+
+def _is_twice(k: np.ndarray) -> np.ndarray:
+    return (k == 2).astype(float)

@@ -130,7 +130,7 @@ def ratio(of: np.ndarray, to: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
 
     >>> low, high = ratio(np.array([12.0, 0.0]), np.array([96.0, 20.0]))
     >>> low.round(3).tolist(), high.round(3).tolist()
-    ([0.062, 0.0], [0.229, 0.202])
+    ([0.062, 0.0], [0.229, 0.203])
     """
     low, high = clopper_pearson(of, np.asarray(of, float) + np.asarray(to, float))
     with np.errstate(invalid="ignore", divide="ignore"):

@@ -209,6 +209,10 @@ class Units:
         is_all = rows.size == values.shape[1] and bool(np.all(rows[1:] > rows[:-1]))
         return self._sum(values if is_all else values[:, rows], rows)
 
+    def sum_of(self, values: np.ndarray, rows: np.ndarray) -> np.ndarray:
+        """Values of shape (replicates or 1, rows named), one for each row named, summed by unit."""
+        return self._sum(values, rows)
+
     def _weighed(self, rows: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
         grams = (self.table.mass_g[rows] / self.table.share[rows])[None, :]
         return self._spread(self._sum(grams, rows)), self._spread(self._sum(np.ones((1, rows.size)), rows))

@@ -25,6 +25,8 @@ class Count:
     at_least: int | None = None
     """For an abundance class with a key: its lower end."""
     at_most: int | None = None
+    scale: str = ""
+    """Name of the scale that an abundance class belongs to; 'ends as written' where its sign says its ends."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -72,7 +72,7 @@ def _class(text: str) -> Count | None:
             is_empty = (low is not None and high is not None and low >= high) or (high is not None and high < 1)
             if is_empty:
                 return None
-            return Count(written=text, amount="noted as present", at_least=low, at_most=high)
+            return Count(written=text, amount="noted as present", at_least=low, at_most=high, scale="ends as written")
     return None
 
 
