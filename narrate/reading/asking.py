@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import difflib
-from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Collection, Iterable, Mapping
+from dataclasses import dataclass, field
 from typing import Any
 
 from narrate.model.ids import SourceKey
@@ -13,8 +13,22 @@ from narrate.reading.numbers_written import plain_number
 from narrate.reading.source_text import SourceText, shown, tell
 from narrate.reading.yaml_nodes import Node, Refused, Scalar, Sequence
 
-NEAR_MATCHES = 200
-"""Near matches looked for per file: enough for a person, and bounded for a sheet with ten thousand slips."""
+COMPARISONS = 300_000
+"""Words compared for near matches in one file: enough for any person, and bounded for ten thousand slips."""
+
+
+@dataclass(slots=True)
+class NearWords:
+    """Offers near matches until it has compared enough."""
+
+    left: int = COMPARISONS
+
+    def to(self, word: str, known: Collection[str], cutoff: float = 0.6) -> str:
+        """The known word that looks most like it; empty where none does, or where too many slips came before."""
+        if len(word) > 80 or self.left < len(known):
+            return ""
+        self.left -= len(known)
+        return near(word, known, cutoff)
 
 
 @dataclass(slots=True, kw_only=True)
@@ -28,7 +42,7 @@ class Asking:
     wrong: str = "N203"
     known_sources: Mapping[SourceKey, object] | None = None
     """None: source keys are not checked."""
-    near_left: int = NEAR_MATCHES
+    near_words: NearWords = field(default_factory=NearWords)
     faults: int = 0
     """Problems told so far by the readers of this module."""
 
@@ -50,12 +64,8 @@ class Asking:
     def place(self, node: Node) -> Place:
         return self.source.place(node.line, node.column)
 
-    def near(self, word: str, known: Iterable[str], cutoff: float = 0.6) -> str:
-        """The known word that looks most like it; empty where none does."""
-        if self.near_left <= 0 or len(word) > 80:
-            return ""
-        self.near_left -= 1
-        return near(word, known, cutoff)
+    def near(self, word: str, known: Collection[str], cutoff: float = 0.6) -> str:
+        return self.near_words.to(word, known, cutoff)
 
 
 @dataclass(frozen=True, slots=True)

@@ -71,8 +71,9 @@ def _frame() -> Reads:
             return None
         slots = re.findall(r"\{([^{}]*)\}", found)
         if len(slots) != 1 or slots[0] not in FRAME_SLOTS or found.count("{") != 1 or found.count("}") != 1:
-            refused = f"{whose}: frame '{found}' has {len(slots)} places to fill, expected one: {{clause}} or {{noun}}"
-            asking.tell(node, asking.wrong, refused)
+            fills = " and ".join(f"{{{slot}}}" for slot in slots) or "nothing"
+            refused = f"{whose}: frame '{found}' fills in {fills}, expected one of {{clause}} and {{noun}}"
+            asking.tell(node, asking.wrong, refused, help="a frame holds {clause} or {noun} once, and no other brace")
             return None
         return found  # type: ignore[no-any-return]
 

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 
 from narrate.model.packs import Words
 from narrate.model.project import Project
 from narrate.problems import Place, ProblemList
-from narrate.reading.asking import NEAR_MATCHES, near
+from narrate.reading.asking import NearWords
 from narrate.reading.project_file import ProjectFile
 from narrate.reading.records import Records
 from narrate.reading.source_text import SourceText
@@ -26,13 +26,10 @@ class Checking:
     words: Words
     sources: Mapping[str, SourceText]
     problems: ProblemList
-    near_left: int = NEAR_MATCHES
+    near_words: NearWords = field(default_factory=NearWords)
 
     def near(self, word: str, known: Sequence[str]) -> str:
-        if self.near_left <= 0:
-            return ""
-        self.near_left -= 1
-        return near(word, known, 0.7)
+        return self.near_words.to(word, known, 0.7)
 
     def error(self, place: Place, code: str, message: str, help: str = "", about: str = "") -> None:
         excerpt, width = self._shown(place, about)

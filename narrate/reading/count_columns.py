@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from narrate.model.counts import Count
+from narrate.model.ids import SampleId
 from narrate.model.packs import Words
 from narrate.model.plants import Identification
 from narrate.model.sampling import Sample
@@ -24,7 +25,7 @@ class Known:
     """What rows are held against."""
 
     words: Words
-    samples: Mapping[str, Sample]
+    samples: Mapping[SampleId, Sample]
     sample_ids: frozenset[str]
     """Also those whose records could not be read whole."""
     identifier: Identifier
@@ -62,7 +63,7 @@ _FRACTIONS = {
 
 def read_sample(text: str, on: Cells, cells: Sequence[str]) -> Sample | None:
     """None for a sample whose record could not be read whole: what is wrong there is told there."""
-    sample = on.known.samples.get(text)
+    sample = on.known.samples.get(SampleId(text))
     if sample is None and text not in on.known.sample_ids:
         meant = on.problems.near(text, on.known.samples, 0.75)
         on.problems.refuse(

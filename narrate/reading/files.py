@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import re
+import stat
 from pathlib import Path
 
 from narrate.problems import Place, ProblemList
@@ -38,7 +39,7 @@ def listed(root: Path, folder: str, endings: tuple[str, ...], problems: ProblemL
         _leads_out(root, top, problems)
         return ()
     found: list[str] = []
-    for here, folders, names in os.walk(top, followlinks=False):
+    for here, folders, names in os.walk(top, followlinks=False, onerror=lambda fault: _closed(root, fault, problems)):
         for name in folders:
             if (Path(here) / name).is_symlink():
                 _leads_out(root, Path(here) / name, problems)
@@ -47,6 +48,21 @@ def listed(root: Path, folder: str, endings: tuple[str, ...], problems: ProblemL
             if name.lower().endswith(endings) and not name.startswith((".", "~")):
                 found.append(relative(root, Path(here) / name))
     return tuple(sorted(found))
+
+
+def _closed(root: Path, fault: OSError, problems: ProblemList) -> None:
+    """A folder that cannot be listed; one that is not there is for the caller to miss."""
+    if not isinstance(fault, FileNotFoundError | NotADirectoryError):
+        _cannot_open(relative(root, Path(fault.filename)), "folder", fault, problems)
+
+
+def _cannot_open(path: str, what: str, fault: OSError, problems: ProblemList) -> None:
+    problems.error(
+        Place(path=path),
+        "N101",
+        f"the {what} cannot be opened ({(fault.strerror or 'no reason given').lower()}), expected one that can",
+        help="check that it is there and that you may read it",
+    )
 
 
 def relative(root: Path, path: Path) -> str:
@@ -62,7 +78,11 @@ def read_text(root: Path, path: str, problems: ProblemList, *, at_most_bytes: in
         _leads_out(root, file, problems)
         return None
     try:
-        size = file.stat().st_size
+        status = file.stat()
+        if not stat.S_ISREG(status.st_mode):
+            problems.error(place, "N101", "this is no file, expected a text file", help="give it another name or place")
+            return None
+        size = status.st_size
         if size > at_most_bytes:
             problems.error(
                 place,
@@ -73,12 +93,7 @@ def read_text(root: Path, path: str, problems: ProblemList, *, at_most_bytes: in
             return None
         content = file.read_bytes()
     except OSError as fault:
-        problems.error(
-            place,
-            "N101",
-            f"the file cannot be opened ({(fault.strerror or 'no reason given').lower()}), expected a text file",
-            help="check that the file is there and that you may read it",
-        )
+        _cannot_open(path, "file", fault, problems)
         return None
     return decoded(path, content, problems)
 

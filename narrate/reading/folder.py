@@ -81,7 +81,7 @@ def read_folder(folder: Path, *, shipped: PackFolder | None = None) -> Reading:
 def _is_project(root: Path, problems: ProblemList) -> bool:
     place = Place(path=root.name or str(root))
     begin = "'narrate begin FOLDER' lays out a new project"
-    if not root.exists():
+    if not _is_there(root):
         problems.error(place, "N101", f"'{root}' is not there, expected a project folder", help=begin)
     elif not root.is_dir():
         problems.error(
@@ -96,7 +96,7 @@ def _is_project(root: Path, problems: ProblemList) -> bool:
 
 
 def _has_project_file(root: Path, problems: ProblemList) -> bool:
-    if (root / "project.yaml").exists():
+    if _is_there(root / "project.yaml"):
         return True
     begin = "'narrate begin FOLDER' lays out a new project"
     try:
@@ -118,6 +118,14 @@ def _has_project_file(root: Path, problems: ProblemList) -> bool:
         help=f"rename '{meant}' to project.yaml" if meant else f"{begin}; or name the folder that holds project.yaml",
     )
     return False
+
+
+def _is_there(path: Path) -> bool:
+    """False also for a path that nobody may look at, or that no file can have."""
+    try:
+        return path.exists()
+    except (OSError, ValueError):
+        return False
 
 
 def _project_file(root: Path, sources: dict[str, SourceText], problems: ProblemList) -> ProjectFile | None:

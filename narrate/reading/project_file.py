@@ -17,21 +17,8 @@ from narrate.reading.values import id_text, one_of, text, year
 from narrate.reading.yaml_nodes import Node, Scalar, Sequence, read_nodes, value_of, written_id
 
 PRESERVATIONS = ("charred", "waterlogged", "desiccated", "mixed")
-RESTRICTABLE = (
-    "location",
-    "description",
-    "note",
-    "images",
-    "feature",
-    "finds",
-    "heavy_fraction",
-    "report",
-    "summary",
-    "number",
-    "client",
-    "permit",
-)
-"""Fields that `restricted_fields` may name, beside the keys of the project's own report."""
+RESTRICTABLE = ("location", "description", "note", "images", "feature", "method", "finds", "heavy_fraction")
+"""Fields that can be withheld (a test holds `disclosure` to it), beside the keys of the project's own report."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -161,8 +148,8 @@ def _check_restricted_fields(node: Node, report: dict[str, str], asking: Asking)
             asking.tell(
                 item,
                 "N202",
-                f"project, disclosure: restricted_fields names '{item.text}', which no record has{offered(meant)}",
-                help=f"write '{meant}'" if meant else f"known are {', '.join(known)}",
+                f"project, disclosure: restricted_fields names '{item.text}', which cannot be withheld{offered(meant)}",
+                help=f"write '{meant}'" if meant else f"can be withheld: {', '.join(known)}",
             )
 
 

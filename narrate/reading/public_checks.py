@@ -42,7 +42,7 @@ def _check_picture(checking: Checking, whose: str, image: Image) -> None:
             image.place,
             "N209",
             f"{whose} is not there, expected a picture",
-            "paths begin at the project folder, such as images/c12.jpg",
+            "paths begin at the project folder and have forward slashes, such as images/c12.jpg",
             image.file,
         )
     lacking = [name for name in ("caption", "credit", "alt") if not getattr(image, name)]

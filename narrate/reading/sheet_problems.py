@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Collection, Sequence
 from dataclasses import dataclass, field
 
 from narrate.model.plants import Identification
 from narrate.problems import ProblemList
-from narrate.reading.asking import NEAR_MATCHES, near
+from narrate.reading.asking import NearWords
 from narrate.reading.count_header import Header
 from narrate.reading.source_text import LINE_END, SourceText, shown, tell
 from narrate.reading.taxa import Identifier
@@ -51,18 +51,15 @@ class SheetProblems:
     """Its last line; cells in quotation marks may run over several."""
     told: int = 0
     left_out: int = 0
-    near_left: int = NEAR_MATCHES
+    near_words: NearWords = field(default_factory=NearWords)
     names: dict[str, _Rows] = field(default_factory=dict)
 
     @property
     def delimiter(self) -> str:
         return "\t" if self.source.path.lower().endswith(".tsv") else ","
 
-    def near(self, word: str, known: Iterable[str], cutoff: float = 0.6) -> str:
-        if self.near_left <= 0 or len(word) > 80:
-            return ""
-        self.near_left -= 1
-        return near(word, known, cutoff)
+    def near(self, word: str, known: Collection[str], cutoff: float = 0.6) -> str:
+        return self.near_words.to(word, known, cutoff)
 
     def refuse(self, column: str, cells: Sequence[str], message: str, help: str = "", code: str = "N303") -> None:
         """Tells an error of a cell; the row with it is left out."""

@@ -23,6 +23,8 @@ QUALIFIERS: tuple[tuple[str, str], ...] = (
 _BELOW_SPECIES = ("ssp.", "subsp.", "var.", "f.", "cv.", "ssp", "subsp", "var")
 _EITHER = re.compile(r"\s*/\s*|\s+or\s+", re.IGNORECASE)
 _MOST_HALVES = 6
+_LONGEST_NAME = 200
+"""Longer than any name with its authors; a longer text is no name."""
 
 
 @dataclass(slots=True)
@@ -56,6 +58,8 @@ class Identifier:
 
     def _identified(self, written: str) -> Identification:
         name = " ".join(written.split())
+        if len(name) > _LONGEST_NAME:
+            return Identification(written=name, taxon=None)
         qualifier, bare = split_qualifier(name)
         taxon = self._exactly(name) or self._exactly(bare)
         if taxon is None and _EITHER.search(bare):

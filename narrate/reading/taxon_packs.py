@@ -26,8 +26,10 @@ def taxon_regions(folders: Iterable[PackFolder]) -> tuple[str, ...]:
     found = set()
     for folder in folders:
         top = folder.root / folder.base / "taxa"
-        if top.is_dir():
+        try:
             found |= {path.name for path in top.iterdir() if path.is_dir()}
+        except OSError:
+            continue  # not there, or closed: then its regions are told as unknown
     return tuple(sorted(found))
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Any
@@ -106,9 +107,18 @@ def _lookup(entries: list[Entry], what: str) -> dict[str, str]:
                     twice(entry, place, f"{what} '{entry.value.id}': the spelling '{spelling}'", "N404")
                 first.setdefault(flat, entry)
     for flat, id in list(found.items()):
-        for variant in (flat.replace("-", " ").replace("_", " "), f"{flat}s", f"{flat}es"):
+        for variant in (flat.replace("-", " ").replace("_", " "), *_plurals(flat)):
             found.setdefault(variant, id)
     return found
+
+
+def _plurals(word: str) -> tuple[str, ...]:
+    """What an English plural of a spelling would be, for spellings that give none."""
+    if word.endswith("s"):
+        return ()
+    if word.endswith(("x", "z", "ch", "sh")):
+        return (f"{word}es",)
+    return (f"{word}s", f"{word[:-1]}ies") if re.search(r"[^aeiou]y$", word) else (f"{word}s",)
 
 
 def _names(value: Any) -> tuple[str, ...]:

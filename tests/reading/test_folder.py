@@ -2,15 +2,24 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from narrate.disclosure import disclosed
+from narrate.model.images import Image
+from narrate.model.project import Disclosure
+from narrate.model.sampling import HeavyFraction
 from narrate.problems import has_errors
 from narrate.reading.folder import read_folder
+from narrate.reading.project_file import RESTRICTABLE
+from tests.builders import HERE, a_context, a_project, a_sample
 from tests.reading.folders import RECORDS, SHEET, WHOLE, packs_in, reading_of, told, write
+
+AN_IMAGE = Image(file="images/a.png", caption="a", credit="b", alt="c", place=HERE)
 
 
 def test_a_whole_small_project_is_read(tmp_path: Path) -> None:
@@ -245,13 +254,29 @@ def test_no_shape_of_any_file_raises(tmp_path: Path, file: str, drawn: st.DataOb
     assert isinstance(told(reading), str)
 
 
+RECORD_FIELDS = (
+    "id",
+    "context",
+    "kind",
+    "phase",
+    "volume_l",
+    "mesh_mm",
+    "size_classes",
+    "heavy_fraction",
+    "images",
+    "recovery_test",
+    "location",
+    "modern_intrusions",
+    "light_fraction",
+    "sterile",
+)
+
+
 @settings(max_examples=50, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture])
 @given(
     kind=st.sampled_from(["contexts", "samples"]),
     fields=st.dictionaries(
-        st.sampled_from(
-            ["id", "context", "kind", "phase", "volume_l", "mesh_mm", "size_classes", "heavy_fraction", "images", "recovery_test", "location", "modern_intrusions", "light_fraction", "sterile"]
-        ),
+        st.sampled_from(RECORD_FIELDS),
         VALUES,
         max_size=6,
     ),
@@ -262,3 +287,31 @@ def test_no_shape_of_a_record_raises(tmp_path: Path, kind: str, fields: dict[str
     reading = reading_of(tmp_path, {"records/more.yaml": text})
 
     assert isinstance(told(reading), str)
+
+
+@pytest.mark.parametrize("field", RESTRICTABLE)
+def test_every_field_that_may_be_restricted_is_withheld(tmp_path: Path, field: str) -> None:
+    """What `restricted_fields` takes is what disclosure takes out: nobody is promised more than is done."""
+    context = a_context(
+        feature="F1", description="d", note="n", location={"easting": "1"}, images=(AN_IMAGE,), phase=None
+    )
+    sample = a_sample(
+        method="bucket", note="n", images=(AN_IMAGE,), heavy_fraction=HeavyFraction(sorted=True, finds={"sherds": "1"})
+    )
+    project = a_project([context], [sample], phases=())
+    withheld = replace(project, disclosure=Disclosure(restricted_fields=frozenset({field})))
+    bare = disclosed(withheld)
+
+    attribute = {"finds": "heavy_fraction"}.get(field, field)
+    holders = [(context, bare.contexts[0]), (sample, bare.samples[0])]
+    had = [(before, after) for before, after in holders if getattr(before, attribute, None)]
+    assert had
+    assert all(getattr(before, attribute) != getattr(after, attribute) for before, after in had)
+
+
+def test_a_hundred_thousand_letters_for_a_name_are_no_trouble(tmp_path: Path) -> None:
+    """A cell of many words is kept as it was written, and soon."""
+    sheet = "sample,taxon,part,count\nS1," + "A " * 50_000 + ",kernel,1\n"
+    reading = reading_of(tmp_path, {"counts/light.csv": sheet})
+
+    assert [p.code for p in reading.problems] == ["N401"]

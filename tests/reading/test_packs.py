@@ -288,11 +288,11 @@ MESSAGES = {
     ),
     "a frame without a place": (
         {"review": AUDIENCE.replace("this supports {noun}", "this supports {nown}")},
-        "shipped/audiences/review.yaml:6:14: error N601: audience 'review', frames: frame 'this supports {nown}' has "
-        "1 places "
-        "to fill, expected one: {clause} or {noun}\n"
+        "shipped/audiences/review.yaml:6:14: error N601: audience 'review', frames: frame 'this supports {nown}' "
+        "fills in {nown}, expected one of {clause} and {noun}\n"
         '    6 |   supports: ["this supports {nown}"]\n'
-        "                     ^^^^^^^^^^^^^^^^^^^^^^\n",
+        "                     ^^^^^^^^^^^^^^^^^^^^^^\n"
+        "      help: a frame holds {clause} or {noun} once, and no other brace",
     ),
     "a question that nobody asks": (
         {"review": AUDIENCE.replace("plan: [fuel]", "plan: [fule]")},
@@ -311,4 +311,4 @@ def test_each_slip_in_a_pack_is_told_whole(tmp_path: Path, case: str) -> None:
     """Place, whose, what was read, what was expected, the line with a pointer, how to mend it."""
     changed, expected = MESSAGES[case]
 
-    assert told_of(tmp_path, **changed) == expected.rstrip("\n")
+    assert told_of(tmp_path, **changed) == expected

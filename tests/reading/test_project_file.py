@@ -55,9 +55,8 @@ MESSAGES = {
     ),
     "unknown restricted field": (
         PROJECT + "disclosure:\n  restricted_fields: [locations]\n",
-        "project.yaml:6:23: error N202: project, disclosure: restricted_fields names 'locations', which no record "
-        "has; did "
-        "you mean 'location'?\n"
+        "project.yaml:6:23: error N202: project, disclosure: restricted_fields names 'locations', which cannot be "
+        "withheld; did you mean 'location'?\n"
         "    6 |   restricted_fields: [locations]\n"
         "                              ^^^^^^^^^\n"
         "      help: write 'location'",
