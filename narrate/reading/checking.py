@@ -12,6 +12,7 @@ from narrate.problems import Place, ProblemList
 from narrate.reading.asking import NearWords
 from narrate.reading.project_file import ProjectFile
 from narrate.reading.records import Records
+from narrate.reading.sheet_problems import Unread
 from narrate.reading.source_text import SourceText
 
 
@@ -26,6 +27,7 @@ class Checking:
     words: Words
     sources: Mapping[str, SourceText]
     problems: ProblemList
+    unread: Unread = field(default_factory=Unread)
     near_words: NearWords = field(default_factory=NearWords)
 
     def near(self, word: str, known: Sequence[str]) -> str:

@@ -11,13 +11,11 @@ KEPT_PROBLEMS = 10_000
 
 
 def samples_and_counts_meet(checking: Checking) -> None:
-    rows_of: dict[str, int] = {}
     found_in: dict[str, CountRow] = {}
     for row in checking.project.counts:
-        rows_of[row.sample] = rows_of.get(row.sample, 0) + 1
         if row.count.amount in ("counted", "noted as present", "weighed only"):
             found_in.setdefault(row.sample, row)
-    named = {row.sample for row in checking.project.counts}
+    named = {row.sample for row in checking.project.counts} | checking.unread.samples
     for sample in checking.records.samples.values():
         if sample.sterile and sample.id in found_in:
             checking.error(
@@ -27,7 +25,7 @@ def samples_and_counts_meet(checking: Checking) -> None:
                 "expected one or the other",
                 "delete 'sterile: true', or mend the sample's id in the count sheet",
             )
-        elif not sample.sterile and sample.id not in named:
+        elif not sample.sterile and sample.id not in named and not checking.unread.sheets:
             _without_rows(checking, sample)
 
 

@@ -28,6 +28,8 @@ class Known:
     samples: Mapping[SampleId, Sample]
     sample_ids: frozenset[str]
     """Also those whose records could not be read whole."""
+    has_unread_records: bool = False
+    """True where a record file could not be read, so that any sample may be described in it."""
     identifier: Identifier
 
 
@@ -64,7 +66,7 @@ _FRACTIONS = {
 def read_sample(text: str, on: Cells, cells: Sequence[str]) -> Sample | None:
     """None for a sample whose record could not be read whole: what is wrong there is told there."""
     sample = on.known.samples.get(SampleId(text))
-    if sample is None and text not in on.known.sample_ids:
+    if sample is None and text not in on.known.sample_ids and not on.known.has_unread_records:
         meant = on.problems.near(text, on.known.samples, 0.75)
         on.problems.refuse(
             "sample",

@@ -15,16 +15,22 @@ from narrate.reading.asking import offered
 from narrate.reading.count_cells import EXPECTED
 from narrate.reading.count_columns import COLUMN_READERS, Cells, Known
 from narrate.reading.count_header import Header, read_header
-from narrate.reading.sheet_problems import RefusedRow, SheetProblems, UnknownName
+from narrate.reading.sheet_problems import RefusedRow, SheetProblems, UnknownName, Unread
 from narrate.reading.source_text import SourceText, shown
 
 _UNREAD = object()
 _WEIGHED = Count(written="", amount="weighed only")
 
 
-def read_count_sheet(source: SourceText, known: Known, problems: ProblemList) -> list[CountRow]:
-    """Rows of one sheet, in its order. Rows with an error are left out; the errors are told, each with its cell."""
-    telling = SheetProblems(source=source, problems=problems)
+def read_count_sheet(
+    source: SourceText, known: Known, problems: ProblemList, unread: Unread | None = None
+) -> list[CountRow]:
+    """
+    Rows of one sheet, in its order. Rows with an error are left out; the errors are told, each with its cell.
+
+    unread:  is told which samples and sheets that concerns.
+    """
+    telling = SheetProblems(source=source, problems=problems, unread=unread or Unread())
     rows = list(_rows(telling, known))
     telling.tell_unknown_names(known.identifier)
     telling.tell_left_out()
@@ -35,6 +41,7 @@ def _rows(telling: SheetProblems, known: Known) -> Iterator[CountRow]:
     records = _records(telling)
     header = _header(records, telling)
     if header is None:
+        telling.unread.sheets.add(telling.source.path)
         return
     telling.header = header
     reader = _RowReader(telling=telling, on=Cells(known=known, problems=telling), header=header)
@@ -45,11 +52,13 @@ def _rows(telling: SheetProblems, known: Known) -> Iterator[CountRow]:
             if any(cells):
                 has_rows = True
                 _ragged(cells, telling)
+                telling.leave_out(cells)
             continue
         try:
             row = reader.row(cells)
         except RefusedRow:
             row = None
+            telling.leave_out(cells)
         if row is not None:
             yield row
         has_rows = has_rows or row is not None or any(cell.strip() for cell in cells)
@@ -83,6 +92,7 @@ def _records(telling: SheetProblems) -> Iterator[list[str]]:
             yield cells
     except csv.Error as fault:
         telling.line = telling.end + 1
+        telling.unread.sheets.add(telling.source.path)
         _broken_quotes(str(fault), telling)
 
 

@@ -15,11 +15,12 @@ from narrate.reading.checking import Checking
 from narrate.reading.count_columns import Known
 from narrate.reading.count_sheets import read_count_sheet
 from narrate.reading.cross_checks import burials, cross_check
-from narrate.reading.files import SHEET_BYTES, listed, read_text
+from narrate.reading.files import SHEET_BYTES, YAML_BYTES, listed, read_text
 from narrate.reading.pack_files import PackFolder
 from narrate.reading.packs import pack_folders, read_packs
 from narrate.reading.project_file import ProjectFile, read_project_file
 from narrate.reading.records import Records, read_records
+from narrate.reading.sheet_problems import Unread
 from narrate.reading.source_text import SourceText
 from narrate.reading.taxa import Identifier
 from narrate.reading.taxon_packs import taxon_regions
@@ -55,12 +56,15 @@ def read_folder(folder: Path, *, shipped: PackFolder | None = None) -> Reading:
     local = root / "packs"
     packs, found = read_packs(regions, local, shipped=shipped)
     problems.extend(found)
-    records = read_records(_texts(root, "records", (".yaml", ".yml"), sources, problems), packs.words, problems)
+    paths, texts = _texts(root, "records", (".yaml", ".yml"), sources, problems)
+    records = read_records(texts, packs.words, problems)
+    records.has_unread |= len(texts) < len(paths)
     if project_file is None:
         return Reading(packs=packs, problems=problems.sorted())
     _check_regions(project_file, pack_folders(local, shipped), problems)
     identifier = Identifier(packs.taxa, packs.taxon_lookup)
-    project = _project(root, project_file, records, packs, identifier, sources, problems)
+    unread = Unread()
+    project = _project(root, project_file, records, packs, identifier, sources, unread, problems)
     if project is None:
         return Reading(packs=packs, problems=problems.sorted())
     packs = _with_made(packs, identifier)
@@ -73,6 +77,7 @@ def read_folder(folder: Path, *, shipped: PackFolder | None = None) -> Reading:
             words=packs.words,
             sources=sources,
             problems=problems,
+            unread=unread,
         )
     )
     return Reading(project=project, packs=packs, problems=problems.sorted())
@@ -138,7 +143,8 @@ def _project_file(root: Path, sources: dict[str, SourceText], problems: ProblemL
 
 def _texts(
     root: Path, folder: str, endings: tuple[str, ...], sources: dict[str, SourceText], problems: ProblemList
-) -> tuple[SourceText, ...]:
+) -> tuple[tuple[str, ...], tuple[SourceText, ...]]:
+    """Paths of the files there are, and the texts of those that could be read."""
     paths = listed(root, folder, endings, problems)
     if not paths:
         problems.error(
@@ -147,11 +153,11 @@ def _texts(
             f"there is no file {folder}/*{endings[0]} in the folder, expected at least one",
             help="'narrate begin FOLDER' lays out a small project to look at",
         )
-    size = SHEET_BYTES if folder == "counts" else None
-    texts = [read_text(root, path, problems, **({"at_most_bytes": size} if size else {})) for path in paths]
+    size = SHEET_BYTES if folder == "counts" else YAML_BYTES
+    texts = [read_text(root, path, problems, at_most_bytes=size) for path in paths]
     found = tuple(text for text in texts if text is not None)
     sources.update({text.path: text for text in found})
-    return found
+    return paths, found
 
 
 def _check_regions(project_file: ProjectFile, folders: tuple[PackFolder, ...], problems: ProblemList) -> None:
@@ -174,17 +180,20 @@ def _project(
     packs: Packs,
     identifier: Identifier,
     sources: dict[str, SourceText],
+    unread: Unread,
     problems: ProblemList,
 ) -> Project | None:
     known = Known(
         words=packs.words,
         samples=records.samples,
         sample_ids=frozenset(records.sample_ids),
+        has_unread_records=records.has_unread,
         identifier=identifier,
     )
     _tell_workbooks(root, problems)
-    sheets = _texts(root, "counts", (".csv", ".tsv"), sources, problems)
-    counts = tuple(row for sheet in sheets for row in read_count_sheet(sheet, known, problems))
+    paths, sheets = _texts(root, "counts", (".csv", ".tsv"), sources, problems)
+    unread.sheets |= {*paths} - {sheet.path for sheet in sheets}
+    counts = tuple(row for sheet in sheets for row in read_count_sheet(sheet, known, problems, unread))
     if not file.is_whole:
         return None
     hidden = file.disclosure.restricted_contexts | {ContextId(id) for id in burials(records, packs.words)}

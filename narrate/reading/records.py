@@ -35,6 +35,8 @@ class Records:
     sample_ids: set[str] = field(default_factory=set)
     faulty: set[str] = field(default_factory=set)
     """Ids of records in which something was told: what they lack may stand in the faulty field."""
+    has_unread: bool = False
+    """True where a file could not be read: what nobody describes may be described there."""
 
 
 def read_records(sources: tuple[SourceText, ...], words: Words, problems: ProblemList) -> Records:
@@ -79,12 +81,15 @@ def _kinds_of_record(words: Words) -> dict[str, _KindOfRecord]:
 
 
 def _read_file(source: SourceText, kinds: dict[str, _KindOfRecord], records: Records, problems: ProblemList) -> None:
+    before = len(problems.found)
     node = read_nodes(source, problems)
     asking = Asking(source=source, problems=problems)
     if node is None or isinstance(node, Refused):
+        records.has_unread |= len(problems.found) > before
         return
     lists = {name: Field(reads=_list_of_records(kind, records)) for name, kind in kinds.items()}
     if not isinstance(node, yaml_nodes.Mapping):
+        records.has_unread = True
         asking.tell(
             node,
             "N203",

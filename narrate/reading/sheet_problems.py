@@ -28,6 +28,16 @@ class UnknownName:
 
 
 @dataclass(slots=True)
+class Unread:
+    """What of the count sheets could not be read, so that no sample is told to lack rows that it has."""
+
+    samples: set[str] = field(default_factory=set)
+    """Samples named in rows that were refused."""
+    sheets: set[str] = field(default_factory=set)
+    """Sheets that were not read to their end."""
+
+
+@dataclass(slots=True)
 class _Rows:
     """Where a name stands first, and how often."""
 
@@ -53,6 +63,7 @@ class SheetProblems:
     left_out: int = 0
     near_words: NearWords = field(default_factory=NearWords)
     names: dict[str, _Rows] = field(default_factory=dict)
+    unread: Unread = field(default_factory=Unread)
 
     @property
     def delimiter(self) -> str:
@@ -143,6 +154,12 @@ class SheetProblems:
                 else "write a name that the pack knows, or describe the plant in packs/taxa/ of the project",
                 severity="warning",
             )
+
+    def leave_out(self, cells: Sequence[str]) -> None:
+        """Notes the sample of a row that was refused."""
+        at = self.header.at["sample"]
+        if at < len(cells):
+            self.unread.samples.add(cells[at].strip())
 
     def tell_left_out(self) -> None:
         if self.left_out:

@@ -9,6 +9,7 @@ import pytest
 from narrate.problems import ProblemList
 from narrate.reading.count_columns import Known
 from narrate.reading.count_sheets import read_count_sheet
+from narrate.reading.folder import Reading
 from narrate.reading.packs import read_packs
 from narrate.reading.source_text import SourceText
 from narrate.reading.taxa import Identifier
@@ -230,9 +231,9 @@ MESSAGES = {
 def test_each_slip_in_a_sheet_is_told_whole(tmp_path: Path, case: str) -> None:
     """Place with column, what was read, what was expected, the line with a pointer, how to mend it."""
     text, expected = MESSAGES[case]
+    reading = reading_of(tmp_path, {"counts/light.csv": text})
     # Whether samples have rows is another matter, tested with the cross-checks.
-    found = reading_of(tmp_path, {"counts/light.csv": text})
-    kept = type(found)(problems=tuple(p for p in found.problems if p.code != "N206"))
+    kept = Reading(problems=tuple(p for p in reading.problems if p.code != "N206"))
 
     assert told(kept) == expected
 

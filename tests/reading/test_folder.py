@@ -315,3 +315,23 @@ def test_a_hundred_thousand_letters_for_a_name_are_no_trouble(tmp_path: Path) ->
     reading = reading_of(tmp_path, {"counts/light.csv": sheet})
 
     assert [p.code for p in reading.problems] == ["N401"]
+
+
+def test_a_record_file_that_cannot_be_read_is_one_problem(tmp_path: Path) -> None:
+    """Rows, samples and restricted contexts whose records may stand in it are not told to be unknown."""
+    project = WHOLE["project.yaml"] + "disclosure: {restricted_contexts: [C1]}\n"
+    reading = reading_of(tmp_path, {"project.yaml": project, "records/all.yaml": "samples: {id: a: b}\n"})
+
+    assert [p.code for p in reading.problems] == ["N103"]
+
+
+def test_a_sheet_that_cannot_be_read_is_one_problem(tmp_path: Path) -> None:
+    """Samples whose rows may stand in it are not told to have none."""
+    assert [p.code for p in reading_of(tmp_path, {"counts/light.csv": b"\x00"}).problems] == ["N102"]
+
+
+def test_a_sample_whose_row_was_refused_is_not_told_to_have_none(tmp_path: Path) -> None:
+    """One slip in a row is one problem."""
+    reading = reading_of(tmp_path, {"counts/light.csv": SHEET.replace("kernel", "kernl")})
+
+    assert [p.code for p in reading.problems] == ["N402"]
