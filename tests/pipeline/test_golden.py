@@ -23,6 +23,7 @@ def test_the_claims_of_the_example_are_those_last_read(judged_example: Judged, r
     ]
     text = "\n".join(lines) + "\n"
     if request.config.getoption("--refresh-golden"):
+        CLAIMS.parent.mkdir(exist_ok=True)
         CLAIMS.write_text(text, encoding="utf-8")
 
     assert text == CLAIMS.read_text(encoding="utf-8")

@@ -1,0 +1,92 @@
+"""The interpretive section as Markdown: every sample, every narrative, tables that say what they hold."""
+
+from __future__ import annotations
+
+import re
+from pathlib import Path
+
+import pytest
+from click.testing import CliRunner
+
+from narrate.cli import commands
+from narrate.documents.blocks import Heading, Paragraph, Table
+from narrate.documents.markdown import markdown
+from narrate.pipeline import Judged
+
+
+@pytest.fixture(scope="module")
+def section(told_example: Path) -> str:
+    """The section of the example project, as `narrate report` writes it."""
+    result = CliRunner().invoke(commands, ["report", str(told_example)])
+    assert result.exit_code == 0, result.output
+    path = told_example / "out" / "report" / "section.md"
+    assert result.stdout.strip() == str(path)
+    return path.read_text(encoding="utf-8")
+
+
+def test_the_section_says_that_it_is_a_draft_for_signature(section: str) -> None:
+    """Nobody may take the section for a signed report, and location and burials defer to law and consultation."""
+    assert "This section is a draft for the signature of a qualified specialist." in section
+    assert "follows the laws and consultation that apply" in section
+
+
+def test_every_sample_stands_in_the_register(section: str, judged_example: Judged) -> None:
+    """Sterile samples are in the register too."""
+    rows = set(re.findall(r"^\| (S\d+) \|", section, flags=re.MULTILINE))
+
+    assert rows == {sample.id for sample in judged_example.project.samples}
+
+
+def test_every_context_has_its_narrative_under_its_own_heading(section: str, judged_example: Judged) -> None:
+    """One heading a context, with text beneath it."""
+    for context in judged_example.project.contexts:
+        heading = f"### {context.id}, {context.kind}\n\n"
+        assert section.count(heading) == 1
+        assert len(section.split(heading)[1].split("\n#")[0]) > 60
+
+
+def test_the_table_of_counts_agrees_with_the_sheets(section: str, judged_example: Judged) -> None:
+    """Maize cupules by context in the table are the sums over the rows of the count sheets."""
+    contexts = {sample.id: sample.context for sample in judged_example.project.samples}
+    sums: dict[str, int] = {}
+    for row in judged_example.project.counts:
+        if (
+            row.identification.taxon == "Zea mays"
+            and row.part == "cupule"
+            and row.condition in ("charred", "partly charred")
+        ):
+            sums[contexts[row.sample]] = sums.get(contexts[row.sample], 0) + (row.count.number or 0)
+    header = next(line for line in section.splitlines() if line.startswith("| Plant |"))
+    printed = next(line for line in section.splitlines() if line.startswith("| *Zea mays* | cupule |"))
+    cells = dict(zip(header.split(" | ")[2:], printed.split(" | ")[2:], strict=True))
+
+    assert {id: n for id, n in sums.items() if n} == {
+        id.strip(" |"): int(cell.strip(" |").replace(",", ""))
+        for id, cell in cells.items()
+        if cell.strip(" |").replace(",", "").isdigit()
+    }
+
+
+def test_sources_are_those_of_claims_that_hold(section: str) -> None:
+    """The list of sources stands at the end, and what is not read in the work is marked as a default to check."""
+    listed = section.split("## Sources\n")[1]
+
+    assert "Wagner" in listed or "Miller" in listed
+    assert "a default, check]" in listed
+
+
+def test_cells_cannot_break_a_table() -> None:
+    """A bar or a line break in a cell is text."""
+    table = Table(caption="c", columns=("a|b", "c"), rows=(("one\ntwo", "x \\ y"),))
+
+    assert markdown([Heading(level=2, text="T"), table, Paragraph(text="end")]).splitlines() == [
+        "## T",
+        "",
+        "Table 1. c",
+        "",
+        "| a\\|b | c |",
+        "| --- | --- |",
+        "| one two | x \\\\ y |",
+        "",
+        "end",
+    ]
