@@ -92,6 +92,21 @@ def tell(folder: Path, strict: bool) -> None:
 
 @commands.command()
 @click.argument("folder", type=_FOLDER)
+@click.option("--json", "as_json", is_flag=True, help="The ranking as JSON on standard output.")
+def rank(folder: Path, as_json: bool) -> None:
+    """Show how strong a story each sample and context of FOLDER tells, and what would make the others stronger."""
+    from narrate.pipeline import rank as run
+
+    found = run(folder, progress=_progress)
+    if not found.text:
+        _tell_problems(found.problems)
+        click.echo(_summed(found.problems))
+        sys.exit(PROBLEMS)
+    click.echo(json.dumps(found.plain, ensure_ascii=False, indent=1) if as_json else found.text)
+
+
+@commands.command()
+@click.argument("folder", type=_FOLDER)
 @click.argument("claim")
 @click.option("--json", "as_json", is_flag=True, help="The evidence as JSON on standard output.")
 def explain(folder: Path, claim: str, as_json: bool) -> None:

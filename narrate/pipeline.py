@@ -10,12 +10,14 @@ from pathlib import Path
 
 from narrate.deposit.claims_file import claims_json, plain_claim
 from narrate.deposit.measures_file import measure_tables
+from narrate.deposit.ranking_file import plain_ranking
 from narrate.disclosure import disclosed
 from narrate.documents.markdown import markdown
 from narrate.documents.outline import outline
 from narrate.drafts.owned import merged, own_words, write_drafts
 from narrate.judging.check_rules import check_rules
 from narrate.judging.judge import judge
+from narrate.judging.strength import ranked
 from narrate.measures.findings import find
 from narrate.model.claims import Claims
 from narrate.model.edition import Edition
@@ -28,6 +30,7 @@ from narrate.model.refs import subject_keys
 from narrate.problems import Place, Problem, ProblemList, has_errors
 from narrate.reading.folder import Reading, read_folder
 from narrate.telling.explanation import claim_text, measurement_text, record_text, tally_text
+from narrate.telling.ranking import ranking_text
 from narrate.telling.tell import narratives
 
 Progress = Callable[[str], None]
@@ -184,6 +187,27 @@ def explained(folder: Path, whole: Judged, ref: str) -> Explained:
         places = tally.places
         text = tally_text(tally, found, row_text)
     return Explained(text=text, plain={"id": ref, "text": text, "rows": [place.row for place in places]})
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Ranked:
+    """How strong a story each sample and context tells: text and plain data, or the problems that stand in the way."""
+
+    text: str = ""
+    plain: Mapping[str, object] = field(default_factory=dict)
+    problems: tuple[Problem, ...] = ()
+
+
+def rank(folder: Path, *, progress: Progress = lambda step: None) -> Ranked:
+    """Samples and contexts of a project by the strength of their story, each with the next step that pays."""
+    progress("reading records and count sheets")
+    reading = read(folder)
+    if reading.project is None or reading.packs is None or has_errors(reading.problems):
+        return Ranked(problems=reading.problems)
+    progress("measuring and judging")
+    whole = judged(reading.project, reading.packs)
+    found = ranked(whole.project, whole.packs, whole.findings, whole.claims)
+    return Ranked(text=ranking_text(found), plain=plain_ranking(found), problems=reading.problems)
 
 
 def begin(folder: Path) -> tuple[tuple[Path, ...], tuple[Problem, ...]]:

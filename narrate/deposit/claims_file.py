@@ -45,7 +45,16 @@ def plain_claim(claim: Claim) -> dict[str, object]:
         "grade_without_limits": claim.unlimited,
         "rivals": [_rival(rival) for rival in claim.rivals],
         "turned_by": [_turning(turning) for turning in claim.turnings],
-        "next_step": None if claim.next_step is None else plain_step(claim.next_step),
+        "next_step": None if claim.next_step is None else _brief(claim.next_step),
+    }
+
+
+def _brief(step: NextStep) -> dict[str, object]:
+    return {
+        "step": step.id,
+        "about": {"level": step.about.level, "id": step.about.id},
+        "says": step.says,
+        "cost": step.cost,
     }
 
 

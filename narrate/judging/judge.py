@@ -11,6 +11,7 @@ from narrate.judging.criteria import Look, rule_verdicts
 from narrate.judging.evidence import evidence_of, filled, named
 from narrate.judging.facts import HOLDS, Recorded, recorded
 from narrate.judging.limits import circumstances, limits_in_force
+from narrate.judging.next_steps import next_steps, with_next_steps
 from narrate.judging.resample import drawn_samples, resampled
 from narrate.judging.rivals import with_rivals
 from narrate.judging.turning import LEVELS_TURNED, turnings
@@ -40,16 +41,19 @@ def judge(project: Project, packs: Packs, *, replicates: int = REPLICATES, seed:
     records = recorded(project, packs)
     keys = subject_keys(project)
     by_subject: dict[Subject, tuple[Claim, ...]] = {}
+    as_counted: dict[Level, Look] = {}
     for level in LEVELS:
         looks = _looks(table, draws, level, packs, project.preservation, records, seed)
-        for subject, claims in _judged(level, looks, packs, keys).items():
-            by_subject[subject] = claims
+        as_counted[level] = looks[0]
+        by_subject.update(_judged(level, looks, packs, keys))
+    steps = next_steps(project, packs, as_counted, {level: rules_of(level, packs) for level in LEVELS}, by_subject)
+    by_subject = with_next_steps(by_subject, steps)
     by_id = {claim.id: claim for claims in by_subject.values() for claim in claims}
-    return Claims(by_id=by_id, by_subject=by_subject)
+    return Claims(by_id=by_id, by_subject=by_subject, steps=steps)
 
 
 def rules_of(level: Level, packs: Packs) -> dict[StatementId, tuple[Rule, ...]]:
-    """Rules in force at a level, by statement, in the order of the packs; retired rules and those of other regions are left out."""
+    """Rules in force at a level, by statement, in the order of the packs."""
     found: dict[StatementId, list[Rule]] = {}
     for rule in packs.rules.values():
         if packs.in_force(rule) and level in rule.about:

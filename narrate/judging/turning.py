@@ -87,7 +87,7 @@ class VariedLook(Look):
 
 
 Turnings = dict[StatementId, dict[int, tuple[Turning, ...]]]
-"""By statement and unit: the smallest changes more and fewer that turn the verdict, and the smallest that makes it hold."""
+"""By statement and unit: the smallest changes up and down that turn the verdict, and the smallest that makes it hold."""
 
 
 def turnings(look: Look, rules: Mapping[StatementId, tuple[Rule, ...]], packs: Packs) -> Turnings:
@@ -194,7 +194,7 @@ def _turning(kind: Kind, items: int, code: int, sample: str, packs: Packs) -> Tu
 
 def said(kind: Kind, items: int, packs: Packs) -> str:
     """
-    The change in words: 'two more maize kernels', 'one fewer cf. goosefoot seed', 'six more pieces of hickory nutshell'.
+    The change in words: 'two more maize kernels', 'one fewer cf. goosefoot seed', 'six more pieces of oak wood'.
 
     Plants without a name of their own are called as the analyst wrote them.
     """

@@ -72,7 +72,9 @@ class Candidates:
             return self._first_missing(there, common)
         best = there.argmax(axis=1)
         elsewhere = common[0] if common.size else -1
-        return np.where(there.max(axis=1, initial=0) > 0, best, elsewhere) if there.shape[1] else np.full(len(there), -1)
+        return (
+            np.where(there.max(axis=1, initial=0) > 0, best, elsewhere) if there.shape[1] else np.full(len(there), -1)
+        )
 
     def _meant(self, selector: Selector) -> np.ndarray:
         units = self._units

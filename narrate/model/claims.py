@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
 
 from narrate.model.ids import PartId, RuleId, SourceKey, StatementId, Subject, TaxonId
@@ -128,7 +128,7 @@ class Claim:
     """Rival statements that some argument also speaks for here, then the statement's other rivals."""
     sources: tuple[SourceKey, ...] = ()
     turnings: tuple[Turning, ...] = ()
-    """The smallest changes more and fewer that turn the verdict, and the smallest that makes it hold, the smallest first;
+    """The smallest changes up and down that turn the verdict, and the smallest that makes it hold, the smallest first;
     empty where none of up to 30 items does, or where none was looked for."""
     unlimited: Grade | None = None
     """What might be said if no limit held it down; None where that was not kept."""
@@ -153,6 +153,8 @@ class Claims:
 
     by_id: Mapping[str, Claim]
     by_subject: Mapping[Subject, tuple[Claim, ...]]
+    steps: Mapping[Subject, tuple[NextStep, ...]] = field(default_factory=dict)
+    """Work that would firm up what is said of each sample and context, and of the site; the best for its cost first."""
 
     def __iter__(self) -> Iterator[Claim]:
         return iter(self.by_id.values())

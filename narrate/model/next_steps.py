@@ -18,7 +18,7 @@ class NextStep:
     """sort.class, sort.heavy, name.cf, wood.identify, record.volume, date.item …"""
     about: Subject
     says: str
-    """What to do, as a clause without capital and full stop: 'finish the 0.5–1 mm class of S014: about 3 more taxa expected'."""
+    """What to do, as a clause: 'finish the 0.5–1 mm class of S014: about 3 more taxa expected'."""
     cost: int
     """1 to 5, see `COSTS`."""
     lifts: tuple[str, ...] = ()
