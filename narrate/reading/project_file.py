@@ -90,7 +90,9 @@ def _project_fields() -> dict[str, Field]:
     return {
         "title": Field(reads=text("a text", may_be_empty=False), is_needed=True),
         "summary": Field(reads=text()),
-        "region_packs": Field(reads=list_of(id_text("the name of a region pack"), one_is_a_list=True), is_needed=True),
+        "region_packs": Field(
+            reads=list_of(id_text("the name of a region pack"), one_is_a_list=True, at_least=1), is_needed=True
+        ),
         "preservation": Field(reads=one_of(PRESERVATIONS)),
         "authors": Field(reads=list_of(record_of(author, Author))),
         "report": Field(reads=mapping_of(text())),

@@ -158,7 +158,7 @@ def source_key() -> Reads:
             return None
         key = SourceKey(node.text.strip())
         if asking.known_sources is not None and key not in asking.known_sources:
-            meant = asking.near(key, asking.known_sources)
+            meant = asking.near(key, asking.known_sources, 0.8)
             message = f"{whose}: source '{key}' is not in sources.yaml{offered(meant)}"
             help = f"write '{meant}'" if meant else "add the work to packs/sources.yaml"
             asking.tell(node, "N405", message, help=help)

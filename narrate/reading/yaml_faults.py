@@ -16,9 +16,11 @@ class Explanation:
     """How one kind of fault is told. The two loaders word the same fault differently: `said` matches both."""
 
     said: str
-    """Pattern over 'context | problem | character at the fault'."""
+    """Pattern over the loader's own words: 'context | problem | character at the fault'."""
     message: str
     help: str
+    before: str = ""
+    """Pattern over what stands before the fault in its line."""
     points_at_start: bool = False
     """True where the beginning of the thing, not where the loader gave up, is what a person must look at."""
 
@@ -42,8 +44,14 @@ EXPLANATIONS: tuple[Explanation, ...] = (
     ),
     Explanation(
         said=r"mapping values are not allowed",
-        message="a second ': ' stands in this line, or the line is indented more than the one before",
-        help="write a text that holds ': ' in quotes; give fields of one record the same indent",
+        before=r": ",
+        message="a second ': ' stands in this line, expected one",
+        help="write a text that holds ': ' in quotes",
+    ),
+    Explanation(
+        said=r"mapping values are not allowed",
+        message="this line is indented more than the one before, which has a value of its own already",
+        help="give fields of one record the same indent",
     ),
     Explanation(
         said=r"sequence entries are not allowed",
@@ -80,9 +88,15 @@ EXPLANATIONS: tuple[Explanation, ...] = (
         help="write the text in quotes",
     ),
     Explanation(
+        said=r"block (?:mapping|collection) \|",
+        before=r"[\"'] *$",
+        message="text follows a closed quotation mark",
+        help="put quotation marks around the whole text",
+    ),
+    Explanation(
         said=r"block mapping \||expected <block end>|block collection|'-' indicator|indentation",
-        message="this does not fit what stands before it: the indent is another, or text follows a closed quotation",
-        help="give fields of one record the same indent; put quotation marks around the whole text",
+        message="the indent of this line fits none of the lines before it, or a list and fields stand in one column",
+        help="give fields of one record the same indent, and each record of a list its '- '",
     ),
     Explanation(
         said=r"YAML document|directive|document start",
@@ -102,9 +116,10 @@ def explain_fault(source: SourceText, fault: yaml.MarkedYAMLError, problems: Pro
     """Adds the problem for a fault of either loader."""
     mark = fault.problem_mark or fault.context_mark
     line, column = (mark.line + 1, mark.column + 1) if mark else (0, 0)
-    at = source.line(line)[column - 1 : column]
+    text = source.line(line)
+    before, at = text[: max(0, column - 1)], text[column - 1 : column]
     said = f"{fault.context or ''} | {fault.problem or ''} | {at}"
-    kind = next((e for e in EXPLANATIONS if re.search(e.said, said)), _OTHER)
+    kind = next((e for e in EXPLANATIONS if re.search(e.said, said) and re.search(e.before, before)), _OTHER)
     start = fault.context_mark
     if kind.points_at_start and start is not None:
         line, column = start.line + 1, start.column + 1

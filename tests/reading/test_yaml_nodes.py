@@ -75,11 +75,25 @@ MESSAGES = [
     ),
     (
         "a: pit 3: fill\n",
-        "a.yaml:1:9: error N103: the YAML cannot be read: a second ': ' stands in this line, or the line is indented "
-        "more than the one before\n"
+        "a.yaml:1:9: error N103: the YAML cannot be read: a second ': ' stands in this line, expected one\n"
         "    1 | a: pit 3: fill\n"
         "                ^\n"
-        "      help: write a text that holds ': ' in quotes; give fields of one record the same indent",
+        "      help: write a text that holds ': ' in quotes",
+    ),
+    (
+        "a: 1\n  stage: 2\n",
+        "a.yaml:2:8: error N103: the YAML cannot be read: this line is indented more than the one before, which has a "
+        "value of its own already\n"
+        "    2 |   stage: 2\n"
+        "               ^\n"
+        "      help: give fields of one record the same indent",
+    ),
+    (
+        'a: "Pit" 3\n',
+        "a.yaml:1:10: error N103: the YAML cannot be read: text follows a closed quotation mark\n"
+        '    1 | a: "Pit" 3\n'
+        "                 ^\n"
+        "      help: put quotation marks around the whole text",
     ),
     (
         "name: >2 mm\n",
@@ -106,11 +120,12 @@ MESSAGES = [
     ),
     (
         "a:\n  b: 1\n c: 2\n",
-        "a.yaml:3:2: error N103: the YAML cannot be read: this does not fit what stands before it: the indent is "
-        "another, or text follows a closed quotation\n"
+        "a.yaml:3:2: error N103: the YAML cannot be read: the indent of this line fits none of the lines before it, "
+        "or a "
+        "list and fields stand in one column\n"
         "    3 |  c: 2\n"
         "         ^\n"
-        "      help: give fields of one record the same indent; put quotation marks around the whole text",
+        "      help: give fields of one record the same indent, and each record of a list its '- '",
     ),
     (
         "id: S1\nvolume_l: 4\nid: S2\n",
