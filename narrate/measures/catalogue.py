@@ -8,7 +8,7 @@ from types import MappingProxyType
 
 import numpy as np
 
-from narrate.measures import amounts, comparison, counting, diversity, enough, ratios, shares, ubiquity
+from narrate.measures import amounts, comparison, counting, diversity, enough, ratios, seasons, shares, ubiquity
 from narrate.measures.column import Column
 from narrate.measures.units import Units
 from narrate.model.ids import LEVELS, Level
@@ -84,6 +84,8 @@ MEASURES: Mapping[str, Measure] = _listed(
     Measure(id="items_wanting", unit="items", function=enough.items_wanting, needs_of=True),
     Measure(id="new_taxa_if_sorted", unit="taxa", function=enough.new_taxa_if_sorted, needs_of=True),
     Measure(id="width_if_sorted", unit="", function=enough.width_if_sorted, needs_of=True, needs_to=True),
+    Measure(id="gatherings", unit="gatherings", function=seasons.gatherings, needs_of=True),
+    Measure(id="one_gathering_share", unit="", function=seasons.one_gathering_share, needs_of=True),
     Measure(id="taxa_in_last_ten", unit="taxa", function=enough.taxa_in_last_ten, needs_of=True),
 )
 

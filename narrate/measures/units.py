@@ -209,6 +209,10 @@ class Units:
         is_all = rows.size == values.shape[1] and bool(np.all(rows[1:] > rows[:-1]))
         return self._sum(values if is_all else values[:, rows], rows)
 
+    def is_there(self, rows: np.ndarray) -> np.ndarray:
+        """(replicates, rows named): True where a row says that the thing was there."""
+        return self._is_there(rows) > 0
+
     def sum_of(self, values: np.ndarray, rows: np.ndarray) -> np.ndarray:
         """Values of shape (replicates or 1, rows named), one for each row named, summed by unit."""
         return self._sum(values, rows)

@@ -1,0 +1,276 @@
+"""Which weeds came with the crop, and what they say of the fields."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+import numpy as np
+
+from narrate.measures.column import Column
+from narrate.measures.findings import as_measurement
+from narrate.measures.intervals import wilson
+from narrate.measures.significance import holm
+from narrate.measures.units import Units
+from narrate.model.fields import Association, Associations, FieldShare, TrianglePoint
+from narrate.model.ids import Subject
+from narrate.model.rules import Selector
+
+CROPS = Selector(status=("crop",))
+WILD = Selector(status=("native", "introduced", "either"), role=("propagule",))
+WEEDS = Selector(status=("native", "introduced", "either"), role=("propagule",), field_weed=("strong", "moderate"))
+GRAIN = Selector(status=("crop",), part=("grain", "sprouted grain", "kernel"))  # type: ignore[arg-type]
+CHAFF = Selector(status=("crop",), role=("chaff", "cob"))
+LEAST_SAMPLES = 5
+"""A thing in fewer samples, or missing from fewer, is in no pair that is tested (a default)."""
+SORTS: tuple[tuple[str, tuple[str, ...]], ...] = (
+    ("field_weed", ("strong", "moderate", "weak", "none")),
+    ("sow", ("autumn", "spring", "both")),
+    ("soil", ("sandy", "clay", "acid", "lime-rich", "wet", "dry", "rich", "poor")),
+    ("height", ("low", "medium", "tall", "twining")),
+    ("life", ("annual", "biennial", "perennial")),
+    (
+        "seed",
+        (
+            "small free light", "small headed light", "small headed heavy", "small free heavy", "big headed heavy",
+            "big free heavy",
+        ),
+    ),
+)  # fmt: skip
+"""Sorts of wild seeds that are told as shares; the last are the six of G. Jones 1984, in van Zeist & Casparie (eds),
+Plants and Ancient Man, pp. 43–61 (from memory)."""
+
+
+def association(
+    samples: Units,
+    *,
+    crops: Selector = CROPS,
+    weeds: Selector = WEEDS,
+    permutations: int = 1999,
+    seed: int = 1,
+) -> Associations:
+    """
+    How firmly parts of crops and weeds go together over samples, against tables with the same margins.
+
+        φ = (ad − bc) / √[(a + b)(c + d)(a + c)(b + d)];   a samples with both, b and c with one alone, d with neither
+
+    samples:       units of the level 'sample'.
+    permutations:  tables in which every sample keeps its number of things and every thing its number of samples; a rich
+                   sample holds many plants of all sorts, and must not make them look like company.
+    seed:          the same seed gives the same tables.
+    Gives:         two-sided p of φ less its mean over those tables, corrected for all pairs (Holm).
+    Misleads:      things that go together need not come from one field: a refuse pit gathers both.
+    Source:        φ: Shennan 1988, Quantifying Archaeology; keeping both margins: Connor & Simberloff 1979, Ecology
+                   60:1132–1140; the trades: Strona et al. 2014, Nature Communications 5:4114; Holm 1979 (all from memory).
+    """
+    names, there = _presence(samples)
+    is_crop, is_weed = (np.isin(np.arange(len(names)), _columns(samples, names, s)) for s in (crops, weeds))
+    frequency = there.sum(axis=0)
+    usable = (frequency >= LEAST_SAMPLES) & (len(there) - frequency >= LEAST_SAMPLES)
+    first, second = np.flatnonzero(is_crop & usable), np.flatnonzero(is_weed & usable & ~is_crop)
+    pairs = int(is_crop.sum() * (is_weed & ~is_crop).sum())
+    if not first.size or not second.size:
+        return Associations(
+            samples=len(there), rows=(), left_out=pairs, permutations=permutations, seed=seed,
+            reason=f"no crop part and no weed are in {LEAST_SAMPLES} samples or more, and missing from as many",
+        )  # fmt: skip
+    seen = phi(there[:, first], there[:, second])
+    drawn = np.array([phi(t[:, first], t[:, second]) for t in with_same_margins(there, permutations, seed)])
+    middle = drawn.mean(axis=0)
+    at_least = (np.abs(drawn - middle) >= np.abs(seen - middle) - 1e-12).sum(axis=0)
+    p = (1 + at_least) / (1 + permutations)
+    corrected = holm(p.ravel()).reshape(p.shape)
+    rows = [
+        Association(
+            crop=names[i][0],
+            crop_part=names[i][1],
+            weed=names[j][0],
+            both=int(np.sum(there[:, i] & there[:, j])),
+            only_crop=int(np.sum(there[:, i] & ~there[:, j])),
+            only_weed=int(np.sum(~there[:, i] & there[:, j])),
+            neither=int(np.sum(~there[:, i] & ~there[:, j])),
+            phi=float(seen[a, b]),
+            expected_phi=float(middle[a, b]),
+            p=float(p[a, b]),
+            p_holm=float(corrected[a, b]),
+        )
+        for a, i in enumerate(first)
+        for b, j in enumerate(second)
+    ]
+    rows.sort(key=lambda row: (row.p, -abs(row.phi - row.expected_phi), row.crop, row.crop_part, row.weed))
+    return Associations(
+        samples=len(there), rows=tuple(rows), left_out=pairs - len(rows), permutations=permutations, seed=seed
+    )
+
+
+def phi(first: np.ndarray, second: np.ndarray) -> np.ndarray:
+    """
+    φ of every column of one table with every column of another.
+
+    first, second:  (samples, things), true where the thing is there.
+    Gives:          (things of the first, things of the second); NaN where a thing is everywhere or nowhere.
+    Source:         Shennan 1988, Quantifying Archaeology (from memory).
+
+    >>> phi(np.array([[1], [1], [0], [0]]), np.array([[1], [0], [0], [0]])).round(4).tolist()
+    [[0.5774]]
+    """
+    x, y = (np.asarray(part, float) - np.mean(part, axis=0) for part in (first, second))
+    with np.errstate(invalid="ignore", divide="ignore"):
+        return (x.T @ y) / np.sqrt((x * x).sum(axis=0)[:, None] * (y * y).sum(axis=0)[None, :])
+
+
+def with_same_margins(there: np.ndarray, tables: int, seed: int) -> np.ndarray:
+    """
+    Tables of presence drawn from all that have the same row and column sums, by trading between pairs of rows.
+
+    there:   (samples, things) of truth values.
+    Gives:   (tables, samples, things). Each table is a chain of its own of five trades a sample from the table seen.
+    Source:  Strona et al. 2014, Nature Communications 5:4114 (from memory).
+
+    >>> drawn = with_same_margins(np.array([[True, False, True], [False, True, False], [True, True, False]]), 4, 1)
+    >>> drawn.sum(axis=1).tolist() == [[2, 2, 1]] * 4, drawn.sum(axis=2).tolist() == [[2, 1, 2]] * 4
+    (True, True)
+    """
+    generator = np.random.default_rng(seed)
+    samples, things = there.shape
+    drawn = np.repeat(there[None, :, :].astype(bool), tables, axis=0)
+    chain = np.arange(tables)
+    for _ in range(5 * samples if samples > 1 else 0):
+        one = generator.integers(0, samples, tables)
+        other = (one + generator.integers(1, samples, tables)) % samples
+        a, b = drawn[chain, one], drawn[chain, other]
+        differs = a != b
+        # Of the things that only one of the two rows has, the first row gets as many as it had, by chance.
+        key = np.where(differs, generator.random((tables, things)), 2.0)
+        place = np.argsort(np.argsort(key, axis=1), axis=1)
+        to_first = place < (a & ~b).sum(axis=1)[:, None]
+        drawn[chain, one] = np.where(differs, to_first, a)
+        drawn[chain, other] = np.where(differs, ~to_first, b)
+    return drawn
+
+
+def field_shares(units: Units, of: Selector = WILD) -> tuple[FieldShare, ...]:
+    """
+    Shares of wild seeds by field weed, sowing season, soil, height, life and the six sorts of seed, for every unit.
+
+        share = seeds of the sort / seeds whose sort the packs know
+
+    Gives:     shares with Wilson intervals; seeds whose sort nobody knows are told beside, and are in no share.
+    Misleads:  below ten weed seeds nothing may be said, below thirty no percentage; a sort of soil is named for where a
+               plant thrives, not for where alone it grows. Seeds of several soils count under each of them.
+    Source:    G. Jones 1984, in van Zeist & Casparie (eds), pp. 43–61, for seed sorts; van der Veen 1992 (from memory).
+    """
+    found = []
+    whole = units.counted(of)[0]
+    for attribute, values in SORTS:
+        words = tuple(dict.fromkeys(values))
+        known_rows = [_sorted_as(of, attribute, value) for value in words]
+        known = _any_of(units, known_rows)
+        for value, selector in zip(words, known_rows, strict=True):
+            column = _share_among(units, selector, known)
+            found += [
+                FieldShare(
+                    subject=Subject(level=units.level, id=id),
+                    attribute=attribute,
+                    value=value,
+                    share=as_measurement("share", column, unit),
+                    of=int(column.of[0, unit]),  # type: ignore[index]
+                    unknown=int(whole[unit] - column.to[0, unit]),  # type: ignore[index]
+                )
+                for unit, id in enumerate(units.ids)
+            ]
+    return tuple(found)
+
+
+def triangle(grain: np.ndarray, chaff: np.ndarray, weed: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+    """
+    Where shares of grain, chaff and weeds lie in a triangle with side 1: grain on top, chaff right, weeds left.
+
+        x = b + a/2;   y = a √3/2;   a, b, c the shares of grain, chaff and weeds
+
+    grain, chaff, weed:  amounts of any size; they are made to add up to 1. NaN where all are 0.
+    Misleads:  samples in the middle are mixtures, not a stage; closed sums make any three things look related.
+    Source:    geometry; the criticism of such diagrams: van der Veen & Jones 2006, VHA 15:217–228.
+
+    >>> x, y = triangle(np.array([1.0, 0, 0, 1]), np.array([0.0, 1, 0, 1]), np.array([0.0, 0, 1, 1]))
+    >>> x.round(4).tolist(), y.round(4).tolist()
+    ([0.5, 1.0, 0.0, 0.5], [0.866, 0.0, 0.0, 0.2887])
+    """
+    grain, chaff, weed = (np.asarray(part, float) for part in (grain, chaff, weed))
+    total = grain + chaff + weed
+    with np.errstate(invalid="ignore", divide="ignore"):
+        a, b = grain / np.where(total > 0, total, np.nan), chaff / np.where(total > 0, total, np.nan)
+    return b + a / 2, a * np.sqrt(3) / 2
+
+
+def triangle_points(
+    units: Units, grain: Selector = GRAIN, chaff: Selector = CHAFF, weed: Selector = WEEDS, least: int = 30
+) -> tuple[TrianglePoint, ...]:
+    """
+    Every unit with enough grain, chaff and weed seeds, as a point of the triangle.
+
+    chaff:   by what each piece stands for: a spikelet fork is two glume bases.
+    least:   pieces and seeds that a unit needs (a default).
+    Source:  the diagram of M. Jones 1985, in Barker & Gamble (eds), Beyond Domestication, as van der Veen & Jones 2006
+             describe it.
+    """
+    parts = [units.counted(grain)[0], units.weighted(chaff)[0], units.counted(weed)[0]]
+    raw = parts[0] + units.counted(chaff)[0] + parts[2]
+    x, y = triangle(*parts)
+    total = sum(parts)
+    return tuple(
+        TrianglePoint(
+            subject=Subject(level=units.level, id=id),
+            grain=float(parts[0][i] / total[i]),
+            chaff=float(parts[1][i] / total[i]),
+            weed=float(parts[2][i] / total[i]),
+            x=float(x[i]),
+            y=float(y[i]),
+            n=int(raw[i]),
+        )
+        for i, id in enumerate(units.ids)
+        if raw[i] >= least
+    )
+
+
+def _presence(samples: Units) -> tuple[list[tuple[str, str]], np.ndarray]:
+    """Plants and parts, and in which samples each is; sterile samples are rows of nothing."""
+    table, rows = samples.table, samples.rows(Selector())
+    names: dict[tuple[str, str], int] = {}
+    code = [names.setdefault(_name(samples, i), len(names)) for i in range(len(table.kinds))]
+    there = np.zeros((len(table.sample_ids), len(names)), bool)
+    if rows.size:
+        held = rows[table.is_noted[rows]]
+        there[table.row_sample[held], np.array(code, np.intp)[table.row_kind[held]]] = True
+    return list(names), there
+
+
+def _name(samples: Units, i: int) -> tuple[str, str]:
+    kind = samples.table.kinds[i]
+    return (str(kind.taxon or "/".join(kind.either) or kind.written), kind.part)
+
+
+def _columns(samples: Units, names: Sequence[tuple[str, str]], of: Selector) -> list[int]:
+    kinds = np.unique(samples.table.row_kind[samples.rows(of)])
+    return sorted({names.index(_name(samples, int(i))) for i in kinds})
+
+
+def _sorted_as(of: Selector, attribute: str, value: str) -> Selector:
+    return replace(of, **{attribute: tuple(value.split()) if attribute == "seed" else (value,)})
+
+
+def _any_of(units: Units, selectors: Sequence[Selector]) -> np.ndarray:
+    """Rows that any of the selectors means, sorted by unit."""
+    rows = np.unique(np.concatenate([units.rows(s) for s in selectors]))
+    return rows[np.argsort(units.unit_of(rows), kind="stable")] if rows.size else rows
+
+
+def _share_among(units: Units, of: Selector, known: np.ndarray) -> Column:
+    """The share of a selection among rows, as the measure `share` gives it among a selector."""
+    k, n = units.counted(of), units.sum_of(units.table.counted[:, known], known)
+    low, high = wilson(k, n)
+    with np.errstate(invalid="ignore", divide="ignore"):
+        value = k / np.where(n > 0, n, np.nan)
+    return Column(
+        value=value, low=low, high=high, of=k, to=n, n=n, has_interval=True, reason="no seed whose sort is known"
+    )
