@@ -52,7 +52,7 @@ def begin(folder: Path) -> None:
 @click.option("--code", "code", metavar="CODE", help="Print the manual's paragraph on a problem code and stop.")
 def check(folder: Path, as_json: bool, strict: bool, code: str | None) -> None:
     """Read everything in FOLDER and report every problem, each with its place and how to mend it."""
-    from narrate.pipeline import read
+    from narrate.pipeline import check as look_through
     from narrate.problems import CODES, as_plain_data, has_errors
 
     if code is not None:
@@ -60,7 +60,7 @@ def check(folder: Path, as_json: bool, strict: bool, code: str | None) -> None:
             raise click.UsageError(f"'{code}' is not a problem code; known are {', '.join(CODES)}")
         click.echo(f"{code.upper()}: {CODES[code.upper()]}")
         return
-    problems = read(folder, strict=strict).problems
+    problems = look_through(folder, strict=strict)
     if as_json:
         click.echo(json.dumps({"problems": [as_plain_data(p) for p in problems]}, ensure_ascii=False, indent=1))
     else:

@@ -6,6 +6,7 @@ import re
 from collections.abc import Mapping
 from dataclasses import replace
 
+from narrate.model.narrative import Narrative
 from narrate.model.project import Project
 from narrate.model.sampling import Sample
 from narrate.model.stratigraphy import Context
@@ -44,6 +45,37 @@ def disclosed(project: Project) -> Project:
         disclosure=replace(project.disclosure, restricted_contexts=frozenset()),
         is_withheld_in_part=bool(hidden) or contexts != tuple(open_contexts),
     )
+
+
+def disclosed_narrative(narrative: Narrative, whole: Project) -> Narrative:
+    """
+    A narrative without the sentences that name something restricted.
+
+    Drafts never do, because they are made of what may be disclosed; words that the analyst wrote might.
+
+    whole:  the project before anything was taken out.
+    """
+    if not narrative.is_edited:
+        return narrative
+    hidden = whole.disclosure.restricted_contexts
+    gone = {sample.id for sample in whole.samples if sample.context in hidden}
+    open_features = {context.feature for context in whole.contexts if context.id not in hidden}
+    lost = {c.feature for c in whole.contexts if c.feature and c.feature not in open_features}
+    secret = {text for c in whole.contexts for text in c.location.values() if len(text) > 2}
+    names = _naming((*hidden, *gone, *lost, *secret))
+    sections = tuple(
+        replace(
+            section,
+            heading=_kept(section.heading, names),
+            paragraphs=tuple(
+                kept
+                for paragraph in section.paragraphs
+                if (kept := tuple(s for s in paragraph if not _names(names, s.text)))
+            ),
+        )
+        for section in narrative.sections
+    )
+    return replace(narrative, sections=tuple(section for section in sections if section.paragraphs))
 
 
 def _naming(ids: tuple[str, ...]) -> re.Pattern[str] | None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import difflib
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cache
 from pathlib import Path
@@ -11,10 +11,11 @@ from pathlib import Path
 from narrate.deposit.claims_file import claims_json, plain_claim
 from narrate.deposit.measures_file import measure_tables
 from narrate.deposit.ranking_file import plain_ranking
-from narrate.disclosure import disclosed
+from narrate.disclosure import disclosed, disclosed_narrative
 from narrate.documents.markdown import markdown
 from narrate.documents.outline import outline
-from narrate.drafts.owned import merged, own_words, write_drafts
+from narrate.drafts.basis import Ground
+from narrate.drafts.owned import Owned, own_words, owned, write_files
 from narrate.judging.check_rules import check_rules
 from narrate.judging.judge import judge
 from narrate.judging.strength import ranked
@@ -35,9 +36,6 @@ from narrate.telling.tell import narratives
 
 Progress = Callable[[str], None]
 """Told the name of each step before it begins."""
-
-Drafts = tuple[Project, Mapping[Subject, Narrative]]
-"""Drafts of one audience, and the project that they were told of."""
 
 EDITIONS: Mapping[str, tuple[str, ...]] = {"review": ("review", "report"), "public": ("public",)}
 """Each site and the audiences whose narratives it holds."""
@@ -74,6 +72,18 @@ def read(folder: Path, *, strict: bool = False) -> Reading:
     return Reading(project=reading.project, packs=reading.packs, problems=ordered)
 
 
+def check(folder: Path, *, strict: bool = False) -> tuple[Problem, ...]:
+    """All problems: of records, sheets and rules, and of what the analyst edited or approved."""
+    reading = read(folder, strict=strict)
+    if reading.project is None or reading.packs is None or has_errors(reading.problems):
+        return reading.problems
+    if not (folder / "narratives").is_dir():
+        return reading.problems
+    whole = judged(reading.project, reading.packs)
+    told = [_told(folder, "review", whole), _told(folder, "public", judged(disclosed(reading.project), reading.packs))]
+    return _with_those_of_drafts(reading.problems, told, strict=strict)
+
+
 def judged(project: Project, packs: Packs) -> Judged:
     return Judged(project=project, packs=packs, findings=find(project, packs), claims=judge(project, packs))
 
@@ -97,24 +107,30 @@ def tell(folder: Path, *, version: str, strict: bool = False, progress: Progress
     whole = judged(reading.project, reading.packs)
     progress("measuring and judging what is public")
     open_part = judged(disclosed(reading.project), reading.packs)
+    progress("writing narratives")
+    told = {name: _told(folder, name, part) for name, part in (("review", whole), ("public", open_part))}
+    problems = _with_those_of_drafts(reading.problems, told.values(), strict=strict)
+    if has_errors(problems):
+        return Told(problems=problems, is_written=False)
     out = folder / "out"
-    drafted: list[Drafts] = []
     try:
         for name, part in (("review", whole), ("public", open_part)):
-            progress(f"writing narratives and pages: {name}")
-            edition, drafts = _edition(folder, name, part, reading.problems if name == "review" else (), version)
-            drafted += drafts
+            progress(f"building pages: {name}")
+            narratives_told = told[name].narratives
+            if name == "public":
+                narratives_told = {k: disclosed_narrative(n, whole.project) for k, n in narratives_told.items()}
+            edition = _edition(name, part, narratives_told, problems if name == "review" else (), version)
             build(edition, templates_folder(), out / name, images=folder)
     except Refused as refusal:
-        return Told(problems=(*reading.problems, *refusal.problems), is_written=False)
+        return Told(problems=(*problems, *refusal.problems), is_written=False)
     progress("writing drafts, claims and measures")
-    for drafts_of_audience in drafted:
-        write_drafts(folder, *drafts_of_audience)
+    for drafts in told.values():
+        write_files(drafts.files)
     _write(out / "claims.json", claims_json(whole.claims))
     for file, text in measure_tables(whole.findings, whole.packs).items():
         _write(out / "measures" / file, text)
     return Told(
-        problems=reading.problems,
+        problems=problems,
         is_written=True,
         contexts=len(whole.project.contexts),
         samples=len(whole.project.samples),
@@ -131,7 +147,8 @@ def report(
     if reading.project is None or reading.packs is None or has_errors(reading.problems):
         return None, reading.problems
     progress("measuring and judging")
-    edition, _ = _edition(folder, "review", judged(reading.project, reading.packs), reading.problems, version)
+    whole = judged(reading.project, reading.packs)
+    edition = _edition("review", whole, _told(folder, "review", whole).narratives, reading.problems, version)
     path = folder / "out" / "report" / "section.md"
     _write(path, markdown(outline(edition)))
     return path, reading.problems
@@ -254,18 +271,50 @@ def _row_reader(folder: Path) -> Callable[[Place], str]:
     return row
 
 
-def _edition(
-    folder: Path, name: str, part: Judged, problems: tuple[Problem, ...], version: str
-) -> tuple[Edition, list[Drafts]]:
-    """An edition with the analyst's own words in place of the drafts she changed, and the drafts as they would be."""
-    told: dict[tuple[str, Subject], Narrative] = {}
-    drafts: list[Drafts] = []
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Told:
+    """The narratives of an edition as they stand, what to write for them, and what to look at."""
+
+    narratives: Mapping[tuple[str, Subject], Narrative]
+    files: Mapping[Path, str]
+    problems: tuple[Problem, ...]
+
+
+def _told(folder: Path, name: str, part: Judged) -> _Told:
+    """Drafts of every audience of the edition, merged with the analyst's own words."""
+    keys = subject_keys(part.project)
+    ground = Ground(
+        claims=part.claims,
+        findings=part.findings,
+        packs=part.packs,
+        subject_of={key: subject for subject, key in keys.items()},
+    )
+    found: dict[str, Owned] = {}
     for audience in EDITIONS[name]:
         drafted = narratives(part.project, part.packs, part.findings, part.claims, audience)
-        drafts.append((part.project, drafted))
-        for subject, narrative in merged(folder, part.project, drafted).items():
-            told[(audience, subject)] = narrative
-    edition = Edition(
+        found[audience] = owned(folder, drafted, ground)
+    return _Told(
+        narratives={(a, s): n for a, kept in found.items() for s, n in kept.narratives.items()},
+        files={path: text for kept in found.values() for path, text in kept.files.items()},
+        problems=tuple(problem for kept in found.values() for problem in kept.problems),
+    )
+
+
+def _with_those_of_drafts(problems: tuple[Problem, ...], told: Iterable[_Told], *, strict: bool) -> tuple[Problem, ...]:
+    of_drafts = tuple(problem for part in told for problem in part.problems)
+    if strict:
+        of_drafts = tuple(_as_error(problem) for problem in of_drafts)
+    return tuple(sorted((*problems, *of_drafts), key=Problem.in_order))
+
+
+def _edition(
+    name: str,
+    part: Judged,
+    told: Mapping[tuple[str, Subject], Narrative],
+    problems: tuple[Problem, ...],
+    version: str,
+) -> Edition:
+    return Edition(
         audience=name,
         project=part.project,
         packs=part.packs,
@@ -275,7 +324,6 @@ def _edition(
         problems=problems,
         version=version,
     )
-    return edition, drafts
 
 
 def _write(path: Path, text: str) -> None:

@@ -155,6 +155,13 @@ CODES: dict[str, str] = {
     "is read.",
     "N107": "The file, or something in it, is far larger than a record or count sheet can be, and was not read.",
     "N108": "The output folder could not be written, or holds something that narrate did not make.",
+    "N109": "A passage that the analyst edited rests on figures or grades that have changed since she wrote it. Her words "
+    "are kept. Touch the line again, or approve the file, once it has been looked at.",
+    "N110": "A narrative was approved, and the figures behind it have changed since: the approval has lapsed. Read it "
+    "again and write a new date into 'approved'.",
+    "N111": "A number in edited text agrees with none of the figures behind the sentence.",
+    "N112": "The side file of a narrative is missing or is not one that narrate wrote. Every line of the narrative is "
+    "taken to be the analyst's own, and nothing of it is renewed.",
     # N2: records
     "N201": "A field that the record needs is missing.",
     "N202": "The record has a field that is not known here. The near match is offered if there is one.",

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from narrate.disclosure import disclosed
-from narrate.model.ids import ContextId, FeatureId, SampleId
+from narrate.disclosure import disclosed, disclosed_narrative
+from narrate.model.ids import ContextId, FeatureId, SampleId, Subject
 from narrate.model.images import Image
+from narrate.model.narrative import Narrative, Section, Sentence
 from narrate.model.project import Disclosure, Project
 from tests.measures.digs import HERE, a_dig, a_row
 
@@ -103,3 +104,20 @@ def test_a_project_without_secrets_loses_only_its_locations() -> None:
 
     assert (public.contexts, public.samples, public.counts) == (dig.contexts, dig.samples, dig.counts)
     assert not public.is_withheld_in_part
+
+
+def test_edited_words_that_name_it_do_not_reach_the_public() -> None:
+    """A sentence that the analyst wrote for visitors and that names the restricted context is left out."""
+    sentences = tuple(
+        Sentence(text=text, refs=("C1/words",)) for text in ("Plain words.", "Close to C2.", "At 4417 east.")
+    )
+    narrative = Narrative(
+        subject=Subject(level="context", id="C1"),
+        audience="public",
+        title="C1",
+        summary=None,
+        sections=(Section(id="a", heading="", paragraphs=(sentences,)),),
+        is_edited=True,
+    )
+
+    assert disclosed_narrative(narrative, a_guarded_dig()).text == "Plain words."

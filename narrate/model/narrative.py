@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
 from narrate.model.ids import Subject
 
@@ -14,6 +15,10 @@ class Sentence:
     refs: tuple[str, ...]
     """What it rests on: claim ids, or '<subject>/measure.<name>', '<subject>/found.<taxon>.<part>',
     '<subject>/record'. Never empty."""
+    standing: Literal["drafted", "edited", "own"] = "drafted"
+    """Drafted by the rules; edited by the analyst; or her own words, tied to no claim."""
+    stale: tuple[str, ...] = ()
+    """For edited sentences: what changed behind them since she wrote them, in words."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,7 +39,11 @@ class Narrative:
     """One sentence for lists and cards."""
     sections: tuple[Section, ...]
     is_edited: bool = False
-    """True where the analyst's own words stand in place of the draft."""
+    """True where the analyst's own words stand in place of the draft, or of part of it."""
+    approved_by: str = ""
+    approved_on: str = ""
+    has_lapsed: bool = False
+    """True where it was approved and the figures behind it have changed since."""
 
     def sentences(self) -> tuple[Sentence, ...]:
         return tuple(s for section in self.sections for paragraph in section.paragraphs for s in paragraph)

@@ -1,0 +1,179 @@
+"""Narrative files of a folder: what is written, what is kept, and what a person is asked to look at."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from narrate.drafts.basis import Ground, differences, figures
+from narrate.drafts.owned import draft_path, own_words, owned, write_files
+from narrate.judging.judge import judge
+from narrate.measures.findings import find
+from narrate.model.ids import Subject
+from narrate.model.narrative import Narrative, Section, Sentence
+from narrate.model.refs import subject_keys
+from narrate.problems import written
+from tests.judging.rules import a_rule, packs_with
+from tests.measures.digs import a_dig
+
+C1 = Subject(level="context", id="C1")
+REFS = ("C1/fuel.maize-cob", "C1/found.zea-mays.cupule")
+
+
+def a_ground(cupules: int) -> Ground:
+    """A dig with one context that holds maize cupules and nothing else."""
+    dig, packs = a_dig([[("Zea mays", "cupule", cupules)]]), packs_with(a_rule())
+    return Ground(
+        claims=judge(dig, packs, replicates=0),
+        findings=find(dig, packs),
+        packs=packs,
+        subject_of={key: subject for subject, key in subject_keys(dig).items()},
+    )
+
+
+def a_narrative(*texts: str) -> Narrative:
+    sentences = tuple(Sentence(text=t, refs=REFS if i == 0 else ("C1/measure.items",)) for i, t in enumerate(texts))
+    section = Section(id="fuel", heading="Fuel", paragraphs=(sentences,))
+    return Narrative(subject=C1, audience="report", title="C1, pit", summary=None, sections=(section,))
+
+
+def tell(folder: Path, cupules: int, *texts: str) -> tuple[Narrative, list[str]]:
+    """One run: the narrative as it stands, and the problems told; files are written."""
+    found = owned(folder, {C1: a_narrative(*(texts or (f"Cob parts ({cupules}) were burned.",)))}, a_ground(cupules))
+    write_files(found.files)
+    return found.narratives[C1], [written(problem) for problem in found.problems]
+
+
+def rewrite(folder: Path, before: str, after: str) -> str:
+    path = draft_path(folder, "report", "C1")
+    text = path.read_text(encoding="utf-8")
+    assert before in text
+    path.write_text(text.replace(before, after), encoding="utf-8")
+    return path.read_text(encoding="utf-8")
+
+
+def test_the_figures_behind_a_sentence_are_in_words() -> None:
+    """Grades and counts carry names that a person knows."""
+    assert figures(REFS, a_ground(60)) == {
+        "Maize cobs as fuel": "supports",
+        "Maize cobs as fuel, kpc": "0",
+        "maize cupules": "60",
+    }
+
+
+def test_what_changed_is_told_in_words() -> None:
+    """A fall of the grade, a changed count, a thing that came and one that went."""
+    before = {"Maize cobs as fuel": "supports", "maize cupules": "12", "gone": "3"}
+    now = {"Maize cobs as fuel": "suggests", "maize cupules": "19", "new": "4"}
+
+    assert differences(before, now) == (
+        "'Maize cobs as fuel' fell from supports to suggests",
+        "gone: 3, now not there",
+        "maize cupules: 12, now 19",
+        "new: new, 4",
+    )
+
+
+def test_an_untouched_narrative_is_the_draft_itself(tmp_path: Path) -> None:
+    """Without an edit the narrative that is told is the draft, section ids and all."""
+    tell(tmp_path, 60)
+    again, problems = tell(tmp_path, 60)
+
+    assert again == a_narrative("Cob parts (60) were burned.")
+    assert problems == []
+
+
+def test_an_edited_sentence_is_told_with_its_standing_and_its_references(tmp_path: Path) -> None:
+    """Her words stand on the page, tied to the same claims."""
+    tell(tmp_path, 60)
+    hers = rewrite(tmp_path, "Cob parts (60) were burned.", "Cobs were the fuel here.")
+    told, problems = tell(tmp_path, 60)
+
+    assert [(s.text, s.standing, s.refs) for s in told.sentences()] == [("Cobs were the fuel here.", "edited", REFS)]
+    assert told.is_edited and problems == []
+    assert draft_path(tmp_path, "report", "C1").read_text(encoding="utf-8") == hers
+
+
+def test_a_stale_sentence_is_a_warning_with_the_figures(tmp_path: Path) -> None:
+    """The counts changed under her words: file, line, what it was and what it is."""
+    tell(tmp_path, 60)
+    rewrite(tmp_path, "Cob parts (60) were burned.", "Cobs were the fuel here.")
+    told, problems = tell(tmp_path, 64)
+
+    assert told.sentences()[0].stale == ("maize cupules: 60, now 64",)
+    assert problems == [
+        "narratives/report/C1.md:3:1: warning N109: an edited sentence rests on what has changed since: "
+        "maize cupules: 60, now 64\n"
+        "    3 | Cobs were the fuel here.\n"
+        "        ^\n"
+        "      help: reword it, or touch it once you have seen that it still holds"
+    ]
+
+
+def test_a_number_that_agrees_with_nothing_is_a_warning(tmp_path: Path) -> None:
+    """She typed 50 where the sheets say 60."""
+    tell(tmp_path, 60)
+    rewrite(tmp_path, "Cob parts (60) were burned.", "Some 50 cupules of about AD 1300 were burned.")
+    _, problems = tell(tmp_path, 60)
+
+    assert [p.splitlines()[0] for p in problems] == [
+        "narratives/report/C1.md:3:1: warning N111: edited text says 50, expected figures behind the sentence: "
+        "Maize cobs as fuel supports; Maize cobs as fuel, kpc 0; maize cupules 60"
+    ]
+
+
+def test_her_own_line_refers_to_the_file(tmp_path: Path) -> None:
+    """A line without a mark rests on her words alone, and the reference leads to the files."""
+    tell(tmp_path, 60)
+    rewrite(tmp_path, "## Fuel\n", "## Fuel\n\nI saw pale ash.\n")
+    told, _ = tell(tmp_path, 60)
+
+    assert [(s.standing, s.refs) for s in told.sentences()] == [("own", ("C1/words",)), ("drafted", REFS)]
+    assert [place.row for place in own_words(tmp_path, "C1")] == ["narratives/report/C1.md:1"]
+
+
+def test_an_approval_is_told_and_lapses(tmp_path: Path) -> None:
+    """Approved narratives say by whom and when; a change of figures lapses the approval, with a warning."""
+    tell(tmp_path, 60)
+    path = draft_path(tmp_path, "report", "C1")
+    path.write_text(
+        "---\napproved: {by: A. Analyst, on: 2026-11-25}\n---\n" + path.read_text(encoding="utf-8"), encoding="utf-8"
+    )
+    signed, none = tell(tmp_path, 60)
+    lapsed, problems = tell(tmp_path, 64)
+
+    assert (signed.approved_by, signed.approved_on, signed.has_lapsed, none) == ("A. Analyst", "2026-11-25", False, [])
+    assert lapsed.has_lapsed
+    assert problems == [
+        "narratives/report/C1.md:1: warning N110: approved by A. Analyst on 2026-11-25, and the figures behind it have "
+        "changed since\n      help: read it again and write a new date into 'approved'"
+    ]
+
+
+def test_a_lost_side_file_makes_every_line_hers_and_says_so(tmp_path: Path) -> None:
+    """Nothing is renewed where nobody knows what was drafted."""
+    tell(tmp_path, 60)
+    (tmp_path / "narratives" / "report" / ".drafted" / "C1.json").unlink()
+    told, problems = tell(tmp_path, 64)
+
+    assert told.sentences()[0].text == "Cob parts (60) were burned."
+    assert "N112" in problems[0]
+
+
+@pytest.mark.parametrize("key", ["../../etc/pass wd", "C 1/2", "", "..", "窯", "CON?*"])
+def test_ids_make_names_that_every_system_takes(tmp_path: Path, key: str) -> None:
+    """Slashes, dots and signs of an id do not climb out of the folder."""
+    path = draft_path(tmp_path, "report", key)
+
+    assert path.parent == tmp_path / "narratives" / "report"
+    assert not set(path.name) & set('/\\:*?"<>|')
+
+
+def test_a_run_that_changes_nothing_writes_nothing(tmp_path: Path) -> None:
+    """Files keep their times when their text stays."""
+    tell(tmp_path, 60)
+    before = {p: p.stat().st_mtime_ns for p in tmp_path.rglob("*") if p.is_file()}
+    tell(tmp_path, 60)
+
+    assert before == {p: p.stat().st_mtime_ns for p in tmp_path.rglob("*") if p.is_file()}
