@@ -3,20 +3,21 @@
 from __future__ import annotations
 
 import difflib
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 
 from narrate.judging.criteria import Look, leaves, rule_verdicts
 from narrate.judging.evidence import slots
 from narrate.judging.examples import example_project
 from narrate.judging.facts import FACTS, recorded
 from narrate.judging.limits import CIRCUMSTANCES
+from narrate.judging.sense import check_rivals, check_sense
 from narrate.judging.weigh import VERDICTS
 from narrate.measures.catalogue import MEASURES
 from narrate.measures.count_table import count_table
 from narrate.measures.units import Units
 from narrate.model.packs import Packs
 from narrate.model.plants import TAGS
-from narrate.model.rules import Bound, Criterion, Example, Fact, Group, Rule, Selector
+from narrate.model.rules import Bound, Example, Fact, Rule, Selector
 from narrate.problems import Place, Problem, ProblemList
 
 
@@ -28,11 +29,11 @@ def check_rules(packs: Packs, *, only_local: bool = False) -> tuple[Problem, ...
     """
     problems = ProblemList()
     for rule in packs.rules.values():
-        if not packs.in_force(rule) or (only_local and not rule.is_local):
+        if not packs.in_force(rule) or (only_local and not rule.is_local and not rule.changed):
             continue
         before = len(problems.found)
         _check_names(rule, packs, problems)
-        _check_sense(rule, problems)
+        check_sense(rule, problems)
         if len(problems.found) == before:
             _check_examples(rule, packs, problems)
     for limit in packs.limits:
@@ -44,6 +45,7 @@ def check_rules(packs: Packs, *, only_local: bool = False) -> tuple[Problem, ...
         for rival in statement.rivals:
             if rival not in packs.statements:
                 _unknown(problems, statement.place, f"statement '{statement.id}': rival", rival, packs.statements)
+    check_rivals(packs, problems)
     return problems.sorted()
 
 
@@ -120,44 +122,6 @@ def _check_selector(rule: Rule, place: Place, selector: Selector, packs: Packs, 
                 _unknown(problems, place, f"rule '{rule.id}': {what}", name, known)
 
 
-def _check_sense(rule: Rule, problems: ProblemList) -> None:
-    """Bounds that leave no room, alone or together, so that the rule could never hold."""
-    for bound in leaves((rule.criteria,)):
-        if isinstance(bound, Bound) and bound.at_least is not None and bound.at_most is not None:
-            if bound.at_least > bound.at_most:
-                _contradiction(
-                    problems, rule, bound.place, f"at least {bound.at_least:g} and at most {bound.at_most:g}"
-                )
-    least: dict[tuple[object, ...], float] = {}
-    most: dict[tuple[object, ...], float] = {}
-    for bound in _together(rule.criteria):
-        key = (bound.measure, bound.of, bound.to)
-        if bound.at_least is not None:
-            least[key] = max(least.get(key, bound.at_least), bound.at_least)
-        if bound.at_most is not None:
-            most[key] = min(most.get(key, bound.at_most), bound.at_most)
-        if key in least and key in most and least[key] > most[key] and bound.at_least != least[key]:
-            _contradiction(problems, rule, bound.place, f"at least {least[key]:g} and at most {most[key]:g}")
-
-
-def _together(criterion: Criterion) -> Iterator[Bound]:
-    """Bounds that must all hold for the criterion to hold."""
-    if isinstance(criterion, Bound):
-        yield criterion
-    elif isinstance(criterion, Group) and criterion.kind == "all":
-        for part in criterion.criteria:
-            yield from _together(part)
-
-
-def _contradiction(problems: ProblemList, rule: Rule, place: Place, said: str) -> None:
-    problems.error(
-        place,
-        "N505",
-        f"rule '{rule.id}': the same measure must be {said}, expected bounds that something can meet",
-        help="change one of the bounds, or put the two under 'any'",
-    )
-
-
 def _check_examples(rule: Rule, packs: Packs, problems: ProblemList) -> None:
     for example in rule.examples:
         if not _can_be_tried(rule, example, packs):
@@ -178,7 +142,9 @@ def _check_examples(rule: Rule, packs: Packs, problems: ProblemList) -> None:
                 example.place,
                 "N503",
                 f"rule '{rule.id}', example '{example.name}': the rule says '{found}', expected '{example.expect}'",
-                help="mend the criteria, or the example if it is wrong",
+                help=f"add 'answers: {{{example.name}: {found}}}' to its entry in packs/changes.yaml if that is meant"
+                if rule.changed
+                else "mend the criteria, or the example if it is wrong",
             )
 
 

@@ -87,7 +87,7 @@ class VariedLook(Look):
 
 
 Turnings = dict[StatementId, dict[int, tuple[Turning, ...]]]
-"""By statement and unit: the smallest changes up and down that turn the verdict, and the smallest that makes it hold."""
+"""By statement and unit: the smallest changes up and down that turn the verdict, and that which makes it hold."""
 
 
 def turnings(look: Look, rules: Mapping[StatementId, tuple[Rule, ...]], packs: Packs) -> Turnings:

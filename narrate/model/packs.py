@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 from narrate.model.audiences import Audience
 from narrate.model.ids import PartId, RuleId, SourceKey, StatementId, TaxonId
+from narrate.model.pack_changes import PackChange
 from narrate.model.plants import Condition, ContextKind, CountingRule, EarLine, Exchange, Part, Taxon
 from narrate.model.rules import Limit, Rule, ShownMeasure, Statement
 from narrate.problems import Place
@@ -71,6 +72,8 @@ class Packs:
     """Further measurements by name, for tables and notebooks alone."""
     regions: tuple[str, ...] = ()
     """Region packs in use, in the project's order."""
+    changes: tuple[PackChange, ...] = ()
+    """What the project changed in the packs that come with narrate."""
 
     def in_force(self, rule: Rule) -> bool:
         """A retired rule and a rule of other regions are not in force."""

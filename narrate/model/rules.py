@@ -200,6 +200,8 @@ class Rule:
     """True for a rule of the project's own packs."""
     regions: tuple[str, ...] = ()
     """Region packs under which it is in force; empty: under all."""
+    changed: str = ""
+    """Why the project set one of its bounds or its weight otherwise; empty where it is as it came."""
     place: Place
 
 

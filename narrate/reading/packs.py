@@ -7,6 +7,7 @@ from pathlib import Path
 from narrate.model.packs import Packs
 from narrate.problems import Problem, ProblemList
 from narrate.reading.audiences import read_audiences
+from narrate.reading.changes import changed_packs
 from narrate.reading.pack_files import PackFolder, shipped_folder
 from narrate.reading.rules import read_rules
 from narrate.reading.sources import read_sources
@@ -46,7 +47,7 @@ def read_packs(
         questions=questions,
         regions=regions,
     )
-    return packs, problems.sorted()
+    return changed_packs(packs, folders, problems), problems.sorted()
 
 
 def pack_folders(local: Path | None, shipped: PackFolder | None = None) -> tuple[PackFolder, ...]:

@@ -50,6 +50,7 @@ def _rule(file: PackFile, fields: dict[str, Field]) -> Entry | None:
         **found, direction=direction, statement=statement, is_local=file.folder.is_local, place=asking.place(file.node)
     )
     _check_id(rule, file)
+    _check_sources(rule, file)
     _check_examples(rule, file)
     return Entry(rule, file.node, asking)
 
@@ -72,6 +73,16 @@ def _check_id(rule: Rule, file: PackFile) -> None:
             f"rule '{rule.id}': the file is rules/{folder + '/' if folder else ''}{stem}.yaml, expected "
             f"rules/{topic}/{name}.yaml",
             help="ids are for ever: rename the file",
+        )
+
+
+def _check_sources(rule: Rule, file: PackFile) -> None:
+    if not rule.sources:
+        file.asking.tell(
+            value_of(file.node, "sources") or file.node,
+            "N501",
+            f"rule '{rule.id}': weight '{rule.weight}' has no source, expected at least one key of sources.yaml",
+            help="for a weight that is your own judgement write 'sources: [pack-judgement]'",
         )
 
 

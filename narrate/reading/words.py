@@ -16,8 +16,9 @@ from narrate.problems import Place, ProblemList
 from narrate.reading.asking import Asking, Field, Reads
 from narrate.reading.criteria import selector
 from narrate.reading.fields import list_of, mapping_of, partial_record, record_of
-from narrate.reading.pack_files import SOURCES, Entry, PackFolder, entries_of, pack_files, twice, unique
+from narrate.reading.pack_files import SOURCES, Entry, PackFile, PackFolder, entries_of, pack_files, twice, unique
 from narrate.reading.values import id_text, number, one_of, text, truth, whole
+from narrate.reading.yaml_nodes import value_of
 
 ROLES = (
     "edible", "byproduct", "wood", "chaff", "straw", "cob", "nutshell", "propagule", "underground", "prepared",
@@ -60,11 +61,22 @@ def read_words(folders: Iterable[PackFolder], sources: Mapping[SourceKey, object
     for file in pack_files(folders, "words", problems, "N403", sources):
         lists, _ = partial_record(file.node, fields, file.asking, "word pack")
         found.preservations.update(lists.pop("preservations", {}))
+        _check_weights(lists, file)
         found.weights.update(lists.pop("weights", {}))
         lists.pop("sources", None)
         for name, entries in lists.items():
             found.lists.setdefault(name, []).extend(entries)
     return _gathered(found)
+
+
+def _check_weights(lists: Mapping[str, Any], file: PackFile) -> None:
+    if "weights" in lists and not lists.get("sources"):
+        file.asking.tell(
+            value_of(file.node, "weights") or file.node,
+            "N403",
+            "weights: no source is given for them, expected at least one key of sources.yaml",
+            help="for weights that are your own judgement add 'sources: [pack-judgement]' beside them",
+        )
 
 
 def _gathered(found: _Found) -> WordPacks:

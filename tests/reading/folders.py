@@ -55,6 +55,7 @@ limits:
   - {id: deposit.tertiary, when: deposit is tertiary, grade: suggests, says: it is tertiary, lifts: a primary deposit}
 shown:
   - {name: items, title: Items, measure: items, of: {}}
+sources: [common-practice]
 """
 SOURCES = """\
 sources:

@@ -128,7 +128,7 @@ def test_a_rule_of_the_project_is_marked_as_its_own(tmp_path: Path) -> None:
         {
             "rules/fuel/own.yaml": RULE.replace("fuel.cobs", "fuel.own"),
             "audiences/review.yaml": AUDIENCE.replace("Team", "Our team"),
-            "words/weights.yaml": "weights: {strong: 3}\n",
+            "words/weights.yaml": "weights: {strong: 3}\nsources: [common-practice]\n",
         },
     )
     packs, problems = read_packs(("valley",), own, shipped=packs_in(tmp_path))
@@ -269,6 +269,22 @@ MESSAGES = {
         "    22 |   - {name: yes it does, remains: [{taxon: Zea mays, part: cupule, count: 60}], expect: holds}\n"
         "           ^\n"
         "      help: add an example with 'expect: fails'",
+    ),
+    "a weight without a source": (
+        {"cobs": RULE.replace("sources: [common-practice]\nknown", "sources: []\nknown")},
+        "shipped/rules/fuel/cobs.yaml:10:10: error N501: rule 'fuel.cobs': weight 'strong' has no source, expected at "
+        "least one key of sources.yaml\n"
+        "    10 | sources: []\n"
+        "                  ^\n"
+        "      help: for a weight that is your own judgement write 'sources: [pack-judgement]'",
+    ),
+    "weights without a source": (
+        {"methods": METHODS.replace("sources: [common-practice]\n", "")},
+        "shipped/words/methods.yaml:3:10: error N403: weights: no source is given for them, expected at least one key of "
+        "sources.yaml\n"
+        "    3 | weights: {weak: 1.0, moderate: 1.8, strong: 2.6}\n"
+        "                 ^\n"
+        "      help: for weights that are your own judgement add 'sources: [pack-judgement]' beside them",
     ),
     "a file of another name": (
         {"cobs": RULE.replace("id: fuel.cobs", "id: fuel.cob")},
