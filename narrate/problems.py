@@ -22,11 +22,13 @@ class Place:
     sheet: str = ""
     """Name of the sheet in a workbook; empty for text files."""
     cell: str = ""
-    """Address of the cell in a workbook, such as H4."""
+    """Address of the cell, such as H4, in a workbook or a text file that a layout describes."""
 
     def __str__(self) -> str:
+        if self.cell:
+            return f"{self.path}, sheet {self.sheet}, cell {self.cell}" if self.sheet else f"{self.path}, cell {self.cell}"
         if self.sheet:
-            return f"{self.path}, sheet {self.sheet}, cell {self.cell}"
+            return f"{self.path}, sheet {self.sheet}"
         parts = [self.path]
         if self.line:
             parts.append(str(self.line))
@@ -37,7 +39,7 @@ class Place:
     @property
     def row(self) -> str:
         """The place without its column, as claims and evidence quote it."""
-        if self.sheet:
+        if self.sheet or self.cell:
             return str(self)
         return f"{self.path}:{self.line}" if self.line else self.path
 
@@ -183,6 +185,25 @@ CODES: dict[str, str] = {
     "and fraction.",
     "N306": "A row names a size class that its sample does not have.",
     "N307": "A count sheet is empty.",
+    # N31: sheets of a laboratory's own, and their layouts
+    "N310": "A sheet cannot be read at all or not wholly: it is damaged, protected by a password, of another kind than "
+    "its name says, or far larger than a count sheet. Nothing of it is guessed.",
+    "N311": "A layout (NAME.layout.yaml) is missing, is not of the shape that layouts have, or does not fit its sheet. "
+    "'narrate intake SHEET' works one out; it can be edited by hand.",
+    "N312": "A text file is not plain UTF-8 with the usual separator, or holds letters that were broken earlier. What "
+    "it was read as is told, so that somebody can look whether the words are right.",
+    "N313": "A cell among the counts cannot be read as a count, or means less than it seems to: a sign without a key, "
+    "an estimate, a number with a remark, a date that a spreadsheet made, a formula without a saved value. A layout can "
+    "say what a sign means (cells, key) or what was typed (mend).",
+    "N314": "A row or column of counts has no sample id or no name, or an id stands there twice.",
+    "N315": "Something was set aside or taken for granted on the word of the layout: names without a part, remains that "
+    "are no plants, rows that are no samples.",
+    "N316": "The same taxon, part and condition stands twice in one sample of a sheet. The two are added together, and "
+    "the note of the row says so.",
+    "N317": "A stored total, percentage, density or ubiquity is not what the counts give. Both numbers are told with "
+    "both places; narrate uses the counts.",
+    "N318": "A volume, share or weight of a sample in a sheet cannot be read as a number, or two rows of one sample "
+    "say different things.",
     # N4: taxa and words
     "N401": "No taxon pack in use knows this name. It is counted as written, but no rule can speak of it.",
     "N402": "A word that must come from the word lists (part, condition, kind of context, method …) is not there.",

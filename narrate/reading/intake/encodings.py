@@ -1,0 +1,198 @@
+"""Text files whatever program saved them: encoding, broken letters, separator. What is not plain is always told."""
+
+from __future__ import annotations
+
+import csv
+import io
+import re
+from collections import Counter
+from dataclasses import dataclass
+
+from narrate.problems import Place, ProblemList
+
+_BROKEN = re.compile("Ã[\x80-¿\u0152\u0153\u0160\u0161\u0178\u0192\u2013-\u2122]|â€|Â[\xa0-¿]|\ufffd")
+"""What UTF-8 looks like after it was once read as Windows-1252, and the sign for a letter that was lost."""
+SEPARATORS = (",", ";", "\t", "|")
+_NAMES = {",": "commas", ";": "semicolons", "\t": "tabs", "|": "bars"}
+_CELL_LINES = 40
+"""A cell with more lines is a quotation mark that was never closed."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ReadText:
+    text: str
+    encoding: str
+
+
+def read_letters(path: str, content: bytes, problems: ProblemList) -> ReadText | None:
+    """The text of a file in UTF-8, UTF-16 with its mark, or else Windows-1252, which is told."""
+    place = Place(path=path)
+    for mark, encoding in ((b"\xef\xbb\xbf", "utf-8"), (b"\xff\xfe", "utf-16"), (b"\xfe\xff", "utf-16")):
+        if content.startswith(mark):
+            return _marked(path, content, mark, encoding, problems)
+    if b"\x00" in content:
+        at = content.index(b"\x00")
+        problems.error(
+            Place(path=path, line=content[:at].count(b"\n") + 1),
+            "N310",
+            f"the file holds the byte 0x00 at position {at + 1}, so it is not text; expected a table as text or XLSX",
+            help="open it in the program that made it and save the sheet as XLSX or 'CSV UTF-8'",
+        )
+        return None
+    try:
+        text = content.decode("utf-8")
+        encoding = "utf-8"
+    except UnicodeDecodeError as fault:
+        text, encoding = _older(content)
+        line = content[: fault.start].count(b"\n") + 1
+        shown = text[fault.start : fault.start + 1] or "?"
+        word = _word_around(text, fault.start)
+        problems.warning(
+            Place(path=path, line=line),
+            "N312",
+            f"byte 0x{content[fault.start]:02X} is not UTF-8; the file is read as {encoding}, so that the byte is "
+            f"'{shown}' in '{word}'; expected UTF-8",
+            help="look whether the word is right; saving the sheet again as 'CSV UTF-8' settles it",
+        )
+    if "\x1b" in text or sum(text.count(chr(n)) for n in range(1, 9)) > len(text) / 200:
+        problems.error(
+            place,
+            "N310",
+            "the file holds control characters throughout, so it is not text; expected a table as text or XLSX",
+            help="open it in the program that made it and save the sheet as XLSX or 'CSV UTF-8'",
+        )
+        return None
+    _tell_broken(path, text, problems)
+    return ReadText(text=text, encoding=encoding)
+
+
+def _marked(path: str, content: bytes, mark: bytes, encoding: str, problems: ProblemList) -> ReadText | None:
+    try:
+        text = content[len(mark) :].decode("utf-8") if encoding == "utf-8" else content.decode("utf-16")
+    except UnicodeDecodeError as fault:
+        if encoding == "utf-8":
+            return read_letters(path, content[len(mark) :], problems)
+        problems.error(
+            Place(path=path),
+            "N310",
+            f"the file begins like UTF-16 text and breaks off at byte {fault.start + 1}; expected a whole file",
+            help="fetch the file again, or save it as 'CSV UTF-8'",
+        )
+        return None
+    if encoding == "utf-16":
+        problems.warning(
+            Place(path=path),
+            "N312",
+            "the file is UTF-16 text and is read as that; expected UTF-8",
+            help="saving the sheet again as 'CSV UTF-8' settles it",
+        )
+    _tell_broken(path, text, problems)
+    return ReadText(text=text, encoding=encoding)
+
+
+def _older(content: bytes) -> tuple[str, str]:
+    try:
+        text = content.decode("cp1252")
+    except UnicodeDecodeError:
+        return content.decode("latin-1"), "Latin-1"
+    has_windows_signs = any(0x80 <= byte <= 0x9F for byte in content)
+    return text, "Windows-1252" if has_windows_signs else "Windows-1252 (Latin-1 reads the same here)"
+
+
+def _word_around(text: str, at: int) -> str:
+    start = max((text.rfind(sign, 0, at) for sign in ' ,;\t\n"'), default=-1) + 1
+    ends = [end for sign in ' ,;\t\r\n"' if (end := text.find(sign, at)) >= 0]
+    return text[start : min(ends, default=len(text))][:40]
+
+
+def _tell_broken(path: str, text: str, problems: ProblemList) -> None:
+    found = list(_BROKEN.finditer(text))
+    if not found:
+        return
+    first = found[0]
+    word = _word_around(text, first.start())
+    try:
+        mended = word.encode("cp1252").decode("utf-8")
+    except (UnicodeDecodeError, UnicodeEncodeError):
+        mended = ""
+    problems.warning(
+        Place(path=path, line=text[: first.start()].count("\n") + 1),
+        "N312",
+        f"letters were broken before the file was saved, in {len(found)} places, first in '{word}'; they are kept as "
+        "they are; expected whole letters",
+        help=f"it was probably '{mended}'; mend it at the source" if mended else "mend it at the source",
+    )
+
+
+def find_separator(text: str) -> str:
+    """
+    The sign that parts the cells: the one that gives most rows the same number of cells.
+
+    >>> find_separator("a;b;c\\n1,5;2;3\\n2,5;3;4\\n")
+    ';'
+    """
+    lines = [line for line in text[:200_000].splitlines() if line.strip()][:200]
+    best, best_score = ",", 0.0
+    for separator in SEPARATORS:
+        widths: Counter[int] = Counter()
+        try:
+            for cells in csv.reader(io.StringIO("\n".join(lines)), delimiter=separator):
+                widths[len(cells)] += 1
+        except csv.Error:
+            continue
+        rows = sum(widths.values()) or 1
+        wide = {width: n for width, n in widths.items() if width > 1}
+        if not wide:
+            continue
+        width, often = max(wide.items(), key=lambda item: (item[1], item[0]))
+        score = often / rows + 0.4 * sum(wide.values()) / rows + min(width, 20) / 200
+        if score > best_score:
+            best, best_score = separator, score
+    return best
+
+
+def separator_name(separator: str) -> str:
+    return _NAMES[separator]
+
+
+def rows_of_text(
+    path: str, text: str, separator: str, problems: ProblemList, most_cells: int
+) -> tuple[list[list[str]], list[int]]:
+    """Rows as lists of cells, and the line on which each begins. Stops, with a problem, where quotes leave it unclear."""
+    rows: list[list[str]] = []
+    lines: list[int] = []
+    reader = csv.reader(io.StringIO(text, newline=""), delimiter=separator)
+    end = cells_read = 0
+    while True:
+        try:
+            cells = next(reader)
+        except StopIteration:
+            break
+        except csv.Error:
+            _open_quote(path, end + 1, problems)
+            break
+        if reader.line_num - end > _CELL_LINES:
+            _open_quote(path, end + 1, problems)
+            break
+        cells_read += len(cells)
+        if cells_read > most_cells:
+            problems.error(
+                Place(path=path, line=end + 1),
+                "N310",
+                f"the sheet holds more than {most_cells:,} cells, expected a count sheet; the rest was not read",
+                help="keep the count sheet in a file of its own",
+            )
+            break
+        rows.append(cells)
+        lines.append(end + 1)
+        end = reader.line_num
+    return rows, lines
+
+
+def _open_quote(path: str, line: int, problems: ProblemList) -> None:
+    problems.error(
+        Place(path=path, line=line),
+        "N310",
+        "a quotation mark is opened and not closed, expected marks around whole cells; the rows from here on were not read",
+        help='write a quotation mark inside a cell twice: ""',
+    )

@@ -1,0 +1,153 @@
+"""What each cell of a sheet looks like, before anything is decided: an amount, a name, an id, a heading."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from narrate.model.grids import Cell, Grid
+from narrate.reading.intake.cell_marks import looks_like_amount
+from narrate.reading.intake.header_words import heading
+from narrate.reading.intake.written_names import OLD_FAMILIES, NameReader, not_a_plant, tidy
+from narrate.reading.values import find_word
+
+# Endings of Latin epithets and genera. Common practice, no source.
+_EPITHET = re.compile(
+    r"[a-z-]{2,}(?:us|um|is|ii|ae|ens|ans|oides|ense|folia|folius|folium|flora|florum|florus|a|ata|atum|atus|ica|icum|icus|ina|inum|inus|osa|osum|osus|aris|alis|ale|are|ilis|ile|ile|i|e|ix|ex|ax|or|o|on|os|es|x|yx|ops|ceps|cum|ris|re)"
+)
+_GENUS = re.compile(
+    r"[A-Z][a-z]{2,}(?:us|um|is|ia|a|on|ix|ex|ax|ago|um|ion|os|as|es|e|ium|era|ella|opsis|anthus|carpus|ago|o|ops|er|yx|inum|ys|ma|ites)"
+)
+_RANKED = re.compile(r"(?:sp|spp|indet|type|undiff|agg|subsp|ssp|var|s\.?l|undet)\.?$|\b(?:sp|spp|indet|undet|type|subsp|ssp|var|agg)\b", re.IGNORECASE)
+_CF = re.compile(r"^(?:cf|aff)[._ ]|\bcf\b", re.IGNORECASE)
+# Common practice, no source: everyday words in English lists of plant remains.
+_PLANT_WORDS = re.compile(
+    r"\b(?:wheat|barley|oats?|rye|millet|maize|corn|rice|sorghum|emmer|spelt|einkorn|cereals?|cerealia|grains?|chaff|straw|culm|rachis|glumes?|"
+    r"nut|nuts|nutshell|hazel|hazelnut|walnut|hickory|acorns?|pecan|chestnut|oak|pine|birch|alder|willow|"
+    r"peas?|beans?|lentils?|vetch|pulses?|legumes?|clover|flax|linseed|hemp|poppy|"
+    r"seeds?|weeds?|grass|grasses|sedges?|rush|rushes|docks?|sorrel|knotgrass|knotweed|goosefoot|pigweed|chenopod|amaranth|sunflower|squash|gourd|bottle|"
+    r"maygrass|marshelder|sumpweed|little barley|purslane|nightshade|plantain|cleavers|bedstraw|brome|mallow|thistle|buttercup|chickweed|dandelion|nettle|"
+    r"apple|pear|plum|cherry|grape|fig|olive|date|bramble|blackberry|raspberry|strawberry|elder|elderberry|hawthorn|sloe|persimmon|sumac|blueberry|huckleberry|"
+    r"cotton|tobacco|mustard|cabbage|carrot|parsley|mint|rhizome|tuber|charcoal|wood|bark|stem|leaf|leaves|bud|thorn|moss|fern|bracken|heather|dogwood|hackberry|"
+    r"indet|indeterminate|unidentified|unidentifiable|unknown|undetermined)\b",
+    re.IGNORECASE,
+)
+_ID = re.compile(r"(?=[\w<>#./ *-]{1,16}$)(?=.*\d)[\w<>#./ *-]+$")
+
+
+@dataclass(slots=True)
+class Look:
+    """The cells of one grid with what they look like; merged cells stand in every place that they cover."""
+
+    grid: Grid
+    names: NameReader
+    cells: Mapping[tuple[int, int], Cell] = field(default_factory=dict)
+    rows: int = 0
+    columns: int = 0
+    is_turned: bool = False
+    """Rows and columns are exchanged, so that taxa always run down."""
+    own: frozenset[tuple[int, int]] = frozenset()
+    """Places that hold a cell of their own, not the continuation of a merged one."""
+    _name_scores: dict[str, float] = field(default_factory=dict)
+
+    @classmethod
+    def of(cls, grid: Grid, names: NameReader) -> Look:
+        return cls(grid, names, grid.spread(), grid.rows, grid.columns, False, frozenset(grid.cells))
+
+    def turned(self) -> Look:
+        cells = {(c, r): cell for (r, c), cell in self.cells.items()}
+        own = frozenset((c, r) for r, c in self.own)
+        return Look(self.grid, self.names, cells, self.columns, self.rows, not self.is_turned, own, self._name_scores)
+
+    def text(self, row: int, column: int) -> str:
+        cell = self.cells.get((row, column))
+        return cell.text if cell is not None else ""
+
+    def is_amount(self, row: int, column: int) -> bool:
+        cell = self.cells.get((row, column))
+        if cell is None:
+            return False
+        return cell.kind in ("number", "no result", "date", "truth") or looks_like_amount(cell.text)
+
+    def is_text(self, row: int, column: int) -> bool:
+        return (row, column) in self.cells and not self.is_amount(row, column)
+
+    def name_score(self, row: int, column: int) -> float:
+        cell = self.cells.get((row, column))
+        if cell is None or cell.kind != "text":
+            return 0.0
+        score = self._name_scores.get(cell.text)
+        if score is None:
+            score = self._name_scores[cell.text] = name_score(cell.text, self.names)
+        return score
+
+
+def name_score(text: str, names: NameReader) -> float:
+    """How much a text looks like a name in a list of plant remains, from 0 to 1."""
+    if len(text) > 70 or len(text) < 3 or looks_like_amount(text):
+        return 0.0
+    role = heading(text)
+    if role and role not in ("taxon", "family", "part"):
+        return 0.0
+    if not re.search(r"[^\W\d_]{3}", text):
+        return 0.0
+    if sum(sign.isdigit() for sign in text) > len(text) / 3:
+        return 0.0
+    if find_word(names.packs.words.kind_lookup, text):
+        return 0.0
+    read = names.read(text)
+    if read.is_known and not role:
+        return 1.0 if read.identification.taxon not in ("Indeterminate", "Unidentified") else 0.7
+    if role:
+        return 0.0
+    name = _CF.sub("", tidy(text)).strip()
+    words = re.sub(r"[(\[].*?[)\]]|[?*†,]", " ", name).split()
+    if not words:
+        return 0.0
+    first = words[0].split("/")[0]
+    if first.lower() in OLD_FAMILIES or re.fullmatch(r"[A-Z]?[a-z]+(?:aceae|oideae|ineae)", first):
+        return 1.0
+    if len(words) >= 2 and re.fullmatch(r"[A-Z][a-z]{2,}|[A-Z]\.", first):
+        second = words[1]
+        if _RANKED.search(" ".join(words[1:])) and _GENUS.fullmatch(first):
+            return 0.95
+        if second.islower() and _EPITHET.fullmatch(second.split("/")[0]) and (_GENUS.fullmatch(first) or first.endswith(".")):
+            return 0.9
+        if second in ("cf.",) and len(words) > 2:
+            return 0.9
+    if _CF.search(text):
+        return 0.8
+    if not_a_plant(text):
+        return 0.5
+    if _PLANT_WORDS.search(text.replace("_", " ")):
+        return 0.6
+    if read.part:
+        return 0.5
+    if len(words) == 1 and _GENUS.fullmatch(first) and len(first) > 4:
+        return 0.45
+    return 0.0
+
+
+def plain_label(text: str) -> float:
+    """
+    How much a text may be a label of a taxon that nobody else knows: a word or code with letters, not an id.
+
+    >>> plain_label("Achimill"), plain_label("S14"), plain_label("12")
+    (0.2, 0.0, 0.0)
+    """
+    if heading(text) or looks_like_amount(text) or len(text) > 60:
+        return 0.0
+    letters = sum(sign.isalpha() for sign in text)
+    digits = sum(sign.isdigit() for sign in text)
+    return 0.2 if letters >= 3 and letters > 2 * digits else 0.0
+
+
+def looks_like_id(text: str) -> bool:
+    """
+    True for short codes with a number.
+
+    >>> looks_like_id("S14"), looks_like_id("4-1*"), looks_like_id("012"), looks_like_id("pit fill")
+    (True, True, True, False)
+    """
+    return bool(_ID.match(text)) and len(re.findall(r"[^\W\d_]{4,}", text)) == 0

@@ -1,0 +1,478 @@
+"""A sheet read by its layout: every cell of counts with its sample, its name and all else that rows and columns say."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+
+from narrate.model.grids import Cell, Grid, address
+from narrate.model.layouts import FIND_ROLES, SAMPLE_ROLES, TAXON_ROLES, Layout, Role, Table
+from narrate.problems import Place
+from narrate.reading.intake.cell_marks import Found, Reading, read_cell, read_mass
+from narrate.reading.intake.header_words import quantity, unit
+from narrate.reading.intake.told import Told
+from narrate.reading.intake.written_names import NameReader, WrittenName, genus_of, not_a_plant
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """What a row or column says of the cells in it."""
+
+    text: str
+    place: Place
+    unit: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Find:
+    """One amount of one thing in one sample."""
+
+    sample: str
+    name: WrittenName
+    is_cf: bool
+    part: str
+    condition: str
+    completeness: str
+    size_class: str
+    fraction: str
+    found: Found
+    note: str
+    place: Place
+
+
+@dataclass(slots=True)
+class SheetFinds:
+    """What one table holds."""
+
+    finds: list[Find] = field(default_factory=list)
+    facts: dict[str, dict[str, list[Said]]] = field(default_factory=dict)
+    """Sample -> role -> everything that is said of it."""
+    set_aside: dict[str, list[Place]] = field(default_factory=dict)
+    """Kind of thing that is no plant -> where."""
+    names: dict[str, tuple[WrittenName, Place, int]] = field(default_factory=dict)
+    """Name as written -> itself, its first place, how many finds."""
+    missing_parts: dict[str, int] = field(default_factory=dict)
+    """Part that was taken because the sheet names none -> finds."""
+
+
+Line = dict[str, list[Said]]
+
+
+def read_finds(grid: Grid, table: Table, layout: Layout, names: NameReader, told: Told) -> SheetFinds:
+    """All finds of a table, in the order of its rows. What cannot be read is told."""
+    return _Reader(grid, table, layout, names, told).read()
+
+
+_STRUCTURE = ("title", "header", "blank", "notes", "ignored", "section", "counts", "count", "mass", "finds", "not plants")
+
+
+class _Reader:
+    def __init__(self, grid: Grid, table: Table, layout: Layout, names: NameReader, told: Told) -> None:
+        self.grid, self.table, self.layout, self.names, self.told = grid, table, layout, names, told
+        self.cells = mended(grid, layout)
+        self.out = SheetFinds()
+        self.sections_in_rows = table.shape == "long" or not table.has_samples_across
+
+    def read(self) -> SheetFinds:
+        table = self.table
+        rows = [r for r, role in table.rows.items() if role.name in ("counts", "finds")]
+        columns = [c for c, role in table.columns.items() if role.name in ("counts", "count", "mass")]
+        by_row = self._lines(rows, table.columns, is_row=True)
+        by_column = self._lines(columns, table.rows, is_row=False)
+        if table.shape == "records":
+            for row in rows:
+                self._facts(by_row[row], "")
+            return self.out
+        self._section_lines(rows, by_row, table.rows, is_row=True)
+        self._section_lines(columns, by_column, table.columns, is_row=False)
+        self._tell_not_plants()
+        taxon_in_rows = any(set(r.names) & {"taxon", "genus", "code", "common name"} for r in table.columns.values())
+        name_lines = by_row if taxon_in_rows else by_column
+        names = self._names(name_lines)
+        sample_ids = self._sample_ids(by_row, by_column, rows, columns)
+        for row in rows:
+            has_amount = False
+            for column in columns:
+                cell = self.cells.get((row, column))
+                line_at = row if taxon_in_rows else column
+                sample = sample_ids.get(("r", row)) or sample_ids.get(("c", column)) or ""
+                if cell is None:
+                    continue
+                has_amount = True
+                self._cell(row, column, cell, sample, names.get(line_at), by_row[row], by_column[column])
+            if table.shape == "long" and not has_amount and names.get(row) is not None:
+                self.told.warning(
+                    "N313", "no amount", self.grid.place(row, columns[0]),
+                    "the row names a find and gives no amount; it is not read, expected a count, a sign or a weight",
+                    "fill it in, or say under 'mend' in the layout what was there",
+                )  # fmt: skip
+        return self.out
+
+    # ---- what rows and columns say
+
+    def _lines(self, lines: list[int], roles: Mapping[int, Role], *, is_row: bool) -> dict[int, Line]:
+        """For each row (or column) of counts: role -> what the columns (or rows) of that role say of it."""
+        found: dict[int, Line] = {line: {} for line in lines}
+        for at, role in roles.items():
+            wanted = [n for n in role.names if n not in _STRUCTURE and (n in SAMPLE_ROLES or n in TAXON_ROLES or n in FIND_ROLES)]
+            if not wanted:
+                continue
+            before: tuple[Cell, int, int] | None = None
+            for line in self._between(lines, is_row):
+                r, c = (line, at) if is_row else (at, line)
+                cell = self.cells.get((r, c))
+                if cell is not None and cell.text:
+                    before = (cell, r, c)
+                elif not role.filled:
+                    continue
+                if before is None or line not in found:
+                    continue
+                # A cell that a fill or a merge stands for keeps the place where it was written.
+                said_cell, at_row, at_column = before if cell is None else (cell, r, c)
+                said = Said(said_cell.text, self.grid.place(at_row, at_column), role.qualifiers[0] if role.qualifiers else "")
+                for name in wanted:
+                    found[line].setdefault(name, []).append(said)
+        return found
+
+    def _between(self, lines: list[int], is_row: bool) -> list[int]:
+        """The lines of counts and those between them, whose cells a blank may mean too."""
+        roles = self.table.rows if is_row else self.table.columns
+        return [at for at in sorted(roles) if lines and lines[0] <= at <= lines[-1]]
+
+    def _section_lines(self, lines: list[int], found: dict[int, Line], roles: Mapping[int, Role], *, is_row: bool) -> None:
+        """Adds the section head that stands before each line."""
+        wanted = set(lines)
+        current: Said | None = None
+        others = self.table.columns if is_row else self.table.rows
+        for at in sorted(roles):
+            role = roles[at]
+            if role.name == "section":
+                for other in sorted(others):
+                    r, c = (at, other) if is_row else (other, at)
+                    cell = self.cells.get((r, c))
+                    if cell is not None and cell.text:
+                        current = Said(cell.text, self.grid.place(r, c))
+                        break
+            elif at in wanted and current is not None:
+                found[at].setdefault("section", []).append(current)
+
+    def _tell_not_plants(self) -> None:
+        for roles, others, is_row in ((self.table.rows, self.table.columns, True), (self.table.columns, self.table.rows, False)):
+            for at, role in roles.items():
+                if role.name != "not plants":
+                    continue
+                for other in sorted(others):
+                    r, c = (at, other) if is_row else (other, at)
+                    cell = self.cells.get((r, c))
+                    kind = not_a_plant(cell.text) if cell is not None else ""
+                    if kind:
+                        self.out.set_aside.setdefault(kind, []).append(self.grid.place(r, c))
+                        break
+
+    # ---- samples
+
+    def _sample_ids(
+        self, by_row: dict[int, Line], by_column: dict[int, Line], rows: list[int], columns: list[int]
+    ) -> dict[tuple[str, int], str]:
+        found: dict[tuple[str, int], str] = {}
+        in_rows = any("sample" in line for line in by_row.values()) or any(
+            "sample" in role.names for role in self.table.columns.values()
+        )
+        lines = by_row if in_rows else by_column
+        mark = "r" if in_rows else "c"
+        for at, line in lines.items():
+            said = line.get("sample")
+            if not said:
+                if self._has_any(at, rows, columns, in_rows):
+                    place = self._place_of_missing(at, in_rows)
+                    self.told.error(
+                        "N314", f"no sample {mark}{at}", place,
+                        f"{'row' if in_rows else 'column'} {address(at, at).lstrip('ABCDEFGHIJKLMNOPQRSTUVWXYZ') if in_rows else re.sub(r'[0-9]', '', address(0, at))} "
+                        "holds counts and has no sample id; it is not read, expected an id",
+                        f'say it under \'mend\' in the layout: "{place.cell}": the id; or give it another role there',
+                    )  # fmt: skip
+                continue
+            id = "/".join(dict.fromkeys(one.text for one in said))
+            found[mark, at] = id
+            self._facts(line, id)
+        return found
+
+    def _has_any(self, at: int, rows: list[int], columns: list[int], in_rows: bool) -> bool:
+        places = ((at, c) for c in columns) if in_rows else ((r, at) for r in rows)
+        return any(place in self.cells for place in places)
+
+    def _place_of_missing(self, at: int, in_rows: bool) -> Place:
+        roles = self.table.columns if in_rows else self.table.rows
+        other = next((n for n, role in roles.items() if "sample" in role.names), 0)
+        return self.grid.place(at, other) if in_rows else self.grid.place(other, at)
+
+    def _facts(self, line: Line, id: str) -> None:
+        if not id:
+            said = line.get("sample") or line.get("context")
+            if not said:
+                return
+            id = said[0].text if line.get("sample") else "\x00" + said[0].text
+        facts = self.out.facts.setdefault(id, {})
+        for role in SAMPLE_ROLES:
+            for said in line.get(role, ()):
+                facts.setdefault(role, []).append(said)
+
+    # ---- names
+
+    def _names(self, lines: dict[int, Line]) -> dict[int, tuple[WrittenName, bool, Said] | None]:
+        """The name of each line, its cf. from a column of its own, and where it stands."""
+        found: dict[int, tuple[WrittenName, bool, Said] | None] = {}
+        genus = ""
+        for at, line in lines.items():
+            said = (line.get("taxon") or line.get("genus") or line.get("code") or line.get("common name") or line.get("epithet") or [None])[0]
+            if said is None:
+                found[at] = None
+                continue
+            text = said.text
+            if line.get("taxon") and len(line["taxon"]) > 1:
+                text = " ".join(dict.fromkeys(one.text for one in line["taxon"]))
+            if line.get("genus"):
+                epithet = line["epithet"][0].text if line.get("epithet") else ""
+                text = f"{line['genus'][0].text} {epithet}".strip()
+                said = line["genus"][0]
+            elif not line.get("taxon") and line.get("code"):
+                given = self.layout.names.get(text, "")
+                common = line.get("common name")
+                if not given and common:
+                    said, text = common[0], common[0].text
+            cf = line.get("cf")
+            is_cf = bool(cf) and bool(re.search(r"cf|\?|uncertain|possible|prob|^y|^x|^1", cf[0].text, re.IGNORECASE))
+            read = self.names.read(text, genus)
+            if not read.is_known and line.get("common name") and line.get("taxon"):
+                other = self.names.read(line["common name"][0].text)
+                if other.is_known and not re.match(r"[A-Z][a-z]+ [a-z]{3,}", text):
+                    pass  # the name as written is kept; a common name beside it is no better identification
+            genus = genus_of(text) or genus
+            found[at] = (read, is_cf, said)
+        return found
+
+    # ---- cells
+
+    def _cell(
+        self, row: int, column: int, cell: Cell, sample: str, named: tuple[WrittenName, bool, Said] | None, by_row: Line, by_column: Line
+    ) -> None:
+        if not sample:
+            return
+        if named is None:
+            if cell.text and cell.text not in ("0", "-"):
+                self.told.error(
+                    "N314", f"no name {row}" if self.table.has_samples_across else f"no name c{column}", self.grid.place(row, column),
+                    f"'{cell.text}' has no name of a taxon beside it; it is not read, expected a name",
+                    "fill the name in under 'mend' in the layout, or give the row or column another role there",
+                )  # fmt: skip
+            return
+        name, is_cf, where = named
+        kind = not_a_plant(where.text)
+        if kind:
+            self.out.set_aside.setdefault(kind, []).append(where.place)
+            return
+        what, unit_of = self._quantity(row, column, name, by_row, by_column)
+        if what in ("percent", "density", "other"):
+            return
+        reading = read_mass(cell, self.table.marks, unit_of) if what == "mass" else read_cell(cell, self.table.marks)
+        place = self.grid.place(row, column)
+        if reading.refusal is not None:
+            expected = "grams" if what == "mass" else "a count, a sign or nothing"
+            shown = f"'{cell.text}'" if cell.text else "a formula without a saved value"
+            self.told.error(
+                "N313", f"unread {cell.kind} {cell.text if cell.kind == 'text' else ''}", place,
+                f"{where.text}, sample {sample}: the cell holds {shown}, expected {expected}", reading.refusal.help,
+            )  # fmt: skip
+            return
+        self._tell_quirks(reading, place)
+        for one in reading.found:
+            self._add(one, sample, name, is_cf, where, by_row, by_column, place)
+
+    def _quantity(self, row: int, column: int, name: WrittenName, by_row: Line, by_column: Line) -> tuple[str, str]:
+        for role in (self.table.columns[column], self.table.rows[row]):
+            if role.name == "mass":
+                return "mass", role.qualifiers[0] if role.qualifiers else "g"
+        for line in (by_column, by_row):
+            said = line.get("quantity")
+            if said:
+                what = quantity(said[0].text)
+                if what == "mass":
+                    return "mass", unit(said[0].text) or "g"
+                if what.startswith("count") or not what:
+                    return "count", ""
+                return what, ""
+        return name.quantity or "count", name.unit
+
+    def _tell_quirks(self, reading: Reading, place: Place) -> None:
+        for quirk in reading.quirks:
+            self.told.warning("N313", quirk.kind, place, quirk.message, quirk.help)
+
+    def _add(
+        self, one: Found, sample: str, name: WrittenName, is_cf: bool, where: Said, by_row: Line, by_column: Line, place: Place
+    ) -> None:
+        qualifiers = self._qualifiers(place, by_row, by_column)
+        notes = [n for n in (one.note, name.note) if n]
+        section = self._section(by_row, by_column)
+        part = self._part(name, section, by_row, by_column, where, notes)
+        condition = one.condition or self._word("condition", by_row, by_column, notes) or name.condition or qualifiers.get("condition", "") or (section.condition if section else "") or self.table.condition
+        completeness = one.completeness or self._completeness(by_row, by_column) or name.completeness or qualifiers.get("completeness", "") or "whole"
+        size = self._first("size class", by_row, by_column) or name.size_class or qualifiers.get("size class", "")
+        fraction = self._fraction(by_row, by_column, notes)
+        for role in ("note", "taxon note"):
+            notes += [said.text for line in (by_row, by_column) for said in line.get(role, ())]
+        written = name.identification.written
+        first = self.out.names.get(written)
+        self.out.names[written] = (name, first[1] if first else where.place, (first[2] if first else 0) + 1)
+        for note in notes:
+            # 'uncharred' in a remark is a condition, whatever column it stands in.
+            if re.search(r"\b(?:uncharred|unburnt|uncarboni[sz]ed|modern)\b", note, re.IGNORECASE) and condition == self.table.condition == "charred":
+                condition = "uncharred"
+        self.out.finds.append(
+            Find(
+                sample=sample, name=name, is_cf=is_cf or one.is_doubtful, part=part, condition=condition, completeness=completeness,
+                size_class=size, fraction=fraction, found=one, note="; ".join(dict.fromkeys(notes)), place=place,
+            )  # fmt: skip
+        )
+
+    def _qualifiers(self, place: Place, by_row: Line, by_column: Line) -> dict[str, str]:
+        found: dict[str, str] = {}
+        for role in (self.table.columns.get(place.column - 1), self._row_role(place)):
+            for text in role.qualifiers if role is not None and role.name in ("counts", "count") else ():
+                lower = text.lower().rstrip("s.")
+                if lower in ("fragment", "frag", "fr", "f"):
+                    found["completeness"] = "fragment"
+                elif lower in ("whole", "w", "complete"):
+                    found["completeness"] = "whole"
+                elif self.names.condition_of(text):
+                    found["condition"] = self.names.condition_of(text)
+                else:
+                    found["size class"] = text
+        for line in (by_column, by_row):
+            for said in line.get("quantity", ()):
+                what = quantity(said.text)
+                if what.startswith("count, "):
+                    found["completeness"] = what.removeprefix("count, ")
+        return found
+
+    def _row_role(self, place: Place) -> Role | None:
+        digits = re.sub(r"\D", "", place.cell)
+        return self.table.rows.get(int(digits) - 1) if digits else None
+
+    def _section(self, by_row: Line, by_column: Line) -> WrittenName | None:
+        for line in (by_row, by_column):
+            for role in ("section", "group"):
+                for said in line.get(role, ()):
+                    read = self.names.read(said.text)
+                    if read.part or read.condition:
+                        return read
+        return None
+
+    def _part(
+        self, name: WrittenName, section: WrittenName | None, by_row: Line, by_column: Line, where: Said, notes: list[str]
+    ) -> str:
+        for line in (by_row, by_column):
+            for said in line.get("part", ()):
+                found = self.table.parts.get(said.text) or self.names.part_of(said.text)
+                if not found and not re.fullmatch(r"[-–—.?\s]*", said.text):
+                    found = self.names.read(f"Indeterminate {said.text}").part
+                if found:
+                    return found
+                if re.search(r"\w", said.text):
+                    self.told.warning(
+                        "N402", f"part {said.text}", said.place,
+                        f"part '{said.text}' is not in the list of parts; it is kept in the note, and the part is taken as "
+                        "'indeterminate', expected a part",
+                        f'write under parts in the layout: "{said.text}": the part that is meant',
+                    )  # fmt: skip
+                    notes.append(f"part written {said.text}")
+                    return "indeterminate"
+        if name.part:
+            return name.part
+        if section is not None and section.part:
+            return section.part
+        taken = self._default_part(name)
+        self.out.missing_parts[taken] = self.out.missing_parts.get(taken, 0) + 1
+        return taken
+
+    def _default_part(self, name: WrittenName) -> str:
+        return default_part(name, self.table.parts, self.names)
+
+    def _word(self, role: str, by_row: Line, by_column: Line, notes: list[str]) -> str:
+        for line in (by_row, by_column):
+            for said in line.get(role, ()):
+                found = self.names.condition_of(said.text)
+                if not found:
+                    found = next((self.names.condition_of(w) for w in re.split(r"[\s/,;]+", said.text) if self.names.condition_of(w) and len(w) > 2), "")
+                if found:
+                    return found
+                if re.search(r"\w", said.text):
+                    self.told.warning(
+                        "N402", f"{role} {said.text}", said.place,
+                        f"{role} '{said.text}' is not in the list of {role}s; it is kept in the note, and '{self.table.condition}' is "
+                        "taken, expected a word of the list",
+                        "write another word under 'mend' in the layout",
+                    )  # fmt: skip
+                    notes.append(f"{role} written {said.text}")
+        return ""
+
+    def _first(self, role: str, by_row: Line, by_column: Line) -> str:
+        return next((said.text for line in (by_row, by_column) for said in line.get(role, ())), "")
+
+    def _completeness(self, by_row: Line, by_column: Line) -> str:
+        text = self._first("completeness", by_row, by_column).lower()
+        if re.match(r"fr|f$|broken|bits?", text):
+            return "fragment"
+        return "whole" if re.match(r"w|complete|intact|entire", text) else ""
+
+    def _fraction(self, by_row: Line, by_column: Line, notes: list[str]) -> str:
+        text = self._first("fraction", by_row, by_column)
+        lower = text.lower()
+        if re.match(r"h|resid", lower):
+            return "heavy"
+        if text and not re.match(r"l|flot|float|fine|coarse|$", lower):
+            notes.append(f"fraction {text}")
+        return "light"
+
+
+def default_part(name: WrittenName, parts: Mapping[str, str], names: NameReader) -> str:
+    """The part that is taken where a sheet names none: by taxon, by tag of the packs, else the one for any."""
+    id = name.identification.taxon
+    taxon = names.packs.taxa.get(id) if id is not None else None
+    if taxon is not None:
+        for key in (str(taxon.id), taxon.genus, taxon.family, *sorted(taxon.tags)):
+            if key in parts:
+                return parts[key]
+    return parts.get("any", "indeterminate")
+
+
+def mended(grid: Grid, layout: Layout) -> Mapping[tuple[int, int], Cell]:
+    """The cells, merged ones everywhere they cover, with what the layout says was really typed."""
+    cells = grid.spread()
+    if not layout.mend:
+        return cells
+    found = dict(cells)
+    for where, text in layout.mend.items():
+        sheet, mark, cell = where.rpartition("!")
+        match = re.fullmatch(r"\$?([A-Za-z]{1,3})\$?(\d{1,7})", cell)
+        if match is None or (mark and sheet.strip("'") != grid.sheet):
+            continue
+        at = _at(match)
+        if text.strip():
+            found[at] = Cell(" ".join(text.split()))
+        else:
+            found.pop(at, None)
+    return found
+
+
+def _at(match: re.Match[str]) -> tuple[int, int]:
+    from narrate.model.grids import column_number
+
+    return int(match[2]) - 1, column_number(match[1])
+
+
+def amounts_of(finds: list[Find]) -> Iterator[tuple[Find, int]]:
+    """Finds that were counted, with their numbers."""
+    for find in finds:
+        if find.found.count is not None and find.found.count.number is not None:
+            yield find, find.found.count.number

@@ -1,0 +1,132 @@
+"""Words that stand at the head of rows and columns in laboratories' sheets, and the roles that they speak for."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+
+_NUMBER = r"(?:no|nos|nr|nrs|num|number|numbers|n°|nº|#|id|ids|code|codes|name|names|ref|label)?"
+_UNITS = r"(?:l|lt|ltr|ltrs|lts|litre|litres|liter|liters|ml|cc|cm3|dm3|m3|g|gr|gm|gms|gram|grams|mg|kg|%|percent|pct|mm)"
+
+# Common practice, no source: spellings gathered from how such tables are usually headed.
+_PATTERNS: tuple[tuple[str, str], ...] = (
+    # what is worked out comes first: 'density (items/l)' is no volume
+    ("percent", r"(?:relative|rel) (?:abundance|frequency|freq|%|percentage).*|%|percent|percentage|pct|proportion|% of (?!flot|sample|soil).*|% (?:total|charred|seeds|assemblage).*|(?:percent|percentage) of (?!flot|sample).*|%(?:n|total)"),
+    ("ubiquity", r"(?:% )?(?:ubiquity|ubiq|constancy)(?: .*)?|presence %|% presence|% (?:of )?samples.*|(?:no|number|n|#|nos)(?: of)? samples.*|(?:samples|contexts) present|frequency %|% frequency|presence|frequency of occurrence|occurrences|present in"),
+    ("density", r".*densit(?:y|ies).*|.*(?:/| per )(?:l|litre|liter|lt|10 l|10 litres|10l)\b.*|(?:seeds|items|remains|count|n|no) ?/ ?l|.*conc(?:entration)?\b.*"),
+    ("derived", r"(?:mean|average|avg|median|max|min|maximum|minimum|rank|ratio|std|sd|stdev|standard deviation|shannon|simpson|diversity|richness|evenness|variance|cv)\b.*|.*\bratio|(?:no|number|n|total)(?: of)? (?:taxa|species|types)|taxa (?:no|count)|species richness|.*: ?[a-z ]+ ratio"),
+    ("sorted", r"(?:%|percent|percentage|pct|proportion|prop|fraction|share|amount|portion|vol)(?: of)?(?: the)?(?: (?:flot|float|sample|light fraction|lf|residue))*(?: (?:was|is))? (?:sorted|examined|analysed|analyzed|scanned|assessed|identified|studied|processed|looked at|id)|(?:flot |float )?(?:sorted|analysed|analyzed|examined|scanned|assessed)(?: (?:%|percent|fraction|proportion|share))?|(?:flot |sub ?)?(?:split|subsample|sub sample|sample fraction|subsampling)(?: .*)?|(?:fraction|part) (?:sorted|analysed)|flot fraction|% flot|% of flot|% sample|% of sample"),
+    ("flot volume", r".*\b(?:flot|float|light fraction|lf|l\.?f|residue|charcoal|organic|concentrate|heavy fraction|hf)\b.*\b(?:vol|volume|ml|cc|size|l|litres?|liters?)\b.*|(?:vol|volume)\w* (?:of )?(?:the )?(?:flot|float|light fraction|residue|charcoal).*|.*\bflot(?:ation)? (?:vol|volume|ml)\b.*"),
+    ("flot mass", r".*\b(?:flot|float|light fraction|lf|residue|charcoal|wood|heavy fraction|hf)\b.*\b(?:weight|wt|mass|g|gr|grams?|kg)\b.*|(?:weight|wt|mass) (?:of )?(?:the )?(?:flot|float|light fraction|residue|charcoal).*"),
+    ("volume", rf"(?:(?:soil|sample|samp|sediment|earth|bulk|processed|floated|flotation|total|original|initial|matrix|deposit|dirt|liters|litres|litre|liter|net|gross|wet|dry|raw|measured|bag|whole) )*(?:vol|vols|volume|volumes|capacity)(?: (?:of )?(?:soil|sample|sediment|earth|processed|floated|flotated|sieved|matrix|deposit|taken|bulk))*(?: ?(?:in )?{_UNITS})?|(?:l|lt|ltrs|litre|litres|liter|liters)(?: (?:of )?(?:soil|sediment|floated|processed|sieved|sampled))*|sample size(?: {_UNITS})?|size {_UNITS}|(?:soil|sediment|sample) (?:l|litres|liters)|amount (?:floated|processed)(?: {_UNITS})?|(?:volumen|volumen de tierra|litros|liter erde)(?: {_UNITS})?"),
+    ("total", r"(?:grand |sub ?|sub-|column |row |overall )?(?:total|totals|sum|sums|subtotal|subtotals|summe|somme|Σ|tot)(?: (?!vol|soil|sed|lit|weight of soil).*)?|.*\b(?:total|subtotal|sub total|totals|sum)|all (?:taxa|samples|remains|seeds)|(?:totale|gesamt).*|total.*"),
+    # the sample's own
+    ("sample", rf"(?:sample|samples|samp|smpl|spl|smp|sa|flot|float|flotation|flotation sample|floatation sample|bulk sample|soil sample|archaeobotanical sample|environmental sample|env sample|macro sample|light fraction|lf) ?{_NUMBER}|(?:bag|bs|fs|lot|cat|catalog|catalogue|lab|accession|acc|pd|find|finds|field specimen|field|specimen|log|float log|flot log|tag|number|sample bag) {_NUMBER}|s {_NUMBER}|s/n|id|ids|sampleid|sample_id|sampleno|samplenumber|flotno|échantillon|échantillons|echantillon|ech|probe|proben|proben ?nr|probennummer|muestra|muestras|n° muestra|campione|monster|prøve|prov|minta|próbka|sample ?<>|sample ?< ?>|<>|sites?/samples?|plot|plots|sites? ?no|obs"),
+    ("kind", r"(?:context|feature|deposit|feat|cxt|ctx|fill|unit|locus|sample)s? (?:type|kind|category|class|interpretation|descr|desc|description|function|identity)|(?:type|kind|nature|interpretation|description) of (?:context|feature|deposit|fill|sample|locus)|interpretation|context/feature type|fill of|provenance|descriptor"),
+    ("feature", rf"(?:feature|features|feat|fea|structure|struct|str|house|building|pit|cut|group|parent feature|befund|structure/feature|room) ?{_NUMBER}|f {_NUMBER}|in feature|from"),
+    ("context", rf"(?:context|contexts|cxt|ctx|cont|con|locus|loci|unit|su|us|ue|layer|stratum|strat|level|provenience|prov|deposit|lot|fill|spit|basket|excavation unit|strat unit|stratigraphic unit|context/feature|kontext|contexte|contesto) ?{_NUMBER}|c {_NUMBER}"),
+    ("phase", r"(?:site |occupation |chrono |cultural |ceramic |archaeological )?(?:phase|phases|period|periods|date|dates|dating|century|centuries|cent|age|chronology|era|epoch|horizon|component|time period|occupation|culture|phasing|spot date|broad period|phase no|phase/period|periode|période|periodo)(?: (?:ad|bc|no|number|name|id|code|bce|ce))?"),
+    ("site", rf"(?:site|sites|trench|area|zone|grid|square|sq|sector|block|field|quadrant|operation|op|excavation area|location|locality|site/area|plot no|tr) ?{_NUMBER}|(?:easting|northing|depth|x|y|z|coordinates|coord|coords|elevation|level cm|depth cm)(?: {0,1}(?:m|cm|bs|bd))*"),
+    ("deposit", r"deposit status|deposition|primary/secondary|security|integrity"),
+    ("method", r"(?:recovery |processing |flotation |extraction |sampling )?(?:method|technique|machine|mesh used)"),
+    ("sample note", r"(?:sample |context |flot )(?:notes?|comments?|remarks?)"),
+    # the find's own
+    ("genus", r"genus|genera|genre"),
+    ("common name", r"(?:common|english|vernacular|popular|local|trivial|folk|german|french|everyday)(?: ?/ ?english)? ?(?:name|names)?|nom commun|deutscher name"),
+    ("authority", r"(?:taxon |botanical )?(?:authority|authorities|author|authors)"),
+    ("family", r"(?:plant |botanical )?(?:family|families|fam|famille|familie|familia)"),
+    ("epithet", r"epithet|specific epithet|species epithet"),
+    ("taxon", r"(?:plant |seed |botanical |latin |scientific |archaeobotanical |plant macro |identified |wild |charred |crop |charred plant |macro ?botanical |list of |taxon|taxa)*(?:taxon|taxa|species|specie|sp|taxa names?|taxon names?|species names?|latin names?|latin|scientific|scientific names?|identification|identifications|id'd as|ident|determination|plant|plants|plant names?|plant types?|plant remains|remains|plant taxa|botanical name|name|names|macrofossil|macrofossils|macroremains|macro-?remains|art|pflanze|espèce|espèces|especie|especies|nom latin|seed type|seeds|variable|variables|crop|resource|material|taxon/part|taxa/part|taxon and part|species/part|category/taxon|ident?ification)"),
+    ("part", r"(?:plant |anatomical |botanical )?(?:part|parts|element|elements|component|components|organ|organs|anatomy|portion|bit|item|items|plant part|type of remains?|remain type|remains? type|type of plant part|plant element|part represented|teil|rest|plant component|type of macro ?remain)|(?:seed|plant) ?part"),
+    ("condition", r"(?:mode of |state of |type of |plant )?(?:preservation|condition|conditions|state|charring|preserv|pres|carbonisation|carbonization|charred\??|charred/uncharred|burnt\??|erhaltung|preservation (?:mode|state|type|form))"),
+    ("completeness", r"completeness|whole ?/ ?frag(?:ment)?s?|frag(?:mentation)?|fragment\??|integrity|w/f|frag/whole|whole or fragment"),
+    ("cf", r"cf|cf\?|certainty|qualifier|id certainty|confidence|identification certainty|certain|id confidence|quality of id"),
+    ("size class", r"(?:sieve|mesh|screen|geological sieve|size|fraction)(?: (?:size|class|fraction|grade|mesh|classes|opening|split))*(?: {0,1}(?:mm|µm|um|in mm))?|grain size|size ?class|sieve ?mm|mm|sieve_size|size_class"),
+    ("fraction", r"fraction|flot/residue|light/heavy|lf/hf|fraction type|flotation fraction|hf/lf|residue/flot|flot or residue"),
+    ("count", r"(?:raw |absolute |total |seed |item |specimen |estimated |actual )?(?:n|no|nr|nos|num|count|counts|number|numbers|quantity|qty|quant|nisp|mni|abundance|abs|frequency|freq|amount|anzahl|nombre|cantidad|tally|pieces|pcs|ct|cnt|#|counted|value)|(?:no|number|n|count|nr|counts|#|quantity|total number)(?: of)? (?:items|seeds|remains|specimens|fragments|frags|pieces|individuals|grains|finds|plant remains|parts|elements)|seed (?:no|number|nos)|score"),
+    ("mass", rf"(?:total |dry )?(?:weight|wt|wgt|weights|mass|g|gr|gm|gms|grams|gram|mg)(?: (?:in )?{_UNITS})?|gewicht.*|poids.*|peso.*"),
+    ("code", r"(?:taxon |species |plant )?(?:code|abbrev|abbreviation|abbr|key|index|row|order|sort|seq|line|taxon id|species id|taxon no|taxon number|ser|serial|sl no|item no)"),
+    ("group", r"(?:ecological |plant |use |habitat |taxon |economic |crop )?(?:habitat|ecology|habitats|category|categories|cat|group|groups|class|classes|uses?|type|types|season|life ?form|status|order|growth form|ecological indicator|niche|soil|economic use|economic category)(?: code| preference)?"),
+    ("note", r"(?:find |item |id |analyst |general |additional |other )?(?:notes?|comments?|remarks?|observations?|obs|details|bemerkung(?:en)?|remarques?|analyst|identified by|id by|sorted by|sorter|initials|photo|image|entered by|date (?:sorted|identified|analysed|entered|collected|floated)|sorted on)"),
+    ("description", r"(?:context |feature |sample |deposit |fill )?(?:description|desc|descr|details)"),
+)  # fmt: skip
+
+_COMPILED = tuple((role, re.compile(pattern, re.IGNORECASE)) for role, pattern in _PATTERNS)
+
+_UNIT = re.compile(rf"[\[(,/ _]\s*(?:in\s+)?({_UNITS})\s*[\])]?\.?\s*$|^({_UNITS})$", re.IGNORECASE)
+
+
+@cache
+def heading(text: str) -> str:
+    """
+    The role that a heading speaks for; empty where it speaks for none.
+
+    >>> heading("Sample No."), heading("Vol. (L)"), heading("Flot vol. (ml)"), heading("% sorted"), heading("Items per litre")
+    ('sample', 'volume', 'flot volume', 'sorted', 'density')
+    >>> heading("Hordeum vulgare"), heading("TOTAL"), heading("Wt (g)"), heading("Sample_ID"), heading("Species")
+    ('', 'total', 'mass', 'sample', 'taxon')
+    """
+    flat = flat_heading(text)
+    if not flat or len(flat) > 60:
+        return ""
+    for role, pattern in _COMPILED:
+        if pattern.fullmatch(flat):
+            return role
+    return ""
+
+
+@cache
+def flat_heading(text: str) -> str:
+    """
+    A heading in lower case, without brackets, points and underscores.
+
+    >>> flat_heading("Vol. (L)"), flat_heading("Sample_ID:")
+    ('vol l', 'sample id')
+    """
+    flat = re.sub(r"[_\[\](){}.:;,*'\"?]", " ", text.lower())
+    return " ".join(flat.split())
+
+
+@cache
+def unit(text: str) -> str:
+    """
+    The unit that a heading ends in: l, ml, g, mg, kg, %, mm; empty where it names none.
+
+    >>> unit("Volume (litres)"), unit("Flot vol. ml"), unit("Wt (g)"), unit("Context")
+    ('l', 'ml', 'g', '')
+    """
+    match = _UNIT.search(text.strip())
+    if not match:
+        return ""
+    word = (match[1] or match[2]).lower()
+    if word in ("ml", "cc", "cm3"):
+        return "ml"
+    if word in ("m3", "kg", "mg", "mm"):
+        return word
+    if word.startswith("l") or word == "dm3":
+        return "l"
+    if word.startswith("g"):
+        return "g"
+    return "%"
+
+
+_QUANTITIES: tuple[tuple[str, str], ...] = (
+    ("percent", r"%|percent|pct|% n|n %"),
+    ("density", r"density|n/l|per l|/l|no/l|ct/l"),
+    ("mass", r"(?:weight|wt|wgt|mass|g|gr|gm|gms|grams|mg)(?: (?:g|gr|gm|mg|grams))?|wt g"),
+    ("count, fragment", r"frags?|fragments?|fr|f|no frags|frag count|n frags?|fragmentary|fragmented"),
+    ("count, whole", r"whole|wholes|w|complete|entire|intact"),
+    ("count", r"n|no|nr|nos|count|counts|ct|number|#|qty|abs|nisp|total no|cnt|raw"),
+)
+
+
+@cache
+def quantity(text: str) -> str:
+    """
+    What a small heading over a pair of columns says: count, mass, percent, density, or a count of fragments.
+
+    >>> quantity("n"), quantity("Wt (g)"), quantity("%"), quantity("frags"), quantity("S4")
+    ('count', 'mass', 'percent', 'count, fragment', '')
+    """
+    flat = flat_heading(text)
+    return next((role for role, pattern in _QUANTITIES if re.fullmatch(pattern, flat)), "")

@@ -1,0 +1,72 @@
+"""The key of signs that a sheet itself gives: '+ = 1-5, ++ = 6-20', 'x: present', '- absent'."""
+
+from __future__ import annotations
+
+import re
+
+from narrate.model.grids import Grid
+from narrate.model.layouts import Marks
+
+_ENTRY = re.compile(
+    r"(?<![\w+])(?P<sign>\++|\*{1,5}|#{1,5}|x{1,5}|X{1,5}|•{1,5}|●{1,5}|[-–—?]|\b(?:VA|VR|VF|[A-Z])\b)\s*(?:=|:|\s[-–]\s|\bis\b|\bmeans\b)\s*"
+    r"(?P<meaning>(?:[<>≤≥]\s*)?\d+\s*(?:[-–]|to)\s*\d+|[<>≤≥]=?\s*\d+|\d+\s*\+|\d+|[a-z][a-z /-]*)\s*(?P<more>\((?:[^()]*)\))?",
+)
+_RANGE = re.compile(r"(?:[<>≤≥]=?\s*\d+|\d+\s*(?:[-–]|to)\s*\d+|\d+\s*\+)")
+_LETTERS = re.compile(r"present|absent|rare|occasional|common|frequent|abundant|dominant|few|some|many|moderate|trace|\d", re.IGNORECASE)
+
+
+def find_marks(grid: Grid) -> Marks:
+    """What the notes and titles of a sheet say of its signs, its decimal mark, its slashes and its blanks."""
+    key: dict[str, str] = {}
+    slash = ""
+    brackets = "note"
+    blank = "absent"
+    for cell in grid.cells.values():
+        if cell.kind != "text" or len(cell.text) < 4:
+            continue
+        text = cell.text
+        if "=" in text or ":" in text or re.search(r"\s[-–]\s", text):
+            for match in _ENTRY.finditer(text):
+                meaning = _meaning(match["meaning"], match["more"] or "")
+                if meaning and (not match["sign"].isalpha() or match["sign"].lower().startswith("x") or _LETTERS.search(match["meaning"])):
+                    key.setdefault(match["sign"], meaning)
+        lower = text.lower()
+        if len(lower) > 12 or "/" in lower:
+            if re.search(r"whole(?:s| grains?| seeds?)?\s*/\s*frag", lower):
+                slash = "whole/fragment"
+            elif re.search(r"frag(?:ment)?s?\s*/\s*whole", lower):
+                slash = "fragment/whole"
+        if re.search(r"(?:brackets|parenthes[ei]s).{0,40}frag|frag.{0,40}(?:brackets|parenthes[ei]s)", lower):
+            brackets = "fragment"
+        if re.search(r"blank.{0,30}not (?:looked|sorted|analysed|examined|counted)", lower):
+            blank = "not looked for"
+    return Marks(key=key, slash=slash, brackets=brackets, blank=blank, decimal=_decimal(grid))  # type: ignore[arg-type]
+
+
+def _meaning(meaning: str, more: str) -> str:
+    """A range where the entry gives one, else present, absent or not looked for; empty for a word that says neither."""
+    found = _RANGE.search(meaning) or _RANGE.search(more)
+    if found:
+        return re.sub(r"\s*(?:[-–]|to)\s*", "-", re.sub(r"\s+", " ", found[0])).replace(" ", "")
+    word = meaning.strip().lower()
+    if re.match(r"absent|not present|none|not found|nil", word):
+        return "absent"
+    if re.match(r"not (?:looked|sorted|examined|analysed|counted|recorded)|no data", word):
+        return "not looked for"
+    if re.match(r"(?:present|presence|rare|occasional|common|frequent|abundant|dominant|few|some|many|moderate|trace|very|numerous|uncertain|possible|low|medium|high)", word):
+        return "present"
+    if word.isdigit():
+        return word
+    return ""
+
+
+def _decimal(grid: Grid) -> str:
+    """The decimal mark: a comma where numbers carry commas that part no thousands, and no number carries a point."""
+    commas = points = 0
+    for cell in grid.cells.values():
+        if cell.kind == "text" and len(cell.text) < 16:
+            if re.fullmatch(r"\d+,\d{1,2}|\d+,\d{4,}|0,\d+", cell.text):
+                commas += 1
+            elif re.fullmatch(r"\d+\.\d{1,2}|\d+\.\d{4,}|0\.\d+", cell.text):
+                points += 1
+    return "," if commas > points else "."

@@ -1,0 +1,154 @@
+"""Works out how a file is laid out: every sheet, every table in it, either way round; and says what it leaves out."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass, field, replace
+
+from narrate.model.grids import Area, Grid, address
+from narrate.model.layouts import Layout, Marks, Role, Shape, Table
+from narrate.reading.intake.crossed_guess import Crossed, guess_crossed
+from narrate.reading.intake.evidence import Look
+from narrate.reading.intake.keys import find_marks
+from narrate.reading.intake.long_guess import Long, guess_long, guess_records
+from narrate.reading.intake.written_names import NameReader
+from narrate.problems import Place
+
+_MOST_TABLES = 12
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Proposal:
+    """A layout as worked out, with what an analyst should know of it."""
+
+    layout: Layout
+    doubts: tuple[str, ...] = ()
+    explained: int = 0
+    """Cells of counts that the layout gives a name and a sample."""
+
+
+@dataclass(slots=True)
+class _Found:
+    tables: list[Table] = field(default_factory=list)
+    doubts: list[str] = field(default_factory=list)
+    left_out: list[str] = field(default_factory=list)
+    explained: int = 0
+
+
+def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
+    """The layout of a file; without tables where nothing reads as one."""
+    found = _Found()
+    pairs = [(grid, Look.of(grid, names)) for grid in grids]
+    counted = {id(grid): _tables_of(look, found) for grid, look in pairs}
+    has_counts = any(counted.values())
+    for grid, look in pairs:
+        where = f"sheet {grid.sheet}" if grid.sheet else grid.path
+        if counted[id(grid)]:
+            if grid.is_hidden:
+                found.doubts.append(f"{where} is hidden in the workbook, and its counts are read; leave it out if they are old")
+            continue
+        records = guess_records(look, _whole(look))
+        if records is not None:
+            found.tables.append(_table(grid, records, Marks(), "records"))
+            continue
+        if has_counts or grid.sheet:
+            found.left_out.append(f"{where}: nothing in it reads as counts or as records of samples")
+    _tell_hidden(found, [grid for grid, _ in pairs])
+    parts: dict[str, str] = {}
+    layout = Layout(
+        tables=tuple(replace(t, parts=parts) for t in found.tables),
+        left_out=tuple(found.left_out),
+        place=Place(path=pairs[0][0].path if pairs else ""),
+    )
+    return Proposal(layout=layout, doubts=tuple(dict.fromkeys(found.doubts)), explained=found.explained)
+
+
+def _whole(look: Look) -> Area:
+    return Area(top=0, left=0, bottom=look.rows - 1, right=look.columns - 1)
+
+
+def _tables_of(look: Look, found: _Found) -> int:
+    """Adds the count tables of one sheet; gives their number."""
+    marks = find_marks(look.grid)
+    waiting = [_whole(look)]
+    made = 0
+    while waiting and made < _MOST_TABLES:
+        area = _trimmed(look, waiting.pop(0))
+        if area is None:
+            continue
+        best = _best(look, area)
+        if best is None:
+            continue
+        guess, used = best
+        shape: Shape = "long" if isinstance(guess, Long) else "crossed"
+        table = _table(look.grid, guess, marks, shape, is_turned=isinstance(guess, Crossed) and guess.look.is_turned)
+        found.tables.append(table)
+        found.doubts.extend(guess.doubts)
+        found.explained += guess.explained
+        made += 1
+        if used.bottom < area.bottom:
+            waiting.append(Area(top=used.bottom + 1, left=area.left, bottom=area.bottom, right=area.right))
+        if used.right < area.right:
+            waiting.append(Area(top=area.top, left=used.right + 1, bottom=min(used.bottom, area.bottom), right=area.right))
+    return made
+
+
+def _best(look: Look, area: Area) -> tuple[Crossed | Long, Area] | None:
+    """The reading of an area that explains most of its amounts, and the part of it that was used."""
+    options: list[tuple[float, int, Crossed | Long, Area]] = []
+    long = guess_long(look, area)
+    if long is not None:
+        options.append((long.score, 2, long, long.area))
+    down = guess_crossed(look, area)
+    if down is not None:
+        options.append((down.score, 1, down, down.area))
+    turned = look.turned()
+    across = guess_crossed(turned, Area(top=area.left, left=area.top, bottom=area.right, right=area.bottom))
+    if across is not None:
+        used = across.area
+        back = Area(top=used.left, left=used.top, bottom=used.right, right=used.bottom)
+        options.append((across.score, 0, across, back))
+    options = [option for option in options if option[0] > 0]
+    if not options:
+        return None
+    _, _, guess, used = max(options, key=lambda option: (option[0], option[1]))
+    if guess.explained < 1:
+        return None
+    return guess, used
+
+
+def _trimmed(look: Look, area: Area) -> Area | None:
+    """The area without empty edges; None where nothing is in it."""
+    inside = [(r, c) for r, c in look.own if area.holds(r, c)]
+    if not inside:
+        return None
+    return Area(
+        top=min(r for r, _ in inside), left=min(c for _, c in inside),
+        bottom=max(r for r, _ in inside), right=max(c for _, c in inside),
+    )  # fmt: skip
+
+
+def _table(grid: Grid, guess: Crossed | Long, marks: Marks, shape: Shape, *, is_turned: bool = False) -> Table:
+    rows, columns = (guess.columns, guess.rows) if is_turned else (guess.rows, guess.columns)
+    if is_turned:
+        rows = {r: _as_row(role) for r, role in rows.items()}
+    return Table(sheet=grid.sheet, shape=shape, rows=dict(sorted(rows.items())), columns=dict(sorted(columns.items())), marks=marks)
+
+
+def _as_row(role: Role) -> Role:
+    return role
+
+
+def _tell_hidden(found: _Found, grids: list[Grid]) -> None:
+    by_sheet = {grid.sheet: grid for grid in grids}
+    for table in found.tables:
+        grid = by_sheet[table.sheet]
+        rows = sorted(r + 1 for r in grid.hidden_rows & set(table.rows))
+        columns = sorted(grid.hidden_columns & set(table.columns))
+        where = f"sheet {grid.sheet}" if grid.sheet else grid.path
+        if rows:
+            found.doubts.append(f"{where}: rows {', '.join(map(str, rows[:12]))} are hidden in the workbook, and are read")
+        if columns:
+            letters = ", ".join(re.sub(r"\d+", "", address(0, c)) for c in columns[:12])
+            found.doubts.append(f"{where}: columns {letters} are hidden in the workbook, and are read")

@@ -1,0 +1,224 @@
+"""From the finds of a sheet to rows of counts: the same taxon twice in a sample is added, and that is said."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+
+from narrate.model.counts import Count, CountRow
+from narrate.model.grids import Grid
+from narrate.model.ids import PartId, SampleId
+from narrate.model.layouts import Layout
+from narrate.model.plants import Identification
+from narrate.model.sampling import Sample
+from narrate.problems import Place, ProblemList
+from narrate.reading.asking import near, offered
+from narrate.reading.intake.finds import Find, SheetFinds, read_finds
+from narrate.reading.intake.stored_totals import check_stored
+from narrate.reading.intake.told import Told
+from narrate.reading.intake.written_names import NameReader
+from narrate.reading.source_text import shown
+
+NEAR_MATCHES = 200
+"""Near matches looked for in one sheet."""
+
+SORTED_CLASS = "whole flot"
+"""Name of the one size class of a drafted sample of which only a share was sorted."""
+
+
+@dataclass(slots=True, kw_only=True)
+class LaboratorySheet:
+    """A laboratory's own file as read by its layout."""
+
+    rows: list[CountRow] = field(default_factory=list)
+    facts: dict[str, dict[str, list[object]]] = field(default_factory=dict)
+    tables: list[SheetFinds] = field(default_factory=list)
+
+
+def read_by_layout(
+    grids: tuple[Grid, ...],
+    layout: Layout,
+    names: NameReader,
+    problems: ProblemList,
+    *,
+    samples: Mapping[str, Sample] | None = None,
+    sample_ids: frozenset[str] = frozenset(),
+) -> LaboratorySheet:
+    """
+    All rows of counts of a file, and what it says of its samples.
+
+    samples:  records that the samples are held against; None: every sample is taken as it comes.
+    """
+    told = Told()
+    sheet = LaboratorySheet()
+    by_name = {grid.sheet: grid for grid in grids}
+    for number, table in enumerate(layout.tables, start=1):
+        grid = by_name.get(table.sheet) or (grids[0] if len(grids) == 1 and not table.sheet else None)
+        if grid is None:
+            told.error(
+                "N311", f"sheet {number}", layout.place,
+                f"table {number} is of the sheet '{table.sheet}', and the workbook has none of that name, expected "
+                + " or ".join(f"'{name}'" for name in list(by_name)[:8]),
+                "mend the name in the layout, or run 'narrate intake' again",
+            )  # fmt: skip
+            continue
+        finds = read_finds(grid, table, layout, names, told)
+        sheet.tables.append(finds)
+        check_stored(grid, table, layout, finds, told)
+        if table.shape != "records" and not finds.finds and not finds.set_aside:
+            told.warning(
+                "N311", f"nothing {number}", grid.place(min(table.rows, default=0), min(table.columns, default=0)),
+                f"table {number} of the layout gives no finds, expected some",
+                "look whether its rows and columns still fit the sheet",
+            )  # fmt: skip
+        for id, facts in finds.facts.items():
+            known = sheet.facts.setdefault(id, {})
+            for role, said in facts.items():
+                known.setdefault(role, []).extend(said)  # type: ignore[arg-type]
+        _tell_set_aside(finds, told)
+        _tell_parts(finds, told, layout, grid)
+    finds_of_all = [find for table in sheet.tables for find in table.finds]
+    sheet.rows = _rows(finds_of_all, told, samples, sample_ids, problems)
+    _tell_names(sheet.tables, names, told)
+    told.into(problems)
+    return sheet
+
+
+def _rows(
+    finds: list[Find], told: Told, samples: Mapping[str, Sample] | None, sample_ids: frozenset[str], problems: ProblemList
+) -> list[CountRow]:
+    groups: dict[tuple[object, ...], list[Find]] = {}
+    near_left = NEAR_MATCHES
+    for find in finds:
+        if samples is not None and find.sample not in samples:
+            if find.sample not in sample_ids:
+                meant = near(find.sample, samples, 0.75) if near_left > 0 else ""
+                near_left -= 1
+                told.error(
+                    "N304", f"sample {find.sample}", find.place,
+                    f"sample {shown(find.sample)} is described by no record{offered(meant)}",
+                    "describe the sample in records/; 'narrate intake SHEET --project FOLDER' drafts what the sheet says of it",
+                )  # fmt: skip
+            continue
+        identification = _identification(find)
+        key = (
+            find.sample, identification.taxon or identification.written.lower(),
+            "" if identification.qualifier in ("sp.", "spp.", "indet.") else identification.qualifier,
+            find.part, find.condition, find.completeness, find.size_class, find.fraction,
+        )  # fmt: skip
+        groups.setdefault(key, []).append(find)
+    return [_row(members, told, samples) for members in groups.values()]
+
+
+def _identification(find: Find) -> Identification:
+    found = find.name.identification
+    return replace(found, qualifier="cf.") if find.is_cf else found
+
+
+def _row(members: list[Find], told: Told, samples: Mapping[str, Sample] | None) -> CountRow:
+    first = members[0]
+    counted = [m for m in members if m.found.count is not None]
+    weighed = [m for m in members if m.found.mass_g is not None]
+    notes = [m.note for m in members if m.note]
+    count = _sum(counted)
+    mass = sum(m.found.mass_g or 0.0 for m in weighed) if weighed else None
+    mass = float(f"{mass:.12g}") if mass is not None else None
+    if count.amount == "looked for and absent" and mass:
+        count = Count(written="", amount="weighed only")
+    if len(counted) > 1 or len(weighed) > 1:
+        several = counted if len(counted) > 1 else weighed
+        cells = [m.place.cell or str(m.place) for m in several]
+        shown_cells = ", ".join(cells[:4]) + (" and more" if len(cells) > 4 else "")
+        if sum(m.found.count is None or m.found.count.amount != "looked for and absent" for m in several) > 1:
+            notes.append(f"added from {shown_cells}")
+            told.warning(
+                "N316", "added", first.place,
+                f"{first.name.identification.written}, {first.part}, stands {len(several)} times in sample {first.sample} "
+                f"({shown_cells}); the amounts are added, expected once",
+                "tell them apart by part, condition or size class if they are not the same",
+            )  # fmt: skip
+    size = first.size_class
+    proportion = 1.0
+    sample = samples.get(first.sample) if samples is not None else None
+    if sample is not None and first.fraction == "light" and sample.size_classes:
+        size = size or (SORTED_CLASS if any(c.name == SORTED_CLASS for c in sample.size_classes) else "")
+        flat = {"".join(c.name.lower().split()): c for c in sample.size_classes}
+        known = flat.get("".join(size.lower().split())) or flat.get("".join(SORTED_CLASS.split()))
+        proportion = known.proportion_sorted if known is not None else 1.0
+    return CountRow(
+        sample=SampleId(first.sample),
+        identification=_identification(first),
+        part=PartId(first.part),
+        count=count,
+        mass_g=mass or None,
+        condition=first.condition,
+        completeness=first.completeness,  # type: ignore[arg-type]
+        size_class=size,
+        fraction=first.fraction,  # type: ignore[arg-type]
+        proportion_sorted=proportion,
+        note="; ".join(dict.fromkeys(notes)),
+        place=first.place,
+    )
+
+
+def _sum(members: list[Find]) -> Count:
+    """Counts added up; a presence beside counts adds nothing to them, and stays only where nothing was counted."""
+    counts = [m.found.count for m in members if m.found.count is not None]
+    if not counts:
+        return Count(written="", amount="weighed only")
+    if len(counts) == 1:
+        return counts[0]
+    written = " + ".join(c.written for c in counts)
+    numbers = [c.number for c in counts if c.number is not None]
+    if numbers:
+        return Count(written=written, amount="counted", number=sum(numbers))
+    for amount in ("noted as present", "looked for and absent"):
+        same = [c for c in counts if c.amount == amount]
+        if same:
+            lows = [c.at_least for c in same if c.at_least is not None]
+            return Count(written=written, amount=amount, at_least=sum(lows) or None)  # type: ignore[arg-type]
+    return Count(written=written, amount="not looked for")
+
+
+def _tell_set_aside(finds: SheetFinds, told: Told) -> None:
+    for kind, places in finds.set_aside.items():
+        for place in sorted(set(places)):
+            told.warning(
+                "N315", f"aside {kind}", place, f"{kind} is set aside: it is no plant, and is in no count, expected remains of plants",
+                "nothing need be done; heavy_fraction, finds in the records can hold it",
+            )  # fmt: skip
+
+
+def _tell_parts(finds: SheetFinds, told: Told, layout: Layout, grid: Grid) -> None:
+    if not finds.missing_parts:
+        return
+    words = ", ".join(f"{part} for {n}" for part, n in sorted(finds.missing_parts.items(), key=lambda item: -item[1]))
+    total = sum(finds.missing_parts.values())
+    first = min((place for _, place, _ in finds.names.values()), default=Place(path=grid.path))
+    told.warning(
+        "N315", f"parts {grid.sheet}", first,
+        f"{total} finds name no part; the layout takes them as {words}, expected a part for each",
+        "mend 'parts' in the layout if something else was counted",
+    )  # fmt: skip
+
+
+def _tell_names(tables: list[SheetFinds], names: NameReader, told: Told) -> None:
+    """One warning for each name that no pack knows, with the near match offered."""
+    left = NEAR_MATCHES
+    seen: dict[str, tuple[Place, int]] = {}
+    for table in tables:
+        for written, (name, place, n) in table.names.items():
+            if not name.is_known:
+                first = seen.get(written)
+                seen[written] = (first[0] if first else place, (first[1] if first else 0) + n)
+    for written, (place, n) in seen.items():
+        meant = near(written, names.packs.taxon_lookup, 0.8) if left > 0 and len(written) < 80 else ""
+        left -= 1
+        known = f"{names.packs.taxon_lookup[meant]}" if meant else ""
+        told.warning(
+            "N401", f"name {written}", place,
+            f"taxon {shown(written)} is in no taxon pack in use; {n} finds are counted as written, and no rule can speak of it"
+            + offered(known),
+            f'to accept it, write under names in the layout: "{written}": {known}' if known
+            else "say under names in the layout what it stands for, or describe the plant in packs/taxa/ of the project",
+        )  # fmt: skip

@@ -1,0 +1,256 @@
+"""Tables with one row for each find, or one row for each sample and no finds: worked out from their heads."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+
+from narrate.model.grids import Area
+from narrate.model.layouts import SAMPLE_ROLES, Role
+from narrate.reading.intake.crossed_guess import content_role
+from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
+from narrate.reading.intake.header_words import heading, quantity, unit
+
+
+@dataclass(slots=True, kw_only=True)
+class Long:
+    """A long table as worked out."""
+
+    shape: str
+    rows: dict[int, Role]
+    columns: dict[int, Role]
+    area: Area
+    explained: int = 0
+    score: float = 0.0
+    doubts: list[str] = field(default_factory=list)
+
+
+_TAXON = ("taxon", "genus", "common name", "epithet")
+_OF_SAMPLE = ("sample", "context", "feature", "site")
+
+
+def guess_long(look: Look, area: Area) -> Long | None:
+    """The long table in an area; None where no row reads as the head of one."""
+    for row in range(area.top, min(area.top + 40, area.bottom) + 1):
+        heads = {c: heading(look.text(row, c)) for c in range(area.left, area.right + 1) if look.text(row, c)}
+        if len(heads) < 3:
+            continue
+        found = _with_head(look, area, row, heads)
+        if found is not None:
+            return found
+    return _without_head(look, area)
+
+
+def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long | None:
+    taxon = next((c for c, role in heads.items() if role in ("taxon", "genus")), None)
+    if taxon is None:
+        taxon = next((c for c, role in heads.items() if role in ("common name", "family")), None)
+    sample = next((c for wanted in _OF_SAMPLE for c, role in heads.items() if role == wanted), None)
+    below = _rows_below(look, area, row)
+    if taxon is None or len(below) < 1:
+        return None
+    columns: dict[int, Role] = {}
+    amounts = [
+        c for c in heads
+        if c != taxon and heads[c] not in (*SAMPLE_ROLES, "code", "size class", "fraction", "cf", "note") and _share_of_amounts(look, below, c) >= 0.7
+        or (heads[c] in ("count", "mass") and c != taxon)
+    ]  # fmt: skip
+    if not amounts or sample is None:
+        return None
+    known = [c for c in amounts if _is_amount_head(look, row, c, heads)]
+    if not known:
+        return None
+    if len([c for c in amounts if c not in known]) > 2 * len(known) + 2:
+        return None  # many columns of numbers under heads that nobody knows: samples across
+    names = sum(max(look.name_score(r, taxon), plain_label(look.text(r, taxon))) > 0 for r in below if look.text(r, taxon))
+    if names < 0.4 * sum(bool(look.text(r, taxon)) for r in below):
+        return None
+    doubts: list[str] = []
+    for column, role in heads.items():
+        columns[column] = _role_of(look, row, column, role, taxon, sample, known, below, heads)
+    for column, role in list(columns.items()):
+        if column != sample and role.name == "sample":
+            columns[column] = Role(name="code")
+    if heads[sample] != "sample":
+        columns[sample] = Role(name="sample", also=(heads[sample],), filled=columns[sample].filled)
+        doubts.append(f"the table names no samples; each {heads[sample]} is taken as one")
+    rows = {r: _row_role(look, r, taxon, sample, known) for r in below}
+    rows.update({r: Role(name="title") for r in range(area.top, row) if any((r, c) in look.cells for c in range(area.left, area.right + 1))})
+    rows[row] = Role(name="header")
+    for c in range(area.left, area.right + 1):
+        if c not in columns and any((r, c) in look.cells for r in below):
+            columns[c] = Role(name="ignored", qualifiers=("no heading",))
+    explained = sum(look.is_amount(r, c) for r in below for c in known)
+    score = sum(max(look.name_score(r, taxon), 0.3) for r in below if any(look.is_amount(r, c) for c in known)) * 2.2
+    area_used = Area(top=area.top, left=area.left, bottom=below[-1], right=area.right)
+    return Long(
+        shape="long", rows=dict(sorted(rows.items())), columns=dict(sorted(columns.items())), area=area_used,
+        explained=explained, score=score, doubts=doubts,
+    )  # fmt: skip
+
+
+def _is_amount_head(look: Look, row: int, column: int, heads: dict[int, str]) -> bool:
+    text = look.text(row, column)
+    return heads[column] in ("count", "mass", "total") or bool(quantity(text)) or content_role([text], look) in (
+        "size class", "completeness", "condition", "fraction",
+    )  # fmt: skip
+
+
+def _role_of(
+    look: Look, row: int, column: int, role: str, taxon: int, sample: int, known: list[int], below: list[int], heads: dict[int, str]
+) -> Role:
+    text = look.text(row, column)
+    if column == taxon:
+        name = "genus" if role == "genus" and ("epithet" in heads.values() or "taxon" in heads.values()) else "taxon"
+        return Role(name=name, filled=_is_filled(look, below, column))
+    if column == sample:
+        return Role(name="sample", filled=_is_filled(look, below, column))
+    if column in known:
+        small = quantity(text)
+        if role == "mass" or small == "mass":
+            return Role(name="mass", qualifiers=(unit(text) or "g",))
+        if small in ("percent", "density") or role in ("percent", "density", "ubiquity"):
+            return Role(name=small or role)
+        said = content_role([text], look)
+        if said in ("size class", "completeness", "condition", "fraction"):
+            return Role(name="count", qualifiers=(text,))
+        if role == "total" and sum(heads[c] != "total" and c in known for c in known):
+            return Role(name="total")
+        return Role(name="count")
+    if role == "taxon":
+        if heads[taxon] == "genus":
+            return Role(name="epithet")
+        return Role(name="common name")
+    if role in ("volume", "flot volume", "flot mass"):
+        usual = {"volume": "l", "flot volume": "ml", "flot mass": "g"}[role]
+        found = unit(text)
+        return Role(name=role, qualifiers=(found if found not in ("", "%", "mm") else usual,), filled=False)
+    if role == "description":
+        return Role(name="note")
+    if role in ("count", "mass"):
+        return Role(name="ignored", qualifiers=("its cells are no amounts",))
+    if role:
+        return Role(name=role, filled=role in _OF_SAMPLE and _is_filled(look, below, column))
+    texts = [look.text(r, column) for r in below if look.text(r, column)]
+    by_content = content_role(texts, look)
+    if by_content in ("part", "condition", "completeness", "size class", "fraction", "kind"):
+        return Role(name=by_content)
+    return Role(name="ignored", qualifiers=("its heading says nothing known",))
+
+
+def _is_filled(look: Look, below: list[int], column: int) -> bool:
+    given = [(r, column) in look.cells for r in below]
+    return bool(given) and given[0] and given.count(False) >= 0.2 * len(given)
+
+
+def _row_role(look: Look, row: int, taxon: int, sample: int, known: list[int]) -> Role:
+    texts = [look.text(row, c) for c in range(look.columns) if look.text(row, c)]
+    if not texts:
+        return Role(name="blank")
+    label = look.text(row, taxon) or look.text(row, sample)
+    if heading(label) == "total" or heading(look.text(row, sample)) == "total":
+        return Role(name="total")
+    has_amount = any((row, c) in look.cells for c in known)
+    if not look.text(row, taxon) and not has_amount:
+        return Role(name="section") if len(texts) == 1 and len(texts[0]) < 40 else Role(name="notes")
+    if len(texts) == 1:
+        return Role(name="notes" if len(texts[0]) > 30 or not look.name_score(row, taxon) else "section")
+    return Role(name="finds")
+
+
+def _rows_below(look: Look, area: Area, row: int) -> list[int]:
+    """Rows under a head, up to the last that holds anything or to a head of another table."""
+    own = [look.text(row, c) for c in range(area.left, area.right + 1)]
+    last = row
+    gap = 0
+    for r in range(row + 1, area.bottom + 1):
+        texts = [look.text(r, c) for c in range(area.left, area.right + 1)]
+        if not any(texts):
+            gap += 1
+            if gap > 3:
+                break
+            continue
+        roles = [heading(t) for t in texts if t]
+        is_head = len(roles) >= 3 and sum(bool(role) for role in roles) >= 0.7 * len(roles) and not any(look.is_amount(r, c) for c in range(area.left, area.right + 1))
+        if texts != own and is_head:
+            break
+        gap = 0
+        last = r
+    return list(range(row + 1, last + 1))
+
+
+def _share_of_amounts(look: Look, rows: list[int], column: int) -> float:
+    given = [r for r in rows if (r, column) in look.cells]
+    return sum(look.is_amount(r, column) for r in given) / len(given) if given else 0.0
+
+
+def _without_head(look: Look, area: Area) -> Long | None:
+    """A long list without a head: a column of names, a column of ids that repeat, a column of whole numbers."""
+    if area.right - area.left > 8 or area.bottom - area.top < 3:
+        return None
+    rows = [r for r in range(area.top, area.bottom + 1) if any((r, c) in look.cells for c in range(area.left, area.right + 1))]
+    texts = {c: [look.text(r, c) for r in rows] for c in range(area.left, area.right + 1)}
+    named = {c: sum(look.name_score(r, c) for r in rows) / len(rows) for c in texts}
+    taxon = max(named, key=lambda c: named[c])
+    if named[taxon] < 0.6:
+        return None
+    amounts = [c for c in texts if c != taxon and all(look.is_amount(r, c) for r in rows if (r, c) in look.cells) and any(texts[c])]
+    ids = [c for c in texts if c not in (taxon, amounts[-1] if amounts else -1) and all(looks_like_id(t) for t in texts[c] if t) and any(texts[c])]
+    ids = [c for c in ids if len(set(texts[c])) <= 0.8 * len(rows)]
+    if not amounts or not ids:
+        return None
+    count = amounts[-1]
+    sample = ids[0]
+    if count == sample:
+        return None
+    columns = {c: Role(name="ignored", qualifiers=("no heading",)) for c in texts if any(texts[c])}
+    columns[taxon], columns[sample], columns[count] = Role(name="taxon"), Role(name="sample"), Role(name="count")
+    for c in texts:
+        said = content_role([t for t in texts[c] if t], look)
+        if c not in (taxon, sample, count) and said in ("part", "condition", "completeness", "size class", "fraction"):
+            columns[c] = Role(name=said)
+    return Long(
+        shape="long", rows={r: Role(name="finds") for r in rows}, columns=columns,
+        area=area, explained=len(rows), score=len(rows) * 1.5,
+        doubts=["the sheet has no head; the columns were told apart by what stands in them"],
+    )  # fmt: skip
+
+
+def guess_records(look: Look, area: Area) -> Long | None:
+    """A table of samples or contexts without any finds: a head with at least two words for samples."""
+    for row in range(area.top, min(area.top + 30, area.bottom) + 1):
+        heads = {c: heading(look.text(row, c)) for c in range(area.left, area.right + 1) if look.text(row, c)}
+        if any(role in ("taxon", "count", "genus") for role in heads.values()):
+            continue
+        said = [role for role in heads.values() if role in SAMPLE_ROLES]
+        if len(said) < 2 or not any(role in ("sample", "context") for role in said):
+            continue
+        below = [r for r in _rows_below(look, area, row) if any((r, c) in look.cells for c in heads)]
+        if not below:
+            continue
+        columns: dict[int, Role] = {}
+        has_sample = "sample" in said
+        for column, role in heads.items():
+            name = {"note": "sample note", "size class": "ignored", "mass": "ignored"}.get(role, role)
+            if name in SAMPLE_ROLES and not (name == "sample" and any(r.name == "sample" for r in columns.values())):
+                qualifiers = ()
+                if name in ("volume", "flot volume", "flot mass"):
+                    usual = {"volume": "l", "flot volume": "ml", "flot mass": "g"}[name]
+                    found = unit(look.text(row, column))
+                    qualifiers = (found if found not in ("", "%", "mm") else usual,)
+                columns[column] = Role(name=name, qualifiers=qualifiers, filled=name in _OF_SAMPLE and _is_filled(look, below, column))
+            else:
+                columns[column] = Role(name="ignored", qualifiers=("no field of a record holds it",))
+        if not has_sample:
+            at = next(c for c, role in columns.items() if role.name == "context")
+            columns[at] = Role(name="context")
+        rows = {row: Role(name="header"), **{r: Role(name="finds") for r in below}}
+        rows.update({r: Role(name="title") for r in range(area.top, row) if any((r, c) in look.cells for c in range(area.left, area.right + 1))})
+        for r in below:
+            if re.match(r"note|key|\*", look.text(r, min(heads)), re.IGNORECASE) or heading(look.text(r, min(heads))) == "total":
+                rows[r] = Role(name="notes")
+        return Long(
+            shape="records", rows=dict(sorted(rows.items())), columns=dict(sorted(columns.items())),
+            area=Area(top=area.top, left=area.left, bottom=below[-1], right=area.right), explained=0, score=0.0,
+        )  # fmt: skip
+    return None

@@ -1,0 +1,229 @@
+"""Records that a sheet itself carries, drafted as YAML: samples, contexts, volumes, phases. The analyst owns them."""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+
+from narrate.model.packs import Words
+from narrate.reading.intake.cell_marks import number_of
+from narrate.reading.intake.finds import Said
+from narrate.reading.intake.told import Told
+from narrate.reading.order import natural
+from narrate.reading.values import find_word
+
+Facts = Mapping[str, Mapping[str, list[Said]]]
+
+
+def litres(text: str, unit: str, decimal: str = ".") -> float | None:
+    """
+    A volume in litres; None for what is no number, such as '<1'.
+
+    >>> litres("10 L", "l"), litres("500", "ml"), litres("<1", "l"), litres("2,5", "l", ","), litres("750 ml", "l")
+    (10.0, 0.5, None, 2.5, 0.75)
+    """
+    match = re.fullmatch(r"(\d[\d.,' ]*)\s*(l|lt|ltrs?|lit(?:re|er)s?|ml|cc)?\.?", text.strip(), re.IGNORECASE)
+    if not match:
+        return None
+    found = number_of(match[1], decimal)
+    if found is None or found <= 0:
+        return None
+    said = (match[2] or unit).lower()
+    return float(f"{found / 1000:.12g}") if said in ("ml", "cc", "cm3") else found * (1000.0 if said == "m3" else 1.0)
+
+
+def share_sorted(text: str, is_percent: bool, decimal: str = ".") -> float | None:
+    """
+    The share of a flot that was sorted.
+
+    >>> share_sorted("50%", True), share_sorted("0.25", False), share_sorted("1/8", False), share_sorted("100", True), share_sorted("half", False)
+    (0.5, 0.25, 0.125, 1.0, 0.5)
+    """
+    flat = text.strip().lower()
+    words = {"half": 0.5, "all": 1.0, "whole": 1.0, "quarter": 0.25, "full": 1.0, "complete": 1.0}
+    if flat in words:
+        return words[flat]
+    match = re.fullmatch(r"(\d{1,4})\s*/\s*(\d{1,4})", flat)
+    if match and int(match[2]):
+        found = int(match[1]) / int(match[2])
+        return found if 0 < found <= 1 else None
+    number = number_of(flat.rstrip("% "), decimal)
+    if number is None or number <= 0:
+        return None
+    if flat.endswith("%") or is_percent or number > 1:
+        number /= 100
+    return float(f"{number:.12g}") if number <= 1 else None
+
+
+@dataclass(slots=True)
+class Draft:
+    """Records as they would be written."""
+
+    contexts: dict[str, dict[str, str]] = field(default_factory=dict)
+    samples: dict[str, dict[str, str]] = field(default_factory=dict)
+    phases: list[str] = field(default_factory=list)
+    sources: list[str] = field(default_factory=list)
+
+
+def draft_records(
+    facts: Facts, found_in: Iterable[str], words: Words, told: Told, *, known_samples: Iterable[str] = (),
+    known_contexts: Iterable[str] = (), decimal: str = ".", percent_sorted: bool = True,
+) -> Draft:  # fmt: skip
+    """
+    Drafts of all samples that the facts name and no record describes.
+
+    found_in:  samples in which something was found; the others are drafted as sterile.
+    """
+    draft = Draft()
+    has_finds = set(found_in)
+    known, known_c = set(known_samples), set(known_contexts)
+    by_context = {id[1:]: said for id, said in facts.items() if id.startswith("\x00")}
+    for id in sorted((i for i in facts if not i.startswith("\x00")), key=natural):
+        if id in known:
+            continue
+        said = dict(facts[id])
+        own_context = [one.text for one in said.get("context", [])]
+        context = own_context[0] if own_context else (said["feature"][0].text if said.get("feature") else id)
+        for role, more in by_context.get(context, {}).items():
+            said.setdefault(role, list(more))
+        _tell_differences(id, said, told)
+        sample: dict[str, str] = {"context": context}
+        notes: list[str] = []
+        _volume(id, said, sample, notes, told, decimal)
+        _light(said, sample, decimal)
+        _sorted(id, said, sample, notes, told, decimal)
+        method = said.get("method", [])
+        if method:
+            found = find_word(words.method_lookup, method[0].text)
+            sample.update({"method": found} if found else {})
+            notes += [] if found else [f"method written {method[0].text}"]
+        if id not in has_finds:
+            sample["sterile"] = "true"
+        notes += [one.text for one in said.get("sample note", [])]
+        if said.get("site"):
+            notes.append(f"site or area {said['site'][0].text}")
+        if not own_context:
+            told.warning(
+                "N315", "no context", next(iter(said.get("sample") or next(iter(said.values())))).place,
+                f"sample {id}: the sheet names no context; one of the name {context} is drafted, expected a context",
+                "mend the drafted records where several samples come from one context",
+            )  # fmt: skip
+        if notes:
+            sample["note"] = "; ".join(dict.fromkeys(notes))
+        draft.samples[id] = sample
+        if context not in known_c:
+            _context(context, said, draft, words)
+    return draft
+
+
+def _tell_differences(id: str, said: Mapping[str, list[Said]], told: Told) -> None:
+    """Rows of one sample repeat its volume; they are never added, and must agree."""
+    for role in ("volume", "flot volume", "flot mass", "sorted", "context", "phase"):
+        texts = {one.text: one for one in said.get(role, [])}
+        if len(texts) > 1:
+            first, second = list(texts.values())[:2]
+            told.warning(
+                "N318", f"differs {role} {id}", second.place,
+                f"sample {id}: {role} is '{second.text}' here and '{first.text}' in {first.place.cell or first.place}; the first is "
+                "kept, and they are not added, expected one value",
+                "mend the drafted record by hand if the second is right",
+            )  # fmt: skip
+
+
+def _volume(id: str, said: Mapping[str, list[Said]], sample: dict[str, str], notes: list[str], told: Told, decimal: str) -> None:
+    for one in said.get("volume", [])[:1]:
+        found = litres(one.text, one.unit or "l", decimal)
+        if found is not None:
+            sample["volume_l"] = f"{found:g}"
+        elif re.search(r"\d", one.text) and one.text.strip() not in ("0", "0.0"):
+            notes.append(f"volume written {one.text}")
+            told.warning(
+                "N318", f"volume {id}", one.place,
+                f"sample {id}: the volume is '{one.text}', kept in the note, and no density is made of it, expected litres",
+                "give 'volume_l' in the drafted record if it is known",
+            )  # fmt: skip
+
+
+def _light(said: Mapping[str, list[Said]], sample: dict[str, str], decimal: str) -> None:
+    fields = []
+    for one in said.get("flot mass", [])[:1]:
+        number = number_of(re.sub(r"\s*(?:g|kg|mg)$", "", one.text), decimal)
+        if number is not None:
+            fields.append(f"mass_g: {number * {'kg': 1000.0, 'mg': 0.001}.get(one.unit, 1.0):g}")
+    for one in said.get("flot volume", [])[:1]:
+        number = number_of(re.sub(r"\s*(?:ml|cc|l)$", "", one.text), decimal)
+        if number is not None:
+            fields.append(f"volume_ml: {number * {'l': 1000.0}.get(one.unit, 1.0):g}")
+    if fields:
+        sample["light_fraction"] = "{" + ", ".join(fields) + "}"
+
+
+def _sorted(id: str, said: Mapping[str, list[Said]], sample: dict[str, str], notes: list[str], told: Told, decimal: str) -> None:
+    for one in said.get("sorted", [])[:1]:
+        found = share_sorted(one.text, False, decimal)
+        if found is None:
+            notes.append(f"sorted written {one.text}")
+            told.warning(
+                "N318", f"sorted {id}", one.place,
+                f"sample {id}: the share sorted is '{one.text}', kept in the note, expected a share or a percentage",
+                "give 'size_classes' in the drafted record",
+            )  # fmt: skip
+        elif found < 1:
+            sample["size_classes"] = f'[{{name: whole flot, proportion_sorted: {found:g}}}]'
+
+
+def _context(id: str, said: Mapping[str, list[Said]], draft: Draft, words: Words) -> None:
+    context = draft.contexts.setdefault(id, {})
+    if context:
+        return
+    descriptions = []
+    kind = ""
+    for role in ("kind", "description", "feature"):
+        for one in said.get(role, [])[:1]:
+            found = find_word(words.kind_lookup, one.text) or _kind_within(one.text, words)
+            kind = kind or (found or "")
+            if role != "feature" and one.text not in descriptions:
+                descriptions.append(one.text)
+    context["kind"] = kind or "other"
+    if said.get("feature") and said["feature"][0].text != id:
+        context["feature"] = said["feature"][0].text
+    if said.get("phase"):
+        phase = said["phase"][0].text
+        context["phase"] = phase
+        if phase not in draft.phases:
+            draft.phases.append(phase)
+    if descriptions:
+        context["description"] = "; ".join(descriptions)
+
+
+def _kind_within(text: str, words: Words) -> str:
+    """A kind of context that a description names, such as 'fill of storage pit 12'; the longest one."""
+    flat = " " + " ".join(re.sub(r"[^a-z -]", " ", text.lower()).split()) + " "
+    found = [word for word in words.kind_lookup if len(word) > 2 and f" {word} " in flat]
+    return words.kind_lookup[max(found, key=len)] if found else ""
+
+
+def records_text(draft: Draft) -> str:
+    """The drafted records as a record file."""
+    lines = []
+    for name, records in (("contexts", draft.contexts), ("samples", draft.samples)):
+        if records:
+            lines.append(f"{name}:")
+            for id, fields in sorted(records.items(), key=lambda item: natural(item[0])):
+                lines.append(f"  - id: {quoted(id)}")
+                lines += [f"    {key}: {value if key in _PLAIN else quoted(value)}" for key, value in fields.items()]
+    return "\n".join(lines) + "\n"
+
+
+_PLAIN = ("volume_l", "light_fraction", "size_classes", "sterile", "kind")
+
+
+def phases_text(phases: Iterable[str]) -> str:
+    """Lines for project.yaml that name the phases of a sheet."""
+    return "\n".join(["phases:", *(f"  - {{id: {quoted(phase)}, name: {quoted(phase)}}}" for phase in phases)]) + "\n"
+
+
+def quoted(text: str) -> str:
+    return json.dumps(text, ensure_ascii=False)

@@ -1,0 +1,178 @@
+"""A laboratory's own file taken in: its grids, its layout (proposed, or as an analyst left it), and what it holds."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from pathlib import Path
+
+from narrate.model.counts import CountRow
+from narrate.model.grids import Grid
+from narrate.model.layouts import Layout, Table
+from narrate.model.packs import Packs
+from narrate.model.sampling import Sample
+from narrate.problems import Place, Problem, ProblemList
+from narrate.reading.files import decoded
+from narrate.reading.intake.finds import Said, SheetFinds, read_finds
+from narrate.reading.intake.grids import ENDINGS, grids_of_file
+from narrate.reading.intake.layout_file import layout_text, read_layout
+from narrate.reading.intake.layout_guess import guess_layout
+from narrate.reading.intake.layout_picture import picture
+from narrate.reading.intake.layout_read import LaboratorySheet, read_by_layout
+from narrate.reading.intake.told import Told
+from narrate.reading.intake.written_names import NameReader
+from narrate.reading.taxa import Identifier
+
+LAYOUT_ENDING = ".layout.yaml"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TakenIn:
+    """What intake made of one file."""
+
+    layout: Layout | None = None
+    text: str = ""
+    """The layout as YAML, to be written beside the sheet."""
+    is_given: bool = False
+    """The layout was there already, and was obeyed."""
+    pictures: tuple[str, ...] = ()
+    doubts: tuple[str, ...] = ()
+    rows: tuple[CountRow, ...] = ()
+    facts: Mapping[str, Mapping[str, list[Said]]] = field(default_factory=dict)
+    regions: Mapping[str, int] = field(default_factory=dict)
+    problems: tuple[Problem, ...] = ()
+
+
+def layout_path(sheet: Path) -> Path | None:
+    """The layout beside a sheet: lab.xlsx.layout.yaml, or lab.layout.yaml; None where there is none."""
+    for name in (sheet.name + LAYOUT_ENDING, sheet.stem + LAYOUT_ENDING):
+        path = sheet.with_name(name)
+        if path.is_file():
+            return path
+    return None
+
+
+def new_layout_path(sheet: Path) -> Path:
+    return sheet.with_name(sheet.name + LAYOUT_ENDING)
+
+
+def name_reader(packs: Packs, given: Mapping[str, str] | None = None, identifier: Identifier | None = None) -> NameReader:
+    return NameReader(packs=packs, identifier=identifier or Identifier(packs.taxa, packs.taxon_lookup), given=given or {})
+
+
+def take_in(sheet: Path, packs: Packs, *, shown_path: str = "") -> TakenIn:
+    """Reads a sheet, with the layout beside it or with one that is worked out. Writes nothing."""
+    problems = ProblemList()
+    path = shown_path or sheet.name
+    grids = grids_of_file(sheet, path, problems)
+    if not grids:
+        return TakenIn(problems=problems.sorted())
+    beside = layout_path(sheet)
+    doubts: tuple[str, ...] = ()
+    if beside is not None:
+        layout = layout_beside(beside, str(Path(path).with_name(beside.name)), problems)
+        text = ""
+        if layout is None:
+            return TakenIn(problems=problems.sorted(), is_given=True)
+    else:
+        proposal = guess_layout(grids, name_reader(packs))
+        layout, doubts = proposal.layout, proposal.doubts
+        if not layout.tables:
+            problems.error(
+                Place(path=path),
+                "N311",
+                "nothing in the file reads as a table of counts or of samples, expected names of plants beside or above counts",
+                help=f"write a layout by hand as {sheet.name}{LAYOUT_ENDING}; DEVELOPERS.md has the form, with an example",
+            )
+            return TakenIn(problems=problems.sorted())
+        layout = with_parts(layout, grids, packs)
+        text = layout_text(layout, sheet.name)
+    names = name_reader(packs, layout.names)
+    read = read_by_layout(grids, layout, names, problems)
+    by_sheet = {grid.sheet: grid for grid in grids}
+    pictures = tuple(
+        picture(by_sheet.get(table.sheet, grids[0]), table) for table in layout.tables if table.sheet in by_sheet or len(grids) == 1
+    )
+    return TakenIn(
+        layout=layout,
+        text=text,
+        is_given=beside is not None,
+        pictures=pictures,
+        doubts=doubts,
+        rows=tuple(read.rows),
+        facts=read.facts,  # type: ignore[arg-type]
+        regions=_regions(read.rows, packs),
+        problems=problems.sorted(),
+    )
+
+
+def layout_beside(path: Path, shown_path: str, problems: ProblemList) -> Layout | None:
+    """A layout as it lies beside its sheet; None, with problems, where it cannot be obeyed."""
+    try:
+        content = path.read_bytes()
+    except OSError as fault:
+        problems.error(Place(path=shown_path), "N311", f"the layout cannot be opened ({fault.strerror}), expected a text file")
+        return None
+    source = decoded(shown_path, content[:5_000_000], problems)
+    return read_layout(source, problems) if source is not None else None
+
+
+def with_parts(layout: Layout, grids: tuple[Grid, ...], packs: Packs) -> Layout:
+    """
+    The layout with the parts that are taken where the sheet names none, so that the analyst sees and can change them.
+
+    Grain of cereals, kernels of maize, shell of nuts, wood of trees in sheets of charcoal, seed of all else: common
+    practice in lists that name no part, no source.
+    """
+    names = name_reader(packs, layout.names)
+    by_sheet = {grid.sheet: grid for grid in grids}
+    tables = []
+    for table in layout.tables:
+        grid = by_sheet.get(table.sheet)
+        if grid is None or table.shape == "records":
+            tables.append(table)
+            continue
+        probe = replace(table, parts={key: f"?{key}" for key in _PARTS})
+        finds = read_finds(grid, probe, layout, names, Told())
+        asked = {part.removeprefix("?") for part in finds.missing_parts}
+        tables.append(replace(table, parts={key: part for key, part in _PARTS.items() if key in asked}))
+    return replace(layout, tables=tuple(tables))
+
+
+_PARTS = {"Zea mays": "kernel", "cereal": "grain", "nut": "nutshell", "any": "seed"}
+
+
+def _regions(rows: list[CountRow], packs: Packs) -> dict[str, int]:
+    """How many rows name a taxon of each region's pack."""
+    found: Counter[str] = Counter()
+    for row in rows:
+        taxon = packs.taxa.get(row.identification.taxon) if row.identification.taxon is not None else None
+        if taxon is not None and taxon.region:
+            found[taxon.region] += 1
+    return dict(found)
+
+
+def read_laboratory_sheet(
+    root: Path, path: str, packs: Packs, identifier: Identifier, samples: Mapping[str, Sample], sample_ids: frozenset[str],
+    problems: ProblemList,
+) -> tuple[list[CountRow], LaboratorySheet | None]:  # fmt: skip
+    """Rows of a sheet of a project that has a layout beside it."""
+    sheet = root / path
+    beside = layout_path(sheet)
+    if beside is None:
+        return [], None
+    shown_layout = str(Path(path).with_name(beside.name).as_posix())
+    layout = layout_beside(beside, shown_layout, problems)
+    grids = grids_of_file(sheet, path, problems) if layout is not None else ()
+    if layout is None or not grids:
+        return [], None
+    read = read_by_layout(
+        grids, layout, name_reader(packs, layout.names, identifier), problems, samples=samples, sample_ids=sample_ids
+    )
+    return read.rows, read
+
+
+__all__ = [
+    "ENDINGS", "LAYOUT_ENDING", "SheetFinds", "Table", "TakenIn", "layout_path", "new_layout_path", "read_laboratory_sheet", "take_in",
+]  # fmt: skip
