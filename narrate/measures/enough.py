@@ -90,7 +90,7 @@ def items_wanting(units: Units, of: Selector) -> Column:
     Source: van der Veen & Fieller 1982, Journal of Archaeological Science 9:287–298 (from memory).
     """
     rows, counted = units.rows(of), units.counted(of)
-    whole = counted + units.sum_of(units.table.unsorted[:, rows], rows)
+    whole = counted + units.summed(units.table.unsorted, rows)
     d_over_z = HALF_WIDTH / normal_quantile(0.975)
     needed = np.ceil(whole * 0.25 / (np.maximum(whole - 1, 0) * d_over_z**2 + 0.25) - 1e-9)
     return exact(np.maximum(needed - counted, 0), of=counted, to=whole, n=counted)
@@ -108,7 +108,7 @@ def new_taxa_if_sorted(units: Units, of: Selector) -> Column:
     """
     groups, total = by_taxon(units, of), units.counted(of)
     rows = units.rows(of)
-    rest = units.sum_of(units.table.unsorted[:, rows], rows)
+    rest = units.summed(units.table.unsorted, rows)
     once = groups.sum_of(lambda k: (k == 1).astype(float))
     hidden = unseen(once, groups.sum_of(lambda k: (k == 2).astype(float)))
     with np.errstate(invalid="ignore", divide="ignore"):
@@ -128,7 +128,7 @@ def width_if_sorted(units: Units, of: Selector, to: Selector) -> Column:
     """
     both = units.counted_in_both(of, to)
     rows, whole = units.rows(to), units.counted(to)
-    more = whole + units.sum_of(units.table.unsorted[:, rows], rows)
+    more = whole + units.summed(units.table.unsorted, rows)
     with np.errstate(invalid="ignore", divide="ignore"):
         low, high = wilson(both, whole)
         then_low, then_high = wilson(both * more / whole, more)

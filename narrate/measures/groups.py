@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from narrate.measures.runs import blank, into_groups, reduced, starts, taken
 from narrate.measures.units import Units
 from narrate.model.rules import Selector
 
@@ -27,10 +28,8 @@ class ByTaxon:
 
     def total(self, values: np.ndarray) -> np.ndarray:
         """Values of the groups summed by unit."""
-        out = np.zeros((values.shape[0], self.shape[1]))
-        if self.unit.size:
-            starts = np.concatenate([[0], np.flatnonzero(self.unit[1:] != self.unit[:-1]) + 1])
-            out[:, self.unit[starts]] = np.add.reduceat(values, starts, axis=1)
+        out = blank(values.shape[0], self.shape[1])
+        into_groups(np.add, values, self.unit, out)
         return out
 
     def sum_of(self, function: Callable[[np.ndarray], np.ndarray]) -> np.ndarray:
@@ -39,7 +38,7 @@ class ByTaxon:
 
     def spread(self, of_units: np.ndarray) -> np.ndarray:
         """Values of units laid over their groups."""
-        return of_units[:, self.unit]
+        return taken(of_units, self.unit)
 
 
 def by_taxon(units: Units, of: Selector) -> ByTaxon:
@@ -49,22 +48,14 @@ def by_taxon(units: Units, of: Selector) -> ByTaxon:
 
 def _grouped(units: Units, of: Selector) -> ByTaxon:
     rows = units.rows(of)
-    names: dict[object, int] = {}
-    codes = np.array([names.setdefault(k.taxon or k.either or k.written, len(names)) for k in units.table.kinds], int)
+    taxa = int(units.taxon_of_kind.max(initial=-1)) + 1
     if not rows.size:
         empty = np.zeros(0, np.intp)
         return ByTaxon(
-            items=np.zeros((units.table.replicates, 0)), unit=empty, taxon=empty, taxa=len(names), shape=units.shape
+            items=np.zeros((units.table.replicates, 0)), unit=empty, taxon=empty, taxa=taxa, shape=units.shape
         )
-    group = units.unit_of(rows) * len(names) + codes[units.table.row_kind[rows]]
-    order = np.argsort(group, kind="stable")
-    group = group[order]
-    starts = np.concatenate([[0], np.flatnonzero(group[1:] != group[:-1]) + 1])
-    items = np.add.reduceat(units.table.counted[:, rows[order]], starts, axis=1)
+    unit, taxon = units.unit_of(rows), units.taxon_of_kind[units.table.row_kind[rows]]
+    at = starts(unit * taxa + taxon)
     return ByTaxon(
-        items=items,
-        unit=group[starts] // len(names),
-        taxon=group[starts] % len(names),
-        taxa=len(names),
-        shape=units.shape,
+        items=reduced(np.add, units.counts(rows), at), unit=unit[at], taxon=taxon[at], taxa=taxa, shape=units.shape
     )

@@ -54,11 +54,7 @@ def items_per_g(units: Units, of: Selector, to: Selector) -> Column:
     Source: Miller 1988, in Hastorf & Popper (eds), pp. 72–85; Asch, Ford & Asch 1972 (from memory).
     """
     raw = units.counted(of)
-    rows = units.rows(of)
-    table = units.table
-    counted = table.counted[:, rows]
-    total = units.sum_of(counted + table.unsorted[:, rows], rows)
-    variance = units.sum_of(counted / table.share[rows] ** 2, rows)
+    total, variance = units.estimated(units.rows(of))
     grams, _ = units.mass_g(to)
     with np.errstate(invalid="ignore", divide="ignore"):
         scale = np.where(total > 0, variance / total, 1 / units.smallest_share())
@@ -172,7 +168,7 @@ def _grain_times(units: Units, to: Selector, lines: tuple[EarLine, ...], pick) -
         fitting.sort(key=lambda line: line.crop != kind.taxon)
         by_kind[i] = pick(fitting[0]) if fitting else 0.0
     rows = units.rows(to)
-    return units.sum_of(table.counted[:, rows] * by_kind[table.row_kind[rows]], rows)
+    return units.sum_of(units.counts(rows) * by_kind[table.row_kind[rows]], rows)
 
 
 def _low(line: EarLine) -> float:

@@ -8,6 +8,7 @@ from typing import TypeVar
 import numpy as np
 
 from narrate.measures.count_table import CountTable
+from narrate.measures.runs import blank, in_order, into_groups, reduced, starts, taken
 from narrate.measures.selection import earliest_years, kinds_meant
 from narrate.model.ids import Level
 from narrate.model.packs import Packs
@@ -31,9 +32,10 @@ class Units:
         self.ids = table.unit_ids[level]
         self._unit_of_sample = table.unit_of_sample[level]
         unit_of_row = self._unit_of_sample[table.row_sample] if table.row_sample.size else table.row_sample
-        order = np.argsort(unit_of_row, kind="stable")
-        self._rows = order[unit_of_row[order] >= 0]
-        self._row_unit = unit_of_row[self._rows]
+        # Within a unit rows lie by taxon and part, so that no sum over them needs to sort them again.
+        within = np.flatnonzero(unit_of_row >= 0)
+        self.taxon_of_kind, self.name_of_kind = _codes(table)
+        self._rows = within[in_order(unit_of_row[within], self.name_of_kind[table.row_kind[within]])]
         self._chosen: dict[Selector, np.ndarray] = {}
         self._written = table.counted[0]
         self._weight: np.ndarray | None = None
@@ -55,7 +57,10 @@ class Units:
         """
         other = Units.__new__(Units)
         other.__dict__.update(self.__dict__)
-        other.table = table
+        many = table.replicates > 1
+        other.table = (
+            table.with_counts(np.asfortranarray(table.counted), np.asfortranarray(table.unsorted)) if many else table
+        )
         other._weight = weight
         other._worked = {}
         return other
@@ -101,7 +106,7 @@ class Units:
         rows = self.rows(selector)
         parts = self.packs.words.parts
         worth = [parts[kind.part].stands_for if kind.part in parts else 1 for kind in self.table.kinds]
-        return self._sum(self.table.counted[:, rows] * np.array(worth, float)[self.table.row_kind[rows]], rows)
+        return self._sum(self.counts(rows) * np.array(worth, float)[self.table.row_kind[rows]], rows)
 
     def phase_end(self) -> np.ndarray:
         """Last year of the phase of each unit; NaN where not known or mixed."""
@@ -109,8 +114,7 @@ class Units:
 
     def counted_in_both(self, first: Selector, second: Selector) -> np.ndarray:
         """Items as counted of the rows that both selectors mean."""
-        rows = np.intersect1d(self.rows(first), self.rows(second), assume_unique=True)
-        return self._sum(self.table.counted[:, rows], rows)
+        return self.kept(("both", first, second), lambda: self._in_both(first, second))
 
     def estimated_over_litres(self, selector: Selector) -> tuple[np.ndarray, np.ndarray, np.ndarray, np.ndarray]:
         """
@@ -118,11 +122,17 @@ class Units:
         Poisson counting, the litres, and the smallest share sorted.
         """
         rows = self.rows(selector)
-        rows = rows[np.isfinite(self.table.volume_l[self.table.row_sample[rows]])]
-        counted = self.table.counted[:, rows]
-        total = self._sum(counted + self.table.unsorted[:, rows], rows)
-        variance = self._sum(counted / self.table.share[rows] ** 2, rows)
+        has_volume = np.isfinite(self.table.volume_l)
+        if not has_volume.all():
+            rows = rows[has_volume[self.table.row_sample[rows]]]
+        total, variance = self.estimated(rows)
         return total, variance, self.litres(), self.smallest_share()
+
+    def estimated(self, rows: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+        """Items scaled up for the unsorted share, and the variance of that sum under Poisson counting."""
+        counted = self.counts(rows)
+        total = self._sum(counted + taken(self.table.unsorted, rows), rows)
+        return total, self._sum(counted / np.square(self.table.share[rows]), rows)
 
     def mass_g(self, selector: Selector) -> tuple[np.ndarray, np.ndarray]:
         """
@@ -143,8 +153,8 @@ class Units:
         """Samples of the unit in which the thing was counted or noted."""
         rows = self.rows(selector)
         there = self._is_there(rows) if self._weight is None else self.table.is_noted[rows][None, :].astype(float)
-        per_sample = np.zeros((there.shape[0], len(self.table.sample_ids)))
-        self._reduce(np.maximum, there, self.table.row_sample[rows], per_sample)
+        per_sample = blank(there.shape[0], len(self.table.sample_ids))
+        into_groups(np.maximum, there, self.table.row_sample[rows], per_sample)
         if self._weight is not None:
             per_sample = per_sample * self._weight
         return self._over_samples(per_sample, np.sum)
@@ -160,7 +170,7 @@ class Units:
         total = self.counted(selector)
         if not first.size:
             return np.zeros((0, *self.shape)), total
-        names = self._names(with_part=False)[self.table.row_kind[first]]
+        names = self.taxon_of_kind[self.table.row_kind[first]]
         codes = np.unique(names, return_inverse=True)[1]
         out = np.zeros((int(codes.max()) + 1, *self.shape))
         out[codes, :, self.unit_of(first)] = sums.T
@@ -169,15 +179,15 @@ class Units:
     def largest_share(self, selector: Selector) -> tuple[np.ndarray, np.ndarray]:
         """Items of the commonest taxon and part, and items of all."""
         sums, first = self._by_name(selector, with_part=True, there=False)
-        top = np.zeros(self.shape)
-        self._reduce(np.maximum, sums, self.unit_of(first), top)
+        top = blank(*self.shape)
+        into_groups(np.maximum, sums, self.unit_of(first), top)
         return top, self.counted(selector)
 
     def richest_sample(self, selector: Selector) -> tuple[np.ndarray, np.ndarray]:
         """Items of the sample that holds most, and items of all."""
         rows = self.rows(selector)
-        per_sample = np.zeros((self.table.replicates, len(self.table.sample_ids)))
-        self._reduce(np.add, self.table.counted[:, rows], self.table.row_sample[rows], per_sample)
+        per_sample = blank(self.table.replicates, len(self.table.sample_ids))
+        into_groups(np.add, self.counts(rows), self.table.row_sample[rows], per_sample)
         return self._over_samples(per_sample, np.max), self.counted(selector)
 
     def samples(self) -> np.ndarray:
@@ -206,8 +216,11 @@ class Units:
 
     def summed(self, values: np.ndarray, rows: np.ndarray) -> np.ndarray:
         """Values of shape (replicates, all rows), summed by unit over the rows named."""
-        is_all = rows.size == values.shape[1] and bool(np.all(rows[1:] > rows[:-1]))
-        return self._sum(values if is_all else values[:, rows], rows)
+        return self._sum(taken(values, rows), rows)
+
+    def counts(self, rows: np.ndarray) -> np.ndarray:
+        """(replicates, rows named): items as counted."""
+        return taken(self.table.counted, rows)
 
     def is_there(self, rows: np.ndarray) -> np.ndarray:
         """(replicates, rows named): True where a row says that the thing was there."""
@@ -230,36 +243,35 @@ class Units:
             rows = rows[years > np.where(np.isfinite(ends), ends, np.inf)]
         return rows
 
-    def _names(self, *, with_part: bool) -> np.ndarray:
-        """A number for the taxon (and part) of each kind; names that nobody knows count by their writing."""
-        names: dict[object, int] = {}
-        labels = [(k.taxon or k.either or k.written, k.part if with_part else "") for k in self.table.kinds]
-        return np.array([names.setdefault(label, len(names)) for label in labels], dtype=np.intp)
+    def _in_both(self, first: Selector, second: Selector) -> np.ndarray:
+        is_second = np.zeros(self.table.row_sample.size, bool)
+        is_second[self.rows(second)] = True
+        rows = self.rows(first)
+        rows = rows[is_second[rows]]
+        return self._sum(self.counts(rows), rows)
 
     def _by_name(self, selector: Selector, *, with_part: bool, there: bool) -> tuple[np.ndarray, np.ndarray]:
         """Items (or 1 where there was any) summed by unit and name, and one row of each such group."""
         rows = self.rows(selector)
         if not rows.size:
             return np.zeros((self.table.replicates, 0)), rows
-        names = self._names(with_part=with_part)
-        group = self.unit_of(rows) * (int(names.max()) + 1) + names[self.table.row_kind[rows]]
-        order = np.argsort(group, kind="stable")
-        starts = _starts(group[order])
+        names = self.name_of_kind if with_part else self.taxon_of_kind
+        at = starts(self.unit_of(rows) * (int(names.max()) + 1) + names[self.table.row_kind[rows]])
         if there:
-            values = np.maximum.reduceat(self._is_there(rows)[:, order], starts, axis=1)
-        else:
-            values = np.add.reduceat(self.table.counted[:, rows][:, order], starts, axis=1)
-        return values, rows[order][starts]
+            return reduced(np.maximum, self._is_there(rows), at), rows[at]
+        return reduced(np.add, self.counts(rows), at), rows[at]
 
     def _is_there(self, rows: np.ndarray) -> np.ndarray:
         """1.0 where a row says that the thing was there: a count above 0 in this replicate, a note or a mass."""
-        counted = self.table.counted[:, rows]
+        there = self.counts(rows) > 0
         only_noted = self.table.is_noted[rows] & (self._written[rows] == 0)
-        return ((counted > 0) | only_noted[None, :]).astype(float)
+        if only_noted.any():
+            there |= only_noted[None, :]
+        return there.astype(float)
 
     def _sum(self, values: np.ndarray, rows: np.ndarray) -> np.ndarray:
-        out = np.zeros((values.shape[0], len(self.ids)))
-        self._reduce(np.add, values, self.unit_of(rows), out)
+        out = blank(values.shape[0], len(self.ids))
+        into_groups(np.add, values, self.unit_of(rows), out)
         return out
 
     def _over_samples(
@@ -268,26 +280,24 @@ class Units:
         member = self._unit_of_sample
         order = np.argsort(member, kind="stable")
         order = order[member[order] >= 0]
-        out = np.full((per_sample.shape[0], len(self.ids)), empty)
+        out = blank(per_sample.shape[0], len(self.ids), empty)
         ufunc = {np.sum: np.add, np.max: np.maximum, np.min: np.minimum}[function]
-        self._reduce(ufunc, per_sample[:, order], member[order], out)
+        into_groups(ufunc, taken(per_sample, order), member[order], out)
         return out
-
-    def _reduce(self, ufunc: np.ufunc, values: np.ndarray, group: np.ndarray, out: np.ndarray) -> None:
-        """Reduce columns of `values` by `group` (sorted) into the columns of `out`."""
-        if not group.size:
-            return
-        if group.size > 1 and np.any(group[1:] < group[:-1]):
-            order = np.argsort(group, kind="stable")
-            values, group = values[:, order], group[order]
-        starts = _starts(group)
-        out[:, group[starts]] = ufunc.reduceat(values, starts, axis=1)
 
     def _spread(self, values: np.ndarray) -> np.ndarray:
         """One row of values for every replicate."""
         return np.broadcast_to(values, self.shape) if values.shape != self.shape else values
 
 
-def _starts(group: np.ndarray) -> np.ndarray:
-    """Where runs of equal values begin."""
-    return np.concatenate([[0], np.flatnonzero(group[1:] != group[:-1]) + 1])
+def _codes(table: CountTable) -> tuple[np.ndarray, np.ndarray]:
+    """
+    For each kind a number for its taxon, and one for taxon and part that rises with it.
+
+    Names that nobody knows count by their writing.
+    """
+    taxa: dict[object, int] = {}
+    taxon = np.array([taxa.setdefault(k.taxon or k.either or k.written, len(taxa)) for k in table.kinds], np.intp)
+    names = sorted({(int(t), k.part) for t, k in zip(taxon, table.kinds, strict=True)})
+    place = {name: i for i, name in enumerate(names)}
+    return taxon, np.array([place[int(t), k.part] for t, k in zip(taxon, table.kinds, strict=True)], np.intp)
