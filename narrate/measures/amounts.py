@@ -129,7 +129,7 @@ def times_median_density(units: Units, of: Selector) -> Column:
     Misleads: on a dig where only rich-looking deposits were sampled.
     Source: common practice, no source.
     """
-    column = density(units, of)
+    column = units.kept(("density", of), lambda: density(units, of))
     known = column.value[:1]
     median = np.nanmedian(known) if np.isfinite(known).any() else np.nan
     median = median if median > 0 else np.nan

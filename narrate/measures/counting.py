@@ -6,6 +6,7 @@ import numpy as np
 
 from narrate.measures.column import Column, exact
 from narrate.measures.count_table import CountTable, Kind
+from narrate.measures.runs import in_order, reduced, starts
 from narrate.measures.thinning import added, total_from_share
 from narrate.measures.units import Units
 from narrate.model.plants import CountingRule, CountingTerm
@@ -47,17 +48,18 @@ def scaled_up(units: Units, of: Selector) -> Column:
     """
     rows = units.rows(of)
     raw = units.counted(of)
-    shares, code = np.unique(units.table.share[rows], return_inverse=True)
-    totals, lows, highs = [], [], []
-    for i, share in enumerate(shares.tolist()):
-        found = units.summed(units.table.counted, rows[code == i])
-        low, high = total_from_share(found, np.array(share))
-        has_rows = units.sum_of(np.ones((1, int((code == i).sum()))), rows[code == i]) > 0
-        totals.append(found / share)
+    shares, code = units.kept("shares", lambda: np.unique(units.table.share, return_inverse=True))
+    partly = rows[units.table.share[rows] < 1]
+    whole = raw - units.summed(units.table.counted, partly)
+    totals, lows, highs = [whole], [whole], [whole]
+    for i in np.unique(code[partly]).tolist():
+        own = partly[code[partly] == i]
+        found = units.summed(units.table.counted, own)
+        low, high = total_from_share(found, shares[i])
+        has_rows = units.sum_of(np.ones((1, own.size)), own) > 0
+        totals.append(found / shares[i])
         lows.append(low)
         highs.append(np.where(has_rows, high, 0.0))
-    if not totals:
-        totals, lows, highs = [np.zeros(units.shape)], [np.zeros(units.shape)], [np.zeros(units.shape)]
     total, low, high = added(np.array(totals), np.array(lows), np.array(highs))
     hidden = total_from_share(np.zeros(units.shape), units.smallest_share())[1]
     high = np.where(raw > 0, high, np.maximum(high, hidden))
@@ -105,20 +107,19 @@ def _minimum(units: Units, of: Selector) -> tuple[np.ndarray, np.ndarray]:
     rows, kind = rows[has_number], kind[has_number]
     if not rows.size:
         return sums, sums
-    group = units.unit_of(rows) * (int(group_of_kind.max()) + 1) + group_of_kind[kind]
-    order = np.argsort(group, kind="stable")
-    rows, kind, group = rows[order], kind[order], group[order]
-    starts = np.concatenate([[0], np.flatnonzero(group[1:] != group[:-1]) + 1])
-    counted = units.table.counted[:, rows]
-    slots = range(int(slot_of_kind.max()) + 1)
-    by_slot = [
-        np.add.reduceat(counted * np.where(slot_of_kind[kind] == slot, worth_of_kind[kind], 0.0), starts, axis=1)
-        for slot in slots
-    ]
-    pieces = np.add.reduceat(counted, starts, axis=1)
-    ends = np.maximum.reduce(by_slot[1:]) if len(by_slot) > 1 else 0.0
-    individuals = np.maximum(np.ceil(by_slot[0] + ends - 1e-9), (pieces > 0).astype(float))
-    return units.sum_of(individuals, rows[starts]), units.sum_of(counted, rows)
+    unit, groups = units.unit_of(rows), group_of_kind[kind]
+    order = in_order(unit, groups)
+    rows, kind = rows[order], kind[order]
+    at = starts(unit[order] * (int(group_of_kind.max()) + 1) + groups[order])
+    counted = units.counts(rows)
+    slot, worth = slot_of_kind[kind], worth_of_kind[kind]
+    individuals = reduced(np.add, counted * np.where(slot == 0, worth, 0.0), at)
+    ends = [reduced(np.add, counted * np.where(slot == s, worth, 0.0), at) for s in np.unique(slot[slot > 0])]
+    if ends:
+        individuals = individuals + np.maximum.reduce(ends)
+    pieces = reduced(np.add, counted, at)
+    individuals = np.maximum(np.ceil(individuals - 1e-9), pieces > 0)
+    return units.sum_of(individuals, rows[at]), units.sum_of(pieces, rows[at])
 
 
 def _worths(table: CountTable, rules: tuple[CountingRule, ...]) -> tuple[np.ndarray, np.ndarray, np.ndarray]:

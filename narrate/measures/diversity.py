@@ -7,7 +7,7 @@ import numpy as np
 from narrate.measures.column import Column, exact
 from narrate.measures.groups import ByTaxon, by_taxon
 from narrate.measures.intervals import Z
-from narrate.measures.log_factorial import log_choose
+from narrate.measures.log_factorial import log_choose, log_factorial
 from narrate.measures.units import Units
 from narrate.model.rules import Selector
 
@@ -84,10 +84,11 @@ def simpson(units: Units, of: Selector) -> Column:
     Source: Simpson 1949, Nature 163:688 (from memory).
     """
     groups, total = by_taxon(units, of), units.counted(of)
+    squared = groups.sum_of(np.square)
     with np.errstate(invalid="ignore", divide="ignore"):
         n = np.where(total > 1, total, np.nan)
-        value = 1 - groups.sum_of(lambda k: k * (k - 1)) / (n * (n - 1))
-        squares, cubes = groups.sum_of(np.square) / n**2, groups.sum_of(lambda k: k**3) / n**3
+        value = 1 - (squared - total) / (n * (n - 1))
+        squares, cubes = squared / n**2, groups.sum_of(lambda k: k * k * k) / n**3
         half = Z * np.sqrt(np.maximum(4 * (cubes - squares**2) / n, 0))
     return Column(
         value=value,
@@ -229,13 +230,13 @@ def unseen(once: np.ndarray, twice: np.ndarray) -> np.ndarray:
 
 
 def _rarefied_by_unit(groups: ByTaxon, total: np.ndarray, items: int) -> np.ndarray:
-    drawn = np.array(float(items))
-    whole = groups.spread(total)
-    usable = (whole >= items) & (groups.items > 0)
-    expected = np.zeros(groups.items.shape)
-    of_whole = log_choose(np.maximum(total, drawn), drawn)
-    left = (whole - groups.items)[usable]
-    expected[usable] = 1 - np.exp(log_choose(left, drawn) - groups.spread(of_whole)[usable])
+    enough = np.maximum(total, items)
+    of_whole = log_factorial(enough - items) - log_factorial(enough)
+    left = groups.spread(enough) - groups.items
+    can_be_missed = left >= items
+    left = np.where(can_be_missed, left, items)
+    missed = np.exp(log_factorial(left) - log_factorial(left - items) + groups.spread(of_whole))
+    expected = np.where(groups.items > 0, np.where(can_be_missed, 1 - missed, 1.0), 0.0)
     return np.where(total >= items, groups.total(expected), np.nan)
 
 
@@ -245,14 +246,16 @@ def _shannon(units: Units, of: Selector) -> tuple[np.ndarray, np.ndarray, np.nda
 
 
 def _shannon_of(groups: ByTaxon, total: np.ndarray) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
+    k = groups.items
+    logs = np.log(np.maximum(k, 1))
     with np.errstate(invalid="ignore", divide="ignore"):
         n = np.where(total > 0, total, np.nan)
-        p = groups.items / groups.spread(n)
-        terms = np.where(groups.items > 0, p * np.log(np.where(groups.items > 0, p, 1)), 0)
-        squares = np.where(groups.items > 0, terms * terms / np.where(groups.items > 0, p, 1), 0)
-        value = np.where(total > 0, np.maximum(-groups.total(terms), 0), np.nan)
-        seen = groups.sum_of(_is_seen)
-        variance = (groups.total(squares) - value**2) / n + (seen - 1) / (2 * n * n)
+        log_n = np.log(n)
+        # Σ p ln p and Σ p ln² p, with ln p = ln k − ln n taken apart, so that one logarithm serves all units.
+        first, second = groups.total(k * logs) / n, groups.total(k * logs * logs) / n
+        value = np.maximum(log_n - first, 0)
+        squares = second - 2 * log_n * first + log_n * log_n
+        variance = (squares - value * value) / n + (groups.sum_of(_is_seen) - 1) / (2 * n * n)
     return value, np.maximum(variance, 0), total
 
 

@@ -10,7 +10,7 @@ from narrate.measures.column import Column, exact
 from narrate.measures.diversity import NOTHING, unseen
 from narrate.measures.groups import by_taxon
 from narrate.measures.intervals import wilson
-from narrate.measures.log_factorial import log_choose
+from narrate.measures.log_factorial import log_factorial
 from narrate.measures.special import normal_quantile
 from narrate.measures.units import Units
 from narrate.model.rules import Selector
@@ -149,12 +149,11 @@ def taxa_in_last_ten(units: Units, of: Selector) -> Column:
     Source: the saturation curve of Chabal 1997 (from memory), as its exact mean after Hurlbert 1971.
     """
     groups, total = by_taxon(units, of), units.counted(of)
-    whole = groups.spread(total)
-    usable = (groups.items > 0) & (groups.items <= 10) & (whole >= 20)
-    chance = np.zeros(groups.items.shape)
-    ten = np.array(10.0)
-    chance[usable] = np.exp(log_choose(ten, groups.items[usable]) - log_choose(whole[usable], groups.items[usable]))
-    gained = groups.total(chance)
+    k = np.clip(groups.items, 0, 10)
+    whole = groups.spread(np.maximum(total, 20))
+    few = log_factorial(np.array(10.0)) - log_factorial(10 - k)
+    chance = np.exp(few + log_factorial(whole - k) - log_factorial(whole))
+    gained = groups.total(np.where((groups.items > 0) & (groups.items <= 10), chance, 0.0))
     return exact(
         np.where(total >= 20, gained, np.nan), of=units.taxa(of), n=total, reason="fewer than 20 items were named"
     )

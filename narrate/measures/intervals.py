@@ -58,14 +58,14 @@ def poisson(items: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
     """
     k = np.asarray(items, float)
     exact_low, exact_high = _exact_poisson_ends()
-    steps = np.arange(exact_low.size)
-    with np.errstate(invalid="ignore", divide="ignore"):
-        safe = np.maximum(k, 1e-9)
-        far_low = safe * (1 - 1 / (9 * safe) - Z / (3 * np.sqrt(safe))) ** 3
-        far_high = (k + 1) * (1 - 1 / (9 * (k + 1)) + Z / (3 * np.sqrt(k + 1))) ** 3
-    near = k <= _EXACT_UP_TO
-    low = np.where(near, np.interp(k, steps, exact_low), far_low)
-    high = np.where(near, np.interp(k, steps, exact_high), far_high)
+    whole = np.clip(np.nan_to_num(k), 0, _EXACT_UP_TO).astype(np.intp)
+    next_ = np.minimum(whole + 1, _EXACT_UP_TO)
+    part = k - whole
+    low = exact_low[whole] + part * (exact_low[next_] - exact_low[whole])
+    high = exact_high[whole] + part * (exact_high[next_] - exact_high[whole])
+    far = k > _EXACT_UP_TO
+    if far.any():
+        low[far], high[far] = _wilson_hilferty(k[far], -Z), _wilson_hilferty(k[far] + 1, Z)
     return low, high
 
 
@@ -158,6 +158,11 @@ def difference_of_shares(
         p1, p2 = np.asarray(k1, float) / n1, np.asarray(k2, float) / n2
         d = p2 - p1
         return d - np.hypot(p2 - l2, u1 - p1), d + np.hypot(u2 - p2, p1 - l1)
+
+
+def _wilson_hilferty(k: np.ndarray, z: float) -> np.ndarray:
+    root = 1 - 1 / (9 * k) + z / (3 * np.sqrt(k))
+    return k * root * root * root
 
 
 @cache

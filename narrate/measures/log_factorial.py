@@ -19,11 +19,13 @@ def log_factorial(n: np.ndarray) -> np.ndarray:
     [0.0, 0.0, 4.787492]
     """
     n = np.asarray(n, float)
-    table = _table()
-    small = table[np.clip(n, 0, _TABLE_UP_TO).astype(np.intp)]
-    x = np.maximum(n, 1) + 1
-    stirling = (x - 0.5) * np.log(x) - x + 0.5 * np.log(2 * np.pi) + 1 / (12 * x) - 1 / (360 * x**3)
-    return np.where(n <= _TABLE_UP_TO, small, stirling)
+    value = np.asarray(_table()[np.minimum(np.maximum(n, 0), _TABLE_UP_TO).astype(np.intp)])
+    large = n > _TABLE_UP_TO
+    if large.any():
+        x = n[large] + 1
+        series = (x - 0.5) * np.log(x) - x + 0.5 * np.log(2 * np.pi) + 1 / (12 * x) - 1 / (360 * x**3)
+        value[large] = series
+    return value
 
 
 def log_choose(n: np.ndarray, k: np.ndarray) -> np.ndarray:

@@ -129,6 +129,10 @@ def _windows(kind: Kind, units: Units) -> tuple[Window, ...]:
 
 def _present(units: Units, of: Selector) -> tuple[list[int], np.ndarray]:
     """The different plants and parts with known months: their months as bits, and where they are."""
+    return units.kept(("windows", of), lambda: _looked_for(units, of))
+
+
+def _looked_for(units: Units, of: Selector) -> tuple[list[int], np.ndarray]:
     table, rows = units.table, units.rows(of)
     columns: dict[tuple[object, str], int] = {}
     masks: list[int] = []
