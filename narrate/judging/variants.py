@@ -59,6 +59,8 @@ class Candidates:
 
     def _chosen(self, selector: Selector, apart_from: Selector | None, new: bool) -> np.ndarray:
         units, table = self._units, self._units.table
+        if not table.kinds:
+            return np.full(len(units.ids), -1)
         meant = self._meant(selector)
         if apart_from is not None:
             meant = meant & ~self._meant(apart_from)
@@ -72,9 +74,7 @@ class Candidates:
             return self._first_missing(there, common)
         best = there.argmax(axis=1)
         elsewhere = common[0] if common.size else -1
-        return (
-            np.where(there.max(axis=1, initial=0) > 0, best, elsewhere) if there.shape[1] else np.full(len(there), -1)
-        )
+        return np.where(there.max(axis=1) > 0, best, elsewhere)
 
     def _meant(self, selector: Selector) -> np.ndarray:
         units = self._units
