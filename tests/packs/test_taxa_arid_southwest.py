@@ -265,7 +265,7 @@ def test_a_genus_with_native_kinds_is_no_sign_of_recent_soil(written: str) -> No
 
 
 def test_wheat_in_a_phase_before_contact_is_found_out() -> None:
-    """Wheat is listed among the remains of small old sites (Adams 1999): in a phase of AD 900 to 1000 it is too late."""
+    """Wheat is listed among remains of small old sites (Adams 1999): in a phase of AD 900 to 1000 it is too late."""
     names = (("Triticum-type", "grain"), ("Zea mays", "kernel"), ("cheno-am", "seed"), ("Salsola", "seed"))
 
     assert [name for name, part in names if _is_meant(name, part, Selector(later_than_phase=True))] == [
