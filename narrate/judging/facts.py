@@ -25,6 +25,8 @@ class Recorded:
 
     values: dict[str, tuple[str, ...]]
     place: Place
+    light_mesh_mm: float | None = None
+    """Mesh on which the light fraction was caught; None: not recorded."""
 
 
 def recorded(project: Project, packs: Packs) -> tuple[Recorded, ...]:
@@ -45,7 +47,7 @@ def recorded(project: Project, packs: Packs) -> tuple[Recorded, ...]:
             "method": (sample.method,) if sample.method else (),
             "region": packs.regions,
         }
-        found.append(Recorded(values=values, place=context.place))
+        found.append(Recorded(values=values, place=context.place, light_mesh_mm=sample.mesh_mm.get("light")))
     return tuple(found)
 
 

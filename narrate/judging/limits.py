@@ -91,6 +91,15 @@ def _one_sample(look: Look, limit: Limit) -> np.ndarray:
     return look.units.samples()[0] == 1
 
 
+def _coarse_mesh(look: Look, limit: Limit) -> np.ndarray:
+    """Every sample of the unit whose mesh is recorded was caught on a coarser one than the threshold, in millimetres."""
+    finest = [
+        min((m for s in look.units.samples_of(unit) if (m := look.records[s].light_mesh_mm) is not None), default=0.0)
+        for unit in range(len(look.units.ids))
+    ]
+    return np.array(finest) > (limit.threshold or 0.5)
+
+
 def _poor_recovery(look: Look, limit: Limit) -> np.ndarray:
     back, added = look.units.recovery()
     with np.errstate(invalid="ignore", divide="ignore"):
@@ -106,6 +115,7 @@ UNIT_TESTS: Mapping[str, Callable[[Look, Limit], np.ndarray]] = MappingProxyType
         "unsorted heavy fraction": _fact_is("heavy_fraction", "not sorted"),
         "few items": _few_items,
         "one sample": _one_sample,
+        "coarse mesh": _coarse_mesh,
         "poor recovery": _poor_recovery,
     }
 )

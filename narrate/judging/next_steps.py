@@ -334,7 +334,8 @@ def _of_dig(project: Project, packs: Packs, claims: Mapping[Subject, tuple[Claim
             NextStep(
                 id="review.rules",
                 about=site,
-                says=f"check the {len(rules)} draft rules behind {len(lifted)} readings against their sources",
+                says=f"check the {_many(len(rules), 'draft rule')} behind {_many(len(lifted), 'reading')} against "
+                f"{'its' if len(rules) == 1 else 'their'} sources",
                 cost=COST["review.rules"],
                 lifts=tuple(c.id for c in lifted),
                 questions=_questions(lifted, packs),
@@ -353,6 +354,10 @@ def _of_dig(project: Project, packs: Packs, claims: Mapping[Subject, tuple[Claim
             )
         )
     return tuple(sorted(found, key=NextStep.in_order))
+
+
+def _many(number: int, noun: str) -> str:
+    return f"{number} {noun}{'s' * (number != 1)}"
 
 
 def _rises_without(claim: Claim, lifted: set[str]) -> bool:

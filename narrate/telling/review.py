@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from narrate.model.ids import Subject
 from narrate.model.narrative import Section, Sentence
+from narrate.model.next_steps import NextStep
 from narrate.model.sampling import Sample
 from narrate.model.stratigraphy import Context
 from narrate.telling import composition, english, neighbours, numbers, openings, setting
@@ -25,6 +26,9 @@ from narrate.telling.sentences import (
 ENOUGH = "work.enough-for-proportions"
 """The one statement about work that says what is already good."""
 
+NEAR_ITS_EDGE = 3
+"""Items by which counts may differ before a reading that they would unsettle is spoken of (judgement of the makers)."""
+
 STEADY = 0.9
 """A verdict that stays in less than this share of the resampled counts is spoken of (judgement of the makers)."""
 
@@ -43,6 +47,7 @@ def review_sections(
     doubts += _limits(page, held)
     doubts += _rivals(page, held)
     doubts += _unstable(page, held)
+    doubts += _edges(page, held)
     lead = [r for r in held if r.claim.question != "integrity"][:1]
     doubts += doubt_sentences(page, lead) if lead else []
     doubts += _recovery(page, samples)
@@ -141,6 +146,24 @@ def _unstable(page: Page, held: Sequence[Reading]) -> list[Sentence]:
     )
 
 
+def _edges(page: Page, held: Sequence[Reading]) -> list[Sentence]:
+    """The readings that the smallest changes in counts would unsettle."""
+    near = [
+        (abs(turning.items), r, turning.says)
+        for r in held
+        for turning in r.claim.turnings[:1]
+        if abs(turning.items) <= NEAR_ITS_EDGE and r.claim.question != "integrity" and r.claim.statement != STORED_ONLY
+    ]
+    if not near:
+        return []
+    near.sort(key=lambda item: (item[0], item[1].claim.id))
+    shown = near[:2]
+    texts = [f"{english.literal(says)} would unsettle {_noun(page, r)}" for _, r, says in shown]
+    return page.say(
+        [r.claim.id for _, r, _ in shown], page.listed(texts), f"the counts lie near an edge: {page.listed(texts)}"
+    )
+
+
 def _recovery(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
     poor = [
         s
@@ -189,7 +212,20 @@ def _work(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
     """Work that would help, from the claims about work and from what was left unsorted."""
     items = [r for r in readings(page, page.dig.claims.about(page.subject)) if r.claim.question == "work"]
     sentences = plainly_told(page, [r for r in items if r.claim.statement != ENOUGH])
-    return sentences + _unsorted(page, samples)
+    steps = page.dig.claims.steps.get(page.subject, ())
+    sentences += _paying(page, steps[:1])
+    return sentences if any(step.id == "sort.class" for step in steps[:1]) else sentences + _unsorted(page, samples)
+
+
+def _paying(page: Page, steps: Sequence[NextStep]) -> list[Sentence]:
+    """The work that serves most questions for its cost, with what it would serve."""
+    sentences: list[Sentence] = []
+    for step in steps:
+        served = (*step.lifts, *step.turns)
+        if served:
+            what = f"{english.literal(step.says)} ({page.count(len(served), 'reading', 'readings')} would gain)"
+            sentences += page.say(served, what, f"the next step that pays is to {what}")
+    return sentences
 
 
 def _unsorted(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
@@ -214,8 +250,9 @@ def _unsorted(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
 
 
 def _lifts(page: Page, held: Sequence[Reading]) -> list[Sentence]:
+    is_told = any(step.id == "float.more" for step in page.dig.claims.steps.get(page.subject, ())[:1])
     for _, lifts, claims in shared_limits(page, held)[:1]:
-        if lifts:
+        if lifts and not is_told:
             return page.say(claims, f"{english.lowered(lifts)} would let the readings be put more firmly")
     return []
 

@@ -33,6 +33,10 @@ def recorded(project: Project, **keys: str) -> Project:
     return replace(project, contexts=tuple(replace(c, **keys) for c in project.contexts))  # type: ignore[arg-type]
 
 
+def meshed(project: Project, light_mm: float) -> Project:
+    return replace(project, samples=tuple(replace(s, mesh_mm={"light": light_mm}) for s in project.samples))
+
+
 def test_one_strong_argument_supports() -> None:
     """Prior -0.9 and a strong argument of 2.6: support 1/(1 + exp(-1.7)) = 0.8455."""
     found = claim(a_dig([MANY_COBS]), packs_with(a_rule()))
@@ -89,6 +93,7 @@ def test_grades_follow_their_bands(support: float, grade: str) -> None:
         (a_limit("security is unknown"), a_dig([MANY_COBS])),
         (a_limit("few items", threshold=200), a_dig([MANY_COBS])),
         (a_limit("one sample"), a_dig([MANY_COBS])),
+        (a_limit("coarse mesh", threshold=0.5), meshed(a_dig([MANY_COBS]), 1.0)),
         (a_limit("only draft rules"), a_dig([MANY_COBS])),
         (
             a_limit("only cf. names"),
@@ -113,6 +118,8 @@ def test_a_limit_holds_the_grade_down_and_says_so(limit: Limit, project: Project
         (a_limit("deposit is unknown"), recorded(a_dig([MANY_COBS]), deposit="primary")),
         (a_limit("few items", threshold=50), a_dig([MANY_COBS])),
         (a_limit("one sample"), a_dig([MANY_COBS, MANY_COBS], contexts=["C1", "C1"])),
+        (a_limit("coarse mesh", threshold=0.5), meshed(a_dig([MANY_COBS]), 0.5)),
+        (a_limit("coarse mesh", threshold=0.5), a_dig([MANY_COBS])),
         (a_limit("only cf. names"), a_dig([MANY_COBS], rows=[a_row("S1", "cf. Zea mays", "seed", 9)])),
         (a_limit("deposit is tertiary", grade="strongly supports"), recorded(a_dig([MANY_COBS]), deposit="tertiary")),
     ],

@@ -1,0 +1,190 @@
+"""Work that would firm up what is said, and what is best left."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import pytest
+
+from narrate.judging.judge import judge
+from narrate.judging.next_steps import expected
+from narrate.measures.count_table import count_table
+from narrate.measures.units import Units
+from narrate.model.claims import Claims
+from narrate.model.ids import SITE, Subject
+from narrate.model.next_steps import NextStep
+from narrate.model.packs import Packs
+from narrate.model.project import Project
+from narrate.model.rules import Criterion, Limit, Selector
+from narrate.model.sampling import HeavyFraction, SizeClass
+from tests.judging.rules import CUPULE, a_rule, bound, fact, packs_with
+from tests.measures.digs import a_dig, a_row
+from tests.small_packs import small_packs
+
+S1 = Subject(level="sample", id="S1")
+C1 = Subject(level="context", id="C1")
+
+
+def judged(project: Project, criteria: Criterion, *limits: Limit, **keys: Any) -> Claims:
+    packs: Packs = packs_with(
+        a_rule(criteria=criteria, **{"needs": (), "says": "", "says_plain": "", **keys}), limits=limits
+    )
+    return judge(project, replace(packs, questions={"fuel": "What was burned?"}), replicates=0)
+
+
+def steps(claims: Claims, subject: Subject) -> list[tuple[str, str]]:
+    return [(step.id, step.says) for step in claims.steps[subject]]
+
+
+def of_sample(project: Project, **fields: Any) -> Project:
+    return replace(project, samples=tuple(replace(s, **fields) for s in project.samples))
+
+
+def a_limit(when: str, threshold: float | None = None, grade: str = "consistent with") -> Limit:
+    return Limit(id=when, when=when, grade=grade, says=when, lifts="more", threshold=threshold)
+
+
+QUARTER = (SizeClass(name="0.5-1 mm", proportion_sorted=0.25),)
+
+
+def test_sorting_the_rest_is_proposed_where_it_would_settle_something() -> None:
+    """Four cupules of a quarter stand for sixteen: the need of ten items would be met."""
+    dig = of_sample(a_dig([[]], rows=[a_row("S1", "Zea mays", "cupule", 4, share=0.25)]), size_classes=QUARTER)
+    claims = judged(dig, bound("items", CUPULE, at_least=10), needs=(bound("items", CUPULE, at_least=10),))
+    claim = claims.find(S1, "fuel.maize-cob")
+
+    assert claim is not None and claim.verdict == "cannot tell"
+    assert claims.steps[S1] == (
+        NextStep(
+            id="sort.class",
+            about=S1,
+            says="finish the 0.5-1 mm class of S1: no new taxon expected, intervals 50% narrower",
+            cost=2,
+            turns=("S1/fuel.maize-cob",),
+            questions=("fuel",),
+        ),
+    )
+    assert claim.next_step == claims.steps[S1][0]
+
+
+def test_sorting_the_rest_is_not_proposed_where_it_settles_nothing() -> None:
+    """Where the verdict stays as it is, the sample is best left."""
+    dig = of_sample(a_dig([[]], rows=[a_row("S1", "Zea mays", "cupule", 40, share=0.25)]), size_classes=QUARTER)
+
+    assert steps(judged(dig, bound("items", CUPULE, at_least=10)), S1) == []
+
+
+def test_few_items_are_lifted_by_sorting_only_if_enough_are_to_be_expected() -> None:
+    """Twelve of a quarter let 48 be expected: more than thirty, less than sixty."""
+    dig = of_sample(a_dig([[]], rows=[a_row("S1", "Zea mays", "cupule", 12, share=0.25)]), size_classes=QUARTER)
+    criteria = bound("items", CUPULE, at_least=10)
+
+    assert claims_lifted(judged(dig, criteria, a_limit("few items", 30))) == ["S1/fuel.maize-cob"]
+    assert claims_lifted(judged(dig, criteria, a_limit("few items", 60))) == []
+
+
+def claims_lifted(claims: Claims) -> list[str]:
+    return [claim for step in claims.steps[S1] for claim in step.lifts]
+
+
+def test_a_limit_is_not_lifted_while_another_holds_as_low() -> None:
+    """Sorting the heavy fraction does not help a reading that a tertiary deposit holds down as far."""
+    dig = of_sample(a_dig([[("Zea mays", "cupule", 40)]]), heavy_fraction=HeavyFraction(sorted=False))
+    moved = replace(dig, contexts=tuple(replace(c, deposit="tertiary") for c in dig.contexts))
+    heavy, tertiary = a_limit("unsorted heavy fraction"), a_limit("deposit is tertiary")
+    criteria = bound("items", CUPULE, at_least=10)
+
+    assert steps(judged(dig, criteria, heavy), S1) == [("sort.heavy", "sort the heavy fraction of S1")]
+    assert steps(judged(moved, criteria, heavy, tertiary), S1) == []
+
+
+@pytest.mark.parametrize(
+    ("dig", "criteria", "step"),
+    [
+        (
+            a_dig([[("Zea mays", "cupule", 40)]]),
+            fact("deposit", "primary"),
+            ("record.deposit", "write down how the deposit of C1 formed, if the field notes tell"),
+        ),
+        (
+            a_dig([[("Zea mays", "cupule", 40)]]),
+            fact("security", "sealed"),
+            ("record.security", "write down whether C1 was sealed, if the field notes tell"),
+        ),
+        (
+            a_dig([[("Zea mays", "cupule", 40)]], litres=None),
+            bound("density", CUPULE, at_least=1),
+            ("record.volume", "write down the volume of S1, if the field notes tell"),
+        ),
+        (
+            a_dig([[]], rows=[a_row("S1", "cf. Zea mays", "cupule", 40)]),
+            bound("ratio", Selector(part=("cupule",), is_certain=True), Selector(part=("kernel",)), at_least=1),  # type: ignore[arg-type]
+            ("name.cf", "have another look at the 40 items named 'cf. Zea mays' of S1"),
+        ),
+        (
+            a_dig([[("Carya", "wood", 8)]], rows=[a_row("S1", "Carya", "wood", None, mass_g=2.0)]),
+            bound("share", Selector(part=("wood",)), Selector(), at_least=0.8),  # type: ignore[arg-type]
+            ("wood.identify", "identify 12 more wood fragments of S1"),
+        ),
+    ],
+)
+def test_work_is_proposed_where_its_want_leaves_something_open(
+    dig: Project, criteria: Criterion, step: tuple[str, str]
+) -> None:
+    """What is not recorded, uncertain or barely begun, and stands between the remains and a verdict."""
+    assert steps(judged(dig, criteria), S1) == [step]
+
+
+def test_a_second_sample_is_proposed_for_a_context_of_one() -> None:
+    """Only a context can be sampled again, and only where that would lift or settle something."""
+    claims = judged(a_dig([[("Zea mays", "cupule", 40)]]), bound("items", CUPULE, at_least=10), a_limit("one sample"))
+
+    assert steps(claims, C1) == [("float.more", "float a second sample from C1, if sediment was kept")]
+    assert steps(claims, S1) == []
+
+
+def test_the_dig_is_told_what_it_would_gain_by() -> None:
+    """Draft rules hold readings down everywhere, and no recovery test was made."""
+    claims = judged(
+        a_dig([[("Zea mays", "cupule", 40)]]), bound("items", CUPULE, at_least=10), a_limit("only draft rules")
+    )
+
+    assert steps(claims, Subject(level="site", id=SITE)) == [
+        (
+            "test.recovery",
+            "add marked charred seeds to the next flotation: 1 of 1 samples had no recovery test",
+        ),
+        ("review.rules", "check the 1 draft rule behind 2 readings against its sources"),
+    ]
+
+
+def test_most_questions_for_the_cost_come_first() -> None:
+    """Two questions for an hour go before three for a day, and one for minutes before one for an hour."""
+    made = [
+        NextStep(id=id, about=S1, says="", cost=cost, questions=("q",) * questions)
+        for id, cost, questions in (("a", 2, 2), ("b", 4, 3), ("c", 1, 1), ("d", 2, 1))
+    ]
+
+    assert [step.id for step in sorted(made, key=NextStep.in_order)] == ["c", "a", "b", "d"]
+
+
+def test_new_taxa_are_expected_from_those_found_once() -> None:
+    """
+    Two taxa once and one twice among 12 items of a quarter: f0 = 2·1/(2·2) = 0.5 not yet seen, 36 more items expected.
+
+    0.5·[1 − (1 − 2/(12·0.5 + 2))³⁶] = 0.5·(1 − 0.75³⁶) = 0.49998 (worked out by hand).
+    """
+    rows = [
+        a_row("S1", taxon, part, n, share=0.25)
+        for taxon, part, n in (
+            ("Zea mays", "kernel", 8),
+            ("Chenopodium", "seed", 2),
+            ("Amaranthus", "seed", 1),
+            ("Carya", "nutshell", 1),
+        )
+    ]
+    project = a_dig([[]], rows=rows)
+    units = Units(count_table(project, small_packs()), "sample", small_packs(), "charred")
+
+    assert expected(units, 0) == (36.0, pytest.approx(0.49998, abs=1e-5))
