@@ -20,6 +20,7 @@ from narrate.judging.check_rules import check_rules
 from narrate.judging.judge import judge
 from narrate.judging.strength import ranked
 from narrate.measures.findings import find
+from narrate.measures.manual import manual
 from narrate.model.claims import Claims
 from narrate.model.edition import Edition
 from narrate.model.findings import Findings
@@ -323,6 +324,8 @@ def _edition(
         narratives=told,
         problems=problems,
         version=version,
+        ranking=ranked(part.project, part.packs, part.findings, part.claims) if name == "review" else None,
+        manual=manual(),
     )
 
 

@@ -28,7 +28,10 @@ def phase_end(units: Units) -> Column:
     """
     Last calendar year of the unit's phase; years BC are below 0.
 
+        the `end` of the phase in project.yaml
+
     Unit: year. Interval: none. No value: where the phase has no date, or samples of several phases are in the unit.
+    Misleads: where the phase is dated loosely; it is an end of a range, not a date of the deposit.
     Source: the project's own records.
     """
     return exact(units.phase_end(), reason="the phase has no date")
@@ -73,6 +76,7 @@ def mass(units: Units, of: Selector) -> Column:
 
     Unit: grams. Interval: none. No value: where nothing of the kind was weighed although something was noted; where
     nothing was found at all it is 0.
+    Misleads: when only the larger size classes were weighed; what fell through is not in it.
     Source: Pearsall 2015, Paleoethnobotany, 3rd ed., ch. 5 (from memory).
     """
     grams, weighed = units.mass_g(of)
@@ -86,6 +90,7 @@ def mass_per_l(units: Units, of: Selector) -> Column:
         mass per litre = Σ (gᵢ / fᵢ) / litres
 
     Unit: grams per litre. Interval: none. No value: no volume recorded, or noted but not weighed.
+    Misleads: when recovery differed, volumes were estimated, or only the larger size classes were weighed.
     Source: Miller 1988, in Hastorf & Popper (eds), Current Paleoethnobotany, pp. 72–85.
     """
     grams, weighed = units.mass_over_litres(of)
@@ -102,6 +107,7 @@ def mass_ratio(units: Units, of: Selector, to: Selector) -> Column:
         ratio = Σ gᵢ (of) / Σ gᵢ (to)
 
     Unit: grams per gram. Interval: none. No value: where the second was not weighed or weighs nothing.
+    Misleads: thick shell and dense wood survive and weigh; what was eaten may have left nothing.
     Source: Miller 1988; Asch, Ford & Asch 1972 for nutshell to wood (from memory).
     """
     first, weighed_first = units.mass_g(of)
@@ -148,7 +154,10 @@ def litres(units: Units) -> Column:
     """
     Litres of sediment floated, summed over the samples that record it.
 
-    Unit: litres. No value: where no sample of the unit records a volume.
+        Σ litres
+
+    Unit: litres. Interval: none. No value: where no sample of the unit records a volume.
+    Misleads: samples without a volume are not in it, though their items are counted.
     Source: Wright 2005, Journal of Archaeological Science 32:19–26 (from memory).
     """
     volume = units.litres()

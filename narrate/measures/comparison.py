@@ -35,6 +35,8 @@ def ubiquity_p(units: Units, phases: Units, of: Selector) -> Column:
     Chance of a difference in ubiquity at least as unlikely as that between the first and the last phase, if there
     were none (Fisher's exact test, two-sided).
 
+        p = Σ P(x) over all x with P(x) ≤ P(k₁);   P(x) = C(n₁, x)·C(n₂, k₁ + k₂ − x) / C(n₁ + n₂, k₁ + k₂)
+
     Unit: 0 to 1. Interval: none. No value: where there are not two phases with samples.
     Misleads: when many plants are tested and the smallest value is picked; samples of one context are not independent.
     Source: Fisher 1934, Statistical Methods for Research Workers, 5th ed. (from memory).

@@ -9,7 +9,7 @@ from dataclasses import replace
 import numpy as np
 
 from narrate.measures.units import Units
-from narrate.model.order import Likeness, Ordination, PointsOfAxis
+from narrate.model.order import Likeness, Ordination, PointsOfAxis, Rows
 from narrate.model.rules import Selector
 
 LEAST_ITEMS = 30
@@ -78,8 +78,8 @@ def correspondence(table: np.ndarray, rows: Sequence[str], columns: Sequence[str
     keep = np.flatnonzero(sigma > 1e-12)[: min(counts.shape) - 1]
     u, sigma, v = u[:, keep], sigma[keep], vt[keep].T
     total = float((residuals**2).sum())
-    of_rows = _points(tuple(rows), r, u, sigma, (residuals**2).sum(axis=1))
-    flip = np.sign(of_rows.coordinates[np.argmax(np.abs(of_rows.coordinates), axis=0), np.arange(sigma.size)])
+    along = u / np.sqrt(r)[:, None]
+    flip = np.sign(along[np.argmax(np.abs(along), axis=0), np.arange(sigma.size)])
     return Ordination(
         inertias=tuple(float(s * s) for s in sigma),
         total_inertia=total,
@@ -98,7 +98,9 @@ def likeness(units: Units, of: Selector | None = None) -> Likeness:
     Source:   `brainerd_robinson` and `sorensen`.
     """
     names, _, counts = counted_table(units, of or Selector())
-    return Likeness(names=names, brainerd_robinson=brainerd_robinson(counts), sorensen=sorensen(counts > 0))
+    return Likeness(
+        names=names, brainerd_robinson=_by_rows(brainerd_robinson(counts)), sorensen=_by_rows(sorensen(counts > 0))
+    )
 
 
 def brainerd_robinson(counts: np.ndarray) -> np.ndarray:
@@ -160,13 +162,17 @@ def _points(
         qualities = masses[:, None] * coordinates**2 / np.where(inertias > 1e-15, inertias, np.nan)[:, None]
     return PointsOfAxis(
         names=names,
-        masses=masses,
-        distances=np.sqrt(inertias / masses),
-        inertias=inertias,
-        coordinates=coordinates,
-        contributions=vectors**2,
-        qualities=qualities,
+        masses=tuple(masses.tolist()),
+        distances=tuple(np.sqrt(inertias / masses).tolist()),
+        inertias=tuple(inertias.tolist()),
+        coordinates=_by_rows(coordinates),
+        contributions=_by_rows(vectors**2),
+        qualities=_by_rows(qualities),
     )
+
+
+def _by_rows(table: np.ndarray) -> Rows:
+    return tuple(tuple(float(x) if np.isfinite(x) else None for x in row) for row in table)
 
 
 def _aside(

@@ -44,8 +44,11 @@ def ratio(units: Units, of: Selector, to: Selector) -> Column:
 
         ratio = k / m
 
-    Unit: items per item. Interval: from the Wilson interval of k/(k + m); where m is 0 the value is not defined but
-    the lower end is a bound, where k is 0 the upper end is one. No value and no bounds: where both are 0.
+    Unit: items per item. Interval: exact, from Clopper and Pearson's interval of k/(k + m); where m is 0 the value is not
+    defined but the lower end is a bound, where k is 0 the upper end is one. No value: where m is 0; no bounds either
+    where both are.
+    Misleads: the two may not char, break and survive alike; items that came together (a cob, a head of seeds) make the
+    interval too narrow.
     Source: Miller 1988, in Hastorf & Popper (eds), pp. 72–85; Scarry & Steponaitis 1997 for maize (from memory).
     """
     first, second = units.counted(of), units.counted(to)
@@ -70,8 +73,8 @@ def chaff_ratio(units: Units, of: Selector, to: Selector) -> Column:
 
         chaff ratio = Σ wᵢ cᵢ / g;   cᵢ pieces of a part of `of` that each stand for wᵢ, g items of `to`
 
-    Unit: pieces per grain. Interval: Wilson on the share Σ wᵢ cᵢ / (Σ wᵢ cᵢ + g), with the n that was counted, not the
-    weighted one. No value and no bounds: where both are 0; where no grain was found the lower end is a bound.
+    Unit: pieces per grain. Interval: exact, from the share Σ wᵢ cᵢ / (Σ wᵢ cᵢ + g), with the n that was counted, not the
+    weighted one. No value: where no grain was found; then the lower end is a bound. No bounds either where both are 0.
     Misleads: chaff burns away before grain does, so a low ratio is weak evidence of cleaning.
     Source: Jones 1990, Circaea 6:91–96; Hillman 1984 for the two glume bases of a fork (from memory).
     """
@@ -94,6 +97,7 @@ def dominance(units: Units, of: Selector) -> Column:
         dominance = max kᵢ / Σ kᵢ
 
     Unit: 0 to 1. Interval: Wilson, which is a little too low for a maximum. No value: where nothing was counted.
+    Misleads: fragments of one nut or log count one by one, so that what breaks most looks commonest.
     Source: Berger & Parker 1970, Science 168:1345–1347 (from memory).
     """
     top, whole = units.largest_share(of)
@@ -112,6 +116,7 @@ def richest_share(units: Units, of: Selector) -> Column:
         max over samples Σ kᵢ / Σ kᵢ
 
     Unit: 0 to 1. Interval: none. No value: where nothing was counted.
+    Misleads: it is 1 where the unit has one sample, which then says nothing.
     Source: the caution of Gremillion, Excavating Occaneechi Town, that one rich context may not drive a total.
     """
     top, whole = units.richest_sample(of)
@@ -149,7 +154,10 @@ def intrusions(units: Units) -> Column:
     """
     Worst modern intrusion noted: 0 none, 1 few, 2 some, 3 many.
 
-    No value: where the records note nothing about intrusions.
+        the largest amount among rootlets, insects, worm casts, rodent signs … of all samples
+
+    Unit: steps of a scale. Interval: none. No value: where the records note nothing about intrusions.
+    Misleads: what few means differs between people; roots of the present need not have moved seeds.
     Source: common practice, no source.
     """
     return exact(units.worst_intrusion(), reason="the records do not speak of modern intrusions")
@@ -159,7 +167,10 @@ def sorted_share(units: Units) -> Column:
     """
     Smallest share of a size class of the light fraction that was sorted in any sample of the unit.
 
-    Unit: above 0 to 1. Always has a value.
+        min fⱼ
+
+    Unit: above 0 to 1. Interval: none. Always has a value.
+    Misleads: it is 1 where the records do not speak of a share.
     Source: common practice, no source.
     """
     return exact(units.smallest_share())

@@ -14,7 +14,10 @@ def samples(units: Units) -> Column:
     """
     Samples of the unit, sterile ones included.
 
-    Unit: samples. Always has a value.
+        n
+
+    Unit: samples. Interval: none. Always has a value.
+    Misleads: samples of different litres count alike.
     Source: Popper 1988, in Hastorf & Popper (eds), pp. 53–71 (from memory).
     """
     return exact(units.samples())
@@ -24,7 +27,10 @@ def samples_with(units: Units, of: Selector) -> Column:
     """
     Samples in which the thing was counted or noted as present.
 
-    Unit: samples. Always has a value.
+        k
+
+    Unit: samples. Interval: none. Always has a value.
+    Misleads: larger and richer samples hold more kinds of things, whatever people did.
     Source: Popper 1988 (from memory).
     """
     number = units.samples_with(of)
@@ -35,7 +41,10 @@ def presence(units: Units, of: Selector) -> Column:
     """
     1 where the thing was counted or noted as present, else 0.
 
-    Unit: none. Always has a value. Absence is not non-use.
+        1 if k > 0, else 0;   k samples of the unit with it
+
+    Unit: none. Interval: none. Always has a value.
+    Misleads: absence is not non-use; what does not char, or was not looked for, is absent too.
     Source: Popper 1988 (from memory).
     """
     number = units.samples_with(of)

@@ -8,9 +8,11 @@ from dataclasses import dataclass
 from narrate.model.claims import Claims
 from narrate.model.findings import Findings
 from narrate.model.ids import Subject
+from narrate.model.manual import MeasurePage
 from narrate.model.narrative import Narrative
 from narrate.model.packs import Packs
 from narrate.model.project import Project
+from narrate.model.strength import Ranking
 from narrate.problems import Problem
 
 
@@ -26,6 +28,10 @@ class Edition:
     """By audience and subject. The review edition holds 'review' and 'report', the public one 'public'."""
     problems: tuple[Problem, ...] = ()
     version: str = ""
+    manual: tuple[MeasurePage, ...] = ()
+    """A page for every measure, linked from every number."""
+    ranking: Ranking | None = None
+    """How strong a story each sample and context tells; None in a public edition."""
 
     def narrative(self, audience: str, subject: Subject) -> Narrative | None:
         return self.narratives.get((audience, subject))

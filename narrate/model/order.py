@@ -4,23 +4,24 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-import numpy as np
+Rows = tuple[tuple[float | None, ...], ...]
+"""A table by rows; None where there is no value."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class PointsOfAxis:
-    """Rows, or columns, of a correspondence analysis. Arrays have one row a point and one column an axis."""
+    """Rows, or columns, of a correspondence analysis. Tables have one row a point and one column an axis."""
 
     names: tuple[str, ...]
-    masses: np.ndarray
-    distances: np.ndarray
+    masses: tuple[float, ...]
+    distances: tuple[float, ...]
     """Chi-square distance of each profile from the mean profile."""
-    inertias: np.ndarray
-    coordinates: np.ndarray
+    inertias: tuple[float, ...]
+    coordinates: Rows
     """Principal coordinates; axes are turned so that the largest of them is positive."""
-    contributions: np.ndarray
+    contributions: Rows
     """Share of the axis's inertia that each point makes up; each column adds up to 1."""
-    qualities: np.ndarray
+    qualities: Rows
     """Share of each point's own inertia that each axis shows."""
 
 
@@ -50,7 +51,7 @@ class Likeness:
     """How alike every two units are."""
 
     names: tuple[str, ...]
-    brainerd_robinson: np.ndarray
-    """0 nothing shared, 200 the same percentages; NaN where a unit holds nothing counted."""
-    sorensen: np.ndarray
-    """0 no plant shared, 1 the same plants; NaN where neither holds any."""
+    brainerd_robinson: Rows
+    """0 nothing shared, 200 the same percentages; None where a unit holds nothing counted."""
+    sorensen: Rows
+    """0 no plant shared, 1 the same plants; None where neither holds any."""

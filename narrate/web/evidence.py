@@ -28,6 +28,8 @@ class FigureView:
     title: str
     text: str
     verdict: str
+    measure: str = ""
+    """The page of the manual that explains the number; empty for recorded facts."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -86,6 +88,8 @@ class Behind:
     text: str
     rows: tuple[RowGroup, ...]
     claim: ClaimView | None = None
+    measure: str = ""
+    """The page of the manual that explains the number."""
 
 
 class Opener:
@@ -151,7 +155,9 @@ class Opener:
             rows = self.rows.groups(found.places.get(rest, ()))
             title = self._titles.get(rest, rest)
             text = measured_text(figure(measurement), interval(measurement), measurement.n, measurement.reason)
-            return Behind(ref=ref, kind="measure", subject=name, title=title, text=text, rows=rows)
+            return Behind(
+                ref=ref, kind="measure", subject=name, title=title, text=text, rows=rows, measure=measurement.measure
+            )
         if kind == "found":
             tally = next((tally for tally in found.tallies if tally.ref == ref), None)
             if tally is not None:
@@ -219,6 +225,7 @@ class Opener:
                 title=measured_words(leaf) if isinstance(leaf, Bound) else evidence_title(evidence),
                 text=evidence_text(evidence),
                 verdict=evidence.verdict,
+                measure="" if evidence.measure.startswith("record.") else evidence.measure.partition(".")[0],
             )
             for evidence, leaf in zip(argument.evidence, bounds, strict=True)
         )

@@ -55,6 +55,7 @@ def _ids(edition: Edition) -> Mapping[str, Iterable[str]]:
         "sample": [sample.id for sample in project.samples],
         "phase": [phase.id for phase in project.phases],
         "taxon": list(found_taxa(edition)),
+        "measure": [page.id for page in edition.manual],
     }
 
 
@@ -82,7 +83,13 @@ def _links(templates: list[PageTemplate], names: Mapping[str, Mapping[str, str]]
 def _things(site: Site, one_per: str, names: Mapping[str, Mapping[str, str]]) -> Iterable[tuple[object, str]]:
     if one_per == "site":
         return [(site.dig, "")]
-    listed = {"context": site.contexts, "sample": site.samples, "phase": site.phases, "taxon": site.taxa}[one_per]
+    listed = {
+        "context": site.contexts,
+        "sample": site.samples,
+        "phase": site.phases,
+        "taxon": site.taxa,
+        "measure": site.manual,
+    }[one_per]
     return [(it, names[one_per][it.id]) for it in listed]
 
 

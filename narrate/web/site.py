@@ -7,7 +7,9 @@ from functools import cached_property
 
 from narrate.model.edition import Edition
 from narrate.model.findings import Tally
+from narrate.model.manual import MeasurePage
 from narrate.model.packs import Source
+from narrate.model.rules import ShownMeasure
 from narrate.web import figures, method, plants
 from narrate.web.evidence import ClaimView, Opener
 from narrate.web.links import Links
@@ -73,6 +75,15 @@ class Site:
     def taxa(self) -> tuple[TaxonView, ...]:
         found = plants.found_taxa(self.edition)
         return tuple(TaxonView(self.opener, self.packs.taxa[id], tallies) for id, tallies in found.items())  # type: ignore[index]
+
+    @property
+    def manual(self) -> tuple[MeasurePage, ...]:
+        """A page for every measure, in the order of the catalogue."""
+        return self.edition.manual
+
+    def shown_by(self, measure: str) -> tuple[ShownMeasure, ...]:
+        """Measurements of the pages that a measure gives."""
+        return tuple(shown for shown in self.packs.shown if shown.measure == measure)
 
     @property
     def unplaced(self) -> tuple[Tally, ...]:

@@ -13,7 +13,7 @@ from narrate.problems import Place, Problem, ProblemList
 from narrate.web.filters import FILTERS, MONTHS
 from narrate.web.refusal import Refused
 
-ONE_PER = ("site", "context", "sample", "phase", "taxon")
+ONE_PER = ("site", "context", "sample", "phase", "taxon", "measure")
 """What a template can make one page per."""
 AUDIENCES = ("review", "public")
 _KEYS = ("one per", "title", "path", "menu", "under", "audiences")

@@ -29,6 +29,8 @@ STORIES = {"review": ("review", "report"), "public": ("public",)}
 @dataclass(frozen=True, slots=True, kw_only=True)
 class MeasureView:
     title: str
+    measure: str
+    """The page of the manual that explains it."""
     measurement: Measurement
     explained: str
     rows: tuple[RowGroup, ...]
@@ -71,6 +73,7 @@ class SubjectView:
         return tuple(
             MeasureView(
                 title=shown.title,
+                measure=shown.measure,
                 measurement=self.found.measurements[shown.name],
                 explained=shown.explained,
                 rows=rows.groups(self.found.places.get(shown.name, ())),

@@ -34,6 +34,7 @@ def test_every_subject_has_a_page(tmp_path: Path) -> None:
         "contexts/index.html",
         "fuel-and-food.html",
         "index.html",
+        "measures/index.html",
         "method.html",
         "phases/early.html",
         "phases/index.html",

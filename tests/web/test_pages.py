@@ -163,7 +163,7 @@ def test_adding_a_page_is_adding_a_template(tmp_path: Path) -> None:
         ("one per: site\ntitle: A\npath: a.html", "header: 'audiences' is missing"),
         (
             "one per: pit\ntitle: A\npath: a.html\naudiences: public",
-            "header: one per: 'pit', expected site, context, sample, phase, taxon",
+            "header: one per: 'pit', expected site, context, sample, phase, taxon, measure",
         ),
         (
             "one per: sample\ntitle: A\npath: a.html\naudiences: public",
