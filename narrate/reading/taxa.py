@@ -11,7 +11,7 @@ from narrate.model.plants import Identification, Taxon
 
 QUALIFIERS: tuple[tuple[str, str], ...] = (
     (r"(?<![\w.])(?:cf|aff|conf)(?:\.|(?=\s))|\?", "cf."),
-    (r"(?:\s|-)types?\b\.?|(?<![\w.])tp\.", "type"),
+    (r"(?:\s|[-–‑])types?\b\.?|(?<![\w.])tp\.", "type"),
     (r"(?<![\w.])(?:agg\.|aggregate\b)", "agg."),
     (r"(?<![\w.])(?:s\.\s?l\.|s\.\s?lat\.|sensu lato\b)", "s.l."),
     (r"(?<![\w.])spp(?:\.|\b)", "spp."),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
 from narrate.model.ids import SourceKey, TaxonId
@@ -44,17 +44,22 @@ def read_taxa(
     Taxa by id, and any of their names in lower case -> id.
 
     Of the packs that come with narrate those of `regions` are read, in that order; of a project's own packs all.
+    Regions share many plants: where two that come with narrate describe the same one, the region named first speaks.
     """
     entries: list[Entry] = []
+    shipped: dict[str, str] = {}
     fields = _taxon_fields(words)
     for folder in folders:
         wanted = taxon_regions((folder,)) if folder.is_local else regions
         for region in wanted:
             for file in pack_files((folder,), f"taxa/{region}", problems, "N403", sources):
-                entries.extend(_taxa_of(file, region, fields))
+                found = _taxa_of(file, region, fields)
+                if not folder.is_local:
+                    found = [e for e in found if shipped.setdefault(e.value.id, region) == region]
+                entries.extend(found)
     taxa = unique(entries, lambda taxon: taxon.id, "taxon", "N404")
     kept = [entry for entry in entries if taxa[entry.value.id] is entry.value]
-    lookup = _lookup(kept)
+    lookup = _lookup(kept, regions)
     for entry in kept:
         _check_members(entry, lookup)
     return taxa, lookup  # type: ignore[return-value]
@@ -78,8 +83,13 @@ def _taxa_of(file: PackFile, region: str, fields: dict[str, Field]) -> list[Entr
     return list(partial_record(file.node, top, file.asking, "taxon pack")[0].get("taxa", ()))
 
 
-def _lookup(entries: list[Entry]) -> dict[str, TaxonId]:
-    """Ids win over synonyms; a synonym of two taxa is told at the second."""
+def _is_of_another_region(taxon: Taxon, other: Taxon, regions: Sequence[str]) -> bool:
+    """True for taxa of two regions that come with narrate: the same common name may mean different plants there."""
+    return taxon.region != other.region and taxon.region in regions and other.region in regions
+
+
+def _lookup(entries: list[Entry], regions: Sequence[str]) -> dict[str, TaxonId]:
+    """Ids win over synonyms; a synonym of two taxa of one region is told at the second."""
     found: dict[str, TaxonId] = {" ".join(entry.value.id.lower().split()): entry.value.id for entry in entries}
     by_id = {entry.value.id: entry for entry in entries}
     for entry in entries:
@@ -87,6 +97,8 @@ def _lookup(entries: list[Entry]) -> dict[str, TaxonId]:
             flat = " ".join(synonym.lower().split())
             if found.setdefault(flat, entry.value.id) != entry.value.id:
                 other = by_id[found[flat]]
+                if _is_of_another_region(entry.value, other.value, regions):
+                    continue
                 whose = f"taxon '{entry.value.id}': the name '{synonym}', which is also taxon '{other.value.id}',"
                 twice(entry, other.asking.place(other.node), whose, "N404")
     return found

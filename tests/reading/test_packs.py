@@ -328,3 +328,15 @@ def test_each_slip_in_a_pack_is_told_whole(tmp_path: Path, case: str) -> None:
     changed, expected = MESSAGES[case]
 
     assert told_of(tmp_path, **changed) == expected
+
+
+def test_regions_that_share_plants_can_be_used_together() -> None:
+    """A dig on the border names two region packs: the one named first speaks of what both know."""
+    from narrate.reading.packs import read_packs
+
+    east, _ = read_packs(("eastern-north-america",))
+    both, problems = read_packs(("eastern-north-america", "arid-southwest"))
+
+    assert [problem.message for problem in problems] == []
+    assert both.taxa["Zea mays"] == east.taxa["Zea mays"]  # type: ignore[index]
+    assert "Yucca" in both.taxa and "Iva annua" in both.taxa
