@@ -26,6 +26,10 @@ class SentenceView:
     """What no earlier sentence of the paragraph rests on."""
     behind_before: tuple[tuple[str, str], ...]
     """What an earlier sentence of the paragraph rests on too: its title, and the fragment where it stands."""
+    standing: str
+    """Who wrote it, where it is not as drafted; else empty."""
+    stale: tuple[str, ...]
+    """What changed behind an edited sentence since it was written; for the team alone."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -48,7 +52,10 @@ class StoryView:
     title: str
     summary: Markup
     sections: tuple[SectionView, ...]
-    is_edited: bool
+    standing: str
+    """Who wrote and who approved the text, in one line; empty where it stands as drafted."""
+    stale: int
+    """Sentences whose ground moved; for the team alone."""
 
 
 def story(opener: Opener, audience: str, subject: Subject) -> StoryView | None:
@@ -61,8 +68,24 @@ def story(opener: Opener, audience: str, subject: Subject) -> StoryView | None:
         title=narrative.title,
         summary=summary(narrative),
         sections=_sections(opener, narrative),
-        is_edited=narrative.is_edited,
+        standing=_standing(narrative),
+        stale=sum(bool(s.stale) for s in narrative.sentences()) if opener.edition.audience == "review" else 0,
     )
+
+
+_WRITTEN_BY = {"drafted": "", "edited": "Edited by the analyst.", "own": "The analyst's own words."}
+
+
+def _standing(narrative: Narrative) -> str:
+    hers = sum(sentence.standing != "drafted" for sentence in narrative.sentences())
+    said = []
+    if hers:
+        said.append(f"{hers} of {len(narrative.sentences())} sentences in the analyst's words, the others as drafted.")
+    if narrative.approved_by:
+        when = f" on {narrative.approved_on}" if narrative.approved_on else ""
+        lapsed = " Figures behind it have changed since, so the approval has lapsed." if narrative.has_lapsed else ""
+        said.append(f"Approved by {narrative.approved_by}{when}.{lapsed}")
+    return " ".join(said)
 
 
 def summary(narrative: Narrative | None) -> Markup:
@@ -115,6 +138,8 @@ def _sentence(opener: Opener, anchor: str, sentence: Sentence, number: int, show
         strength=max(grades) if grades else None,
         behind=_rows_once(new),
         behind_before=before,
+        standing=_WRITTEN_BY[sentence.standing],
+        stale=sentence.stale if opener.edition.audience == "review" else (),
     )
 
 
