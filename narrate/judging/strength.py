@@ -32,6 +32,9 @@ RARE = (0.5, 0.25, 0.1)
 NOT_A_STORY = ("integrity", "work")
 """Questions whose answers are doubts or plans, not readings of the past."""
 
+CAUTIONS = ("season.stored-only",)
+"""Statements that say what cannot be read, and are no story either."""
+
 MEANT: tuple[PartMeant, ...] = (
     PartMeant(
         id="items",
@@ -109,7 +112,8 @@ def _strength(
     others: int,
 ) -> Strength:
     holding = readings(claims.about(subject))
-    firmest = max(holding, key=lambda c: (GRADE_NAMES.index(c.grade), c.support), default=None)
+    # Of equally firm readings one of plants is named rather than one of the deposit.
+    firmest = max(holding, key=lambda c: (GRADE_NAMES.index(c.grade), c.question != "deposit", c.support), default=None)
     rarest = min(holding, key=lambda c: (shared[c.statement], c.id), default=None)
     measured = findings.of(subject).measurements
     items, density = measured["items"].value, measured["density"].value
@@ -145,6 +149,7 @@ def readings(claims: Sequence[Claim]) -> list[Claim]:
         for claim in claims
         if claim.verdict == "holds"
         and claim.question not in NOT_A_STORY
+        and claim.statement not in CAUTIONS
         and any(_rows_behind(argument) for argument in claim.held("for"))
     ]
 

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from narrate.model.claims import GRADE_NAMES, Claim
 from narrate.model.edition import Edition
 from narrate.web.evidence import ClaimView, Opener
+from narrate.web.ranking import RankingView, ranking_view
 from narrate.web.views import STORIES
 
 UNSTABLE_BELOW = 0.8
@@ -32,6 +33,11 @@ class QueueView:
         self._edition: Edition = opener.edition
         self.unstable_below = UNSTABLE_BELOW
         self.problems = opener.edition.problems
+
+    @property
+    def ranking(self) -> RankingView | None:
+        """How strong a story each sample and context tells, and what would make it stronger."""
+        return ranking_view(self._opener, self._edition.ranking)
 
     @property
     def weakest(self) -> tuple[ClaimView, ...]:

@@ -5,8 +5,10 @@ from __future__ import annotations
 from dataclasses import replace
 
 from narrate.model.edition import Edition
-from narrate.model.ids import FeatureId
+from narrate.model.ids import FeatureId, Subject
+from narrate.model.next_steps import NextStep
 from narrate.model.project import Project
+from narrate.model.strength import Part, PartMeant, Ranking, Strength
 from narrate.web.evidence import Opener
 from narrate.web.links import Links
 from narrate.web.queue import QueueView
@@ -62,3 +64,38 @@ def test_samples_are_left_out_of_the_weakest() -> None:
 
     assert weak
     assert not any(claim.subject.startswith("Sample") for claim in weak)
+
+
+def test_the_ranking_shows_every_part_with_its_marks() -> None:
+    """Parts have words and marks that add up to three each, and the sum is that of the marks."""
+    step = NextStep(
+        id="sort.heavy", about=Subject(level="context", id="C1"), says="sort it", cost=2, questions=("fuel",)
+    )
+    parts = tuple(
+        Part(id=id, value=1.0, text="1", points=points)
+        for id, points in (("items", 3), ("density", 2), ("firmness", 0))
+    )
+    meant = tuple(PartMeant(id=part.id, title=part.id, explained=f"{part.id} explained") for part in parts)
+    strengths = (
+        Strength(subject=Subject(level="context", id="C1"), kind="hearth", parts=parts, next_step=step),
+        Strength(subject=Subject(level="context", id="C2"), kind="pit", parts=parts),
+    )
+    edition = replace(an_edition(), ranking=Ranking(meant=meant, by_level=(("context", strengths),), of_dig=(step,)))
+
+    found = queue(edition).ranking
+
+    assert found is not None
+    first, second = found.levels[0].rows
+    assert [(p.filled, p.empty, p.points, p.is_figure) for p in first.parts] == [
+        (3, 0, "3 of 3", True),
+        (2, 1, "2 of 3", True),
+        (0, 3, "0 of 3", False),
+    ]
+    assert (first.points, first.step, first.cost, first.questions) == ("5 of 9", "sort it", "an hour", "fuel")
+    assert (second.step, second.cost) == ("leave it", "")
+    assert found.of_dig == (("sort it", "an hour"),)
+
+
+def test_a_public_edition_ranks_nothing() -> None:
+    """The ranking is the team's."""
+    assert queue(an_edition()).ranking is None
