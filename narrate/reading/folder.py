@@ -13,9 +13,9 @@ from narrate.problems import Place, Problem, ProblemList
 from narrate.reading.asking import near, offered
 from narrate.reading.checking import Checking
 from narrate.reading.count_columns import Known
-from narrate.reading.count_sheets import read_count_sheet
+from narrate.reading.counts_folder import read_counts
 from narrate.reading.cross_checks import burials, cross_check
-from narrate.reading.files import SHEET_BYTES, YAML_BYTES, listed, read_text
+from narrate.reading.files import listed, read_text
 from narrate.reading.pack_files import PackFolder
 from narrate.reading.packs import pack_folders, read_packs
 from narrate.reading.project_file import ProjectFile, read_project_file
@@ -24,8 +24,6 @@ from narrate.reading.sheet_problems import Unread
 from narrate.reading.source_text import SourceText
 from narrate.reading.taxa import Identifier
 from narrate.reading.taxon_packs import taxon_regions
-
-_WORKBOOKS = (".xlsx", ".xls", ".xlsm", ".ods", ".numbers")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -153,8 +151,7 @@ def _texts(
             f"there is no file {folder}/*{endings[0]} in the folder, expected at least one",
             help="'narrate begin FOLDER' lays out a small project to look at",
         )
-    size = SHEET_BYTES if folder == "counts" else YAML_BYTES
-    texts = [read_text(root, path, problems, at_most_bytes=size) for path in paths]
+    texts = [read_text(root, path, problems) for path in paths]
     found = tuple(text for text in texts if text is not None)
     sources.update({text.path: text for text in found})
     return paths, found
@@ -190,10 +187,7 @@ def _project(
         has_unread_records=records.has_unread,
         identifier=identifier,
     )
-    _tell_workbooks(root, problems)
-    paths, sheets = _texts(root, "counts", (".csv", ".tsv"), sources, problems)
-    unread.sheets |= {*paths} - {sheet.path for sheet in sheets}
-    counts = tuple(row for sheet in sheets for row in read_count_sheet(sheet, known, problems, unread))
+    counts = read_counts(root, packs, known, sources, unread, problems)
     if not file.is_whole:
         return None
     hidden = file.disclosure.restricted_contexts | {ContextId(id) for id in burials(records, packs.words)}
@@ -205,17 +199,6 @@ def _project(
         disclosure=replace(file.disclosure, restricted_contexts=hidden),
         place=file.place,
     )
-
-
-def _tell_workbooks(root: Path, problems: ProblemList) -> None:
-    """A workbook beside the sheets is not read, and nobody should think that it was."""
-    for path in listed(root, "counts", _WORKBOOKS, problems):
-        problems.warning(
-            Place(path=path),
-            "N102",
-            "workbooks are not read, and nothing in it is in any figure; expected .csv or .tsv",
-            help="save each sheet as 'CSV UTF-8' beside it",
-        )
 
 
 def _with_made(packs: Packs, identifier: Identifier) -> Packs:

@@ -88,7 +88,8 @@ MESSAGES = {
         "taxon, part, count\n"
         "    1 | Sample No,Species,part,N\n"
         "        ^^^^^^^^^^^^^^^^^^^^^^^^\n"
-        "      help: name the columns in the first line: sample,taxon,part,count\n"
+        "      help: name the columns in the first line: sample,taxon,part,count; or run 'narrate intake "
+        "counts/light.csv' if the sheet is a laboratory's own\n"
         "counts/light.csv:1:11: error N301: the column 'Species' is not known; did you mean 'taxon'?\n"
         "    1 | Sample No,Species,part,N\n"
         "                  ^^^^^^^\n"
@@ -103,7 +104,8 @@ MESSAGES = {
         "counts/light.csv:1:7: error N301: the columns are parted by semicolons, expected commas\n"
         "    1 | sample;taxon;part;count\n"
         "              ^\n"
-        "      help: save the sheet again with commas between the columns",
+        "      help: save the sheet again with commas between the columns; or run 'narrate intake counts/light.csv' if "
+        "the sheet is a laboratory's own",
     ),
     "a column that is not read": (
         "sample,taxon,part,count,finder\nS1,Zea mays,kernel,3,B.\n",

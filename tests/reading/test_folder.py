@@ -128,14 +128,14 @@ def test_odd_ids_meet_their_rows(tmp_path: Path) -> None:
     assert {row.sample for row in reading.project.counts} == set(ids)
 
 
-def test_a_workbook_is_said_not_to_be_read(tmp_path: Path) -> None:
+def test_a_workbook_without_a_layout_is_an_error_that_names_intake(tmp_path: Path) -> None:
     """Nobody should think that a workbook beside the sheets is in the figures."""
     reading = reading_of(tmp_path, {"counts/wood.xlsx": b"PK\x03\x04"})
 
     assert told(reading) == (
-        "counts/wood.xlsx: warning N102: workbooks are not read, and nothing in it is in any figure; expected .csv or "
-        ".tsv\n"
-        "      help: save each sheet as 'CSV UTF-8' beside it"
+        "counts/wood.xlsx: error N311: the workbook has no layout beside it, and nothing in it is read; expected "
+        "wood.xlsx.layout.yaml\n"
+        "      help: run 'narrate intake counts/wood.xlsx', which works out how the sheet is laid out"
     )
 
 

@@ -385,7 +385,7 @@ class _Guessing:
         if role in ("taxon", "count", "mass", "code", "group", "note", "family", "common name", "header"):
             return Role(name="header")
         blanks = sum((row, c) not in self.look.cells for c in plain)
-        is_scarce = 0 < blanks and (row, plain[0]) in self.look.cells and role not in ("volume", "flot volume", "flot mass", "sorted", "sample note")
+        is_scarce = blanks > 0 and (row, plain[0]) in self.look.cells and role not in ("volume", "flot volume", "flot mass", "sorted", "sample note")
         filled = is_scarce and blanks >= 0.3 * len(plain)
         made = _with_unit(role, word)
         return Role(name=made.name, qualifiers=made.qualifiers, filled=filled)

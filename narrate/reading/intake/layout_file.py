@@ -8,7 +8,7 @@ from collections.abc import Iterable, Mapping
 from typing import Any
 
 from narrate.model.grids import column_name, column_number
-from narrate.model.layouts import ROLES, Layout, Marks, Role, Shape, Table
+from narrate.model.layouts import ROLES, Layout, Marks, Role, Table
 from narrate.problems import Place, ProblemList
 from narrate.reading import yaml_nodes
 from narrate.reading.asking import near, offered

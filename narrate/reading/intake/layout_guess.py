@@ -8,12 +8,12 @@ from dataclasses import dataclass, field, replace
 
 from narrate.model.grids import Area, Grid, address
 from narrate.model.layouts import Layout, Marks, Role, Shape, Table
+from narrate.problems import Place
 from narrate.reading.intake.crossed_guess import Crossed, guess_crossed
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.keys import find_marks
 from narrate.reading.intake.long_guess import Long, guess_long, guess_records
 from narrate.reading.intake.written_names import NameReader
-from narrate.problems import Place
 
 _MOST_TABLES = 12
 

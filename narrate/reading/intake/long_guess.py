@@ -52,7 +52,7 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     columns: dict[int, Role] = {}
     amounts = [
         c for c in heads
-        if c != taxon and heads[c] not in (*SAMPLE_ROLES, "code", "size class", "fraction", "cf", "note") and _share_of_amounts(look, below, c) >= 0.7
+        if (c != taxon and heads[c] not in (*SAMPLE_ROLES, "code", "size class", "fraction", "cf", "note") and _share_of_amounts(look, below, c) >= 0.7)
         or (heads[c] in ("count", "mass") and c != taxon)
     ]  # fmt: skip
     if not amounts or sample is None:

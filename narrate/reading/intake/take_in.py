@@ -2,20 +2,19 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from narrate.model.counts import CountRow
 from narrate.model.grids import Grid
-from narrate.model.layouts import Layout, Table
+from narrate.model.layouts import Layout
 from narrate.model.packs import Packs
 from narrate.model.sampling import Sample
 from narrate.problems import Place, Problem, ProblemList
 from narrate.reading.files import decoded
-from narrate.reading.intake.finds import Said, SheetFinds, read_finds
-from narrate.reading.intake.grids import ENDINGS, grids_of_file
+from narrate.reading.intake.finds import Said, read_finds
+from narrate.reading.intake.grids import grids_of_file
 from narrate.reading.intake.layout_file import layout_text, read_layout
 from narrate.reading.intake.layout_guess import guess_layout
 from narrate.reading.intake.layout_picture import picture
@@ -40,7 +39,6 @@ class TakenIn:
     doubts: tuple[str, ...] = ()
     rows: tuple[CountRow, ...] = ()
     facts: Mapping[str, Mapping[str, list[Said]]] = field(default_factory=dict)
-    regions: Mapping[str, int] = field(default_factory=dict)
     problems: tuple[Problem, ...] = ()
 
 
@@ -102,7 +100,6 @@ def take_in(sheet: Path, packs: Packs, *, shown_path: str = "") -> TakenIn:
         doubts=doubts,
         rows=tuple(read.rows),
         facts=read.facts,  # type: ignore[arg-type]
-        regions=_regions(read.rows, packs),
         problems=problems.sorted(),
     )
 
@@ -143,16 +140,6 @@ def with_parts(layout: Layout, grids: tuple[Grid, ...], packs: Packs) -> Layout:
 _PARTS = {"Zea mays": "kernel", "cereal": "grain", "nut": "nutshell", "any": "seed"}
 
 
-def _regions(rows: list[CountRow], packs: Packs) -> dict[str, int]:
-    """How many rows name a taxon of each region's pack."""
-    found: Counter[str] = Counter()
-    for row in rows:
-        taxon = packs.taxa.get(row.identification.taxon) if row.identification.taxon is not None else None
-        if taxon is not None and taxon.region:
-            found[taxon.region] += 1
-    return dict(found)
-
-
 def read_laboratory_sheet(
     root: Path, path: str, packs: Packs, identifier: Identifier, samples: Mapping[str, Sample], sample_ids: frozenset[str],
     problems: ProblemList,
@@ -172,7 +159,3 @@ def read_laboratory_sheet(
     )
     return read.rows, read
 
-
-__all__ = [
-    "ENDINGS", "LAYOUT_ENDING", "SheetFinds", "Table", "TakenIn", "layout_path", "new_layout_path", "read_laboratory_sheet", "take_in",
-]  # fmt: skip

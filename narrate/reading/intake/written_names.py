@@ -9,8 +9,8 @@ from dataclasses import dataclass, field, replace
 from narrate.model.ids import TaxonId
 from narrate.model.packs import Packs
 from narrate.model.plants import Identification
-from narrate.reading.values import find_word
 from narrate.reading.taxa import Identifier
+from narrate.reading.values import find_word
 
 # The alternative family names that the International Code of Nomenclature allows (Art. 18.5 of the Shenzhen Code;
 # quoted from memory), and older spellings in use with them.

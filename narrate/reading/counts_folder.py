@@ -1,0 +1,105 @@
+"""counts/: plain sheets, and laboratories' own sheets that have a layout beside them."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+
+from narrate.model.counts import CountRow
+from narrate.model.packs import Packs
+from narrate.problems import Place, ProblemList
+from narrate.reading.count_columns import Known
+from narrate.reading.count_sheets import read_count_sheet
+from narrate.reading.files import SHEET_BYTES, listed, read_text
+from narrate.reading.intake.grids import WORKBOOK_ENDINGS
+from narrate.reading.intake.take_in import layout_path, read_laboratory_sheet
+from narrate.reading.sheet_problems import Unread
+from narrate.reading.source_text import SourceText
+
+FOLDER = "counts"
+PLAIN = (".csv", ".tsv")
+TEXT_BY_LAYOUT = (".txt", ".tab")
+NOT_READ = (".xls", ".ods", ".numbers", ".xlsb")
+_SAYS_INTAKE = ("the header has no column", "the columns are parted by", "is not UTF-8")
+
+
+def read_counts(
+    root: Path, packs: Packs, known: Known, sources: dict[str, SourceText], unread: Unread, problems: ProblemList
+) -> tuple[CountRow, ...]:
+    """All rows of all sheets, in the order of their paths."""
+    rows: list[CountRow] = []
+    paths = listed(root, FOLDER, (*PLAIN, *TEXT_BY_LAYOUT, *WORKBOOK_ENDINGS), problems)
+    _tell_other_workbooks(root, problems)
+    if not paths:
+        problems.error(
+            Place(path=FOLDER),
+            "N101",
+            f"there is no file {FOLDER}/*.csv in the folder, expected at least one",
+            help="'narrate begin FOLDER' lays out a small project to look at; 'narrate intake SHEET --project FOLDER' takes a "
+            "laboratory's own sheet in",
+        )
+    for path in paths:
+        if layout_path(root / path) is not None:
+            rows += _by_layout(root, path, packs, known, unread, problems)
+        elif path.lower().endswith(PLAIN):
+            rows += _plain(root, path, known, sources, unread, problems)
+        elif path.lower().endswith(WORKBOOK_ENDINGS):
+            unread.sheets.add(path)
+            problems.error(
+                Place(path=path),
+                "N311",
+                "the workbook has no layout beside it, and nothing in it is read; expected "
+                f"{Path(path).name}.layout.yaml",
+                help=f"run 'narrate intake {path}', which works out how the sheet is laid out",
+            )
+        else:
+            unread.sheets.add(path)
+            problems.error(
+                Place(path=path),
+                "N311",
+                f"the text file has no layout beside it, and nothing in it is read; expected {Path(path).name}.layout.yaml",
+                help=f"run 'narrate intake {path}', which works out how the sheet is laid out",
+            )
+    return tuple(rows)
+
+
+def _by_layout(
+    root: Path, path: str, packs: Packs, known: Known, unread: Unread, problems: ProblemList
+) -> list[CountRow]:
+    before = len(problems.found)
+    rows, sheet = read_laboratory_sheet(
+        root, path, packs, known.identifier, known.samples, known.sample_ids, problems
+    )
+    if sheet is None or any(p.severity == "error" for p in problems.found[before:]):
+        unread.sheets.add(path)
+    return rows
+
+
+def _plain(
+    root: Path, path: str, known: Known, sources: dict[str, SourceText], unread: Unread, problems: ProblemList
+) -> list[CountRow]:
+    before = len(problems.found)
+    source = read_text(root, path, problems, at_most_bytes=SHEET_BYTES)
+    rows: list[CountRow] = []
+    if source is None:
+        unread.sheets.add(path)
+    else:
+        sources[source.path] = source
+        rows = read_count_sheet(source, known, problems, unread)
+    for at in range(before, len(problems.found)):
+        problem = problems.found[at]
+        if problem.severity == "error" and any(words in problem.message for words in _SAYS_INTAKE):
+            more = f"or run 'narrate intake {path}' if the sheet is a laboratory's own"
+            problems.found[at] = replace(problem, help="; ".join(filter(None, [problem.help, more])))
+    return rows
+
+
+def _tell_other_workbooks(root: Path, problems: ProblemList) -> None:
+    """A workbook of another kind beside the sheets is not read, and nobody should think that it was."""
+    for path in listed(root, FOLDER, NOT_READ, problems):
+        problems.warning(
+            Place(path=path),
+            "N102",
+            "workbooks of this kind are not read, and nothing in it is in any figure; expected .xlsx, .csv or .tsv",
+            help="save it as XLSX and run 'narrate intake' on that",
+        )

@@ -1,0 +1,156 @@
+"""A laboratory's sheet and a project: where the sheet lies in it, and the records that are drafted from all its sheets."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from narrate.model.packs import Packs
+from narrate.problems import Problem, ProblemList
+from narrate.reading.files import listed, read_text
+from narrate.reading.folder import read_folder
+from narrate.reading.intake.finds import Said
+from narrate.reading.intake.grids import ENDINGS
+from narrate.reading.intake.records_draft import Draft, draft_records, phases_text, quoted, records_text
+from narrate.reading.intake.take_in import TakenIn, layout_path, name_reader, take_in
+from narrate.reading.intake.told import Told
+from narrate.reading.packs import pack_folders, read_packs
+from narrate.reading.records import read_records
+from narrate.reading.taxon_packs import taxon_regions
+
+DRAFTED = "records/drafted-from-sheets.yaml"
+_HEAD = (
+    "# Drafted by 'narrate intake' from the sheets in counts/. Check it, move records to files of your own, or edit it here:\n"
+    "# once it is edited it is yours, and intake leaves it alone.\n"
+)
+_SEAL = "# as drafted: "
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Drafted:
+    """Files that intake would write into a project, and what it has to say of them."""
+
+    files: Mapping[Path, str] = field(default_factory=dict)
+    notes: tuple[str, ...] = ()
+    problems: tuple[Problem, ...] = ()
+
+
+def intake_packs(project: Path | None) -> Packs:
+    """The packs that names are held against: those of the project, else all regions."""
+    if project is not None and (project / "project.yaml").is_file():
+        packs = read_folder(project).packs
+        if packs is not None and packs.taxa:
+            return packs
+    return read_packs(taxon_regions(pack_folders(None)))[0]
+
+
+def in_counts(sheet: Path, project: Path) -> Path:
+    """Where the sheet lies in the project, or would."""
+    try:
+        inside = sheet.resolve().is_relative_to((project / "counts").resolve())
+    except OSError:
+        inside = False
+    return sheet if inside else project / "counts" / sheet.name
+
+
+def draft_into(project: Path, packs: Packs, taken: TakenIn) -> Drafted:
+    """Drafts records for all samples that the project's sheets name and no record of the analyst describes."""
+    problems = ProblemList()
+    files: dict[Path, str] = {}
+    notes: list[str] = []
+    facts, found_in = _all_facts(project, packs)
+    known_samples, known_contexts = _known(project, packs)
+    told = Told()
+    draft = draft_records(facts, found_in, packs.words, told, known_samples=known_samples, known_contexts=known_contexts)
+    told.into(problems)
+    at = project / DRAFTED
+    text = _sealed(records_text(draft)) if draft.samples or draft.contexts else ""
+    if text:
+        if not at.is_file() or _is_untouched(at.read_text(encoding="utf-8", errors="replace")):
+            files[at] = text
+        else:
+            notes.append(f"{DRAFTED} was edited, so it was left alone; these records are not in it:\n{records_text(draft)}")
+    if not (project / "project.yaml").is_file():
+        files[project / "project.yaml"] = _project_text(project, draft, taken)
+        notes.append("project.yaml was drafted: give it a title, its authors, and years for its phases")
+    else:
+        missing = [phase for phase in draft.phases if phase not in _phases(project)]
+        if missing:
+            notes.append("add to project.yaml, where the phases stand:\n" + phases_text(missing))
+    return Drafted(files=files, notes=tuple(notes), problems=problems.sorted())
+
+
+def _all_facts(project: Path, packs: Packs) -> tuple[dict[str, dict[str, list[Said]]], set[str]]:
+    """What all sheets of the project that have layouts say of their samples; records and counts are joined by the id."""
+    facts: dict[str, dict[str, list[Said]]] = {}
+    found_in: set[str] = set()
+    for path in listed(project, "counts", ENDINGS, ProblemList()):
+        if layout_path(project / path) is None:
+            continue
+        taken = take_in(project / path, packs, shown_path=path)
+        for id, said in taken.facts.items():
+            known = facts.setdefault(id, {})
+            for role, more in said.items():
+                known.setdefault(role, []).extend(more)
+        found_in |= {
+            str(row.sample) for row in taken.rows if row.count.amount not in ("looked for and absent", "not looked for")
+        }
+        found_in |= {str(row.sample) for row in taken.rows if row.mass_g}
+    return facts, found_in
+
+
+def _known(project: Path, packs: Packs) -> tuple[set[str], set[str]]:
+    """Ids of samples and contexts that records of the analyst describe; what intake drafted itself does not count."""
+    ignored = ProblemList()
+    texts = []
+    for path in listed(project, "records", (".yaml", ".yml"), ignored):
+        source = read_text(project, path, ignored)
+        if source is not None and not (path == DRAFTED and _is_untouched(source.text)):
+            texts.append(source)
+    records = read_records(tuple(texts), packs.words, ignored)
+    return {str(id) for id in records.sample_ids}, {str(id) for id in records.context_ids}
+
+
+def _phases(project: Path) -> set[str]:
+    reading = read_folder(project)
+    return {str(phase.id) for phase in reading.project.phases} if reading.project is not None else set()
+
+
+def _sealed(body: str) -> str:
+    return f"{_HEAD}{_SEAL}{_digest(body)}\n{body}"
+
+
+def _digest(body: str) -> str:
+    return hashlib.sha256(body.encode("utf-8")).hexdigest()[:16]
+
+
+def _is_untouched(text: str) -> bool:
+    head, mark, rest = text.partition(_SEAL)
+    if not mark or head != _HEAD:
+        return False
+    digest, _, body = rest.partition("\n")
+    return digest == _digest(body)
+
+
+def _project_text(project: Path, draft: Draft, taken: TakenIn) -> str:
+    region = _best_region(taken)
+    lines = [
+        f"title: {quoted(project.resolve().name)}            # drafted by 'narrate intake'; give the dig its title",
+        f"region_packs: [{region}]" + ("" if region else "            # name a pack that knows the plants of your region"),
+        "preservation: charred",
+    ]
+    return "\n".join(lines) + "\n" + (phases_text(draft.phases) if draft.phases else "")
+
+
+def _best_region(taken: TakenIn) -> str:
+    """The region whose pack alone knows most of the names; empty where none knows any."""
+    written = {row.identification.written for row in taken.rows}
+    best, most = "", 0
+    for region in taxon_regions(pack_folders(None)):
+        names = name_reader(read_packs((region,))[0], taken.layout.names if taken.layout is not None else {})
+        known = sum(names.read(name).is_known for name in written)
+        if known > most:
+            best, most = region, known
+    return best

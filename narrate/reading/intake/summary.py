@@ -1,0 +1,55 @@
+"""What intake prints: the picture of each table, what was read, what was left out, what is taken for granted."""
+
+from __future__ import annotations
+
+from collections import Counter
+
+from narrate.reading.intake.take_in import TakenIn
+
+
+def summary(taken: TakenIn, notes: tuple[str, ...] = ()) -> str:
+    """All that intake understood, in words and pictures."""
+    if taken.layout is None:
+        return "Nothing could be read; see the problems."
+    blocks = list(taken.pictures)
+    rows = taken.rows
+    samples = {row.sample for row in rows} | {id for id in taken.facts if not id.startswith("\x00")}
+    names = {row.identification.written for row in rows}
+    amounts = Counter(row.count.amount for row in rows)
+    words = ", ".join(f"{n} {amount}" for amount, n in amounts.most_common())
+    blocks.append(f"Read: {len(rows)} finds of {len(names)} names in {len(samples)} samples ({words or 'no finds'}).")
+    signs = {row.count.written for row in rows if row.count.amount == "noted as present"}
+    if rows and all(row.count.number is None for row in rows):
+        blocks.append("Nothing in it was counted, so there is no density and no diversity; presence gives ubiquity.")
+    elif signs:
+        blocks.append(f"Signs and classes that are no counts: {', '.join(sorted(signs)[:12])}.")
+    left = [*_left_out(taken), *taken.layout.left_out]
+    if left:
+        blocks.append("Left out:\n" + "\n".join(f"  {line}" for line in left))
+    if taken.doubts:
+        blocks.append("To look at:\n" + "\n".join(f"  {doubt}" for doubt in taken.doubts))
+    blocks += notes
+    return "\n\n".join(blocks)
+
+
+def _left_out(taken: TakenIn) -> list[str]:
+    """Rows and columns of the tables that are not read, each with its reason."""
+    assert taken.layout is not None
+    from narrate.model.grids import column_name
+
+    found = []
+    for table in taken.layout.tables:
+        where = f"{table.sheet}, " if table.sheet else ""
+        for what, roles in (("row", table.rows), ("column", table.columns)):
+            for at, role in roles.items():
+                reason = {
+                    "ignored": ", ".join(role.qualifiers) or "nothing known of it",
+                    "not plants": "no plant",
+                    "group": "kept as a word over the names, and not read further",
+                }.get(role.name, "")
+                if role.name in ("total", "percent", "density", "ubiquity", "derived"):
+                    reason = f"worked out from the counts ({role.name}); checked against them where that can be done"
+                if reason:
+                    name = str(at + 1) if what == "row" else column_name(at)
+                    found.append(f"{where}{what} {name}: {reason}")
+    return found
