@@ -46,6 +46,25 @@ def begin(folder: Path) -> None:
 
 
 @commands.command()
+@click.argument("sheet", type=click.Path(path_type=Path, exists=True, dir_okay=False))
+@click.option("--project", type=_FOLDER, help="Also put the sheet into this project and draft the records it carries.")
+def intake(sheet: Path, project: Path | None) -> None:
+    """Work out how a laboratory's own SHEET (CSV, TSV, text, XLSX) is laid out, and write SHEET.layout.yaml beside it."""
+    from narrate.pipeline import intake as take_in
+    from narrate.problems import has_errors
+
+    found = take_in(sheet, project)
+    _tell_problems(found.problems)
+    click.echo(found.text)
+    click.echo(_summed(found.problems))
+    for path in found.written:
+        click.echo(f"written: {path}")
+    if found.taken.is_given:
+        click.echo("The layout beside the sheet was obeyed and is as it was.")
+    sys.exit(PROBLEMS if found.taken.layout is None or has_errors(found.problems) else DONE)
+
+
+@commands.command()
 @click.argument("folder", type=_FOLDER)
 @click.option("--json", "as_json", is_flag=True, help="Problems as JSON on standard output.")
 @click.option("--strict", is_flag=True, help="Count warnings as errors.")

@@ -31,6 +31,8 @@ from narrate.model.project import Project
 from narrate.model.refs import subject_keys
 from narrate.problems import Place, Problem, ProblemList, has_errors
 from narrate.reading.folder import Reading, read_folder
+from narrate.reading.intake.cell_rows import cell_row
+from narrate.reading.intake.take_in import TakenIn
 from narrate.telling.explanation import claim_text, measurement_text, record_text, tally_text
 from narrate.telling.ranking import ranking_text
 from narrate.telling.tell import narratives
@@ -228,6 +230,17 @@ def rank(folder: Path, *, progress: Progress = lambda step: None) -> Ranked:
     return Ranked(text=ranking_text(found), plain=plain_ranking(found), problems=reading.problems)
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Intake:
+    """What intake understood of a sheet, and the files that it wrote."""
+
+    taken: TakenIn
+    written: tuple[Path, ...] = ()
+    text: str = ""
+    """Pictures of the tables, what was read, what was left out and why, what is still to be done."""
+    problems: tuple[Problem, ...] = ()
+
+
 def begin(folder: Path) -> tuple[tuple[Path, ...], tuple[Problem, ...]]:
     """Lays out a new project; a folder that already holds something is refused, because nothing may be overwritten."""
     problems = ProblemList()
@@ -249,6 +262,44 @@ def begin(folder: Path) -> tuple[tuple[Path, ...], tuple[Problem, ...]]:
     return tuple(written), ()
 
 
+def intake(sheet: Path, project: Path | None = None) -> Intake:
+    """
+    Takes a laboratory's own sheet in: writes its layout beside it and, with a project, drafts what records it carries.
+
+    The sheet itself is never changed; with a project it is copied to counts/ if it does not lie there.
+    """
+    from narrate.reading.intake.project_intake import draft_into, in_counts, intake_packs
+    from narrate.reading.intake.summary import summary
+    from narrate.reading.intake.take_in import new_layout_path, take_in
+
+    packs = intake_packs(project)
+    at = sheet if project is None else in_counts(sheet, project)
+    source = at if at.is_file() else sheet
+    taken = take_in(source, packs)
+    if taken.layout is None:
+        return Intake(taken=taken, text=summary(taken), problems=taken.problems)
+    written: list[Path] = []
+    if at != sheet and not at.is_file():
+        at.parent.mkdir(parents=True, exist_ok=True)
+        at.write_bytes(sheet.read_bytes())
+        written.append(at)
+    if not taken.is_given:
+        _write(new_layout_path(at), taken.text)
+        written.append(new_layout_path(at))
+    if project is None:
+        return Intake(taken=taken, written=tuple(written), text=summary(taken), problems=taken.problems)
+    drafted = draft_into(project, packs, taken)
+    for path, text in drafted.files.items():
+        _write(path, text)
+        written.append(path)
+    return Intake(
+        taken=taken,
+        written=tuple(written),
+        text=summary(taken, drafted.notes),
+        problems=tuple(sorted({*taken.problems, *drafted.problems}, key=Problem.in_order)),
+    )
+
+
 def _no_such(ref: str, known: list[str]) -> str:
     near = difflib.get_close_matches(ref, known, n=3, cutoff=0.5)
     offered = f"; near it: {', '.join(near)}" if near else ""
@@ -266,6 +317,8 @@ def _row_reader(folder: Path) -> Callable[[Place], str]:
             return ()
 
     def row(place: Place) -> str:
+        if place.cell:
+            return cell_row(folder, place)
         text = lines(place.path)
         return text[place.line - 1].strip() if 0 < place.line <= len(text) else ""
 
