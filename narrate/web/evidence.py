@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from markupsafe import Markup
 
-from narrate.model.claims import Argument, Claim, Evidence
+from narrate.model.claims import Argument, Claim, Evidence, Rival
 from narrate.model.edition import Edition
 from narrate.model.findings import SubjectFindings, Tally
 from narrate.model.ids import Subject
@@ -19,6 +19,14 @@ from narrate.web.filters import figure, interval, latin
 from narrate.web.links import Links, anchor
 from narrate.web.rows import RowGroup, Rows, rows_of
 from narrate.web.wording import Wording
+
+BALANCES = {
+    "this": "the remains favour this reading",
+    "rival": "the remains favour the other reading",
+    "undecided": "the remains do not decide between the two",
+    "neither holds": "neither holds",
+}
+"""How two rivals stand to each other, in words."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,6 +51,19 @@ class ArgumentView:
     figures: tuple[FigureView, ...]
     rows: tuple[RowGroup, ...]
     """All rows that its figures look at, each once; left out where it does not hold."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RivalView:
+    """A rival reading beside the claim, with what speaks for and against it."""
+
+    title: str
+    page: str
+    standing: str
+    """'supports, 0.84' or the verdict."""
+    balance: str
+    speak_for: tuple[str, ...]
+    speak_against: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -74,6 +95,13 @@ class ClaimView:
     does_not_mean: str
     sources: tuple[str, ...]
     """Keys of the works it rests on."""
+    unlimited: str = ""
+    """The grade without limits; empty where none holds it down."""
+    rivals: tuple[RivalView, ...] = ()
+    """Rivals of which at least one of the two holds."""
+    turned_by: tuple[tuple[str, str], ...] = ()
+    """Changes in counts that would turn the verdict, and to what."""
+    next_step: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -199,6 +227,21 @@ class Opener:
             alternatives=tuple(self.wording.statement(id) for id in claim.alternatives),
             does_not_mean="" if statement is None else statement.does_not_mean,
             sources=claim.sources,
+            unlimited=claim.unlimited or "" if claim.limits else "",
+            rivals=tuple(self._rival(r) for r in claim.rivals if r.balance != "neither holds"),
+            turned_by=tuple((turning.says, turning.verdict) for turning in claim.turnings),
+            next_step=claim.next_step.says if claim.next_step else "",
+        )
+
+    def _rival(self, rival: Rival) -> RivalView:
+        holds = rival.verdict == "holds"
+        return RivalView(
+            title=self.wording.statement(rival.statement),
+            page=self._claim_page(self.edition.claims.by_id[rival.claim]),
+            standing=f"{rival.grade}, {rival.support:.2f}" if holds else rival.verdict,
+            balance=BALANCES[rival.balance],
+            speak_for=tuple(self.wording.rule_title(rule) for rule in rival.speak_for),
+            speak_against=tuple(self.wording.rule_title(rule) for rule in rival.speak_against),
         )
 
     def _argument(self, argument: Argument) -> ArgumentView:

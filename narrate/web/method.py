@@ -48,12 +48,17 @@ def grades() -> tuple[tuple[str, float, float], ...]:
 
 
 def rules(opener: Opener) -> tuple[QuestionView, ...]:
-    """All rules by the question they answer, each with its record."""
+    """Rules in force, and those that the project retired, by the question they answer, each with its record."""
     packs = opener.edition.packs
+    changed = {change.id for change in packs.changes if change.of == "rule"}
     records = _records(opener.edition.claims)
     found: list[QuestionView] = []
     for question, asked in packs.questions.items():
-        own = [rule for rule in packs.rules.values() if _question(rule, opener.edition) == question]
+        own = [
+            rule
+            for rule in packs.rules.values()
+            if (packs.in_force(rule) or rule.id in changed) and _question(rule, opener.edition) == question
+        ]
         if own:
             views = tuple(_rule(rule, opener, records.get(rule.id, {})) for rule in own)
             found.append(QuestionView(question=question, asked=asked, rules=views))
