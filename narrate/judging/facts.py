@@ -57,7 +57,10 @@ def fact_verdicts(fact: Fact, units: Units, records: tuple[Recorded, ...]) -> np
 
     A kind of context that has none of the traits asked for fails; a kind without any trait known cannot tell.
     """
-    codes = np.array([_answer(fact, record) for record in records], dtype=np.int8)
+    said = [record.values[fact.fact] for record in records]
+    # Thousands of records say one of a dozen things: each is answered once.
+    answers = {says: _answer(fact, says) for says in set(said)}
+    codes = np.array([answers[says] for says in said], dtype=np.int8)
     return units.agreed(codes, CANNOT_TELL).astype(np.int8)
 
 
@@ -71,8 +74,7 @@ def _unless_unknown(value: str) -> tuple[str, ...]:
     return () if value in ("", "unknown") else (value,)
 
 
-def _answer(fact: Fact, record: Recorded) -> int:
-    said = record.values[fact.fact]
+def _answer(fact: Fact, said: tuple[str, ...]) -> int:
     if not said and fact.fact != "trait":
         return CANNOT_TELL
     if fact.is_any_of and not set(said) & set(fact.is_any_of):
