@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 import os
 import sys
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -126,6 +126,26 @@ def rank(folder: Path, as_json: bool) -> None:
 
 @commands.command()
 @click.argument("folder", type=_FOLDER)
+@click.option("--json", "as_json", is_flag=True, help="The tables as JSON on standard output; nothing is written.")
+def measure(folder: Path, as_json: bool) -> None:
+    """Write every measure of every subject, and every comparison, as CSV tables to FOLDER/out/measures."""
+    from narrate.pipeline import measure as work_out
+    from narrate.pipeline import write_tables
+
+    measured = work_out(folder, progress=_progress)
+    _tell_problems(measured.problems)
+    if not measured.is_whole:
+        click.echo(_summed(measured.problems), err=as_json)
+        sys.exit(PROBLEMS)
+    if as_json:
+        click.echo(json.dumps(_tables_as_plain_data(measured.tables), ensure_ascii=False, indent=1))
+        return
+    for path in write_tables(folder, measured.tables):
+        click.echo(path)
+
+
+@commands.command()
+@click.argument("folder", type=_FOLDER)
 @click.argument("claim")
 @click.option("--json", "as_json", is_flag=True, help="The evidence as JSON on standard output.")
 def explain(folder: Path, claim: str, as_json: bool) -> None:
@@ -170,6 +190,14 @@ def main() -> None:
         click.echo(f"narrate: a fault of the program, not of your project: {type(fault).__name__}: {fault}", err=True)
         click.echo("Set NARRATE_DEBUG=1 and run it again to see where.", err=True)
         sys.exit(FAULT)
+
+
+def _tables_as_plain_data(tables: Mapping[str, str]) -> dict[str, list[dict[str, str]]]:
+    """Tables by name without '.csv', each a list of rows by column; an empty cell is an empty text."""
+    import csv
+    import io
+
+    return {name.removesuffix(".csv"): list(csv.DictReader(io.StringIO(text))) for name, text in tables.items()}
 
 
 def _progress(step: str) -> None:

@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from functools import cache
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from narrate.deposit.claims_file import claims_json, plain_claim
 from narrate.deposit.measures_file import measure_tables
@@ -29,13 +30,16 @@ from narrate.model.narrative import Narrative
 from narrate.model.packs import Packs
 from narrate.model.project import Project
 from narrate.model.refs import subject_keys
-from narrate.problems import Place, Problem, ProblemList, has_errors
+from narrate.problems import Place, Problem, ProblemList, has_errors, written
 from narrate.reading.folder import Reading, read_folder
 from narrate.reading.intake.cell_rows import cell_row
 from narrate.reading.intake.take_in import TakenIn
 from narrate.telling.explanation import claim_text, measurement_text, record_text, tally_text
 from narrate.telling.ranking import ranking_text
 from narrate.telling.tell import narratives
+
+if TYPE_CHECKING:
+    from narrate.deposit.frames import OpenProject
 
 Progress = Callable[[str], None]
 """Told the name of each step before it begins."""
@@ -239,6 +243,61 @@ class Intake:
     text: str = ""
     """Pictures of the tables, what was read, what was left out and why, what is still to be done."""
     problems: tuple[Problem, ...] = ()
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MeasuredFolder:
+    """The tables that `measure` made: file name -> text."""
+
+    tables: Mapping[str, str] = field(default_factory=dict)
+    problems: tuple[Problem, ...] = ()
+    is_whole: bool = False
+
+
+def measure(folder: Path, *, progress: Progress = lambda step: None) -> MeasuredFolder:
+    """
+    Every measurement of every subject and every analysis of the dig, as CSV tables; none while there are errors.
+
+    The tables are for the team: nothing restricted is taken out.
+    """
+    from narrate.deposit.analysis_tables import analysis_tables
+
+    progress("reading records and count sheets")
+    reading = read(folder)
+    if reading.project is None or reading.packs is None or has_errors(reading.problems):
+        return MeasuredFolder(problems=reading.problems)
+    project, packs = reading.project, reading.packs
+    progress("measuring")
+    further = replace(packs, shown=packs.tabled)
+    tables = dict(measure_tables(find(project, packs), packs))
+    tables |= {f"further_{name}": text for name, text in measure_tables(find(project, further), further).items()}
+    progress("comparing samples")
+    tables |= analysis_tables(project, packs)
+    return MeasuredFolder(tables=tables, problems=reading.problems, is_whole=True)
+
+
+def write_tables(folder: Path, tables: Mapping[str, str]) -> tuple[Path, ...]:
+    """Writes tables to out/measures and gives their paths."""
+    paths = []
+    for name, text in tables.items():
+        path = folder / "out" / "measures" / name
+        _write(path, text)
+        paths.append(path)
+    return tuple(paths)
+
+
+def open_project(folder: Path) -> OpenProject:
+    """
+    A project folder for work in a notebook.
+
+    Raises ValueError with every problem where the project has errors.
+    """
+    from narrate.deposit.frames import OpenProject
+
+    reading = read(folder)
+    if reading.project is None or reading.packs is None or has_errors(reading.problems):
+        raise ValueError("the project has errors:\n" + "\n".join(written(p) for p in reading.problems))
+    return OpenProject(reading.project, reading.packs, reading.problems)
 
 
 def begin(folder: Path) -> tuple[tuple[Path, ...], tuple[Problem, ...]]:

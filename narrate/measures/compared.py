@@ -33,7 +33,8 @@ def compare(
     samples:         units of the level 'sample'.
     by:              phase, kind (of context), feature, or area (from the records' location).
     of:              what is compared; left out: everything ancient.
-    like_with_like:  keeps to kinds of context that every group has, and permutes within them. Not for `by='kind'`.
+    like_with_like:  keeps to kinds of context that every group has, and permutes within them; for phases and areas,
+                     because a feature is of one kind.
     seed:            the same seed gives the same permutations.
     Gives:           for each plant and part with two samples or more: ubiquity by group, tests, effect sizes, p values
                      corrected for the number of rows (Holm), and the share that each group's richest sample holds.
@@ -45,26 +46,46 @@ def compare(
     if by not in BY:
         raise ValueError(f"samples cannot be compared by '{by}', only by {', '.join(BY)}")
     label, kind = _labels(project, by)
-    keep, like, aside = _like(label, kind, like_with_like and by != "kind")
+    keep, like, aside = _like(label, kind, like_with_like and by in ("phase", "area"))
     names = [name for name in dict.fromkeys(label[keep].tolist()) if name]
     if len(names) < 2:
         return Comparison(
-            by=by, groups=tuple(names), like=like, set_aside=aside, rows=(), left_out=0, permutations=permutations,
-            seed=seed, reason="there are not two groups with like contexts",
-        )  # fmt: skip
+            by=by,
+            groups=tuple(names),
+            like=like,
+            set_aside=aside,
+            rows=(),
+            left_out=0,
+            permutations=permutations,
+            seed=seed,
+            reason="there are not two groups with like contexts",
+        )
     things, counts, there = _things(samples, of or Selector())
     counts, there = counts[keep], there[keep]
     tested = np.flatnonzero(there.sum(axis=0) >= LEAST_SAMPLES)
     group = np.array([names.index(name) for name in label[keep].tolist()])
     strata = np.unique(kind[keep], return_inverse=True)[1] if like else np.zeros(int(keep.sum()), int)
     rows = _rows(
-        [things[i] for i in tested], counts[:, tested], there[:, tested], samples.table.volume_l[keep], group, strata,
-        len(names), permutations, seed,
-    )  # fmt: skip
+        [things[i] for i in tested],
+        counts[:, tested],
+        there[:, tested],
+        samples.table.volume_l[keep],
+        group,
+        strata,
+        len(names),
+        permutations,
+        seed,
+    )
     return Comparison(
-        by=by, groups=tuple(names), like=like, set_aside=aside, rows=rows, left_out=len(things) - tested.size,
-        permutations=permutations, seed=seed,
-    )  # fmt: skip
+        by=by,
+        groups=tuple(names),
+        like=like,
+        set_aside=aside,
+        rows=rows,
+        left_out=len(things) - tested.size,
+        permutations=permutations,
+        seed=seed,
+    )
 
 
 def cramers_v(table: np.ndarray) -> float | None:

@@ -15,7 +15,9 @@ from narrate.model.stratigraphy import Context
 ENOUGH_G = 0.01
 """Grams of charred seed that most laboratories ask for; ask yours (common practice, no source)."""
 ONE_SEASON = frozenset({"propagule", "edible", "cob", "chaff", "straw", "nutshell", "sprouted"})
-FEW_YEARS = frozenset({"twig", "bud", "leaf", "needle", "rind", "husk", "shank", "stalk", "culm", "culm node", "peduncle"})
+FEW_YEARS = frozenset(
+    {"twig", "bud", "leaf", "needle", "rind", "husk", "shank", "stalk", "culm", "culm node", "peduncle"}
+)
 _SECURITY = ("sealed", "open", "unknown", "disturbed")
 _DEPOSIT = ("primary", "de facto", "secondary", "unknown", "tertiary")
 

@@ -32,11 +32,15 @@ SORTS: tuple[tuple[str, tuple[str, ...]], ...] = (
     (
         "seed",
         (
-            "small free light", "small headed light", "small headed heavy", "small free heavy", "big headed heavy",
+            "small free light",
+            "small headed light",
+            "small headed heavy",
+            "small free heavy",
+            "big headed heavy",
             "big free heavy",
         ),
     ),
-)  # fmt: skip
+)
 """Sorts of wild seeds that are told as shares; the last are the six of G. Jones 1984, in van Zeist & Casparie (eds),
 Plants and Ancient Man, pp. 43–61 (from memory)."""
 
@@ -71,9 +75,13 @@ def association(
     pairs = int(is_crop.sum() * (is_weed & ~is_crop).sum())
     if not first.size or not second.size:
         return Associations(
-            samples=len(there), rows=(), left_out=pairs, permutations=permutations, seed=seed,
+            samples=len(there),
+            rows=(),
+            left_out=pairs,
+            permutations=permutations,
+            seed=seed,
             reason=f"no crop part and no weed are in {LEAST_SAMPLES} samples or more, and missing from as many",
-        )  # fmt: skip
+        )
     seen = phi(there[:, first], there[:, second])
     drawn = np.array([phi(t[:, first], t[:, second]) for t in with_same_margins(there, permutations, seed)])
     middle = drawn.mean(axis=0)

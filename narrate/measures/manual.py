@@ -10,10 +10,16 @@ from narrate.measures.catalogue import MEASURES, Measure
 from narrate.model.manual import MeasurePage
 
 _HEADS = {
-    "Unit": "unit", "Interval": "interval", "No value": "no_value", "Always has a value": "no_value",
-    "Misleads": "misleads", "Source": "source",
-}  # fmt: skip
-_HEAD = re.compile(r"(?:^|(?<=\s))(Unit|Interval|No\s+value|Misleads|Source)\s*:\s|(?<=\s)(Always\s+has\s+a\s+value)(?=[.;])")
+    "Unit": "unit",
+    "Interval": "interval",
+    "No value": "no_value",
+    "Always has a value": "no_value",
+    "Misleads": "misleads",
+    "Source": "source",
+}
+_HEAD = re.compile(
+    r"(?:^|(?<=\s))(Unit|Interval|No\s+value|Misleads|Source)\s*:\s|(?<=\s)(Always\s+has\s+a\s+value)(?=[.;])"
+)
 
 
 @cache

@@ -117,7 +117,9 @@ def brainerd_robinson(counts: np.ndarray) -> np.ndarray:
     """
     counts = np.asarray(counts, float)
     with np.errstate(invalid="ignore", divide="ignore"):
-        percent = 100 * counts / np.where(counts.sum(axis=1, keepdims=True) > 0, counts.sum(axis=1, keepdims=True), np.nan)
+        percent = (
+            100 * counts / np.where(counts.sum(axis=1, keepdims=True) > 0, counts.sum(axis=1, keepdims=True), np.nan)
+        )
     return np.stack([200 - np.abs(percent - row).sum(axis=1) for row in percent]) if len(percent) else np.zeros((0, 0))
 
 

@@ -110,8 +110,9 @@ def chaff_against_ear(units: Units, of: Selector, to: Selector) -> Column:
     low, high = ratio_ends(pieces, grains)
     with np.errstate(invalid="ignore", divide="ignore"):
         per_piece = np.where(pieces > 0, worth / pieces, 1.0)
-        per_line = {name: np.where(grains > 0, line / grains, np.nan) for name, line in
-                    (("low", low_line), ("high", high_line))}  # fmt: skip
+        per_line = {
+            name: np.where(grains > 0, line / grains, np.nan) for name, line in (("low", low_line), ("high", high_line))
+        }
         value = worth / np.where(middle > 0, middle, np.nan)
         has_line = middle > 0
         low = np.where(has_line, low * per_piece / per_line["high"], np.nan)

@@ -43,8 +43,8 @@ class Comparison:
     """phase, kind, feature or area."""
     groups: tuple[str, ...]
     like: tuple[str, ...]
-    """Kinds of context that stand in every group, within which samples were permuted; empty where kinds are compared
-    or likeness was not asked for."""
+    """Kinds of context that stand in every group, within which samples were permuted; empty where kinds or features are
+    compared, or likeness was not asked for."""
     set_aside: tuple[tuple[str, int], ...]
     """Kinds of context that some group lacks, with the samples left out for it."""
     rows: tuple[Compared, ...]

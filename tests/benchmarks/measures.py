@@ -62,9 +62,12 @@ def a_table(samples: int, contexts: int, packs: Packs, seed: int = 1) -> CountTa
     ids = tuple(f"S{i}" for i in range(samples))
     here = Place(path="invented")
     levels = {
-        "sample": np.arange(samples), "context": unit, "feature": unit, "phase": (unit >= contexts // 2).astype(int),
+        "sample": np.arange(samples),
+        "context": unit,
+        "feature": unit,
+        "phase": (unit >= contexts // 2).astype(int),
         "site": np.zeros(samples, int),
-    }  # fmt: skip
+    }
     names = {"sample": ids, "context": tuple(f"C{i}" for i in range(contexts)), "phase": ("early", "late")}
     names |= {"feature": names["context"], "site": ("site",)}
     return CountTable(
@@ -151,9 +154,15 @@ def _kinds(packs: Packs) -> tuple[Kind, ...]:
     made += [(id, "seed") for id in plants] + [(id, "wood") for id in plants[:46]]
     return tuple(
         Kind(
-            taxon=taxon, either=(), written="", is_certain=True, part=part, condition="charred", completeness="whole",
+            taxon=taxon,
+            either=(),
+            written="",
+            is_certain=True,
+            part=part,
+            condition="charred",
+            completeness="whole",
             fraction="light",
-        )  # fmt: skip
+        )
         for taxon, part in made
     )
 
