@@ -211,10 +211,11 @@ CODES: dict[str, str] = {
     "N404": "The same taxon, synonym or word is defined twice with different meanings.",
     "N405": "A source key is used that sources.yaml does not hold.",
     # N5: rules and statements
-    "N501": "A rule or statement is not of the shape that packs have.",
+    "N501": "A rule, a statement or a change of one is not of the shape that packs have.",
     "N502": "A rule names a measure, taxon, part, tag, statement or fact that nothing defines.",
     "N503": "One of the rule's own examples does not come out as the rule says it should.",
-    "N504": "The same rule or statement id is defined twice.",
+    "N504": "The same rule or statement id is defined twice. A project does not define anew what comes with narrate: it "
+    "retires it or sets it otherwise in packs/changes.yaml, and may add rules of its own under other ids.",
     "N505": "The criteria of a rule contradict each other, so that it can never hold.",
     # N6: audiences
     "N601": "An audience file is not of the shape that audiences have.",

@@ -128,5 +128,7 @@ def twice(entry: Entry, first: Place, whose: str, code: str) -> None:
         entry.node,
         code,
         f"{whose} is defined twice, first in {first.row}, expected one definition",
-        help="give one of them another name, or delete it",
+        help="give one of them another name, or delete it"
+        if first.path.startswith(entry.asking.source.path.partition("/")[0] + "/")
+        else "give yours another name; what comes with narrate is retired or set otherwise in packs/changes.yaml",
     )
