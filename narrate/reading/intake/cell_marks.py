@@ -49,7 +49,7 @@ _SIGNS = re.compile(r"(?:x{1,5}|\+{1,6}|p|pres\.?|present|✓|✔|√|#{1,4}|•
 _ABSENT = ("-", "–", "—", "−", ".", "nil", "none", "absent", "0", "o", "no")
 _NOT_LOOKED = ("n/a", "na", "nd", "n.d.", "not sorted", "not examined", "not analysed", "not looked for", "not counted", "unsorted", "/")
 COUNT_LIKE = re.compile(
-    r"(?:[<>≤≥~]=?|c\.?|ca\.?|circa|approx\.?|est\.?|±)?\s*\d[\d,.' \u00a0]*(?:e[+-]?\d+)?\s*(?:\+|\?|[*†‡§]+|ml|g|mg|kg|cc|l|frags?\.?|f|w|fr|cf\.?)?(?:\s*[(\[]\s*[^)\]]{1,12}[)\]])?"
+    r"(?:[<>≤≥~]=?|c\.|c\s|ca\.?|circa|approx\.?|est\.?|±)?\s*\d[\d,.' \u00a0]*(?:e[+-]?\d+)?\s*(?:\+|\?|[*†‡§]+|ml|g|mg|kg|cc|l|frags?\.?|f|w|fr|cf\.?)?(?:\s*[(\[]\s*[^)\]]{1,12}[)\]])?"
     r"|\d+\s*[-–/]\s*\d+|\d+\s*[+&]\s*\d+\s*(?:cf\.?|f|frags?\.?)?|\(\d+\)|\[\d+\]|x{1,5}|\+{1,6}\s*(?:\([^)]{1,24}\))?|[-–—.?]|p|#{1,4}|\*{1,5}|•{1,4}|✓|[(\[][x+][)\]]|tr|trace|present|absent|nil|-\d+(?:\.\d+)?",
     re.IGNORECASE,
 )
@@ -408,7 +408,7 @@ def _signed(match: re.Match[str], written: str, decimal: str, slash: str, bracke
 
 
 _WRITINGS = (
-    (rf"(?:c\.?|ca\.?|circa|~|≈|about|approx\.?|est\.?|±)\s*({_NUMBER})", _estimate),
+    (rf"(?:c\.|c\s|ca\.?|circa|~|≈|about|approx\.?|est\.?|±)\s*({_NUMBER})", _estimate),
     (rf"({_NUMBER})\s*[(\[]([^)\]]{{1,30}})[)\]]", _bracketed),
     (r"[(\[](\d+)[)\]]", _only_bracketed),
     (rf"({_NUMBER})\s*(?:\?|\(\?\)|cf\.?)", _doubted),

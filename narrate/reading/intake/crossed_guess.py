@@ -114,6 +114,9 @@ class _Guessing:
         look, area = self.look, self.area
         right = self._right_end()
         self.right = right
+        left = self._left_end()
+        if left > area.left:
+            self.area = area = Area(top=area.top, left=left, bottom=area.bottom, right=area.right)
         rows = []
         for row in range(area.top, area.bottom + 1):
             amounts = sum(look.is_amount(row, c) for c in range(area.left, right + 1) if c != self.names)
@@ -149,6 +152,25 @@ class _Guessing:
                     return column - 1
             seen_counts = seen_counts or amounts >= max(1, 0.5 * (len(own) - 2))
         return area.right
+
+    def _left_end(self) -> int:
+        """The first column behind the counts of another table on the left."""
+        look, area = self.look, self.area
+        rows = range(area.top, area.bottom + 1)
+        if not any(look.is_amount(r, c) for r in rows for c in range(self.names + 1, self.right + 1)):
+            return area.left
+        nearest: int | None = None
+        for column in range(self.names - 1, area.left - 1, -1):
+            own = [row for row in rows if (row, column) in look.own]
+            if not own:
+                continue
+            amounts = sum(look.is_amount(row, column) for row in own)
+            named = sum(look.name_score(row, column) >= 0.45 for row in own)
+            if nearest is not None and named >= 2 and named >= 0.6 * (len(own) - 1):
+                return nearest + 1
+            if nearest is None and amounts >= max(1, 0.5 * (len(own) - 2)):
+                nearest = column
+        return area.left
 
     def _has_gap_or_head(self, column: int) -> bool:
         before = any((row, column - 1) in self.look.own for row in range(self.area.top, self.area.bottom + 1))
@@ -474,18 +496,12 @@ class _Guessing:
             self.columns[self.names] = Role(name="taxon", filled=self.columns[self.names].filled)
 
     def _names_need_fill(self, column: int) -> bool:
-        """A blank under a name, in a row with counts, stands for the name above."""
+        """A blank under a name, in a row with counts that another column of words tells apart, stands for the name above."""
+        others = [c for c in self.labels if c != column]
         return any(
-            role.name == "ignored" and role.qualifiers == ("no name stands before it",) and row > self.body[0]
-            and any(self.look.text(row, c) for c in self.labels if c != column)
+            role.name == "counts" and (row, column) not in self.look.cells and any(self.look.text(row, c) for c in others)
             for row, role in self.rows.items()
-        ) and self._fill_rows()  # fmt: skip
-
-    def _fill_rows(self) -> bool:
-        for row, role in list(self.rows.items()):
-            if role.name == "ignored" and role.qualifiers == ("no name stands before it",):
-                self.rows[row] = Role(name="counts")
-        return True
+        )
 
     def _label_needs_fill(self, column: int, role: str) -> bool:
         if role not in ("family", "group", "part", "genus"):
@@ -538,7 +554,7 @@ class _Guessing:
             if len(given) >= 3 and sum(abs(a - b) < 1e-9 for a, b in given) >= 0.8 * len(given):
                 self.columns[column] = Role(name="total")
 
-    def _made(self, sample_row: int) -> Crossed:
+    def _made(self, sample_row: int) -> Crossed | None:
         look = self.look
         count_columns = [c for c, role in self.columns.items() if role.name == "counts"]
         count_rows = [r for r, role in self.rows.items() if role.name == "counts"]
@@ -558,7 +574,11 @@ class _Guessing:
         # A sample that is a word of plants is a sign that the sheet is read the wrong way round.
         score *= 1.0 - 0.8 * min(1.0, names_across)
         headings = sum(bool(heading(t)) and not looks_like_id(t) for t in (look.text(sample_row, c) for c in count_columns))
+        if len(count_columns) > 1 and headings >= 0.6 * len(count_columns):
+            return None
         score *= 1.0 - 0.8 * headings / max(1, len(count_columns))
+        if content_role([look.text(sample_row, c) for c in count_columns], look) in ("size class", "condition", "fraction"):
+            score *= 0.3
         label_texts = [look.text(sample_row, c) for c in range(self.area.left, self.right + 1) if c not in count_columns]
         if any(heading(text) == "sample" for text in label_texts):
             score *= 1.3

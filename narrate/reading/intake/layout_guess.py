@@ -56,6 +56,8 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
             found.left_out.append(f"{where}: nothing in it reads as counts or as records of samples")
     _tell_hidden(found, [grid for grid, _ in pairs])
     parts: dict[str, str] = {}
+    order = {grid.sheet: n for n, (grid, _) in enumerate(pairs)}
+    found.tables.sort(key=lambda table: (order[table.sheet], min(table.rows, default=0), min(table.columns, default=0)))
     layout = Layout(
         tables=tuple(replace(t, parts=parts) for t in found.tables),
         left_out=tuple(found.left_out),
@@ -89,6 +91,10 @@ def _tables_of(look: Look, found: _Found) -> int:
         made += 1
         if used.bottom < area.bottom:
             waiting.append(Area(top=used.bottom + 1, left=area.left, bottom=area.bottom, right=area.right))
+        if used.top > area.top:
+            waiting.append(Area(top=area.top, left=area.left, bottom=used.top - 1, right=area.right))
+        if used.left > area.left:
+            waiting.append(Area(top=area.top, left=area.left, bottom=area.bottom, right=used.left - 1))
         if used.right < area.right:
             waiting.append(Area(top=area.top, left=used.right + 1, bottom=min(used.bottom, area.bottom), right=area.right))
     return made
@@ -110,6 +116,10 @@ def _best(look: Look, area: Area) -> tuple[Crossed | Long, Area] | None:
         back = Area(top=used.left, left=used.top, bottom=used.right, right=used.bottom)
         options.append((across.score, 0, across, back))
     options = [option for option in options if option[0] > 0]
+    records = guess_records(look, area)
+    if records is not None and all(option[0] < option[2].explained * 0.4 for option in options):
+        # Words that nobody knows as plants, under a head that speaks of samples.
+        return None
     if not options:
         return None
     _, _, guess, used = max(options, key=lambda option: (option[0], option[1]))

@@ -81,7 +81,7 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
         if c not in columns and any((r, c) in look.cells for r in below):
             columns[c] = Role(name="ignored", qualifiers=("no heading",))
     explained = sum(look.is_amount(r, c) for r in below for c in known)
-    score = sum(max(look.name_score(r, taxon), 0.3) for r in below if any(look.is_amount(r, c) for c in known)) * 2.2
+    score = 2.5 * sum(max(look.name_score(r, taxon), 0.3) * sum(look.is_amount(r, c) for c in known) for r in below)
     area_used = Area(top=area.top, left=area.left, bottom=below[-1], right=area.right)
     return Long(
         shape="long", rows=dict(sorted(rows.items())), columns=dict(sorted(columns.items())), area=area_used,
