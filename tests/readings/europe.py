@@ -90,7 +90,7 @@ EUROPE = (
         "fine-sieve-product", "G. Jones 1984, 1987; Stevens 2003", "from memory",
         "Grain with weeds as big and heavy as grain. Numbers are filled in.", "Product of the fine sieve, to be picked over by hand.",
         ("Triticum spelta", "grain", 180), ("Triticum spelta", "glume base", 14), ("Bromus secalinus", "grain", 18), ("Galium aparine", "seed", 7),
-        kind="storage pit", holds={"processing.clean-product": "supports"}, must_not=("processing.fine-sieving-waste",),
+        kind="storage pit", holds={"processing.clean-product": "suggests"}, must_not=("processing.fine-sieving-waste",),
     ),
     _reading(
         "coarse-sievings", "G. Jones 1987; Hillman 1984", "from memory",
