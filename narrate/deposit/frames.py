@@ -28,7 +28,7 @@ from narrate.model.seasons import Seasons
 from narrate.problems import Problem
 
 Wanted = Selector | Mapping[str, Any] | None
-"""Which rows are meant: a selector, or the words of one as rules write them: {'taxon': 'Zea mays', 'part': ['kernel']}."""
+"""Which rows are meant: a selector, or the words of one as rules write them: {'taxon': 'Zea mays', 'part': 'kernel'}."""
 
 
 class OpenProject:
@@ -82,7 +82,7 @@ class OpenProject:
         return pd.DataFrame(rows).astype({"count (items)": "Int64"}) if rows else pd.DataFrame(rows)
 
     def measures(self, level: Level = "context") -> pd.DataFrame:
-        """Every measurement that has a name, one row a subject: value, and where it has them both ends, n and reason."""
+        """Every measurement that has a name, one row a subject: its value, both ends where it has them, and n."""
         units = self._units(level)
         parts: dict[str, np.ndarray] = {}
         for shown in (*self.packs.shown, *self.packs.tabled):

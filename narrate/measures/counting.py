@@ -72,7 +72,7 @@ def items_with_classes(units: Units, of: Selector) -> Column:
 
         low = Σ counts + Σ lower ends;   high = Σ counts + Σ upper ends
 
-    Unit: items. Interval: what the marks allow, no more: a bare mark of presence says at least one and has no upper end.
+    Unit: items. Interval: what the marks allow: a bare mark of presence says at least one and has no upper end.
     No value: where a class or mark is among the rows, because it is no count; the ends still stand.
     Misleads: classes of different scales cannot be compared by their letters.
     Source:   Hall & Kenward 1990, quoted by Charles et al. 2009, "Charred seeds: quantification".

@@ -1,4 +1,4 @@
-"""Material for radiocarbon dating: short-lived, charred, from a secure context, away from old wood, and heavy enough."""
+"""Material for radiocarbon dating: short-lived, charred, from a secure context, away from old wood, heavy enough."""
 
 from __future__ import annotations
 

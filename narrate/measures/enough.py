@@ -34,8 +34,8 @@ def items_for_share(
     Misleads:    it is for one share and a draw by chance; clustered items need more.
     Source:      van der Veen & Fieller 1982, Journal of Archaeological Science 9:287–298 (formula from memory).
 
-    >>> math.ceil(items_for_share()), math.ceil(items_for_share(of_items=1000)), math.ceil(items_for_share(confidence=0.98))
-    (385, 278, 542)
+    >>> [math.ceil(n) for n in (items_for_share(), items_for_share(of_items=1000), items_for_share(confidence=0.98))]
+    [385, 278, 542]
     """
     d_over_z = half_width / normal_quantile((1 + confidence) / 2)
     spread = share * (1 - share)

@@ -65,7 +65,7 @@ def association(
     Gives:         two-sided p of φ less its mean over those tables, corrected for all pairs (Holm).
     Misleads:      things that go together need not come from one field: a refuse pit gathers both.
     Source:        φ: Shennan 1988, Quantifying Archaeology; keeping both margins: Connor & Simberloff 1979, Ecology
-                   60:1132–1140; the trades: Strona et al. 2014, Nature Communications 5:4114; Holm 1979 (all from memory).
+                   60:1132–1140; the trades: Strona et al. 2014, Nature Communications 5:4114; Holm 1979 (from memory).
     """
     names, there = _presence(samples)
     is_crop, is_weed = (np.isin(np.arange(len(names)), _columns(samples, names, s)) for s in (crops, weeds))

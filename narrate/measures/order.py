@@ -22,7 +22,7 @@ def ordination(
     units: Units, of: Selector | None = None, *, least_items: int = LEAST_ITEMS, least_share: float = LEAST_SHARE
 ) -> Ordination:
     """
-    Correspondence analysis of units and of the plants and parts in them, poor samples and rare plants set aside and named.
+    Correspondence analysis of units and of the plants and parts in them; poor samples and rare plants are set aside.
 
     units:        samples, or units of another level.
     least_items:  items that a unit needs.

@@ -23,7 +23,7 @@ def log_ratio(units: Units, of: Selector, to: Selector) -> Column:
     Unit: powers of ten. Interval: logarithms of the exact ends of the ratio. No value: where either is 0; then one end
     still is a bound, and the sample is not dropped. No bounds either where both are 0.
     Misleads: as the ratio does; kernels break at heats at which cupules do not.
-    Source: Scarry & Steponaitis 1997, in Gremillion (ed.), People, Plants, and Landscapes, who plot maize so (from memory).
+    Source: Scarry & Steponaitis 1997, in Gremillion (ed.), People, Plants, and Landscapes (from memory).
     """
     first, second = units.counted(of), units.counted(to)
     low, high = ratio_ends(first, second)

@@ -1,8 +1,8 @@
 """
 Columns taken out of a table and reduced by runs of equal groups.
 
-Replicates lie side by side in memory (the transpose is contiguous): taking a row's replicates is then one copy, and adding
-two rows one pass. With a single replicate a row of numbers is reduced at once.
+Replicates lie side by side in memory (the transpose is contiguous): taking a row's replicates is then one copy, and
+adding two rows one pass. With a single replicate a row of numbers is reduced at once.
 """
 
 from __future__ import annotations

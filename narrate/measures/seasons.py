@@ -25,12 +25,12 @@ def gatherings(units: Units, of: Selector) -> Column:
 
         the least size of a set of months that meets the window of every plant and part found
 
-    Unit: gatherings. Interval: none; the number is exact for the windows given, by trying every set of months. No value:
+    Unit: gatherings. Interval: none; the number is exact for the windows given, by trying all sets of months. No value:
     where nothing with known months was found. Ask with `keeping: [perishable]` for what storage cannot explain away.
     Misleads: months of ripening are not months of burning. What keeps may have lain for months, so the number is of
     harvests at most, not of visits. Where sources disagree the months of all are allowed, which lowers it.
-    Source: after Monks 1981 and Adams & Bohrer 1998, in Rocek & Bar-Yosef (eds), pp. 129–141, that remains give the season
-    of availability (from memory); the counting is ours.
+    Source: after Monks 1981 and Adams & Bohrer 1998, in Rocek & Bar-Yosef (eds), pp. 129–141, that remains give the
+    season of availability (from memory); the counting is ours.
     """
     masks, present = _present(units, of)
     fewest = np.full(present.shape[:2], np.nan)

@@ -1,4 +1,4 @@
-"""The incomplete beta and gamma functions and their inverses, for whole arrays, so that exact intervals need no more."""
+"""The incomplete beta and gamma functions and their inverses, for whole arrays: what exact intervals need."""
 
 from __future__ import annotations
 

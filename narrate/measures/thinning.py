@@ -12,7 +12,7 @@ def total_from_share(found: np.ndarray, share: np.ndarray) -> tuple[np.ndarray, 
     """
     Exact interval of the number of items in a size class, from k of them found in the share f that was sorted.
 
-        k ~ Binomial(N, f);   low: the least N with P(X ≥ k | N) > 0.025;   high: the greatest N with P(X ≤ k | N) > 0.025
+        k ~ Binomial(N, f);   low: least N with P(X ≥ k | N) > 0.025;   high: greatest N with P(X ≤ k | N) > 0.025
 
     found:   k, whole numbers of zero or more.
     share:   f, above 0 and at most 1; where it is 1 both ends are k.

@@ -3,8 +3,9 @@ How fast measures are, against pandas in the same run. Prints ratios; run it by 
 
     python -m tests.benchmarks.measures
 
-Goals: all per-sample measures of 20,000 samples × 25 rows in at most 3 × the time of one pandas groupby.agg over the same
-rows and in less than 400 MB; 1,000 replicates of every claim-bearing measure for 100 contexts in less than 2 s on one core.
+Goals: all per-sample measures of 20,000 samples × 25 rows in at most 3 × the time of one pandas groupby.agg over the
+same rows and in less than 400 MB; 1,000 replicates of every claim-bearing measure for 100 contexts in less than 2 s on
+one core.
 """
 
 from __future__ import annotations
