@@ -387,6 +387,7 @@ class _Guessing:
                 self.rows[row] = Role(name="sample", also=also, filled=self._needs_fill(row, plain, bool(pairs)))
             elif row in heads:
                 self.rows[row] = self._named_head(row, role, word, plain)
+        self._once_each(candidates)
         others = [row for row in candidates if row != chosen and self.rows[row].name in ("context", "site", "feature")]
         if distinct(chosen) < 0.95 and not pairs and coverage(chosen) > 0.6:
             for row in others:
@@ -396,6 +397,16 @@ class _Guessing:
                     self.doubts.append("sample numbers begin anew in each context; samples are named context/sample")
                     break
         return chosen
+
+    def _once_each(self, candidates: list[int]) -> None:
+        """Of two rows that both speak of contexts ('Provenience', 'Level') the first is the context, the other a note."""
+        seen: set[str] = set()
+        for row in candidates:
+            role = self.rows[row]
+            if role.name in ("context", "feature", "phase", "volume", "kind", "description"):
+                if role.name in seen:
+                    self.rows[row] = Role(name="sample note", filled=role.filled)
+                seen.add(role.name)
 
     def _needs_fill(self, row: int, plain: list[int], has_pairs: bool) -> bool:
         blanks = sum((row, c) not in self.look.cells for c in plain)
@@ -478,13 +489,16 @@ class _Guessing:
             label_roles = [r for r in roles if r in ("taxon", "genus", "epithet", "family", "common name", "authority", "part", "condition", "completeness", "code", "group", "note", "cf", "size class", "fraction", "description", "count", "kind", *DERIVED_ROLES)]
             role = label_roles[-1] if label_roles else ""
             if column == self.names:
-                own = "genus" if role == "genus" else "common name" if role == "common name" and False else "taxon"
+                own = "genus" if role == "genus" else "taxon"
                 self.columns[column] = Role(name=own, filled=self._names_need_fill(column))
                 continue
             if role in ("count", "description", "kind", "note"):
                 role = "taxon note"
             if role in DERIVED_ROLES:
                 self.columns[column] = Role(name=role)
+                continue
+            if role == "condition":
+                self.columns[column] = condition_role([look.text(row, column) for row in head_rows])
                 continue
             if role == "taxon":
                 is_epithet = self.columns.get(self.names, Role(name="")).name == "genus" or (
@@ -636,10 +650,22 @@ def content_role(texts: list[str], look: Look) -> str:
     for role, share, is_one in tests:
         if sum(is_one(t) for t in texts) >= share * n:
             return role
+    worded = Counter(heading(re.sub(r"[\s.#]*(?:\d+|[IVX]+)[a-z]?$", "", t)) for t in texts if re.search(r"(?:\d+|[IVX]+)[a-z]?$", t))
+    for role in ("phase", "site", "feature", "context"):
+        if worded[role] >= 0.6 * n:
+            return role
+    if n > 1 and all(_PHASE_WORDS.search(t) for t in texts):
+        return "phase"
     repeated = Counter(texts).most_common(1)[0][1]
     if repeated > 1 and sum(bool(_PHASE_WORDS.search(t)) for t in texts) >= 0.6 * n and len(set(texts)) < 0.7 * n:
         return "phase"
     return ""
+
+
+def condition_role(heads: list[str]) -> Role:
+    """A column of conditions; under 'Charred?' a yes means charred, and the layout says so."""
+    asks = any(re.match(r"(?:charred|carboni[sz]ed|burn(?:t|ed))\b", text, re.IGNORECASE) for text in heads)
+    return Role(name="condition", qualifiers=("yes is charred",) if asks else ())
 
 
 def heading_over(look: Look, rows: list[int], column: int) -> str:

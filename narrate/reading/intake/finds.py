@@ -273,6 +273,12 @@ class _Reader:
             self.out.set_aside.setdefault(kind, []).append(where.place)
             return
         what, unit_of = self._quantity(row, column, name, by_row, by_column)
+        if what == "other":
+            self.told.warning(
+                "N315", f"other {where.text}", self.grid.place(row, column),
+                f"'{where.text}' gives volumes of remains, which no field of a find holds; they are not read, expected counts or grams",
+                "nothing need be done; the note of a record can hold them",
+            )  # fmt: skip
         if what in ("percent", "density", "other"):
             return
         reading = read_mass(cell, self.table.marks, unit_of) if what == "mass" else read_cell(cell, self.table.marks)
@@ -401,7 +407,9 @@ class _Reader:
     def _word(self, role: str, by_row: Line, by_column: Line, notes: list[str]) -> str:
         for line in (by_row, by_column):
             for said in line.get(role, ()):
-                found = self.names.condition_of(said.text)
+                found = self.names.condition_of(said.text) if said.unit != "yes is charred" or len(said.text) > 3 else ""
+                if said.unit == "yes is charred" and re.fullmatch(r"y|yes|true|1|x|n|no|false|0", said.text, re.IGNORECASE):
+                    found = "charred" if re.match(r"y|t|1|x", said.text, re.IGNORECASE) else "uncharred"
                 if not found:
                     found = next((self.names.condition_of(w) for w in re.split(r"[\s/,;]+", said.text) if self.names.condition_of(w) and len(w) > 2), "")
                 if found:
@@ -443,7 +451,17 @@ def default_part(name: WrittenName, parts: Mapping[str, str], names: NameReader)
         for key in (str(taxon.id), taxon.genus, taxon.family, *sorted(taxon.tags)):
             if key in parts:
                 return parts[key]
+    if "cereal" in parts and CEREALS.search(name.identification.written):
+        return parts["cereal"]
     return parts.get("any", "indeterminate")
+
+
+CEREALS = re.compile(
+    r"^(?:cf\.? ?)?(?:triticum|hordeum|secale|avena|panicum|setaria|oryza|sorghum|pennisetum|eleusine|cerealia|echinochloa)\b|"
+    r"\b(?:wheat|barley|rye|oats?|millet|emmer|einkorn|spelt|cereals?|rice|sorghum)\b",
+    re.IGNORECASE,
+)
+"""Cereals by name, where no pack knows them. Common practice, no source."""
 
 
 def mended(grid: Grid, layout: Layout) -> Mapping[tuple[int, int], Cell]:

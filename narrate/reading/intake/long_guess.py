@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from narrate.model.grids import Area
 from narrate.model.layouts import SAMPLE_ROLES, Role
-from narrate.reading.intake.crossed_guess import content_role
+from narrate.reading.intake.crossed_guess import condition_role, content_role
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
 from narrate.reading.intake.header_words import heading, quantity, unit
 
@@ -121,6 +121,8 @@ def _role_of(
         if heads[taxon] == "genus":
             return Role(name="epithet")
         return Role(name="common name")
+    if role == "condition":
+        return condition_role([text])
     if role in ("volume", "flot volume", "flot mass"):
         usual = {"volume": "l", "flot volume": "ml", "flot mass": "g"}[role]
         found = unit(text)

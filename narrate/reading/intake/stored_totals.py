@@ -109,6 +109,8 @@ class _Checking:
         total = sum(numbers)
         present = sum(1 for value in values if value is None or value > 0)
         if kind == "total":
+            if _of_some(label):
+                return []
             sums = [total]
             if is_row:
                 part = self._section_sum(row, column)
@@ -124,6 +126,11 @@ class _Checking:
         if kind == "percent":
             if is_row:
                 return []
+            beside = max((c for c in self.columns if c < column), default=None)
+            if beside is not None and any(role.name == "quantity" for role in self.table.rows.values()):
+                of_sample = sum(self.value.get((r, beside)) or 0.0 for r in self.rows)
+                own = self.value.get((row, beside)) or 0.0
+                return [100 * own / of_sample, own / of_sample] if of_sample else []
             whole = sum(v or 0.0 for v in self.value.values())
             return [100 * total / whole, total / whole] if whole else []
         if kind == "density" and is_row:
@@ -160,6 +167,15 @@ class _Checking:
                 cell = self.cells.get((row, c))
                 return litres(cell.text, role.qualifiers[0] if role.qualifiers else "l", self.table.marks.decimal) if cell else None
         return None
+
+
+def _of_some(label: str) -> bool:
+    """True for a total of some of the taxa, such as 'Total cereals'; which they are the sheet does not say."""
+    words = re.sub(r"[^a-z ]", " ", label.lower()).split()
+    plain = {"total", "totals", "sum", "sums", "subtotal", "sub", "grand", "of", "all", "the", "no", "number", "seeds", "items", "identified",
+             "count", "counts", "remains", "plant", "summe", "n", "charred", "taxa", "species", "types", "samples", "finds", "overall",
+             "for", "sample", "row", "column", "specimens", "tot", "somme", "quantity", "nisp"}  # fmt: skip
+    return any(word not in plain for word in words)
 
 
 def _stored(cell: Cell | None, decimal: str) -> float | None:

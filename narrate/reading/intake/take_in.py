@@ -137,7 +137,14 @@ def with_parts(layout: Layout, grids: tuple[Grid, ...], packs: Packs) -> Layout:
     return replace(layout, tables=tuple(tables))
 
 
-_PARTS = {"Zea mays": "kernel", "cereal": "grain", "nut": "nutshell", "any": "seed"}
+_PARTS = {
+    "Zea mays": "kernel",
+    "Indeterminate": "indeterminate",
+    "Unidentified": "indeterminate",
+    "cereal": "grain",
+    "nut": "nutshell",
+    "any": "seed",
+}
 
 
 def read_laboratory_sheet(

@@ -67,6 +67,14 @@ class WrittenName:
     is_known: bool = False
 
 
+# Common practice, no source: words of lists for parts that the word packs name otherwise.
+MORE_PARTS: Mapping[str, str] = {
+    "pip": "seed", "pips": "seed", "fruitstone": "fruit stone", "fruitstones": "fruit stone", "tail grain": "grain",
+    "caryops": "grain", "sclerote": "fungal sclerotium", "charcoal frags": "charcoal", "wood charcoal": "charcoal",
+}  # fmt: skip
+_AUTHOR = re.compile(r"\s+(?:\([^)]*\)\s*)?(?:[A-Z][\w-]*\.|L\.|&|ex|et|f\.|[A-Z][a-zü]+\.)(?:\s*(?:[A-Z][\w-]*\.?|&|ex|f\.))*(?=\s|/|$)|\s+\([A-Z][^)]*\.\)")
+"""Authors behind an epithet: 'L.', 'Schübl.', '(L.) Moench'; only ones with a point, so that no name is lost."""
+
 _CONDITIONS = re.compile(
     r"\b(un-?charred|un-?carboni[sz]ed|un-?burn(?:t|ed)|partly charred|charred|carboni[sz]ed|burnt|burned|minerali[sz]ed|waterlogged|desiccated|dessicated|modern)\b",
     re.IGNORECASE,
@@ -74,7 +82,7 @@ _CONDITIONS = re.compile(
 _FRAGMENTS = re.compile(r"[\s,(-]+(?:frags?\.?|fragments?|fragm\.?|fgts?|broken)\)?$", re.IGNORECASE)
 _WHOLE = re.compile(r"[\s,(-]+(?:whole|complete|entire)\)?$", re.IGNORECASE)
 _SIZE = re.compile(r"[(\[]?\s*((?:[<>≤≥]\s*\d+(?:\.\d+)?\s*mm|\d+(?:\.\d+)?\s*[-–]\s*\d+(?:\.\d+)?\s*mm|[<>≤≥]\s*\d+(?:\.\d+)?)|(?:small|medium|large)(?= *[)\]]))\s*[)\]]?", re.IGNORECASE)
-_UNIT = re.compile(r"[\s,]*[(\[]\s*(g|mg|wt|wt\.? ?g|weight|grams|n|no\.?|count|ct|#)\s*[)\]]\s*$|[\s_,-]+(wt|weight|wt\.? ?\(?g\)?|ct|count)\s*$", re.IGNORECASE)
+_UNIT = re.compile(r"[\s,]*[(\[]\s*(g|gr|mg|wt|wt\.? ?g|weight|weight ?g|grams|ml|cc|vol|n|no\.?|count|ct|#)\s*[)\]]\s*$|[\s_,-]+(wt|weight|wt\.? ?\(?g\)?|ct|count)\s*$", re.IGNORECASE)
 _FOOTNOTE = re.compile(r"(?<=\w)[*†‡§¹²³]+\s*$|^[*†‡]+\s*")
 
 
@@ -98,7 +106,7 @@ class NameReader:
                 if name:
                     seen.setdefault(name.lower(), set()).add(taxon.id)
         self._common = {name: next(iter(ids)) for name, ids in seen.items() if len(ids) == 1}
-        self._parts = dict(self.packs.words.part_lookup)
+        self._parts = {**MORE_PARTS, **self.packs.words.part_lookup}
         self._part_words = {word for part in self._parts for word in part.split()}
 
     def read(self, written: str, genus_before: str = "") -> WrittenName:
@@ -143,7 +151,7 @@ class NameReader:
         match = _UNIT.search(name)
         if match:
             word = (match[1] or match[2]).lower()
-            quantity = "count" if word.startswith(("n", "c", "#")) else "mass"
+            quantity = "other" if word in ("ml", "cc", "vol") else "count" if word.startswith(("n", "c", "#")) else "mass"
             unit = "mg" if word == "mg" else ("g" if quantity == "mass" else "")
             name = name[: match.start()].strip()
         name, size_class = _without(_SIZE, name)
@@ -185,6 +193,12 @@ class NameReader:
         bare = re.sub(r"\b(?:cf\.?|\?|sp\.?|spp\.?|indet\.?|undiff\.?|type)(?=\s|$)", " ", name, flags=re.IGNORECASE)
         bare = " ".join(bare.split())
         is_cf = bool(re.search(r"\bcf\b|\?", name, re.IGNORECASE))
+        first, _, rest = name.partition(" ")
+        plain = first + _AUTHOR.sub("", f" {rest}") if rest else name
+        if plain != name:
+            without = self.identifier.identify(" ".join(plain.split()))
+            if self.identifier.is_known(without):
+                return without
         old = OLD_FAMILIES.get(bare.lower())
         if old is not None:
             old_found = self.identifier.identify(old)
