@@ -120,8 +120,16 @@ def _rivals(page: Page, held: Sequence[Reading]) -> list[Sentence]:
                 continue
             paired |= {item.claim.id, rival.claim.id}
             one, other = (f"{noun_of(page, [r])} ({r.claim.grade})" for r in (item, rival))
+            refs = [item.claim.id, rival.claim.id]
+            if any(r.statement == rival.claim.statement and r.balance == "undecided" for r in item.claim.rivals):
+                sentences += page.say(
+                    refs,
+                    f"the remains do not decide between {one} and {other}",
+                    f"between {one} and {other} the remains do not decide",
+                )
+                continue
             sentences += page.say(
-                [item.claim.id, rival.claim.id],
+                refs,
                 f"two rival readings hold: {one} and {other}",
                 f"{one} competes with {other}",
             )

@@ -298,8 +298,15 @@ def _against(page: Page, refs: Sequence[str], reason: str) -> list[Sentence]:
 def _side_by_side(page: Page, lead: Reading, rival: Reading) -> list[Sentence]:
     refs = [lead.claim.id, rival.claim.id]
     reasons = reasons_for(page, [rival], most=1)
+    is_weaker = any(r.statement == rival.claim.statement and r.balance == "this" for r in lead.claim.rivals)
     if page.is_plain:
         clause = clause_of(page, [rival])
+        if is_weaker:
+            return page.say(
+                refs,
+                f"it could also be that {clause}, though less speaks for that",
+                f"or perhaps {clause}, but that is the weaker reading",
+            )
         return page.say(
             refs,
             f"it could also be that {clause}, and the finds alone cannot settle it",
@@ -307,6 +314,12 @@ def _side_by_side(page: Page, lead: Reading, rival: Reading) -> list[Sentence]:
         )
     also, plainly = frame(page, [rival], "also"), frame(page, [rival], "lead")
     because = f", since {reasons[0]}" if reasons else ""
+    if is_weaker:
+        return page.say(
+            refs,
+            f"{also or plainly}{because}; of the two readings, less speaks for this one",
+            f"at the same time, {plainly}{because}, though less speaks for it than for the first reading",
+        )
     return page.say(
         refs,
         f"{also or plainly}{because}; the counts do not separate the two readings",
