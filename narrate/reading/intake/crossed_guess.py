@@ -29,7 +29,7 @@ class Crossed:
     doubts: list[str] = field(default_factory=list)
 
 
-_ROW_META = frozenset((*SAMPLE_ROLES, *DERIVED_ROLES, "size class", "fraction"))
+_ROW_META = frozenset((*SAMPLE_ROLES, *DERIVED_ROLES, "size class", "fraction", "location", "note"))
 """What a label may make of a row that is none of the taxa."""
 _PHASE_WORDS = re.compile(
     r"\b(?:phase|period|century|cent|early|middle|late|bc|ad|bce|ce|bp|roman|medieval|saxon|norman|modern|neolithic|bronze|iron|mesolithic|"
@@ -261,6 +261,16 @@ class _Guessing:
         for row in range(first, last + 1):
             self.rows[row] = self._body_role(row, row in in_body)
         self.bottom = last
+        self._drop_unnamed_before()
+
+    def _drop_unnamed_before(self) -> None:
+        """Where most lines carry names of plants, numbers before the first of them under other words are no counts."""
+        named = [row for row in self.body if self.look.name_score(row, self.names) >= 0.45]
+        if len(named) < 0.5 * len(self.body) or len(named) < 2:
+            return
+        for row in range(self.body[0], named[0]):
+            if self.rows[row].name == "counts":
+                self.rows[row] = Role(name="ignored", qualifiers=("no name of a plant",))
 
     def _row_has(self, row: int) -> bool:
         return any((row, c) in self.look.cells for c in range(self.area.left, self.right + 1))
@@ -506,8 +516,24 @@ class _Guessing:
                 )
                 role = "epithet" if is_epithet else self._second_names(column, texts)
             self.columns[column] = Role(name=role or self._label_by_content(column, texts), filled=self._label_needs_fill(column, role))
+        self._split_names()
         if any(role.name == "genus" for role in self.columns.values()) and not any(r.name == "epithet" for r in self.columns.values()):
             self.columns[self.names] = Role(name="taxon", filled=self.columns[self.names].filled)
+
+    def _split_names(self) -> None:
+        """Genera in one column and epithets in the next, without headings that say so."""
+        if self.columns[self.names].name != "taxon":
+            return
+        for column in (c for c in self.labels if c > self.names and self.columns[c].name in ("taxon note", "common name")):
+            own = [(self.look.text(r, self.names), self.look.text(r, column)) for r in self.body]
+            given = [(a, b) for a, b in own if a and b]
+            if len(given) >= 2 and sum(
+                " " not in a and a[:1].isupper() and bool(re.fullmatch(r"(?:cf\. ?)?[a-z-]{3,}|spp?\.?|indet\.?", b)) for a, b in given
+            ) >= 0.7 * len(given) and not any(self.look.names.part_of(b) for _, b in given):
+                filled = self.columns[self.names].filled or any(not a and b for a, b in own)
+                self.columns[self.names] = Role(name="genus", filled=filled)
+                self.columns[column] = Role(name="epithet")
+                return
 
     def _names_need_fill(self, column: int) -> bool:
         """A blank under a name, in a row with counts that another column of words tells apart, stands for the name above."""
@@ -673,6 +699,10 @@ def heading_over(look: Look, rows: list[int], column: int) -> str:
 
 
 def _with_unit(role: str, words: str) -> Role:
+    if role == "location":
+        return Role(name="ignored", qualifiers=("locations are not taken into records",))
+    if role == "note":
+        return Role(name="sample note")
     if role in ("volume", "flot volume", "flot mass"):
         found = unit(words)
         default = {"volume": "l", "flot volume": "ml", "flot mass": "g"}[role]

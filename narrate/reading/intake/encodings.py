@@ -161,7 +161,8 @@ def rows_of_text(
     """Rows as lists of cells, and the line on which each begins. Stops, with a problem, where quotes leave it unclear."""
     rows: list[list[str]] = []
     lines: list[int] = []
-    reader = csv.reader(io.StringIO(text, newline=""), delimiter=separator)
+    # Marks inside a cell that are not doubled are common and harmless; one that is never closed is not.
+    reader = csv.reader(io.StringIO(text, newline=""), delimiter=separator, strict=_is_strict(text, separator))
     end = cells_read = 0
     while True:
         try:
@@ -187,6 +188,16 @@ def rows_of_text(
         lines.append(end + 1)
         end = reader.line_num
     return rows, lines
+
+
+def _is_strict(text: str, separator: str) -> bool:
+    """Whether the file breaks no rule of quotation marks but, perhaps, that the last one must be closed."""
+    try:
+        for _ in csv.reader(io.StringIO(text, newline=""), delimiter=separator, strict=True):
+            pass
+    except csv.Error as fault:
+        return "unexpected end" in str(fault)
+    return True
 
 
 def _open_quote(path: str, line: int, problems: ProblemList) -> None:

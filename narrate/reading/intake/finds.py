@@ -451,6 +451,8 @@ def default_part(name: WrittenName, parts: Mapping[str, str], names: NameReader)
         for key in (str(taxon.id), taxon.genus, taxon.family, *sorted(taxon.tags)):
             if key in parts:
                 return parts[key]
+    if re.search(r"\bchaff\b", name.identification.written, re.IGNORECASE):
+        return "indeterminate"
     if "cereal" in parts and CEREALS.search(name.identification.written):
         return parts["cereal"]
     return parts.get("any", "indeterminate")

@@ -26,7 +26,8 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("feature", rf"(?:feature|features|feat|fea|structure|struct|str|house|building|pit|cut|group|parent feature|befund|structure/feature|room) ?{_NUMBER}|f {_NUMBER}|in feature|from"),
     ("context", rf"(?:context|contexts|cxt|ctx|cont|con|locus|loci|unit|su|us|ue|layer|stratum|strat|level|provenience|prov|deposit|lot|fill|spit|basket|excavation unit|strat unit|stratigraphic unit|context/feature|kontext|contexte|contesto) ?{_NUMBER}|c {_NUMBER}"),
     ("phase", r"(?:site |occupation |chrono |cultural |ceramic |archaeological )?(?:phase|phases|period|periods|date|dates|dating|century|centuries|cent|age|chronology|era|epoch|horizon|component|time period|occupation|culture|phasing|spot date|broad period|phase no|phase/period|periode|période|periodo)(?: (?:ad|bc|no|number|name|id|code|bce|ce))?"),
-    ("site", rf"(?:site|sites|trench|area|zone|grid|square|sq|sector|block|field|quadrant|operation|op|excavation area|location|locality|site/area|plot no|tr) ?{_NUMBER}|(?:easting|northing|depth|x|y|z|coordinates|coord|coords|elevation|level cm|depth cm)(?: {0,1}(?:m|cm|bs|bd))*"),
+    ("site", rf"(?:site|sites|trench|area|zone|grid|square|sq|sector|block|field|quadrant|operation|op|excavation area|location|locality|site/area|plot no|tr) ?{_NUMBER}|(?:depth|depth cm|level cm)(?: {0,1}(?:m|cm|bs|bd))*|country|region|province|county|state|municipality|settlement|village|cave|site type"),
+    ("location", r"(?:latitude|longitude|lat|long|lon|latitude n|longitude e|easting|northing|utm ?[a-z]*|grid ref(?:erence)?|coordinates|coords?|x|y|z|x coord(?:inate)?|y coord(?:inate)?|elevation|elev|altitude|alt|masl)(?: (?:m|dd|wgs84|asl|masl|n|e|w))*"),
     ("deposit", r"deposit status|deposition|primary/secondary|security|integrity"),
     ("method", r"(?:recovery |processing |flotation |extraction |sampling )?(?:method|technique|machine|mesh used)"),
     ("sample note", r"(?:sample |context |flot )(?:notes?|comments?|remarks?)"),
@@ -47,7 +48,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("mass", rf"(?:total |dry )?(?:weight|wt|wgt|weights|mass|g|gr|gm|gms|grams|gram|mg)(?: (?:in )?{_UNITS})?|gewicht.*|poids.*|peso.*"),
     ("code", r"(?:taxon |species |plant )?(?:code|abbrev|abbreviation|abbr|key|index|row|order|sort|seq|line|taxon id|species id|taxon no|taxon number|ser|serial|sl no|item no)"),
     ("group", r"(?:ecological |plant |use |habitat |taxon |economic |crop )?(?:habitat|ecology|habitats|category|categories|cat|group|groups|class|classes|uses?|type|types|season|life ?form|status|order|growth form|ecological indicator|niche|soil|economic use|economic category)(?: code| preference)?"),
-    ("note", r"(?:find |item |id |analyst |general |additional |other )?(?:notes?|comments?|remarks?|observations?|obs|details|bemerkung(?:en)?|remarques?|analyst|identified by|id by|sorted by|sorter|initials|photo|image|entered by|date (?:sorted|identified|analysed|entered|collected|floated)|sorted on)"),
+    ("note", r"references?|citations?|bibliography|doi|publication|excavators?|year(?: excavated)?|collector|date excavated|literature|(?:find |item |id |analyst |general |additional |other )?(?:notes?|comments?|remarks?|observations?|obs|details|bemerkung(?:en)?|remarques?|analyst|identified by|id by|sorted by|sorter|initials|photo|image|entered by|date (?:sorted|identified|analysed|entered|collected|floated)|sorted on)"),
     ("description", r"(?:context |feature |sample |deposit |fill )?(?:description|desc|descr|details)"),
 )  # fmt: skip
 

@@ -85,6 +85,9 @@ def _tables_of(look: Look, found: _Found) -> int:
         guess, used = best
         shape: Shape = "long" if isinstance(guess, Long) else "crossed"
         table = _table(look.grid, guess, marks, shape, is_turned=isinstance(guess, Crossed) and guess.look.is_turned)
+        if _is_presence(look, table):
+            table = replace(table, marks=replace(marks, key={**marks.key, "1": "present"}))
+            found.doubts.append("every amount is 0 or 1, so 1 is taken as present and not as a count; see cells, key in the layout")
         found.tables.append(table)
         found.doubts.extend(guess.doubts)
         found.explained += guess.explained
@@ -98,6 +101,14 @@ def _tables_of(look: Look, found: _Found) -> int:
         if used.right < area.right:
             waiting.append(Area(top=area.top, left=used.right + 1, bottom=min(used.bottom, area.bottom), right=area.right))
     return made
+
+
+def _is_presence(look: Look, table: Table) -> bool:
+    """True where all amounts of a larger table are 0 or 1: a table of presence in all likelihood."""
+    rows = [r for r, role in table.rows.items() if role.name in ("counts", "finds")]
+    columns = [c for c, role in table.columns.items() if role.name in ("counts", "count")]
+    texts = [look.text(r, c) for r in rows for c in columns if (r, c) in look.cells]
+    return sum(text == "1" for text in texts) >= 8 and all(text in ("0", "1", "1.0", "0.0") for text in texts)
 
 
 def _best(look: Look, area: Area) -> tuple[Crossed | Long, Area] | None:

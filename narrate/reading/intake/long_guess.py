@@ -50,6 +50,9 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     if taxon is None or len(below) < 1:
         return None
     columns: dict[int, Role] = {}
+    flags = {
+        c for c in heads if heads[c] == "condition" and all(look.text(r, c) in ("", "0", "1") for r in below)
+    } if any(role in ("count", "mass") for role in heads.values()) else set()
     amounts = [
         c for c in heads
         if (c != taxon and heads[c] not in (*SAMPLE_ROLES, "code", "size class", "fraction", "cf", "note") and _share_of_amounts(look, below, c) >= 0.7)
@@ -89,8 +92,21 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     )  # fmt: skip
 
 
+_STATES = re.compile(r"\b(un-?charred|un-?carboni[sz]ed|charred|carboni[sz]ed|minerali[sz]ed|waterlogged|whole|complete|frag(?:ment)?(?:s|ed)?)\b", re.I)
+
+
+def _states(text: str) -> tuple[str, str]:
+    """What a heading such as 'Uncharred count' says of its cells, and the heading without it."""
+    plain = text.replace("_", " ")
+    found = _STATES.search(plain)
+    return (found[1], " ".join(_STATES.sub(" ", plain).split())) if found else ("", text)
+
+
 def _is_amount_head(look: Look, row: int, column: int, heads: dict[int, str]) -> bool:
     text = look.text(row, column)
+    state, rest = _states(text)
+    if state and heading(rest) in ("count", "mass"):
+        return True
     return heads[column] in ("count", "mass", "total") or bool(quantity(text)) or content_role([text], look) in (
         "size class", "completeness", "condition", "fraction",
     )  # fmt: skip
@@ -111,6 +127,9 @@ def _role_of(
             return Role(name="mass", qualifiers=(unit(text) or "g",))
         if small in ("percent", "density") or role in ("percent", "density", "ubiquity"):
             return Role(name=small or role)
+        state, rest = _states(text)
+        if state and heading(rest) in ("count", "mass"):
+            return Role(name=heading(rest), qualifiers=(*((unit(text) or "g",) if heading(rest) == "mass" else ()), state))
         said = content_role([text], look)
         if said in ("size class", "completeness", "condition", "fraction"):
             return Role(name="count", qualifiers=(text,))
@@ -127,6 +146,8 @@ def _role_of(
         usual = {"volume": "l", "flot volume": "ml", "flot mass": "g"}[role]
         found = unit(text)
         return Role(name=role, qualifiers=(found if found not in ("", "%", "mm") else usual,), filled=False)
+    if role == "location":
+        return Role(name="ignored", qualifiers=("locations are not taken into records",))
     if role == "description":
         return Role(name="note")
     if role in ("count", "mass"):

@@ -120,14 +120,15 @@ class _Checking:
             elif re.search(r"sample", label, re.IGNORECASE):
                 sums = [float(present)]
             return sums
+        along_samples = is_row != self.table.has_samples_across
+        if kind in ("ubiquity", "percent") and not along_samples:
+            return []
         if kind == "ubiquity":
             share = 100 * present / len(values) if values else 0.0
             return [share, float(present), share / 100]
         if kind == "percent":
-            if is_row:
-                return []
             beside = max((c for c in self.columns if c < column), default=None)
-            if beside is not None and any(role.name == "quantity" for role in self.table.rows.values()):
+            if not is_row and beside is not None and any(role.name == "quantity" for role in self.table.rows.values()):
                 of_sample = sum(self.value.get((r, beside)) or 0.0 for r in self.rows)
                 own = self.value.get((row, beside)) or 0.0
                 return [100 * own / of_sample, own / of_sample] if of_sample else []

@@ -1,0 +1,44 @@
+"""Damaged sheets and workbooks: a clear problem each, in bounded time and memory."""
+
+from __future__ import annotations
+
+import json
+import subprocess
+import sys
+from pathlib import Path
+
+ROOT = Path(__file__).parents[3]
+SCRIPT = """
+import json, resource, sys, tempfile, time
+from pathlib import Path
+from narrate.reading.intake.take_in import take_in
+from narrate.reading.packs import read_packs
+from tests.reading.intake.damaged import damaged
+
+packs = read_packs(("eastern-north-america",))[0]
+folder = Path(tempfile.mkdtemp())
+told = {}
+slowest = 0.0
+for name, ending, content in damaged():
+    path = folder / f"lab{ending}"
+    path.write_bytes(content)
+    begun = time.perf_counter()
+    told[name] = [[p.severity, p.code, p.message, p.help] for p in take_in(path, packs).problems]
+    slowest = max(slowest, time.perf_counter() - begun)
+    assert path.read_bytes() == content, name
+memory = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss // 1024
+print(json.dumps({"told": told, "slowest": slowest, "memory": memory}))
+"""
+
+
+def test_two_hundred_damaged_files_are_told_and_bounded() -> None:
+    """Each gives a problem that says what was expected; none takes a minute or a gigabyte; none is changed."""
+    ran = subprocess.run([sys.executable, "-c", SCRIPT], capture_output=True, text=True, check=True, cwd=ROOT)
+    found = json.loads(ran.stdout)
+    told = found["told"]
+
+    assert len(told) == 200
+    assert [name for name, problems in told.items() if not problems] == []
+    assert [p for problems in told.values() for p in problems if "expected" not in p[2]] == []
+    assert found["slowest"] < 60
+    assert found["memory"] < 1000
