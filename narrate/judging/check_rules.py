@@ -9,6 +9,7 @@ from narrate.judging.criteria import Look, leaves, rule_verdicts
 from narrate.judging.evidence import slots
 from narrate.judging.examples import example_project
 from narrate.judging.facts import FACTS, recorded
+from narrate.judging.known_words import fact_values, plant_words
 from narrate.judging.limits import CIRCUMSTANCES
 from narrate.judging.sense import check_rivals, check_sense
 from narrate.judging.weigh import VERDICTS
@@ -68,6 +69,10 @@ def _check_names(rule: Rule, packs: Packs, problems: ProblemList) -> None:
         if isinstance(leaf, Fact):
             if leaf.fact not in FACTS:
                 _unknown(problems, leaf.place, f"rule '{rule.id}': fact", leaf.fact, FACTS)
+            known = fact_values(packs).get(leaf.fact)
+            for value in (*leaf.is_any_of, *leaf.is_none_of):
+                if known is not None and value not in known:
+                    _unknown(problems, leaf.place, f"rule '{rule.id}': {leaf.fact}", value, known)
             continue
         quoted.add(leaf.name)
         _check_bound(rule, leaf, packs, problems)
@@ -112,9 +117,10 @@ def _check_selector(rule: Rule, place: Place, selector: Selector, packs: Packs, 
         ("taxon", (*selector.taxon, *selector.not_taxon), known_taxa),
         ("family", selector.family, {taxon.family for taxon in packs.taxa.values()}),
         ("part", selector.part, packs.words.parts),
-        ("role", selector.role, roles),
+        ("role", (*selector.role, *selector.not_role), roles),
         ("tag", (*selector.tag, *selector.not_tag), tags),
         ("condition", selector.condition, packs.words.conditions),
+        *plant_words(selector, packs),
     )
     for what, names, known in asked:
         for name in names:

@@ -156,7 +156,7 @@ def _claim(
     )
     holding = [rule for rule, code in zip(rules, codes, strict=True) if code == HOLDS]
     unlimited = grade_of(weighed) if outcome == HOLDS else "not supported"
-    grade, limits = limits_in_force(packs.limits, met, look, unit, statement.question, holding, unlimited)
+    grade, limits = limits_in_force(packs.limits, met, look, unit, statement.question, holding, unlimited, stability)
     speaking = holding or list(rules)
     return Claim(
         id=f"{key}/{statement.id}",

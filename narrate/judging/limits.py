@@ -19,6 +19,10 @@ UNLIMITED_QUESTIONS = ("integrity", "work")
 _NOWHERE = Place(path="narrate")
 
 
+UNSTEADY = "verdict is unsteady"
+"""The circumstance that fewer of the resampled counts than a threshold uphold the verdict."""
+
+
 def circumstances(limits: Sequence[Limit], look: Look) -> dict[str, np.ndarray]:
     """For each limit that depends on the unit alone: True where its circumstance is met."""
     return {limit.id: UNIT_TESTS[limit.when](look, limit) for limit in limits if limit.when in UNIT_TESTS}
@@ -32,6 +36,7 @@ def limits_in_force(
     question: str,
     holding: Sequence[Rule],
     grade: Grade,
+    stability: float | None,
 ) -> tuple[Grade, tuple[LimitInForce, ...]]:
     """The grade that may be said, and the limits that hold it there, the lowest first."""
     found: list[tuple[int, LimitInForce]] = []
@@ -39,7 +44,10 @@ def limits_in_force(
         cap = GRADE_NAMES.index(limit.grade)  # type: ignore[arg-type]
         if cap >= GRADE_NAMES.index(grade) or not _applies(limit, question):
             continue
-        is_met = met[limit.id][unit] if limit.id in met else CLAIM_TESTS[limit.when](look, unit, holding)
+        if limit.when == UNSTEADY:
+            is_met = stability is not None and stability < (limit.threshold or 0.5)
+        else:
+            is_met = met[limit.id][unit] if limit.id in met else CLAIM_TESTS[limit.when](look, unit, holding)
         if is_met:
             held = LimitInForce(
                 limit=limit.id,
@@ -82,6 +90,11 @@ def _fact_unknown(fact: str) -> Callable[[Look, Limit], np.ndarray]:
 
 
 def _few_items(look: Look, limit: Limit) -> np.ndarray:
+    """Wood is left out: laboratories identify a set number of its pieces, whatever else there is."""
+    return look.units.counted(Selector(not_role=("wood",)))[0] < (limit.threshold or 10)
+
+
+def _few_items_with_wood(look: Look, limit: Limit) -> np.ndarray:
     return look.units.counted(Selector())[0] < (limit.threshold or 10)
 
 
@@ -114,6 +127,7 @@ UNIT_TESTS: Mapping[str, Callable[[Look, Limit], np.ndarray]] = MappingProxyType
         "security is unknown": _fact_unknown("security"),
         "unsorted heavy fraction": _fact_is("heavy_fraction", "not sorted"),
         "few items": _few_items,
+        "few items, wood counted": _few_items_with_wood,
         "one sample": _one_sample,
         "coarse mesh": _coarse_mesh,
         "poor recovery": _poor_recovery,
@@ -163,5 +177,5 @@ CLAIM_TESTS: Mapping[str, Callable[[Look, int, Sequence[Rule]], bool]] = Mapping
     }
 )
 
-CIRCUMSTANCES: frozenset[str] = frozenset(UNIT_TESTS) | frozenset(CLAIM_TESTS)
+CIRCUMSTANCES: frozenset[str] = frozenset(UNIT_TESTS) | frozenset(CLAIM_TESTS) | {UNSTEADY}
 """What the `when` of a limit may say."""

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 
 import numpy as np
 
 from narrate.measures.catalogue import MEASURES, measured
 from narrate.measures.column import Column
-from narrate.measures.count_table import CountTable, count_table
+from narrate.measures.count_table import CountTable, Kind, count_table
 from narrate.measures.intervals import wilson
 from narrate.measures.units import Units
 from narrate.model.findings import Findings, SubjectFindings, Tally
@@ -127,6 +127,8 @@ def _tally(table: CountTable, rows: list[int], of_samples: int, key: str) -> Tal
         is_noted=bool(
             np.any(table.is_noted[index] & (table.counted[0, index] == 0) & ~np.isfinite(table.mass_g[index]))
         ),
+        fragments=_of_kinds(table, index, lambda k: k.completeness == "fragment"),
+        doubtful=_of_kinds(table, index, lambda k: not k.is_certain),
         only_cf=all(not table.kinds[table.row_kind[row]].is_certain for row in rows),
         samples=samples,
         of_samples=of_samples,
@@ -140,6 +142,12 @@ def _tally(table: CountTable, rows: list[int], of_samples: int, key: str) -> Tal
         ref=found_ref(key, name, kind.part, kind.condition),
         places=tuple(sorted(table.places[row] for row in rows)),
     )
+
+
+def _of_kinds(table: CountTable, rows: np.ndarray, is_meant: Callable[[Kind], bool]) -> int:
+    """Counted items of the rows whose kind is meant."""
+    meant = np.array([is_meant(table.kinds[table.row_kind[row]]) for row in rows], bool)
+    return round(float(table.counted[0, rows[meant]].sum()))
 
 
 def _places(

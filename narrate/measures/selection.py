@@ -72,6 +72,10 @@ def _is_meant(kind: Kind, wanted: Selector, packs: Packs, ancient: frozenset[str
         part = packs.words.parts.get(kind.part)  # type: ignore[call-overload]
         if part is None or not part.roles.intersection(wanted.role):
             return False
+    if wanted.not_role:
+        part = packs.words.parts.get(kind.part)  # type: ignore[call-overload]
+        if part is not None and part.roles.intersection(wanted.not_role):
+            return False
     return _has_right_taxon(kind, wanted, packs)
 
 

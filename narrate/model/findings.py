@@ -27,6 +27,10 @@ class Tally:
     """Mass as weighed; None where none was weighed."""
     is_noted: bool = False
     """True where at least one row only notes presence."""
+    fragments: int = 0
+    """Of the counted items, those recorded as fragments."""
+    doubtful: int = 0
+    """Of the counted items, those named 'cf.' or 'A/B'."""
     only_cf: bool = False
     """True where every row of it is a 'cf.'."""
     samples: int = 0

@@ -52,6 +52,7 @@ class Selector:
     part: tuple[PartId, ...] = ()
     role: tuple[str, ...] = ()
     """Roles of parts: edible, byproduct, wood …"""
+    not_role: tuple[str, ...] = ()
     tag: tuple[str, ...] = ()
     """Tags of taxa; a row is meant if its taxon has any of them."""
     not_tag: tuple[str, ...] = ()

@@ -36,6 +36,7 @@ def is_meant(selector: Selector, tally: Tally, packs: Packs) -> bool:
         not selector.family or (taxon is not None and taxon.family in selector.family),
         not selector.part or tally.part in selector.part,
         not selector.role or bool(roles & set(selector.role)),
+        not (roles & set(selector.not_role)),
         not selector.tag or bool(tags & set(selector.tag)),
         not (tags & set(selector.not_tag)),
         not selector.status or (taxon is not None and taxon.status in selector.status),

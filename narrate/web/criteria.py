@@ -118,7 +118,7 @@ def selector_words(selector: Selector) -> str:
 
 def _further(selector: Selector) -> list[str]:
     """What narrows the remains besides plant and part."""
-    unwanted = [*map(_latin, selector.not_taxon), *map(_tagged, selector.not_tag)]
+    unwanted = [*map(_latin, selector.not_taxon), *map(_tagged, selector.not_tag), *map(_role, selector.not_role)]
     said = {
         "in any condition": selector.any_condition,
         f"without {_any(unwanted)}": unwanted,

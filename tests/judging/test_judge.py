@@ -232,3 +232,23 @@ def test_ubiquity_is_redrawn_over_samples_and_not_over_seeds() -> None:
     found = claim(dig, packs_with(rule))
 
     assert found.verdict == "holds" and found.stability is not None and found.stability > 0.95
+
+
+@pytest.mark.parametrize(("threshold", "grade"), [(0.99, "suggests"), (0.05, "supports")])
+def test_a_verdict_that_few_draws_uphold_is_held_down(threshold: float, grade: str) -> None:
+    """Eleven cupules where ten are needed: the verdict stays in about half of the draws."""
+    limit = a_limit("verdict is unsteady", threshold=threshold)
+    found = claim(a_dig([[("Zea mays", "cupule", 11)]]), packs_with(a_rule(), limits=(limit,)))
+
+    assert found.verdict == "holds"
+    assert found.grade == grade
+
+
+def test_wood_makes_no_assemblage_of_seeds_less_small() -> None:
+    """Twenty identified pieces of wood do not lift the limit of few items from what seeds say; fuel counts them."""
+    dig = a_dig([[("Zea mays", "cupule", 12), ("Carya", "wood", 20)]])
+    few = a_limit("few items", threshold=30)
+    with_wood = a_limit("few items, wood counted", threshold=30)
+
+    assert claim(dig, packs_with(a_rule(), limits=(few,))).grade == "suggests"
+    assert claim(dig, packs_with(a_rule(), limits=(with_wood,))).grade == "supports"
