@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from typing import Any, get_args
 
 from narrate.model.ids import LEVELS, RuleId, SourceKey
@@ -13,11 +13,12 @@ from narrate.model.sampling import AMOUNTS
 from narrate.model.stratigraphy import DEPOSITS, SECURITIES
 from narrate.problems import ProblemList
 from narrate.reading import yaml_nodes
-from narrate.reading.asking import Asking, Field, Reads, refuse
+from narrate.reading.asking import Asking, Field, Reads, offered, refuse
 from narrate.reading.criteria import criterion
 from narrate.reading.fields import list_of, record, record_of
 from narrate.reading.pack_files import SOURCES, Entry, PackFile, PackFolder, pack_files, unique
 from narrate.reading.project_file import PRESERVATIONS
+from narrate.reading.taxon_packs import taxon_regions
 from narrate.reading.values import id_text, number, one_of, share, text, whole, year
 from narrate.reading.yaml_nodes import Node, Scalar, Sequence, value_of, written_id
 
@@ -30,9 +31,12 @@ def read_rules(
     """Rules by id. What a rule names (taxa, measures, statements) is checked where rules are judged."""
     fields = _rule_fields()
     entries = []
+    folders = tuple(folders)
+    regions = taxon_regions(folders)
     for file in pack_files(folders, "rules", problems, "N501", sources):
         entry = _rule(file, fields)
         if entry is not None:
+            _check_regions(entry.value, file, regions)
             entries.append(entry)
     return unique(entries, lambda rule: rule.id, "rule", "N504")  # type: ignore[return-value]
 
@@ -74,6 +78,18 @@ def _check_id(rule: Rule, file: PackFile) -> None:
             f"rules/{topic}/{name}.yaml",
             help="ids are for ever: rename the file",
         )
+
+
+def _check_regions(rule: Rule, file: PackFile, known: Collection[str]) -> None:
+    for region in rule.regions:
+        if region not in known:
+            meant = file.asking.near(region, known)
+            file.asking.tell(
+                value_of(file.node, "regions") or file.node,
+                "N502",
+                f"rule '{rule.id}': region '{region}' is no taxon pack{offered(meant)}",
+                help=f"write '{meant}'" if meant else f"known are {', '.join(sorted(known))}",
+            )
 
 
 def _check_sources(rule: Rule, file: PackFile) -> None:
