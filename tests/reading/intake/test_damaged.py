@@ -39,6 +39,6 @@ def test_two_hundred_damaged_files_are_told_and_bounded() -> None:
 
     assert len(told) == 200
     assert [name for name, problems in told.items() if not problems] == []
-    assert [p for problems in told.values() for p in problems if "expected" not in p[2]] == []
+    assert [p for problems in told.values() for p in problems if p[0] == "error" and "expected" not in p[2]][:5] == []
     assert found["slowest"] < 60
     assert found["memory"] < 1000
