@@ -29,7 +29,7 @@ from narrate.model.ids import Subject
 from narrate.model.narrative import Narrative
 from narrate.model.packs import Packs
 from narrate.model.project import Project
-from narrate.model.refs import subject_keys
+from narrate.model.refs import ref_in_keys, subject_keys
 from narrate.problems import Place, Problem, ProblemList, has_errors, written
 from narrate.reading.folder import Reading, read_folder
 from narrate.reading.intake.cell_rows import cell_row
@@ -183,6 +183,7 @@ def explain(folder: Path, ref: str) -> Explained:
 def explained(folder: Path, whole: Judged, ref: str) -> Explained:
     """The same for a project that is already judged."""
     row_text = _row_reader(folder)
+    ref = ref if ref in whole.claims.by_id else ref_in_keys(whole.project, ref)
     claim = whole.claims.by_id.get(ref)
     if claim is not None:
         return Explained(text=claim_text(claim, whole.packs, row_text), plain=plain_claim(claim))

@@ -27,20 +27,46 @@ def subject_keys(project: Project) -> Mapping[Subject, str]:
     """
     The word that stands for each subject before the slash of a reference.
 
-    It is the id, with '_' for white space. Where two subjects would share a word, the later one (contexts come first,
-    then samples, features, phases, the site) is written 'level:id'.
+    An id without white space and slash is its own word; any other has '_' for them. Where two subjects would share a
+    word, the later one (contexts come first, then samples, features, phases, the site) is written 'level:id', and an id
+    with white space or slash always gives way to one without.
     """
+    everyone = subjects(project)
+    plain = {subject.id for subject in everyone if _is_plain(subject.id)}
     keys: dict[Subject, str] = {}
     taken: set[str] = set()
-    for subject in subjects(project):
-        key = re.sub(r"[\s/]+", "_", subject.id)
-        if key in taken:
+    for subject in sorted(everyone, key=lambda subject: not _is_plain(subject.id)):
+        own = _is_plain(subject.id) and subject.id not in taken
+        key = subject.id if own else re.sub(r"[\s/]+", "_", subject.id)
+        if not own and (key in taken or key in plain):
             key = f"{subject.level}:{key}"
-        while key in taken:
+        while not own and (key in taken or key in plain):
             key += "~"
         taken.add(key)
         keys[subject] = key
-    return keys
+    return {subject: keys[subject] for subject in everyone}
+
+
+def ref_in_keys(project: Project, ref: str) -> str:
+    """
+    A reference as a person may write it, with the id as it stands in the records, in the words of `subject_keys`.
+
+    The longest word or id that the reference begins with counts; a reference that begins with none is given back.
+    """
+    fits = [
+        (len(start), is_word, key)
+        for subject, key in subject_keys(project).items()
+        for start, is_word in ((key, True), (subject.id, False))
+        if ref.startswith(f"{start}/")
+    ]
+    if not fits:
+        return ref
+    length, _, key = max(fits, key=lambda fit: fit[:2])
+    return key + ref[length:]
+
+
+def _is_plain(id: str) -> bool:
+    return re.search(r"[\s/]", id) is None
 
 
 def found_ref(key: str, taxon: str, part: str, condition: str) -> str:
