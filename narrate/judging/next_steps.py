@@ -51,12 +51,18 @@ _LIFTED_BY: Mapping[str, tuple[str, ...]] = MappingProxyType(
         "security is unknown": ("record.security",),
         "unsorted heavy fraction": ("sort.heavy",),
         "few items": ("sort.class", "float.more"),
+        "few items, wood counted": ("sort.class", "float.more"),
         "one sample": ("float.more",),
         "poor recovery": (),
         "only cf. names": ("name.cf",),
     }
 )
 """Circumstance of a limit -> the work that lifts it; 'few items' only if enough items are to be expected."""
+
+_COUNTED: Mapping[str, Selector] = MappingProxyType(
+    {"few items": Selector(not_role=("wood",)), "few items, wood counted": Selector()}
+)
+"""Circumstances of too few items -> the items that are meant."""
 
 Steps = Mapping[Subject, tuple[NextStep, ...]]
 RulesOf = Callable[[Level], Mapping[StatementId, tuple[Rule, ...]]]
@@ -134,7 +140,7 @@ def _step(work: Supposed, after: Outcomes, unit: int, here: _Level) -> NextStep:
     units = here.look.units
     subject = Subject(level=units.level, id=units.ids[unit])
     says, cost = _described(work.step, units, unit, here.project)
-    items = float(work.look.units.counted(Selector())[0, unit])
+    items = {when: float(work.look.units.counted(meant)[0, unit]) for when, meant in _COUNTED.items()}
     lifts, turns = [], []
     for claim in here.claims[subject]:
         if claim.question in NOT_COUNTED:
@@ -161,7 +167,7 @@ def _questions(claims: Sequence[Claim], packs: Packs) -> tuple[str, ...]:
     )
 
 
-def _rises(claim: Claim, step: str, items: float, limits: Sequence[Limit]) -> bool:
+def _rises(claim: Claim, step: str, items: Mapping[str, float], limits: Sequence[Limit]) -> bool:
     """Whether the grade would rise once the limits that the work lifts are gone and all others stay."""
     if not claim.limits or claim.unlimited is None:
         return False
@@ -171,10 +177,10 @@ def _rises(claim: Claim, step: str, items: float, limits: Sequence[Limit]) -> bo
     return min([*caps, GRADE_NAMES.index(claim.unlimited)]) > GRADE_NAMES.index(claim.grade)
 
 
-def _is_lifted(limit: Limit, step: str, items: float) -> bool:
+def _is_lifted(limit: Limit, step: str, items: Mapping[str, float]) -> bool:
     if step not in _LIFTED_BY.get(limit.when, ()):
         return False
-    return limit.when != "few items" or items >= (limit.threshold or 10)
+    return limit.when not in items or items[limit.when] >= (limit.threshold or 10)
 
 
 # ---- what to do, in words
