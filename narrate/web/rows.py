@@ -50,7 +50,7 @@ class RowAnchors:
     files: Mapping[str, str]
 
     def of(self, place: Place) -> str:
-        line = anchor(f"{place.sheet}.{place.cell}") if place.sheet else str(place.line)
+        line = anchor(f"{place.sheet}.{place.cell}") if place.cell else str(place.line)
         return f"{self.files[place.path]}-{line}"
 
 

@@ -104,9 +104,15 @@ class SampleView(SubjectView):
 
     @property
     def rows(self) -> tuple[tuple[CountRow, str], ...]:
-        """Rows of the count sheets with the fragment that names each."""
+        """Rows of the count sheets with the fragment that names each; one cell may give two rows ('1/6')."""
         rows = self._opener.rows
-        return tuple((row, rows.anchors.of(row.place)) for row in rows.by_sample.get(self.record.id, ()))
+        found: dict[str, int] = {}
+        named = []
+        for row in rows.by_sample.get(self.record.id, ()):
+            name = rows.anchors.of(row.place)
+            found[name] = found.get(name, 0) + 1
+            named.append((row, name if found[name] == 1 else f"{name}-{found[name]}"))
+        return tuple(named)
 
     @property
     def photographs(self) -> tuple[PhotoView, ...]:
