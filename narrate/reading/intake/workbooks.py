@@ -52,7 +52,7 @@ def read_workbook(path: str, content: bytes, problems: ProblemList) -> tuple[Gri
         problems.error(
             Place(path=path),
             "N310",
-            f"{fault}, far more than a count sheet holds, and was not read",
+            f"{fault}, expected a count sheet; nothing of it was read",
             help="copy the table alone into a new workbook",
         )
     except faults as fault:
@@ -119,7 +119,7 @@ def _is_sound(path: str, content: bytes, problems: ProblemList) -> bool:
                                 place,
                                 "N310",
                                 f"the part {part.filename} of the workbook declares entities, which no spreadsheet "
-                                "program writes, and was not read",
+                                "program writes, and was not read, expected plain parts",
                                 help="open it in a spreadsheet program and save it anew as XLSX",
                             )
                             return False
