@@ -109,6 +109,16 @@ FAULTS = {
         "packs/rules/fuel/many_kernels.yaml:10:11: error N405: rule 'fuel.many_kernels': source 'pack-judgment' is not in "
         "sources.yaml; did you mean 'pack-judgement'?",
     ),
+    "kind of context": (
+        RULE.replace("  all:\n", "  all:\n    - {fact: context_kind, is: [heart]}\n"),
+        "packs/rules/fuel/many_kernels.yaml:16:7: error N502: rule 'fuel.many_kernels': context_kind 'heart' is not known; "
+        "did you mean 'hearth'?",
+    ),
+    "region": (
+        RULE.replace("weight: strong", "weight: strong\nregions: [eastern-nort-america]"),
+        "packs/rules/fuel/many_kernels.yaml:18:10: error N502: rule 'fuel.many_kernels': region 'eastern-nort-america' is no "
+        "taxon pack; did you mean 'eastern-north-america'?",
+    ),
     "criteria": (
         RULE.replace("part: kernel}, at_least: 2}", "part: kernel}, at_least: 2, at_most: 1}"),
         "packs/rules/fuel/many_kernels.yaml:16:7: error N505: rule 'fuel.many_kernels': the same measure must be at least 2 "
