@@ -27,6 +27,7 @@ def test_claims_json_has_the_shape_of_the_interface() -> None:
     assert claim["about"] == {"level": "context", "id": "C1"}
     assert {"question", "statement", "verdict", "support", "grade", "stability", "arguments", "limits"} <= claim.keys()
     assert {"misleads_when", "alternatives", "sources"} <= claim.keys()
+    assert {"grade_without_limits", "rivals", "turned_by", "next_step"} <= claim.keys()
     assert {"rule", "direction", "weight", "verdict", "evidence"} <= claim["arguments"][0].keys()
     assert (ratio["value"], ratio["low"], ratio["unit"], ratio["rows"]) == (0.0, 0.0, "", ["counts/test.csv:2"])
 
@@ -65,3 +66,20 @@ def test_an_id_that_looks_like_a_formula_is_not_one_in_the_table() -> None:
     table = measure_tables(find(dig, small_packs()), small_packs())["contexts.csv"]
 
     assert "\n'=1+1,items" in table
+
+
+def test_claims_json_says_what_would_turn_a_claim() -> None:
+    """Each change has its words, its number, the plant and part, the sample and the verdict it would bring."""
+    data = json.loads(claims_json(judge(a_dig([[("Zea mays", "cupule", 12)]]), packs_with(a_rule()), replicates=0)))
+    claim = next(c for c in data["claims"] if c["id"] == "S1/fuel.maize-cob")
+
+    assert claim["verdict"] == "holds"
+    assert claim["turned_by"][0] == {
+        "says": "three fewer maize cupules",
+        "items": -3,
+        "taxon": "Zea mays",
+        "part": "cupule",
+        "condition": "charred",
+        "sample": "S1",
+        "verdict": "cannot tell",
+    }

@@ -109,6 +109,7 @@ def test_a_limit_holds_the_grade_down_and_says_so(limit: Limit, project: Project
     assert found.grade == "suggests"
     assert [held.says for held in found.limits] == [f"{limit.when}: grade held at 'suggests'"]
     assert found.support == 0.8455
+    assert found.unlimited == "supports"
 
 
 @pytest.mark.parametrize(

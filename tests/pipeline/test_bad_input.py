@@ -63,7 +63,7 @@ def a_file_instead(folder: Path) -> None:
 CASES = [empty_folder, no_project_file, wrong_header, binary_sheet, windows_1252, many_problems, a_file_instead]
 
 
-@pytest.mark.parametrize("command", ["check", "tell"])
+@pytest.mark.parametrize("command", ["check", "tell", "rank"])
 @pytest.mark.parametrize("case", CASES, ids=lambda case: case.__name__)
 def test_bad_input_is_a_list_and_status_1(tmp_path: Path, case, command: str) -> None:  # type: ignore[no-untyped-def]
     """Every kind of bad input ends with status 1 and a message that has a place, a code and a way to mend it."""
