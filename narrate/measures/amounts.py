@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from narrate.measures.column import Column, exact
-from narrate.measures.intervals import poisson
+from narrate.measures.intervals import weighted_poisson
 from narrate.measures.units import Units
 from narrate.model.rules import Selector
 
@@ -43,23 +43,22 @@ def density(units: Units, of: Selector) -> Column:
 
         density = Σ (kᵢ / fᵢ) / litres;   kᵢ items counted in a class of which the share fᵢ was sorted
 
-    Unit: items per litre. Interval: the exact Poisson interval of the effective count T²/V, scaled by V/T, where
-    T = Σ kᵢ/fᵢ and V = Σ kᵢ/fᵢ² (Fay & Feuer 1997, Statistics in Medicine 16:791–801, from memory); where
-    nothing was found, the upper end for nought items over the smallest share sorted.
+    Unit: items per litre. Interval: that of Fay and Feuer for a weighted sum of Poisson counts, exact where one share
+    alone was sorted; where nothing was found, the upper end for nought items over the smallest share sorted.
     No value: where no volume was recorded. Items of samples without a volume are left out of both sides.
     Misleads: when recovery differed, or volumes were estimated after flotation.
-    Source:   Miller 1988, in Hastorf & Popper (eds), Current Paleoethnobotany, pp. 72–85.
+    Source:   Miller 1988, in Hastorf & Popper (eds), Current Paleoethnobotany, pp. 72–85; Fay & Feuer 1997,
+    Statistics in Medicine 16:791–801 (from memory).
     """
-    total, variance, litres, share = units.estimated_over_litres(of)
+    total, variance, litres = units.estimated_over_litres(of)
     raw = units.counted(of)
+    low, high = weighted_poisson(total, variance, units.heaviest(of))
     with np.errstate(invalid="ignore", divide="ignore"):
-        scale = np.where(total > 0, variance / total, 1 / share)
-        low, high = poisson(np.where(total > 0, total * total / variance, 0.0))
         per_l = np.where(litres > 0, 1 / litres, np.nan)
     return Column(
         value=total * per_l,
-        low=low * scale * per_l,
-        high=high * scale * per_l,
+        low=low * per_l,
+        high=high * per_l,
         of=raw,
         to=litres,
         n=raw,

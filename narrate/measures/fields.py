@@ -124,7 +124,7 @@ def phi(first: np.ndarray, second: np.ndarray) -> np.ndarray:
     """
     x, y = (np.asarray(part, float) - np.mean(part, axis=0) for part in (first, second))
     with np.errstate(invalid="ignore", divide="ignore"):
-        return (x.T @ y) / np.sqrt((x * x).sum(axis=0)[:, None] * (y * y).sum(axis=0)[None, :])
+        return np.clip((x.T @ y) / np.sqrt((x * x).sum(axis=0)[:, None] * (y * y).sum(axis=0)[None, :]), -1, 1)
 
 
 def with_same_margins(there: np.ndarray, tables: int, seed: int) -> np.ndarray:
@@ -264,7 +264,7 @@ def _columns(samples: Units, names: Sequence[tuple[str, str]], of: Selector) -> 
 
 
 def _sorted_as(of: Selector, attribute: str, value: str) -> Selector:
-    return replace(of, **{attribute: tuple(value.split()) if attribute == "seed" else (value,)})
+    return replace(of, **{attribute: (value,)})  # type: ignore[arg-type]
 
 
 def _any_of(units: Units, selectors: Sequence[Selector]) -> np.ndarray:

@@ -5,8 +5,8 @@ from __future__ import annotations
 import numpy as np
 
 from narrate.measures.column import Column
-from narrate.measures.intervals import poisson
 from narrate.measures.intervals import ratio as ratio_ends
+from narrate.measures.intervals import weighted_poisson
 from narrate.measures.selection import lies_below
 from narrate.measures.units import Units
 from narrate.model.plants import EarLine, Exchange
@@ -56,14 +56,13 @@ def items_per_g(units: Units, of: Selector, to: Selector) -> Column:
     raw = units.counted(of)
     total, variance = units.estimated(units.rows(of))
     grams, _ = units.mass_g(to)
+    low, high = weighted_poisson(total, variance, units.heaviest(of))
     with np.errstate(invalid="ignore", divide="ignore"):
-        scale = np.where(total > 0, variance / total, 1 / units.smallest_share())
-        low, high = poisson(np.where(total > 0, total * total / variance, 0.0))
         per_g = np.where(grams > 0, 1 / grams, np.nan)
     return Column(
         value=total * per_g,
-        low=low * scale * per_g,
-        high=high * scale * per_g,
+        low=low * per_g,
+        high=high * per_g,
         of=raw,
         to=grams,
         n=raw,

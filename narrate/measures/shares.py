@@ -44,7 +44,7 @@ def ratio(units: Units, of: Selector, to: Selector) -> Column:
 
         ratio = k / m
 
-    Unit: items per item. Interval: exact, from Clopper and Pearson's interval of k/(k + m); where m is 0 the value is not
+    Unit: items per item. Interval: exact, from Clopper and Pearson's of k/(k + m); where m is 0 the value is not
     defined but the lower end is a bound, where k is 0 the upper end is one. No value: where m is 0; no bounds either
     where both are.
     Misleads: the two may not char, break and survive alike; items that came together (a cob, a head of seeds) make the
@@ -73,8 +73,8 @@ def chaff_ratio(units: Units, of: Selector, to: Selector) -> Column:
 
         chaff ratio = Σ wᵢ cᵢ / g;   cᵢ pieces of a part of `of` that each stand for wᵢ, g items of `to`
 
-    Unit: pieces per grain. Interval: exact, from the share Σ wᵢ cᵢ / (Σ wᵢ cᵢ + g), with the n that was counted, not the
-    weighted one. No value: where no grain was found; then the lower end is a bound. No bounds either where both are 0.
+    Unit: pieces per grain. Interval: exact, from the share Σ wᵢ cᵢ / (Σ wᵢ cᵢ + g), with the n that was counted, not
+    the weighted one. No value: where no grain was found; then the lower end is a bound. No bounds either where both are 0.
     Misleads: chaff burns away before grain does, so a low ratio is weak evidence of cleaning.
     Source: Jones 1990, Circaea 6:91–96; Hillman 1984 for the two glume bases of a fork (from memory).
     """

@@ -116,17 +116,24 @@ class Units:
         """Items as counted of the rows that both selectors mean."""
         return self.kept(("both", first, second), lambda: self._in_both(first, second))
 
-    def estimated_over_litres(self, selector: Selector) -> tuple[np.ndarray, np.ndarray, np.ndarray, np.ndarray]:
+    def estimated_over_litres(self, selector: Selector) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
         """
         For samples with a recorded volume: items scaled up for the unsorted share, the variance of that sum under
-        Poisson counting, the litres, and the smallest share sorted.
+        Poisson counting, and the litres.
         """
         rows = self.rows(selector)
         has_volume = np.isfinite(self.table.volume_l)
         if not has_volume.all():
             rows = rows[has_volume[self.table.row_sample[rows]]]
         total, variance = self.estimated(rows)
-        return total, variance, self.litres(), self.smallest_share()
+        return total, variance, self.litres()
+
+    def heaviest(self, selector: Selector) -> np.ndarray:
+        """
+        What the item that stands for most stands for: 1 / the smallest share sorted of the classes in which the thing
+        was counted or looked for, or of any class of the unit where it was not.
+        """
+        return self.kept(("heaviest", selector), lambda: self._heaviest(self.rows(selector)))
 
     def estimated(self, rows: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
         """Items scaled up for the unsorted share, and the variance of that sum under Poisson counting."""
@@ -242,6 +249,11 @@ class Units:
             ends = self.table.phase_end[self.level][self.unit_of(rows)]
             rows = rows[years > np.where(np.isfinite(ends), ends, np.inf)]
         return rows
+
+    def _heaviest(self, rows: np.ndarray) -> np.ndarray:
+        weight = blank(1, len(self.ids))
+        into_groups(np.maximum, 1 / self.table.share[rows][None, :], self.unit_of(rows), weight)
+        return np.where(weight > 0, weight, 1 / self.smallest_share()[:1])
 
     def _in_both(self, first: Selector, second: Selector) -> np.ndarray:
         is_second = np.zeros(self.table.row_sample.size, bool)

@@ -29,7 +29,9 @@ def units_of(rows: list[CountRow], level: Level = "sample", samples: int = 1) ->
     return Units(count_table(dig, packs), level, packs, dig.preservation)
 
 
-def pieces(part: str, count: int | None, whole: bool = True, taxon: str = "Triticum dicoccum", sample: str = "S1", **more):
+def pieces(
+    part: str, count: int | None, whole: bool = True, taxon: str = "Triticum dicoccum", sample: str = "S1", **more
+):
     return replace(a_row(sample, taxon, part, count, **more), completeness="whole" if whole else "fragment")
 
 
