@@ -102,7 +102,8 @@ def tell(folder: Path, strict: bool) -> None:
         click.echo("Nothing was written.")
         sys.exit(PROBLEMS)
     click.echo(
-        f"{told.samples} samples from {told.contexts} contexts; {told.claims} claims that hold. {_summed(told.problems)}"
+        f"{_many(told.samples, 'sample')} from {_many(told.contexts, 'context')}; "
+        f"{_many(told.claims, 'claim')} in force. {_summed(told.problems)}"
     )
     click.echo(f"for the team:    {folder / 'out' / 'review' / 'index.html'}")
     click.echo(f"for the public:  {folder / 'out' / 'public' / 'index.html'}")
@@ -215,9 +216,13 @@ def _tell_problems(problems: Iterable[Problem]) -> None:
         click.echo(click.style(first, fg=colours[problem.severity]) + ("\n" + rest if rest else ""), err=True)
 
 
+def _many(number: int, what: str) -> str:
+    return f"{number:,} {what}{'s' * (number != 1)}"
+
+
 def _summed(problems: Iterable[Problem]) -> str:
     severities = [problem.severity for problem in problems]
     errors, warnings = severities.count("error"), severities.count("warning")
     if not severities:
         return "No problems found."
-    return f"{errors} error{'s' * (errors != 1)}, {warnings} warning{'s' * (warnings != 1)}."
+    return f"{_many(errors, 'error')}, {_many(warnings, 'warning')}."

@@ -16,7 +16,7 @@ from narrate.disclosure import disclosed, disclosed_narrative
 from narrate.documents.markdown import markdown
 from narrate.documents.outline import outline
 from narrate.drafts.basis import Ground
-from narrate.drafts.owned import Owned, own_words, owned, write_files
+from narrate.drafts.owned import Owned, draft_path, own_words, owned, write_files
 from narrate.judging.check_rules import check_rules
 from narrate.judging.judge import judge
 from narrate.judging.strength import ranked
@@ -87,8 +87,8 @@ def check(folder: Path, *, strict: bool = False) -> tuple[Problem, ...]:
     if not (folder / "narratives").is_dir():
         return reading.problems
     whole = judged(reading.project, reading.packs)
-    told = [_told(folder, "review", whole), _told(folder, "public", judged(disclosed(reading.project), reading.packs))]
-    return _with_those_of_drafts(reading.problems, told, strict=strict)
+    told = _all_told(folder, whole, judged(disclosed(reading.project), reading.packs))
+    return _with_those_of_drafts(reading.problems, told.values(), strict=strict)
 
 
 def judged(project: Project, packs: Packs) -> Judged:
@@ -115,7 +115,7 @@ def tell(folder: Path, *, version: str, strict: bool = False, progress: Progress
     progress("measuring and judging what is public")
     open_part = judged(disclosed(reading.project), reading.packs)
     progress("writing narratives")
-    told = {name: _told(folder, name, part) for name, part in (("review", whole), ("public", open_part))}
+    told = _all_told(folder, whole, open_part)
     problems = _with_those_of_drafts(reading.problems, told.values(), strict=strict)
     if has_errors(problems):
         return Told(problems=problems, is_written=False)
@@ -123,10 +123,7 @@ def tell(folder: Path, *, version: str, strict: bool = False, progress: Progress
     try:
         for name, part in (("review", whole), ("public", open_part)):
             progress(f"building pages: {name}")
-            narratives_told = told[name].narratives
-            if name == "public":
-                narratives_told = {k: disclosed_narrative(n, whole.project) for k, n in narratives_told.items()}
-            edition = _edition(name, part, narratives_told, problems if name == "review" else (), version)
+            edition = _edition(name, part, told[name].narratives, problems if name == "review" else (), version)
             build(edition, templates_folder(), out / name, images=folder)
     except Refused as refusal:
         return Told(problems=(*problems, *refusal.problems), is_written=False)
@@ -411,6 +408,43 @@ def _told(folder: Path, name: str, part: Judged) -> _Told:
         narratives={(a, s): n for a, kept in found.items() for s, n in kept.narratives.items()},
         files={path: text for kept in found.values() for path, text in kept.files.items()},
         problems=tuple(problem for kept in found.values() for problem in kept.problems),
+    )
+
+
+def _all_told(folder: Path, whole: Judged, open_part: Judged) -> dict[str, _Told]:
+    """Both editions; words for the public that name something restricted are kept back, and that is told."""
+    public = _told(folder, "public", open_part)
+    kept = {k: disclosed_narrative(n, whole.project) for k, n in public.narratives.items()}
+    keys = subject_keys(open_part.project)
+    problems = ProblemList()
+    for (audience, subject), narrative in public.narratives.items():
+        left = {sentence.text for sentence in kept[(audience, subject)].sentences()}
+        for sentence in narrative.sentences():
+            if sentence.text not in left:
+                _tell_kept_back(folder, audience, keys[subject], sentence.text, problems)
+    for context in sorted(whole.project.disclosure.restricted_contexts):
+        for audience in EDITIONS["public"]:
+            path = draft_path(folder, audience, context)
+            if path.is_file():
+                problems.warning(
+                    Place(path=path.relative_to(folder).as_posix()),
+                    "N210",
+                    f"this narrative for the public is of '{context}', which is restricted; it is on no public page",
+                    help="delete the file and its side file before the folder is given to others",
+                )
+    public = replace(public, narratives=kept, problems=(*public.problems, *problems.sorted()))
+    return {"review": _told(folder, "review", whole), "public": public}
+
+
+def _tell_kept_back(folder: Path, audience: str, key: str, text: str, problems: ProblemList) -> None:
+    path = draft_path(folder, audience, key)
+    lines = path.read_text(encoding="utf-8", errors="replace").splitlines() if path.is_file() else []
+    line = next((number for number, row in enumerate(lines, start=1) if text in " ".join(row.split())), 0)
+    problems.warning(
+        Place(path=path.relative_to(folder).as_posix(), line=line),
+        "N210",
+        "the sentence names something restricted; it is kept in the file and left off the public site",
+        help="reword the sentence",
     )
 
 

@@ -14,7 +14,8 @@ def claims_json(claims: Claims) -> str:
     """
     The text of `claims.json`: one claim a line, in the order of the claims, so that two states compare line by line.
 
-    Missing values are null; an interval that is open above has a null high end.
+    Missing values are null; an interval that is open above has a null high end. A claim that does not hold has no grade.
+    Rows stand with the arguments that hold; `narrate explain` gives those of all others.
     """
     lines = [json.dumps(plain_claim(claim), ensure_ascii=False, separators=(", ", ": ")) for claim in claims]
     body = ",\n  ".join(lines)
@@ -34,7 +35,7 @@ def plain_claim(claim: Claim) -> dict[str, object]:
         "statement": claim.statement,
         "verdict": claim.verdict,
         "support": claim.support,
-        "grade": claim.grade,
+        "grade": claim.grade if claim.verdict == "holds" else None,
         "stability": claim.stability,
         "arguments": [_argument(argument) for argument in claim.arguments],
         "limits": [limit.says for limit in claim.limits],
@@ -105,11 +106,11 @@ def _argument(argument: Argument) -> dict[str, object]:
         "verdict": argument.verdict,
         "stability": argument.share_holding,
         "says": argument.says,
-        "evidence": [_evidence(evidence) for evidence in argument.evidence],
+        "evidence": [_evidence(evidence, with_rows=argument.verdict == "holds") for evidence in argument.evidence],
     }
 
 
-def _evidence(evidence: Evidence) -> dict[str, object]:
+def _evidence(evidence: Evidence, *, with_rows: bool) -> dict[str, object]:
     return {
         "measure": evidence.measure,
         "value": _rounded(evidence.value),
@@ -120,7 +121,7 @@ def _evidence(evidence: Evidence) -> dict[str, object]:
         "text": evidence.text,
         "reason": evidence.reason,
         "verdict": evidence.verdict,
-        "rows": list(dict.fromkeys(place.row for place in evidence.places)),
+        "rows": list(dict.fromkeys(place.row for place in evidence.places)) if with_rows else [],
     }
 
 

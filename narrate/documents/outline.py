@@ -9,11 +9,16 @@ from narrate.documents.tables import counts_by_context, sample_register
 from narrate.model.edition import Edition
 from narrate.model.ids import SITE, Subject
 from narrate.model.narrative import Narrative
+from narrate.model.stratigraphy import Context
 from narrate.telling.explanation import source_line
 
 CAUTION = (
     "This section is a draft for the signature of a qualified specialist. Information on the location of sites and on "
     "burials follows the laws and consultation that apply where the work was done."
+)
+
+RESTRICTED = (
+    "**Restricted: not for release.** Take this context and its samples out before the section leaves the team."
 )
 
 
@@ -39,18 +44,23 @@ def _blocks(edition: Edition) -> Iterator[Block]:
         yield from _told(edition, Subject(level="phase", id=phase.id), 3)
         for context in project.contexts:
             if context.phase == phase.id:
-                yield Heading(level=3, text=f"{context.id}, {context.kind}")
-                yield from _told(edition, Subject(level="context", id=context.id), 4)
+                yield from _context(edition, context)
     undated = [context for context in project.contexts if project.phase(context.phase) is None]
     if undated:
         yield Heading(level=2, text="Contexts without a phase")
         for context in undated:
-            yield Heading(level=3, text=f"{context.id}, {context.kind}")
-            yield from _told(edition, Subject(level="context", id=context.id), 4)
+            yield from _context(edition, context)
     yield Heading(level=2, text="Tables")
     yield counts_by_context(edition)
     yield Heading(level=2, text="Sources")
     yield from (Paragraph(text=source_line(key, edition.packs)) for key in cited(edition))
+
+
+def _context(edition: Edition, context: Context) -> Iterator[Block]:
+    yield Heading(level=3, text=f"{context.id}, {context.kind}")
+    if context.id in edition.project.disclosure.restricted_contexts:
+        yield Paragraph(text=RESTRICTED)
+    yield from _told(edition, Subject(level="context", id=context.id), 4)
 
 
 def cited(edition: Edition) -> tuple[str, ...]:

@@ -192,3 +192,39 @@ def test_the_example_reads_without_errors() -> None:
 
     assert [p.message for p in problems if p.severity == "error"] == []
     assert len(problems) <= 3
+
+
+def test_edited_words_that_name_what_is_restricted_are_kept_back_and_told(
+    told_example: Path, judged_example: Judged, tmp_path: Path
+) -> None:
+    """Ids, samples and coordinates in words for the public reach no byte of the public site, and each is a warning."""
+    copy = tmp_path / "example_project"
+    shutil.copytree(told_example, copy)
+    project = judged_example.project
+    (hidden,) = project.disclosure.restricted_contexts
+    sample = next(s.id for s in project.samples if s.context == hidden)
+    easting = next(v for c in project.contexts for v in c.location.values())
+    draft = sorted((copy / "narratives" / "public").glob("C*.md"))[0]
+    secrets = (str(hidden), str(sample), easting)
+    own = "".join(f"\nIt lies beside {secret}, quoth nobody.\n" for secret in secrets)
+    draft.write_text(draft.read_text(encoding="utf-8") + own, encoding="utf-8")
+    told = tell(copy, version="test")
+    content = b"".join(p.read_bytes() for p in sorted((copy / "out" / "public").rglob("*")) if p.is_file())
+
+    assert b"quoth nobody" not in content
+    assert [p.code for p in told.problems if p.place.path.startswith("narratives/")] == ["N210"] * 3
+    assert all(secret in draft.read_text(encoding="utf-8") for secret in secrets)
+
+
+def test_a_narrative_of_a_context_restricted_later_is_told(told_example: Path, tmp_path: Path) -> None:
+    """A context becomes restricted after its words were drafted: its page goes, and the file that is left is named."""
+    copy = tmp_path / "example_project"
+    shutil.copytree(told_example, copy)
+    head = copy / "project.yaml"
+    text = head.read_text(encoding="utf-8")
+    head.write_text(re.sub(r"restricted_contexts: \[", "restricted_contexts: [C01, ", text), encoding="utf-8")
+    told = tell(copy, version="test")
+
+    assert told.is_written
+    assert not (copy / "out" / "public" / "contexts" / "c01.html").exists()
+    assert "narratives/public/C01.md" in [p.place.path for p in told.problems if p.code == "N210"]
