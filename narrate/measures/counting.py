@@ -6,7 +6,7 @@ import numpy as np
 
 from narrate.measures.column import Column, exact
 from narrate.measures.count_table import CountTable, Kind
-from narrate.measures.runs import in_order, reduced, starts
+from narrate.measures.runs import reduced, starts
 from narrate.measures.thinning import added, total_from_share
 from narrate.measures.units import Units
 from narrate.model.plants import CountingRule, CountingTerm
@@ -48,12 +48,12 @@ def scaled_up(units: Units, of: Selector) -> Column:
     """
     rows = units.rows(of)
     raw = units.counted(of)
-    shares, code = units.kept("shares", lambda: np.unique(units.table.share, return_inverse=True))
-    partly = rows[units.table.share[rows] < 1]
+    partly = units.partly_sorted(rows)
+    shares, code = np.unique(units.table.share[partly], return_inverse=True)
     whole = raw - units.summed(units.table.counted, partly)
     totals, lows, highs = [whole], [whole], [whole]
-    for i in np.unique(code[partly]).tolist():
-        own = partly[code[partly] == i]
+    for i in range(shares.size):
+        own = partly[code == i]
         found = units.summed(units.table.counted, own)
         low, high = total_from_share(found, shares[i])
         has_rows = units.sum_of(np.ones((1, own.size)), own) > 0
@@ -107,10 +107,8 @@ def _minimum(units: Units, of: Selector) -> tuple[np.ndarray, np.ndarray]:
     rows, kind = rows[has_number], kind[has_number]
     if not rows.size:
         return sums, sums
-    unit, groups = units.unit_of(rows), group_of_kind[kind]
-    order = in_order(unit, groups)
-    rows, kind = rows[order], kind[order]
-    at = starts(unit[order] * (int(group_of_kind.max()) + 1) + groups[order])
+    # Rows lie by taxon and counting rule already; pieces without a rule are numbered by their part, as they lie too.
+    at = starts(units.unit_of(rows) * (int(group_of_kind.max()) + 1) + group_of_kind[kind])
     counted = units.counts(rows)
     slot, worth = slot_of_kind[kind], worth_of_kind[kind]
     individuals = reduced(np.add, counted * np.where(slot == 0, worth, 0.0), at)

@@ -234,10 +234,18 @@ def _rarefied_by_unit(groups: ByTaxon, total: np.ndarray, items: int) -> np.ndar
     of_whole = log_factorial(enough - items) - log_factorial(enough)
     left = groups.spread(enough) - groups.items
     can_be_missed = left >= items
-    left = np.where(can_be_missed, left, items)
-    missed = np.exp(log_factorial(left) - log_factorial(left - items) + groups.spread(of_whole))
+    missed = np.exp(_log_falling(np.where(can_be_missed, left, items), items) + groups.spread(of_whole))
     expected = np.where(groups.items > 0, np.where(can_be_missed, 1 - missed, 1.0), 0.0)
     return np.where(total >= items, groups.total(expected), np.nan)
+
+
+def _log_falling(n: np.ndarray, items: int) -> np.ndarray:
+    """ln n!/(n − items)!, by one look-up for counts of a few thousand."""
+    most = int(n.max(initial=items))
+    if most > 4096:
+        return log_factorial(n) - log_factorial(n - items)
+    steps = np.arange(items, most + 1)
+    return (log_factorial(steps) - log_factorial(steps - items))[n.astype(np.intp) - items]
 
 
 def _shannon(units: Units, of: Selector) -> tuple[np.ndarray, np.ndarray, np.ndarray]:

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 import numpy as np
 
-from narrate.measures.runs import blank, into_groups, reduced, starts, taken
+from narrate.measures.runs import blank, reduced, starts, taken
 from narrate.measures.units import Units
 from narrate.model.rules import Selector
 
@@ -22,6 +22,8 @@ class ByTaxon:
     """(groups,): the unit of each group, rising."""
     taxon: np.ndarray
     """(groups,): a number for the taxon, the same in all units."""
+    at: np.ndarray = field(repr=False)
+    """Where the groups of each unit begin."""
     taxa: int
     shape: tuple[int, int]
     """(replicates, units)."""
@@ -29,7 +31,8 @@ class ByTaxon:
     def total(self, values: np.ndarray) -> np.ndarray:
         """Values of the groups summed by unit."""
         out = blank(values.shape[0], self.shape[1])
-        into_groups(np.add, values, self.unit, out)
+        if self.at.size:
+            out.T[self.unit[self.at]] = reduced(np.add, values, self.at).T
         return out
 
     def sum_of(self, function: Callable[[np.ndarray], np.ndarray]) -> np.ndarray:
@@ -52,10 +55,20 @@ def _grouped(units: Units, of: Selector) -> ByTaxon:
     if not rows.size:
         empty = np.zeros(0, np.intp)
         return ByTaxon(
-            items=np.zeros((units.table.replicates, 0)), unit=empty, taxon=empty, taxa=taxa, shape=units.shape
+            items=np.zeros((units.table.replicates, 0)),
+            unit=empty,
+            taxon=empty,
+            at=empty,
+            taxa=taxa,
+            shape=units.shape,
         )
     unit, taxon = units.unit_of(rows), units.taxon_of_kind[units.table.row_kind[rows]]
     at = starts(unit * taxa + taxon)
     return ByTaxon(
-        items=reduced(np.add, units.counts(rows), at), unit=unit[at], taxon=taxon[at], taxa=taxa, shape=units.shape
+        items=reduced(np.add, units.counts(rows), at),
+        unit=unit[at],
+        taxon=taxon[at],
+        at=starts(unit[at]),
+        taxa=taxa,
+        shape=units.shape,
     )

@@ -12,6 +12,7 @@ Z = 1.959963984540054
 """Standard normal quantile for a two-sided 95 % interval."""
 
 _EXACT_UP_TO = 200
+_FEW_KEYS = 4_000_000
 
 
 def wilson(successes: np.ndarray, trials: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
@@ -58,15 +59,7 @@ def poisson(items: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
     """
     k = np.asarray(items, float)
     exact_low, exact_high = _exact_poisson_ends()
-    whole = np.clip(np.nan_to_num(k), 0, _EXACT_UP_TO).astype(np.intp)
-    next_ = np.minimum(whole + 1, _EXACT_UP_TO)
-    part = k - whole
-    low = exact_low[whole] + part * (exact_low[next_] - exact_low[whole])
-    high = exact_high[whole] + part * (exact_high[next_] - exact_high[whole])
-    far = k > _EXACT_UP_TO
-    if far.any():
-        low[far], high[far] = _wilson_hilferty(k[far], -Z), _wilson_hilferty(k[far] + 1, Z)
-    return low, high
+    return _poisson_end(k, exact_low, 0, -Z), _poisson_end(k, exact_high, 1, Z)
 
 
 def weighted_poisson(total: np.ndarray, variance: np.ndarray, heaviest: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
@@ -88,8 +81,9 @@ def weighted_poisson(total: np.ndarray, variance: np.ndarray, heaviest: np.ndarr
     more, spread = total + heaviest, variance + heaviest * heaviest
     found = total > 0
     scale = np.where(found, variance, 0) / np.where(found, total, 1)
-    low, _ = poisson(np.where(found, total / np.where(found, scale, 1), 0))
-    _, high = poisson(more * more / spread - 1)
+    exact_low, exact_high = _exact_poisson_ends()
+    low = _poisson_end(np.where(found, total / np.where(found, scale, 1), 0), exact_low, 0, -Z)
+    high = _poisson_end(more * more / spread - 1, exact_high, 1, Z)
     return low * scale, high * spread / more
 
 
@@ -136,6 +130,16 @@ def each_once(*parts: np.ndarray) -> tuple[tuple[np.ndarray, ...], np.ndarray]:
     key = flat[0].copy()
     for part in flat[1:]:
         key = key * (float(part.max(initial=0)) + 1) + part
+    most = int(key.max(initial=0))
+    if most < _FEW_KEYS:
+        # So few possible tuples are told apart by marking them, without sorting.
+        whole = key.astype(np.intp)
+        first = np.full(most + 1, -1)
+        first[whole[::-1]] = np.arange(whole.size - 1, -1, -1)
+        found = np.flatnonzero(first >= 0)
+        number = np.empty(most + 1, np.intp)
+        number[found] = np.arange(found.size)
+        return tuple(part[first[found]] for part in flat), number[whole]
     _, first, where = np.unique(key, return_index=True, return_inverse=True)
     return tuple(part[first] for part in flat), where
 
@@ -182,6 +186,17 @@ def difference_of_shares(
         p1, p2 = np.asarray(k1, float) / n1, np.asarray(k2, float) / n2
         d = p2 - p1
         return d - np.hypot(p2 - l2, u1 - p1), d + np.hypot(u2 - p2, p1 - l1)
+
+
+def _poisson_end(k: np.ndarray, exact: np.ndarray, shift: int, z: float) -> np.ndarray:
+    """One end, from the exact ones up to a few hundred; between whole numbers on a straight line."""
+    whole = np.clip(np.nan_to_num(k), 0, _EXACT_UP_TO).astype(np.intp)
+    below = exact[whole]
+    end = below + (k - whole) * (exact[np.minimum(whole + 1, _EXACT_UP_TO)] - below)
+    far = k > _EXACT_UP_TO
+    if far.any():
+        end[far] = _wilson_hilferty(k[far] + shift, z)
+    return end
 
 
 def _wilson_hilferty(k: np.ndarray, z: float) -> np.ndarray:

@@ -54,7 +54,7 @@ def items_per_g(units: Units, of: Selector, to: Selector) -> Column:
     Source: Miller 1988, in Hastorf & Popper (eds), pp. 72–85; Asch, Ford & Asch 1972 (from memory).
     """
     raw = units.counted(of)
-    total, variance = units.estimated(units.rows(of))
+    total, variance = units.estimated(of)
     grams, _ = units.mass_g(to)
     low, high = weighted_poisson(total, variance, units.heaviest(of))
     with np.errstate(invalid="ignore", divide="ignore"):

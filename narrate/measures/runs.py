@@ -55,11 +55,23 @@ def reduced(ufunc: np.ufunc, values: np.ndarray, at: np.ndarray) -> np.ndarray:
     by_row = np.ascontiguousarray(values.T)
     if at.size == len(by_row):
         return by_row.T
-    out = np.empty((at.size, values.shape[0]))
-    ends = np.append(at[1:], len(by_row)).tolist()
-    for i, (first, end) in enumerate(zip(at.tolist(), ends, strict=True)):
+    # Most runs are of one row: those are copied at once, and only the longer ones are gone through.
+    out = by_row[at]
+    ends = np.append(at[1:], len(by_row))
+    longer = np.flatnonzero(ends - at > 1)
+    for i, first, end in zip(longer.tolist(), at[longer].tolist(), ends[longer].tolist(), strict=True):
         ufunc.reduce(by_row[first:end], axis=0, out=out[i])
     return out.T
+
+
+def are_in_order(group: np.ndarray) -> bool:
+    """
+    Whether groups never fall.
+
+    >>> are_in_order(np.array([0, 0, 3])), are_in_order(np.array([1, 0]))
+    (True, False)
+    """
+    return group.size < 2 or not bool(np.any(group[1:] < group[:-1]))
 
 
 def into_groups(ufunc: np.ufunc, values: np.ndarray, group: np.ndarray, out: np.ndarray) -> None:
@@ -73,7 +85,7 @@ def into_groups(ufunc: np.ufunc, values: np.ndarray, group: np.ndarray, out: np.
     """
     if not group.size:
         return
-    if group.size > 1 and np.any(group[1:] < group[:-1]):
+    if not are_in_order(group):
         order = np.argsort(group, kind="stable")
         values, group = taken(values, order), group[order]
     at = starts(group)
@@ -89,8 +101,12 @@ def in_order(*keys: np.ndarray) -> np.ndarray:
     >>> in_order(np.array([1, 0, 1]), np.array([5, 9, 2])).tolist()
     [1, 2, 0]
     """
-    order = np.arange(keys[0].size)
+    order: np.ndarray | None = None
     for key in reversed(keys):
         small = key.astype(np.uint16) if key.size and key.max() < 65536 else key
-        order = order[np.argsort(small[order], kind="stable")]
+        if order is None:
+            order = np.argsort(small, kind="stable")
+        elif not are_in_order(small[order]):
+            order = order[np.argsort(small[order], kind="stable")]
+    assert order is not None, "at least one key is needed"
     return order

@@ -74,7 +74,7 @@ def chaff_ratio(units: Units, of: Selector, to: Selector) -> Column:
         chaff ratio = Σ wᵢ cᵢ / g;   cᵢ pieces of a part of `of` that each stand for wᵢ, g items of `to`
 
     Unit: pieces per grain. Interval: exact, from the share Σ wᵢ cᵢ / (Σ wᵢ cᵢ + g), with the n that was counted, not
-    the weighted one. No value: where no grain was found; then the lower end is a bound. No bounds either where both are 0.
+    the weighted one. No value: where no grain was found; then the lower end is a bound. No bounds where both are 0.
     Misleads: chaff burns away before grain does, so a low ratio is weak evidence of cleaning.
     Source: Jones 1990, Circaea 6:91–96; Hillman 1984 for the two glume bases of a fork (from memory).
     """

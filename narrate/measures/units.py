@@ -32,17 +32,18 @@ class Units:
         self.ids = table.unit_ids[level]
         self._unit_of_sample = table.unit_of_sample[level]
         unit_of_row = self._unit_of_sample[table.row_sample] if table.row_sample.size else table.row_sample
+        self._unit_of_row = unit_of_row
         # Within a unit rows lie by taxon and part, so that no sum over them needs to sort them again.
         within = np.flatnonzero(unit_of_row >= 0)
-        self.taxon_of_kind, self.name_of_kind = _codes(table)
+        self.taxon_of_kind, self.name_of_kind = _codes(table, packs)
         self._rows = within[in_order(unit_of_row[within], self.name_of_kind[table.row_kind[within]])]
         self._chosen: dict[Selector, np.ndarray] = {}
+        self._alike: dict[bytes, np.ndarray] = {}
         self._written = table.counted[0]
         self._weight: np.ndarray | None = None
         self._worked: dict[Hashable, object] = {}
-        by_unit = np.argsort(self._unit_of_sample, kind="stable")
-        ends = np.searchsorted(self._unit_of_sample[by_unit], np.arange(len(self.ids) + 1))
-        self._samples = tuple(by_unit[a:b] for a, b in zip(ends[:-1], ends[1:], strict=True))
+        self._by_unit = np.argsort(self._unit_of_sample, kind="stable")
+        self._ends = np.searchsorted(self._unit_of_sample[self._by_unit], np.arange(len(self.ids) + 1))
 
     @property
     def shape(self) -> tuple[int, int]:
@@ -79,7 +80,7 @@ class Units:
         return found
 
     def unit_of(self, rows: np.ndarray) -> np.ndarray:
-        return self._unit_of_sample[self.table.row_sample[rows]]
+        return self._unit_of_row[rows]
 
     def rows_of(self, unit: int, selector: Selector) -> np.ndarray:
         """Rows of one unit that the selector means."""
@@ -89,7 +90,7 @@ class Units:
 
     def samples_of(self, unit: int) -> np.ndarray:
         """Indices of the samples of one unit, in the order of the project."""
-        return self._samples[unit]
+        return self._by_unit[self._ends[unit] : self._ends[unit + 1]]
 
     def agreed(self, codes: np.ndarray, otherwise: int) -> np.ndarray:
         """For a code of every sample: the code on which all samples of a unit agree, else `otherwise`."""
@@ -99,7 +100,8 @@ class Units:
 
     def counted(self, selector: Selector) -> np.ndarray:
         """Items as counted."""
-        return self.kept(("counted", selector), lambda: self.summed(self.table.counted, self.rows(selector)))
+        rows = self.rows(selector)
+        return self.kept(("counted", id(rows)), lambda: self.summed(self.table.counted, rows))
 
     def weighted(self, selector: Selector) -> np.ndarray:
         """Items as counted, each times what its part stands for (a spikelet fork: two glume bases)."""
@@ -121,12 +123,12 @@ class Units:
         For samples with a recorded volume: items scaled up for the unsorted share, the variance of that sum under
         Poisson counting, and the litres.
         """
-        rows = self.rows(selector)
         has_volume = np.isfinite(self.table.volume_l)
-        if not has_volume.all():
-            rows = rows[has_volume[self.table.row_sample[rows]]]
-        total, variance = self.estimated(rows)
-        return total, variance, self.litres()
+        if has_volume.all():
+            return *self.estimated(selector), self.litres()
+        rows = self.rows(selector)
+        rows = rows[has_volume[self.table.row_sample[rows]]]
+        return *self._estimated(rows, self.summed(self.table.counted, rows)), self.litres()
 
     def heaviest(self, selector: Selector) -> np.ndarray:
         """
@@ -135,11 +137,13 @@ class Units:
         """
         return self.kept(("heaviest", selector), lambda: self._heaviest(self.rows(selector)))
 
-    def estimated(self, rows: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+    def estimated(self, selector: Selector) -> tuple[np.ndarray, np.ndarray]:
         """Items scaled up for the unsorted share, and the variance of that sum under Poisson counting."""
-        counted = self.counts(rows)
-        total = self._sum(counted + taken(self.table.unsorted, rows), rows)
-        return total, self._sum(counted / np.square(self.table.share[rows]), rows)
+        return self._estimated(self.rows(selector), self.counted(selector))
+
+    def partly_sorted(self, rows: np.ndarray) -> np.ndarray:
+        """Those of the rows whose size class was not sorted whole."""
+        return rows[self.table.share[rows] < 1]
 
     def mass_g(self, selector: Selector) -> tuple[np.ndarray, np.ndarray]:
         """
@@ -159,9 +163,9 @@ class Units:
     def samples_with(self, selector: Selector) -> np.ndarray:
         """Samples of the unit in which the thing was counted or noted."""
         rows = self.rows(selector)
-        there = self._is_there(rows) if self._weight is None else self.table.is_noted[rows][None, :].astype(float)
+        there = self._is_there(rows) if self._weight is None else self.table.is_noted[rows][None, :]
         per_sample = blank(there.shape[0], len(self.table.sample_ids))
-        into_groups(np.maximum, there, self.table.row_sample[rows], per_sample)
+        into_groups(np.logical_or, there, self.table.row_sample[rows], per_sample)
         if self._weight is not None:
             per_sample = per_sample * self._weight
         return self._over_samples(per_sample, np.sum)
@@ -231,7 +235,7 @@ class Units:
 
     def is_there(self, rows: np.ndarray) -> np.ndarray:
         """(replicates, rows named): True where a row says that the thing was there."""
-        return self._is_there(rows) > 0
+        return self._is_there(rows)
 
     def sum_of(self, values: np.ndarray, rows: np.ndarray) -> np.ndarray:
         """Values of shape (replicates or 1, rows named), one for each row named, summed by unit."""
@@ -243,12 +247,21 @@ class Units:
 
     def _choose(self, selector: Selector) -> np.ndarray:
         meant = kinds_meant(selector, self.table, self.packs, self.preservation)
-        rows = self._rows[meant[self.table.row_kind[self._rows]]] if self._rows.size else self._rows
+        # Selectors that mean the same kinds share one array of rows, and so whatever is kept for it.
+        alike = meant.tobytes()
+        if alike not in self._alike:
+            self._alike[alike] = self._rows[meant[self.table.row_kind[self._rows]]] if self._rows.size else self._rows
+        rows = self._alike[alike]
         if selector.later_than_phase and rows.size:
             years = earliest_years(self.table, self.packs)[self.table.row_kind[rows]]
             ends = self.table.phase_end[self.level][self.unit_of(rows)]
             rows = rows[years > np.where(np.isfinite(ends), ends, np.inf)]
         return rows
+
+    def _estimated(self, rows: np.ndarray, counted: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+        part = self.partly_sorted(rows)
+        more = self.counts(part) * (1 / np.square(self.table.share[part]) - 1)
+        return counted + self.summed(self.table.unsorted, part), counted + self._sum(more, part)
 
     def _heaviest(self, rows: np.ndarray) -> np.ndarray:
         weight = blank(1, len(self.ids))
@@ -270,16 +283,16 @@ class Units:
         names = self.name_of_kind if with_part else self.taxon_of_kind
         at = starts(self.unit_of(rows) * (int(names.max()) + 1) + names[self.table.row_kind[rows]])
         if there:
-            return reduced(np.maximum, self._is_there(rows), at), rows[at]
+            return reduced(np.logical_or, self._is_there(rows), at).astype(float), rows[at]
         return reduced(np.add, self.counts(rows), at), rows[at]
 
     def _is_there(self, rows: np.ndarray) -> np.ndarray:
-        """1.0 where a row says that the thing was there: a count above 0 in this replicate, a note or a mass."""
+        """True where a row says that the thing was there: a count above 0 in this replicate, a note or a mass."""
         there = self.counts(rows) > 0
         only_noted = self.table.is_noted[rows] & (self._written[rows] == 0)
         if only_noted.any():
             there |= only_noted[None, :]
-        return there.astype(float)
+        return there
 
     def _sum(self, values: np.ndarray, rows: np.ndarray) -> np.ndarray:
         out = blank(values.shape[0], len(self.ids))
@@ -302,14 +315,14 @@ class Units:
         return np.broadcast_to(values, self.shape) if values.shape != self.shape else values
 
 
-def _codes(table: CountTable) -> tuple[np.ndarray, np.ndarray]:
+def _codes(table: CountTable, packs: Packs) -> tuple[np.ndarray, np.ndarray]:
     """
-    For each kind a number for its taxon, and one for taxon and part that rises with it.
-
-    Names that nobody knows count by their writing.
+    For each kind a number for its taxon, and one for taxon and part that rises with it; parts that one counting rule
+    takes together lie side by side. Names that nobody knows count by their writing.
     """
+    rule_of = {part: i for i, rule in enumerate(packs.words.counting) for term in rule.terms() for part in term.part}
     taxa: dict[object, int] = {}
     taxon = np.array([taxa.setdefault(k.taxon or k.either or k.written, len(taxa)) for k in table.kinds], np.intp)
-    names = sorted({(int(t), k.part) for t, k in zip(taxon, table.kinds, strict=True)})
-    place = {name: i for i, name in enumerate(names)}
-    return taxon, np.array([place[int(t), k.part] for t, k in zip(taxon, table.kinds, strict=True)], np.intp)
+    keys = [(int(t), rule_of.get(k.part, -1), k.part) for t, k in zip(taxon, table.kinds, strict=True)]  # type: ignore[call-overload]
+    place = {key: i for i, key in enumerate(sorted(set(keys)))}
+    return taxon, np.array([place[key] for key in keys], np.intp)
