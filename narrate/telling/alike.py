@@ -106,18 +106,16 @@ def _phase_compared(
         for context in members:
             for name, reading in statements_held(page, context.id, ("fuel", "food", "processing")).items():
                 found.setdefault(name, []).append(reading)
-        sides.append({name: readings for name, readings in found.items() if 2 * len(readings) >= len(members)})
+        sides.append(found)
     only_early = {name: r for name, r in sides[0].items() if name not in sides[1]}
     only_late = {name: r for name, r in sides[1].items() if name not in sides[0]}
     if not only_early or not only_late:
         return []
-    nouns = [
-        noun_of(page, in_pack_order(page, [r[0] for r in list(side.values())[:3]])) for side in (only_early, only_late)
-    ]
-    refs = [reading.claim.id for side in (only_early, only_late) for found in side.values() for reading in found]
+    shown = [_most_widespread(page, side) for side in (only_early, only_late)]
+    refs = [reading.claim.id for side in shown for found in side for reading in found]
     kinds = page.names.kind(kind, plural=True)
     names = [english.literal(phase.name) for phase, _ in (early, late)]
-    where = [ids_listed(page, [c.id for c in members]) for _, members in (early, late)]
+    nouns = [page.listed([_noun_and_places(page, found) for found in side]) for side in shown]
     if page.is_plain:
         return page.say(
             refs,
@@ -125,6 +123,17 @@ def _phase_compared(
         )
     return page.say(
         refs,
-        f"among the {kinds}, those of the {names[0]} ({where[0]}) speak for {nouns[0]}, "
-        f"those of the {names[1]} ({where[1]}) for {nouns[1]}",
+        f"among the {kinds}, those of the {names[0]} speak for {nouns[0]}, whereas those of the {names[1]} speak for "
+        f"{nouns[1]}",
     )
+
+
+def _most_widespread(page: Page, side: dict[str, list[Reading]]) -> list[list[Reading]]:
+    place = {statement: i for i, statement in enumerate(page.dig.packs.statements)}
+    ordered = sorted(side.items(), key=lambda pair: (-len(pair[1]), place[pair[0]]))  # type: ignore[index]
+    return [readings for _, readings in ordered[:2]]
+
+
+def _noun_and_places(page: Page, readings: Sequence[Reading]) -> str:
+    """'the use of nutshell as fuel (C01 and C10)'."""
+    return f"{noun_of(page, readings[:1])} ({ids_listed(page, [r.claim.about.id for r in readings])})"

@@ -26,6 +26,11 @@ def is_wood(page: Page, tally: Tally) -> bool:
     return part is not None and "wood" in part.roles
 
 
+def has_wood(page: Page) -> bool:
+    """Whether any old wood was counted or weighed."""
+    return any(t.counted or t.mass_g for t in ancient_tallies(page) if is_wood(page, t))
+
+
 def main_sentences(page: Page) -> list[Sentence]:
     """What makes up the assemblage, the commonest plant first."""
     tallies = [t for t in plant_tallies(page) if t.counted or t.mass_g is not None or t.is_noted]
@@ -65,8 +70,13 @@ def only_text(page: Page) -> tuple[str, list[str]]:
         tallies = [t for t in tallies if t.counted or not _is_unknown(page, t)] or tallies
         page.names.has_glosses = False
     refs = [t.ref for t in tallies if t.ref]
-    ordered = [tally for group in _by_plant(page, tallies) for tally in group]
-    return page.listed(page.names.grouped(ordered, at_most=6)), refs
+    groups = _by_plant(page, tallies)
+    ordered = [tally for group in groups for tally in group]
+    most = 4 if page.is_plain else 6
+    if len(groups) <= most + 1:
+        return page.listed(page.names.grouped(ordered, at_most=len(groups))), refs
+    others = page.count(len(groups) - most, "other kind", "other kinds")
+    return page.listed([*page.names.grouped(ordered, at_most=most), f"finds of {others}"]), refs
 
 
 def _with_a_leader(
@@ -86,14 +96,14 @@ def _with_a_leader(
         )
     return page.say(
         refs,
-        f"{plant} makes up {part} of {scope} ({inner}), followed by {others}",
+        f"{plant} makes up {part} of {scope}, with {inner}, followed by {others}",
         f"most of {scope}{share_told} come from {plant}, with {inner}; there were also {others}",
         f"with {inner}, {plant} accounts for {part} of {scope}, the rest being {others}",
     )
 
 
 def _part_count(page: Page, tally: Tally) -> str:
-    return f"{page.names.number(tally.counted)} {page.names.part(tally, plural=tally.counted != 1)}"
+    return page.names.count_of_part(tally)
 
 
 def _can_lead(page: Page, group: Sequence[Tally]) -> bool:
@@ -107,10 +117,12 @@ def has_counted_wood(page: Page) -> bool:
 def _list_with_rest(page: Page, shown: Sequence[Sequence[Tally]], rest: Sequence[Sequence[Tally]]) -> str:
     """'a, b, c, and smaller numbers of d and e'."""
     texts = page.names.grouped([t for group in shown for t in group], at_most=len(shown), with_mass=True)
-    tail = _smaller_numbers(page, rest)
-    if not tail:
-        return page.listed(texts)
-    return f"{', '.join(texts)}{',' if len(texts) > 1 else ''} and {tail[0]}" if texts else tail[0]
+    least = min((total(group) for group in shown), default=0)
+    tail = _smaller_numbers(page, rest, least)
+    if not tail or not texts:
+        return page.listed([*texts, *tail])
+    head = f"{', '.join(texts)}{',' if len(texts) > 1 else ''} and {tail[0]}"
+    return f"{head}, beside {tail[1]}" if len(tail) > 1 else head
 
 
 def wood_sentences(page: Page) -> list[Sentence]:
@@ -185,7 +197,8 @@ def _for_visitors(page: Page, groups: Sequence[Sequence[Tally]], refs: list[str]
     first, more = groups[0], groups[1:4]
     lead = first[0]
     if first_share <= 0.5 or not lead.counted or _is_unknown(page, lead):
-        everything = page.listed(page.names.grouped([t for group in groups[:4] for t in group], at_most=4))
+        most = 3 if any(len(group) > 2 for group in groups[:4]) else 4
+        everything = page.listed(page.names.grouped([t for group in groups[:most] for t in group], at_most=most))
         return page.say(
             refs,
             f"among them were {everything}",
@@ -194,7 +207,7 @@ def _for_visitors(page: Page, groups: Sequence[Sequence[Tally]], refs: list[str]
         )
     noun = page.names.remains(lead, with_number=False)
     many = page.names.number(lead.counted)
-    besides = page.listed([page.names.remains(t) for t in first[1:3] if t.counted])
+    besides = page.listed([page.names.remains(t) for t in first[1:] if t.counted])
     others = page.listed(page.names.grouped([t for group in more for t in group], at_most=3))
     besides_wood = "apart from bits of wood, " if has_counted_wood(page) else ""
     most = f"{besides_wood}most were" if others or besides else f"{besides_wood}all of them were"
@@ -216,12 +229,20 @@ def _for_visitors(page: Page, groups: Sequence[Sequence[Tally]], refs: list[str]
     return sentences
 
 
-def _smaller_numbers(page: Page, groups: Sequence[Sequence[Tally]]) -> list[str]:
-    """['smaller numbers of maypop and grape'], or 'single finds of …'; empty where nothing is left."""
+def _smaller_numbers(page: Page, groups: Sequence[Sequence[Tally]], least: int) -> list[str]:
+    """
+    ['smaller numbers of maypop and grape', '4 indeterminate seeds']; empty where nothing is left.
+
+    least: the smallest number told before; what nobody could name is told last, however many there were.
+    """
     if not groups:
         return []
-    known = [group for group in groups if page.names.plant(group[0].taxon, group[0].written) not in UNKNOWN] or groups
-    named = known[:3]
+    unknown = [group for group in groups if _is_unknown(page, group[0])]
+    groups = [group for group in groups if group not in unknown]
+    told = [page.names.remains(group[0]) for group in unknown[:1]]
+    if not groups:
+        return told
+    named = groups[:3]
     names = []
     for group in named:
         tally = group[0]
@@ -230,8 +251,9 @@ def _smaller_numbers(page: Page, groups: Sequence[Sequence[Tally]]) -> list[str]
     if len(groups) > len(named):
         names.append(page.count(len(groups) - len(named), "other kind", "other kinds"))
     single = all(total(group) == 1 for group in groups)
-    word = ("a single find of" if len(groups) == 1 else "single finds of") if single else "smaller numbers of"
-    return [f"{word} {page.listed(names)}"]
+    smaller = "smaller numbers of" if total(groups[0]) < least else "small numbers of"
+    word = ("a single find of" if len(groups) == 1 else "single finds of") if single else smaller
+    return [f"{word} {page.listed(names)}", *told]
 
 
 def _by_plant(page: Page, tallies: Sequence[Tally]) -> list[list[Tally]]:

@@ -9,11 +9,14 @@ from narrate.model.stratigraphy import Context
 from narrate.telling import composition, english, neighbours, openings, setting
 from narrate.telling.frames import frame
 from narrate.telling.page import Page
-from narrate.telling.plan import Reading, ordered_themes, readings
-from narrate.telling.sentences import plainly_told, told
+from narrate.telling.plan import TOO_FEW, Reading, ordered_themes, readings
+from narrate.telling.sentences import STORED_ONLY, plainly_told, told, unsettled_sentences
 
 DATABLE = "work.date-candidate"
 """Told for the whole dig at once: a report wants one list of what could be dated."""
+
+NOT_NEWS = (STORED_ONLY, "deposit.redeposited")
+"""Readings that say what a deposit cannot tell: never what a list tells of it."""
 
 SHORT = 5
 """A narrative of at most this many sentences is one paragraph."""
@@ -86,7 +89,18 @@ def one_paragraph(sentences: Sequence[Sentence]) -> tuple[Section, ...]:
 
 
 def summary_sentence(page: Page, name: str, held: Sequence[Reading]) -> Sentence | None:
-    """One sentence for lists and cards: the firmest reading, else how much there was."""
+    """
+    One sentence for lists and cards: the firmest reading, else how much there was.
+
+    Where the remains are too few to be read, that is what it says.
+    """
+    items = setting.items_text(page)
+    refs = [page.ref("items"), page.record]
+    too_few = [item.claim.id for item in held if item.claim.statement == TOO_FEW]
+    if too_few and setting.items_counted(page):
+        small = "too little to tell us much" if page.is_plain else f"{items}, too few to be read on their own"
+        return Sentence(text=english.finished(f"{name}: {small}"), refs=(*refs, *too_few))
+    held = [item for item in held if item.claim.statement not in NOT_NEWS]
     chosen = [item for item in held if item.claim.question not in ("integrity", "work", "deposit")]
     changes = [item for item in chosen if item.claim.question == "change"]
     if changes:
@@ -94,8 +108,6 @@ def summary_sentence(page: Page, name: str, held: Sequence[Reading]) -> Sentence
         chosen = [item for item in changes if item.claim.grade == changes[0].claim.grade]
     if not chosen:
         chosen = [item for item in held if item.claim.question == "deposit"]
-    items = setting.items_text(page)
-    refs = [page.ref("items"), page.record]
     if not chosen or setting.items_counted(page) == 0:
         text = f"{name}: {items}" if setting.items_counted(page) else f"{name}: nothing found"
         return Sentence(text=english.finished(text), refs=tuple(refs))
@@ -128,6 +140,7 @@ def _deposit_block(page: Page, context: Context, held: Sequence[Reading]) -> lis
     sentences += setting.recorded_sentence(page, context, known=said, also=_as_recorded(page, context, held))
     sentences += deposit
     sentences += plainly_told(page, [r for r in held if r.claim.question == "integrity" and r.rank > 1])
+    sentences += unsettled_sentences(page, [r for r in held if r.claim.question == "integrity" and r.rank > 1])
     sentences += setting.recovery_sentences(page)
     sentences += openings.limit_sentences(page, [r for r in held if r.claim.question != "work"])
     return sentences

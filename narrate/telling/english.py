@@ -233,7 +233,7 @@ def subjects_once(clauses: Sequence[str], *, oxford: bool = True) -> str:
     if not clauses:
         return ""
     subject = clauses[0].split(" ", 1)[0]
-    if any(", " in clause for clause in clauses):
+    if len(clauses) > 1 and any(", " in clause or " and " in clause for clause in clauses):
         return ", and that ".join(clauses)
     short = [clauses[0], *(c.removeprefix(f"{subject} ") if subject == "people" else c for c in clauses[1:])]
     return listed(short, oxford=oxford)

@@ -2,26 +2,23 @@
 
 from __future__ import annotations
 
-from narrate.model.ids import Subject
 from narrate.model.narrative import Section, Sentence
-from narrate.model.stratigraphy import Feature
+from narrate.model.stratigraphy import Context, Feature
 from narrate.telling import composition, english, setting
+from narrate.telling.alike import QUESTIONS
 from narrate.telling.contexts import one_paragraph
 from narrate.telling.frames import noun_of
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading, readings
 from narrate.telling.sentences import told
+from narrate.telling.spread import statements_held
 
 
 def feature_sections(page: Page, feature: Feature) -> tuple[Section, ...]:
     """One paragraph: the contexts, how much they held, what they have in common, what only one of them says."""
     contexts = [page.dig.project.context(id) for id in feature.contexts]
     phases = {c.phase for c in contexts}
-    named = [
-        setting.context_name(page, c)
-        + (setting.phase_brackets(page, page.dig.project.phase(c.phase)) if len(phases) > 1 else "")
-        for c in contexts
-    ]
+    named = [setting.context_name(page, c) + (_in_phase(page, c) if len(phases) > 1 else "") for c in contexts]
     names = page.listed(named)
     name = f"feature {english.literal(feature.id)}"
     if not page.found.samples:
@@ -48,23 +45,25 @@ def feature_sections(page: Page, feature: Feature) -> tuple[Section, ...]:
     return one_paragraph([*sentences, *told(page, held[:2], weak=False)])
 
 
+def _in_phase(page: Page, context: Context) -> str:
+    phase = page.dig.project.phase(context.phase)
+    if page.is_plain:
+        return f" ({english.literal(phase.name)})" if phase is not None else ""
+    return setting.phase_brackets(page, phase)
+
+
 def _compared(page: Page, contexts: list[str]) -> list[Sentence]:
     """Readings that the contexts share, and those that only one makes."""
     by_statement: dict[str, list[tuple[str, Reading]]] = {}
     for id in contexts:
-        subject = Subject(level="context", id=id)
-        for claim in page.dig.claims.about(subject):
-            statement = page.dig.packs.statements.get(claim.statement)
-            if claim.verdict == "holds" and claim.question in ("fuel", "food", "processing", "season") and statement:
-                reading = Reading(claim=claim, statement=statement, behind=())
-                if reading.rank > 1:
-                    by_statement.setdefault(claim.statement, []).append((id, reading))
-    shared = [at for at in by_statement.values() if len(at) == len(contexts)]
+        for statement, reading in statements_held(page, id, QUESTIONS).items():
+            by_statement.setdefault(statement, []).append((id, reading))
+    shared = [at for at in by_statement.values() if len(at) == len(contexts)][:3]
     single = [at[0] for at in by_statement.values() if len(at) == 1]
     sentences: list[Sentence] = []
     if shared:
         refs = [reading.claim.id for at in shared for _, reading in at]
-        nouns = noun_of(page, [at[0][1] for at in shared[:3]])
+        nouns = noun_of(page, [at[0][1] for at in shared])
         both = "both" if len(contexts) == 2 else "all"
         sentences += page.say(
             refs,

@@ -55,6 +55,20 @@ def plants_of(page: Page, item: Reading) -> list[str]:
     return sorted(numbers, key=lambda name: (-numbers[name], name))
 
 
+def plants_that_ripen(page: Page, item: Reading, season: str) -> str:
+    """'hickory nuts, chenopod, and persimmon, among others, ripen in autumn'; empty where too few have a name."""
+    named = [t for t in item.behind if not _is_wood(page, t) and not t.only_cf and _is_named(page, t) and t.counted]
+    plants: dict[str, int] = {}
+    for tally in named:
+        name = page.names.food(tally.taxon, tally.written)
+        plants[name] = plants.get(name, 0) + tally.counted
+    ordered = sorted(plants, key=lambda name: (-plants[name], name))
+    if len(ordered) < 2:
+        return ""
+    among = ", among others," if len(ordered) > 3 else ""
+    return f"{page.listed(ordered[:3])}{among} ripen in {season}"
+
+
 def _plants_once(page: Page, item: Reading) -> list[str]:
     """Plants of a reading without those that another reading of the page has named, unless none would be left."""
     if item.claim.id not in page.foods:
@@ -65,7 +79,7 @@ def _plants_once(page: Page, item: Reading) -> list[str]:
 
 
 def _class_of(page: Page, item: Reading) -> str:
-    text = item.statement.plain if page.is_plain else item.statement.noun
+    text = page.in_own_words(item.statement.plain if page.is_plain else item.statement.noun)
     match = _CLASS.match(text)
     return match[1] if match else text
 

@@ -58,7 +58,7 @@ def _nouns(page: Page, group: Sequence[Reading]) -> list[str]:
     """The readings as noun phrases, those of one build told as one."""
     foods = [item for item in group if item.is_food]
     others = [item for item in group if not item.is_food]
-    phrases = [item.statement.plain_noun if page.is_plain else item.statement.noun for item in others]
+    phrases = [page.in_own_words(_noun(page, item)) for item in others]
     nouns = english.gathered_apart(phrases, oxford=page.names.has_oxford)
     if foods:
         wording = page.audience.words.get("food_noun", "the use of {plants} as food")
@@ -66,11 +66,15 @@ def _nouns(page: Page, group: Sequence[Reading]) -> list[str]:
     return nouns
 
 
+def _noun(page: Page, item: Reading) -> str:
+    return item.statement.plain_noun if page.is_plain else item.statement.noun
+
+
 def clause_of(page: Page, group: Sequence[Reading]) -> str:
     """The readings as one clause, foods by their plants."""
     foods = [item for item in group if item.is_food]
     others = [item for item in group if not item.is_food]
-    phrases = [item.statement.plain if page.is_plain else item.statement.clause for item in others]
+    phrases = [page.in_own_words(item.statement.plain if page.is_plain else item.statement.clause) for item in others]
     gathered = [english.gathered(phrases, oxford=page.names.has_oxford)] if phrases else []
     if foods:
         wording = page.audience.words.get("food_clause", "{plants} were used as food")

@@ -122,8 +122,41 @@ class Names:
                 return f"{mass} of {re.sub(r'^[a-z]+ of (an? )?', '', self.part_of_plant(tally, plural=True))}{tail}"
             noted = "noted as present" if tally.is_noted and not self.is_plain else ""
             return noun + _within(tail, noted)
+        if self.is_plain and self._fragments(tally):
+            # 'corn kernels and bits of kernel'
+            noun += f" and bits of {self.part(tally, plural=False)}"
         text = f"{self.number(tally.counted)} {noun}" if with_number else noun
-        return text + _within(tail, mass if with_mass else "")
+        return text + _within(_within(tail, self.doubts(tally)), mass if with_mass else "")
+
+    def count_of_part(self, tally: Tally) -> str:
+        """'273 kernels (153 of them fragments)', without the plant."""
+        doubts = self.doubts(tally)
+        text = f"{self.number(tally.counted)} {self.part(tally, plural=tally.counted != 1)}"
+        return f"{text} ({doubts})" if doubts else text
+
+    def doubts(self, tally: Tally) -> str:
+        """'153 of them fragments, two of them cf.'; empty where all is whole and certain, and for visitors."""
+        if self.is_plain:
+            return ""
+        said = []
+        fragments = self._fragments(tally)
+        if fragments:
+            said.append(self._of_them(tally, fragments, "a fragment", "fragments"))
+        if 0 < tally.doubtful < tally.counted:
+            said.append(self._of_them(tally, tally.doubtful, "cf.", "cf."))
+        return ", ".join(said)
+
+    def _of_them(self, tally: Tally, number: int, one: str, many: str) -> str:
+        if tally.counted == 1:
+            return one
+        return f"{'all' if number == tally.counted else self.number(number)} of them {many}"
+
+    def _fragments(self, tally: Tally) -> int:
+        """Items recorded as fragments, of a part that is counted by the whole seed, grain or kernel."""
+        is_named = self.plant(tally.taxon, tally.written) not in UNKNOWN
+        counts_whole = bool({"propagule", "edible"} & set(_roles(self, tally)))
+        comes_in_pieces = re.match(r"(pieces|bits|fragments|flakes|halves) of ", self.part(tally, plural=True))
+        return tally.fragments if counts_whole and is_named and not comes_in_pieces else 0
 
     def part_of_plant(self, tally: Tally, *, plural: bool) -> str:
         """'maize kernels', 'pieces of acorn shell', 'probable goosefoot seeds', 'unidentified seeds'."""
@@ -209,7 +242,7 @@ class Names:
         plant = self.plant(taxon_id, written)
         if self.is_plain or not plant or plant.startswith(("recorded", "other", *UNKNOWN)):
             return english.listed([self.remains(tally) for tally in counted], oxford=self.has_oxford)
-        parts = [f"{self.number(t.counted)} {self.part(t, plural=t.counted != 1)}" for t in counted]
+        parts = [self.count_of_part(t) for t in counted]
         return f"{english.listed(parts, oxford=self.has_oxford)} of {plant}{self.latin_once(taxon_id)}"
 
     def _is_last(self, tally: Tally) -> bool:

@@ -23,6 +23,7 @@ def compared_sentences(page: Page, context: Context) -> list[Sentence]:
 
 
 def _density(page: Page, context: Context) -> list[Sentence]:
+    name = setting.context_name(page, context)
     own = page.measure("density")
     known, median = page.dig.surroundings.densities, page.dig.surroundings.median_density
     if own is None or not own.value or median is None or len(known) < ENOUGH_CONTEXTS:
@@ -50,14 +51,14 @@ def _density(page: Page, context: Context) -> list[Sentence]:
         return page.say(
             refs,
             f"litre for litre it holds some {factor} times the median of the {many} contexts with remains ({middle})",
-            f"against a median of {middle} items per litre in the {many} contexts with remains, it is rich",
+            f"{name} is rich: the median of the {many} contexts with remains is {middle} items per litre",
         )
     if median and own.value <= median / 3 and not page.is_plain:
         return page.say(
             refs,
             f"with {page.figure(own)} items per litre it lies well below the median of the {many} contexts "
             f"with remains ({middle} per litre)",
-            f"against a median of {middle} items per litre in the {many} contexts with remains, it is poor",
+            f"{name} is poor: the median of the {many} contexts with remains is {middle} items per litre",
         )
     return []
 
@@ -106,6 +107,7 @@ def _kernels(page: Page, context: Context) -> list[Sentence]:
     values = [_value(page, s, "kernels_per_cupule") for s in alike]
     if own is None or own.value is None or len(alike) < 3 or page.is_plain or own.value == 0:
         return []
+    name = setting.context_name(page, context)
     numbers_known = [v for v in values if v is not None]
     kind = page.names.kind(context.kind, plural=True)
     refs = [page.dig.measure_ref(s, "kernels_per_cupule") for s in alike]
@@ -114,8 +116,8 @@ def _kernels(page: Page, context: Context) -> list[Sentence]:
             figure, of = page.figure(own), page.count(len(alike))
             return page.say(
                 refs,
-                f"at {figure} it has the {word} ratio of kernels to cupules of the {of} {kind}",
-                f"among the {of} {kind} its ratio of kernels to cupules ({figure}) is the {word}",
+                f"its ratio of kernels to cupules, {figure}, is the {word} of the {of} {kind}",
+                f"among the {of} {kind} {name} has the {word} ratio of kernels to cupules ({figure})",
             )
     return []
 

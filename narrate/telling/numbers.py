@@ -108,34 +108,16 @@ def percent(share: float) -> str:
     return f"{round(share * 100)}%"
 
 
-def wilson(successes: int, n: int, *, z: float = 1.959963984540054) -> tuple[float, float]:
-    """
-    95 % interval of a share of samples.
-
-    Source: Wilson, E. B. 1927, Journal of the American Statistical Association 22:209–212; Newcombe 1998, method 3.
-
-    >>> [round(x, 4) for x in wilson(81, 263)]
-    [0.2553, 0.3662]
-    """
-    if n <= 0:
-        raise ValueError("an interval needs at least one sample")
-    p = successes / n
-    middle = (p + z * z / (2 * n)) / (1 + z * z / n)
-    half = z * math.sqrt(p * (1 - p) / n + z * z / (4 * n * n)) / (1 + z * z / n)
-    return (max(0.0, middle - half), min(1.0, middle + half))
-
-
 def about(number: float) -> str:
     """
-    A count for visitors: exact while small, then rounded and said to be so.
+    A count for visitors: exact while small, then rounded half up to the nearest ten and said to be so.
 
-    >>> about(3), about(17), about(96), about(148), about(1402), about(100)
-    ('three', '17', 'about 95', 'about 150', 'about 1,400', '100')
+    >>> about(3), about(17), about(94), about(95), about(1402), about(100)
+    ('three', '17', 'about 90', 'about 100', 'about 1,400', '100')
     """
     if number == int(number) and 0 <= number <= 20:
         return count(int(number), words_below=11)
-    step = 5 if number < 100 else 10 if number < 500 else 50 if number < 1000 else 10 ** (int(math.log10(number)) - 1)
-    rounded = int(round(number / step) * step)
+    rounded = 10 * math.floor(number / 10 + 0.5)
     return f"{rounded:,}" if rounded == number else f"about {rounded:,}"
 
 

@@ -40,12 +40,12 @@ def open_sentences(page: Page, *, is_thermal: bool, held: Sequence[Reading]) -> 
             f"we cannot say {matters}",
             f"these finds do not tell us {matters}",
         )
-    why = f"with {page.count(items, 'item', 'items')} other than wood, " if items < FEW else ""
+    why = f"with only {page.count(items, 'item', 'items')} besides wood, " if items < FEW else ""
     return page.say(
         refs,
         f"{why}the remains do not say {matters}",
         f"{why}it stays open {matters}",
-        f"{why}no answer is given here to the question {matters}" if len(undecided) == 1 else "",
+        f"{why}it cannot be said {matters}",
     )
 
 
@@ -69,6 +69,9 @@ def limit_sentences(page: Page, held: Sequence[Reading]) -> list[Sentence]:
     )
 
 
+_RECORDED = ("tertiary", "disturbed")
+
+
 def with_what(lifts: str) -> str:
     """'remains from a sealed deposit would allow more'."""
     text = english.lowered(lifts.strip().rstrip("."))
@@ -82,10 +85,13 @@ def with_the(says: str) -> str:
     A limit's words as a clause.
 
     >>> with_the("deposit is tertiary"), with_the("fewer than 20 items")
-    ('the deposit is tertiary', 'there are fewer than 20 items')
+    ('the record calls the deposit tertiary', 'there are fewer than 20 items')
     """
     text = english.lowered(says.strip().rstrip("."))
     words = text.split()
+    if words[-1] in _RECORDED and words[-2] == "is":
+        # What the record says of a deposit is told as that.
+        return f"the record calls the {words[0]} {words[-1]}"
     if words[0] in ("the", "a", "an", "no", "only", "all", "one", "some", "most", "there", "it"):
         verbs = {"is", "are", "was", "were", "rests", "rest", "has", "have", "hold", "holds"}
         return text if verbs & set(words) else f"there are {text}"

@@ -121,6 +121,25 @@ class Page:
             return ""
         return numbers.interval(measurement, scale=scale, thousands=self.audience.words.get("thousands", ","))
 
+    def in_own_words(self, text: str) -> str:
+        """
+        A text of the packs with the phrases that this audience puts otherwise: words named 'for <phrase>'.
+
+        Several wordings of a phrase are parted by ' | ' and turn with the page's position.
+        """
+        for name, phrases in self.audience.words.items():
+            if name.startswith("for ") and name.removeprefix("for ") in text:
+                turns = phrases.split(" | ")
+                text = text.replace(name.removeprefix("for "), turns[self.position % len(turns)])
+        return text
+
+    def turns(self, name: str, **filled: str) -> list[str]:
+        """The audience's wordings of one name, parted by ' | ', with their holes filled."""
+        wordings = self.audience.words.get(name, "").split(" | ")
+        for hole, text in filled.items():
+            wordings = [wording.replace(f"{{{hole}}}", text) for wording in wordings]
+        return wordings
+
     def say(self, refs: Iterable[str], *wordings: str) -> list[Sentence]:
         """
         The wording whose opening is least worn on this page, as one sentence; none if it was said already.

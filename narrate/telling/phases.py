@@ -19,7 +19,7 @@ from narrate.telling.spread import (
     ids_listed,
     k_of_n,
     name_of,
-    out_of,
+    of_samples,
     placed_readings,
     presence,
     samples_of_phase,
@@ -78,10 +78,11 @@ def basis_sentences(page: Page, name: str, phase: Phase, contexts: Sequence[Cont
         )
     else:
         when = f" ({years})" if years else ""
+        stand = english.agreed(page.found.samples, "stands", "stand")
         sentences = page.say(
             refs,
             f"{name}{when} is represented by {samples} ({litres}) from {places}, with {items} in all",
-            f"{samples} ({litres}) from {places} stand for {name}{when}; they gave {items}",
+            f"{samples} ({litres}) from {places} {stand} for {name}{when} and gave {items}",
         )
         empty = page.found.samples - held
         if empty:
@@ -130,8 +131,8 @@ def spread_sentences(page: Page, found: Sequence[Presence]) -> list[Sentence]:
     if page.is_plain:
         return page.say(
             [*first.refs],
-            f"we met {name_of(page, first.group)} in {_out_of_all(first)}",
-            f"there were signs of {name_of(page, first.group)} in {_out_of_all(first)}",
+            f"{name_of(page, first.group)} turned up in {of_samples(first)}",
+            f"there were signs of {name_of(page, first.group)} in {of_samples(first)}",
         ) + _others_for_visitors(page, ordered[1:4])
     verb = "was" if first.group.is_singular else "were"
     head = f"{name_of(page, first.group)} {verb} present in {k_of_n(page, first)}"
@@ -143,10 +144,6 @@ def spread_sentences(page: Page, found: Sequence[Presence]) -> list[Sentence]:
         f"{head}, {page.listed(rest)}",
         f"most widespread {verb} {name_of(page, first.group)}, in {k_of_n(page, first)}; next came {page.listed(rest)}",
     )
-
-
-def _out_of_all(found: Presence) -> str:
-    return f"{out_of(found)} samples"
 
 
 def _others_for_visitors(page: Page, found: Sequence[Presence]) -> list[Sentence]:

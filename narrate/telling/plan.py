@@ -47,7 +47,11 @@ class Reading:
 
 def readings(page: Page, claims: Iterable[Claim]) -> list[Reading]:
     """Claims that hold and may be told, firmest first."""
-    told = [_reading(page, claim) for claim in claims if is_told(page, claim)]
+    listed = list(claims)
+    if any(claim.statement == TOO_FEW and claim.verdict == "holds" for claim in listed):
+        # Counts too small to be read on their own carry nothing but what concerns the counts.
+        listed = [claim for claim in listed if claim.question in ("integrity", "work")]
+    told = [_reading(page, claim) for claim in listed if is_told(page, claim)]
     return sorted((r for r in told if r is not None), key=lambda r: (-r.rank, -r.claim.support, r.claim.id))
 
 
@@ -102,8 +106,11 @@ def by_grade(items: Sequence[Reading]) -> list[list[Reading]]:
     return sorted(groups.values(), key=lambda group: -group[0].rank)
 
 
-OF_ONE_READING = "names."
-"""Limits that come with the identifications behind one reading: told with it."""
+TOO_FEW = "integrity.too-few"
+"""The statement that a subject's remains are too few to be read on their own."""
+
+OF_ONE_READING = ("names.", "verdict.")
+"""Limits that come with the identifications behind one reading, or with its close verdict: told with it."""
 
 OF_THE_METHOD = "rules."
 """Limits that come with the rules and not with a deposit: told once, for the whole dig."""

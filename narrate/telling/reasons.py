@@ -7,26 +7,80 @@ from collections.abc import Sequence
 
 from narrate.model.claims import Argument
 from narrate.telling import english
+from narrate.telling.foods import plants_that_ripen
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
 
 _PLACE = re.compile(r" in (?:a|the) (?:feature|place|pit) (?:made for|of) [a-z]+(?= |,|\)|$)")
 _FIGURES = re.compile(r" ?\([^()]*\d[^()]*\)")
+_ONLY_RIPE = re.compile(r"^(?:we found )?\w+ plants that ripen in (\w+(?: summer)?)(?: lie together)?$")
+
+_BY_RECORD = re.compile(r"^the record calls the (?:context|deposit) \w+(?:, and |$)")
+"""What the record says is told as such, where the deposit is described, and is no reason for itself."""
+
+Portion = tuple[list[Reading], list[str]]
+"""Readings told in one sentence, and the reasons told with them."""
 
 
-def reasons_for(page: Page, group: Sequence[Reading], *, most: int) -> list[str]:
-    """Reasons not yet given on the page: each reading's heaviest first, then the next ones."""
-    queues = [[page_text(page, a) for a in item.claim.held("for")] for item in group]
-    chosen: list[str] = []
-    for depth in range(max((len(queue) for queue in queues), default=0)):
-        for queue in queues:
-            if depth < len(queue) and len(chosen) < most and queue[depth] not in chosen:
-                if without_figures(queue[depth]) not in page.reasons_told:
-                    chosen.append(queue[depth])
-    if len(group) == 1 and len(chosen) > 1 and (", " in "".join(chosen) or sum(len(c.split()) for c in chosen) > 30):
+def portions(page: Page, group: Sequence[Reading], *, at_most: int) -> list[Portion]:
+    """
+    Readings parted so that one sentence never lends a reading the reason of another.
+
+    In each portion every reading has a reason of its own among those told, or all stand without any: readings whose
+    reasons were given on the page before. at_most: reasons of one sentence.
+    """
+    queues = [(item, [t for t in reason_texts(page, item) if not _is_told(page, t)]) for item in group]
+    parts: list[Portion] = []
+    bare = [item for item, queue in queues if not queue]
+    for item, queue in ((item, queue) for item, queue in queues if queue):
+        home = next((part for part in parts if any(text in part[1] for text in queue)), None)
+        if home is None and parts and len(parts[-1][1]) < at_most and _is_short([*parts[-1][1], queue[0]]):
+            home = parts[-1]
+        if home is None:
+            home = ([], [])
+            parts.append(home)
+        home[0].append(item)
+        if not any(text in home[1] for text in queue):
+            home[1].append(queue[0])
+    for items, reasons in parts:
+        if len(items) == 1 and at_most > 1:
+            queue = next(queue for item, queue in queues if item is items[0])
+            longer = queue[:2]
+            reasons[:] = longer if _is_short(longer) and ", " not in "".join(longer) else reasons
+    if bare:
+        parts.append((bare, []))
+    page.reasons_told.update(without_figures(text) for _, reasons in parts for text in reasons)
+    return [(items, _referring_back(page, reasons)) for items, reasons in parts]
+
+
+def reasons_for(page: Page, item: Reading, *, most: int) -> list[str]:
+    """Reasons for one reading that the page has not given yet, the heaviest first."""
+    chosen = [text for text in reason_texts(page, item) if not _is_told(page, text)][:most]
+    if len(chosen) > 1 and (", " in "".join(chosen) or not _is_short(chosen)):
         chosen = chosen[:1]
     page.reasons_told.update(without_figures(text) for text in chosen)
     return _referring_back(page, chosen)
+
+
+def reason_texts(page: Page, item: Reading) -> list[str]:
+    """What speaks for a reading, in the audience's words, the heaviest first; plants by name, not 'plants of autumn'."""
+    texts = []
+    for argument in item.claim.held("for"):
+        text = page_text(page, argument)
+        text = _BY_RECORD.sub("", text)
+        if not text:
+            continue
+        match = _ONLY_RIPE.match(text)
+        texts.append((match and plants_that_ripen(page, item, match[1])) or text)
+    return list(dict.fromkeys(texts))
+
+
+def _is_told(page: Page, text: str) -> bool:
+    return without_figures(text) in page.reasons_told
+
+
+def _is_short(reasons: Sequence[str]) -> bool:
+    return sum(len(reason.split()) for reason in reasons) <= 30
 
 
 def _referring_back(page: Page, reasons: Sequence[str]) -> list[str]:
@@ -45,6 +99,7 @@ def page_text(page: Page, argument: Argument) -> str:
     text = english.lowered((text or argument.says).strip().rstrip("."))
     text = re.sub(r"\s%", "%", text)
     text = english.small_numbers_in_words(text)
+    text = page.in_own_words(text)
     return text if page.audience.shows_figures else _FIGURES.sub("", text)
 
 

@@ -70,10 +70,8 @@ def review_sections(
 
 
 def _size(page: Page, name: str, brackets: str) -> list[Sentence]:
-    items, samples, litres, density = (
-        setting.items_text(page), setting.samples_text(page), setting.litres_text(page), setting.density_text(page),
-    )  # fmt: skip
-    at = f", {density}" if density else ""
+    items, samples, litres = setting.items_text(page), setting.samples_text(page), setting.litres_text(page)
+    at = setting.or_density(page)
     few = setting.items_counted(page) < openings.FEW
     stand = english.agreed(setting.items_counted(page), "stands", "stand")
     return page.say(
@@ -92,6 +90,13 @@ def _integrity(page: Page, held: Sequence[Reading]) -> list[Sentence]:
 def _verb(item: Reading) -> str:
     return {"strongly supports": "strongly support", "supports": "support", "suggests": "suggest"}.get(
         item.claim.grade, "are consistent with"
+    )
+
+
+def _standing(item: Reading) -> str:
+    """'strongly supported', 'consistent with the remains'."""
+    return {"strongly supports": "strongly supported", "supports": "supported", "suggests": "suggested"}.get(
+        item.claim.grade, "consistent with the remains"
     )
 
 
@@ -119,7 +124,7 @@ def _rivals(page: Page, held: Sequence[Reading]) -> list[Sentence]:
             if rival.claim.id in paired:
                 continue
             paired |= {item.claim.id, rival.claim.id}
-            one, other = (f"{noun_of(page, [r])} ({r.claim.grade})" for r in (item, rival))
+            one, other = (f"{noun_of(page, [r])} ({_standing(r)})" for r in (item, rival))
             refs = [item.claim.id, rival.claim.id]
             if any(r.statement == rival.claim.statement and r.balance == "undecided" for r in item.claim.rivals):
                 sentences += page.say(
@@ -130,8 +135,8 @@ def _rivals(page: Page, held: Sequence[Reading]) -> list[Sentence]:
                 continue
             sentences += page.say(
                 refs,
-                f"two rival readings hold: {one} and {other}",
-                f"{one} competes with {other}",
+                f"two rival readings hold: {one}, and {other}",
+                f"as rival readings stand {one} and {other}",
             )
     return sentences[:2]
 
@@ -261,7 +266,8 @@ def _lifts(page: Page, held: Sequence[Reading]) -> list[Sentence]:
     is_told = any(step.id == "float.more" for step in page.dig.claims.steps.get(page.subject, ())[:1])
     for _, lifts, claims in shared_limits(page, held)[:1]:
         if lifts and not is_told:
-            return page.say(claims, f"{english.lowered(lifts)} would let the readings be put more firmly")
+            whose = f" of {english.literal(page.subject.id)}" if page.subject.level == "context" else ""
+            return page.say(claims, f"{english.lowered(lifts)} would let the readings{whose} be put more firmly")
     return []
 
 

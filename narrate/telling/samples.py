@@ -41,19 +41,14 @@ def _opening(page: Page, name: str) -> list[Sentence]:
     most = sum(t.counted for t in tallies if (t.taxon or t.written) in shown)
     chiefly = len(named) > len(texts) and 2 * most > sum(t.counted for t in tallies)
     refs = setting.size_refs(page)[:2] + [t.ref for t in tallies if t.ref and (t.taxon or t.written) in shown]
-    items, litres, density = setting.items_text(page), setting.litres_text(page), setting.density_text(page)
-    has_wood = composition.has_counted_wood(page)
+    items, litres, at = setting.items_text(page), setting.litres_text(page), setting.or_density(page)
     if page.is_plain:
         first = page.say(refs, f"we picked {items} from {name}", f"{name} gave us {items}")
         if not texts:
             return first
         word = "most were" if chiefly else "among them were" if len(named) > len(texts) else "they were"
-        if has_wood and not word.startswith("among"):
-            word = f"apart from bits of wood {word}"
         return first + page.say(refs, f"{word} {page.listed(texts)}")
-    at = f", {density}" if density else ""
     word = "chiefly " if chiefly else "among them " if len(named) > len(texts) else ""
-    word = f"apart from wood, {word}" if has_wood and not word.startswith("among") else word
     # After a semicolon, since the clause before the list has commas of its own.
     listed = f"; {word}{page.listed(texts)}" if texts else ""
     return page.say(
@@ -68,7 +63,7 @@ def _read(page: Page, item: Reading) -> list[Sentence]:
     lead = frame(page, [item], "lead")
     if not lead:
         return []
-    reasons = reasons_for(page, [item], most=1)
+    reasons = reasons_for(page, item, most=1)
     because = f", because {reasons[0]}" if reasons and not page.is_plain else ""
     return page.say([item.claim.id], f"{lead}{because}")
 

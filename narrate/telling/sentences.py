@@ -10,8 +10,8 @@ from narrate.telling import english, numbers
 from narrate.telling.behind import remains_looked_at
 from narrate.telling.frames import clause_of, frame, noun_of
 from narrate.telling.page import Page
-from narrate.telling.plan import OF_ONE_READING, Reading, by_grade, competes, rivals_of
-from narrate.telling.reasons import page_text, reasons_for, without_figures
+from narrate.telling.plan import Reading, by_grade, competes, rivals_of
+from narrate.telling.reasons import page_text, portions, reasons_for, without_figures
 
 UNSETTLED = 0.8
 """A verdict that stays in less than this share of resampled counts is told as unsettled (judgement of the makers)."""
@@ -41,6 +41,7 @@ def told(page: Page, items: Sequence[Reading], *, weak: bool = True) -> list[Sen
     for group in by_grade(rest):
         page.told.update(item.claim.id for item in group)
         sentences += further_sentences(page, group)
+    sentences += unsettled_sentences(page, [item for item in waiting if item not in lead])
     return sentences + keeping_sentences(page, keeping)
 
 
@@ -48,19 +49,9 @@ def keeping_sentences(page: Page, items: Sequence[Reading]) -> list[Sentence]:
     """That all the plants keep, so that the deposit has no season: a caution on the seasons of gathering."""
     sentences: list[Sentence] = []
     for item in items:
-        reasons = reasons_for(page, [item], most=1)
+        reasons = reasons_for(page, item, most=1)
         keeps = reasons[0] if reasons else ("these plants keep for months" if page.is_plain else "all the plants keep")
-        if page.is_plain:
-            sentences += page.say(
-                [item.claim.id],
-                f"{keeps}, so they cannot tell us when they were burned",
-            )
-            continue
-        sentences += page.say(
-            [item.claim.id],
-            f"since {keeps}, the season of the deposit itself stays open",
-            f"{keeps}, so that the season of the deposit itself stays open",
-        )
+        sentences += page.say([item.claim.id], *page.turns("keeping", keeps=keeps))
     return sentences
 
 
@@ -100,7 +91,7 @@ def plainly_told(page: Page, items: Sequence[Reading]) -> list[Sentence]:
         else:
             wording = page.audience.words.get(f"state {item.claim.grade}", "it may be that {clause}")
             framed = wording.replace("{clause}", clause)
-        reasons = reasons_for(page, [item], most=1)
+        reasons = reasons_for(page, item, most=1)
         because = f", because {reasons[0]}" if reasons and not page.is_plain else ""
         also = f", since {reasons[0]}" if reasons and not page.is_plain else ""
         if reasons and len(set(reasons[0].split()) & set(clause.split())) > 6:
@@ -111,39 +102,51 @@ def plainly_told(page: Page, items: Sequence[Reading]) -> list[Sentence]:
 
 
 def lead_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
-    """The leading reading with its reasons, in one of three builds that turn with the page's position."""
-    refs = [item.claim.id for item in group]
-    reasons = reasons_for(page, group, most=min(3, max(2, len(group))))
-    against = [page_text(page, a) for item in group for a in item.claim.held("against")][:1]
-    builds = [_because, _which, _this] if not page.is_plain else [_clause_because, _this, _clause_then_reason]
-    turn = (page.position + len(page.said)) % len(builds)
-    for build in builds[turn:] + builds[:turn]:
-        texts = build(page, group, reasons)
-        if texts and not any(page.worn(text) for text in texts):
-            break
-    else:
-        texts = _because(page, group, reasons) or _clause_then_reason(page, group, reasons)
-    sentences = [sentence for text in texts for sentence in page.say(refs, text)]
-    if against:
-        sentences += _against(page, refs, against[0])
+    """The leading readings with their reasons, in one of three builds that turn with the page's position."""
+    sentences: list[Sentence] = []
+    for i, (items, reasons) in enumerate(portions(page, group, at_most=1 if page.is_plain else 3)):
+        sentences += _led(page, items, reasons) if i == 0 else _added(page, items, reasons)
+        against = [(item, page_text(page, a)) for item in items for a in item.claim.held("against")][:1]
+        if against:
+            sentences += _against(page, *against[0], is_one_of_many=len(items) > 1)
     return sentences
 
 
+def _led(page: Page, items: Sequence[Reading], reasons: Sequence[str]) -> list[Sentence]:
+    refs = [item.claim.id for item in items]
+    builds = [_because, _which, _this] if not page.is_plain else [_clause_because, _this, _clause_then_reason]
+    turn = (page.position + len(page.said)) % len(builds)
+    for build in builds[turn:] + builds[:turn]:
+        texts = build(page, items, reasons)
+        if texts and not any(page.worn(text) for text in texts):
+            break
+    else:
+        texts = _because(page, items, reasons) or _clause_then_reason(page, items, reasons)
+    return [sentence for text in texts for sentence in page.say(refs, text)]
+
+
 def further_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
-    """More readings of one grade, gathered in one sentence, each reason given briefly."""
-    refs = [item.claim.id for item in group]
-    also = frame(page, group, "also") or frame(page, group, "lead")
+    """More readings of one grade, gathered as far as their reasons allow."""
+    sentences: list[Sentence] = []
+    for items, reasons in portions(page, group, at_most=1 if page.is_plain else 2):
+        sentences += _added(page, items, reasons)
+    return sentences + _rivals_within(page, group)
+
+
+def _added(page: Page, items: Sequence[Reading], reasons: Sequence[str]) -> list[Sentence]:
+    """Readings that follow others, with their reasons."""
+    refs = [item.claim.id for item in items]
+    also = frame(page, items, "also") or frame(page, items, "lead")
     if not also:
         return []
-    reasons = reasons_for(page, group, most=2)
-    if page.is_plain:
-        if reasons and (page.worn(reasons[0]) or (page.position + len(page.said)) % 2):
-            return page.say(refs, f"{also}, because {reasons[0]}")
-        return page.say(refs, also) + [s for reason in reasons[:1] for s in page.say(refs, reason)]
     if not reasons:
-        return page.say(refs, also) + _rivals_within(page, group)
+        return page.say(refs, also)
     joined = english.clauses_joined(reasons, oxford=page.names.has_oxford)
-    return page.say(refs, f"{also}, since {joined}", f"{also}: {joined}") + _rivals_within(page, group)
+    if page.is_plain:
+        if page.worn(joined) or (page.position + len(page.said)) % 2:
+            return page.say(refs, f"{also}, because {joined}")
+        return page.say(refs, also) + page.say(refs, joined)
+    return page.say(refs, f"{also}, since {joined}", f"{also}: {joined}", f"{also}, as {joined}")
 
 
 def _rivals_within(page: Page, group: Sequence[Reading]) -> list[Sentence]:
@@ -208,43 +211,59 @@ def doubt_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
     cautions = [text for rule in rules if rule is not None for text in rule.misleads_when] or list(lead.misleads_when)
     if not cautions:
         return []
-    caution = english.lowered(cautions[0].strip().rstrip("."))
-    if page.is_review:
-        return page.say([lead.id], f"on {noun_of(page, group[:1])}, bear in mind that {caution}")
+    caution = english.lowered(cautions[page.position % len(cautions)].strip().rstrip("."))
+    return page.say([lead.id], *page.turns("caution", caution=caution, noun=noun_of(page, group[:1])))
+
+
+def unsettled_sentences(page: Page, items: Sequence[Reading]) -> list[Sentence]:
+    """Which readings do not stand when the counts are drawn again, and which rest on uncertain names alone."""
+    sentences: list[Sentence] = []
+    for item in items:
+        for limit in item.claim.limits:
+            if limit.limit.startswith("names.") and not page.is_plain:
+                says = limit.says.split(": grade")[0].replace("behind it", "behind this")
+                what = "it" if len(items) == 1 else noun_of(page, [item])
+                sentences += page.say([item.claim.id], f"as {says}, {what} goes no further than “{limit.grade}”")
+    shaky = [item for item in items if item.claim.stability is not None and item.claim.stability < UNSETTLED]
+    shaky.sort(key=lambda item: (item.claim.stability or 0.0, item.claim.id))
+    if shaky:
+        sentences += _shaky_for_visitors(page, items, shaky) if page.is_plain else _shaky(page, items, shaky)
+    return sentences
+
+
+def _shaky_for_visitors(page: Page, items: Sequence[Reading], shaky: Sequence[Reading]) -> list[Sentence]:
+    refs = [item.claim.id for item in shaky]
+    if len(items) == len(shaky) == 1:
+        return page.say(
+            refs,
+            "a few finds more or less would change this",
+            "this rests on so few finds that a handful more could change it",
+            "it is a close call: a few finds more could turn it",
+        )
+    nouns = noun_of(page, shaky)
     return page.say(
-        [lead.id],
-        f"it should be borne in mind that {caution}",
-        f"one caution is that {caution}",
-        f"this is said with the caution that {caution}",
+        refs,
+        f"a few finds more or less would change what we say of {nouns}",
+        f"we are not sure of {nouns}: a few finds more could change that",
     )
 
 
-def unsettled_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
-    """Which reading does not stand when the counts are drawn again, and which rests on uncertain names alone."""
-    if page.is_plain or group[0].rank < 2:
-        return []
-    sentences: list[Sentence] = []
-    for limit in group[0].claim.limits:
-        if limit.limit.startswith(OF_ONE_READING):
-            says = limit.says.split(": grade")[0].replace("behind it", "behind this")
-            sentences += page.say([group[0].claim.id], f"as {says}, it goes no further than “{limit.grade}”")
-    shaky = [item for item in group if item.claim.stability is not None and item.claim.stability < UNSETTLED]
-    for item in sorted(shaky, key=lambda item: item.claim.stability or 0.0)[:1]:
-        share = numbers.percent(item.claim.stability or 0.0)
-        refs = [item.claim.id]
-        if len(group) > 1:
-            sentences += page.say(
-                refs,
-                f"of these {noun_of(page, [item])} is the least settled, upheld in {share} of the resampled counts",
-            )
-            continue
-        sentences += page.say(
+def _shaky(page: Page, items: Sequence[Reading], shaky: Sequence[Reading]) -> list[Sentence]:
+    refs = [item.claim.id for item in shaky]
+    if len(items) == 1:
+        share = numbers.percent(shaky[0].claim.stability or 0.0)
+        return page.say(
             refs,
             f"it is a close call: redrawing the counts upholds it in {share} of cases",
             f"this is not a settled reading, for redrawing the counts upholds it in {share} of cases",
             f"redrawing the counts upholds this in only {share} of cases",
         )
-    return sentences
+    texts = [f"{noun_of(page, [item])} in {numbers.percent(item.claim.stability or 0.0)}" for item in shaky]
+    return page.say(
+        refs,
+        f"when the counts are redrawn, they uphold {page.listed(texts)} of cases",
+        f"redrawing the counts upholds {page.listed(texts)} of cases only",
+    )
 
 
 # Builds of the leading sentence
@@ -286,18 +305,19 @@ def _clause_because(page: Page, group: Sequence[Reading], reasons: Sequence[str]
     return [f"{lead}, because {reasons[0]}"] if lead and reasons else []
 
 
-def _against(page: Page, refs: Sequence[str], reason: str) -> list[Sentence]:
+def _against(page: Page, item: Reading, reason: str, *, is_one_of_many: bool) -> list[Sentence]:
     if without_figures(reason) in page.reasons_told:
         return []
     page.reasons_told.add(without_figures(reason))
+    refs = [item.claim.id]
     if page.is_plain:
         return page.say(refs, f"but {reason}")
-    return page.say(refs, f"against this, {reason}", f"on the other side, {reason}")
+    this = noun_of(page, [item]) if is_one_of_many else "this"
+    return page.say(refs, f"against {this}, {reason}", f"on the other side, {reason}" if not is_one_of_many else "")
 
 
 def _side_by_side(page: Page, lead: Reading, rival: Reading) -> list[Sentence]:
     refs = [lead.claim.id, rival.claim.id]
-    reasons = reasons_for(page, [rival], most=1)
     is_weaker = any(r.statement == rival.claim.statement and r.balance == "this" for r in lead.claim.rivals)
     if page.is_plain:
         clause = clause_of(page, [rival])
@@ -306,25 +326,29 @@ def _side_by_side(page: Page, lead: Reading, rival: Reading) -> list[Sentence]:
                 refs,
                 f"it could also be that {clause}, though less speaks for that",
                 f"or perhaps {clause}, but that is the weaker reading",
+                f"less likely, but not ruled out, is that {clause}",
             )
         return page.say(
             refs,
             f"it could also be that {clause}, and the finds alone cannot settle it",
             f"or perhaps {clause}: the two leave much the same trace",
+            f"just as well it may be that {clause}, for both look the same in the ground",
         )
-    also, plainly = frame(page, [rival], "also"), frame(page, [rival], "lead")
-    because = f", since {reasons[0]}" if reasons else ""
+    reasons = reasons_for(page, rival, most=1)
+    sentences = _added(page, [rival], reasons)
+    one, other = noun_of(page, [lead]), noun_of(page, [rival])
+    pair = f"{one} and {other}" if " and " not in f"{one}{other}" else f"{one}, and {other}"
     if is_weaker:
-        return page.say(
+        return sentences + page.say(
             refs,
-            f"{also or plainly}{because}; of the two readings, less speaks for this one",
-            f"at the same time, {plainly}{because}, though less speaks for it than for the first reading",
+            f"of the two rival readings, {pair}, less speaks for the second",
+            f"less speaks for {other} than for {one}",
         )
-    return page.say(
+    return sentences + page.say(
         refs,
-        f"{also or plainly}{because}; the counts do not separate the two readings",
-        f"at the same time, {plainly}{because}, and neither reading excludes the other",
-        f"{also or plainly}{because}, and the two readings stand side by side",
+        f"the counts do not decide between {pair}",
+        f"{pair} are rival readings, and the counts do not choose",
+        f"between {pair} these counts do not choose",
     )
 
 

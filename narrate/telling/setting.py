@@ -6,6 +6,7 @@ from narrate.model.ids import Subject
 from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english, numbers
+from narrate.telling.composition import has_wood, plant_tallies
 from narrate.telling.page import Page
 
 GOOD_RECOVERY = 0.8
@@ -49,15 +50,20 @@ def phase_brackets(page: Page, phase: Phase | None, feature: str = "") -> str:
     return f" ({said})" if said else ""
 
 
-def items_text(page: Page) -> str:
-    """'148 charred items', '1 charred item'."""
-    items = page.measure("items")
-    number = int(items.value) if items is not None and items.value is not None else 0
+def items_text(page: Page, *, with_taxa: bool = False) -> str:
+    """'148 charred items of 12 taxa besides wood', '1 charred item'; wood is told by mass and by identified pieces."""
+    number = items_counted(page)
     charred = page.dig.project.preservation == "charred"
+    besides = " besides wood" if has_wood(page) else ""
     if page.is_plain:
         burned = "burned " if charred else ""
-        return f"just one {burned}scrap of plant" if number == 1 else f"{numbers.about(number)} {burned}plant remains"
-    return f"{page.count(number)} {'charred ' if charred else ''}{english.agreed(number, 'item', 'items')}"
+        if number == 1:
+            return f"just one {burned}scrap of plant{besides}"
+        return f"{numbers.about(number)} {burned}plant remains{besides}"
+    taxa = page.measure("taxa")
+    of_taxa = f" of {page.count(int(taxa.value), 'taxon', 'taxa')}" if with_taxa and taxa and taxa.value else ""
+    items = english.agreed(number, "item", "items")
+    return f"{page.count(number)} {'charred ' if charred else ''}{items}{of_taxa}{besides}"
 
 
 def items_counted(page: Page) -> int:
@@ -91,9 +97,15 @@ def density_text(page: Page) -> str:
     return f"{scaled}{figure} {items} per litre" + (f" (95% interval {interval})" if interval else "")
 
 
+def or_density(page: Page) -> str:
+    """', or 8.2 items per litre'; empty where there is no volume."""
+    density = density_text(page)
+    return f", or{',' if density.startswith('with') else ''} {density}" if density else ""
+
+
 def _is_scaled_up(page: Page) -> bool:
     """Whether the density counts more items than were seen, for a share that was not sorted."""
-    tallies = [t for t in page.found.tallies if t.condition in page.dig.ancient]
+    tallies = plant_tallies(page)
     return sum(t.estimated for t in tallies) > sum(t.counted for t in tallies) + 0.5
 
 
@@ -110,20 +122,16 @@ def opening_sentences(page: Page, context: Context) -> list[Sentence]:
     if page.is_plain:
         return _opening_for_visitors(page, name, phase, context)
     brackets = phase_brackets(page, phase, feature_text(page, context))
-    samples, litres, items, density = samples_text(page), litres_text(page), items_text(page), density_text(page)
-    taxa = page.measure("taxa")
-    of_taxa = ""
-    if taxa is not None and taxa.value:
-        of_taxa = f" of {page.count(int(taxa.value), 'taxon', 'taxa')}"
-    at = f", or{',' if density.startswith('with') else ''} {density}" if density else ""
+    samples, litres, items = samples_text(page), litres_text(page), items_text(page, with_taxa=True)
+    at = or_density(page)
     come = english.agreed(items_counted(page), "comes", "come")
     sampled = page.found.samples
     return page.say(
         size_refs(page),
-        f"{name}{brackets} gave {items}{of_taxa} from {samples} ({litres}){at}",
-        f"{samples} ({litres}) of {name}{brackets} yielded {items}{of_taxa}{at}",
-        f"from {name}{brackets}, sampled {numbers.times(sampled)} ({litres}), {come} {items}{of_taxa}{at}",
-        f"flotation of {litres} from {name}{brackets} in {samples} recovered {items}{of_taxa}{at}"
+        f"{name}{brackets} gave {items} from {samples} ({litres}){at}",
+        f"{samples} ({litres}) of {name}{brackets} yielded {items}{at}",
+        f"from {name}{brackets}, sampled {numbers.times(sampled)} ({litres}), {come} {items}{at}",
+        f"flotation of {litres} from {name}{brackets} in {samples} recovered {items}{at}"
         if page.found.litres is not None
         else "",
     )
@@ -265,7 +273,8 @@ def _kind_explained(page: Page, context: Context) -> list[Sentence]:
     if kind is None or not kind.explained.startswith(("A ", "An ")) or kind.id in ("pit", "hearth", "layer", "other"):
         return []
     said = english.lowered(kind.explained.split(";")[0].rstrip("."))
-    return page.say([page.record], f"{english.with_article(kind.plain)} is {said}")
+    one = english.with_article(kind.plain)
+    return page.say([page.record], *page.turns("kind explained", one=one, said=said))
 
 
 def subject_of(level: str, id: str) -> Subject:

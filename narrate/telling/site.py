@@ -23,6 +23,7 @@ from narrate.telling.spread import (
     ids_listed,
     k_of_n,
     name_of,
+    of_samples,
     out_of,
     presence,
     samples_of_phase,
@@ -52,6 +53,7 @@ def site_sections(page: Page) -> tuple[Section, ...]:
     blocks += theme_blocks(page, [c.id for c in project.contexts])
     blocks.append(("firmest", _firmest(page)))
     blocks.append(("open", _open(page)))
+    blocks.append(("next", _next(page)))
     return headed(page, blocks)
 
 
@@ -124,9 +126,9 @@ def _changed(
     if page.is_plain:
         said = page.say(
             refs,
-            f"in the {early}, {out_of(a)} samples held {name}; in the {late}, {out_of(b)} did"
+            f"in the {early}, {of_samples(a)} held {name}; in the {late}, {out_of(b)} did"
             if is_first
-            else f"{name} {way}, from {out_of(a)} samples to {out_of(b)}",
+            else f"{name} {way}, from {of_samples(a)} to {out_of(b)}",
         )
         return said + (page.say([reading.claim.id], frame(page, [reading], "lead")) if reading else [])
     rises = b.share > a.share
@@ -139,7 +141,7 @@ def _changed(
             f"{name} {'rose' if rises else 'fell'} from {k_of_n(page, a)} of the {early} "
             f"to {k_of_n(page, b)} of the {late}, {gap} at 95% confidence{framed}",
         )
-    change = f"from {out_of(a)} samples ({numbers.percent(a.share)}) to {out_of(b)} ({numbers.percent(b.share)})"
+    change = f"from {of_samples(a)} ({numbers.percent(a.share)}) to {out_of(b)} ({numbers.percent(b.share)})"
     return page.say(refs, f"{name} {way}, {change}, {gap}{framed}")
 
 
@@ -290,10 +292,13 @@ def _open(page: Page) -> list[Sentence]:
             [page.record, page.ref("items")],
             "what we found is only what fire kept, so plants that never burned are missing from this story",
         )
+    return sentences + openings.limit_sentences(page, [r for r in held if r.claim.question != "work"])
+
+
+def _next(page: Page) -> list[Sentence]:
+    """What could be done: material to date, and work that would help."""
+    if page.is_plain:
+        return []
+    held = readings(page, page.dig.claims.about(page.subject))
     work = [item for item in held if item.claim.question == "work" and item.claim.statement != DATABLE]
-    sentences += _datable(page)
-    return (
-        sentences
-        + openings.limit_sentences(page, [r for r in held if r.claim.question != "work"])
-        + plainly_told(page, work)
-    )
+    return _datable(page) + plainly_told(page, work)

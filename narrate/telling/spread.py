@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 
@@ -12,8 +11,9 @@ from narrate.model.rules import Selector
 from narrate.model.sampling import Sample
 from narrate.telling import english, numbers
 from narrate.telling.behind import is_meant
+from narrate.telling.intervals import newcombe, wilson
 from narrate.telling.page import Dig, Page
-from narrate.telling.plan import Reading
+from narrate.telling.plan import TOO_FEW, Reading
 
 _EATEN_OR_LEFT = ("edible", "byproduct", "cob", "nutshell", "propagule", "chaff", "underground", "prepared")
 
@@ -35,7 +35,7 @@ GROUPS = (
         selector=Selector(taxon=("Zea mays",), role=_EATEN_OR_LEFT),
     ),
     PlantGroup(
-        id="native-crop", name="seeds of the native crops", plain="seeds of the old garden crops",
+        id="native-crop", name="seeds of the native crops", plain="seeds of garden crops",
         selector=Selector(tag=("native-crop",), role=("propagule",)),
     ),
     PlantGroup(
@@ -89,22 +89,8 @@ def samples_of_phase(dig: Dig, phase: PhaseId) -> list[Sample]:
 
 
 def difference(first: Presence, second: Presence) -> tuple[float, float]:
-    """
-    95 % interval of the second share minus the first.
-
-    Source: Newcombe, R. G. 1998, Statistics in Medicine 17:873–890, method 10 (hybrid score).
-
-    >>> g = GROUPS[0]
-    >>> a, b = Presence(group=g, k=48, n=80, refs=()), Presence(group=g, k=56, n=70, refs=())
-    >>> [round(x, 4) for x in difference(a, b)]
-    [0.0524, 0.3339]
-    """
-    low_1, high_1 = numbers.wilson(first.k, first.n)
-    low_2, high_2 = numbers.wilson(second.k, second.n)
-    gap = second.share - first.share
-    down = math.sqrt((second.share - low_2) ** 2 + (high_1 - first.share) ** 2)
-    up = math.sqrt((high_2 - second.share) ** 2 + (first.share - low_1) ** 2)
-    return gap - down, gap + up
+    """95 % interval of the second share minus the first."""
+    return newcombe((first.k, first.n), (second.k, second.n))
 
 
 def name_of(page: Page, group: PlantGroup) -> str:
@@ -115,17 +101,26 @@ def k_of_n(page: Page, found: Presence, *, short: bool = False) -> str:
     """'15 of 20 samples (75%, 95% interval 53–89%)'; in short '14 (70%)'."""
     if short:
         return f"{numbers.count(found.k)} ({numbers.percent(found.share)})"
-    text = out_of(found) + " samples"
+    text = of_samples(found)
     if not page.audience.shows_intervals or found.n < 5:
         return text
-    low, high = numbers.wilson(found.k, found.n)
+    low, high = wilson(found.k, found.n)
     return f"{text} ({numbers.percent(found.share)}, 95% interval {low * 100:.0f}–{high * 100:.0f}%)"
+
+
+def of_samples(found: Presence) -> str:
+    """'15 of 20 samples', 'the one sample'."""
+    if found.n == 1:
+        return "the one sample" if found.k else "none of the one sample"
+    return f"{out_of(found)} samples"
 
 
 def out_of(found: Presence) -> str:
     """'15 of 20', 'two of nine', 'none of three', 'all eight'."""
     if found.k == found.n and found.n > 1:
         return f"all {numbers.count(found.n)}"
+    if found.n == 1:
+        return "the only one" if found.k else "none of one"
     if found.k == 0:
         return f"none of {numbers.count(found.n)}"
     if found.n < 10:
@@ -150,13 +145,23 @@ class Placed:
         return [reading.claim.id for _, reading in self.at]
 
 
+NOT_LISTED = ("season.stored-only", "deposit.redeposited")
+"""Statements that say what a deposit cannot tell, and are not listed over contexts."""
+
+
+def is_too_few(dig: Dig, context: str) -> bool:
+    """Whether a context's remains are too few to be read."""
+    claim = dig.claims.find(Subject(level="context", id=context), TOO_FEW)
+    return claim is not None and claim.verdict == "holds"
+
+
 def placed_readings(page: Page, contexts: Iterable[str], questions: Sequence[str]) -> list[Placed]:
     """Statements of some questions that hold at least as 'suggests' in two or more of the contexts."""
     packs = page.dig.packs
     found: dict[str, list[tuple[str, Reading]]] = {}
     for id in contexts:
         for claim in page.dig.claims.about(Subject(level="context", id=id)):
-            if claim.statement == "season.stored-only":
+            if claim.statement in NOT_LISTED or is_too_few(page.dig, id):
                 continue
             if claim.question in questions and claim.verdict == "holds" and claim.statement in packs.statements:
                 reading = Reading(claim=claim, statement=packs.statements[claim.statement], behind=())
@@ -187,6 +192,6 @@ def statements_held(page: Page, context: str, questions: Sequence[str]) -> dict[
         claim.statement: Reading(claim=claim, statement=page.dig.packs.statements[claim.statement], behind=())
         for claim in page.dig.claims.about(Subject(level="context", id=context))
         if claim.question in questions and claim.verdict == "holds" and claim.statement in page.dig.packs.statements
-        and claim.statement != "season.stored-only"
+        and claim.statement not in NOT_LISTED and not is_too_few(page.dig, context)
         and GRADE_NAMES.index(claim.grade) > 1
     }  # fmt: skip

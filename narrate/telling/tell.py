@@ -77,9 +77,16 @@ def _tell(
         written = without if grade(_text(without)) < grade(_text(written)) else written
     title = title_of(dig, subject)
     brief = new_page(dig, subject)
-    held = readings(brief, dig.claims.about(subject))
+    held = [] if _spans_phases(dig, subject) else readings(brief, dig.claims.about(subject))
     summary = summary_sentence(brief, english.literal(title), held)
     told[subject] = Narrative(subject=subject, audience=dig.audience.id, title=title, summary=summary, sections=written)
+
+
+def _spans_phases(dig: Dig, subject: Subject) -> bool:
+    """Whether it is a feature of contexts of several phases: readings of it would speak of no time in particular."""
+    if subject.level != "feature":
+        return False
+    return len({c.phase for c in dig.project.contexts if c.feature == subject.id}) > 1
 
 
 GRADE_AT_MOST = 8.0

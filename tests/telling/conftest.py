@@ -385,7 +385,7 @@ def _measured(
     tallies: list[Tally], litres: float | None, samples: list[Sample], remains: Mapping[str, list[Row]]
 ) -> dict[str, Measurement]:
     old = [t for t in tallies if t.condition == "charred"]
-    items = sum(t.counted for t in old)
+    items = sum(t.counted for t in old if t.part != "wood")
     measured = {
         "items": Measurement(measure="items", value=float(items)),
         "taxa": Measurement(measure="taxa", value=float(len({t.taxon for t in old if t.taxon}))),
@@ -403,7 +403,7 @@ def _measured(
             high=(items + half) / litres,
             n=items,
         )
-    each = [sum(r[3] for r in remains.get(s.id, []) if r[2] == "charred") for s in samples]
+    each = [sum(r[3] for r in remains.get(s.id, []) if r[2] == "charred" and r[1] != "wood") for s in samples]
     if items:
         measured["richest_share"] = Measurement(measure="richest_share", value=max(each) / items, n=items)
     kernels = sum(t.counted for t in old if t.part == "kernel")

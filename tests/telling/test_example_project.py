@@ -11,12 +11,16 @@ import pytest
 from narrate.model.ids import Subject
 from narrate.model.narrative import Narrative
 from narrate.model.refs import subject_keys
+from narrate.telling import english
 from narrate.telling.glossary import unexplained
 from narrate.telling.page import OPENINGS_AT_MOST, opening
 from narrate.telling.readability import grade
 from narrate.telling.tell import narratives
 
 if TYPE_CHECKING:
+    from narrate.model.audiences import Audience
+    from narrate.model.claims import Claim
+    from narrate.model.rules import Statement
     from narrate.pipeline import Judged
 
 AUDIENCES = ("report", "review", "public")
@@ -79,6 +83,58 @@ def test_pages_say_things_once_and_open_differently(told: dict[str, dict[Subject
             paragraphs.update(" ".join(s.text for s in p) for section in narrative.sections for p in section.paragraphs)
 
     assert max(paragraphs.values()) == 1
+
+
+GIVES_REASONS = re.compile(r"\b(because|since|as|for)\b|, which |; this |: ")
+
+
+def _in_bare_words(text: str) -> str:
+    """A clause without figures, brackets, marks and the words of places, so that one telling of it meets another."""
+    bare = re.sub(r"\([^()]*\)", "", text.lower())
+    return " ".join(
+        re.findall(r"[a-z-]+", re.sub(r" in (?:a|the) (?:feature|place|pit) (?:made for|of) \w+", " there", bare))
+    )
+
+
+def _clauses(claim: Claim, audience: Audience, statement: Statement) -> list[str]:
+    """What may stand in a sentence as the claim's own reason, in every wording that the audience has for it."""
+    texts = []
+    for argument in claim.arguments:
+        texts += [argument.says, argument.says_plain]
+    texts += [limit.says.split(": grade")[0] for limit in claim.limits]
+    texts += list(claim.misleads_when)
+    own = [(name.removeprefix("for "), turns) for name, turns in audience.words.items() if name.startswith("for ")]
+    for phrase, turns in own:
+        texts += [text.lower().replace(phrase, turn) for text in list(texts) for turn in turns.split(" | ")]
+    texts += [text.split(", and ")[-1] for text in texts if "the record calls" in text.lower()]
+    return [bare for text in texts if len(bare := _in_bare_words(english.small_numbers_in_words(text))) > 8]
+
+
+@pytest.mark.parametrize("audience", AUDIENCES)
+def test_no_claim_borrows_a_reason(told: dict[str, dict[Subject, Narrative]], judged_example: Judged, audience: str):
+    """
+    Where a sentence gives reasons, each claim that it rests on has a clause of its own there, or all share one.
+
+    A gathering season is met by its own plants, told by name, in place of 'plants that ripen in autumn'.
+    """
+    packs, looked_at = judged_example.packs, 0
+    for narrative in told[audience].values():
+        for sentence in narrative.sentences():
+            claims = [judged_example.claims.by_id[ref] for ref in sentence.refs if ref in judged_example.claims.by_id]
+            reasons = {
+                claim.id: [
+                    c for c in _clauses(claim, packs.audiences[audience], packs.statements[claim.statement])
+                    if c in _in_bare_words(english.small_numbers_in_words(sentence.text))
+                ]
+                for claim in claims
+            }  # fmt: skip
+            if not GIVES_REASONS.search(sentence.text) or not any(reasons.values()):
+                continue
+            looked_at += 1
+            for claim in claims:
+                by_plants = claim.question == "season" and f"ripen in {claim.statement.split('.')[1]}" in sentence.text
+                assert reasons[claim.id] or by_plants, (claim.id, sentence.text)
+    assert looked_at > 20
 
 
 def test_public_pages_are_plain(told: dict[str, dict[Subject, Narrative]], judged_example: Judged):

@@ -29,7 +29,7 @@ def names_for(audience: str, packs: Packs) -> Names:
     [
         ("Zea mays", "kernel", 12, "12 maize kernels (*Zea mays*)", "12 corn kernels"),
         ("Zea mays", "kernel", 1, "one maize kernel (*Zea mays*)", "one corn kernel"),
-        ("Zea mays", "cupule", 96, "96 maize cupules (*Zea mays*)", "about 95 bits of corn cob"),
+        ("Zea mays", "cupule", 96, "96 maize cupules (*Zea mays*)", "about 100 bits of corn cob"),
         ("Carya", "nutshell", 9, "nine pieces of hickory nutshell (*Carya* sp.)", "nine bits of hickory nutshell"),
         ("Carya", "wood", 5, "five fragments of hickory charcoal (*Carya* sp.)", "five fragments of hickory charcoal"),
         ("Quercus", "acorn shell", 1, "one piece of acorn shell (*Quercus* sp.)", "one bit of acorn shell"),

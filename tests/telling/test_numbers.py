@@ -57,7 +57,8 @@ def test_small_counts_are_words(number: int, told: str):
         (12, "12"),
         (20, "20"),
         (21, "about 20"),
-        (96, "about 95"),
+        (94, "about 90"),
+        (95, "about 100"),
         (100, "100"),
         (148, "about 150"),
         (1402, "about 1,400"),
@@ -66,13 +67,6 @@ def test_small_counts_are_words(number: int, told: str):
 def test_visitors_read_rounded_numbers(number: int, told: str):
     """Larger counts are rounded for visitors and said to be so."""
     assert numbers.about(number) == told
-
-
-def test_wilson_interval_agrees_with_newcombe():
-    """81 of 263 gives 0.2553 to 0.3662 (Newcombe 1998, Statistics in Medicine 17:857–872, table I; from memory)."""
-    low, high = numbers.wilson(81, 263)
-
-    assert (round(low, 4), round(high, 4)) == (0.2553, 0.3662)
 
 
 @pytest.mark.parametrize(
