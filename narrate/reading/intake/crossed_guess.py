@@ -492,7 +492,11 @@ class _Guessing:
     def _label_roles(self, heads: list[int]) -> None:
         """Roles of the columns of words, by their headings, then by what stands in them."""
         look = self.look
-        head_rows = [row for row in range(self.area.top, self.body[0]) if self.rows.get(row, Role(name="title")).name != "title"]
+        # 'Feature type' before a row of kinds of context heads that row, and not the column that it stands in.
+        heads_of_rows = ("title", *(role for role in _ROW_META if role not in ("sample", *DERIVED_ROLES)))
+        head_rows = [
+            row for row in range(self.area.top, self.body[0]) if self.rows.get(row, Role(name="title")).name not in heads_of_rows
+        ]
         for column in self.labels:
             texts = [look.text(row, column) for row in self.body if (row, column) in look.cells]
             roles = [heading(look.text(row, column)) for row in head_rows if look.text(row, column)]

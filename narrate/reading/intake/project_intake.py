@@ -16,9 +16,11 @@ from narrate.reading.intake.grids import ENDINGS
 from narrate.reading.intake.records_draft import Draft, draft_records, phases_text, quoted, records_text
 from narrate.reading.intake.take_in import TakenIn, layout_path, name_reader, take_in
 from narrate.reading.intake.told import Told
-from narrate.reading.packs import pack_folders, read_packs
+from narrate.reading.packs import pack_folders
 from narrate.reading.records import read_records
-from narrate.reading.taxon_packs import taxon_regions
+from narrate.reading.sources import read_sources
+from narrate.reading.taxon_packs import read_taxa, taxon_regions
+from narrate.reading.words import read_words
 
 DRAFTED = "records/drafted-from-sheets.yaml"
 _HEAD = (
@@ -43,7 +45,20 @@ def intake_packs(project: Path | None) -> Packs:
         packs = read_folder(project).packs
         if packs is not None and packs.taxa:
             return packs
-    return read_packs(taxon_regions(pack_folders(None)))[0]
+    return naming_packs(taxon_regions(pack_folders(None)))
+
+
+def naming_packs(regions: tuple[str, ...]) -> Packs:
+    """Words and taxa alone, which is all that names need; rules and statements take most of the time to read."""
+    ignored = ProblemList()
+    folders = pack_folders(None)
+    sources = read_sources(folders, ignored)
+    words = read_words(folders, sources, ignored)
+    taxa, lookup = read_taxa(folders, regions, words.words, sources, ignored)
+    return Packs(
+        words=words.words, taxa=taxa, taxon_lookup=lookup, statements={}, rules={}, audiences={}, sources=sources,
+        weights={}, limits=(), shown=(), questions={},
+    )  # fmt: skip
 
 
 def in_counts(sheet: Path, project: Path) -> Path:
@@ -149,7 +164,7 @@ def _best_region(taken: TakenIn) -> str:
     written = {row.identification.written for row in taken.rows}
     best, most = "", 0
     for region in taxon_regions(pack_folders(None)):
-        names = name_reader(read_packs((region,))[0], taken.layout.names if taken.layout is not None else {})
+        names = name_reader(naming_packs((region,)), taken.layout.names if taken.layout is not None else {})
         known = sum(names.read(name).is_known for name in written)
         if known > most:
             best, most = region, known

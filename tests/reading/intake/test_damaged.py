@@ -12,10 +12,10 @@ SCRIPT = """
 import json, resource, sys, tempfile, time
 from pathlib import Path
 from narrate.reading.intake.take_in import take_in
-from narrate.reading.packs import read_packs
+from narrate.reading.intake.project_intake import naming_packs
 from tests.reading.intake.damaged import damaged
 
-packs = read_packs(("eastern-north-america",))[0]
+packs = naming_packs(("eastern-north-america",))
 folder = Path(tempfile.mkdtemp())
 told = {}
 slowest = 0.0

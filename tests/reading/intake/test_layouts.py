@@ -12,7 +12,7 @@ from narrate.model.packs import Packs
 from narrate.problems import ProblemList
 from narrate.reading.intake.layout_file import layout_text, read_layout
 from narrate.reading.intake.take_in import TakenIn, take_in
-from narrate.reading.packs import read_packs
+from narrate.reading.intake.project_intake import naming_packs
 from narrate.reading.source_text import SourceText
 from tests.reading.intake.sheets import LAYOUTS, RECORDED, Dig, File, a_dig, as_csv, as_xlsx
 
@@ -21,7 +21,7 @@ SEEDS = (0, 3, 5)
 
 @cache
 def packs() -> Packs:
-    return read_packs(("eastern-north-america",))[0]
+    return naming_packs(("eastern-north-america",))
 
 
 def taken(folder: Path, file: File, ending: str) -> TakenIn:

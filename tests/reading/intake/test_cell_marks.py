@@ -1,0 +1,132 @@
+"""Cells among counts: what each writing means, and that a sign is never a number without a key."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from narrate.model.grids import Cell
+from narrate.model.layouts import Marks
+from narrate.reading.intake.cell_marks import number_of, read_cell, read_mass
+
+
+def meaning(text: str, **marks: Any) -> list[tuple[object, ...]]:
+    """(amount, number, at least, at most) of each thing that a cell gives."""
+    found = read_cell(Cell(text), Marks(**marks)).found
+    return [
+        (f.count.amount, f.count.number, f.count.at_least, f.count.at_most) if f.count else ("grams", f.mass_g) for f in found
+    ]
+
+
+PRESENT = ("noted as present", None, None, None)
+ABSENT = ("looked for and absent", None, None, None)
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        ("12", [("counted", 12, None, None)]),
+        ("0", [ABSENT]),
+        ("-", [ABSENT]),
+        ("x", [PRESENT]),
+        ("P", [PRESENT]),
+        ("+", [PRESENT]),
+        ("+++++", [PRESENT]),
+        ("#", [PRESENT]),
+        ("?", [PRESENT]),
+        (">100", [("noted as present", None, 101, None)]),
+        ("<10", [("noted as present", None, None, 9)]),
+        ("c. 200", [("counted", 200, None, None)]),
+        ("0.5", [("noted as present", None, None, 1)]),
+        ("1/6", [PRESENT]),
+        ("12 (3)", [("counted", 12, None, None)]),
+        ("21?", [("counted", 21, None, None)]),
+        ("2ml", [PRESENT]),
+        ("0.002g", [("grams", 0.002)]),
+        ("8.00", [("counted", 8, None, None)]),
+        ("2.6e+06", [("counted", 2_600_000, None, None)]),
+        ("1,234", [("counted", 1234, None, None)]),
+        ("1 234", [("counted", 1234, None, None)]),
+        ("12*", [("counted", 12, None, None)]),
+        ("x (roots)", [PRESENT]),
+        ("3 uncharred", [("counted", 3, None, None)]),
+        ("10+2f", [("counted", 10, None, None), ("counted", 2, None, None)]),
+        ("n/a", [("not looked for", None, None, None)]),
+    ],
+)
+def test_each_writing_has_its_meaning(text: str, expected: list[tuple[object, ...]]) -> None:
+    """Without a key, signs are presence, classes keep their ends, and only plain numbers and estimates are counts."""
+    assert meaning(text) == expected
+
+
+@pytest.mark.parametrize("text", ["C36", "see notes", "12%", "-3", "2-Oct", "ca", "1.2.3", "5+3"])
+def test_what_cannot_be_read_is_refused_with_help(text: str) -> None:
+    """Nothing is guessed; the help names the way to mend it."""
+    found = read_cell(Cell(text), Marks())
+
+    assert found.found == ()
+    assert found.refusal is not None
+    assert found.refusal.help
+
+
+@pytest.mark.parametrize(
+    ("text", "marks", "expected"),
+    [
+        ("+", {"key": {"+": "1-5"}}, [("noted as present", None, 1, 5)]),
+        ("++", {"key": {"++": ">20"}}, [("noted as present", None, 21, None)]),
+        ("-", {"key": {"-": "present"}}, [PRESENT]),
+        ("1", {"key": {"1": "present"}}, [PRESENT]),
+        ("1/6", {"slash": "whole/fragment"}, [("counted", 1, None, None), ("counted", 6, None, None)]),
+        ("12 (3)", {"brackets": "fragment"}, [("counted", 12, None, None), ("counted", 3, None, None)]),
+        ("c. 200", {"estimates": "present"}, [("noted as present", None, 1, None)]),
+        ("0,5", {"decimal": ","}, [("noted as present", None, None, 1)]),
+        ("1.234", {"decimal": ","}, [("counted", 1234, None, None)]),
+    ],
+)
+def test_a_key_of_the_sheet_or_the_analyst_is_obeyed(text: str, marks: dict[str, Any], expected: list[tuple[object, ...]]) -> None:
+    """The same sign means different things in different laboratories; the layout says which."""
+    assert meaning(text, **marks) == expected
+
+
+@pytest.mark.parametrize("text", ["-", "+", "+++", "#", "?", "c. 200", "0.5", "1/6", "12 (3)", "21?", "2ml", "2.6e+06", "12*"])
+def test_what_means_less_than_it_seems_is_told(text: str) -> None:
+    """Signs without a key, estimates, remarks and odd numbers each carry a warning."""
+    assert read_cell(Cell(text), Marks()).quirks
+
+
+@pytest.mark.parametrize("text", ["x", "+", "++", "P", "#", "?", ">100", "<10", "1-5", "50+", "0.5", "2ml", "1/6"])
+def test_presence_never_becomes_a_count(text: str) -> None:
+    """No sign and no class has a number."""
+    assert all(f.count is None or f.count.number is None for f in read_cell(Cell(text), Marks()).found)
+
+
+def test_a_date_is_told_with_what_was_probably_typed() -> None:
+    """A spreadsheet that made a date of 10-12 is caught."""
+    found = read_cell(Cell("10 Dec 2026", None, "date", "d-mmm"), Marks())
+
+    assert found.refusal is not None
+    assert found.refusal.help == (
+        "a spreadsheet has made a date of it; probably 10-12 or 12-10 was typed; say it under 'mend' in the layout"
+    )
+
+
+def test_a_formula_without_a_result_is_refused() -> None:
+    """It is never read as nothing."""
+    found = read_cell(Cell("", None, "no result", "", "=SUM(B2:B9)"), Marks())
+
+    assert found.refusal is not None
+    assert "=SUM(B2:B9) has no saved result" in found.refusal.help
+
+
+def test_weights_are_grams() -> None:
+    """Milligrams are divided; a trace is presence."""
+    assert read_mass(Cell("250", 250.0, "number"), Marks(), "mg").found[0].mass_g == 0.25
+    assert read_mass(Cell("1,5"), Marks(decimal=","), "g").found[0].mass_g == 1.5
+    assert read_mass(Cell("<0.01"), Marks(), "g").found[0].mass_g is None
+
+
+@pytest.mark.parametrize(("text", "decimal"), [("0,5", "."), ("12,34", "."), ("1,2,3", "."), ("", ".")])
+def test_marks_that_do_not_stand_as_they_should_give_no_number(text: str, decimal: str) -> None:
+    """A decimal comma in a sheet of points is not quietly taken for thousands."""
+    assert number_of(text, decimal) is None

@@ -1,0 +1,168 @@
+"""A laboratory's workbook in a project: drafted records, problems at cells, evidence down to cells."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import openpyxl
+import pytest
+from click.testing import CliRunner
+
+from narrate.cli import commands
+from narrate.pipeline import explain, intake, read
+from narrate.problems import written
+
+# Invented.
+ROWS = (
+    ("Invented hamlet: light fraction", None, None, None, None),
+    (None, "Sample", "014", "015", "016"),
+    (None, "Context", "C12", "C12", "C14"),
+    (None, "Feature type", "Hearth", "Hearth", "Storage pit"),
+    (None, "Phase", "Early", "Early", "Late"),
+    (None, "Volume (l)", 10, "<1", 12.5),
+    (None, "% sorted", 100, 50, 100),
+    ("Zea mays", "kernel", 12, 3, 0),
+    ("Zea mays", "cupule", 45, "many?!", None),
+    ("Chenopodium berlandieri", "seed", None, 7, None),
+    ("Chenopodum berlandieri", "seed", 4, None, None),
+    ("Fish bone", None, 3, None, None),
+    ("Total", None, 57, 10, 0),
+)
+
+
+@pytest.fixture
+def workbook(tmp_path: Path) -> Path:
+    book = openpyxl.Workbook()
+    book.active.title = "Notes"
+    book.active.append(["Counted by an invented analyst"])
+    sheet = book.create_sheet("Flots")
+    for row in ROWS:
+        sheet.append(row)
+    path = tmp_path / "lab.xlsx"
+    book.save(path)
+    return path
+
+
+def test_a_workbook_becomes_a_project(tmp_path: Path, workbook: Path) -> None:
+    """Contexts, samples, volumes, shares sorted and phases are drafted from what the sheet carries."""
+    before = workbook.read_bytes()
+    found = intake(workbook, tmp_path / "dig")
+
+    assert workbook.read_bytes() == before
+    assert sorted(path.relative_to(tmp_path / "dig").as_posix() for path in found.written) == [
+        "counts/lab.xlsx", "counts/lab.xlsx.layout.yaml", "project.yaml", "records/drafted-from-sheets.yaml",
+    ]  # fmt: skip
+    drafted = (tmp_path / "dig" / "records" / "drafted-from-sheets.yaml").read_text(encoding="utf-8")
+    assert drafted.split("\n", 3)[3] == (
+        'contexts:\n'
+        '  - id: "C12"\n    kind: hearth\n    phase: "Early"\n    description: "Hearth"\n'
+        '  - id: "C14"\n    kind: storage pit\n    phase: "Late"\n    description: "Storage pit"\n'
+        'samples:\n'
+        '  - id: "014"\n    context: "C12"\n    volume_l: 10\n'
+        '  - id: "015"\n    context: "C12"\n    size_classes: [{name: whole flot, proportion_sorted: 0.5}]\n'
+        '    note: "volume written <1"\n'
+        '  - id: "016"\n    context: "C14"\n    volume_l: 12.5\n    sterile: true\n'
+    )  # fmt: skip
+
+
+def test_check_points_at_the_cell(tmp_path: Path, workbook: Path) -> None:
+    """Every problem of a cell names file, sheet and cell, what was read, what was expected and how to mend it."""
+    intake(workbook, tmp_path / "dig")
+    told = [written(p) for p in read(tmp_path / "dig").problems if p.place.cell]
+
+    assert told == [
+        "counts/lab.xlsx, sheet Flots, cell D9: error N313: Zea mays, sample 015: the cell holds 'many?!', expected a "
+        "count, a sign or nothing\n"
+        '      help: say under mend in the layout what is meant, such as mend: {"H4": "3"}',
+        "counts/lab.xlsx, sheet Flots, cell A11: warning N401: taxon 'Chenopodum berlandieri' is in no taxon pack in "
+        "use; 1 finds are counted as written, and no rule can speak of it; did you mean 'Chenopodium berlandieri'?\n"
+        '      help: to accept it, write under names in the layout: "Chenopodum berlandieri": Chenopodium berlandieri',
+        "counts/lab.xlsx, sheet Flots, cell A12: warning N315: bone is set aside: it is no plant, and is in no count, "
+        "expected remains of plants\n"
+        "      help: nothing need be done; heavy_fraction, finds in the records can hold it",
+        "counts/lab.xlsx, sheet Flots, cell C13: warning N317: the stored Total is 57, and the counts in C8 to C11 give "
+        "61, expected them to agree\n"
+        "      help: narrate uses the counts; look whether a count or the stored number is wrong",
+    ]
+
+
+def test_what_the_analyst_mends_in_the_layout_is_obeyed(tmp_path: Path, workbook: Path) -> None:
+    """A cell mended and a name accepted in the layout leave the workbook as it was and the project without errors."""
+    intake(workbook, tmp_path / "dig")
+    layout = tmp_path / "dig" / "counts" / "lab.xlsx.layout.yaml"
+    text = layout.read_text(encoding="utf-8")
+    text = text.replace("mend: {}", 'mend: {"Flots!D9": ">100"}')
+    text = text.replace("names: {}", "names: {Chenopodum berlandieri: Chenopodium berlandieri}")
+    layout.write_text(text, encoding="utf-8")
+    reading = read(tmp_path / "dig")
+
+    assert [p.code for p in reading.problems if p.severity == "error" or p.code == "N401"] == []
+    assert reading.project is not None
+    cupules = next(row for row in reading.project.counts if row.place.cell == "D9")
+    assert (cupules.count.written, cupules.count.number, cupules.count.at_least) == (">100", None, 101)
+    assert cupules.proportion_sorted == 0.5
+    goosefoot = next(row for row in reading.project.counts if row.place.cell == "C11")
+    assert (goosefoot.identification.written, goosefoot.identification.taxon) == (
+        "Chenopodum berlandieri", "Chenopodium berlandieri",
+    )  # fmt: skip
+
+
+def test_explain_leads_to_the_cell(tmp_path: Path, workbook: Path) -> None:
+    """The evidence of a find is the cell, with the words that head its row and column."""
+    intake(workbook, tmp_path / "dig")
+    layout = tmp_path / "dig" / "counts" / "lab.xlsx.layout.yaml"
+    layout.write_text(layout.read_text(encoding="utf-8").replace("mend: {}", 'mend: {D9: ""}'), encoding="utf-8")
+
+    assert "counts/lab.xlsx, sheet Flots, cell C8  Zea mays | kernel | 014 | C12 | Hearth: 12" in explain(
+        tmp_path / "dig", "C12/found.zea-mays.kernel"
+    ).text
+
+
+def test_a_second_run_obeys_the_layout(tmp_path: Path, workbook: Path) -> None:
+    """An edited layout is left as it is, and what it says is read."""
+    intake(workbook)
+    layout = workbook.with_name("lab.xlsx.layout.yaml")
+    edited = layout.read_text(encoding="utf-8").replace("    9-11: counts\n", "    9: ignored\n    10-11: counts\n")
+    edited = edited.replace("8-11: counts", "8: counts\n      9: ignored, unsure\n      10-11: counts")
+    layout.write_text(edited, encoding="utf-8")
+    again = intake(workbook)
+
+    assert again.taken.is_given
+    assert layout.read_text(encoding="utf-8") == edited
+    assert {row.place.cell for row in again.taken.rows if row.part == "cupule"} == set()
+
+
+def test_drafted_records_that_were_edited_are_left_alone(tmp_path: Path, workbook: Path) -> None:
+    """Once the analyst has changed the drafted file it is hers."""
+    intake(workbook, tmp_path / "dig")
+    drafted = tmp_path / "dig" / "records" / "drafted-from-sheets.yaml"
+    drafted.write_text(drafted.read_text(encoding="utf-8").replace("volume_l: 10", "volume_l: 11"), encoding="utf-8")
+    edited = drafted.read_text(encoding="utf-8")
+    intake(workbook, tmp_path / "dig")
+
+    assert drafted.read_text(encoding="utf-8") == edited
+
+
+def test_records_and_counts_in_two_files_are_joined(tmp_path: Path) -> None:
+    """The sample's id is the key between a file of counts and a file of records."""
+    (tmp_path / "counts.csv").write_text("Taxon,Part,S1,S2\nZea mays,kernel,3,\nCarya sp.,nutshell,,4\n", encoding="utf-8")
+    (tmp_path / "samples.csv").write_text("Sample,Context,Litres\nS1,C1,10\nS2,C2,8\nS3,C2,9\n", encoding="utf-8")
+    intake(tmp_path / "counts.csv", tmp_path / "dig")
+    intake(tmp_path / "samples.csv", tmp_path / "dig")
+    reading = read(tmp_path / "dig")
+
+    assert [p.message for p in reading.problems if p.severity == "error"] == []
+    assert reading.project is not None
+    assert {s.id: (s.context, s.volume_l, s.sterile) for s in reading.project.samples} == {
+        "S1": ("C1", 10.0, False), "S2": ("C2", 8.0, False), "S3": ("C2", 9.0, True),
+    }  # fmt: skip
+
+
+def test_the_command_prints_the_picture_and_writes_the_layout(workbook: Path) -> None:
+    """One command shows what was understood, what was left out and why, and what was written."""
+    ran = CliRunner().invoke(commands, ["intake", str(workbook)])
+
+    assert "sheet Flots: taxa are rows, samples are columns" in ran.stdout
+    assert "Notes: nothing in it reads as counts or as records of samples" in ran.stdout
+    assert f"written: {workbook}.layout.yaml" in ran.stdout
+    assert ran.exit_code == 1

@@ -1,0 +1,105 @@
+"""Names as sheets write them."""
+
+from __future__ import annotations
+
+from functools import cache
+
+import pytest
+
+from narrate.reading.intake.written_names import NameReader, not_a_plant
+from narrate.reading.intake.project_intake import naming_packs
+from narrate.reading.taxa import Identifier
+
+
+@cache
+def reader(**given: str) -> NameReader:
+    packs = naming_packs(("eastern-north-america",))
+    return NameReader(packs=packs, identifier=Identifier(packs.taxa, packs.taxon_lookup))
+
+
+@pytest.mark.parametrize(
+    ("written", "taxon", "qualifier"),
+    [
+        ("cf. Zea mays", "Zea mays", "cf."),
+        ("Chenopodium cf. berlandieri", "Chenopodium berlandieri", "cf."),
+        ("cf_Setaria", "Setaria", "cf."),
+        ("cf. Gramineae", "Poaceae", "cf."),
+        ("Poaceae undet.", "Poaceae", "indet."),
+        ("Carya sp.", "Carya", "sp."),
+        ("Polygonum erectum-type", "Polygonum erectum", "type"),
+        ("Polygonum erectum agg.", "Polygonum erectum", "agg."),
+        ("Polygonum erectum gp.", "Polygonum erectum", "agg."),
+        ("Chenopodium s.l.", "Chenopodium", "s.l."),
+        ("Chenopodium berlandieri Moq.", "Chenopodium berlandieri", ""),
+        ("Chenopodium/Amaranthus", "Chenopodium/Amaranthus", ""),
+        ("Chenopodium_Amaranthus", "Chenopodium/Amaranthus", ""),
+        ("Chenopodium & Amaranthus", "Chenopodium/Amaranthus", ""),
+        ("Chenopodium or Amaranthus", "Chenopodium/Amaranthus", ""),
+        ("Chenopodium, Amaranthus", "Chenopodium/Amaranthus", ""),
+        ("Zea_mays", "Zea mays", ""),
+        ("Zea.mays", "Zea mays", ""),
+        ("corn", "Zea mays", ""),
+        ("Leguminosae", "Fabaceae", ""),
+    ],
+)
+def test_a_name_finds_its_taxon(written: str, taxon: str, qualifier: str) -> None:
+    """Signs, spellings, authorities and old families all lead to the taxon, with the doubt kept."""
+    found = reader().read(written).identification
+
+    assert (found.taxon, found.qualifier, found.written) == (taxon, qualifier, written)
+
+
+@pytest.mark.parametrize(
+    ("written", "taxon", "part", "completeness"),
+    [
+        ("Zea mays (kernel)", "Zea mays", "kernel", ""),
+        ("Zea mays, cupules", "Zea mays", "cupule", ""),
+        ("Maize cupule", "Zea mays", "cupule", ""),
+        ("Hickory nutshell", "Carya", "nutshell", ""),
+        ("Carya nutshell frags", "Carya", "nutshell", "fragment"),
+        ("Wood charcoal", "Indeterminate", "charcoal", ""),
+        ("Vitis pips", "Vitis", "seed", ""),
+    ],
+)
+def test_a_part_in_a_name_is_taken_off(written: str, taxon: str, part: str, completeness: str) -> None:
+    """In brackets, behind a comma or as a suffix."""
+    found = reader().read(written)
+
+    assert (found.identification.taxon, found.part, found.completeness) == (taxon, part, completeness)
+
+
+def test_a_shortened_genus_is_that_of_the_row_above() -> None:
+    """'C. album' below Chenopodium is Chenopodium album; below another genus it is nobody's."""
+    assert reader().read("C. album", "Chenopodium").identification.taxon == "Chenopodium album"
+    assert reader().read("C. album", "Zea").identification.taxon is None
+
+
+def test_size_classes_and_conditions_in_a_name_are_kept() -> None:
+    """'(>2mm)' is a size class, 'uncharred' a condition."""
+    assert reader().read("Poaceae (>2mm)").size_class == ">2mm"
+    assert reader().read("Rubus sp. (uncharred)").condition == "uncharred"
+
+
+def test_a_misspelling_is_not_taken_for_what_it_is_near_to() -> None:
+    """A near match is offered elsewhere, and accepted by the analyst alone."""
+    assert reader().read("Chenopodum berlandieri").identification.taxon is None
+
+
+@pytest.mark.parametrize(
+    ("written", "kind"),
+    [
+        ("Fish bone", "bone"),
+        ("Land snails", "shell"),
+        ("Hammerscale", "metal working and fuel waste"),
+        ("Insect remains", "insects and other small animals"),
+        ("Rodent droppings", "droppings"),
+        ("Pottery", "artefacts"),
+        ("Rootlets", "modern or mineral matter"),
+        ("Carya nutshell", ""),
+        ("Bottle gourd", ""),
+        ("Boneset", ""),
+    ],
+)
+def test_what_is_no_plant_is_known_by_kind(written: str, kind: str) -> None:
+    """Other finds are set aside by kind, and no plant among them."""
+    assert not_a_plant(written) == kind
