@@ -194,6 +194,19 @@ EUROPE = (
         ("Triticum dicoccum", "glume base", 80), ("Triticum dicoccum", "grain", 20), ("Secale cereale", "grain", 2),
         holds={"integrity.out-of-period": "suggests", "work.date-candidate": "suggests"}, years={"early": (-1500, -1200)},
     ),
+    _reading(
+        "only-cf", "that 'cf.' marks a name as probable and no more", "common practice, no source",
+        "A store of grain that could only be named 'cf. spelt'.", "No reading that hangs on the name is firm.",
+        ("cf. Triticum spelta", "grain", 400), ("cf. Triticum spelta", "glume base", 12), kind="storage pit", deposit="primary",
+        at_most={id: "suggests" for id in ("processing.clean-product", "food.cereal", "food.burned-store")},
+    ),
+    _reading(
+        "group-is-no-species", "that a rule which needs the species does not fire on the group", "common practice, no source",
+        "Grain that is wheat or barley, and cereal that could not be named.", "Cereals, but no hulled wheat, no spelt, no barley.",
+        ("Triticum/Hordeum", "grain", 90), ("Cerealia indet.", "grain", 60), ("Vicia/Lathyrus", "seed", 12),
+        kind="hearth", deposit="primary", holds={"food.cereal": "suggests"},
+        must_not=("processing.whole-ears-or-spikelets", "processing.dehusking-waste", "food.pulse", "field.poor"),
+    ),
     Reading(
         id="spelt-for-emmer",
         source="van der Veen 1992, Crop Husbandry Regimes",
