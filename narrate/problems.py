@@ -164,6 +164,8 @@ CODES: dict[str, str] = {
     "N111": "A number in edited text agrees with none of the figures behind the sentence.",
     "N112": "The side file of a narrative is missing or is not one that narrate wrote. Every line of the narrative is "
     "taken to be the analyst's own, and nothing of it is renewed.",
+    "N113": "Something was not checked, because it depends on a file that could not be read, or not wholly. What would "
+    "have been told of it may be true or only follow from that file. Mend the file, then check again.",
     # N2: records
     "N201": "A field that the record needs is missing.",
     "N202": "The record has a field that is not known here. The near match is offered if there is one.",

@@ -13,22 +13,27 @@ from narrate.reading.numbers_written import plain_number
 from narrate.reading.source_text import SourceText, shown, tell
 from narrate.reading.yaml_nodes import Node, Refused, Scalar, Sequence
 
-COMPARISONS = 300_000
-"""Words compared for near matches in one file: enough for any person, and bounded for ten thousand slips."""
+COMPARISONS = 3_000_000
+"""Different words compared for near matches in one file: a thousand slips among three thousand names, and bounded."""
 
 
 @dataclass(slots=True)
 class NearWords:
-    """Offers near matches until it has compared enough."""
+    """Offers near matches, each worked out once, until it has compared enough different words."""
 
     left: int = COMPARISONS
+    answers: dict[tuple[int, int, str, float], tuple[Collection[str], str]] = field(default_factory=dict)
+    """By list, its length, the word and the cutoff; the list is kept, so that no other can take its place."""
 
     def to(self, word: str, known: Collection[str], cutoff: float = 0.6) -> str:
-        """The known word that looks most like it; empty where none does, or where too many slips came before."""
-        if len(word) > 80 or self.left < len(known):
-            return ""
-        self.left -= len(known)
-        return near(word, known, cutoff)
+        """The known word that looks most like it; empty where none does, or where too many other slips came before."""
+        asked = (id(known), len(known), word, cutoff)
+        if asked not in self.answers:
+            if len(word) > 80 or self.left < len(known):
+                return ""
+            self.left -= len(known)
+            self.answers[asked] = (known, near(word, known, cutoff))
+        return self.answers[asked][1]
 
 
 @dataclass(slots=True, kw_only=True)
@@ -94,6 +99,20 @@ def near(word: str, known: Iterable[str], cutoff: float = 0.6) -> str:
     by_lower = {str(k).lower(): str(k) for k in known}
     found = difflib.get_close_matches(word.lower(), list(by_lower), n=1, cutoff=cutoff)
     return by_lower[found[0]] if found else ""
+
+
+SHORT_LIST = 12
+"""Words that a message lists whole."""
+
+
+def offer(meant: str, known: Collection[str], else_do: str) -> str:
+    """How to mend a word that is none of the known ones: the near match, else the list where it is short."""
+    if meant:
+        return f"write '{meant}'"
+    if 0 < len(known) <= SHORT_LIST:
+        words = listed_words([f"'{word}'" for word in known])
+        return f"write {words}, or {else_do}"
+    return else_do
 
 
 def offered(word: str) -> str:

@@ -19,19 +19,22 @@ def samples_and_counts_meet(checking: Checking) -> None:
     for sample in checking.records.samples.values():
         if sample.sterile and sample.id in found_in:
             checking.error(
-                sample.place,
+                checking.records.at("sample", sample.id, "sterile"),
                 "N203",
                 f"sample '{sample.id}': sterile is true, and {found_in[sample.id].place.row} has something in it, "
                 "expected one or the other",
                 "delete 'sterile: true', or mend the sample's id in the count sheet",
             )
-        elif not sample.sterile and sample.id not in named and not checking.unread.sheets:
-            _without_rows(checking, sample)
+        elif not sample.sterile and sample.id not in named:
+            if checking.unread.sheets:
+                checking.unread_rows.append(sample.id)
+            else:
+                _without_rows(checking, sample)
 
 
 def _without_rows(checking: Checking, sample: Sample) -> None:
     checking.warning(
-        sample.place,
+        checking.records.at("sample", sample.id, "id"),
         "N206",
         f"sample '{sample.id}' has no rows in any count sheet; it counts as a sample in which nothing was found",
         "add 'sterile: true' if it was looked through and nothing found; else leave it out until it is sorted",

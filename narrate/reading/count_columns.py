@@ -30,6 +30,8 @@ class Known:
     """Also those whose records could not be read whole."""
     has_unread_records: bool = False
     """True where a record file could not be read, so that any sample may be described in it."""
+    has_unread_regions: bool = False
+    """True where the region packs are not known, so that any name may be known in them."""
     identifier: Identifier
 
 
@@ -66,7 +68,10 @@ _FRACTIONS = {
 def read_sample(text: str, on: Cells, cells: Sequence[str]) -> Sample | None:
     """None for a sample whose record could not be read whole: what is wrong there is told there."""
     sample = on.known.samples.get(SampleId(text))
-    if sample is None and text not in on.known.sample_ids and not on.known.has_unread_records:
+    if sample is None and text not in on.known.sample_ids:
+        if on.known.has_unread_records:
+            on.problems.unread.undescribed.add(text)
+            return None
         meant = on.problems.near(text, on.known.samples, 0.75)
         on.problems.refuse(
             "sample",

@@ -32,7 +32,10 @@ def read_count_sheet(
     """
     telling = SheetProblems(source=source, problems=problems, unread=unread or Unread())
     rows = list(_rows(telling, known))
-    telling.tell_unknown_names(known.identifier)
+    if known.has_unread_regions:
+        telling.unread.names.update(telling.names)
+    else:
+        telling.tell_unknown_names(known.identifier)
     telling.tell_left_out()
     return rows
 

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 from pathlib import Path
 
 from narrate.model.counts import CountRow
 from narrate.model.packs import Packs
-from narrate.problems import Place, ProblemList
+from narrate.problems import Place, Problem, ProblemList
 from narrate.reading.count_columns import Known
 from narrate.reading.count_sheets import read_count_sheet
 from narrate.reading.files import SHEET_BYTES, listed, read_text
@@ -30,13 +31,14 @@ def read_counts(
     rows: list[CountRow] = []
     paths = listed(root, FOLDER, (*PLAIN, *TEXT_BY_LAYOUT, *WORKBOOK_ENDINGS), problems)
     _tell_other_workbooks(root, problems)
-    if not paths:
+    may_be_without = known.has_unread_records or any(sample.sterile for sample in known.samples.values())
+    if not paths and not may_be_without:
         problems.error(
             Place(path=FOLDER),
             "N101",
-            f"there is no file {FOLDER}/*.csv in the folder, expected at least one",
-            help="'narrate begin FOLDER' lays out a small project to look at; 'narrate intake SHEET --project FOLDER' takes a "
-            "laboratory's own sheet in",
+            f"there is no file {FOLDER}/*.csv in the folder and no sample is sterile, expected at least one of them",
+            help="put a count sheet there, take a laboratory's own sheet in with 'narrate intake SHEET --project "
+            "FOLDER', or add 'sterile: true' to samples in which nothing was found",
         )
     for path in paths:
         if layout_path(root / path) is not None:
@@ -67,12 +69,25 @@ def _by_layout(
     root: Path, path: str, packs: Packs, known: Known, unread: Unread, problems: ProblemList
 ) -> list[CountRow]:
     before = len(problems.found)
-    rows, sheet = read_laboratory_sheet(
-        root, path, packs, known.identifier, known.samples, known.sample_ids, problems
-    )
+    rows, sheet = read_laboratory_sheet(root, path, packs, known.identifier, known.samples, known.sample_ids, problems)
+    problems.found[before:] = [p for p in problems.found[before:] if not _is_held_back(p, known, unread)]
     if sheet is None or any(p.severity == "error" for p in problems.found[before:]):
         unread.sheets.add(path)
     return rows
+
+
+def _is_held_back(problem: Problem, known: Known, unread: Unread) -> bool:
+    """True for what would be told of a sample or a name that may be known in a file that could not be read."""
+    kept: set[str] | None = None
+    if known.has_unread_records and problem.code == "N304":
+        kept = unread.undescribed
+    elif known.has_unread_regions and problem.code == "N401":
+        kept = unread.names
+    named = re.search(r"\b(?:sample|taxon) (?:'(.*?)'|(\S+))", problem.message) if kept is not None else None
+    if kept is None or named is None:
+        return False
+    kept.add(named[1] or named[2])
+    return True
 
 
 def _plain(

@@ -6,11 +6,12 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from types import MappingProxyType
 
+from narrate.model.counts import CountRow
 from narrate.model.ids import ContextId
 from narrate.model.packs import Packs
 from narrate.model.project import Project
 from narrate.problems import Place, Problem, ProblemList
-from narrate.reading.asking import near, offered
+from narrate.reading.asking import near, offer, offered
 from narrate.reading.checking import Checking
 from narrate.reading.count_columns import Known
 from narrate.reading.counts_folder import read_counts
@@ -18,7 +19,7 @@ from narrate.reading.cross_checks import burials, cross_check
 from narrate.reading.files import listed, read_text
 from narrate.reading.pack_files import PackFolder
 from narrate.reading.packs import pack_folders, read_packs
-from narrate.reading.project_file import ProjectFile, read_project_file
+from narrate.reading.project_file import ProjectFile, read_project_file, unread_project_file
 from narrate.reading.records import Records, read_records
 from narrate.reading.sheet_problems import Unread
 from narrate.reading.source_text import SourceText
@@ -49,22 +50,31 @@ def read_folder(folder: Path, *, shipped: PackFolder | None = None) -> Reading:
     if not _is_project(root, problems):
         return Reading(problems=problems.sorted())
     sources: dict[str, SourceText] = {}
-    project_file = _project_file(root, sources, problems)
-    regions = project_file.region_packs if project_file else ()
     local = root / "packs"
+    known_regions = taxon_regions(pack_folders(local, shipped))
+    project_file = _project_file(root, sources, known_regions, problems)
+    regions = project_file.region_packs
     packs, found = read_packs(regions, local, shipped=shipped)
     problems.extend(found)
     paths, texts = _texts(root, "records", (".yaml", ".yml"), sources, problems)
     records = read_records(texts, packs.words, problems)
-    records.has_unread |= len(texts) < len(paths)
-    if project_file is None:
-        return Reading(packs=packs, problems=problems.sorted())
-    _check_regions(project_file, pack_folders(local, shipped), problems)
+    read = {text.path for text in texts}
+    for path in paths:
+        if path not in read:
+            records.leave_out(Place(path=path))
+    has_unread_regions = not _check_regions(project_file, known_regions, problems)
     identifier = Identifier(packs.taxa, packs.taxon_lookup)
     unread = Unread()
-    project = _project(root, project_file, records, packs, identifier, sources, unread, problems)
-    if project is None:
-        return Reading(packs=packs, problems=problems.sorted())
+    known = Known(
+        words=packs.words,
+        samples=records.samples,
+        sample_ids=frozenset(records.sample_ids),
+        has_unread_records=bool(records.unread["sample"]),
+        has_unread_regions=has_unread_regions,
+        identifier=identifier,
+    )
+    counts = read_counts(root, packs, known, sources, unread, problems)
+    project = _project(project_file, records, packs, counts)
     packs = _with_made(packs, identifier)
     cross_check(
         Checking(
@@ -78,7 +88,11 @@ def read_folder(folder: Path, *, shipped: PackFolder | None = None) -> Reading:
             unread=unread,
         )
     )
-    return Reading(project=project, packs=packs, problems=problems.sorted())
+    return Reading(
+        project=project if project_file.is_whole else None,
+        packs=None if has_unread_regions else packs,
+        problems=problems.sorted(),
+    )
 
 
 def _is_project(root: Path, problems: ProblemList) -> bool:
@@ -131,12 +145,15 @@ def _is_there(path: Path) -> bool:
         return False
 
 
-def _project_file(root: Path, sources: dict[str, SourceText], problems: ProblemList) -> ProjectFile | None:
+def _project_file(
+    root: Path, sources: dict[str, SourceText], regions: tuple[str, ...], problems: ProblemList
+) -> ProjectFile:
     source = read_text(root, "project.yaml", problems)
-    if source is None:
-        return None
-    sources[source.path] = source
-    return read_project_file(source, problems)
+    found = None
+    if source is not None:
+        sources[source.path] = source
+        found = read_project_file(source, problems, regions)
+    return found or unread_project_file(Place(path="project.yaml"))
 
 
 def _texts(
@@ -157,42 +174,26 @@ def _texts(
     return paths, found
 
 
-def _check_regions(project_file: ProjectFile, folders: tuple[PackFolder, ...], problems: ProblemList) -> None:
-    known = taxon_regions(folders)
+def _check_regions(project_file: ProjectFile, known: tuple[str, ...], problems: ProblemList) -> bool:
+    """False where it is not known which region packs are meant."""
     for region, place in project_file.regions_at.items():
         if region not in known:
             meant = near(region, known)
             problems.error(
                 place,
                 "N205",
-                f"project: there is no region pack '{region}'{offered(meant)}",
-                help=f"write '{meant}'" if meant else f"there are {', '.join(known) or 'none'}",
+                f"project: there is no region pack '{region}', expected one of {', '.join(known) or 'none at all'}"
+                + offered(meant),
+                help=offer(meant, known, "describe its plants in packs/taxa/ of the project"),
             )
+    return bool(project_file.region_packs) and all(region in known for region in project_file.region_packs)
 
 
-def _project(
-    root: Path,
-    file: ProjectFile,
-    records: Records,
-    packs: Packs,
-    identifier: Identifier,
-    sources: dict[str, SourceText],
-    unread: Unread,
-    problems: ProblemList,
-) -> Project | None:
-    known = Known(
-        words=packs.words,
-        samples=records.samples,
-        sample_ids=frozenset(records.sample_ids),
-        has_unread_records=records.has_unread,
-        identifier=identifier,
-    )
-    counts = read_counts(root, packs, known, sources, unread, problems)
-    if not file.is_whole:
-        return None
+def _project(file: ProjectFile, records: Records, packs: Packs, counts: tuple[CountRow, ...]) -> Project:
+    """With an empty title where the file gives none: such a project is checked and not used."""
     hidden = file.disclosure.restricted_contexts | {ContextId(id) for id in burials(records, packs.words)}
     return Project(
-        **{**file.fields, "phases": file.phases},
+        **{"title": "", **file.fields, "phases": file.phases},
         contexts=tuple(records.contexts.values()),
         samples=tuple(records.samples.values()),
         counts=counts,

@@ -8,13 +8,13 @@ from typing import Any
 from narrate.model.ids import ContextId, PhaseId
 from narrate.model.project import Author, Disclosure
 from narrate.model.stratigraphy import Phase
-from narrate.problems import Place, ProblemList
+from narrate.problems import Place, Problem, ProblemList
 from narrate.reading import yaml_nodes
 from narrate.reading.asking import Asking, Field, Reads, is_blank, offered
 from narrate.reading.fields import list_of, mapping_of, partial_record, record_of
-from narrate.reading.source_text import SourceText
+from narrate.reading.source_text import SourceText, tell
 from narrate.reading.values import id_text, one_of, text, year
-from narrate.reading.yaml_nodes import Node, Scalar, Sequence, read_nodes, value_of, written_id
+from narrate.reading.yaml_nodes import Node, Scalar, Sequence, read_nodes, value_of, within, written_id
 
 PRESERVATIONS = ("charred", "waterlogged", "desiccated", "mixed")
 RESTRICTABLE = ("location", "description", "note", "images", "feature", "method", "finds", "heavy_fraction")
@@ -35,23 +35,63 @@ class ProjectFile:
     region_packs: tuple[str, ...]
     regions_at: dict[str, Place]
     place: Place
+    node: Node | None = None
+    has_unread_phases: bool = False
+    """True where a phase could not be read: what is none of the phases may be that one."""
+
+    def at(self, *path: str | int) -> tuple[Place, int]:
+        """Where a value stands, and how wide it is; the file's first line where there is no such value."""
+        found = within(self.node, path) if self.node is not None else None
+        if found is None:
+            return self.place, 1
+        place = Place(path=self.place.path, line=found.line, column=found.column)
+        return place, found.width if isinstance(found, Scalar) else 1
+
+    def phase_at(self, id: str, name: str) -> tuple[Place, int]:
+        """Where a field of a phase stands."""
+        phases = value_of(self.node, "phases") if self.node is not None else None
+        items = phases.items if isinstance(phases, Sequence) else ()
+        return self.at("phases", next((i for i, item in enumerate(items) if _written(item) == id), -1), name)
 
 
-def read_project_file(source: SourceText, problems: ProblemList) -> ProjectFile | None:
-    """None where there is nothing in it that could be read."""
+def unread_project_file(place: Place) -> ProjectFile:
+    """Stands for a project file that could not be read, so that the rest can still be checked."""
+    nothing: dict[str, Any] = {"fields": {}, "restricted_at": {}, "regions_at": {}}
+    return ProjectFile(
+        **nothing,
+        is_whole=False,
+        phases=(),
+        disclosure=Disclosure(),
+        region_packs=(),
+        place=place,
+        has_unread_phases=True,
+    )
+
+
+def read_project_file(source: SourceText, problems: ProblemList, regions: tuple[str, ...] = ()) -> ProjectFile | None:
+    """
+    None where there is nothing in it that could be read.
+
+    regions:  region packs that there are, for messages.
+    """
     before = len(problems.found)
     node = read_nodes(source, problems)
     asking = Asking(source=source, problems=problems)
     if not isinstance(node, yaml_nodes.Mapping):
         if len(problems.found) == before:
-            problems.error(
-                source.place(),
+            tell(
+                source,
+                problems,
                 "N201",
                 "the project file holds no fields, expected at least 'title', 'region_packs' and 'phases'",
+                line=1,
+                column=1,
+                width=len(source.line(1)),
                 help="write 'title: …' in its first line; 'narrate begin' lays out a whole one",
             )
         return None
-    found, is_whole = partial_record(node, _project_fields(), asking, "project")
+    found, is_whole = partial_record(node, _project_fields(regions), asking, "project")
+    has_unread_phases = _has_unread_phases(node, problems.found[before:])
     phases = _unique_phases(found.pop("phases", ()), asking, node)
     disclosure = found.pop("disclosure", {})
     _check_restricted_fields(node, found.get("report", {}), asking)
@@ -67,10 +107,40 @@ def read_project_file(source: SourceText, problems: ProblemList) -> ProjectFile 
         region_packs=found.get("region_packs", ()),
         regions_at=_places(node, ("region_packs",), asking),
         place=source.place(1, 1),
+        node=node,
+        has_unread_phases=has_unread_phases,
     )
 
 
-def _project_fields() -> dict[str, Field]:
+def _has_unread_phases(node: yaml_nodes.Mapping, found: list[Problem]) -> bool:
+    phases = value_of(node, "phases")
+    if phases is None:
+        return any(problem.code == "N202" for problem in found)
+    items = phases.items if isinstance(phases, Sequence) else ()
+    return (not isinstance(phases, Sequence) and not is_blank(phases)) or not all(_written(item) for item in items)
+
+
+def _written(phase: Node) -> str:
+    id = value_of(phase, "id")
+    return id.text.strip() if isinstance(id, Scalar) else ""
+
+
+def _regions(known: tuple[str, ...]) -> Reads:
+    there_are = f"; there are {', '.join(known)}" if known else ""
+    items = list_of(id_text("the name of a region pack"), one_is_a_list=True)
+
+    def take(node: Node, asking: Asking, whose: str, name: str) -> tuple[str, ...] | None:
+        if isinstance(node, Sequence) and not node.items:
+            help = f"write [{known[0]}]" if len(known) == 1 else "write the names of those that the project needs"
+            message = f"{whose}: {name} is an empty list, expected at least one region pack{there_are}"
+            asking.tell(node, asking.wrong, message, help=help)
+            return None
+        return items.take(node, asking, whose, name)
+
+    return Reads(f"a list of region packs{there_are}", take)
+
+
+def _project_fields(regions: tuple[str, ...]) -> dict[str, Field]:
     author = {
         "name": Field(reads=text("a name", may_be_empty=False), is_needed=True),
         "role": Field(reads=text()),
@@ -90,9 +160,7 @@ def _project_fields() -> dict[str, Field]:
     return {
         "title": Field(reads=text("a text", may_be_empty=False), is_needed=True),
         "summary": Field(reads=text()),
-        "region_packs": Field(
-            reads=list_of(id_text("the name of a region pack"), one_is_a_list=True, at_least=1), is_needed=True
-        ),
+        "region_packs": Field(reads=_regions(regions), is_needed=True),
         "preservation": Field(reads=one_of(PRESERVATIONS)),
         "authors": Field(reads=list_of(record_of(author, Author))),
         "report": Field(reads=mapping_of(text())),

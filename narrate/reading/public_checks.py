@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 
 from narrate.model.images import Image
-from narrate.problems import Place
-from narrate.reading.checking import Checking
+from narrate.reading.checking import Checking, Pointed
 
 
 def pictures_are_there(checking: Checking) -> None:
@@ -67,52 +67,53 @@ def public_text_names_nothing_restricted(checking: Checking) -> None:
     title = pattern.search(checking.project.title)
     if title:
         checking.error(
-            checking.project.place,
+            checking.found_in(checking.project_file.at("title"), title[0]),
             "N210",
             f"project: title names '{title[0]}', which is restricted, and a title is always public",
             "take the id out of the title",
         )
-    for place, whose, text in _public_texts(checking):
+    for at, whose, text in _public_texts(checking):
         match = pattern.search(text)
         if match:
             checking.warning(
-                place,
+                checking.found_in(at, match[0]),
                 "N210",
                 f"{whose} names '{match[0]}', which is restricted; the whole text is left out of public outputs",
                 "take the id out of the text if the rest may be public",
             )
 
 
-def _public_texts(checking: Checking) -> Iterator[tuple[Place, str, str]]:
-    project, hidden = checking.project, checking.project.disclosure.restricted_contexts
-    yield project.place, "project: summary", project.summary
+def _public_texts(checking: Checking) -> Iterator[tuple[Pointed, str, str]]:
+    """Where each text stands, whose it is, and the text."""
+    project, hidden, file = checking.project, checking.project.disclosure.restricted_contexts, checking.project_file
+    yield file.at("summary"), "project: summary", project.summary
     for key, text in project.report.items():
-        yield project.place, f"project, report: {key}", text
+        yield file.at("report", key), f"project, report: {key}", text
     for phase in project.phases:
-        yield phase.place, f"phase '{phase.id}': name", phase.name
-        yield phase.place, f"phase '{phase.id}': basis", phase.basis
+        yield file.phase_at(phase.id, "name"), f"phase '{phase.id}': name", phase.name
+        yield file.phase_at(phase.id, "basis"), f"phase '{phase.id}': basis", phase.basis
     for context in project.contexts:
         if context.id not in hidden:
-            yield context.place, f"context '{context.id}': description", context.description
-            yield context.place, f"context '{context.id}': note", context.note
-            for image in context.images:
-                yield (
-                    image.place,
-                    f"context '{context.id}': image",
-                    f"{image.file} {image.caption} {image.credit} {image.alt}",
-                )
+            for name in ("description", "note"):
+                text = getattr(context, name)
+                yield checking.records.at("context", context.id, name), f"context '{context.id}': {name}", text
+            yield from _image_texts(checking, "context", context.id, context.images)
     gone = set()
     for sample in project.samples:
         if sample.context in hidden:
             gone.add(sample.id)
             continue
-        yield sample.place, f"sample '{sample.id}': note", sample.note
-        for image in sample.images:
-            yield (
-                image.place,
-                f"sample '{sample.id}': image",
-                f"{image.file} {image.caption} {image.credit} {image.alt}",
-            )
+        yield checking.records.at("sample", sample.id, "note"), f"sample '{sample.id}': note", sample.note
+        yield from _image_texts(checking, "sample", sample.id, sample.images)
     for row in project.counts:
         if row.note and row.sample not in gone:
-            yield row.place, f"row of sample '{row.sample}': note", row.note
+            yield (replace(row.place, column=1), 1), f"row of sample '{row.sample}': note", row.note
+
+
+def _image_texts(
+    checking: Checking, what: str, id: str, images: tuple[Image, ...]
+) -> Iterator[tuple[Pointed, str, str]]:
+    for position, image in enumerate(images):
+        for name in ("file", "caption", "credit", "alt"):
+            at = checking.records.at(what, id, "images", position, name)
+            yield at, f"{what} '{id}': {name} of image '{image.file}'", getattr(image, name)

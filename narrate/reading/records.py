@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from typing import Any
 
@@ -11,14 +11,14 @@ from narrate.model.images import Image
 from narrate.model.packs import Words
 from narrate.model.sampling import AMOUNTS, HeavyFraction, LightFraction, RecoveryTest, Sample, SizeClass
 from narrate.model.stratigraphy import DEPOSITS, SECURITIES, Context
-from narrate.problems import ProblemList
+from narrate.problems import Place, Problem, ProblemList
 from narrate.reading import yaml_nodes
 from narrate.reading.asking import Asking, Field, Reads, refuse
 from narrate.reading.fields import list_of, mapping_of, partial_record, record_of
 from narrate.reading.order import natural
 from narrate.reading.source_text import SourceText
 from narrate.reading.values import id_text, looked_up, number, one_of, share, text, truth, whole
-from narrate.reading.yaml_nodes import Node, Refused, Sequence, read_nodes, value_of, written_id
+from narrate.reading.yaml_nodes import Node, Refused, Scalar, Sequence, read_nodes, value_of, within, written_id
 
 
 @dataclass(slots=True)
@@ -35,8 +35,38 @@ class Records:
     sample_ids: set[str] = field(default_factory=set)
     faulty: set[str] = field(default_factory=set)
     """Ids of records in which something was told: what they lack may stand in the faulty field."""
-    has_unread: bool = False
-    """True where a file could not be read: what nobody describes may be described there."""
+    unread: dict[str, list[Place]] = field(default_factory=lambda: {"context": [], "sample": []})
+    """Where a record of each kind could not be read: what nobody describes may be described there."""
+    written: dict[tuple[str, str], tuple[yaml_nodes.Mapping, SourceText]] = field(default_factory=dict)
+    """Each record as written, by kind and id, so that checks can point at its values."""
+
+    def leave_out(self, place: Place, *kinds: str) -> None:
+        """Notes that records of a kind, or of any, could not be read."""
+        for kind in kinds or self.unread:
+            self.unread[kind].append(place)
+
+    def at(self, kind: str, id: str, *path: str | int) -> tuple[Place, int]:
+        """
+        Where a value of a record stands, and how wide it is; the record itself where it has no such value.
+
+        path:  names of fields and positions in lists, from the record inwards.
+        """
+        node, source = self.written[kind, id]
+        found: Node | None = within(node, path)
+        if found is None:
+            return source.place(node.line, node.column), 1
+        return source.place(found.line, found.column), found.width if isinstance(found, Scalar) else 1
+
+    def repeated_class_at(self, id: str, name: str) -> tuple[Place, int]:
+        """Where the name of a size class stands for the second time."""
+        node, _ = self.written["sample", id]
+        listed = value_of(node, "size_classes")
+        found = [
+            i
+            for i in range(len(listed.items) if isinstance(listed, Sequence) else 0)
+            if isinstance(one := within(node, ("size_classes", i, "name")), Scalar) and one.text.strip() == name
+        ]
+        return self.at("sample", id, "size_classes", found[1] if len(found) > 1 else 0, "name")
 
 
 def read_records(sources: tuple[SourceText, ...], words: Words, problems: ProblemList) -> Records:
@@ -84,25 +114,38 @@ def _read_file(source: SourceText, kinds: dict[str, _KindOfRecord], records: Rec
     before = len(problems.found)
     node = read_nodes(source, problems)
     asking = Asking(source=source, problems=problems)
-    if node is None or isinstance(node, Refused):
-        records.has_unread |= len(problems.found) > before
-        return
     lists = {name: Field(reads=_list_of_records(kind, records)) for name, kind in kinds.items()}
-    if not isinstance(node, yaml_nodes.Mapping):
-        records.has_unread = True
-        asking.tell(
-            node,
-            "N203",
-            "the record file does not begin with 'contexts:' or 'samples:', expected one of them, or both",
-            help="write 'samples:' in a line of its own and indent the records under it",
+    if node is None and len(problems.found) == before:
+        problems.warning(
+            source.place(1),
+            "N201",
+            "the record file holds nothing, expected 'contexts:' or 'samples:' with records",
+            help="write the records, or delete the file",
         )
-        return
-    partial_record(node, lists, asking, "record file")
+    elif isinstance(node, yaml_nodes.Mapping):
+        partial_record(node, lists, asking, "record file")
+        if any(key.text not in kinds for key, _ in node.entries) or _is_cut(problems.found[before:], node):
+            records.leave_out(source.place())
+    else:
+        if node is not None and not isinstance(node, Refused):
+            asking.tell(
+                node,
+                "N203",
+                "the record file does not begin with 'contexts:' or 'samples:', expected one of them, or both",
+                help="write 'samples:' in a line of its own and indent the records under it",
+            )
+        records.leave_out(source.place())
+
+
+def _is_cut(found: Iterable[Problem], node: yaml_nodes.Mapping) -> bool:
+    """True where a second document, or a second list of one kind, was refused and not read."""
+    return any(problem.code in ("N103", "N104") and problem.place.column == node.column for problem in found)
 
 
 def _list_of_records(kind: _KindOfRecord, records: Records) -> Reads:
     def take(node: Node, asking: Asking, whose: str, name: str) -> None:
         if not isinstance(node, Sequence):
+            records.leave_out(asking.place(node), kind.one)
             help = f"begin each {kind.one} with '- id: …'"
             refuse(node, asking, whose, name, f"a list of {kind.one}s", help)
             return
@@ -115,12 +158,14 @@ def _list_of_records(kind: _KindOfRecord, records: Records) -> Reads:
 def _read_record(node: Node, position: int, kind: _KindOfRecord, records: Records, asking: Asking) -> None:
     whose = f"{kind.one} {written_id(node) or f'{position} of this file'}"
     if not isinstance(node, yaml_nodes.Mapping):
+        records.leave_out(asking.place(node), kind.one)
         refuse(node, asking, whose, "the record", "fields such as 'id: …'")
         return
     before = asking.faults
     found, is_whole = partial_record(node, kind.fields, asking, whose)
     id = found.get("id")
     if id is None:
+        records.leave_out(asking.place(node), kind.one)
         return
     if asking.faults > before:
         records.faulty.add(id)
@@ -136,6 +181,7 @@ def _read_record(node: Node, position: int, kind: _KindOfRecord, records: Record
         )
         return
     ids.add(id)
+    records.written[kind.one, id] = (node, asking.source)
     if is_whole:
         into[id] = kind.make(**found, place=asking.place(node))
 

@@ -35,6 +35,10 @@ class Unread:
     """Samples named in rows that were refused."""
     sheets: set[str] = field(default_factory=set)
     """Sheets that were not read to their end."""
+    undescribed: set[str] = field(default_factory=set)
+    """Samples of rows that no record describes, while not all records could be read."""
+    names: set[str] = field(default_factory=set)
+    """Names that no pack knows, while it is not known which region packs are in use."""
 
 
 @dataclass(slots=True)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 import yaml
@@ -103,6 +104,17 @@ def value_of(node: Node, name: str) -> Node | None:
     if not isinstance(node, Mapping):
         return None
     return next((value for key, value in node.entries if key.text == name), None)
+
+
+def within(node: Node, path: Iterable[str | int]) -> Node | None:
+    """The value at the end of a path of field names and positions in lists; None where it leads nowhere."""
+    found: Node | None = node
+    for step in path:
+        if isinstance(step, str):
+            found = value_of(found, step) if found is not None else None
+        else:
+            found = found.items[step] if isinstance(found, Sequence) and step < len(found.items) else None
+    return found
 
 
 def written_id(node: Node, name: str = "id") -> str:

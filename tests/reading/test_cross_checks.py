@@ -20,10 +20,10 @@ MESSAGES: dict[str, tuple[dict[str, str], str]] = {
     ),
     "context without a record": (
         {"records/all.yaml": RECORDS.replace("context: C1", "context: C2")},
-        "records/all.yaml:4:5: error N205: sample 'S1': context 'C2' is described by no record\n"
-        "    4 |   - id: S1\n"
-        "            ^\n"
-        "      help: describe the context in records/, or mend its id here",
+        "records/all.yaml:5:14: error N205: sample 'S1': context 'C2' is described by no record\n"
+        "    5 |     context: C2\n"
+        "                     ^^\n"
+        "      help: write 'C1', or describe the context in records/",
     ),
     "no volume": (
         {"records/all.yaml": RECORDS.replace("    volume_l: 10\n", "")},
@@ -36,18 +36,17 @@ MESSAGES: dict[str, tuple[dict[str, str], str]] = {
     ),
     "volume in millilitres": (
         {"records/all.yaml": RECORDS.replace("volume_l: 10", "volume_l: 10000")},
-        "records/all.yaml:4:5: warning N207: sample 'S1': volume_l is 10000, expected between 0.05 and 1000 litres\n"
-        "    4 |   - id: S1\n"
-        "            ^\n"
+        "records/all.yaml:6:15: warning N207: sample 'S1': volume_l is 10000, expected between 0.05 and 1000 litres\n"
+        "    6 |     volume_l: 10000\n"
+        "                      ^^^^^\n"
         "      help: millilitres are divided by 1000 to give litres",
     ),
     "more recovered than added": (
         {"records/all.yaml": RECORDS + "    recovery_test: {added: 46, recovered: 50}\n"},
-        "records/all.yaml:4:5: error N208: sample 'S1', recovery_test: recovered is 50, expected at most the 46 that "
-        "were "
-        "added\n"
-        "    4 |   - id: S1\n"
-        "            ^\n"
+        "records/all.yaml:7:43: error N208: sample 'S1', recovery_test: recovered is 50, expected at most the 46 that "
+        "were added\n"
+        "    7 |     recovery_test: {added: 46, recovered: 50}\n"
+        "                                                  ^^\n"
         "      help: exchange the two if they were mixed up",
     ),
     "size class twice": (
@@ -56,27 +55,27 @@ MESSAGES: dict[str, tuple[dict[str, str], str]] = {
             + "    size_classes: [{name: a, proportion_sorted: 1}, {name: a, proportion_sorted: 1/2}]\n",
             "counts/light.csv": "sample,taxon,part,count,size_class\nS1,Zea mays,kernel,3,a\n",
         },
-        "records/all.yaml:4:5: error N204: sample 'S1': size class 'a' is given 2 times, expected once\n"
-        "    4 |   - id: S1\n"
-        "            ^\n"
+        "records/all.yaml:7:60: error N204: sample 'S1': size class 'a' is given 2 times, expected once\n"
+        "    7 |     size_classes: [{name: a, proportion_sorted: 1}, {name: a, proportion_sorted: 1/2}]\n"
+        "                                                                   ^\n"
         "      help: give each size class its own name",
     ),
     "sample without rows": (
         {"records/all.yaml": RECORDS + "  - {id: S2, context: C1, volume_l: 4}\n"},
-        "records/all.yaml:7:5: warning N206: sample 'S2' has no rows in any count sheet; it counts as a sample in "
+        "records/all.yaml:7:10: warning N206: sample 'S2' has no rows in any count sheet; it counts as a sample in "
         "which "
         "nothing was found\n"
         "    7 |   - {id: S2, context: C1, volume_l: 4}\n"
-        "            ^\n"
+        "                 ^^\n"
         "      help: add 'sterile: true' if it was looked through and nothing found; else leave it out until it is "
         "sorted",
     ),
     "sterile with rows": (
         {"records/all.yaml": RECORDS + "    sterile: true\n"},
-        "records/all.yaml:4:5: error N203: sample 'S1': sterile is true, and counts/light.csv:2 has something in it, "
+        "records/all.yaml:7:14: error N203: sample 'S1': sterile is true, and counts/light.csv:2 has something in it, "
         "expected one or the other\n"
-        "    4 |   - id: S1\n"
-        "            ^\n"
+        "    7 |     sterile: true\n"
+        "                     ^^^^\n"
         "      help: delete 'sterile: true', or mend the sample's id in the count sheet",
     ),
     "same row twice": (
@@ -101,9 +100,9 @@ MESSAGES: dict[str, tuple[dict[str, str], str]] = {
             "project.yaml": PROJECT.replace("Wend Hollow", "Wend Hollow C1")
             + "disclosure: {restricted_contexts: [C1]}\n"
         },
-        "project.yaml:1:1: error N210: project: title names 'C1', which is restricted, and a title is always public\n"
+        "project.yaml:1:20: error N210: project: title names 'C1', which is restricted, and a title is always public\n"
         "    1 | title: Wend Hollow C1\n"
-        "        ^\n"
+        "                           ^^\n"
         "      help: take the id out of the title",
     ),
     "text that names a restricted sample": (
@@ -112,11 +111,11 @@ MESSAGES: dict[str, tuple[dict[str, str], str]] = {
             "records/more.yaml": "contexts: [{id: C9, kind: pit}]\n"
             "samples: [{id: S9, context: C9, volume_l: 1, sterile: true}]\n",
         },
-        "project.yaml:1:1: warning N210: project: summary names 's9', which is restricted; the whole text is left "
+        "project.yaml:6:14: warning N210: project: summary names 's9', which is restricted; the whole text is left "
         "out of "
         "public outputs\n"
-        "    1 | title: Wend Hollow\n"
-        "        ^\n"
+        "    6 | summary: See s9 too.\n"
+        "                     ^^\n"
         "      help: take the id out of the text if the rest may be public",
     ),
 }
@@ -167,3 +166,89 @@ def test_a_sterile_sample_needs_no_rows(tmp_path: Path) -> None:
     more = RECORDS + "  - {id: S2, context: C1, volume_l: 4, sterile: true}\n"
 
     assert told(reading_of(tmp_path, {"records/all.yaml": more})) == ""
+
+
+HELD_BACK = "      help: mend that first, then check again"
+TAB = RECORDS.replace("    context: C1", "\tcontext: C1")
+UNREAD: dict[str, tuple[dict[str, str], str]] = {
+    "tab in the records": (
+        {
+            "records/all.yaml": TAB,
+            "counts/more.csv": SHEET.replace("S1", "S2").replace("3\n", "3\nS2,Zea mays,seed,1\n"),
+        },
+        "records/all.yaml: warning N113: because of what is wrong in this record file, it was not checked whether 2 "
+        f"samples of count sheets ('S1', 'S2') are described\n{HELD_BACK}\n"
+        "records/all.yaml:5:1: error N103: the YAML cannot be read: a tab stands here, expected spaces\n"
+        "    5 |  context: C1\n"
+        "        ^\n"
+        "      help: replace each tab by two spaces",
+    ),
+    "contexts under another name": (
+        {"records/all.yaml": RECORDS.replace("contexts:", "context:")},
+        "records/all.yaml: warning N113: because of what is wrong in this record file, it was not checked whether 1 "
+        f"context of samples and of the project file ('C1') is described\n{HELD_BACK}\n"
+        "records/all.yaml:1:1: error N202: record file has a field 'context' that is not known; did you mean "
+        "'contexts'?\n"
+        "    1 | context:\n"
+        "        ^^^^^^^\n"
+        "      help: write 'contexts'",
+    ),
+    "sample without an id": (
+        {"records/all.yaml": RECORDS.replace("- id: S1", "- note: S1")},
+        "records/all.yaml:4: warning N113: because of what is wrong in this record file, it was not checked whether 1 "
+        "sample of count sheets ('S1') is described\n"
+        f"    4 |   - note: S1\n{HELD_BACK}\n"
+        "records/all.yaml:4:5: error N201: sample 1 of this file has no 'id', expected the id of the sample\n"
+        "    4 |   - note: S1\n"
+        "            ^\n"
+        "      help: add 'id: …'",
+    ),
+    "header of another sheet": (
+        {"counts/light.csv": SHEET.replace("sample", "smple")},
+        "counts/light.csv: warning N113: because of what is wrong in this sheet, it was not checked whether 1 sample of "
+        f"records ('S1') has rows\n{HELD_BACK}\n"
+        "counts/light.csv:1:1: error N301: the column 'smple' is not known; did you mean 'sample'?\n"
+        "    1 | smple,taxon,part,count\n"
+        "        ^^^^^\n"
+        "      help: write 'sample'\n"
+        "counts/light.csv:1:1: error N301: the header has no column 'sample', expected sample, taxon, part, count\n"
+        "    1 | smple,taxon,part,count\n"
+        "        ^^^^^^^^^^^^^^^^^^^^^^\n"
+        "      help: name the columns in the first line: sample,taxon,part,count; or run 'narrate intake "
+        "counts/light.csv' if the sheet is a laboratory's own",
+    ),
+    "broken project file": (
+        {"project.yaml": PROJECT.replace("title: ", 'title: "')},
+        "project.yaml: warning N113: because of what is wrong in this project file, it was not checked whether 1 phase "
+        "of contexts ('early') is one of the project's and whether 1 name of count sheets ('Zea mays') is in a taxon "
+        f"pack in use\n{HELD_BACK}\n"
+        "project.yaml:1:8: error N103: the YAML cannot be read: a quotation mark is opened here and not closed\n"
+        '    1 | title: "Wend Hollow\n'
+        "               ^\n"
+        "      help: close it at the end of the text",
+    ),
+}
+
+
+@pytest.mark.parametrize("case", UNREAD)
+def test_what_depends_on_a_file_that_could_not_be_read_is_held_back_and_told_once(tmp_path: Path, case: str) -> None:
+    """One slip is told as one slip, with what could not be checked because of it, and nothing false beside it."""
+    files, expected = UNREAD[case]
+
+    assert told(reading_of(tmp_path, files)) == expected
+
+
+def test_a_restricted_id_is_pointed_at_in_a_text_of_several_lines(tmp_path: Path) -> None:
+    """The pointer stands under the id, not under the record."""
+    records = RECORDS + "    note: >-\n      First line.\n      See C9.\n"
+    more = "contexts: [{id: C9, kind: pit}]\n"
+    project = PROJECT + "disclosure: {restricted_contexts: [C9]}\n"
+    files = {"records/all.yaml": records, "records/more.yaml": more, "project.yaml": project}
+
+    assert told(reading_of(tmp_path, files)) == (
+        "records/all.yaml:9:11: warning N210: sample 'S1': note names 'C9', which is restricted; the whole text is "
+        "left out of public outputs\n"
+        "    9 |       See C9.\n"
+        "                  ^^\n"
+        "      help: take the id out of the text if the rest may be public"
+    )

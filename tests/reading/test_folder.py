@@ -95,7 +95,8 @@ def test_an_unknown_region_is_told_with_the_near_match(tmp_path: Path) -> None:
     reading = reading_of(tmp_path, {"project.yaml": project})
 
     assert (
-        "project.yaml:2:16: error N205: project: there is no region pack 'vally'; did you mean 'valley'?\n"
+        "project.yaml:2:16: error N205: project: there is no region pack 'vally', expected one of valley; did you mean "
+        "'valley'?\n"
         "      help: write 'valley'"
     ) in told(reading)
 
@@ -166,7 +167,7 @@ def test_a_broken_project_file_still_lets_records_be_checked(tmp_path: Path) -> 
     )
 
     assert reading.project is None
-    assert [p.code for p in reading.problems] == ["N103", "N203"]
+    assert [p.code for p in reading.problems] == ["N113", "N103", "N203"]
 
 
 def test_burials_are_restricted_without_being_named(tmp_path: Path) -> None:
@@ -317,17 +318,17 @@ def test_a_hundred_thousand_letters_for_a_name_are_no_trouble(tmp_path: Path) ->
     assert [p.code for p in reading.problems] == ["N401"]
 
 
-def test_a_record_file_that_cannot_be_read_is_one_problem(tmp_path: Path) -> None:
+def test_a_record_file_that_cannot_be_read_is_one_error(tmp_path: Path) -> None:
     """Rows, samples and restricted contexts whose records may stand in it are not told to be unknown."""
     project = WHOLE["project.yaml"] + "disclosure: {restricted_contexts: [C1]}\n"
     reading = reading_of(tmp_path, {"project.yaml": project, "records/all.yaml": "samples: {id: a: b}\n"})
 
-    assert [p.code for p in reading.problems] == ["N103"]
+    assert [p.code for p in reading.problems] == ["N113", "N103"]
 
 
-def test_a_sheet_that_cannot_be_read_is_one_problem(tmp_path: Path) -> None:
+def test_a_sheet_that_cannot_be_read_is_one_error(tmp_path: Path) -> None:
     """Samples whose rows may stand in it are not told to have none."""
-    assert [p.code for p in reading_of(tmp_path, {"counts/light.csv": b"\x00"}).problems] == ["N102"]
+    assert [p.code for p in reading_of(tmp_path, {"counts/light.csv": b"\x00"}).problems] == ["N113", "N102"]
 
 
 def test_a_sample_whose_row_was_refused_is_not_told_to_have_none(tmp_path: Path) -> None:

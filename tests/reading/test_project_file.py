@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from narrate.model.project import Author
+from narrate.problems import written
 from tests.reading.folders import PROJECT, reading_of, told
 
 
@@ -74,8 +75,12 @@ def test_each_slip_in_the_project_file_is_told_whole(tmp_path: Path, case: str) 
 
 def test_a_project_file_of_remarks_alone_is_told(tmp_path: Path) -> None:
     """A file without a field says what it needs."""
-    assert told(reading_of(tmp_path, {"project.yaml": "# nothing yet\n"})) == (
-        "project.yaml: error N201: the project file holds no fields, expected at least 'title', 'region_packs' and "
+    reading = reading_of(tmp_path, {"project.yaml": "# nothing yet\n"})
+
+    assert written(next(p for p in reading.problems if p.severity == "error")) == (
+        "project.yaml:1:1: error N201: the project file holds no fields, expected at least 'title', 'region_packs' and "
         "'phases'\n"
+        "    1 | # nothing yet\n"
+        "        ^^^^^^^^^^^^^\n"
         "      help: write 'title: …' in its first line; 'narrate begin' lays out a whole one"
     )
