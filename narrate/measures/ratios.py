@@ -26,7 +26,7 @@ def log_ratio(units: Units, of: Selector, to: Selector) -> Column:
     Source: Scarry & Steponaitis 1997, in Gremillion (ed.), People, Plants, and Landscapes (from memory).
     """
     first, second = units.counted(of), units.counted(to)
-    low, high = ratio_ends(first, second)
+    low, high = units.kept(("ratio", of, to), lambda: ratio_ends(first, second))
     with np.errstate(invalid="ignore", divide="ignore"):
         value = np.where((first > 0) & (second > 0), np.log10(first) - np.log10(second), np.nan)
         low, high = np.log10(low), np.log10(high)

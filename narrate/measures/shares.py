@@ -52,7 +52,7 @@ def ratio(units: Units, of: Selector, to: Selector) -> Column:
     Source: Miller 1988, in Hastorf & Popper (eds), pp. 72–85; Scarry & Steponaitis 1997 for maize (from memory).
     """
     first, second = units.counted(of), units.counted(to)
-    low, high = ratio_ends(first, second)
+    low, high = units.kept(("ratio", of, to), lambda: ratio_ends(first, second))
     with np.errstate(invalid="ignore", divide="ignore"):
         value = first / np.where(second > 0, second, np.nan)
     return Column(

@@ -37,6 +37,8 @@ class Units:
         within = np.flatnonzero(unit_of_row >= 0)
         self.taxon_of_kind, self.name_of_kind = _codes(table, packs)
         self._rows = within[in_order(unit_of_row[within], self.name_of_kind[table.row_kind[within]])]
+        self._kind_of_rows = table.row_kind[self._rows]
+        self._lasting: set[int] = set()
         self._chosen: dict[Selector, np.ndarray] = {}
         self._alike: dict[bytes, np.ndarray] = {}
         self._written = table.counted[0]
@@ -72,15 +74,20 @@ class Units:
             self._worked[key] = make()
         return self._worked[key]  # type: ignore[return-value]
 
+    def _of_rows(self, what: str, rows: np.ndarray, make: Callable[[], Kept]) -> Kept:
+        """What `make` gives; kept where the rows are those of a selector, which last as long as the units do."""
+        return self.kept((what, id(rows)), make) if id(rows) in self._lasting else make()
+
     def rows(self, selector: Selector) -> np.ndarray:
         """Indices of the rows meant, sorted by unit."""
         found = self._chosen.get(selector)
         if found is None:
             found = self._chosen[selector] = self._choose(selector)
+            self._lasting.add(id(found))
         return found
 
     def unit_of(self, rows: np.ndarray) -> np.ndarray:
-        return self._unit_of_row[rows]
+        return self._of_rows("unit", rows, lambda: self._unit_of_row[rows])
 
     def rows_of(self, unit: int, selector: Selector) -> np.ndarray:
         """Rows of one unit that the selector means."""
@@ -101,7 +108,7 @@ class Units:
     def counted(self, selector: Selector) -> np.ndarray:
         """Items as counted."""
         rows = self.rows(selector)
-        return self.kept(("counted", id(rows)), lambda: self.summed(self.table.counted, rows))
+        return self._of_rows("counted", rows, lambda: self._sum(self.counts(rows), rows))
 
     def weighted(self, selector: Selector) -> np.ndarray:
         """Items as counted, each times what its part stands for (a spikelet fork: two glume bases)."""
@@ -152,7 +159,7 @@ class Units:
         Masses are not resampled: they were weighed, not counted.
         """
         rows = self.rows(selector)
-        return self._weighed(rows[np.isfinite(self.table.mass_g[rows])])
+        return self._of_rows("mass", rows, lambda: self._weighed(rows[np.isfinite(self.table.mass_g[rows])]))
 
     def mass_over_litres(self, selector: Selector) -> tuple[np.ndarray, np.ndarray]:
         """The same from samples with a recorded volume."""
@@ -163,6 +170,9 @@ class Units:
     def samples_with(self, selector: Selector) -> np.ndarray:
         """Samples of the unit in which the thing was counted or noted."""
         rows = self.rows(selector)
+        return self._of_rows("samples with", rows, lambda: self._samples_with(rows))
+
+    def _samples_with(self, rows: np.ndarray) -> np.ndarray:
         there = self._is_there(rows) if self._weight is None else self.table.is_noted[rows][None, :]
         per_sample = blank(there.shape[0], len(self.table.sample_ids))
         into_groups(np.logical_or, there, self.table.row_sample[rows], per_sample)
@@ -231,7 +241,9 @@ class Units:
 
     def counts(self, rows: np.ndarray) -> np.ndarray:
         """(replicates, rows named): items as counted."""
-        return taken(self.table.counted, rows)
+        if self.table.replicates > 1:
+            return taken(self.table.counted, rows)
+        return self._of_rows("counts", rows, lambda: taken(self.table.counted, rows))
 
     def is_there(self, rows: np.ndarray) -> np.ndarray:
         """(replicates, rows named): True where a row says that the thing was there."""
@@ -250,7 +262,7 @@ class Units:
         # Selectors that mean the same kinds share one array of rows, and so whatever is kept for it.
         alike = meant.tobytes()
         if alike not in self._alike:
-            self._alike[alike] = self._rows[meant[self.table.row_kind[self._rows]]] if self._rows.size else self._rows
+            self._alike[alike] = self._rows[meant[self._kind_of_rows]] if self._rows.size else self._rows
         rows = self._alike[alike]
         if selector.later_than_phase and rows.size:
             years = earliest_years(self.table, self.packs)[self.table.row_kind[rows]]
@@ -288,6 +300,11 @@ class Units:
 
     def _is_there(self, rows: np.ndarray) -> np.ndarray:
         """True where a row says that the thing was there: a count above 0 in this replicate, a note or a mass."""
+        if self.table.replicates > 1:
+            return self._found_there(rows)
+        return self._of_rows("there", rows, lambda: self._found_there(rows))
+
+    def _found_there(self, rows: np.ndarray) -> np.ndarray:
         there = self.counts(rows) > 0
         only_noted = self.table.is_noted[rows] & (self._written[rows] == 0)
         if only_noted.any():

@@ -1,7 +1,8 @@
 """
-How fast measures are, against pandas in the same run. Prints ratios; run it by hand:
+How fast measures are, against pandas in the same run, in seconds of one core. Prints ratios; run it by hand, with one
+thread for numpy:
 
-    python -m tests.benchmarks.measures
+    OMP_NUM_THREADS=1 python -m tests.benchmarks.measures
 
 Goals: all per-sample measures of 20,000 samples × 25 rows in at most 3 × the time of one pandas groupby.agg over the
 same rows and in less than 400 MB; 1,000 replicates of every claim-bearing measure for 100 contexts in less than 2 s on
@@ -14,7 +15,6 @@ import resource
 import statistics
 import time
 from collections.abc import Callable
-from dataclasses import replace
 
 import numpy as np
 import pandas as pd
@@ -140,13 +140,15 @@ def claim_bearing(table: CountTable, packs: Packs, replicates: int) -> tuple[Cal
     return run, len(asked)
 
 
-def seconds(run: Callable[[], None], times: int = 5) -> float:
-    taken = []
+def seconds(*runs: Callable[[], None], times: int = 5) -> list[float]:
+    """Median seconds of one core for each, taken in turns, so that a busy machine slows all of them alike."""
+    taken: list[list[float]] = [[] for _ in runs]
     for _ in range(times):
-        start = time.perf_counter()
-        run()
-        taken.append(time.perf_counter() - start)
-    return statistics.median(taken)
+        for run, own in zip(runs, taken, strict=True):
+            start = time.process_time()
+            run()
+            own.append(time.process_time() - start)
+    return [statistics.median(own) for own in taken]
 
 
 def _kinds(packs: Packs) -> tuple[Kind, ...]:
@@ -183,8 +185,7 @@ def main() -> None:
     as_categories = frame.assign(sample=frame["sample"].astype("category"), taxon=frame["taxon"].astype("category"))
     run = per_sample(table, packs)
     run()
-    ours = seconds(run, 3)
-    text, categories = seconds(one_groupby(frame), 3), seconds(one_groupby(as_categories), 3)
+    ours, text, categories = seconds(run, one_groupby(frame), one_groupby(as_categories))
     number = sum("sample" in measure.levels for measure in MEASURES.values())
     memory = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
     print(f"{number} measures of 20,000 samples × 25 rows: {ours * 1000:.0f} ms")
@@ -192,9 +193,8 @@ def main() -> None:
     print(f"  one groupby.agg, names as categories: {categories * 1000:.0f} ms; ours / it = {ours / categories:.2f}")
     print(f"  most memory of the whole run, pandas and both frames included: {memory:.0f} MB")
     small = a_table(300, 100, packs)
-    small = replace(small, share=small.share)
     bearing, asked = claim_bearing(small, packs, 1000)
-    print(f"1,000 replicates of {asked} claim-bearing measures for 100 contexts: {seconds(bearing, 3):.2f} s")
+    print(f"1,000 replicates of {asked} claim-bearing measures for 100 contexts: {seconds(bearing)[0]:.2f} s")
 
 
 if __name__ == "__main__":
