@@ -14,7 +14,8 @@ EASTERN = (
         source=OCCANEECHI + "'Seasonal variation'",
         known="read",
         printed="Corn, hickory, grape, maypop, persimmon in one fill. Numbers are filled in.",
-        concluded="Most plants ripen in late summer and early fall; corn, nuts and dried fruit keep, which complicates any "
+        concluded="Most plants ripen in late summer and early fall; corn, nuts and dried fruit keep, which "
+        "complicates any "
         "attempt to fix the season of a deposit.",
         region=HERE,
         places=[

@@ -82,10 +82,13 @@ def claims_of(reading: Reading) -> dict[str, Claim]:
                 assert name.taxon is not None or name.either, f"no pack knows {taxon}"
                 rows.append(
                     a_row(
-                        sample.id, part=part, count=count, identification=name,
+                        sample.id,
+                        part=part,
+                        count=count,
+                        identification=name,
                         condition=condition[0] if condition else "charred",
                     )
-                )  # fmt: skip
+                )
     project = a_project(
         contexts,
         samples,

@@ -181,7 +181,8 @@ SOUTHWEST = (
         id="yellow-jacket-9-parts",
         source="Murray & Jackman-Craig 2003, Yellow Jacket Pueblo, Table 9",
         known="read",
-        printed="Cupules and cob fragments stand under wood charcoal and other potential fuels, kernels and embryos under "
+        printed="Cupules and cob fragments stand under wood charcoal and other potential fuels, kernels and "
+        "embryos under "
         "reproductive parts.",
         concluded="Cob parts are fuel; they are not food.",
         region=HERE,
