@@ -102,13 +102,14 @@ def _minimum(units: Units, of: Selector) -> tuple[np.ndarray, np.ndarray]:
     group_of_kind, slot_of_kind, worth_of_kind = units.kept(
         "counting rules", lambda: _worths(units.table, units.packs.words.counting)
     )
-    kind = units.table.row_kind[rows]
+    kind = units.kind_of(rows)
     has_number = slot_of_kind[kind] >= 0
-    rows, kind = rows[has_number], kind[has_number]
+    if not has_number.all():
+        rows, kind = rows[has_number], kind[has_number]
     if not rows.size:
         return sums, sums
     # Rows lie by taxon and counting rule already; pieces without a rule are numbered by their part, as they lie too.
-    at = starts(units.unit_of(rows) * (int(group_of_kind.max()) + 1) + group_of_kind[kind])
+    at = starts(units.unit_of(rows), group_of_kind[kind])
     counted = units.counts(rows)
     slot, worth = slot_of_kind[kind], worth_of_kind[kind]
     individuals = reduced(np.add, counted * np.where(slot == 0, worth, 0.0), at)

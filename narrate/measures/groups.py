@@ -62,8 +62,8 @@ def _grouped(units: Units, of: Selector) -> ByTaxon:
             taxa=taxa,
             shape=units.shape,
         )
-    unit, taxon = units.unit_of(rows), units.taxon_of_kind[units.table.row_kind[rows]]
-    at = starts(unit * taxa + taxon)
+    unit, taxon = units.unit_of(rows), units.taxon_of_kind[units.kind_of(rows)]
+    at = starts(unit, taxon)
     return ByTaxon(
         items=reduced(np.add, units.counts(rows), at),
         unit=unit[at],

@@ -28,14 +28,18 @@ def blank(replicates: int, units: int, value: float = 0.0) -> np.ndarray:
     return np.full((units, replicates), value).T
 
 
-def starts(group: np.ndarray) -> np.ndarray:
+def starts(*groups: np.ndarray) -> np.ndarray:
     """
-    Where runs of equal values begin.
+    Where runs begin in which all of the groups stay the same.
 
-    >>> starts(np.array([4, 4, 7])).tolist()
-    [0, 2]
+    >>> starts(np.array([4, 4, 7])).tolist(), starts(np.array([4, 4, 7]), np.array([1, 2, 2])).tolist()
+    ([0, 2], [0, 1, 2])
     """
-    return np.concatenate([[0], np.flatnonzero(group[1:] != group[:-1]) + 1])
+    changes = np.ones(groups[0].size, bool)
+    np.not_equal(groups[0][1:], groups[0][:-1], out=changes[1:])
+    for group in groups[1:]:
+        changes[1:] |= group[1:] != group[:-1]
+    return np.flatnonzero(changes)
 
 
 def reduced(ufunc: np.ufunc, values: np.ndarray, at: np.ndarray) -> np.ndarray:

@@ -31,7 +31,7 @@ def total_from_share(found: np.ndarray, share: np.ndarray) -> tuple[np.ndarray, 
     f1 = shares[code.astype(np.intp)]
     low, high = k1.copy(), k1.copy()
     part = f1 < 1
-    low[part], high[part] = _lowest(k1[part], f1[part]), _highest(k1[part], f1[part])
+    low[part], high[part] = _ends(k1[part], f1[part])
     return low[where].reshape(k.shape), high[where].reshape(k.shape)
 
 
@@ -55,25 +55,24 @@ def added(
     return total, total - below, total + above
 
 
-def _lowest(k: np.ndarray, f: np.ndarray) -> np.ndarray:
-    """The least N of k or more with P(X ≥ k | N) > 0.025."""
-    top = np.ceil(k / f) + 1
+def _ends(k: np.ndarray, f: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+    """
+    The least N of k or more with P(X ≥ k | N) = I_f(k, N − k + 1) > 0.025, and one less than the first N above k with
+    P(X > k | N) = I_f(k + 1, N − k) ≥ 0.975; both are looked for at once.
+    """
+    is_low = np.repeat([True, False], k.size)
+    twice_k, twice_f = np.tile(k, 2), np.tile(f, 2)
+    first = np.where(is_low, np.maximum(twice_k, 1), twice_k + 1)
+    asked = np.where(is_low, 0.025, 0.975)
+    start = np.where(is_low, twice_k, twice_k + 1)
+    top = np.ceil(np.where(is_low, twice_k / twice_f + 1, (twice_k + 4 * np.sqrt(twice_k + 4) + 8) / twice_f))
 
-    def is_enough(n: np.ndarray) -> np.ndarray:
-        chance = incomplete_beta(f, np.maximum(k, 1), np.maximum(n - k + 1, 1e-9))
-        return (chance > 0.025) | (k == 0)
+    def is_met(n: np.ndarray) -> np.ndarray:
+        chance = incomplete_beta(twice_f, first, np.maximum(n - first + 1, 1e-9))
+        return np.where(is_low & (twice_k == 0), True, np.where(is_low, chance > asked, chance >= asked))
 
-    return _first_whole(is_enough, k, top)
-
-
-def _highest(k: np.ndarray, f: np.ndarray) -> np.ndarray:
-    """The greatest N with P(X ≤ k | N) > 0.025; one less than the first N at which it is not."""
-    top = np.ceil((k + 4 * np.sqrt(k + 4) + 8) / f)
-
-    def is_too_many(n: np.ndarray) -> np.ndarray:
-        return (n > k) & (1 - incomplete_beta(f, k + 1, np.maximum(n - k, 1e-9)) <= 0.025)
-
-    return _first_whole(is_too_many, k, top) - 1
+    found = _first_whole(is_met, start, top)
+    return found[: k.size], found[k.size :] - 1
 
 
 def _first_whole(is_met, low: np.ndarray, high: np.ndarray) -> np.ndarray:  # type: ignore[no-untyped-def]

@@ -32,7 +32,7 @@ class Units:
         self.ids = table.unit_ids[level]
         self._unit_of_sample = table.unit_of_sample[level]
         unit_of_row = self._unit_of_sample[table.row_sample] if table.row_sample.size else table.row_sample
-        self._unit_of_row = unit_of_row
+        self._unit_of_row = unit_of_row.astype(np.int32)
         # Within a unit rows lie by taxon and part, so that no sum over them needs to sort them again.
         within = np.flatnonzero(unit_of_row >= 0)
         self.taxon_of_kind, self.name_of_kind = _codes(table, packs)
@@ -88,6 +88,10 @@ class Units:
 
     def unit_of(self, rows: np.ndarray) -> np.ndarray:
         return self._of_rows("unit", rows, lambda: self._unit_of_row[rows])
+
+    def kind_of(self, rows: np.ndarray) -> np.ndarray:
+        """The kind of each row named."""
+        return self._of_rows("kind", rows, lambda: self.table.row_kind[rows])
 
     def rows_of(self, unit: int, selector: Selector) -> np.ndarray:
         """Rows of one unit that the selector means."""
@@ -293,7 +297,7 @@ class Units:
         if not rows.size:
             return np.zeros((self.table.replicates, 0)), rows
         names = self.name_of_kind if with_part else self.taxon_of_kind
-        at = starts(self.unit_of(rows) * (int(names.max()) + 1) + names[self.table.row_kind[rows]])
+        at = starts(self.unit_of(rows), names[self.kind_of(rows)])
         if there:
             return reduced(np.logical_or, self._is_there(rows), at).astype(float), rows[at]
         return reduced(np.add, self.counts(rows), at), rows[at]
