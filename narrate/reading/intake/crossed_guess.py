@@ -144,14 +144,23 @@ class _Guessing:
                 continue
             named = sum(look.name_score(row, column) >= 0.45 for row in own)
             amounts = sum(look.is_amount(row, column) for row in own)
-            if named >= 2 and named >= 0.6 * (len(own) - 1) and seen_counts:
+            enough = 1 if self._has_same_head(column) else 2
+            if named >= enough and named >= 0.6 * (len(own) - 2) and seen_counts:
                 behind = sum(
                     look.is_amount(row, c) for row in own for c in range(column + 1, min(area.right, column + 6) + 1)
                 )
-                if behind >= 2 and self._has_gap_or_head(column):
+                if behind >= enough and self._has_gap_or_head(column):
                     return column - 1
             seen_counts = seen_counts or amounts >= max(1, 0.5 * (len(own) - 2))
         return area.right
+
+    def _has_same_head(self, column: int) -> bool:
+        """Whether 'Sample' or the like is written over it as it is over the names: the head of another table."""
+        look = self.look
+        return any(
+            heading(look.text(row, column)) in ("sample", "taxon") and look.text(row, column) == look.text(row, self.names)
+            for row in range(self.area.top, self.area.bottom + 1)
+        )
 
     def _left_end(self) -> int:
         """The first column behind the counts of another table on the left."""
@@ -166,7 +175,8 @@ class _Guessing:
                 continue
             amounts = sum(look.is_amount(row, column) for row in own)
             named = sum(look.name_score(row, column) >= 0.45 for row in own)
-            if nearest is not None and named >= 2 and named >= 0.6 * (len(own) - 1):
+            enough = 1 if self._has_same_head(column) else 2
+            if nearest is not None and named >= enough and named >= 0.6 * (len(own) - 2):
                 return nearest + 1
             if nearest is None and amounts >= max(1, 0.5 * (len(own) - 2)):
                 nearest = column
@@ -269,7 +279,8 @@ class _Guessing:
         if len(named) < 0.5 * len(self.body) or len(named) < 2:
             return
         for row in range(self.body[0], named[0]):
-            if self.rows[row].name == "counts":
+            is_latin = re.match(r"(?:cf\.? ?)?[A-Z][a-z]+[ _.](?:cf\.? ?)?[a-z]{3,}", self.look.text(row, self.names))
+            if self.rows[row].name == "counts" and not is_latin:
                 self.rows[row] = Role(name="ignored", qualifiers=("no name of a plant",))
 
     def _row_has(self, row: int) -> bool:

@@ -16,6 +16,7 @@ from narrate.reading.values import find_word
 _EPITHET = re.compile(
     r"[a-z-]{2,}(?:us|um|is|ii|ae|ens|ans|oides|ense|folia|folius|folium|flora|florum|florus|a|ata|atum|atus|ica|icum|icus|ina|inum|inus|osa|osum|osus|aris|alis|ale|are|ilis|ile|ile|i|e|ix|ex|ax|or|o|on|os|es|x|yx|ops|ceps|cum|ris|re)"
 )
+_SURE_EPITHET = re.compile(r"[a-z-]{2,}(?:us|um|is|ensis|oides|folia|folium|ata|iana|ica|ina|ii|ae|alis|ea|osa)")
 _GENUS = re.compile(
     r"[A-Z][a-z]{2,}(?:us|um|is|ia|a|on|ix|ex|ax|ago|um|ion|os|as|es|e|ium|era|ella|opsis|anthus|carpus|ago|o|ops|er|yx|inum|ys|ma|ites)"
 )
@@ -114,6 +115,8 @@ def name_score(text: str, names: NameReader) -> float:
             return 0.95
         if second.islower() and _EPITHET.fullmatch(second.split("/")[0]) and (_GENUS.fullmatch(first) or first.endswith(".")):
             return 0.9
+        if _SURE_EPITHET.fullmatch(second.split("/")[0]):
+            return 0.8
         if second in ("cf.",) and len(words) > 2:
             return 0.9
     if _CF.search(text):
