@@ -209,13 +209,12 @@ def _for_visitors(page: Page, groups: Sequence[Sequence[Tally]], refs: list[str]
     many = page.names.number(lead.counted)
     besides = page.listed([page.names.remains(t) for t in first[1:] if t.counted])
     others = page.listed(page.names.grouped([t for group in more for t in group], at_most=3))
-    besides_wood = "apart from bits of wood, " if has_counted_wood(page) else ""
-    most = f"{besides_wood}most were" if others or besides else f"{besides_wood}all of them were"
+    most = "most were" if others or besides else "all of them were"
     along = f", along with {besides}" if besides else ""
     sentences = page.say(
         refs[: len(first)],
         f"{most} {noun}, {many} of them{along}" if others or besides else f"{most} {noun}",
-        f"{besides_wood}we found {noun} more than anything else, {many} in all{along}"
+        f"we found {noun} more than anything else, {many} in all{along}"
         if others or besides
         else f"{most} {noun}",
     )

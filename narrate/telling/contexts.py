@@ -10,6 +10,7 @@ from narrate.telling import composition, english, neighbours, openings, setting
 from narrate.telling.frames import frame
 from narrate.telling.page import Page
 from narrate.telling.plan import TOO_FEW, Reading, ordered_themes, readings
+from narrate.telling.reasons import reason_texts
 from narrate.telling.sentences import STORED_ONLY, plainly_told, told, unsettled_sentences
 
 DATABLE = "work.date-candidate"
@@ -135,9 +136,10 @@ def _deposit_block(page: Page, context: Context, held: Sequence[Reading]) -> lis
     sentences += composition.main_sentences(page)
     sentences += composition.wood_sentences(page)
     sentences += composition.modern_sentences(page)
+    also = _as_recorded(page, context, held)
     deposit = told(page, [r for r in held if r.claim.question == "deposit"], weak=False)
     said = " ".join(sentence.text for sentence in deposit)
-    sentences += setting.recorded_sentence(page, context, known=said, also=_as_recorded(page, context, held))
+    sentences += setting.recorded_sentence(page, context, known=said, also=also)
     sentences += deposit
     sentences += plainly_told(page, [r for r in held if r.claim.question == "integrity" and r.rank > 1])
     sentences += unsettled_sentences(page, [r for r in held if r.claim.question == "integrity" and r.rank > 1])
@@ -147,13 +149,13 @@ def _deposit_block(page: Page, context: Context, held: Sequence[Reading]) -> lis
 
 
 def _as_recorded(page: Page, context: Context, held: Sequence[Reading]) -> tuple[str, ...]:
-    """The reading that a deposit was disturbed, where nothing but the record says so: told with the record."""
-    if context.security != "disturbed":
+    """The reading that a deposit was disturbed or moved, where nothing but the record says so: told with the record."""
+    if context.security != "disturbed" and context.deposit != "tertiary":
         return ()
-    found = [r.claim for r in held if r.claim.statement == "integrity.disturbed"]
-    claims = [c for c in found if all("record" in a.says for a in c.held("for"))]
-    page.told.update(claim.id for claim in claims)
-    return tuple(claim.id for claim in claims)
+    found = [r for r in held if r.claim.statement in ("integrity.disturbed", "deposit.redeposited")]
+    claims = [r.claim.id for r in found if page.is_plain or not reason_texts(page, r)]
+    page.told.update(claims)
+    return tuple(claims)
 
 
 def _closing_block(page: Page, context: Context, held: Sequence[Reading]) -> list[Sentence]:

@@ -21,6 +21,10 @@ UNKNOWN = ("unidentified", "indeterminate")
 """Names of plants that could not be told: they take no Latin and stand last in lists."""
 
 
+MANY_FRAGMENTS = 0.25
+"""Share of fragments from which visitors are told of them (judgement of the makers)."""
+
+
 @dataclass(slots=True, kw_only=True)
 class Names:
     """Names in the words of one audience, for one page: Latin and glosses are given once."""
@@ -122,11 +126,19 @@ class Names:
                 return f"{mass} of {re.sub(r'^[a-z]+ of (an? )?', '', self.part_of_plant(tally, plural=True))}{tail}"
             noted = "noted as present" if tally.is_noted and not self.is_plain else ""
             return noun + _within(tail, noted)
-        if self.is_plain and self._fragments(tally):
-            # 'corn kernels and bits of kernel'
-            noun += f" and bits of {self.part(tally, plural=False)}"
+        if self.is_plain:
+            noun = self._with_bits(tally, noun)
         text = f"{self.number(tally.counted)} {noun}" if with_number else noun
         return text + _within(_within(tail, self.doubts(tally)), mass if with_mass else "")
+
+    def _with_bits(self, tally: Tally, noun: str) -> str:
+        """'corn kernels and bits of kernel', 'bits of acorn kernel'; the noun itself where few are fragments."""
+        fragments = self._fragments(tally)
+        if fragments == tally.counted and fragments:
+            return f"{'bit' if fragments == 1 else 'bits'} of {self.part_of_plant(tally, plural=False)}"
+        if fragments < MANY_FRAGMENTS * tally.counted or not fragments:
+            return noun
+        return f"{noun} and bits of {self.part(tally, plural=False).split(' of ')[0]}"
 
     def count_of_part(self, tally: Tally) -> str:
         """'273 kernels (153 of them fragments)', without the plant."""
@@ -149,6 +161,8 @@ class Names:
     def _of_them(self, tally: Tally, number: int, one: str, many: str) -> str:
         if tally.counted == 1:
             return one
+        if number == 1:
+            return f"one of them {one}"
         return f"{'all' if number == tally.counted else self.number(number)} of them {many}"
 
     def _fragments(self, tally: Tally) -> int:

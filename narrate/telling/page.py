@@ -72,6 +72,8 @@ class Page:
     """Sentences of the theme being told, for referring back."""
     told: set[str] = field(default_factory=set)
     """Claims that the page has dealt with."""
+    rivals: set[frozenset[str]] = field(default_factory=set)
+    """Pairs of claims that the page has set against each other."""
     foods: dict[str, tuple[str, ...]] = field(default_factory=dict)
     """Plants that each food reading of the page is told by."""
 
@@ -160,6 +162,10 @@ class Page:
         chosen = self._opened_afresh(chosen)
         self._note(chosen)
         return [Sentence(text=chosen, refs=named)]
+
+    def fresh(self, *wordings: str) -> list[str]:
+        """Those of some wordings that the page has not used."""
+        return [wording for wording in wordings if english.finished(wording) not in self.said]
 
     def has_told(self, word: str) -> bool:
         """Whether some sentence of the page has used a word or phrase already."""

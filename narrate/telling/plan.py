@@ -68,6 +68,11 @@ def reading_of(page: Page, statement: str) -> Reading | None:
     return _reading(page, claim) if claim is not None and is_told(page, claim) else None
 
 
+def reading_whether_told(page: Page, claim: Claim) -> Reading | None:
+    """A claim as a reading, told already or not."""
+    return _reading(page, claim)
+
+
 def ordered_themes(page: Page) -> list[tuple[str, tuple[str, ...]]]:
     """Themes in the order of the audience's plan; a theme that the plan leaves out is left out."""
     place = {question: i for i, question in enumerate(page.audience.plan)}

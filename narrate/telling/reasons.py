@@ -63,7 +63,7 @@ def reasons_for(page: Page, item: Reading, *, most: int) -> list[str]:
 
 
 def reason_texts(page: Page, item: Reading) -> list[str]:
-    """What speaks for a reading, in the audience's words, the heaviest first; plants by name, not 'plants of autumn'."""
+    """What speaks for a reading in the audience's words, the heaviest first; plants of a season by their names."""
     texts = []
     for argument in item.claim.held("for"):
         text = page_text(page, argument)

@@ -13,7 +13,7 @@ from narrate.telling import composition, english, neighbours, numbers, openings,
 from narrate.telling.frames import noun_of
 from narrate.telling.page import Page
 from narrate.telling.phases import headed, richest_sentences
-from narrate.telling.plan import Reading, by_grade, readings, rivals_of, shared_limits
+from narrate.telling.plan import TOO_FEW, Reading, by_grade, readings, rivals_of, shared_limits
 from narrate.telling.sentences import (
     STORED_ONLY,
     doubt_sentences,
@@ -74,10 +74,11 @@ def _size(page: Page, name: str, brackets: str) -> list[Sentence]:
     at = setting.or_density(page)
     few = setting.items_counted(page) < openings.FEW
     stand = english.agreed(setting.items_counted(page), "stands", "stand")
+    basis = f"{items} from {samples} ({litres}){at}"
     return page.say(
         setting.size_refs(page),
-        f"{name}{brackets} rests on {'only ' if few else ''}{items} from {samples} ({litres}){at}",
-        f"{'only ' if few else ''}{items} from {samples} ({litres}) {stand} behind {name}{brackets}{at}",
+        f"{name}{brackets} rests on {'only ' if few else ''}{basis}",
+        f"{'only ' if few else ''}{basis}{',' if at else ''} {stand} behind {name}{brackets}",
     )
 
 
@@ -145,7 +146,9 @@ def _unstable(page: Page, held: Sequence[Reading]) -> list[Sentence]:
     shaky = [
         r
         for r in held
-        if r.claim.statement != STORED_ONLY and r.claim.stability is not None and r.claim.stability < STEADY
+        if r.claim.statement not in (STORED_ONLY, TOO_FEW)
+        and r.claim.stability is not None
+        and r.claim.stability < STEADY
     ]
     if not shaky:
         return []

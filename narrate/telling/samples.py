@@ -6,7 +6,7 @@ from narrate.model.ids import Subject
 from narrate.model.narrative import Section, Sentence
 from narrate.model.sampling import Sample
 from narrate.telling import composition, english, numbers, setting
-from narrate.telling.contexts import one_paragraph
+from narrate.telling.contexts import NOT_NEWS, one_paragraph
 from narrate.telling.frames import frame
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading, readings
@@ -30,7 +30,8 @@ def sample_sections(page: Page, sample: Sample) -> tuple[Section, ...]:
 
 
 def _is_worth_telling(item: Reading) -> bool:
-    return item.rank > 1 and item.claim.question in ("fuel", "food", "processing", "season", "deposit")
+    is_read = item.rank > 1 and item.claim.statement not in NOT_NEWS
+    return is_read and item.claim.question in ("fuel", "food", "processing", "season", "deposit")
 
 
 def _opening(page: Page, name: str) -> list[Sentence]:

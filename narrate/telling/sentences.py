@@ -10,8 +10,8 @@ from narrate.telling import english, numbers
 from narrate.telling.behind import remains_looked_at
 from narrate.telling.frames import clause_of, frame, noun_of
 from narrate.telling.page import Page
-from narrate.telling.plan import Reading, by_grade, competes, rivals_of
-from narrate.telling.reasons import page_text, portions, reasons_for, without_figures
+from narrate.telling.plan import TOO_FEW, Reading, by_grade, competes, reading_whether_told, rivals_of
+from narrate.telling.reasons import page_text, portions, reason_texts, reasons_for, without_figures
 
 UNSETTLED = 0.8
 """A verdict that stays in less than this share of resampled counts is told as unsettled (judgement of the makers)."""
@@ -42,6 +42,7 @@ def told(page: Page, items: Sequence[Reading], *, weak: bool = True) -> list[Sen
         page.told.update(item.claim.id for item in group)
         sentences += further_sentences(page, group)
     sentences += unsettled_sentences(page, [item for item in waiting if item not in lead])
+    sentences += told_rival_sentences(page, waiting)
     return sentences + keeping_sentences(page, keeping)
 
 
@@ -70,7 +71,7 @@ def without_seasons_told_twice(page: Page, items: Sequence[Reading]) -> list[Rea
 _SUMMED_SEASONS = ("season.more-than-one", STORED_ONLY)
 
 
-SAID_OUTRIGHT = ("integrity.too-few",)
+SAID_OUTRIGHT = (TOO_FEW,)
 """Statements about our own counts: nobody needs to hedge that a number is small."""
 
 
@@ -91,7 +92,12 @@ def plainly_told(page: Page, items: Sequence[Reading]) -> list[Sentence]:
         else:
             wording = page.audience.words.get(f"state {item.claim.grade}", "it may be that {clause}")
             framed = wording.replace("{clause}", clause)
-        reasons = reasons_for(page, item, most=1)
+        by_record = item.claim.held("for") if not reason_texts(page, item) else ()
+        if by_record:
+            # What only the record says is told as what it says.
+            clause = framed = page_text(page, by_record[0])
+        is_counted_before = item.claim.statement == TOO_FEW
+        reasons = reasons_for(page, item, most=1) if not is_counted_before else []
         because = f", because {reasons[0]}" if reasons and not page.is_plain else ""
         also = f", since {reasons[0]}" if reasons and not page.is_plain else ""
         if reasons and len(set(reasons[0].split()) & set(clause.split())) > 6:
@@ -190,6 +196,28 @@ def rival_sentences(page: Page, lead: Reading) -> list[Sentence]:
     return []
 
 
+def told_rival_sentences(page: Page, items: Sequence[Reading]) -> list[Sentence]:
+    """That a reading explains the same remains as a rival that was told under another theme of the page."""
+    if page.is_plain:
+        return []
+    here = {item.claim.id for item in items}
+    for item in items:
+        for rival in item.claim.rivals:
+            claim = page.dig.claims.by_id.get(rival.claim)
+            if claim is None or claim.verdict != "holds" or rival.claim in here or rival.claim not in page.told:
+                continue
+            other = reading_whether_told(page, claim)
+            pair = frozenset((item.claim.id, rival.claim))
+            if other is not None and pair not in page.rivals and competes(item, other):
+                page.rivals.add(pair)
+                one = noun_of(page, [item])
+                return page.say(
+                    [item.claim.id, rival.claim],
+                    f"{one} has a rival in {noun_of(page, [other])}, which explains the same remains",
+                )
+    return []
+
+
 def _is_doubt(page: Page, lead: Reading, claim: Claim) -> bool:
     """
     Whether a rival that does not hold is worth a word: it explains the same remains, and something speaks for it or
@@ -208,7 +236,8 @@ def doubt_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
     if page.is_plain or group[0].rank < 3:
         return []
     rules = [page.dig.packs.rules.get(argument.rule) for argument in lead.held("for")]
-    cautions = [text for rule in rules if rule is not None for text in rule.misleads_when] or list(lead.misleads_when)
+    own = [rule.misleads_when for rule in rules if rule is not None and rule.misleads_when]
+    cautions = own[0] if own else lead.misleads_when
     if not cautions:
         return []
     caution = english.lowered(cautions[page.position % len(cautions)].strip().rstrip("."))
@@ -233,13 +262,9 @@ def unsettled_sentences(page: Page, items: Sequence[Reading]) -> list[Sentence]:
 
 def _shaky_for_visitors(page: Page, items: Sequence[Reading], shaky: Sequence[Reading]) -> list[Sentence]:
     refs = [item.claim.id for item in shaky]
-    if len(items) == len(shaky) == 1:
-        return page.say(
-            refs,
-            "a few finds more or less would change this",
-            "this rests on so few finds that a handful more could change it",
-            "it is a close call: a few finds more could turn it",
-        )
+    short = page.fresh(*page.turns("close"))
+    if len(items) == len(shaky) == 1 and short:
+        return page.say(refs, short[page.position % len(short)])
     nouns = noun_of(page, shaky)
     return page.say(
         refs,
@@ -250,14 +275,10 @@ def _shaky_for_visitors(page: Page, items: Sequence[Reading], shaky: Sequence[Re
 
 def _shaky(page: Page, items: Sequence[Reading], shaky: Sequence[Reading]) -> list[Sentence]:
     refs = [item.claim.id for item in shaky]
-    if len(items) == 1:
-        share = numbers.percent(shaky[0].claim.stability or 0.0)
-        return page.say(
-            refs,
-            f"it is a close call: redrawing the counts upholds it in {share} of cases",
-            f"this is not a settled reading, for redrawing the counts upholds it in {share} of cases",
-            f"redrawing the counts upholds this in only {share} of cases",
-        )
+    share = numbers.percent(shaky[0].claim.stability or 0.0)
+    short = page.fresh(*page.turns("close", share=share))
+    if len(items) == 1 and short:
+        return page.say(refs, short[page.position % len(short)])
     texts = [f"{noun_of(page, [item])} in {numbers.percent(item.claim.stability or 0.0)}" for item in shaky]
     return page.say(
         refs,
@@ -318,6 +339,7 @@ def _against(page: Page, item: Reading, reason: str, *, is_one_of_many: bool) ->
 
 def _side_by_side(page: Page, lead: Reading, rival: Reading) -> list[Sentence]:
     refs = [lead.claim.id, rival.claim.id]
+    page.rivals.add(frozenset(refs))
     is_weaker = any(r.statement == rival.claim.statement and r.balance == "this" for r in lead.claim.rivals)
     if page.is_plain:
         clause = clause_of(page, [rival])
