@@ -77,6 +77,7 @@ def _class(text: str) -> Count | None:
 
 
 _HELP: tuple[tuple[str, str], ...] = (
+    (r"\d{10,}", "the number is too large to be a count; write how many items there were"),
     (r"(\d+)\.0+", r"write \1"),
     (r"(\d{1,3})[, \u00a0](\d{3})", r"write \1\2"),
     (

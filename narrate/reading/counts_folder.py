@@ -33,6 +33,7 @@ def read_counts(
     _tell_other_workbooks(root, problems)
     may_be_without = known.has_unread_records or any(sample.sterile for sample in known.samples.values())
     if not paths and not may_be_without:
+        unread.samples.update(known.samples)
         problems.error(
             Place(path=FOLDER),
             "N101",

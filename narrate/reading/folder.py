@@ -184,6 +184,8 @@ def _check_regions(project_file: ProjectFile, known: tuple[str, ...], problems: 
                 "N205",
                 f"project: there is no region pack '{region}', expected one of {', '.join(known) or 'none at all'}"
                 + offered(meant),
+                excerpt=project_file.line(place.line),
+                width=len(region),
                 help=offer(meant, known, "describe its plants in packs/taxa/ of the project"),
             )
     return bool(project_file.region_packs) and all(region in known for region in project_file.region_packs)

@@ -41,6 +41,13 @@ _NUMBER_HELP: tuple[tuple[str, str], ...] = (
     ),
     (r"(?:c\.?|ca\.?|circa|~|≈|about)\s*(\d+(?:\.\d+)?)", r"write \1 and say in the note that it is an estimate"),
     (r"(\d+)[ \u00a0](\d{3})", r"write \1\2"),
+    (
+        r"[+-]?\.?(?:inf|infinity|nan|na|n/a)|[?-]|unknown|none|null|~",
+        "write the number; leave it out if it was not measured",
+    ),
+    (r"[+-]?[\d.]+e\d+|\d{13,}", "the number is far too large; write what was measured or counted"),
+    (r"-\s*[\d.]+", "nothing measured or counted is below 0; leave it out if it was not measured"),
+    (r"0(?:\.0*)?", "leave it out if it was not measured"),
 )
 _WORD_NUMBERS = (
     "zero",
@@ -64,7 +71,7 @@ def number_help(written: str) -> str:
     if written.lower() in _WORD_NUMBERS:
         return f"write {_WORD_NUMBERS.index(written.lower())}"
     for pattern, help in _NUMBER_HELP:
-        match = re.fullmatch(pattern, written)
+        match = re.fullmatch(pattern, written, re.IGNORECASE)
         if match:
             return match.expand(help)
     return ""
@@ -75,7 +82,15 @@ def share_help(written: str, found: float | None) -> str:
     if percent and 1 < float(percent[1]) <= 100:
         part = f"{float(percent[1]) / 100:g}"
         return f"write {part} if {percent[1]} % was sorted"
-    return number_help(written) if found is None else ""
+    if found == 0:
+        return "write the share that was sorted; leave out a class of which nothing was sorted, and say so in the note"
+    if re.fullmatch(r"\d+\s*/\s*0+", written, re.ASCII):
+        return "write how many parts were sorted and how many there were, such as 1/4"
+    if found is not None and found > 1:
+        return "write the part that was sorted, such as 0.25 or 1/4; 1 means that all was sorted"
+    if found is not None:
+        return "a share is not below 0; write the part that was sorted, such as 0.25 or 1/4"
+    return number_help(written) or "write the part that was sorted, such as 0.25 or 1/4"
 
 
 def year_help(written: str) -> str:

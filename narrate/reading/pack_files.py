@@ -73,7 +73,15 @@ def read_pack_file(
     known_sources: Mapping[SourceKey, object] | None = None,
 ) -> PackFile | None:
     source = read_text(folder.root, path, problems)
+    before = len(problems.found)
     node = read_nodes(source, problems) if source else None
+    if source is not None and node is None and len(problems.found) == before:
+        problems.warning(
+            source.place(1),
+            code,
+            "the file holds nothing, expected 'name: value'",
+            help="write what it is for, or delete the file",
+        )
     if source is None or node is None:
         return None
     asking = Asking(

@@ -5,9 +5,11 @@ from __future__ import annotations
 from pathlib import Path
 
 from narrate.model.packs import Packs
-from narrate.problems import Problem, ProblemList
+from narrate.problems import Place, Problem, ProblemList
+from narrate.reading.asking import listed_words, near, offered
 from narrate.reading.audiences import read_audiences
 from narrate.reading.changes import changed_packs
+from narrate.reading.files import listed
 from narrate.reading.pack_files import PackFolder, shipped_folder
 from narrate.reading.rules import read_rules
 from narrate.reading.sources import read_sources
@@ -47,7 +49,33 @@ def read_packs(
         questions=questions,
         regions=regions,
     )
+    for folder in folders:
+        if folder.is_local:
+            _tell_unread(folder, problems)
     return changed_packs(packs, folders, problems), problems.sorted()
+
+
+_FOLDERS = ("words", "taxa", "statements", "rules", "audiences")
+_FILES = ("sources.yaml", "changes.yaml")
+
+
+def _tell_unread(folder: PackFolder, problems: ProblemList) -> None:
+    """A pack file in a place where nobody looks is told, so that nobody thinks it is in use."""
+    for path in listed(folder.root, folder.base, (".yaml", ".yml"), problems):
+        inside = path.removeprefix(f"{folder.base}/")
+        top, _, below = inside.partition("/")
+        if inside in _FILES or (top in _FOLDERS and below and (top != "taxa" or "/" in below)):
+            continue
+        meant = near(top, (*_FOLDERS, *_FILES), 0.7)
+        is_bare_taxon = top == "taxa"
+        problems.warning(
+            Place(path=path),
+            "N403",
+            "the file lies where no pack is looked for, and nothing in it is read, expected "
+            + ("a folder for its region, such as taxa/own/" if is_bare_taxon else listed_words([*_FOLDERS, *_FILES]))
+            + ("" if is_bare_taxon else offered(meant)),
+            help="move it there",
+        )
 
 
 def pack_folders(local: Path | None, shipped: PackFolder | None = None) -> tuple[PackFolder, ...]:

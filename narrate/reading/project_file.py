@@ -36,6 +36,7 @@ class ProjectFile:
     regions_at: dict[str, Place]
     place: Place
     node: Node | None = None
+    source: SourceText | None = None
     has_unread_phases: bool = False
     """True where a phase could not be read: what is none of the phases may be that one."""
 
@@ -46,6 +47,9 @@ class ProjectFile:
             return self.place, 1
         place = Place(path=self.place.path, line=found.line, column=found.column)
         return place, found.width if isinstance(found, Scalar) else 1
+
+    def line(self, number: int) -> str:
+        return self.source.line(number).rstrip() if self.source is not None else ""
 
     def phase_at(self, id: str, name: str) -> tuple[Place, int]:
         """Where a field of a phase stands."""
@@ -108,6 +112,7 @@ def read_project_file(source: SourceText, problems: ProblemList, regions: tuple[
         regions_at=_places(node, ("region_packs",), asking),
         place=source.place(1, 1),
         node=node,
+        source=source,
         has_unread_phases=has_unread_phases,
     )
 
@@ -230,4 +235,4 @@ def _places(node: Node, path: tuple[str, ...], asking: Asking) -> dict[str, Plac
             return {}
         node = found
     items = node.items if isinstance(node, Sequence) else (node,)
-    return {item.text.strip(): asking.place(item) for item in items if isinstance(item, Scalar)}
+    return {item.text.strip(): asking.place(item) for item in items if isinstance(item, Scalar) and item.text.strip()}

@@ -61,7 +61,7 @@ REFUSED = [
     ("<1", "write the number of items, x if it was only noted, 0 if it was looked for and not found"),
     ("50-10", "write the number of items, x if it was only noted, 0 if it was looked for and not found"),
     ("٣", "write the number of items, x if it was only noted, 0 if it was looked for and not found"),
-    ("9" * 5000, "write the number of items, x if it was only noted, 0 if it was looked for and not found"),
+    ("9" * 5000, "the number is too large to be a count; write how many items there were"),
 ]
 
 

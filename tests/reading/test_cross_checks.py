@@ -6,7 +6,10 @@ from pathlib import Path
 
 import pytest
 
-from tests.reading.folders import PROJECT, RECORDS, SHEET, reading_of, told
+from narrate.problems import written as as_read
+from narrate.reading.asking import NearWords
+from narrate.reading.folder import read_folder
+from tests.reading.folders import PROJECT, RECORDS, SHEET, packs_in, reading_of, told, write
 
 S1 = "      help: "
 MESSAGES: dict[str, tuple[dict[str, str], str]] = {
@@ -205,8 +208,8 @@ UNREAD: dict[str, tuple[dict[str, str], str]] = {
     ),
     "header of another sheet": (
         {"counts/light.csv": SHEET.replace("sample", "smple")},
-        "counts/light.csv: warning N113: because of what is wrong in this sheet, it was not checked whether 1 sample of "
-        f"records ('S1') has rows\n{HELD_BACK}\n"
+        "counts/light.csv: warning N113: because of what is wrong in this sheet, it was not checked whether 1 sample "
+        f"of records ('S1') has rows\n{HELD_BACK}\n"
         "counts/light.csv:1:1: error N301: the column 'smple' is not known; did you mean 'sample'?\n"
         "    1 | smple,taxon,part,count\n"
         "        ^^^^^\n"
@@ -252,3 +255,122 @@ def test_a_restricted_id_is_pointed_at_in_a_text_of_several_lines(tmp_path: Path
         "                  ^^\n"
         "      help: take the id out of the text if the rest may be public"
     )
+
+
+def test_samples_that_are_sterile_need_no_count_sheet(tmp_path: Path) -> None:
+    """A dig in which nothing was found is a finding."""
+    records = RECORDS + "    sterile: true\n"
+    folder = write(tmp_path / "dig", {"project.yaml": PROJECT, "records/all.yaml": records})
+    reading = read_folder(folder, shipped=packs_in(tmp_path))
+
+    assert told(reading) == ""
+    assert reading.project is not None
+    assert reading.project.counts == ()
+
+
+def test_a_project_with_neither_counts_nor_sterile_samples_is_told(tmp_path: Path) -> None:
+    """One problem, and nothing claimed of its samples."""
+    folder = write(tmp_path / "dig", {"project.yaml": PROJECT, "records/all.yaml": RECORDS})
+
+    assert told(read_folder(folder, shipped=packs_in(tmp_path))) == (
+        "counts: error N101: there is no file counts/*.csv in the folder and no sample is sterile, expected at least "
+        "one of them\n"
+        "      help: put a count sheet there, take a laboratory's own sheet in with 'narrate intake SHEET --project "
+        "FOLDER', or add 'sterile: true' to samples in which nothing was found"
+    )
+
+
+def test_an_empty_record_file_is_a_warning(tmp_path: Path) -> None:
+    """Somebody may have lost its records."""
+    assert told(reading_of(tmp_path, {"records/more.yaml": "# to come\n"})) == (
+        "records/more.yaml:1: warning N201: the record file holds nothing, expected 'contexts:' or 'samples:' with "
+        "records\n"
+        "      help: write the records, or delete the file"
+    )
+
+
+SAID = "records/all.yaml:6:15: error N203: sample 'S1': volume_l is {}, expected a number above 0\n"
+VOLUMES = {
+    "-1": ("-1", "nothing measured or counted is below 0; leave it out if it was not measured"),
+    "0": ("0", "leave it out if it was not measured"),
+    ".inf": ("'.inf'", "write the number; leave it out if it was not measured"),
+    ".nan": ("'.nan'", "write the number; leave it out if it was not measured"),
+    "1e999": ("'1e999'", "the number is far too large; write what was measured or counted"),
+}
+
+
+@pytest.mark.parametrize("written", VOLUMES)
+def test_a_volume_that_is_none_comes_with_a_way_to_mend_it(tmp_path: Path, written: str) -> None:
+    """What no vessel can hold is refused, with what to do when nothing was measured."""
+    shown, help = VOLUMES[written]
+    expected = (
+        SAID.format(shown)
+        + f"    6 |     volume_l: {written}\n"
+        + f"                      {'^' * len(written)}\n"
+        + f"      help: {help}"
+    )
+
+    assert told(reading_of(tmp_path, {"records/all.yaml": RECORDS.replace("10", written)})) == expected
+
+
+SHARES = {
+    "0": "write the share that was sorted; leave out a class of which nothing was sorted, and say so in the note",
+    "1/0": "write how many parts were sorted and how many there were, such as 1/4",
+    "5/4": "write the part that was sorted, such as 0.25 or 1/4; 1 means that all was sorted",
+    "-0.5": "a share is not below 0; write the part that was sorted, such as 0.25 or 1/4",
+    "half": "write the part that was sorted, such as 0.25 or 1/4",
+}
+
+
+@pytest.mark.parametrize("written", SHARES)
+def test_a_share_that_is_none_comes_with_a_way_to_mend_it(tmp_path: Path, written: str) -> None:
+    """None of these is a part of a whole."""
+    records = RECORDS + f"    size_classes: [{{name: a, proportion_sorted: {written}}}]\n"
+    sheet = "sample,taxon,part,count,size_class\nS1,Zea mays,kernel,3,a\n"
+    reading = reading_of(tmp_path, {"records/all.yaml": records, "counts/light.csv": sheet})
+
+    assert [(p.place.line, p.place.column, p.help) for p in reading.problems] == [(7, 49, SHARES[written])]
+
+
+def test_region_packs_are_listed_where_none_is_named(tmp_path: Path) -> None:
+    """An empty list is told with what it may hold."""
+    reading = reading_of(tmp_path, {"project.yaml": PROJECT.replace("[valley]", "[]")})
+
+    assert as_read(next(p for p in reading.problems if p.severity == "error")) == (
+        "project.yaml:2:15: error N203: project: region_packs is an empty list, expected at least one region pack; "
+        "there are valley\n"
+        "    2 | region_packs: []\n"
+        "                      ^\n"
+        "      help: write [valley]"
+    )
+
+
+def test_a_number_that_is_too_large_to_be_a_count_is_told_as_such(tmp_path: Path) -> None:
+    """Nobody counted so many."""
+    reading = reading_of(tmp_path, {"counts/light.csv": SHEET.replace("3", "1" + 23 * "0")})
+
+    assert [p.help for p in reading.problems] == [
+        "the number is too large to be a count; write how many items there were"
+    ]
+
+
+def test_a_slip_in_every_row_is_offered_its_near_match_in_every_row(tmp_path: Path) -> None:
+    """The answer for a word is worked out once and given as often as it is asked."""
+    sheet = "sample,taxon,part,count\n" + "S1,Zea mays,kernl,3\n" * 5_000
+    reading = reading_of(tmp_path, {"counts/light.csv": sheet})
+
+    assert len(reading.problems) == 5_000
+    assert {p.help for p in reading.problems} == {"write 'kernel'"}
+
+
+def test_answers_for_near_words_are_kept_apart_by_list() -> None:
+    """The same word among other words has another answer, and a word that was answered costs nothing more."""
+    near = NearWords(left=4)
+    parts, kinds = ["kernel", "seed"], ["kerbstone", "pit"]
+
+    assert [near.to("kernl", parts), near.to("kernl", kinds, 0.3), near.to("kernl", parts)] == [
+        "kernel",
+        "kerbstone",
+        "kernel",
+    ]
+    assert (near.left, near.to("sed", parts)) == (0, "")

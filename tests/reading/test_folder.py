@@ -97,6 +97,8 @@ def test_an_unknown_region_is_told_with_the_near_match(tmp_path: Path) -> None:
     assert (
         "project.yaml:2:16: error N205: project: there is no region pack 'vally', expected one of valley; did you mean "
         "'valley'?\n"
+        "    2 | region_packs: [vally]\n"
+        "                       ^^^^^\n"
         "      help: write 'valley'"
     ) in told(reading)
 

@@ -23,6 +23,8 @@ from tests.reading.folders import (
     RULE,
     SOURCES,
     packs_in,
+    reading_of,
+    told,
     write,
 )
 
@@ -340,3 +342,20 @@ def test_regions_that_share_plants_can_be_used_together() -> None:
     assert [problem.message for problem in problems] == []
     assert both.taxa["Zea mays"] == east.taxa["Zea mays"]  # type: ignore[index]
     assert "Yucca" in both.taxa and "Iva annua" in both.taxa
+
+
+def test_a_pack_file_where_nobody_looks_is_told(tmp_path: Path) -> None:
+    """A rule in a folder of another name is not in use, and its writer should know; so with an empty file."""
+    files = {"packs/rule/fuel/a.yaml": RULE, "packs/taxa/a.yaml": GRASSES, "packs/rules/b.yaml": ""}
+    reading = reading_of(tmp_path, files)
+
+    assert told(reading) == (
+        "packs/rule/fuel/a.yaml: warning N403: the file lies where no pack is looked for, and nothing in it is read, "
+        "expected words, taxa, statements, rules, audiences, sources.yaml or changes.yaml; did you mean 'rules'?\n"
+        "      help: move it there\n"
+        "packs/rules/b.yaml:1: warning N501: the file holds nothing, expected 'name: value'\n"
+        "      help: write what it is for, or delete the file\n"
+        "packs/taxa/a.yaml: warning N403: the file lies where no pack is looked for, and nothing in it is read, "
+        "expected a folder for its region, such as taxa/own/\n"
+        "      help: move it there"
+    )
