@@ -7,6 +7,7 @@ from pathlib import Path
 
 from narrate.measures.catalogue import MEASURES
 from narrate.measures.manual import manual
+from narrate.web import criteria
 from narrate.web.build import build
 from narrate.web.templates import templates_folder
 from tests.web.editions import an_edition
@@ -47,3 +48,8 @@ def test_every_number_of_an_argument_leads_to_its_page(tmp_path: Path) -> None:
     looked_at = re.findall(r'<span class="what">(.*?)</span>', text)
 
     assert looked_at and all("measures/" in one or "on record" in one for one in looked_at)
+
+
+def test_every_measure_has_words_for_criteria() -> None:
+    """A rule that asks for a measure is told in words on the page of rules."""
+    assert set(criteria.MEASURES) == set(MEASURES)
