@@ -51,15 +51,20 @@ def page_of(measure: Measure) -> MeasurePage:
     meaning, formula, symbols = _preface(before)
     return MeasurePage(
         id=measure.id,
-        title=measure.id.replace("_", " "),
+        title=_in_words(measure.id),
         meaning=meaning,
         formula=formula,
         symbols=symbols,
         levels=measure.levels,
         asks_of=measure.needs_of,
         asks_to=measure.needs_to,
-        **said,
+        **{key: part[:1].upper() + part[1:] for key, part in said.items()},
     )
+
+
+def _in_words(id: str) -> str:
+    words = id.split("_")
+    return " ".join({"l": "litre", "g": "gram"}.get(word, word) for word in words)
 
 
 def _preface(text: str) -> tuple[str, str, str]:

@@ -42,7 +42,7 @@ def ratio(units: Units, of: Selector, to: Selector) -> Column:
     """
     Items of one thing per item of another, from raw counts.
 
-        ratio = k / m
+        ratio = k / m;   k items of the one, m of the other
 
     Unit: items per item. Interval: exact, from Clopper and Pearson's of k/(k + m); where m is 0 the value is not
     defined but the lower end is a bound, where k is 0 the upper end is one. No value: where m is 0; no bounds either

@@ -23,9 +23,9 @@ def test_the_parts_of_a_page_do_not_run_into_each_other() -> None:
     """The page of the ratio, part by part."""
     page = next(page for page in manual() if page.id == "ratio")
 
-    assert page.formula == "ratio = k / m"
-    assert page.unit == "items per item."
-    assert page.no_value == "where m is 0; no bounds either where both are."
+    assert page.formula == "ratio = k / m;   k items of the one, m of the other"
+    assert page.unit == "Items per item."
+    assert page.no_value == "Where m is 0; no bounds either where both are."
     assert page.source.startswith("Miller 1988")
 
 
