@@ -1,4 +1,4 @@
-"""How long judging takes on large digs, held against what is promised for one core."""
+"""How long judging takes on large digs, in seconds of one core, held against what is promised."""
 
 from __future__ import annotations
 
@@ -29,12 +29,12 @@ def test_twenty_thousand_samples_are_judged_in_ten_seconds(packs: Packs) -> None
     table = count_table(project, packs)
     records = recorded(project, packs)
 
-    began = time.perf_counter()
+    began = time.process_time()
     look = Look(
         Units(table, "sample", packs, project.preservation), Units(table, "phase", packs, project.preservation), records
     )
     codes = [rule_verdicts(rule, look) for rules in rules_of("sample", packs).values() for rule in rules]
-    seconds = time.perf_counter() - began
+    seconds = time.process_time() - began
     print(f"{len(codes)} rules, 20,000 samples: {seconds:.2f} s")
 
     assert all(c.shape == (1, 20_000) for c in codes)
@@ -48,13 +48,13 @@ def test_a_thousand_resamples_of_a_hundred_contexts_take_five_seconds(packs: Pac
     table = count_table(project, packs)
     records = recorded(project, packs)
 
-    began = time.perf_counter()
+    began = time.process_time()
     draws = resampled(table, 1_000, 1)
     units, phases = (Units(table, level, packs, project.preservation) for level in ("context", "phase"))
     redrawn = [u.with_table(draws, drawn_samples(u, 1_000, 1)) for u in (units, phases)]
     look = Look(*redrawn, records)
     codes = [rule_verdicts(rule, look) for rules in rules_of("context", packs).values() for rule in rules]
-    seconds = time.perf_counter() - began
+    seconds = time.process_time() - began
     print(f"{len(codes)} rules, 1,000 draws of 100 contexts: {seconds:.2f} s")
 
     assert all(c.shape == (1_000, 100) for c in codes)
