@@ -50,7 +50,7 @@ _ABSENT = ("-", "–", "—", "−", ".", "nil", "none", "absent", "0", "o", "no
 _NOT_LOOKED = ("n/a", "na", "nd", "n.d.", "not sorted", "not examined", "not analysed", "not looked for", "not counted", "unsorted", "/")
 COUNT_LIKE = re.compile(
     r"(?:[<>≤≥~]=?|c\.|c\s|ca\.?|circa|approx\.?|est\.?|±)?\s*\d[\d,.' \u00a0]*(?:e[+-]?\d+)?\s*(?:\+|\?|[*†‡§]+|ml|g|mg|kg|cc|l|frags?\.?|f|w|fr|cf\.?)?(?:\s*[(\[]\s*[^)\]]{1,12}[)\]])?"
-    r"|\d+\s*[-–/]\s*\d+|\d+\s*[+&]\s*\d+\s*(?:cf\.?|f|frags?\.?)?|\(\d+\)|\[\d+\]|x{1,5}|\+{1,6}\s*(?:\([^)]{1,24}\))?|[-–—.?]|p|#{1,4}|\*{1,5}|•{1,4}|✓|[(\[][x+][)\]]|tr|trace|present|absent|nil|-\d+(?:\.\d+)?",
+    r"|\d+\s*[-–/]\s*\d+|\d+\s*[+&]\s*\d+\s*(?:cf\.?|f|frags?\.?)?|\(\d+\)|\[\d+\]|x{1,5}|\+{1,6}\s*(?:\([^)]{1,24}\))?|[-–—.?]|p|#{1,4}|\*{1,5}|•{1,4}|✓|[(\[][x+][)\]]|tr|trace|present|absent|nil|rare|occasional|common|frequent|abundant|dominant|few|some|many|numerous|very (?:rare|common|abundant|frequent)|-\d+(?:\.\d+)?",
     re.IGNORECASE,
 )
 

@@ -409,15 +409,31 @@ class _Guessing:
             elif row in heads:
                 self.rows[row] = self._named_head(row, role, word, plain)
         self._once_each(candidates)
+        self._fill_scarce(chosen, plain)
         others = [row for row in candidates if row != chosen and self.rows[row].name in ("context", "site", "feature")]
         if distinct(chosen) < 0.95 and not pairs and coverage(chosen) > 0.6:
             for row in others:
-                both = {(look.text(chosen, c), look.text(row, c)) for c in plain}
+                both = {(look.text(chosen, c), text) for c, text in zip(plain, self._filled_texts(row, plain), strict=True)}
                 if len(both) == len(plain) and not self.rows[chosen].also:
                     self.rows[row] = Role(name="sample", also=(self.rows[row].name,), filled=self.rows[row].filled)
                     self.doubts.append("sample numbers begin anew in each context; samples are named context/sample")
                     break
         return chosen
+
+    def _fill_scarce(self, chosen: int, plain: list[int]) -> None:
+        """Sites and contexts that are written once over several samples mean them all."""
+        for row, role in list(self.rows.items()):
+            if role.name in ("context", "site", "feature", "phase") and row != chosen and not role.filled:
+                given = [(row, c) in self.look.cells for c in plain]
+                if given and given[0] and not all(given):
+                    self.rows[row] = Role(name=role.name, also=role.also, qualifiers=role.qualifiers, filled=True)
+
+    def _filled_texts(self, row: int, plain: list[int]) -> list[str]:
+        found: list[str] = []
+        for column in plain:
+            text = self.look.text(row, column)
+            found.append(text or (found[-1] if found and self.rows[row].filled else ""))
+        return found
 
     def _once_each(self, candidates: list[int]) -> None:
         """Of two rows that both speak of contexts ('Provenience', 'Level') the first is the context, the other a note."""
@@ -495,8 +511,8 @@ class _Guessing:
             small = self.look.text(quantity_row, column) if quantity_row is not None else ""
             if derived is not None:
                 self.columns[column] = derived
-            elif quantity(small) in ("percent", "density"):
-                self.columns[column] = Role(name=quantity(small))
+            elif quantity(small) in ("percent", "density") or heading(small) in ("ubiquity", "derived"):
+                self.columns[column] = Role(name=quantity(small) or heading(small))
             else:
                 self.columns[column] = Role(name="counts")
 
@@ -530,6 +546,8 @@ class _Guessing:
                     heading_over(look, head_rows, self.names) == "genus" and column > self.names
                 )
                 role = "epithet" if is_epithet else self._second_names(column, texts)
+            if role in ("group", "taxon note") and sum(bool(look.names.part_of(t)) for t in texts) >= 0.6 * len(texts) > 0:
+                role = "part"
             self.columns[column] = Role(name=role or self._label_by_content(column, texts), filled=self._label_needs_fill(column, role))
         self._split_names()
         if any(role.name == "genus" for role in self.columns.values()) and not any(r.name == "epithet" for r in self.columns.values()):
@@ -599,10 +617,23 @@ class _Guessing:
         rows = [r for r, role in self.rows.items() if role.name == "counts"]
         if len(columns) < 3 or len(rows) < 3:
             return
+        for row, role in list(self.rows.items()):
+            if role.name == "ignored" and row > rows[-1]:
+                sums = [(_value(self.look, row, c), sum(_value(self.look, r, c) for r in rows)) for c in columns]
+                if sum(abs(a - b) < 1e-9 for a, b in sums if a or b) >= 0.8 * len(columns):
+                    self.rows[row] = Role(name="total")
         value = {(r, c): _value(self.look, r, c) for r in rows for c in columns}
         sample_rows = [r for r, role in self.rows.items() if role.name == "sample"]
         for column in (columns[-1], columns[0]):
-            if any(self.look.text(r, column) for r in sample_rows):
+            ids = [self.look.text(r, column) for r in sample_rows if self.look.text(r, column)]
+            if any(heading(id) not in ("count", "total") for id in ids):
+                continue
+            present = [
+                (value[r, column], sum((r, c) in self.look.cells and self.look.text(r, c) not in ("0", "-") for c in columns if c != column))
+                for r in rows
+            ]
+            if ids and sum(a == b for a, b in present) >= 0.8 * len(rows):
+                self.columns[column] = Role(name="ubiquity")
                 continue
             sums = [(value[r, column], sum(value[r, c] for c in columns if c != column)) for r in rows]
             given = [(a, b) for a, b in sums if a or b]
@@ -691,6 +722,9 @@ def content_role(texts: list[str], look: Look) -> str:
     for role, share, is_one in tests:
         if sum(is_one(t) for t in texts) >= share * n:
             return role
+    lettered = [re.sub(r"[\s.#]*(?:\d+|[IVX]+|[A-Z])[a-z]?$", "", t) for t in texts]
+    if n > 1 and sum(heading(t) == "site" for t in lettered) >= 0.6 * n:
+        return "site"
     worded = Counter(heading(re.sub(r"[\s.#]*(?:\d+|[IVX]+)[a-z]?$", "", t)) for t in texts if re.search(r"(?:\d+|[IVX]+)[a-z]?$", t))
     for role in ("phase", "site", "feature", "context"):
         if worded[role] >= 0.6 * n:

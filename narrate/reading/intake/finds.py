@@ -196,7 +196,33 @@ class _Reader:
             id = "/".join(dict.fromkeys(one.text for one in said))
             found[mark, at] = id
             self._facts(line, id)
+        if self.table.shape == "crossed":
+            self._tell_repeated_ids({at: id for (_, at), id in found.items()}, lines)
         return found
+
+    def _tell_repeated_ids(self, ids: Mapping[int, str], lines: dict[int, Line]) -> None:
+        """An id over two lines that nothing else tells apart, and ids that differ by a star alone."""
+        first: dict[tuple[object, ...], int] = {}
+        for at, id in ids.items():
+            line = lines[at]
+            apart = ("quantity", "size class", "fraction", "part", "condition", "completeness", "taxon")
+            key = (id, *(tuple(said.text for said in line.get(role, ())) for role in apart))
+            place = line["sample"][0].place
+            before = first.setdefault(key, at)
+            if before != at:
+                self.told.warning(
+                    "N314", f"twice {id}", place,
+                    f"the sample id '{id}' stands here and in {lines[before]['sample'][0].place.cell}; their counts are added and their "
+                    "litres are not, expected each id once",
+                    f'if they are two samples, say so under \'mend\' in the layout: "{place.cell}": "{id} (2)"',
+                )  # fmt: skip
+            bare = id.rstrip("*†' ")
+            if bare != id and bare in ids.values():
+                self.told.warning(
+                    "N314", f"starred {id}", place,
+                    f"the sample ids '{id}' and '{bare}' differ by a sign alone; they are kept as two samples, expected ids that tell why",
+                    f'if {id} is sample {bare} floated again, say so under \'mend\' in the layout: "{place.cell}": "{bare}"',
+                )  # fmt: skip
 
     def _has_any(self, at: int, rows: list[int], columns: list[int], in_rows: bool) -> bool:
         places = ((at, c) for c in columns) if in_rows else ((r, at) for r in rows)
@@ -395,6 +421,11 @@ class _Reader:
                     return "indeterminate"
         if name.part:
             return name.part
+        for line in (by_row, by_column):
+            for said in line.get("common name", ()):
+                common = self.names.read(said.text)
+                if common.part and common.is_known:
+                    return common.part
         if section is not None and section.part:
             return section.part
         taken = self._default_part(name)
@@ -407,7 +438,7 @@ class _Reader:
     def _word(self, role: str, by_row: Line, by_column: Line, notes: list[str]) -> str:
         for line in (by_row, by_column):
             for said in line.get(role, ()):
-                found = self.names.condition_of(said.text) if said.unit != "yes is charred" or len(said.text) > 3 else ""
+                found = self.names.condition_of(said.text)
                 if said.unit == "yes is charred" and re.fullmatch(r"y|yes|true|1|x|n|no|false|0", said.text, re.IGNORECASE):
                     found = "charred" if re.match(r"y|t|1|x", said.text, re.IGNORECASE) else "uncharred"
                 if not found:

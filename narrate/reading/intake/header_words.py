@@ -42,13 +42,14 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("condition", r"(?:mode of |state of |type of |plant )?(?:preservation|condition|conditions|state|charring|preserv|pres|carbonisation|carbonization|charred\??|charred/uncharred|burnt\??|erhaltung|preservation (?:mode|state|type|form))"),
     ("completeness", r"completeness|whole ?/ ?frag(?:ment)?s?|frag(?:mentation)?|fragment\??|integrity|w/f|frag/whole|whole or fragment"),
     ("cf", r"cf|cf\?|certainty|qualifier|id certainty|confidence|identification certainty|certain|id confidence|quality of id"),
-    ("size class", r"(?:sieve|mesh|screen|geological sieve|size|fraction)(?: (?:size|class|fraction|grade|mesh|classes|opening|split))*(?: {0,1}(?:mm|µm|um|in mm))?|grain size|size ?class|sieve ?mm|mm|sieve_size|size_class"),
+    ("size class", r"(?:sieve|mesh|screen|geological sieve|size|size fraction|sieve fraction)(?: (?:size|class|fraction|grade|mesh|classes|opening|split))*(?: {0,1}(?:mm|µm|um|in mm))?|grain size|size ?class|sieve ?mm|mm|sieve_size|size_class"),
     ("fraction", r"fraction|flot/residue|light/heavy|lf/hf|fraction type|flotation fraction|hf/lf|residue/flot|flot or residue"),
     ("count", r"(?:raw |absolute |total |seed |item |specimen |estimated |actual )?(?:n|no|nr|nos|num|count|counts|number|numbers|quantity|qty|quant|nisp|mni|abundance|abs|frequency|freq|amount|anzahl|nombre|cantidad|tally|pieces|pcs|ct|cnt|#|counted|value)|(?:no|number|n|count|nr|counts|#|quantity|total number)(?: of)? (?:items|seeds|remains|specimens|fragments|frags|pieces|individuals|grains|finds|plant remains|parts|elements)|seed (?:no|number|nos)|score"),
     ("mass", rf"(?:total |dry )?(?:weight|wt|wgt|weights|mass|g|gr|gm|gms|grams|gram|mg)(?: (?:in )?{_UNITS})?|gewicht.*|poids.*|peso.*"),
     ("code", r"(?:taxon |species |plant )?(?:code|abbrev|abbreviation|abbr|key|index|row|order|sort|seq|line|taxon id|species id|taxon no|taxon number|ser|serial|sl no|item no)"),
     ("group", r"(?:ecological |plant |use |habitat |taxon |economic |crop )?(?:habitat|ecology|habitats|category|categories|cat|group|groups|class|classes|uses?|type|types|season|life ?form|status|order|growth form|ecological indicator|niche|soil|economic use|economic category)(?: code| preference)?"),
     ("note", r"references?|citations?|bibliography|doi|publication|excavators?|year(?: excavated)?|collector|date excavated|literature|(?:find |item |id |analyst |general |additional |other )?(?:notes?|comments?|remarks?|observations?|obs|details|bemerkung(?:en)?|remarques?|analyst|identified by|id by|sorted by|sorter|initials|photo|image|entered by|date (?:sorted|identified|analysed|entered|collected|floated)|sorted on)"),
+    ("percent", r"%.*|.*%|.* (?:percent|percentage|pct)"),
     ("description", r"(?:context |feature |sample |deposit |fill )?(?:description|desc|descr|details)"),
 )  # fmt: skip
 

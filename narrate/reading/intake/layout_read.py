@@ -120,6 +120,9 @@ def _row(members: list[Find], told: Told, samples: Mapping[str, Sample] | None) 
     counted = [m for m in members if m.found.count is not None]
     weighed = [m for m in members if m.found.mass_g is not None]
     notes = [m.note for m in members if m.note]
+    # '<0.01' under grams beside a count says nothing more of how many there are.
+    plain = [m for m in counted if not m.note.startswith("weight written")]
+    counted = plain or counted
     count = _sum(counted)
     mass = sum(m.found.mass_g or 0.0 for m in weighed) if weighed else None
     mass = float(f"{mass:.12g}") if mass is not None else None

@@ -128,6 +128,8 @@ def _role_of(
         if small in ("percent", "density") or role in ("percent", "density", "ubiquity"):
             return Role(name=small or role)
         state, rest = _states(text)
+        if small.startswith("count, "):
+            return Role(name="count", qualifiers=(small.removeprefix("count, "),))
         if state and heading(rest) in ("count", "mass"):
             return Role(name=heading(rest), qualifiers=(*((unit(text) or "g",) if heading(rest) == "mass" else ()), state))
         said = content_role([text], look)
@@ -150,6 +152,8 @@ def _role_of(
         return Role(name="ignored", qualifiers=("locations are not taken into records",))
     if role == "description":
         return Role(name="note")
+    if role in ("group", "note", "kind") and content_role([look.text(r, column) for r in below if look.text(r, column)], look) == "part":
+        return Role(name="part")
     if role in ("count", "mass"):
         return Role(name="ignored", qualifiers=("its cells are no amounts",))
     if role:

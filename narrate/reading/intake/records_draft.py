@@ -27,11 +27,22 @@ def litres(text: str, unit: str, decimal: str = ".") -> float | None:
     match = re.fullmatch(r"(\d[\d.,' ]*)\s*(l|lt|ltrs?|lit(?:re|er)s?|ml|cc)?\.?", text.strip(), re.IGNORECASE)
     if not match:
         return None
-    found = number_of(match[1], decimal)
+    found = plain_or_comma(match[1], decimal)
     if found is None or found <= 0:
         return None
     said = (match[2] or unit).lower()
     return float(f"{found / 1000:.12g}") if said in ("ml", "cc", "cm3") else found * (1000.0 if said == "m3" else 1.0)
+
+
+def plain_or_comma(text: str, decimal: str) -> float | None:
+    """
+    A number; a comma before one or two digits at the end parts no thousands, so it is a decimal mark.
+
+    >>> plain_or_comma("2,5", "."), plain_or_comma("1,200", ".")
+    (2.5, 1200.0)
+    """
+    flat = text.strip()
+    return number_of(flat, "," if re.fullmatch(r"\d+,\d{1,2}", flat) else decimal)
 
 
 def share_sorted(text: str, is_percent: bool, decimal: str = ".") -> float | None:
@@ -49,7 +60,7 @@ def share_sorted(text: str, is_percent: bool, decimal: str = ".") -> float | Non
     if match and int(match[2]):
         found = int(match[1]) / int(match[2])
         return found if 0 < found <= 1 else None
-    number = number_of(flat.rstrip("% "), decimal)
+    number = plain_or_comma(flat.rstrip("% "), decimal)
     if number is None or number <= 0:
         return None
     if flat.endswith("%") or is_percent or number > 1:
@@ -149,11 +160,11 @@ def _volume(id: str, said: Mapping[str, list[Said]], sample: dict[str, str], not
 def _light(said: Mapping[str, list[Said]], sample: dict[str, str], decimal: str) -> None:
     fields = []
     for one in said.get("flot mass", [])[:1]:
-        number = number_of(re.sub(r"\s*(?:g|kg|mg)$", "", one.text), decimal)
+        number = plain_or_comma(re.sub(r"\s*(?:g|kg|mg)$", "", one.text), decimal)
         if number is not None:
             fields.append(f"mass_g: {number * {'kg': 1000.0, 'mg': 0.001}.get(one.unit, 1.0):g}")
     for one in said.get("flot volume", [])[:1]:
-        number = number_of(re.sub(r"\s*(?:ml|cc|l)$", "", one.text), decimal)
+        number = plain_or_comma(re.sub(r"\s*(?:ml|cc|l)$", "", one.text), decimal)
         if number is not None:
             fields.append(f"volume_ml: {number * {'l': 1000.0}.get(one.unit, 1.0):g}")
     if fields:

@@ -173,7 +173,7 @@ class _Checking:
 def _of_some(label: str) -> bool:
     """True for a total of some of the taxa, such as 'Total cereals'; which they are the sheet does not say."""
     words = re.sub(r"[^a-z ]", " ", label.lower()).split()
-    plain = {"total", "totals", "sum", "sums", "subtotal", "sub", "grand", "of", "all", "the", "no", "number", "seeds", "items", "identified",
+    plain = {"total", "totals", "sum", "sums", "subtotal", "sub", "grand", "of", "all", "the", "no", "number", "seeds", "items",
              "count", "counts", "remains", "plant", "summe", "n", "charred", "taxa", "species", "types", "samples", "finds", "overall",
              "for", "sample", "row", "column", "specimens", "tot", "somme", "quantity", "nisp"}  # fmt: skip
     return any(word not in plain for word in words)
