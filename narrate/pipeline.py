@@ -34,6 +34,7 @@ from narrate.problems import Place, Problem, ProblemList, has_errors, written
 from narrate.reading.folder import Reading, read_folder
 from narrate.reading.intake.cell_rows import cell_row
 from narrate.reading.intake.take_in import TakenIn
+from narrate.reading.pointing import pointed
 from narrate.telling.explanation import claim_text, measurement_text, record_text, tally_text
 from narrate.telling.ranking import ranking_text
 from narrate.telling.tell import narratives
@@ -72,7 +73,7 @@ def read(folder: Path, *, strict: bool = False) -> Reading:
     reading = read_folder(folder)
     problems = reading.problems
     if reading.packs is not None:
-        problems = (*problems, *check_rules(reading.packs, only_local=True))
+        problems = (*problems, *pointed(folder, check_rules(reading.packs, only_local=True)))
     if strict:
         problems = tuple(_as_error(problem) for problem in problems)
     ordered = tuple(sorted(problems, key=Problem.in_order))
