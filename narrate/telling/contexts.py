@@ -142,7 +142,8 @@ def _deposit_block(page: Page, context: Context, held: Sequence[Reading]) -> lis
     sentences += setting.recorded_sentence(page, context, known=said, also=also)
     sentences += deposit
     sentences += plainly_told(page, [r for r in held if r.claim.question == "integrity" and r.rank > 1])
-    sentences += unsettled_sentences(page, [r for r in held if r.claim.question == "integrity" and r.rank > 1])
+    integrity = [r for r in held if r.claim.question == "integrity" and r.rank > 1]
+    sentences += unsettled_sentences(page, integrity, by_name=True)
     sentences += setting.recovery_sentences(page)
     sentences += openings.limit_sentences(page, [r for r in held if r.claim.question != "work"])
     return sentences

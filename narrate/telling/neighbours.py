@@ -50,13 +50,14 @@ def _density(page: Page, context: Context) -> list[Sentence]:
             )
         return page.say(
             refs,
-            f"litre for litre it holds some {factor} times the median of the {many} contexts with remains ({middle})",
+            f"litre for litre {name} holds some {factor} times the median of the {many} contexts with remains "
+            f"({middle})",
             f"{name} is rich: the median of the {many} contexts with remains is {middle} items per litre",
         )
     if median and own.value <= median / 3 and not page.is_plain:
         return page.say(
             refs,
-            f"with {page.figure(own)} items per litre it lies well below the median of the {many} contexts "
+            f"with {page.figure(own)} items per litre {name} lies well below the median of the {many} contexts "
             f"with remains ({middle} per litre)",
             f"{name} is poor: the median of the {many} contexts with remains is {middle} items per litre",
         )
@@ -116,7 +117,7 @@ def _kernels(page: Page, context: Context) -> list[Sentence]:
             figure, of = page.figure(own), page.count(len(alike))
             return page.say(
                 refs,
-                f"its ratio of kernels to cupules, {figure}, is the {word} of the {of} {kind}",
+                f"the ratio of kernels to cupules in {name}, {figure}, is the {word} of the {of} {kind}",
                 f"among the {of} {kind} {name} has the {word} ratio of kernels to cupules ({figure})",
             )
     return []

@@ -58,7 +58,7 @@ def limit_sentences(page: Page, held: Sequence[Reading]) -> list[Sentence]:
     caps = [limit.grade for item in held for limit in item.claim.limits if item.claim.id in claims]
     reason = with_the(says)
     whole = {"site": "the dig's readings are", "phase": "the phase's readings are"}
-    which = whole.get(page.subject.level, "its readings are")
+    which = whole.get(page.subject.level, "the readings here are")
     lifted = f"; {with_what(lifts)}" if lifts else ""
     if page.has_told(says):
         return page.say(claims, f"for that reason {which} put no higher than “{caps[0]}”{lifted}")

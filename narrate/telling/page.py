@@ -72,6 +72,8 @@ class Page:
     """Sentences of the theme being told, for referring back."""
     told: set[str] = field(default_factory=set)
     """Claims that the page has dealt with."""
+    doubts: int = 0
+    """Close verdicts that the page has told, so that each next one is worded otherwise."""
     rivals: set[frozenset[str]] = field(default_factory=set)
     """Pairs of claims that the page has set against each other."""
     foods: dict[str, tuple[str, ...]] = field(default_factory=dict)

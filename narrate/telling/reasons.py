@@ -29,7 +29,9 @@ def portions(page: Page, group: Sequence[Reading], *, at_most: int) -> list[Port
     In each portion every reading has a reason of its own among those told, or all stand without any: readings whose
     reasons were given on the page before. at_most: reasons of one sentence.
     """
-    queues = [(item, [t for t in reason_texts(page, item) if not _is_told(page, t)]) for item in group]
+    # Foods come first where readings are put into one phrase, and so do their reasons.
+    ordered = sorted(group, key=lambda item: not item.is_food)
+    queues = [(item, [t for t in reason_texts(page, item) if not _is_told(page, t)]) for item in ordered]
     parts: list[Portion] = []
     bare = [item for item, queue in queues if not queue]
     for item, queue in ((item, queue) for item, queue in queues if queue):

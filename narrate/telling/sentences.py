@@ -244,27 +244,34 @@ def doubt_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
     return page.say([lead.id], *page.turns("caution", caution=caution, noun=noun_of(page, group[:1])))
 
 
-def unsettled_sentences(page: Page, items: Sequence[Reading]) -> list[Sentence]:
-    """Which readings do not stand when the counts are drawn again, and which rest on uncertain names alone."""
+def unsettled_sentences(page: Page, items: Sequence[Reading], *, by_name: bool = False) -> list[Sentence]:
+    """
+    Which readings do not stand when the counts are drawn again, and which rest on uncertain names alone.
+
+    by_name: the readings were not told just before, so that 'this' would point elsewhere.
+    """
+    by_name = by_name or len(items) > 1
     sentences: list[Sentence] = []
     for item in items:
         for limit in item.claim.limits:
             if limit.limit.startswith("names.") and not page.is_plain:
                 says = limit.says.split(": grade")[0].replace("behind it", "behind this")
-                what = "it" if len(items) == 1 else noun_of(page, [item])
+                what = noun_of(page, [item]) if by_name else "it"
                 sentences += page.say([item.claim.id], f"as {says}, {what} goes no further than “{limit.grade}”")
     shaky = [item for item in items if item.claim.stability is not None and item.claim.stability < UNSETTLED]
     shaky.sort(key=lambda item: (item.claim.stability or 0.0, item.claim.id))
     if shaky:
-        sentences += _shaky_for_visitors(page, items, shaky) if page.is_plain else _shaky(page, items, shaky)
+        doubted = _shaky_for_visitors if page.is_plain else _shaky
+        sentences += doubted(page, shaky, by_name=by_name)
     return sentences
 
 
-def _shaky_for_visitors(page: Page, items: Sequence[Reading], shaky: Sequence[Reading]) -> list[Sentence]:
+def _shaky_for_visitors(page: Page, shaky: Sequence[Reading], *, by_name: bool) -> list[Sentence]:
     refs = [item.claim.id for item in shaky]
     short = page.fresh(*page.turns("close"))
-    if len(items) == len(shaky) == 1 and short:
-        return page.say(refs, short[page.position % len(short)])
+    if not by_name and short:
+        page.doubts += 1
+        return page.say(refs, short[(page.position + page.doubts) % len(short)])
     nouns = noun_of(page, shaky)
     return page.say(
         refs,
@@ -273,12 +280,13 @@ def _shaky_for_visitors(page: Page, items: Sequence[Reading], shaky: Sequence[Re
     )
 
 
-def _shaky(page: Page, items: Sequence[Reading], shaky: Sequence[Reading]) -> list[Sentence]:
+def _shaky(page: Page, shaky: Sequence[Reading], *, by_name: bool) -> list[Sentence]:
     refs = [item.claim.id for item in shaky]
     share = numbers.percent(shaky[0].claim.stability or 0.0)
     short = page.fresh(*page.turns("close", share=share))
-    if len(items) == 1 and short:
-        return page.say(refs, short[page.position % len(short)])
+    if not by_name and short:
+        page.doubts += 1
+        return page.say(refs, short[(page.position + page.doubts) % len(short)])
     texts = [f"{noun_of(page, [item])} in {numbers.percent(item.claim.stability or 0.0)}" for item in shaky]
     return page.say(
         refs,

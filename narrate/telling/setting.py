@@ -267,10 +267,14 @@ def _opening_for_visitors(page: Page, name: str, phase: Phase | None, context: C
     )
 
 
+SELF_EXPLAINED = ("pit", "hearth", "layer", "burned structure", "other")
+"""Kinds of context whose plain names say what they are."""
+
+
 def _kind_explained(page: Page, context: Context) -> list[Sentence]:
     """What such a place is, in one short sentence, where its name does not say it."""
     kind = page.names.kind_known(context.kind)
-    if kind is None or not kind.explained.startswith(("A ", "An ")) or kind.id in ("pit", "hearth", "layer", "other"):
+    if kind is None or not kind.explained.startswith(("A ", "An ")) or kind.id in SELF_EXPLAINED:
         return []
     said = english.lowered(kind.explained.split(";")[0].rstrip("."))
     one = english.with_article(kind.plain)
