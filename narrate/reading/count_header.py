@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from narrate.problems import ProblemList
 from narrate.reading.asking import near, offered
-from narrate.reading.source_text import SourceText, tell
+from narrate.reading.source_text import SourceText, shown, tell
 
 NEEDED = ("sample", "taxon", "part", "count")
 COLUMNS = (*NEEDED, "mass_g", "condition", "completeness", "size_class", "fraction", "note")
@@ -33,6 +33,8 @@ class Header:
     width: int
     nameless: tuple[int, ...] = ()
     """Positions of columns without a name."""
+    cells: list[str] = field(default_factory=list)
+    """As written."""
 
 
 def read_header(cells: list[str], source: SourceText, line: int, problems: ProblemList) -> Header | None:
@@ -42,6 +44,7 @@ def read_header(cells: list[str], source: SourceText, line: int, problems: Probl
         return None
     at: dict[str, int] = {}
     is_sound = True
+    strange = [cell.strip() for cell in cells if cell.strip() and _is_strange(_flat(cell))]
     missing = [c for c in NEEDED if c not in {_flat(cell) for cell in cells}]
     for position, cell in enumerate(cells):
         name = _flat(cell)
@@ -62,6 +65,8 @@ def read_header(cells: list[str], source: SourceText, line: int, problems: Probl
         else:
             meant = _OFTEN_MEANT.get(name, "") or near(name, COLUMNS)
             is_sound &= not meant
+            if missing and not meant:
+                continue
             _unknown_column(cell, meant, source, problems, line, cells, position)
     if missing:
         is_sound = False
@@ -69,14 +74,20 @@ def read_header(cells: list[str], source: SourceText, line: int, problems: Probl
             source,
             problems,
             "N301",
-            f"the header has no column {_quoted(missing)}, expected {', '.join(NEEDED)}",
+            f"the header has no column {_quoted(missing)}, expected {', '.join(NEEDED)}"
+            + (f"; not known are {', '.join(shown(cell) for cell in strange)}" if strange else ""),
             line=line,
             column=1,
             width=len(source.line(line)),
             help="name the columns in the first line: sample,taxon,part,count",
         )
     nameless = tuple(position for position, cell in enumerate(cells) if not cell.strip())
-    return Header(at=at, width=len(cells), nameless=nameless) if is_sound else None
+    return Header(at=at, width=len(cells), nameless=nameless, cells=cells) if is_sound else None
+
+
+def _is_strange(name: str) -> bool:
+    """True for a column that is neither known nor likely to be meant for a known one."""
+    return name not in COLUMNS and name not in _OFTEN_MEANT and not near(name, COLUMNS)
 
 
 def _unknown_column(

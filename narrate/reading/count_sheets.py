@@ -51,6 +51,15 @@ def _rows(telling: SheetProblems, known: Known) -> Iterator[CountRow]:
     width = header.width
     has_rows = False
     for cells in records:
+        if cells == header.cells:
+            telling.tell(
+                "N302",
+                "the header stands here again, expected it in the first row alone",
+                column=1,
+                width=len(telling.source.line(telling.line)),
+                help="delete the row",
+            )
+            continue
         if len(cells) != width:
             if any(cells):
                 has_rows = True

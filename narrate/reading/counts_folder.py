@@ -31,7 +31,8 @@ def read_counts(
     rows: list[CountRow] = []
     paths = listed(root, FOLDER, (*PLAIN, *TEXT_BY_LAYOUT, *WORKBOOK_ENDINGS), problems)
     _tell_other_workbooks(root, problems)
-    may_be_without = known.has_unread_records or any(sample.sterile for sample in known.samples.values())
+    may_be_sterile = known.has_unread_records and bool(listed(root, "records", (".yaml", ".yml"), ProblemList()))
+    may_be_without = may_be_sterile or any(sample.sterile for sample in known.samples.values())
     if not paths and not may_be_without:
         unread.samples.update(known.samples)
         problems.error(

@@ -139,7 +139,7 @@ def what_was_held_back_is_told(checking: Checking) -> None:
     unread, records = checking.unread, checking.records
     _held_back(
         checking,
-        [*records.unread["sample"], *records.unread["context"]],
+        [place for place in (*records.unread["sample"], *records.unread["context"]) if place.path != "records"],
         "record file",
         [
             ("sample", "of count sheets", _DESCRIBED, unread.undescribed),

@@ -21,7 +21,10 @@ def list_of(item: Reads, *, one_is_a_list: bool = False, at_least: int = 0) -> R
         elif isinstance(node, Sequence):
             nodes = node.items
         else:
-            help = f"write [{node.text}]" if isinstance(node, Scalar) and node.text else ""
+            is_simple = not item.expected.startswith(("fields", "a mapping", "a phase"))
+            help = f"write [{node.text}]" if isinstance(node, Scalar) and node.text and is_simple else ""
+            if not help:
+                help = "begin each entry with '- ', in a line of its own"
             refuse(node, asking, whose, name, expected, help)
             return None
         if len(nodes) < at_least:
@@ -39,7 +42,7 @@ def mapping_of(value: Reads) -> Reads:
 
     def take(node: Node, asking: Asking, whose: str, name: str) -> dict[str, Any] | None:
         if not isinstance(node, yaml_nodes.Mapping):
-            refuse(node, asking, whose, name, expected)
+            refuse(node, asking, whose, name, expected, "write {name: value, name: value} with names of your own")
             return None
         found: dict[str, Any] = {}
         for key, inside in node.entries:
@@ -75,7 +78,9 @@ def record(node: Node, fields: Mapping[str, Field], asking: Asking, whose: str) 
     if not isinstance(node, yaml_nodes.Mapping):
         if not isinstance(node, Refused):
             expected = f"a mapping with fields such as {listed_words(list(fields)[:3], ' and ')}"
-            asking.tell(node, asking.wrong, f"{whose} is {what(node)}, expected {expected}")
+            needed = [name for name, known in fields.items() if known.is_needed] or list(fields)[:1]
+            help = f"write {{{', '.join(f'{name}: …' for name in needed)}}}"
+            asking.tell(node, asking.wrong, f"{whose} is {what(node)}, expected {expected}", help=help)
         return None
     found, is_whole = partial_record(node, fields, asking, whose)
     return found if is_whole else None

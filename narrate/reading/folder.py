@@ -62,6 +62,9 @@ def read_folder(folder: Path, *, shipped: PackFolder | None = None) -> Reading:
     for path in paths:
         if path not in read:
             records.leave_out(Place(path=path))
+    if not paths:
+        records.leave_out(Place(path="records"))
+    _tell_other_files(root, problems)
     has_unread_regions = not _check_regions(project_file, known_regions, problems)
     identifier = Identifier(packs.taxa, packs.taxon_lookup)
     unread = Unread()
@@ -172,6 +175,21 @@ def _texts(
     found = tuple(text for text in texts if text is not None)
     sources.update({text.path: text for text in found})
     return paths, found
+
+
+_OTHER_FILES = (".yaml.txt", ".yml.txt", ".json", ".csv", ".tsv", ".xlsx", ".xls", ".ods", ".docx", ".odt")
+
+
+def _tell_other_files(root: Path, problems: ProblemList) -> None:
+    """A file of another kind among the records is not read, and nobody should think that it was."""
+    for path in listed(root, "records", _OTHER_FILES, problems):
+        is_sheet = not path.lower().endswith((".txt", ".json", ".docx", ".odt"))
+        problems.warning(
+            Place(path=path),
+            "N102",
+            "files of this kind are not read among the records, expected names that end in .yaml",
+            help="count sheets belong in counts/" if is_sheet else "write the records as YAML, in a file NAME.yaml",
+        )
 
 
 def _check_regions(project_file: ProjectFile, known: tuple[str, ...], problems: ProblemList) -> bool:

@@ -159,7 +159,8 @@ def _read_record(node: Node, position: int, kind: _KindOfRecord, records: Record
     whose = f"{kind.one} {written_id(node) or f'{position} of this file'}"
     if not isinstance(node, yaml_nodes.Mapping):
         records.leave_out(asking.place(node), kind.one)
-        refuse(node, asking, whose, "the record", "fields such as 'id: …'")
+        help = f"write 'id: {node.text}'" if isinstance(node, Scalar) and node.text else "begin it with '- id: …'"
+        refuse(node, asking, whose, "the record", "fields such as 'id: …'", help)
         return
     before = asking.faults
     found, is_whole = partial_record(node, kind.fields, asking, whose)

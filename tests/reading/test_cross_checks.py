@@ -374,3 +374,32 @@ def test_answers_for_near_words_are_kept_apart_by_list() -> None:
         "kernel",
     ]
     assert (near.left, near.to("sed", parts)) == (0, "")
+
+
+def test_a_sheet_without_a_header_is_told_once(tmp_path: Path) -> None:
+    """Its first row is listed, not refused cell by cell."""
+    reading = reading_of(tmp_path, {"counts/light.csv": "S1,Zea mays,kernel,3\n"})
+
+    assert [p.message for p in reading.problems if p.code != "N113"] == [
+        "the header has no column 'sample' or 'taxon' or 'part' or 'count', expected sample, taxon, part, count; not "
+        "known are 'S1', 'Zea mays', 'kernel', 3"
+    ]
+
+
+def test_a_header_that_stands_again_is_told_once(tmp_path: Path) -> None:
+    """Sheets put together by copying have it."""
+    assert told(reading_of(tmp_path, {"counts/light.csv": SHEET + SHEET.splitlines()[0] + "\n"})) == (
+        "counts/light.csv:3:1: error N302: the header stands here again, expected it in the first row alone\n"
+        "    3 | sample,taxon,part,count\n"
+        "        ^^^^^^^^^^^^^^^^^^^^^^^\n"
+        "      help: delete the row"
+    )
+
+
+def test_a_file_of_another_kind_among_the_records_is_told(tmp_path: Path) -> None:
+    """An editor that adds .txt must not make records vanish."""
+    assert told(reading_of(tmp_path, {"records/more.yaml.txt": RECORDS})) == (
+        "records/more.yaml.txt: warning N102: files of this kind are not read among the records, expected names that "
+        "end in .yaml\n"
+        "      help: write the records as YAML, in a file NAME.yaml"
+    )
