@@ -12,6 +12,7 @@ from narrate.measures.dating import dating_candidates
 from narrate.measures.fields import association, field_shares, triangle_points
 from narrate.measures.order import likeness, ordination
 from narrate.measures.seasons import seasons
+from narrate.measures.sorting import sorting_gains
 from narrate.measures.units import Units
 from narrate.model.comparisons import Comparison
 from narrate.model.ids import Level
@@ -44,6 +45,7 @@ def analysis_tables(project: Project, packs: Packs) -> Mapping[str, str]:
     found["order_of_samples.csv"] = _points(ordered, ordered.rows)
     found["order_of_plants.csv"] = _points(ordered, ordered.columns)
     found["likeness.csv"] = _likeness(units["context"], seeds)
+    found["sorting.csv"] = _sorting(units["sample"], project)
     found["to_date.csv"] = _dating(project, packs)
     return {name: _text(columns, rows) for name, (columns, rows) in found.items()}
 
@@ -273,6 +275,37 @@ def _likeness(units: Units, of: Selector) -> Table:
         for i, name in enumerate(found.names)
         for j, other in enumerate(found.names)
         if i < j
+    ]
+    return columns, rows
+
+
+def _sorting(samples: Units, project: Project) -> Table:
+    columns = (
+        "sample",
+        "size class",
+        "share sorted (0-1)",
+        "seeds found",
+        "seeds in all",
+        "low",
+        "high",
+        "new taxa if sorted",
+        "width left of the density (0-1)",
+        "width left of the share of crops (0-1)",
+    )
+    rows = [
+        (
+            g.sample,
+            g.size_class,
+            g.share,
+            g.items,
+            g.total,
+            g.total_low,
+            g.total_high,
+            g.new_taxa,
+            g.density_width_left,
+            g.share_width_left,
+        )
+        for g in sorting_gains(samples, project)
     ]
     return columns, rows
 

@@ -18,6 +18,7 @@ from narrate.measures.dating import dating_candidates
 from narrate.measures.fields import association, field_shares, triangle_points
 from narrate.measures.order import likeness, ordination
 from narrate.measures.seasons import seasons
+from narrate.measures.sorting import sorting_gains
 from narrate.measures.units import Units
 from narrate.model.ids import LEVELS, Level
 from narrate.model.order import Ordination
@@ -28,7 +29,7 @@ from narrate.model.seasons import Seasons
 from narrate.problems import Problem
 
 Wanted = Selector | Mapping[str, Any] | None
-"""Which rows are meant: a selector, or the words of one as rules write them: {'taxon': 'Zea mays', 'part': 'kernel'}."""
+"""Which rows are meant: a selector, or its words as rules write them: {'taxon': 'Zea mays', 'part': 'kernel'}."""
 
 
 class OpenProject:
@@ -174,6 +175,13 @@ class OpenProject:
         return (
             pd.DataFrame(found.brainerd_robinson, index=names, columns=names, dtype=float),
             pd.DataFrame(found.sorensen, index=names, columns=names, dtype=float),
+        )
+
+    def sorting(self) -> pd.DataFrame:
+        """What sorting the rest of each size class would bring; see `narrate.measures.sorting.sorting_gains`."""
+        found = sorting_gains(self._units("sample"), self.project)
+        return pd.DataFrame([asdict(g) for g in found]).rename(
+            columns={"total": "total (items)", "share": "share sorted"}
         )
 
     def to_date(self) -> pd.DataFrame:
