@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 from dataclasses import dataclass, field
+from itertools import combinations
 
 from narrate.model.grids import Area
 from narrate.model.layouts import DERIVED_ROLES, SAMPLE_ROLES, Role
@@ -41,10 +42,16 @@ _PHASE_WORDS = re.compile(
 def guess_crossed(look: Look, area: Area) -> Crossed | None:
     """The crossed table with taxa running down in an area; None where no such table can be seen."""
     best: Crossed | None = None
+    best_score = 0.0
     for column in _name_columns(look, area):
         found = _Guessing(look, area, column).guess()
-        if found is not None and (best is None or found.score > best.score):
-            best = found
+        if found is None:
+            continue
+        own = [look.text(r, column) for r, role in found.rows.items() if role.name == "counts" and look.text(r, column)]
+        parts = sum(bool(look.names.part_of(text)) for text in own)
+        score = found.score * (0.3 if own and parts >= 0.8 * len(own) else 1.0)
+        if best is None or score > best_score:
+            best, best_score = found, score
     return best
 
 
@@ -62,6 +69,15 @@ def _name_columns(look: Look, area: Area) -> list[int]:
                 weight = 1.0 if row in rows_with_amounts else 0.1
                 scores[column] = scores.get(column, 0.0) + look.name_score(row, column) * weight
                 plain[column] = plain.get(column, 0.0) + plain_label(look.text(row, column)) * weight
+    for column in scores:
+        heads = {heading(look.text(row, column)) for row in range(area.top, area.bottom + 1) if (row, column) in look.own}
+        texts = [look.text(row, column) for row in range(area.top, area.bottom + 1) if (row, column) in look.own]
+        parts = sum(bool(look.names.part_of(text)) for text in texts)
+        # 'seed' and 'grain' down a column are parts beside names; 'Taxon' over it says names.
+        if heads & {"taxon", "genus"}:
+            scores[column] *= 1.5
+        elif "part" in heads or parts >= 0.8 * len(texts):
+            scores[column] *= 0.3
     # A few stray words are no list of names.
     named = [c for c, score in sorted(scores.items(), key=lambda item: (-item[1], item[0])) if score >= 0.9][:3]
     unknown = [c for c, score in sorted(plain.items(), key=lambda item: (-item[1], item[0])) if score >= 0.4][:2]
@@ -276,7 +292,8 @@ class _Guessing:
     def _drop_unnamed_before(self) -> None:
         """Where most lines carry names of plants, numbers before the first of them under other words are no counts."""
         named = [row for row in self.body if self.look.name_score(row, self.names) >= 0.45]
-        if len(named) < 0.5 * len(self.body) or len(named) < 2:
+        over = {heading(self.look.text(row, self.names)) for row in range(self.area.top, self.body[0])}
+        if len(named) < 0.5 * len(self.body) or len(named) < 2 or over & {"taxon", "genus"}:
             return
         for row in range(self.body[0], named[0]):
             is_latin = re.match(r"(?:cf\.? ?)?[A-Z][a-z]+[ _.](?:cf\.? ?)?[a-z]{3,}", self.look.text(row, self.names))
@@ -412,13 +429,27 @@ class _Guessing:
         self._fill_scarce(chosen, plain)
         others = [row for row in candidates if row != chosen and self.rows[row].name in ("context", "site", "feature")]
         if distinct(chosen) < 0.95 and not pairs and coverage(chosen) > 0.6:
-            for row in others:
-                both = {(look.text(chosen, c), text) for c, text in zip(plain, self._filled_texts(row, plain), strict=True)}
-                if len(both) == len(plain) and not self.rows[chosen].also:
-                    self.rows[row] = Role(name="sample", also=(self.rows[row].name,), filled=self.rows[row].filled)
-                    self.doubts.append("sample numbers begin anew in each context; samples are named context/sample")
-                    break
+            self._join_ids(chosen, [*others, *(r for r in candidates if self.rows[r].name in ("phase", "kind") and r != chosen)], plain)
         return chosen
+
+    def _join_ids(self, chosen: int, others: list[int], plain: list[int]) -> None:
+        """Where numbers begin anew in each context, or no row tells all columns apart, ids are joined from two or three rows."""
+        for several in (1, 2, 3):
+            for rows in combinations(others, several):
+                texts = [self._filled_texts(row, plain) for row in (*rows, chosen)]
+                if len(set(zip(*texts, strict=True))) == len(plain) and not (several > 1 and self.rows[chosen].name != "sample"):
+                    for row in rows:
+                        role = self.rows[row]
+                        self.rows[row] = Role(name="sample", also=(role.name,), filled=role.filled)
+                    self.doubts.append("no row alone tells the samples apart; their ids are joined with /")
+                    return
+        if others:
+            texts = [self._filled_texts(row, plain) for row in (*others, chosen)]
+            if len(set(zip(*texts, strict=True))) > len(set(texts[-1])):
+                for row in others:
+                    role = self.rows[row]
+                    self.rows[row] = Role(name="sample", also=(role.name,), filled=role.filled)
+                self.doubts.append("nothing tells all samples apart; their ids are joined with /, and some are still the same")
 
     def _fill_scarce(self, chosen: int, plain: list[int]) -> None:
         """Sites and contexts that are written once over several samples mean them all."""
@@ -546,6 +577,10 @@ class _Guessing:
                     heading_over(look, head_rows, self.names) == "genus" and column > self.names
                 )
                 role = "epithet" if is_epithet else self._second_names(column, texts)
+            if not role and any(
+                (row, self.names) not in look.cells and look.name_score(row, column) >= 0.45 for row, r in self.rows.items() if r.name == "counts"
+            ) and self._label_by_content(column, texts) == "taxon note":
+                role = "common name"
             if role in ("group", "taxon note") and sum(bool(look.names.part_of(t)) for t in texts) >= 0.6 * len(texts) > 0:
                 role = "part"
             self.columns[column] = Role(name=role or self._label_by_content(column, texts), filled=self._label_needs_fill(column, role))
@@ -571,6 +606,13 @@ class _Guessing:
     def _names_need_fill(self, column: int) -> bool:
         """A blank under a name, in a row with counts that another column of words tells apart, stands for the name above."""
         others = [c for c in self.labels if c != column]
+        blank = [row for row, role in self.rows.items() if role.name == "counts" and (row, column) not in self.look.cells]
+        part_of = self.look.names.part_of
+        for other in others:
+            texts = [self.look.text(row, other) for row in self.body if (row, other) in self.look.cells]
+            is_of_parts = sum(bool(part_of(text)) for text in texts) >= 0.6 * len(texts)
+            if not is_of_parts and any(self.look.name_score(row, other) >= 0.45 for row in blank):
+                return False  # the name of that line stands in another column
         return any(
             role.name == "counts" and (row, column) not in self.look.cells and any(self.look.text(row, c) for c in others)
             for row, role in self.rows.items()
@@ -711,6 +753,7 @@ def content_role(texts: list[str], look: Look) -> str:
     kinds = names.packs.words.kind_lookup
     n = len(texts)
     tests = (
+        ("volume", 1.0, lambda t: bool(re.fullmatch(r"\d+(?:[.,]\d+)? ?(?:l|lt|ltrs?|lit(?:re|er)s?)\.?", t, re.IGNORECASE))),
         ("quantity", 0.6, lambda t: bool(quantity(t)) and t not in ("w", "f")),
         ("size class", 0.6, lambda t: bool(_SIZES.fullmatch(t))),
         ("completeness", 0.6, lambda t: flat_heading(t) in _COMPLETE),

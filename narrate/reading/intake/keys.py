@@ -11,6 +11,12 @@ _ENTRY = re.compile(
     r"(?<![\w+])(?P<sign>\++|\*{1,5}|#{1,5}|x{1,5}|X{1,5}|•{1,5}|●{1,5}|[-–—?]|\b(?:VA|VR|VF|[A-Z])\b)\s*(?:=|:|\s[-–]\s|\bis\b|\bmeans\b)\s*"
     r"(?P<meaning>(?:[<>≤≥]\s*)?\d+\s*(?:[-–]|to)\s*\d+|[<>≤≥]=?\s*\d+|\d+\s*\+|\d+|[a-z][a-z /-]*)\s*(?P<more>\((?:[^()]*)\))?",
 )
+_PLAIN_ENTRY = re.compile(
+    r"(?:^|[;,:.]\s*|key:?\s+)(?P<sign>\++|\*{1,5}|#{1,5}|x{1,5}|[-–—])\s+"
+    r"(?P<meaning>absent|present|rare|occasional|common|frequent|abundant|few|some|many|moderate|very [a-z]+)\s*(?P<more>\((?:[^()]*)\))?",
+    re.IGNORECASE,
+)
+"""'+ rare (1-5); ++ common': a sign and its word without a sign between them."""
 _RANGE = re.compile(r"(?:[<>≤≥]=?\s*\d+|\d+\s*(?:[-–]|to)\s*\d+|\d+\s*\+)")
 _LETTERS = re.compile(r"present|absent|rare|occasional|common|frequent|abundant|dominant|few|some|many|moderate|trace|\d", re.IGNORECASE)
 
@@ -25,6 +31,10 @@ def find_marks(grid: Grid) -> Marks:
         if cell.kind != "text" or len(cell.text) < 4:
             continue
         text = cell.text
+        for match in _PLAIN_ENTRY.finditer(text):
+            meaning = _meaning(match["meaning"], match["more"] or "")
+            if meaning:
+                key.setdefault(match["sign"], meaning)
         if "=" in text or ":" in text or re.search(r"\s[-–]\s", text):
             for match in _ENTRY.finditer(text):
                 meaning = _meaning(match["meaning"], match["more"] or "")

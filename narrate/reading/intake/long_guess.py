@@ -118,7 +118,8 @@ def _role_of(
     text = look.text(row, column)
     if column == taxon:
         name = "genus" if role == "genus" and ("epithet" in heads.values() or "taxon" in heads.values()) else "taxon"
-        return Role(name=name, filled=_is_filled(look, below, column))
+        has_other = any(heads[c] == "common name" for c in heads if c != column)
+        return Role(name=name, filled=not has_other and _is_filled(look, below, column))
     if column == sample:
         return Role(name="sample", filled=_is_filled(look, below, column))
     if column in known:
@@ -178,6 +179,8 @@ def _row_role(look: Look, row: int, taxon: int, sample: int, known: list[int]) -
     if heading(label) == "total" or heading(look.text(row, sample)) == "total":
         return Role(name="total")
     has_amount = any((row, c) in look.cells for c in known)
+    if has_amount and not look.text(row, taxon) and not look.text(row, sample) and len(texts) <= len(known):
+        return Role(name="total")  # numbers without a name or a sample below a list
     if not look.text(row, taxon) and not has_amount:
         return Role(name="section") if len(texts) == 1 and len(texts[0]) < 40 else Role(name="notes")
     if len(texts) == 1:

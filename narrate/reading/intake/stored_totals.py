@@ -121,7 +121,8 @@ class _Checking:
                 sums = [float(present)]
             return sums
         along_samples = is_row != self.table.has_samples_across
-        if kind in ("ubiquity", "percent") and not along_samples:
+        has_pairs = any(role.name == "quantity" for role in self.table.rows.values())
+        if kind in ("ubiquity", "percent") and not along_samples or kind == "ubiquity" and has_pairs:
             return []
         if kind == "ubiquity":
             share = 100 * present / len(values) if values else 0.0

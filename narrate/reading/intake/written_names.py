@@ -70,7 +70,10 @@ class WrittenName:
 # Common practice, no source: words of lists for parts that the word packs name otherwise.
 MORE_PARTS: Mapping[str, str] = {
     "pip": "seed", "pips": "seed", "fruitstone": "fruit stone", "fruitstones": "fruit stone", "tail grain": "grain",
-    "caryops": "grain", "sclerote": "fungal sclerotium", "charcoal frags": "charcoal", "wood charcoal": "charcoal",
+    "caryops": "grain", "korn": "grain", "körner": "grain", "same": "seed", "samen": "seed", "spelzbasis": "glume base",
+    "spelzbasen": "glume base", "ährchengabel": "spikelet fork", "ährchengabeln": "spikelet fork", "schale": "nutshell",
+    "holzkohle": "charcoal", "caryopse": "grain", "graine": "seed", "graines": "seed", "base de glume": "glume base",
+    "bases de glume": "glume base", "furca": "spikelet fork", "semilla": "seed", "semillas": "seed", "cariópside": "grain", "sclerote": "fungal sclerotium", "charcoal frags": "charcoal", "wood charcoal": "charcoal",
 }  # fmt: skip
 _AUTHOR = re.compile(r"\s+(?:\([^)]*\)\s*)?(?:[A-Z][\w-]*\.|L\.|&|ex|et|f\.|[A-Z][a-zü]+\.)(?:\s*(?:[A-Z][\w-]*\.?|&|ex|f\.))*(?=\s|/|$)|\s+\([A-Z][^)]*\.\)")
 """Authors behind an epithet: 'L.', 'Schübl.', '(L.) Moench'; only ones with a point, so that no name is lost."""
@@ -83,6 +86,8 @@ _FRAGMENTS = re.compile(r"[\s,(-]+(?:frags?\.?|fragments?|fragm\.?|fgts?|broken)
 _WHOLE = re.compile(r"[\s,(-]+(?:whole|complete|entire)\)?$", re.IGNORECASE)
 _SIZE = re.compile(r"[(\[]?\s*((?:[<>≤≥]\s*\d+(?:\.\d+)?\s*mm|\d+(?:\.\d+)?\s*[-–]\s*\d+(?:\.\d+)?\s*mm|[<>≤≥]\s*\d+(?:\.\d+)?)|(?:small|medium|large)(?= *[)\]]))\s*[)\]]?", re.IGNORECASE)
 _UNIT = re.compile(r"[\s,]*[(\[]\s*(g|gr|mg|wt|wt\.? ?g|weight|weight ?g|grams|ml|cc|vol|n|no\.?|count|ct|#)\s*[)\]]\s*$|[\s_,-]+(wt|weight|wt\.? ?\(?g\)?|ct|count)\s*$", re.IGNORECASE)
+_TAIL = re.compile(r"_(g|gr|mg|n|no|nr|ct|count|wt|weight|wt_g|weight_g)$", re.IGNORECASE)
+"""Units as columns of databases carry them: carya_nutshell_g."""
 _FOOTNOTE = re.compile(r"(?<=\w)[*†‡§¹²³]+\s*$|^[*†‡]+\s*")
 
 
@@ -138,11 +143,13 @@ class NameReader:
 
     def _read(self, written: str, genus_before: str) -> WrittenName:
         given = self.given.get(written) or self.given.get(written.lower())
-        name = given or tidy(written)
+        tail = _TAIL.search(written) if not given else None
+        name = given or tidy(written[: tail.start()] if tail else written)
         name = with_genus(name, genus_before)
         first = self._identified(name)
         if first is not None:
-            return self._made(written, first, note="")
+            made = self._made(written, first, note="")
+            return replace(made, quantity=_tail_quantity(tail), unit=_tail_unit(tail)) if tail else made
         note = ""
         mark = _FOOTNOTE.search(name)
         if mark:
@@ -154,6 +161,8 @@ class NameReader:
             quantity = "other" if word in ("ml", "cc", "vol") else "count" if word.startswith(("n", "c", "#")) else "mass"
             unit = "mg" if word == "mg" else ("g" if quantity == "mass" else "")
             name = name[: match.start()].strip()
+        if tail:
+            quantity, unit = _tail_quantity(tail), _tail_unit(tail)
         name, size_class = _without(_SIZE, name)
         name, condition = _without(_CONDITIONS, name)
         condition = self.condition_of(condition) if condition else ""
@@ -243,6 +252,14 @@ class NameReader:
 
     def _is_a_group(self, text: str) -> bool:
         return text.lower() in self._common
+
+
+def _tail_quantity(tail: re.Match[str]) -> str:
+    return "count" if tail[1].lower().startswith(("n", "c")) else "mass"
+
+
+def _tail_unit(tail: re.Match[str]) -> str:
+    return "" if _tail_quantity(tail) == "count" else "mg" if tail[1].lower() == "mg" else "g"
 
 
 def _without(pattern: re.Pattern[str], name: str) -> tuple[str, str]:

@@ -16,12 +16,12 @@ import sys
 import zlib
 from pathlib import Path
 
-import rdata
-
 VEGAN, CA = "usr/lib/R/site-library/vegan/data", "usr/lib/R/site-library/ca/data"
 
 
 def main(folder: Path, target: Path) -> None:
+    import rdata
+
     for name in ("dune", "mite", "BCI"):
         table = rdata.read_rda(folder / VEGAN / f"{name}.rda")[name].iloc[:, :60]
         _write(target / f"{name}.csv", [str(n) for n in table.index], [str(n) for n in table.columns], table.to_numpy())
@@ -31,6 +31,8 @@ def main(folder: Path, target: Path) -> None:
 
 
 def _from_database(base: Path, name: str) -> object:
+    import rdata
+
     index = rdata.read_rds(base.with_suffix(".rdx"))
     offset, length = (int(n) for n in index["variables"][name])
     chunk = base.with_suffix(".rdb").read_bytes()[offset : offset + length]
