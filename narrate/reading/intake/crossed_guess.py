@@ -501,6 +501,8 @@ class _Guessing:
             if role in _ROW_META and role not in DERIVED_ROLES:
                 return role, text
         texts = [look.text(row, c) for c in self.counts if (row, c) in look.cells]
+        if any(heading(look.text(row, c)) == "condition" for c in label_columns) and texts and all(look.names.condition_of(t) for t in texts):
+            return "condition", ""
         by_content = content_role(texts, look)
         if by_content:
             return by_content, ""
@@ -551,7 +553,7 @@ class _Guessing:
         """Roles of the columns of words, by their headings, then by what stands in them."""
         look = self.look
         # 'Feature type' before a row of kinds of context heads that row, and not the column that it stands in.
-        heads_of_rows = ("title", *(role for role in _ROW_META if role not in ("sample", *DERIVED_ROLES)))
+        heads_of_rows = ("title", "condition", "completeness", *(role for role in _ROW_META if role not in ("sample", *DERIVED_ROLES)))
         head_rows = [
             row for row in range(self.area.top, self.body[0]) if self.rows.get(row, Role(name="title")).name not in heads_of_rows
         ]

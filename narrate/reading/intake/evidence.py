@@ -99,7 +99,13 @@ def name_score(text: str, names: NameReader) -> float:
         return 0.0
     read = names.read(text)
     if read.is_known and not role:
-        return 1.0 if read.identification.taxon not in ("Indeterminate", "Unidentified") else 0.7
+        if read.identification.taxon in ("Indeterminate", "Unidentified"):
+            return 0.7
+        first = re.sub(r"^(?:cf|aff)[._ ]\s*", "", tidy(text)).split("/")[0].split(" ")[0]
+        taxon = names.packs.taxa.get(read.identification.taxon) if read.identification.taxon is not None else None
+        # Where Latin and everyday names stand side by side, the Latin ones are the names.
+        is_everyday = taxon is not None and taxon.rank == "species" and not _GENUS.fullmatch(first) and first.lower() != taxon.genus.lower()
+        return 0.7 if is_everyday or first.islower() else 1.0
     if role:
         return 0.0
     name = _CF.sub("", tidy(text)).strip()

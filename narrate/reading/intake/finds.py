@@ -334,7 +334,15 @@ class _Reader:
                 if what.startswith("count") or not what:
                     return "count", ""
                 return what, ""
-        return name.quantity or "count", name.unit
+        if name.quantity:
+            return name.quantity, name.unit
+        for line in (by_row, by_column):
+            for said in line.get("section", ()):
+                # 'Nutshell (g)' as the head of a section holds for all lines below it.
+                section = self.names.read(said.text)
+                if section.quantity:
+                    return section.quantity, section.unit
+        return "count", ""
 
     def _tell_quirks(self, reading: Reading, place: Place) -> None:
         for quirk in reading.quirks:
@@ -372,7 +380,7 @@ class _Reader:
         for role in (self.table.columns.get(place.column - 1), self._row_role(place)):
             for text in role.qualifiers if role is not None and role.name in ("counts", "count") else ():
                 lower = text.lower().rstrip("s.")
-                if lower in ("fragment", "frag", "fr", "f"):
+                if lower.startswith("frag") or lower in ("fr", "f"):
                     found["completeness"] = "fragment"
                 elif lower in ("whole", "w", "complete"):
                     found["completeness"] = "whole"

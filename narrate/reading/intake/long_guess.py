@@ -92,20 +92,20 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     )  # fmt: skip
 
 
-_STATES = re.compile(r"\b(un-?charred|un-?carboni[sz]ed|charred|carboni[sz]ed|minerali[sz]ed|waterlogged|whole|complete|frag(?:ment)?(?:s|ed)?)\b", re.I)
+_STATES = re.compile(r"\b(un-?charred|un-?carboni[sz]ed|charred|carboni[sz]ed|minerali[sz]ed|waterlogged|whole|complete|frag(?:m(?:ent)?)?(?:s|ed)?)\b", re.I)
 
 
-def _states(text: str) -> tuple[str, str]:
+def _states(text: str) -> tuple[tuple[str, ...], str]:
     """What a heading such as 'Uncharred count' says of its cells, and the heading without it."""
     plain = text.replace("_", " ")
-    found = _STATES.search(plain)
-    return (found[1], " ".join(_STATES.sub(" ", plain).split())) if found else ("", text)
+    found = tuple(match[1] for match in _STATES.finditer(plain))
+    return (found, " ".join(_STATES.sub(" ", plain).split()).strip(" .,")) if found else ((), text)
 
 
 def _is_amount_head(look: Look, row: int, column: int, heads: dict[int, str]) -> bool:
     text = look.text(row, column)
     state, rest = _states(text)
-    if state and heading(rest) in ("count", "mass"):
+    if state and (not rest or heading(rest) in ("count", "mass")):
         return True
     return heads[column] in ("count", "mass", "total") or bool(quantity(text)) or content_role([text], look) in (
         "size class", "completeness", "condition", "fraction",
@@ -131,8 +131,9 @@ def _role_of(
         state, rest = _states(text)
         if small.startswith("count, "):
             return Role(name="count", qualifiers=(small.removeprefix("count, "),))
-        if state and heading(rest) in ("count", "mass"):
-            return Role(name=heading(rest), qualifiers=(*((unit(text) or "g",) if heading(rest) == "mass" else ()), state))
+        if state and (not rest or heading(rest) in ("count", "mass")):
+            is_mass = heading(rest) == "mass"
+            return Role(name="mass" if is_mass else "count", qualifiers=(*((unit(text) or "g",) if is_mass else ()), *state))
         said = content_role([text], look)
         if said in ("size class", "completeness", "condition", "fraction"):
             return Role(name="count", qualifiers=(text,))

@@ -119,6 +119,8 @@ class _Checking:
                     sums = [float(present)]
             elif re.search(r"sample", label, re.IGNORECASE):
                 sums = [float(present)]
+            else:
+                sums.append(self._group_sum(row, column))
             return sums
         along_samples = is_row != self.table.has_samples_across
         has_pairs = any(role.name == "quantity" for role in self.table.rows.values())
@@ -154,6 +156,16 @@ class _Checking:
                 continue
             if role.name == "counts":
                 total += self.value.get((r, column)) or 0.0
+        return total
+
+    def _group_sum(self, row: int, column: int) -> float:
+        """The sum of the counts to the left, back to the total before."""
+        total = 0.0
+        for c in range(column - 1, min(self.table.columns) - 1, -1):
+            role = self.table.columns.get(c)
+            if role is None or role.name != "counts":
+                break
+            total += self.value.get((row, c)) or 0.0
         return total
 
     def _litres(self, column: int) -> float | None:

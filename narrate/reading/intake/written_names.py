@@ -75,6 +75,11 @@ MORE_PARTS: Mapping[str, str] = {
     "holzkohle": "charcoal", "caryopse": "grain", "graine": "seed", "graines": "seed", "base de glume": "glume base",
     "bases de glume": "glume base", "furca": "spikelet fork", "semilla": "seed", "semillas": "seed", "cariópside": "grain", "sclerote": "fungal sclerotium", "charcoal frags": "charcoal", "wood charcoal": "charcoal",
 }  # fmt: skip
+# Common practice, no source: letters for conditions, beside those of the word packs.
+_SHORT_CONDITIONS: Mapping[str, str] = {
+    "w": "waterlogged", "wl": "waterlogged", "m": "mineralised", "min": "mineralised", "d": "desiccated", "ch": "charred",
+    "carb": "charred", "uc": "uncharred", "unch": "uncharred",
+}  # fmt: skip
 _AUTHOR = re.compile(r"\s+(?:\([^)]*\)\s*)?(?:[A-Z][\w-]*\.|L\.|&|ex|et|f\.|[A-Z][a-zü]+\.)(?:\s*(?:[A-Z][\w-]*\.?|&|ex|f\.))*(?=\s|/|$)|\s+\([A-Z][^)]*\.\)")
 """Authors behind an epithet: 'L.', 'Schübl.', '(L.) Moench'; only ones with a point, so that no name is lost."""
 
@@ -136,7 +141,8 @@ class NameReader:
         return found or ""
 
     def condition_of(self, text: str) -> str:
-        return find_word(self.packs.words.condition_lookup, text.strip(" ().?")) or ""
+        flat = text.strip(" ().?")
+        return find_word(self.packs.words.condition_lookup, flat) or _SHORT_CONDITIONS.get(flat.lower(), "")
 
     def is_known(self, name: Identification) -> bool:
         return self.identifier.is_known(name)
