@@ -228,7 +228,9 @@ def _keyed(written: str, meaning: str) -> Count:
     if isinstance(classed, Count) and classed.amount == "counted":
         return Count(written=written, amount="counted", number=classed.number)
     if isinstance(classed, Count) and classed.amount == "noted as present":
-        return Count(written=written, amount="noted as present", at_least=classed.at_least, at_most=classed.at_most)
+        return Count(
+            written=written, amount="noted as present", at_least=classed.at_least, at_most=classed.at_most, scale="key of the sheet"
+        )  # fmt: skip
     return Count(written=written, amount="noted as present")
 
 

@@ -574,6 +574,8 @@ class _Guessing:
             if role == "condition":
                 self.columns[column] = condition_role([look.text(row, column) for row in head_rows])
                 continue
+            if role == "taxon" and sum(bool(look.names.part_of(t)) for t in texts) >= 0.6 * len(texts) > 0:
+                role = "part"
             if role == "taxon":
                 is_epithet = self.columns.get(self.names, Role(name="")).name == "genus" or (
                     heading_over(look, head_rows, self.names) == "genus" and column > self.names

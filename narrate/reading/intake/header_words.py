@@ -49,7 +49,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("code", r"(?:taxon |species |plant )?(?:code|abbrev|abbreviation|abbr|key|index|row|order|sort|seq|line|taxon id|species id|taxon no|taxon number|ser|serial|sl no|item no)"),
     ("group", r"(?:ecological |plant |use |habitat |taxon |economic |crop )?(?:habitat|ecology|habitats|category|categories|cat|group|groups|class|classes|uses?|type|types|season|life ?form|status|order|growth form|ecological indicator|niche|soil|economic use|economic category)(?: code| preference)?"),
     ("note", r"references?|citations?|bibliography|doi|publication|excavators?|year(?: excavated)?|collector|date excavated|literature|(?:find |item |id |analyst |general |additional |other )?(?:notes?|comments?|remarks?|observations?|obs|details|bemerkung(?:en)?|remarques?|analyst|identified by|id by|sorted by|sorter|initials|photo|image|entered by|date (?:sorted|identified|analysed|entered|collected|floated)|sorted on)"),
-    ("percent", r"%.*|.*%|.* (?:percent|percentage|pct)"),
+    ("percent", r"%.*[a-z].*|.*[a-z].*%|.* (?:percent|percentage|pct)"),
     ("description", r"(?:context |feature |sample |deposit |fill )?(?:description|desc|descr|details)"),
 )  # fmt: skip
 
