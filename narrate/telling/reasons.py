@@ -18,6 +18,11 @@ _ONLY_RIPE = re.compile(r"^(?:we found )?\w+ plants that ripen in (\w+(?: summer
 _BY_RECORD = re.compile(r"^the record calls the (?:context|deposit) \w+(?:, and |$)")
 """What the record says is told as such, where the deposit is described, and is no reason for itself."""
 
+_OF_THE_WHOLE = re.compile(
+    r"\b(remains(?: are dense| are sparse| are thinly spread)?) \(\d[\d.,]* items(?: per litre)?\)"
+)
+"""Number or density of all remains: the opening gives them, and a rule may count wood or names where that does not."""
+
 Portion = tuple[list[Reading], list[str]]
 """Readings told in one sentence, and the reasons told with them."""
 
@@ -99,7 +104,7 @@ def page_text(page: Page, argument: Argument) -> str:
     """What an argument saw, in the audience's words."""
     text = argument.says_plain if page.is_plain else argument.says
     text = english.lowered((text or argument.says).strip().rstrip("."))
-    text = re.sub(r"\s%", "%", text)
+    text = _OF_THE_WHOLE.sub(r"\1", re.sub(r"\s%", "%", text))
     text = english.small_numbers_in_words(text)
     text = page.in_own_words(text)
     return text if page.audience.shows_figures else _FIGURES.sub("", text)

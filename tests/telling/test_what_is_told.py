@@ -143,3 +143,10 @@ def test_no_caution_is_worn_out(told: Told, audience: str):
             times[text] = times.get(text, 0) + 1
 
     assert max(times.values()) <= len(pages) / 4, max(times.items(), key=lambda pair: pair[1])
+
+
+def test_the_number_of_all_remains_is_given_once(told: Told):
+    """Reasons do not count all remains again, with wood or without names, beside the number of the opening."""
+    for subject, narrative in told["report"].items():
+        if subject.level == "context":
+            assert not re.search(r"\bremains (are \w+ )?\(\d[\d.,]* items", narrative.text), narrative.text
