@@ -45,9 +45,24 @@ class Reading:
 
 NOTHING = Reading()
 
-_SIGNS = re.compile(r"(?:x{1,5}|\+{1,6}|p|pres\.?|present|✓|✔|√|#{1,4}|•{1,4}|●{1,4}|\*{1,5}|o|yes|y|tr|trace|a|r|f|c|d|va|vr|vf|la|lf|rare|few|some|many|common|occasional|frequent|abundant|dominant|numerous|very abundant|very common|several|present \(p\)|\(x\)|\(\+\)|\[x\]|\[\+\])", re.IGNORECASE)
+_SIGNS = re.compile(
+    r"(?:x{1,5}|\+{1,6}|p|pres\.?|present|✓|✔|√|#{1,4}|•{1,4}|●{1,4}|\*{1,5}|o|yes|y|tr|trace|a|r|f|c|d|va|vr|vf|la|lf|rare|few|some|many|common|occasional|frequent|abundant|dominant|numerous|very abundant|very common|several|present \(p\)|\(x\)|\(\+\)|\[x\]|\[\+\])",
+    re.IGNORECASE,
+)
 _ABSENT = ("-", "–", "—", "−", ".", "nil", "none", "absent", "0", "o", "no")
-_NOT_LOOKED = ("n/a", "na", "nd", "n.d.", "not sorted", "not examined", "not analysed", "not looked for", "not counted", "unsorted", "/")
+_NOT_LOOKED = (
+    "n/a",
+    "na",
+    "nd",
+    "n.d.",
+    "not sorted",
+    "not examined",
+    "not analysed",
+    "not looked for",
+    "not counted",
+    "unsorted",
+    "/",
+)
 COUNT_LIKE = re.compile(
     r"(?:[<>≤≥~]=?|c\.|c\s|ca\.?|circa|approx\.?|est\.?|±)?\s*\d[\d,.' \u00a0]*(?:e[+-]?\d+)?\s*(?:\+|\?|[*†‡§]+|ml|g|mg|kg|cc|l|frags?\.?|f|w|fr|cf\.?)?(?:\s*[(\[]\s*[^)\]]{1,12}[)\]])?"
     r"|\d+\s*[-–/]\s*\d+|\d+\s*[+&]\s*\d+\s*(?:cf\.?|f|frags?\.?)?|\(\d+\)|\[\d+\]|x{1,5}|\+{1,6}\s*(?:\([^)]{1,24}\))?|[-–—.?]|p|#{1,4}|\*{1,5}|•{1,4}|✓|[(\[][x+][)\]]|tr|trace|present|absent|nil|rare|occasional|common|frequent|abundant|dominant|few|some|many|numerous|very (?:rare|common|abundant|frequent)|-\d+(?:\.\d+)?",
@@ -156,14 +171,18 @@ def _not_text(cell: Cell) -> Reading | None:
     if cell.kind == "date":
         typed = _typed(cell.text)
         meant = f"probably {' or '.join(typed)} was typed" if typed else "look what was typed"
-        return Reading(refusal=Refusal(help=f"a spreadsheet has made a date of it; {meant}; say it under 'mend' in the layout"))
+        return Reading(
+            refusal=Refusal(help=f"a spreadsheet has made a date of it; {meant}; say it under 'mend' in the layout")
+        )
     if cell.kind == "no result":
         return Reading(
             refusal=Refusal(help=f"the formula {cell.formula[:40]} has no saved result; open and save the workbook in a "
             "spreadsheet program, or say the number under 'mend' in the layout")
         )  # fmt: skip
     if cell.kind == "fault":
-        return Reading(refusal=Refusal(help="the spreadsheet shows an error there; say the number under 'mend' in the layout"))
+        return Reading(
+            refusal=Refusal(help="the spreadsheet shows an error there; say the number under 'mend' in the layout")
+        )
     if cell.kind == "truth":
         amount = "noted as present" if cell.text == "TRUE" else "looked for and absent"
         return Reading(found=(Found(count=Count(written=cell.text, amount=amount)),))  # type: ignore[arg-type]
@@ -178,7 +197,9 @@ def _typed(shown: str) -> tuple[str, ...]:
 
 
 @cache
-def _read(text: str, number: float | None, decimal: str, by: tuple[tuple[tuple[str, str], ...], str, str, str]) -> Reading:
+def _read(
+    text: str, number: float | None, decimal: str, by: tuple[tuple[tuple[str, str], ...], str, str, str]
+) -> Reading:
     key, slash, brackets, estimates = _frozen_key(by[0]), by[1], by[2], by[3]
     written = text.strip()
     lower = written.lower()
@@ -205,7 +226,9 @@ def _read(text: str, number: float | None, decimal: str, by: tuple[tuple[tuple[s
             found=(Found(count=Count(written=written, amount="noted as present"), is_doubtful=True),), quirks=(quirk,)
         )
     if _SIGNS.fullmatch(written):
-        return Reading(found=(Found(count=Count(written=written, amount="noted as present")),), quirks=_unkeyed(written))
+        return Reading(
+            found=(Found(count=Count(written=written, amount="noted as present")),), quirks=_unkeyed(written)
+        )
     for pattern, take in _WRITINGS:
         match = re.fullmatch(pattern, written, re.IGNORECASE)
         if match:
@@ -243,8 +266,12 @@ def _number(written: str, number: float) -> Reading:
         quirks: tuple[Quirk, ...] = ()
         if "e" in written.lower():
             message = f"'{written}' is a number in short, read as {int(number)}, expected all digits"
-            quirks = (Quirk(kind="short number", message=message, help="say the whole number under 'mend' in the layout"),)
-        return Reading(found=(Found(count=Count(written=written, amount="counted", number=int(number))),), quirks=quirks)
+            quirks = (
+                Quirk(kind="short number", message=message, help="say the whole number under 'mend' in the layout"),
+            )
+        return Reading(
+            found=(Found(count=Count(written=written, amount="counted", number=int(number))),), quirks=quirks
+        )
     if number >= 1e9:
         return Reading(refusal=Refusal(help="no sample holds so many items; is the row a weight or a code?"))
     low = int(number)
@@ -292,13 +319,19 @@ def _one(found: Found | None, *quirks: Quirk) -> Reading | None:
     return None if found is None else Reading(found=(found,), quirks=quirks)
 
 
-def _estimate(match: re.Match[str], written: str, decimal: str, slash: str, brackets: str, estimates: str) -> Reading | None:
+def _estimate(
+    match: re.Match[str], written: str, decimal: str, slash: str, brackets: str, estimates: str
+) -> Reading | None:
     found = _counted(written, match[1], decimal, note=f"estimated: {written}")
     if found is None or found.count is None:
         return None
     if estimates == "present":
         number = found.count.number
-        return Reading(found=(Found(count=Count(written=written, amount="noted as present", at_least=number and 1), note=found.note),))
+        return Reading(
+            found=(
+                Found(count=Count(written=written, amount="noted as present", at_least=number and 1), note=found.note),
+            )
+        )
     quirk = Quirk(
         kind="estimate",
         message=f"'{written}' is an estimate, taken as {found.count.number} with a note, expected a count",
@@ -307,7 +340,9 @@ def _estimate(match: re.Match[str], written: str, decimal: str, slash: str, brac
     return Reading(found=(found,), quirks=(quirk,))
 
 
-def _bracketed(match: re.Match[str], written: str, decimal: str, slash: str, brackets: str, estimates: str) -> Reading | None:
+def _bracketed(
+    match: re.Match[str], written: str, decimal: str, slash: str, brackets: str, estimates: str
+) -> Reading | None:
     first, inside = match[1], match[2].strip()
     if brackets == "fragment":
         one = _counted(written, first, decimal, completeness="whole")
@@ -326,7 +361,9 @@ def _bracketed(match: re.Match[str], written: str, decimal: str, slash: str, bra
     return _one(found, *(() if kind else (quirk,)))
 
 
-def _only_bracketed(match: re.Match[str], written: str, decimal: str, slash: str, brackets: str, estimates: str) -> Reading | None:
+def _only_bracketed(
+    match: re.Match[str], written: str, decimal: str, slash: str, brackets: str, estimates: str
+) -> Reading | None:
     if brackets == "fragment":
         return _one(_counted(written, match[1], decimal, completeness="fragment"))
     quirk = Quirk(
@@ -337,7 +374,9 @@ def _only_bracketed(match: re.Match[str], written: str, decimal: str, slash: str
     return _one(_counted(written, match[1], decimal, note=f"written {written}"), quirk)
 
 
-def _doubted(match: re.Match[str], written: str, decimal: str, slash: str, brackets: str, estimates: str) -> Reading | None:
+def _doubted(
+    match: re.Match[str], written: str, decimal: str, slash: str, brackets: str, estimates: str
+) -> Reading | None:
     quirk = Quirk(
         kind="doubt",
         message=f"'{written}' is read as {match[1]} with the identification in doubt (cf.), expected a plain number",
@@ -346,7 +385,9 @@ def _doubted(match: re.Match[str], written: str, decimal: str, slash: str, brack
     return _one(_counted(written, match[1], decimal, note=f"written {written}", is_doubtful=True), quirk)
 
 
-def _starred(match: re.Match[str], written: str, decimal: str, slash: str, brackets: str, estimates: str) -> Reading | None:
+def _starred(
+    match: re.Match[str], written: str, decimal: str, slash: str, brackets: str, estimates: str
+) -> Reading | None:
     quirk = Quirk(
         kind="footnote",
         message=f"'{written}' carries a footnote sign, kept in the note, expected a plain number",
@@ -355,25 +396,32 @@ def _starred(match: re.Match[str], written: str, decimal: str, slash: str, brack
     return _one(_counted(written, match[1], decimal, note=f"marked {match[2]}"), quirk)
 
 
-def _grams(match: re.Match[str], written: str, decimal: str, slash: str, brackets: str, estimates: str) -> Reading | None:
+def _grams(
+    match: re.Match[str], written: str, decimal: str, slash: str, brackets: str, estimates: str
+) -> Reading | None:
     number = number_of(match[1], decimal)
     if number is None:
         return None
     return _mass(number * _UNIT_GRAMS[match[2].lower()], f"written {written}")
 
 
-def _millilitres(match: re.Match[str], written: str, decimal: str, slash: str, brackets: str, estimates: str) -> Reading | None:
+def _millilitres(
+    match: re.Match[str], written: str, decimal: str, slash: str, brackets: str, estimates: str
+) -> Reading | None:
     quirk = Quirk(
         kind="volume of remains",
         message=f"'{written}' is a volume of remains, kept in the note and as presence, expected a count or a weight",
         help="nothing need be done; no count is made of it",
     )
     return Reading(
-        found=(Found(count=Count(written=written, amount="noted as present"), note=f"volume {written}"),), quirks=(quirk,)
+        found=(Found(count=Count(written=written, amount="noted as present"), note=f"volume {written}"),),
+        quirks=(quirk,),
     )
 
 
-def _slashed(match: re.Match[str], written: str, decimal: str, slash: str, brackets: str, estimates: str) -> Reading | None:
+def _slashed(
+    match: re.Match[str], written: str, decimal: str, slash: str, brackets: str, estimates: str
+) -> Reading | None:
     if slash:
         kinds = slash.split("/")
         found = [_counted(written, match[n + 1], decimal, completeness=kinds[n]) for n in (0, 1)]
@@ -384,25 +432,30 @@ def _slashed(match: re.Match[str], written: str, decimal: str, slash: str, brack
         help="write under cells in the layout: slash: whole/fragment",
     )
     return Reading(
-        found=(Found(count=Count(written=written, amount="noted as present"), note=f"written {written}"),), quirks=(quirk,)
+        found=(Found(count=Count(written=written, amount="noted as present"), note=f"written {written}"),),
+        quirks=(quirk,),
     )
 
 
-def _pieces(match: re.Match[str], written: str, decimal: str, slash: str, brackets: str, estimates: str) -> Reading | None:
+def _pieces(
+    match: re.Match[str], written: str, decimal: str, slash: str, brackets: str, estimates: str
+) -> Reading | None:
     is_whole = match[2].lower().startswith("w")
     return _one(_counted(written, match[1], decimal, completeness="whole" if is_whole else "fragment"))
 
 
-def _whole_and_pieces(match: re.Match[str], written: str, decimal: str, slash: str, brackets: str, estimates: str) -> Reading | None:
+def _whole_and_pieces(
+    match: re.Match[str], written: str, decimal: str, slash: str, brackets: str, estimates: str
+) -> Reading | None:
     one = _counted(written, match[1], decimal)
     is_cf = match[3].lower().startswith("cf")
-    other = _counted(
-        written, match[2], decimal, completeness="" if is_cf else "fragment", is_doubtful=is_cf
-    )
+    other = _counted(written, match[2], decimal, completeness="" if is_cf else "fragment", is_doubtful=is_cf)
     return Reading(found=(one, other)) if one and other else None
 
 
-def _signed(match: re.Match[str], written: str, decimal: str, slash: str, brackets: str, estimates: str) -> Reading | None:
+def _signed(
+    match: re.Match[str], written: str, decimal: str, slash: str, brackets: str, estimates: str
+) -> Reading | None:
     """A sign with a remark behind it."""
     sign, remark = match[1], match[2].strip(" ()[],;")
     found = Found(count=Count(written=written, amount="noted as present"), note=remark, **_remark(remark))
@@ -446,10 +499,16 @@ def _with_remark(
 ) -> Reading:
     """A plain amount with words behind it, such as '3 uncharred'."""
     match = re.fullmatch(rf"({_NUMBER}|[<>]\s*\d+)\s*[,;:]?\s+\(?([A-Za-z][^)]*)\)?", written)
-    if match and len(match[2]) <= 80 and not re.match(r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)\b", match[2], re.I):
+    if (
+        match
+        and len(match[2]) <= 80
+        and not re.match(r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)\b", match[2], re.I)
+    ):
         plain = _counted(written, match[1], decimal, note=match[2].strip(), **_remark(match[2]))
         if plain is not None:
             return Reading(found=(plain,))
     if "%" in written:
-        return Reading(refusal=Refusal(help="a share is no count; say in the layout that the row or column is 'percent'"))
+        return Reading(
+            refusal=Refusal(help="a share is no count; say in the layout that the row or column is 'percent'")
+        )
     return Reading(refusal=Refusal(help='say under mend in the layout what is meant, such as mend: {"H4": "3"}'))

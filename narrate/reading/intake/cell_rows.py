@@ -34,7 +34,9 @@ def _grids(file: Path, path: str, changed: int, size: int) -> tuple[Grid, ...]:
 def _written(grid: Grid, line: int, column: int) -> str:
     row = grid.lines.index(line + 1) if grid.lines and line + 1 in grid.lines else line
     cells = grid.spread()
-    before = [cells[row, c].text for c in range(column) if (row, c) in cells and not looks_like_amount(cells[row, c].text)]
+    before = [
+        cells[row, c].text for c in range(column) if (row, c) in cells and not looks_like_amount(cells[row, c].text)
+    ]
     above = [cells[r, column].text for r in range(row) if (r, column) in cells]
     words = [*dict.fromkeys(before[:_MOST_WORDS]), *dict.fromkeys(above[:_MOST_WORDS])]
     return f"{' | '.join(words)}: {grid.text(row, column)}" if words else grid.text(row, column)

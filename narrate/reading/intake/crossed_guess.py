@@ -70,7 +70,9 @@ def _name_columns(look: Look, area: Area) -> list[int]:
                 scores[column] = scores.get(column, 0.0) + look.name_score(row, column) * weight
                 plain[column] = plain.get(column, 0.0) + plain_label(look.text(row, column)) * weight
     for column in scores:
-        heads = {heading(look.text(row, column)) for row in range(area.top, area.bottom + 1) if (row, column) in look.own}
+        heads = {
+            heading(look.text(row, column)) for row in range(area.top, area.bottom + 1) if (row, column) in look.own
+        }
         texts = [look.text(row, column) for row in range(area.top, area.bottom + 1) if (row, column) in look.own]
         parts = sum(bool(look.names.part_of(text)) for text in texts)
         # 'seed' and 'grain' down a column are parts beside names; 'Taxon' over it says names.
@@ -174,7 +176,8 @@ class _Guessing:
         """Whether 'Sample' or the like is written over it as it is over the names: the head of another table."""
         look = self.look
         return any(
-            heading(look.text(row, column)) in ("sample", "taxon") and look.text(row, column) == look.text(row, self.names)
+            heading(look.text(row, column)) in ("sample", "taxon")
+            and look.text(row, column) == look.text(row, self.names)
             for row in range(self.area.top, self.area.bottom + 1)
         )
 
@@ -211,7 +214,10 @@ class _Guessing:
             return False
         others = [c for c in range(self.names + 1, self.right + 1) if (row, c) in look.cells]
         if "sample" in roles and len(others) >= 1:
-            above = any("sample" in {heading(look.text(r, c)) for c in range(self.area.left, self.names + 1)} for r in range(self.area.top, first))
+            above = any(
+                "sample" in {heading(look.text(r, c)) for c in range(self.area.left, self.names + 1)}
+                for r in range(self.area.top, first)
+            )
             return above or sum(look.is_text(row, c) or looks_like_id(look.text(row, c)) for c in others) >= 1
         texts = [c for c in others if look.is_text(row, c)]
         return len(others) >= 1 and (len(texts) * 2 >= len(others) or self._repeats_head(row, first))
@@ -256,7 +262,9 @@ class _Guessing:
             heads = [heading(self.look.text(row, column)) for row in range(self.area.top, self.body[0])]
             texts = [self.look.text(row, column) for row in self.body if (row, column) in self.look.cells]
             numbers = [int(t) for t in texts if t.isdigit()]
-            is_running = len(numbers) == len(texts) > 2 and len(set(numbers)) == len(numbers) and numbers == sorted(numbers)
+            is_running = (
+                len(numbers) == len(texts) > 2 and len(set(numbers)) == len(numbers) and numbers == sorted(numbers)
+            )
             is_named = any(head in ("code", "count", "group") for head in heads)
             counts_behind = any(c > self.names for c in self.counts)
             if counts_behind and (is_running or is_named):
@@ -308,17 +316,25 @@ class _Guessing:
 
     def _is_note(self, row: int) -> bool:
         texts = [self.look.text(row, c) for c in range(self.area.left, self.right + 1) if (row, c) in self.look.own]
-        return len(texts) == 1 and (len(texts[0]) > 40 or bool(re.match(r"(?:note|key|\*|source|abbrev|figures)", texts[0], re.I)))
+        return len(texts) == 1 and (
+            len(texts[0]) > 40 or bool(re.match(r"(?:note|key|\*|source|abbrev|figures)", texts[0], re.I))
+        )
 
     def _row_label(self, row: int) -> tuple[str, str]:
         """(label, role): the first of the row's labels that speaks for a role, else the name."""
-        for column in [self.names, *[c for c in self.labels if c != self.names], *[c for c in self.columns if c < self.names]]:
+        for column in [
+            self.names,
+            *[c for c in self.labels if c != self.names],
+            *[c for c in self.columns if c < self.names],
+        ]:
             text = self.look.text(row, column)
             if text and (row, column) in self.look.cells:
                 role = heading(text)
                 if role in _ROW_META:
                     return text, role
-        text = self.look.text(row, self.names) or next((self.look.text(row, c) for c in self.labels if self.look.text(row, c)), "")
+        text = self.look.text(row, self.names) or next(
+            (self.look.text(row, c) for c in self.labels if self.look.text(row, c)), ""
+        )
         return text, heading(text)
 
     def _body_role(self, row: int, is_counted: bool) -> Role:
@@ -332,7 +348,10 @@ class _Guessing:
         if not content:
             if not label or self._is_note(row):
                 return Role(name="notes")
-            is_species = bool(re.match(r"(?:cf\. ?)?[A-Z][a-z]+ (?:cf\.? ?)?[a-z]{3,}", label)) and look.name_score(row, self.names) >= 0.9
+            is_species = (
+                bool(re.match(r"(?:cf\. ?)?[A-Z][a-z]+ (?:cf\.? ?)?[a-z]{3,}", label))
+                and look.name_score(row, self.names) >= 0.9
+            )
             return Role(name="counts") if is_species and not label.isupper() else Role(name="section")
         if label and not_a_plant(label):
             return Role(name="not plants")
@@ -357,9 +376,13 @@ class _Guessing:
             only_label = all(c in self.labels or c in self.columns for c in own)
             if len(own) == 1 and not only_label and len(self.counts) > 1 and in_counts and not self._spans(row, own[0]):
                 is_title = len(self.look.text(row, own[0])) > 25
-                self.rows[row] = Role(name="title" if is_title else "ignored", qualifiers=() if is_title else ("a single cell",))
+                self.rows[row] = Role(
+                    name="title" if is_title else "ignored", qualifiers=() if is_title else ("a single cell",)
+                )
                 continue
-            if in_counts and not (len(own) == 1 and self._spans(row, own[0]) and (own[0] <= self.names or self._is_title(row, own[0]))):
+            if in_counts and not (
+                len(own) == 1 and self._spans(row, own[0]) and (own[0] <= self.names or self._is_title(row, own[0]))
+            ):
                 heads.append(row)
             elif only_label and not heads and label and len(own) == 1 and not heading(label) and len(label) < 50:
                 self.rows[row] = Role(name="section")
@@ -398,15 +421,30 @@ class _Guessing:
 
         chosen: int | None = None
         labelled = [row for row in candidates if roles[row] == "sample"]
-        pairs = [row for row in heads if roles[row] in ("quantity", "size class", "fraction", "part", "condition", "completeness")]
+        pairs = [
+            row
+            for row in heads
+            if roles[row] in ("quantity", "size class", "fraction", "part", "condition", "completeness")
+        ]
         if labelled:
             chosen = max(labelled, key=lambda row: (distinct(row), -abs(row - self.body[0])))
         if chosen is None:
             unknown = [row for row in heads if roles[row] == "" and coverage(row) > 0.4]
             if unknown:
-                chosen = max(unknown, key=lambda row: (round(distinct(row), 2), sum(looks_like_id(look.text(row, c)) for c in plain), row))
+                chosen = max(
+                    unknown,
+                    key=lambda row: (
+                        round(distinct(row), 2),
+                        sum(looks_like_id(look.text(row, c)) for c in plain),
+                        row,
+                    ),
+                )
                 if distinct(chosen) < 0.6 and not pairs:
-                    others = [r for r in candidates if roles[r] in ("context", "feature", "site") and distinct(r) > distinct(chosen)]
+                    others = [
+                        r
+                        for r in candidates
+                        if roles[r] in ("context", "feature", "site") and distinct(r) > distinct(chosen)
+                    ]
                     chosen = max(others, key=distinct) if others else chosen
         if chosen is None:
             for wanted in ("context", "feature", "site", "kind", "description", "phase", "count", "taxon"):
@@ -414,14 +452,22 @@ class _Guessing:
                 if rows:
                     chosen = max(rows, key=distinct)
                     if wanted in ("phase", "site", "kind", "description"):
-                        self.doubts.append(f"the table names no samples; each column is a {wanted}, and ubiquity counts those")
+                        self.doubts.append(
+                            f"the table names no samples; each column is a {wanted}, and ubiquity counts those"
+                        )
                     break
         if chosen is None:
             return None
         for row in candidates:
             role, word = found.get(row, (roles[row], ""))
             if row == chosen:
-                also = ("context",) if role == "context" else (role,) if role in ("feature", "site", "phase", "kind") else ()
+                also = (
+                    ("context",)
+                    if role == "context"
+                    else (role,)
+                    if role in ("feature", "site", "phase", "kind")
+                    else ()
+                )
                 self.rows[row] = Role(name="sample", also=also, filled=self._needs_fill(row, plain, bool(pairs)))
             elif row in heads:
                 self.rows[row] = self._named_head(row, role, word, plain)
@@ -429,7 +475,11 @@ class _Guessing:
         self._fill_scarce(chosen, plain)
         others = [row for row in candidates if row != chosen and self.rows[row].name in ("context", "site", "feature")]
         if distinct(chosen) < 0.95 and not pairs and coverage(chosen) > 0.6:
-            self._join_ids(chosen, [*others, *(r for r in candidates if self.rows[r].name in ("phase", "kind") and r != chosen)], plain)
+            self._join_ids(
+                chosen,
+                [*others, *(r for r in candidates if self.rows[r].name in ("phase", "kind") and r != chosen)],
+                plain,
+            )
         return chosen
 
     def _join_ids(self, chosen: int, others: list[int], plain: list[int]) -> None:
@@ -437,7 +487,9 @@ class _Guessing:
         for several in (1, 2, 3):
             for rows in combinations(others, several):
                 texts = [self._filled_texts(row, plain) for row in (*rows, chosen)]
-                if len(set(zip(*texts, strict=True))) == len(plain) and not (several > 1 and self.rows[chosen].name != "sample"):
+                if len(set(zip(*texts, strict=True))) == len(plain) and not (
+                    several > 1 and self.rows[chosen].name != "sample"
+                ):
                     for row in rows:
                         role = self.rows[row]
                         self.rows[row] = Role(name="sample", also=(role.name,), filled=role.filled)
@@ -449,7 +501,9 @@ class _Guessing:
                 for row in others:
                     role = self.rows[row]
                     self.rows[row] = Role(name="sample", also=(role.name,), filled=role.filled)
-                self.doubts.append("nothing tells all samples apart; their ids are joined with /, and some are still the same")
+                self.doubts.append(
+                    "nothing tells all samples apart; their ids are joined with /, and some are still the same"
+                )
 
     def _fill_scarce(self, chosen: int, plain: list[int]) -> None:
         """Sites and contexts that are written once over several samples mean them all."""
@@ -486,7 +540,11 @@ class _Guessing:
         if role in ("taxon", "count", "mass", "code", "group", "note", "family", "common name", "header"):
             return Role(name="header")
         blanks = sum((row, c) not in self.look.cells for c in plain)
-        is_scarce = blanks > 0 and (row, plain[0]) in self.look.cells and role not in ("volume", "flot volume", "flot mass", "sorted", "sample note")
+        is_scarce = (
+            blanks > 0
+            and (row, plain[0]) in self.look.cells
+            and role not in ("volume", "flot volume", "flot mass", "sorted", "sample note")
+        )
         filled = is_scarce and blanks >= 0.3 * len(plain)
         made = _with_unit(role, word)
         return Role(name=made.name, qualifiers=made.qualifiers, filled=filled)
@@ -501,7 +559,11 @@ class _Guessing:
             if role in _ROW_META and role not in DERIVED_ROLES:
                 return role, text
         texts = [look.text(row, c) for c in self.counts if (row, c) in look.cells]
-        if any(heading(look.text(row, c)) == "condition" for c in label_columns) and texts and all(look.names.condition_of(t) for t in texts):
+        if (
+            any(heading(look.text(row, c)) == "condition" for c in label_columns)
+            and texts
+            and all(look.names.condition_of(t) for t in texts)
+        ):
             return "condition", ""
         by_content = content_role(texts, look)
         if by_content:
@@ -530,9 +592,17 @@ class _Guessing:
             role = quantity(text) if quantity(text) in ("percent", "density") else heading(text)
             if role in DERIVED_ROLES:
                 return Role(name=role)
-            if role in ("note", "common name", "authority", "code", "family", "part", "group") and (row, column) in self.look.own:
+            if (
+                role in ("note", "common name", "authority", "code", "family", "part", "group")
+                and (row, column) in self.look.own
+            ):
                 return Role(name={"note": "taxon note"}.get(role, role))
-            if role == "count" and text.lower() not in ("n",) and (row, column) in self.look.own and len(self.counts) > 1:
+            if (
+                role == "count"
+                and text.lower() not in ("n",)
+                and (row, column) in self.look.own
+                and len(self.counts) > 1
+            ):
                 return Role(name="total")
         return None
 
@@ -553,14 +623,46 @@ class _Guessing:
         """Roles of the columns of words, by their headings, then by what stands in them."""
         look = self.look
         # 'Feature type' before a row of kinds of context heads that row, and not the column that it stands in.
-        heads_of_rows = ("title", "condition", "completeness", *(role for role in _ROW_META if role not in ("sample", *DERIVED_ROLES)))
+        heads_of_rows = (
+            "title",
+            "condition",
+            "completeness",
+            *(role for role in _ROW_META if role not in ("sample", *DERIVED_ROLES)),
+        )
         head_rows = [
-            row for row in range(self.area.top, self.body[0]) if self.rows.get(row, Role(name="title")).name not in heads_of_rows
+            row
+            for row in range(self.area.top, self.body[0])
+            if self.rows.get(row, Role(name="title")).name not in heads_of_rows
         ]
         for column in self.labels:
             texts = [look.text(row, column) for row in self.body if (row, column) in look.cells]
             roles = [heading(look.text(row, column)) for row in head_rows if look.text(row, column)]
-            label_roles = [r for r in roles if r in ("taxon", "genus", "epithet", "family", "common name", "authority", "part", "condition", "completeness", "code", "group", "note", "cf", "size class", "fraction", "description", "count", "kind", *DERIVED_ROLES)]
+            label_roles = [
+                r
+                for r in roles
+                if r
+                in (
+                    "taxon",
+                    "genus",
+                    "epithet",
+                    "family",
+                    "common name",
+                    "authority",
+                    "part",
+                    "condition",
+                    "completeness",
+                    "code",
+                    "group",
+                    "note",
+                    "cf",
+                    "size class",
+                    "fraction",
+                    "description",
+                    "count",
+                    "kind",
+                    *DERIVED_ROLES,
+                )
+            ]
             role = label_roles[-1] if label_roles else ""
             if column == self.names:
                 own = "genus" if role == "genus" else "taxon"
@@ -581,27 +683,50 @@ class _Guessing:
                     heading_over(look, head_rows, self.names) == "genus" and column > self.names
                 )
                 role = "epithet" if is_epithet else self._second_names(column, texts)
-            if not role and any(
-                (row, self.names) not in look.cells and look.name_score(row, column) >= 0.45 for row, r in self.rows.items() if r.name == "counts"
-            ) and self._label_by_content(column, texts) == "taxon note":
+            if (
+                not role
+                and any(
+                    (row, self.names) not in look.cells and look.name_score(row, column) >= 0.45
+                    for row, r in self.rows.items()
+                    if r.name == "counts"
+                )
+                and self._label_by_content(column, texts) == "taxon note"
+            ):
                 role = "common name"
-            if role in ("group", "taxon note") and sum(bool(look.names.part_of(t)) for t in texts) >= 0.6 * len(texts) > 0:
+            if (
+                role in ("group", "taxon note")
+                and sum(bool(look.names.part_of(t)) for t in texts) >= 0.6 * len(texts) > 0
+            ):
                 role = "part"
-            self.columns[column] = Role(name=role or self._label_by_content(column, texts), filled=self._label_needs_fill(column, role))
+            self.columns[column] = Role(
+                name=role or self._label_by_content(column, texts), filled=self._label_needs_fill(column, role)
+            )
         self._split_names()
-        if any(role.name == "genus" for role in self.columns.values()) and not any(r.name == "epithet" for r in self.columns.values()):
+        if any(role.name == "genus" for role in self.columns.values()) and not any(
+            r.name == "epithet" for r in self.columns.values()
+        ):
             self.columns[self.names] = Role(name="taxon", filled=self.columns[self.names].filled)
 
     def _split_names(self) -> None:
         """Genera in one column and epithets in the next, without headings that say so."""
         if self.columns[self.names].name != "taxon":
             return
-        for column in (c for c in self.labels if c > self.names and self.columns[c].name in ("taxon note", "common name")):
+        for column in (
+            c for c in self.labels if c > self.names and self.columns[c].name in ("taxon note", "common name")
+        ):
             own = [(self.look.text(r, self.names), self.look.text(r, column)) for r in self.body]
             given = [(a, b) for a, b in own if a and b]
-            if len(given) >= 2 and sum(
-                " " not in a and a[:1].isupper() and bool(re.fullmatch(r"(?:cf\. ?)?[a-z-]{3,}|spp?\.?|indet\.?", b)) for a, b in given
-            ) >= 0.7 * len(given) and not any(self.look.names.part_of(b) for _, b in given):
+            if (
+                len(given) >= 2
+                and sum(
+                    " " not in a
+                    and a[:1].isupper()
+                    and bool(re.fullmatch(r"(?:cf\. ?)?[a-z-]{3,}|spp?\.?|indet\.?", b))
+                    for a, b in given
+                )
+                >= 0.7 * len(given)
+                and not any(self.look.names.part_of(b) for _, b in given)
+            ):
                 filled = self.columns[self.names].filled or any(not a and b for a, b in own)
                 self.columns[self.names] = Role(name="genus", filled=filled)
                 self.columns[column] = Role(name="epithet")
@@ -610,7 +735,9 @@ class _Guessing:
     def _names_need_fill(self, column: int) -> bool:
         """A blank under a name, in a row with counts that another column of words tells apart, stands for the name above."""
         others = [c for c in self.labels if c != column]
-        blank = [row for row, role in self.rows.items() if role.name == "counts" and (row, column) not in self.look.cells]
+        blank = [
+            row for row, role in self.rows.items() if role.name == "counts" and (row, column) not in self.look.cells
+        ]
         part_of = self.look.names.part_of
         for other in others:
             texts = [self.look.text(row, other) for row in self.body if (row, other) in self.look.cells]
@@ -618,7 +745,9 @@ class _Guessing:
             if not is_of_parts and any(self.look.name_score(row, other) >= 0.45 for row in blank):
                 return False  # the name of that line stands in another column
         return any(
-            role.name == "counts" and (row, column) not in self.look.cells and any(self.look.text(row, c) for c in others)
+            role.name == "counts"
+            and (row, column) not in self.look.cells
+            and any(self.look.text(row, c) for c in others)
             for row, role in self.rows.items()
         )
 
@@ -626,7 +755,9 @@ class _Guessing:
         if role not in ("family", "group", "part", "genus"):
             return False
         given = [(row, column) in self.look.own for row in self.body]
-        return bool(given) and given[0] and given.count(False) >= 0.3 * len(given) and role in ("family", "group", "genus")
+        return (
+            bool(given) and given[0] and given.count(False) >= 0.3 * len(given) and role in ("family", "group", "genus")
+        )
 
     def _second_names(self, column: int, texts: list[str]) -> str:
         names = self.look.names
@@ -647,7 +778,9 @@ class _Guessing:
             return "cf"
         if sum(flat_heading(t) in _COMPLETE for t in texts) >= 0.6 * len(texts):
             return "completeness"
-        if sum(bool(re.match(r"(?:\(?[A-Z][\w.&() -]*\.?\)?|L\.)$", t)) and ("." in t) for t in texts) >= 0.6 * len(texts):
+        if sum(bool(re.match(r"(?:\(?[A-Z][\w.&() -]*\.?\)?|L\.)$", t)) and ("." in t) for t in texts) >= 0.6 * len(
+            texts
+        ):
             return "authority"
         if sum(bool(_SIZES.fullmatch(t)) for t in texts) >= 0.6 * len(texts):
             return "size class"
@@ -675,7 +808,14 @@ class _Guessing:
             if any(heading(id) not in ("count", "total") for id in ids):
                 continue
             present = [
-                (value[r, column], sum((r, c) in self.look.cells and self.look.text(r, c) not in ("0", "-") for c in columns if c != column))
+                (
+                    value[r, column],
+                    sum(
+                        (r, c) in self.look.cells and self.look.text(r, c) not in ("0", "-")
+                        for c in columns
+                        if c != column
+                    ),
+                )
                 for r in rows
             ]
             if ids and sum(a == b for a, b in present) >= 0.8 * len(rows):
@@ -705,24 +845,38 @@ class _Guessing:
         names_across = sum(look.name_score(sample_row, c) for c in count_columns) / max(1, len(count_columns))
         # A sample that is a word of plants is a sign that the sheet is read the wrong way round.
         score *= 1.0 - 0.8 * min(1.0, names_across)
-        headings = sum(bool(heading(t)) and not looks_like_id(t) for t in (look.text(sample_row, c) for c in count_columns))
+        headings = sum(
+            bool(heading(t)) and not looks_like_id(t) for t in (look.text(sample_row, c) for c in count_columns)
+        )
         if len(count_columns) > 1 and headings >= 0.6 * len(count_columns):
             return None
         score *= 1.0 - 0.8 * headings / max(1, len(count_columns))
-        if content_role([look.text(sample_row, c) for c in count_columns], look) in ("size class", "condition", "fraction"):
+        if content_role([look.text(sample_row, c) for c in count_columns], look) in (
+            "size class",
+            "condition",
+            "fraction",
+        ):
             score *= 0.3
-        label_texts = [look.text(sample_row, c) for c in range(self.area.left, self.right + 1) if c not in count_columns]
+        label_texts = [
+            look.text(sample_row, c) for c in range(self.area.left, self.right + 1) if c not in count_columns
+        ]
         if any(heading(text) == "sample" for text in label_texts):
             score *= 1.3
         over_names = {heading(look.text(row, self.names)) for row in range(self.area.top, self.body[0])}
         if over_names & {"taxon", "genus", "common name"}:
             score *= 1.3
         plain_roles = {"sample", "context", "feature", "phase", "site"}
-        if over_names & plain_roles and not over_names & {"taxon"} and sample_row not in self._rows_headed_at_names(over_names & plain_roles):
+        if (
+            over_names & plain_roles
+            and not over_names & {"taxon"}
+            and sample_row not in self._rows_headed_at_names(over_names & plain_roles)
+        ):
             score *= 0.4
         score -= 0.1 * claimed
         for column in range(self.area.left, self.right + 1):
-            if column not in self.columns and any((r, column) in look.cells for r in range(self.area.top, self.bottom + 1)):
+            if column not in self.columns and any(
+                (r, column) in look.cells for r in range(self.area.top, self.bottom + 1)
+            ):
                 self.columns[column] = Role(name="ignored", qualifiers=("nothing in it belongs to the counts",))
         rows = {row: role for row, role in sorted(self.rows.items())}
         top = min(rows)
@@ -745,8 +899,22 @@ class _Guessing:
 
 
 _COMPLETE = ("whole", "fragment", "fragments", "frag", "frags", "w", "f", "complete", "broken")
-_SIZES = re.compile(r"[<>≤≥]?\s*\d+(?:\.\d+)?\s*(?:[-–]\s*\d+(?:\.\d+)?)?\s*(?:mm|µm|um)|[<>≤≥]\s*\d+(?:\.\d+)?", re.IGNORECASE)
-_FRACTIONS = ("light", "heavy", "light fraction", "heavy fraction", "lf", "hf", "flot", "residue", "float", "light fr", "heavy fr")
+_SIZES = re.compile(
+    r"[<>≤≥]?\s*\d+(?:\.\d+)?\s*(?:[-–]\s*\d+(?:\.\d+)?)?\s*(?:mm|µm|um)|[<>≤≥]\s*\d+(?:\.\d+)?", re.IGNORECASE
+)
+_FRACTIONS = (
+    "light",
+    "heavy",
+    "light fraction",
+    "heavy fraction",
+    "lf",
+    "hf",
+    "flot",
+    "residue",
+    "float",
+    "light fr",
+    "heavy fr",
+)
 
 
 def content_role(texts: list[str], look: Look) -> str:
@@ -757,7 +925,11 @@ def content_role(texts: list[str], look: Look) -> str:
     kinds = names.packs.words.kind_lookup
     n = len(texts)
     tests = (
-        ("volume", 1.0, lambda t: bool(re.fullmatch(r"\d+(?:[.,]\d+)? ?(?:l|lt|ltrs?|lit(?:re|er)s?)\.?", t, re.IGNORECASE))),
+        (
+            "volume",
+            1.0,
+            lambda t: bool(re.fullmatch(r"\d+(?:[.,]\d+)? ?(?:l|lt|ltrs?|lit(?:re|er)s?)\.?", t, re.IGNORECASE)),
+        ),
         ("quantity", 0.6, lambda t: bool(quantity(t)) and t not in ("w", "f")),
         ("size class", 0.6, lambda t: bool(_SIZES.fullmatch(t))),
         ("completeness", 0.6, lambda t: flat_heading(t) in _COMPLETE),
@@ -772,7 +944,9 @@ def content_role(texts: list[str], look: Look) -> str:
     lettered = [re.sub(r"[\s.#]*(?:\d+|[IVX]+|[A-Z])[a-z]?$", "", t) for t in texts]
     if n > 1 and sum(heading(t) == "site" for t in lettered) >= 0.6 * n:
         return "site"
-    worded = Counter(heading(re.sub(r"[\s.#]*(?:\d+|[IVX]+)[a-z]?$", "", t)) for t in texts if re.search(r"(?:\d+|[IVX]+)[a-z]?$", t))
+    worded = Counter(
+        heading(re.sub(r"[\s.#]*(?:\d+|[IVX]+)[a-z]?$", "", t)) for t in texts if re.search(r"(?:\d+|[IVX]+)[a-z]?$", t)
+    )
     for role in ("phase", "site", "feature", "context"):
         if worded[role] >= 0.6 * n:
             return role

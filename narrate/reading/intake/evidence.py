@@ -20,7 +20,10 @@ _SURE_EPITHET = re.compile(r"[a-z-]{2,}(?:us|um|is|ensis|oides|folia|folium|ata|
 _GENUS = re.compile(
     r"[A-Z][a-z]{2,}(?:us|um|is|ia|a|on|ix|ex|ax|ago|um|ion|os|as|es|e|ium|era|ella|opsis|anthus|carpus|ago|o|ops|er|yx|inum|ys|ma|ites)"
 )
-_RANKED = re.compile(r"(?:sp|spp|indet|type|undiff|agg|subsp|ssp|var|s\.?l|undet)\.?$|\b(?:sp|spp|indet|undet|type|subsp|ssp|var|agg)\b", re.IGNORECASE)
+_RANKED = re.compile(
+    r"(?:sp|spp|indet|type|undiff|agg|subsp|ssp|var|s\.?l|undet)\.?$|\b(?:sp|spp|indet|undet|type|subsp|ssp|var|agg)\b",
+    re.IGNORECASE,
+)
 _CF = re.compile(r"^(?:cf|aff)[._ ]|\bcf\b", re.IGNORECASE)
 # Common practice, no source: everyday words in English lists of plant remains.
 _PLANT_WORDS = re.compile(
@@ -104,7 +107,12 @@ def name_score(text: str, names: NameReader) -> float:
         first = re.sub(r"^(?:cf|aff)[._ ]\s*", "", tidy(text)).split("/")[0].split(" ")[0]
         taxon = names.packs.taxa.get(read.identification.taxon) if read.identification.taxon is not None else None
         # Where Latin and everyday names stand side by side, the Latin ones are the names.
-        is_everyday = taxon is not None and taxon.rank == "species" and not _GENUS.fullmatch(first) and first.lower() != taxon.genus.lower()
+        is_everyday = (
+            taxon is not None
+            and taxon.rank == "species"
+            and not _GENUS.fullmatch(first)
+            and first.lower() != taxon.genus.lower()
+        )
         return 0.7 if is_everyday or first.islower() else 1.0
     if role:
         return 0.0
@@ -119,7 +127,11 @@ def name_score(text: str, names: NameReader) -> float:
         second = words[1]
         if _RANKED.search(" ".join(words[1:])) and _GENUS.fullmatch(first):
             return 0.95
-        if second.islower() and _EPITHET.fullmatch(second.split("/")[0]) and (_GENUS.fullmatch(first) or first.endswith(".")):
+        if (
+            second.islower()
+            and _EPITHET.fullmatch(second.split("/")[0])
+            and (_GENUS.fullmatch(first) or first.endswith("."))
+        ):
             return 0.9
         if _SURE_EPITHET.fullmatch(second.split("/")[0]):
             return 0.8

@@ -64,7 +64,19 @@ def read_finds(grid: Grid, table: Table, layout: Layout, names: NameReader, told
     return _Reader(grid, table, layout, names, told).read()
 
 
-_STRUCTURE = ("title", "header", "blank", "notes", "ignored", "section", "counts", "count", "mass", "finds", "not plants")
+_STRUCTURE = (
+    "title",
+    "header",
+    "blank",
+    "notes",
+    "ignored",
+    "section",
+    "counts",
+    "count",
+    "mass",
+    "finds",
+    "not plants",
+)
 
 
 class _Reader:
@@ -115,7 +127,11 @@ class _Reader:
         """For each row (or column) of counts: role -> what the columns (or rows) of that role say of it."""
         found: dict[int, Line] = {line: {} for line in lines}
         for at, role in roles.items():
-            wanted = [n for n in role.names if n not in _STRUCTURE and (n in SAMPLE_ROLES or n in TAXON_ROLES or n in FIND_ROLES)]
+            wanted = [
+                n
+                for n in role.names
+                if n not in _STRUCTURE and (n in SAMPLE_ROLES or n in TAXON_ROLES or n in FIND_ROLES)
+            ]
             if not wanted:
                 continue
             before: tuple[Cell, int, int] | None = None
@@ -130,7 +146,9 @@ class _Reader:
                     continue
                 # A cell that a fill or a merge stands for keeps the place where it was written.
                 said_cell, at_row, at_column = before if cell is None else (cell, r, c)
-                said = Said(said_cell.text, self.grid.place(at_row, at_column), role.qualifiers[0] if role.qualifiers else "")
+                said = Said(
+                    said_cell.text, self.grid.place(at_row, at_column), role.qualifiers[0] if role.qualifiers else ""
+                )
                 for name in wanted:
                     found[line].setdefault(name, []).append(said)
         return found
@@ -140,7 +158,9 @@ class _Reader:
         roles = self.table.rows if is_row else self.table.columns
         return [at for at in sorted(roles) if lines and lines[0] <= at <= lines[-1]]
 
-    def _section_lines(self, lines: list[int], found: dict[int, Line], roles: Mapping[int, Role], *, is_row: bool) -> None:
+    def _section_lines(
+        self, lines: list[int], found: dict[int, Line], roles: Mapping[int, Role], *, is_row: bool
+    ) -> None:
         """Adds the section head that stands before each line."""
         wanted = set(lines)
         current: Said | None = None
@@ -158,7 +178,10 @@ class _Reader:
                 found[at].setdefault("section", []).append(current)
 
     def _tell_not_plants(self) -> None:
-        for roles, others, is_row in ((self.table.rows, self.table.columns, True), (self.table.columns, self.table.rows, False)):
+        for roles, others, is_row in (
+            (self.table.rows, self.table.columns, True),
+            (self.table.columns, self.table.rows, False),
+        ):
             for at, role in roles.items():
                 if role.name != "not plants":
                     continue
@@ -251,7 +274,14 @@ class _Reader:
         found: dict[int, tuple[WrittenName, bool, Said] | None] = {}
         genus = ""
         for at, line in lines.items():
-            said = (line.get("taxon") or line.get("genus") or line.get("code") or line.get("common name") or line.get("epithet") or [None])[0]
+            said = (
+                line.get("taxon")
+                or line.get("genus")
+                or line.get("code")
+                or line.get("common name")
+                or line.get("epithet")
+                or [None]
+            )[0]
             if said is None:
                 found[at] = None
                 continue
@@ -281,7 +311,14 @@ class _Reader:
     # ---- cells
 
     def _cell(
-        self, row: int, column: int, cell: Cell, sample: str, named: tuple[WrittenName, bool, Said] | None, by_row: Line, by_column: Line
+        self,
+        row: int,
+        column: int,
+        cell: Cell,
+        sample: str,
+        named: tuple[WrittenName, bool, Said] | None,
+        by_row: Line,
+        by_column: Line,
     ) -> None:
         if not sample:
             return
@@ -349,14 +386,35 @@ class _Reader:
             self.told.warning("N313", quirk.kind, place, quirk.message, quirk.help)
 
     def _add(
-        self, one: Found, sample: str, name: WrittenName, is_cf: bool, where: Said, by_row: Line, by_column: Line, place: Place
+        self,
+        one: Found,
+        sample: str,
+        name: WrittenName,
+        is_cf: bool,
+        where: Said,
+        by_row: Line,
+        by_column: Line,
+        place: Place,
     ) -> None:
         qualifiers = self._qualifiers(place, by_row, by_column)
         notes = [n for n in (one.note, name.note) if n]
         section = self._section(by_row, by_column)
         part = self._part(name, section, by_row, by_column, where, notes)
-        condition = one.condition or self._word("condition", by_row, by_column, notes) or name.condition or qualifiers.get("condition", "") or (section.condition if section else "") or self.table.condition
-        completeness = one.completeness or self._completeness(by_row, by_column) or name.completeness or qualifiers.get("completeness", "") or "whole"
+        condition = (
+            one.condition
+            or self._word("condition", by_row, by_column, notes)
+            or name.condition
+            or qualifiers.get("condition", "")
+            or (section.condition if section else "")
+            or self.table.condition
+        )
+        completeness = (
+            one.completeness
+            or self._completeness(by_row, by_column)
+            or name.completeness
+            or qualifiers.get("completeness", "")
+            or "whole"
+        )
         size = self._first("size class", by_row, by_column) or name.size_class or qualifiers.get("size class", "")
         fraction = self._fraction(by_row, by_column, notes)
         for role in ("note", "taxon note"):
@@ -366,12 +424,24 @@ class _Reader:
         self.out.names[written] = (name, first[1] if first else where.place, (first[2] if first else 0) + 1)
         for note in notes:
             # 'uncharred' in a remark is a condition, whatever column it stands in.
-            if re.search(r"\b(?:uncharred|unburnt|uncarboni[sz]ed|modern)\b", note, re.IGNORECASE) and condition == self.table.condition == "charred":
+            if (
+                re.search(r"\b(?:uncharred|unburnt|uncarboni[sz]ed|modern)\b", note, re.IGNORECASE)
+                and condition == self.table.condition == "charred"
+            ):
                 condition = "uncharred"
         self.out.finds.append(
             Find(
-                sample=sample, name=name, is_cf=is_cf or one.is_doubtful, part=part, condition=condition, completeness=completeness,
-                size_class=size, fraction=fraction, found=one, note="; ".join(dict.fromkeys(notes)), place=place,
+                sample=sample,
+                name=name,
+                is_cf=is_cf or one.is_doubtful,
+                part=part,
+                condition=condition,
+                completeness=completeness,
+                size_class=size,
+                fraction=fraction,
+                found=one,
+                note="; ".join(dict.fromkeys(notes)),
+                place=place,
             )  # fmt: skip
         )
 
@@ -409,7 +479,13 @@ class _Reader:
         return None
 
     def _part(
-        self, name: WrittenName, section: WrittenName | None, by_row: Line, by_column: Line, where: Said, notes: list[str]
+        self,
+        name: WrittenName,
+        section: WrittenName | None,
+        by_row: Line,
+        by_column: Line,
+        where: Said,
+        notes: list[str],
     ) -> str:
         for line in (by_row, by_column):
             for said in line.get("part", ()):
@@ -447,10 +523,19 @@ class _Reader:
         for line in (by_row, by_column):
             for said in line.get(role, ()):
                 found = self.names.condition_of(said.text)
-                if said.unit == "yes is charred" and re.fullmatch(r"y|yes|true|1|x|n|no|false|0", said.text, re.IGNORECASE):
+                if said.unit == "yes is charred" and re.fullmatch(
+                    r"y|yes|true|1|x|n|no|false|0", said.text, re.IGNORECASE
+                ):
                     found = "charred" if re.match(r"y|t|1|x", said.text, re.IGNORECASE) else "uncharred"
                 if not found:
-                    found = next((self.names.condition_of(w) for w in re.split(r"[\s/,;]+", said.text) if self.names.condition_of(w) and len(w) > 2), "")
+                    found = next(
+                        (
+                            self.names.condition_of(w)
+                            for w in re.split(r"[\s/,;]+", said.text)
+                            if self.names.condition_of(w) and len(w) > 2
+                        ),
+                        "",
+                    )
                 if found:
                     return found
                 if re.search(r"\w", said.text):

@@ -83,7 +83,10 @@ def grids_of(path: str, content: bytes, problems: ProblemList) -> tuple[Grid, ..
     if content.startswith(b"PK\x03\x04") or content.startswith(b"PK\x05\x06"):
         if ending in TEXT_ENDINGS:
             problems.warning(
-                place, "N310", f"the file ends in {ending} and is a workbook; it is read as XLSX; expected text", help="rename it"
+                place,
+                "N310",
+                f"the file ends in {ending} and is a workbook; it is read as XLSX; expected text",
+                help="rename it",
             )
         return read_workbook(path, content, problems)
     if ending not in TEXT_ENDINGS:

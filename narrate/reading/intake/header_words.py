@@ -1,12 +1,16 @@
 """Words that stand at the head of rows and columns in laboratories' sheets, and the roles that they speak for."""
 
+# ruff: noqa: E501
+
 from __future__ import annotations
 
 import re
 from functools import cache
 
 _NUMBER = r"(?:no|nos|nr|nrs|num|number|numbers|n°|nº|#|id|ids|code|codes|name|names|ref|label)?"
-_UNITS = r"(?:l|lt|ltr|ltrs|lts|litre|litres|liter|liters|ml|cc|cm3|dm3|m3|g|gr|gm|gms|gram|grams|mg|kg|%|percent|pct|mm)"
+_UNITS = (
+    r"(?:l|lt|ltr|ltrs|lts|litre|litres|liter|liters|ml|cc|cm3|dm3|m3|g|gr|gm|gms|gram|grams|mg|kg|%|percent|pct|mm)"
+)
 
 # Common practice, no source: spellings gathered from how such tables are usually headed.
 _PATTERNS: tuple[tuple[str, str], ...] = (

@@ -18,7 +18,9 @@ _PLAIN_ENTRY = re.compile(
 )
 """'+ rare (1-5); ++ common': a sign and its word without a sign between them."""
 _RANGE = re.compile(r"(?:[<>≤≥]=?\s*\d+|\d+\s*(?:[-–]|to)\s*\d+|\d+\s*\+)")
-_LETTERS = re.compile(r"present|absent|rare|occasional|common|frequent|abundant|dominant|few|some|many|moderate|trace|\d", re.IGNORECASE)
+_LETTERS = re.compile(
+    r"present|absent|rare|occasional|common|frequent|abundant|dominant|few|some|many|moderate|trace|\d", re.IGNORECASE
+)
 
 
 def find_marks(grid: Grid) -> Marks:
@@ -38,7 +40,11 @@ def find_marks(grid: Grid) -> Marks:
         if "=" in text or ":" in text or re.search(r"\s[-–]\s", text):
             for match in _ENTRY.finditer(text):
                 meaning = _meaning(match["meaning"], match["more"] or "")
-                if meaning and (not match["sign"].isalpha() or match["sign"].lower().startswith("x") or _LETTERS.search(match["meaning"])):
+                if meaning and (
+                    not match["sign"].isalpha()
+                    or match["sign"].lower().startswith("x")
+                    or _LETTERS.search(match["meaning"])
+                ):
                     key.setdefault(match["sign"], meaning)
         lower = text.lower()
         if len(lower) > 12 or "/" in lower:
@@ -63,7 +69,10 @@ def _meaning(meaning: str, more: str) -> str:
         return "absent"
     if re.match(r"not (?:looked|sorted|examined|analysed|counted|recorded)|no data", word):
         return "not looked for"
-    if re.match(r"(?:present|presence|rare|occasional|common|frequent|abundant|dominant|few|some|many|moderate|trace|very|numerous|uncertain|possible|low|medium|high)", word):
+    if re.match(
+        r"(?:present|presence|rare|occasional|common|frequent|abundant|dominant|few|some|many|moderate|trace|very|numerous|uncertain|possible|low|medium|high)",
+        word,
+    ):
         return "present"
     if word.isdigit():
         return word

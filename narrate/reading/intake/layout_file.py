@@ -86,7 +86,11 @@ def _runs(roles: Mapping[int, Role], name: Any) -> Iterable[tuple[str, Role]]:
     start = 0
     while start < len(ordered):
         end = start
-        while end + 1 < len(ordered) and ordered[end + 1][0] == ordered[end][0] + 1 and ordered[end + 1][1] == ordered[start][1]:
+        while (
+            end + 1 < len(ordered)
+            and ordered[end + 1][0] == ordered[end][0] + 1
+            and ordered[end + 1][1] == ordered[start][1]
+        ):
             end += 1
         first, last = name(ordered[start][0]), name(ordered[end][0])
         yield (first if start == end else f"{first}-{last}"), ordered[start][1]
@@ -95,7 +99,11 @@ def _runs(roles: Mapping[int, Role], name: Any) -> Iterable[tuple[str, Role]]:
 
 def _quoted(text: str) -> str:
     """A text as a YAML scalar, in quotes unless it is plainly words."""
-    if re.fullmatch(r"[A-Za-z][\w /.;-]*(?:, [\w /.;()>-]+)*", text) and ": " not in text and not text.endswith((" ", ":")):
+    if (
+        re.fullmatch(r"[A-Za-z][\w /.;-]*(?:, [\w /.;()>-]+)*", text)
+        and ": " not in text
+        and not text.endswith((" ", ":"))
+    ):
         return text
     return json.dumps(text, ensure_ascii=False)
 
@@ -123,7 +131,9 @@ class _Reader:
     def layout(self, node: Node) -> Layout:
         found = self.fields(node, ("format", "tables", "names", "mend", "left_out"), "layout")
         if "tables" not in found:
-            self.tell(node, "the layout has no 'tables', expected a list of them", "run 'narrate intake' to work one out")
+            self.tell(
+                node, "the layout has no 'tables', expected a list of them", "run 'narrate intake' to work one out"
+            )
         said = found.get("format")
         if isinstance(said, Scalar) and said.text.strip() != FORMAT:
             self.tell(said, f"format is {shown(said.text)}, expected {FORMAT}", f"write '{FORMAT}'")
@@ -178,18 +188,28 @@ class _Reader:
         if table.shape == "records":
             needed = [("sample or context", ("sample", "context")), ("finds", ("finds",))]
         elif table.shape == "long":
-            needed += [("taxon", ("taxon", "genus", "code", "common name")), ("count or mass", ("count", "mass")), ("finds", ("finds",))]
+            needed += [
+                ("taxon", ("taxon", "genus", "code", "common name")),
+                ("count or mass", ("count", "mass")),
+                ("finds", ("finds",)),
+            ]
         else:
             needed += [("taxon", ("taxon", "genus", "code", "common name")), ("counts", ("counts",))]
         for said, wanted in needed:
             if not set(wanted) & set(names):
-                self.tell(node, f"{whose} gives no row or column the role '{said}', expected one", f"write which it is, such as 'A: {said}'")
+                self.tell(
+                    node,
+                    f"{whose} gives no row or column the role '{said}', expected one",
+                    f"write which it is, such as 'A: {said}'",
+                )
 
     def roles(self, node: Node | None, whose: str, name: str, numbers: Any) -> dict[int, Role]:
         found: dict[int, Role] = {}
         if not isinstance(node, yaml_nodes.Mapping):
             if node is not None:
-                self.tell(node, f"{whose}: {name} is no mapping, expected entries such as 'A: taxon' or '5-20: counts'", "")
+                self.tell(
+                    node, f"{whose}: {name} is no mapping, expected entries such as 'A: taxon' or '5-20: counts'", ""
+                )
             return found
         for key, value in node.entries:
             span = numbers(key.text.strip())

@@ -46,7 +46,9 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
         where = f"sheet {grid.sheet}" if grid.sheet else grid.path
         if counted[id(grid)]:
             if grid.is_hidden:
-                found.doubts.append(f"{where} is hidden in the workbook, and its counts are read; leave it out if they are old")
+                found.doubts.append(
+                    f"{where} is hidden in the workbook, and its counts are read; leave it out if they are old"
+                )
             continue
         records = guess_records(look, _whole(look))
         if records is not None:
@@ -87,7 +89,9 @@ def _tables_of(look: Look, found: _Found) -> int:
         table = _table(look.grid, guess, marks, shape, is_turned=isinstance(guess, Crossed) and guess.look.is_turned)
         if _is_presence(look, table):
             table = replace(table, marks=replace(marks, key={**marks.key, "1": "present"}))
-            found.doubts.append("every amount is 0 or 1, so 1 is taken as present and not as a count; see cells, key in the layout")
+            found.doubts.append(
+                "every amount is 0 or 1, so 1 is taken as present and not as a count; see cells, key in the layout"
+            )
         found.tables.append(table)
         found.doubts.extend(guess.doubts)
         found.explained += guess.explained
@@ -99,7 +103,9 @@ def _tables_of(look: Look, found: _Found) -> int:
         if used.left > area.left:
             waiting.append(Area(top=area.top, left=area.left, bottom=area.bottom, right=used.left - 1))
         if used.right < area.right:
-            waiting.append(Area(top=area.top, left=used.right + 1, bottom=min(used.bottom, area.bottom), right=area.right))
+            waiting.append(
+                Area(top=area.top, left=used.right + 1, bottom=min(used.bottom, area.bottom), right=area.right)
+            )
     return made
 
 
@@ -154,7 +160,13 @@ def _table(grid: Grid, guess: Crossed | Long, marks: Marks, shape: Shape, *, is_
     rows, columns = (guess.columns, guess.rows) if is_turned else (guess.rows, guess.columns)
     if is_turned:
         rows = {r: _as_row(role) for r, role in rows.items()}
-    return Table(sheet=grid.sheet, shape=shape, rows=dict(sorted(rows.items())), columns=dict(sorted(columns.items())), marks=marks)
+    return Table(
+        sheet=grid.sheet,
+        shape=shape,
+        rows=dict(sorted(rows.items())),
+        columns=dict(sorted(columns.items())),
+        marks=marks,
+    )
 
 
 def _as_row(role: Role) -> Role:
@@ -169,7 +181,9 @@ def _tell_hidden(found: _Found, grids: list[Grid]) -> None:
         columns = sorted(grid.hidden_columns & set(table.columns))
         where = f"sheet {grid.sheet}" if grid.sheet else grid.path
         if rows:
-            found.doubts.append(f"{where}: rows {', '.join(map(str, rows[:12]))} are hidden in the workbook, and are read")
+            found.doubts.append(
+                f"{where}: rows {', '.join(map(str, rows[:12]))} are hidden in the workbook, and are read"
+            )
         if columns:
             letters = ", ".join(re.sub(r"\d+", "", address(0, c)) for c in columns[:12])
             found.doubts.append(f"{where}: columns {letters} are hidden in the workbook, and are read")

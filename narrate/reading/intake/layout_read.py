@@ -85,7 +85,11 @@ def read_by_layout(
 
 
 def _rows(
-    finds: list[Find], told: Told, samples: Mapping[str, Sample] | None, sample_ids: frozenset[str], problems: ProblemList
+    finds: list[Find],
+    told: Told,
+    samples: Mapping[str, Sample] | None,
+    sample_ids: frozenset[str],
+    problems: ProblemList,
 ) -> list[CountRow]:
     groups: dict[tuple[object, ...], list[Find]] = {}
     near_left = NEAR_MATCHES

@@ -50,9 +50,11 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     if taxon is None or len(below) < 1:
         return None
     columns: dict[int, Role] = {}
-    flags = {
-        c for c in heads if heads[c] == "condition" and all(look.text(r, c) in ("", "0", "1") for r in below)
-    } if any(role in ("count", "mass") for role in heads.values()) else set()
+    flags = (
+        {c for c in heads if heads[c] == "condition" and all(look.text(r, c) in ("", "0", "1") for r in below)}
+        if any(role in ("count", "mass") for role in heads.values())
+        else set()
+    )
     amounts = [
         c for c in heads
         if (c != taxon and heads[c] not in (*SAMPLE_ROLES, "code", "size class", "fraction", "cf", "note") and _share_of_amounts(look, below, c) >= 0.7)
@@ -65,7 +67,9 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
         return None
     if len([c for c in amounts if c not in known]) > 2 * len(known) + 2:
         return None  # many columns of numbers under heads that nobody knows: samples across
-    names = sum(max(look.name_score(r, taxon), plain_label(look.text(r, taxon))) > 0 for r in below if look.text(r, taxon))
+    names = sum(
+        max(look.name_score(r, taxon), plain_label(look.text(r, taxon))) > 0 for r in below if look.text(r, taxon)
+    )
     if names < 0.4 * sum(bool(look.text(r, taxon)) for r in below):
         return None
     doubts: list[str] = []
@@ -78,7 +82,13 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
         columns[sample] = Role(name="sample", also=(heads[sample],), filled=columns[sample].filled)
         doubts.append(f"the table names no samples; each {heads[sample]} is taken as one")
     rows = {r: _row_role(look, r, taxon, sample, known) for r in below}
-    rows.update({r: Role(name="title") for r in range(area.top, row) if any((r, c) in look.cells for c in range(area.left, area.right + 1))})
+    rows.update(
+        {
+            r: Role(name="title")
+            for r in range(area.top, row)
+            if any((r, c) in look.cells for c in range(area.left, area.right + 1))
+        }
+    )
     rows[row] = Role(name="header")
     for c in range(area.left, area.right + 1):
         if c not in columns and any((r, c) in look.cells for r in below):
@@ -92,7 +102,10 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     )  # fmt: skip
 
 
-_STATES = re.compile(r"\b(un-?charred|un-?carboni[sz]ed|charred|carboni[sz]ed|minerali[sz]ed|waterlogged|whole|complete|frag(?:m(?:ent)?)?(?:s|ed)?)\b", re.I)
+_STATES = re.compile(
+    r"\b(un-?charred|un-?carboni[sz]ed|charred|carboni[sz]ed|minerali[sz]ed|waterlogged|whole|complete|frag(?:m(?:ent)?)?(?:s|ed)?)\b",
+    re.I,
+)
 
 
 def _states(text: str) -> tuple[tuple[str, ...], str]:
@@ -113,7 +126,15 @@ def _is_amount_head(look: Look, row: int, column: int, heads: dict[int, str]) ->
 
 
 def _role_of(
-    look: Look, row: int, column: int, role: str, taxon: int, sample: int, known: list[int], below: list[int], heads: dict[int, str]
+    look: Look,
+    row: int,
+    column: int,
+    role: str,
+    taxon: int,
+    sample: int,
+    known: list[int],
+    below: list[int],
+    heads: dict[int, str],
 ) -> Role:
     text = look.text(row, column)
     if column == taxon:
@@ -133,7 +154,9 @@ def _role_of(
             return Role(name="count", qualifiers=(small.removeprefix("count, "),))
         if state and (not rest or heading(rest) in ("count", "mass")):
             is_mass = heading(rest) == "mass"
-            return Role(name="mass" if is_mass else "count", qualifiers=(*((unit(text) or "g",) if is_mass else ()), *state))
+            return Role(
+                name="mass" if is_mass else "count", qualifiers=(*((unit(text) or "g",) if is_mass else ()), *state)
+            )
         said = content_role([text], look)
         if said in ("size class", "completeness", "condition", "fraction"):
             return Role(name="count", qualifiers=(text,))
@@ -154,7 +177,10 @@ def _role_of(
         return Role(name="ignored", qualifiers=("locations are not taken into records",))
     if role == "description":
         return Role(name="note")
-    if role in ("group", "note", "kind") and content_role([look.text(r, column) for r in below if look.text(r, column)], look) == "part":
+    if (
+        role in ("group", "note", "kind")
+        and content_role([look.text(r, column) for r in below if look.text(r, column)], look) == "part"
+    ):
         return Role(name="part")
     if role in ("count", "mass"):
         return Role(name="ignored", qualifiers=("its cells are no amounts",))
@@ -202,7 +228,11 @@ def _rows_below(look: Look, area: Area, row: int) -> list[int]:
                 break
             continue
         roles = [heading(t) for t in texts if t]
-        is_head = len(roles) >= 3 and sum(bool(role) for role in roles) >= 0.7 * len(roles) and not any(look.is_amount(r, c) for c in range(area.left, area.right + 1))
+        is_head = (
+            len(roles) >= 3
+            and sum(bool(role) for role in roles) >= 0.7 * len(roles)
+            and not any(look.is_amount(r, c) for c in range(area.left, area.right + 1))
+        )
         if texts != own and is_head:
             break
         gap = 0
@@ -219,14 +249,28 @@ def _without_head(look: Look, area: Area) -> Long | None:
     """A long list without a head: a column of names, a column of ids that repeat, a column of whole numbers."""
     if area.right - area.left > 8 or area.bottom - area.top < 3:
         return None
-    rows = [r for r in range(area.top, area.bottom + 1) if any((r, c) in look.cells for c in range(area.left, area.right + 1))]
+    rows = [
+        r
+        for r in range(area.top, area.bottom + 1)
+        if any((r, c) in look.cells for c in range(area.left, area.right + 1))
+    ]
     texts = {c: [look.text(r, c) for r in rows] for c in range(area.left, area.right + 1)}
     named = {c: sum(look.name_score(r, c) for r in rows) / len(rows) for c in texts}
     taxon = max(named, key=lambda c: named[c])
     if named[taxon] < 0.6:
         return None
-    amounts = [c for c in texts if c != taxon and all(look.is_amount(r, c) for r in rows if (r, c) in look.cells) and any(texts[c])]
-    ids = [c for c in texts if c not in (taxon, amounts[-1] if amounts else -1) and all(looks_like_id(t) for t in texts[c] if t) and any(texts[c])]
+    amounts = [
+        c
+        for c in texts
+        if c != taxon and all(look.is_amount(r, c) for r in rows if (r, c) in look.cells) and any(texts[c])
+    ]
+    ids = [
+        c
+        for c in texts
+        if c not in (taxon, amounts[-1] if amounts else -1)
+        and all(looks_like_id(t) for t in texts[c] if t)
+        and any(texts[c])
+    ]
     ids = [c for c in ids if len(set(texts[c])) <= 0.8 * len(rows)]
     if not amounts or not ids:
         return None
@@ -269,16 +313,27 @@ def guess_records(look: Look, area: Area) -> Long | None:
                     usual = {"volume": "l", "flot volume": "ml", "flot mass": "g"}[name]
                     found = unit(look.text(row, column))
                     qualifiers = (found if found not in ("", "%", "mm") else usual,)
-                columns[column] = Role(name=name, qualifiers=qualifiers, filled=name in _OF_SAMPLE and _is_filled(look, below, column))
+                columns[column] = Role(
+                    name=name, qualifiers=qualifiers, filled=name in _OF_SAMPLE and _is_filled(look, below, column)
+                )
             else:
                 columns[column] = Role(name="ignored", qualifiers=("no field of a record holds it",))
         if not has_sample:
             at = next(c for c, role in columns.items() if role.name == "context")
             columns[at] = Role(name="context")
         rows = {row: Role(name="header"), **{r: Role(name="finds") for r in below}}
-        rows.update({r: Role(name="title") for r in range(area.top, row) if any((r, c) in look.cells for c in range(area.left, area.right + 1))})
+        rows.update(
+            {
+                r: Role(name="title")
+                for r in range(area.top, row)
+                if any((r, c) in look.cells for c in range(area.left, area.right + 1))
+            }
+        )
         for r in below:
-            if re.match(r"note|key|\*", look.text(r, min(heads)), re.IGNORECASE) or heading(look.text(r, min(heads))) == "total":
+            if (
+                re.match(r"note|key|\*", look.text(r, min(heads)), re.IGNORECASE)
+                or heading(look.text(r, min(heads))) == "total"
+            ):
                 rows[r] = Role(name="notes")
         return Long(
             shape="records", rows=dict(sorted(rows.items())), columns=dict(sorted(columns.items())),

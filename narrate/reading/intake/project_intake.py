@@ -78,7 +78,9 @@ def draft_into(project: Path, packs: Packs, taken: TakenIn) -> Drafted:
     facts, found_in = _all_facts(project, packs)
     known_samples, known_contexts = _known(project, packs)
     told = Told()
-    draft = draft_records(facts, found_in, packs.words, told, known_samples=known_samples, known_contexts=known_contexts)
+    draft = draft_records(
+        facts, found_in, packs.words, told, known_samples=known_samples, known_contexts=known_contexts
+    )
     told.into(problems)
     at = project / DRAFTED
     text = _sealed(records_text(draft)) if draft.samples or draft.contexts else ""
@@ -86,7 +88,9 @@ def draft_into(project: Path, packs: Packs, taken: TakenIn) -> Drafted:
         if not at.is_file() or _is_untouched(at.read_text(encoding="utf-8", errors="replace")):
             files[at] = text
         else:
-            notes.append(f"{DRAFTED} was edited, so it was left alone; these records are not in it:\n{records_text(draft)}")
+            notes.append(
+                f"{DRAFTED} was edited, so it was left alone; these records are not in it:\n{records_text(draft)}"
+            )
     if not (project / "project.yaml").is_file():
         files[project / "project.yaml"] = _project_text(project, draft, taken)
         notes.append("project.yaml was drafted: give it a title, its authors, and years for its phases")
@@ -153,7 +157,8 @@ def _project_text(project: Path, draft: Draft, taken: TakenIn) -> str:
     region = _best_region(taken)
     lines = [
         f"title: {quoted(project.resolve().name)}            # drafted by 'narrate intake'; give the dig its title",
-        f"region_packs: [{region}]" + ("" if region else "            # name a pack that knows the plants of your region"),
+        f"region_packs: [{region}]"
+        + ("" if region else "            # name a pack that knows the plants of your region"),
         "preservation: charred",
     ]
     return "\n".join(lines) + "\n" + (phases_text(draft.phases) if draft.phases else "")

@@ -143,7 +143,9 @@ def _tell_differences(id: str, said: Mapping[str, list[Said]], told: Told) -> No
             )  # fmt: skip
 
 
-def _volume(id: str, said: Mapping[str, list[Said]], sample: dict[str, str], notes: list[str], told: Told, decimal: str) -> None:
+def _volume(
+    id: str, said: Mapping[str, list[Said]], sample: dict[str, str], notes: list[str], told: Told, decimal: str
+) -> None:
     for one in said.get("volume", [])[:1]:
         found = litres(one.text, one.unit or "l", decimal)
         if found is not None:
@@ -171,7 +173,9 @@ def _light(said: Mapping[str, list[Said]], sample: dict[str, str], decimal: str)
         sample["light_fraction"] = "{" + ", ".join(fields) + "}"
 
 
-def _sorted(id: str, said: Mapping[str, list[Said]], sample: dict[str, str], notes: list[str], told: Told, decimal: str) -> None:
+def _sorted(
+    id: str, said: Mapping[str, list[Said]], sample: dict[str, str], notes: list[str], told: Told, decimal: str
+) -> None:
     for one in said.get("sorted", [])[:1]:
         found = share_sorted(one.text, False, decimal)
         if found is None:
@@ -182,7 +186,7 @@ def _sorted(id: str, said: Mapping[str, list[Said]], sample: dict[str, str], not
                 "give 'size_classes' in the drafted record",
             )  # fmt: skip
         elif found < 1:
-            sample["size_classes"] = f'[{{name: whole flot, proportion_sorted: {found:g}}}]'
+            sample["size_classes"] = f"[{{name: whole flot, proportion_sorted: {found:g}}}]"
 
 
 def _context(id: str, said: Mapping[str, list[Said]], draft: Draft, words: Words) -> None:

@@ -20,7 +20,8 @@ _TOLERANCE = 0.006
 def check_stored(grid: Grid, table: Table, layout: Layout, finds: SheetFinds, told: Told) -> None:
     """Tells every stored result of a crossed table that the counts do not give."""
     if table.shape != "crossed" or not any(
-        role.name in DERIVED_ROLES or role.name == "quantity" for role in (*table.rows.values(), *table.columns.values())
+        role.name in DERIVED_ROLES or role.name == "quantity"
+        for role in (*table.rows.values(), *table.columns.values())
     ):
         return
     _Checking(grid, table, layout, finds, told).check()
@@ -62,11 +63,27 @@ class _Checking:
         for row, role in self.table.rows.items():
             if role.name in DERIVED_ROLES:
                 for column in self.columns:
-                    self._one(row, column, role.name, [(r, column) for r in self._above(row)], self._label(row, 0), column, is_row=True)
+                    self._one(
+                        row,
+                        column,
+                        role.name,
+                        [(r, column) for r in self._above(row)],
+                        self._label(row, 0),
+                        column,
+                        is_row=True,
+                    )
         for column, role in self.table.columns.items():
             if role.name in DERIVED_ROLES:
                 for row in self.rows:
-                    self._one(row, column, role.name, [(row, c) for c in self.columns], self._label(0, column), row, is_row=False)
+                    self._one(
+                        row,
+                        column,
+                        role.name,
+                        [(row, c) for c in self.columns],
+                        self._label(0, column),
+                        row,
+                        is_row=False,
+                    )
 
     def _above(self, row: int) -> list[int]:
         """The rows that a row of totals adds up: since the last section for a subtotal, else all."""
@@ -103,7 +120,16 @@ class _Checking:
         )  # fmt: skip
 
     def _worked(
-        self, kind: str, label: str, stored: float, numbers: list[float], values: list[float | None], row: int, column: int, *, is_row: bool
+        self,
+        kind: str,
+        label: str,
+        stored: float,
+        numbers: list[float],
+        values: list[float | None],
+        row: int,
+        column: int,
+        *,
+        is_row: bool,
     ) -> list[float]:
         """What the stored number may be by the counts; the first is what is told. Empty where nothing can be said."""
         total = sum(numbers)
@@ -172,14 +198,22 @@ class _Checking:
         for r, role in self.table.rows.items():
             if "volume" in role.names:
                 cell = self.cells.get((r, column))
-                return litres(cell.text, role.qualifiers[0] if role.qualifiers else "l", self.table.marks.decimal) if cell else None
+                return (
+                    litres(cell.text, role.qualifiers[0] if role.qualifiers else "l", self.table.marks.decimal)
+                    if cell
+                    else None
+                )
         return None
 
     def _litres_of_line(self, row: int) -> float | None:
         for c, role in self.table.columns.items():
             if "volume" in role.names:
                 cell = self.cells.get((row, c))
-                return litres(cell.text, role.qualifiers[0] if role.qualifiers else "l", self.table.marks.decimal) if cell else None
+                return (
+                    litres(cell.text, role.qualifiers[0] if role.qualifiers else "l", self.table.marks.decimal)
+                    if cell
+                    else None
+                )
         return None
 
 

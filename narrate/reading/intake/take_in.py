@@ -55,8 +55,12 @@ def new_layout_path(sheet: Path) -> Path:
     return sheet.with_name(sheet.name + LAYOUT_ENDING)
 
 
-def name_reader(packs: Packs, given: Mapping[str, str] | None = None, identifier: Identifier | None = None) -> NameReader:
-    return NameReader(packs=packs, identifier=identifier or Identifier(packs.taxa, packs.taxon_lookup), given=given or {})
+def name_reader(
+    packs: Packs, given: Mapping[str, str] | None = None, identifier: Identifier | None = None
+) -> NameReader:
+    return NameReader(
+        packs=packs, identifier=identifier or Identifier(packs.taxa, packs.taxon_lookup), given=given or {}
+    )
 
 
 def take_in(sheet: Path, packs: Packs, *, shown_path: str = "") -> TakenIn:
@@ -90,7 +94,9 @@ def take_in(sheet: Path, packs: Packs, *, shown_path: str = "") -> TakenIn:
     read = read_by_layout(grids, layout, names, problems)
     by_sheet = {grid.sheet: grid for grid in grids}
     pictures = tuple(
-        picture(by_sheet.get(table.sheet, grids[0]), table) for table in layout.tables if table.sheet in by_sheet or len(grids) == 1
+        picture(by_sheet.get(table.sheet, grids[0]), table)
+        for table in layout.tables
+        if table.sheet in by_sheet or len(grids) == 1
     )
     return TakenIn(
         layout=layout,
@@ -109,7 +115,9 @@ def layout_beside(path: Path, shown_path: str, problems: ProblemList) -> Layout 
     try:
         content = path.read_bytes()
     except OSError as fault:
-        problems.error(Place(path=shown_path), "N311", f"the layout cannot be opened ({fault.strerror}), expected a text file")
+        problems.error(
+            Place(path=shown_path), "N311", f"the layout cannot be opened ({fault.strerror}), expected a text file"
+        )
         return None
     source = decoded(shown_path, content[:5_000_000], problems)
     return read_layout(source, problems) if source is not None else None
@@ -165,4 +173,3 @@ def read_laboratory_sheet(
         grids, layout, name_reader(packs, layout.names, identifier), problems, samples=samples, sample_ids=sample_ids
     )
     return read.rows, read
-

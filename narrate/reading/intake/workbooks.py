@@ -103,7 +103,10 @@ def _is_sound(path: str, content: bytes, problems: ProblemList) -> bool:
             if not any(name.startswith("xl/") for name in names):
                 what = "an OpenDocument file" if "content.xml" in names else "an archive that holds no workbook"
                 problems.error(
-                    place, "N310", f"the file is {what}, expected an XLSX workbook", help="save the sheet as XLSX or 'CSV UTF-8'"
+                    place,
+                    "N310",
+                    f"the file is {what}, expected an XLSX workbook",
+                    help="save the sheet as XLSX or 'CSV UTF-8'",
                 )
                 return False
             if any(name.lower().endswith(".bin") and "xl/worksheets" in name for name in names):
@@ -174,7 +177,9 @@ def _grid(path: str, sheet: Any, written: Any, xml: bytes, steps: list[int], pro
     for row in sheet.iter_rows():
         steps[0] += len(row) or 1
         if steps[0] > MOST_STEPS:
-            raise _TooLarge(f"sheet {sheet.title} goes on for more than {MOST_STEPS // 1_000_000} million cells, most of them empty")
+            raise _TooLarge(
+                f"sheet {sheet.title} goes on for more than {MOST_STEPS // 1_000_000} million cells, most of them empty"
+            )
         for cell in row:
             value = cell.value
             if value is None:
@@ -199,7 +204,9 @@ def _grid(path: str, sheet: Any, written: Any, xml: bytes, steps: list[int], pro
         rows=max((row for row, _ in cells), default=-1) + 1,
         columns=columns,
         merged=_merged(xml),
-        hidden_rows=frozenset(int(n) - 1 for n in re.findall(rb'<(?:\w+:)?row\b[^>]*?\br="(\d+)"[^>]*\bhidden="(?:1|true)"', xml)),
+        hidden_rows=frozenset(
+            int(n) - 1 for n in re.findall(rb'<(?:\w+:)?row\b[^>]*?\br="(\d+)"[^>]*\bhidden="(?:1|true)"', xml)
+        ),
         hidden_columns=_hidden_columns(xml),
         is_hidden=sheet.sheet_state != "visible",
     )
@@ -214,7 +221,9 @@ def _cell(cell: Any, value: Any, formula: str) -> Cell | None:
         number = float(value)
         if number != number or number in (float("inf"), float("-inf")):
             return Cell(str(value), None, "fault", "", formula)
-        return Cell(shown_number(number, "" if general else format), number, "number", "" if general else format, formula)
+        return Cell(
+            shown_number(number, "" if general else format), number, "number", "" if general else format, formula
+        )
     if isinstance(value, datetime.datetime | datetime.date | datetime.time | datetime.timedelta):
         return Cell(shown_date(value), None, "date", cell.number_format or "", formula)
     text = " ".join(str(value).replace("\xa0", " ").split())
@@ -231,7 +240,9 @@ def _formulas(sheet: Any, steps: list[int]) -> dict[tuple[int, int], str]:
     for row in sheet.iter_rows():
         steps[0] += len(row) or 1
         if steps[0] > MOST_STEPS:
-            raise _TooLarge(f"sheet {sheet.title} goes on for more than {MOST_STEPS // 1_000_000} million cells, most of them empty")
+            raise _TooLarge(
+                f"sheet {sheet.title} goes on for more than {MOST_STEPS // 1_000_000} million cells, most of them empty"
+            )
         for cell in row:
             if cell.value is not None and cell.data_type == "f":
                 found[(cell.row - 1, cell.column - 1)] = str(getattr(cell.value, "text", cell.value) or "=")
@@ -240,7 +251,9 @@ def _formulas(sheet: Any, steps: list[int]) -> dict[tuple[int, int], str]:
 
 def _merged(xml: bytes) -> tuple[Area, ...]:
     found = []
-    for reference in re.findall(rb'<(?:\w+:)?mergeCell\b[^>]*?\bref="([A-Z]{1,3}\d{1,7}:[A-Z]{1,3}\d{1,7})"', xml)[:20_000]:
+    for reference in re.findall(rb'<(?:\w+:)?mergeCell\b[^>]*?\bref="([A-Z]{1,3}\d{1,7}:[A-Z]{1,3}\d{1,7})"', xml)[
+        :20_000
+    ]:
         first, last = (re.fullmatch(r"([A-Z]+)(\d+)", end) for end in reference.decode().split(":"))
         if first and last:
             area = Area(
@@ -258,6 +271,10 @@ def _hidden_columns(xml: bytes) -> frozenset[int]:
     found: set[int] = set()
     for element in re.findall(rb"<(?:\w+:)?col\b[^>]*>", xml[:200_000]):
         said = dict(re.findall(rb'(\w+)="([^"]*)"', element))
-        if said.get(b"hidden") in (b"1", b"true") and said.get(b"min", b"").isdigit() and said.get(b"max", b"").isdigit():
+        if (
+            said.get(b"hidden") in (b"1", b"true")
+            and said.get(b"min", b"").isdigit()
+            and said.get(b"max", b"").isdigit()
+        ):
             found.update(range(int(said[b"min"]) - 1, min(int(said[b"max"]), MOST_COLUMNS)))
     return frozenset(found)

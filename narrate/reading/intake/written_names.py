@@ -80,7 +80,9 @@ _SHORT_CONDITIONS: Mapping[str, str] = {
     "w": "waterlogged", "wl": "waterlogged", "m": "mineralised", "min": "mineralised", "d": "desiccated", "ch": "charred",
     "carb": "charred", "uc": "uncharred", "unch": "uncharred",
 }  # fmt: skip
-_AUTHOR = re.compile(r"\s+(?:\([^)]*\)\s*)?(?:[A-Z][\w-]*\.|L\.|&|ex|et|f\.|[A-Z][a-zü]+\.)(?:\s*(?:[A-Z][\w-]*\.?|&|ex|f\.))*(?=\s|/|$)|\s+\([A-Z][^)]*\.\)")
+_AUTHOR = re.compile(
+    r"\s+(?:\([^)]*\)\s*)?(?:[A-Z][\w-]*\.|L\.|&|ex|et|f\.|[A-Z][a-zü]+\.)(?:\s*(?:[A-Z][\w-]*\.?|&|ex|f\.))*(?=\s|/|$)|\s+\([A-Z][^)]*\.\)"
+)
 """Authors behind an epithet: 'L.', 'Schübl.', '(L.) Moench'; only ones with a point, so that no name is lost."""
 
 _CONDITIONS = re.compile(
@@ -89,8 +91,14 @@ _CONDITIONS = re.compile(
 )
 _FRAGMENTS = re.compile(r"[\s,(-]+(?:frags?\.?|fragments?|fragm\.?|fgts?|broken)\)?$", re.IGNORECASE)
 _WHOLE = re.compile(r"[\s,(-]+(?:whole|complete|entire)\)?$", re.IGNORECASE)
-_SIZE = re.compile(r"[(\[]?\s*((?:[<>≤≥]\s*\d+(?:\.\d+)?\s*mm|\d+(?:\.\d+)?\s*[-–]\s*\d+(?:\.\d+)?\s*mm|[<>≤≥]\s*\d+(?:\.\d+)?)|(?:small|medium|large)(?= *[)\]]))\s*[)\]]?", re.IGNORECASE)
-_UNIT = re.compile(r"[\s,]*[(\[]\s*(g|gr|mg|wt|wt\.? ?g|weight|weight ?g|grams|ml|cc|vol|n|no\.?|count|ct|#)\s*[)\]]\s*$|[\s_,-]+(wt|weight|wt\.? ?\(?g\)?|ct|count)\s*$", re.IGNORECASE)
+_SIZE = re.compile(
+    r"[(\[]?\s*((?:[<>≤≥]\s*\d+(?:\.\d+)?\s*mm|\d+(?:\.\d+)?\s*[-–]\s*\d+(?:\.\d+)?\s*mm|[<>≤≥]\s*\d+(?:\.\d+)?)|(?:small|medium|large)(?= *[)\]]))\s*[)\]]?",
+    re.IGNORECASE,
+)
+_UNIT = re.compile(
+    r"[\s,]*[(\[]\s*(g|gr|mg|wt|wt\.? ?g|weight|weight ?g|grams|ml|cc|vol|n|no\.?|count|ct|#)\s*[)\]]\s*$|[\s_,-]+(wt|weight|wt\.? ?\(?g\)?|ct|count)\s*$",
+    re.IGNORECASE,
+)
 _TAIL = re.compile(r"_(g|gr|mg|n|no|nr|ct|count|wt|weight|wt_g|weight_g)$", re.IGNORECASE)
 """Units as columns of databases carry them: carya_nutshell_g."""
 _FOOTNOTE = re.compile(r"(?<=\w)[*†‡§¹²³]+\s*$|^[*†‡]+\s*")
@@ -164,7 +172,9 @@ class NameReader:
         match = _UNIT.search(name)
         if match:
             word = (match[1] or match[2]).lower()
-            quantity = "other" if word in ("ml", "cc", "vol") else "count" if word.startswith(("n", "c", "#")) else "mass"
+            quantity = (
+                "other" if word in ("ml", "cc", "vol") else "count" if word.startswith(("n", "c", "#")) else "mass"
+            )
             unit = "mg" if word == "mg" else ("g" if quantity == "mass" else "")
             name = name[: match.start()].strip()
         if tail:
@@ -191,7 +201,13 @@ class NameReader:
             identification = self.identifier.identify(name or written)
         made = self._made(written, identification, note=note)
         return replace(
-            made, part=part, condition=condition, completeness=completeness, size_class=size_class, quantity=quantity, unit=unit
+            made,
+            part=part,
+            condition=condition,
+            completeness=completeness,
+            size_class=size_class,
+            quantity=quantity,
+            unit=unit,
         )
 
     def _made(self, written: str, identification: Identification, note: str) -> WrittenName:
@@ -290,7 +306,16 @@ def tidy(written: str) -> str:
     name = re.sub(r"(?<=[a-z])\.(?=[a-z]{3})", " ", name)
     name = name.replace("_", " ")
     name = re.sub(r"(?<![\w.])(cf|aff)\.?(?=[\sA-Z])\s*", r"cf. ", name)
-    name = re.sub(r"\b(?:undet|unident|unid|undiff|undifferentiated|indeterminate|undetermined|ind)\b\.?", "indet.", name, flags=re.I) if len(name.split()) > 1 else name
+    name = (
+        re.sub(
+            r"\b(?:undet|unident|unid|undiff|undifferentiated|indeterminate|undetermined|ind)\b\.?",
+            "indet.",
+            name,
+            flags=re.I,
+        )
+        if len(name.split()) > 1
+        else name
+    )
     name = re.sub(r"\bgp\.?(?=\s|$)|\bgroup$", "agg.", name)
     name = re.sub(r"(?<=[a-z])\s*(?:&|\+)\s*(?=[A-Za-z])", "/", name)
     name = re.sub(r"^([A-Z][a-z]{3,}),\s*([A-Z][a-z]{3,})$", r"\1/\2", name)
@@ -306,7 +331,7 @@ def with_genus(name: str, before: str) -> str:
     """
     match = re.match(r"(cf\. )?([A-Z])\.?\s+(?=[a-z(])", name)
     if match and before and before[0] == match[2] and len(match[2]) == 1:
-        return f"{match[1] or ''}{before} {name[match.end():]}"
+        return f"{match[1] or ''}{before} {name[match.end() :]}"
     if before and re.match(r'(?:"|”|″|–|-)\s+[a-z]{3,}', name):
         return f"{before} {name.split(None, 1)[1]}"
     return name

@@ -52,12 +52,30 @@ def special(book: bytes, text: bytes) -> Iterator[tuple[str, str, bytes]]:
     yield "zip bomb", ".xlsx", _part_replaced(book, "xl/worksheets/sheet1.xml", b" " * 300_000_000)
     yield "entities", ".xlsx", _part_replaced(book, "xl/worksheets/sheet1.xml", _ENTITIES)
     yield "million empty rows", ".xlsx", _part_replaced(book, "xl/worksheets/sheet1.xml", _rows(1_000_000, ""))
-    yield "million rows of empty cells", ".xlsx", _part_replaced(
-        book, "xl/worksheets/sheet1.xml", _rows(1_000_000, '<c r="A{n}" s="0"/><c r="B{n}" s="0"/><c r="C{n}" s="0"/>')
+    yield (
+        "million rows of empty cells",
+        ".xlsx",
+        _part_replaced(
+            book,
+            "xl/worksheets/sheet1.xml",
+            _rows(1_000_000, '<c r="A{n}" s="0"/><c r="B{n}" s="0"/><c r="C{n}" s="0"/>'),
+        ),
     )
-    yield "ten thousand columns", ".csv", (",".join(f"S{n}" for n in range(10_000)) + "\n" + ",".join("1" * 10_000)).encode()
-    yield "far cell", ".xlsx", _part_replaced(book, "xl/worksheets/sheet1.xml", _sheet('<row r="1"><c r="XFD1"><v>1</v></c></row>'))
-    yield "far cells", ".xlsx", _part_replaced(book, "xl/worksheets/sheet1.xml", _rows(2_000, '<c r="XFD{n}"><v>1</v></c>'))
+    yield (
+        "ten thousand columns",
+        ".csv",
+        (",".join(f"S{n}" for n in range(10_000)) + "\n" + ",".join("1" * 10_000)).encode(),
+    )
+    yield (
+        "far cell",
+        ".xlsx",
+        _part_replaced(book, "xl/worksheets/sheet1.xml", _sheet('<row r="1"><c r="XFD1"><v>1</v></c></row>')),
+    )
+    yield (
+        "far cells",
+        ".xlsx",
+        _part_replaced(book, "xl/worksheets/sheet1.xml", _rows(2_000, '<c r="XFD{n}"><v>1</v></c>')),
+    )
     yield "only formulas", ".xlsx", _formulas()
     yield "no table", ".csv", b"Dear all,\nthe counts are in the other file.\nBest wishes\n"
     yield "one cell", ".csv", b"Zea mays\n"

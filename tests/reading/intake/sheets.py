@@ -89,7 +89,14 @@ def _blank(number: int) -> object:
 
 
 def columns_plain(dig: Dig) -> File:
-    return File({"Sheet1": [["Taxon", "Part", *dig.samples], *([p[0], p[1], *(_blank(dig.of(s, p)) for s in dig.samples)] for p in dig.plants)]})
+    return File(
+        {
+            "Sheet1": [
+                ["Taxon", "Part", *dig.samples],
+                *([p[0], p[1], *(_blank(dig.of(s, p)) for s in dig.samples)] for p in dig.plants),
+            ]
+        }
+    )
 
 
 def columns_with_records_above(dig: Dig) -> File:
@@ -121,7 +128,10 @@ def columns_with_records_below(dig: Dig) -> File:
 def columns_sections_and_totals(dig: Dig) -> File:
     half = len(dig.plants) // 2
     groups = (("CEREALS AND NUTS", dig.plants[:half]), ("WILD PLANTS", dig.plants[half:]))
-    rows: Cells = [["Sample", *dig.samples, "Total", "%", "Ubiquity (%)"], ["Litres", *(dig.volume[s] for s in dig.samples)]]
+    rows: Cells = [
+        ["Sample", *dig.samples, "Total", "%", "Ubiquity (%)"],
+        ["Litres", *(dig.volume[s] for s in dig.samples)],
+    ]
     whole = sum(dig.total(s) for s in dig.samples)
     for head, plants in groups:
         rows.append([head])
@@ -189,7 +199,15 @@ def columns_genus_and_epithet(dig: Dig) -> File:
     for name, part in dig.plants:
         bare = name.removeprefix("cf. ")
         genus, _, epithet = bare.partition(" ")
-        rows.append(["cf." if bare != name else None, genus, epithet or None, part, *(_blank(dig.of(s, (name, part))) for s in dig.samples)])
+        rows.append(
+            [
+                "cf." if bare != name else None,
+                genus,
+                epithet or None,
+                part,
+                *(_blank(dig.of(s, (name, part))) for s in dig.samples),
+            ]
+        )
     return File({"Sheet1": rows})
 
 
@@ -207,7 +225,10 @@ def columns_names_on_the_right(dig: Dig) -> File:
 def rows_plain(dig: Dig) -> File:
     rows: Cells = [
         ["Sample", "Context", "Phase", "Vol. (L)", *(_name(p) for p in dig.plants)],
-        *([s, dig.context[s], dig.phase[s], dig.volume[s], *(_blank(dig.of(s, p)) for p in dig.plants)] for s in dig.samples),
+        *(
+            [s, dig.context[s], dig.phase[s], dig.volume[s], *(_blank(dig.of(s, p)) for p in dig.plants)]
+            for s in dig.samples
+        ),
     ]
     return File({"Sheet1": rows})
 
@@ -216,7 +237,9 @@ def rows_three_heads(dig: Dig) -> File:
     """Group, taxon, part over the columns; group and taxon are written once."""
     plants = sorted(dig.plants)
     half = len(plants) // 2
-    group: list[object] = [None, None] + [("Group A" if n == 0 else "Group B" if n == half else None) for n in range(len(plants))]
+    group: list[object] = [None, None] + [
+        ("Group A" if n == 0 else "Group B" if n == half else None) for n in range(len(plants))
+    ]
     names: list[object] = ["Sample ID", "Volume (l)"] + [p[0] for p in plants]
     parts: list[object] = [None, None] + [p[1] for p in plants]
     rows: Cells = [group, names, parts, *([s, dig.volume[s], *(dig.of(s, p) for p in plants)] for s in dig.samples)]
@@ -242,7 +265,9 @@ def rows_sieve_classes(dig: Dig) -> File:
     for s in dig.samples:
         large = [dig.of(s, p) // 3 for p in dig.plants]
         rows.append([s, ">2", dig.volume[s], *(_blank(v) for v in large)])
-        rows.append([s, "1-2", dig.volume[s], *(_blank(dig.of(s, p) - v) for p, v in zip(dig.plants, large, strict=True))])
+        rows.append(
+            [s, "1-2", dig.volume[s], *(_blank(dig.of(s, p) - v) for p, v in zip(dig.plants, large, strict=True))]
+        )
     return File({"Sheet1": rows})
 
 
@@ -251,7 +276,14 @@ def rows_contexts_written_once(dig: Dig) -> File:
     before: tuple[str, str] = ("", "")
     for s in sorted(dig.samples, key=lambda s: (dig.phase[s], dig.context[s])):
         now = (dig.phase[s], dig.context[s])
-        rows.append([now[0] if now[0] != before[0] else None, now[1] if now != before else None, s, *(_blank(dig.of(s, p)) for p in dig.plants)])
+        rows.append(
+            [
+                now[0] if now[0] != before[0] else None,
+                now[1] if now != before else None,
+                s,
+                *(_blank(dig.of(s, p)) for p in dig.plants),
+            ]
+        )
         before = now
     return File({"Sheet1": rows})
 
@@ -316,8 +348,15 @@ def two_tables_of_rows(dig: Dig) -> File:
 
 
 def count_sheet_is_not_the_first(dig: Dig) -> File:
-    readme: Cells = [["Notes on this workbook"], ["All samples were floated with a bucket."], ["Sorted in the laboratory, invented"]]
-    records: Cells = [["Sample", "Context", "Phase", "Litres"], *([s, dig.context[s], dig.phase[s], dig.volume[s]] for s in dig.samples)]
+    readme: Cells = [
+        ["Notes on this workbook"],
+        ["All samples were floated with a bucket."],
+        ["Sorted in the laboratory, invented"],
+    ]
+    records: Cells = [
+        ["Sample", "Context", "Phase", "Litres"],
+        *([s, dig.context[s], dig.phase[s], dig.volume[s]] for s in dig.samples),
+    ]
     return File({"Read me": readme, "Samples": records, "Flots": columns_plain(dig).sheets["Sheet1"]})
 
 

@@ -15,7 +15,8 @@ def meaning(text: str, **marks: Any) -> list[tuple[object, ...]]:
     """(amount, number, at least, at most) of each thing that a cell gives."""
     found = read_cell(Cell(text), Marks(**marks)).found
     return [
-        (f.count.amount, f.count.number, f.count.at_least, f.count.at_most) if f.count else ("grams", f.mass_g) for f in found
+        (f.count.amount, f.count.number, f.count.at_least, f.count.at_most) if f.count else ("grams", f.mass_g)
+        for f in found
     ]
 
 
@@ -84,12 +85,16 @@ def test_what_cannot_be_read_is_refused_with_help(text: str) -> None:
         ("1.234", {"decimal": ","}, [("counted", 1234, None, None)]),
     ],
 )
-def test_a_key_of_the_sheet_or_the_analyst_is_obeyed(text: str, marks: dict[str, Any], expected: list[tuple[object, ...]]) -> None:
+def test_a_key_of_the_sheet_or_the_analyst_is_obeyed(
+    text: str, marks: dict[str, Any], expected: list[tuple[object, ...]]
+) -> None:
     """The same sign means different things in different laboratories; the layout says which."""
     assert meaning(text, **marks) == expected
 
 
-@pytest.mark.parametrize("text", ["-", "+", "+++", "#", "?", "c. 200", "0.5", "1/6", "12 (3)", "21?", "2ml", "2.6e+06", "12*"])
+@pytest.mark.parametrize(
+    "text", ["-", "+", "+++", "#", "?", "c. 200", "0.5", "1/6", "12 (3)", "21?", "2ml", "2.6e+06", "12*"]
+)
 def test_what_means_less_than_it_seems_is_told(text: str) -> None:
     """Signs without a key, estimates, remarks and odd numbers each carry a warning."""
     assert read_cell(Cell(text), Marks()).quirks

@@ -51,7 +51,18 @@ def numbers(found: TakenIn) -> list[tuple[str, int | None]]:
         ("lab.tsv", TEXT.replace(",", "\t").encode("utf-8"), []),
         ("lab.xlsx", TEXT.encode("utf-8"), ["N310"]),
     ],
-    ids=["utf-8", "utf-8 mark", "crlf", "windows-1252", "utf-16", "semicolons", "broken letters", "txt", "tabs", "wrong ending"],
+    ids=[
+        "utf-8",
+        "utf-8 mark",
+        "crlf",
+        "windows-1252",
+        "utf-16",
+        "semicolons",
+        "broken letters",
+        "txt",
+        "tabs",
+        "wrong ending",
+    ],
 )
 def test_a_file_is_read_whatever_wrote_it(tmp_path: Path, name: str, content: bytes, told: list[str]) -> None:
     """The counts come back, and all that is not plain UTF-8 with the usual separator is told."""
@@ -132,7 +143,10 @@ def test_a_headless_list_is_read_by_a_layout_given_by_hand(tmp_path: Path) -> No
         (("{A: sample", "{4: sample"), "table 1: columns has an entry 4, expected column letters such as A or C-K"),
         (("narrate layout 1", "narrate layout 2"), "format is 'narrate layout 2', expected narrate layout 1"),
         (("names:", "nams:"), "layout has a field 'nams' that is not known; did you mean 'names'?"),
-        (('"1-3": finds', '"1-3": finds, "2": total'), "table 1: rows 2 gives a role to what has one already, expected one"),
+        (
+            ('"1-3": finds', '"1-3": finds, "2": total'),
+            "table 1: rows 2 gives a role to what has one already, expected one",
+        ),
     ],
 )
 def test_a_slip_in_a_layout_is_told(change: tuple[str, str], told: str) -> None:
@@ -167,11 +181,19 @@ def test_litres_of_sieve_rows_are_not_added(tmp_path: Path) -> None:
     found = taken(tmp_path, "lab.csv", content)
 
     assert {said.text for said in found.facts["S1"]["volume"]} == {"10"}
-    assert {(row.size_class, row.count.number) for row in found.rows if row.sample == "S1"} == {(">2", 3), (">2", 4), ("1-2", 1)}
+    assert {(row.size_class, row.count.number) for row in found.rows if row.sample == "S1"} == {
+        (">2", 3),
+        (">2", 4),
+        ("1-2", 1),
+    }
 
 
 def test_ids_that_stand_twice_or_differ_by_a_star_are_told(tmp_path: Path) -> None:
     """Repeated flotation is kept apart until the analyst says otherwise."""
-    found = taken(tmp_path, "lab.csv", b"Sample,4-1,4-1*,4-2,4-2\nZea mays kernel,3,1,2,2\nCarya nutshell,1,1,1,1\nVitis seed,1,,,2\n")
+    found = taken(
+        tmp_path,
+        "lab.csv",
+        b"Sample,4-1,4-1*,4-2,4-2\nZea mays kernel,3,1,2,2\nCarya nutshell,1,1,1,1\nVitis seed,1,,,2\n",
+    )
 
     assert [(p.place.cell, p.code) for p in found.problems if p.code == "N314"] == [("C1", "N314"), ("E1", "N314")]

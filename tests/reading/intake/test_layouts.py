@@ -50,7 +50,11 @@ def wrong_facts(found: TakenIn, dig: Dig) -> list[str]:
         facts = found.facts.get(sample, {})
         for role, expected in (("context", dig.context[sample]), ("phase", dig.phase[sample])):
             wrong += [f"{sample}: {role}"] if [said.text for said in facts.get(role, [])][:1] != [expected] else []
-        wrong += [f"{sample}: volume"] if [float(s.text) for s in facts.get("volume", [])][:1] != [dig.volume[sample]] else []
+        wrong += (
+            [f"{sample}: volume"]
+            if [float(s.text) for s in facts.get("volume", [])][:1] != [dig.volume[sample]]
+            else []
+        )
     return wrong
 
 

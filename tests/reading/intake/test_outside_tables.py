@@ -35,7 +35,11 @@ def table(name: str) -> tuple[list[str], list[str], Table]:
     if name == "author":
         counts = {(s, row[0]): int(v) for row in rows for s, v in zip(head[1:], row[1:], strict=True)}
         return head[1:], [row[0] for row in rows], counts
-    return [row[0] for row in rows], head[1:], {(row[0], t): int(v) for row in rows for t, v in zip(head[1:], row[1:], strict=True)}
+    return (
+        [row[0] for row in rows],
+        head[1:],
+        {(row[0], t): int(v) for row in rows for t, v in zip(head[1:], row[1:], strict=True)},
+    )
 
 
 def samples_as_rows(samples: list[str], taxa: list[str], counts: Table) -> Cells:

@@ -113,9 +113,10 @@ def test_explain_leads_to_the_cell(tmp_path: Path, workbook: Path) -> None:
     layout = tmp_path / "dig" / "counts" / "lab.xlsx.layout.yaml"
     layout.write_text(layout.read_text(encoding="utf-8").replace("mend: {}", 'mend: {D9: ""}'), encoding="utf-8")
 
-    assert "counts/lab.xlsx, sheet Flots, cell C8  Zea mays | kernel | 014 | C12 | Hearth: 12" in explain(
-        tmp_path / "dig", "C12/found.zea-mays.kernel"
-    ).text
+    assert (
+        "counts/lab.xlsx, sheet Flots, cell C8  Zea mays | kernel | 014 | C12 | Hearth: 12"
+        in explain(tmp_path / "dig", "C12/found.zea-mays.kernel").text
+    )
 
 
 def test_a_second_run_obeys_the_layout(tmp_path: Path, workbook: Path) -> None:
@@ -145,7 +146,9 @@ def test_drafted_records_that_were_edited_are_left_alone(tmp_path: Path, workboo
 
 def test_records_and_counts_in_two_files_are_joined(tmp_path: Path) -> None:
     """The sample's id is the key between a file of counts and a file of records."""
-    (tmp_path / "counts.csv").write_text("Taxon,Part,S1,S2\nZea mays,kernel,3,\nCarya sp.,nutshell,,4\n", encoding="utf-8")
+    (tmp_path / "counts.csv").write_text(
+        "Taxon,Part,S1,S2\nZea mays,kernel,3,\nCarya sp.,nutshell,,4\n", encoding="utf-8"
+    )
     (tmp_path / "samples.csv").write_text("Sample,Context,Litres\nS1,C1,10\nS2,C2,8\nS3,C2,9\n", encoding="utf-8")
     intake(tmp_path / "counts.csv", tmp_path / "dig")
     intake(tmp_path / "samples.csv", tmp_path / "dig")

@@ -28,7 +28,15 @@ SEPARATORS = {",": ".csv", ";": ".csv", "\t": ".tsv"}
     ends_in_crlf=st.booleans(),
 )
 def test_a_random_dig_comes_back(
-    layout: str, seed: int, samples: int, plants: int, most: int, separator: str, is_book: bool, has_mark: bool, ends_in_crlf: bool
+    layout: str,
+    seed: int,
+    samples: int,
+    plants: int,
+    most: int,
+    separator: str,
+    is_book: bool,
+    has_mark: bool,
+    ends_in_crlf: bool,
 ) -> None:
     """Counts, names, parts and records are the same, whatever the layout, the separator, the mark and the line ends."""
     dig = a_dig(seed, samples=samples, plants=plants, most=most)
@@ -37,7 +45,9 @@ def test_a_random_dig_comes_back(
         content, ending = as_xlsx(file), ".xlsx"
     else:
         content, ending = as_csv(file, separator), SEPARATORS[separator]
-        content = (b"\xef\xbb\xbf" if has_mark else b"") + (content.replace(b"\n", b"\r\n") if ends_in_crlf else content)
+        content = (b"\xef\xbb\xbf" if has_mark else b"") + (
+            content.replace(b"\n", b"\r\n") if ends_in_crlf else content
+        )
     with tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / f"lab{ending}"
         path.write_bytes(content)
