@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from narrate.model.grids import Area
 from narrate.model.layouts import SAMPLE_ROLES, Role
-from narrate.reading.intake.crossed_guess import condition_role, content_role
+from narrate.reading.intake.crossed_heads import condition_role, content_role
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
 from narrate.reading.intake.header_words import heading, quantity, unit
 
@@ -57,7 +57,7 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     )
     amounts = [
         c for c in heads
-        if (c != taxon and heads[c] not in (*SAMPLE_ROLES, "code", "size class", "fraction", "cf", "note") and _share_of_amounts(look, below, c) >= 0.7)
+        if (c != taxon and c not in flags and heads[c] not in (*SAMPLE_ROLES, "location", "code", "size class", "fraction", "cf", "note") and _share_of_amounts(look, below, c) >= 0.7)
         or (heads[c] in ("count", "mass") and c != taxon)
     ]  # fmt: skip
     if not amounts or sample is None:

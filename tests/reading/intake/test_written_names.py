@@ -6,8 +6,8 @@ from functools import cache
 
 import pytest
 
-from narrate.reading.intake.written_names import NameReader, not_a_plant
 from narrate.reading.intake.project_intake import naming_packs
+from narrate.reading.intake.written_names import NameReader, not_a_plant
 from narrate.reading.taxa import Identifier
 
 

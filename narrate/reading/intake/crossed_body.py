@@ -1,0 +1,282 @@
+"""Where the names and the counts of a crossed table stand, and what each row between them is. Taxa run down."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+
+from narrate.model.grids import Area
+from narrate.model.layouts import DERIVED_ROLES, SAMPLE_ROLES, Role
+from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
+from narrate.reading.intake.header_words import heading, unit
+from narrate.reading.intake.written_names import not_a_plant
+
+ROW_META = frozenset((*SAMPLE_ROLES, *DERIVED_ROLES, "size class", "fraction", "location", "note"))
+"""What a label may make of a row that is none of the taxa."""
+
+
+@dataclass(slots=True)
+class Body:
+    """The rows and columns of one reading of an area, as far as they are worked out."""
+
+    look: Look
+    area: Area
+    names: int
+    """The column of names."""
+    body: list[int] = field(default_factory=list)
+    counts: list[int] = field(default_factory=list)
+    labels: list[int] = field(default_factory=list)
+    rows: dict[int, Role] = field(default_factory=dict)
+    columns: dict[int, Role] = field(default_factory=dict)
+    doubts: list[str] = field(default_factory=list)
+    right: int = 0
+    bottom: int = 0
+
+    # ---- where the names and the counts stand
+
+    def _score(self, row: int) -> float:
+        text = self.look.text(row, self.names)
+        return max(self.look.name_score(row, self.names), plain_label(text)) if text else 0.0
+
+    def _find_body(self) -> None:
+        look, area = self.look, self.area
+        right = self._right_end()
+        self.right = right
+        left = self._left_end()
+        if left > area.left:
+            self.area = area = Area(top=area.top, left=left, bottom=area.bottom, right=area.right)
+        rows = []
+        for row in range(area.top, area.bottom + 1):
+            amounts = sum(look.is_amount(row, c) for c in range(area.left, right + 1) if c != self.names)
+            texts = sum(look.is_text(row, c) for c in range(area.left, right + 1) if c != self.names)
+            if amounts and self._score(row) > 0 and (amounts >= texts or self._score(row) >= 0.5):
+                rows.append(row)
+        self.body = rows
+        if not rows:
+            return
+        # A second head inside the body begins another table.
+        first = rows[0]
+        for row in range(first + 1, rows[-1] + 1):
+            if self._is_new_head(row, first):
+                self.body = [r for r in rows if r < row]
+                break
+        self.bottom = self.body[-1]
+
+    def _right_end(self) -> int:
+        """Columns up to another column of names with counts on both sides of it, which begins another table."""
+        look, area = self.look, self.area
+        seen_counts = False
+        for column in range(self.names + 1, area.right + 1):
+            own = [row for row in range(area.top, area.bottom + 1) if (row, column) in look.own]
+            if not own:
+                continue
+            named = sum(look.name_score(row, column) >= 0.45 for row in own)
+            amounts = sum(look.is_amount(row, column) for row in own)
+            enough = 1 if self._has_same_head(column) else 2
+            if named >= enough and named >= 0.6 * (len(own) - 2) and seen_counts:
+                behind = sum(
+                    look.is_amount(row, c) for row in own for c in range(column + 1, min(area.right, column + 6) + 1)
+                )
+                if behind >= enough and self._has_gap_or_head(column):
+                    return column - 1
+            seen_counts = seen_counts or amounts >= max(1, 0.5 * (len(own) - 2))
+        return area.right
+
+    def _has_same_head(self, column: int) -> bool:
+        """Whether 'Sample' or the like is written over it as it is over the names: the head of another table."""
+        look = self.look
+        return any(
+            heading(look.text(row, column)) in ("sample", "taxon")
+            and look.text(row, column) == look.text(row, self.names)
+            for row in range(self.area.top, self.area.bottom + 1)
+        )
+
+    def _left_end(self) -> int:
+        """The first column behind the counts of another table on the left."""
+        look, area = self.look, self.area
+        rows = range(area.top, area.bottom + 1)
+        if not any(look.is_amount(r, c) for r in rows for c in range(self.names + 1, self.right + 1)):
+            return area.left
+        nearest: int | None = None
+        for column in range(self.names - 1, area.left - 1, -1):
+            own = [row for row in rows if (row, column) in look.own]
+            if not own:
+                continue
+            amounts = sum(look.is_amount(row, column) for row in own)
+            named = sum(look.name_score(row, column) >= 0.45 for row in own)
+            enough = 1 if self._has_same_head(column) else 2
+            if nearest is not None and named >= enough and named >= 0.6 * (len(own) - 2):
+                return nearest + 1
+            if nearest is None and amounts >= max(1, 0.5 * (len(own) - 2)):
+                nearest = column
+        return area.left
+
+    def _has_gap_or_head(self, column: int) -> bool:
+        before = any((row, column - 1) in self.look.own for row in range(self.area.top, self.area.bottom + 1))
+        heads = {heading(self.look.text(row, column)) for row in range(self.area.top, self.area.bottom + 1)}
+        return not before or "taxon" in heads or not (heads & {"part", "common name", "family", "authority"})
+
+    def _is_new_head(self, row: int, first: int) -> bool:
+        look = self.look
+        labels = [look.text(row, c) for c in range(self.area.left, self.names + 1)]
+        roles = {heading(text) for text in labels if text}
+        if not roles & {"sample", "taxon"}:
+            return False
+        others = [c for c in range(self.names + 1, self.right + 1) if (row, c) in look.cells]
+        if "sample" in roles and len(others) >= 1:
+            above = any(
+                "sample" in {heading(look.text(r, c)) for c in range(self.area.left, self.names + 1)}
+                for r in range(self.area.top, first)
+            )
+            return above or sum(look.is_text(row, c) or looks_like_id(look.text(row, c)) for c in others) >= 1
+        texts = [c for c in others if look.is_text(row, c)]
+        return len(others) >= 1 and (len(texts) * 2 >= len(others) or self._repeats_head(row, first))
+
+    def _repeats_head(self, row: int, first: int) -> bool:
+        look = self.look
+        own = look.text(row, self.names)
+        return any(look.text(r, self.names) == own for r in range(self.area.top, first))
+
+    def _find_columns(self) -> None:
+        look = self.look
+        found: dict[int, tuple[int, int]] = {}
+        for column in range(self.area.left, self.right + 1):
+            if column == self.names:
+                continue
+            amounts = sum(look.is_amount(row, column) for row in self.body)
+            texts = sum(look.is_text(row, column) for row in self.body)
+            found[column] = (amounts, texts)
+        for column, (amounts, texts) in found.items():
+            if amounts and amounts >= 2 * texts:
+                self.counts.append(column)
+            elif texts:
+                self.labels.append(column)
+        self.labels.append(self.names)
+        self.labels.sort()
+        self._drop_codes()
+        if self.counts:
+            # Columns without any find are sterile samples where a head stands over them.
+            for column in range(min(self.counts), self.right + 1):
+                if column not in self.counts and column not in self.labels and self._has_head(column):
+                    self.counts.append(column)
+            self.counts.sort()
+
+    def _has_head(self, column: int) -> bool:
+        return any((row, column) in self.look.cells for row in range(self.area.top, self.body[0])) and not any(
+            (row, column) in self.look.cells and not self.look.is_amount(row, column) for row in self.body
+        )
+
+    def _drop_codes(self) -> None:
+        """Columns of running or code numbers before the names are no counts."""
+        for column in [c for c in self.counts if c < self.names]:
+            heads = [heading(self.look.text(row, column)) for row in range(self.area.top, self.body[0])]
+            texts = [self.look.text(row, column) for row in self.body if (row, column) in self.look.cells]
+            numbers = [int(t) for t in texts if t.isdigit()]
+            is_running = (
+                len(numbers) == len(texts) > 2 and len(set(numbers)) == len(numbers) and numbers == sorted(numbers)
+            )
+            is_named = any(head in ("code", "count", "group") for head in heads)
+            counts_behind = any(c > self.names for c in self.counts)
+            if counts_behind and (is_running or is_named):
+                self.counts.remove(column)
+                self.columns[column] = Role(name="code")
+
+    # ---- rows of the body
+
+    def _find_rows(self) -> None:
+        first, last = self.body[0], self.body[-1]
+        in_body = set(self.body)
+        row = last + 1
+        gap = 0
+        # Rows below that go on: totals, volumes, names that nobody knows.
+        while row <= self.area.bottom and gap < 2:
+            if not self._row_has(row):
+                gap += 1
+            elif self._is_new_head(row, first):
+                break
+            elif self._content(row) or self._row_label(row)[1] in ROW_META:
+                gap = 0
+                last = row
+            elif not self._is_note(row):
+                gap += 1
+            else:
+                break
+            row += 1
+        for row in range(first, last + 1):
+            self.rows[row] = self._body_role(row, row in in_body)
+        self.bottom = last
+        self._drop_unnamed_before()
+
+    def _drop_unnamed_before(self) -> None:
+        """Where most lines carry names of plants, numbers before the first of them under other words are no counts."""
+        named = [row for row in self.body if self.look.name_score(row, self.names) >= 0.45]
+        over = {heading(self.look.text(row, self.names)) for row in range(self.area.top, self.body[0])}
+        if len(named) < 0.5 * len(self.body) or len(named) < 2 or over & {"taxon", "genus"}:
+            return
+        for row in range(self.body[0], named[0]):
+            is_latin = re.match(r"(?:cf\.? ?)?[A-Z][a-z]+[ _.](?:cf\.? ?)?[a-z]{3,}", self.look.text(row, self.names))
+            if self.rows[row].name == "counts" and not is_latin:
+                self.rows[row] = Role(name="ignored", qualifiers=("no name of a plant",))
+
+    def _row_has(self, row: int) -> bool:
+        return any((row, c) in self.look.cells for c in range(self.area.left, self.right + 1))
+
+    def _content(self, row: int) -> int:
+        return sum((row, c) in self.look.cells for c in self.counts)
+
+    def _is_note(self, row: int) -> bool:
+        texts = [self.look.text(row, c) for c in range(self.area.left, self.right + 1) if (row, c) in self.look.own]
+        return len(texts) == 1 and (
+            len(texts[0]) > 40 or bool(re.match(r"(?:note|key|\*|source|abbrev|figures)", texts[0], re.I))
+        )
+
+    def _row_label(self, row: int) -> tuple[str, str]:
+        """(label, role): the first of the row's labels that speaks for a role, else the name."""
+        for column in [
+            self.names,
+            *[c for c in self.labels if c != self.names],
+            *[c for c in self.columns if c < self.names],
+        ]:
+            text = self.look.text(row, column)
+            if text and (row, column) in self.look.cells:
+                role = heading(text)
+                if role in ROW_META:
+                    return text, role
+        text = self.look.text(row, self.names) or next(
+            (self.look.text(row, c) for c in self.labels if self.look.text(row, c)), ""
+        )
+        return text, heading(text)
+
+    def _body_role(self, row: int, is_counted: bool) -> Role:
+        look = self.look
+        if not self._row_has(row):
+            return Role(name="blank")
+        label, role = self._row_label(row)
+        content = self._content(row)
+        if role in ROW_META and look.name_score(row, self.names) == 0 and (content or role in DERIVED_ROLES):
+            return with_unit(role, label)
+        if not content:
+            if not label or self._is_note(row):
+                return Role(name="notes")
+            is_species = (
+                bool(re.match(r"(?:cf\. ?)?[A-Z][a-z]+ (?:cf\.? ?)?[a-z]{3,}", label))
+                and look.name_score(row, self.names) >= 0.9
+            )
+            return Role(name="counts") if is_species and not label.isupper() else Role(name="section")
+        if label and not_a_plant(label):
+            return Role(name="not plants")
+        if not label:
+            return Role(name="ignored", qualifiers=("no name stands before it",))
+        return Role(name="counts")
+
+
+def with_unit(role: str, words: str) -> Role:
+    if role == "location":
+        return Role(name="ignored", qualifiers=("locations are not taken into records",))
+    if role == "note":
+        return Role(name="sample note")
+    if role in ("volume", "flot volume", "flot mass"):
+        found = unit(words)
+        default = {"volume": "l", "flot volume": "ml", "flot mass": "g"}[role]
+        return Role(name=role, qualifiers=(found if found not in ("", "%", "mm") else default,))
+    return Role(name=role)

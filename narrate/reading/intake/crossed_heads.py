@@ -1,0 +1,340 @@
+"""The rows over a crossed table: which holds the ids of the samples, and what the others say of them."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from dataclasses import dataclass
+from itertools import combinations
+
+from narrate.model.layouts import DERIVED_ROLES, SAMPLE_ROLES, Role
+from narrate.reading.intake.crossed_body import ROW_META, Body, with_unit
+from narrate.reading.intake.evidence import Look, looks_like_id
+from narrate.reading.intake.header_words import flat_heading, heading, quantity
+from narrate.reading.values import find_word
+
+_PHASE_WORDS = re.compile(
+    r"\b(?:phase|period|century|cent|early|middle|late|bc|ad|bce|ce|bp|roman|medieval|saxon|norman|modern|neolithic|bronze|iron|mesolithic|"
+    r"prehistoric|woodland|mississippian|archaic|historic|viking|byzantine|islamic|c\d\d?|\d+(?:st|nd|rd|th))\b",
+    re.IGNORECASE,
+)
+
+
+@dataclass(slots=True)
+class Heads(Body):
+    """The same with the roles of the rows above."""
+
+    # ---- rows above
+
+    def _head_rows(self) -> list[int]:
+        """Rows outside the body that say something of the columns; titles and sections above are given their roles."""
+        first = self.body[0]
+        top = self.area.top
+        heads: list[int] = []
+        for row in range(first - 1, top - 1, -1):
+            own = [c for c in range(self.area.left, self.right + 1) if (row, c) in self.look.own]
+            if not own:
+                self.rows[row] = Role(name="blank")
+                continue
+            in_counts = [c for c in self.counts if (row, c) in self.look.cells]
+            label = self.look.text(row, self.names)
+            only_label = all(c in self.labels or c in self.columns for c in own)
+            if len(own) == 1 and not only_label and len(self.counts) > 1 and in_counts and not self._spans(row, own[0]):
+                is_title = len(self.look.text(row, own[0])) > 25
+                self.rows[row] = Role(
+                    name="title" if is_title else "ignored", qualifiers=() if is_title else ("a single cell",)
+                )
+                continue
+            if in_counts and not (
+                len(own) == 1 and self._spans(row, own[0]) and (own[0] <= self.names or self._is_title(row, own[0]))
+            ):
+                heads.append(row)
+            elif only_label and not heads and label and len(own) == 1 and not heading(label) and len(label) < 50:
+                self.rows[row] = Role(name="section")
+            elif only_label and any(heading(self.look.text(row, c)) for c in own):
+                self.rows[row] = Role(name="header")
+            else:
+                self.rows[row] = Role(name="title")
+        return sorted(heads)
+
+    def _spans(self, row: int, column: int) -> bool:
+        return (row, column + 1) in self.look.cells and (row, column + 1) not in self.look.own
+
+    def _is_title(self, row: int, column: int) -> bool:
+        text = self.look.text(row, column)
+        return len(text) > 30 or (row == self.area.top and not heading(text))
+
+    def _roles_of_heads(self, heads: list[int]) -> int | None:
+        """Gives each head row its role and finds the row of sample ids."""
+        look = self.look
+        found: dict[int, tuple[str, str]] = {}
+        for row in heads:
+            found[row] = self._head_role(row)
+        meta_below = [r for r, role in self.rows.items() if role.name in SAMPLE_ROLES and r > self.body[0]]
+        candidates = heads + meta_below
+        roles = {**{row: found[row][0] for row in heads}, **{row: self.rows[row].name for row in meta_below}}
+        plain = [c for c in self.counts if not self._is_derived_column(c, candidates)]
+        plain = plain or self.counts
+
+        def distinct(row: int) -> float:
+            texts = [look.text(row, c) for c in plain]
+            given = [text for text in texts if text]
+            return len(set(given)) / len(plain) if plain else 0.0
+
+        def coverage(row: int) -> float:
+            return sum((row, c) in look.cells for c in plain) / len(plain) if plain else 0.0
+
+        chosen: int | None = None
+        labelled = [row for row in candidates if roles[row] == "sample"]
+        pairs = [
+            row
+            for row in heads
+            if roles[row] in ("quantity", "size class", "fraction", "part", "condition", "completeness")
+        ]
+        if labelled:
+            chosen = max(labelled, key=lambda row: (distinct(row), -abs(row - self.body[0])))
+        if chosen is None:
+            unknown = [row for row in heads if roles[row] == "" and coverage(row) > 0.4]
+            if unknown:
+                chosen = max(
+                    unknown,
+                    key=lambda row: (
+                        round(distinct(row), 2),
+                        sum(looks_like_id(look.text(row, c)) for c in plain),
+                        row,
+                    ),
+                )
+                if distinct(chosen) < 0.6 and not pairs:
+                    others = [
+                        r
+                        for r in candidates
+                        if roles[r] in ("context", "feature", "site") and distinct(r) > distinct(chosen)
+                    ]
+                    chosen = max(others, key=distinct) if others else chosen
+        if chosen is None:
+            for wanted in ("context", "feature", "site", "kind", "description", "phase", "count", "taxon"):
+                rows = [row for row in candidates if roles[row] == wanted]
+                if rows:
+                    chosen = max(rows, key=distinct)
+                    if wanted in ("phase", "site", "kind", "description"):
+                        self.doubts.append(
+                            f"the table names no samples; each column is a {wanted}, and ubiquity counts those"
+                        )
+                    break
+        if chosen is None:
+            return None
+        for row in candidates:
+            role, word = found.get(row, (roles[row], ""))
+            if row == chosen:
+                also = (
+                    ("context",)
+                    if role == "context"
+                    else (role,)
+                    if role in ("feature", "site", "phase", "kind")
+                    else ()
+                )
+                self.rows[row] = Role(name="sample", also=also, filled=self._needs_fill(row, plain, bool(pairs)))
+            elif row in heads:
+                self.rows[row] = self._named_head(row, role, word, plain)
+        self._once_each(candidates)
+        self._fill_scarce(chosen, plain)
+        others = [row for row in candidates if row != chosen and self.rows[row].name in ("context", "site", "feature")]
+        if distinct(chosen) < 0.95 and not pairs and coverage(chosen) > 0.6:
+            self._join_ids(
+                chosen,
+                [*others, *(r for r in candidates if self.rows[r].name in ("phase", "kind") and r != chosen)],
+                plain,
+            )
+        return chosen
+
+    def _join_ids(self, chosen: int, others: list[int], plain: list[int]) -> None:
+        """Where numbers begin anew in each context, or no row tells all columns apart, ids are joined from two or three rows."""
+        for several in (1, 2, 3):
+            for rows in combinations(others, several):
+                texts = [self._filled_texts(row, plain) for row in (*rows, chosen)]
+                if len(set(zip(*texts, strict=True))) == len(plain) and not (
+                    several > 1 and self.rows[chosen].name != "sample"
+                ):
+                    for row in rows:
+                        role = self.rows[row]
+                        self.rows[row] = Role(name="sample", also=(role.name,), filled=role.filled)
+                    self.doubts.append("no row alone tells the samples apart; their ids are joined with /")
+                    return
+        if others:
+            texts = [self._filled_texts(row, plain) for row in (*others, chosen)]
+            if len(set(zip(*texts, strict=True))) > len(set(texts[-1])):
+                for row in others:
+                    role = self.rows[row]
+                    self.rows[row] = Role(name="sample", also=(role.name,), filled=role.filled)
+                self.doubts.append(
+                    "nothing tells all samples apart; their ids are joined with /, and some are still the same"
+                )
+
+    def _fill_scarce(self, chosen: int, plain: list[int]) -> None:
+        """Sites and contexts that are written once over several samples mean them all."""
+        for row, role in list(self.rows.items()):
+            if role.name in ("context", "site", "feature", "phase") and row != chosen and not role.filled:
+                given = [(row, c) in self.look.cells for c in plain]
+                if given and given[0] and not all(given):
+                    self.rows[row] = Role(name=role.name, also=role.also, qualifiers=role.qualifiers, filled=True)
+
+    def _filled_texts(self, row: int, plain: list[int]) -> list[str]:
+        found: list[str] = []
+        for column in plain:
+            text = self.look.text(row, column)
+            found.append(text or (found[-1] if found and self.rows[row].filled else ""))
+        return found
+
+    def _once_each(self, candidates: list[int]) -> None:
+        """Of two rows that both speak of contexts ('Provenience', 'Level') the first is the context, the other a note."""
+        seen: set[str] = set()
+        for row in candidates:
+            role = self.rows[row]
+            if role.name in ("context", "feature", "phase", "volume", "kind", "description"):
+                if role.name in seen:
+                    self.rows[row] = Role(name="sample note", filled=role.filled)
+                seen.add(role.name)
+
+    def _needs_fill(self, row: int, plain: list[int], has_pairs: bool) -> bool:
+        blanks = sum((row, c) not in self.look.cells for c in plain)
+        return bool(blanks) and has_pairs and (row, plain[0]) in self.look.cells and blanks >= len(plain) / 4
+
+    def _named_head(self, row: int, role: str, word: str, plain: list[int]) -> Role:
+        if not role:
+            return Role(name="ignored", qualifiers=("its heading says nothing known",))
+        if role in ("taxon", "count", "mass", "code", "group", "note", "family", "common name", "header"):
+            return Role(name="header")
+        blanks = sum((row, c) not in self.look.cells for c in plain)
+        is_scarce = (
+            blanks > 0
+            and (row, plain[0]) in self.look.cells
+            and role not in ("volume", "flot volume", "flot mass", "sorted", "sample note")
+        )
+        filled = is_scarce and blanks >= 0.3 * len(plain)
+        made = with_unit(role, word)
+        return Role(name=made.name, qualifiers=made.qualifiers, filled=filled)
+
+    def _head_role(self, row: int) -> tuple[str, str]:
+        """(role, the words it was read from) of a row above the body; an empty role for ids without a label."""
+        look = self.look
+        label_columns = [c for c in range(self.area.left, self.right + 1) if c not in self.counts]
+        for column in sorted(label_columns, key=lambda c: (c != self.names, -c)):
+            text = look.text(row, column)
+            role = heading(text) if text else ""
+            if role in ROW_META and role not in DERIVED_ROLES:
+                return role, text
+        texts = [look.text(row, c) for c in self.counts if (row, c) in look.cells]
+        if (
+            any(heading(look.text(row, c)) == "condition" for c in label_columns)
+            and texts
+            and all(look.names.condition_of(t) for t in texts)
+        ):
+            return "condition", ""
+        by_content = content_role(texts, look)
+        if by_content:
+            return by_content, ""
+        # 'Samples' or 'Contexts' written once over all columns.
+        if len(set(texts)) == 1 and heading(texts[0]) and len(texts) > 1:
+            return "header", texts[0]
+        for column in label_columns:
+            role = heading(look.text(row, column))
+            if role in DERIVED_ROLES:
+                return role, look.text(row, column)
+        if texts and sum(bool(heading(t)) and not looks_like_id(t) for t in texts) > 0.6 * len(texts):
+            return "header", ""
+        return "", ""
+
+    def _is_derived_column(self, column: int, heads: list[int]) -> bool:
+        return self._derived_role(column, heads) is not None
+
+    def _derived_role(self, column: int, heads: list[int]) -> Role | None:
+        for row in heads:
+            text = self.look.text(row, column)
+            if not text or looks_like_id(text):
+                continue
+            role = quantity(text) if quantity(text) in ("percent", "density") else heading(text)
+            if role in DERIVED_ROLES:
+                return Role(name=role)
+            if (
+                role in ("note", "common name", "authority", "code", "family", "part", "group")
+                and (row, column) in self.look.own
+            ):
+                return Role(name={"note": "taxon note"}.get(role, role))
+            if (
+                role == "count"
+                and text.lower() not in ("n",)
+                and (row, column) in self.look.own
+                and len(self.counts) > 1
+            ):
+                return Role(name="total")
+        return None
+
+
+COMPLETE = ("whole", "fragment", "fragments", "frag", "frags", "w", "f", "complete", "broken")
+SIZES = re.compile(
+    r"[<>≤≥]?\s*\d+(?:\.\d+)?\s*(?:[-–]\s*\d+(?:\.\d+)?)?\s*(?:mm|µm|um)|[<>≤≥]\s*\d+(?:\.\d+)?", re.IGNORECASE
+)
+_FRACTIONS = (
+    "light",
+    "heavy",
+    "light fraction",
+    "heavy fraction",
+    "lf",
+    "hf",
+    "flot",
+    "residue",
+    "float",
+    "light fr",
+    "heavy fr",
+)
+
+
+def content_role(texts: list[str], look: Look) -> str:
+    """What a row of headings is by the words in it: sizes, parts, conditions, n and g; empty for none of them."""
+    if not texts:
+        return ""
+    names = look.names
+    kinds = names.packs.words.kind_lookup
+    n = len(texts)
+    tests = (
+        (
+            "volume",
+            1.0,
+            lambda t: bool(re.fullmatch(r"\d+(?:[.,]\d+)? ?(?:l|lt|ltrs?|lit(?:re|er)s?)\.?", t, re.IGNORECASE)),
+        ),
+        ("quantity", 0.6, lambda t: bool(quantity(t)) and t not in ("w", "f")),
+        ("size class", 0.6, lambda t: bool(SIZES.fullmatch(t))),
+        ("completeness", 0.6, lambda t: flat_heading(t) in COMPLETE),
+        ("fraction", 0.6, lambda t: flat_heading(t) in _FRACTIONS),
+        ("condition", 0.6, lambda t: len(t) > 2 and bool(names.condition_of(t))),
+        ("part", 0.6, lambda t: len(t) > 2 and bool(names.part_of(t))),
+        ("kind", 0.5, lambda t: find_word(kinds, t) is not None),
+    )
+    for role, share, is_one in tests:
+        if sum(is_one(t) for t in texts) >= share * n:
+            return role
+    lettered = [re.sub(r"[\s.#]*(?:\d+|[IVX]+|[A-Z])[a-z]?$", "", t) for t in texts]
+    if n > 1 and sum(heading(t) == "site" for t in lettered) >= 0.6 * n:
+        return "site"
+    worded = Counter(
+        heading(re.sub(r"[\s.#]*(?:\d+|[IVX]+)[a-z]?$", "", t)) for t in texts if re.search(r"(?:\d+|[IVX]+)[a-z]?$", t)
+    )
+    for role in ("phase", "site", "feature", "context"):
+        if worded[role] >= 0.6 * n:
+            return role
+    if n > 1 and all(_PHASE_WORDS.search(t) for t in texts):
+        return "phase"
+    repeated = Counter(texts).most_common(1)[0][1]
+    if repeated > 1 and sum(bool(_PHASE_WORDS.search(t)) for t in texts) >= 0.6 * n and len(set(texts)) < 0.7 * n:
+        return "phase"
+    return ""
+
+
+def condition_role(heads: list[str]) -> Role:
+    """A column of conditions; under 'Charred?' a yes means charred, and the layout says so."""
+    asks = any(re.match(r"(?:charred|carboni[sz]ed|burn(?:t|ed))\b", text, re.IGNORECASE) for text in heads)
+    return Role(name="condition", qualifiers=("yes is charred",) if asks else ())
+
+
+def heading_over(look: Look, rows: list[int], column: int) -> str:
+    return next((heading(look.text(row, column)) for row in reversed(rows) if heading(look.text(row, column))), "")
