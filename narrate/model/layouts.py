@@ -9,7 +9,7 @@ from typing import Literal
 from narrate.problems import Place
 
 Shape = Literal["crossed", "long", "records"]
-"""'crossed': taxa against samples, either way; 'long': one row for each find; 'records': one row for each sample, no finds."""
+"""crossed: taxa against samples, either way; long: one row a find; records: one row a sample, no finds."""
 
 SAMPLE_ROLES = (
     "sample", "context", "feature", "phase", "site", "kind", "deposit", "description", "volume", "flot volume", "flot mass",

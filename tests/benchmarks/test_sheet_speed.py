@@ -1,4 +1,4 @@
-"""How long a laboratory's sheet of 200 samples and 200 taxa takes to be worked out and read, held against what is promised."""
+"""How long a laboratory's sheet of 200 samples and 200 taxa takes to be worked out and read."""
 
 from __future__ import annotations
 

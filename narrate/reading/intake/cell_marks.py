@@ -1,5 +1,7 @@
 """Cells among the counts: numbers, signs, estimates, weights. A sign is a number only by a key; the writing is kept."""
 
+# ruff: noqa: E501
+
 from __future__ import annotations
 
 import datetime

@@ -204,6 +204,7 @@ def _open_quote(path: str, line: int, problems: ProblemList) -> None:
     problems.error(
         Place(path=path, line=line),
         "N310",
-        "a quotation mark is opened and not closed, expected marks around whole cells; the rows from here on were not read",
+        "a quotation mark is opened and not closed, expected marks around whole cells; the rows from here on "
+        "were not read",
         help='write a quotation mark inside a cell twice: ""',
     )

@@ -1,5 +1,7 @@
 """What each cell of a sheet looks like, before anything is decided: an amount, a name, an id, a heading."""
 
+# ruff: noqa: E501
+
 from __future__ import annotations
 
 import re

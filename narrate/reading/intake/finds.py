@@ -211,7 +211,8 @@ class _Reader:
                     place = self._place_of_missing(at, in_rows)
                     self.told.error(
                         "N314", f"no sample {mark}{at}", place,
-                        f"{'row' if in_rows else 'column'} {address(at, at).lstrip('ABCDEFGHIJKLMNOPQRSTUVWXYZ') if in_rows else re.sub(r'[0-9]', '', address(0, at))} "
+                        f"{'row' if in_rows else 'column'} "
+                        f"{address(at, at).lstrip('ABCDEFGHIJKLMNOPQRSTUVWXYZ') if in_rows else re.sub(r'[0-9]', '', address(0, at))} "
                         "holds counts and has no sample id; it is not read, expected an id",
                         f'say it under \'mend\' in the layout: "{place.cell}": the id; or give it another role there',
                     )  # fmt: skip
@@ -235,7 +236,8 @@ class _Reader:
             if before != at:
                 self.told.warning(
                     "N314", f"twice {id}", place,
-                    f"the sample id '{id}' stands here and in {lines[before]['sample'][0].place.cell}; their counts are added and their "
+                    f"the sample id '{id}' stands here and in {lines[before]['sample'][0].place.cell}; their "
+                    "counts are added and their "
                     "litres are not, expected each id once",
                     f'if they are two samples, say so under \'mend\' in the layout: "{place.cell}": "{id} (2)"',
                 )  # fmt: skip
@@ -243,7 +245,8 @@ class _Reader:
             if bare != id and bare in ids.values():
                 self.told.warning(
                     "N314", f"starred {id}", place,
-                    f"the sample ids '{id}' and '{bare}' differ by a sign alone; they are kept as two samples, expected ids that tell why",
+                    f"the sample ids '{id}' and '{bare}' differ by a sign alone; they are kept as two samples, "
+                    "expected ids that tell why",
                     f'if {id} is sample {bare} floated again, say so under \'mend\' in the layout: "{place.cell}": "{bare}"',
                 )  # fmt: skip
 
@@ -339,7 +342,8 @@ class _Reader:
         if what == "other":
             self.told.warning(
                 "N315", f"other {where.text}", self.grid.place(row, column),
-                f"'{where.text}' gives volumes of remains, which no field of a find holds; they are not read, expected counts or grams",
+                f"'{where.text}' gives volumes of remains, which no field of a find holds; they are not read, "
+                "expected counts or grams",
                 "nothing need be done; the note of a record can hold them",
             )  # fmt: skip
         if what in ("percent", "density", "other"):
@@ -497,7 +501,8 @@ class _Reader:
                 if re.search(r"\w", said.text):
                     self.told.warning(
                         "N402", f"part {said.text}", said.place,
-                        f"part '{said.text}' is not in the list of parts; it is kept in the note, and the part is taken as "
+                        f"part '{said.text}' is not in the list of parts; it is kept in the note, and the part is "
+                        "taken as "
                         "'indeterminate', expected a part",
                         f'write under parts in the layout: "{said.text}": the part that is meant',
                     )  # fmt: skip
@@ -541,7 +546,8 @@ class _Reader:
                 if re.search(r"\w", said.text):
                     self.told.warning(
                         "N402", f"{role} {said.text}", said.place,
-                        f"{role} '{said.text}' is not in the list of {role}s; it is kept in the note, and '{self.table.condition}' is "
+                        f"{role} '{said.text}' is not in the list of {role}s; it is kept in the note, and "
+                        f"'{self.table.condition}' is "
                         "taken, expected a word of the list",
                         "write another word under 'mend' in the layout",
                     )  # fmt: skip

@@ -1,5 +1,7 @@
 """The key of signs that a sheet itself gives: '+ = 1-5, ++ = 6-20', 'x: present', '- absent'."""
 
+# ruff: noqa: E501
+
 from __future__ import annotations
 
 import re

@@ -101,7 +101,8 @@ def _rows(
                 told.error(
                     "N304", f"sample {find.sample}", find.place,
                     f"sample {shown(find.sample)} is described by no record{offered(meant)}",
-                    "describe the sample in records/; 'narrate intake SHEET --project FOLDER' drafts what the sheet says of it",
+                    "describe the sample in records/; 'narrate intake SHEET --project FOLDER' drafts what the "
+                    "sheet says of it",
                 )  # fmt: skip
             continue
         identification = _identification(find)
@@ -140,7 +141,8 @@ def _row(members: list[Find], told: Told, samples: Mapping[str, Sample] | None) 
             notes.append(f"added from {shown_cells}")
             told.warning(
                 "N316", "added", first.place,
-                f"{first.name.identification.written}, {first.part}, stands {len(several)} times in sample {first.sample} "
+                f"{first.name.identification.written}, {first.part}, stands {len(several)} times in sample "
+                f"{first.sample} "
                 f"({shown_cells}); the amounts are added, expected once",
                 "tell them apart by part, condition or size class if they are not the same",
             )  # fmt: skip
@@ -191,7 +193,8 @@ def _tell_set_aside(finds: SheetFinds, told: Told) -> None:
     for kind, places in finds.set_aside.items():
         for place in sorted(set(places)):
             told.warning(
-                "N315", f"aside {kind}", place, f"{kind} is set aside: it is no plant, and is in no count, expected remains of plants",
+                "N315", f"aside {kind}", place, f"{kind} is set aside: it is no plant, and is in no count, "
+                "expected remains of plants",
                 "nothing need be done; heavy_fraction, finds in the records can hold it",
             )  # fmt: skip
 
@@ -224,7 +227,8 @@ def _tell_names(tables: list[SheetFinds], names: NameReader, told: Told) -> None
         known = f"{names.packs.taxon_lookup[meant]}" if meant else ""
         told.warning(
             "N401", f"name {written}", place,
-            f"taxon {shown(written)} is in no taxon pack in use; {n} finds are counted as written, and no rule can speak of it"
+            f"taxon {shown(written)} is in no taxon pack in use; {n} finds are counted as written, and no rule "
+            "can speak of it"
             + offered(known),
             f'to accept it, write under names in the layout: "{written}": {known}' if known
             else "say under names in the layout what it stands for, or describe the plant in packs/taxa/ of the project",

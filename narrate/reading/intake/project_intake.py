@@ -1,4 +1,4 @@
-"""A laboratory's sheet and a project: where the sheet lies in it, and the records that are drafted from all its sheets."""
+"""A laboratory's sheet in a project: where it lies, and the records that are drafted from all sheets."""
 
 from __future__ import annotations
 
@@ -24,7 +24,8 @@ from narrate.reading.words import read_words
 
 DRAFTED = "records/drafted-from-sheets.yaml"
 _HEAD = (
-    "# Drafted by 'narrate intake' from the sheets in counts/. Check it, move records to files of your own, or edit it here:\n"
+    "# Drafted by 'narrate intake' from the sheets in counts/. Check it, move records to files of your own, or "
+    "edit it here:\n"
     "# once it is edited it is yours, and intake leaves it alone.\n"
 )
 _SEAL = "# as drafted: "

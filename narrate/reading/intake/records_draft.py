@@ -137,7 +137,8 @@ def _tell_differences(id: str, said: Mapping[str, list[Said]], told: Told) -> No
             first, second = list(texts.values())[:2]
             told.warning(
                 "N318", f"differs {role} {id}", second.place,
-                f"sample {id}: {role} is '{second.text}' here and '{first.text}' in {first.place.cell or first.place}; the first is "
+                f"sample {id}: {role} is '{second.text}' here and '{first.text}' in "
+                f"{first.place.cell or first.place}; the first is "
                 "kept, and they are not added, expected one value",
                 "mend the drafted record by hand if the second is right",
             )  # fmt: skip
@@ -154,7 +155,8 @@ def _volume(
             notes.append(f"volume written {one.text}")
             told.warning(
                 "N318", f"volume {id}", one.place,
-                f"sample {id}: the volume is '{one.text}', kept in the note, and no density is made of it, expected litres",
+                f"sample {id}: the volume is '{one.text}', kept in the note, and no density is made of it, "
+                "expected litres",
                 "give 'volume_l' in the drafted record if it is known",
             )  # fmt: skip
 

@@ -1,4 +1,4 @@
-"""Totals, percentages, densities and ubiquities that a sheet stores, worked out again from its counts. Never trusted."""
+"""Stored totals, percentages, densities and ubiquities, worked out again from the counts. Never trusted."""
 
 from __future__ import annotations
 
@@ -115,7 +115,8 @@ class _Checking:
         ends = f"{address(*of[0])} to {address(*of[-1])}"
         self.told.warning(
             "N317", f"stored {kind} {address(row, column)}", self.grid.place(row, column),
-            f"the stored {label or kind} is {cell.text}, and the counts in {ends} give {worked[0]:.6g}, expected them to agree",
+            f"the stored {label or kind} is {cell.text}, and the counts in {ends} give {worked[0]:.6g}, expected "
+            "them to agree",
             "narrate uses the counts; look whether a count or the stored number is wrong",
         )  # fmt: skip
 
@@ -220,10 +221,17 @@ class _Checking:
 def _of_some(label: str) -> bool:
     """True for a total of some of the taxa, such as 'Total cereals'; which they are the sheet does not say."""
     words = re.sub(r"[^a-z ]", " ", label.lower()).split()
-    plain = {"total", "totals", "sum", "sums", "subtotal", "sub", "grand", "of", "all", "the", "no", "number", "seeds", "items",
-             "count", "counts", "remains", "plant", "summe", "n", "charred", "taxa", "species", "types", "samples", "finds", "overall",
-             "for", "sample", "row", "column", "specimens", "tot", "somme", "quantity", "nisp"}  # fmt: skip
-    return any(word not in plain for word in words)
+    return any(word not in _PLAIN_WORDS for word in words)
+
+
+_PLAIN_WORDS = frozenset(
+    (
+        "all charred column count counts finds for grand items n nisp no number of overall plant "
+        "quantity remains row sample samples seeds somme species specimens sub subtotal sum summe sums "
+        "taxa the tot total totals types"
+    ).split()
+)
+"""Words that may stand in the label of a total of everything."""
 
 
 def _stored(cell: Cell | None, decimal: str) -> float | None:

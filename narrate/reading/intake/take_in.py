@@ -84,7 +84,8 @@ def take_in(sheet: Path, packs: Packs, *, shown_path: str = "") -> TakenIn:
             problems.error(
                 Place(path=path),
                 "N311",
-                "nothing in the file reads as a table of counts or of samples, expected names of plants beside or above counts",
+                "nothing in the file reads as a table of counts or of samples, expected names of plants beside "
+                "or above counts",
                 help=f"write a layout by hand as {sheet.name}{LAYOUT_ENDING}; DEVELOPERS.md has the form, with an example",
             )
             return TakenIn(problems=problems.sorted())

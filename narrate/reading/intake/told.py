@@ -1,4 +1,4 @@
-"""Problems of a sheet, gathered by kind, so that a sheet with a thousand dashes gives one warning and not a thousand."""
+"""Problems of a sheet, gathered by kind: a thousand dashes give one warning and not a thousand."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""XLSX workbooks as grids. The one module that knows the library behind it; hostile files are refused, bounded in size."""
+"""XLSX workbooks as grids. The one module that knows the library behind it; hostile files are refused."""
 
 from __future__ import annotations
 
@@ -130,7 +130,8 @@ def _is_sound(path: str, content: bytes, problems: ProblemList) -> bool:
                 problems.warning(
                     place,
                     "N310",
-                    "the workbook carries macros; they are neither run nor kept, and only the cells are read; expected none",
+                    "the workbook carries macros; they are neither run nor kept, and only the cells are read; "
+                    "expected none",
                     help="nothing need be done; save it as XLSX to be rid of them",
                 )
     except (zipfile.BadZipFile, zlib.error, EOFError, OSError, ValueError, NotImplementedError, RuntimeError) as fault:

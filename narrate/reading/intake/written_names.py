@@ -1,5 +1,7 @@
 """Names as sheets write them: taken apart into taxon, part, condition, size class, and what is no plant at all."""
 
+# ruff: noqa: E501
+
 from __future__ import annotations
 
 import re
