@@ -67,7 +67,7 @@ _NOT_LOOKED = (
 )
 COUNT_LIKE = re.compile(
     r"(?:[<>≤≥~]=?|c\.|c\s|ca\.?|circa|approx\.?|est\.?|±)?\s*\d[\d,.' \u00a0]*(?:e[+-]?\d+)?\s*(?:\+|\?|[*†‡§]+|ml|g|mg|kg|cc|l|frags?\.?|f|w|fr|cf\.?)?(?:\s*[(\[]\s*[^)\]]{1,12}[)\]])?"
-    r"|\d+\s*[-–/]\s*\d+|\d+\s*[+&]\s*\d+\s*(?:cf\.?|f|frags?\.?)?|\(\d+\)|\[\d+\]|x{1,5}|\+{1,6}\s*(?:\([^)]{1,24}\))?|[-–—.?]|p|#{1,4}|\*{1,5}|•{1,4}|✓|[(\[][x+][)\]]|tr|trace|present|absent|nil|rare|occasional|common|frequent|abundant|dominant|few|some|many|numerous|very (?:rare|common|abundant|frequent)|-\d+(?:\.\d+)?",
+    r"|\.\d+\s*(?:g|mg)?|\d+\s*[-–/]\s*\d+|\d+\s*[+&]\s*\d+\s*(?:cf\.?|f|frags?\.?)?|\(\d+\)|\[\d+\]|x{1,5}|\+{1,6}\s*(?:\([^)]{1,24}\))?|[-–—.?]|p|#{1,4}|\*{1,5}|•{1,4}|✓|[(\[][x+][)\]]|tr|trace|present|absent|nil|rare|occasional|common|frequent|abundant|dominant|few|some|many|numerous|very (?:rare|common|abundant|frequent)|-\d+(?:\.\d+)?",
     re.IGNORECASE,
 )
 
@@ -83,7 +83,7 @@ def looks_like_amount(text: str) -> bool:
     return len(text) <= 30 and COUNT_LIKE.fullmatch(text.strip()) is not None
 
 
-_NUMBER = r"\d[\d.,' \u00a0]*"
+_NUMBER = r"(?:\d[\d.,' \u00a0]*|\.\d+)"
 _UNIT_GRAMS = {"g": 1.0, "gr": 1.0, "gm": 1.0, "gms": 1.0, "grams": 1.0, "mg": 0.001, "kg": 1000.0}
 
 

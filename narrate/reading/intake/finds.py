@@ -57,6 +57,8 @@ class SheetFinds:
 
 
 Line = dict[str, list[Said]]
+SORTED_OF_CLASS = "sorted of class"
+"""Beside the roles of samples: the share sorted of one size class, whose name stands as the unit."""
 
 
 def read_finds(grid: Grid, table: Table, layout: Layout, names: NameReader, told: Told) -> SheetFinds:
@@ -266,6 +268,10 @@ class _Reader:
                 return
             id = said[0].text if line.get("sample") else "\x00" + said[0].text
         facts = self.out.facts.setdefault(id, {})
+        sizes, shares = line.get("size class"), line.get("sorted")
+        if sizes and shares:
+            # Each sieve class may have been sorted to a share of its own.
+            facts.setdefault(SORTED_OF_CLASS, []).append(Said(shares[0].text, shares[0].place, sizes[0].text))
         for role in SAMPLE_ROLES:
             for said in line.get(role, ()):
                 facts.setdefault(role, []).append(said)

@@ -15,7 +15,7 @@ _ENTRY = re.compile(
 )
 _PLAIN_ENTRY = re.compile(
     r"(?:^|[;,:.]\s*|key:?\s+)(?P<sign>\++|\*{1,5}|#{1,5}|x{1,5}|[-–—])\s+"
-    r"(?P<meaning>absent|present|rare|occasional|common|frequent|abundant|few|some|many|moderate|very [a-z]+)\s*(?P<more>\((?:[^()]*)\))?",
+    r"(?P<meaning>[<>]\s*\d+|\d+\s*(?:[-–]|to)\s*\d+|absent|present|rare|occasional|common|frequent|abundant|few|some|many|moderate|very [a-z]+)\s*(?P<more>\((?:[^()]*)\))?",
     re.IGNORECASE,
 )
 """'+ rare (1-5); ++ common': a sign and its word without a sign between them."""

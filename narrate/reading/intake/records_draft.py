@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 
 from narrate.model.packs import Words
 from narrate.reading.intake.cell_marks import number_of
-from narrate.reading.intake.finds import Said
+from narrate.reading.intake.finds import SORTED_OF_CLASS, Said
 from narrate.reading.intake.told import Told
 from narrate.reading.order import natural
 from narrate.reading.values import find_word
@@ -133,7 +133,7 @@ def _tell_differences(id: str, said: Mapping[str, list[Said]], told: Told) -> No
     """Rows of one sample repeat its volume; they are never added, and must agree."""
     for role in ("volume", "flot volume", "flot mass", "sorted", "context", "phase"):
         texts = {one.text: one for one in said.get(role, [])}
-        if len(texts) > 1:
+        if len(texts) > 1 and not (role == "sorted" and said.get(SORTED_OF_CLASS)):
             first, second = list(texts.values())[:2]
             told.warning(
                 "N318", f"differs {role} {id}", second.place,
@@ -178,6 +178,14 @@ def _light(said: Mapping[str, list[Said]], sample: dict[str, str], decimal: str)
 def _sorted(
     id: str, said: Mapping[str, list[Said]], sample: dict[str, str], notes: list[str], told: Told, decimal: str
 ) -> None:
+    of_classes = {one.unit: share_sorted(one.text, False, decimal) for one in said.get(SORTED_OF_CLASS, [])}
+    if len(of_classes) > 1 and all(of_classes.values()):
+        if any(share != 1 for share in of_classes.values()):
+            classes = ", ".join(
+                f"{{name: {quoted(name)}, proportion_sorted: {share:g}}}" for name, share in of_classes.items()
+            )
+            sample["size_classes"] = f"[{classes}]"
+        return
     for one in said.get("sorted", [])[:1]:
         found = share_sorted(one.text, False, decimal)
         if found is None:

@@ -128,6 +128,7 @@ def test_weights_are_grams() -> None:
     """Milligrams are divided; a trace is presence."""
     assert read_mass(Cell("250", 250.0, "number"), Marks(), "mg").found[0].mass_g == 0.25
     assert read_mass(Cell("1,5"), Marks(decimal=","), "g").found[0].mass_g == 1.5
+    assert read_mass(Cell(".02"), Marks(), "g").found[0].mass_g == 0.02
     assert read_mass(Cell("<0.01"), Marks(), "g").found[0].mass_g is None
 
 
