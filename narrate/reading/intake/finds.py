@@ -115,7 +115,7 @@ class _Reader:
                     continue
                 has_amount = True
                 self._cell(row, column, cell, sample, names.get(line_at), by_row[row], by_column[column])
-            if table.shape == "long" and not has_amount and names.get(row) is not None:
+            if table.shape == "long" and columns and not has_amount and names.get(row) is not None:
                 self.told.warning(
                     "N313", "no amount", self.grid.place(row, columns[0]),
                     "the row names a find and gives no amount; it is not read, expected a count, a sign or a weight",

@@ -82,6 +82,10 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
         columns[sample] = Role(name="sample", also=(heads[sample],), filled=columns[sample].filled)
         doubts.append(f"the table names no samples; each {heads[sample]} is taken as one")
     rows = {r: _row_role(look, r, taxon, sample, known) for r in below}
+    if not any(role.name == "finds" for role in rows.values()) or not any(
+        role.name in ("count", "mass") for role in columns.values()
+    ):
+        return None
     rows.update(
         {
             r: Role(name="title")
