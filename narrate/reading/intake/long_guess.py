@@ -339,6 +339,8 @@ def guess_records(look: Look, area: Area) -> Long | None:
                 or heading(look.text(r, min(heads))) == "total"
             ):
                 rows[r] = Role(name="notes")
+        if not any(role.name == "finds" for role in rows.values()):
+            continue
         return Long(
             shape="records", rows=dict(sorted(rows.items())), columns=dict(sorted(columns.items())),
             area=Area(top=area.top, left=area.left, bottom=below[-1], right=area.right), explained=0, score=0.0,

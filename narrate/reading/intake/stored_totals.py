@@ -102,7 +102,7 @@ class _Checking:
     ) -> None:
         cell = self.cells.get((row, column))
         stored = _stored(cell, self.table.marks.decimal)
-        if stored is None or cell is None:
+        if stored is None or cell is None or not of:
             return
         values = [self.value.get(at) for at in of]
         if any(value is None for value in values):
