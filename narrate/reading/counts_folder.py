@@ -61,7 +61,8 @@ def read_counts(
             problems.error(
                 Place(path=path),
                 "N311",
-                f"the text file has no layout beside it, and nothing in it is read; expected {Path(path).name}.layout.yaml",
+                "the text file has no layout beside it, and nothing in it is read; expected "
+                f"{Path(path).name}.layout.yaml",
                 help=f"run 'narrate intake {path}', which works out how the sheet is laid out",
             )
     return tuple(rows)
