@@ -86,22 +86,22 @@ def test_a_retired_rule_argues_no_longer(tmp_path: Path) -> None:
 FAULTS = {
     "measure": (
         RULE.replace("measure: items, name: n", "measure: itms, name: n"),
-        "packs/rules/fuel/many_kernels.yaml:16:7: error N502: rule 'fuel.many_kernels': measure 'itms' is not known; "
+        "packs/rules/fuel/many_kernels.yaml:16:17: error N502: rule 'fuel.many_kernels': measure 'itms' is not known; "
         "did you mean 'items'?",
     ),
     "taxon": (
         RULE.replace("of: {taxon: Zea mays, part", "of: {taxon: Zea mais, part"),
-        "packs/rules/fuel/many_kernels.yaml:16:7: error N502: rule 'fuel.many_kernels': taxon 'Zea mais' is not known; "
+        "packs/rules/fuel/many_kernels.yaml:16:45: error N502: rule 'fuel.many_kernels': taxon 'Zea mais' is not known; "
         "did you mean 'Zea mays'?",
     ),
     "part": (
         RULE.replace("part: kernel}, at_least", "part: kernal}, at_least"),
-        "packs/rules/fuel/many_kernels.yaml:16:7: error N502: rule 'fuel.many_kernels': part 'kernal' is not known; "
+        "packs/rules/fuel/many_kernels.yaml:16:61: error N502: rule 'fuel.many_kernels': part 'kernal' is not known; "
         "did you mean 'kernel'?",
     ),
     "statement": (
         RULE.replace("fuel.kernels}", "fuel.kernals}"),
-        "packs/rules/fuel/many_kernels.yaml:1:1: error N502: rule 'fuel.many_kernels': statement 'fuel.kernals' is not "
+        "packs/rules/fuel/many_kernels.yaml:4:15: error N502: rule 'fuel.many_kernels': statement 'fuel.kernals' is not "
         "known; did you mean 'fuel.kernels'?",
     ),
     "source": (
@@ -111,7 +111,7 @@ FAULTS = {
     ),
     "kind of context": (
         RULE.replace("  all:\n", "  all:\n    - {fact: context_kind, is: [heart]}\n"),
-        "packs/rules/fuel/many_kernels.yaml:16:7: error N502: rule 'fuel.many_kernels': context_kind 'heart' is not known; "
+        "packs/rules/fuel/many_kernels.yaml:16:33: error N502: rule 'fuel.many_kernels': context_kind 'heart' is not known; "
         "did you mean 'hearth'?",
     ),
     "region": (
