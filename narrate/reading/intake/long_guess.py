@@ -45,6 +45,10 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     taxon = next((c for c, role in heads.items() if role in ("taxon", "genus")), None)
     if taxon is None:
         taxon = next((c for c, role in heads.items() if role in ("common name", "family")), None)
+    if taxon is None:
+        taxon = _column_of_names(look, area, row, heads)
+        if taxon is not None:
+            heads = {**heads, taxon: "taxon"}
     sample = next((c for wanted in _OF_SAMPLE for c, role in heads.items() if role == wanted), None)
     below = _rows_below(look, area, row)
     if taxon is None or len(below) < 1:
@@ -104,6 +108,19 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
         shape="long", rows=dict(sorted(rows.items())), columns=dict(sorted(columns.items())), area=area_used,
         explained=explained, score=score, doubts=doubts,
     )  # fmt: skip
+
+
+def _column_of_names(look: Look, area: Area, row: int, heads: dict[int, str]) -> int | None:
+    """The column whose cells read as names of plants, where no heading says which it is ('Species_ID', 'Type')."""
+    below = _rows_below(look, area, row)
+    shares = {}
+    for column, role in heads.items():
+        if role in ("", "code", "description"):
+            texts = [r for r in below if look.text(r, column)]
+            named = sum(look.name_score(r, column) >= 0.5 for r in texts)
+            shares[column] = named / len(texts) if len(texts) >= 3 else 0.0
+    best = max(shares, key=lambda c: shares[c], default=None)
+    return best if best is not None and shares[best] >= 0.6 else None
 
 
 _STATES = re.compile(
