@@ -169,9 +169,13 @@ class Opener:
         return self.links.to(subject.level, subject.id)
 
     def _claim_page(self, claim: Claim) -> str:
-        """A feature of one context tells nothing that the context does not tell, so its claims lead there."""
+        """
+        Where a claim stands. A feature of one context tells nothing that the context does not tell, and of a feature
+        only what holds is told; all else leads to the page.
+        """
         path = self.target(claim.about).partition("#")[0]
-        if not path or (claim.about.level == "feature" and self.members[claim.about.id] < 2):
+        is_told = claim.verdict == "holds" and self.members[claim.about.id] > 1  # type: ignore[index]
+        if not path or (claim.about.level == "feature" and not is_told):
             return path
         return f"{path}#claim-{anchor(claim.id)}"
 
