@@ -24,9 +24,7 @@ def disclosed(project: Project) -> Project:
     fields = project.disclosure.restricted_fields
     gone = {sample.id for sample in project.samples if sample.context in hidden}
     open_contexts = [context for context in project.contexts if context.id not in hidden]
-    open_features = {context.feature for context in open_contexts}
-    lost_features = {c.feature for c in project.contexts if c.feature and c.feature not in open_features}
-    names = _naming((*hidden, *gone, *lost_features))
+    names = _naming(_restricted_ids(project))
     contexts = tuple(_context(context, fields, names) for context in open_contexts)
     samples = tuple(_sample(sample, fields, names) for sample in project.samples if sample.id not in gone)
     counts = tuple(
@@ -57,12 +55,8 @@ def disclosed_narrative(narrative: Narrative, whole: Project) -> Narrative:
     """
     if not narrative.is_edited:
         return narrative
-    hidden = whole.disclosure.restricted_contexts
-    gone = {sample.id for sample in whole.samples if sample.context in hidden}
-    open_features = {context.feature for context in whole.contexts if context.id not in hidden}
-    lost = {c.feature for c in whole.contexts if c.feature and c.feature not in open_features}
-    secret = {text for c in whole.contexts for text in c.location.values() if len(text) > 2}
-    names = _naming((*hidden, *gone, *lost, *secret))
+    coordinates = {text for c in whole.contexts for text in c.location.values() if len(text) > 2}
+    names = _naming((*_restricted_ids(whole), *coordinates))
     sections = tuple(
         replace(
             section,
@@ -76,6 +70,15 @@ def disclosed_narrative(narrative: Narrative, whole: Project) -> Narrative:
         for section in narrative.sections
     )
     return replace(narrative, sections=tuple(section for section in sections if section.paragraphs))
+
+
+def _restricted_ids(project: Project) -> tuple[str, ...]:
+    """Ids of restricted contexts, of their samples, and of features that only restricted contexts make."""
+    hidden = project.disclosure.restricted_contexts
+    samples = {sample.id for sample in project.samples if sample.context in hidden}
+    open_features = {context.feature for context in project.contexts if context.id not in hidden}
+    features = {c.feature for c in project.contexts if c.feature and c.feature not in open_features}
+    return (*hidden, *samples, *features)
 
 
 def _naming(ids: tuple[str, ...]) -> re.Pattern[str] | None:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from narrate.judging.facts import CANNOT_TELL, FAILS, HOLDS, Recorded, fact_verdicts
-from narrate.measures.catalogue import MEASURES, measured
+from narrate.measures.catalogue import measured
 from narrate.measures.column import Column
 from narrate.measures.units import Units
 from narrate.model.rules import Bound, Criterion, Fact, Group, Rule, Selector
@@ -105,7 +105,3 @@ def _needs_met(need: Criterion, look: Look) -> np.ndarray:
         if need.at_most is not None:
             met = met & (value <= need.at_most)
     return met
-
-
-def is_known_measure(name: str) -> bool:
-    return name in MEASURES
