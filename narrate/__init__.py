@@ -21,6 +21,6 @@ def open_project(folder: str | Path) -> Any:
     """
     from pathlib import Path
 
-    from narrate.pipeline import open_project as opened
+    from narrate.pipeline.notebook import open_project as opened
 
     return opened(Path(folder))

@@ -34,7 +34,7 @@ def commands(context: click.Context) -> None:
 @click.argument("folder", type=_FOLDER)
 def begin(folder: Path) -> None:
     """Lay out a new project in FOLDER, with commented records and a small count sheet."""
-    from narrate.pipeline import begin as lay_out
+    from narrate.pipeline.begin import begin as lay_out
 
     written, problems = lay_out(folder)
     _tell_problems(problems)
@@ -50,7 +50,7 @@ def begin(folder: Path) -> None:
 @click.option("--project", type=_FOLDER, help="Also put the sheet into this project and draft the records it carries.")
 def intake(sheet: Path, project: Path | None) -> None:
     """Work out how a laboratory's own SHEET (CSV, TSV, text, XLSX) is laid out, and write SHEET.layout.yaml beside it."""
-    from narrate.pipeline import intake as take_in
+    from narrate.pipeline.intake import intake as take_in
     from narrate.problems import has_errors
 
     found = take_in(sheet, project)
@@ -71,7 +71,7 @@ def intake(sheet: Path, project: Path | None) -> None:
 @click.option("--code", "code", metavar="CODE", help="Print the manual's paragraph on a problem code and stop.")
 def check(folder: Path, as_json: bool, strict: bool, code: str | None) -> None:
     """Read everything in FOLDER and report every problem, each with its place and how to mend it."""
-    from narrate.pipeline import check as look_through
+    from narrate.pipeline.check import check as look_through
     from narrate.problems import CODES, as_plain_data, has_errors
 
     if code is not None:
@@ -93,7 +93,7 @@ def check(folder: Path, as_json: bool, strict: bool, code: str | None) -> None:
 @click.option("--strict", is_flag=True, help="Count warnings as errors.")
 def tell(folder: Path, strict: bool) -> None:
     """The main job: read, measure, judge, draft, and build the sites in FOLDER/out."""
-    from narrate.pipeline import tell as run
+    from narrate.pipeline.tell import tell as run
 
     told = run(folder, version=__version__, strict=strict, progress=_progress)
     _tell_problems(told.problems)
@@ -115,7 +115,7 @@ def tell(folder: Path, strict: bool) -> None:
 @click.option("--json", "as_json", is_flag=True, help="The ranking as JSON on standard output.")
 def rank(folder: Path, as_json: bool) -> None:
     """Show how strong a story each sample and context of FOLDER tells, and what would make the others stronger."""
-    from narrate.pipeline import rank as run
+    from narrate.pipeline.rank import rank as run
 
     found = run(folder, progress=_progress)
     if not found.text:
@@ -130,8 +130,8 @@ def rank(folder: Path, as_json: bool) -> None:
 @click.option("--json", "as_json", is_flag=True, help="The tables as JSON on standard output; nothing is written.")
 def measure(folder: Path, as_json: bool) -> None:
     """Write every measure of every subject, and every comparison, as CSV tables to FOLDER/out/measures."""
-    from narrate.pipeline import measure as work_out
-    from narrate.pipeline import write_tables
+    from narrate.pipeline.measure import measure as work_out
+    from narrate.pipeline.measure import write_tables
 
     measured = work_out(folder, progress=_progress)
     _tell_problems(measured.problems)
@@ -156,7 +156,7 @@ def explain(folder: Path, claim: str, as_json: bool) -> None:
     CLAIM is what a sentence of the site names: a claim (C12/fuel.maize-cob), a measurement (C12/measure.density), a
     find (C12/found.zea-mays.kernel) or the records of a subject (C12/record).
     """
-    from narrate.pipeline import explain as look_up
+    from narrate.pipeline.explain import explain as look_up
 
     found = look_up(folder, claim)
     if found.text == "":
@@ -171,7 +171,7 @@ def explain(folder: Path, claim: str, as_json: bool) -> None:
 @click.option("--to", "medium", type=click.Choice(["markdown"]), default="markdown", show_default=True)
 def report(folder: Path, medium: str) -> None:
     """Write the interpretive section of the report to FOLDER/out/report, as a draft for a specialist's signature."""
-    from narrate.pipeline import report as write
+    from narrate.pipeline.report import report as write
 
     path, problems = write(folder, version=__version__, progress=_progress)
     _tell_problems(problems)

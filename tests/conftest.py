@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 import pytest
 
 if TYPE_CHECKING:
-    from narrate.pipeline import Judged
+    from narrate.pipeline.judged import Judged
 
 ROOT = Path(__file__).parents[1]
 EXAMPLE = ROOT / "example_project"
@@ -31,7 +31,7 @@ def example_copy(tmp_path_factory: pytest.TempPathFactory) -> Path:
 @pytest.fixture(scope="session")
 def told_example(example_copy: Path) -> Iterator[Path]:
     """The example project after the main job; `out/` and `narratives/` stand in it."""
-    from narrate.pipeline import tell
+    from narrate.pipeline.tell import tell
 
     told = tell(example_copy, version="test")
     assert told.is_written, told.problems
@@ -41,7 +41,7 @@ def told_example(example_copy: Path) -> Iterator[Path]:
 @pytest.fixture(scope="session")
 def judged_example(example_copy: Path) -> Judged:
     """The example project read, measured and judged for the team."""
-    from narrate.pipeline import judged, read
+    from narrate.pipeline.judged import judged, read
 
     reading = read(example_copy)
     assert reading.project is not None and reading.packs is not None, reading.problems

@@ -11,7 +11,7 @@ from click.testing import CliRunner
 from narrate.cli import commands
 from narrate.documents.blocks import Heading, Paragraph, Table
 from narrate.documents.markdown import markdown
-from narrate.pipeline import Judged
+from narrate.pipeline.judged import Judged
 
 
 @pytest.fixture(scope="module")

@@ -14,7 +14,7 @@ from narrate.model.strength import MOST_POINTS, Ranking
 from narrate.problems import Place
 
 if TYPE_CHECKING:
-    from narrate.pipeline import Judged
+    from narrate.pipeline.judged import Judged
 
 
 @pytest.fixture(scope="module")

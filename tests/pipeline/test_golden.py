@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from narrate.pipeline import Judged
+from narrate.pipeline.judged import Judged
 from tests.conftest import EXAMPLE, ROOT
 
 CLAIMS = ROOT / "tests" / "golden" / "claims.txt"

@@ -14,7 +14,7 @@ from click.testing import CliRunner
 
 from narrate.cli import commands
 from narrate.measures.catalogue import MEASURES
-from narrate.pipeline import measure
+from narrate.pipeline.measure import measure
 from narrate.reading.packs import read_packs
 
 EXAMPLE = Path(__file__).parents[2] / "example_project"

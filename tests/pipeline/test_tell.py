@@ -11,7 +11,9 @@ from pathlib import Path
 import pytest
 
 from narrate.disclosure import disclosed
-from narrate.pipeline import Judged, explained, judged, read, tell
+from narrate.pipeline.explain import explained
+from narrate.pipeline.judged import Judged, judged, read
+from narrate.pipeline.tell import tell
 from tests.conftest import EXAMPLE
 
 

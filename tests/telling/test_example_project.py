@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from narrate.model.audiences import Audience
     from narrate.model.claims import Claim
     from narrate.model.rules import Statement
-    from narrate.pipeline import Judged
+    from narrate.pipeline.judged import Judged
 
 AUDIENCES = ("report", "review", "public")
 BANNED = re.compile(

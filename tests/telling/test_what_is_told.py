@@ -14,7 +14,7 @@ from narrate.telling.tell import narratives
 
 if TYPE_CHECKING:
     from narrate.model.claims import Claim
-    from narrate.pipeline import Judged
+    from narrate.pipeline.judged import Judged
 
 AUDIENCES = ("report", "review", "public")
 Told = Mapping[str, Mapping[Subject, Narrative]]

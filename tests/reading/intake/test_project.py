@@ -9,7 +9,9 @@ import pytest
 from click.testing import CliRunner
 
 from narrate.cli import commands
-from narrate.pipeline import explain, intake, read
+from narrate.pipeline.explain import explain
+from narrate.pipeline.intake import intake
+from narrate.pipeline.judged import read
 from narrate.problems import written
 
 # Invented.

@@ -1,0 +1,117 @@
+"""The two sites, the audiences whose words they hold, and those words as they stand."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from narrate.disclosure import disclosed_narrative
+from narrate.drafts.basis import Ground
+from narrate.drafts.owned import Owned, draft_path, owned
+from narrate.judging.strength import ranked
+from narrate.measures.manual import manual
+from narrate.model.edition import Edition
+from narrate.model.ids import Subject
+from narrate.model.narrative import Narrative
+from narrate.model.refs import subject_keys
+from narrate.pipeline.judged import Judged, as_error
+from narrate.problems import Place, Problem, ProblemList
+from narrate.telling.tell import narratives
+
+EDITIONS: Mapping[str, tuple[str, ...]] = {"review": ("review", "report"), "public": ("public",)}
+"""Each site and the audiences whose narratives it holds."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Words:
+    """The narratives of an edition as they stand, what to write for them, and what to look at."""
+
+    narratives: Mapping[tuple[str, Subject], Narrative]
+    files: Mapping[Path, str]
+    problems: tuple[Problem, ...]
+
+
+def words_of(folder: Path, name: str, part: Judged) -> Words:
+    """Drafts of every audience of the edition, merged with the analyst's own words."""
+    keys = subject_keys(part.project)
+    ground = Ground(
+        claims=part.claims,
+        findings=part.findings,
+        packs=part.packs,
+        subject_of={key: subject for subject, key in keys.items()},
+    )
+    found: dict[str, Owned] = {}
+    for audience in EDITIONS[name]:
+        drafted = narratives(part.project, part.packs, part.findings, part.claims, audience)
+        found[audience] = owned(folder, drafted, ground)
+    return Words(
+        narratives={(a, s): n for a, kept in found.items() for s, n in kept.narratives.items()},
+        files={path: text for kept in found.values() for path, text in kept.files.items()},
+        problems=tuple(problem for kept in found.values() for problem in kept.problems),
+    )
+
+
+def all_told(folder: Path, whole: Judged, open_part: Judged) -> dict[str, Words]:
+    """Both editions; words for the public that name something restricted are kept back, and that is told."""
+    public = words_of(folder, "public", open_part)
+    kept = {k: disclosed_narrative(n, whole.project) for k, n in public.narratives.items()}
+    keys = subject_keys(open_part.project)
+    problems = ProblemList()
+    for (audience, subject), narrative in public.narratives.items():
+        left = {sentence.text for sentence in kept[(audience, subject)].sentences()}
+        for sentence in narrative.sentences():
+            if sentence.text not in left:
+                _tell_kept_back(folder, audience, keys[subject], sentence.text, problems)
+    for context in sorted(whole.project.disclosure.restricted_contexts):
+        for audience in EDITIONS["public"]:
+            path = draft_path(folder, audience, context)
+            if path.is_file():
+                problems.warning(
+                    Place(path=path.relative_to(folder).as_posix()),
+                    "N210",
+                    f"this narrative for the public is of '{context}', which is restricted; it is on no public page",
+                    help="delete the file and its side file before the folder is given to others",
+                )
+    public = replace(public, narratives=kept, problems=(*public.problems, *problems.sorted()))
+    return {"review": words_of(folder, "review", whole), "public": public}
+
+
+def _tell_kept_back(folder: Path, audience: str, key: str, text: str, problems: ProblemList) -> None:
+    path = draft_path(folder, audience, key)
+    lines = path.read_text(encoding="utf-8", errors="replace").splitlines() if path.is_file() else []
+    line = next((number for number, row in enumerate(lines, start=1) if text in " ".join(row.split())), 0)
+    problems.warning(
+        Place(path=path.relative_to(folder).as_posix(), line=line),
+        "N210",
+        "the sentence names something restricted; it is kept in the file and left off the public site",
+        help="reword the sentence",
+    )
+
+
+def with_those_of_drafts(problems: tuple[Problem, ...], told: Iterable[Words], *, strict: bool) -> tuple[Problem, ...]:
+    of_drafts = tuple(problem for part in told for problem in part.problems)
+    if strict:
+        of_drafts = tuple(as_error(problem) for problem in of_drafts)
+    return tuple(sorted((*problems, *of_drafts), key=Problem.in_order))
+
+
+def edition_of(
+    name: str,
+    part: Judged,
+    told: Mapping[tuple[str, Subject], Narrative],
+    problems: tuple[Problem, ...],
+    version: str,
+) -> Edition:
+    return Edition(
+        audience=name,
+        project=part.project,
+        packs=part.packs,
+        findings=part.findings,
+        claims=part.claims,
+        narratives=told,
+        problems=problems,
+        version=version,
+        ranking=ranked(part.project, part.packs, part.findings, part.claims) if name == "review" else None,
+        manual=manual(),
+    )

@@ -1,0 +1,59 @@
+"""`narrate intake`: a laboratory's own sheet, taken in as it is."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from narrate.pipeline.writing import write
+from narrate.problems import Problem
+from narrate.reading.intake.take_in import TakenIn
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Intake:
+    """What intake understood of a sheet, and the files that it wrote."""
+
+    taken: TakenIn
+    written: tuple[Path, ...] = ()
+    text: str = ""
+    """Pictures of the tables, what was read, what was left out and why, what is still to be done."""
+    problems: tuple[Problem, ...] = ()
+
+
+def intake(sheet: Path, project: Path | None = None) -> Intake:
+    """
+    Takes a laboratory's own sheet in: writes its layout beside it and, with a project, drafts what records it carries.
+
+    The sheet itself is never changed; with a project it is copied to counts/ if it does not lie there.
+    """
+    from narrate.reading.intake.project_intake import draft_into, in_counts, intake_packs
+    from narrate.reading.intake.summary import summary
+    from narrate.reading.intake.take_in import new_layout_path, take_in
+
+    packs = intake_packs(project)
+    at = sheet if project is None else in_counts(sheet, project)
+    source = at if at.is_file() else sheet
+    taken = take_in(source, packs)
+    if taken.layout is None:
+        return Intake(taken=taken, text=summary(taken), problems=taken.problems)
+    written: list[Path] = []
+    if at != sheet and not at.is_file():
+        at.parent.mkdir(parents=True, exist_ok=True)
+        at.write_bytes(sheet.read_bytes())
+        written.append(at)
+    if not taken.is_given:
+        write(new_layout_path(at), taken.text)
+        written.append(new_layout_path(at))
+    if project is None:
+        return Intake(taken=taken, written=tuple(written), text=summary(taken), problems=taken.problems)
+    drafted = draft_into(project, packs, taken)
+    for path, text in drafted.files.items():
+        write(path, text)
+        written.append(path)
+    return Intake(
+        taken=taken,
+        written=tuple(written),
+        text=summary(taken, drafted.notes),
+        problems=tuple(sorted({*taken.problems, *drafted.problems}, key=Problem.in_order)),
+    )

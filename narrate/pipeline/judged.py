@@ -1,0 +1,73 @@
+"""A project folder, read, measured and judged: where most commands begin."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from narrate.judging.check_rules import check_rules
+from narrate.judging.judge import judge
+from narrate.measures.findings import find
+from narrate.model.claims import Claims
+from narrate.model.findings import Findings
+from narrate.model.packs import Packs
+from narrate.model.project import Project
+from narrate.problems import Problem, has_errors
+from narrate.reading.folder import Reading, read_folder
+from narrate.reading.pointing import pointed
+
+Progress = Callable[[str], None]
+"""Told the name of each step before it begins."""
+
+
+def silent(step: str) -> None:
+    """A progress that tells nobody."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Judged:
+    """A project, or what may be disclosed of it, measured and judged."""
+
+    project: Project
+    packs: Packs
+    findings: Findings
+    claims: Claims
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class JudgedFolder:
+    """What a folder holds, judged; `whole` is None where errors stand in the way."""
+
+    whole: Judged | None
+    problems: tuple[Problem, ...]
+
+
+def read(folder: Path, *, strict: bool = False) -> Reading:
+    """Everything that was read, with the problems of the project's own rules added; `strict` makes warnings errors."""
+    reading = read_folder(folder)
+    problems = reading.problems
+    if reading.packs is not None:
+        problems = (*problems, *pointed(folder, check_rules(reading.packs, only_local=True)))
+    if strict:
+        problems = tuple(as_error(problem) for problem in problems)
+    ordered = tuple(sorted(problems, key=Problem.in_order))
+    return Reading(project=reading.project, packs=reading.packs, problems=ordered)
+
+
+def judged(project: Project, packs: Packs) -> Judged:
+    return Judged(project=project, packs=packs, findings=find(project, packs), claims=judge(project, packs))
+
+
+def judged_folder(folder: Path, *, strict: bool = False, progress: Progress = silent) -> JudgedFolder:
+    """The folder read and, where it has no errors, measured and judged with nothing taken out."""
+    progress("reading records and count sheets")
+    reading = read(folder, strict=strict)
+    if reading.project is None or reading.packs is None or has_errors(reading.problems):
+        return JudgedFolder(whole=None, problems=reading.problems)
+    progress("measuring and judging for the team")
+    return JudgedFolder(whole=judged(reading.project, reading.packs), problems=reading.problems)
+
+
+def as_error(problem: Problem) -> Problem:
+    return replace(problem, severity="error")
