@@ -9,6 +9,7 @@ from narrate.model.counts import CountRow
 from narrate.model.ids import ContextId, PhaseId, SampleId
 from narrate.model.sampling import Sample
 from narrate.model.stratigraphy import Context, Feature, Phase
+from narrate.model.style import Style
 from narrate.problems import Place
 
 
@@ -40,6 +41,10 @@ class Project:
     samples: tuple[Sample, ...] = ()
     counts: tuple[CountRow, ...] = ()
     disclosure: Disclosure = Disclosure()
+    style: Style = field(default_factory=Style)
+    """How years, numbers and units are written, where the project says so."""
+    approved_only: frozenset[str] = frozenset()
+    """What is built from approved words alone: 'public' (the site for visitors), 'report'."""
     is_withheld_in_part: bool = False
     """True once something restricted was taken out."""
     place: Place

@@ -8,17 +8,22 @@ from typing import Any
 from narrate.model.ids import ContextId, PhaseId
 from narrate.model.project import Author, Disclosure
 from narrate.model.stratigraphy import Phase
+from narrate.model.style import DASHES, THOUSANDS, Style
 from narrate.problems import Place, Problem, ProblemList
 from narrate.reading import yaml_nodes
 from narrate.reading.asking import Asking, Field, Reads, is_blank, offered
 from narrate.reading.fields import list_of, mapping_of, partial_record, record_of
 from narrate.reading.source_text import SourceText, tell
-from narrate.reading.values import id_text, one_of, text, year
+from narrate.reading.values import id_text, one_of, spelled, text, year
 from narrate.reading.yaml_nodes import Node, Scalar, Sequence, read_nodes, value_of, within, written_id
 
 PRESERVATIONS = ("charred", "waterlogged", "desiccated", "mixed")
 RESTRICTABLE = ("location", "description", "note", "images", "feature", "method", "finds", "heavy_fraction")
 """Fields that can be withheld (a test holds `disclosure` to it), beside the keys of the project's own report."""
+APPROVABLE = ("public", "report")
+"""What can be built from approved words alone."""
+_ERAS = {"AD": "AD", "CE": "CE", "BP": "BP", "cal AD": "AD", "cal CE": "CE", "cal BP": "BP"}
+_LITRES = {"litre": "litre", "liter": "liter", "L": "L", "l": "l", "litres": "litre", "liters": "liter"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -98,6 +103,8 @@ def read_project_file(source: SourceText, problems: ProblemList, regions: tuple[
     has_unread_phases = _has_unread_phases(node, problems.found[before:])
     phases = _unique_phases(found.pop("phases", ()), asking, node)
     disclosure = found.pop("disclosure", {})
+    if "approved_only" in found:
+        found["approved_only"] = frozenset(found["approved_only"])
     _check_restricted_fields(node, found.get("report", {}), asking)
     return ProjectFile(
         fields=found,
@@ -162,6 +169,12 @@ def _project_fields(regions: tuple[str, ...]) -> dict[str, Field]:
         "restricted_contexts": Field(reads=list_of(id_text("the id of a context"), one_is_a_list=True)),
         "restricted_fields": Field(reads=list_of(text("the name of a field"), one_is_a_list=True)),
     }
+    style = {
+        "era": Field(reads=spelled(_ERAS)),
+        "thousands": Field(reads=one_of(THOUSANDS)),
+        "units": Field(reads=spelled(_LITRES), into="litre"),
+        "dash": Field(reads=one_of(DASHES)),
+    }
     return {
         "title": Field(reads=text("a text", may_be_empty=False), is_needed=True),
         "summary": Field(reads=text()),
@@ -171,6 +184,8 @@ def _project_fields(regions: tuple[str, ...]) -> dict[str, Field]:
         "report": Field(reads=mapping_of(text())),
         "phases": Field(reads=list_of(_phase(phase))),
         "disclosure": Field(reads=record_of(disclosure, dict)),
+        "style": Field(reads=record_of(style, Style)),
+        "approved_only": Field(reads=list_of(one_of(APPROVABLE), one_is_a_list=True)),
     }
 
 

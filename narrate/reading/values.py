@@ -127,6 +127,26 @@ def one_of(words: Iterable[str], code: str = "") -> Reads:
     return Reads(expected, take)
 
 
+def spelled(words: Mapping[str, str]) -> Reads:
+    """One of a few spellings, each with what it stands for; case counts only where two spellings differ by it."""
+    by_lower = {word.lower(): meant for word, meant in reversed(words.items())}
+    expected = listed_words(list(words))
+
+    def take(node: Node, asking: Asking, whose: str, name: str) -> str | None:
+        if isinstance(node, Scalar):
+            found = " ".join(node.text.split())
+            if found in words or found.lower() in by_lower:
+                return words.get(found) or by_lower[found.lower()]
+            near = asking.near(found, words)
+            message = f"{whose}: {name} is {what(node)}, expected {expected}{offered(near)}"
+            asking.tell(node, asking.wrong, message, help=f"write '{near}'" if near else "")
+            return None
+        refuse(node, asking, whose, name, expected)
+        return None
+
+    return Reads(expected, take)
+
+
 def looked_up(lookup: Mapping[str, str], list_name: str) -> Reads:
     """A word of the word lists, in any of its spellings; gives the word's id (N402 where there is none)."""
 

@@ -234,7 +234,10 @@ VALUES = st.recursive(
     max_leaves=5,
 )
 SHAPES = {
-    "project.yaml": ["title", "summary", "region_packs", "preservation", "authors", "report", "phases", "disclosure"],
+    "project.yaml": [
+        *("title", "summary", "region_packs", "preservation", "authors", "report", "phases", "disclosure"),
+        *("style", "approved_only"),
+    ],
     "records/all.yaml": ["contexts", "samples", "other"],
     "packs/sources.yaml": ["sources"],
     "packs/rules/fuel/a.yaml": ["id", "argues", "about", "needs", "criteria", "examples", "sources", "weight"],

@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from narrate.model.project import Author
+from narrate.model.style import Style
 from narrate.problems import written
 from tests.reading.folders import PROJECT, reading_of, told
 
@@ -29,7 +30,66 @@ def test_every_field_of_the_project_is_read(tmp_path: Path) -> None:
     assert (project.phases[0].start, project.phases[0].end) == (950, 1050)
 
 
+def test_choices_of_style_are_read(tmp_path: Path) -> None:
+    """Whether it is 'cal' is said by each phase; the mark of thousands and the dash are kept by name."""
+    more = "style: {era: cal CE, thousands: space, units: l, dash: en dash}\n"
+    project = reading_of(tmp_path, {"project.yaml": PROJECT + more}).project
+
+    assert project is not None
+    assert project.style == Style(era="CE", thousands="space", litre="l", dash="en dash")
+
+
+def test_the_sign_of_the_litre_keeps_its_case(tmp_path: Path) -> None:
+    """L and l are two choices; any other word may be written in any case."""
+    signs = {
+        written: reading_of(tmp_path / written, {"project.yaml": PROJECT + f"style: {{units: {written}}}\n"}).project
+        for written in ("L", "l", "LITERS")
+    }
+
+    assert {key: found.style.litre for key, found in signs.items() if found} == {"L": "L", "l": "l", "LITERS": "liter"}
+
+
+def test_without_choices_of_style_the_audience_decides(tmp_path: Path) -> None:
+    """A project that says nothing about style keeps every choice open."""
+    project = reading_of(tmp_path, {"project.yaml": PROJECT}).project
+
+    assert project is not None
+    assert (project.style, project.approved_only) == (Style(), frozenset())
+
+
+def test_what_is_built_from_approved_words_is_read(tmp_path: Path) -> None:
+    """One name stands for a list of one."""
+    project = reading_of(tmp_path, {"project.yaml": PROJECT + "approved_only: public\n"}).project
+
+    assert project is not None
+    assert project.approved_only == {"public"}
+
+
 MESSAGES = {
+    "style misspelt": (
+        PROJECT + "style: {era: cal ADE}\n",
+        "project.yaml:5:14: error N203: project, style: era is 'cal ADE', expected AD, CE, BP, cal AD, cal CE or cal "
+        "BP; did you mean 'cal AD'?\n"
+        "    5 | style: {era: cal ADE}\n"
+        "                     ^^^^^^^\n"
+        "      help: write 'cal AD'",
+    ),
+    "unknown choice of style": (
+        PROJECT + "style: {thousand: comma}\n",
+        "project.yaml:5:9: error N202: project, style has a field 'thousand' that is not known; did you mean "
+        "'thousands'?\n"
+        "    5 | style: {thousand: comma}\n"
+        "                ^^^^^^^^\n"
+        "      help: write 'thousands'",
+    ),
+    "approved only misspelt": (
+        PROJECT + "approved_only: [publik]\n",
+        "project.yaml:5:17: error N203: project: approved_only is 'publik', expected public or report; did you mean "
+        "'public'?\n"
+        "    5 | approved_only: [publik]\n"
+        "                        ^^^^^^\n"
+        "      help: write 'public'",
+    ),
     "start after end": (
         PROJECT.replace("start: 950", "start: 1950"),
         "project.yaml:4:44: error N203: phase 'early': start is 1950 and end is 1050, expected a start before the end\n"
