@@ -159,13 +159,20 @@ CODES: dict[str, str] = {
     "N108": "The output folder could not be written, or holds something that narrate did not make.",
     "N109": "A passage that the analyst edited rests on figures or grades that have changed since she wrote it. Her words "
     "are kept. Touch the line again, or approve the file, once it has been looked at.",
-    "N110": "A narrative was approved, and the figures behind it have changed since: the approval has lapsed. Read it "
-    "again and write a new date into 'approved'.",
+    "N110": "A narrative was approved, and figures behind it, or what is claimed of its subject, have changed since: the "
+    "approval has lapsed. Sentences behind which nothing changed are approved still. Read it again "
+    "and write a new date into 'approved'.",
     "N111": "A number in edited text agrees with none of the figures behind the sentence.",
     "N112": "The side file of a narrative is missing or is not one that narrate wrote. Every line of the narrative is "
     "taken to be the analyst's own, and nothing of it is renewed.",
     "N113": "Something was not checked, because it depends on a file that could not be read, or not wholly. What would "
     "have been told of it may be true or only follow from that file. Mend the file, then check again.",
+    "N114": "A narrative file is not UTF-8 text, or holds the marks of an unfinished merge of two versions. It is not "
+    "touched, because words could be lost; nothing is built until it is mended.",
+    "N115": "A line at the head of a narrative seems to approve it, and does not say who did and when. It counts for "
+    "nothing until it reads approved: {by: NAME, on: DATE}.",
+    "N116": "Sentences of a narrative are not approved: they were written or drafted after it was approved, or nobody has "
+    "approved it. Where a site or report is built from approved words alone they are left out.",
     # N2: records
     "N201": "A field that the record needs is missing.",
     "N202": "The record has a field that is not known here. The near match is offered if there is one.",
@@ -221,6 +228,7 @@ CODES: dict[str, str] = {
     "N505": "The criteria of a rule contradict each other, so that it can never hold.",
     # N6: audiences
     "N601": "An audience file is not of the shape that audiences have.",
+    "N602": "A language file is not of the shape that languages have.",
     # N7: templates
     "N701": "A page template lacks its header, or its header says something that cannot be done.",
 }

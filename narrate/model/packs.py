@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 from narrate.model.audiences import Audience
 from narrate.model.ids import PartId, RuleId, SourceKey, StatementId, TaxonId
+from narrate.model.languages import Language
 from narrate.model.pack_changes import PackChange
 from narrate.model.plants import Condition, ContextKind, CountingRule, EarLine, Exchange, Part, Taxon
 from narrate.model.rules import Limit, Rule, ShownMeasure, Statement
@@ -72,6 +73,8 @@ class Packs:
     """Further measurements by name, for tables and notebooks alone."""
     regions: tuple[str, ...] = ()
     """Region packs in use, in the project's order."""
+    languages: Mapping[str, Language] = field(default_factory=dict)
+    """Languages by id: words that claim too much, and for all but English the words and tables of telling."""
     changes: tuple[PackChange, ...] = ()
     """What the project changed in the packs that come with narrate."""
 

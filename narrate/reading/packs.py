@@ -10,6 +10,7 @@ from narrate.reading.asking import listed_words, near, offered
 from narrate.reading.audiences import read_audiences
 from narrate.reading.changes import changed_packs
 from narrate.reading.files import listed
+from narrate.reading.languages import read_languages
 from narrate.reading.pack_files import PackFolder, shipped_folder
 from narrate.reading.rules import read_rules
 from narrate.reading.sources import read_sources
@@ -41,6 +42,7 @@ def read_packs(
         statements=statements,
         rules=read_rules(folders, sources, problems),
         audiences=read_audiences(folders, questions, problems),
+        languages=read_languages(folders, problems),
         sources=sources,
         weights=found.weights,
         limits=found.limits,
@@ -55,7 +57,7 @@ def read_packs(
     return changed_packs(packs, folders, problems), problems.sorted()
 
 
-_FOLDERS = ("words", "taxa", "statements", "rules", "audiences")
+_FOLDERS = ("words", "taxa", "statements", "rules", "audiences", "languages")
 _FILES = ("sources.yaml", "changes.yaml")
 
 
@@ -64,7 +66,7 @@ def _tell_unread(folder: PackFolder, problems: ProblemList) -> None:
     for path in listed(folder.root, folder.base, (".yaml", ".yml"), problems):
         inside = path.removeprefix(f"{folder.base}/")
         top, _, below = inside.partition("/")
-        if inside in _FILES or (top in _FOLDERS and below and (top != "taxa" or "/" in below)):
+        if inside in _FILES or (top in _FOLDERS and below and (top not in ("taxa", "languages") or "/" in below)):
             continue
         meant = near(top, (*_FOLDERS, *_FILES), 0.7)
         is_bare_taxon = top == "taxa"

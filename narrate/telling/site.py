@@ -290,7 +290,7 @@ def _open(page: Page) -> list[Sentence]:
     if page.is_plain:
         return sentences + page.say(
             [page.record, page.ref("items")],
-            "what we found is only what fire kept, so plants that never burned are missing from this story",
+            "what we found is only what fire kept, and plants that no fire touched are missing from this story",
         )
     return sentences + openings.limit_sentences(page, [r for r in held if r.claim.question != "work"])
 
