@@ -49,11 +49,12 @@ def disclosed_narrative(narrative: Narrative, whole: Project) -> Narrative:
     """
     A narrative without the sentences that name something restricted.
 
-    Drafts never do, because they are made of what may be disclosed; words that the analyst wrote might.
+    Drafts never do, because they are made of what may be disclosed; words that the analyst wrote might, and so might
+    drafts that she approved before the restriction.
 
     whole:  the project before anything was taken out.
     """
-    if not narrative.is_edited:
+    if not narrative.is_edited and not narrative.approved_by:
         return narrative
     coordinates = {text for c in whole.contexts for text in c.location.values() if len(text) > 2}
     names = _naming((*_restricted_ids(whole), *coordinates))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 
 from narrate.model.claims import GRADE_NAMES, Claim, Claims
@@ -26,23 +26,58 @@ class Ground:
 
 
 Figures = Mapping[str, str]
-"""What is looked at -> what it says, both in words: 'maize cupules' -> '12', 'Maize cobs as fuel' -> 'supports'."""
+"""
+What is looked at -> what it says: 'C12/found.zea-mays.cupule' -> '12', 'C12/fuel.maize-cob' -> 'supports',
+'C12/fuel.maize-cob#kernels_per_cupule' -> '0.12'. Named by references, so that other words of narrate change nothing.
+"""
 
 
-def figures(refs: Sequence[str], ground: Ground) -> dict[str, str]:
+def figures(refs: Iterable[str], ground: Ground) -> dict[str, str]:
     """The figures and grades behind some references; references that lead nowhere give nothing."""
     found: dict[str, str] = {}
     for ref in refs:
         claim = ground.claims.by_id.get(ref)
         if claim is not None:
-            found.update(_of_claim(claim, ground.packs))
+            found.update(_of_claim(claim))
             continue
-        key, _, what = ref.partition("/")
-        subject = ground.subject_of.get(key)
-        held = ground.findings.subjects.get(subject) if subject is not None else None
-        if held is not None:
-            found.update(_of_find(ref, what, held, ground.packs))
+        held, what = _held(ref, ground)
+        if held is None:
+            continue
+        kind, _, name = what.partition(".")
+        tally = _tally(ref, held)
+        if kind == "measure" and name in held.measurements:
+            found[ref] = _measured(held.measurements[name])
+        elif tally is not None:
+            found[ref] = str(tally.counted)
     return found
+
+
+def as_they_stand(then: Figures, ground: Ground) -> dict[str, str]:
+    """What the same things say now."""
+    return figures(dict.fromkeys(key.partition("#")[0] for key in then), ground)
+
+
+def claims_in_force(subject: Subject, ground: Ground) -> dict[str, str]:
+    """Grades of all that holds of a subject, told or not."""
+    return {claim.id: claim.grade for claim in ground.claims.about(subject) if claim.verdict == "holds"}
+
+
+def name_of(key: str, ground: Ground) -> str:
+    """A figure as a person calls it: 'maize cupules', 'Maize cobs as fuel'; the reference where it leads nowhere."""
+    ref, _, evidence = key.partition("#")
+    claim = ground.claims.by_id.get(ref)
+    if claim is not None:
+        statement = ground.packs.statements.get(claim.statement)
+        title = statement.title if statement else claim.statement
+        return f"{title}, {evidence.replace('_', ' ')}" if evidence else title
+    held, what = _held(ref, ground)
+    if held is not None:
+        tally = _tally(ref, held)
+        if tally is not None:
+            return _tally_name(tally, ground.packs)
+        titles = {f"measure.{shown.name}": shown.title for shown in ground.packs.shown}
+        return titles.get(what, ref)
+    return key
 
 
 def fingerprint(figures_behind: Figures) -> str:
@@ -51,7 +86,7 @@ def fingerprint(figures_behind: Figures) -> str:
     return hashlib.blake2b(text.encode("utf-8"), digest_size=6).hexdigest()
 
 
-def differences(before: Figures, now: Figures) -> tuple[str, ...]:
+def differences(before: Figures, now: Figures, name: Callable[[str], str] = str) -> tuple[str, ...]:
     """
     What changed between two states, in words.
 
@@ -60,46 +95,45 @@ def differences(before: Figures, now: Figures) -> tuple[str, ...]:
     ("'Maize cobs as fuel' fell from supports to suggests", 'maize cupules: 12, now 19')
     """
     told = []
-    for name in sorted(before.keys() | now.keys()):
-        old, new = before.get(name), now.get(name)
+    for key in sorted(before.keys() | now.keys()):
+        old, new = before.get(key), now.get(key)
         if old == new:
             continue
         if old is None:
-            told.append(f"{name}: new, {new}")
+            told.append(f"{name(key)}: new, {new}")
         elif new is None:
-            told.append(f"{name}: {old}, now not there")
+            told.append(f"{name(key)}: {old}, now not there")
         elif old in GRADE_NAMES and new in GRADE_NAMES:
             went = "fell" if GRADE_NAMES.index(new) < GRADE_NAMES.index(old) else "rose"  # type: ignore[arg-type]
-            told.append(f"'{name}' {went} from {old} to {new}")
+            told.append(f"'{name(key)}' {went} from {old} to {new}")
         else:
-            told.append(f"{name}: {old}, now {new}")
+            told.append(f"{name(key)}: {old}, now {new}")
     return tuple(told)
 
 
-def _of_claim(claim: Claim, packs: Packs) -> dict[str, str]:
-    statement = packs.statements.get(claim.statement)
-    title = statement.title if statement else claim.statement
-    found = {title: claim.grade}
+def _held(ref: str, ground: Ground) -> tuple[SubjectFindings | None, str]:
+    key, _, what = ref.partition("/")
+    subject = ground.subject_of.get(key)
+    return (ground.findings.subjects.get(subject) if subject is not None else None), what
+
+
+def _of_claim(claim: Claim) -> dict[str, str]:
+    found: dict[str, str] = {claim.id: claim.grade}
     for argument in claim.arguments:
         if argument.verdict != "holds":
             continue
         for evidence in argument.evidence:
             if evidence.name and evidence.value is not None:
-                found[f"{title}, {evidence.name.replace('_', ' ')}"] = evidence.text
+                found[f"{claim.id}#{evidence.name}"] = f"{evidence.value:.3g}"
     return found
-
-
-def _of_find(ref: str, what: str, held: SubjectFindings, packs: Packs) -> dict[str, str]:
-    kind, _, name = what.partition(".")
-    if kind == "measure" and name in held.measurements:
-        titles = {shown.name: shown.title for shown in packs.shown}
-        return {titles.get(name, name): _measured(held.measurements[name])}
-    tally = next((t for t in held.tallies if t.ref == ref), None)
-    return {_tally_name(tally, packs): str(tally.counted)} if tally is not None else {}
 
 
 def _measured(measurement: Measurement) -> str:
     return "no value" if measurement.value is None else f"{measurement.value:.3g}"
+
+
+def _tally(ref: str, held: SubjectFindings) -> Tally | None:
+    return next((tally for tally in held.tallies if tally.ref == ref), None)
 
 
 def _tally_name(tally: Tally, packs: Packs) -> str:

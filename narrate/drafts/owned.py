@@ -1,4 +1,4 @@
-"""Narrative files of a project folder: every word of the analyst's kept, new drafts taken up where she changed nothing."""
+"""Narrative files of a project folder: every word of the analyst's kept, new drafts where she changed nothing."""
 
 from __future__ import annotations
 
@@ -8,11 +8,13 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
+from narrate.drafts.attention import hers_as_written, tell_lost_side, tell_standing
 from narrate.drafts.base_file import base_text, read_base
-from narrate.drafts.basis import Ground, figures
-from narrate.drafts.draft_file import draft_text, read_draft
-from narrate.drafts.figures_typed import strange_numbers
-from narrate.drafts.merge import Drafted, Merged, merged
+from narrate.drafts.basis import Figures, Ground, as_they_stand, claims_in_force, figures, name_of
+from narrate.drafts.draft_file import Line, draft_text, plain_text, read_draft
+from narrate.drafts.merge import Merged, merged
+from narrate.drafts.offered import Base, Drafted
+from narrate.drafts.placing import drafted_file
 from narrate.model.ids import Subject
 from narrate.model.narrative import Narrative, Section, Sentence
 from narrate.problems import Place, Problem, ProblemList
@@ -31,37 +33,59 @@ class Owned:
     problems: tuple[Problem, ...] = ()
 
 
-def owned(folder: Path, drafted: Mapping[Subject, Narrative], ground: Ground) -> Owned:
-    """The narratives of one audience, merged with the files of the folder. Nothing is written."""
+def owned(
+    folder: Path, drafted: Mapping[Subject, Narrative], ground: Ground, *, approved_only: bool = False
+) -> Owned:
+    """
+    The narratives of one audience, merged with the files of the folder. Nothing is written.
+
+    approved_only:  what is built from them takes approved sentences alone, so each sentence that waits is told.
+    """
     keys = {subject: key for key, subject in ground.subject_of.items()}
     found, problems = Owned(), ProblemList()
+
+    def stands(then: Figures) -> dict[str, str]:
+        return as_they_stand(then, ground)
+
     for subject, narrative in drafted.items():
         if subject.level not in _LEVELS:
             found.narratives[subject] = narrative
             continue
         path = draft_path(folder, narrative.audience, keys[subject])
+        shown = path.relative_to(folder).as_posix()
         now = sentences_of(narrative, ground)
-        hers = read_draft(_text(path)) if path.is_file() else None
-        base = read_base(_text(_side(path))) if _side(path).is_file() else None
+        text = hers_as_written(path, shown, problems)
+        if text is None:
+            found.narratives[subject] = narrative
+            continue
+        hers = read_draft(text) if path.is_file() else None
+        base = _base(_side(path), ground)
         if hers is not None and base is None:
-            _tell_lost_side(path, folder, problems)
-        result = merged(base, hers, now)
+            tell_lost_side(shown, _side(path).relative_to(folder).as_posix(), problems)
+        result = merged(
+            base,
+            hers,
+            now,
+            claims=claims_in_force(subject, ground),
+            stands=stands,
+            name=lambda key: name_of(key, ground),
+        )
         found.narratives[subject] = _told(narrative, result, now, f"{keys[subject]}/words")
-        found.files[path] = draft_text(result.file)
+        found.files[path] = _as_she_writes(draft_text(result.file), text)
         found.files[_side(path)] = base_text(result.base)
-        _tell_standing(result, now, path.relative_to(folder).as_posix(), problems)
+        tell_standing(result, now, ground, shown, problems, approved_only=approved_only)
     found.problems = problems.sorted()
     return found
 
 
 def write_files(files: Mapping[Path, str]) -> None:
-    """Writes what changed. A narrative is written before its side file, so that a cut leaves her words and the old base."""
+    """Writes what changed. A narrative goes before its side file, so that a cut leaves her words and the old base."""
     for path, text in files.items():
         if path.is_file() and path.read_bytes() == text.encode("utf-8"):
             continue
         path.parent.mkdir(parents=True, exist_ok=True)
         whole = path.with_name(path.name + ".part")
-        whole.write_text(text, encoding="utf-8", newline="\n")
+        whole.write_bytes(text.encode("utf-8"))
         whole.replace(path)
 
 
@@ -109,8 +133,19 @@ def _side(path: Path) -> Path:
     return path.parent / ".drafted" / f"{path.stem}.json"
 
 
-def _text(path: Path) -> str:
-    return path.read_text(encoding="utf-8", errors="replace")
+def _base(side: Path, ground: Ground) -> Base | None:
+    if not side.is_file():
+        return None
+    return read_base(side.read_text(encoding="utf-8", errors="replace"), lambda refs: figures(refs, ground))
+
+
+def _as_she_writes(text: str, hers: str) -> str:
+    """With the ends of lines and the mark at the start that her file has; as it stands where nothing changed."""
+    if draft_text(read_draft(hers)) == text:
+        return hers
+    if hers.count("\r\n") > hers.count("\n") / 2:
+        text = text.replace("\n", "\r\n")
+    return "\ufeff" + text if hers.startswith("\ufeff") else text
 
 
 def _mark(refs: tuple[str, ...], taken: set[str]) -> str:
@@ -126,9 +161,12 @@ def _mark(refs: tuple[str, ...], taken: set[str]) -> str:
 def _told(narrative: Narrative, result: Merged, now: tuple[Drafted, ...], own: str) -> Narrative:
     """The narrative as its file stands, with the standing of every sentence."""
     approval = result.file.approval
+    if not result.edited and approval is None and plain_text(result.file) == plain_text(drafted_file(now)):
+        return narrative
     refs = {key: s.refs for key, s in result.base.sentences.items()} | {s.key: s.refs for s in now}
     sections: list[Section] = []
-    heading, paragraphs, index = "", [], 0
+    heading, index = "", 0
+    paragraphs: list[tuple[Sentence, ...]] = []
 
     def close() -> None:
         if heading or paragraphs:
@@ -141,74 +179,30 @@ def _told(narrative: Narrative, result: Merged, now: tuple[Drafted, ...], own: s
             continue
         sentences = []
         for line in block.lines:
-            behind = tuple(dict.fromkeys(ref for key in line.keys for ref in refs.get(key, ())))
-            is_hers = index in result.edited
-            sentences.append(
-                Sentence(
-                    text=line.text,
-                    refs=behind or (own,),
-                    standing="drafted" if not is_hers else ("edited" if behind else "own"),
-                    stale=result.stale[index].reasons if index in result.stale else (),
-                )
-            )
+            if not line.text:
+                continue
+            sentences.append(_sentence(line, index, result, refs, own))
             index += 1
-        paragraphs.append(tuple(sentences))
+        if sentences:
+            paragraphs.append(tuple(sentences))
     close()
-    is_as_drafted = (
-        not result.edited
-        and result.file.approval is None
-        and draft_text(result.file) == draft_text(merged(None, None, now).file)
-    )
     return replace(
         narrative,
-        sections=narrative.sections if is_as_drafted else tuple(sections),
+        sections=tuple(sections),
         is_edited=bool(result.edited),
         approved_by=approval.by if approval else "",
         approved_on=approval.on if approval else "",
-        has_lapsed=result.has_lapsed,
+        lapses=result.lapses,
     )
 
 
-def _tell_lost_side(path: Path, folder: Path, problems: ProblemList) -> None:
-    problems.warning(
-        Place(path=path.relative_to(folder).as_posix()),
-        "N112",
-        f"the side file '{_side(path).relative_to(folder).as_posix()}' is missing or not narrate's, expected it beside "
-        "the narrative; every line is taken to be yours",
-        help="bring it back from version control, or delete the narrative to have a new draft",
+def _sentence(line: Line, index: int, result: Merged, refs: Mapping[str, tuple[str, ...]], own: str) -> Sentence:
+    behind = tuple(dict.fromkeys(ref for key in line.keys for ref in refs.get(key, ())))
+    is_hers = index in result.edited
+    return Sentence(
+        text=line.text,
+        refs=behind or (own,),
+        standing="drafted" if not is_hers else ("edited" if behind else "own"),
+        is_approved=index in result.approved,
+        stale=result.stale[index].reasons if index in result.stale else (),
     )
-
-
-def _tell_standing(result: Merged, now: tuple[Drafted, ...], path: str, problems: ProblemList) -> None:
-    by_key = {s.key: s for s in now}
-    for index, line in enumerate(result.file.lines()):
-        place = Place(path=path, line=line.number, column=1 if line.number else 0)
-        if index in result.stale:
-            problems.warning(
-                place,
-                "N109",
-                "an edited sentence rests on what has changed since: " + "; ".join(result.stale[index].reasons),
-                excerpt=line.text[:160],
-                help="reword it, or touch it once you have seen that it still holds",
-            )
-        if index in result.edited and line.keys:
-            behind = {n: v for key in line.keys if key in by_key for n, v in by_key[key].figures.items()}
-            drafted = " ".join(by_key[key].text for key in line.keys if key in by_key)
-            strange = strange_numbers(line.text, drafted, behind)
-            if strange and behind:
-                problems.warning(
-                    place,
-                    "N111",
-                    f"edited text says {', '.join(strange)}, expected figures behind the sentence: "
-                    + "; ".join(f"{name} {value}" for name, value in sorted(behind.items())),
-                    excerpt=line.text[:160],
-                    help="correct the number, or leave it if it comes from elsewhere",
-                )
-    if result.has_lapsed and result.file.approval is not None:
-        said = result.file.approval
-        problems.warning(
-            Place(path=path, line=1),
-            "N110",
-            f"approved by {said.by} on {said.on or 'no date'}, and the figures behind it have changed since",
-            help="read it again and write a new date into 'approved'",
-        )

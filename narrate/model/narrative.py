@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from narrate.model.ids import Subject
@@ -17,6 +17,8 @@ class Sentence:
     '<subject>/record'. Never empty."""
     standing: Literal["drafted", "edited", "own"] = "drafted"
     """Drafted by the rules; edited by the analyst; or her own words, tied to no claim."""
+    is_approved: bool = False
+    """True where its words were approved and nothing behind them has changed since; the narrative says by whom."""
     stale: tuple[str, ...] = ()
     """For edited sentences: what changed behind them since she wrote them, in words."""
 
@@ -42,11 +44,31 @@ class Narrative:
     """True where the analyst's own words stand in place of the draft, or of part of it."""
     approved_by: str = ""
     approved_on: str = ""
-    has_lapsed: bool = False
-    """True where it was approved and the figures behind it have changed since."""
+    lapses: tuple[str, ...] = ()
+    """What changed behind it since it was approved, in words."""
+    left_out: int = 0
+    """Sentences left out because nobody has approved them: only where it is built from approved words alone."""
+
+    @property
+    def has_lapsed(self) -> bool:
+        """True where it was approved and something behind it has changed since."""
+        return bool(self.lapses)
 
     def sentences(self) -> tuple[Sentence, ...]:
         return tuple(s for section in self.sections for paragraph in section.paragraphs for s in paragraph)
+
+    def approved_alone(self) -> Narrative:
+        """The same without the sentences that nobody has approved, and how many they were."""
+        sections = tuple(
+            replace(section, paragraphs=kept)
+            for section in self.sections
+            if (kept := tuple(k for p in section.paragraphs if (k := tuple(s for s in p if s.is_approved))))
+        )
+        kept = replace(self, sections=sections)
+        approved = kept.sentences()
+        return replace(
+            kept, summary=approved[0] if approved else None, left_out=len(self.sentences()) - len(approved)
+        )
 
     @property
     def text(self) -> str:

@@ -11,7 +11,8 @@ from hypothesis import strategies as st
 
 from narrate.drafts.base_file import base_text, read_base
 from narrate.drafts.draft_file import Approval, DraftFile, Line, draft_text, read_draft
-from narrate.drafts.merge import Base, Drafted, Merged, merged
+from narrate.drafts.merge import Merged, merged
+from narrate.drafts.offered import Base, Drafted
 
 
 def a_sentence(key: str, text: str = "", heading: str = "Fuel", paragraph: int = 1, **figures: str) -> Drafted:
@@ -19,7 +20,7 @@ def a_sentence(key: str, text: str = "", heading: str = "Fuel", paragraph: int =
         key=key,
         text=text or f"Draft {key} says {figures.get('n', '1')}.",
         refs=(f"C1/{key}",),
-        figures=figures or {"n": "1"},
+        figures=figures or {f"n of {key}": "1"},
         heading=heading,
         paragraph=paragraph,
     )
@@ -139,9 +140,10 @@ def test_joined_sentences_are_renewed_together_while_their_words_are_the_drafts(
 
 def test_reordered_sentences_keep_her_order() -> None:
     """She moved food before fuel; a new sentence still finds its neighbour."""
-    base, file = offered()
+    base, _ = offered()
     hers = read_draft(
-        "## Food\n\nHickory was eaten. <!-- cccc -->\n\n## Fuel\n\nWood was burned. <!-- aaaa -->\nCobs were burned. <!-- bbbb -->\n"
+        "## Food\n\nHickory was eaten. <!-- cccc -->\n\n## Fuel\n\nWood was burned. <!-- aaaa -->\n"
+        "Cobs were burned. <!-- bbbb -->\n"
     )
     result = merged(base, hers, (*DRAFT, a_sentence("dddd", "Acorns too.", "Food", 2)))
 
@@ -163,7 +165,10 @@ def test_an_edited_sentence_whose_claim_is_gone_is_kept_and_stale() -> None:
     result = merged(base, edit(file, "Hickory was eaten.", "Hickory fed them."), DRAFT[:2])
 
     assert texts(result)[-1] == "Hickory fed them."
-    assert list(result.stale.values())[0].reasons == ("what it rests on is no longer told: “Hickory was eaten.”",)
+    assert next(iter(result.stale.values())).reasons == (
+        "what it rests on is no longer told: “Hickory was eaten.”",
+        "shell: 30, now not there",
+    )
 
 
 def test_without_a_side_file_every_line_is_hers() -> None:
@@ -244,7 +249,9 @@ class Model:
 
     def sentences(self) -> tuple[Drafted, ...]:
         return tuple(
-            a_sentence(key, heading="ABC"[int(key, 16) % 3], paragraph=int(key, 16) % 3, n=str(n))
+            a_sentence(
+                key, f"Draft {key} says {n}.", "ABC"[int(key, 16) % 3], int(key, 16) % 3, **{f"n of {key}": str(n)}
+            )
             for key, n in sorted(self.draft.items(), key=lambda item: (int(item[0], 16) % 3, item[0]))
         )
 
@@ -280,7 +287,7 @@ def step(model: Model, turn: random.Random) -> None:
         model.own_words -= set(line.text.split())
         for key in line.keys:
             if model.base is not None and key in model.base.latest:
-                model.deleted[key] = int(model.base.latest[key].get("n", "0"))
+                model.deleted[key] = int(model.base.latest[key].get(f"n of {key}", "0"))
         model.file = read_draft("\n".join(r for r in text.split("\n") if r != row))
     elif act == "add" and model.file:
         word = f"own{model.turn}"

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from narrate.drafts.basis import Ground, differences, figures
+from narrate.drafts.basis import Ground, differences, figures, name_of
 from narrate.drafts.owned import draft_path, own_words, owned, write_files
 from narrate.judging.judge import judge
 from narrate.measures.findings import find
@@ -53,13 +53,25 @@ def rewrite(folder: Path, before: str, after: str) -> str:
     return path.read_text(encoding="utf-8")
 
 
-def test_the_figures_behind_a_sentence_are_in_words() -> None:
-    """Grades and counts carry names that a person knows."""
+def test_the_figures_behind_a_sentence_go_by_references() -> None:
+    """Grades, values and counts carry names that no other wording of narrate changes."""
     assert figures(REFS, a_ground(60)) == {
-        "Maize cobs as fuel": "supports",
-        "Maize cobs as fuel, kpc": "0",
-        "maize cupules": "60",
+        "C1/fuel.maize-cob": "supports",
+        "C1/fuel.maize-cob#kpc": "0",
+        "C1/found.zea-mays.cupule": "60",
     }
+
+
+def test_figures_are_told_by_names_that_a_person_knows() -> None:
+    """A claim by its title, a find by plant and part; a reference that leads nowhere by itself."""
+    keys = ("C1/fuel.maize-cob", "C1/fuel.maize-cob#kpc", "C1/found.zea-mays.cupule", "C9/gone")
+
+    assert [name_of(key, a_ground(60)) for key in keys] == [
+        "Maize cobs as fuel",
+        "Maize cobs as fuel, kpc",
+        "maize cupules",
+        "C9/gone",
+    ]
 
 
 def test_what_changed_is_told_in_words() -> None:
@@ -146,8 +158,12 @@ def test_an_approval_is_told_and_lapses(tmp_path: Path) -> None:
     assert (signed.approved_by, signed.approved_on, signed.has_lapsed, none) == ("A. Analyst", "2026-11-25", False, [])
     assert lapsed.has_lapsed
     assert problems == [
-        "narratives/report/C1.md:1: warning N110: approved by A. Analyst on 2026-11-25, and the figures behind it have "
-        "changed since\n      help: read it again and write a new date into 'approved'"
+        "narratives/report/C1.md:1: warning N110: approved by A. Analyst on 2026-11-25, and what it rests on has "
+        "changed since: maize cupules: 60, now 64\n      help: read it again and write a new date into 'approved'",
+        "narratives/report/C1.md:6: warning N116: 1 of 1 sentence is not approved\n"
+        "    6 | Cob parts (64) were burned.\n"
+        "      help: read the narrative, then write approved: {by: NAME, on: DATE} between two lines '---' at its "
+        "head, or a new date",
     ]
 
 
