@@ -151,7 +151,7 @@ def _only_cf(look: Look, unit: int, holding: Sequence[Rule]) -> bool:
         for leaf in leaves((rule.criteria,))
         if isinstance(leaf, Bound)
         for selector in (leaf.of,)
-        if selector is not None and _names_plants(selector)
+        if selector is not None and names_plants(selector)
     ]
     rows = {row for selector in asked for row in look.units.rows_of(unit, selector).tolist()}
     table = look.units.table
@@ -159,7 +159,7 @@ def _only_cf(look: Look, unit: int, holding: Sequence[Rule]) -> bool:
     return bool(there) and not any(table.kinds[table.row_kind[row]].is_certain for row in there)
 
 
-def _names_plants(selector: Selector) -> bool:
+def names_plants(selector: Selector) -> bool:
     """Whether rows are chosen by what the plant is, so that the choice hangs on its identification."""
     return bool(
         selector.taxon or selector.family or selector.tag or selector.status or selector.use or selector.field_weed

@@ -1,0 +1,111 @@
+"""How often claims at each grade were right on digs whose truth is known."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+import numpy as np
+
+from narrate.measures.intervals import clopper_pearson
+from narrate.model.claims import GRADE_NAMES, GRADES
+from narrate.trials.judged import Outcome
+from narrate.trials.simulate import Dug
+
+BANDS: Mapping[str, float] = dict(GRADES)
+"""The least share of right claims that each grade promises."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Told:
+    """Claims in force, one entry a claim: what was said, and whether it was true."""
+
+    statement: np.ndarray
+    """Statement ids as text."""
+    grade: np.ndarray
+    """Index in GRADE_NAMES, 1 to 4."""
+    support: np.ndarray
+    is_true: np.ndarray
+    items: np.ndarray
+    litres: np.ndarray
+    share: np.ndarray
+    deposit: np.ndarray
+    context: np.ndarray
+    """Contexts numbered through all digs."""
+    contexts: int
+    """Contexts judged, with and without claims."""
+    missed: Mapping[str, tuple[int, int]]
+    """Statement -> contexts of which it is true and that hold five items of it or more; those of them with no claim."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Hits:
+    """Right claims among claims of one sort, with a 95 % interval."""
+
+    claims: int
+    right: int
+    low: float
+    high: float
+
+    @property
+    def rate(self) -> float:
+        return self.right / self.claims if self.claims else float("nan")
+
+
+def told(runs: Iterable[tuple[Dug, Mapping[str, Outcome]]]) -> Told:
+    """All claims about statements whose truth the model knows; others are no part of the record."""
+    columns: dict[str, list[np.ndarray]] = {
+        name: []
+        for name in ("statement", "grade", "support", "is_true", "items", "litres", "share", "deposit", "context")
+    }
+    missed: dict[str, list[int]] = {}
+    contexts = 0
+    for dug, outcomes in runs:
+        for id in sorted(set(outcomes) & set(dug.truth)):
+            found, truth = outcomes[id], dug.truth[id]
+            where = np.flatnonzero(found.grade > 0)
+            columns["statement"].append(np.full(where.size, id))
+            columns["grade"].append(found.grade[where])
+            columns["support"].append(found.weighed[where])
+            columns["is_true"].append(truth[where])
+            columns["items"].append(dug.items[where])
+            columns["litres"].append(dug.litres[where])
+            columns["share"].append(dug.share[where])
+            columns["deposit"].append(dug.deposits.deposit[where])
+            columns["context"].append(where + contexts)
+            visible = truth & (dug.left[id] >= 5)
+            tally = missed.setdefault(id, [0, 0])
+            tally[0] += int(visible.sum())
+            tally[1] += int((visible & (found.grade == 0)).sum())
+        contexts += dug.truth["integrity.disturbed"].size
+    joined = {name: np.concatenate(parts) for name, parts in columns.items()}
+    return Told(**joined, contexts=contexts, missed={id: (a, b) for id, (a, b) in missed.items()})  # type: ignore[arg-type]
+
+
+def hits(is_true: np.ndarray) -> Hits:
+    """
+    Right claims of some, with the exact interval of Clopper and Pearson.
+
+    >>> found = hits(np.array([True] * 9 + [False]))
+    >>> found.right, round(found.rate, 2)
+    (9, 0.9)
+    """
+    n, right = int(is_true.size), int(is_true.sum())
+    if n == 0:
+        return Hits(claims=0, right=0, low=float("nan"), high=float("nan"))
+    low, high = clopper_pearson(np.array([right]), np.array([n]))
+    return Hits(claims=n, right=right, low=float(np.ravel(low)[0]), high=float(np.ravel(high)[0]))
+
+
+def by_grade(found: Told) -> dict[str, Hits]:
+    """Grade -> how often claims at it were right."""
+    return {grade: hits(found.is_true[found.grade == i]) for i, grade in enumerate(GRADE_NAMES) if i > 0}
+
+
+def by_statement(found: Told) -> dict[tuple[str, str], Hits]:
+    """(Statement, grade) -> how often its claims at it were right; only what was claimed at all."""
+    pairs = sorted(set(zip(found.statement.tolist(), found.grade.tolist(), strict=True)))
+    return {
+        (id, GRADE_NAMES[grade]): hits(found.is_true[(found.statement == id) & (found.grade == grade)])
+        for id, grade in pairs
+    }
