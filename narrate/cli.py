@@ -71,7 +71,7 @@ def intake(sheet: Path, project: Path | None) -> None:
 @click.option("--code", "code", metavar="CODE", help="Print the manual's paragraph on a problem code and stop.")
 def check(folder: Path, as_json: bool, strict: bool, code: str | None) -> None:
     """Read everything in FOLDER and report every problem, each with its place and how to mend it."""
-    from narrate.pipeline.check import check as look_through
+    from narrate.pipeline.check import checked
     from narrate.problems import CODES, as_plain_data, has_errors
 
     if code is not None:
@@ -79,11 +79,14 @@ def check(folder: Path, as_json: bool, strict: bool, code: str | None) -> None:
             raise click.UsageError(f"'{code}' is not a problem code; known are {', '.join(CODES)}")
         click.echo(f"{code.upper()}: {CODES[code.upper()]}")
         return
-    problems = look_through(folder, strict=strict)
+    found = checked(folder, strict=strict)
+    problems = found.problems
     if as_json:
         click.echo(json.dumps({"problems": [as_plain_data(p) for p in problems]}, ensure_ascii=False, indent=1))
     else:
         _tell_problems(problems)
+        if found.words:
+            click.echo(found.words)
         click.echo(_summed(problems))
     sys.exit(PROBLEMS if has_errors(problems) else DONE)
 
@@ -91,11 +94,13 @@ def check(folder: Path, as_json: bool, strict: bool, code: str | None) -> None:
 @commands.command()
 @click.argument("folder", type=_FOLDER)
 @click.option("--strict", is_flag=True, help="Count warnings as errors.")
-def tell(folder: Path, strict: bool) -> None:
+@click.option("--approved-only", is_flag=True, help="Build the public site from approved sentences alone.")
+def tell(folder: Path, strict: bool, approved_only: bool) -> None:
     """The main job: read, measure, judge, draft, and build the sites in FOLDER/out."""
     from narrate.pipeline.tell import tell as run
 
-    told = run(folder, version=__version__, strict=strict, progress=_progress)
+    chosen = frozenset({"public"} if approved_only else ())
+    told = run(folder, version=__version__, strict=strict, approved_only=chosen, progress=_progress)
     _tell_problems(told.problems)
     if not told.is_written:
         click.echo(_summed(told.problems))
@@ -169,11 +174,12 @@ def explain(folder: Path, claim: str, as_json: bool) -> None:
 @commands.command()
 @click.argument("folder", type=_FOLDER)
 @click.option("--to", "medium", type=click.Choice(["markdown"]), default="markdown", show_default=True)
-def report(folder: Path, medium: str) -> None:
+@click.option("--approved-only", is_flag=True, help="Take approved sentences alone.")
+def report(folder: Path, medium: str, approved_only: bool) -> None:
     """Write the interpretive section of the report to FOLDER/out/report, as a draft for a specialist's signature."""
     from narrate.pipeline.report import report as write
 
-    path, problems = write(folder, version=__version__, progress=_progress)
+    path, problems = write(folder, version=__version__, approved_only=approved_only, progress=_progress)
     _tell_problems(problems)
     if path is None:
         click.echo(_summed(problems))

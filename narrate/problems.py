@@ -173,6 +173,8 @@ CODES: dict[str, str] = {
     "nothing until it reads approved: {by: NAME, on: DATE}.",
     "N116": "Sentences of a narrative are not approved: they were written or drafted after it was approved, or nobody has "
     "approved it. Where a site or report is built from approved words alone they are left out.",
+    "N117": "Words of the analyst claim more than the evidence behind the sentence bears, such as 'proves' or 'must have'. "
+    "They are kept as they are; only she can know whether something else bears them.",
     # N2: records
     "N201": "A field that the record needs is missing.",
     "N202": "The record has a field that is not known here. The near match is offered if there is one.",

@@ -22,6 +22,10 @@ RESTRICTED = (
 )
 
 
+_LEVELS = ("site", "phase", "context")
+"""Subjects whose narratives stand in the section."""
+
+
 def outline(edition: Edition) -> tuple[Block, ...]:
     """Headings, paragraphs and tables of the section in order."""
     return tuple(_blocks(edition))
@@ -31,6 +35,10 @@ def _blocks(edition: Edition) -> Iterator[Block]:
     project = edition.project
     yield Heading(level=1, text=f"Plant remains: {project.title}")
     yield Paragraph(text=f"*{CAUTION}*")
+    if edition.approved_only:
+        told = (n for (audience, s), n in edition.narratives.items() if audience == "report" and s.level in _LEVELS)
+        waiting = sum(narrative.left_out for narrative in told)
+        yield Paragraph(text=f"*{_approved_alone(waiting)}*")
     if project.authors:
         yield Paragraph(text="; ".join(f"{a.name}, {a.role}" if a.role else a.name for a in project.authors))
     if project.summary:
@@ -54,6 +62,13 @@ def _blocks(edition: Edition) -> Iterator[Block]:
     yield counts_by_context(edition)
     yield Heading(level=2, text="Sources")
     yield from (Paragraph(text=source_line(key, edition.packs)) for key in cited(edition))
+
+
+def _approved_alone(waiting: int) -> str:
+    if not waiting:
+        return "Every sentence of this section was read and approved."
+    left_out = "one sentence that waits" if waiting == 1 else f"{waiting:,} sentences that wait"
+    return f"Approved sentences alone; {left_out} for approval {'is' if waiting == 1 else 'are'} left out."
 
 
 def _context(edition: Edition, context: Context) -> Iterator[Block]:

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
 from narrate.drafts.basis import Ground, name_of
@@ -11,7 +12,23 @@ from narrate.drafts.draft_file import Line, unread_approval
 from narrate.drafts.figures_typed import strange_numbers
 from narrate.drafts.merge import Merged
 from narrate.drafts.offered import Drafted
+from narrate.model.claims import Grade
 from narrate.problems import Place, ProblemList
+
+Overclaims = Callable[[str, Sequence[Grade]], Iterable[tuple[str, str]]]
+"""A text and the grades of the claims behind it -> what claims more than they bear, and what may be written instead."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Look:
+    """What one file is held against."""
+
+    ground: Ground
+    now: Sequence[Drafted]
+    overclaims: Overclaims
+    approved_only: bool
+    """Where what is built from it takes approved sentences alone, each that waits is told."""
+
 
 _UNMERGED = re.compile(r"^(?:<{7} |={7}$|>{7} )", re.MULTILINE)
 """Marks of a merge of two versions that nobody finished."""
@@ -57,11 +74,8 @@ def tell_lost_side(path: str, side: str, problems: ProblemList) -> None:
     )
 
 
-def tell_standing(
-    result: Merged, now: Sequence[Drafted], ground: Ground, path: str, problems: ProblemList, *, approved_only: bool
-) -> None:
+def tell_standing(result: Merged, look: Look, path: str, problems: ProblemList) -> None:
     """Warnings about the lines of one file, each with its line."""
-    texts = {draft.key: draft.text for draft in now}
     for index, line in enumerate(result.file.lines()):
         place = Place(path=path, line=line.number, column=1 if line.number else 0)
         if index in result.stale:
@@ -73,13 +87,14 @@ def tell_standing(
                 help="reword it, or touch it once you have seen that it still holds",
             )
         if index in result.edited and line.keys:
-            _tell_numbers(line, place, texts, result, ground, problems)
-    _tell_approval(result, path, problems, approved_only=approved_only)
+            _tell_numbers(line, place, result, look, problems)
+        if index in result.edited:
+            _tell_overclaims(line, place, result, look, problems)
+    _tell_approval(result, path, problems, approved_only=look.approved_only)
 
 
-def _tell_numbers(
-    line: Line, place: Place, texts: Mapping[str, str], result: Merged, ground: Ground, problems: ProblemList
-) -> None:
+def _tell_numbers(line: Line, place: Place, result: Merged, look: Look, problems: ProblemList) -> None:
+    texts = {draft.key: draft.text for draft in look.now}
     behind = {name: value for key in line.keys for name, value in result.base.latest.get(key, {}).items()}
     strange = strange_numbers(line.text, " ".join(texts.get(key, "") for key in line.keys), behind)
     if strange and behind:
@@ -87,10 +102,18 @@ def _tell_numbers(
             place,
             "N111",
             f"edited text says {', '.join(strange)}, expected figures behind the sentence: "
-            + "; ".join(sorted(f"{name_of(key, ground)} {value}" for key, value in behind.items())),
+            + "; ".join(sorted(f"{name_of(key, look.ground)} {value}" for key, value in behind.items())),
             excerpt=_as_read(line),
             help="correct the number, or leave it if it comes from elsewhere",
         )
+
+
+def _tell_overclaims(line: Line, place: Place, result: Merged, look: Look, problems: ProblemList) -> None:
+    refs = (ref for key in line.keys if key in result.base.sentences for ref in result.base.sentences[key].refs)
+    claims = (look.ground.claims.by_id.get(ref) for ref in refs)
+    grades = tuple(claim.grade for claim in claims if claim is not None)
+    for says, instead in look.overclaims(line.text, grades):
+        problems.warning(place, "N117", says, excerpt=_as_read(line), help=instead)
 
 
 def _tell_approval(result: Merged, path: str, problems: ProblemList, *, approved_only: bool) -> None:

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
-from narrate.drafts.attention import hers_as_written, tell_lost_side, tell_standing
+from narrate.drafts.attention import Look, Overclaims, hers_as_written, tell_lost_side, tell_standing
 from narrate.drafts.base_file import base_text, read_base
 from narrate.drafts.basis import Figures, Ground, as_they_stand, claims_in_force, figures, name_of
 from narrate.drafts.draft_file import Line, draft_text, plain_text, read_draft
@@ -34,11 +34,17 @@ class Owned:
 
 
 def owned(
-    folder: Path, drafted: Mapping[Subject, Narrative], ground: Ground, *, approved_only: bool = False
+    folder: Path,
+    drafted: Mapping[Subject, Narrative],
+    ground: Ground,
+    *,
+    overclaims: Overclaims = lambda text, grades: (),
+    approved_only: bool = False,
 ) -> Owned:
     """
     The narratives of one audience, merged with the files of the folder. Nothing is written.
 
+    overclaims:     finds words of the analyst that claim more than the grades behind them bear.
     approved_only:  what is built from them takes approved sentences alone, so each sentence that waits is told.
     """
     keys = {subject: key for key, subject in ground.subject_of.items()}
@@ -48,7 +54,7 @@ def owned(
         return as_they_stand(then, ground)
 
     for subject, narrative in drafted.items():
-        if subject.level not in _LEVELS:
+        if not is_a_file(subject):
             found.narratives[subject] = narrative
             continue
         path = draft_path(folder, narrative.audience, keys[subject])
@@ -73,9 +79,15 @@ def owned(
         found.narratives[subject] = _told(narrative, result, now, f"{keys[subject]}/words")
         found.files[path] = _as_she_writes(draft_text(result.file), text)
         found.files[_side(path)] = base_text(result.base)
-        tell_standing(result, now, ground, shown, problems, approved_only=approved_only)
+        look = Look(ground=ground, now=now, overclaims=overclaims, approved_only=approved_only)
+        tell_standing(result, look, shown, problems)
     found.problems = problems.sorted()
     return found
+
+
+def is_a_file(subject: Subject) -> bool:
+    """True for subjects whose narratives stand in files."""
+    return subject.level in _LEVELS
 
 
 def write_files(files: Mapping[Path, str]) -> None:

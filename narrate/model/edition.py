@@ -13,6 +13,7 @@ from narrate.model.narrative import Narrative
 from narrate.model.packs import Packs
 from narrate.model.project import Project
 from narrate.model.strength import Ranking
+from narrate.model.studies import Studies
 from narrate.problems import Problem
 
 
@@ -30,8 +31,13 @@ class Edition:
     version: str = ""
     manual: tuple[MeasurePage, ...] = ()
     """A page for every measure, linked from every number."""
+    studies: Studies = Studies()
+    """What is worked out of the whole dig, from the same project."""
     ranking: Ranking | None = None
     """How strong a story each sample and context tells; None in a public edition."""
+
+    approved_only: bool = False
+    """True where it is built from approved sentences alone; `Narrative.left_out` says how many are not shown."""
 
     def narrative(self, audience: str, subject: Subject) -> Narrative | None:
         return self.narratives.get((audience, subject))

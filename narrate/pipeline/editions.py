@@ -2,24 +2,30 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
 from narrate.disclosure import disclosed_narrative
+from narrate.drafts.attention import Overclaims
 from narrate.drafts.basis import Ground
-from narrate.drafts.owned import Owned, draft_path, owned
+from narrate.drafts.owned import Owned, draft_path, is_a_file, owned
 from narrate.judging.strength import ranked
 from narrate.measures.manual import manual
+from narrate.measures.studies import studies
+from narrate.model.claims import Grade
 from narrate.model.edition import Edition
 from narrate.model.ids import Subject
 from narrate.model.narrative import Narrative
+from narrate.model.packs import Packs
 from narrate.model.refs import subject_keys
+from narrate.model.standing import Standing, standing
 from narrate.pipeline.judged import Judged, as_error
 from narrate.problems import Place, Problem, ProblemList
+from narrate.telling.calibrated import overclaimed
 from narrate.telling.tell import narratives
 
-EDITIONS: Mapping[str, tuple[str, ...]] = {"review": ("review", "report"), "public": ("public",)}
+EDITIONS: Mapping[str, tuple[str, ...]] = {"review": ("review", "report"), "public": ("public", "label")}
 """Each site and the audiences whose narratives it holds."""
 
 
@@ -30,10 +36,17 @@ class Words:
     narratives: Mapping[tuple[str, Subject], Narrative]
     files: Mapping[Path, str]
     problems: tuple[Problem, ...]
+    standings: Mapping[str, Standing]
+    """By audience, of all narratives that are files: who said what."""
 
 
-def words_of(folder: Path, name: str, part: Judged) -> Words:
-    """Drafts of every audience of the edition, merged with the analyst's own words."""
+def words_of(folder: Path, name: str, part: Judged, approved_only: frozenset[str] = frozenset()) -> Words:
+    """
+    Drafts of every audience of the edition, merged with the analyst's own words.
+
+    approved_only:  what is built from approved words alone, beside what the project says; all words are given still.
+    """
+    chosen = part.project.approved_only | approved_only
     keys = subject_keys(part.project)
     ground = Ground(
         claims=part.claims,
@@ -44,17 +57,26 @@ def words_of(folder: Path, name: str, part: Judged) -> Words:
     found: dict[str, Owned] = {}
     for audience in EDITIONS[name]:
         drafted = narratives(part.project, part.packs, part.findings, part.claims, audience)
-        found[audience] = owned(folder, drafted, ground)
+        found[audience] = owned(
+            folder,
+            drafted,
+            ground,
+            overclaims=_overclaims(part.packs, audience),
+            approved_only=("public" if name == "public" else audience) in chosen,
+        )
     return Words(
         narratives={(a, s): n for a, kept in found.items() for s, n in kept.narratives.items()},
         files={path: text for kept in found.values() for path, text in kept.files.items()},
         problems=tuple(problem for kept in found.values() for problem in kept.problems),
+        standings={a: standing(n for s, n in kept.narratives.items() if is_a_file(s)) for a, kept in found.items()},
     )
 
 
-def all_told(folder: Path, whole: Judged, open_part: Judged) -> dict[str, Words]:
+def all_told(
+    folder: Path, whole: Judged, open_part: Judged, approved_only: frozenset[str] = frozenset()
+) -> dict[str, Words]:
     """Both editions; words for the public that name something restricted are kept back, and that is told."""
-    public = words_of(folder, "public", open_part)
+    public = words_of(folder, "public", open_part, approved_only)
     kept = {k: disclosed_narrative(n, whole.project) for k, n in public.narratives.items()}
     keys = subject_keys(open_part.project)
     problems = ProblemList()
@@ -74,7 +96,26 @@ def all_told(folder: Path, whole: Judged, open_part: Judged) -> dict[str, Words]
                     help="delete the file and its side file before the folder is given to others",
                 )
     public = replace(public, narratives=kept, problems=(*public.problems, *problems.sorted()))
-    return {"review": words_of(folder, "review", whole), "public": public}
+    if "public" in whole.project.approved_only | approved_only:
+        public = replace(public, narratives=approved_alone(public.narratives))
+    return {"review": words_of(folder, "review", whole, approved_only), "public": public}
+
+
+def approved_alone(told: Mapping[tuple[str, Subject], Narrative]) -> dict[tuple[str, Subject], Narrative]:
+    """Narratives without the sentences that nobody has approved."""
+    return {key: narrative.approved_alone() for key, narrative in told.items()}
+
+
+def _overclaims(packs: Packs, audience: str) -> Overclaims:
+    """What claims too much in the language of an audience."""
+    language = packs.languages.get(getattr(packs.audiences.get(audience), "language", "") or "en")
+    if language is None:
+        return lambda text, grades: ()
+
+    def found(text: str, grades: Sequence[Grade]) -> tuple[tuple[str, str], ...]:
+        return tuple((phrase.says, f"say instead: {phrase.instead}") for phrase in overclaimed(text, language, grades))
+
+    return found
 
 
 def _tell_kept_back(folder: Path, audience: str, key: str, text: str, problems: ProblemList) -> None:
@@ -102,6 +143,8 @@ def edition_of(
     told: Mapping[tuple[str, Subject], Narrative],
     problems: tuple[Problem, ...],
     version: str,
+    *,
+    approved_only: bool = False,
 ) -> Edition:
     return Edition(
         audience=name,
@@ -114,4 +157,6 @@ def edition_of(
         version=version,
         ranking=ranked(part.project, part.packs, part.findings, part.claims) if name == "review" else None,
         manual=manual(),
+        studies=studies(part.project, part.packs),
+        approved_only=approved_only,
     )

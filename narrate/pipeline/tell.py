@@ -24,12 +24,21 @@ class Told:
     claims: int = 0
 
 
-def tell(folder: Path, *, version: str, strict: bool = False, progress: Progress = silent) -> Told:
+def tell(
+    folder: Path,
+    *,
+    version: str,
+    strict: bool = False,
+    approved_only: frozenset[str] = frozenset(),
+    progress: Progress = silent,
+) -> Told:
     """
     The main job: read, measure, judge, draft, and build a site for the team and one for visitors.
 
     Nothing is written while the project has errors. The public site is made from a project from which everything
     restricted was already taken out.
+
+    approved_only:  'public' builds the site for visitors from approved sentences alone, as project.yaml may also say.
     """
     from narrate.web.build import build
     from narrate.web.refusal import Refused
@@ -42,7 +51,7 @@ def tell(folder: Path, *, version: str, strict: bool = False, progress: Progress
     progress("measuring and judging what is public")
     open_part = judged(disclosed(whole.project), whole.packs)
     progress("writing narratives")
-    told = all_told(folder, whole, open_part)
+    told = all_told(folder, whole, open_part, approved_only)
     problems = with_those_of_drafts(found.problems, told.values(), strict=strict)
     if has_errors(problems):
         return Told(problems=problems, is_written=False)
@@ -50,7 +59,14 @@ def tell(folder: Path, *, version: str, strict: bool = False, progress: Progress
     try:
         for name, part in (("review", whole), ("public", open_part)):
             progress(f"building pages: {name}")
-            edition = edition_of(name, part, told[name].narratives, problems if name == "review" else (), version)
+            edition = edition_of(
+                name,
+                part,
+                told[name].narratives,
+                problems if name == "review" else (),
+                version,
+                approved_only=name in whole.project.approved_only | approved_only,
+            )
             build(edition, templates_folder(), out / name, images=folder)
     except Refused as refusal:
         return Told(problems=(*problems, *refusal.problems), is_written=False)
