@@ -31,4 +31,9 @@ class Audience:
     """Phrases of this audience by name, such as 'no_remains'."""
     glossary: Mapping[str, str]
     """Trade word -> how this audience has it explained."""
+    words_at_least: int | None = None
+    words_at_most: int | None = None
+    """Length of one text where it is held to one, as on a panel; then only what fits is told."""
+    language: str = "en"
+    """Folder of `packs/languages` whose words it is told in."""
     place: Place

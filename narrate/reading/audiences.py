@@ -11,7 +11,7 @@ from narrate.problems import ProblemList
 from narrate.reading.asking import Asking, Field, Reads, offered
 from narrate.reading.fields import list_of, mapping_of, record
 from narrate.reading.pack_files import Entry, PackFile, PackFolder, pack_files, unique
-from narrate.reading.values import id_text, one_of, text, truth
+from narrate.reading.values import id_text, one_of, text, truth, whole
 from narrate.reading.yaml_nodes import Node, Scalar, Sequence, value_of, written_id
 
 FRAME_SLOTS = ("clause", "noun")
@@ -52,6 +52,9 @@ def _fields() -> dict[str, Field]:
         "headings": Field(reads=mapping_of(text())),
         "words": Field(reads=mapping_of(text())),
         "glossary": Field(reads=mapping_of(text())),
+        "words_at_least": Field(reads=whole(at_least=1)),
+        "words_at_most": Field(reads=whole(at_least=1)),
+        "language": Field(reads=id_text("a folder of packs/languages")),
     }
 
 

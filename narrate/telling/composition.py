@@ -37,7 +37,7 @@ def main_sentences(page: Page) -> list[Sentence]:
     if not tallies:
         return []
     page.names.in_figures = any(tally.counted >= 10 for tally in tallies)
-    groups = _by_plant(page, tallies)
+    groups = by_plant(page, tallies)
     shown = groups[:SHOWN]
     refs = [tally.ref for group in groups for tally in group if tally.ref] or [page.ref("items")]
     counted = total(tallies)
@@ -67,10 +67,10 @@ def only_text(page: Page) -> tuple[str, list[str]]:
     tallies = [t for t in ancient_tallies(page) if t.counted or t.mass_g is not None or t.is_noted]
     if page.is_plain:
         # A trace that was only weighed or noted, of nobody knows what, says nothing to visitors.
-        tallies = [t for t in tallies if t.counted or not _is_unknown(page, t)] or tallies
+        tallies = [t for t in tallies if t.counted or not is_unknown(page, t)] or tallies
         page.names.has_glosses = False
     refs = [t.ref for t in tallies if t.ref]
-    groups = _by_plant(page, tallies)
+    groups = by_plant(page, tallies)
     ordered = [tally for group in groups for tally in group]
     most = 4 if page.is_plain else 6
     if len(groups) <= most + 1:
@@ -107,7 +107,7 @@ def _part_count(page: Page, tally: Tally) -> str:
 
 
 def _can_lead(page: Page, group: Sequence[Tally]) -> bool:
-    return group[0].taxon is not None and not any(t.only_cf for t in group) and not _is_unknown(page, group[0])
+    return group[0].taxon is not None and not any(t.only_cf for t in group) and not is_unknown(page, group[0])
 
 
 def has_counted_wood(page: Page) -> bool:
@@ -196,13 +196,13 @@ def modern_sentences(page: Page) -> list[Sentence]:
 def _for_visitors(page: Page, groups: Sequence[Sequence[Tally]], refs: list[str], first_share: float) -> list[Sentence]:
     first, more = groups[0], groups[1:4]
     lead = first[0]
-    if first_share <= 0.5 or not lead.counted or _is_unknown(page, lead):
+    if first_share <= 0.5 or not lead.counted or is_unknown(page, lead):
         most = 3 if any(len(group) > 2 for group in groups[:4]) else 4
         everything = page.listed(page.names.grouped([t for group in groups[:most] for t in group], at_most=most))
         return page.say(
             refs,
             f"among them were {everything}",
-            f"we could name {everything}" if not any(_is_unknown(page, g[0]) for g in groups) else "",
+            f"we could name {everything}" if not any(is_unknown(page, g[0]) for g in groups) else "",
             f"our finds include {everything}",
         )
     noun = page.names.remains(lead, with_number=False)
@@ -236,7 +236,7 @@ def _smaller_numbers(page: Page, groups: Sequence[Sequence[Tally]], least: int) 
     """
     if not groups:
         return []
-    unknown = [group for group in groups if _is_unknown(page, group[0])]
+    unknown = [group for group in groups if is_unknown(page, group[0])]
     groups = [group for group in groups if group not in unknown]
     told = [page.names.remains(group[0]) for group in unknown[:1]]
     if not groups:
@@ -255,17 +255,18 @@ def _smaller_numbers(page: Page, groups: Sequence[Sequence[Tally]], least: int) 
     return [f"{word} {page.listed(names)}", *told]
 
 
-def _by_plant(page: Page, tallies: Sequence[Tally]) -> list[list[Tally]]:
+def by_plant(page: Page, tallies: Sequence[Tally]) -> list[list[Tally]]:
     """Tallies by plant, most items first, those that could not be identified last."""
     groups: dict[str, list[Tally]] = {}
     for tally in tallies:
         plant = page.names.plant(tally.taxon, tally.written)
         key = f"{plant} {tally.part}" if plant in UNKNOWN else f"{tally.taxon or tally.written}"
         groups.setdefault(key, []).append(tally)
-    return sorted(groups.values(), key=lambda group: (_is_unknown(page, group[0]), -total(group)))
+    return sorted(groups.values(), key=lambda group: (is_unknown(page, group[0]), -total(group)))
 
 
-def _is_unknown(page: Page, tally: Tally) -> bool:
+def is_unknown(page: Page, tally: Tally) -> bool:
+    """Whether nobody could name the plant."""
     return page.names.plant(tally.taxon, tally.written) in UNKNOWN
 
 

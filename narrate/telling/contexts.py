@@ -106,7 +106,7 @@ def summary_sentence(page: Page, name: str, held: Sequence[Reading]) -> Sentence
     changes = [item for item in chosen if item.claim.question == "change"]
     if changes:
         # For the whole dig, what changed is the news.
-        chosen = [item for item in changes if item.claim.grade == changes[0].claim.grade]
+        chosen = chief_changes(changes)
     if not chosen:
         chosen = [item for item in held if item.claim.question == "deposit"]
     if not chosen or setting.items_counted(page) == 0:
@@ -120,6 +120,20 @@ def summary_sentence(page: Page, name: str, held: Sequence[Reading]) -> Sentence
     if page.is_plain:
         return Sentence(text=english.finished(f"{name}: {lead}"), refs=tuple(refs[2:]))
     return Sentence(text=english.finished(f"{name}, {items}: {lead}"), refs=tuple(refs))
+
+
+CHIEF_CHANGES = (
+    ("change.maize-rises", "change.maize-declines"),
+    ("change.native-seeds-decline", "change.native-seeds-rise"),
+)
+"""Changes that are told before others."""
+
+
+def chief_changes(changes: Sequence[Reading]) -> list[Reading]:
+    """The firmest changes of one grade, two at most, those that the dig is dug for first."""
+    alike = [item for item in changes if item.claim.grade == changes[0].claim.grade]
+    chief = [next((r for r in alike if r.claim.statement in names), None) for names in CHIEF_CHANGES]
+    return [r for r in chief if r is not None] or alike[:2]
 
 
 def _same(items: Sequence[Reading]) -> list[Reading]:

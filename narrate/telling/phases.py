@@ -29,11 +29,7 @@ from narrate.telling.spread import (
 def phase_sections(page: Page, phase: Phase) -> tuple[Section, ...]:
     """Basis, spread of the plants, then each theme over all contexts of the phase."""
     contexts = [c for c in page.dig.project.contexts if c.phase == phase.id]
-    name = (
-        f"the {english.literal(phase.name)}"
-        if not phase.name.lower().startswith("the ")
-        else english.literal(phase.name)
-    )
+    name = setting.phase_name(phase)
     if not page.found.samples:
         text = f"no samples were taken from {name}"
         return headed(page, [("basis", page.say([page.record], text))])

@@ -32,6 +32,12 @@ def context_name(page: Page, context: Context) -> str:
     return f"{the}{kind} {english.literal(context.id)}"
 
 
+def phase_name(phase: Phase) -> str:
+    """'the Late hamlet'."""
+    name = english.literal(phase.name)
+    return name if name.lower().startswith("the ") else f"the {name}"
+
+
 def phase_years(page: Page, phase: Phase | None) -> str:
     """'cal AD 1250–1350', or 'about AD 1250 to 1350' for visitors."""
     if phase is None:
@@ -255,7 +261,7 @@ def _opening_for_visitors(page: Page, name: str, phase: Phase | None, context: C
             f"{name} belongs to the {english.literal(phase.name)}{when}",
             f"the diggers place {name} in the {english.literal(phase.name)}{when}",
         )
-    sentences += _kind_explained(page, context)
+    sentences += kind_explained(page, context.kind)
     here = "it" if phase is not None else name
     return sentences + page.say(
         size_refs(page)[:2],
@@ -271,9 +277,9 @@ SELF_EXPLAINED = ("pit", "hearth", "layer", "burned structure", "other")
 """Kinds of context whose plain names say what they are."""
 
 
-def _kind_explained(page: Page, context: Context) -> list[Sentence]:
+def kind_explained(page: Page, kind_id: str) -> list[Sentence]:
     """What such a place is, in one short sentence, where its name does not say it."""
-    kind = page.names.kind_known(context.kind)
+    kind = page.names.kind_known(kind_id)
     if kind is None or not kind.explained.startswith(("A ", "An ")) or kind.id in SELF_EXPLAINED:
         return []
     said = english.lowered(kind.explained.split(";")[0].rstrip("."))

@@ -14,11 +14,12 @@ from narrate.model.packs import Packs
 from narrate.model.project import Project
 from narrate.model.refs import subject_keys
 from narrate.model.stratigraphy import Context, Phase
-from narrate.telling import english, setting
+from narrate.telling import cautions, english, setting
 from narrate.telling.contexts import context_sections, summary_sentence
 from narrate.telling.features import feature_sections
 from narrate.telling.names import Names
 from narrate.telling.page import Dig, Page
+from narrate.telling.panel import panel_sections
 from narrate.telling.phases import phase_sections
 from narrate.telling.plan import readings
 from narrate.telling.readability import grade
@@ -49,11 +50,11 @@ def narratives(
         surroundings=surroundings(project, packs, findings, ancient),
     )
     told: dict[Subject, Narrative] = {}
-    for sample in project.samples:
+    for sample in project.samples if not is_panel(dig) else ():
         _tell(told, dig, "sample", sample.id, partial(sample_sections, sample=sample))
     for context in project.contexts:
         _tell(told, dig, "context", context.id, partial(_context, context=context))
-    for feature in (f for f in project.features() if len(f.contexts) > 1):
+    for feature in (f for f in project.features() if len(f.contexts) > 1 and not is_panel(dig)):
         _tell(told, dig, "feature", feature.id, partial(feature_sections, feature=feature))
     for phase in project.phases:
         _tell(told, dig, "phase", phase.id, partial(_phase, phase=phase))
@@ -68,18 +69,32 @@ def _tell(
     subject = Subject(level=level, id=id)
     if dig.found(subject) is None:
         return
-    written = sections(new_page(dig, subject))
-    if dig.audience.register == "plain" and grade(_text(written)) > GRADE_AT_MOST:
+    page = new_page(dig, subject)
+    written = _closed(page, sections(page))
+    if not written:
+        return
+    if page.is_plain and grade(_text(written)) > GRADE_AT_MOST:
         # Glosses in brackets are what makes a plain page hard; a page that is too hard goes without them.
         bare = new_page(dig, subject)
         bare.names.may_gloss = False
-        without = sections(bare)
+        without = _closed(bare, sections(bare))
         written = without if grade(_text(without)) < grade(_text(written)) else written
     title = title_of(dig, subject)
     brief = new_page(dig, subject)
     held = [] if _spans_phases(dig, subject) else readings(brief, dig.claims.about(subject))
     summary = summary_sentence(brief, english.literal(title), held)
     told[subject] = Narrative(subject=subject, audience=dig.audience.id, title=title, summary=summary, sections=written)
+
+
+def _closed(page: Page, sections: tuple[Section, ...]) -> tuple[Section, ...]:
+    """A text for visitors with what it owes them at its end: that plants named in it live on, and are no advice."""
+    if not page.is_plain or is_panel(page.dig) or not sections or page.subject.level == "sample":
+        return sections
+    living = cautions.living_sentences(page) if page.subject.level in ("phase", "site") else []
+    owed = (*living, *cautions.caution_sentences(page, "caution closing"))
+    *before, last = sections
+    paragraphs = (*last.paragraphs[:-1], (*last.paragraphs[-1], *owed)) if last.paragraphs else (owed,)
+    return (*before, replace(last, paragraphs=paragraphs))
 
 
 def _spans_phases(dig: Dig, subject: Subject) -> bool:
@@ -136,7 +151,15 @@ def title_of(dig: Dig, subject: Subject) -> str:
     return english.capitalised(f"{word} {subject.id}")
 
 
+def is_panel(dig: Dig) -> bool:
+    """Whether texts are held to a length: then samples and features have none of their own."""
+    return dig.audience.words_at_most is not None
+
+
 def _context(page: Page, context: Context) -> tuple[Section, ...]:
+    if is_panel(page.dig):
+        phase = page.dig.project.phase(context.phase)
+        return panel_sections(page, setting.context_name(page, context), phase, context.kind)
     if not page.is_review:
         return context_sections(page, context)
     brackets = setting.phase_brackets(page, page.dig.project.phase(context.phase))
@@ -145,6 +168,8 @@ def _context(page: Page, context: Context) -> tuple[Section, ...]:
 
 
 def _phase(page: Page, phase: Phase) -> tuple[Section, ...]:
+    if is_panel(page.dig):
+        return panel_sections(page, setting.phase_name(phase), None)
     if not page.is_review:
         return phase_sections(page, phase)
     inside = {c.id for c in page.dig.project.contexts if c.phase == phase.id}
@@ -154,6 +179,8 @@ def _phase(page: Page, phase: Phase) -> tuple[Section, ...]:
 
 
 def _site(page: Page) -> tuple[Section, ...]:
+    if is_panel(page.dig):
+        return panel_sections(page, "the dig", None)
     if not page.is_review:
         return site_sections(page)
     return review_sections(page, "the whole dig", "", page.dig.project.samples, None)

@@ -1,0 +1,143 @@
+"""A narrative of fixed length, such as an exhibit panel: what matters most, as far as it fits."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from narrate.model.findings import Tally
+from narrate.model.narrative import Section, Sentence
+from narrate.model.stratigraphy import Phase
+from narrate.telling import composition, english, setting
+from narrate.telling.cautions import caution_sentences, living_sentences
+from narrate.telling.contexts import NOT_NEWS, chief_changes, is_slight
+from narrate.telling.frames import frame
+from narrate.telling.page import Page
+from narrate.telling.plan import TOO_FEW, Reading, readings
+from narrate.telling.reasons import reasons_for
+
+QUESTIONS = ("change", "food", "fuel", "season", "processing", "field", "deposit")
+"""What visitors are told first where there is room for a part only."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Piece:
+    """Sentences that stand or fall together, and how early they are let in: 0 before all."""
+
+    turn: int
+    sentences: tuple[Sentence, ...]
+
+    @property
+    def words(self) -> int:
+        return sum(len(sentence.text.split()) for sentence in self.sentences)
+
+
+def panel_sections(page: Page, name: str, phase: Phase | None, kind: str = "") -> tuple[Section, ...]:
+    """
+    One paragraph of the audience's length; nothing where there is too little to fill it.
+
+    name: the subject as it stands in a sentence. kind: of a context, explained where its name does not say it.
+    """
+    if not page.found.samples or not setting.items_counted(page):
+        return ()
+    held = readings(page, page.dig.claims.about(page.subject))
+    if page.subject.level == "context" and (is_slight(page, held) or any(r.claim.statement == TOO_FEW for r in held)):
+        return ()
+    pieces = [
+        _Piece(0, tuple(_place(page, name, phase))),
+        _Piece(5, tuple(_explained(page, kind))),
+        _Piece(0, tuple(_washed(page, name, phase))),
+        _Piece(1, tuple(_plants(page))),
+        *_read(page, held),
+        _Piece(7, tuple(page.say([page.record], *page.turns("panel seen")))),
+        _Piece(6, tuple(page.say([page.record], *page.turns("panel fire")))),
+        _Piece(4, tuple(living_sentences(page))),
+        _Piece(8, tuple(page.say([page.record], *page.turns("panel kept")))),
+        _Piece(0, tuple(caution_sentences(page, "panel caution"))),
+    ]
+    chosen = _fitting(page, pieces)
+    if sum(piece.words for piece in chosen) < (page.audience.words_at_least or 0):
+        return ()
+    return (Section(id="all", heading="", paragraphs=(tuple(s for piece in chosen for s in piece.sentences),)),)
+
+
+def _fitting(page: Page, pieces: Sequence[_Piece]) -> list[_Piece]:
+    """Pieces in their order, as many as fit, the earliest turns first; fillers only until the text is long enough."""
+    most, least = page.audience.words_at_most or 10_000, page.audience.words_at_least or 0
+    chosen: list[_Piece] = []
+    for piece in sorted((p for p in pieces if p.sentences), key=lambda p: p.turn):
+        words = sum(p.words for p in chosen)
+        if words + piece.words <= most and (piece.turn < FILLS or words < least):
+            chosen.append(piece)
+    return [piece for piece in pieces if piece in chosen]
+
+
+FILLS = 5
+"""From this turn on a piece is let in only where the text is too short without it."""
+
+
+def _place(page: Page, name: str, phase: Phase | None) -> list[Sentence]:
+    if phase is None:
+        return []
+    years = setting.phase_years(page, phase)
+    when = f", {years}" if years else ""
+    return page.say(
+        [page.record],
+        f"{name} belongs to the {english.literal(phase.name)}{when}",
+        f"{name} dates from the {english.literal(phase.name)}{when}",
+    )
+
+
+def _explained(page: Page, kind: str) -> list[Sentence]:
+    return setting.kind_explained(page, kind) if kind else []
+
+
+def _washed(page: Page, name: str, phase: Phase | None) -> list[Sentence]:
+    litres = f"{setting.litres_text(page)} of soil" if page.found.litres is not None else "soil"
+    here = "it" if phase is not None else name
+    items = setting.items_text(page)
+    refs = setting.size_refs(page)[:2]
+    return page.say(
+        refs,
+        f"we washed {litres} from {here} and picked out {items}",
+        f"our team washed {litres} from {here} and found {items}",
+    )
+
+
+def _plants(page: Page) -> list[Sentence]:
+    """The commonest finds without their numbers."""
+    groups = composition.by_plant(page, [t for t in composition.plant_tallies(page) if t.counted])
+    known = [group[0] for group in groups if not composition.is_unknown(page, group[0])][:3]
+    if not known:
+        return []
+    share = sum(t.counted for t in groups[0]) / sum(t.counted for group in groups for t in group)
+    refs = [t.ref for t in known if t.ref] or [page.ref("items")]
+    names = [_bare(page, tally) for tally in known]
+    if share > 0.5:
+        rest = f", with some {page.listed(names[1:])}" if names[1:] else ""
+        return page.say(refs, f"most were {names[0]}{rest}", f"{names[0]} were the commonest{rest}")
+    return page.say(refs, f"they include {page.listed(names)}", f"among them were {page.listed(names)}")
+
+
+def _bare(page: Page, tally: Tally) -> str:
+    return page.names.remains(tally, with_number=False, latin=False)
+
+
+def _read(page: Page, held: Sequence[Reading]) -> list[_Piece]:
+    """The firmest reading of each question with its reason, firmest questions first."""
+    pieces: list[_Piece] = []
+    by_question: dict[str, list[Reading]] = {}
+    for reading in held:
+        if reading.claim.question in QUESTIONS and reading.claim.statement not in NOT_NEWS:
+            by_question.setdefault(reading.claim.question, []).append(reading)
+    leads = sorted(by_question.values(), key=lambda group: (-group[0].rank, QUESTIONS.index(group[0].claim.question)))
+    for i, group in enumerate(leads):
+        lead = [item for item in group if item.is_food and item.rank == group[0].rank][:1] or group[:1]
+        if lead[0].claim.question == "change":
+            lead = chief_changes(group) or lead
+        said = frame(page, lead, "lead")
+        reasons = reasons_for(page, lead[0], most=1) if len(lead) == 1 else []
+        because = f", because {reasons[0]}" if reasons and ", " not in reasons[0] else ""
+        sentences = page.say([item.claim.id for item in lead], f"{said}{because}") if said else []
+        pieces.append(_Piece(2 if i < 2 else 3, tuple(sentences)))
+    return pieces

@@ -1,0 +1,72 @@
+"""Exhibit panels: one file of packs, texts of 60 to 90 words."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING
+
+import pytest
+
+from narrate.model.ids import SITE, Subject
+from narrate.model.narrative import Narrative
+from narrate.telling.readability import grade
+from narrate.telling.tell import narratives
+
+if TYPE_CHECKING:
+    from narrate.pipeline.judged import Judged
+
+
+@pytest.fixture(scope="module")
+def panels(judged_example: Judged) -> dict[Subject, Narrative]:
+    whole = judged_example
+    return narratives(whole.project, whole.packs, whole.findings, whole.claims, "label")
+
+
+def test_a_panel_has_sixty_to_ninety_words(panels: dict[Subject, Narrative]):
+    """Words parted by spaces, title left out, in every panel of the example."""
+    lengths = {subject.id: len(narrative.text.split()) for subject, narrative in panels.items()}
+
+    assert {id: words for id, words in lengths.items() if not 60 <= words <= 90} == {}
+
+
+def test_every_context_with_something_to_tell_has_a_panel(panels: dict[Subject, Narrative], judged_example: Judged):
+    """Only contexts that held next to nothing, or were never sampled, go without."""
+    without = set()
+    for context in judged_example.project.contexts:
+        subject = Subject(level="context", id=context.id)
+        items = judged_example.findings.subjects[subject].measurements["items"].value or 0
+        if subject not in panels:
+            without.add(context.id)
+            assert items < 30, context.id
+
+    assert without == {"C09", "C18", "C19", "C21"}
+    assert Subject(level="site", id=SITE) in panels
+
+
+def test_a_panel_is_easy_to_read(panels: dict[Subject, Narrative]):
+    """Reading grade 8 or below, Latin and figures of intervals nowhere."""
+    for narrative in panels.values():
+        assert grade(narrative.text) <= 8.0, (narrative.title, grade(narrative.text))
+        assert not re.search(r"[*%]|interval|\{", narrative.text), narrative.text
+
+
+def test_a_panel_that_names_food_carries_a_caution(panels: dict[Subject, Narrative]):
+    """No panel leaves its readers to think that a wild plant is safe to eat (common practice, no source)."""
+    for narrative in panels.values():
+        assert re.search(r"Please do not eat wild plants|which wild plants are safe", narrative.text), narrative.title
+
+
+def test_a_panel_says_who_did_what(panels: dict[Subject, Narrative]):
+    """Half of the sentences or more have people or the team in them."""
+    for narrative in panels.values():
+        sentences = narrative.sentences()
+        people = [s for s in sentences if re.search(r"\b(we|our|people|you|someone|farmers|please)\b", s.text, re.I)]
+        assert len(people) * 2 >= len(sentences), narrative.text
+
+
+def test_the_panel_of_the_dig_sets_corn_beside_the_garden_crops(panels: dict[Subject, Narrative]):
+    """The overview tells the one change that the dig is about."""
+    assert (
+        "people used corn in more places and their garden seeds in fewer places as time went on"
+        in panels[Subject(level="site", id=SITE)].text
+    )
