@@ -105,6 +105,7 @@ def _argument(argument: Argument) -> dict[str, object]:
         "weight": argument.weight,
         "verdict": argument.verdict,
         "stability": argument.share_holding,
+        "counted_with": argument.counted_with,
         "says": argument.says,
         "evidence": [_evidence(evidence, with_rows=argument.verdict == "holds") for evidence in argument.evidence],
     }

@@ -16,9 +16,10 @@ from narrate.judging.weigh import VERDICTS
 from narrate.measures.catalogue import MEASURES
 from narrate.measures.count_table import count_table
 from narrate.measures.units import Units
+from narrate.model.ids import Level
 from narrate.model.packs import Packs
 from narrate.model.plants import TAGS
-from narrate.model.rules import Bound, Example, Fact, Rule, Selector
+from narrate.model.rules import Bound, Example, Fact, Rule, Selector, Verdict
 from narrate.problems import Place, Problem, ProblemList
 
 
@@ -34,6 +35,7 @@ def check_rules(packs: Packs, *, only_local: bool = False) -> tuple[Problem, ...
             continue
         before = len(problems.found)
         _check_names(rule, packs, problems)
+        _check_evidence(rule, packs, problems)
         check_sense(rule, problems)
         if len(problems.found) == before:
             _check_examples(rule, packs, problems)
@@ -50,15 +52,48 @@ def check_rules(packs: Packs, *, only_local: bool = False) -> tuple[Problem, ...
     return problems.sorted()
 
 
-def answer(rule: Rule, example: Example, packs: Packs) -> str:
-    """The verdict of a rule on one of its examples."""
+def answers(rule: Rule, example: Example, packs: Packs) -> dict[Level, Verdict]:
+    """
+    The verdict of a rule on one of its examples, on every level that the rule is about and the example can be.
+
+    An example of several samples is no sample, and one of several phases is a dig. Where that leaves no level of the
+    rule, the first of its levels is tried.
+    """
     project = example_project(example, packs)
     table = count_table(project, packs)
-    level = "site" if "site" in rule.about and len(rule.about) == 1 else rule.about[0]
-    units = Units(table, level, packs, project.preservation)
     phases = Units(table, "phase", packs, project.preservation)
-    codes = rule_verdicts(rule, Look(units, phases, recorded(project, packs)))
-    return VERDICTS[int(codes[0, 0])]
+    records = recorded(project, packs)
+    found: dict[Level, Verdict] = {}
+    for level in [level for level in rule.about if _can_be(example, level)] or rule.about[:1]:
+        units = Units(table, level, packs, project.preservation)
+        found[level] = VERDICTS[int(rule_verdicts(rule, Look(units, phases, records))[0, 0])]
+    return found
+
+
+def _can_be(example: Example, level: Level) -> bool:
+    if level == "site":
+        return True
+    has_one_phase = len(set(example.phases)) <= 1
+    return has_one_phase and (level != "sample" or max(example.samples, len(example.phases)) == 1)
+
+
+def _check_evidence(rule: Rule, packs: Packs, problems: ProblemList) -> None:
+    """A key of shared evidence that no other rule of the statement has shares nothing: mostly a slip of the pen."""
+    if not rule.evidence:
+        return
+    beside = [other for other in packs.rules.values() if other.statement == rule.statement and other.id != rule.id]
+    if not any(other.evidence == rule.evidence and other.direction == rule.direction for other in beside):
+        known = sorted({other.evidence for other in beside if other.evidence})
+        near = difflib.get_close_matches(rule.evidence, known, n=1)
+        problems.error(
+            rule.place,
+            "N502",
+            f"rule '{rule.id}': evidence '{rule.evidence}' is the key of no other rule {rule.direction} "
+            f"'{rule.statement}', expected a key that two rules share",
+            help=f"write '{near[0]}'"
+            if near
+            else "write the same key in the rules that rest on the same remains, or take it out",
+        )
 
 
 def _check_names(rule: Rule, packs: Packs, problems: ProblemList) -> None:
@@ -133,7 +168,7 @@ def _check_examples(rule: Rule, packs: Packs, problems: ProblemList) -> None:
         if not _can_be_tried(rule, example, packs):
             continue
         try:
-            found = answer(rule, example, packs)
+            found = answers(rule, example, packs)
         except KeyError as unknown:
             _unknown(
                 problems,
@@ -143,12 +178,16 @@ def _check_examples(rule: Rule, packs: Packs, problems: ProblemList) -> None:
                 packs.taxon_lookup,
             )
             continue
-        if found != example.expect:
+        wrong = {level: said for level, said in found.items() if said != example.expect}
+        is_everywhere = len(wrong) == len(found) and len(set(wrong.values())) == 1
+        for level, said in list(wrong.items())[: 1 if is_everywhere else None]:
+            of_level = "" if is_everywhere else f" of a {level}"
             problems.error(
                 example.place,
                 "N503",
-                f"rule '{rule.id}', example '{example.name}': the rule says '{found}', expected '{example.expect}'",
-                help=f"add 'answers: {{{example.name}: {found}}}' to its entry in packs/changes.yaml if that is meant"
+                f"rule '{rule.id}', example '{example.name}': the rule says '{said}'{of_level}, "
+                f"expected '{example.expect}'",
+                help=f"add 'answers: {{{example.name}: {said}}}' to its entry in packs/changes.yaml if that is meant"
                 if rule.changed
                 else "mend the criteria, or the example if it is wrong",
             )

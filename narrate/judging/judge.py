@@ -15,7 +15,7 @@ from narrate.judging.next_steps import next_steps, with_next_steps
 from narrate.judging.resample import drawn_samples, resampled
 from narrate.judging.rivals import with_rivals
 from narrate.judging.turning import LEVELS_TURNED, turnings
-from narrate.judging.weigh import VERDICTS, claim_verdicts, grade_of, support
+from narrate.judging.weigh import VERDICTS, claim_verdicts, counted_once, grade_of, support
 from narrate.measures.count_table import CountTable, count_table
 from narrate.measures.units import Units
 from narrate.model.claims import Argument, Claim, Claims, Turning
@@ -92,7 +92,9 @@ def _judged(
         statement = packs.statements[statement_id]
         weights = [packs.weights[r.weight] * (1 if r.direction == "for" else -1) for r in rules]
         codes = [rule_verdicts(rule, look) for rule in rules]
-        weighed = support(statement.prior, weights, [c == HOLDS for c in codes])
+        shared = [rule.evidence for rule in rules]
+        weighed = support(statement.prior, weights, [c == HOLDS for c in codes], shared)
+        stands_for = _stand_ins(rules, weights, codes)
         outcome = claim_verdicts(rules, codes, weighed)
         stays, same = _stability(statement, rules, weights, codes, outcome, redrawn)
         for unit, subject in enumerate(claims):
@@ -101,6 +103,7 @@ def _judged(
                     statement=statement,
                     rules=rules,
                     codes=[int(c[0, unit]) for c in codes],
+                    stands_for=[s.get(unit) for s in stands_for],
                     same=[s[unit] for s in same] if same else [None] * len(rules),
                     weighed=float(weighed[0, unit]),
                     outcome=int(outcome[0, unit]),
@@ -117,6 +120,23 @@ def _judged(
     return {subject: with_rivals(_with_alternatives(found), packs) for subject, found in claims.items()}
 
 
+def _stand_ins(
+    rules: Sequence[Rule], weights: Sequence[float], codes: Sequence[np.ndarray]
+) -> list[dict[int, RuleId]]:
+    """For each rule, by unit: the rule of the same evidence that is added in its stead, where both hold."""
+    held = [c == HOLDS for c in codes]
+    counts = counted_once(weights, held, [rule.evidence for rule in rules])
+    found: list[dict[int, RuleId]] = [{} for _ in rules]
+    for i, rule in enumerate(rules):
+        for unit in np.flatnonzero((held[i] & ~counts[i])[0]).tolist() if rule.evidence else ():
+            found[i][unit] = next(
+                other.id
+                for other, counted in zip(rules, counts, strict=True)
+                if other.evidence == rule.evidence and other.direction == rule.direction and counted[0, unit]
+            )
+    return found
+
+
 def _stability(
     statement: Statement,
     rules: Sequence[Rule],
@@ -129,7 +149,7 @@ def _stability(
     if redrawn is None:
         return None, []
     drawn = [rule_verdicts(rule, redrawn) for rule in rules]
-    weighed = support(statement.prior, weights, [d == HOLDS for d in drawn])
+    weighed = support(statement.prior, weights, [d == HOLDS for d in drawn], [r.evidence for r in rules])
     stays = (claim_verdicts(rules, drawn, weighed) == outcome).mean(axis=0)
     return stays, [(d == c).mean(axis=0) for d, c in zip(drawn, codes, strict=True)]
 
@@ -139,6 +159,7 @@ def _claim(
     statement: Statement,
     rules: Sequence[Rule],
     codes: Sequence[int],
+    stands_for: Sequence[RuleId | None],
     same: Sequence[float | None],
     weighed: float,
     outcome: int,
@@ -152,7 +173,8 @@ def _claim(
     turns: tuple[Turning, ...],
 ) -> Claim:
     arguments = tuple(
-        _argument(rule, code, share, look, unit, packs) for rule, code, share in zip(rules, codes, same, strict=True)
+        replace(_argument(rule, code, share, look, unit, packs), counted_with=other)
+        for rule, code, share, other in zip(rules, codes, same, stands_for, strict=True)
     )
     holding = [rule for rule, code in zip(rules, codes, strict=True) if code == HOLDS]
     unlimited = grade_of(weighed) if outcome == HOLDS else "not supported"

@@ -62,7 +62,8 @@ def outcomes(look: Look, rules: Mapping[StatementId, tuple[Rule, ...]], packs: P
     for statement, own in rules.items():
         weights = [packs.weights[rule.weight] * (1 if rule.direction == "for" else -1) for rule in own]
         codes = [rule_verdicts(rule, look) for rule in own]
-        weighed = support(packs.statements[statement].prior, weights, [c == HOLDS for c in codes])
+        shared = [rule.evidence for rule in own]
+        weighed = support(packs.statements[statement].prior, weights, [c == HOLDS for c in codes], shared)
         found[statement] = claim_verdicts(own, codes, weighed)[0]
     return found
 

@@ -10,11 +10,11 @@ import numpy as np
 from narrate.judging.criteria import Look, leaves, rule_verdicts
 from narrate.judging.facts import HOLDS
 from narrate.judging.variants import (
-    NEW_PLANT,
+    OF_EACH_CLASS,
+    OF_EACH_PLANT,
     STEPS,
     Candidates,
     Varied,
-    compacted,
     part_of,
     varied,
     with_empty_rows,
@@ -94,20 +94,21 @@ def turnings(look: Look, rules: Mapping[StatementId, tuple[Rule, ...]], packs: P
     """
     The smallest changes for all units of a level, for the statements that have rules there.
 
-    One kind of thing is changed at a time, by at most `variants.MOST` items; kinds are those that the rules of the
-    statement count. Units are those of a single table, as they were counted.
+    One kind of thing is changed at a time, by at most `variants.MOST` items; every kind that some rule of the statement
+    counts is tried, or one that all its rules treat alike. Units are those of a single table, as they were counted.
     """
     units = look.units
     candidates = Candidates(units)
+    is_sorted_in_part = bool((units.table.share < 1).any())
     found: Turnings = {}
     for statement, own in rules.items():
-        kinds = _kinds(own, candidates)
+        kinds = _kinds(own, candidates, is_sorted_in_part)
         if kinds is not None:
             found[statement] = _of_statement(look, statement, own, kinds, packs)
     return found
 
 
-def _kinds(rules: Sequence[Rule], candidates: Candidates) -> np.ndarray | None:
+def _kinds(rules: Sequence[Rule], candidates: Candidates, is_sorted_in_part: bool) -> np.ndarray | None:
     """(candidates, units): what the bounds of the rules count."""
     asked = dict.fromkeys(
         leaf
@@ -115,16 +116,13 @@ def _kinds(rules: Sequence[Rule], candidates: Candidates) -> np.ndarray | None:
         for leaf in leaves((*rule.needs, rule.criteria))
         if isinstance(leaf, Bound) and _is_moved(leaf)
     )
-    found = []
-    for bound in asked:
-        of = bound.of or Selector()
-        found.append(candidates.of(of))
-        if bound.to is not None:
-            found.append(candidates.of(bound.to, apart_from=of))
-        if bound.measure in NEW_PLANT:
-            found.append(candidates.of(of, new=True))
-    kinds = compacted(found) if found else None
-    return kinds if kinds is not None and kinds.size else None
+    if not asked:
+        return None
+    selectors = dict.fromkeys(s for bound in asked for s in (bound.of or Selector(), bound.to) if s is not None)
+    measures = {bound.measure for bound in asked}
+    matters = bool(measures & OF_EACH_PLANT) or (is_sorted_in_part and bool(measures & OF_EACH_CLASS))
+    kinds = candidates.of(tuple(selectors), each=matters)
+    return kinds if kinds.size else None
 
 
 def _of_statement(
@@ -133,6 +131,7 @@ def _of_statement(
     units = look.units
     prior = packs.statements[statement].prior
     weights = [packs.weights[rule.weight] * (1 if rule.direction == "for" else -1) for rule in rules]
+    shared = [rule.evidence for rule in rules]
     found: dict[int, tuple[Turning, ...]] = {}
     for first, end in _parts(units, len(kinds) * len(STEPS)):
         table, _ = part_of(units.table, units.level, first, end)
@@ -141,9 +140,9 @@ def _of_statement(
         changed = varied(extended, kinds[:, first:end])
         varied_look = VariedLook(extended.with_table(changed.table), look, first)
         codes = [rule_verdicts(rule, varied_look) for rule in rules]
-        outcome = claim_verdicts(rules, codes, support(prior, weights, [c == HOLDS for c in codes]))
+        outcome = claim_verdicts(rules, codes, support(prior, weights, [c == HOLDS for c in codes], shared))
         as_counted = [rule_verdicts(rule, look)[:1, first:end] for rule in rules]
-        now = claim_verdicts(rules, as_counted, support(prior, weights, [c == HOLDS for c in as_counted]))
+        now = claim_verdicts(rules, as_counted, support(prior, weights, [c == HOLDS for c in as_counted], shared))
         outcome = outcome.reshape(changed.is_possible.shape)
         for unit, turns in _smallest(outcome, now[0], changed, extended.table, packs).items():
             found[first + unit] = turns

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
 
 from narrate.measures.count_table import CountTable
-from narrate.measures.selection import kinds_meant
+from narrate.measures.selection import earliest_years, kinds_meant
 from narrate.measures.units import Units
 from narrate.model.ids import Level
 from narrate.model.rules import Selector
@@ -18,8 +19,10 @@ MOST = 30
 STEPS = np.array([sign * items for items in range(1, MOST + 1) for sign in (1, -1)], dtype=float)
 """The changes that are tried, the smallest first."""
 
-NEW_PLANT = frozenset({"taxa", "taxa_at_30", "dominance"})
-"""Measures that a plant not yet there may move as much as more of one that is."""
+OF_EACH_PLANT = frozenset({"taxa", "taxa_at_30", "dominance"})
+"""Measures that ask how items are spread over plants, so that it matters which of them is more or fewer."""
+OF_EACH_CLASS = frozenset({"density", "times_median_density"})
+"""Measures that ask in which size class an item lies, where a class was sorted in part."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -36,74 +39,86 @@ class Varied:
 
 
 class Candidates:
-    """Which kinds of thing may be added to or taken from each unit of a level, by selector."""
+    """Which kinds of thing may be added to or taken from each unit of a level, for a set of selectors."""
 
     def __init__(self, units: Units) -> None:
         self._units = units
-        self._counted = units.table.counted[0]
-        self._of_dig = np.bincount(units.table.row_kind, self._counted, minlength=len(units.table.kinds))
-        self._known: dict[tuple[Selector, Selector | None, bool], np.ndarray] = {}
-
-    def of(self, selector: Selector, *, apart_from: Selector | None = None, new: bool = False) -> np.ndarray:
-        """
-        One kind a unit (−1: none): the commonest that the unit holds, else the commonest of the dig.
-
-        apart_from:  leaves out the kinds that this selector means as well.
-        new:         the commonest plant of the dig that the unit does not hold.
-        """
-        key = (selector, apart_from, new)
-        found = self._known.get(key)
-        if found is None:
-            found = self._known[key] = self._chosen(selector, apart_from, new)
-        return found
-
-    def _chosen(self, selector: Selector, apart_from: Selector | None, new: bool) -> np.ndarray:
-        units, table = self._units, self._units.table
-        if not table.kinds:
-            return np.full(len(units.ids), -1)
-        meant = self._meant(selector)
-        if apart_from is not None:
-            meant = meant & ~self._meant(apart_from)
-        rows = units.rows(selector)
-        rows = rows[meant[table.row_kind[rows]]]
-        there = np.zeros((len(units.ids), len(table.kinds)))
-        np.add.at(there, (units.unit_of(rows), table.row_kind[rows]), self._counted[rows])
-        # Undated phases and plants later than a phase depend on the unit: only what lies there is a candidate.
-        common = np.array([], int) if selector.later_than_phase else self._common(meant)
-        if new:
-            return self._first_missing(there, common)
-        best = there.argmax(axis=1)
-        elsewhere = common[0] if common.size else -1
-        return np.where(there.max(axis=1) > 0, best, elsewhere)
-
-    def _meant(self, selector: Selector) -> np.ndarray:
-        units = self._units
-        return kinds_meant(selector, units.table, units.packs, units.preservation)
-
-    def _common(self, meant: np.ndarray) -> np.ndarray:
-        """Kinds that are meant, firmly named ones first, the commonest of the dig first."""
-        kinds = np.flatnonzero(meant)
-        is_doubtful = np.array([not self._units.table.kinds[k].is_certain for k in kinds], bool)
-        return kinds[np.lexsort((kinds, -self._of_dig[kinds], is_doubtful))]
-
-    def _first_missing(self, there: np.ndarray, common: np.ndarray) -> np.ndarray:
-        if not common.size:
-            return np.full(len(there), -1)
-        kinds = self._units.table.kinds
+        table = units.table
+        self._of_dig = np.bincount(table.row_kind, table.counted[0], minlength=len(table.kinds))
+        self._held = np.zeros((len(units.ids), len(table.kinds)))
+        rows = np.flatnonzero(_unit_of_rows(units) >= 0)
+        np.add.at(self._held, (units.unit_of(rows), table.row_kind[rows]), table.counted[0, rows])
         names: dict[object, int] = {}
-        of_kind = np.array([names.setdefault(k.taxon or k.either or k.written, len(names)) for k in kinds])
-        held = np.zeros((len(there), len(names)), bool)
-        unit, kind = np.nonzero(there)
-        held[unit, of_kind[kind]] = True
-        missing = ~held[:, of_kind[common]]
-        return np.where(missing.any(axis=1), common[missing.argmax(axis=1)], -1)
+        of_plants = [names.setdefault(k.taxon or k.either or k.written, len(names)) for k in table.kinds]
+        self._name = np.array(of_plants, int)
+        self._is_firm = np.array([k.is_certain for k in table.kinds], bool)
+        self._meant: dict[Selector, np.ndarray] = {}
+
+    def of(self, selectors: Sequence[Selector], *, each: bool) -> np.ndarray:
+        """
+        (candidates, units): kinds that stand for all that the selectors mean; −1 where a unit has no more.
+
+        Kinds that every selector treats alike move every sum alike, so one stands for all of them: the commonest that
+        the unit holds, else the commonest of the dig, firm names before doubtful ones.
+
+        each:  every kind that the unit holds is a candidate, and one that it does not hold, because it also matters
+               how the items are spread over plants (taxa, dominance) or over size classes (density).
+        """
+        found = []
+        for kinds in self._alike(selectors):
+            held = self._held[:, kinds]
+            order = np.argsort(-held, axis=1, kind="stable")
+            most = int((held > 0).sum(axis=1).max(initial=0)) if each else 1
+            for rank in range(max(most, 1)):
+                best = order[:, rank]
+                is_held = np.take_along_axis(held, best[:, None], axis=1)[:, 0] > 0
+                found.append(np.where(is_held, kinds[best], -1))
+            found.append(self._absent(kinds, held, each))
+        return compacted(found) if found else np.full((0, len(self._units.ids)), -1)
+
+    def _alike(self, selectors: Sequence[Selector]) -> list[np.ndarray]:
+        """Kinds that are meant, in sets that no selector tells apart, those of the first selectors first."""
+        meant = np.array([self._kinds_meant(selector) for selector in selectors], bool).reshape(len(selectors), -1)
+        marks = meant.astype(float)
+        if any(selector.later_than_phase for selector in selectors):
+            years = earliest_years(self._units.table, self._units.packs)
+            marks = np.vstack([marks, np.nan_to_num(years, neginf=-1e9, posinf=1e9)])
+        asked = np.flatnonzero(meant.any(axis=0))
+        sets: dict[bytes, list[int]] = {}
+        for kind in asked.tolist():
+            sets.setdefault(marks[:, kind].tobytes(), []).append(kind)
+        ordered = sorted(sets.values(), key=lambda kinds: int(meant[:, kinds[0]].argmax()))
+        return [self._commonest_first(np.array(kinds)) for kinds in ordered]
+
+    def _kinds_meant(self, selector: Selector) -> np.ndarray:
+        units = self._units
+        if selector not in self._meant:
+            self._meant[selector] = kinds_meant(selector, units.table, units.packs, units.preservation)
+        return self._meant[selector]
+
+    def _commonest_first(self, kinds: np.ndarray) -> np.ndarray:
+        """Firmly named ones first, the commonest of the dig first."""
+        return kinds[np.lexsort((kinds, -self._of_dig[kinds], ~self._is_firm[kinds]))]
+
+    def _absent(self, kinds: np.ndarray, held: np.ndarray, each: bool) -> np.ndarray:
+        """The commonest firm kind that a unit does not hold: of another plant than it holds, or where it holds none."""
+        nothing = np.full(len(held), -1)
+        firm = kinds[self._is_firm[kinds]]
+        if not firm.size:
+            return nothing
+        if not each:
+            return np.where((held > 0).any(axis=1), -1, firm[0])
+        names = self._name[firm]
+        there = np.zeros((len(held), int(self._name.max()) + 1), bool)
+        unit, kind = np.nonzero(self._held)
+        there[unit, self._name[kind]] = True
+        missing = ~there[:, names]
+        return np.where(missing.any(axis=1), firm[missing.argmax(axis=1)], -1)
 
 
 def compacted(candidates: list[np.ndarray]) -> np.ndarray:
-    """(candidates, units): each kind once a unit, those of a unit first, without candidates that no unit has."""
+    """(candidates, units): those of a unit first, without candidates that no unit has."""
     stacked = np.stack(candidates)
-    for later in range(1, len(stacked)):
-        stacked[later][(stacked[:later] == stacked[later]).any(axis=0)] = -1
     order = np.argsort(stacked < 0, axis=0, kind="stable")
     stacked = np.take_along_axis(stacked, order, axis=0)
     return stacked[(stacked >= 0).any(axis=1)]

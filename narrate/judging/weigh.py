@@ -13,24 +13,54 @@ from narrate.model.rules import Rule, Verdict
 VERDICTS: dict[int, Verdict] = {HOLDS: "holds", CANNOT_TELL: "cannot tell", FAILS: "fails"}
 
 
-def support(prior: float, weights: Sequence[float], held: Sequence[np.ndarray]) -> np.ndarray:
+def support(
+    prior: float, weights: Sequence[float], held: Sequence[np.ndarray], evidence: Sequence[str] = ()
+) -> np.ndarray:
     """
     Weighed evidence from 0 to 1.
 
         support = 1 / (1 + exp(−(prior + Σ wᵢ)));   wᵢ of the arguments that hold, negative for those against
 
-    prior:    log-odds before any argument.
-    weights:  signed log-odds of each argument.
-    held:     for each argument, an array that is True where it holds.
+    prior:     log-odds before any argument.
+    weights:   signed log-odds of each argument.
+    held:      for each argument, an array that is True where it holds.
+    evidence:  for each argument the key of the evidence that it shares with others; '' for evidence of its own. Of
+               those that share a key and a side, the heaviest that holds is added and the others are not: the same
+               seeds, looked at twice, are no second witness.
     Source:   good practice in weighing evidence (Good 1950, from memory); the figures are a default of the packs.
 
     >>> support(-0.9, [2.6], [np.array([True, False])]).round(3).tolist()
     [0.846, 0.289]
     """
     odds = np.full(held[0].shape, prior) if held else np.array(prior)
-    for weight, where in zip(weights, held, strict=True):
-        odds = odds + weight * where
+    for weight, counts in zip(weights, counted_once(weights, held, evidence), strict=True):
+        odds = odds + weight * counts
     return 1 / (1 + np.exp(-odds))
+
+
+def counted_once(
+    weights: Sequence[float], held: Sequence[np.ndarray], evidence: Sequence[str] = ()
+) -> list[np.ndarray]:
+    """
+    For each argument, True where it holds and no heavier one of the same evidence and side does.
+
+    Of arguments that weigh alike the first is taken.
+
+    >>> a, b = np.array([True, True]), np.array([True, False])
+    >>> [part.tolist() for part in counted_once([1.0, 1.8], [a, b], ["beans", "beans"])]
+    [[False, True], [True, False]]
+    """
+    counts = list(held)
+    if not any(evidence):
+        return counts
+    taken: dict[tuple[str, bool], np.ndarray] = {}
+    for i in sorted(range(len(counts)), key=lambda i: -abs(weights[i])):
+        if evidence[i]:
+            group = (evidence[i], weights[i] > 0)
+            before = taken.get(group)
+            counts[i] = held[i] if before is None else held[i] & ~before
+            taken[group] = held[i] if before is None else before | held[i]
+    return counts
 
 
 def claim_verdicts(rules: Sequence[Rule], codes: Sequence[np.ndarray], weighed: np.ndarray) -> np.ndarray:

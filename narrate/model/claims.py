@@ -59,6 +59,8 @@ class Argument:
     evidence: tuple[Evidence, ...]
     share_holding: float | None = None
     """Share of the resampled counts in which it comes out the same."""
+    counted_with: RuleId | None = None
+    """The argument on the same remains that holds as well and is added in its stead; None: it is added itself."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -201,6 +201,8 @@ class Rule:
     """True for a rule of the project's own packs."""
     regions: tuple[str, ...] = ()
     """Region packs under which it is in force; empty: under all."""
+    evidence: str = ""
+    """Key that rules share which rest on the same remains: of those that hold, only the heaviest of a side is added."""
     changed: str = ""
     """Why the project set one of its bounds or its weight otherwise; empty where it is as it came."""
     place: Place

@@ -132,6 +132,7 @@ def _rule_fields() -> dict[str, Field]:
         "needs": Field(reads=list_of(criterion())),
         "criteria": Field(reads=criterion(), is_needed=True),
         "weight": Field(reads=one_of(WEIGHTS), is_needed=True),
+        "evidence": Field(reads=id_text("a key that rules share which rest on the same remains")),
         "regions": Field(reads=list_of(id_text("the name of a region pack"), one_is_a_list=True, at_least=1)),
         "examples": Field(reads=list_of(_example(), at_least=1), is_needed=True),
     }

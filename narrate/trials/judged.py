@@ -80,9 +80,11 @@ def _outcome(statement: Statement, rules: Sequence[Rule], evidence: Evidence, pa
     weights = [packs.weights[r.weight] * (1 if r.direction == "for" else -1) for r in rules]
     codes = [evidence.codes[rule.id][None, :] for rule in rules]
     drawn = [evidence.drawn[rule.id] for rule in rules]
-    weighed = support(statement.prior, weights, [c == HOLDS for c in codes])
+    weighed = support(statement.prior, weights, [c == HOLDS for c in codes], [r.evidence for r in rules])
     outcome = claim_verdicts(rules, codes, weighed)
-    again = claim_verdicts(rules, drawn, support(statement.prior, weights, [c == HOLDS for c in drawn]))
+    again = claim_verdicts(
+        rules, drawn, support(statement.prior, weights, [c == HOLDS for c in drawn], [r.evidence for r in rules])
+    )
     stays = (again == outcome).mean(axis=0)
     held = np.array([c[0] == HOLDS for c in codes])
     holds = outcome[0] == HOLDS

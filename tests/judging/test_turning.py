@@ -167,6 +167,35 @@ def test_what_is_said_to_turn_a_verdict_turns_it_and_nothing_smaller_does(
                 assert less.by_id[claim.id].verdict == claim.verdict
 
 
+@settings(max_examples=12, deadline=None)
+@given(numbers=st.lists(st.tuples(*[st.integers(min_value=0, max_value=7) for _ in THINGS]), min_size=2, max_size=3))
+def test_no_smaller_change_of_any_kind_of_the_dig_turns_a_verdict(numbers: list[tuple[int, ...]]) -> None:
+    """Each kind that lies anywhere on the dig, changed by fewer items than foretold, leaves the verdict as it is."""
+    digs = [
+        [(taxon, part, n) for (taxon, part), n in zip(THINGS, row, strict=True) if n] for row in numbers
+    ]  # fmt: skip
+    project = a_dig(digs)
+    of_dig = {(taxon, part) for dig in digs for taxon, part, _ in dig}
+    claims = judge(project, packs(), replicates=0)
+    for claim in claims.about(Subject(level="sample", id="S1")):
+        least = min((abs(t.items) for t in claim.turnings), default=4)
+        for taxon, part in sorted(of_dig):
+            held = sum(n for t, p, n in digs[0] if (t, p) == (taxon, part))
+            for items in (i for i in range(-min(held, least - 1), least) if i):
+                kind = Turning(
+                    items=items,
+                    taxon=TaxonId(taxon),
+                    part=part,  # type: ignore[arg-type]
+                    condition="charred",
+                    sample="S1",
+                    verdict="holds",
+                    says="",
+                )
+                other = judge(changed(project, ["S1"], kind, items), packs(), replicates=0)
+
+                assert other.by_id[claim.id].verdict == claim.verdict, (claim.id, taxon, part, items)
+
+
 def _makes_hold_only(claim: Claim, turning: Turning) -> bool:
     """A second change in the same direction is there because it makes the claim hold, which the smaller one does not."""
     first = next(t for t in claim.turnings if (t.items > 0) == (turning.items > 0))
