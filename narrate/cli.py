@@ -69,7 +69,8 @@ def intake(sheet: Path, project: Path | None) -> None:
 @click.option("--json", "as_json", is_flag=True, help="Problems as JSON on standard output.")
 @click.option("--strict", is_flag=True, help="Count warnings as errors.")
 @click.option("--code", "code", metavar="CODE", help="Print the manual's paragraph on a problem code and stop.")
-def check(folder: Path, as_json: bool, strict: bool, code: str | None) -> None:
+@click.option("--track-record", is_flag=True, help="Try the rules on simulated digs: how often were they right?")
+def check(folder: Path, as_json: bool, strict: bool, code: str | None, track_record: bool) -> None:
     """Read everything in FOLDER and report every problem, each with its place and how to mend it."""
     from narrate.pipeline.check import checked
     from narrate.problems import CODES, as_plain_data, has_errors
@@ -78,6 +79,9 @@ def check(folder: Path, as_json: bool, strict: bool, code: str | None) -> None:
         if code.upper() not in CODES:
             raise click.UsageError(f"'{code}' is not a problem code; known are {', '.join(CODES)}")
         click.echo(f"{code.upper()}: {CODES[code.upper()]}")
+        return
+    if track_record:
+        _try_rules(folder, as_json=as_json)
         return
     found = checked(folder, strict=strict)
     problems = found.problems
@@ -197,6 +201,17 @@ def main() -> None:
         click.echo(f"narrate: a fault of the program, not of your project: {type(fault).__name__}: {fault}", err=True)
         click.echo("Set NARRATE_DEBUG=1 and run it again to see where.", err=True)
         sys.exit(FAULT)
+
+
+def _try_rules(folder: Path, *, as_json: bool) -> None:
+    from narrate.pipeline.track_record import tried
+
+    found = tried(folder, progress=_progress)
+    if not found.text:
+        _tell_problems(found.problems)
+        click.echo(found.refusal or _summed(found.problems), err=bool(found.refusal))
+        sys.exit(PROBLEMS)
+    click.echo(json.dumps(found.plain, ensure_ascii=False, indent=1) if as_json else found.text)
 
 
 def _tables_as_plain_data(tables: Mapping[str, str]) -> dict[str, list[dict[str, str]]]:

@@ -123,7 +123,6 @@ ACTIVITIES = (
                 chosen=2,
                 spread=0.4,
             ),
-            Yield(taxa=("Iva annua", "Helianthus annuus"), part="achene", mean=20, spread=0.4),
         ),
         stage="fine",
         weeds=3,
@@ -147,7 +146,7 @@ ACTIVITIES = (
     Activity(
         id="oily seeds roasted",
         at=_COOKING,
-        rate=0.12,
+        rate=0.2,
         heat=_COOL,
         true=("food.oil-seed", "food.cooking-accident", "processing.clean-product"),
         yields=(Yield(taxa=("Helianthus annuus", "Iva annua"), part="achene", mean=50, spread=0.6),),

@@ -12,7 +12,7 @@ from narrate.judging.facts import HOLDS, Recorded
 from narrate.judging.judge import rules_of
 from narrate.judging.limits import UNLIMITED_QUESTIONS, UNSTEADY, circumstances, names_plants
 from narrate.judging.resample import drawn_samples, resampled
-from narrate.judging.weigh import claim_verdicts, support
+from narrate.judging.weigh import claim_verdicts, counted_once, support
 from narrate.measures.count_table import CountTable
 from narrate.measures.units import Units
 from narrate.model.claims import GRADE_NAMES, GRADES
@@ -28,6 +28,8 @@ class Outcome:
     rules: tuple[Rule, ...]
     held: np.ndarray
     """(rules, contexts): where each argument holds."""
+    counted: np.ndarray
+    """(rules, contexts): the same without those whose evidence a heavier one already gave."""
     holds: np.ndarray
     weighed: np.ndarray
     stays: np.ndarray
@@ -94,6 +96,9 @@ def _outcome(statement: Statement, rules: Sequence[Rule], evidence: Evidence, pa
         statement=statement,
         rules=tuple(rules),
         held=held,
+        counted=np.array(
+            [c[0] for c in counted_once(weights, [c == HOLDS for c in codes], [r.evidence for r in rules])]
+        ),
         holds=holds,
         weighed=weighed[0],
         stays=stays,

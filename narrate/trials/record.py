@@ -9,8 +9,10 @@ import numpy as np
 
 from narrate.measures.intervals import clopper_pearson
 from narrate.model.claims import GRADE_NAMES, GRADES
+from narrate.model.track_record import Hits, Line, Missed
 from narrate.trials.judged import Outcome
 from narrate.trials.simulate import Dug
+from narrate.trials.worlds import DEPOSITS
 
 BANDS: Mapping[str, float] = dict(GRADES)
 """The least share of right claims that each grade promises."""
@@ -36,20 +38,6 @@ class Told:
     """Contexts judged, with and without claims."""
     missed: Mapping[str, tuple[int, int]]
     """Statement -> contexts of which it is true and that hold five items of it or more; those of them with no claim."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Hits:
-    """Right claims among claims of one sort, with a 95 % interval."""
-
-    claims: int
-    right: int
-    low: float
-    high: float
-
-    @property
-    def rate(self) -> float:
-        return self.right / self.claims if self.claims else float("nan")
 
 
 def told(runs: Iterable[tuple[Dug, Mapping[str, Outcome]]]) -> Told:
@@ -97,15 +85,66 @@ def hits(is_true: np.ndarray) -> Hits:
     return Hits(claims=n, right=right, low=float(np.ravel(low)[0]), high=float(np.ravel(high)[0]))
 
 
-def by_grade(found: Told) -> dict[str, Hits]:
-    """Grade -> how often claims at it were right."""
-    return {grade: hits(found.is_true[found.grade == i]) for i, grade in enumerate(GRADE_NAMES) if i > 0}
+def by_grade(found: Told, table: str = "grade", name: str = "") -> tuple[Line, ...]:
+    """
+    How often claims at each grade were right.
+
+    Only readings of the past count. Claims about the state of a deposit (integrity) repeat what the records say, and
+    would flatter every grade.
+    """
+    is_reading = ~np.char.startswith(found.statement.astype(str), "integrity.")
+    return tuple(
+        Line(table=table, name=name, grade=grade, hits=hits(found.is_true[is_reading & (found.grade == i)]))
+        for i, grade in enumerate(GRADE_NAMES)
+        if i > 0
+    )
 
 
-def by_statement(found: Told) -> dict[tuple[str, str], Hits]:
-    """(Statement, grade) -> how often its claims at it were right; only what was claimed at all."""
+def by_statement(found: Told) -> tuple[Line, ...]:
+    """How often claims of each statement at each grade were right; only what was claimed at all."""
     pairs = sorted(set(zip(found.statement.tolist(), found.grade.tolist(), strict=True)))
-    return {
-        (id, GRADE_NAMES[grade]): hits(found.is_true[(found.statement == id) & (found.grade == grade)])
+    return tuple(
+        Line(
+            table="statement",
+            name=id,
+            grade=GRADE_NAMES[grade],
+            hits=hits(found.is_true[(found.statement == id) & (found.grade == grade)]),
+        )
         for id, grade in pairs
-    }
+    )
+
+
+_ITEMS = (
+    ("fewer than 10", 0, 10),
+    ("10 to 29", 10, 30),
+    ("30 to 99", 30, 100),
+    ("100 to 299", 100, 300),
+    ("300 or more", 300, np.inf),
+)
+_LITRES = (("less than 10", 0, 10), ("10 to 29", 10, 30), ("30 or more", 30, np.inf))
+_SORTED = (("an eighth to a quarter", 0, 0.3), ("a half", 0.3, 0.9), ("all", 0.9, np.inf))
+_SUPPORT = tuple((f"{low:.2f} to {low + 0.05:.2f}", low, low + 0.05) for low in (0.5 + 0.05 * i for i in range(10)))
+
+
+def by_circumstance(found: Told) -> tuple[Line, ...]:
+    """How the record changes with items, litres, the share sorted, the true kind of deposit, and the support itself."""
+    lines = []
+    is_reading = ~np.char.startswith(found.statement.astype(str), "integrity.")
+    for table, values, bands in (
+        ("items", found.items, _ITEMS),
+        ("litres", found.litres, _LITRES),
+        ("sorted", found.share, _SORTED),
+        ("support", found.support, _SUPPORT),
+    ):
+        for name, low, high in bands:
+            within = is_reading & (values >= low) & (values < high)
+            lines.append(Line(table=table, name=name, grade="", hits=hits(found.is_true[within])))
+    for i, deposit in enumerate(DEPOSITS):
+        lines.append(
+            Line(table="deposit", name=deposit, grade="", hits=hits(found.is_true[is_reading & (found.deposit == i)]))
+        )
+    return tuple(lines)
+
+
+def missed_of(found: Told) -> tuple[Missed, ...]:
+    return tuple(Missed(statement=id, there=a, without_claim=b) for id, (a, b) in sorted(found.missed.items()))

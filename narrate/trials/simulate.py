@@ -152,7 +152,7 @@ def _dug(
     truth, left = truths(region, digs, deposits, things, lain.pieces, lain.events, found, generator)
     modern = [i for i, kind in enumerate(kinds) if kind.condition == "uncharred"]
     later = [i for i, kind in enumerate(kinds) if kind.taxon in region.later and kind.condition == "charred"]
-    wet = [i for i, kind in enumerate(kinds) if kind.condition in ("waterlogged", "desiccated")]
+    wet = [i for i, kind in enumerate(kinds) if kind.condition in ("waterlogged", "desiccated", "mineralised")]
     for statement, which in (
         ("integrity.modern-seeds", modern), ("integrity.out-of-period", later), ("integrity.uncharred-ancient", wet)
     ):  # fmt: skip

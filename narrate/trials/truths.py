@@ -68,8 +68,8 @@ _DEPOSIT = ("deposit.single-event", "deposit.slow-build-up", "deposit.redeposite
 def _fields(digs: Digs, deposits: Deposits, has_weeds: np.ndarray) -> dict[str, np.ndarray]:
     """The fields of a dig are what its crops grew on; told of a context where weeds came in with a crop."""
     dig = deposits.dig
-    of_soil = dict(zip(SOILS, digs.soil.T, strict=True))
-    of_dig = {
+    of_soil: dict[str, np.ndarray] = dict(zip(SOILS, digs.soil.T, strict=True))
+    of_dig: dict[str, np.ndarray] = {
         "field.autumn-sown": digs.autumn,
         "field.spring-sown": ~digs.autumn,
         "field.cut-low": digs.low_cut | digs.uprooted,

@@ -124,7 +124,8 @@ def drawn_deposits(region: Region, packs: Packs, trial: Trial, generator: np.ran
     is_disturbed = generator.random(n) < 0.15
     careless = 0.5 if "records are careless" in trial.broken else 0.07
     said = np.where(generator.random(n) < careless, generator.integers(0, 4, n), deposit)
-    secure = np.where(generator.random(n) < careless, generator.integers(0, 2, n), is_disturbed.astype(int))
+    slips = 0.5 if "records are careless" in trial.broken else 0.02
+    secure = np.where(generator.random(n) < slips, generator.integers(0, 2, n), is_disturbed.astype(int))
     wet = {"charred": 0.0, "waterlogged": 0.5, "desiccated": 0.7}[region.preservation]
     return Deposits(
         dig=np.repeat(np.arange(trial.digs), trial.contexts),

@@ -63,7 +63,7 @@ def test_grain_survives_fire_before_glume_bases_before_culm_nodes(heat: int) -> 
 
 
 def test_cupules_outlast_kernels_at_high_heat_alone() -> None:
-    """Kernels last as well as cupules at moderate heat only. Source: Goette et al. 1994, from memory; direction only."""
+    """Kernels last as cupules do at moderate heat only. Source: Goette et al. 1994, from memory; direction only."""
     low, high = HEATS.index("low"), HEATS.index("high")
 
     assert survival("kernel")[low] == survival("cupule")[low]
