@@ -209,6 +209,7 @@ class Body:
 
     def _drop_unnamed_before(self) -> None:
         """Where most lines carry names of plants, numbers before the first of them under other words are no counts."""
+        self._drop_among_records()
         named = [row for row in self.body if self.look.name_score(row, self.names) >= 0.45]
         over = {heading(self.look.text(row, self.names)) for row in range(self.area.top, self.body[0])}
         if len(named) < 0.5 * len(self.body) or len(named) < 2 or over & {"taxon", "genus"}:
@@ -217,6 +218,20 @@ class Body:
             is_latin = re.match(r"(?:cf\.? ?)?[A-Z][a-z]+[ _.](?:cf\.? ?)?[a-z]{3,}", self.look.text(row, self.names))
             if self.rows[row].name == "counts" and not is_latin:
                 self.rows[row] = Role(name="ignored", qualifiers=("no name of a plant",))
+
+    def _drop_among_records(self) -> None:
+        """Numbers under words that nobody knows, before and between two or more lines of records, are no counts."""
+        lines = [row for row in self.rows if self.rows[row].name in SAMPLE_ROLES]
+        half = self.body[len(self.body) // 2]
+        records = [row for row in lines if row < half]
+        if len(records) < 2:
+            return
+        before = [row for row in self.body if row < records[-1] and self.rows[row].name == "counts"]
+        if sum(self.look.name_score(row, self.names) >= 0.45 for row in before) > len(records):
+            return
+        for row in before:
+            if self.look.name_score(row, self.names) < 0.45:
+                self.rows[row] = Role(name="ignored", qualifiers=("it stands among the records and names no plant",))
 
     def _row_has(self, row: int) -> bool:
         return any((row, c) in self.look.cells for c in range(self.area.left, self.right + 1))
@@ -262,7 +277,8 @@ class Body:
                 bool(re.match(r"(?:cf\. ?)?[A-Z][a-z]+ (?:cf\.? ?)?[a-z]{3,}", label))
                 and look.name_score(row, self.names) >= 0.9
             )
-            return Role(name="counts") if is_species and not label.isupper() else Role(name="section")
+            is_plant = look.is_turned and look.name_score(row, self.names) >= 0.45  # no heads of sections stand there
+            return Role(name="counts") if (is_species or is_plant) and not label.isupper() else Role(name="section")
         if label and not_a_plant(label):
             return Role(name="not plants")
         if not label:

@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass, field
 
 from narrate.model.grids import Area
-from narrate.model.layouts import DERIVED_ROLES, Role
-from narrate.reading.intake.cell_marks import number_of
-from narrate.reading.intake.crossed_body import ROW_META
-from narrate.reading.intake.crossed_heads import COMPLETE, SIZES, Heads, condition_role, content_role, heading_over
+from narrate.model.layouts import Role
+from narrate.reading.intake.crossed_heads import content_role
+from narrate.reading.intake.crossed_sums import Sums
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
-from narrate.reading.intake.header_words import flat_heading, heading, quantity
+from narrate.reading.intake.header_words import heading, quantity
 
 
 @dataclass(slots=True, kw_only=True)
@@ -25,6 +23,8 @@ class Crossed:
     explained: int = 0
     """Cells of counts that have a name and a sample."""
     score: float = 0.0
+    named: float = 0.0
+    """How much the names of the lines with counts look like names of plants, from 0 to 1."""
     doubts: list[str] = field(default_factory=list)
 
 
@@ -76,7 +76,7 @@ def _name_columns(look: Look, area: Area) -> list[int]:
 
 
 @dataclass(slots=True)
-class _Guessing(Heads):
+class _Guessing(Sums):
     """One reading of an area, with one column taken for the names."""
 
     def guess(self) -> Crossed | None:
@@ -114,213 +114,6 @@ class _Guessing(Heads):
                 self.columns[column] = Role(name=quantity(small) or heading(small))
             else:
                 self.columns[column] = Role(name="counts")
-
-    def _label_roles(self, heads: list[int]) -> None:
-        """Roles of the columns of words, by their headings, then by what stands in them."""
-        look = self.look
-        # 'Feature type' before a row of kinds of context heads that row, and not the column that it stands in.
-        heads_of_rows = (
-            "title",
-            "condition",
-            "completeness",
-            *(role for role in ROW_META if role not in ("sample", *DERIVED_ROLES)),
-        )
-        head_rows = [
-            row
-            for row in range(self.area.top, self.body[0])
-            if self.rows.get(row, Role(name="title")).name not in heads_of_rows
-        ]
-        for column in self.labels:
-            texts = [look.text(row, column) for row in self.body if (row, column) in look.cells]
-            roles = [heading(look.text(row, column)) for row in head_rows if look.text(row, column)]
-            label_roles = [
-                r
-                for r in roles
-                if r
-                in (
-                    "taxon",
-                    "genus",
-                    "epithet",
-                    "family",
-                    "common name",
-                    "authority",
-                    "part",
-                    "condition",
-                    "completeness",
-                    "code",
-                    "group",
-                    "note",
-                    "cf",
-                    "size class",
-                    "fraction",
-                    "description",
-                    "count",
-                    "kind",
-                    *DERIVED_ROLES,
-                )
-            ]
-            role = label_roles[-1] if label_roles else ""
-            if column == self.names:
-                own = "genus" if role == "genus" else "taxon"
-                self.columns[column] = Role(name=own, filled=self._names_need_fill(column))
-                continue
-            if role in ("count", "description", "kind", "note"):
-                role = "taxon note"
-            if role in DERIVED_ROLES:
-                self.columns[column] = Role(name=role)
-                continue
-            if role == "condition":
-                self.columns[column] = condition_role([look.text(row, column) for row in head_rows])
-                continue
-            if role == "taxon" and sum(bool(look.names.part_of(t)) for t in texts) >= 0.6 * len(texts) > 0:
-                role = "part"
-            if role == "taxon":
-                is_epithet = self.columns.get(self.names, Role(name="")).name == "genus" or (
-                    heading_over(look, head_rows, self.names) == "genus" and column > self.names
-                )
-                role = "epithet" if is_epithet else self._second_names(column, texts)
-            if (
-                not role
-                and any(
-                    (row, self.names) not in look.cells and look.name_score(row, column) >= 0.45
-                    for row, r in self.rows.items()
-                    if r.name == "counts"
-                )
-                and self._label_by_content(column, texts) == "taxon note"
-            ):
-                role = "common name"
-            if (
-                role in ("group", "taxon note")
-                and sum(bool(look.names.part_of(t)) for t in texts) >= 0.6 * len(texts) > 0
-            ):
-                role = "part"
-            self.columns[column] = Role(
-                name=role or self._label_by_content(column, texts), filled=self._label_needs_fill(column, role)
-            )
-        self._split_names()
-        if any(role.name == "genus" for role in self.columns.values()) and not any(
-            r.name == "epithet" for r in self.columns.values()
-        ):
-            self.columns[self.names] = Role(name="taxon", filled=self.columns[self.names].filled)
-
-    def _split_names(self) -> None:
-        """Genera in one column and epithets in the next, without headings that say so."""
-        if self.columns[self.names].name != "taxon":
-            return
-        for column in (
-            c for c in self.labels if c > self.names and self.columns[c].name in ("taxon note", "common name")
-        ):
-            own = [(self.look.text(r, self.names), self.look.text(r, column)) for r in self.body]
-            given = [(a, b) for a, b in own if a and b]
-            if (
-                len(given) >= 2
-                and sum(
-                    " " not in a
-                    and a[:1].isupper()
-                    and bool(re.fullmatch(r"(?:cf\. ?)?[a-z-]{3,}|spp?\.?|indet\.?", b))
-                    for a, b in given
-                )
-                >= 0.7 * len(given)
-                and not any(self.look.names.part_of(b) for _, b in given)
-            ):
-                filled = self.columns[self.names].filled or any(not a and b for a, b in own)
-                self.columns[self.names] = Role(name="genus", filled=filled)
-                self.columns[column] = Role(name="epithet")
-                return
-
-    def _names_need_fill(self, column: int) -> bool:
-        """A blank under a name, in a row with counts that another column of words tells apart, stands for the name above."""
-        others = [c for c in self.labels if c != column]
-        blank = [
-            row for row, role in self.rows.items() if role.name == "counts" and (row, column) not in self.look.cells
-        ]
-        part_of = self.look.names.part_of
-        for other in others:
-            texts = [self.look.text(row, other) for row in self.body if (row, other) in self.look.cells]
-            is_of_parts = sum(bool(part_of(text)) for text in texts) >= 0.6 * len(texts)
-            if not is_of_parts and any(self.look.name_score(row, other) >= 0.45 for row in blank):
-                return False  # the name of that line stands in another column
-        return any(
-            role.name == "counts"
-            and (row, column) not in self.look.cells
-            and any(self.look.text(row, c) for c in others)
-            for row, role in self.rows.items()
-        )
-
-    def _label_needs_fill(self, column: int, role: str) -> bool:
-        if role not in ("family", "group", "part", "genus"):
-            return False
-        given = [(row, column) in self.look.own for row in self.body]
-        return (
-            bool(given) and given[0] and given.count(False) >= 0.3 * len(given) and role in ("family", "group", "genus")
-        )
-
-    def _second_names(self, column: int, texts: list[str]) -> str:
-        names = self.look.names
-        common = sum(names.read(t).is_known for t in texts)
-        return "common name" if texts and common >= 0 else "taxon note"
-
-    def _label_by_content(self, column: int, texts: list[str]) -> str:
-        names = self.look.names
-        if not texts:
-            return "ignored"
-        if sum(bool(names.part_of(t)) for t in texts) >= 0.6 * len(texts):
-            return "part"
-        if sum(bool(names.condition_of(t)) for t in texts) >= 0.6 * len(texts):
-            return "condition"
-        if sum(t.lower().endswith("aceae") for t in texts) >= 0.5 * len(texts):
-            return "family"
-        if sum(flat_heading(t) in ("cf", "") for t in texts) >= 0.8 * len(texts):
-            return "cf"
-        if sum(flat_heading(t) in COMPLETE for t in texts) >= 0.6 * len(texts):
-            return "completeness"
-        if sum(bool(re.match(r"(?:\(?[A-Z][\w.&() -]*\.?\)?|L\.)$", t)) and ("." in t) for t in texts) >= 0.6 * len(
-            texts
-        ):
-            return "authority"
-        if sum(bool(SIZES.fullmatch(t)) for t in texts) >= 0.6 * len(texts):
-            return "size class"
-        if all(heading(t) == "" and t in "0123456789" for t in texts):
-            return "code"
-        if sum(self.look.name_score(row, column) >= 0.5 for row in self.body) >= 0.5 * len(texts):
-            return "common name"
-        return "taxon note"
-
-    def _unlabelled_totals(self) -> None:
-        """Rows and columns without a label that are the sum of the others."""
-        columns = [c for c, role in self.columns.items() if role.name == "counts"]
-        rows = [r for r, role in self.rows.items() if role.name == "counts"]
-        if len(columns) < 3 or len(rows) < 3:
-            return
-        for row, role in list(self.rows.items()):
-            if role.name == "ignored" and row > rows[-1]:
-                sums = [(_value(self.look, row, c), sum(_value(self.look, r, c) for r in rows)) for c in columns]
-                if sum(abs(a - b) < 1e-9 for a, b in sums if a or b) >= 0.8 * len(columns):
-                    self.rows[row] = Role(name="total")
-        value = {(r, c): _value(self.look, r, c) for r in rows for c in columns}
-        sample_rows = [r for r, role in self.rows.items() if role.name == "sample"]
-        for column in (columns[-1], columns[0]):
-            ids = [self.look.text(r, column) for r in sample_rows if self.look.text(r, column)]
-            if any(heading(id) not in ("count", "total") for id in ids):
-                continue
-            present = [
-                (
-                    value[r, column],
-                    sum(
-                        (r, c) in self.look.cells and self.look.text(r, c) not in ("0", "-")
-                        for c in columns
-                        if c != column
-                    ),
-                )
-                for r in rows
-            ]
-            if ids and sum(a == b for a, b in present) >= 0.8 * len(rows):
-                self.columns[column] = Role(name="ubiquity")
-                continue
-            sums = [(value[r, column], sum(value[r, c] for c in columns if c != column)) for r in rows]
-            given = [(a, b) for a, b in sums if a or b]
-            if len(given) >= 3 and sum(abs(a - b) < 1e-9 for a, b in given) >= 0.8 * len(given):
-                self.columns[column] = Role(name="total")
 
     def _made(self, sample_row: int) -> Crossed | None:
         look = self.look
@@ -365,6 +158,7 @@ class _Guessing(Heads):
         if (
             over_names & plain_roles
             and not over_names & {"taxon"}
+            and not look.text(sample_row, self.names)
             and sample_row not in self._rows_headed_at_names(over_names & plain_roles)
         ):
             score *= 0.4
@@ -383,6 +177,7 @@ class _Guessing(Heads):
             area=Area(top=top, left=self.area.left, bottom=self.bottom, right=self.right),
             explained=explained,
             score=score,
+            named=sum(look.name_score(row, self.names) for row in count_rows) / max(1, len(count_rows)),
             doubts=self.doubts,
         )
 
@@ -392,12 +187,3 @@ class _Guessing(Heads):
             row for row in self.rows
             if heading(self.look.text(row, self.names)) in roles and self._content(row) >= 0.5 * len(self.counts)
         ]  # fmt: skip
-
-
-def _value(look: Look, row: int, column: int) -> float:
-    cell = look.cells.get((row, column))
-    if cell is None:
-        return 0.0
-    if cell.number is not None:
-        return cell.number
-    return number_of(cell.text, ".") or 0.0

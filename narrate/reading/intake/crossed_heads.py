@@ -82,6 +82,8 @@ class Heads(Body):
             return len(set(given)) / len(plain) if plain else 0.0
 
         def coverage(row: int) -> float:
+            if pairs and row not in pairs and plain and (row, plain[0]) in look.cells:
+                return 1.0  # blanks over small headings mean as left
             return sum((row, c) in look.cells for c in plain) / len(plain) if plain else 0.0
 
         chosen: int | None = None
@@ -90,11 +92,13 @@ class Heads(Body):
             row
             for row in heads
             if roles[row] in ("quantity", "size class", "fraction", "part", "condition", "completeness")
+            or (not roles[row] and self._recurs(row, plain))
         ]
+        unread = [row for row in pairs if not roles[row]]
         if labelled:
             chosen = max(labelled, key=lambda row: (distinct(row), -abs(row - self.body[0])))
         if chosen is None:
-            unknown = [row for row in heads if roles[row] == "" and coverage(row) > 0.4]
+            unknown = [row for row in heads if roles[row] == "" and row not in unread and coverage(row) > 0.4]
             if unknown:
                 chosen = max(
                     unknown,
@@ -134,6 +138,12 @@ class Heads(Body):
                     else ()
                 )
                 self.rows[row] = Role(name="sample", also=also, filled=self._needs_fill(row, plain, bool(pairs)))
+            elif row in unread:
+                self.rows[row] = Role(name="note")
+                words = ", ".join(dict.fromkeys(look.text(row, c) for c in plain))
+                self.doubts.append(
+                    f"small headings recur over the columns ({words[:60]}) and say nothing known; they are notes"
+                )
             elif row in heads:
                 self.rows[row] = self._named_head(row, role, word, plain)
         self._once_each(candidates)
@@ -148,7 +158,7 @@ class Heads(Body):
         return chosen
 
     def _join_ids(self, chosen: int, others: list[int], plain: list[int]) -> None:
-        """Where numbers begin anew in each context, or no row tells all columns apart, ids are joined from two or three rows."""
+        """Where numbers begin anew in each context, or no row tells all columns apart, ids of several rows are joined."""
         for several in (1, 2, 3):
             for rows in combinations(others, several):
                 texts = [self._filled_texts(row, plain) for row in (*rows, chosen)]
@@ -186,7 +196,7 @@ class Heads(Body):
         return found
 
     def _once_each(self, candidates: list[int]) -> None:
-        """Of two rows that both speak of contexts ('Provenience', 'Level') the first is the context, the other a note."""
+        """Of two rows that both speak of contexts ('Provenience', 'Level') the first is the context, one a note."""
         seen: set[str] = set()
         for row in candidates:
             role = self.rows[row]
@@ -194,6 +204,18 @@ class Heads(Body):
                 if role.name in seen:
                     self.rows[row] = Role(name="sample note", filled=role.filled)
                 seen.add(role.name)
+
+    def _recurs(self, row: int, plain: list[int]) -> bool:
+        """Whether a few small headings follow each other again and again, under a row that names each group once."""
+        texts = [self.look.text(row, c) for c in plain]
+        several = len(set(texts))
+        if not all(texts) or not 2 <= several <= 6 or len(texts) < 2 * several or any(map(str.isdigit, texts)):
+            return False
+        above = [r for r in range(self.area.top, row) if (r, plain[0]) in self.look.cells]
+        groups = [[(r, c) in self.look.own for c in plain] for r in above]
+        if not any(sum(given) * several == len(plain) and all(given[::several]) for given in groups):
+            return False
+        return all(texts[n] == texts[n - several] for n in range(several, len(texts)))
 
     def _needs_fill(self, row: int, plain: list[int], has_pairs: bool) -> bool:
         blanks = sum((row, c) not in self.look.cells for c in plain)
@@ -263,6 +285,7 @@ class Heads(Body):
             if (
                 role == "count"
                 and text.lower() not in ("n",)
+                and sum(self.look.text(row, c) == text for c in self.counts) == 1
                 and (row, column) in self.look.own
                 and len(self.counts) > 1
             ):
@@ -289,6 +312,10 @@ _FRACTIONS = (
 )
 
 
+SHORT_CONDITIONS = ("C", "UC", "CH", "UNCH", "UNC", "CHAR", "UNCHAR")
+"""Short forms that stand for conditions where they stand beside each other alone in a row."""
+
+
 def content_role(texts: list[str], look: Look) -> str:
     """What a row of headings is by the words in it: sizes, parts, conditions, n and g; empty for none of them."""
     if not texts:
@@ -302,7 +329,8 @@ def content_role(texts: list[str], look: Look) -> str:
             1.0,
             lambda t: bool(re.fullmatch(r"\d+(?:[.,]\d+)? ?(?:l|lt|ltrs?|lit(?:re|er)s?)\.?", t, re.IGNORECASE)),
         ),
-        ("quantity", 0.6, lambda t: bool(quantity(t)) and t not in ("w", "f")),
+        ("quantity", 0.6, lambda t: (bool(quantity(t)) or heading(t) == "density") and t not in ("w", "f")),
+        ("condition", 1.0, lambda t: len(set(texts)) > 1 and t.strip(".").upper() in SHORT_CONDITIONS),
         ("size class", 0.6, lambda t: bool(SIZES.fullmatch(t))),
         ("completeness", 0.6, lambda t: flat_heading(t) in COMPLETE),
         ("fraction", 0.6, lambda t: flat_heading(t) in _FRACTIONS),

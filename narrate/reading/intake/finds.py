@@ -137,7 +137,11 @@ class _Reader:
             if not wanted:
                 continue
             before: tuple[Cell, int, int] | None = None
-            for line in self._between(lines, is_row):
+            between = self._between(lines, is_row)
+            if role.filled and len(lines) == 1:
+                # The one list of a sample may have its id over its names.
+                between = [at for at in sorted(self.table.rows if is_row else self.table.columns) if at <= lines[0]]
+            for line in between:
                 r, c = (line, at) if is_row else (at, line)
                 cell = self.cells.get((r, c))
                 if cell is not None and cell.text:

@@ -6,13 +6,15 @@ import re
 from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 
-from narrate.model.grids import Area, Grid, address
+from narrate.model.grids import Area, Grid, address, column_name
 from narrate.model.layouts import Layout, Marks, Role, Shape, Table
 from narrate.problems import Place
 from narrate.reading.intake.crossed_guess import Crossed, guess_crossed
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.keys import find_marks
 from narrate.reading.intake.long_guess import Long, guess_long, guess_records
+from narrate.reading.intake.pairs_guess import guess_pairs
+from narrate.reading.intake.tables_apart import told_apart
 from narrate.reading.intake.written_names import NameReader
 
 _MOST_TABLES = 12
@@ -57,6 +59,7 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
         if has_counts or grid.sheet:
             found.left_out.append(f"{where}: nothing in it reads as counts or as records of samples")
     _tell_hidden(found, [grid for grid, _ in pairs])
+    _tell_litres(found)
     parts: dict[str, str] = {}
     order = {grid.sheet: n for n, (grid, _) in enumerate(pairs)}
     found.tables.sort(key=lambda table: (order[table.sheet], min(table.rows, default=0), min(table.columns, default=0)))
@@ -77,9 +80,19 @@ def _tables_of(look: Look, found: _Found) -> int:
     marks = find_marks(look.grid)
     waiting = [_whole(look)]
     made = 0
+    first = len(found.tables)
     while waiting and made < _MOST_TABLES:
         area = _trimmed(look, waiting.pop(0))
         if area is None:
+            continue
+        lists = guess_pairs(look, area)
+        if lists:
+            found.tables.extend(_table(look.grid, one, marks, "crossed") for one in lists)
+            found.doubts.extend(doubt for one in lists for doubt in one.doubts)
+            found.explained += sum(one.explained for one in lists)
+            made += len(lists)
+            below = max(one.area.bottom for one in lists) + 1
+            waiting.append(Area(top=below, left=area.left, bottom=area.bottom, right=area.right))
             continue
         best = _best(look, area)
         if best is None:
@@ -106,6 +119,9 @@ def _tables_of(look: Look, found: _Found) -> int:
             waiting.append(
                 Area(top=area.top, left=used.right + 1, bottom=min(used.bottom, area.bottom), right=area.right)
             )
+    apart, doubts = told_apart(look, found.tables[first:])
+    found.tables[first:] = apart
+    found.doubts.extend(doubts)
     return made
 
 
@@ -134,7 +150,7 @@ def _best(look: Look, area: Area) -> tuple[Crossed | Long, Area] | None:
         options.append((across.score, 0, across, back))
     options = [option for option in options if option[0] > 0]
     records = guess_records(look, area)
-    if records is not None and all(option[0] < option[2].explained * 0.4 for option in options):
+    if records is not None and not any(_has_names(option[0], option[2]) for option in options):
         # Words that nobody knows as plants, under a head that speaks of samples.
         return None
     if not options:
@@ -143,6 +159,13 @@ def _best(look: Look, area: Area) -> tuple[Crossed | Long, Area] | None:
     if guess.explained < 1:
         return None
     return guess, used
+
+
+def _has_names(score: float, guess: Crossed | Long) -> bool:
+    """Whether a reading is borne out by names of plants, and not by any words beside numbers."""
+    if isinstance(guess, Crossed) and guess.named >= 0.5 and score >= 0.2 * guess.explained:
+        return True
+    return score >= guess.explained * 0.4
 
 
 def _trimmed(look: Look, area: Area) -> Area | None:
@@ -171,6 +194,24 @@ def _table(grid: Grid, guess: Crossed | Long, marks: Marks, shape: Shape, *, is_
 
 def _as_row(role: Role) -> Role:
     return role
+
+
+def _tell_litres(found: _Found) -> None:
+    """A flot volume in litres, where nothing else gives a volume, is what was floated: flots are measured in ml."""
+    for n, table in enumerate(found.tables):
+        for name in ("rows", "columns"):
+            roles = {**getattr(table, name)}
+            has_volume = any("volume" in r.names for r in (*table.rows.values(), *table.columns.values()))
+            at = next((i for i, r in roles.items() if r.name == "flot volume" and r.qualifiers[:1] == ("l",)), None)
+            if at is None or has_volume:
+                continue
+            roles[at] = replace(roles[at], name="volume")
+            table = found.tables[n] = replace(table, **{name: roles})
+            where = f"row {at + 1}" if name == "rows" else f"column {column_name(at)}"
+            found.doubts.append(
+                f"{where} is headed as a volume of flots and is in litres; it is taken for the soil that was floated: "
+                "write 'flot volume, l' in the layout if it is not"
+            )
 
 
 def _tell_hidden(found: _Found, grids: list[Grid]) -> None:

@@ -278,7 +278,7 @@ def _without_head(look: Look, area: Area) -> Long | None:
     texts = {c: [look.text(r, c) for r in rows] for c in range(area.left, area.right + 1)}
     named = {c: sum(look.name_score(r, c) for r in rows) / len(rows) for c in texts}
     taxon = max(named, key=lambda c: named[c])
-    if named[taxon] < 0.6:
+    if named[taxon] < 0.6 or any(heading(look.text(r, taxon)) in ("taxon", "genus") for r in rows):
         return None
     amounts = [
         c

@@ -19,8 +19,6 @@ from narrate.reading.intake.take_in import TakenIn, take_in
 
 HERE = Path(__file__).parent / "quirks"
 SHEETS = sorted(path.name for path in HERE.iterdir() if path.suffix in (".csv", ".txt"))
-UNREAD = "w4.csv"
-"""Pairs of columns, names and counts, each pair a sample: no layout holds it, and that is said."""
 
 
 @cache
@@ -50,4 +48,4 @@ def test_a_quirky_sheet_is_laid_out_as_a_person_said(name: str, request: pytest.
         golden.write_text(json.dumps(known, indent=1, ensure_ascii=False, sort_keys=True) + "\n", encoding="utf-8")
 
     assert known[name] == found
-    assert (name == UNREAD) == (found == [])
+    assert found != []

@@ -1,0 +1,198 @@
+"""What the columns of words beside a crossed table say of its taxa: names, parts, families, codes, conditions."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from narrate.model.layouts import DERIVED_ROLES, Role
+from narrate.reading.intake.crossed_body import ROW_META
+from narrate.reading.intake.crossed_heads import COMPLETE, SIZES, Heads, condition_role, heading_over
+from narrate.reading.intake.header_words import flat_heading, heading, quantity
+
+
+@dataclass(slots=True)
+class Labels(Heads):
+    """The same with the roles of the columns of words."""
+
+    def _label_roles(self, heads: list[int]) -> None:
+        """Roles of the columns of words, by their headings, then by what stands in them."""
+        look = self.look
+        # 'Feature type' before a row of kinds of context heads that row, and not the column that it stands in.
+        heads_of_rows = (
+            "title",
+            "condition",
+            "completeness",
+            *(role for role in ROW_META if role not in ("sample", *DERIVED_ROLES)),
+        )
+        head_rows = [
+            row
+            for row in range(self.area.top, self.body[0])
+            if self.rows.get(row, Role(name="title")).name not in heads_of_rows
+        ]
+        for column in self.labels:
+            texts = [look.text(row, column) for row in self.body if (row, column) in look.cells]
+            roles = [heading(look.text(row, column)) for row in head_rows if look.text(row, column)]
+            label_roles = [
+                r
+                for r in roles
+                if r
+                in (
+                    "taxon",
+                    "genus",
+                    "epithet",
+                    "family",
+                    "common name",
+                    "authority",
+                    "part",
+                    "condition",
+                    "completeness",
+                    "code",
+                    "group",
+                    "note",
+                    "cf",
+                    "size class",
+                    "fraction",
+                    "description",
+                    "count",
+                    "kind",
+                    *DERIVED_ROLES,
+                )
+            ]
+            role = label_roles[-1] if label_roles else ""
+            if column == self.names:
+                own = "genus" if role == "genus" else "taxon"
+                self.columns[column] = Role(name=own, filled=self._names_need_fill(column))
+                continue
+            if role in ("count", "description", "kind", "note"):
+                role = "taxon note"
+            if role in DERIVED_ROLES:
+                self.columns[column] = Role(name=role)
+                continue
+            if role == "condition":
+                self.columns[column] = condition_role([look.text(row, column) for row in head_rows])
+                continue
+            if role == "taxon" and sum(bool(look.names.part_of(t)) for t in texts) >= 0.6 * len(texts) > 0:
+                role = "part"
+            if role == "taxon":
+                is_epithet = self.columns.get(self.names, Role(name="")).name == "genus" or (
+                    heading_over(look, head_rows, self.names) == "genus" and column > self.names
+                )
+                role = "epithet" if is_epithet else self._second_names(column, texts)
+            if (
+                not role
+                and any(
+                    (row, self.names) not in look.cells and look.name_score(row, column) >= 0.45
+                    for row, r in self.rows.items()
+                    if r.name == "counts"
+                )
+                and self._label_by_content(column, texts) == "taxon note"
+            ):
+                role = "common name"
+            if (
+                role in ("group", "taxon note")
+                and sum(bool(look.names.part_of(t)) for t in texts) >= 0.6 * len(texts) > 0
+            ):
+                role = "part"
+            self.columns[column] = Role(
+                name=role or self._label_by_content(column, texts), filled=self._label_needs_fill(column, role)
+            )
+        self._results_among_lines()
+        self._split_names()
+        if any(role.name == "genus" for role in self.columns.values()) and not any(
+            r.name == "epithet" for r in self.columns.values()
+        ):
+            self.columns[self.names] = Role(name="taxon", filled=self.columns[self.names].filled)
+
+    def _results_among_lines(self) -> None:
+        """Lines that a column of 'n, g, %' calls shares or densities are results."""
+        for column in [c for c, role in self.columns.items() if role.name == "quantity" and c in self.labels]:
+            for row in [r for r, role in self.rows.items() if role.name == "counts"]:
+                said = quantity(self.look.text(row, column))
+                if said in ("percent", "density"):
+                    self.rows[row] = Role(name=said)
+
+    def _split_names(self) -> None:
+        """Genera in one column and epithets in the next, without headings that say so."""
+        if self.columns[self.names].name != "taxon":
+            return
+        for column in (
+            c for c in self.labels if c > self.names and self.columns[c].name in ("taxon note", "common name")
+        ):
+            own = [(self.look.text(r, self.names), self.look.text(r, column)) for r in self.body]
+            given = [(a, b) for a, b in own if a and b]
+            if (
+                len(given) >= 2
+                and sum(
+                    " " not in a
+                    and a[:1].isupper()
+                    and bool(re.fullmatch(r"(?:cf\. ?)?[a-z-]{3,}|spp?\.?|indet\.?", b))
+                    for a, b in given
+                )
+                >= 0.7 * len(given)
+                and not any(self.look.names.part_of(b) for _, b in given)
+            ):
+                filled = self.columns[self.names].filled or any(not a and b for a, b in own)
+                self.columns[self.names] = Role(name="genus", filled=filled)
+                self.columns[column] = Role(name="epithet")
+                return
+
+    def _names_need_fill(self, column: int) -> bool:
+        """A blank under a name, in a row with counts that another column of words tells apart, is the name above."""
+        others = [c for c in self.labels if c != column]
+        blank = [
+            row for row, role in self.rows.items() if role.name == "counts" and (row, column) not in self.look.cells
+        ]
+        part_of = self.look.names.part_of
+        for other in others:
+            texts = [self.look.text(row, other) for row in self.body if (row, other) in self.look.cells]
+            is_of_parts = sum(bool(part_of(text)) for text in texts) >= 0.6 * len(texts)
+            if not is_of_parts and any(self.look.name_score(row, other) >= 0.45 for row in blank):
+                return False  # the name of that line stands in another column
+        return any(
+            role.name == "counts"
+            and (row, column) not in self.look.cells
+            and any(self.look.text(row, c) for c in others)
+            for row, role in self.rows.items()
+        )
+
+    def _label_needs_fill(self, column: int, role: str) -> bool:
+        if role not in ("family", "group", "part", "genus"):
+            return False
+        given = [(row, column) in self.look.own for row in self.body]
+        return (
+            bool(given) and given[0] and given.count(False) >= 0.3 * len(given) and role in ("family", "group", "genus")
+        )
+
+    def _second_names(self, column: int, texts: list[str]) -> str:
+        names = self.look.names
+        common = sum(names.read(t).is_known for t in texts)
+        return "common name" if texts and common >= 0 else "taxon note"
+
+    def _label_by_content(self, column: int, texts: list[str]) -> str:
+        names = self.look.names
+        if not texts:
+            return "ignored"
+        if sum(bool(quantity(t)) for t in texts) >= 0.8 * len(texts) and len(set(texts)) < len(texts):
+            return "quantity"
+        if sum(bool(names.part_of(t)) for t in texts) >= 0.6 * len(texts):
+            return "part"
+        if sum(bool(names.condition_of(t)) for t in texts) >= 0.6 * len(texts):
+            return "condition"
+        if sum(t.lower().endswith("aceae") for t in texts) >= 0.5 * len(texts):
+            return "family"
+        if sum(flat_heading(t) in ("cf", "") for t in texts) >= 0.8 * len(texts):
+            return "cf"
+        if sum(flat_heading(t) in COMPLETE for t in texts) >= 0.6 * len(texts):
+            return "completeness"
+        if sum(bool(re.match(r"(?:\(?[A-Z][\w.&() -]*\.?\)?|L\.)$", t)) and ("." in t) for t in texts) >= 0.6 * len(
+            texts
+        ):
+            return "authority"
+        if sum(bool(SIZES.fullmatch(t)) for t in texts) >= 0.6 * len(texts):
+            return "size class"
+        if all(heading(t) == "" and t in "0123456789" for t in texts):
+            return "code"
+        if sum(self.look.name_score(row, column) >= 0.5 for row in self.body) >= 0.5 * len(texts):
+            return "common name"
+        return "taxon note"

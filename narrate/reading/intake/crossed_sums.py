@@ -1,0 +1,108 @@
+"""Rows and columns of a crossed table that are the sums of others, whether a word betrays them or not."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from narrate.model.layouts import Role
+from narrate.reading.intake.cell_marks import number_of
+from narrate.reading.intake.crossed_labels import Labels
+from narrate.reading.intake.evidence import Look
+from narrate.reading.intake.header_words import heading
+
+_LATIN = re.compile(r"(?:cf\.? ?)?[A-Z][a-z]+[ _.](?:cf\.? ?)?(?:[a-z]{3,}|sp\b|spp\b|type\b|agg\b)")
+_LEAST_SUMMED = 3
+"""Columns in which a sum must be more than the number that it is made of, before it is taken for a sum."""
+
+
+@dataclass(slots=True)
+class Sums(Labels):
+    """The same with the sums that no word betrays."""
+
+    def _unlabelled_totals(self) -> None:
+        """Rows and columns without a label that are the sum of the others."""
+        columns = [c for c, role in self.columns.items() if role.name == "counts"]
+        rows = [r for r, role in self.rows.items() if role.name == "counts"]
+        if len(columns) < 3 or len(rows) < 3:
+            return
+        value = {(r, c): _value(self.look, r, c) for r in rows for c in columns}
+        self._totals_below(rows, columns)
+        self._totals_beside(rows, columns, value)
+        self._sums_of_neighbours(rows, columns, value)
+
+    def _totals_below(self, rows: list[int], columns: list[int]) -> None:
+        for row, role in list(self.rows.items()):
+            if role.name == "ignored" and row > rows[-1]:
+                sums = [(_value(self.look, row, c), sum(_value(self.look, r, c) for r in rows)) for c in columns]
+                if sum(abs(a - b) < 1e-9 for a, b in sums if a or b) >= 0.8 * len(columns):
+                    self.rows[row] = Role(name="total")
+
+    def _totals_beside(self, rows: list[int], columns: list[int], value: dict[tuple[int, int], float]) -> None:
+        look = self.look
+        sample_rows = [r for r, role in self.rows.items() if role.name == "sample"]
+        for column in (columns[-1], columns[0]):
+            ids = [look.text(r, column) for r in sample_rows if look.text(r, column)]
+            if any(heading(id) not in ("count", "total") for id in ids):
+                continue
+            others = [c for c in columns if c != column]
+            present = [
+                (value[r, column], sum((r, c) in look.cells and look.text(r, c) not in ("0", "-") for c in others))
+                for r in rows
+            ]
+            if ids and sum(a == b for a, b in present) >= 0.8 * len(rows):
+                self.columns[column] = Role(name="ubiquity")
+                continue
+            sums = [(value[r, column], sum(value[r, c] for c in others)) for r in rows]
+            given = [(a, b) for a, b in sums if a or b]
+            if len(given) >= 3 and sum(abs(a - b) < 1e-9 for a, b in given) >= 0.8 * len(given):
+                self.columns[column] = Role(name="total")
+
+    def _sums_of_neighbours(self, rows: list[int], columns: list[int], value: dict[tuple[int, int], float]) -> None:
+        """
+        Lines such as 'Millets' or 'Cereals' that are, in every sample, the sum of a run of other lines.
+
+        A name of a species or genus is never taken for a sum, and no sum is seen in a few small numbers.
+        """
+        columns = [c for c in columns if self.columns[c].name == "counts"]
+        lines = {r: tuple(value[r, c] for c in columns) for r in rows}
+        before: list[tuple[float, ...]] = [tuple(0.0 for _ in columns)]
+        for row in rows:
+            before.append(tuple(a + b for a, b in zip(before[-1], lines[row], strict=True)))
+        at = {sums: n for n, sums in enumerate(before)}
+        found: dict[int, tuple[int, int]] = {}
+        waiting = list(range(len(rows)))
+        while waiting:
+            n = waiting.pop(0)
+            own, label = lines[rows[n]], self.look.text(rows[n], self.names)
+            beside_sum = n - 1 in found or n + 1 in found
+            is_name = bool(_LATIN.match(label)) and self.look.name_score(rows[n], self.names) >= 0.8
+            if n in found or is_name or not (any(own) if beside_sum else _is_large(own)):
+                continue
+            for start in range(len(rows)):
+                end = at.get(tuple(a + b for a, b in zip(before[start], own, strict=True)))
+                if end is None or end - start < 2 or start <= n < end:
+                    continue
+                used = [lines[rows[k]] for k in range(start, end) if any(lines[rows[k]])]
+                shared = sum(sum(line[k] > 0 for line in used) >= 2 for k in range(len(columns)))
+                if beside_sum or (len(used) >= 2 and shared >= min(_LEAST_SUMMED, len(columns))):
+                    found[n] = (start, end)
+                    waiting += [k for k in (n - 1, n + 1) if 0 <= k < len(rows)]
+                    break
+        for n, (start, end) in sorted(found.items()):
+            self.rows[rows[n]] = Role(name="total")
+            own, first, last = (self.look.text(rows[k], self.names) for k in (n, start, end - 1))
+            self.doubts.append(f"'{own}' is in every sample the sum of '{first}' to '{last}': taken for a stored total")
+
+
+def _is_large(line: tuple[float, ...]) -> bool:
+    return sum(line) >= 10 and sum(value > 0 for value in line) >= 2
+
+
+def _value(look: Look, row: int, column: int) -> float:
+    cell = look.cells.get((row, column))
+    if cell is None:
+        return 0.0
+    if cell.number is not None:
+        return cell.number
+    return number_of(cell.text, ".") or 0.0

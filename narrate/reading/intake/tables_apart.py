@@ -1,0 +1,125 @@
+"""Tables of a sheet that say again what another table says: shares of its counts, or weights of the same things."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import replace
+
+from narrate.model.layouts import Role, Table
+from narrate.reading.intake.cell_marks import number_of
+from narrate.reading.intake.evidence import Look
+
+# Common practice, no source: words in the title of a table of results.
+_SHARES = re.compile(
+    r"\b(?:relative|percent(?:age)?s?|per ?cent|proportions?|ubiquit\w+|densit\w+|per lit\w+|standardi[sz]ed)\b"
+    r"|%|/ ?l\b",
+    re.I,
+)
+_WEIGHTS = re.compile(r"\b(?:weights?|wts?|mass(?:es)?)\b(?:.*\b(?:g|grams?|mg)\b)?|\((?:g|grams?|mg)\)", re.I)
+_COUNTS = re.compile(r"\b(?:counts?|numbers? of|absolute|n =|nisp|mni)\b", re.I)
+
+
+def told_apart(look: Look, tables: list[Table]) -> tuple[list[Table], list[str]]:
+    """The tables of one sheet, those of shares as results and those of weights as weights; and what was doubtful."""
+    made: list[Table] = []
+    doubts: list[str] = []
+    for table in tables:
+        words = _words_over(look, table)
+        others = [other for other in tables if other is not table]
+        if table.shape != "crossed" or (_COUNTS.search(words) and not _SHARES.search(words)):
+            made.append(table)
+        elif _adds_up_to_100(look, table) and (_SHARES.search(words) or any(_same(look, table, o) for o in others)):
+            made.append(_as(table, Role(name="percent")))
+            doubts.append(
+                f"the table of {_rows(table)} adds up to 100 in each sample: shares, not counts; it is left out"
+            )
+        elif _SHARES.search(words) and any(_same(look, table, o) for o in others):
+            made.append(_as(table, Role(name="derived")))
+            doubts.append(
+                f"the table of {_rows(table)} is headed '{words[:60].strip()}'; it is taken for results and left out"
+            )
+        elif _WEIGHTS.search(words) and _has_fractions(look, table) and not _has_quantity(table):
+            unit = "mg" if re.search(r"\bmg\b", words) else "g"
+            made.append(_as(table, Role(name="mass", qualifiers=(unit,))))
+            doubts.append(
+                f"the table of {_rows(table)} is headed '{words[:60].strip()}'; its numbers are taken for {unit}"
+            )
+        else:
+            made.append(table)
+    return made, doubts
+
+
+def _rows(table: Table) -> str:
+    return f"rows {min(table.rows) + 1} to {max(table.rows) + 1}"
+
+
+def _as(table: Table, role: Role) -> Table:
+    columns = {c: role if old.name == "counts" else old for c, old in table.columns.items()}
+    return replace(table, columns=columns)
+
+
+def _has_quantity(table: Table) -> bool:
+    return any(role.name == "quantity" for role in (*table.rows.values(), *table.columns.values()))
+
+
+def _words_over(look: Look, table: Table) -> str:
+    """Title lines of a table and single cells between it and what stands above it."""
+    counted = [r for r, role in table.rows.items() if role.name == "counts"]
+    if not counted:
+        return ""
+    found: list[str] = []
+    columns = range(min(table.columns), max(table.columns) + 1)
+    for row in range(min(counted) - 1, max(-1, min(counted) - 8), -1):
+        role = table.rows.get(row, Role(name="title"))
+        texts = [look.text(row, c) for c in columns if (row, c) in look.own]
+        if role.name in ("title", "ignored", "header") and len(texts) == 1:
+            found.append(texts[0])
+        elif role.name in ("counts", "total"):
+            break
+    return " ".join(reversed(found))
+
+
+def _numbers(look: Look, table: Table) -> dict[tuple[int, int], float]:
+    rows = [r for r, role in table.rows.items() if role.name == "counts"]
+    columns = [c for c, role in table.columns.items() if role.name == "counts"]
+    found = {}
+    for r in rows:
+        for c in columns:
+            number = number_of(look.text(r, c).rstrip("% "), ".")
+            if number is not None:
+                found[r, c] = number
+    return found
+
+
+def _has_fractions(look: Look, table: Table) -> bool:
+    numbers = _numbers(look, table)
+    return sum(value != int(value) for value in numbers.values()) >= 0.3 * len(numbers) > 0
+
+
+def _adds_up_to_100(look: Look, table: Table) -> bool:
+    numbers = _numbers(look, table)
+    if not _has_fractions(look, table):
+        return False
+    along: Callable[[tuple[int, int]], int] = (lambda at: at[1]) if table.has_samples_across else (lambda at: at[0])
+    sums: dict[int, float] = {}
+    for at, value in numbers.items():
+        sums[along(at)] = sums.get(along(at), 0.0) + value
+    whole = [value for value in sums.values() if value]
+    return len(whole) >= 2 and sum(abs(value - 100) <= 2 for value in whole) >= 0.6 * len(whole)
+
+
+def _same(look: Look, table: Table, other: Table) -> bool:
+    """Whether most names of one table stand in the other too."""
+    own, known = _names(look, table), _names(look, other)
+    return bool(own) and len(own & known) >= 0.6 * len(own)
+
+
+def _names(look: Look, table: Table) -> set[str]:
+    across = table.has_samples_across
+    roles, counted = (table.columns, table.rows) if across else (table.rows, table.columns)
+    at = next((n for n, role in roles.items() if role.name in ("taxon", "genus")), None)
+    if at is None:
+        return set()
+    lines = [n for n, role in counted.items() if role.name == "counts"]
+    return {look.text(n, at) if across else look.text(at, n) for n in lines} - {""}
