@@ -45,6 +45,8 @@ class Project:
     """How years, numbers and units are written, where the project says so."""
     approved_only: frozenset[str] = frozenset()
     """What is built from approved words alone: 'public' (the site for visitors), 'report'."""
+    address: str = ""
+    """Where the public site will stand, such as 'https://example.org/dig/'; empty where that is not known."""
     is_withheld_in_part: bool = False
     """True once something restricted was taken out."""
     place: Place

@@ -14,7 +14,7 @@ from narrate.reading import yaml_nodes
 from narrate.reading.asking import Asking, Field, Reads, is_blank, offered
 from narrate.reading.fields import list_of, mapping_of, partial_record, record_of
 from narrate.reading.source_text import SourceText, tell
-from narrate.reading.values import id_text, one_of, spelled, text, year
+from narrate.reading.values import id_text, one_of, spelled, text, web_address, year
 from narrate.reading.yaml_nodes import Node, Scalar, Sequence, read_nodes, value_of, within, written_id
 
 PRESERVATIONS = ("charred", "waterlogged", "desiccated", "mixed")
@@ -185,6 +185,7 @@ def _project_fields(regions: tuple[str, ...]) -> dict[str, Field]:
         "phases": Field(reads=list_of(_phase(phase))),
         "disclosure": Field(reads=record_of(disclosure, dict)),
         "style": Field(reads=record_of(style, Style)),
+        "address": Field(reads=web_address()),
         "approved_only": Field(reads=list_of(one_of(APPROVABLE), one_is_a_list=True)),
     }
 

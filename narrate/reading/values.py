@@ -23,6 +23,21 @@ def text(expected: str = "a text", *, may_be_empty: bool = True) -> Reads:
     return Reads(expected, take)
 
 
+def web_address() -> Reads:
+    """An address at which a site may stand: http or https, a host, no question and no fragment."""
+    expected = "a web address such as https://example.org/dig/"
+
+    def take(node: Node, asking: Asking, whose: str, name: str) -> str | None:
+        if isinstance(node, Scalar):
+            found = node.text.strip()
+            if re.fullmatch(r"https?://[^\s/?#\"'<>]+(/[^\s?#\"'<>]*)?", found):
+                return found
+        refuse(node, asking, whose, name, expected)
+        return None
+
+    return Reads(expected, take)
+
+
 def id_text(expected: str = "an id, which is a text of one line") -> Reads:
     """Ids stay as they were written: 012, no, 2107.10."""
 

@@ -144,3 +144,21 @@ def test_a_project_file_of_remarks_alone_is_told(tmp_path: Path) -> None:
         "        ^^^^^^^^^^^^^\n"
         "      help: write 'title: …' in its first line; 'narrate begin' lays out a whole one"
     )
+
+
+def test_the_address_of_the_site_is_kept(tmp_path: Path) -> None:
+    """Where the public site will stand is read as it was written."""
+    project = reading_of(tmp_path, {"project.yaml": PROJECT + "address: https://example.org/dig/\n"}).project
+
+    assert project is not None
+    assert project.address == "https://example.org/dig/"
+
+
+def test_an_address_that_is_none_is_refused(tmp_path: Path) -> None:
+    """A path of this machine, or an address with a question in it, is no place for a site."""
+    for written in ("C:/site", "https://example.org/?a=1", "javascript:alert(1)"):
+        found = reading_of(tmp_path, {"project.yaml": PROJECT + f"address: '{written}'\n"}).problems
+
+        assert [problem.message for problem in found if problem.code == "N203"] == [
+            f"project: address is '{written}', expected a web address such as https://example.org/dig/"
+        ]
