@@ -8,7 +8,7 @@ from types import MappingProxyType
 
 import numpy as np
 
-from narrate.measures import amounts, comparison, counting, diversity, enough, ratios, seasons, shares, ubiquity
+from narrate.measures import amounts, apart, comparison, counting, diversity, enough, ratios, seasons, shares, ubiquity
 from narrate.measures.column import Column
 from narrate.measures.units import Units
 from narrate.model.ids import LEVELS, Level
@@ -59,6 +59,12 @@ MEASURES: Mapping[str, Measure] = _listed(
     Measure(
         id="ubiquity_p", unit="", function=comparison.ubiquity_p, needs_of=True, needs_phases=True, levels=("site",)
     ),
+    Measure(id="phases_apart", unit="", function=apart.phases_apart, needs_of=True, levels=("site",)),
+    Measure(id="phases_apart_p", unit="", function=apart.phases_apart_p, needs_of=True, levels=("site",)),
+    Measure(id="kinds_apart", unit="", function=apart.kinds_apart, needs_of=True, levels=("phase", "site")),
+    Measure(id="kinds_apart_p", unit="", function=apart.kinds_apart_p, needs_of=True, levels=("phase", "site")),
+    Measure(id="areas_apart", unit="", function=apart.areas_apart, needs_of=True, levels=("phase", "site")),
+    Measure(id="areas_apart_p", unit="", function=apart.areas_apart_p, needs_of=True, levels=("phase", "site")),
     Measure(id="richest_share", unit="", function=shares.richest_share, needs_of=True),
     Measure(id="times_median_density", unit="", function=amounts.times_median_density, needs_of=True),
     Measure(id="phase_end", unit="year", function=amounts.phase_end),

@@ -8,6 +8,7 @@ which unit each sample belongs to. Replicates are one more axis: the values of t
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 import numpy as np
@@ -71,6 +72,9 @@ class CountTable:
     unit_ids: dict[Level, tuple[str, ...]]
     phase_end: dict[Level, np.ndarray]
     """Last year of the phase of each unit; NaN where not known or mixed."""
+    groups: Mapping[str, np.ndarray] = field(default_factory=dict, repr=False)
+    """What samples are compared by: phase, kind (of context) and area -> a number for each sample; −1 where it has
+    none."""
 
     @property
     def replicates(self) -> int:
@@ -133,6 +137,7 @@ def count_table(project: Project, packs: Packs) -> CountTable:
         added=np.array([s.recovery_test.added if s.recovery_test else 0 for s in project.samples], float),
         recovered=np.array([s.recovery_test.recovered if s.recovery_test else 0 for s in project.samples], float),
         intrusions=np.array([_worst(s.modern_intrusions.values()) for s in project.samples], float),
+        groups=_groups(project),
         **_units(project),
     )
 
@@ -147,6 +152,22 @@ def _class_end(count: Count, end: int | None, otherwise: float) -> float:
 def _worst(amounts) -> float:  # type: ignore[no-untyped-def]
     noted = [_INTRUSION_SCALE[a] for a in amounts if a in _INTRUSION_SCALE]
     return max(noted, default=np.nan)
+
+
+def _groups(project: Project) -> dict[str, np.ndarray]:
+    contexts = {context.id: context for context in project.contexts}
+    own = [contexts[sample.context] for sample in project.samples]
+    names: dict[str, list[str]] = {
+        "phase": [str(context.phase or "") for context in own],
+        "kind": [context.kind for context in own],
+        "area": [str(context.location.get("area", "")) for context in own],
+    }
+    return {by: _numbered(labels) for by, labels in names.items()}
+
+
+def _numbered(labels: list[str]) -> np.ndarray:
+    known = {label: i for i, label in enumerate(dict.fromkeys(label for label in labels if label))}
+    return np.array([known.get(label, -1) for label in labels], np.intp)
 
 
 def _units(project: Project) -> dict[str, dict]:

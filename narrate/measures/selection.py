@@ -92,9 +92,11 @@ def _has_right_state(kind: Kind, wanted: Selector, ancient: frozenset[str]) -> b
 
 def _has_right_taxon(kind: Kind, wanted: Selector, packs: Packs) -> bool:
     asks = any(
-        (wanted.taxon, wanted.family, wanted.tag, wanted.use, wanted.status, wanted.field_weed)
-        + (wanted.ripens_within, wanted.ripens_in, wanted.keeping, wanted.later_than_phase)
-        + (wanted.sow, wanted.soil, wanted.height, wanted.seed, wanted.life, wanted.habit)
+        (
+            *(wanted.taxon, wanted.family, wanted.tag, wanted.use, wanted.status, wanted.field_weed),
+            *(wanted.ripens_within, wanted.ripens_in, wanted.keeping, wanted.later_than_phase),
+            *(wanted.sow, wanted.soil, wanted.height, wanted.seed, wanted.life, wanted.habit),
+        )
     )
     taxa = _possible(kind, packs)
     if not taxa:

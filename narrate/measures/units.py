@@ -176,13 +176,20 @@ class Units:
         rows = self.rows(selector)
         return self._of_rows("samples with", rows, lambda: self._samples_with(rows))
 
+    def there_by_sample(self, selector: Selector) -> tuple[np.ndarray, np.ndarray]:
+        """(replicates, samples): how often each sample with the thing was drawn, and how often each sample was."""
+        return self.kept(("there by sample", selector), lambda: self._there_by_sample(self.rows(selector)))
+
     def _samples_with(self, rows: np.ndarray) -> np.ndarray:
+        return self._over_samples(self._there_by_sample(rows)[0], np.sum)
+
+    def _there_by_sample(self, rows: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
         there = self._is_there(rows) if self._weight is None else self.table.is_noted[rows][None, :]
         per_sample = blank(there.shape[0], len(self.table.sample_ids))
         into_groups(np.logical_or, there, self.table.row_sample[rows], per_sample)
-        if self._weight is not None:
-            per_sample = per_sample * self._weight
-        return self._over_samples(per_sample, np.sum)
+        if self._weight is None:
+            return per_sample, np.ones((1, len(self.table.sample_ids)))
+        return per_sample * self._weight, self._weight
 
     def taxa(self, selector: Selector) -> np.ndarray:
         """Number of different taxa counted or noted; names that nobody knows count by their writing."""
