@@ -191,6 +191,34 @@ def report(folder: Path, medium: str, approved_only: bool) -> None:
     click.echo(path)
 
 
+@commands.command()
+@click.argument("old")
+@click.argument("new", required=False)
+@click.option("--page", type=click.Path(path_type=Path, dir_okay=False), help="Also write it as a page to this file.")
+@click.option("--json", "as_json", is_flag=True, help="The changes as JSON on standard output.")
+def compare(old: str, new: str | None, page: Path | None, as_json: bool) -> None:
+    """
+    Show what changed in data, claims and words from OLD to NEW.
+
+    Each is a project folder, or FOLDER@REVISION for a revision of it in git: my-dig@v1, my-dig@HEAD~3. Without NEW, the
+    folder of OLD as it stands. For the team alone: nothing restricted is taken out.
+    """
+    from narrate.pipeline.changes_text import changes_plain, changes_text
+    from narrate.pipeline.compare import compare as run
+    from narrate.pipeline.compare import write_page
+    from narrate.pipeline.revisions import NotFound, folder_of
+
+    try:
+        changes = run(old, new or folder_of(old), progress=_progress)
+    except NotFound as fault:
+        raise click.UsageError(str(fault)) from None
+    click.echo(json.dumps(changes_plain(changes), ensure_ascii=False, indent=1) if as_json else changes_text(changes))
+    if page is not None:
+        write_page(changes, page, version=__version__)
+        click.echo(page, err=as_json)
+    sys.exit(PROBLEMS if changes.old.errors or changes.new.errors else DONE)
+
+
 def main() -> None:
     """The entry point: a fault of narrate is said in one line and ends with status 3."""
     try:

@@ -49,6 +49,5 @@ def standing_text(audience: str, standing: Standing) -> str:
         *([f"{standing.stale} stale"] if standing.stale else []),
         *([f"{standing.lapsed} approval{'s' * (standing.lapsed != 1)} lapsed"] if standing.lapsed else []),
     ]
-    return (
-        f"words for {audience}: {standing.sentences:,} sentences in {standing.narratives} narratives: " + ", ".join(parts)
-    )
+    told = f"{standing.sentences:,} sentences in {standing.narratives} narratives"
+    return f"words for {audience}: {told}: {', '.join(parts)}"

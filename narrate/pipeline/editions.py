@@ -96,8 +96,6 @@ def all_told(
                     help="delete the file and its side file before the folder is given to others",
                 )
     public = replace(public, narratives=kept, problems=(*public.problems, *problems.sorted()))
-    if "public" in whole.project.approved_only | approved_only:
-        public = replace(public, narratives=approved_alone(public.narratives))
     return {"review": words_of(folder, "review", whole, approved_only), "public": public}
 
 

@@ -9,7 +9,7 @@ from narrate.deposit.claims_file import claims_json
 from narrate.deposit.measures_file import measure_tables
 from narrate.disclosure import disclosed
 from narrate.drafts.owned import write_files
-from narrate.pipeline.editions import all_told, edition_of, with_those_of_drafts
+from narrate.pipeline.editions import all_told, approved_alone, edition_of, with_those_of_drafts
 from narrate.pipeline.judged import Progress, judged, judged_folder, silent
 from narrate.pipeline.writing import write
 from narrate.problems import Problem, has_errors
@@ -59,13 +59,14 @@ def tell(
     try:
         for name, part in (("review", whole), ("public", open_part)):
             progress(f"building pages: {name}")
+            words, is_strict = told[name].narratives, name in whole.project.approved_only | approved_only
             edition = edition_of(
                 name,
                 part,
-                told[name].narratives,
+                approved_alone(words) if is_strict else words,
                 problems if name == "review" else (),
                 version,
-                approved_only=name in whole.project.approved_only | approved_only,
+                approved_only=is_strict,
             )
             build(edition, templates_folder(), out / name, images=folder)
     except Refused as refusal:

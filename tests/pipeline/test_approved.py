@@ -42,7 +42,7 @@ def sign(folder: Path, audience: str, key: str) -> list[str]:
 
 
 def test_the_public_site_holds_approved_sentences_alone(dig: Path) -> None:
-    """C1 was approved and the whole dig was not: every sentence of the one and none of the other is on a public page."""
+    """C1 was approved and the whole dig was not: every sentence of the one and none of the other is on a page."""
     approved = sign(dig, "public", "C1")
     waiting = (dig / "narratives" / "public" / "site.md").read_text(encoding="utf-8")
     waiting_words = [row.split(" <!--")[0] for row in waiting.splitlines() if "<!--" in row]
