@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from typing import Literal
 
 from narrate.model.claims import Grade
-from narrate.model.ids import PartId, StatementId, TaxonId
+from narrate.model.ids import PartId, RuleId, StatementId, TaxonId
 from narrate.problems import Place
 
 Gender = Literal["", "f", "m"]
@@ -62,5 +62,7 @@ class Language:
     kinds: Mapping[str, Noun] = field(default_factory=dict)
     statements: Mapping[StatementId, str] = field(default_factory=dict)
     """Statement -> its clause for visitors, with a person and an action."""
+    reasons: Mapping[RuleId, str] = field(default_factory=dict)
+    """Rule -> what it saw, as a clause for visitors."""
     sentences: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     """What can be said -> its wordings, with holes to be filled."""

@@ -82,6 +82,7 @@ def _fields() -> dict[str, Field]:
         "parts": Field(reads=mapping_of(noun)),
         "kinds": Field(reads=mapping_of(noun)),
         "statements": Field(reads=mapping_of(text("a clause", may_be_empty=False))),
+        "reasons": Field(reads=mapping_of(text("a clause", may_be_empty=False))),
         "sentences": Field(reads=mapping_of(words)),
     }
 

@@ -177,9 +177,16 @@ class Page:
         """Whether one more sentence opening like this would be too many."""
         return self.openings[opening(english.finished(text))] >= OPENINGS_AT_MOST
 
+    @property
+    def links(self) -> tuple[str, ...]:
+        """Words that open a sentence which would else be one of too many that open alike."""
+        if self.audience.language != "en":
+            return self.dig.packs.languages[self.audience.language].sentences.get("links", ())
+        return PLAIN_LINKS if self.is_plain else LINKS
+
     def _opened_afresh(self, text: str) -> str:
         """The sentence itself, or with a link word in front where its opening is worn out."""
-        for link in ("", *(PLAIN_LINKS if self.is_plain else LINKS)):
+        for link in ("", *self.links):
             linked = f"{link}, {english.lowered(text)}" if link else text
             if self.openings[opening(linked)] < OPENINGS_AT_MOST:
                 return english.capitalised(linked)

@@ -42,7 +42,7 @@ def site_sections(page: Page) -> tuple[Section, ...]:
     if not setting.items_counted(page):
         return headed(page, [("basis", setting.empty_sentences(page, "the dig"))])
     blocks = [("basis", _basis(page))]
-    phases = _sampled_phases(page)
+    phases = sampled_phases(page)
     if len(phases) > 1:
         first, last = phases[0], phases[-1]
         blocks.append(("change", _change(page, first, last)))
@@ -57,7 +57,8 @@ def site_sections(page: Page) -> tuple[Section, ...]:
     return headed(page, blocks)
 
 
-def _sampled_phases(page: Page) -> list[Phase]:
+def sampled_phases(page: Page) -> list[Phase]:
+    """Phases from which samples were taken, the oldest first."""
     known = [p for p in page.dig.project.phases if samples_of_phase(page.dig, p.id)]
     return sorted(known, key=lambda p: (p.start is None, p.start or 0))
 
@@ -89,16 +90,24 @@ def _basis(page: Page) -> list[Sentence]:
 
 def _change(page: Page, first: Phase, last: Phase) -> list[Sentence]:
     """Ubiquity of the main plant groups in the first and last phase: what changed, what did not."""
-    before, after = samples_of_phase(page.dig, first.id), samples_of_phase(page.dig, last.id)
-    pairs = [(presence(page.dig, g, before), presence(page.dig, g, after)) for g in GROUPS]
-    pairs = [(a, b) for a, b in pairs if a.k + b.k >= ENOUGH]
-    changed = [(a, b) for a, b in pairs if _is_change(a, b)]
-    steady = [(a, b) for a, b in pairs if not _is_change(a, b)]
-    changed.sort(key=lambda pair: -abs(pair[1].share - pair[0].share))
+    changed, steady = changed_groups(page, first, last)
     sentences: list[Sentence] = []
     for i, (a, b) in enumerate(changed):
         sentences += _changed(page, a, b, first, last, is_first=i == 0, turns=_turns(changed, i))
     return sentences + _steady(page, steady, first, last, after_change=bool(changed))
+
+
+Pair = tuple[Presence, Presence]
+
+
+def changed_groups(page: Page, first: Phase, last: Phase) -> tuple[list[Pair], list[Pair]]:
+    """Groups of plants whose share of samples changed beyond chance, the greatest change first; then the others."""
+    before, after = samples_of_phase(page.dig, first.id), samples_of_phase(page.dig, last.id)
+    pairs = [(presence(page.dig, g, before), presence(page.dig, g, after)) for g in GROUPS]
+    pairs = [(a, b) for a, b in pairs if a.k + b.k >= ENOUGH]
+    changed = [(a, b) for a, b in pairs if _is_change(a, b)]
+    changed.sort(key=lambda pair: -abs(pair[1].share - pair[0].share))
+    return changed, [(a, b) for a, b in pairs if not _is_change(a, b)]
 
 
 def _is_change(a: Presence, b: Presence) -> bool:

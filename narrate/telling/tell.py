@@ -14,7 +14,7 @@ from narrate.model.packs import Packs
 from narrate.model.project import Project
 from narrate.model.refs import subject_keys
 from narrate.model.stratigraphy import Context, Phase
-from narrate.telling import cautions, english, setting
+from narrate.telling import cautions, english, setting, translated
 from narrate.telling.contexts import context_sections, summary_sentence
 from narrate.telling.features import feature_sections
 from narrate.telling.names import Names
@@ -49,6 +49,8 @@ def narratives(
         ancient=ancient,
         surroundings=surroundings(project, packs, findings, ancient),
     )
+    if dig.audience.language != "en":
+        return _told_in_another_language(dig)
     told: dict[Subject, Narrative] = {}
     for sample in project.samples if not is_panel(dig) else ():
         _tell(told, dig, "sample", sample.id, partial(sample_sections, sample=sample))
@@ -59,7 +61,29 @@ def narratives(
     for phase in project.phases:
         _tell(told, dig, "phase", phase.id, partial(_phase, phase=phase))
     _tell(told, dig, "site", SITE, _site)
-    return _made_distinct(told)
+    return _made_distinct(told, "In {id}, {text}")
+
+
+def _told_in_another_language(dig: Dig) -> dict[Subject, Narrative]:
+    """Contexts and the whole dig, from the language's own pack; other subjects are not told."""
+    told: dict[Subject, Narrative] = {}
+    contexts: list[Context | None] = [*dig.project.contexts, None]
+    for context in contexts:
+        level: Level = "site" if context is None else "context"
+        subject = Subject(level=level, id=SITE if context is None else context.id)
+        if dig.found(subject) is None:
+            continue
+        page = new_page(dig, subject)
+        title = translated.translated_title(page, context)
+        told[subject] = Narrative(
+            subject=subject,
+            audience=dig.audience.id,
+            title=title,
+            summary=translated.translated_summary(new_page(dig, subject), title),
+            sections=translated.translated_sections(page, context),
+        )
+    within = dig.packs.languages[dig.audience.language].sentences.get("within", ("{id}: {text}",))
+    return _made_distinct(told, within[0])
 
 
 def _tell(
@@ -186,7 +210,7 @@ def _site(page: Page) -> tuple[Section, ...]:
     return review_sections(page, "the whole dig", "", page.dig.project.samples, None)
 
 
-def _made_distinct(told: dict[Subject, Narrative]) -> dict[Subject, Narrative]:
+def _made_distinct(told: dict[Subject, Narrative], within: str) -> dict[Subject, Narrative]:
     """No two contexts share a paragraph: one that another context has word for word names its own context."""
     seen: set[str] = set()
     distinct: dict[Subject, Narrative] = {}
@@ -196,17 +220,17 @@ def _made_distinct(told: dict[Subject, Narrative]) -> dict[Subject, Narrative]:
             continue
         sections = []
         for section in narrative.sections:
-            paragraphs = tuple(_distinct(paragraph, seen, subject.id) for paragraph in section.paragraphs)
+            paragraphs = tuple(_distinct(paragraph, seen, subject.id, within) for paragraph in section.paragraphs)
             sections.append(replace(section, paragraphs=paragraphs))
         distinct[subject] = replace(narrative, sections=tuple(sections))
     return distinct
 
 
-def _distinct(paragraph: tuple[Sentence, ...], seen: set[str], id: str) -> tuple[Sentence, ...]:
+def _distinct(paragraph: tuple[Sentence, ...], seen: set[str], id: str, within: str) -> tuple[Sentence, ...]:
     text = " ".join(sentence.text for sentence in paragraph)
     if text in seen and paragraph:
         first = paragraph[0]
-        named = f"In {english.literal(id)}, {english.lowered(first.text)}"
+        named = within.replace("{id}", english.literal(id)).replace("{text}", english.lowered(first.text))
         paragraph = (replace(first, text=named), *paragraph[1:])
         text = " ".join(sentence.text for sentence in paragraph)
     seen.add(text)

@@ -1,0 +1,292 @@
+"""
+Narratives in any language but English: contexts and the whole dig, from the sentences and words of a language pack.
+
+What is told, and in which order, is planned as for English; how it is said stands in packs/languages/<id>. Nothing
+falls back on English: a plant without a name is told by its Latin, a statement without a clause is not told, and
+`lacking` names what a pack would need.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from narrate.model.findings import Tally
+from narrate.model.languages import Noun
+from narrate.model.narrative import Section, Sentence
+from narrate.model.stratigraphy import Context
+from narrate.telling import composition, english, setting
+from narrate.telling.cautions import is_cautioned
+from narrate.telling.contexts import NOT_NEWS, chief_changes, is_slight, sections_of
+from narrate.telling.grammar import Grammar
+from narrate.telling.page import Page
+from narrate.telling.plan import TOO_FEW, Reading, ordered_themes, readings
+from narrate.telling.sentences import UNSETTLED
+from narrate.telling.site import changed_groups, sampled_phases
+from narrate.telling.spread import Presence
+
+SHOWN = 4
+"""Plants that are listed, as in English."""
+
+
+def translated_title(page: Page, context: Context | None) -> str:
+    if context is None:
+        return page.dig.project.title
+    kind = _kind(page, context)
+    return english.capitalised(f"{kind.one} {context.id}")
+
+
+def translated_sections(page: Page, context: Context | None) -> tuple[Section, ...]:
+    """A context, or with None the whole dig."""
+    return _context(page, context) if context is not None else _site(page)
+
+
+def translated_summary(page: Page, title: str) -> Sentence | None:
+    """One sentence for lists: the firmest reading; nothing where there is none."""
+    held = _told_readings(page)
+    if not held:
+        return None
+    held = chief_changes([r for r in held if r.claim.question == "change"] or held[:1])
+    text = f"{english.literal(title)}: {_framed(page, held[0])}"
+    return Sentence(text=_grammar(page).finished(text), refs=(held[0].claim.id,))
+
+
+def lacking(page: Page) -> tuple[str, ...]:
+    """What the page's subject would need of the language pack and does not find there, in order."""
+    language = _grammar(page).language
+    wanted = [f"plant {t.taxon}" for t in composition.ancient_tallies(page) if _is_named(page, t)]
+    lacks = [name for name in wanted if name.removeprefix("plant ") not in language.plants]
+    parts = [t.part for t in composition.plant_tallies(page) if t.counted]
+    lacks += [f"part {part}" for part in parts if part not in language.parts and not _own_part(page, part)]
+    lacks += [
+        f"statement {r.claim.statement}"
+        for r in readings(page, page.dig.claims.about(page.subject))
+        if r.claim.question in page.audience.plan and r.claim.question not in ("integrity", "work")
+        and r.claim.statement not in NOT_NEWS and r.claim.statement not in language.statements
+    ]  # fmt: skip
+    return tuple(dict.fromkeys(lacks))
+
+
+def _context(page: Page, context: Context) -> tuple[Section, ...]:
+    kind = f"{_grammar(page).the(_kind(page, context))} {english.literal(context.id)}"
+    if not page.found.samples:
+        return _paragraph(_say(page, [page.record], "unsampled", the_kind=kind))
+    litres = _litres(page)
+    items = setting.items_counted(page)
+    if not items and not composition.ancient_tallies(page):
+        refs = [page.record, page.ref("items")]
+        return _paragraph(_each(page, refs, "nothing", the_kind=kind, litres=litres))
+    held = readings(page, page.dig.claims.about(page.subject))
+    if is_slight(page, held) or any(r.claim.statement == TOO_FEW for r in held):
+        tallies = [t for t in composition.ancient_tallies(page) if t.counted]
+        refs = [page.record, page.ref("items"), *(t.ref for t in tallies if t.ref)]
+        listed = _finds(page, tallies, at_most=SHOWN)
+        return _paragraph(_each(page, refs, "only", the_kind=kind, litres=litres, list=listed))
+    blocks = [("deposit", [*_opening(page, context, kind, litres), *_theme(page, ("deposit",))])]
+    blocks += [(theme, _theme(page, qs)) for theme, qs in ordered_themes(page) if theme not in ("deposit", "change")]
+    return _with_caution(page, sections_of(page, blocks))
+
+
+def _opening(page: Page, context: Context, kind: str, litres: str) -> list[Sentence]:
+    phase = page.dig.project.phase(context.phase)
+    years = _grammar(page).years(phase.start, phase.end) if phase is not None else ""
+    sentences = _say(page, [page.record], "place", the_kind=kind, years=years) if years else []
+    items = _grammar(page).quantity(setting.items_counted(page), _remains(page))
+    of = "washed" if sentences else "washed of"
+    sentences += _say(page, setting.size_refs(page)[:2], of, the_kind=kind, litres=litres, items=items)
+    tallies = [t for t in composition.plant_tallies(page) if t.counted and _is_named(page, t)]
+    refs = [t.ref for t in tallies[:SHOWN] if t.ref] or [page.ref("items")]
+    sentences += _say(page, refs, "plants", list=_finds(page, tallies, at_most=SHOWN)) if tallies else []
+    modern = page.measure("modern_seeds")
+    if modern is not None and modern.value and page.dig.project.preservation == "charred":
+        name = "modern one" if modern.value == 1 else "modern"
+        count = _grammar(page).quantity(int(modern.value), _grammar(page).language.parts.get("seed", _remains(page)))  # type: ignore[call-overload]
+        sentences += _say(page, [page.ref("modern_seeds")], name, count=count)
+    if context.security == "disturbed":
+        sentences += _say(page, [page.record], "disturbed")
+    return sentences
+
+
+def _site(page: Page) -> tuple[Section, ...]:
+    grammar, project = _grammar(page), page.dig.project
+    contexts = {sample.context for sample in project.samples}
+    places = grammar.quantity(len(contexts), _kind_named(page, "other"), exactly=True)
+    items = grammar.quantity(setting.items_counted(page), _remains(page))
+    refs = [page.record, page.ref("items")]
+    blocks = [("basis", _say(page, refs, "washed dig", litres=_litres(page), places=places, items=items))]
+    phases = sampled_phases(page)
+    if len(phases) > 1:
+        blocks.append(("change", _change(page)))
+    for theme, questions in ordered_themes(page):
+        if theme not in ("deposit", "change"):
+            blocks.append((theme, _theme(page, questions)))
+    closing = [*_living(page), *_say(page, refs, "open")]
+    return _with_caution(page, sections_of(page, [*blocks, ("open", closing)]))
+
+
+def _change(page: Page) -> list[Sentence]:
+    grammar = _grammar(page)
+    phases = sampled_phases(page)
+    first, last = phases[0], phases[-1]
+    changed, steady = changed_groups(page, first, last)
+    sentences: list[Sentence] = []
+    for a, b in changed:
+        group = _group(page, a)
+        if group:
+            sentences += _say(
+                page, [*a.refs, *b.refs], "change", group=group, before=_k_of_n(page, a), after=_k_of_n(page, b),
+                years=grammar.years(first.start, first.end), later=grammar.years(last.start, last.end),
+            )  # fmt: skip
+    groups = [_group(page, a) for a, _ in steady if _group(page, a)]
+    if groups:
+        refs = [ref for a, b in steady for ref in (*a.refs, *b.refs)] or [page.record]
+        sentences += _say(page, refs, "steady", groups=grammar.listed(groups))
+    return sentences + _theme(page, ("change",))
+
+
+def _theme(page: Page, questions: Sequence[str], *, at_most: int = 3) -> list[Sentence]:
+    """The firmest readings of some questions, each with its heaviest reason that the pack can say."""
+    sentences: list[Sentence] = []
+    for item in [r for r in _told_readings(page) if r.claim.question in questions and r.rank > 1][:at_most]:
+        page.told.add(item.claim.id)
+        lead = _framed(page, item)
+        said = [_grammar(page).language.reasons.get(a.rule, "") for a in item.claim.held("for")]  # type: ignore[call-overload]
+        reason = next((text for text in said if text and text not in page.reasons_told), "")
+        page.reasons_told.add(reason)
+        if reason:
+            sentences += _say(page, [item.claim.id], "because", lead=lead, reason=reason)
+        else:
+            sentences += page.say([item.claim.id], _grammar(page).finished(lead))
+        if item.claim.stability is not None and item.claim.stability < UNSETTLED:
+            sentences += _fresh(page, [item.claim.id], "close")
+    return sentences
+
+
+def _told_readings(page: Page) -> list[Reading]:
+    known = _grammar(page).language.statements
+    held = readings(page, page.dig.claims.about(page.subject))
+    return [r for r in held if r.claim.statement in known and r.claim.statement not in NOT_NEWS]
+
+
+def _framed(page: Page, item: Reading) -> str:
+    frames = page.audience.frames[item.claim.grade]
+    clause = _grammar(page).language.statements[item.claim.statement]  # type: ignore[index]
+    turn = (page.position + len(page.said)) % len(frames)
+    ordered = [*frames[turn:], *frames[:turn]]
+    fresh = [text for text in ordered if not page.worn(text.replace("{clause}", clause))]
+    return (fresh or ordered)[0].replace("{clause}", clause)
+
+
+def _finds(page: Page, tallies: Sequence[Tally], *, at_most: int) -> str:
+    """'unas 40 semillas de quenopodio, diez granos de alpiste silvestre y …'."""
+    named = [t for t in tallies if _is_named(page, t)][:at_most] or list(tallies[:1])
+    return _grammar(page).listed([_find(page, tally) for tally in named])
+
+
+def _find(page: Page, tally: Tally) -> str:
+    grammar = _grammar(page)
+    own = _own_noun(page, tally)
+    if own is not None:
+        return grammar.quantity(tally.counted, own)
+    part = grammar.language.parts.get(tally.part, _remains(page))
+    plant = grammar.language.plants.get(tally.taxon) if tally.taxon is not None else None
+    taxon = page.dig.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
+    name = plant.one if plant is not None else english.italic(taxon.id) if taxon is not None else ""
+    of = f" {grammar.table('of')} {name}" if name and _is_named(page, tally) else ""
+    return f"{grammar.quantity(tally.counted, part)}{of}"
+
+
+def _own_noun(page: Page, tally: Tally) -> Noun | None:
+    """The noun of a part of one plant, such as 'pepita de uva': key 'taxon part' of the pack."""
+    return _grammar(page).language.parts.get(f"{tally.taxon} {tally.part}")  # type: ignore[call-overload]
+
+
+def _own_part(page: Page, part: str) -> bool:
+    return any(key.endswith(f" {part}") for key in _grammar(page).language.parts)
+
+
+def _is_named(page: Page, tally: Tally) -> bool:
+    return tally.taxon is not None and not composition.is_unknown(page, tally)
+
+
+def _living(page: Page) -> list[Sentence]:
+    """A crop or nut of the dig that lives on, in the present tense."""
+    grammar = _grammar(page)
+    for tally in composition.plant_tallies(page):
+        taxon = page.dig.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
+        plant = grammar.language.plants.get(taxon.id) if taxon is not None else None
+        tags = sorted(taxon.tags, reverse=True) if taxon is not None else []
+        tag = next((tag for tag in tags if f"living {tag}" in grammar.language.sentences), "")
+        if plant is not None and tag:
+            refs = [tally.ref or page.ref("items")]
+            return _say(page, refs, f"living {tag}", plant=plant.one, the_plant=grammar.the(plant))
+    return []
+
+
+def _with_caution(page: Page, sections: tuple[Section, ...]) -> tuple[Section, ...]:
+    refs = [t.ref for t in composition.plant_tallies(page) if t.ref and is_cautioned(page, t)][:3]
+    said = _say(page, refs, "caution") if refs else []
+    if not said or not sections:
+        return sections
+    *before, last = sections
+    paragraphs = (*last.paragraphs[:-1], (*last.paragraphs[-1], *said))
+    return (*before, Section(id=last.id, heading=last.heading, paragraphs=paragraphs))
+
+
+def _group(page: Page, presence: Presence) -> str:
+    return _grammar(page).language.sentences.get(f"group {presence.group.id}", ("",))[0]
+
+
+def _k_of_n(page: Page, presence: Presence) -> str:
+    return _wordings(page, "k of n", k=str(presence.k), n=str(presence.n))[0]
+
+
+def _litres(page: Page) -> str:
+    litres = page.found.litres
+    return _wordings(page, "litres", figure=_grammar(page).figure(litres))[0] if litres is not None else ""
+
+
+def _remains(page: Page) -> Noun:
+    """Remains of plants as a noun; where they are expected charred, charred remains."""
+    parts = _grammar(page).language.parts
+    charred = parts.get("remains charred") if page.dig.project.preservation == "charred" else None  # type: ignore[call-overload]
+    return charred or parts["remains"]  # type: ignore[index]
+
+
+def _kind(page: Page, context: Context) -> Noun:
+    return _kind_named(page, context.kind)
+
+
+def _kind_named(page: Page, kind: str) -> Noun:
+    kinds = _grammar(page).language.kinds
+    return kinds.get(kind) or kinds["other"]
+
+
+def _grammar(page: Page) -> Grammar:
+    return Grammar(language=page.dig.packs.languages[page.audience.language])
+
+
+def _wordings(page: Page, name: str, **filled: str) -> list[str]:
+    wordings = list(_grammar(page).language.sentences.get(name, ()))
+    for hole, text in filled.items():
+        wordings = [wording.replace(f"{{{hole}}}", text) for wording in wordings]
+    return wordings
+
+
+def _say(page: Page, refs: Sequence[str], name: str, **filled: str) -> list[Sentence]:
+    """One of the pack's wordings, that with the least worn opening."""
+    wordings = [_grammar(page).finished(wording) for wording in _wordings(page, name, **filled)]
+    return page.say(refs, *wordings) if wordings else []
+
+
+def _fresh(page: Page, refs: Sequence[str], name: str) -> list[Sentence]:
+    wordings = page.fresh(*(_grammar(page).finished(wording) for wording in _wordings(page, name)))
+    return page.say(refs, *wordings) if wordings else []
+
+
+def _each(page: Page, refs: Sequence[str], name: str, **filled: str) -> list[Sentence]:
+    """All of the pack's wordings as sentences, one after the other."""
+    return [s for text in _wordings(page, name, **filled) for s in page.say(refs, _grammar(page).finished(text))]
+
+
+def _paragraph(sentences: Sequence[Sentence]) -> tuple[Section, ...]:
+    return (Section(id="all", heading="", paragraphs=(tuple(sentences),)),) if sentences else ()

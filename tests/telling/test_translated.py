@@ -1,0 +1,250 @@
+"""The overview of the example and its contexts in Spanish: no English word left, and all that agrees agrees."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+import pytest
+
+from narrate.model.ids import SITE, Subject
+from narrate.model.languages import Language
+from narrate.model.narrative import Narrative
+from narrate.telling.calibrated import overclaimed
+from narrate.telling.tell import narratives
+
+if TYPE_CHECKING:
+    from narrate.pipeline.judged import Judged
+
+SITE_SUBJECT = Subject(level="site", id=SITE)
+CONTEXTS = tuple(Subject(level="context", id=id) for id in ("C05", "C12"))
+COMMON_ENGLISH = frozenset(
+    [
+        "the",
+        "of",
+        "and",
+        "to",
+        "in",
+        "is",
+        "that",
+        "it",
+        "was",
+        "for",
+        "on",
+        "are",
+        "as",
+        "with",
+        "his",
+        "they",
+        "at",
+        "be",
+        "this",
+        "from",
+        "have",
+        "or",
+        "by",
+        "one",
+        "had",
+        "not",
+        "but",
+        "what",
+        "all",
+        "were",
+        "when",
+        "we",
+        "there",
+        "can",
+        "an",
+        "your",
+        "which",
+        "their",
+        "said",
+        "if",
+        "do",
+        "will",
+        "each",
+        "about",
+        "how",
+        "up",
+        "out",
+        "them",
+        "then",
+        "she",
+        "many",
+        "some",
+        "so",
+        "these",
+        "would",
+        "other",
+        "into",
+        "has",
+        "more",
+        "her",
+        "two",
+        "like",
+        "him",
+        "see",
+        "time",
+        "could",
+        "make",
+        "than",
+        "first",
+        "been",
+        "its",
+        "who",
+        "now",
+        "people",
+        "my",
+        "made",
+        "over",
+        "did",
+        "down",
+        "only",
+        "way",
+        "find",
+        "use",
+        "may",
+        "water",
+        "long",
+        "little",
+        "very",
+        "after",
+        "words",
+        "called",
+        "just",
+        "where",
+        "most",
+        "know",
+        "place",
+        "soil",
+        "seeds",
+        "plants",
+        "wood",
+        "fire",
+        "food",
+        "burned",
+        "corn",
+        "washed",
+        "found",
+    ]
+)
+"""The commonest words of written English, from memory, and those of the English pages."""
+OF_BOTH = frozenset(("a", "no", "me", "he", "c", "d", "dos", "idea"))
+"""Spelled alike in both languages."""
+
+
+@pytest.fixture(scope="module")
+def told(judged_example: Judged) -> dict[Subject, Narrative]:
+    whole = judged_example
+    return narratives(whole.project, whole.packs, whole.findings, whole.claims, "public-es")
+
+
+@pytest.fixture(scope="module")
+def spanish(judged_example: Judged) -> Language:
+    return judged_example.packs.languages["es"]
+
+
+def _texts(narrative: Narrative) -> str:
+    return f"{narrative.text} {narrative.summary.text if narrative.summary else ''}"
+
+
+def test_no_english_word_is_left(told: dict[Subject, Narrative], judged_example: Judged):
+    """No word of any English narrative of the example stands in the Spanish ones, ids and the dig's own title apart."""
+    whole = judged_example
+    english = set(COMMON_ENGLISH)
+    for audience in ("public", "report"):
+        for narrative in narratives(whole.project, whole.packs, whole.findings, whole.claims, audience).values():
+            english |= {w for w in re.findall(r"[a-z]{2,}", re.sub(r"\*[^*]+\*", "", narrative.text).lower())}
+    for subject, narrative in told.items():
+        text = re.sub(r"\*[^*]+\*", "", _texts(narrative)).replace(whole.project.title, "").lower()
+        words = set(re.findall(r"[^\W\d_]{2,}", text))
+        assert words & english - OF_BOTH == set(), (subject.id, words & english - OF_BOTH)
+
+
+def test_the_pack_lacks_no_word_for_the_overview_and_the_two_contexts(
+    told: dict[Subject, Narrative], judged_example: Judged
+):
+    """Every plant, part and statement of the dig, of C05 and of C12 has its Spanish."""
+    from narrate.model.refs import subject_keys
+    from narrate.telling.page import Dig
+    from narrate.telling.surroundings import surroundings
+    from narrate.telling.tell import new_page
+    from narrate.telling.translated import lacking
+
+    whole = judged_example
+    ancient = frozenset(("charred", "partly charred"))
+    dig = Dig(
+        project=whole.project,
+        packs=whole.packs,
+        findings=whole.findings,
+        claims=whole.claims,
+        audience=whole.packs.audiences["public-es"],
+        keys=subject_keys(whole.project),
+        ancient=ancient,
+        surroundings=surroundings(whole.project, whole.packs, whole.findings, ancient),
+    )
+
+    assert {s.id: lacking(new_page(dig, s)) for s in CONTEXTS} == {s.id: () for s in CONTEXTS}
+    assert [name for name in lacking(new_page(dig, SITE_SUBJECT)) if name.startswith("statement")] == []
+
+
+@pytest.mark.parametrize("subject", [*CONTEXTS, SITE_SUBJECT], ids=lambda s: s.id)
+def test_articles_and_numbers_agree_with_their_nouns(
+    subject: Subject, told: dict[Subject, Narrative], spanish: Language
+):
+    """No masculine article or 'un' before a feminine noun of the pack, nor the other way round; no 'de el'."""
+    text = _texts(told[subject]).lower()
+    nouns = (*spanish.plants.values(), *spanish.parts.values(), *spanish.kinds.values())
+    for noun in nouns:
+        wrong = "la|las|una|unas" if noun.gender == "m" else "los|un|unos" if noun.one == "área" else "el|los|un|unos"
+        for form in (noun.one, noun.many):
+            assert not re.search(rf"\b(?:{wrong}) (?:\d+ )?{re.escape(form.lower())}\b", text), (noun, text)
+    assert not re.search(r"\b(?:de|a) el\b", text)
+
+
+def test_no_accent_is_missing(told: dict[Subject, Narrative]):
+    """Words that are written with an accent or ñ are (Diccionario de la lengua española, from memory)."""
+    bare = r"maiz|cascara|cascaras|otono|arbol|mas de|estacion|tambien|lena|habia|quiza|ningun|asi|podrian|guia|epoca"
+    for narrative in told.values():
+        assert not re.search(rf"\b(?:{bare})\b", narrative.text.lower()), narrative.text
+
+
+def test_the_hearth_with_spilled_corn_is_told_in_spanish(told: dict[Subject, Narrative]):
+    """C12 word for word at its beginning, its title and its summary."""
+    hearth = told[CONTEXTS[1]]
+
+    assert hearth.title == "Hogar C12"
+    assert hearth.summary is not None
+    assert hearth.summary.text == "Hogar C12: parece que alguien quemó comida sin querer mientras la preparaba."
+    assert hearth.text.startswith(
+        "El hogar C12 data de hacia 1250–1350 d. C. Lavamos 17,5 litros de su tierra y apartamos unos 350 restos "
+        "quemados de plantas, sin contar la madera. Entre ellos había unos 270 granos de maíz, 17 trozos de olote de "
+        "maíz, 15 trozos de cáscara de nuez de hicoria y 14 mitades de semilla de frijol."
+    )
+
+
+def test_spanish_drafts_claim_no_more_than_their_grade(
+    told: dict[Subject, Narrative], judged_example: Judged, spanish: Language
+):
+    """The Spanish words that claim too much are in none of the drafts, and are found where somebody writes them."""
+    claims = judged_example.claims.by_id
+    for narrative in told.values():
+        for sentence in narrative.sentences():
+            grades = [claims[ref].grade for ref in sentence.refs if ref in claims]
+            assert overclaimed(sentence.text, spanish, grades) == (), sentence.text
+
+    assert [o.words for o in overclaimed("Esto demuestra que comieron maíz.", spanish)] == ["demuestra", "comieron"]
+
+
+def test_a_plant_without_a_spanish_name_is_told_by_its_latin(told: dict[Subject, Narrative], judged_example: Judged):
+    """Nothing falls back on English where the pack lacks a word."""
+    whole = judged_example
+    spanish = whole.packs.languages["es"]
+    plants = {id: noun for id, noun in spanish.plants.items() if id != "Carya"}
+    languages = {**whole.packs.languages, "es": replace(spanish, plants=plants)}
+    again = narratives(
+        whole.project, replace(whole.packs, languages=languages), whole.findings, whole.claims, "public-es"
+    )
+
+    assert "15 trozos de cáscara de nuez de *Carya*" in again[CONTEXTS[1]].text
