@@ -13,6 +13,7 @@ from narrate.drafts.figures_typed import strange_numbers
 from narrate.drafts.merge import Merged
 from narrate.drafts.offered import Drafted
 from narrate.model.claims import Grade
+from narrate.model.ids import Subject
 from narrate.problems import Place, ProblemList
 
 Overclaims = Callable[[str, Sequence[Grade]], Iterable[tuple[str, str]]]
@@ -23,6 +24,7 @@ Overclaims = Callable[[str, Sequence[Grade]], Iterable[tuple[str, str]]]
 class Look:
     """What one file is held against."""
 
+    subject: Subject
     ground: Ground
     now: Sequence[Drafted]
     overclaims: Overclaims
@@ -96,7 +98,13 @@ def tell_standing(result: Merged, look: Look, path: str, problems: ProblemList) 
 def _tell_numbers(line: Line, place: Place, result: Merged, look: Look, problems: ProblemList) -> None:
     texts = {draft.key: draft.text for draft in look.now}
     behind = {name: value for key in line.keys for name, value in result.base.latest.get(key, {}).items()}
-    strange = strange_numbers(line.text, " ".join(texts.get(key, "") for key in line.keys), behind)
+    strange = strange_numbers(
+        line.text,
+        " ".join(texts.get(key, "") for key in line.keys),
+        behind,
+        names=[name_of(key, look.ground) for key in behind],
+        common=_common(look),
+    )
     if strange and behind:
         problems.warning(
             place,
@@ -106,6 +114,19 @@ def _tell_numbers(line: Line, place: Place, result: Merged, look: Look, problems
             excerpt=_as_read(line),
             help="correct the number, or leave it if it comes from elsewhere",
         )
+
+
+def _common(look: Look) -> dict[str, tuple[float, ...]]:
+    """What is true of the whole subject, by unit, whatever the sentence rests on."""
+    held = look.ground.findings.subjects.get(look.subject)
+    if held is None:
+        return {}
+    masses = [tally.mass_g for tally in held.tallies if tally.mass_g is not None]
+    return {
+        "litres": (held.litres,) if held.litres is not None else (),
+        "grams": (*masses, *(m.value for n, m in held.measurements.items() if n.endswith("mass") and m.value is not None)),
+        "samples": (held.samples, held.samples_with_remains),
+    }
 
 
 def _tell_overclaims(line: Line, place: Place, result: Merged, look: Look, problems: ProblemList) -> None:

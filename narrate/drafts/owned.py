@@ -79,7 +79,7 @@ def owned(
         found.narratives[subject] = _told(narrative, result, now, f"{keys[subject]}/words")
         found.files[path] = _as_she_writes(draft_text(result.file), text)
         found.files[_side(path)] = base_text(result.base)
-        look = Look(ground=ground, now=now, overclaims=overclaims, approved_only=approved_only)
+        look = Look(subject=subject, ground=ground, now=now, overclaims=overclaims, approved_only=approved_only)
         tell_standing(result, look, shown, problems)
     found.problems = problems.sorted()
     return found

@@ -106,7 +106,7 @@ def approved_alone(told: Mapping[tuple[str, Subject], Narrative]) -> dict[tuple[
 
 def _overclaims(packs: Packs, audience: str) -> Overclaims:
     """What claims too much in the language of an audience."""
-    language = packs.languages.get(getattr(packs.audiences.get(audience), "language", "") or "en")
+    language = packs.languages.get(packs.audiences[audience].language)
     if language is None:
         return lambda text, grades: ()
 
