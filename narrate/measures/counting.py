@@ -49,11 +49,12 @@ def scaled_up(units: Units, of: Selector) -> Column:
     rows = units.rows(of)
     raw = units.counted(of)
     partly = units.partly_sorted(rows)
-    shares, code = np.unique(units.table.share[partly], return_inverse=True)
+    share = units.table.share[partly]
+    shares = np.unique(share)
     whole = raw - units.summed(units.table.counted, partly)
     totals, lows, highs = [whole], [whole], [whole]
     for i in range(shares.size):
-        own = partly[code == i]
+        own = partly[share == shares[i]]
         found = units.summed(units.table.counted, own)
         low, high = total_from_share(found, shares[i])
         has_rows = units.sum_of(np.ones((1, own.size)), own) > 0
@@ -111,9 +112,12 @@ def _minimum(units: Units, of: Selector) -> tuple[np.ndarray, np.ndarray]:
     # Rows lie by taxon and counting rule already; pieces without a rule are numbered by their part, as they lie too.
     at = starts(units.unit_of(rows), group_of_kind[kind])
     counted = units.counts(rows)
-    slot, worth = slot_of_kind[kind], worth_of_kind[kind]
-    individuals = reduced(np.add, counted * np.where(slot == 0, worth, 0.0), at)
-    ends = [reduced(np.add, counted * np.where(slot == s, worth, 0.0), at) for s in np.unique(slot[slot > 0])]
+
+    def in_slot(slot: int) -> np.ndarray:
+        return reduced(np.add, counted * np.where(slot_of_kind == slot, worth_of_kind, 0.0)[kind], at)
+
+    individuals = in_slot(0)
+    ends = [in_slot(slot) for slot in np.unique(slot_of_kind[slot_of_kind > 0]).tolist()]
     if ends:
         individuals = individuals + np.maximum.reduce(ends)
     pieces = reduced(np.add, counted, at)

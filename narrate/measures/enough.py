@@ -89,8 +89,8 @@ def items_wanting(units: Units, of: Selector) -> Column:
     however few its items are: what it says of the deposit then stays as wide as its intervals.
     Source: van der Veen & Fieller 1982, Journal of Archaeological Science 9:287–298 (from memory).
     """
-    rows, counted = units.rows(of), units.counted(of)
-    whole = counted + units.summed(units.table.unsorted, rows)
+    counted = units.counted(of)
+    whole = counted + units.unsorted(of)
     d_over_z = HALF_WIDTH / normal_quantile(0.975)
     needed = np.ceil(whole * 0.25 / (np.maximum(whole - 1, 0) * d_over_z**2 + 0.25) - 1e-9)
     return exact(np.maximum(needed - counted, 0), of=counted, to=whole, n=counted)
@@ -107,8 +107,7 @@ def new_taxa_if_sorted(units: Units, of: Selector) -> Column:
     Source: Shen, Chao & Lin 2003, Ecology 84:798–804 (from memory).
     """
     groups, total = by_taxon(units, of), units.counted(of)
-    rows = units.rows(of)
-    rest = units.summed(units.table.unsorted, rows)
+    rest = units.unsorted(of)
     once = groups.sum_of(lambda k: (k == 1).astype(float))
     hidden = unseen(once, groups.sum_of(lambda k: (k == 2).astype(float)))
     with np.errstate(invalid="ignore", divide="ignore"):
@@ -127,8 +126,8 @@ def width_if_sorted(units: Units, of: Selector, to: Selector) -> Column:
     Source: Wilson 1927, JASA 22:209–212 for the interval; worked out.
     """
     both = units.counted_in_both(of, to)
-    rows, whole = units.rows(to), units.counted(to)
-    more = whole + units.summed(units.table.unsorted, rows)
+    whole = units.counted(to)
+    more = whole + units.unsorted(to)
     with np.errstate(invalid="ignore", divide="ignore"):
         low, high = wilson(both, whole)
         then_low, then_high = wilson(both * more / whole, more)

@@ -62,13 +62,19 @@ def _grouped(units: Units, of: Selector) -> ByTaxon:
             taxa=taxa,
             shape=units.shape,
         )
-    unit, taxon = units.unit_of(rows), units.taxon_of_kind[units.kind_of(rows)]
-    at = starts(unit, taxon)
+    at, unit, taxon, begins = units.laid("taxa", rows, lambda: _runs(units, rows))
     return ByTaxon(
         items=reduced(np.add, units.counts(rows), at),
-        unit=unit[at],
-        taxon=taxon[at],
-        at=starts(unit[at]),
+        unit=unit,
+        taxon=taxon,
+        at=begins,
         taxa=taxa,
         shape=units.shape,
     )
+
+
+def _runs(units: Units, rows: np.ndarray) -> tuple[np.ndarray, np.ndarray, np.ndarray, np.ndarray]:
+    """Where runs of one unit and taxon begin, their units and taxa, and which runs begin a unit."""
+    unit, taxon = units.unit_of(rows), units.taxon_of_kind[units.kind_of(rows)]
+    at = starts(unit, taxon)
+    return at, unit[at], taxon[at], starts(unit[at])

@@ -115,7 +115,7 @@ def clopper_pearson(successes: np.ndarray, trials: np.ndarray) -> tuple[np.ndarr
 
 def each_once(*parts: np.ndarray) -> tuple[tuple[np.ndarray, ...], np.ndarray]:
     """
-    The different tuples of several arrays of whole numbers, and for each element which of them it is.
+    The different tuples of several arrays of numbers, and for each element which of them it is.
 
     Tables of counts repeat themselves: what is slow to work out is worked out once for each tuple.
 
@@ -124,7 +124,9 @@ def each_once(*parts: np.ndarray) -> tuple[tuple[np.ndarray, ...], np.ndarray]:
     ([1.0, 3.0], [2.0, 5.0], [1, 0, 1])
     """
     flat = [np.asarray(part, float).ravel() for part in parts]
-    if np.prod([float(part.max(initial=0)) + 1 for part in flat]) > 2.0**53:
+    is_whole = all(np.array_equal(part, np.floor(part)) for part in flat)
+    # Numbers between whole ones (weighted pieces, expected counts) have no place in the key below.
+    if not is_whole or np.prod([float(part.max(initial=0)) + 1 for part in flat]) > 2.0**53:
         rows, where = np.unique(np.stack(flat), axis=1, return_inverse=True)
         return tuple(rows), where.ravel()
     key = flat[0].copy()

@@ -5,9 +5,9 @@ from __future__ import annotations
 import numpy as np
 
 from narrate.measures.column import Column
-from narrate.measures.intervals import ratio as ratio_ends
 from narrate.measures.intervals import weighted_poisson
 from narrate.measures.selection import lies_below
+from narrate.measures.shares import ends_of_ratio
 from narrate.measures.units import Units
 from narrate.model.plants import EarLine, Exchange
 from narrate.model.rules import Selector
@@ -26,7 +26,7 @@ def log_ratio(units: Units, of: Selector, to: Selector) -> Column:
     Source: Scarry & Steponaitis 1997, in Gremillion (ed.), People, Plants, and Landscapes (from memory).
     """
     first, second = units.counted(of), units.counted(to)
-    low, high = units.kept(("ratio", of, to), lambda: ratio_ends(first, second))
+    low, high = ends_of_ratio(units, first, second)
     with np.errstate(invalid="ignore", divide="ignore"):
         value = np.where((first > 0) & (second > 0), np.log10(first) - np.log10(second), np.nan)
         low, high = np.log10(low), np.log10(high)
@@ -106,7 +106,7 @@ def chaff_against_ear(units: Units, of: Selector, to: Selector) -> Column:
     worth = units.weighted(of)
     lines = _lines_of(units, of)
     low_line, high_line, middle = (_grain_times(units, to, lines, pick) for pick in (_low, _high, _middle))
-    low, high = ratio_ends(pieces, grains)
+    low, high = ends_of_ratio(units, pieces, grains)
     with np.errstate(invalid="ignore", divide="ignore"):
         per_piece = np.where(pieces > 0, worth / pieces, 1.0)
         per_line = {

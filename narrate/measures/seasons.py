@@ -61,8 +61,8 @@ def one_gathering_share(units: Units, of: Selector) -> Column:
     """
     masks, present = _present(units, of)
     windows = present.sum(axis=2).astype(float)
-    is_open = np.array([[bool(mask >> month & 1) for month in range(12)] for mask in masks], float).reshape(-1, 12)
-    best = (present.astype(float) @ is_open).max(axis=2, initial=0)
+    is_open = np.array([[bool(mask >> month & 1) for month in range(12)] for mask in masks], np.float32).reshape(-1, 12)
+    best = (present.astype(np.float32) @ is_open).max(axis=2, initial=0).astype(float)
     with np.errstate(invalid="ignore", divide="ignore"):
         share = best / np.where(windows > 0, windows, np.nan)
     return exact(share, of=best, to=windows, n=windows, reason="nothing with known months was found")
@@ -145,10 +145,12 @@ def _looked_for(units: Units, of: Selector) -> tuple[list[int], np.ndarray]:
                 columns[key] = len(masks)
                 masks.append(_mask(month for window in windows for month in window.months))
             column_of_kind[i] = columns[key]
-    rows = rows[column_of_kind[table.row_kind[rows]] >= 0] if rows.size else rows
+    column = column_of_kind[units.kind_of(rows)]
+    has_months = np.flatnonzero(column >= 0)
+    column, unit = column[has_months], units.unit_of(rows)[has_months]
     present = np.zeros((*units.shape, max(len(masks), 1)), bool)
-    replicate, at = np.nonzero(units.is_there(rows))
-    present[replicate, units.unit_of(rows)[at], column_of_kind[table.row_kind[rows]][at]] = True
+    replicate, at = np.nonzero(units.is_there(rows)[:, has_months])
+    present[replicate, unit[at], column[at]] = True
     return masks or [0], present
 
 

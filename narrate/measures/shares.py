@@ -52,7 +52,7 @@ def ratio(units: Units, of: Selector, to: Selector) -> Column:
     Source: Miller 1988, in Hastorf & Popper (eds), pp. 72–85; Scarry & Steponaitis 1997 for maize (from memory).
     """
     first, second = units.counted(of), units.counted(to)
-    low, high = units.kept(("ratio", of, to), lambda: ratio_ends(first, second))
+    low, high = ends_of_ratio(units, first, second)
     with np.errstate(invalid="ignore", divide="ignore"):
         value = first / np.where(second > 0, second, np.nan)
     return Column(
@@ -84,10 +84,19 @@ def chaff_ratio(units: Units, of: Selector, to: Selector) -> Column:
     with np.errstate(invalid="ignore", divide="ignore"):
         part = weighted / np.where(weighted + grains > 0, weighted + grains, np.nan)
         value = weighted / np.where(grains > 0, grains, np.nan)
-    low, high = ratio_ends(np.nan_to_num(part * n), np.nan_to_num((1 - part) * n))
+    # Rounded, so that what is whole stays so: a share times n may miss its k by a hair.
+    first = np.round(np.nan_to_num(part * n), 9)
+    low, high = ends_of_ratio(units, first, np.where(n > 0, n - first, 0))
     return Column(
         value=value, low=low, high=high, of=weighted, to=grains, n=n, has_interval=True, reason="no grain was found"
     )
+
+
+def ends_of_ratio(units: Units, of: np.ndarray, to: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+    """The ends of `intervals.ratio`; kept without replicates, because measures share them."""
+    if units.table.replicates > 1:
+        return ratio_ends(of, to)
+    return units.kept(("ends of ratio", of.tobytes(), to.tobytes()), lambda: ratio_ends(of, to))
 
 
 def dominance(units: Units, of: Selector) -> Column:

@@ -9,7 +9,7 @@ import numpy as np
 
 from narrate.measures.count_table import CountTable
 from narrate.measures.runs import blank, in_order, into_groups, reduced, starts, taken
-from narrate.measures.selection import earliest_years, kinds_meant
+from narrate.measures.selection import earliest_years, in_contexts, kinds_meant
 from narrate.model.ids import Level
 from narrate.model.packs import Packs
 from narrate.model.rules import Selector
@@ -44,12 +44,18 @@ class Units:
         self._written = table.counted[0]
         self._weight: np.ndarray | None = None
         self._worked: dict[Hashable, object] = {}
+        self._laid: dict[Hashable, object] = {}
         self._by_unit = np.argsort(self._unit_of_sample, kind="stable")
         self._ends = np.searchsorted(self._unit_of_sample[self._by_unit], np.arange(len(self.ids) + 1))
 
     @property
     def shape(self) -> tuple[int, int]:
         return (self.table.replicates, len(self.ids))
+
+    @property
+    def weight(self) -> np.ndarray | None:
+        """(replicates, samples): how often each sample was drawn; None where samples were not drawn."""
+        return self._weight
 
     def with_table(self, table: CountTable, weight: np.ndarray | None = None) -> Units:
         """
@@ -74,6 +80,17 @@ class Units:
             self._worked[key] = make()
         return self._worked[key]  # type: ignore[return-value]
 
+    def laid(self, what: str, rows: np.ndarray, make: Callable[[], Kept]) -> Kept:
+        """
+        What `make` says of where rows lie, whatever their numbers are: shared with the same units over other numbers.
+        """
+        if id(rows) not in self._lasting:
+            return make()
+        key = (what, id(rows))
+        if key not in self._laid:
+            self._laid[key] = make()
+        return self._laid[key]  # type: ignore[return-value]
+
     def _of_rows(self, what: str, rows: np.ndarray, make: Callable[[], Kept]) -> Kept:
         """What `make` gives; kept where the rows are those of a selector, which last as long as the units do."""
         return self.kept((what, id(rows)), make) if id(rows) in self._lasting else make()
@@ -87,11 +104,11 @@ class Units:
         return found
 
     def unit_of(self, rows: np.ndarray) -> np.ndarray:
-        return self._of_rows("unit", rows, lambda: self._unit_of_row[rows])
+        return self.laid("unit", rows, lambda: self._unit_of_row[rows])
 
     def kind_of(self, rows: np.ndarray) -> np.ndarray:
         """The kind of each row named."""
-        return self._of_rows("kind", rows, lambda: self.table.row_kind[rows])
+        return self.laid("kind", rows, lambda: self.table.row_kind[rows])
 
     def rows_of(self, unit: int, selector: Selector) -> np.ndarray:
         """Rows of one unit that the selector means."""
@@ -150,11 +167,17 @@ class Units:
 
     def estimated(self, selector: Selector) -> tuple[np.ndarray, np.ndarray]:
         """Items scaled up for the unsorted share, and the variance of that sum under Poisson counting."""
-        return self._estimated(self.rows(selector), self.counted(selector))
+        rows = self.rows(selector)
+        return self._of_rows("estimated", rows, lambda: self._estimated(rows, self.counted(selector)))
+
+    def unsorted(self, selector: Selector) -> np.ndarray:
+        """Items estimated for the unsorted share."""
+        rows = self.rows(selector)
+        return self._of_rows("unsorted", rows, lambda: self.summed(self.table.unsorted, self.partly_sorted(rows)))
 
     def partly_sorted(self, rows: np.ndarray) -> np.ndarray:
         """Those of the rows whose size class was not sorted whole."""
-        return rows[self.table.share[rows] < 1]
+        return self._of_rows("partly sorted", rows, lambda: rows[self.table.share[rows] < 1])
 
     def mass_g(self, selector: Selector) -> tuple[np.ndarray, np.ndarray]:
         """
@@ -275,6 +298,8 @@ class Units:
         if alike not in self._alike:
             self._alike[alike] = self._rows[meant[self._kind_of_rows]] if self._rows.size else self._rows
         rows = self._alike[alike]
+        if selector.asks_for_contexts and rows.size:
+            rows = rows[in_contexts(self.table, selector, self.packs)[self.table.row_sample[rows]]]
         if selector.later_than_phase and rows.size:
             years = earliest_years(self.table, self.packs)[self.table.row_kind[rows]]
             ends = self.table.phase_end[self.level][self.unit_of(rows)]
@@ -304,7 +329,8 @@ class Units:
         if not rows.size:
             return np.zeros((self.table.replicates, 0)), rows
         names = self.name_of_kind if with_part else self.taxon_of_kind
-        at = starts(self.unit_of(rows), names[self.kind_of(rows)])
+        what = "runs of parts" if with_part else "runs of taxa"
+        at = self.laid(what, rows, lambda: starts(self.unit_of(rows), names[self.kind_of(rows)]))
         if there:
             return reduced(np.logical_or, self._is_there(rows), at).astype(float), rows[at]
         return reduced(np.add, self.counts(rows), at), rows[at]
