@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from narrate.model.findings import Tally
 from narrate.model.narrative import Sentence
-from narrate.telling import english, numbers
+from narrate.telling import english, manner, numbers
 from narrate.telling.names import UNKNOWN, total
 from narrate.telling.page import Page
 
@@ -145,7 +145,7 @@ def wood_sentences(page: Page) -> list[Sentence]:
     per_litre = page.measure("wood_mass_per_l")
     weight = ""
     if mass is not None and mass.value:
-        weight = f"{page.figure(mass)} g" + (f" ({page.figure(per_litre)} g per litre)" if per_litre else "")
+        weight = f"{page.figure(mass)} g" + (f" ({page.figure(per_litre)} g per {page.litre})" if per_litre else "")
     trees_text, fragments = _trees(page, named), total(named)
     if weight and trees_text:
         identified = page.count(fragments, "identified fragment", "identified fragments")
@@ -178,7 +178,7 @@ def modern_sentences(page: Page) -> list[Sentence]:
     if claim is not None:
         page.told.add(claim.id)
     if page.is_plain:
-        seeds = f"{numbers.about(number)} {english.agreed(number, 'seed', 'seeds')}"
+        seeds = f"{page.about(number)} {english.agreed(number, 'seed', 'seeds')}"
         return page.say(
             refs,
             f"{seeds} in this soil had never been burned: we take them to be modern and leave them out",
@@ -290,4 +290,5 @@ def _is_tree(page: Page, tally: Tally) -> bool:
 
 
 def _with_count(page: Page, tree: str, number: int) -> str:
-    return f"{tree[:-1]}, {number:,})" if tree.endswith(")") else f"{tree} ({number:,})"
+    many = numbers.figure(number, 0, thousands=manner.thousands(page.audience))
+    return f"{tree[:-1]}, {many})" if tree.endswith(")") else f"{tree} ({many})"

@@ -11,7 +11,7 @@ from narrate.model.findings import Tally
 from narrate.model.ids import TaxonId
 from narrate.model.packs import Packs
 from narrate.model.plants import ContextKind, Taxon
-from narrate.telling import english, numbers
+from narrate.telling import english, manner, numbers
 
 _PIECES = re.compile(r"^(\w+) of (an? )?(.+)$")
 """'bits of nutshell', 'half of a seed': the plant goes before the last part."""
@@ -231,8 +231,8 @@ class Names:
         """A count of remains in this audience's manner."""
         if self.audience.shows_figures and not self.is_plain:
             below = 2 if self.in_figures and value > 1 else 10
-            return numbers.count(value, words_below=below, thousands=self.audience.words.get("thousands", ","))
-        return numbers.about(value)
+            return numbers.count(value, words_below=below, thousands=manner.thousands(self.audience))
+        return numbers.about(value, thousands=manner.thousands(self.audience))
 
     # Contexts
 

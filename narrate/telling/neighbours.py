@@ -35,12 +35,12 @@ def _density(page: Page, context: Context) -> list[Sentence]:
     middle = numbers.figure(median, 1 if median < 10 else 0)
     if own.value >= max(known.values()):
         if page.is_plain:
-            return page.say(refs, "no other place on the dig gave so many plants for each litre of soil",
-                            "litre for litre, this is the richest soil we washed")  # fmt: skip
+            return page.say(refs, f"no other place on the dig gave so many plants for each {page.litre_word} of soil",
+                            f"{page.litre_word} for {page.litre_word}, this is the richest soil we washed")  # fmt: skip
         return page.say(
             refs,
-            f"of the {many} contexts with remains this is the richest per litre (median {middle})",
-            f"no other of the {many} contexts with remains is as rich per litre; their median is {middle}",
+            f"of the {many} contexts with remains this is the richest per {page.litre} (median {middle})",
+            f"no other of the {many} contexts with remains is as rich per {page.litre}; their median is {middle}",
         )
     if median and own.value >= 3 * median:
         factor = page.count(round(own.value / median))
@@ -50,16 +50,16 @@ def _density(page: Page, context: Context) -> list[Sentence]:
             )
         return page.say(
             refs,
-            f"litre for litre {name} holds some {factor} times the median of the {many} contexts with remains "
+            f"per {page.litre} {name} holds some {factor} times the median of the {many} contexts with remains "
             f"({middle})",
-            f"{name} is rich: the median of the {many} contexts with remains is {middle} items per litre",
+            f"{name} is rich: the median of the {many} contexts with remains is {middle} items per {page.litre}",
         )
     if median and own.value <= median / 3 and not page.is_plain:
         return page.say(
             refs,
-            f"with {page.figure(own)} items per litre {name} lies well below the median of the {many} contexts "
-            f"with remains ({middle} per litre)",
-            f"{name} is poor: the median of the {many} contexts with remains is {middle} items per litre",
+            f"with {page.figure(own)} items per {page.litre} {name} lies well below the median of the {many} contexts "
+            f"with remains ({middle} per {page.litre})",
+            f"{name} is poor: the median of the {many} contexts with remains is {middle} items per {page.litre}",
         )
     return []
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from narrate.model.measurement import Measurement
+from narrate.model.style import before_present
 
 _WORDS = (
     "no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve",
@@ -76,7 +77,9 @@ def measured(measurement: Measurement, *, thousands: str = ",") -> str:
     return figure(measurement.value, places, thousands=thousands)
 
 
-def interval(measurement: Measurement, *, scale: float = 1.0, thousands: str = ",") -> str:
+def interval(
+    measurement: Measurement, *, scale: float = 1.0, thousands: str = ",", dash: str = EN_DASH
+) -> str:
     """
     The 95 % interval with an en dash; empty where there is none.
 
@@ -91,7 +94,7 @@ def interval(measurement: Measurement, *, scale: float = 1.0, thousands: str = "
         return f"at least {figure(low, places, thousands=thousands)}" if measurement.is_open_above else ""
     high = measurement.high * scale
     places = decimals_for(low, high, measurement.value * scale)
-    return f"{figure(low, places, thousands=thousands)}{EN_DASH}{figure(high, places, thousands=thousands)}"
+    return f"{figure(low, places, thousands=thousands)}{dash}{figure(high, places, thousands=thousands)}"
 
 
 def percent(share: float) -> str:
@@ -108,7 +111,7 @@ def percent(share: float) -> str:
     return f"{round(share * 100)}%"
 
 
-def about(number: float) -> str:
+def about(number: float, *, thousands: str = ",") -> str:
     """
     A count for visitors: exact while small, then rounded half up to the nearest ten and said to be so.
 
@@ -118,7 +121,8 @@ def about(number: float) -> str:
     if number == int(number) and 0 <= number <= 20:
         return count(int(number), words_below=11)
     rounded = 10 * math.floor(number / 10 + 0.5)
-    return f"{rounded:,}" if rounded == number else f"about {rounded:,}"
+    text = f"{rounded:,}".replace(",", thousands)
+    return text if rounded == number else f"about {text}"
 
 
 def part_of(share: float) -> str:
@@ -165,29 +169,54 @@ def often(k: int, n: int) -> str:
     return f"{count(k) if small else k} of the {count(n)}"
 
 
-def years(start: int | None, end: int | None, dates: str = "") -> str:
+def years(start: int | None, end: int | None, dates: str = "", *, era: str = "AD", dash: str = EN_DASH) -> str:
     """
     A range of calendar years; negative is BC.
 
+    era:  AD (with BC), CE (with BCE) or BP, years before AD 1950. Dates that are not calibrated keep AD under BP, for
+          BP without 'cal' means radiocarbon years.
+
     >>> years(950, 1050, "cal AD"), years(-1200, -1100, "cal BC"), years(-100, 50), years(None, None)
     ('cal AD 950–1050', '1200–1100 cal BC', '100 BC–AD 50', '')
+    >>> years(950, 1050, "cal AD", era="CE"), years(-1200, -1100, era="CE"), years(-100, 50, era="CE")
+    ('950–1050 cal CE', '1200–1100 BCE', '100 BCE–50 CE')
+    >>> years(950, 1050, "cal AD", era="BP"), years(-100, 50, "cal", era="BP"), years(950, 1050, "AD", era="BP")
+    ('1000–900 cal BP', '2049–1900 cal BP', 'AD 950–1050')
     """
     if start is None and end is None:
         return ""
-    calibrated = "cal " if dates.lower().startswith("cal") else ""
+    is_calibrated = dates.lower().startswith("cal")
+    if era == "BP" and not is_calibrated:
+        era = "AD"
+    calibrated = "cal " if is_calibrated else ""
     if start is None or end is None:
         only = start if start is not None else end
         assert only is not None
-        return ("from " if end is None else "until ") + _year(only, calibrated)
-    if start > 0:
-        return f"{calibrated}AD {start}" if start == end else f"{calibrated}AD {start}{EN_DASH}{end}"
-    if end < 0:
-        return f"{-start}{EN_DASH}{-end} {calibrated}BC"
-    return f"{_year(start, calibrated)}{EN_DASH}{_year(end, calibrated)}"
+        return ("from " if end is None else "until ") + _year(only, calibrated, era)
+    if era != "BP" and (start > 0) != (end > 0):
+        return f"{_year(start, calibrated, era)}{dash}{_year(end, calibrated, era)}"
+    ends = [str(_counted(year, era)) for year in (start, end)]
+    span = ends[0] if ends[0] == ends[1] else dash.join(ends)
+    return _with_era(span, calibrated, _era_of(start, era))
 
 
-def _year(year: int, calibrated: str) -> str:
-    return f"{-year} {calibrated}BC" if year < 0 else f"{calibrated}AD {year}"
+def _counted(year: int, era: str) -> int:
+    return before_present(year) if era == "BP" else abs(year)
+
+
+def _era_of(year: int, era: str) -> str:
+    if era == "BP" or year > 0:
+        return era
+    return "BCE" if era == "CE" else "BC"
+
+
+def _with_era(span: str, calibrated: str, era: str) -> str:
+    """AD stands before its years, every other era behind them."""
+    return f"{calibrated}AD {span}" if era == "AD" else f"{span} {calibrated}{era}"
+
+
+def _year(year: int, calibrated: str, era: str) -> str:
+    return _with_era(str(_counted(year, era)), calibrated, _era_of(year, era))
 
 
 _TENS = ("", "", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety")

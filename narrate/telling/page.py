@@ -15,7 +15,7 @@ from narrate.model.measurement import Measurement
 from narrate.model.narrative import Sentence
 from narrate.model.packs import Packs
 from narrate.model.project import Project
-from narrate.telling import english, numbers
+from narrate.telling import english, manner, numbers
 from narrate.telling.names import Names
 from narrate.telling.surroundings import Surroundings
 
@@ -113,17 +113,32 @@ class Page:
 
     def count(self, number: int, singular: str = "", plural: str = "") -> str:
         """'three samples', '12 samples', '1,402 items'."""
-        text = numbers.count(number, thousands=self.audience.words.get("thousands", ","))
+        text = numbers.count(number, thousands=manner.thousands(self.audience))
         return f"{text} {english.agreed(number, singular, plural)}" if singular else text
 
+    def about(self, number: float) -> str:
+        """A count for visitors: 'about 1,400'."""
+        return numbers.about(number, thousands=manner.thousands(self.audience))
+
+    @property
+    def litre(self) -> str:
+        """The unit of volume as this audience writes it, in the singular."""
+        return manner.litre(self.audience)
+
+    @property
+    def litre_word(self) -> str:
+        """The unit where only a word will do: 'litre for litre'."""
+        return "liter" if self.litre == "liter" else "litre"
+
     def figure(self, measurement: Measurement) -> str:
-        return numbers.measured(measurement, thousands=self.audience.words.get("thousands", ","))
+        return numbers.measured(measurement, thousands=manner.thousands(self.audience))
 
     def interval(self, measurement: Measurement, *, scale: float = 1.0) -> str:
         """The interval where this audience is shown intervals; else nothing."""
         if not self.audience.shows_intervals:
             return ""
-        return numbers.interval(measurement, scale=scale, thousands=self.audience.words.get("thousands", ","))
+        mark, dash = manner.thousands(self.audience), manner.dash(self.audience)
+        return numbers.interval(measurement, scale=scale, thousands=mark, dash=dash)
 
     def in_own_words(self, text: str) -> str:
         """
@@ -135,7 +150,7 @@ class Page:
             if name.startswith("for ") and name.removeprefix("for ") in text:
                 turns = phrases.split(" | ")
                 text = text.replace(name.removeprefix("for "), turns[self.position % len(turns)])
-        return text
+        return manner.in_units(text, self.audience)
 
     def turns(self, name: str, **filled: str) -> list[str]:
         """The audience's wordings of one name, parted by ' | ', with their holes filled."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from narrate.model.ids import Subject
 from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Context, Phase
-from narrate.telling import english, numbers
+from narrate.telling import english, manner, numbers
 from narrate.telling.composition import has_wood, plant_tallies
 from narrate.telling.page import Page
 
@@ -40,12 +40,7 @@ def phase_name(phase: Phase) -> str:
 
 def phase_years(page: Page, phase: Phase | None) -> str:
     """'cal AD 1250–1350', or 'about AD 1250 to 1350' for visitors."""
-    if phase is None:
-        return ""
-    if page.is_plain:
-        text = numbers.years(phase.start, phase.end).replace(numbers.EN_DASH, " to ")
-        return f"about {text}" if text and not text.startswith(("from", "until")) else text
-    return numbers.years(phase.start, phase.end, phase.dates)
+    return manner.years(phase, page.audience) if phase is not None else ""
 
 
 def phase_brackets(page: Page, phase: Phase | None, feature: str = "") -> str:
@@ -65,7 +60,7 @@ def items_text(page: Page, *, with_taxa: bool = False) -> str:
         burned = "burned " if charred else ""
         if number == 1:
             return f"just one {burned}scrap of plant{besides}"
-        return f"{numbers.about(number)} {burned}plant remains{besides}"
+        return f"{page.about(number)} {burned}plant remains{besides}"
     taxa = page.measure("taxa")
     of_taxa = f" of {page.count(int(taxa.value), 'taxon', 'taxa')}" if with_taxa and taxa and taxa.value else ""
     items = english.agreed(number, "item", "items")
@@ -82,8 +77,10 @@ def litres_text(page: Page) -> str:
     litres = page.found.litres
     if litres is None:
         return "volume not recorded"
-    text = f"{litres:.1f}".removesuffix(".0") if litres < 100 else f"{litres:,.0f}"
-    return f"{text} {english.agreed(litres, 'litre', 'litres')}"
+    text = numbers.figure(litres, 1).removesuffix(".0")
+    if litres >= 100:
+        text = numbers.figure(litres, 0, thousands=manner.thousands(page.audience))
+    return f"{text} {manner.litre(page.audience, plural=litres != 1)}"
 
 
 def samples_text(page: Page) -> str:
@@ -100,7 +97,7 @@ def density_text(page: Page) -> str:
     scaled = "with the unsorted share scaled up, " if _is_scaled_up(page) else ""
     figure = page.figure(density)
     items = "item" if figure == "1" else "items"
-    return f"{scaled}{figure} {items} per litre" + (f" (95% interval {interval})" if interval else "")
+    return f"{scaled}{figure} {items} per {page.litre}" + (f" (95% interval {interval})" if interval else "")
 
 
 def or_density(page: Page) -> str:

@@ -17,6 +17,7 @@ from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import cautions, english, setting, translated
 from narrate.telling.contexts import context_sections, summary_sentence
 from narrate.telling.features import feature_sections
+from narrate.telling.manner import in_style
 from narrate.telling.names import Names
 from narrate.telling.page import Dig, Page
 from narrate.telling.panel import panel_sections
@@ -44,7 +45,7 @@ def narratives(
         packs=packs,
         findings=findings,
         claims=claims,
-        audience=packs.audiences[audience],
+        audience=in_style(packs.audiences[audience], project.style),
         keys=subject_keys(project),
         ancient=ancient,
         surroundings=surroundings(project, packs, findings, ancient),
