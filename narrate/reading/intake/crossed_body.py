@@ -283,6 +283,8 @@ class Body:
             return Role(name="not plants")
         if not label:
             return Role(name="ignored", qualifiers=("no name stands before it",))
+        if unit(label) == "ml":
+            return Role(name="ignored", qualifiers=("volumes of remains, which no field of a find holds",))
         return Role(name="counts")
 
 

@@ -10,7 +10,7 @@ from itertools import combinations
 from narrate.model.layouts import DERIVED_ROLES, SAMPLE_ROLES, Role
 from narrate.reading.intake.crossed_body import ROW_META, Body, with_unit
 from narrate.reading.intake.evidence import Look, looks_like_id
-from narrate.reading.intake.header_words import flat_heading, heading, quantity
+from narrate.reading.intake.header_words import flat_heading, heading, quantity, sample_rank
 from narrate.reading.values import find_word
 
 _PHASE_WORDS = re.compile(
@@ -96,7 +96,15 @@ class Heads(Body):
         ]
         unread = [row for row in pairs if not roles[row]]
         if labelled:
-            chosen = max(labelled, key=lambda row: (distinct(row), -abs(row - self.body[0])))
+            chosen = max(
+                labelled,
+                key=lambda row: (
+                    distinct(row) > 0.5 and coverage(row) > 0.5,
+                    self._rank_of_label(row),
+                    distinct(row),
+                    -abs(row - self.body[0]),
+                ),
+            )
         if chosen is None:
             unknown = [row for row in heads if roles[row] == "" and row not in unread and coverage(row) > 0.4]
             if unknown:
@@ -158,7 +166,7 @@ class Heads(Body):
         return chosen
 
     def _join_ids(self, chosen: int, others: list[int], plain: list[int]) -> None:
-        """Where numbers begin anew in each context, or no row tells all columns apart, ids of several rows are joined."""
+        """Where numbers begin anew in each context, or no row tells all columns apart, ids of several are joined."""
         for several in (1, 2, 3):
             for rows in combinations(others, several):
                 texts = [self._filled_texts(row, plain) for row in (*rows, chosen)]
@@ -205,11 +213,18 @@ class Heads(Body):
                     self.rows[row] = Role(name="sample note", filled=role.filled)
                 seen.add(role.name)
 
+    def _rank_of_label(self, row: int) -> int:
+        """How surely the label of a row of ids means samples; 0 where nothing labels it."""
+        labels = [self.look.text(row, c) for c in range(self.area.left, self.right + 1) if c not in self.counts]
+        return max((sample_rank(text) for text in labels if heading(text) == "sample"), default=0)
+
     def _recurs(self, row: int, plain: list[int]) -> bool:
         """Whether a few small headings follow each other again and again, under a row that names each group once."""
         texts = [self.look.text(row, c) for c in plain]
         several = len(set(texts))
-        if not all(texts) or not 2 <= several <= 6 or len(texts) < 2 * several or any(map(str.isdigit, texts)):
+        if not all(texts) or not 2 <= several <= 6 or len(texts) < 2 * several:
+            return False
+        if any(re.search(r"\d", text) for text in texts):
             return False
         above = [r for r in range(self.area.top, row) if (r, plain[0]) in self.look.cells]
         groups = [[(r, c) in self.look.own for c in plain] for r in above]

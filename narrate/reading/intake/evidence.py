@@ -55,16 +55,20 @@ class Look:
     """Rows and columns are exchanged, so that taxa always run down."""
     own: frozenset[tuple[int, int]] = frozenset()
     """Places that hold a cell of their own, not the continuation of a merged one."""
+    signs: frozenset[str] = frozenset()
+    """Signs that the sheet's own key gives a meaning: amounts wherever they stand."""
     _name_scores: dict[str, float] = field(default_factory=dict)
 
     @classmethod
-    def of(cls, grid: Grid, names: NameReader) -> Look:
-        return cls(grid, names, grid.spread(), grid.rows, grid.columns, False, frozenset(grid.cells))
+    def of(cls, grid: Grid, names: NameReader, signs: frozenset[str] = frozenset()) -> Look:
+        return cls(grid, names, grid.spread(), grid.rows, grid.columns, False, frozenset(grid.cells), signs)
 
     def turned(self) -> Look:
         cells = {(c, r): cell for (r, c), cell in self.cells.items()}
         own = frozenset((c, r) for r, c in self.own)
-        return Look(self.grid, self.names, cells, self.columns, self.rows, not self.is_turned, own, self._name_scores)
+        return Look(
+            self.grid, self.names, cells, self.columns, self.rows, not self.is_turned, own, self.signs, self._name_scores
+        )
 
     def text(self, row: int, column: int) -> str:
         cell = self.cells.get((row, column))
@@ -74,7 +78,11 @@ class Look:
         cell = self.cells.get((row, column))
         if cell is None:
             return False
-        return cell.kind in ("number", "no result", "date", "truth") or looks_like_amount(cell.text)
+        return (
+            cell.kind in ("number", "no result", "date", "truth")
+            or cell.text in self.signs
+            or looks_like_amount(cell.text)
+        )
 
     def is_text(self, row: int, column: int) -> bool:
         return (row, column) in self.cells and not self.is_amount(row, column)

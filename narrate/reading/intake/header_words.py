@@ -7,6 +7,8 @@ from __future__ import annotations
 import re
 from functools import cache
 
+from narrate.reading.intake.header_words_abroad import heading_abroad
+
 _NUMBER = r"(?:no|nos|nr|nrs|num|number|numbers|n°|nº|#|id|ids|code|codes|name|names|ref|label)?"
 _UNITS = (
     r"(?:l|lt|ltr|ltrs|lts|litre|litres|liter|liters|ml|cc|cm3|dm3|m3|g|gr|gm|gms|gram|grams|mg|kg|%|percent|pct|mm)"
@@ -29,7 +31,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("kind", r"(?:context|feature|deposit|feat|cxt|ctx|fill|unit|locus|sample)s? (?:type|kind|category|class|interpretation|descr|desc|description|function|identity)|(?:type|kind|nature|interpretation|description) of (?:context|feature|deposit|fill|sample|locus)|interpretation|context/feature type|fill of|provenance|descriptor"),
     ("feature", rf"(?:feature|features|feat|fea|structure|struct|str|house|building|pit|cut|group|parent feature|befund|structure/feature|room) ?{_NUMBER}|f {_NUMBER}|in feature|from"),
     ("context", rf"(?:context|contexts|cxt|ctx|cont|con|locus|loci|unit|su|us|ue|layer|stratum|strat|level|provenience|prov|deposit|lot|fill|spit|basket|excavation unit|strat unit|stratigraphic unit|context/feature|kontext|contexte|contesto) ?{_NUMBER}|c {_NUMBER}"),
-    ("phase", r"(?:site |occupation |chrono |cultural |ceramic |archaeological )?(?:phase|phases|period|periods|date|dates|dating|century|centuries|cent|age|chronology|era|epoch|horizon|component|time period|occupation|culture|(?:cal |age |years? |cal yr )?bp|phasing|spot date|broad period|phase no|phase/period|periode|période|periodo)(?: (?:ad|bc|no|number|name|id|code|bce|ce))?"),
+    ("phase", r"(?:site |occupation |chrono |cultural |ceramic |archaeological )?(?:phase|phases|ph|period|periods|date|dates|dating|century|centuries|cent|age|chronology|era|epoch|horizon|component|time period|occupation|culture|(?:cal |age |years? |cal yr )?bp|phasing|spot date|broad period|phase no|phase/period|periode|période|periodo)(?: (?:ad|bc|no|number|name|id|code|bce|ce))?"),
     ("site", rf"(?:site|sites|trench|area|zone|grid|square|sq|sector|block|field|quadrant|operation|op|excavation area|location|locality|site/area|plot no|tr) ?{_NUMBER}|(?:depth|depth cm|level cm)(?: {0,1}(?:m|cm|bs|bd))*|country|region|province|county|state|municipality|settlement|village|cave|site type"),
     ("location", r"(?:latitude|longitude|lat|long|lon|latitude n|longitude e|easting|northing|utm ?[a-z]*|grid ref(?:erence)?|coordinates|coords?|x|y|z|x coord(?:inate)?|y coord(?:inate)?|elevation|elev|altitude|alt|masl)(?: (?:m|dd|wgs84|asl|masl|n|e|w))*"),
     ("deposit", r"deposit status|deposition|primary/secondary|security|integrity"),
@@ -45,14 +47,14 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("part", r"(?:plant |anatomical |botanical )?(?:part|parts|element|elements|component|components|organ|organs|anatomy|portion|bit|item|items|plant part|type of remains?|remain type|remains? type|type of plant part|plant element|part represented|teil|rest|plant component|type of macro ?remain|resttyp|rest ?typ|pflanzenteil|organe|partie|parte|órgano|organo)|(?:seed|plant) ?part"),
     ("condition", r"(?:mode of |state of |type of |plant )?(?:preservation|condition|conditions|state|charring|preserv|pres|carbonisation|carbonization|charred\??|charred/uncharred|burnt\??|erhaltung|preservation (?:mode|state|type|form))"),
     ("completeness", r"completeness|whole ?/ ?frag(?:ment)?s?|frag(?:mentation)?|fragment\??|integrity|w/f|frag/whole|whole or fragment"),
-    ("cf", r"cf|cf\?|certainty|qualifier|id certainty|confidence|identification certainty|certain|id confidence|quality of id"),
+    ("cf", r"cf|cert|cf\?|certainty|qualifier|id certainty|confidence|identification certainty|certain|id confidence|quality of id"),
     ("size class", r"(?:sieve|mesh|screen|geological sieve|size|size fraction|sieve fraction)(?: (?:size|class|fraction|grade|mesh|classes|opening|split))*(?: {0,1}(?:mm|µm|um|in mm))?|grain size|size ?class|sieve ?mm|mm|sieve_size|size_class"),
     ("fraction", r"fraction|flot/residue|light/heavy|lf/hf|fraction type|flotation fraction|hf/lf|residue/flot|flot or residue"),
     ("count", r"(?:raw |absolute |total |seed |item |specimen |estimated |actual )?(?:n|no|nr|nos|num|count|counts|number|numbers|quantity|qty|quant|nisp|mni|abundance|abs|frequency|freq|amount|anzahl|nombre|cantidad|tally|pieces|pcs|ct|cnt|#|counted|value)|(?:no|number|n|count|nr|counts|#|quantity|total number)(?: of)? (?:items|seeds|remains|specimens|fragments|frags|pieces|individuals|grains|finds|plant remains|parts|elements)|seed (?:no|number|nos)|score"),
     ("mass", rf"(?:total |dry )?(?:weight|wt|wgt|weights|mass|g|gr|gm|gms|grams|gram|mg)(?: (?:in )?{_UNITS})?|gewicht.*|poids.*|peso.*"),
     ("code", r"(?:taxon |species |plant )?(?:code|abbrev|abbreviation|abbr|key|index|row|recid|rec id|rec(?:ord)?(?: ?(?:id|no|number))|objectid|object id|fid|oid|order|sort|seq|line|taxon id|species id|taxon no|taxon number|ser|serial|sl no|item no)"),
     ("group", r"(?:ecological |plant |use |habitat |taxon |economic |crop )?(?:habitat|ecology|habitats|category|categories|cat|group|groups|class|classes|uses?|type|types|season|life ?form|status|order|growth form|ecological indicator|niche|soil|economic use|economic category)(?: code| preference)?"),
-    ("note", r"(?:field |excavation |dig )?(?:year|season)|sources?|references?|citations?|bibliography|doi|publication|excavators?|year(?: excavated)?|collector|date excavated|literature|(?:find |item |id |analyst |general |additional |other )?(?:notes?|comments?|remarks?|observations?|obs|details|bemerkung(?:en)?|remarques?|analyst|identified by|id by|sorted by|sorter|initials|photo|image|entered by|date (?:sorted|identified|analysed|entered|collected|floated)|sorted on)"),
+    ("note", r"(?:field |excavation |dig )?(?:year|season)|sources?|references?|citations?|bibliography|doi|publication|excavators?|year(?: excavated)?|collector|date excavated|literature|(?:find |item |id |analyst |general |additional |other )?(?:notes?|comments?|remarks?|observations?|obs|details|bemerkung(?:en)?|remarques?|analyst|identified by|id by|sorted by|sorter|potential(?: .*)?|priority|recommendations?|further work|action|initials|photo|image|entered by|date (?:sorted|identified|analysed|entered|collected|floated)|sorted on)"),
     ("percent", r"%.*[a-z].*|.*[a-z].*%|.* (?:percent|percentage|pct)"),
     ("description", r"(?:context |feature |sample |deposit |fill )?(?:description|desc|descr|details)"),
 )  # fmt: skip
@@ -78,8 +80,29 @@ def heading(text: str) -> str:
     for role, pattern in _COMPILED:
         if pattern.fullmatch(flat):
             return role
+    abroad = heading_abroad(flat)
+    if abroad:
+        return abroad
+    if re.search(r"[(\[](?:l|L|lit(?:re|er)s?|ltrs?)[)\]]\s*$", text.strip()):
+        return "volume"  # litres are of soil, whatever the word before them
     prefix, _, rest = flat.partition(" ")
     return heading(rest) if prefix in ("taxon", "plant", "find") and rest else ""
+
+
+_SURE_SAMPLE = re.compile(r"\b(?:samples?|smpl|spl|probe|proben|probennummer|échantillons?|muestras?|campion[ei]|amostras?)\b|試料|样品|サンプル")
+_FLOAT = re.compile(r"\b(?:flot|float|flotation|floatation)\b|浮选")
+
+
+@cache
+def sample_rank(text: str) -> int:
+    """
+    How surely a heading of samples means samples: 3 for the word, 2 for flots, 1 for bags, lots and field specimens.
+
+    >>> sample_rank("Sample No."), sample_rank("Flot #"), sample_rank("Bag"), sample_rank("FS")
+    (3, 2, 1, 1)
+    """
+    flat = flat_heading(text)
+    return 3 if _SURE_SAMPLE.search(flat) else 2 if _FLOAT.search(flat) else 1
 
 
 @cache

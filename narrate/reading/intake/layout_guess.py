@@ -11,9 +11,11 @@ from narrate.model.layouts import Layout, Marks, Role, Shape, Table
 from narrate.problems import Place
 from narrate.reading.intake.crossed_guess import Crossed, guess_crossed
 from narrate.reading.intake.evidence import Look
+from narrate.reading.intake.heads_split import split_heads
 from narrate.reading.intake.keys import find_marks
 from narrate.reading.intake.long_guess import Long, guess_long, guess_records
 from narrate.reading.intake.pairs_guess import guess_pairs
+from narrate.reading.intake.sections_guess import guess_sections
 from narrate.reading.intake.tables_apart import told_apart
 from narrate.reading.intake.written_names import NameReader
 
@@ -35,13 +37,14 @@ class _Found:
     tables: list[Table] = field(default_factory=list)
     doubts: list[str] = field(default_factory=list)
     left_out: list[str] = field(default_factory=list)
+    mend: dict[str, str] = field(default_factory=dict)
     explained: int = 0
 
 
 def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     """The layout of a file; without tables where nothing reads as one."""
     found = _Found()
-    pairs = [(grid, Look.of(grid, names)) for grid in grids]
+    pairs = [(grid, Look.of(grid, names, frozenset(find_marks(grid).key))) for grid in grids]
     counted = {id(grid): _tables_of(look, found) for grid, look in pairs}
     has_counts = any(counted.values())
     for grid, look in pairs:
@@ -66,6 +69,7 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     layout = Layout(
         tables=tuple(replace(t, parts=parts) for t in found.tables),
         left_out=tuple(found.left_out),
+        mend=found.mend,
         place=Place(path=pairs[0][0].path if pairs else ""),
     )
     return Proposal(layout=layout, doubts=tuple(dict.fromkeys(found.doubts)), explained=found.explained)
@@ -86,6 +90,11 @@ def _tables_of(look: Look, found: _Found) -> int:
         if area is None:
             continue
         lists = guess_pairs(look, area)
+        if not lists:
+            sections = guess_sections(look, area)
+            lists = list(sections.tables)
+            before = f"{look.grid.sheet}!" if look.grid.sheet else ""
+            found.mend.update({f"{before}{cell}": id for cell, id in sections.mend.items()})
         if lists:
             found.tables.extend(_table(look.grid, one, marks, "crossed") for one in lists)
             found.doubts.extend(doubt for one in lists for doubt in one.doubts)
@@ -119,6 +128,10 @@ def _tables_of(look: Look, found: _Found) -> int:
             waiting.append(
                 Area(top=area.top, left=used.right + 1, bottom=min(used.bottom, area.bottom), right=area.right)
             )
+    for n, table in enumerate(found.tables[first:], first):
+        found.tables[n], mend, doubts = split_heads(look, table)
+        found.mend.update(mend)
+        found.doubts.extend(doubts)
     apart, doubts = told_apart(look, found.tables[first:])
     found.tables[first:] = apart
     found.doubts.extend(doubts)
@@ -165,7 +178,20 @@ def _has_names(score: float, guess: Crossed | Long) -> bool:
     """Whether a reading is borne out by names of plants, and not by any words beside numbers."""
     if isinstance(guess, Crossed) and guess.named >= 0.5 and score >= 0.2 * guess.explained:
         return True
+    if isinstance(guess, Crossed) and score >= 0.05 * guess.explained and _is_mostly_counts(guess):
+        return True  # codes of a laboratory's own
     return score >= guess.explained * 0.4
+
+
+def _is_mostly_counts(guess: Crossed) -> bool:
+    """Whether most lines hold whole numbers under labels of their own, and few say something of samples."""
+    lines = [r for r, role in guess.rows.items() if role.name == "counts"]
+    others = [r for r, role in guess.rows.items() if role.name not in ("counts", "blank", "total", "title", "section")]
+    columns = [c for c, role in guess.columns.items() if role.name == "counts"]
+    texts = [guess.look.text(r, c) for r in lines for c in columns]
+    given = [text for text in texts if text]
+    whole = sum(text.isdigit() or text == "-" for text in given)
+    return len(lines) >= 5 and len(lines) >= 1.5 * len(others) and bool(given) and whole >= 0.9 * len(given)
 
 
 def _trimmed(look: Look, area: Area) -> Area | None:

@@ -9,7 +9,7 @@ from narrate.model.grids import Area
 from narrate.model.layouts import SAMPLE_ROLES, Role
 from narrate.reading.intake.crossed_heads import condition_role, content_role
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
-from narrate.reading.intake.header_words import heading, quantity, unit
+from narrate.reading.intake.header_words import heading, quantity, sample_rank, unit
 
 
 @dataclass(slots=True, kw_only=True)
@@ -49,8 +49,8 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
         taxon = _column_of_names(look, area, row, heads)
         if taxon is not None:
             heads = {**heads, taxon: "taxon"}
-    sample = next((c for wanted in _OF_SAMPLE for c, role in heads.items() if role == wanted), None)
     below = _rows_below(look, area, row)
+    sample = _column_of_samples(look, row, heads, below)
     if taxon is None or len(below) < 1:
         return None
     columns: dict[int, Role] = {}
@@ -72,7 +72,9 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     if len([c for c in amounts if c not in known]) > 2 * len(known) + 2:
         return None  # many columns of numbers under heads that nobody knows: samples across
     names = sum(
-        max(look.name_score(r, taxon), plain_label(look.text(r, taxon))) > 0 for r in below if look.text(r, taxon)
+        max(look.name_score(r, taxon), plain_label(look.text(r, taxon))) > 0 or not look.text(r, taxon).isascii()
+        for r in below
+        if look.text(r, taxon)
     )
     if names < 0.4 * sum(bool(look.text(r, taxon)) for r in below):
         return None
@@ -108,6 +110,18 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
         shape="long", rows=dict(sorted(rows.items())), columns=dict(sorted(columns.items())), area=area_used,
         explained=explained, score=score, doubts=doubts,
     )  # fmt: skip
+
+
+def _column_of_samples(look: Look, row: int, heads: dict[int, str], below: list[int]) -> int | None:
+    """The column that tells samples apart: one headed so before bags and lots, else contexts, features, sites, phases."""
+    for wanted in (*_OF_SAMPLE, "phase"):
+        columns = [c for c, role in heads.items() if role == wanted]
+        if wanted == "sample":
+            given = [c for c in columns if any(look.text(r, c) for r in below)]
+            columns = sorted(given or columns, key=lambda c: -sample_rank(look.text(row, c)))
+        if columns:
+            return columns[0]
+    return None
 
 
 def _column_of_names(look: Look, area: Area, row: int, heads: dict[int, str]) -> int | None:
@@ -199,7 +213,7 @@ def _role_of(
     if role == "description":
         return Role(name="note")
     if (
-        role in ("group", "note", "kind")
+        role in ("group", "note", "kind", "phase", "description", "code")
         and content_role([look.text(r, column) for r in below if look.text(r, column)], look) == "part"
     ):
         return Role(name="part")
