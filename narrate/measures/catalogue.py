@@ -8,8 +8,21 @@ from types import MappingProxyType
 
 import numpy as np
 
-from narrate.measures import amounts, apart, comparison, counting, diversity, enough, ratios, seasons, shares, ubiquity
+from narrate.measures import (
+    amounts,
+    apart,
+    comparison,
+    counting,
+    diversity,
+    enough,
+    ratios,
+    seasons,
+    shares,
+    ubiquity,
+    unseen,
+)
 from narrate.measures.column import Column
+from narrate.measures.narrowing import narrowing_of, worked_once
 from narrate.measures.units import Units
 from narrate.model.ids import LEVELS, Level
 from narrate.model.rules import Selector
@@ -30,6 +43,12 @@ class Measure:
 
 def _listed(*measures: Measure) -> Mapping[str, Measure]:
     return MappingProxyType({measure.id: measure for measure in measures})
+
+
+def _narrowing(id: str, function: Callable[..., Column], name: str, *, needs_to: bool = False) -> Measure:
+    return Measure(
+        id=f"{id}_width_if_sorted", unit="", function=narrowing_of(function, name), needs_of=True, needs_to=needs_to
+    )
 
 
 MEASURES: Mapping[str, Measure] = _listed(
@@ -84,12 +103,25 @@ MEASURES: Mapping[str, Measure] = _listed(
     Measure(id="shannon", unit="nats", function=diversity.shannon, needs_of=True),
     Measure(id="simpson", unit="", function=diversity.simpson, needs_of=True),
     Measure(id="evenness", unit="", function=diversity.evenness, needs_of=True),
-    Measure(id="chao1", unit="taxa", function=diversity.chao1, needs_of=True),
-    Measure(id="coverage", unit="", function=diversity.coverage, needs_of=True),
+    Measure(id="chao1", unit="taxa", function=unseen.chao1, needs_of=True),
+    Measure(id="coverage", unit="", function=unseen.coverage, needs_of=True),
     Measure(id="taxa_against_pool", unit="taxa", function=diversity.taxa_against_pool, needs_of=True),
     Measure(id="items_wanting", unit="items", function=enough.items_wanting, needs_of=True),
     Measure(id="new_taxa_if_sorted", unit="taxa", function=enough.new_taxa_if_sorted, needs_of=True),
     Measure(id="width_if_sorted", unit="", function=enough.width_if_sorted, needs_of=True, needs_to=True),
+    _narrowing("density", amounts.density, "the density"),
+    _narrowing("scaled_up", counting.scaled_up, "the items scaled up"),
+    _narrowing("ratio", shares.ratio, "the ratio", needs_to=True),
+    _narrowing("log_ratio", ratios.log_ratio, "the log ratio", needs_to=True),
+    _narrowing("chaff_ratio", shares.chaff_ratio, "the chaff ratio", needs_to=True),
+    _narrowing("chaff_against_ear", ratios.chaff_against_ear, "chaff against the whole ear", needs_to=True),
+    _narrowing("items_per_g", ratios.items_per_g, "the items per gram", needs_to=True),
+    _narrowing("dominance", shares.dominance, "the dominance"),
+    _narrowing("shannon", diversity.shannon, "Shannon's index"),
+    _narrowing("simpson", diversity.simpson, "Simpson's index"),
+    _narrowing("chao1", unseen.chao1, "Chao1"),
+    _narrowing("coverage", unseen.coverage, "the coverage"),
+    _narrowing("taxa_against_pool", diversity.taxa_against_pool, "the taxa against the pool"),
     Measure(id="gatherings", unit="gatherings", function=seasons.gatherings, needs_of=True),
     Measure(id="one_gathering_share", unit="", function=seasons.one_gathering_share, needs_of=True),
     Measure(id="taxa_in_last_ten", unit="taxa", function=enough.taxa_in_last_ten, needs_of=True),
@@ -112,7 +144,8 @@ def measured(
         arguments.append(of or Selector())
     if measure.needs_to:
         arguments.append(to or Selector())
-    column = measure.function(*arguments)
+    narrows = f"{id}_width_if_sorted" in MEASURES
+    column = worked_once(measure.function, *arguments) if narrows else measure.function(*arguments)
     asks_for_dates = any(s is not None and s.later_than_phase for s in (of, to))
     return _where_dated(column, units) if asks_for_dates else column
 

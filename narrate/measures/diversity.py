@@ -5,16 +5,15 @@ from __future__ import annotations
 import numpy as np
 
 from narrate.measures.column import Column, exact
-from narrate.measures.groups import ByTaxon, by_taxon
+from narrate.measures.groups import ByTaxon, by_taxon, is_seen
 from narrate.measures.intervals import Z
 from narrate.measures.log_factorial import log_choose, log_factorial
 from narrate.measures.units import Units
+from narrate.measures.unseen import NOTHING
 from narrate.model.rules import Selector
 
 RAREFIED_TO = 30
 """Items at which units are compared; the least that most workers ask of a sample (a default, check)."""
-
-NOTHING = "nothing was counted"
 
 
 def taxa(units: Units, of: Selector) -> Column:
@@ -118,56 +117,6 @@ def evenness(units: Units, of: Selector) -> Column:
     return exact(even, of=seen, n=total, reason="fewer than two taxa were counted")
 
 
-def chao1(units: Units, of: Selector) -> Column:
-    """
-    The least number of taxa in the deposit, those not seen included (Chao1, bias-corrected form, without (N − 1)/N).
-
-        S + f₁(f₁ − 1) / 2(f₂ + 1);   S taxa counted, f₁ of them once and f₂ twice
-
-    Unit: taxa. Interval: log-normal on the unseen, from S upwards. No value: where nothing was counted.
-    Misleads: it is a lower bound and not an estimate. It takes every item for as likely to survive and to be named as
-    any other, which charring does not grant; counts that lump what could not be named lower f₁.
-    Source: Chao 1984, Scandinavian Journal of Statistics 11:265–270; Chao 1987, Biometrics 43:783–791 (from memory).
-    """
-    groups, total = by_taxon(units, of), units.counted(of)
-    seen, once, twice = (groups.sum_of(f) for f in (_is_seen, _is_once, _is_twice))
-    value = np.where(total > 0, seen + unseen(once, twice), np.nan)
-    low, high = _chao1_ends(seen, once, twice)
-    low, high = (np.where(total > 0, part, np.nan) for part in (low, high))
-    return Column(value=value, low=low, high=high, of=seen, to=once, n=total, has_interval=True, reason=NOTHING)
-
-
-def coverage(units: Units, of: Selector) -> Column:
-    """
-    Share of the items of the deposit that belong to taxa already seen.
-
-        C = 1 − f₁/N · (N − 1) f₁ / [(N − 1) f₁ + 2 f₂]
-
-    Unit: 0 to 1. Interval: ± 1.96 √V, V = [f₁ + 2 f₂ − f₁²/N] / N², within 0 to 1 (Good's form, which is near it). No
-    value: where nothing was counted.
-    Misleads: it speaks of items, not of taxa: a coverage of 0.99 may still miss many rare plants.
-    Source: Chao & Jost 2012, Ecology 93:2533–2547; Good 1953, Biometrika 40:237–264 (both from memory).
-    """
-    groups, total = by_taxon(units, of), units.counted(of)
-    once, twice = groups.sum_of(_is_once), groups.sum_of(_is_twice)
-    with np.errstate(invalid="ignore", divide="ignore"):
-        n = np.where(total > 0, total, np.nan)
-        most = (n - 1) * once
-        twice_or_one = np.where(twice > 0, 2 * twice, 2.0)
-        value = 1 - once / n * np.where(once > 0, most / (most + twice_or_one), 0)
-        half = Z * np.sqrt(np.maximum(once + 2 * twice - once**2 / n, 0)) / n
-    return Column(
-        value=value,
-        low=np.clip(value - half, 0, 1),
-        high=np.clip(value + half, 0, 1),
-        of=once,
-        to=twice,
-        n=total,
-        has_interval=True,
-        reason=NOTHING,
-    )
-
-
 def taxa_against_pool(units: Units, of: Selector) -> Column:
     """
     Taxa of the unit, more or fewer than a draw of as many items from the whole dig would give.
@@ -182,7 +131,7 @@ def taxa_against_pool(units: Units, of: Selector) -> Column:
     spread is worked out.
     """
     groups, total = by_taxon(units, of), units.counted(of)
-    seen = groups.sum_of(_is_seen)
+    seen = groups.sum_of(is_seen)
     expected, spread = units.kept(("pool", of), lambda: _from_pool(groups, total))
     value = np.where(total > 0, seen - expected, np.nan)
     return Column(
@@ -215,18 +164,6 @@ def rarefied(counts: np.ndarray, total: np.ndarray, items: int) -> np.ndarray:
     missed = np.exp(log_choose(total[None, ...] - counts, drawn) - log_choose(enough, drawn))
     expected = np.where(counts > 0, 1 - missed, 0).sum(axis=0)
     return np.where(total >= items, expected, np.nan)
-
-
-def unseen(once: np.ndarray, twice: np.ndarray) -> np.ndarray:
-    """
-    The least number of taxa not seen, f₁(f₁ − 1)/2(f₂ + 1).
-
-    Source: Chao 1984 (bias-corrected; from memory).
-
-    >>> unseen(np.array([4.0]), np.array([3.0])).tolist()
-    [1.5]
-    """
-    return once * (once - 1) / (2 * (twice + 1))
 
 
 def _rarefied_by_unit(groups: ByTaxon, total: np.ndarray, items: int) -> np.ndarray:
@@ -263,7 +200,7 @@ def _shannon_of(groups: ByTaxon, total: np.ndarray) -> tuple[np.ndarray, np.ndar
         first, second = groups.total(k * logs) / n, groups.total(k * logs * logs) / n
         value = np.maximum(log_n - first, 0)
         squares = second - 2 * log_n * first + log_n * log_n
-        variance = (squares - value * value) / n + (groups.sum_of(_is_seen) - 1) / (2 * n * n)
+        variance = (squares - value * value) / n + (groups.sum_of(is_seen) - 1) / (2 * n * n)
     return value, np.maximum(variance, 0), total
 
 
@@ -283,30 +220,3 @@ def _from_pool(groups: ByTaxon, total: np.ndarray) -> tuple[np.ndarray, np.ndarr
         variance = (missed * (1 - missed)).sum(axis=1) - sizes * (missed * p).sum(axis=1) ** 2
         spread[replicate] = np.sqrt(np.maximum(variance, 0))[where]
     return expected, spread
-
-
-def _chao1_ends(seen: np.ndarray, once: np.ndarray, twice: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
-    """Chao 1987: the unseen are taken for log-normal; where none is once, nothing unseen is allowed for."""
-    extra = unseen(once, twice)
-    b = twice + 1
-    variance = (
-        once * (once - 1) / (2 * b)
-        + once * (2 * once - 1) ** 2 / (4 * b**2)
-        + once**2 * twice * (once - 1) ** 2 / (4 * b**4)
-    )
-    with np.errstate(invalid="ignore", divide="ignore"):
-        factor = np.exp(Z * np.sqrt(np.log1p(np.where(extra > 0, variance / extra**2, 0))))
-        low, high = seen + extra / factor, seen + extra * factor
-    return np.where(extra > 0, low, seen), np.where(extra > 0, high, seen)
-
-
-def _is_seen(k: np.ndarray) -> np.ndarray:
-    return (k > 0).astype(float)
-
-
-def _is_once(k: np.ndarray) -> np.ndarray:
-    return (k == 1).astype(float)
-
-
-def _is_twice(k: np.ndarray) -> np.ndarray:
-    return (k == 2).astype(float)

@@ -7,12 +7,12 @@ import math
 import numpy as np
 
 from narrate.measures.column import Column, exact
-from narrate.measures.diversity import NOTHING, unseen
 from narrate.measures.groups import by_taxon
 from narrate.measures.intervals import wilson
 from narrate.measures.log_factorial import log_factorial
 from narrate.measures.special import normal_quantile
 from narrate.measures.units import Units
+from narrate.measures.unseen import NOTHING, unseen
 from narrate.model.rules import Selector
 
 HALF_WIDTH = 0.05

@@ -49,6 +49,21 @@ def by_taxon(units: Units, of: Selector) -> ByTaxon:
     return units.kept(("by taxon", of), lambda: _grouped(units, of))
 
 
+def is_seen(k: np.ndarray) -> np.ndarray:
+    """1 where a taxon was counted."""
+    return (k > 0).astype(float)
+
+
+def is_once(k: np.ndarray) -> np.ndarray:
+    """1 where a taxon was counted once."""
+    return (k == 1).astype(float)
+
+
+def is_twice(k: np.ndarray) -> np.ndarray:
+    """1 where a taxon was counted twice."""
+    return (k == 2).astype(float)
+
+
 def _grouped(units: Units, of: Selector) -> ByTaxon:
     rows = units.rows(of)
     taxa = int(units.taxon_of_kind.max(initial=-1)) + 1

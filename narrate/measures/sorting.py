@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import numpy as np
 
-from narrate.measures.diversity import unseen
 from narrate.measures.intervals import weighted_poisson, wilson
 from narrate.measures.thinning import total_from_share
 from narrate.measures.units import Units
+from narrate.measures.unseen import unseen
 from narrate.model.ids import SampleId
 from narrate.model.project import Project
 from narrate.model.rules import Selector

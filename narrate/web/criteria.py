@@ -55,6 +55,19 @@ MEASURES = {
     "items_wanting": "items of {of} still to count",
     "new_taxa_if_sorted": "new taxa of {of} if the rest were sorted",
     "width_if_sorted": "width left of the share of {of} among {to} if the rest were sorted",
+    "density_width_if_sorted": "width left of the density of {of} if the rest were sorted",
+    "scaled_up_width_if_sorted": "width left of {of} scaled up if the rest were sorted",
+    "ratio_width_if_sorted": "width left of the ratio of {of} to {to} if the rest were sorted",
+    "log_ratio_width_if_sorted": "width left of the powers of ten of {of} per {to} if the rest were sorted",
+    "chaff_ratio_width_if_sorted": "width left of the pieces of chaff per grain, {of} to {to}, if the rest were sorted",
+    "chaff_against_ear_width_if_sorted": "width left of {of} to {to} against whole ears if the rest were sorted",
+    "items_per_g_width_if_sorted": "width left of {of} per gram of {to} if the rest were sorted",
+    "dominance_width_if_sorted": "width left of the share of the commonest of {of} if the rest were sorted",
+    "shannon_width_if_sorted": "width left of Shannon's index of {of} if the rest were sorted",
+    "simpson_width_if_sorted": "width left of Simpson's index of {of} if the rest were sorted",
+    "chao1_width_if_sorted": "width left of the least number of taxa of {of} if the rest were sorted",
+    "coverage_width_if_sorted": "width left of the coverage of {of} if the rest were sorted",
+    "taxa_against_pool_width_if_sorted": "width left of the taxa of {of} against the pool if the rest were sorted",
     "taxa_in_last_ten": "taxa that the last ten of {of} added",
     "gatherings": "fewest gatherings of {of}",
     "one_gathering_share": "share of {of} that one gathering could have given",
@@ -163,9 +176,23 @@ def _further(selector: Selector) -> list[str]:
         f"of plants that are {_any(selector.habit)}": selector.habit,
         f"{_any(selector.completeness)} only": selector.completeness,
         f"{_any(selector.fraction)} fraction only": selector.fraction,
+        f"from {_any(selector.context_kind)}": selector.context_kind,
+        f"from {_any(map(_place, selector.context_trait))}": selector.context_trait,
+        f"from elsewhere than {_any(map(_place, selector.not_context_trait))}": selector.not_context_trait,
         "known in the region only later": selector.later_than_phase,
     }
     return [text for text, is_asked in said.items() if is_asked]
+
+
+PLACES = {
+    "thermal": "places of fire", "storage": "places for keeping", "refuse": "refuse", "structure": "buildings",
+    "cut": "pits and cuts", "surface": "floors and surfaces", "burial": "burials", "water": "wet places",
+}  # fmt: skip
+"""Traits of kinds of context, as places."""
+
+
+def _place(trait: str) -> str:
+    return PLACES.get(trait, trait)
 
 
 def _role(role: str) -> str:

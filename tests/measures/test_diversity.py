@@ -7,7 +7,7 @@ import pytest
 from prince import datasets
 from skbio.diversity import alpha
 
-from narrate.measures import diversity, enough, shares
+from narrate.measures import diversity, enough, shares, unseen
 from narrate.measures.units import Units
 from narrate.model.rules import Selector
 from tests.measures.digs import a_dig, a_row, units
@@ -116,14 +116,14 @@ def test_the_measure_rarefies_as_the_function_does() -> None:
 
 def test_chao1_is_the_bias_corrected_form_without_a_factor() -> None:
     """Oak 21.5, spruce 14.5 (classic: 22.667 and 16); 9.75 for scikit-bio's counts, 5 and 4 for its edge cases."""
-    found = value(diversity.chao1, OAK, SPRUCE, LIBRARY, [1, 1, 4, 5], [2, 2, 4, 5])
+    found = value(unseen.chao1, OAK, SPRUCE, LIBRARY, [1, 1, 4, 5], [2, 2, 4, 5])
 
     assert found == pytest.approx([21.5, 14.5, 9.75, 5.0, 4.0])
 
 
 def test_the_interval_of_chao1_is_the_librarys() -> None:
     """9.07 to 17.45, printed in scikit-bio's tests of chao1_ci (1 %); none where nothing was seen once."""
-    column = diversity.chao1(holding(LIBRARY, [2, 2, 4, 5]), ALL)
+    column = unseen.chao1(holding(LIBRARY, [2, 2, 4, 5]), ALL)
 
     assert (column.low[0, 0], column.high[0, 0]) == (pytest.approx(9.07, rel=0.01), pytest.approx(17.45, rel=0.01))
     assert (column.low[0, 1], column.high[0, 1]) == (4, 4)
@@ -134,7 +134,7 @@ def test_coverage_of_the_librarys_counts() -> None:
     75 seen once, six twice, 3, 4, 4: Good's coverage is 0.2347 in scikit-bio's tests; Chao and Jost's form is near it.
     """
     counts = [1] * 75 + [2] * 6 + [3, 4, 4]
-    found = value(diversity.coverage, counts)[0]
+    found = value(unseen.coverage, counts)[0]
     n, once, twice = sum(counts), 75, 6
 
     assert 1 - once / n == pytest.approx(0.23469387755)
@@ -156,7 +156,7 @@ def test_one_taxon_has_no_evenness_and_no_diversity() -> None:
 
 def test_an_empty_sample_has_no_diversity() -> None:
     """Nothing counted: no value, with a reason."""
-    for measure in (diversity.shannon, diversity.simpson, diversity.evenness, diversity.chao1, diversity.coverage):
+    for measure in (diversity.shannon, diversity.simpson, diversity.evenness, unseen.chao1, unseen.coverage):
         column = measure(holding([]), ALL)
 
         assert np.isnan(column.value[0, 0]) and column.reason
@@ -181,7 +181,7 @@ def test_diversity_of_open_data_is_that_of_scikit_bio(name: str) -> None:
     assert diversity.taxa(found, ALL).value[0].tolist() == [alpha.observed_features(r) for r in kept]
     assert diversity.shannon(found, ALL).value[0] == pytest.approx([alpha.shannon(r, base=np.e) for r in kept])
     assert diversity.evenness(found, ALL).value[0] == pytest.approx([alpha.pielou_e(r) for r in kept])
-    assert diversity.chao1(found, ALL).value[0] == pytest.approx([alpha.chao1(r) for r in kept])
+    assert unseen.chao1(found, ALL).value[0] == pytest.approx([alpha.chao1(r) for r in kept])
     biased = 1 - diversity.simpson(found, ALL).value[0]
     totals = np.array([r.sum() for r in kept])
     assert (biased * (totals - 1) + 1) / totals == pytest.approx([alpha.dominance(r) for r in kept])
