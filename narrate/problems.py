@@ -175,6 +175,8 @@ CODES: dict[str, str] = {
     "approved it. Where a site or report is built from approved words alone they are left out.",
     "N117": "Words of the analyst claim more than the evidence behind the sentence bears, such as 'proves' or 'must have'. "
     "They are kept as they are; only she can know whether something else bears them.",
+    "N118": "A narrative file bears the name of no context, phase or site: it was renamed, or its context has another id "
+    "now. It is kept and shown nowhere. Side files (.drafted/) go by the same names.",
     # N2: records
     "N201": "A field that the record needs is missing.",
     "N202": "The record has a field that is not known here. The near match is offered if there is one.",

@@ -122,9 +122,10 @@ def _common(look: Look) -> dict[str, tuple[float, ...]]:
     if held is None:
         return {}
     masses = [tally.mass_g for tally in held.tallies if tally.mass_g is not None]
+    masses += [m.value for name, m in held.measurements.items() if name.endswith("mass") and m.value is not None]
     return {
         "litres": (held.litres,) if held.litres is not None else (),
-        "grams": (*masses, *(m.value for n, m in held.measurements.items() if n.endswith("mass") and m.value is not None)),
+        "grams": tuple(masses),
         "samples": (held.samples, held.samples_with_remains),
     }
 

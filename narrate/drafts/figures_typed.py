@@ -25,8 +25,8 @@ _SIZE = re.compile(r"\s*(?:(?:–|-|×|x|by|to)\s*\d+(?:\.\d+)?\s*)?(?:mm|cm|m|k
 _THING_AFTER = re.compile(r"\s+(?:[A-Za-z]+ly\s+)?([a-z]+)")
 _NO_THINGS = frozenset(
     (
-        *("and", "to", "or", "in", "by", "with", "the", "when", "until", "is", "was", "were", "had", "years", "a", "an"),
-        *("at", "of", "for", "from", "as", "while", "than", "it", "they", "we"),
+        *("and", "to", "or", "in", "by", "with", "the", "when", "until", "is", "was", "were", "had", "years"),
+        *("a", "an", "at", "of", "for", "from", "as", "while", "than", "it", "they", "we"),
     )
 )
 _ABOUT = re.compile(r"\b(?:about|around|roughly|some|circa|approximately|c\.|ca\.)\s*\Z", re.IGNORECASE)

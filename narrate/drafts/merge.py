@@ -73,6 +73,8 @@ def merged(
     lapsed = lapses(signed, claims, stands, name)
     if hers is None or (signed is None and _is_as_offered(before, hers)):
         file = replace(drafted_file(now), front=hers.front if hers else "")
+        if hers is not None and plain_text(hers) == plain_text(file):
+            file = hers
         return Merged(file=file, base=Base(sentences={s.key: s for s in now}, latest=latest, claims=claims))
     before, hers = retied(before, remarked(before, hers), now)
     new = {sentence.key: sentence for sentence in now}

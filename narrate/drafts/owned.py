@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import difflib
 import hashlib
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
@@ -99,6 +100,22 @@ def write_files(files: Mapping[Path, str]) -> None:
         whole = path.with_name(path.name + ".part")
         whole.write_bytes(text.encode("utf-8"))
         whole.replace(path)
+
+
+def tell_unowned(folder: Path, audience: str, keys: Iterable[str], problems: ProblemList) -> None:
+    """Narrative files that are of no subject: renamed by hand, or of a context that has another id now."""
+    known = {draft_path(folder, audience, key).stem for key in keys}
+    for path in sorted((folder / FOLDER / audience).glob("*.md")):
+        if path.stem in known:
+            continue
+        near = [f"{stem}.md" for stem in difflib.get_close_matches(path.stem, sorted(known), n=1)]
+        problems.warning(
+            Place(path=path.relative_to(folder).as_posix()),
+            "N118",
+            f"the narrative '{path.stem}' is of no context, phase or site, expected a file named for one; it is kept "
+            "and on no page",
+            help=f"move its words to {(near or ['another file'])[0]}, or delete it",
+        )
 
 
 def sentences_of(narrative: Narrative, ground: Ground) -> tuple[Drafted, ...]:

@@ -9,7 +9,7 @@ from pathlib import Path
 from narrate.disclosure import disclosed_narrative
 from narrate.drafts.attention import Overclaims
 from narrate.drafts.basis import Ground
-from narrate.drafts.owned import Owned, draft_path, is_a_file, owned
+from narrate.drafts.owned import Owned, draft_path, is_a_file, owned, tell_unowned
 from narrate.judging.strength import ranked
 from narrate.measures.manual import manual
 from narrate.measures.studies import studies
@@ -95,6 +95,9 @@ def all_told(
                     f"this narrative for the public is of '{context}', which is restricted; it is on no public page",
                     help="delete the file and its side file before the folder is given to others",
                 )
+    everyone = [key for subject, key in subject_keys(whole.project).items() if is_a_file(subject)]
+    for audience in (a for audiences in EDITIONS.values() for a in audiences):
+        tell_unowned(folder, audience, everyone, problems)
     public = replace(public, narratives=kept, problems=(*public.problems, *problems.sorted()))
     return {"review": words_of(folder, "review", whole, approved_only), "public": public}
 
