@@ -19,7 +19,7 @@ from matplotlib.text import Text
 from matplotlib.transforms import Affine2D, IdentityTransform
 
 from narrate.charts.inks import INKS
-from narrate.charts.marks import ITALIC, ROMAN, Block, Mark, Shape, Stroke, Words
+from narrate.charts.marks import ITALIC, ROMAN, Block, Mark, Patch, Shape, Stroke, Words
 from narrate.model.figures import Chart
 
 WIDTH = 600.0
@@ -83,7 +83,7 @@ class _Sheet(Artist):
         self.height = height
 
     def draw(self, renderer: RendererBase) -> None:
-        drawers = {Block: self._block, Stroke: self._stroke, Mark: self._mark, Words: self._words}
+        drawers = {Block: self._block, Patch: self._patch, Stroke: self._stroke, Mark: self._mark, Words: self._words}
         for shape in self.shapes:
             drawers[type(shape)](renderer, shape)
 
@@ -91,13 +91,23 @@ class _Sheet(Artist):
         left, right, top, bottom = block.x, block.x + block.width, block.y, block.y + block.height
         path = Path([(left, top), (right, top), (right, bottom), (left, bottom), (left, top)], closed=True)
         gc = self._pen(renderer, block.ink, 1.4 if block.is_open else 1.0)
-        if block.hatch:
-            gc.set_hatch(block.hatch)
-            gc.set_hatch_color(to_rgba(INKS["ground"].light))
-            gc.set_hatch_linewidth(1.6)
+        self._hatched(gc, block.hatch)
         face = INKS["ground" if block.is_open else block.ink].light
         renderer.draw_path(gc, path, self._flipped(), to_rgba(face))
         gc.restore()
+
+    def _patch(self, renderer: RendererBase, patch: Patch) -> None:
+        gc = self._pen(renderer, patch.ink, 1.0)
+        self._hatched(gc, patch.hatch)
+        path = Path([*patch.points, patch.points[0]], closed=True)
+        renderer.draw_path(gc, path, self._flipped(), to_rgba(INKS[patch.ink].light))
+        gc.restore()
+
+    def _hatched(self, gc: GraphicsContextBase, hatch: str) -> None:
+        if hatch:
+            gc.set_hatch(hatch)
+            gc.set_hatch_color(to_rgba(INKS["ground"].light))
+            gc.set_hatch_linewidth(1.6)
 
     def _stroke(self, renderer: RendererBase, stroke: Stroke) -> None:
         gc = self._pen(renderer, stroke.ink, stroke.width)

@@ -31,6 +31,15 @@ class Stroke:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Patch:
+    """A closed shape of any outline, such as a month of a ring."""
+
+    points: tuple[tuple[float, float], ...]
+    ink: str
+    hatch: str = ""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Mark:
     """A point, told apart by shape and ink."""
 
@@ -62,4 +71,4 @@ class Words:
 ITALIC, ROMAN = "\ue000", "\ue001"
 """Marks of private use around Latin names; taken out of everything that a person wrote."""
 
-Shape = Block | Stroke | Mark | Words
+Shape = Block | Patch | Stroke | Mark | Words

@@ -17,7 +17,7 @@ from narrate.model.rules import Bound
 from narrate.web.criteria import leaves, measured_words
 from narrate.web.filters import figure, interval, latin
 from narrate.web.links import Links, anchor
-from narrate.web.rows import RowGroup, Rows, rows_of
+from narrate.web.rows import Rows, RowSet, rows_of
 from narrate.web.wording import Wording
 
 BALANCES = {
@@ -49,8 +49,8 @@ class ArgumentView:
     weight: str
     says: str
     figures: tuple[FigureView, ...]
-    rows: tuple[RowGroup, ...]
-    """All rows that its figures look at, each once; left out where it does not hold."""
+    rows: RowSet | None
+    """All rows that its figures look at, each once; None where it does not hold."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,6 +102,13 @@ class ClaimView:
     turned_by: tuple[tuple[str, str], ...] = ()
     """Changes in counts that would turn the verdict, and to what."""
     next_step: str = ""
+    rows: RowSet | None = None
+    """All rows that its arguments look at."""
+
+    @property
+    def evidence(self) -> str:
+        """The page of evidence on which it stands."""
+        return self.page.partition("#")[0]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -114,10 +121,12 @@ class Behind:
     subject: str
     title: str
     text: str
-    rows: tuple[RowGroup, ...]
+    rows: RowSet | None
     claim: ClaimView | None = None
     measure: str = ""
     """The page of the manual that explains the number."""
+    evidence: str = ""
+    """The page of evidence where its rows are listed."""
 
 
 class Opener:
@@ -127,8 +136,9 @@ class Opener:
         self.edition = edition
         self.links = links
         self.wording = Wording(edition)
-        self.rows: Rows = rows_of(edition.project, links)
-        self._subjects: Mapping[str, Subject] = {k: s for s, k in subject_keys(edition.project).items()}
+        self.rows: Rows = rows_of(edition.project, links, is_public=edition.audience == "public")
+        self.keys: Mapping[Subject, str] = subject_keys(edition.project)
+        self._subjects: Mapping[str, Subject] = {k: s for s, k in self.keys.items()}
         self.members = Counter(context.feature for context in edition.project.contexts)
         """How many contexts each feature has."""
         self._titles = {shown.name: shown.title for shown in edition.packs.shown}
@@ -146,7 +156,16 @@ class Opener:
         claim = self.edition.claims.by_id.get(ref)
         if claim is not None:
             view = self.claim(claim)
-            return Behind(ref=ref, kind="claim", subject=view.subject, title=view.title, text="", rows=(), claim=view)
+            return Behind(
+                ref=ref,
+                kind="claim",
+                subject=view.subject,
+                title=view.title,
+                text="",
+                rows=view.rows,
+                claim=view,
+                evidence=view.evidence,
+            )
         key, _, what = ref.partition("/")
         subject = self._subjects.get(key)
         found = None if subject is None else self.edition.findings.subjects.get(subject)
@@ -168,39 +187,57 @@ class Opener:
             return self.links.to("context", members[0]) if members else ""
         return self.links.to(subject.level, subject.id)
 
+    def evidence_page(self, subject: Subject) -> str:
+        """The page of all evidence about a subject; a feature of one context has none beside that of the context."""
+        if subject.level == "feature" and self.members[subject.id] < 2:  # type: ignore[index]
+            first = next((c.id for c in self.edition.project.contexts if c.feature == subject.id), None)
+            return self.links.to("evidence", self.keys[Subject(level="context", id=first)]) if first else ""
+        return self.links.to("evidence", self.keys[subject])
+
     def _claim_page(self, claim: Claim) -> str:
         """
-        Where a claim stands. A feature of one context tells nothing that the context does not tell, and of a feature
-        only what holds is told; all else leads to the page.
+        Where a claim stands with all its arguments: its address for good.
+
+        A feature of one context tells nothing that the context does not tell, and visitors are told what holds.
         """
-        path = self.target(claim.about).partition("#")[0]
-        is_told = claim.verdict == "holds" and self.members[claim.about.id] > 1  # type: ignore[index]
-        if not path or (claim.about.level == "feature" and not is_told):
-            return path
-        return f"{path}#claim-{anchor(claim.id)}"
+        path = self.evidence_page(claim.about)
+        is_told = claim.verdict == "holds" or self.edition.audience != "public"
+        if claim.about.level == "feature":
+            is_told = is_told and self.members[claim.about.id] > 1  # type: ignore[index]
+        return f"{path}#claim-{anchor(claim.id)}" if path and is_told else path
 
     def _of_subject(self, ref: str, what: str, subject: Subject, found: SubjectFindings) -> Behind:
-        name = self.wording.subject(subject)
+        name, page = self.wording.subject(subject), self.evidence_page(subject)
         kind, _, rest = what.partition(".")
         if kind == "measure" and rest in found.measurements:
             measurement = found.measurements[rest]
-            rows = self.rows.groups(found.places.get(rest, ()))
+            rows = self.rows.behind(found.places.get(rest, ()))
             title = self._titles.get(rest, rest)
             text = measured_text(figure(measurement), interval(measurement), measurement.n, measurement.reason)
             return Behind(
-                ref=ref, kind="measure", subject=name, title=title, text=text, rows=rows, measure=measurement.measure
+                ref=ref,
+                kind="measure",
+                subject=name,
+                title=title,
+                text=text,
+                rows=rows,
+                measure=measurement.measure,
+                evidence=page,
             )
         if kind == "found":
             tally = next((tally for tally in found.tallies if tally.ref == ref), None)
             if tally is not None:
-                rows = self.rows.groups(tally.places)
+                rows = self.rows.behind(tally.places)
                 title = Markup("{}, {}").format(latin(tally.written), self.wording.part(tally.part))
-                return Behind(ref=ref, kind="found", subject=name, title=title, text=tally_text(tally), rows=rows)
+                return Behind(
+                    ref=ref, kind="found", subject=name, title=title, text=tally_text(tally), rows=rows, evidence=page
+                )
         if what == "record":
-            rows = self.rows.groups(found.places.get("record", ()))
-            return Behind(ref=ref, kind="record", subject=name, title="What the records say", text="", rows=rows)
+            rows = self.rows.behind(found.places.get("record", ()))
+            title = "What the records say"
+            return Behind(ref=ref, kind="record", subject=name, title=title, text="", rows=rows, evidence=page)
         if what == "words":
-            return Behind(ref=ref, kind="words", subject=name, title="The analyst's own words", text="", rows=())
+            return Behind(ref=ref, kind="words", subject=name, title="The analyst's own words", text="", rows=None)
         raise LookupError(f"'{ref}' names no measurement, find or record of {name}")
 
     def _claim_view(self, claim: Claim) -> ClaimView:
@@ -235,6 +272,13 @@ class Opener:
             rivals=tuple(self._rival(r) for r in claim.rivals if r.balance != "neither holds"),
             turned_by=tuple((turning.says, turning.verdict) for turning in claim.turnings),
             next_step=claim.next_step.says if claim.next_step else "",
+            rows=self.rows.behind(
+                place
+                for argument in claim.arguments
+                if argument.verdict == "holds"
+                for evidence in argument.evidence
+                for place in evidence.places
+            ),
         )
 
     def _rival(self, rival: Rival) -> RivalView:
@@ -259,7 +303,7 @@ class Opener:
             weight=f"{argument.weight:.1f}",
             says=self.wording.says(argument) if holds else self.wording.rule_title(argument.rule),
             figures=self._figures(argument),
-            rows=self.rows.groups(places),
+            rows=self.rows.behind(places),
         )
 
     def _figures(self, argument: Argument) -> tuple[FigureView, ...]:

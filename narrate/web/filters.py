@@ -161,6 +161,26 @@ def strength(grade: str) -> int:
     return names.index(grade) + 1 if grade in names else 0  # type: ignore[arg-type]
 
 
+def lower_first(text: str) -> str:
+    """
+    The text as it stands within a sentence.
+
+    >>> lower_first("The whole dig"), lower_first("Context C12")
+    ('the whole dig', 'context C12')
+    """
+    return text[:1].lower() + text[1:]
+
+
+def upper_first(text: str) -> str:
+    """
+    The text as a line of its own.
+
+    >>> upper_first("people burned corn cobs")
+    'People burned corn cobs'
+    """
+    return text[:1].upper() + text[1:]
+
+
 def known(word: str) -> str:
     """How well something is known, in words."""
     return KNOWN.get(word, word)
@@ -185,6 +205,8 @@ FILTERS = {
     "bare": bare,
     "inline": inline,
     "latin": latin,
+    "lower_first": lower_first,
+    "upper_first": upper_first,
     "figure": figure,
     "interval": interval,
     "number": plain_number,

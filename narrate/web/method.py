@@ -40,6 +40,10 @@ class QuestionView:
     asked: str
     rules: tuple[RuleView, ...]
 
+    @property
+    def id(self) -> str:
+        return self.question
+
 
 def grades() -> tuple[tuple[str, float, float], ...]:
     """Each grade with the support from which and up to which it may be used, weakest first."""
@@ -47,22 +51,30 @@ def grades() -> tuple[tuple[str, float, float], ...]:
     return tuple((grade, least, top) for (grade, least), top in zip(GRADES, tops, strict=True))
 
 
+def asked_questions(edition: Edition) -> dict[str, tuple[str, ...]]:
+    """Questions that rules in force, or retired by the project, answer; each with the ids of these rules."""
+    packs = edition.packs
+    changed = {change.id for change in packs.changes if change.of == "rule"}
+    found: dict[str, list[str]] = {question: [] for question in packs.questions}
+    for rule in packs.rules.values():
+        question = _question(rule, edition)
+        if question in found and (packs.in_force(rule) or rule.id in changed):
+            found[question].append(rule.id)
+    return {question: tuple(ids) for question, ids in found.items() if ids}
+
+
 def rules(opener: Opener) -> tuple[QuestionView, ...]:
     """Rules in force, and those that the project retired, by the question they answer, each with its record."""
     packs = opener.edition.packs
-    changed = {change.id for change in packs.changes if change.of == "rule"}
     records = _records(opener.edition.claims)
-    found: list[QuestionView] = []
-    for question, asked in packs.questions.items():
-        own = [
-            rule
-            for rule in packs.rules.values()
-            if (packs.in_force(rule) or rule.id in changed) and _question(rule, opener.edition) == question
-        ]
-        if own:
-            views = tuple(_rule(rule, opener, records.get(rule.id, {})) for rule in own)
-            found.append(QuestionView(question=question, asked=asked, rules=views))
-    return tuple(found)
+    return tuple(
+        QuestionView(
+            question=question,
+            asked=packs.questions[question],
+            rules=tuple(_rule(packs.rules[id], opener, records.get(id, {})) for id in ids),  # type: ignore[index]
+        )
+        for question, ids in asked_questions(opener.edition).items()
+    )
 
 
 def cited(edition: Edition) -> tuple[Source, ...]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import partial
 from pathlib import Path
 
@@ -11,11 +11,14 @@ from jinja2 import Environment
 
 from narrate.model.edition import Edition
 from narrate.problems import Problem
-from narrate.web.links import Links, relative, slugs
+from narrate.web.links import Links, anchor, relative, slugs
+from narrate.web.lists import list_names
+from narrate.web.machines import machine_files
+from narrate.web.method import asked_questions
 from narrate.web.photographs import Photographs
 from narrate.web.plants import found_taxa
 from narrate.web.refusal import Refused
-from narrate.web.site import Site
+from narrate.web.site import Site, told_subjects
 from narrate.web.templates import PageTemplate, environment, page_templates
 
 
@@ -27,25 +30,51 @@ class Page:
     title: str
     under: str
     template: PageTemplate
+    before: tuple[str, str] | None = None
+    """Title and path of the page of the same kind before it, in natural order."""
+    after: tuple[str, str] | None = None
 
 
 def pages(edition: Edition, templates: Path, images: Path | None) -> dict[str, bytes]:
     """Every file of the site by its path within it, in the order of the paths."""
     wanted = [t for t in page_templates(templates) if edition.audience in t.audiences]
     names = {what: slugs(ids) for what, ids in _ids(edition).items()}
+    names.update({what: list_names(len(names[one])) for what, one in LISTED.items()})
     links = _links(wanted, names)
+    links = with_rules(links, asked_questions(edition))
     site = Site(edition, links, Photographs(images, is_public=edition.audience == "public"))
     jinja = environment(templates)
     menu = _menu(wanted)
     found: dict[str, bytes] = {}
     for template in wanted:
-        for it, slug in _things(site, template.one_per, names):
-            page = _page(template, site, it, slug)
+        things = list(_things(site, template.one_per, names))
+        made = [_page(template, site, it, slug) for it, slug in things]
+        for (it, _), page in zip(things, _in_a_row(made), strict=True):
             found[page.path] = _rendered(jinja, site, page, it, menu)
     for asset in sorted(path for path in (templates / "assets").rglob("*") if path.is_file()):
         found[f"assets/{asset.relative_to(templates / 'assets').as_posix()}"] = asset.read_bytes()
     found.update(site.photographs.found)
+    found.update(site.search_parts)
+    found.update(site.data_files)
+    found.update(site.cards)
+    found.update(machine_files(edition, [path for path in found if path.endswith(".html")]))
     return dict(sorted(found.items()))
+
+
+LISTED: Mapping[str, str] = {"contexts": "context", "samples": "sample"}
+"""Lists that may go over several pages, and what they list."""
+
+
+def _in_a_row(made: list[Page]) -> Iterable[Page]:
+    """Each page with those before and after it."""
+    for number, page in enumerate(made):
+        before = made[number - 1] if number else None
+        after = made[number + 1] if number + 1 < len(made) else None
+        yield replace(
+            page,
+            before=None if before is None else (before.title, before.path),
+            after=None if after is None else (after.title, after.path),
+        )
 
 
 def _ids(edition: Edition) -> Mapping[str, Iterable[str]]:
@@ -56,6 +85,8 @@ def _ids(edition: Edition) -> Mapping[str, Iterable[str]]:
         "phase": [phase.id for phase in project.phases],
         "taxon": list(found_taxa(edition)),
         "measure": [page.id for page in edition.manual],
+        "question": list(asked_questions(edition)),
+        "evidence": list(told_subjects(project).values()),
     }
 
 
@@ -72,12 +103,25 @@ def _links(templates: list[PageTemplate], names: Mapping[str, Mapping[str, str]]
         else:
             own = names[template.one_per].items()
             made = {(template.one_per, id): template.path.format(slug=slug) for id, slug in own}
+            if template.one_per in LISTED:
+                made[("page", stem)] = template.first_path
         for path in set(made.values()):
             if path in owners:
                 raise Refused(_clash(template, owners[path], path))
             owners[path] = template
         paths.update({key: path for key, path in made.items() if key not in paths})
     return Links(paths)
+
+
+def with_rules(links: Links, questions: Mapping[str, tuple[str, ...]]) -> Links:
+    """Links that know where each rule stands on the page of its question."""
+    rules = {
+        ("rule", id): f"{path}#{anchor(id)}"
+        for question, ids in questions.items()
+        if (path := links.to("question", question))
+        for id in ids
+    }
+    return Links({**links.paths, **rules})
 
 
 def _things(site: Site, one_per: str, names: Mapping[str, Mapping[str, str]]) -> Iterable[tuple[object, str]]:
@@ -89,12 +133,18 @@ def _things(site: Site, one_per: str, names: Mapping[str, Mapping[str, str]]) ->
         "phase": site.phases,
         "taxon": site.taxa,
         "measure": site.manual,
+        "question": site.rules,
+        "evidence": site.evidence,
+        "contexts": site.context_lists,
+        "samples": site.sample_lists,
     }[one_per]
     return [(it, names[one_per][it.id]) for it in listed]
 
 
 def _page(template: PageTemplate, site: Site, it: object, slug: str) -> Page:
     title = template.title.format(it=it, site=site)
+    if template.one_per in LISTED and slug != "index":
+        title = f"{title}, {slug.replace('-', ' ')}"
     return Page(path=template.path.format(slug=slug), title=title, under=template.under, template=template)
 
 

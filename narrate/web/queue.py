@@ -27,6 +27,20 @@ class HeldView:
     claims: tuple[ClaimView, ...]
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WordsView:
+    """How the narrative of one subject for one audience stands."""
+
+    subject: str
+    target: str
+    audience: str
+    sentences: int
+    own: int
+    """Sentences that are not as drafted."""
+    stale: int
+    approval: str
+
+
 class QueueView:
     def __init__(self, opener: Opener) -> None:
         self._opener = opener
@@ -80,6 +94,33 @@ class QueueView:
             for (audience, subject), narrative in self._edition.narratives.items()
             if narrative.is_edited and audience in STORIES[self._edition.audience]
         )
+
+    @property
+    def words(self) -> tuple[WordsView, ...]:
+        """Every narrative of the edition, those with stale sentences first."""
+        wording = self._opener.wording
+        found = [
+            WordsView(
+                subject=wording.subject(subject),
+                target=self._opener.target(subject),
+                audience=audience,
+                sentences=len(narrative.sentences()),
+                own=sum(sentence.standing != "drafted" for sentence in narrative.sentences()),
+                stale=sum(bool(sentence.stale) for sentence in narrative.sentences()),
+                approval="lapsed" if narrative.has_lapsed else "approved" if narrative.approved_by else "not approved",
+            )
+            for (audience, subject), narrative in self._edition.narratives.items()
+            if audience in STORIES[self._edition.audience] and narrative.sentences() and self._opener.target(subject)
+        ]
+        return tuple(sorted(found, key=lambda one: -one.stale))
+
+    @property
+    def stale(self) -> int:
+        return sum(one.stale for one in self.words)
+
+    @property
+    def unapproved(self) -> int:
+        return sum(one.approval != "approved" for one in self.words)
 
     def _holding(self) -> list[Claim]:
         # A feature of one context says again what the context says.

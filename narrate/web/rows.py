@@ -2,56 +2,56 @@
 
 from __future__ import annotations
 
+import hashlib
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from posixpath import basename
 
 from narrate.model.counts import CountRow
 from narrate.model.project import Project
 from narrate.problems import Place
-from narrate.web.links import Links, anchor, slugs
+from narrate.web.links import Links
 
-QUOTED_AT_MOST = 16
-"""Up to so many rows are quoted, each with a link to itself; of more the lines are named, by sample."""
-BY_SAMPLE_AT_MOST = 80
-"""Of still more, such as a whole phase gives, the lines are named by file."""
+QUOTED_AT_MOST = 4
+"""Up to so many rows are quoted word for word; of more their numbers are named, by sample."""
+LISTED_AT_MOST = 300
+"""Samples of which the rows are named; of more it is said how many there are, and the counts are in the data."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RowView:
     """One row of a sheet on the page where it is shown whole, or one record."""
 
-    line: str
+    label: str
+    """Such as 'S014, row 3' or 'Record of context C12'."""
     target: str
     name: str
     """The name as written; empty for records."""
     text: str
-    """The rest of the row in short."""
+    """The rest of the row in short, or for the team the file and line of a record."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class RowGroup:
-    """The rows of one sample in one file, or records of one file."""
+    """The rows of one sample."""
 
     label: str
     target: str
     """Where the rows of the group stand together."""
-    file: str
-    lines: str
-    """Such as '12–15, 18'."""
-    rows: tuple[RowView, ...]
-    """The rows themselves where they are few; else empty."""
+    rows: str
+    """Their numbers in the sample, such as '12–15, 18'."""
 
 
-@dataclass(frozen=True, slots=True)
-class RowAnchors:
-    """Names rows within a page: the file in short, and the line."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RowSet:
+    """Rows that something rests on, under a name made from the rows themselves: the same rows, the same name."""
 
-    files: Mapping[str, str]
-
-    def of(self, place: Place) -> str:
-        line = anchor(f"{place.sheet}.{place.cell}") if place.cell else str(place.line)
-        return f"{self.files[place.path]}-{line}"
+    id: str
+    says: str
+    """Such as '7 rows of 2 samples'."""
+    quoted: tuple[RowView, ...]
+    """All of them, where they are few; else empty."""
+    groups: tuple[RowGroup, ...]
+    """By sample; empty where they are quoted, or where there are more samples than can be listed."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,68 +59,82 @@ class Rows:
     """Finds the row behind a place."""
 
     counts: Mapping[str, CountRow]
+    numbers: Mapping[str, int]
+    """Place of a row -> its number within its sample. Numbers, unlike lines of a file, show no gap of
+    what is withheld."""
     records: Mapping[str, tuple[str, str]]
     """Place -> what it is the record of: ('context', 'C12')."""
     links: Links
-    anchors: RowAnchors
     by_sample: Mapping[str, tuple[CountRow, ...]]
+    is_public: bool
 
-    def groups(self, places: Iterable[Place]) -> tuple[RowGroup, ...]:
-        """The places gathered by sample and file, in the order of the files."""
+    def behind(self, places: Iterable[Place]) -> RowSet | None:
+        """The rows and records at the places; None where there is none."""
         listed = sorted(set(places))
+        if not listed:
+            return None
         are_few = len(listed) <= QUOTED_AT_MOST
-        samples = {self.counts[place.row].sample for place in listed if place.row in self.counts}
-        together = f"Rows of {len(samples)} samples" if len(listed) > BY_SAMPLE_AT_MOST else ""
-        found: dict[tuple[str, str, str], list[Place]] = {}
+        by_sample: dict[str, list[int]] = {}
         for place in listed:
-            label, target = self._whose(place, are_few, together)
-            found.setdefault((label, target, place.path), []).append(place)
-        return tuple(
-            RowGroup(
-                label=label,
-                target=target,
-                file=basename(path),
-                lines=line_ranges(place.cell or str(place.line or "") for place in members),
-                rows=tuple(self._row(place) for place in members) if are_few else (),
-            )
-            for (label, target, path), members in found.items()
+            row = self.counts.get(place.row)
+            if row is not None:
+                by_sample.setdefault(row.sample, []).append(self.numbers[place.row])
+        can_be_listed = not are_few and len(by_sample) <= LISTED_AT_MOST
+        return RowSet(
+            id=_name(listed),
+            says=self._says(listed, by_sample),
+            quoted=tuple(self._quoted(place) for place in listed) if are_few else (),
+            groups=tuple(self._group(id, numbers) for id, numbers in by_sample.items()) if can_be_listed else (),
         )
 
-    def _whose(self, place: Place, are_few: bool, together: str) -> tuple[str, str]:
-        """What the place belongs to, and its page. Many records are told by their file, not one by one."""
+    def anchor(self, place: Place) -> str:
+        """The fragment that names a row on the page of its sample."""
+        return f"row-{self.numbers[place.row]}"
+
+    def _says(self, places: list[Place], by_sample: Mapping[str, list[int]]) -> str:
+        rows = sum(len(numbers) for numbers in by_sample.values())
+        records = len(places) - rows
+        said = []
+        if rows:
+            said.append(f"{_several(rows, 'row')} of {_several(len(by_sample), 'sample')}")
+        if records:
+            said.append(_several(records, "record"))
+        return " and ".join(said)
+
+    def _group(self, sample: str, numbers: list[int]) -> RowGroup:
+        target = self.links.to("sample", sample, f"row-{min(numbers)}")
+        return RowGroup(label=sample, target=target, rows=line_ranges(str(number) for number in sorted(numbers)))
+
+    def _quoted(self, place: Place) -> RowView:
         row = self.counts.get(place.row)
-        if row is not None and together:
-            return together, ""
         if row is not None:
-            return f"Sample {row.sample}", self.links.to("sample", row.sample)
+            label = f"{row.sample}, row {self.numbers[place.row]}"
+            target = self.links.to("sample", row.sample, self.anchor(place))
+            return RowView(label=label, target=target, name=row.identification.written, text=row_text(row))
+        where = "" if self.is_public else place.row
         what, id = self.records.get(place.row, ("", ""))
         if what == "site":
-            return "Project file", self.links.to("site")
-        if not id or not are_few:
-            return "Records", ""
-        return f"Record of {what} {id}", self.links.to(what, id)
-
-    def _row(self, place: Place) -> RowView:
-        row = self.counts.get(place.row)
-        line = place.cell or str(place.line or "")
-        if row is None:
-            return RowView(line=line, target="", name="", text="")
-        target = self.links.to("sample", row.sample, self.anchors.of(place))
-        return RowView(line=line, target=target, name=row.identification.written, text=row_text(row))
+            return RowView(label="Project file", target=self.links.to("site"), name="", text=where)
+        label = f"Record of {what} {id}" if id else "Record"
+        return RowView(label=label, target=self.links.to(what, id) if id else "", name="", text=where)
 
 
-def rows_of(project: Project, links: Links) -> Rows:
+def rows_of(project: Project, links: Links, *, is_public: bool) -> Rows:
     """All rows and records of a project by their places."""
     records: dict[str, tuple[str, str]] = {project.place.row: ("site", "")}
     records.update({phase.place.row: ("phase", phase.id) for phase in project.phases})
     records.update({context.place.row: ("context", context.id) for context in project.contexts})
     records.update({sample.place.row: ("sample", sample.id) for sample in project.samples})
     counts = {row.place.row: row for row in project.counts}
-    anchors = RowAnchors(slugs(sorted({row.place.path for row in project.counts})))
     by_sample: dict[str, list[CountRow]] = {}
+    numbers: dict[str, int] = {}
+    last: dict[str, int] = {}
     for row in sorted(project.counts, key=lambda row: row.place):
         by_sample.setdefault(row.sample, []).append(row)
-    return Rows(counts, records, links, anchors, {id: tuple(rows) for id, rows in by_sample.items()})
+        if row.place.row not in numbers:
+            numbers[row.place.row] = last[row.sample] = last.get(row.sample, 0) + 1
+    rows = {id: tuple(rows) for id, rows in by_sample.items()}
+    return Rows(counts, numbers, records, links, rows, is_public)
 
 
 def row_text(row: CountRow) -> str:
@@ -136,7 +150,7 @@ def row_text(row: CountRow) -> str:
 
 def line_ranges(lines: Iterable[str]) -> str:
     """
-    Lines in short.
+    Numbers in short.
 
     >>> line_ranges(["12", "13", "14", "18"]), line_ranges(["3", "4"]), line_ranges(["H4", ""])
     ('12–14, 18', '3, 4', 'H4')
@@ -148,3 +162,13 @@ def line_ranges(lines: Iterable[str]) -> str:
         else:
             runs.append([line])
     return ", ".join(f"{run[0]}–{run[-1]}" if len(run) > 2 else ", ".join(run) for run in runs)
+
+
+def _several(number: int, word: str) -> str:
+    return f"{number:,} {word}" if number == 1 else f"{number:,} {word}s"
+
+
+def _name(places: list[Place]) -> str:
+    """A short name that depends on the rows alone and tells nothing of where they were written."""
+    written = "\n".join(place.row for place in places)
+    return f"rows-{hashlib.sha256(written.encode('utf-8', 'surrogatepass')).hexdigest()[:8]}"

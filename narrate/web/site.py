@@ -2,21 +2,32 @@
 
 from __future__ import annotations
 
+from collections import Counter
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
+from markupsafe import Markup
+
+from narrate.model.claims import Claim
 from narrate.model.edition import Edition
+from narrate.model.fields import FieldShare
 from narrate.model.findings import Tally
+from narrate.model.ids import Subject
 from narrate.model.manual import MeasurePage
 from narrate.model.packs import Source
+from narrate.model.project import Project
+from narrate.model.refs import subject_keys
 from narrate.model.rules import ShownMeasure
-from narrate.web import figures, method, plants
+from narrate.web import data, figures, finding, method, plants, themes
 from narrate.web.evidence import ClaimView, Opener
 from narrate.web.links import Links
+from narrate.web.lists import ListView, cut
+from narrate.web.machines import described, full
 from narrate.web.photographs import Photographs
 from narrate.web.plants import TaxonView
 from narrate.web.queue import QueueView
-from narrate.web.views import ContextView, PhaseView, SampleView, SiteSubject
+from narrate.web.views import ContextView, EvidenceView, PhaseView, SampleView, SiteSubject
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -29,6 +40,13 @@ class MatrixView:
     """Titles of the statements that hold in at least one context."""
     rows: tuple[tuple[ContextView, tuple[ClaimView | None, ...]], ...]
     """Contexts where at least one holds, with the claim of each column; None where it does not hold."""
+
+
+def told_subjects(project: Project) -> Mapping[Subject, str]:
+    """Subjects with a page of evidence, and their words; a feature of one context is told as that context."""
+    members = Counter(context.feature for context in project.contexts)
+    keys = subject_keys(project)
+    return {s: key for s, key in keys.items() if s.level != "feature" or members[s.id] > 1}  # type: ignore[index]
 
 
 class Site:
@@ -56,6 +74,20 @@ class Site:
     @cached_property
     def samples(self) -> tuple[SampleView, ...]:
         return tuple(SampleView(self.opener, sample, self.photographs) for sample in self.project.samples)
+
+    @cached_property
+    def evidence(self) -> tuple[EvidenceView, ...]:
+        """A page of evidence for every subject that is told of."""
+        told = told_subjects(self.project)
+        return tuple(EvidenceView(self.opener, subject, self.photographs) for subject in told)
+
+    @cached_property
+    def context_lists(self) -> tuple[ListView[ContextView], ...]:
+        return cut(self.contexts)
+
+    @cached_property
+    def sample_lists(self) -> tuple[ListView[SampleView], ...]:
+        return cut(self.samples)
 
     @cached_property
     def phases(self) -> tuple[PhaseView, ...]:
@@ -105,9 +137,114 @@ class Site:
     def sources(self) -> tuple[Source, ...]:
         return method.cited(self.edition)
 
+    @cached_property
+    def search_parts(self) -> Mapping[str, bytes]:
+        """Files of the search index by their path; none where the site has no page to search on."""
+        if not self.links.to("page", "search"):
+            return {}
+        return finding.parts(finding.entries(self.opener, self.contexts, self.samples, self.taxa))
+
+    @cached_property
+    def downloads(self) -> tuple[data.DataFile, ...]:
+        """Tables of the dig, and its pictures in one archive."""
+        own = tuple((view.target, chart) for view in (*self.phases, *self.contexts) for chart, _ in view.figures)
+        whole = tuple(("dig", chart) for chart, _ in self.charts(*figures.OF_SITE))
+        return (*data.data_files(self.edition), data.pictures((*whole, *own)))
+
+    @property
+    def data_files(self) -> Mapping[str, bytes]:
+        if not self.links.to("page", "data"):
+            return {}
+        return {file.path: file.content for file in self.downloads}
+
+    def strip(self, view: ContextView) -> themes.StripView | None:
+        return themes.strip(view.found, self.edition)
+
+    @property
+    def year(self) -> tuple[themes.YearRow, ...]:
+        return themes.year(self.opener)
+
+    @property
+    def side_by_side(self) -> tuple[themes.SideBySide, ...]:
+        return themes.side_by_side(self.edition)
+
+    @property
+    def field_shares(self) -> tuple[FieldShare, ...]:
+        return themes.field_shares(self.edition)
+
+    @property
+    def words(self) -> tuple[tuple[str, tuple[tuple[str, str], ...]], ...]:
+        return themes.words(self.edition)
+
+    @property
+    def findings(self) -> tuple[ClaimView, ...]:
+        """Five ways in: the firmest claims of the dig or, where it has none, of phases, each of another question."""
+        return self._findings(5)
+
+    def _findings(self, most: int) -> tuple[ClaimView, ...]:
+        claims = [
+            claim
+            for claim in self.edition.claims
+            if claim.verdict == "holds"
+            and claim.about.level in ("site", "phase")
+            and claim.question not in ("work", "integrity")
+        ]
+        ranked = sorted(claims, key=lambda c: (c.about.level != "site", -c.support, c.id))
+        chosen: dict[str, Claim] = {}
+        for claim in ranked:
+            chosen.setdefault(claim.question, claim)
+        for claim in ranked:
+            if len(chosen) < most and claim.statement not in {c.statement for c in chosen.values()}:
+                chosen[claim.id] = claim
+        return tuple(self.opener.claim(claim) for claim in list(chosen.values())[:most])
+
+    def described(self, page_path: str, title: str, it: object) -> Markup:
+        """What a page is about, for machines."""
+        says = str(getattr(it, "summary", Markup("")).striptags())
+        is_dig = page_path == self.links.to("site")
+        return described(
+            self.edition, page_path, title, self.project.summary or says if is_dig else says, is_dig=is_dig
+        )
+
+    def full(self, path: str) -> str:
+        """The whole address of a page; empty where no address is configured."""
+        return full(self.project.address, path) if self.project.address else ""
+
+    def card(self, it: object) -> str:
+        """The picture that stands for a page where somebody links to it, by its path."""
+        id = it.id if isinstance(it, ContextView) else ""
+        return f"cards/{self.links.to('context', id).rpartition('/')[2].removesuffix('.html') or 'dig'}.png"
+
+    def card_alt(self, it: object) -> str:
+        says = str(getattr(it, "summary", Markup("")).striptags())
+        return f"{getattr(it, 'name', self.title)}. {says}".strip()
+
+    @cached_property
+    def cards(self) -> Mapping[str, bytes]:
+        """Pictures for links, where it is known at which address the public site will stand."""
+        if not (self.is_public and self.project.address):
+            return {}
+        from narrate.charts.card import card
+
+        made = {self.card(self.dig): card(self.title, "", str(self.dig.summary.striptags()), ())}
+        for view in self.contexts:
+            strip = self.strip(view)
+            groups = () if strip is None else strip.groups
+            title = f"{view.name}, {view.kind}"
+            made[self.card(view)] = card(self.title, title, str(view.summary.striptags()), groups)
+        return made
+
+    @cached_property
+    def drawn(self) -> dict[str, figures.FigureView]:
+        return {}
+
     def charts(self, *names: str) -> tuple[figures.FigureView, ...]:
         """Charts that set the subjects of the dig side by side, by name."""
-        return figures.of_site(names, self.edition)
+        for name in names:
+            if name not in self.drawn:
+                for one in figures.of_site((name,), self.edition):
+                    self.drawn[name] = one
+        return tuple(self.drawn[name] for name in names if name in self.drawn)
 
     def matrix(self, question: str) -> MatrixView:
         """Which statements of a question hold where."""

@@ -118,7 +118,7 @@ def _rows_once(behind: tuple[Behind, ...]) -> tuple[Behind, ...]:
     """Neighbours that rest on the same rows show them once, under the last of them."""
     following = (*behind[1:], None)[: len(behind)]
     return tuple(
-        replace(one, rows=()) if after is not None and one.rows == after.rows else one
+        replace(one, rows=None) if after is not None and one.rows == after.rows else one
         for one, after in zip(behind, following, strict=True)
     )
 

@@ -13,8 +13,10 @@ from narrate.problems import Place, Problem, ProblemList
 from narrate.web.filters import FILTERS, MONTHS
 from narrate.web.refusal import Refused
 
-ONE_PER = ("site", "context", "sample", "phase", "taxon", "measure")
-"""What a template can make one page per."""
+LISTS = ("contexts", "samples")
+"""What a template can make one page per stretch of: lists too long for one page go on upon the next."""
+ONE_PER = ("site", "context", "sample", "phase", "taxon", "measure", "question", "evidence", *LISTS)
+"""What a template can make one page per; `evidence` stands for every subject that claims are about."""
 AUDIENCES = ("review", "public")
 _KEYS = ("one per", "title", "path", "menu", "under", "audiences")
 _NEEDED = ("one per", "title", "path", "audiences")
@@ -40,6 +42,11 @@ class PageTemplate:
     """Entry of the menu that is marked while the page is shown."""
     audiences: tuple[str, ...] = AUDIENCES
     place: Place
+
+    @property
+    def first_path(self) -> str:
+        """Where the menu leads: the page, or the first of its stretches."""
+        return self.path.format(slug="index") if self.one_per in LISTS else self.path
 
 
 def templates_folder() -> Path:

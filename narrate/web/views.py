@@ -19,7 +19,7 @@ from narrate.model.stratigraphy import Context, Phase
 from narrate.web import figures
 from narrate.web.evidence import ClaimView, Opener
 from narrate.web.photographs import Photographs, PhotoView
-from narrate.web.rows import RowGroup
+from narrate.web.rows import RowSet
 from narrate.web.stories import StoryView, story, summary
 
 STORIES = {"review": ("review", "report"), "public": ("public",)}
@@ -33,7 +33,7 @@ class MeasureView:
     """The page of the manual that explains it."""
     measurement: Measurement
     explained: str
-    rows: tuple[RowGroup, ...]
+    rows: RowSet | None
 
 
 class SubjectView:
@@ -48,6 +48,7 @@ class SubjectView:
         self.name = opener.wording.subject(subject)
         self.found: SubjectFindings = opener.edition.findings.of(subject)
         self.target = opener.target(subject)
+        self.evidence = opener.evidence_page(subject)
 
     @property
     def lead(self) -> str:
@@ -76,7 +77,7 @@ class SubjectView:
                 measure=shown.measure,
                 measurement=self.found.measurements[shown.name],
                 explained=shown.explained,
-                rows=rows.groups(self.found.places.get(shown.name, ())),
+                rows=rows.behind(self.found.places.get(shown.name, ())),
             )
             for shown in self.edition.packs.shown
             if shown.name in self.found.measurements
@@ -101,6 +102,7 @@ class SampleView(SubjectView):
         self.context: Context = self.edition.project.context(record.context)
         self.context_kind = opener.wording.kind(self.context)
         self.context_target = opener.links.to("context", record.context)
+        self.phase_name = opener.wording.phase(self.edition.project.phase(self.context.phase))
 
     @property
     def rows(self) -> tuple[tuple[CountRow, str], ...]:
@@ -109,7 +111,7 @@ class SampleView(SubjectView):
         found: dict[str, int] = {}
         named = []
         for row in rows.by_sample.get(self.record.id, ()):
-            name = rows.anchors.of(row.place)
+            name = rows.anchor(row.place)
             found[name] = found.get(name, 0) + 1
             named.append((row, name if found[name] == 1 else f"{name}-{found[name]}"))
         return tuple(named)
@@ -132,6 +134,12 @@ class ContextView(SubjectView):
         self.kind = opener.wording.kind(record)
         self.kind_explained = opener.wording.kind_explained(record)
         self.phase = self.edition.project.phase(record.phase)
+
+    @property
+    def firmest(self) -> tuple[ClaimView, ...]:
+        """The claim that stands firmest of those that tell what people did; empty where none does."""
+        telling = (c for c in self.claims["holds"] if c.question not in ("work", "integrity", "deposit"))
+        return tuple(telling)[:1]
 
     @property
     def phase_target(self) -> str:
@@ -190,6 +198,37 @@ class PhaseView(SubjectView):
 class SiteSubject(SubjectView):
     def __init__(self, opener: Opener, photographs: Photographs) -> None:
         super().__init__(opener, Subject(level="site", id=SITE), photographs)
+
+
+class EvidenceView(SubjectView):
+    """All evidence about one subject: claims with their arguments, measures and finds with their rows."""
+
+    def __init__(self, opener: Opener, subject: Subject, photographs: Photographs) -> None:
+        super().__init__(opener, subject, photographs)
+        self.id = opener.keys[subject]
+
+    @property
+    def tallies(self) -> tuple[tuple[Tally, str, RowSet | None], ...]:
+        """What was found, with the name of its part and its rows."""
+        rows, wording = self._opener.rows, self._opener.wording
+        return tuple((tally, wording.part(tally.part), rows.behind(tally.places)) for tally in self.found.tallies)
+
+    @property
+    def row_sets(self) -> tuple[RowSet, ...]:
+        """Every set of rows that something on the page rests on and that is not quoted there, each once."""
+        of_claims = (
+            rows
+            for verdict in ("holds", "cannot tell", "fails")
+            for claim in self.claims[verdict]
+            for rows in (claim.rows, *(one.rows for one in (*claim.arguments_for, *claim.arguments_against)))
+        )
+        records = self._opener.rows.behind(self.found.places.get("record", ()))
+        every = (*of_claims, *(one.rows for one in self.measures), *(rows for _, _, rows in self.tallies), records)
+        return tuple({rows.id: rows for rows in every if rows is not None and not rows.quoted}.values())
+
+    @cached_property
+    def balance(self) -> tuple[figures.FigureView, ...]:
+        return figures.of_claims(self.edition.claims.about(self.subject), self.edition)
 
 
 def claims_by_verdict(opener: Opener, claims: tuple[Claim, ...]) -> Mapping[str, tuple[ClaimView, ...]]:

@@ -1,0 +1,157 @@
+"""Data to take away: the tables of the dig as CSV, and its pictures, from what this edition may know."""
+
+from __future__ import annotations
+
+import csv
+import io
+import zipfile
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+
+from narrate.model.edition import Edition
+from narrate.model.figures import Chart
+from narrate.model.refs import subject_keys
+
+Cell = str | int | float | None
+Table = tuple[tuple[str, ...], Iterable[Sequence[Cell]]]
+LONG_AGO = (1980, 1, 1, 0, 0, 0)
+"""Date of everything in an archive, so that the same project gives the same bytes."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class DataFile:
+    path: str
+    title: str
+    says: str
+    content: bytes
+
+    @property
+    def size(self) -> str:
+        return f"{max(1, round(len(self.content) / 1024)):,} KB"
+
+
+def data_files(edition: Edition) -> tuple[DataFile, ...]:
+    """Contexts, samples, counts, measures, findings and plants."""
+    tables: Mapping[str, tuple[str, str, Table]] = {
+        "contexts": ("Contexts", "one row a context, as recorded", _contexts(edition)),
+        "samples": ("Samples", "one row a sample: volume, method, what was sorted", _samples(edition)),
+        "counts": ("Counts", "every row of the count sheets, as written and as read", _counts(edition)),
+        "measures": ("Measures", "every measure of every subject, with interval and n", _measures(edition)),
+        "findings": ("Findings", "every claim that holds, with its grade and support", _claims(edition)),
+        "finds": ("Finds", "what each context, phase and the dig holds, plant part by plant part", _finds(edition)),
+    }
+    return tuple(
+        DataFile(path=f"data/{name}.csv", title=title, says=says, content=as_csv(*table))
+        for name, (title, says, table) in tables.items()
+    )
+
+
+def pictures(charts: Iterable[tuple[str, Chart]]) -> DataFile:
+    """
+    Pictures as SVG, each with its table as CSV, in one archive.
+
+    charts:  under the name of its page, such as 'contexts/c12'.
+    """
+    kept = io.BytesIO()
+    with zipfile.ZipFile(kept, "w", zipfile.ZIP_DEFLATED) as archive:
+        for page, chart in charts:
+            name = f"{page.removesuffix('.html')}-{chart.id}"
+            _put(archive, f"{name}.svg", chart.svg.encode("utf-8"))
+            _put(archive, f"{name}.csv", as_csv(chart.columns, chart.rows))
+    says = "the pictures of the dig, its phases and contexts as SVG, each with its table as CSV"
+    return DataFile(path="data/figures.zip", title="Figures", says=says, content=kept.getvalue())
+
+
+def as_csv(columns: Sequence[str], rows: Iterable[Sequence[Cell]]) -> bytes:
+    """The table as UTF-8 CSV with a header; nothing known is an empty cell."""
+    text = io.StringIO()
+    writer = csv.writer(text, lineterminator="\n")
+    writer.writerow(columns)
+    writer.writerows(["" if cell is None else cell for cell in row] for row in rows)
+    return text.getvalue().encode("utf-8", "replace")
+
+
+def _put(archive: zipfile.ZipFile, name: str, content: bytes) -> None:
+    archive.writestr(zipfile.ZipInfo(name, LONG_AGO), content, zipfile.ZIP_DEFLATED)
+
+
+def _contexts(edition: Edition) -> Table:
+    columns = ("context", "kind", "feature", "phase", "deposit", "security", "description", "note")
+    return columns, [
+        (c.id, c.kind, c.feature, c.phase, c.deposit, c.security, c.description, c.note)
+        for c in edition.project.contexts
+    ]
+
+
+def _samples(edition: Edition) -> Table:
+    columns = ("sample", "context", "volume_l", "method", "light_fraction_g", "sorted", "sterile", "note")
+    return columns, [
+        (
+            s.id,
+            s.context,
+            s.volume_l,
+            s.method,
+            None if s.light_fraction is None else s.light_fraction.mass_g,
+            "; ".join(f"{size.name}: {size.written or size.proportion_sorted}" for size in s.size_classes),
+            "yes" if s.sterile else "",
+            s.note,
+        )
+        for s in edition.project.samples
+    ]
+
+
+def _counts(edition: Edition) -> Table:
+    columns = (
+        "sample", "taxon as written", "taxon", "part", "count as written", "count", "mass_g", "condition",
+        "completeness", "size_class", "fraction", "note",
+    )  # fmt: skip
+    return columns, [
+        (
+            r.sample, r.identification.written, r.identification.taxon, r.part, r.count.written, r.count.number,
+            r.mass_g, r.condition, r.completeness, r.size_class, r.fraction, r.note,
+        )
+        for r in edition.project.counts
+    ]  # fmt: skip
+
+
+def _measures(edition: Edition) -> Table:
+    keys = subject_keys(edition.project)
+    titles = {shown.name: shown.title for shown in edition.packs.shown}
+    columns = ("level", "subject", "measure", "value", "low", "high", "unit", "n", "why there is no value")
+    return columns, [
+        (subject.level, keys[subject], titles.get(name, name), m.value, m.low, m.high, m.unit, m.n, m.reason)
+        for subject, found in edition.findings.subjects.items()
+        for name, m in found.measurements.items()
+    ]
+
+
+def _claims(edition: Edition) -> Table:
+    columns = ("id", "level", "subject", "question", "statement", "grade", "support", "stability", "limits")
+    return columns, [
+        (
+            c.id, c.about.level, c.about.id, c.question, c.statement, c.grade, round(c.support, 4), c.stability,
+            "; ".join(limit.says for limit in c.limits),
+        )
+        for c in edition.claims
+        if c.verdict == "holds"
+    ]  # fmt: skip
+
+
+def _finds(edition: Edition) -> Table:
+    columns = ("level", "subject", "taxon", "part", "condition", "counted", "mass_g", "samples", "of samples")
+    return columns, [
+        (
+            subject.level,
+            subject.id,
+            t.taxon or t.written,
+            t.part,
+            t.condition,
+            t.counted,
+            t.mass_g,
+            t.samples,
+            t.of_samples,
+        )
+        for subject, found in edition.findings.subjects.items()
+        if subject.level != "sample"
+        for t in found.tallies
+    ]

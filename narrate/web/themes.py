@@ -1,0 +1,205 @@
+"""What the pages of themes show: the year, phases side by side, fields, and words of the trade."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from narrate.model.edition import Edition
+from narrate.model.fields import FieldShare
+from narrate.model.findings import SubjectFindings
+from narrate.model.ids import Subject
+from narrate.model.measurement import Measurement
+from narrate.model.seasons import FoundWindow
+from narrate.web.evidence import Opener
+
+STRIP = 20
+"""Specks of a strip: each is a twentieth of the items."""
+_GROUPS = (
+    ("crop", "●", "crops"),
+    ("waste", "■", "chaff and cob"),
+    ("nut", "▲", "nutshell"),
+    ("wild", "○", "wild plants"),
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class StripView:
+    """What a context held, as a strip of specks: shapes tell the groups apart, and words say the same."""
+
+    groups: tuple[tuple[str, str], ...]
+    """Class of a group and its specks."""
+    says: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class YearRow:
+    """One plant part in the year of the dig."""
+
+    name: str
+    target: str
+    part: str
+    items: int
+    months: tuple[str, ...]
+    """For each month: 'all' (every source), 'some' (sources disagree) or ''."""
+    keeping: str
+    binds: bool
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SideBySide:
+    """One measure over the phases."""
+
+    title: str
+    measure: str
+    values: tuple[Measurement, ...]
+
+
+def strip(found: SubjectFindings, edition: Edition) -> StripView | None:
+    """
+    Shares of crops, chaff and cob, nutshell and wild plants among the items; wood is left out.
+
+    None without items.
+    """
+    sums = dict.fromkeys((name for name, _, _ in _GROUPS), 0)
+    ancient = edition.packs.words.preservations.get(edition.project.preservation, ())
+    for tally in found.tallies:
+        group = _group(tally.taxon, tally.part, edition)
+        if group and (not ancient or tally.condition in ancient):
+            sums[group] += tally.counted
+    total = sum(sums.values())
+    if total == 0:
+        return None
+    shares = largest_remainders([sums[name] for name, _, _ in _GROUPS], STRIP)
+    said = [f"{sums[name]} of {words}" for name, _, words in _GROUPS if sums[name]]
+    return StripView(
+        groups=tuple((name, sign * n) for (name, sign, _), n in zip(_GROUPS, shares, strict=True) if n),
+        says=f"{total} items other than wood: {', '.join(said)}",
+    )
+
+
+def _group(taxon: str | None, part: str, edition: Edition) -> str:
+    known = edition.packs.words.parts.get(part)  # type: ignore[call-overload]
+    roles = known.roles if known is not None else frozenset()
+    if "wood" in roles:
+        return ""
+    if "nutshell" in roles:
+        return "nut"
+    if roles & {"chaff", "cob", "straw"}:
+        return "waste"
+    plant = edition.packs.taxa.get(taxon) if taxon is not None else None  # type: ignore[call-overload]
+    return "crop" if plant is not None and plant.status == "crop" else "wild"
+
+
+def largest_remainders(amounts: list[int], places: int) -> list[int]:
+    """
+    Places shared out by the amounts, so that they add up.
+
+    >>> largest_remainders([50, 30, 21], 20), largest_remainders([0, 1, 0], 20)
+    ([10, 6, 4], [0, 20, 0])
+    """
+    total = sum(amounts)
+    whole = [amount * places // total for amount in amounts]
+    rest = sorted(range(len(amounts)), key=lambda i: (-(amounts[i] * places % total), i))
+    for index in rest[: places - sum(whole)]:
+        whole[index] += 1
+    return whole
+
+
+def year(opener: Opener) -> tuple[YearRow, ...]:
+    """Every plant part with known months: what does not keep first, then by the first month."""
+    found = opener.edition.studies.seasons
+    if found is None:
+        return ()
+    rows = [_year_row(opener, window) for window in found.windows]
+    return tuple(sorted(rows, key=lambda r: (not r.binds, _first(r), r.name.lower(), r.part)))
+
+
+def _first(row: YearRow) -> int:
+    """The month in which it begins, after the gap where it runs over the new year."""
+    ripe = [bool(month) for month in row.months]
+    return next((m for m in range(12) if ripe[m] and not ripe[m - 1]), 0)
+
+
+def _year_row(opener: Opener, window: FoundWindow) -> YearRow:
+    taxon = opener.edition.packs.taxa.get(window.taxon)  # type: ignore[call-overload]
+    return YearRow(
+        name=opener.wording.taxon_name(taxon) or window.taxon,
+        target=opener.links.to("taxon", window.taxon),
+        part=opener.wording.part(window.part),
+        items=window.items,
+        months=tuple(
+            "all" if month in window.every_source else "some" if month in window.any_source else ""
+            for month in range(1, 13)
+        ),
+        keeping=", ".join(window.keeping),
+        binds=window.binds,
+    )
+
+
+def side_by_side(edition: Edition) -> tuple[SideBySide, ...]:
+    """Every shown measure over the phases, in the order of the project; those without any value are left out."""
+    found = [edition.findings.of(Subject(level="phase", id=phase.id)) for phase in edition.project.phases]
+    rows = []
+    for shown in edition.packs.shown:
+        missing = Measurement(measure=shown.measure, value=None, reason="not measured")
+        values = tuple(one.measurements.get(shown.name, missing) for one in found)
+        if any(value.value is not None for value in values):
+            rows.append(SideBySide(title=shown.title, measure=shown.measure, values=values))
+    return tuple(rows)
+
+
+def field_shares(edition: Edition) -> tuple[FieldShare, ...]:
+    """Sorts of wild seeds over the whole dig that were found."""
+    shares = edition.studies.field_shares
+    return tuple(share for share in shares if share.subject.level == "site" and share.of)
+
+
+def words(edition: Edition) -> tuple[tuple[str, tuple[tuple[str, str], ...]], ...]:
+    """Words of the trade by what they name, each explained."""
+    packs = edition.packs
+    kinds = {c.kind for c in edition.project.contexts}
+    methods = {s.method for s in edition.project.samples}
+    parts = {t.part for found in edition.findings.subjects.values() for t in found.tallies}
+    audience = packs.audiences.get(edition.audience)
+    plain = audience.glossary if audience is not None else {}
+    found = (
+        ("Places and samples", _TRADE),
+        (
+            "Kinds of context",
+            [(k, packs.words.context_kinds[k].explained) for k in kinds if k in packs.words.context_kinds],
+        ),
+        ("Plant parts", [(p, _part(packs.words.parts[p])) for p in parts if p in packs.words.parts]),
+        ("How samples were taken", [(m, packs.words.methods.get(m, "")) for m in methods]),
+        ("Plants", list(plain.items())),
+    )
+    return tuple(
+        (title, told) for title, listed in found if (told := tuple(sorted((w, s) for w, s in listed if w and s)))
+    )
+
+
+def _part(part: object) -> str:
+    counting = getattr(part, "counting", "")
+    plain = getattr(part, "plain", "")
+    return f"{plain}. {counting[:1].upper()}{counting[1:]}." if plain and counting else plain or counting
+
+
+_TRADE = [
+    ("context", "The smallest unit that was dug by itself: one fill, one floor, one layer."),
+    ("feature", "Contexts that make one thing, such as the fills of one pit."),
+    ("sample", "Sediment taken from one context and floated."),
+    ("flotation", "Washing sediment in water so that charred remains float off and are caught in a sieve."),
+    ("light fraction", "What floats: charred plants, and modern roots."),
+    ("heavy fraction", "What sinks and is caught in a sieve of its own: sherds, flakes, bone, some nutshell."),
+    ("charred", "Turned to carbon by heat with too little air to burn up; charred remains do not rot."),
+    ("item", "One counted piece: a seed, a kernel, a cupule, a fragment of nutshell."),
+    ("density", "Items for every litre of sediment floated."),
+    ("ubiquity", "The share of samples that hold a plant at least once."),
+    ("95 % interval", "The range that such a figure would fall in, 95 times in 100, if it were counted anew."),
+    ("primary deposit", "Remains that lie where they were burned or dropped."),
+    ("secondary deposit", "Remains that were thrown away or moved once."),
+    ("tertiary deposit", "Remains that were moved more than once, so that they say little of where they lie."),
+    ("cf.", "Latin, 'compare': the remains look like the plant named, and are not certain to be it."),
+    ("rarefaction", "How many kinds to expect if fewer items had been counted, so that rich and poor samples compare."),
+    ("claim", "A statement judged for one place or time, with everything that speaks for and against it."),
+    ("support", "The weighed evidence for a claim, from 0 to 1. It is not a probability."),
+]
