@@ -47,7 +47,7 @@ def main_sentences(page: Page) -> list[Sentence]:
     scope = "the remains other than wood" if has_counted_wood(page) else "the remains"
     if first_share > 0.5 and _can_lead(page, groups[0]):
         return _with_a_leader(page, groups, refs, scope, first_share)
-    everything = _list_with_rest(page, shown, groups[SHOWN:])
+    everything, rest = _list_and_rest(page, shown, groups[SHOWN:])
     if 0 < counted <= 3 and scope != "the remains":
         return page.say(refs, f"apart from wood, only {everything} came to light")
     return page.say(
@@ -55,7 +55,7 @@ def main_sentences(page: Page) -> list[Sentence]:
         f"{scope} include {everything}",
         f"no plant makes up half of {scope}, which include {everything}" if counted >= 20 else "",
         f"among {scope} are {everything}",
-    )
+    ) + _rest_sentences(page, groups[SHOWN:], rest)
 
 
 SHOWN = 4
@@ -86,7 +86,7 @@ def _with_a_leader(
     tally = groups[0][0]
     plant = page.names.plant(tally.taxon, tally.written) + page.names.latin_once(tally.taxon)
     inner = page.listed([_part_count(page, t) for t in groups[0] if t.counted])
-    others = _list_with_rest(page, groups[1:SHOWN], groups[SHOWN:])
+    others, rest = _list_and_rest(page, groups[1:SHOWN], groups[SHOWN:])
     counted = sum(total(group) for group in groups)
     part = numbers.percent(share) if counted >= 20 else "most"
     share_told = f" ({part})" if counted >= 20 else ""
@@ -98,8 +98,10 @@ def _with_a_leader(
         refs,
         f"{plant} makes up {part} of {scope}, with {inner}, followed by {others}",
         f"most of {scope}{share_told} come from {plant}, with {inner}; there were also {others}",
-        f"with {inner}, {plant} accounts for {part} of {scope}, the rest being {others}",
-    )
+        f"with {inner}, {plant} accounts for {part} of {scope}, followed by {others}"
+        if rest
+        else f"with {inner}, {plant} accounts for {part} of {scope}, the rest being {others}",
+    ) + _rest_sentences(page, groups[SHOWN:], rest)
 
 
 def _part_count(page: Page, tally: Tally) -> str:
@@ -114,15 +116,22 @@ def has_counted_wood(page: Page) -> bool:
     return any(t.counted for t in ancient_tallies(page) if is_wood(page, t))
 
 
-def _list_with_rest(page: Page, shown: Sequence[Sequence[Tally]], rest: Sequence[Sequence[Tally]]) -> str:
-    """'a, b, c, and smaller numbers of d and e'."""
+def _list_and_rest(page: Page, shown: Sequence[Sequence[Tally]], rest: Sequence[Sequence[Tally]]) -> tuple[str, str]:
+    """'a, b, and c', and for a sentence of its own 'smaller numbers of d and e', empty where the first has room for it."""
     texts = page.names.grouped([t for group in shown for t in group], at_most=len(shown), with_mass=True)
     least = min((total(group) for group in shown), default=0)
     tail = _smaller_numbers(page, rest, least)
-    if not tail or not texts:
-        return page.listed([*texts, *tail])
-    head = f"{', '.join(texts)}{',' if len(texts) > 1 else ''} and {tail[0]}"
-    return f"{head}, beside {tail[1]}" if len(tail) > 1 else head
+    if len(tail) < 2 and len(texts) + len(rest) <= SHOWN:
+        return page.listed([*texts, *tail]), ""
+    return page.listed(texts), ", beside ".join(tail)
+
+
+def _rest_sentences(page: Page, rest: Sequence[Sequence[Tally]], told: str) -> list[Sentence]:
+    """What was found in smaller numbers, and what nobody could name."""
+    refs = [t.ref for group in rest for t in group if t.ref] or [page.ref("items")]
+    if not told:
+        return []
+    return page.say(refs, f"to these may be added {told}", f"the list ends with {told}", f"the sorting also gave {told}")
 
 
 def wood_sentences(page: Page) -> list[Sentence]:

@@ -9,7 +9,7 @@ _SILENT_H = ("hour", "honest", "heir", "honour", "honor")
 _CONSONANT_VOWELS = ("uni", "use", "usa", "uti", "eu", "one ", "one-", "once", "ubiq")
 _VOWEL_LETTERS_SPOKEN = "AEFHILMNORSX"
 _ESCAPED = re.compile(r"([\\`*_\[\]<>&~|#$])")
-_IN_BRACKETS = re.compile(r"\([^()]*\)")
+_IN_BRACKETS = re.compile(r"\((?:[^()]|\([^()]*\))*\)")
 _MAY_END_A_HEAD = frozenset(
     "of in as by from with on at to for into ate kept made grew took let gave brought used gathered burned".split()  # noqa: SIM905
 )
@@ -105,6 +105,18 @@ def clauses_joined(clauses: Sequence[str], *, oxford: bool = True) -> str:
     first, second = clauses
     comma = "," if "," in first or len(first.split()) > 7 else ""
     return f"{first}{comma} and {second}"
+
+
+def in_last_brackets(text: str, more: str) -> str:
+    """
+    Something put in brackets at the end of a text, within the brackets that end it if there are any.
+
+    >>> in_last_brackets("cobs were many", "see Smith 1992"), in_last_brackets("cobs (12)", "see Smith 1992")
+    ('cobs were many (see Smith 1992)', 'cobs (12; see Smith 1992)')
+    """
+    if not more:
+        return text
+    return f"{text[:-1]}; {more})" if text.endswith(")") else f"{text} ({more})"
 
 
 def agreed(number: float, singular: str, plural: str) -> str:

@@ -81,7 +81,12 @@ class Names:
             return f" ({gloss})" if gloss else ""
         if self.audience.shows_latin == "no" or taxon.rank == "broad" or not (taxon.trade_name or taxon.name):
             return ""
-        return f" ({'cf. ' if only_cf else ''}{self.latin(taxon)})"
+        return f" ({'cf. ' if only_cf else ''}{self.latin(taxon)}{self._authority(taxon)})"
+
+    def _authority(self, taxon: Taxon) -> str:
+        """' L.' behind a species where the audience wants authorities, once a page as the Latin itself."""
+        wanted = self.audience.words.get("authorities", "no") == "yes"
+        return f" {english.literal(taxon.authority)}" if wanted and taxon.rank == "species" and taxon.authority else ""
 
     def gloss(self, taxon: Taxon) -> str:
         """What kind of plant it is, for visitors; empty where the name says it."""

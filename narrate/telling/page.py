@@ -74,6 +74,8 @@ class Page:
     """Claims that the page has dealt with."""
     doubts: int = 0
     """Close verdicts that the page has told, so that each next one is worded otherwise."""
+    cited: set[str] = field(default_factory=set)
+    """Works that the page has cited."""
     rivals: set[frozenset[str]] = field(default_factory=set)
     """Pairs of claims that the page has set against each other."""
     foods: dict[str, tuple[str, ...]] = field(default_factory=dict)

@@ -171,7 +171,6 @@ def placed_sentences(page: Page, placed: Sequence[Placed], *, at_most: int = 3) 
         return []
     refs = [ref for one in shown for ref in one.refs]
     first, rest = shown[0], shown[1:]
-    where = ids_listed(page, _ids(first))
     if page.is_plain:
         more = [f"of {one.noun} in {page.count(len(one.at))}{_for_visitors(page, one)}" for one in rest]
         return page.say(
@@ -180,19 +179,22 @@ def placed_sentences(page: Page, placed: Sequence[Placed], *, at_most: int = 3) 
             f"there were signs {page.listed([f'of {first.noun} in {_places(page, first)}', *more])}",
             f"across the dig we saw signs {page.listed([f'of {first.noun} in {_places(page, first)}', *more])}",
         )
-    firm = [id for id, reading in first.at if reading.rank >= 3]
-    firmly = f", most firmly in {ids_listed(page, firm)}" if firm and len(firm) < len(first.at) else ""
-    texts = [
-        f"{english.after(first.noun, one.noun)} in {page.count(len(one.at))} ({ids_listed(page, _ids(one))})"
-        for one in rest
-    ]
+    texts = [f"{english.after(first.noun, one.noun)} in {page.count(len(one.at))}{_where(page, one)}" for one in rest]
     tail = "".join(f", {text}" for text in texts[:-1]) + (f", and {texts[-1]}" if texts else "")
-    return page.say(
-        refs,
-        f"taken context by context, {first.noun} finds support in {page.count(len(first.at))} ({where}){firmly}{tail}",
-        f"among the contexts, {first.noun} finds support in {page.count(len(first.at))} ({where}){firmly}{tail}",
-        f"by context, {first.noun} finds support in {page.count(len(first.at))} ({where}){firmly}{tail}",
-    )
+    lead = f"{first.noun} finds support in {page.count(len(first.at))}{_where(page, first)}{tail}"
+    return page.say(refs, f"taken context by context, {lead}", f"among the contexts, {lead}", f"by context, {lead}")
+
+
+NAMED = 4
+"""Contexts that are all named in running text; of more, only those whose reading is firm."""
+
+
+def _where(page: Page, one: Placed) -> str:
+    """' (C12 and C14)'; ', most firmly in C01 and C03' where they are many."""
+    if len(one.at) <= NAMED:
+        return f" ({ids_listed(page, _ids(one))})"
+    firm = [id for id, reading in one.at if reading.rank == one.at[0][1].rank and reading.rank >= 3]
+    return f" (most firmly in {ids_listed(page, firm)})" if 0 < len(firm) <= NAMED else ""
 
 
 def _places(page: Page, one: Placed) -> str:

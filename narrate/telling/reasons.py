@@ -82,6 +82,13 @@ def reason_texts(page: Page, item: Reading) -> list[str]:
     return list(dict.fromkeys(texts))
 
 
+def is_reason_of(page: Page, argument: Argument, reasons: Sequence[str]) -> bool:
+    """Whether an argument is among the reasons told, be a place in it told as 'there' or not."""
+    text = without_figures(_BY_RECORD.sub("", page_text(page, argument)))
+    told = {_PLACE.sub(" there", without_figures(reason)) for reason in reasons}
+    return bool(text) and _PLACE.sub(" there", text) in told
+
+
 def _is_told(page: Page, text: str) -> bool:
     return without_figures(text) in page.reasons_told
 

@@ -62,6 +62,8 @@ def review_sections(
     doubts += openings.open_sentences(page, is_thermal=is_thermal, held=held)
     following = _work(page, samples)
     following += _lifts(page, held)
+    if context is not None and not following:
+        following = _none_left(page, held, samples)
     if context is not None:
         read += neighbours.compared_sentences(page, context)[:1]
     if not read and not following:
@@ -272,6 +274,21 @@ def _lifts(page: Page, held: Sequence[Reading]) -> list[Sentence]:
             whose = f" of {english.literal(page.subject.id)}" if page.subject.level == "context" else ""
             return page.say(claims, f"{english.lowered(lifts)} would let the readings{whose} be put more firmly")
     return []
+
+
+def _none_left(page: Page, held: Sequence[Reading], samples: Sequence[Sample]) -> list[Sentence]:
+    """What could still be done where no work on the samples would change a reading."""
+    id = english.literal(page.subject.id)
+    sorted_all = all(size.proportion_sorted == 1 for sample in samples for size in sample.size_classes)
+    shaky = [r for r in held if r.claim.stability is not None and r.claim.stability < STEADY]
+    shaky = [r for r in shaky if r.claim.statement not in (STORED_ONLY, TOO_FEW)]
+    if shaky:
+        least = min(shaky, key=lambda r: (r.claim.stability or 0.0, r.claim.id))
+        why = ", for all that was floated is sorted" if sorted_all else ""
+        return page.say([least.claim.id, page.record], f"only more soil from {id} would settle {_noun(page, least)}{why}")
+    why = "all that was floated is sorted, and " if sorted_all else ""
+    refs = [page.record, *(r.claim.id for r in held[:1])]
+    return page.say(refs, f"nothing more is asked of {id}: {why}no work is known that would change a reading")
 
 
 def _noun(page: Page, item: Reading) -> str:

@@ -8,6 +8,7 @@ from narrate.model.claims import Claim
 from narrate.model.narrative import Sentence
 from narrate.telling import english, numbers
 from narrate.telling.behind import remains_looked_at
+from narrate.telling.citations import cited
 from narrate.telling.frames import clause_of, frame, noun_of
 from narrate.telling.page import Page
 from narrate.telling.plan import TOO_FEW, Reading, by_grade, competes, reading_whether_told, rivals_of
@@ -128,6 +129,8 @@ def _led(page: Page, items: Sequence[Reading], reasons: Sequence[str]) -> list[S
             break
     else:
         texts = _because(page, items, reasons) or _clause_then_reason(page, items, reasons)
+    behind = cited(page, items, reasons)
+    texts = [*texts[:-1], english.in_last_brackets(texts[-1], behind)]
     return [sentence for text in texts for sentence in page.say(refs, text)]
 
 
@@ -152,6 +155,7 @@ def _added(page: Page, items: Sequence[Reading], reasons: Sequence[str]) -> list
         if page.worn(joined) or (page.position + len(page.said)) % 2:
             return page.say(refs, f"{also}, because {joined}")
         return page.say(refs, also) + page.say(refs, joined)
+    joined = english.in_last_brackets(joined, cited(page, items, reasons))
     return page.say(refs, f"{also}, since {joined}", f"{also}: {joined}", f"{also}, as {joined}")
 
 

@@ -1,0 +1,70 @@
+"""Works behind a reading, cited by author and year where a page first rests on them."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+
+from narrate.model.claims import Argument
+from narrate.telling import english
+from narrate.telling.page import Page
+from narrate.telling.plan import Reading
+from narrate.telling.reasons import is_reason_of
+
+WELL_KNOWN = ("read", "memory-H", "calc")
+"""How well it must be known that a work says what it is cited for: a text that is signed cites nothing vaguer."""
+
+CITED = 2
+"""Works cited in one place; the rule's page and the list of works have all."""
+
+_INITIALS = re.compile(r",\s*(?:[A-Z]\.[\s-]*)+(?:,?\s*(?:Jr|Sr)\.?)?")
+
+
+def cited(page: Page, items: Sequence[Reading], reasons: Sequence[str]) -> str:
+    """
+    'see Adams et al. 2007' for the rules whose reasons are told; empty for audiences that take no citations.
+
+    Only works that a rule names as its basis are cited, never common practice or the judgement of a pack's makers, and
+    each once a page.
+    """
+    wording = page.audience.words.get("citation", "")
+    if not wording:
+        return ""
+    told = [a for item in items for a in item.claim.held("for") if is_reason_of(page, a, reasons)]
+    works = [key for key in _works(page, told) if key not in page.cited][:CITED]
+    page.cited.update(works)
+    sources = [page.dig.packs.sources[key] for key in works]  # type: ignore[index]
+    named = sorted({author_year(source.authors, source.year) for source in sources})
+    return wording.replace("{cited}", "; ".join(named)) if named else ""
+
+
+def author_year(authors: str, year: str) -> str:
+    """
+    A work as it is cited in a text: one or two authors by name, more as 'et al.'.
+
+    >>> author_year("Miller, N. F.", "1988"), author_year("Miller, N. F. & Smart, T. L.", "1984")
+    ('Miller 1988', 'Miller and Smart 1984')
+    >>> author_year("Adams, K. R., Kuckelman, K. A. & Bowyer, V.", "2007"), author_year("van der Veen, M.", "2007")
+    ('Adams et al. 2007', 'van der Veen 2007')
+    >>> author_year("Charles, M. et al.", "2009"), author_year("Bonner, F. T. & Karrfalt, R. P. (eds)", "2008")
+    ('Charles et al. 2009', 'Bonner and Karrfalt 2008')
+    """
+    bare = re.sub(r"\s*\(eds?\.?\)", "", _INITIALS.sub(" ", authors))
+    is_more = "et al" in bare
+    names = [name.strip() for name in re.split(r",|&|\band\b", re.sub(r"\bet al\b\.?", "", bare)) if name.strip()]
+    if not names:
+        return english.literal(year)
+    who = f"{names[0]} et al." if is_more or len(names) > 2 else " and ".join(names)
+    return english.literal(f"{who} {year}".strip())
+
+
+def _works(page: Page, arguments: Iterable[Argument]) -> list[str]:
+    keys: list[str] = []
+    for argument in arguments:
+        rule = page.dig.packs.rules.get(argument.rule)
+        for key in rule.sources if rule is not None else ():
+            source = page.dig.packs.sources.get(key)
+            is_known = source is not None and source.kind == "work" and source.authors and source.known in WELL_KNOWN
+            if is_known and key not in keys:
+                keys.append(key)
+    return keys
