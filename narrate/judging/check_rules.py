@@ -56,8 +56,8 @@ def answers(rule: Rule, example: Example, packs: Packs) -> dict[Level, Verdict]:
     """
     The verdict of a rule on one of its examples, on every level that the rule is about and the example can be.
 
-    An example of several samples is no sample, and one of several phases is a dig. Where that leaves no level of the
-    rule, the first of its levels is tried.
+    An example of several samples is no sample, one of several kinds no context, and one of several phases is a dig.
+    Where that leaves no level of the rule, the first of its levels is tried.
     """
     project = example_project(example, packs)
     table = count_table(project, packs)
@@ -73,8 +73,10 @@ def answers(rule: Rule, example: Example, packs: Packs) -> dict[Level, Verdict]:
 def _can_be(example: Example, level: Level) -> bool:
     if level == "site":
         return True
-    has_one_phase = len(set(example.phases)) <= 1
-    return has_one_phase and (level != "sample" or max(example.samples, len(example.phases)) == 1)
+    if len(set(example.phases)) > 1:
+        return False
+    samples = max(example.samples, len(example.phases), len(example.kinds))
+    return level == "phase" or (not example.kinds and (level != "sample" or samples == 1))
 
 
 def _check_evidence(rule: Rule, packs: Packs, problems: ProblemList) -> None:
@@ -156,6 +158,8 @@ def _check_selector(rule: Rule, place: Place, selector: Selector, packs: Packs, 
         ("tag", (*selector.tag, *selector.not_tag), tags),
         ("condition", selector.condition, packs.words.conditions),
         *plant_words(selector, packs),
+        ("context_kind", selector.context_kind, fact_values(packs)["context_kind"]),
+        ("context_trait", (*selector.context_trait, *selector.not_context_trait), fact_values(packs)["trait"]),
     )
     for what, names, known in asked:
         for name in names:

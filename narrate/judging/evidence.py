@@ -16,7 +16,7 @@ from narrate.model.rules import Bound, Fact, Rule, Selector
 from narrate.problems import Place
 
 _AS_PERCENT = frozenset(
-    {"share", "dominance", "ubiquity", "recovery", "richest_share", "ubiquity_change", "sorted_share"}
+    {"share", "dominance", "ubiquity", "recovery", "richest_share", "ubiquity_change", "ubiquity_apart", "sorted_share"}
 )
 _SLOT = re.compile(r"\{([a-z_0-9]+)(?:\.(of|to|n|low|high))?\}")
 

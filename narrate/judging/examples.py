@@ -18,28 +18,30 @@ _FIRST_YEARS = (900, 1200, 1500, 1800)
 
 def example_project(example: Example, packs: Packs) -> Project:
     """
-    A dig with one context a phase (one context in all where the example names no phases) and the example's samples.
+    A dig with one context for each phase and kind of context that the example names, and the example's samples.
 
     Raises KeyError for a name of a plant that no pack knows.
     """
     place = example.place
     names = tuple(dict.fromkeys(example.phases)) or ("only",)
     phases = tuple(_phase(example, name, i, place) for i, name in enumerate(names))
+    of_sample = _phase_and_kind_of_samples(example, names[0])
+    of_context = list(dict.fromkeys(of_sample)) or [(names[0], example.context_kind)]
     contexts = tuple(
         Context(
             id=ContextId(f"X{i}"),
-            kind=example.context_kind,
+            kind=kind,
             feature=FeatureId("F1"),
-            phase=PhaseId(name),
+            phase=PhaseId(phase),
             deposit=example.deposit,  # type: ignore[arg-type]
             security=example.security,  # type: ignore[arg-type]
             place=place,
         )
-        for i, name in enumerate(names)
+        for i, (phase, kind) in enumerate(of_context)
     )
-    of_sample = example.phases or (names[0],) * example.samples
     samples = tuple(
-        _sample(example, number, ContextId(f"X{names.index(name)}")) for number, name in enumerate(of_sample, start=1)
+        _sample(example, number, ContextId(f"X{of_context.index(own)}"))
+        for number, own in enumerate(of_sample, start=1)
     )
     return Project(
         title="example of a rule",
@@ -50,6 +52,13 @@ def example_project(example: Example, packs: Packs) -> Project:
         counts=tuple(_row(remains, example, packs) for remains in example.remains),
         place=place,
     )
+
+
+def _phase_and_kind_of_samples(example: Example, only: str) -> list[tuple[str, str]]:
+    number = max(len(example.phases), len(example.kinds)) or example.samples
+    phases = example.phases or (only,) * number
+    kinds = example.kinds or (example.context_kind,) * number
+    return list(zip(phases, kinds, strict=False))
 
 
 def identified(written: str, packs: Packs) -> Identification:

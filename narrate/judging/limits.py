@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import replace
 from types import MappingProxyType
 
 import numpy as np
 
 from narrate.judging.criteria import Look, leaves
 from narrate.judging.facts import HOLDS, fact_verdicts
+from narrate.measures.significance import holm
 from narrate.model.claims import GRADE_NAMES, Grade, LimitInForce
 from narrate.model.rules import Bound, Fact, Limit, Rule, Selector
 from narrate.problems import Place
@@ -42,7 +44,7 @@ def limits_in_force(
     found: list[tuple[int, LimitInForce]] = []
     for limit in limits:
         cap = GRADE_NAMES.index(limit.grade)  # type: ignore[arg-type]
-        if cap >= GRADE_NAMES.index(grade) or not _applies(limit, question):
+        if cap >= GRADE_NAMES.index(grade) or not _applies(limit, question, holding):
             continue
         if limit.when == UNSTEADY:
             is_met = stability is not None and stability < (limit.threshold or 0.5)
@@ -61,7 +63,9 @@ def limits_in_force(
     return lowest, tuple(held for _, held in found)
 
 
-def _applies(limit: Limit, question: str) -> bool:
+def _applies(limit: Limit, question: str, holding: Sequence[Rule]) -> bool:
+    if any(rule.statement in limit.spares for rule in holding):
+        return False
     return question in limit.questions if limit.questions else question not in UNLIMITED_QUESTIONS
 
 
@@ -178,11 +182,52 @@ def _only_local_draft(look: Look, unit: int, holding: Sequence[Rule]) -> bool:
     return bool(supporting) and all(rule.status == "draft" and rule.is_local for rule in supporting)
 
 
+def _may_be_chance(look: Look, unit: int, holding: Sequence[Rule]) -> bool:
+    """
+    Of all differences that rules test at this level, none of those that the claim rests on outlasts Holm's correction.
+
+    One plant tested among twenty differs by chance at the level of one in twenty. A claim that rests on anything else
+    than such a difference is not met.
+    Source: Holm 1979, Scandinavian Journal of Statistics 6:65–70 (from memory).
+    """
+    for measure, p_of in P_OF.items():
+        own = _differences([rule for rule in holding if rule.direction == "for"], measure)
+        if own:
+            family = _differences(_rules_at(look), measure)
+            p = np.array([look.column(replace(bound, measure=p_of)).value[0, unit] for bound in family])
+            corrected = holm(p)
+            return all(not corrected[family.index(bound)] <= CHANCE for bound in own)
+    return False
+
+
+CHANCE = 0.05
+"""Chance from which a difference may be one. Convention."""
+P_OF: Mapping[str, str] = MappingProxyType({"ubiquity_change": "ubiquity_p", "ubiquity_apart": "ubiquity_apart_p"})
+"""Measures of a difference between groups of samples, and the chance of each."""
+
+
+def _rules_at(look: Look) -> list[Rule]:
+    packs, level = look.units.packs, look.units.level
+    return [rule for rule in packs.rules.values() if packs.in_force(rule) and level in rule.about]
+
+
+def _differences(rules: Sequence[Rule], measure: str) -> list[Bound]:
+    """What is compared, each once: a rise and a fall of the same plant are one test."""
+    found: dict[tuple[Selector | None, Selector | None], Bound] = {}
+    for rule in rules:
+        for leaf in leaves((rule.criteria,)):
+            if isinstance(leaf, Bound) and leaf.measure == measure:
+                plain = Bound(measure=measure, of=leaf.of, to=leaf.to, place=_NOWHERE)
+                found.setdefault((leaf.of, leaf.to), plain)
+    return list(found.values())
+
+
 CLAIM_TESTS: Mapping[str, Callable[[Look, int, Sequence[Rule]], bool]] = MappingProxyType(
     {
         "only cf. names": _only_cf,
         "only draft rules": _only_draft,
         "only local draft rules": _only_local_draft,
+        "may be chance": _may_be_chance,
     }
 )
 

@@ -15,10 +15,12 @@ RANGES: Mapping[str, tuple[float, float]] = MappingProxyType(
         **dict.fromkeys(
             (
                 "share", "dominance", "ubiquity", "presence", "richest_share", "recovery", "sorted_share", "ubiquity_p",
+                "ubiquity_apart_p",
             ),
             (0.0, 1.0),
         ),
         "ubiquity_change": (-1.0, 1.0),
+        "ubiquity_apart": (-1.0, 1.0),
         "intrusions": (0.0, 3.0),
     }
 )  # fmt: skip

@@ -214,6 +214,8 @@ def part_of(table: CountTable, level: Level, first: int, end: int) -> tuple[Coun
         unit_of_sample={level: member[samples] - first},
         unit_ids={level: table.unit_ids[level][first:end]},
         phase_end={level: table.phase_end[level][first:end]},
+        groups={by: numbers[samples] for by, numbers in table.groups.items()},
+        context_kind=tuple(table.context_kind[s] for s in samples) if table.context_kind else (),
     )
     return part, samples
 

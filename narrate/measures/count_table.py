@@ -75,6 +75,8 @@ class CountTable:
     groups: Mapping[str, np.ndarray] = field(default_factory=dict, repr=False)
     """What samples are compared by: phase, kind (of context) and area -> a number for each sample; −1 where it has
     none."""
+    context_kind: tuple[str, ...] = field(default=(), repr=False)
+    """Kind of context of each sample."""
 
     @property
     def replicates(self) -> int:
@@ -138,6 +140,7 @@ def count_table(project: Project, packs: Packs) -> CountTable:
         recovered=np.array([s.recovery_test.recovered if s.recovery_test else 0 for s in project.samples], float),
         intrusions=np.array([_worst(s.modern_intrusions.values()) for s in project.samples], float),
         groups=_groups(project),
+        context_kind=_context_kinds(project),
         **_units(project),
     )
 
@@ -163,6 +166,11 @@ def _groups(project: Project) -> dict[str, np.ndarray]:
         "area": [str(context.location.get("area", "")) for context in own],
     }
     return {by: _numbered(labels) for by, labels in names.items()}
+
+
+def _context_kinds(project: Project) -> tuple[str, ...]:
+    kinds = {context.id: context.kind for context in project.contexts}
+    return tuple(kinds[sample.context] for sample in project.samples)
 
 
 def _numbered(labels: list[str]) -> np.ndarray:

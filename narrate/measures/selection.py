@@ -32,6 +32,23 @@ def earliest_years(table: CountTable, packs: Packs) -> np.ndarray:
     return np.array(years, float)
 
 
+def in_contexts(table: CountTable, selector: Selector, packs: Packs) -> np.ndarray:
+    """True for each sample that comes from a kind of context that the selector asks for."""
+    kinds = packs.words.context_kinds
+    answers = {}
+    for name in set(table.context_kind):
+        kind = kinds.get(name)
+        traits = set(kind.traits) if kind is not None else set()
+        answers[name] = (
+            (not selector.context_kind or name in selector.context_kind)
+            and (not selector.context_trait or bool(traits & set(selector.context_trait)))
+            and not traits & set(selector.not_context_trait)
+        )
+    if not table.context_kind:
+        return np.full(len(table.sample_ids), not selector.asks_for_contexts)
+    return np.array([answers[name] for name in table.context_kind], bool)
+
+
 def lies_below(taxon: TaxonId, name: str, packs: Packs) -> bool:
     """
     True if the taxon is `name` or lies below it: a species below its genus and family, a member below its group.

@@ -88,6 +88,15 @@ class Selector:
     """annual, biennial, perennial."""
     habit: tuple[str, ...] = ()
     """grass, herb, vine, shrub, tree, aquatic, fungus."""
+    context_kind: tuple[str, ...] = ()
+    """Kinds of context: only what lay in samples from them."""
+    context_trait: tuple[str, ...] = ()
+    """Traits of kinds of context: thermal, storage, refuse …; only what lay in samples from such kinds."""
+    not_context_trait: tuple[str, ...] = ()
+
+    @property
+    def asks_for_contexts(self) -> bool:
+        return bool(self.context_kind or self.context_trait or self.not_context_trait)
 
 
 JudgedOn = Literal["interval", "value"]
@@ -160,6 +169,8 @@ class Example:
     preservation: str = "charred"
     phases: tuple[str, ...] = ()
     """One phase name a sample, in order of time; empty: all of one phase."""
+    kinds: tuple[str, ...] = ()
+    """One kind of context a sample, each in a context of its own; empty: all of `context_kind`."""
     heavy_fraction: str = "sorted"
     """sorted, not sorted or unknown."""
     phase_start: int | None = None
@@ -235,6 +246,8 @@ class Limit:
     """The strongest grade allowed."""
     questions: tuple[str, ...] = ()
     """Questions it applies to; empty means all but work and integrity."""
+    spares: tuple[StatementId, ...] = ()
+    """Statements that the circumstance itself speaks for, so that it is no reason to doubt them."""
     says: str
     """'deposit is tertiary'."""
     lifts: str

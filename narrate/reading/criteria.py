@@ -86,7 +86,10 @@ def _fact(key: str, node: yaml_nodes.Mapping, asking: Asking, whose: str, name: 
     return Fact(**found, place=asking.place(node))
 
 
-_FREE = ("taxon", "not_taxon", "family", "part", "role", "not_role", "tag", "not_tag", "use", "condition", "soil", "seed")
+_FREE = (
+    "taxon", "not_taxon", "family", "part", "role", "not_role", "tag", "not_tag", "use", "condition", "soil", "seed",
+    "context_kind", "context_trait", "not_context_trait",
+)  # fmt: skip
 _CLOSED: dict[str, tuple[str, ...]] = {
     "status": ("crop", "native", "introduced", "either"),
     "field_weed": ("strong", "moderate", "weak", "none"),

@@ -198,6 +198,7 @@ def _record_fields() -> dict[str, Field]:
         "phase_start": Field(reads=year()),
         "phase_end": Field(reads=year()),
         "phases": Field(reads=list_of(id_text("the name of a phase"))),
+        "kinds": Field(reads=list_of(id_text("a kind of context"))),
         "intrusions": Field(reads=_intrusions()),
         "recovery": Field(reads=_recovery()),
         "proportion_sorted": Field(reads=share()),

@@ -10,6 +10,7 @@ from typing import Any
 from narrate.model.claims import GRADE_NAMES
 from narrate.model.ids import SourceKey
 from narrate.model.packs import Words
+from narrate.model.plant_groups import PlantGroup
 from narrate.model.plants import KNOWN, Condition, ContextKind, CountingRule, CountingTerm, EarLine, Exchange, Part
 from narrate.model.rules import WEIGHTS, Limit, ShownMeasure
 from narrate.problems import Place, ProblemList
@@ -36,6 +37,7 @@ class WordPacks:
     limits: tuple[Limit, ...]
     shown: tuple[ShownMeasure, ...]
     tabled: tuple[ShownMeasure, ...] = ()
+    plant_groups: tuple[PlantGroup, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -102,6 +104,9 @@ def _gathered(found: _Found) -> WordPacks:
         limits=tuple(unique(of("limits"), lambda limit: limit.id, "limit", "N404").values()),
         shown=tuple(unique(of("shown"), lambda shown: shown.name, "shown measure", "N404").values()),
         tabled=tuple(unique(of("tabled"), lambda shown: shown.name, "tabled measure", "N404").values()),
+        plant_groups=tuple(
+            unique(of("plant_groups"), lambda g: g.id, "plant group", "N404", later_wins=True).values()
+        ),
     )
 
 
@@ -152,6 +157,7 @@ def _file_fields() -> dict[str, Field]:
         "limits": Field(reads=entries_of("limit", _limit_fields(), _without_place(Limit))),
         "shown": Field(reads=entries_of("shown measure", _shown_fields(), ShownMeasure, id="name")),
         "tabled": Field(reads=entries_of("tabled measure", _shown_fields(), ShownMeasure, id="name")),
+        "plant_groups": Field(reads=entries_of("plant group", _group_fields(), PlantGroup)),
         "counting_rules": Field(reads=entries_of("counting rule", _counting_fields(), _without_place(CountingRule))),
         "whole_ears": Field(reads=entries_of("whole ear", _ear_fields(), _without_place(EarLine), id="crop")),
         "exchanges": Field(reads=entries_of("exchange", _exchange_fields(), _without_place(Exchange))),
@@ -264,11 +270,22 @@ def _limit_fields() -> dict[str, Field]:
         "when": _SENTENCE,
         "grade": Field(reads=one_of(GRADE_NAMES), is_needed=True),
         "questions": Field(reads=list_of(id_text("a question"), one_is_a_list=True)),
+        "spares": Field(reads=list_of(id_text("the id of a statement"), one_is_a_list=True)),
         "says": _SENTENCE,
         "lifts": _SENTENCE,
         "known": Field(reads=one_of(KNOWN)),
         "sources": SOURCES,
         "threshold": Field(reads=number()),
+    }
+
+
+def _group_fields() -> dict[str, Field]:
+    return {
+        "id": _ID,
+        "name": _NAME,
+        "plain": _NAME,
+        "is_singular": Field(reads=truth()),
+        "of": Field(reads=selector(), is_needed=True),
     }
 
 

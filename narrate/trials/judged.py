@@ -120,7 +120,7 @@ def _cap(
         applies = (
             statement.question in limit.questions if limit.questions else statement.question not in UNLIMITED_QUESTIONS
         )
-        if not applies:
+        if not applies or statement.id in limit.spares:
             continue
         if limit.id in evidence.met:
             met = evidence.met[limit.id]

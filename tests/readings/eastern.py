@@ -323,6 +323,6 @@ EASTERN = (
             )
         ],
         holds={"food.native-seed-crops": "suggests", "season.more-than-one": "suggests"},
-        must_not=("food.small-seed",),
+        must_not=("food.greens", "fuel.dung"),
     ),
 )

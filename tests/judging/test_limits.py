@@ -1,0 +1,77 @@
+"""Circumstances that hold a grade down, and what they spare."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from narrate.judging.judge import judge
+from narrate.model.claims import Claim
+from narrate.model.ids import StatementId, Subject
+from narrate.model.project import Project
+from narrate.model.rules import Limit, Rule, Selector
+from tests.judging.rules import COBS, CUPULE, a_rule, a_statement, bound, packs_with
+from tests.measures.digs import a_dig
+
+CHANCE = Limit(id="chance", when="may be chance", grade="suggests", says="may be chance", lifts="more samples")
+TERTIARY = Limit(id="moved", when="deposit is tertiary", grade="suggests", says="deposit is tertiary", lifts="others")
+
+
+def phases_with(early: int, late: int) -> Project:
+    """Ten samples of each of two phases, so many of them with cupules; all hold goosefoot."""
+    held = [i < k for k in (early, late) for i in range(10)]
+    samples = [[("Chenopodium", "seed", 2), *([("Zea mays", "cupule", 3)] if has else [])] for has in held]
+    return a_dig(samples, phases=["one"] * 10 + ["two"] * 10)  # type: ignore[arg-type]
+
+
+def rises(id: str, of: Selector, statement: str = COBS) -> Rule:
+    criteria = bound("ubiquity_change", of, at_least=0)
+    return a_rule(id, criteria, statement=StatementId(statement), about=("site",), needs=(), says="", says_plain="")
+
+
+def of_site(project: Project, *rules: Rule) -> Claim:
+    others = tuple(a_statement(f"fuel.other{i}") for i in range(20))
+    claims = judge(project, packs_with(*rules, statements=others, limits=(CHANCE,)), replicates=0)
+    claim = claims.find(Subject(level="site", id="site"), COBS)
+    assert claim is not None
+    return claim
+
+
+OTHERS = tuple(
+    rises(f"fuel.other{i}", Selector(taxon=("Carya",), part=(part,)), f"fuel.other{i}")  # type: ignore[arg-type]
+    for i, part in enumerate(("nutshell", "wood", "nutmeat", "leaf", "bud", "bark"))
+)
+
+
+def test_a_difference_tested_alone_needs_no_correction() -> None:
+    """1 of 10 against 7 of 10 samples: Fisher's p is 0.0198 (scipy.stats.fisher_exact), below 0.05."""
+    claim = of_site(phases_with(1, 7), rises("fuel.cobs", CUPULE))
+
+    assert (claim.verdict, claim.grade, claim.limits) == ("holds", "supports", ())
+
+
+def test_a_difference_among_many_must_outlast_the_correction() -> None:
+    """Among seven tests Holm makes 0.0198 into 0.139, which may be chance."""
+    claim = of_site(phases_with(1, 7), rises("fuel.cobs", CUPULE), *OTHERS)
+
+    assert (claim.verdict, claim.grade) == ("holds", "suggests")
+    assert [limit.says for limit in claim.limits] == ["may be chance: grade held at 'suggests'"]
+
+
+def test_a_great_difference_outlasts_it() -> None:
+    """0 of 10 against 10 of 10: p is 0.00001 (scipy), which seven tests make 0.00008."""
+    claim = of_site(phases_with(0, 10), rises("fuel.cobs", CUPULE), *OTHERS)
+
+    assert (claim.grade, claim.limits) == ("supports", ())
+
+
+def test_a_circumstance_spares_what_it_speaks_for() -> None:
+    """That a deposit is tertiary is a reason to doubt readings of it, not that it was moved."""
+    dig = a_dig([[("Zea mays", "cupule", 60)]])
+    moved = replace(dig, contexts=tuple(replace(c, deposit="tertiary") for c in dig.contexts))
+    subject = Subject(level="context", id="C1")
+
+    doubted = judge(moved, packs_with(a_rule(), limits=(TERTIARY,)), replicates=0).find(subject, COBS)
+    spared = judge(moved, packs_with(a_rule(), limits=(replace(TERTIARY, spares=(COBS,)),)), replicates=0)
+
+    assert doubted is not None and doubted.grade == "suggests"
+    assert spared.by_id["C1/fuel.maize-cob"].grade == "supports"
