@@ -162,6 +162,8 @@ class _Guessing(Sums):
             and sample_row not in self._rows_headed_at_names(over_names & plain_roles)
         ):
             score *= 0.4
+        # Names that come again and again, with nothing beside them that tells them apart, are phases or parts.
+        score *= max(0.1, self._share_of_own_names(count_rows)) ** 2
         score -= 0.1 * claimed
         for column in range(self.area.left, self.right + 1):
             if column not in self.columns and any(
@@ -180,6 +182,16 @@ class _Guessing(Sums):
             named=sum(look.name_score(row, self.names) for row in count_rows) / max(1, len(count_rows)),
             doubts=self.doubts,
         )
+
+    def _share_of_own_names(self, lines: list[int]) -> float:
+        """How many of the lines have labels of their own; lines of parts, sieve classes or weights share a name."""
+        telling = ("taxon", "genus", "epithet", "part", "common name", "authority")
+        beside = [c for c, role in self.columns.items() if c in self.labels and role.name in telling]
+        kinds = {role.name for role in self.columns.values()}
+        texts = [tuple(self.look.text(row, c) for c in beside) for row in lines]
+        if not texts or kinds & {"quantity", "size class", "fraction", "condition", "completeness"}:
+            return 1.0
+        return len(set(texts)) / len(texts)
 
     def _rows_headed_at_names(self, roles: set[str]) -> list[int]:
         """Head rows whose label stands in the column of names: 'Sample' there is the label of the row of ids."""

@@ -191,6 +191,9 @@ def _is_mostly_counts(guess: Crossed) -> bool:
     texts = [guess.look.text(r, c) for r in lines for c in columns]
     given = [text for text in texts if text]
     whole = sum(text.isdigit() or text == "-" for text in given)
+    labels = {tuple(guess.look.text(r, c) for c in guess.columns if c not in columns) for r in lines}
+    if len(labels) < 0.8 * len(lines):
+        return False
     return len(lines) >= 5 and len(lines) >= 1.5 * len(others) and bool(given) and whole >= 0.9 * len(given)
 
 

@@ -176,6 +176,10 @@ def _role_of(
         name = "genus" if role == "genus" and ("epithet" in heads.values() or "taxon" in heads.values()) else "taxon"
         has_other = any(heads[c] == "common name" for c in heads if c != column)
         return Role(name=name, filled=not has_other and _is_filled(look, below, column))
+    said_below = [look.text(r, column) for r in below if look.text(r, column)]
+    words = {quantity(text) for text in said_below}
+    if column not in known and "mass" in words and all(words):
+        return Role(name="quantity")  # 'n' or 'g' in each row
     if column == sample:
         return Role(name="sample", filled=_is_filled(look, below, column))
     if column in known:

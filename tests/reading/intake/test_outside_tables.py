@@ -7,6 +7,7 @@ Source: Debian packages r-cran-vegan (dune, mite, BCI) and r-cran-ca (author); t
 from __future__ import annotations
 
 import csv
+from collections import Counter
 from collections.abc import Callable
 from functools import cache
 from pathlib import Path
@@ -17,6 +18,7 @@ import pytest
 from narrate.model.packs import Packs
 from narrate.reading.intake.project_intake import naming_packs
 from narrate.reading.intake.take_in import take_in
+from tests.reading.intake.sheets import LAYOUTS, PHASES, Dig, as_xlsx
 
 HERE = Path(__file__).parent / "tables"
 Table = dict[tuple[str, str], int]
@@ -87,3 +89,37 @@ def test_a_table_of_others_comes_back(tmp_path: Path, writer: Callable[..., Cell
 
     assert read == {key: n for key, n in counts.items() if n}
     assert [p.message for p in found.problems if p.code == "N317"] == []
+
+
+def as_dig(name: str) -> Dig:
+    """A table of others as a dig: its own samples, names and counts; contexts, phases and litres are invented."""
+    samples, taxa, counts = table(name)
+    if name == "BCI":
+        samples, taxa = samples[:12], taxa[:40]
+    context = {s: f"C{n // 4 + 1}" for n, s in enumerate(samples)}
+    return Dig(
+        samples=tuple(samples),
+        plants=tuple((taxon, "seed") for taxon in taxa),
+        counts={(s, (t, "seed")): counts[s, t] for s in samples for t in taxa},
+        context=context,
+        phase={s: PHASES[int(context[s][1:]) % 3] for s in samples},
+        volume={s: 10.0 + n % 7 for n, s in enumerate(samples)},
+    )
+
+
+@pytest.mark.parametrize("name", ["dune", "mite", "BCI", "author"])
+@pytest.mark.parametrize("layout", LAYOUTS)
+def test_a_table_of_others_comes_back_from_each_layout(tmp_path: Path, layout: str, name: str) -> None:
+    """Written out in every layout of the generator, every number comes back under its own sample and name."""
+    dig = as_dig(name)
+    path = tmp_path / "lab.xlsx"
+    path.write_bytes(as_xlsx(LAYOUTS[layout](dig)))
+    read: Counter[tuple[str, str]] = Counter()
+    for row in take_in(path, packs()).rows:
+        if row.count.number:
+            read[str(row.sample), row.identification.written.lower().removesuffix(" seed")] += row.count.number
+    written: Counter[tuple[str, str]] = Counter()
+    for (sample, (taxon, _)), number in dig.counts.items():
+        written[sample, taxon.lower()] += number
+
+    assert read == +written
