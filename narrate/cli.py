@@ -120,6 +120,19 @@ def tell(folder: Path, strict: bool, approved_only: bool) -> None:
 
 
 @commands.command()
+@click.argument("folder", type=click.Path(path_type=Path, exists=True, file_okay=False))
+@click.option("--port", default=8017, show_default=True, type=click.IntRange(0, 65535), help="0 takes any free port.")
+def preview(folder: Path, port: int) -> None:
+    """Show both sites of FOLDER on this machine, and build them again as files change. Ctrl-C ends it."""
+    from narrate.pipeline.preview import run
+
+    try:
+        run(folder, version=__version__, port=port, say=click.echo)
+    except OSError as error:
+        raise click.UsageError(f"port {port} cannot be used ({error.strerror}); name another with --port") from error
+
+
+@commands.command()
 @click.argument("folder", type=_FOLDER)
 @click.option("--json", "as_json", is_flag=True, help="The ranking as JSON on standard output.")
 def rank(folder: Path, as_json: bool) -> None:
