@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Context
-from narrate.telling import composition, english, neighbours, openings, setting
+from narrate.telling import charcoal, composition, english, neighbours, openings, setting
 from narrate.telling.frames import frame
 from narrate.telling.page import Page
 from narrate.telling.plan import TOO_FEW, Reading, ordered_themes, readings
@@ -148,7 +148,7 @@ def _same(items: Sequence[Reading]) -> list[Reading]:
 def _deposit_block(page: Page, context: Context, held: Sequence[Reading]) -> list[Sentence]:
     sentences = setting.opening_sentences(page, context)
     sentences += composition.main_sentences(page)
-    sentences += composition.wood_sentences(page)
+    sentences += charcoal.wood_sentences(page)
     sentences += composition.modern_sentences(page)
     also = _as_recorded(page, context, held)
     deposit = told(page, [r for r in held if r.claim.question == "deposit"], weak=False)

@@ -14,6 +14,18 @@ TRADE_WORDS = (
 """Words that visitors are not expected to know."""
 
 
+GLOSSES = (
+    ("native-crop", "an old seed crop"),
+    ("tobacco", ""),
+    ("nut", ""),
+    ("fruit", "a wild fruit"),
+    ("greens", "a leafy wild plant"),
+    ("ruderal", "a weed of open ground"),
+    ("wetland", "a plant of wet ground"),
+)
+"""Tag of a plant -> what kind of plant it is, for visitors; the first that it bears."""
+
+
 def trade_words_in(text: str) -> tuple[str, ...]:
     """
     Trade words that a text uses, in the order of the list.

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from narrate.model.audiences import Audience
@@ -12,10 +12,8 @@ from narrate.model.ids import TaxonId
 from narrate.model.packs import Packs
 from narrate.model.plants import ContextKind, Taxon
 from narrate.telling import english, manner, numbers
-
-_PIECES = re.compile(r"^(\w+) of (an? )?(.+)$")
-"""'bits of nutshell', 'half of a seed': the plant goes before the last part."""
-
+from narrate.telling.finds import PIECES, grams, with_plant, within
+from narrate.telling.glossary import GLOSSES
 
 UNKNOWN = ("unidentified", "indeterminate")
 """Names of plants that could not be told: they take no Latin and stand last in lists."""
@@ -93,7 +91,7 @@ class Names:
         explained = self.audience.glossary.get(taxon.name)
         if explained is not None:
             return explained
-        for tag, phrase in _GLOSSES:
+        for tag, phrase in GLOSSES:
             if tag in taxon.tags:
                 return self.audience.words.get(f"gloss_{tag}", phrase)
         return ""
@@ -125,16 +123,16 @@ class Names:
         if self.is_plain and tail.startswith((" (a ", " (an ", " (the ")):
             # The find is a part of the plant that the gloss explains.
             tail = f" (from {tail[2:]}"
-        mass = f"{_grams(tally.mass_g)} g" if tally.mass_g is not None else ""
+        mass = f"{grams(tally.mass_g)} g" if tally.mass_g is not None else ""
         if not tally.counted:
             if mass:
                 return f"{mass} of {re.sub(r'^[a-z]+ of (an? )?', '', self.part_of_plant(tally, plural=True))}{tail}"
             noted = "noted as present" if tally.is_noted and not self.is_plain else ""
-            return noun + _within(tail, noted)
+            return noun + within(tail, noted)
         if self.is_plain:
             noun = self._with_bits(tally, noun)
         text = f"{self.number(tally.counted)} {noun}" if with_number else noun
-        return text + _within(_within(tail, self.doubts(tally)), mass if with_mass else "")
+        return text + within(within(tail, self.doubts(tally)), mass if with_mass else "")
 
     def _with_bits(self, tally: Tally, noun: str) -> str:
         """'corn kernels and bits of kernel', 'bits of acorn kernel'; the noun itself where few are fragments."""
@@ -196,13 +194,13 @@ class Names:
             and noun.split()[0] in ("nutmeat", "nutmeats", "kernel", "kernels")
         ):
             plant, noun = "acorn", noun.split(" of ")[0]
-        pieces = _PIECES.match(noun)
+        pieces = PIECES.match(noun)
         if pieces:
-            whole = f"{doubt}{_with_plant(plant, pieces[3])}"
+            whole = f"{doubt}{with_plant(plant, pieces[3])}"
             return f"{pieces[1]} of {english.article(whole) + ' ' if pieces[2] else ''}{whole}"
         if " of " in plant or plant.endswith(" plant"):
             return f"{noun} from {english.with_article(doubt + plant)}"
-        return f"{doubt}{_with_plant(plant, noun)}"
+        return f"{doubt}{with_plant(plant, noun)}"
 
     def kind_of_find(self, tally: Tally) -> str:
         """What was found, without a number: 'acorn shell', 'grape', 'indeterminate seeds'."""
@@ -289,53 +287,6 @@ class Names:
         return f"recorded as “{english.literal(written)}”"
 
 
-_GLOSSES = (
-    ("native-crop", "an old seed crop"),
-    ("tobacco", ""),
-    ("nut", ""),
-    ("fruit", "a wild fruit"),
-    ("greens", "a leafy wild plant"),
-    ("ruderal", "a weed of open ground"),
-    ("wetland", "a plant of wet ground"),
-)
-
-
 def _roles(names: Names, tally: Tally) -> frozenset[str]:
     part = names.packs.words.parts.get(tally.part)
     return part.roles if part else frozenset()
-
-
-def _with_plant(plant: str, noun: str) -> str:
-    """
-    The plant before the part, no word said twice.
-
-    >>> _with_plant("hickory", "nutshell"), _with_plant("corn", "corn cob"), _with_plant("oak", "acorn shell")
-    ('hickory nutshell', 'corn cob', 'acorn shell')
-    >>> _with_plant("hazelnut", "nutshell"), _with_plant("wild grass", "grains"), _with_plant("maypop seed", "seeds")
-    ('hazelnut shell', 'wild grass grains', 'maypop seeds')
-    """
-    words, first = plant.split(), noun.split()[0]
-    last = words[-1].lower()
-    if f"{last} " in f"{noun.lower()} " or first.startswith("acorn"):
-        return noun
-    if last.endswith("nut") and first == "nutshell":
-        return f"{plant} {noun.replace('nutshell', 'shell', 1)}"
-    if last == first or f"{last}s" == first:
-        return " ".join([*words[:-1], noun])
-    return f"{plant} {noun}"
-
-
-def _within(tail: str, more: str) -> str:
-    """One pair of brackets for the Latin and what else is said of the find."""
-    if not more:
-        return tail
-    return f"{tail[:-1]}, {more})" if tail else f" ({more})"
-
-
-def _grams(mass: float) -> str:
-    return f"{mass:.2f}".rstrip("0").rstrip(".") if mass < 1 else f"{mass:.1f}"
-
-
-def total(tallies: Iterable[Tally]) -> int:
-    """Items of some tallies, as counted."""
-    return sum(tally.counted for tally in tallies)

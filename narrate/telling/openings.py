@@ -8,7 +8,7 @@ from narrate.model.claims import Claim
 from narrate.model.narrative import Sentence
 from narrate.telling import english
 from narrate.telling.composition import plant_tallies
-from narrate.telling.names import total
+from narrate.telling.finds import total
 from narrate.telling.page import Page, claims_by_question
 from narrate.telling.plan import Reading, shared_limits
 

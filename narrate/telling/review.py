@@ -285,7 +285,8 @@ def _none_left(page: Page, held: Sequence[Reading], samples: Sequence[Sample]) -
     if shaky:
         least = min(shaky, key=lambda r: (r.claim.stability or 0.0, r.claim.id))
         why = ", for all that was floated is sorted" if sorted_all else ""
-        return page.say([least.claim.id, page.record], f"only more soil from {id} would settle {_noun(page, least)}{why}")
+        text = f"only more soil from {id} would settle {_noun(page, least)}{why}"
+        return page.say([least.claim.id, page.record], text)
     why = "all that was floated is sorted, and " if sorted_all else ""
     refs = [page.record, *(r.claim.id for r in held[:1])]
     return page.say(refs, f"nothing more is asked of {id}: {why}no work is known that would change a reading")

@@ -4,15 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from narrate.model.claims import Claim
 from narrate.model.narrative import Sentence
 from narrate.telling import english, numbers
-from narrate.telling.behind import remains_looked_at
-from narrate.telling.citations import cited
-from narrate.telling.frames import clause_of, frame, noun_of
+from narrate.telling.builds import added, led
+from narrate.telling.frames import noun_of
 from narrate.telling.page import Page
-from narrate.telling.plan import TOO_FEW, Reading, by_grade, competes, reading_whether_told, rivals_of
+from narrate.telling.plan import TOO_FEW, Reading, by_grade
 from narrate.telling.reasons import page_text, portions, reason_texts, reasons_for, without_figures
+from narrate.telling.rivals import rival_sentences, rivals_within, told_rival_sentences
 
 UNSETTLED = 0.8
 """A verdict that stays in less than this share of resampled counts is told as unsettled (judgement of the makers)."""
@@ -112,126 +111,19 @@ def lead_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
     """The leading readings with their reasons, in one of three builds that turn with the page's position."""
     sentences: list[Sentence] = []
     for i, (items, reasons) in enumerate(portions(page, group, at_most=1 if page.is_plain else 3)):
-        sentences += _led(page, items, reasons) if i == 0 else _added(page, items, reasons)
+        sentences += led(page, items, reasons) if i == 0 else added(page, items, reasons)
         against = [(item, page_text(page, a)) for item in items for a in item.claim.held("against")][:1]
         if against:
             sentences += _against(page, *against[0], is_one_of_many=len(items) > 1)
     return sentences
 
 
-def _led(page: Page, items: Sequence[Reading], reasons: Sequence[str]) -> list[Sentence]:
-    refs = [item.claim.id for item in items]
-    builds = [_because, _which, _this] if not page.is_plain else [_clause_because, _this, _clause_then_reason]
-    turn = (page.position + len(page.said)) % len(builds)
-    for build in builds[turn:] + builds[:turn]:
-        texts = build(page, items, reasons)
-        if texts and not any(page.worn(text) for text in texts):
-            break
-    else:
-        texts = _because(page, items, reasons) or _clause_then_reason(page, items, reasons)
-    behind = cited(page, items, reasons)
-    texts = [*texts[:-1], english.in_last_brackets(texts[-1], behind)]
-    return [sentence for text in texts for sentence in page.say(refs, text)]
-
-
 def further_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
     """More readings of one grade, gathered as far as their reasons allow."""
     sentences: list[Sentence] = []
     for items, reasons in portions(page, group, at_most=1 if page.is_plain else 2):
-        sentences += _added(page, items, reasons)
-    return sentences + _rivals_within(page, group)
-
-
-def _added(page: Page, items: Sequence[Reading], reasons: Sequence[str]) -> list[Sentence]:
-    """Readings that follow others, with their reasons."""
-    refs = [item.claim.id for item in items]
-    also = frame(page, items, "also") or frame(page, items, "lead")
-    if not also:
-        return []
-    if not reasons:
-        return page.say(refs, also)
-    joined = english.clauses_joined(reasons, oxford=page.names.has_oxford)
-    if page.is_plain:
-        if page.worn(joined) or (page.position + len(page.said)) % 2:
-            return page.say(refs, f"{also}, because {joined}")
-        return page.say(refs, also) + page.say(refs, joined)
-    joined = english.in_last_brackets(joined, cited(page, items, reasons))
-    return page.say(refs, f"{also}, since {joined}", f"{also}: {joined}", f"{also}, as {joined}")
-
-
-def _rivals_within(page: Page, group: Sequence[Reading]) -> list[Sentence]:
-    """Says of two readings in one sentence that they are rival accounts of the same remains, where they are."""
-    if page.is_plain:
-        return []
-    for i, one in enumerate(group):
-        for other in group[i + 1 :]:
-            if other.claim.statement in one.statement.rivals and competes(one, other):
-                pair = f"{noun_of(page, [one])} and {noun_of(page, [other])}"
-                return page.say([one.claim.id, other.claim.id], f"{pair} are rival accounts of the same remains")
-    return []
-
-
-def rival_sentences(page: Page, lead: Reading) -> list[Sentence]:
-    """The rival of a reading: side by side where both hold, named where it is the chief doubt."""
-    holding = rivals_of(page, lead)
-    if holding:
-        rival = holding[0]
-        page.told.add(rival.claim.id)
-        return _side_by_side(page, lead, rival)
-    if page.is_plain or lead.rank < 2:
-        return []
-    for name in lead.claim.alternatives:
-        statement = page.dig.packs.statements.get(name)
-        claim = page.dig.claims.find(page.subject, name)
-        if statement is None or claim is None or claim.verdict == "holds" or claim.id in page.told:
-            continue
-        if not _is_doubt(page, lead, claim):
-            continue
-        page.told.add(claim.id)
-        refs = [lead.claim.id, claim.id]
-        if claim.verdict == "cannot tell":
-            return page.say(
-                refs,
-                f"whether {statement.clause} instead, or as well, cannot be told from these counts",
-                f"the counts leave open whether {statement.clause} as well",
-            )
-        reason = page_text(page, claim.held("for")[0])
-        return page.say(refs, f"for the alternative, {statement.noun}, speaks only that {reason}")
-    return []
-
-
-def told_rival_sentences(page: Page, items: Sequence[Reading]) -> list[Sentence]:
-    """That a reading explains the same remains as a rival that was told under another theme of the page."""
-    if page.is_plain:
-        return []
-    here = {item.claim.id for item in items}
-    for item in items:
-        for rival in item.claim.rivals:
-            claim = page.dig.claims.by_id.get(rival.claim)
-            if claim is None or claim.verdict != "holds" or rival.claim in here or rival.claim not in page.told:
-                continue
-            other = reading_whether_told(page, claim)
-            pair = frozenset((item.claim.id, rival.claim))
-            if other is not None and pair not in page.rivals and competes(item, other):
-                page.rivals.add(pair)
-                one = noun_of(page, [item])
-                return page.say(
-                    [item.claim.id, rival.claim],
-                    f"{one} has a rival in {noun_of(page, [other])}, which explains the same remains",
-                )
-    return []
-
-
-def _is_doubt(page: Page, lead: Reading, claim: Claim) -> bool:
-    """
-    Whether a rival that does not hold is worth a word: it explains the same remains, and something speaks for it or
-    nothing could be said of it.
-    """
-    behind = remains_looked_at(claim, page.dig.packs, page.found.tallies)
-    same = {(t.taxon, t.part) for t in behind} & {(t.taxon, t.part) for t in lead.behind}
-    if not same and (behind or lead.behind):
-        return False
-    return claim.verdict == "cannot tell" or bool(claim.held("for"))
+        sentences += added(page, items, reasons)
+    return sentences + rivals_within(page, group)
 
 
 def doubt_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
@@ -299,45 +191,6 @@ def _shaky(page: Page, shaky: Sequence[Reading], *, by_name: bool) -> list[Sente
     )
 
 
-# Builds of the leading sentence
-
-
-def _because(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[str]:
-    lead = frame(page, group, "lead")
-    if not lead:
-        return []
-    if not reasons:
-        return [lead]
-    return [f"{lead}, because {english.clauses_joined(reasons, oxford=page.names.has_oxford)}"]
-
-
-def _which(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[str]:
-    relative = frame(page, group, "which")
-    # After a comma of the reason's own, 'which' would seem to point at its last words.
-    if not relative or not reasons or any("," in reason for reason in reasons):
-        return []
-    return [f"{english.clauses_joined(reasons, oxford=page.names.has_oxford)}, {relative}"]
-
-
-def _this(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[str]:
-    after = frame(page, group, "this")
-    if not after or not reasons:
-        return []
-    if page.is_plain:
-        return [*reasons[:1], after]
-    return [f"{english.clauses_joined(reasons, oxford=page.names.has_oxford)}; {after}"]
-
-
-def _clause_then_reason(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[str]:
-    lead = frame(page, group, "lead")
-    return [lead, *reasons[:1]] if lead else []
-
-
-def _clause_because(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[str]:
-    lead = frame(page, group, "lead")
-    return [f"{lead}, because {reasons[0]}"] if lead and reasons else []
-
-
 def _against(page: Page, item: Reading, reason: str, *, is_one_of_many: bool) -> list[Sentence]:
     if without_figures(reason) in page.reasons_told:
         return []
@@ -347,43 +200,6 @@ def _against(page: Page, item: Reading, reason: str, *, is_one_of_many: bool) ->
         return page.say(refs, f"but {reason}")
     this = noun_of(page, [item]) if is_one_of_many else "this"
     return page.say(refs, f"against {this}, {reason}", f"on the other side, {reason}" if not is_one_of_many else "")
-
-
-def _side_by_side(page: Page, lead: Reading, rival: Reading) -> list[Sentence]:
-    refs = [lead.claim.id, rival.claim.id]
-    page.rivals.add(frozenset(refs))
-    is_weaker = any(r.statement == rival.claim.statement and r.balance == "this" for r in lead.claim.rivals)
-    if page.is_plain:
-        clause = clause_of(page, [rival])
-        if is_weaker:
-            return page.say(
-                refs,
-                f"it could also be that {clause}, though less speaks for that",
-                f"or perhaps {clause}, but that is the weaker reading",
-                f"less likely, but not ruled out, is that {clause}",
-            )
-        return page.say(
-            refs,
-            f"it could also be that {clause}, and the finds alone cannot settle it",
-            f"or perhaps {clause}: the two leave much the same trace",
-            f"just as well it may be that {clause}, for both look the same in the ground",
-        )
-    reasons = reasons_for(page, rival, most=1)
-    sentences = _added(page, [rival], reasons)
-    one, other = noun_of(page, [lead]), noun_of(page, [rival])
-    pair = f"{one} and {other}" if " and " not in f"{one}{other}" else f"{one}, and {other}"
-    if is_weaker:
-        return sentences + page.say(
-            refs,
-            f"of the two rival readings, {pair}, less speaks for the second",
-            f"less speaks for {other} than for {one}",
-        )
-    return sentences + page.say(
-        refs,
-        f"the counts do not decide between {pair}",
-        f"{pair} are rival readings, and the counts do not choose",
-        f"between {pair} these counts do not choose",
-    )
 
 
 def _lead_group(page: Page, items: Sequence[Reading]) -> list[Reading]:

@@ -21,8 +21,8 @@ from narrate.telling.grammar import Grammar
 from narrate.telling.page import Page
 from narrate.telling.plan import TOO_FEW, Reading, ordered_themes, readings
 from narrate.telling.sentences import UNSETTLED
-from narrate.telling.site import changed_groups, sampled_phases
 from narrate.telling.spread import Presence
+from narrate.telling.through_time import changed_groups, sampled_phases
 
 SHOWN = 4
 """Plants that are listed, as in English."""

@@ -1,0 +1,80 @@
+"""How a reading and its reasons are built into one sentence or two: because, which, this, also."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from narrate.model.narrative import Sentence
+from narrate.telling import english
+from narrate.telling.citations import cited
+from narrate.telling.frames import frame
+from narrate.telling.page import Page
+from narrate.telling.plan import Reading
+
+
+def led(page: Page, items: Sequence[Reading], reasons: Sequence[str]) -> list[Sentence]:
+    refs = [item.claim.id for item in items]
+    builds = [_because, _which, _this] if not page.is_plain else [_clause_because, _this, _clause_then_reason]
+    turn = (page.position + len(page.said)) % len(builds)
+    for build in builds[turn:] + builds[:turn]:
+        texts = build(page, items, reasons)
+        if texts and not any(page.worn(text) for text in texts):
+            break
+    else:
+        texts = _because(page, items, reasons) or _clause_then_reason(page, items, reasons)
+    behind = cited(page, items, reasons)
+    texts = [*texts[:-1], english.in_last_brackets(texts[-1], behind)]
+    return [sentence for text in texts for sentence in page.say(refs, text)]
+
+
+def added(page: Page, items: Sequence[Reading], reasons: Sequence[str]) -> list[Sentence]:
+    """Readings that follow others, with their reasons."""
+    refs = [item.claim.id for item in items]
+    also = frame(page, items, "also") or frame(page, items, "lead")
+    if not also:
+        return []
+    if not reasons:
+        return page.say(refs, also)
+    joined = english.clauses_joined(reasons, oxford=page.names.has_oxford)
+    if page.is_plain:
+        if page.worn(joined) or (page.position + len(page.said)) % 2:
+            return page.say(refs, f"{also}, because {joined}")
+        return page.say(refs, also) + page.say(refs, joined)
+    joined = english.in_last_brackets(joined, cited(page, items, reasons))
+    return page.say(refs, f"{also}, since {joined}", f"{also}: {joined}", f"{also}, as {joined}")
+
+
+def _because(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[str]:
+    lead = frame(page, group, "lead")
+    if not lead:
+        return []
+    if not reasons:
+        return [lead]
+    return [f"{lead}, because {english.clauses_joined(reasons, oxford=page.names.has_oxford)}"]
+
+
+def _which(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[str]:
+    relative = frame(page, group, "which")
+    # After a comma of the reason's own, 'which' would seem to point at its last words.
+    if not relative or not reasons or any("," in reason for reason in reasons):
+        return []
+    return [f"{english.clauses_joined(reasons, oxford=page.names.has_oxford)}, {relative}"]
+
+
+def _this(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[str]:
+    after = frame(page, group, "this")
+    if not after or not reasons:
+        return []
+    if page.is_plain:
+        return [*reasons[:1], after]
+    return [f"{english.clauses_joined(reasons, oxford=page.names.has_oxford)}; {after}"]
+
+
+def _clause_then_reason(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[str]:
+    lead = frame(page, group, "lead")
+    return [lead, *reasons[:1]] if lead else []
+
+
+def _clause_because(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[str]:
+    lead = frame(page, group, "lead")
+    return [f"{lead}, because {reasons[0]}"] if lead and reasons else []

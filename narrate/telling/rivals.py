@@ -1,0 +1,126 @@
+"""Rival readings: set side by side where both hold, named where one is the chief doubt of the other."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from narrate.model.claims import Claim
+from narrate.model.narrative import Sentence
+from narrate.telling.behind import remains_looked_at
+from narrate.telling.builds import added
+from narrate.telling.frames import clause_of, noun_of
+from narrate.telling.page import Page
+from narrate.telling.plan import Reading, competes, reading_whether_told, rivals_of
+from narrate.telling.reasons import page_text, reasons_for
+
+
+def rival_sentences(page: Page, lead: Reading) -> list[Sentence]:
+    """The rival of a reading: side by side where both hold, named where it is the chief doubt."""
+    holding = rivals_of(page, lead)
+    if holding:
+        rival = holding[0]
+        page.told.add(rival.claim.id)
+        return _side_by_side(page, lead, rival)
+    if page.is_plain or lead.rank < 2:
+        return []
+    for name in lead.claim.alternatives:
+        statement = page.dig.packs.statements.get(name)
+        claim = page.dig.claims.find(page.subject, name)
+        if statement is None or claim is None or claim.verdict == "holds" or claim.id in page.told:
+            continue
+        if not _is_doubt(page, lead, claim):
+            continue
+        page.told.add(claim.id)
+        refs = [lead.claim.id, claim.id]
+        if claim.verdict == "cannot tell":
+            return page.say(
+                refs,
+                f"whether {statement.clause} instead, or as well, cannot be told from these counts",
+                f"the counts leave open whether {statement.clause} as well",
+            )
+        reason = page_text(page, claim.held("for")[0])
+        return page.say(refs, f"for the alternative, {statement.noun}, speaks only that {reason}")
+    return []
+
+
+def told_rival_sentences(page: Page, items: Sequence[Reading]) -> list[Sentence]:
+    """That a reading explains the same remains as a rival that was told under another theme of the page."""
+    if page.is_plain:
+        return []
+    here = {item.claim.id for item in items}
+    for item in items:
+        for rival in item.claim.rivals:
+            claim = page.dig.claims.by_id.get(rival.claim)
+            if claim is None or claim.verdict != "holds" or rival.claim in here or rival.claim not in page.told:
+                continue
+            other = reading_whether_told(page, claim)
+            pair = frozenset((item.claim.id, rival.claim))
+            if other is not None and pair not in page.rivals and competes(item, other):
+                page.rivals.add(pair)
+                one = noun_of(page, [item])
+                return page.say(
+                    [item.claim.id, rival.claim],
+                    f"{one} has a rival in {noun_of(page, [other])}, which explains the same remains",
+                )
+    return []
+
+
+def rivals_within(page: Page, group: Sequence[Reading]) -> list[Sentence]:
+    """Says of two readings in one sentence that they are rival accounts of the same remains, where they are."""
+    if page.is_plain:
+        return []
+    for i, one in enumerate(group):
+        for other in group[i + 1 :]:
+            if other.claim.statement in one.statement.rivals and competes(one, other):
+                pair = f"{noun_of(page, [one])} and {noun_of(page, [other])}"
+                return page.say([one.claim.id, other.claim.id], f"{pair} are rival accounts of the same remains")
+    return []
+
+
+def _side_by_side(page: Page, lead: Reading, rival: Reading) -> list[Sentence]:
+    refs = [lead.claim.id, rival.claim.id]
+    page.rivals.add(frozenset(refs))
+    is_weaker = any(r.statement == rival.claim.statement and r.balance == "this" for r in lead.claim.rivals)
+    if page.is_plain:
+        clause = clause_of(page, [rival])
+        if is_weaker:
+            return page.say(
+                refs,
+                f"it could also be that {clause}, though less speaks for that",
+                f"or perhaps {clause}, but that is the weaker reading",
+                f"less likely, but not ruled out, is that {clause}",
+            )
+        return page.say(
+            refs,
+            f"it could also be that {clause}, and the finds alone cannot settle it",
+            f"or perhaps {clause}: the two leave much the same trace",
+            f"just as well it may be that {clause}, for both look the same in the ground",
+        )
+    reasons = reasons_for(page, rival, most=1)
+    sentences = added(page, [rival], reasons)
+    one, other = noun_of(page, [lead]), noun_of(page, [rival])
+    pair = f"{one} and {other}" if " and " not in f"{one}{other}" else f"{one}, and {other}"
+    if is_weaker:
+        return sentences + page.say(
+            refs,
+            f"of the two rival readings, {pair}, less speaks for the second",
+            f"less speaks for {other} than for {one}",
+        )
+    return sentences + page.say(
+        refs,
+        f"the counts do not decide between {pair}",
+        f"{pair} are rival readings, and the counts do not choose",
+        f"between {pair} these counts do not choose",
+    )
+
+
+def _is_doubt(page: Page, lead: Reading, claim: Claim) -> bool:
+    """
+    Whether a rival that does not hold is worth a word: it explains the same remains, and something speaks for it or
+    nothing could be said of it.
+    """
+    behind = remains_looked_at(claim, page.dig.packs, page.found.tallies)
+    same = {(t.taxon, t.part) for t in behind} & {(t.taxon, t.part) for t in lead.behind}
+    if not same and (behind or lead.behind):
+        return False
+    return claim.verdict == "cannot tell" or bool(claim.held("for"))

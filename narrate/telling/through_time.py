@@ -1,0 +1,184 @@
+"""What changed between the first phase and the last: plants by their share of samples, and like compared with like."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from narrate.model.narrative import Sentence
+from narrate.model.sampling import Sample
+from narrate.model.stratigraphy import Phase
+from narrate.telling import english, numbers
+from narrate.telling.frames import frame
+from narrate.telling.page import Page
+from narrate.telling.plan import Reading, reading_of
+from narrate.telling.spread import (
+    GROUPS,
+    Presence,
+    difference,
+    k_of_n,
+    name_of,
+    of_samples,
+    out_of,
+    presence,
+    samples_of_phase,
+)
+
+Pair = tuple[Presence, Presence]
+
+
+def changed_groups(page: Page, first: Phase, last: Phase) -> tuple[list[Pair], list[Pair]]:
+    """Groups of plants whose share of samples changed beyond chance, the greatest change first; then the others."""
+    before, after = samples_of_phase(page.dig, first.id), samples_of_phase(page.dig, last.id)
+    pairs = [(presence(page.dig, g, before), presence(page.dig, g, after)) for g in GROUPS]
+    pairs = [(a, b) for a, b in pairs if a.k + b.k >= ENOUGH]
+    changed = [(a, b) for a, b in pairs if _is_change(a, b)]
+    changed.sort(key=lambda pair: -abs(pair[1].share - pair[0].share))
+    return changed, [(a, b) for a, b in pairs if not _is_change(a, b)]
+
+
+def change_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
+    """Ubiquity of the main plant groups in the first and last phase: what changed, what did not."""
+    changed, steady = changed_groups(page, first, last)
+    sentences: list[Sentence] = []
+    for i, (a, b) in enumerate(changed):
+        sentences += _changed(page, a, b, first, last, is_first=i == 0, turns=_turns(changed, i))
+    return sentences + _steady(page, steady, first, last, after_change=bool(changed))
+
+
+def _is_change(a: Presence, b: Presence) -> bool:
+    if min(a.n, b.n) < ENOUGH:
+        return False
+    low, high = difference(a, b)
+    return low > 0 or high < 0
+
+
+def _turns(changed: Sequence[tuple[Presence, Presence]], i: int) -> bool:
+    """Whether this change goes the other way than the one before it."""
+    if i == 0:
+        return False
+    return (changed[i][1].share > changed[i][0].share) != (changed[i - 1][1].share > changed[i - 1][0].share)
+
+
+def _changed(
+    page: Page, a: Presence, b: Presence, first: Phase, last: Phase, *, is_first: bool, turns: bool
+) -> list[Sentence]:
+    name = name_of(page, a.group)
+    reading = _change_reading(page, a.group.id)
+    refs = [*a.refs, *b.refs, *([reading.claim.id] if reading else [])]
+    early, late = english.literal(first.name), english.literal(last.name)
+    way = "went the other way" if turns else "went the same way"
+    if page.is_plain:
+        said = page.say(
+            refs,
+            f"in the {early}, {of_samples(a)} held {name}; in the {late}, {out_of(b)} did"
+            if is_first
+            else f"{name} {way}, from {of_samples(a)} to {out_of(b)}",
+        )
+        return said + (page.say([reading.claim.id], frame(page, [reading], "lead")) if reading else [])
+    rises = b.share > a.share
+    low, high = sorted(abs(round(x * 100)) for x in difference(a, b))
+    gap = f"{'a rise' if rises else 'a fall'} of {low} to {high} points"
+    framed = f", {frame(page, [reading], 'which')}" if reading else ""
+    if is_first:
+        return page.say(
+            refs,
+            f"{name} {'rose' if rises else 'fell'} from {k_of_n(page, a)} of the {early} "
+            f"to {k_of_n(page, b)} of the {late}, {gap} at 95% confidence{framed}",
+        )
+    change = f"from {of_samples(a)} ({numbers.percent(a.share)}) to {out_of(b)} ({numbers.percent(b.share)})"
+    return page.say(refs, f"{name} {way}, {change}, {gap}{framed}")
+
+
+def _change_reading(page: Page, group: str) -> Reading | None:
+    """The reading of the dig that this change is about, if one holds; it is then told."""
+    prefix = CHANGE_OF.get(group)
+    if prefix is None:
+        return None
+    for statement in page.dig.packs.statements:
+        if statement.startswith(prefix) and (reading := reading_of(page, statement)) is not None:
+            page.told.add(reading.claim.id)
+            return reading
+    return None
+
+
+CHANGE_OF = {"maize": "change.maize-", "native-crop": "change.native-seeds-", "nut": "change.nuts-"}
+"""Groups of plants and the statements that speak of their change."""
+
+
+def _steady(
+    page: Page, pairs: Sequence[tuple[Presence, Presence]], first: Phase, last: Phase, *, after_change: bool
+) -> list[Sentence]:
+    if not pairs:
+        return []
+    refs = [ref for a, b in pairs for ref in (*a.refs, *b.refs)] or [page.record]
+    shown = pairs[:4]
+    if page.is_plain:
+        plants = page.listed([name_of(page, a.group) for a, _ in shown])
+        return page.say(refs, f"we see no clear change in {plants}", f"for {plants} we see no clear change")
+    texts = [f"{name_of(page, a.group)} ({out_of(a)}, then {out_of(b)})" for a, b in shown]
+    return page.say(
+        refs,
+        f"for {page.listed(texts)} the samples show no difference beyond chance"
+        + ("" if after_change else f" between the {english.literal(first.name)} and the {english.literal(last.name)}"),
+    )
+
+
+def alike_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
+    """The leading change within one kind of context, lest a change of kinds sampled be taken for one of plants."""
+    before, after = samples_of_phase(page.dig, first.id), samples_of_phase(page.dig, last.id)
+    pairs = [(presence(page.dig, g, before), presence(page.dig, g, after)) for g in GROUPS]
+    changed = sorted((p for p in pairs if _is_change(*p)), key=lambda p: -abs(p[1].share - p[0].share))
+    if not changed:
+        return []
+    group = changed[0][0].group
+    kinds = sorted(
+        {page.dig.project.context(s.context).kind for s in before}
+        & {page.dig.project.context(s.context).kind for s in after}
+    )
+    compared = []
+    for kind in kinds:
+        a, b = (presence(page.dig, group, _of_kind(page, samples, kind)) for samples in (before, after))
+        if a.n >= ENOUGH and b.n >= ENOUGH:
+            compared.append((kind, a, b))
+    if not compared:
+        if page.is_plain:
+            return []
+        refs = [page.record]
+        return page.say(
+            refs,
+            "the phases share too few samples from contexts of one kind to compare like with like, so a change in what "
+            "was dug cannot be ruled out as the cause",
+        )
+    refs = [ref for _, a, b in compared for ref in (*a.refs, *b.refs)] or [page.record]
+    same_way = [c for c in compared if (c[2].share > c[1].share) == (changed[0][1].share > changed[0][0].share)]
+    holds = len(same_way) == len(compared)
+    name = name_of(page, group)
+    if page.is_plain:
+        kinds_text = page.listed([page.names.kind(kind, plural=True) for kind, _, _ in same_way])
+        return page.say(refs, f"we see the same when we look at {kinds_text} alone") if holds else []
+    texts = [f"{page.names.kind(kind, plural=True)} ({out_of(a)}, then {out_of(b)})" for kind, a, b in compared]
+    if holds:
+        return page.say(
+            refs,
+            f"the change is not only one of what was dug: like compared with like, {name} "
+            f"went the same way in samples from {page.listed(texts)}, though each of these numbers is small",
+        )
+    return page.say(
+        refs,
+        f"like compared with like, the picture is less even: samples with {name} number, by kind of context, "
+        f"{page.listed(texts)}",
+    )
+
+
+def _of_kind(page: Page, samples: Sequence[Sample], kind: str) -> list[Sample]:
+    return [s for s in samples if page.dig.project.context(s.context).kind == kind]
+
+
+ENOUGH = 3
+"""Samples of a kind of context in each phase below which like is not compared with like (judgement of the makers)."""
+
+
+def sampled_phases(page: Page) -> list[Phase]:
+    """Phases from which samples were taken, the oldest first."""
+    known = [p for p in page.dig.project.phases if samples_of_phase(page.dig, p.id)]
+    return sorted(known, key=lambda p: (p.start is None, p.start or 0))
