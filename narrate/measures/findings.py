@@ -10,6 +10,7 @@ from narrate.measures.catalogue import MEASURES, measured
 from narrate.measures.column import Column
 from narrate.measures.count_table import CountTable, Kind, count_table
 from narrate.measures.intervals import wilson
+from narrate.measures.spread import spread_changes, spreads
 from narrate.measures.units import Units
 from narrate.model.findings import Findings, SubjectFindings, Tally
 from narrate.model.ids import LEVELS, Level, PartId, Subject
@@ -48,7 +49,9 @@ def find(project: Project, packs: Packs) -> Findings:
                 measurements={n: as_measurement(s.measure, c, unit) for n, (s, c) in columns.items()},
                 places=_places(units, unit, columns, records[level][unit]),
             )
-    return Findings(subjects=subjects)
+    of_samples = {id: subjects[Subject(level="sample", id=id)].tallies for id in levels["sample"].ids}
+    spread = spreads(project, packs, levels["sample"], of_samples)
+    return Findings(subjects=subjects, spreads=spread, changes=spread_changes(project, spread))
 
 
 def as_measurement(measure: str, column: Column, unit: int) -> Measurement:

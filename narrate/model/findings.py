@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 from narrate.model.ids import PartId, Subject, TaxonId
 from narrate.model.measurement import Measurement
+from narrate.model.plant_groups import GroupSpread, SpreadChange
 from narrate.problems import Place
 
 
@@ -70,6 +71,10 @@ class Findings:
     """Findings of every subject of a project, or of what may be disclosed of it."""
 
     subjects: Mapping[Subject, SubjectFindings]
+    spreads: tuple[GroupSpread, ...] = ()
+    """In how many samples the plant groups of the packs were found."""
+    changes: tuple[SpreadChange, ...] = ()
+    """How that differs between every two phases."""
 
     def of(self, subject: Subject) -> SubjectFindings:
         return self.subjects[subject]

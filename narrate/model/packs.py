@@ -9,6 +9,7 @@ from narrate.model.audiences import Audience
 from narrate.model.ids import PartId, RuleId, SourceKey, StatementId, TaxonId
 from narrate.model.languages import Language
 from narrate.model.pack_changes import PackChange
+from narrate.model.plant_groups import PlantGroup
 from narrate.model.plants import Condition, ContextKind, CountingRule, EarLine, Exchange, Part, Taxon
 from narrate.model.rules import Limit, Rule, ShownMeasure, Statement
 from narrate.problems import Place
@@ -71,6 +72,8 @@ class Packs:
     """Question id -> how it is asked, in the order of telling."""
     tabled: tuple[ShownMeasure, ...] = ()
     """Further measurements by name, for tables and notebooks alone."""
+    plant_groups: tuple[PlantGroup, ...] = ()
+    """Plants whose spread over the samples is told together, in the order of telling."""
     regions: tuple[str, ...] = ()
     """Region packs in use, in the project's order."""
     languages: Mapping[str, Language] = field(default_factory=dict)

@@ -48,6 +48,7 @@ def read_packs(
         limits=found.limits,
         shown=found.shown,
         tabled=found.tabled,
+        plant_groups=found.plant_groups,
         questions=questions,
         regions=regions,
     )

@@ -11,6 +11,7 @@ from narrate.model.claims import GRADE_NAMES
 from narrate.model.ids import SourceKey
 from narrate.model.packs import Words
 from narrate.model.plant_groups import PlantGroup
+from narrate.model.plant_groups import PlantGroup
 from narrate.model.plants import KNOWN, Condition, ContextKind, CountingRule, CountingTerm, EarLine, Exchange, Part
 from narrate.model.rules import WEIGHTS, Limit, ShownMeasure
 from narrate.problems import Place, ProblemList
@@ -37,6 +38,7 @@ class WordPacks:
     limits: tuple[Limit, ...]
     shown: tuple[ShownMeasure, ...]
     tabled: tuple[ShownMeasure, ...] = ()
+    plant_groups: tuple[PlantGroup, ...] = ()
     plant_groups: tuple[PlantGroup, ...] = ()
 
 
@@ -107,6 +109,9 @@ def _gathered(found: _Found) -> WordPacks:
         plant_groups=tuple(
             unique(of("plant_groups"), lambda g: g.id, "plant group", "N404", later_wins=True).values()
         ),
+        plant_groups=tuple(
+            unique(of("plant_groups"), lambda g: g.id, "plant group", "N404", later_wins=True).values()
+        ),
     )
 
 
@@ -157,6 +162,7 @@ def _file_fields() -> dict[str, Field]:
         "limits": Field(reads=entries_of("limit", _limit_fields(), _without_place(Limit))),
         "shown": Field(reads=entries_of("shown measure", _shown_fields(), ShownMeasure, id="name")),
         "tabled": Field(reads=entries_of("tabled measure", _shown_fields(), ShownMeasure, id="name")),
+        "plant_groups": Field(reads=entries_of("plant group", _group_fields(), PlantGroup)),
         "plant_groups": Field(reads=entries_of("plant group", _group_fields(), PlantGroup)),
         "counting_rules": Field(reads=entries_of("counting rule", _counting_fields(), _without_place(CountingRule))),
         "whole_ears": Field(reads=entries_of("whole ear", _ear_fields(), _without_place(EarLine), id="crop")),
@@ -276,6 +282,16 @@ def _limit_fields() -> dict[str, Field]:
         "known": Field(reads=one_of(KNOWN)),
         "sources": SOURCES,
         "threshold": Field(reads=number()),
+    }
+
+
+def _group_fields() -> dict[str, Field]:
+    return {
+        "id": _ID,
+        "name": _NAME,
+        "plain": _NAME,
+        "is_singular": Field(reads=truth()),
+        "of": Field(reads=selector(), is_needed=True),
     }
 
 

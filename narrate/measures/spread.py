@@ -1,0 +1,120 @@
+"""In how many samples groups of plants were found: by phase, by kind of context, by both, and how phases differ."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+import numpy as np
+
+from narrate.measures.intervals import difference_of_shares, wilson
+from narrate.measures.units import Units
+from narrate.model.findings import Tally
+from narrate.model.ids import PhaseId
+from narrate.model.measurement import Measurement
+from narrate.model.packs import Packs
+from narrate.model.plant_groups import GroupSpread, PlantGroup, SpreadChange
+from narrate.model.project import Project
+from narrate.model.refs import found_ref
+
+Where = tuple[PhaseId | None, str]
+"""A phase and a kind of context; None and '' for all."""
+
+
+def spreads(
+    project: Project, packs: Packs, samples: Units, found: Mapping[str, Sequence[Tally]]
+) -> tuple[GroupSpread, ...]:
+    """
+    Ubiquity of every group of the packs in the dig, in each phase, in each kind of context, and in each kind by phase.
+
+    samples:  units of the level 'sample'.
+    found:    the tallies of each sample, most items first: what a reference leads to.
+    Source:   Popper 1988 for ubiquity; "like contexts with like": Gremillion, Excavating Occaneechi Town, "Crops".
+    """
+    places = _places(project)
+    made = []
+    for group in packs.plant_groups:
+        there, refs = samples.there_by_sample(group.of)[0][0], _refs(group, samples, found)
+        made += [_spread(group, where, of, there, refs) for where, of in places.items()]
+    return tuple(made)
+
+
+def spread_changes(project: Project, spread: Sequence[GroupSpread]) -> tuple[SpreadChange, ...]:
+    """
+    For every two phases, the earlier first: how the ubiquity of each group differs, over all samples and by kind.
+
+    Source: Newcombe 1998, Statistics in Medicine 17:873–890, method 10 (from memory).
+    """
+    by_place = {(s.group, s.phase, s.kind): s for s in spread if s.phase is not None and s.of_samples}
+    dated = sorted(project.phases, key=lambda phase: (phase.start is None, phase.start or 0))
+    pairs = [(first.id, last.id) for i, first in enumerate(dated) for last in dated[i + 1 :]]
+    made = []
+    for group, phase, kind in by_place:
+        for first, last in pairs:
+            if phase == first and (group, last, kind) in by_place:
+                earlier, later = by_place[group, first, kind], by_place[group, last, kind]
+                difference = _difference(earlier, later)
+                made.append(SpreadChange(group=group, first=first, last=last, kind=kind, difference=difference))
+    return tuple(made)
+
+
+def spread_of(group: str, where: Where, with_it: int, of_samples: int, refs: tuple[str, ...]) -> GroupSpread:
+    """The spread of a group over samples, with the Wilson interval of its ubiquity."""
+    low, high = (float(end[0]) for end in wilson(np.array([with_it]), np.array([of_samples])))
+    return GroupSpread(
+        group=group,
+        phase=where[0],
+        kind=where[1],
+        with_it=with_it,
+        of_samples=of_samples,
+        ubiquity=Measurement(
+            measure="ubiquity",
+            value=with_it / of_samples if of_samples else None,
+            low=low if of_samples else None,
+            high=high if of_samples else None,
+            n=of_samples,
+            reason="" if of_samples else "no samples were looked at",
+        ),
+        refs=refs,
+    )
+
+
+def _places(project: Project) -> dict[Where, list[int]]:
+    """Indices of the samples of the dig, of each phase, kind, and kind in a phase."""
+    contexts = {context.id: context for context in project.contexts}
+    places: dict[Where, list[int]] = {(None, ""): []}
+    places |= {(phase.id, ""): [] for phase in project.phases}
+    for i, sample in enumerate(project.samples):
+        context = contexts[sample.context]
+        own: list[Where] = [(None, ""), (None, context.kind)]
+        own += [(context.phase, ""), (context.phase, context.kind)] if context.phase is not None else []
+        for where in own:
+            places.setdefault(where, []).append(i)
+    return places
+
+
+def _refs(group: PlantGroup, samples: Units, found: Mapping[str, Sequence[Tally]]) -> list[str]:
+    """For each sample the reference of its largest find of the group; '' where it has none."""
+    kinds = [samples.table.kinds[i] for i in np.unique(samples.kind_of(samples.rows(group.of))).tolist()]
+    meant = {found_ref("", k.taxon or "/".join(k.either) or k.written, k.part, k.condition) for k in kinds}
+    return [next((t.ref for t in found.get(id, ()) if _without_key(t.ref) in meant), "") for id in samples.ids]
+
+
+def _without_key(ref: str) -> str:
+    return ref[ref.index("/found.") :] if "/found." in ref else ref
+
+
+def _spread(group: PlantGroup, where: Where, of: Sequence[int], there: np.ndarray, refs: Sequence[str]) -> GroupSpread:
+    holding = [i for i in of if there[i]]
+    return spread_of(group.id, where, len(holding), len(of), tuple(refs[i] for i in holding if refs[i]))
+
+
+def _difference(earlier: GroupSpread, later: GroupSpread) -> Measurement:
+    numbers = (np.array([float(n)]) for s in (earlier, later) for n in (s.with_it, s.of_samples))
+    low, high = (float(end[0]) for end in difference_of_shares(*numbers))
+    return Measurement(
+        measure="ubiquity_change",
+        value=later.with_it / later.of_samples - earlier.with_it / earlier.of_samples,
+        low=low,
+        high=high,
+        n=earlier.of_samples + later.of_samples,
+    )

@@ -1,0 +1,54 @@
+"""Groups of plants, and in how many samples each was found."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from narrate.model.ids import PhaseId
+from narrate.model.measurement import Measurement
+from narrate.model.rules import Selector
+from narrate.problems import Place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlantGroup:
+    """Plants whose spread over the samples is told together."""
+
+    id: str
+    name: str
+    plain: str
+    """The same for visitors."""
+    of: Selector
+    """Which remains are meant."""
+    is_singular: bool = False
+    """True where a verb after the name stands in the singular."""
+    place: Place
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class GroupSpread:
+    """Samples that hold a group, of the samples of a phase, of a kind of context, of both, or of the dig."""
+
+    group: str
+    phase: PhaseId | None = None
+    """None: of all phases, and of none."""
+    kind: str = ""
+    """Kind of context; empty: of all."""
+    with_it: int
+    of_samples: int
+    ubiquity: Measurement
+    """with_it / of_samples with its Wilson interval."""
+    refs: tuple[str, ...] = ()
+    """What `narrate explain` takes: one find of each sample that holds the group."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SpreadChange:
+    """Ubiquity of a group in a later phase less that in an earlier one, over all samples or those of one kind."""
+
+    group: str
+    first: PhaseId
+    last: PhaseId
+    kind: str = ""
+    difference: Measurement
+    """With Newcombe's interval."""
