@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from narrate.model.grids import Area
 from narrate.model.layouts import DERIVED_ROLES, SAMPLE_ROLES, Role
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
-from narrate.reading.intake.header_words import heading, unit
+from narrate.reading.intake.header_words import flat_heading, heading, unit
 from narrate.reading.intake.written_names import not_a_plant
 
 ROW_META = frozenset((*SAMPLE_ROLES, *DERIVED_ROLES, "size class", "fraction", "location", "note"))
@@ -279,6 +279,8 @@ class Body:
             )
             is_plant = look.is_turned and look.name_score(row, self.names) >= 0.45  # no heads of sections stand there
             return Role(name="counts") if (is_species or is_plant) and not label.isupper() else Role(name="section")
+        if flat_heading(label) in ("taxa", "species", "genera", "families") and row > self.body[0]:
+            return Role(name="derived")  # 'Taxa' below the names: their number
         if label and not_a_plant(label):
             return Role(name="not plants")
         if not label:

@@ -158,11 +158,9 @@ class Heads(Body):
         self._fill_scarce(chosen, plain)
         others = [row for row in candidates if row != chosen and self.rows[row].name in ("context", "site", "feature")]
         if distinct(chosen) < 0.95 and not pairs and coverage(chosen) > 0.6:
-            self._join_ids(
-                chosen,
-                [*others, *(r for r in candidates if self.rows[r].name in ("phase", "kind") and r != chosen)],
-                plain,
-            )
+            more = [r for r in candidates if self.rows[r].name in ("phase", "kind") and r != chosen]
+            more += [r for r in heads if self.rows[r].name == "ignored" and coverage(r) > 0.6]
+            self._join_ids(chosen, [*others, *more], plain)
         return chosen
 
     def _join_ids(self, chosen: int, others: list[int], plain: list[int]) -> None:
@@ -175,7 +173,8 @@ class Heads(Body):
                 ):
                     for row in rows:
                         role = self.rows[row]
-                        self.rows[row] = Role(name="sample", also=(role.name,), filled=role.filled)
+                        also = () if role.name == "ignored" else (role.name,)
+                        self.rows[row] = Role(name="sample", also=also, filled=role.filled)
                     self.doubts.append("no row alone tells the samples apart; their ids are joined with /")
                     return
         if others:
@@ -183,7 +182,8 @@ class Heads(Body):
             if len(set(zip(*texts, strict=True))) > len(set(texts[-1])):
                 for row in others:
                     role = self.rows[row]
-                    self.rows[row] = Role(name="sample", also=(role.name,), filled=role.filled)
+                    also = () if role.name == "ignored" else (role.name,)
+                    self.rows[row] = Role(name="sample", also=also, filled=role.filled)
                 self.doubts.append(
                     "nothing tells all samples apart; their ids are joined with /, and some are still the same"
                 )

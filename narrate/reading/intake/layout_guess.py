@@ -9,6 +9,7 @@ from dataclasses import dataclass, field, replace
 from narrate.model.grids import Area, Grid, address, column_name
 from narrate.model.layouts import Layout, Marks, Role, Shape, Table
 from narrate.problems import Place
+from narrate.reading.intake.code_sheets import codes_of, labels_in_use
 from narrate.reading.intake.crossed_guess import Crossed, guess_crossed
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.heads_split import split_heads
@@ -20,6 +21,13 @@ from narrate.reading.intake.tables_apart import told_apart
 from narrate.reading.intake.written_names import NameReader
 
 _MOST_TABLES = 12
+_NEAR = 0.7
+"""Share of the best score from which a second reading of a table is told."""
+_NAMES_UNKNOWN = (
+    "DOUBTFUL: few of the names are known as plants; look whether the role 'taxon' stands at the names"
+)
+_FEW_NAMES = 0.3
+"""Mean likeness to names of plants under which a table is told to be doubtful."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,6 +55,13 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     pairs = [(grid, Look.of(grid, names, frozenset(find_marks(grid).key))) for grid in grids]
     counted = {id(grid): _tables_of(look, found) for grid, look in pairs}
     has_counts = any(counted.values())
+    names_of_codes: dict[str, str] = {}
+    in_use = {
+        label
+        for grid, look in pairs
+        for label in labels_in_use(look, [t for t in found.tables if t.sheet == grid.sheet])
+        if look.names.read(label).is_known is False
+    }
     for grid, look in pairs:
         where = f"sheet {grid.sheet}" if grid.sheet else grid.path
         if counted[id(grid)]:
@@ -54,6 +69,12 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
                 found.doubts.append(
                     f"{where} is hidden in the workbook, and its counts are read; leave it out if they are old"
                 )
+            continue
+        codes = codes_of(look, in_use) if in_use else {}
+        if codes:
+            names_of_codes.update(codes)
+            found.doubts = [doubt for doubt in found.doubts if doubt != _NAMES_UNKNOWN]
+            found.doubts.append(f"{where} says what {len(codes)} codes mean; they stand under 'names' in the layout")
             continue
         records = guess_records(look, _whole(look))
         if records is not None:
@@ -69,6 +90,7 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     layout = Layout(
         tables=tuple(replace(t, parts=parts) for t in found.tables),
         left_out=tuple(found.left_out),
+        names=names_of_codes,
         mend=found.mend,
         place=Place(path=pairs[0][0].path if pairs else ""),
     )
@@ -168,10 +190,21 @@ def _best(look: Look, area: Area) -> tuple[Crossed | Long, Area] | None:
         return None
     if not options:
         return None
-    _, _, guess, used = max(options, key=lambda option: (option[0], option[1]))
+    options.sort(key=lambda option: (option[0], option[1]), reverse=True)
+    score, _, guess, used = options[0]
     if guess.explained < 1:
         return None
+    if len(options) > 1 and options[1][0] >= _NEAR * score:
+        guess.doubts.insert(0, f"DOUBTFUL: it could nearly as well be read with {_said(options[1][2])}")
+    if isinstance(guess, Crossed) and guess.named < _FEW_NAMES:
+        guess.doubts.insert(0, _NAMES_UNKNOWN)
     return guess, used
+
+
+def _said(guess: Crossed | Long) -> str:
+    if isinstance(guess, Long):
+        return "one row for each find"
+    return "samples as rows" if guess.look.is_turned else "samples as columns"
 
 
 def _has_names(score: float, guess: Crossed | Long) -> bool:
