@@ -18,7 +18,7 @@ from narrate.measures.dating import dating_candidates
 from narrate.measures.fields import association, field_shares, triangle_points
 from narrate.measures.order import likeness, ordination
 from narrate.measures.seasons import seasons
-from narrate.measures.sorting import sorting_gains
+from narrate.measures.sorting import narrowings, sorting_gains
 from narrate.measures.units import Units
 from narrate.model.ids import LEVELS, Level
 from narrate.model.order import Ordination
@@ -182,6 +182,23 @@ class OpenProject:
         found = sorting_gains(self._units("sample"), self.project)
         return pd.DataFrame([asdict(g) for g in found]).rename(
             columns={"total": "total (items)", "share": "share sorted"}
+        )
+
+    def narrowing(self, level: Level = "sample") -> pd.DataFrame:
+        """How far each interval would narrow if the rest of a size class were sorted."""
+        found = narrowings(self._units(level), self.project, (*self.packs.shown, *self.packs.tabled))
+        return pd.DataFrame(
+            [
+                {
+                    level: n.subject.id,
+                    "size class": n.size_class,
+                    "measurement": n.measurement,
+                    "width": n.width,
+                    "width if sorted": n.width_then,
+                    "width left (0-1)": n.left,
+                }
+                for n in found
+            ]
         )
 
     def to_date(self) -> pd.DataFrame:

@@ -2,16 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 import numpy as np
 
-from narrate.measures.intervals import weighted_poisson, wilson
+from narrate.measures.amounts import density
+from narrate.measures.catalogue import MEASURES, measured
+from narrate.measures.narrowing import finished, width_left
+from narrate.measures.shares import share
 from narrate.measures.thinning import total_from_share
 from narrate.measures.units import Units
 from narrate.measures.unseen import unseen
-from narrate.model.ids import SampleId
+from narrate.model.ids import SampleId, Subject
 from narrate.model.project import Project
-from narrate.model.rules import Selector
-from narrate.model.sorting import SortingGain
+from narrate.model.rules import Selector, ShownMeasure
+from narrate.model.sorting import Narrowing, SortingGain
 
 SEEDS = Selector(role=("propagule",))
 CROPS = Selector(role=("propagule",), status=("crop",))
@@ -35,30 +40,36 @@ def sorting_gains(
                intervals (all from memory).
     """
     table = samples.table
-    classes = _classes(project, samples)
+    classes = np.array(size_classes(project), object)
+    density_left: dict[str, np.ndarray] = {}
+    share_left: dict[str, np.ndarray] = {}
+    for name in _names_of_partly_sorted(project):
+        then = finished(samples, classes == name)
+        density_left[name] = width_left(density(samples, of), density(then, of))[0]
+        share_left[name] = width_left(share(samples, part, of), share(then, part, of))[0]
     found = []
     for i, sample in enumerate(project.samples):
-        rows, both = samples.rows_of(i, of), samples.rows_of(i, part)
-        k, f = table.counted[0, rows], table.share[rows]
+        rows = samples.rows_of(i, of)
+        k = table.counted[0, rows]
         for size_class in sample.size_classes:
             if size_class.proportion_sorted >= 1:
                 continue
-            own = np.array([classes[row] == size_class.name for row in rows.tolist()], bool)
-            share = size_class.proportion_sorted
-            items = float(k[own].sum())
-            low, high = total_from_share(np.array([items]), np.array([share]))
+            sorted_share = size_class.proportion_sorted
+            items = float(k[classes[rows] == size_class.name].sum())
+            low, high = total_from_share(np.array([items]), np.array([sorted_share]))
+            rest = items * (1 - sorted_share) / sorted_share
             found.append(
                 SortingGain(
                     sample=SampleId(sample.id),
                     size_class=size_class.name,
-                    share=share,
+                    share=sorted_share,
                     items=int(items),
-                    total=items / share,
+                    total=items / sorted_share,
                     total_low=float(low[0]),
                     total_high=float(high[0]),
-                    new_taxa=_new_taxa(samples.taxon_of_kind[table.row_kind[rows]], k, items * (1 - share) / share),
-                    density_width_left=_density_left(k, f, own) if sample.volume_l else None,
-                    share_width_left=_share_left(k, np.isin(rows, both), own, share),
+                    new_taxa=_new_taxa(samples.taxon_of_kind[table.row_kind[rows]], k, rest),
+                    density_width_left=_known(density_left[size_class.name][i]),
+                    share_width_left=_known(share_left[size_class.name][i]),
                 )
             )
     return tuple(
@@ -66,10 +77,53 @@ def sorting_gains(
     )
 
 
-def _classes(project: Project, samples: Units) -> tuple[str, ...]:
-    """The size class of each row of the table, which is sorted by sample as the table is."""
+def narrowings(units: Units, project: Project, named: Iterable[ShownMeasure]) -> tuple[Narrowing, ...]:
+    """
+    For every size class that was sorted in part, and every named measurement with an interval: how far the interval of
+    each unit would narrow if the rest of the class were sorted and held what the sorted share foretells.
+
+        left = width(k / f) / width(k)
+
+    Gives:     only what would narrow or widen by one part in a thousand or more.
+    Misleads:  as each measure's own narrowing does.
+    """
+    classes = np.array(size_classes(project), object)
+    asked = [s for s in named if f"{s.measure}_width_if_sorted" in MEASURES or s.measure == "share"]
+    made = []
+    for name in _names_of_partly_sorted(project):
+        then = finished(units, classes == name)
+        for shown in asked:
+            now, after = (measured(shown.measure, u, of=shown.of, to=shown.to) for u in (units, then))
+            left = width_left(now, after)[0]
+            for unit in np.flatnonzero(np.isfinite(left) & (np.abs(left - 1) >= 0.001)).tolist():
+                width = float(now.high[0, unit] - now.low[0, unit])
+                made.append(
+                    Narrowing(
+                        subject=Subject(level=units.level, id=units.ids[unit]),
+                        size_class=name,
+                        measurement=shown.name,
+                        title=shown.title,
+                        width=width,
+                        width_then=width * float(left[unit]),
+                        left=float(left[unit]),
+                    )
+                )
+    place = {id: i for i, id in enumerate(units.ids)}
+    return tuple(sorted(made, key=lambda n: (place[n.subject.id], n.size_class, n.left)))
+
+
+def size_classes(project: Project) -> tuple[str, ...]:
+    """The size class of each row of the count table, which is sorted by sample."""
     index = {sample.id: i for i, sample in enumerate(project.samples)}
     return tuple(row.size_class for row in sorted(project.counts, key=lambda row: index[row.sample]))
+
+
+def _names_of_partly_sorted(project: Project) -> list[str]:
+    return sorted({c.name for s in project.samples for c in s.size_classes if c.proportion_sorted < 1})
+
+
+def _known(value: float) -> float | None:
+    return float(value) if np.isfinite(value) else None
 
 
 def _new_taxa(taxon: np.ndarray, k: np.ndarray, rest: float) -> float:
@@ -79,29 +133,3 @@ def _new_taxa(taxon: np.ndarray, k: np.ndarray, rest: float) -> float:
     if hidden <= 0 or total <= 0:
         return 0.0
     return float(hidden * (1 - (1 - once / (total * hidden + once)) ** rest))
-
-
-def _density_left(k: np.ndarray, f: np.ndarray, own: np.ndarray) -> float:
-    """Of the width of the interval of items per litre; litres fall out of the quotient."""
-    weight = 1 / f
-    now = _width((k * weight).sum(), (k * weight**2).sum(), weight.max(initial=1.0))
-    then_weight = np.where(own, 1.0, weight)
-    then_k = np.where(own, k * weight, k)
-    then = _width((then_k * then_weight).sum(), (then_k * then_weight**2).sum(), then_weight.max(initial=1.0))
-    return then / now
-
-
-def _width(total: float, variance: float, heaviest: float) -> float:
-    low, high = weighted_poisson(np.array([total]), np.array([variance]), np.array([heaviest]))
-    return float(high[0] - low[0])
-
-
-def _share_left(k: np.ndarray, is_part: np.ndarray, own: np.ndarray, share: float) -> float | None:
-    if k.sum() <= 0:
-        return None
-    then = np.where(own, k / share, k)
-    widths = []
-    for counts in (k, then):
-        low, high = wilson(np.array([counts[is_part].sum()]), np.array([counts.sum()]))
-        widths.append(float(high[0] - low[0]))
-    return widths[1] / widths[0]

@@ -7,11 +7,13 @@ from dataclasses import replace
 import pytest
 
 from narrate.measures.count_table import count_table
-from narrate.measures.sorting import sorting_gains
+from narrate.measures.sorting import narrowings, sorting_gains
 from narrate.measures.units import Units
+from narrate.model.project import Project
+from narrate.model.rules import Selector, ShownMeasure
 from narrate.model.sampling import SizeClass
 from narrate.model.sorting import SortingGain
-from tests.measures.digs import a_dig, a_row
+from tests.measures.digs import HERE, a_dig, a_row
 from tests.small_packs import small_packs
 
 CLASSES = (
@@ -22,14 +24,17 @@ CLASSES = (
 SHARE = {c.name: c.proportion_sorted for c in CLASSES}
 
 
-def gains(*rows: tuple[str, str, int, str], litres: float | None = 10.0) -> dict[str, SortingGain]:
+def a_sample(*rows: tuple[str, str, int, str], litres: float | None = 10.0) -> tuple[Units, Project]:
     """Rows of one sample: taxon, part, count, size class."""
     packs = small_packs()
     made = [replace(a_row("S1", t, p, n, share=SHARE[c]), size_class=c) for t, p, n, c in rows]
     dig = a_dig([[]], rows=made, litres=litres)
     dig = replace(dig, samples=(replace(dig.samples[0], size_classes=CLASSES),))
-    samples = Units(count_table(dig, packs), "sample", packs, "charred")
-    return {gain.size_class: gain for gain in sorting_gains(samples, dig)}
+    return Units(count_table(dig, packs), "sample", packs, "charred"), dig
+
+
+def gains(*rows: tuple[str, str, int, str], litres: float | None = 10.0) -> dict[str, SortingGain]:
+    return {gain.size_class: gain for gain in sorting_gains(*a_sample(*rows, litres=litres))}
 
 
 def test_only_classes_sorted_in_part_are_told() -> None:
@@ -73,3 +78,20 @@ def test_without_a_volume_there_is_no_density_to_narrow() -> None:
     gain = gains(("Carya", "nutshell", 4, "0.5-1 mm"), litres=None)["0.5-1 mm"]
 
     assert gain.density_width_left is None and gain.share_width_left is None
+
+
+def test_every_interval_is_told_that_would_narrow() -> None:
+    """By class and measurement: forty in a quarter narrow the density, Shannon's index and what is scaled up; ten in a
+    class that was sorted whole narrow nothing, and a plain count has no interval."""
+    named = [
+        ShownMeasure(name=id, title=id, measure=id, of=Selector(), place=HERE)
+        for id in ("items", "density", "shannon", "scaled_up")
+    ]
+    units, dig = a_sample(("Chenopodium", "seed", 40, "0.5-1 mm"), ("Zea mays", "kernel", 10, ">2 mm"))
+
+    found = narrowings(units, dig, named)
+
+    assert {(n.subject.id, n.size_class, n.measurement) for n in found} == {
+        ("S1", "0.5-1 mm", "density"), ("S1", "0.5-1 mm", "shannon"), ("S1", "0.5-1 mm", "scaled_up"),
+    }  # fmt: skip
+    assert all(0 <= n.left < 1 and n.width_then == pytest.approx(n.left * n.width) for n in found)
