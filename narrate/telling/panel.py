@@ -83,8 +83,8 @@ def _place(page: Page, name: str, phase: Phase | None) -> list[Sentence]:
     when = f", {years}" if years else ""
     return page.say(
         [page.record],
-        f"{name} belongs to the {english.literal(phase.name)}{when}",
-        f"{name} dates from the {english.literal(phase.name)}{when}",
+        f"{name} belongs to {setting.phase_name(phase)}{when}",
+        f"{name} dates from {setting.phase_name(phase)}{when}",
     )
 
 

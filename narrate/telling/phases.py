@@ -181,8 +181,10 @@ def placed_sentences(page: Page, placed: Sequence[Placed], *, at_most: int = 3) 
         )
     texts = [f"{english.after(first.noun, one.noun)} in {page.count(len(one.at))}{_where(page, one)}" for one in rest]
     tail = "".join(f", {text}" for text in texts[:-1]) + (f", and {texts[-1]}" if texts else "")
-    lead = f"{first.noun} finds support in {page.count(len(first.at))}{_where(page, first)}{tail}"
-    return page.say(refs, f"taken context by context, {lead}", f"among the contexts, {lead}", f"by context, {lead}")
+    lead = (
+        f"{first.noun} finds support in {page.count(len(first.at), 'context', 'contexts')}{_where(page, first)}{tail}"
+    )
+    return page.say(refs, f"taken one by one, {lead}", f"singly, {lead}", f"deposit by deposit, {lead}")
 
 
 NAMED = 4

@@ -234,7 +234,7 @@ def recorded_sentence(page: Page, context: Context, *, known: str = "", also: tu
             refs,
             f"the deposit was recorded as {kind} and {security}",
             f"excavation recorded {english.with_article(kind)} deposit, {security}",
-            f"in the field it was recorded as {english.with_article(kind)}, {security} deposit",
+            f"in the field the context was recorded as {english.with_article(kind)}, {security} deposit",
         )
     if security_is_new:
         return page.say(
@@ -255,8 +255,8 @@ def _opening_for_visitors(page: Page, name: str, phase: Phase | None, context: C
         when = f", {years}" if years else ""
         sentences += page.say(
             [page.record],
-            f"{name} belongs to the {english.literal(phase.name)}{when}",
-            f"the diggers place {name} in the {english.literal(phase.name)}{when}",
+            f"the diggers say that {name} belongs to {phase_name(phase)}{when}",
+            f"the diggers place {name} in {phase_name(phase)}{when}",
         )
     sentences += kind_explained(page, context.kind)
     here = "it" if phase is not None else name

@@ -66,7 +66,19 @@ def _basis(page: Page) -> list[Sentence]:
                 f"{page.count(empty, 'sample', 'samples')} held nothing; "
                 f"{english.agreed(empty, 'it is', 'they are')} kept, since shares are reckoned over all samples",
             )
-    return sentences + richest_sentences(page)
+    return sentences + _outside_phases(page) + richest_sentences(page)
+
+
+def _outside_phases(page: Page) -> list[Sentence]:
+    """How many samples belong to no phase, where phases are compared: so that their numbers add up for the reader."""
+    project = page.dig.project
+    outside = [s for s in project.samples if project.phase(project.context(s.context).phase) is None]
+    if not outside or len(sampled_phases(page)) < 2 or page.is_plain:
+        return []
+    belong = english.agreed(len(outside), "belongs to no phase and stands", "belong to no phase and stand")
+    return page.say(
+        [page.record], f"{page.count(len(outside), 'sample', 'samples')} {belong} outside the comparison of phases"
+    )
 
 
 def _firmest(page: Page) -> list[Sentence]:

@@ -42,7 +42,11 @@ def change_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
     sentences: list[Sentence] = []
     for i, (a, b) in enumerate(changed):
         sentences += _changed(page, a, b, first, last, is_first=i == 0, turns=_turns(changed, i))
-    return sentences + _steady(page, steady, first, last, after_change=bool(changed))
+    return (
+        sentences
+        + _steady(page, steady, first, last, after_change=bool(changed))
+        + _what_changed(page, changed, steady)
+    )
 
 
 def _is_change(a: Presence, b: Presence) -> bool:
@@ -121,6 +125,30 @@ def _steady(
         f"for {page.listed(texts)} the samples show no difference beyond chance"
         + ("" if after_change else f" between the {english.literal(first.name)} and the {english.literal(last.name)}"),
     )
+
+
+GROWN = frozenset(("maize", "native-crop", "cereal", "pulse"))
+GATHERED = frozenset(("nut", "fruit"))
+"""Groups of plants that are sown and groups that are mostly gathered (common practice, no source)."""
+
+
+def _what_changed(page: Page, changed: Sequence[Pair], steady: Sequence[Pair]) -> list[Sentence]:
+    """That only what was sown changed and not what was gathered, or the other way round: the changes taken together."""
+    moved, kept = {a.group.id for a, _ in changed}, {a.group.id for a, _ in steady}
+    for one, other, word in ((GROWN, GATHERED, 0), (GATHERED, GROWN, 1)):
+        if len(moved) > 1 and moved <= one and kept & other and not moved & other:
+            same = [(a, b) for a, b in steady if a.group.id in other]
+            refs = [ref for a, b in (*changed, *same) for ref in (*a.refs, *b.refs)]
+            which, rest = ("crops", "gathering") if word == 0 else ("gathering", "crops")
+            if page.is_plain:
+                people = (
+                    ("what people grew", "what they gathered")
+                    if word == 0
+                    else ("what people gathered", "what they grew")
+                )
+                return page.say(refs, f"so we see a change in {people[0]}, and none in {people[1]}")
+            return page.say(refs, f"taken together, the change is one of {which}, whereas in {rest} none is seen")
+    return []
 
 
 def alike_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:

@@ -1,0 +1,143 @@
+"""What an agency reviewer, a visitor and an analyst may ask of every page of the example."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from typing import TYPE_CHECKING
+
+import pytest
+
+from narrate.model.ids import SITE, Subject
+from narrate.model.narrative import Narrative
+from narrate.telling.citations import author_year
+from narrate.telling.page import OPENINGS_AT_MOST, opening
+from narrate.telling.tell import narratives
+
+if TYPE_CHECKING:
+    from narrate.pipeline.judged import Judged
+
+AUDIENCES = ("report", "review", "public", "label", "public-es")
+PEOPLE = re.compile(r"\b(we|our|us|people|someone|diggers|team|farmers|descendants|you|please)\b", re.IGNORECASE)
+
+
+@pytest.fixture(scope="module")
+def told(judged_example: Judged) -> dict[str, dict[Subject, Narrative]]:
+    whole = judged_example
+    return {
+        audience: narratives(whole.project, whole.packs, whole.findings, whole.claims, audience)
+        for audience in AUDIENCES
+    }
+
+
+@pytest.mark.parametrize("audience", AUDIENCES)
+def test_no_two_contexts_of_the_example_share_a_paragraph(told: dict[str, dict[Subject, Narrative]], audience: str):
+    """Every paragraph of every context is its own."""
+    paragraphs = Counter(
+        " ".join(sentence.text for sentence in paragraph)
+        for subject, narrative in told[audience].items()
+        if subject.level == "context"
+        for section in narrative.sections
+        for paragraph in section.paragraphs
+    )
+
+    assert [text for text, times in paragraphs.items() if times > 1] == []
+
+
+@pytest.mark.parametrize("audience", AUDIENCES)
+def test_no_pattern_opens_more_than_three_sentences_of_a_page(told: dict[str, dict[Subject, Narrative]], audience: str):
+    """The first two words of a sentence open three sentences of a page at most."""
+    for narrative in told[audience].values():
+        openings = Counter(opening(sentence.text) for sentence in narrative.sentences())
+        assert max(openings.values(), default=0) <= OPENINGS_AT_MOST, (narrative.title, openings.most_common(2))
+
+
+def test_works_cited_stand_behind_the_claim(told: dict[str, dict[Subject, Narrative]], judged_example: Judged):
+    """Each work that a report cites is named by a rule that speaks for a claim of the sentence, and is no judgement."""
+    packs, claims = judged_example.packs, judged_example.claims.by_id
+    cited = 0
+    for narrative in told["report"].values():
+        for sentence in narrative.sentences():
+            for said in re.findall(r"\bsee ([^()]*\d{4}[a-z]?)\)", sentence.text):
+                rules = [a.rule for ref in sentence.refs if ref in claims for a in claims[ref].held("for")]
+                works = [packs.sources[key] for rule in rules for key in packs.rules[rule].sources]
+                behind = {author_year(work.authors, work.year) for work in works if work.kind == "work"}
+                assert set(said.split("; ")) <= behind, sentence.text
+                cited += 1
+
+    assert cited > 40
+
+
+def test_a_work_is_cited_once_a_page(told: dict[str, dict[Subject, Narrative]]):
+    """What was cited is known to the reader of the page."""
+    for narrative in told["report"].values():
+        works = [w for said in re.findall(r"\bsee ([^()]*\d{4})\)", narrative.text) for w in said.split("; ")]
+        assert len(works) == len(set(works)), narrative.title
+
+
+def test_only_the_report_cites(told: dict[str, dict[Subject, Narrative]]):
+    """Visitors and the review queue are not given works by author and year."""
+    for audience in ("public", "label", "review"):
+        assert not any(re.search(r"\bsee [A-Z]\w+", n.text) for n in told[audience].values())
+
+
+def test_species_bear_their_authority_in_the_report(told: dict[str, dict[Subject, Narrative]], judged_example: Judged):
+    """Maize is Zea mays L. (Linnaeus 1753, Species plantarum 2:971; from memory); the others have the pack's."""
+    packs = judged_example.packs
+    seen = set()
+    for narrative in told["report"].values():
+        for latin in re.findall(r"\((?:cf\. )?\*([A-Z][a-z]+ [a-z-]+)\*", narrative.text):
+            authority = packs.taxa[latin].authority
+            assert not authority or f"*{latin}* {authority}" in narrative.text, (narrative.title, latin)
+            seen.add(latin)
+
+    assert "(*Zea mays* L." in told["report"][Subject(level="context", id="C12")].text
+    assert len(seen) > 15
+
+
+def test_visitors_read_of_people(told: dict[str, dict[Subject, Narrative]]):
+    """At least half of the sentences of each page, and six in ten of all, have a person in them."""
+    people = sentences = 0
+    for subject, narrative in told["public"].items():
+        if subject.level == "sample":
+            continue
+        texts = [sentence.text for sentence in narrative.sentences()]
+        with_people = sum(bool(PEOPLE.search(text)) for text in texts)
+        people, sentences = people + with_people, sentences + len(texts)
+        assert with_people * 2 >= len(texts), (narrative.title, with_people, len(texts))
+
+    assert people / sentences > 0.6
+
+
+def test_pages_that_name_food_end_with_a_caution(told: dict[str, dict[Subject, Narrative]]):
+    """Contexts, phases and the dig that name nuts, fruit or greens say that the page is no guide to eating them."""
+    plants = re.compile(r"\b(nuts?|acorns?|goosefoot|persimmons?|pokeweed|nightshade|tobacco|elderberr\w+)\b")
+    for subject, narrative in told["public"].items():
+        named = plants.search(re.sub(r"\w+ charcoal", "", narrative.text))
+        if subject.level in ("context", "phase", "site") and named:
+            last = narrative.sentences()[-1].text
+            assert re.search(r"gather and eat|guide to eating", last), (narrative.title, last)
+
+
+def test_living_people_and_plants_are_told_in_the_present(told: dict[str, dict[Subject, Narrative]]):
+    """The dig and its phases end in the present: somebody grows, gathers or finds these plants today."""
+    for subject, narrative in told["public"].items():
+        if subject.level in ("phase", "site"):
+            assert re.search(r"\b(?:still grow|still gather|can still find|still pick)\b", narrative.text), (
+                narrative.title
+            )
+
+
+def test_every_context_has_a_next_step_in_review(told: dict[str, dict[Subject, Narrative]]):
+    """Where something was found, the team reads what to do next, be it that nothing more is to be done."""
+    for subject, narrative in told["review"].items():
+        if subject.level == "context" and "held no charred" not in narrative.text:
+            assert any(section.id == "next" for section in narrative.sections), narrative.title
+
+
+def test_the_dig_is_told_as_one(told: dict[str, dict[Subject, Narrative]]):
+    """What changed is taken together: crops changed, gathering did not."""
+    site = Subject(level="site", id=SITE)
+
+    assert "Taken together, the change is one of crops, whereas in gathering none is seen." in told["report"][site].text
+    assert "So we see a change in what people grew, and none in what they gathered." in told["public"][site].text
