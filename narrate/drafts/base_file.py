@@ -34,6 +34,7 @@ def base_text(base: Base) -> str:
     rest = {
         "told": sorted(base.latest),
         "latest": latest,
+        "texts": {key: text for key, text in base.texts.items() if not _is_same_text(base, key, text)},
         "seen": {marks: list(texts) for marks, texts in base.seen.items()},
         "claims": dict(base.claims),
         "approved": _plain_signed(base.signed) if base.signed else None,
@@ -65,6 +66,8 @@ def read_base(text: str, figures_of: Callable[[Iterable[str]], Figures] | None =
         return Base(
             sentences=sentences,
             latest=latest,
+            texts={key: said["texts"].get(key, sentences[key].text) for key in said["told"] if key in sentences}
+            | _texts(said["texts"]),
             seen={str(k): tuple(str(text) for text in texts) for k, texts in said["seen"].items()},
             claims=_texts(said["claims"]),
             signed=_signed(said["approved"]) if said["approved"] else None,
@@ -80,6 +83,7 @@ def _first_form(said: Mapping[str, object], figures_of: Callable[[Iterable[str]]
     return Base(
         sentences=sentences,
         latest={key: sentences[key].figures for key in told if key in sentences},
+        texts={key: sentences[key].text for key in told if key in sentences},
         seen={str(k): (str(v),) for k, v in said["seen"].items()},  # type: ignore[attr-defined]
     )
 
@@ -115,6 +119,10 @@ def _texts(said: object) -> dict[str, str]:
 def _is_same(base: Base, key: str, behind: Mapping[str, str]) -> bool:
     offered = base.sentences.get(key)
     return offered is not None and dict(offered.figures) == dict(behind)
+
+
+def _is_same_text(base: Base, key: str, text: str) -> bool:
+    return key in base.sentences and base.sentences[key].text == text
 
 
 def _sentence(said: Mapping[str, object]) -> Drafted:

@@ -69,17 +69,20 @@ def merged(
     """
     before, claims, stands = base or Base(), claims or {}, stands or stands_in(now)
     latest = {sentence.key: sentence.figures for sentence in now}
+    words = {sentence.key: sentence.text for sentence in now}
     signed = signed_by(before, hers)
     lapsed = lapses(signed, claims, stands, name)
     if hers is None or (signed is None and _is_as_offered(before, hers)):
         file = replace(drafted_file(now), front=hers.front if hers else "")
         if hers is not None and plain_text(hers) == plain_text(file):
             file = hers
-        return Merged(file=file, base=Base(sentences={s.key: s for s in now}, latest=latest, claims=claims))
+        fresh = Base(sentences={s.key: s for s in now}, latest=latest, texts=words, claims=claims)
+        return Merged(file=file, base=fresh)
     before, hers = retied(before, remarked(before, hers), now)
     new = {sentence.key: sentence for sentence in now}
     old = _in_hand(before, hers, signed)
-    blocks = [_kept(block, old, new, signed, stands) for block in hers.blocks]
+    last = {key: replace(s, text=before.texts.get(key, s.text)) for key, s in old.items()}
+    blocks = [_kept(block, (old, last), new, signed, stands) for block in hers.blocks]
     present = hers.keys()
     offered = [s for s in now if s.key not in present and _is_to_offer(s, before, stands) and not is_known(s, signed)]
     blocks = with_offered([b for b in blocks if b.heading or b.lines], offered, now)
@@ -93,6 +96,7 @@ def merged(
             # A line of hers keeps the draft that she changed, so that it stays listed as stale until she touches it
             # again or the figures come back. A sentence that she deleted is remembered as it is drafted now.
             sentences={**new, **{key: old[key] for key in old if key in held}},
+            texts={**{key: before.texts.get(key, old[key].text) for key in old if key in held}, **words},
             latest={**{key: stands(old[key].figures) for key in old if key in held and key not in new}, **latest},
             seen=_seen([lines[i] for i in sorted(edited)]),
             claims=claims,
@@ -122,6 +126,8 @@ def _in_hand(before: Base, hers: DraftFile, signed: Signed | None) -> dict[str, 
     old = dict(before.sentences)
     for line in hers.lines():
         marks = " ".join(line.keys)
+        if _is_said(line, before.texts):
+            continue
         if marks in before.seen and (seen_all or line.text not in before.seen[marks]):
             for key in line.keys:
                 if key in old and key in before.latest:
@@ -132,13 +138,18 @@ def _in_hand(before: Base, hers: DraftFile, signed: Signed | None) -> dict[str, 
 
 
 def _kept(
-    block: Block, old: Mapping[str, Drafted], new: Mapping[str, Drafted], signed: Signed | None, stands: Stands
+    block: Block,
+    old: Sequence[Mapping[str, Drafted]],
+    new: Mapping[str, Drafted],
+    signed: Signed | None,
+    stands: Stands,
 ) -> Block:
+    """`old`: the drafts as she had them in hand, and as they were at the last run."""
     if block.heading:
         return block
     lines = []
     for line in block.lines:
-        if not _is_draft(line, old) or is_approved(line, signed, stands):
+        if not any(_is_draft(line, drafts) for drafts in old) or is_approved(line, signed, stands):
             lines.append(line)
             continue
         still = [new[key] for key in line.keys if key in new]
@@ -153,9 +164,13 @@ def _kept(
 
 def _is_draft(line: Line, drafts: Mapping[str, Drafted]) -> bool:
     """True if the words are those that were drafted for the marks of the line."""
-    if not line.keys or any(key not in drafts for key in line.keys):
+    return _is_said(line, {key: drafts[key].text for key in line.keys if key in drafts})
+
+
+def _is_said(line: Line, texts: Mapping[str, str]) -> bool:
+    if not line.keys or any(key not in texts for key in line.keys):
         return False
-    return line.text == " ".join(" ".join(drafts[key].text.split()) for key in line.keys)
+    return line.text == " ".join(" ".join(texts[key].split()) for key in line.keys)
 
 
 def _is_to_offer(sentence: Drafted, before: Base, stands: Stands) -> bool:

@@ -44,6 +44,8 @@ class Base:
     """The draft behind each mark, as it was when she last had it in hand; in the order of the draft."""
     latest: Mapping[str, Figures] = field(default_factory=dict)
     """The figures behind each drafted sentence at the last run."""
+    texts: Mapping[str, str] = field(default_factory=dict)
+    """The words of each drafted sentence at the last run."""
     seen: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     """Her own lines at the last run, by their marks; a mark stands on several where she split a sentence."""
     claims: Figures = field(default_factory=dict)

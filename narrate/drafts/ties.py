@@ -23,6 +23,8 @@ def remarked(before: Base, hers: DraftFile) -> DraftFile:
     owner: dict[str, tuple[str, ...]] = {}
     for key, sentence in before.sentences.items():
         owner.setdefault(" ".join(sentence.text.split()), (key,))
+    for key, text in before.texts.items():
+        owner.setdefault(" ".join(text.split()), (key,))
     for marks, texts in before.seen.items():
         for text in texts:
             owner.setdefault(text, tuple(marks.split()))
@@ -58,6 +60,7 @@ def retied(before: Base, hers: DraftFile, now: Sequence[Drafted]) -> tuple[Base,
         before,
         sentences={other.get(k, k): replace(s, key=other.get(k, k)) for k, s in before.sentences.items()},
         latest={other.get(k, k): behind for k, behind in before.latest.items()},
+        texts={other.get(k, k): text for k, text in before.texts.items()},
         seen={_other_marks(marks, other): texts for marks, texts in before.seen.items()},
     )
     return base, _with_lines(hers, lambda line: _other_line(line, other))

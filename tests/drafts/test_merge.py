@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-import random
-from dataclasses import dataclass, field
-
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from narrate.drafts.base_file import base_text, read_base
-from narrate.drafts.draft_file import Approval, DraftFile, Line, draft_text, read_draft
+from narrate.drafts.draft_file import Approval, DraftFile, draft_text, read_draft
 from narrate.drafts.merge import Merged, merged
 from narrate.drafts.offered import Base, Drafted
 
@@ -228,105 +225,3 @@ def test_any_text_is_read_and_kept(text: str) -> None:
     once = draft_text(read_draft(text))
 
     assert draft_text(read_draft(once)) == once
-
-
-# A model of what may happen: random edits, changes of data, and runs.
-
-
-@dataclass(slots=True)
-class Model:
-    """What must be true, kept beside the merge."""
-
-    base: Base | None = None
-    file: DraftFile | None = None
-    draft: dict[str, int] = field(default_factory=dict)
-    """Mark -> its figure."""
-    own_words: set[str] = field(default_factory=set)
-    """Words that only she wrote; they may vanish only by her hand."""
-    deleted: dict[str, int] = field(default_factory=dict)
-    """Mark of a deleted draft -> the figure at which she deleted it."""
-    turn: int = 0
-
-    def sentences(self) -> tuple[Drafted, ...]:
-        return tuple(
-            a_sentence(
-                key, f"Draft {key} says {n}.", "ABC"[int(key, 16) % 3], int(key, 16) % 3, **{f"n of {key}": str(n)}
-            )
-            for key, n in sorted(self.draft.items(), key=lambda item: (int(item[0], 16) % 3, item[0]))
-        )
-
-    def run(self) -> Merged:
-        result = merged(self.base, self.file, self.sentences())
-        self.base = read_base(base_text(result.base))
-        self.file = read_draft(draft_text(result.file))
-        return result
-
-    def lines(self) -> list[Line]:
-        assert self.file is not None
-        return list(self.file.lines())
-
-
-def step(model: Model, turn: random.Random) -> None:
-    """One thing that a person or the data does."""
-    model.turn += 1
-    act = turn.choice(["reword", "delete", "add", "shuffle", "change", "withdraw", "bring", "run", "run"])
-    text = draft_text(model.file) if model.file else ""
-    lines = model.lines() if model.file else []
-    if act == "reword" and lines:
-        line = turn.choice(lines)
-        word = f"hers{model.turn}"
-        model.own_words = {w for w in model.own_words if w not in line.text.split()} | {word}
-        row = f"{line.text} <!-- {' '.join(line.keys)} -->" if line.keys else line.text
-        new = f"{word} <!-- {' '.join(line.keys)} -->" if line.keys else word
-        rows = text.split("\n")
-        rows[rows.index(row)] = new
-        model.file = read_draft("\n".join(rows))
-    elif act == "delete" and lines:
-        line = turn.choice(lines)
-        row = f"{line.text} <!-- {' '.join(line.keys)} -->" if line.keys else line.text
-        model.own_words -= set(line.text.split())
-        for key in line.keys:
-            if model.base is not None and key in model.base.latest:
-                model.deleted[key] = int(model.base.latest[key].get(f"n of {key}", "0"))
-        model.file = read_draft("\n".join(r for r in text.split("\n") if r != row))
-    elif act == "add" and model.file:
-        word = f"own{model.turn}"
-        model.own_words.add(word)
-        model.file = read_draft(text + f"\n\n{word}\n")
-    elif act == "shuffle" and lines:
-        paragraphs = text.strip().split("\n\n")
-        turn.shuffle(paragraphs)
-        model.file = read_draft("\n\n".join(paragraphs) + "\n")
-    elif act == "change" and model.draft:
-        model.draft[turn.choice(sorted(model.draft))] += 1
-    elif act == "withdraw" and model.draft:
-        del model.draft[turn.choice(sorted(model.draft))]
-    elif act == "bring":
-        model.draft.setdefault(f"{turn.randrange(16**4):04x}", 1)
-    elif act == "run":
-        check(model, model.run())
-
-
-def check(model: Model, result: Merged) -> None:
-    words = {word for line in result.file.lines() for word in line.text.split()}
-    assert model.own_words <= words, "a word of hers was lost"
-    present = {key for line in result.file.lines() for key in line.keys}
-    for key, figure in list(model.deleted.items()):
-        if key not in model.draft:
-            del model.deleted[key]
-        elif model.draft[key] == figure:
-            assert key not in present, "a deleted sentence came back while its claim stood"
-        else:
-            del model.deleted[key]
-
-
-@pytest.mark.parametrize("fifty", range(20))
-def test_no_edit_is_lost_over_random_histories(fifty: int) -> None:
-    """A thousand histories of forty edits, data changes and runs lose no word of hers and bring nothing deleted back."""
-    for seed in range(fifty * 50, fifty * 50 + 50):
-        turn = random.Random(seed)
-        model = Model(draft={f"{turn.randrange(16**4):04x}": 1 for _ in range(6)})
-        check(model, model.run())
-        for _ in range(40):
-            step(model, turn)
-        check(model, model.run())
