@@ -13,7 +13,6 @@ from narrate.telling.page import Page
 from narrate.telling.plan import ordered_themes, readings
 from narrate.telling.sentences import told
 from narrate.telling.spread import (
-    GROUPS,
     Placed,
     Presence,
     ids_listed,
@@ -21,8 +20,7 @@ from narrate.telling.spread import (
     name_of,
     of_samples,
     placed_readings,
-    presence,
-    samples_of_phase,
+    presences,
 )
 
 
@@ -36,8 +34,7 @@ def phase_sections(page: Page, phase: Phase) -> tuple[Section, ...]:
     if not setting.items_counted(page):
         return headed(page, [("basis", setting.empty_sentences(page, name))])
     blocks = [("basis", basis_sentences(page, name, phase, contexts))]
-    samples = samples_of_phase(page.dig, phase.id)
-    found = [p for p in (presence(page.dig, group, samples) for group in GROUPS) if p.k]
+    found = [p for p in presences(page.dig, phase.id) if p.k]
     blocks.append(("basis", spread_sentences(page, found)))
     blocks += theme_blocks(page, [c.id for c in contexts])
     blocks.append(("alike", kinds_compared(page, contexts)))

@@ -13,9 +13,8 @@ from narrate.telling.phases import headed, richest_sentences, spread_sentences, 
 from narrate.telling.plan import Reading, readings
 from narrate.telling.sentences import plainly_told
 from narrate.telling.spread import (
-    GROUPS,
     ids_listed,
-    presence,
+    presences,
     statements_held,
 )
 from narrate.telling.through_time import alike_sentences, change_sentences, sampled_phases
@@ -35,7 +34,7 @@ def site_sections(page: Page) -> tuple[Section, ...]:
         blocks.append(("change", change_sentences(page, first, last)))
         blocks.append(("change", alike_sentences(page, first, last) + phases_compared(page, first, last)))
     else:
-        found = [p for p in (presence(page.dig, g, project.samples) for g in GROUPS) if p.k]
+        found = [p for p in presences(page.dig) if p.k]
         blocks.append(("basis", spread_sentences(page, found)))
     blocks += theme_blocks(page, [c.id for c in project.contexts])
     blocks.append(("firmest", _firmest(page)))

@@ -7,49 +7,12 @@ from dataclasses import dataclass
 
 from narrate.model.claims import GRADE_NAMES
 from narrate.model.ids import PhaseId, Subject
-from narrate.model.rules import Selector
+from narrate.model.measurement import Measurement
+from narrate.model.plant_groups import PlantGroup
 from narrate.model.sampling import Sample
 from narrate.telling import english, numbers
-from narrate.telling.behind import is_meant
-from narrate.telling.intervals import newcombe, wilson
 from narrate.telling.page import Dig, Page
 from narrate.telling.plan import TOO_FEW, Reading
-
-_EATEN_OR_LEFT = ("edible", "byproduct", "cob", "nutshell", "propagule", "chaff", "underground", "prepared")
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PlantGroup:
-    """Plants whose spread over the samples is told together."""
-
-    id: str
-    name: str
-    plain: str
-    selector: Selector
-    is_singular: bool = False
-
-
-GROUPS = (
-    PlantGroup(
-        id="maize", name="maize", plain="corn", is_singular=True,
-        selector=Selector(taxon=("Zea mays",), role=_EATEN_OR_LEFT),
-    ),
-    PlantGroup(
-        id="native-crop", name="seeds of the native crops", plain="seeds of garden crops",
-        selector=Selector(tag=("native-crop",), role=("propagule",)),
-    ),
-    PlantGroup(
-        id="cereal", name="cereals", plain="cereals",
-        selector=Selector(tag=("cereal",), not_taxon=("Zea mays",), role=_EATEN_OR_LEFT),
-    ),
-    PlantGroup(id="pulse", name="pulses", plain="beans", selector=Selector(tag=("pulse",), role=_EATEN_OR_LEFT)),
-    PlantGroup(id="nut", name="nuts", plain="nuts", selector=Selector(tag=("nut",), role=("nutshell", "edible"))),
-    PlantGroup(
-        id="fruit", name="fleshy fruits", plain="wild fruits",
-        selector=Selector(tag=("fruit",), role=("propagule", "edible")),
-    ),
-)  # fmt: skip
-"""Groups in the order of telling; a group that the dig does not have is not spoken of."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,8 +20,12 @@ class Presence:
     """Samples that hold a group, of the samples looked at."""
 
     group: PlantGroup
+    phase: PhaseId | None
+    kind: str
     k: int
     n: int
+    ubiquity: Measurement | None
+    """With its 95 % interval; None where no sample was looked at."""
     refs: tuple[str, ...]
 
     @property
@@ -66,17 +33,18 @@ class Presence:
         return self.k / self.n if self.n else 0.0
 
 
-def presence(dig: Dig, group: PlantGroup, samples: Sequence[Sample]) -> Presence:
-    """Samples with at least one find of the group that is old under the project's preservation."""
-    k, refs = 0, []
-    for sample in samples:
-        found = dig.found(Subject(level="sample", id=sample.id))
-        old = [t for t in (found.tallies if found else ()) if t.condition in dig.ancient]
-        meant = [t for t in old if (t.counted or t.is_noted or t.mass_g) and is_meant(group.selector, t, dig.packs)]
-        if meant:
-            k += 1
-            refs += [t.ref for t in meant[:1] if t.ref]
-    return Presence(group=group, k=k, n=len(samples), refs=tuple(refs))
+def presences(dig: Dig, phase: PhaseId | None = None, kind: str = "") -> list[Presence]:
+    """Of each group, in the order of telling: over the dig, a phase, a kind of context, or a kind in a phase."""
+    return [presence(dig, group, phase, kind) for group in dig.packs.plant_groups]
+
+
+def presence(dig: Dig, group: PlantGroup, phase: PhaseId | None = None, kind: str = "") -> Presence:
+    """Samples with at least one find of the group, as they were measured."""
+    meant = (group.id, phase, kind)
+    found = next((s for s in dig.findings.spreads if (s.group, s.phase, s.kind) == meant), None)
+    k, n, refs = (found.with_it, found.of_samples, found.refs) if found else (0, 0, ())
+    ubiquity = found.ubiquity if found else None
+    return Presence(group=group, phase=phase, kind=kind, k=k, n=n, ubiquity=ubiquity, refs=refs)
 
 
 def samples_where(dig: Dig, wanted: Callable[[Sample], bool]) -> list[Sample]:
@@ -88,9 +56,14 @@ def samples_of_phase(dig: Dig, phase: PhaseId) -> list[Sample]:
     return samples_where(dig, lambda sample: sample.context in contexts)
 
 
-def difference(first: Presence, second: Presence) -> tuple[float, float]:
-    """95 % interval of the second share minus the first."""
-    return newcombe((first.k, first.n), (second.k, second.n))
+def difference(dig: Dig, first: Presence, second: Presence) -> tuple[float, float]:
+    """95 % interval of the second share minus the first, of one group and kind in two phases."""
+    meant = (first.group.id, first.phase, second.phase, first.kind)
+    for change in dig.findings.changes:
+        if (change.group, change.first, change.last, change.kind) == meant:
+            low, high = change.difference.low, change.difference.high
+            return (-1.0 if low is None else low, 1.0 if high is None else high)
+    return (-1.0, 1.0)
 
 
 def name_of(page: Page, group: PlantGroup) -> str:
@@ -104,8 +77,10 @@ def k_of_n(page: Page, found: Presence, *, short: bool = False) -> str:
     text = of_samples(found)
     if not page.audience.shows_intervals or found.n < 5:
         return text
-    low, high = wilson(found.k, found.n)
-    return f"{text} ({numbers.percent(found.share)}, 95% interval {low * 100:.0f}–{high * 100:.0f}%)"
+    ends = found.ubiquity
+    if ends is None or ends.low is None or ends.high is None:
+        return text
+    return f"{text} ({numbers.percent(found.share)}, 95% interval {ends.low * 100:.0f}–{ends.high * 100:.0f}%)"
 
 
 def of_samples(found: Presence) -> str:

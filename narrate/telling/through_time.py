@@ -5,14 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from narrate.model.narrative import Sentence
-from narrate.model.sampling import Sample
 from narrate.model.stratigraphy import Phase
 from narrate.telling import english, numbers
 from narrate.telling.frames import frame
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading, reading_of
 from narrate.telling.spread import (
-    GROUPS,
     Presence,
     difference,
     k_of_n,
@@ -20,6 +18,7 @@ from narrate.telling.spread import (
     of_samples,
     out_of,
     presence,
+    presences,
     samples_of_phase,
 )
 
@@ -28,12 +27,11 @@ Pair = tuple[Presence, Presence]
 
 def changed_groups(page: Page, first: Phase, last: Phase) -> tuple[list[Pair], list[Pair]]:
     """Groups of plants whose share of samples changed beyond chance, the greatest change first; then the others."""
-    before, after = samples_of_phase(page.dig, first.id), samples_of_phase(page.dig, last.id)
-    pairs = [(presence(page.dig, g, before), presence(page.dig, g, after)) for g in GROUPS]
+    pairs = list(zip(presences(page.dig, first.id), presences(page.dig, last.id), strict=True))
     pairs = [(a, b) for a, b in pairs if a.k + b.k >= ENOUGH]
-    changed = [(a, b) for a, b in pairs if _is_change(a, b)]
+    changed = [(a, b) for a, b in pairs if _is_change(page, a, b)]
     changed.sort(key=lambda pair: -abs(pair[1].share - pair[0].share))
-    return changed, [(a, b) for a, b in pairs if not _is_change(a, b)]
+    return changed, [(a, b) for a, b in pairs if not _is_change(page, a, b)]
 
 
 def change_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
@@ -49,10 +47,10 @@ def change_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
     )
 
 
-def _is_change(a: Presence, b: Presence) -> bool:
+def _is_change(page: Page, a: Presence, b: Presence) -> bool:
     if min(a.n, b.n) < ENOUGH:
         return False
-    low, high = difference(a, b)
+    low, high = difference(page.dig, a, b)
     return low > 0 or high < 0
 
 
@@ -80,7 +78,7 @@ def _changed(
         )
         return said + (page.say([reading.claim.id], frame(page, [reading], "lead")) if reading else [])
     rises = b.share > a.share
-    low, high = sorted(abs(round(x * 100)) for x in difference(a, b))
+    low, high = sorted(abs(round(x * 100)) for x in difference(page.dig, a, b))
     gap = f"{'a rise' if rises else 'a fall'} of {low} to {high} points"
     framed = f", {frame(page, [reading], 'which')}" if reading else ""
     if is_first:
@@ -154,8 +152,8 @@ def _what_changed(page: Page, changed: Sequence[Pair], steady: Sequence[Pair]) -
 def alike_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
     """The leading change within one kind of context, lest a change of kinds sampled be taken for one of plants."""
     before, after = samples_of_phase(page.dig, first.id), samples_of_phase(page.dig, last.id)
-    pairs = [(presence(page.dig, g, before), presence(page.dig, g, after)) for g in GROUPS]
-    changed = sorted((p for p in pairs if _is_change(*p)), key=lambda p: -abs(p[1].share - p[0].share))
+    pairs = zip(presences(page.dig, first.id), presences(page.dig, last.id), strict=True)
+    changed = sorted((p for p in pairs if _is_change(page, *p)), key=lambda p: -abs(p[1].share - p[0].share))
     if not changed:
         return []
     group = changed[0][0].group
@@ -165,7 +163,7 @@ def alike_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
     )
     compared = []
     for kind in kinds:
-        a, b = (presence(page.dig, group, _of_kind(page, samples, kind)) for samples in (before, after))
+        a, b = (presence(page.dig, group, phase.id, kind) for phase in (first, last))
         if a.n >= ENOUGH and b.n >= ENOUGH:
             compared.append((kind, a, b))
     if not compared:
@@ -196,10 +194,6 @@ def alike_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
         f"like compared with like, the picture is less even: samples with {name} number, by kind of context, "
         f"{page.listed(texts)}",
     )
-
-
-def _of_kind(page: Page, samples: Sequence[Sample], kind: str) -> list[Sample]:
-    return [s for s in samples if page.dig.project.context(s.context).kind == kind]
 
 
 ENOUGH = 3

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from functools import cache
+from itertools import product
 from pathlib import Path
 from types import SimpleNamespace
 
 import pytest
 import yaml
 
+from narrate.measures.spread import spread_changes, spread_of
 from narrate.model.audiences import Audience
 from narrate.model.claims import Argument, Claim, Claims, Evidence, LimitInForce
 from narrate.model.findings import Findings, SubjectFindings, Tally
@@ -16,12 +19,15 @@ from narrate.model.ids import Subject
 from narrate.model.measurement import Measurement
 from narrate.model.narrative import Narrative
 from narrate.model.packs import Packs, Words
+from narrate.model.plant_groups import GroupSpread, PlantGroup
 from narrate.model.plants import Condition, ContextKind, Ecology, Part, Taxon
 from narrate.model.project import Project
 from narrate.model.rules import Bound, Limit, Rule, Selector, Statement
 from narrate.model.sampling import RecoveryTest, Sample, SizeClass
 from narrate.model.stratigraphy import Context, Phase
 from narrate.problems import Place
+from narrate.reading.packs import read_packs
+from narrate.telling.behind import is_meant
 from narrate.telling.tell import narratives
 
 HERE = Place(path="made-by-hand.yaml", line=1)
@@ -276,6 +282,7 @@ def made_packs(audiences: Mapping[str, Audience]) -> Packs:
         preservations={"charred": ("charred", "partly charred")},
     )
     return Packs(
+        plant_groups=_plant_groups(),
         words=words,
         taxa={t.id: t for t in TAXA},
         taxon_lookup={t.id.lower(): t.id for t in TAXA},
@@ -340,7 +347,33 @@ def made_findings(project: Project, packs: Packs, remains: Mapping[str, list[Row
     for one in project.phases:
         groups[Subject(level="phase", id=one.id)] = [s for s in project.samples if phase[of_context[s.id]] == one.id]
     groups[Subject(level="site", id="site")] = list(project.samples)
-    return Findings(subjects={subject: _found(subject, samples, remains, packs) for subject, samples in groups.items()})
+    subjects = {subject: _found(subject, samples, remains, packs) for subject, samples in groups.items()}
+    spread = _spreads(project, packs, subjects)
+    return Findings(subjects=subjects, spreads=spread, changes=spread_changes(project, spread))
+
+
+@cache
+def _plant_groups() -> tuple[PlantGroup, ...]:
+    """The groups that come with narrate."""
+    return read_packs(())[0].plant_groups
+
+
+def _spreads(project: Project, packs: Packs, subjects: Mapping[Subject, SubjectFindings]) -> tuple[GroupSpread, ...]:
+    """Samples with each plant group of the packs, by phase and kind of context."""
+    context = {c.id: c for c in project.contexts}
+    phases, kinds = (None, *(p.id for p in project.phases)), ("", *sorted({c.kind for c in project.contexts}))
+    made = []
+    for group, phase, kind in product(packs.plant_groups, phases, kinds):
+        samples = [
+            s.id
+            for s in project.samples
+            if phase in (None, context[s.context].phase) and kind in ("", context[s.context].kind)
+        ]
+        tallies = [subjects[Subject(level="sample", id=id)].tallies for id in samples]
+        held = [[t.ref for t in own if t.condition == "charred" and is_meant(group.of, t, packs)] for own in tallies]
+        refs = tuple(own[0] for own in held if own)
+        made.append(spread_of(group.id, (phase, kind), len(refs), len(samples), refs))
+    return tuple(made)
 
 
 def _found(subject: Subject, samples: list[Sample], remains: Mapping[str, list[Row]], packs: Packs) -> SubjectFindings:
