@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from narrate.disclosure import disclosed, disclosed_narrative
+from narrate.disclosure import Guard, disclosed, disclosed_narrative
 from narrate.model.ids import ContextId, FeatureId, SampleId, Subject
 from narrate.model.images import Image
 from narrate.model.narrative import Narrative, Section, Sentence
@@ -58,7 +58,7 @@ def test_the_restricted_context_and_all_that_hangs_on_it_is_gone() -> None:
 
 
 def test_no_text_that_names_it_is_left_and_other_text_stays() -> None:
-    """Prose that names C2, its sample or its feature is withheld, in any case of letters; C20 and F10 are other things."""
+    """Prose that names C2, its sample or its feature is withheld, in any case of letters; C20 and F10 are not."""
     public = disclosed(a_guarded_dig())
 
     assert public.contexts[0].description == ""
@@ -121,3 +121,31 @@ def test_edited_words_that_name_it_do_not_reach_the_public() -> None:
     )
 
     assert disclosed_narrative(narrative, a_guarded_dig()).text == "Plain words."
+
+
+def test_prose_that_tells_a_place_is_withheld_in_every_notation() -> None:
+    """Metres in groups or with decimals, the last five figures of a grid, degrees with decimals or minutes."""
+    dig = a_guarded_dig()
+    place = {"easting": "512345.2", "northing": "4312345", "latitude": "38.90471", "spot": "north of the ford"}
+    guard = Guard.of(replace(dig, contexts=(replace(dig.contexts[0], location=place), *dig.contexts[1:])))
+    told = (
+        "at 512345 east", "at 512 345", "at 512,345.25", "E512345", "17S 12345 98765", "512345 4312345",
+        "4 312 345 N", "38.9047 north", "38,904", "38° 54′ 16″ N", "38 deg 54.3 min", "North of the ford.",
+    )  # fmt: skip
+
+    assert [text for text in told if not guard.names(text)] == []
+    assert not any(guard.names(text) for text in ("about AD 1050", "12 340 seeds of 9", "38 litres", "", "5,402 items"))
+
+
+def test_a_summary_that_names_it_is_left_out() -> None:
+    """The one sentence for lists and cards is kept to the same rule as the text."""
+    narrative = Narrative(
+        subject=Subject(level="context", id="C1"),
+        audience="public",
+        title="C1",
+        summary=Sentence(text="Close to C2.", refs=("C1/words",)),
+        sections=(),
+        is_edited=True,
+    )
+
+    assert disclosed_narrative(narrative, a_guarded_dig()).summary is None

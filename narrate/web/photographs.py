@@ -14,7 +14,11 @@ _JPEG_START, _JPEG_END, _JPEG_SCAN = b"\xff\xd8", 0xD9, 0xDA
 _EXIF = b"Exif\0\0"
 _ORIENTATION = 0x0112
 _PNG_START = b"\x89PNG\r\n\x1a\n"
-_PNG_DROPPED = (b"eXIf", b"tEXt", b"zTXt", b"iTXt", b"tIME")
+_PNG_KEPT = (
+    *(b"IHDR", b"PLTE", b"IDAT", b"IEND", b"tRNS"),
+    *(b"gAMA", b"cHRM", b"sRGB", b"sBIT", b"bKGD", b"pHYs", b"cICP"),
+)
+"""What a picture needs; every other piece may hold words, a place or a smaller picture."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -101,8 +105,17 @@ def _kept_segment(marker: int, segment: bytes) -> bytes:
         return _orientation_segment(turned) if turned is not None else b""
     if marker == 0xE2:
         return segment if segment[4:].startswith(b"ICC_PROFILE") else b""
-    is_note = 0xE0 <= marker <= 0xEF or marker == 0xFE
-    return segment if not is_note or marker in (0xE0, 0xEE) else b""
+    if marker == 0xE0:
+        return _without_thumbnail(segment)
+    is_note = 0xE1 <= marker <= 0xEF or marker == 0xFE
+    return segment if not is_note or marker == 0xEE else b""
+
+
+def _without_thumbnail(segment: bytes) -> bytes:
+    """The head of the file without the small picture that may be in it, which need not show what the large one does."""
+    if not segment[4:].startswith(b"JFIF\0") or len(segment) < 18:
+        return b""
+    return b"\xff\xe0\0\x10" + segment[4:16] + b"\0\0"
 
 
 def _end_of_scan(content: bytes, at: int) -> int:
@@ -143,7 +156,7 @@ def _png(content: bytes) -> bytes | None:
     while at + 12 <= len(content):
         length = int.from_bytes(content[at : at + 4], "big")
         kind = content[at + 4 : at + 8]
-        if kind not in _PNG_DROPPED:
+        if kind in _PNG_KEPT:
             kept += content[at : at + 12 + length]
         at += 12 + length
         if kind == b"IEND":
