@@ -10,6 +10,7 @@ import numpy as np
 from narrate.judging.criteria import Look, rule_verdicts
 from narrate.judging.facts import CANNOT_TELL, HOLDS
 from narrate.judging.weigh import claim_verdicts, support
+from narrate.measures.narrowing import finished
 from narrate.measures.units import Units
 from narrate.model.ids import StatementId
 from narrate.model.packs import Packs
@@ -106,15 +107,8 @@ def _heavy_sorted(look: Look) -> Supposed:
 
 def _class_finished(look: Look) -> Supposed:
     """The rest of every class holds what the sorted share lets expect."""
-    table = look.units.table
-    counted = table.counted[:1] + table.unsorted[:1]
-    whole = replace(
-        table.with_counts(counted, np.zeros_like(counted)),
-        share=np.ones_like(table.share),
-        sorted_share=np.ones_like(table.sorted_share),
-    )
     where = (look.units.smallest_share()[0] < 1) & _has_samples(look.units)
-    return Supposed(step="sort.class", where=where, look=Look(look.units.with_table(whole), look.phases, look.records))
+    return Supposed(step="sort.class", where=where, look=Look(finished(look.units), look.phases, look.records))
 
 
 def _names_made_firm(look: Look) -> Supposed:

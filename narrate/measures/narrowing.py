@@ -31,6 +31,7 @@ def sorted_whole(table: CountTable, rows: np.ndarray | None = None) -> CountTabl
     return replace(
         table.with_counts(table.counted + np.where(done, table.unsorted, 0), np.where(done, 0, table.unsorted)),
         share=np.where(done, 1.0, table.share),
+        mass_g=np.where(done, table.mass_g / table.share, table.mass_g),
         sorted_share=smallest,
     )
 

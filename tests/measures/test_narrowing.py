@@ -86,6 +86,13 @@ def test_finishing_some_rows_leaves_the_others() -> None:
     assert finished(dig, np.array([True, False])).counted(ALL).tolist() == [[42]]
 
 
+def test_grams_stay_what_they_were_estimated_to_be() -> None:
+    """Two grams in a quarter are eight in all, before the rest is sorted and after."""
+    dig = units(a_dig([[]], rows=[a_row("S1", "Carya", "wood", None, mass_g=2.0, share=0.25)]))
+
+    assert dig.mass_g(ALL)[0].tolist() == finished(dig).mass_g(ALL)[0].tolist() == [[8]]
+
+
 @settings(max_examples=60, deadline=None)
 @given(k=st.integers(1, 200), share=st.sampled_from([0.1, 0.25, 0.3, 0.5, 0.7, 0.9]))
 def test_a_density_never_widens(k: int, share: float) -> None:
