@@ -37,6 +37,8 @@ class WordsView:
     sentences: int
     own: int
     """Sentences that are not as drafted."""
+    approved: int
+    """Sentences that are approved, and behind which nothing has changed since."""
     stale: int
     approval: str
 
@@ -107,6 +109,7 @@ class QueueView:
                 sentences=len(narrative.sentences()),
                 own=sum(sentence.standing != "drafted" for sentence in narrative.sentences()),
                 stale=sum(bool(sentence.stale) for sentence in narrative.sentences()),
+                approved=sum(sentence.is_approved for sentence in narrative.sentences()),
                 approval="lapsed" if narrative.has_lapsed else "approved" if narrative.approved_by else "not approved",
             )
             for (audience, subject), narrative in self._edition.narratives.items()

@@ -9,6 +9,7 @@ from markupsafe import Markup
 from narrate.model.claims import GRADE_NAMES
 from narrate.model.ids import Subject
 from narrate.model.narrative import Narrative, Sentence
+from narrate.model.standing import standing
 from narrate.web.evidence import Behind, Opener
 from narrate.web.filters import inline
 
@@ -27,7 +28,7 @@ class SentenceView:
     behind_before: tuple[tuple[str, str], ...]
     """What an earlier sentence of the paragraph rests on too: its title, and the fragment where it stands."""
     standing: str
-    """Who wrote it, where it is not as drafted; else empty."""
+    """Who wrote it and who answers for it; empty for a draft of a narrative that nobody has approved."""
     stale: tuple[str, ...]
     """What changed behind an edited sentence since it was written; for the team alone."""
 
@@ -59,9 +60,9 @@ class StoryView:
 
 
 def story(opener: Opener, audience: str, subject: Subject) -> StoryView | None:
-    """The narrative of a subject for an audience; None where none was written."""
+    """The narrative of a subject for an audience; None where none was written. One that waits says so."""
     narrative = opener.edition.narrative(audience, subject)
-    if narrative is None or not narrative.sentences():
+    if narrative is None or not (narrative.sentences() or narrative.left_out):
         return None
     return StoryView(
         audience=audience,
@@ -77,15 +78,33 @@ _WRITTEN_BY = {"drafted": "", "edited": "Edited by the analyst.", "own": "The an
 
 
 def _standing(narrative: Narrative) -> str:
-    hers = sum(sentence.standing != "drafted" for sentence in narrative.sentences())
+    found = standing((narrative,))
+    hers = found.edited + found.own
     said = []
     if hers:
-        said.append(f"{hers} of {len(narrative.sentences())} sentences in the analyst's words, the others as drafted.")
-    if narrative.approved_by:
-        when = f" on {narrative.approved_on}" if narrative.approved_on else ""
-        lapsed = " Figures behind it have changed since, so the approval has lapsed." if narrative.has_lapsed else ""
-        said.append(f"Approved by {narrative.approved_by}{when}.{lapsed}")
+        said.append(f"{hers} of {found.sentences} sentences in the analyst's words, the others as drafted.")
+    if narrative.approved_by and found.sentences:
+        part = f"{found.approved} of {found.sentences} sentences approved" if found.waiting else "Approved"
+        said.append(f"{part} by {_by(narrative)}.")
+    if narrative.has_lapsed:
+        said.append("What it rests on has changed since, so the approval has lapsed.")
+    if narrative.left_out:
+        many = "1 sentence" if narrative.left_out == 1 else f"{narrative.left_out:,} sentences"
+        said.append(f"{many} that nobody has approved {'is' if narrative.left_out == 1 else 'are'} left out here.")
     return " ".join(said)
+
+
+def _by(narrative: Narrative) -> str:
+    return f"{narrative.approved_by} on {narrative.approved_on}" if narrative.approved_on else narrative.approved_by
+
+
+def _said(sentence: Sentence, narrative: Narrative) -> str:
+    """Who said one sentence and who answers for it; empty for a draft of a narrative that nobody has approved."""
+    who = _WRITTEN_BY[sentence.standing]
+    if not narrative.approved_by:
+        return who
+    answers = f"Approved by {_by(narrative)}." if sentence.is_approved else "Not approved."
+    return f"{who or 'As drafted.'} {answers}"
 
 
 def summary(narrative: Narrative | None) -> Markup:
@@ -106,7 +125,8 @@ def _sections(opener: Opener, narrative: Narrative) -> tuple[SectionView, ...]:
             shown: dict[str, str] = {}
             for sentence in paragraph:
                 number += 1
-                views.append(_sentence(opener, f"{narrative.audience}-said-{number}", sentence, number, shown))
+                view = _sentence(opener, f"{narrative.audience}-said-{number}", sentence, number, shown)
+                views.append(replace(view, standing=_said(sentence, narrative)))
             if views:
                 paragraphs.append(ParagraphView(sentences=tuple(views), first=first, last=number))
         name = f"{narrative.audience}-{place}"
@@ -138,7 +158,7 @@ def _sentence(opener: Opener, anchor: str, sentence: Sentence, number: int, show
         strength=max(grades) if grades else None,
         behind=_rows_once(new),
         behind_before=before,
-        standing=_WRITTEN_BY[sentence.standing],
+        standing="",
         stale=sentence.stale if opener.edition.audience == "review" else (),
     )
 
