@@ -229,6 +229,12 @@ class Body:
         before = [row for row in self.body if row < records[-1] and self.rows[row].name == "counts"]
         if sum(self.look.name_score(row, self.names) >= 0.45 for row in before) > len(records):
             return
+        rest = [row for row in self.body if row > records[-1]]
+        if rest and not any(self.look.name_score(row, self.names) >= 0.45 for row in before):
+            # All of them are heads: which one tells the samples apart is seen there.
+            self.body = rest
+            self.rows = {row: role for row, role in self.rows.items() if row >= rest[0]}
+            return
         for row in before:
             if self.look.name_score(row, self.names) < 0.45:
                 self.rows[row] = Role(name="ignored", qualifiers=("it stands among the records and names no plant",))

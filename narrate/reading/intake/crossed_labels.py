@@ -94,15 +94,32 @@ class Labels(Heads):
                 and sum(bool(look.names.part_of(t)) for t in texts) >= 0.6 * len(texts) > 0
             ):
                 role = "part"
-            self.columns[column] = Role(
-                name=role or self._label_by_content(column, texts), filled=self._label_needs_fill(column, role)
-            )
+            by_content = role or self._label_by_content(column, texts)
+            if by_content == "taxon note" and self._tells_names_apart(column):
+                by_content = "part"
+                words = ", ".join(dict.fromkeys(texts))
+                self.doubts.append(f"a column tells lines of one name apart ({words[:60]}); it is taken for plant parts")
+            self.columns[column] = Role(name=by_content, filled=self._label_needs_fill(column, role))
         self._results_among_lines()
         self._split_names()
         if any(role.name == "genus" for role in self.columns.values()) and not any(
             r.name == "epithet" for r in self.columns.values()
         ):
             self.columns[self.names] = Role(name="taxon", filled=self.columns[self.names].filled)
+
+    def _tells_names_apart(self, column: int) -> bool:
+        """Whether names come again, each time with another of a few short words beside them, as names of parts do."""
+        lines = [row for row, role in self.rows.items() if role.name == "counts" and self.look.text(row, self.names)]
+        pairs = [(self.look.text(row, self.names), self.look.text(row, column)) for row in lines]
+        again = [pair for pair in pairs if sum(pair[0] == other[0] for other in pairs) > 1]
+        words = {word for _, word in pairs if word}
+        return (
+            len(again) >= 2
+            and all(word for _, word in again)
+            and len(set(again)) == len(again)
+            and len(words) <= 0.7 * len(pairs)
+            and all(len(word) <= 25 for word in words)
+        )
 
     def _results_among_lines(self) -> None:
         """Lines that a column of 'n, g, %' calls shares or densities are results."""

@@ -12,6 +12,8 @@ from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.header_words import heading
 
 _LATIN = re.compile(r"(?:cf\.? ?)?[A-Z][a-z]+[ _.](?:cf\.? ?)?(?:[a-z]{3,}|sp\b|spp\b|type\b|agg\b)")
+_PRIME = 1_000_003
+_MODULUS = (1 << 89) - 1
 _LEAST_SUMMED = 3
 """Columns in which a sum must be more than the number that it is made of, before it is taken for a sum."""
 
@@ -66,9 +68,12 @@ class Sums(Labels):
         """
         columns = [c for c in columns if self.columns[c].name == "counts"]
         lines = {r: tuple(value[r, c] for c in columns) for r in rows}
-        before: list[tuple[float, ...]] = [tuple(0.0 for _ in columns)]
-        for row in rows:
-            before.append(tuple(a + b for a, b in zip(before[-1], lines[row], strict=True)))
+        # Each line as one number, so that sums of runs are compared at once; equal numbers are looked at cell by cell.
+        weights = [pow(_PRIME, n + 1, _MODULUS) for n in range(len(columns))]
+        codes = [sum(round(v * 1000) * w for v, w in zip(lines[r], weights, strict=True)) % _MODULUS for r in rows]
+        before = [0]
+        for code in codes:
+            before.append((before[-1] + code) % _MODULUS)
         at = {sums: n for n, sums in enumerate(before)}
         found: dict[int, tuple[int, int]] = {}
         waiting = list(range(len(rows)))
@@ -80,10 +85,12 @@ class Sums(Labels):
             if n in found or is_name or not (any(own) if beside_sum else _is_large(own)):
                 continue
             for start in range(len(rows)):
-                end = at.get(tuple(a + b for a, b in zip(before[start], own, strict=True)))
+                end = at.get((before[start] + codes[n]) % _MODULUS)
                 if end is None or end - start < 2 or start <= n < end:
                     continue
                 used = [lines[rows[k]] for k in range(start, end) if any(lines[rows[k]])]
+                if any(abs(sum(cells) - v) > 1e-6 for *cells, v in zip(*used, own, strict=True)):
+                    continue
                 shared = sum(sum(line[k] > 0 for line in used) >= 2 for k in range(len(columns)))
                 if beside_sum or (len(used) >= 2 and shared >= min(_LEAST_SUMMED, len(columns))):
                     found[n] = (start, end)

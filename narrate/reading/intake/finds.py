@@ -506,6 +506,7 @@ class _Reader:
                 found = self.table.parts.get(said.text) or self.names.part_of(said.text)
                 if not found and not re.fullmatch(r"[-–—.?\s]*", said.text):
                     found = self.names.read(f"Indeterminate {said.text}").part
+                    found = "" if found == "indeterminate" else found
                 if found:
                     return found
                 if re.search(r"\w", said.text):

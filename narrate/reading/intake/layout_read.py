@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
@@ -110,6 +111,7 @@ def _rows(
             find.sample, identification.taxon or identification.written.lower(),
             "" if identification.qualifier in ("sp.", "spp.", "indet.") else identification.qualifier,
             find.part, find.condition, find.completeness, find.size_class, find.fraction,
+            *re.findall(r"part written ([^;]*)", find.note),  # two parts that nobody knows are two parts
         )  # fmt: skip
         groups.setdefault(key, []).append(find)
     return [_row(members, told, samples) for members in groups.values()]

@@ -33,7 +33,7 @@ def guess_long(look: Look, area: Area) -> Long | None:
     """The long table in an area; None where no row reads as the head of one."""
     for row in range(area.top, min(area.top + 40, area.bottom) + 1):
         heads = {c: heading(look.text(row, c)) for c in range(area.left, area.right + 1) if look.text(row, c)}
-        if len(heads) < 3:
+        if len(heads) < 3 or sum(bool(role) for role in heads.values()) < 2:
             continue
         found = _with_head(look, area, row, heads)
         if found is not None:
