@@ -146,3 +146,16 @@ def test_a_plant_without_a_spanish_name_is_told_by_its_latin(told: dict[Subject,
     )
 
     assert "15 trozos de cáscara de nuez de *Carya*" in again[CONTEXTS[1]].text
+
+
+def test_every_key_of_the_pack_is_known_to_the_other_packs(judged_example: Judged, spanish: Language):
+    """Plants, parts, kinds, statements and rules that the Spanish files name exist."""
+    packs = judged_example.packs
+    parts = {*packs.words.parts, "remains", "remains charred"}
+    parts |= {f"{taxon} {part}" for taxon in packs.taxa for part in packs.words.parts}
+
+    assert set(spanish.plants) <= set(packs.taxa)
+    assert set(spanish.parts) <= parts
+    assert set(spanish.kinds) <= set(packs.words.context_kinds)
+    assert set(spanish.statements) <= set(packs.statements)
+    assert set(spanish.reasons) <= set(packs.rules)
