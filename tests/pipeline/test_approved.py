@@ -55,14 +55,40 @@ def test_the_public_site_holds_approved_sentences_alone(dig: Path) -> None:
     assert not any(_plain(sentence) in pages for sentence in set(waiting_words) - set(approved))
 
 
+def test_a_page_says_that_sentences_are_left_out(dig: Path) -> None:
+    """The story of the dig, which waits, says how many sentences do; an approved page says by whom."""
+    sign(dig, "public", "C1")
+    waiting = (dig / "narratives" / "public" / "site.md").read_text(encoding="utf-8").count("<!--")
+    assert run("tell", str(dig), "--approved-only").exit_code == 0
+    story, context = (
+        (dig / "out" / "public" / page).read_text(encoding="utf-8") for page in ("story.html", "contexts/c1.html")
+    )
+
+    assert f"{waiting} sentence{'s' * (waiting != 1)} that nobody has approved" in story
+    assert "Approved by A. Analyst on 2026-11-25." in context
+
+
+def test_each_sentence_of_a_page_says_who_answers_for_it(dig: Path) -> None:
+    """For the team: one sentence edited after the approval, the others as drafted and approved."""
+    sign(dig, "report", "C1")
+    assert run("tell", str(dig)).exit_code == 0
+    path = dig / "narratives" / "report" / "C1.md"
+    path.write_text(path.read_text(encoding="utf-8") + "\nI saw pale ash.\n", encoding="utf-8")
+    assert run("tell", str(dig)).exit_code == 0
+    page = (dig / "out" / "review" / "contexts" / "c1.html").read_text(encoding="utf-8")
+
+    assert page.count("The analyst&#39;s own words. Not approved.") == 1
+    assert page.count("As drafted. Approved by A. Analyst on 2026-11-25.") >= 2
+
+
 def test_the_project_may_ask_for_approved_sentences_itself(dig: Path) -> None:
-    """The key of project.yaml does what the option does: the narratives that are told wait for approval."""
+    """The key of project.yaml does what the option does; labels stand on the public site."""
     project = dig / "project.yaml"
     project.write_text(project.read_text(encoding="utf-8") + "\napproved_only: [public, report]\n", encoding="utf-8")
     result = run("check", str(dig))
     told = [row for row in result.stderr.splitlines() if "N116" in row]
 
-    assert {row.split("/")[1] for row in told} == {"public", "report"}
+    assert {row.split("/")[1] for row in told} == {"public", "label", "report"}
     assert all("not approved and left out of what is built from approved words" in row for row in told)
 
 
