@@ -108,7 +108,8 @@ def tell_unowned(folder: Path, audience: str, keys: Iterable[str], problems: Pro
     for path in sorted((folder / FOLDER / audience).glob("*.md")):
         if path.stem in known:
             continue
-        near = [f"{stem}.md" for stem in difflib.get_close_matches(path.stem, sorted(known), n=1)]
+        begins = sorted((stem for stem in known if path.stem.startswith(stem)), key=len, reverse=True)
+        near = [f"{stem}.md" for stem in begins or difflib.get_close_matches(path.stem, sorted(known), n=1)]
         problems.warning(
             Place(path=path.relative_to(folder).as_posix()),
             "N118",

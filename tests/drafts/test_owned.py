@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import json
 from pathlib import Path
 
 import pytest
 
 from narrate.drafts.basis import differences, figures, name_of
-from narrate.drafts.owned import draft_path, own_words
+from narrate.drafts.owned import draft_path, own_words, tell_unowned
+from narrate.model.standing import Standing, standing
+from narrate.problems import ProblemList, written
 from tests.drafts.told import REFS, a_ground, a_narrative, rewrite, tell
 
 
@@ -151,3 +154,49 @@ def test_a_run_that_changes_nothing_writes_nothing(tmp_path: Path) -> None:
     tell(tmp_path, 60)
 
     assert before == {p: p.stat().st_mtime_ns for p in tmp_path.rglob("*") if p.is_file()}
+
+
+def test_a_file_under_a_name_that_is_no_subject_is_told_with_the_near_name(tmp_path: Path) -> None:
+    """Renamed by hand: it is kept, and the name it should bear is offered."""
+    tell(tmp_path, 60)
+    path = draft_path(tmp_path, "report", "C1")
+    path.rename(path.with_name("C1-old.md"))
+    problems = ProblemList()
+    tell_unowned(tmp_path, "report", ["C1", "site"], problems)
+
+    assert [written(problem) for problem in problems.sorted()] == [
+        "narratives/report/C1-old.md: warning N118: the narrative 'C1-old' is of no context, phase or site, expected a "
+        "file named for one; it is kept and on no page\n"
+        "      help: move its words to C1.md, or delete it"
+    ]
+
+
+def test_a_side_file_of_the_first_form_is_read_as_if_nothing_had_changed(tmp_path: Path) -> None:
+    """It named figures in words: her edit and her deletion stand, and nothing is stale."""
+    texts = ("Cob parts ({}) were burned.", "The pit held {} items.")
+    tell(tmp_path, 60, *(text.format(60) for text in texts))
+    side = tmp_path / "narratives" / "report" / ".drafted" / "C1.json"
+    said = json.loads(side.read_text(encoding="utf-8"))
+    for sentence in said["sentences"]:
+        sentence["figures"] = {"maize cupules": "60"}
+    first = {"format": "narrate drafts 1", "sentences": said["sentences"], "told": said["told"], "latest": {}}
+    side.write_text(json.dumps(first | {"seen": {}, "approved": None}), encoding="utf-8")
+    path = draft_path(tmp_path, "report", "C1")
+    rows = path.read_text(encoding="utf-8").replace("Cob parts (60) were burned.", "Cobs were the fuel.").split("\n")
+    path.write_text("\n".join(row for row in rows if "The pit" not in row), encoding="utf-8")
+    told, problems = tell(tmp_path, 60, *(text.format(60) for text in texts))
+
+    assert [(s.text, s.standing, s.stale) for s in told.sentences()] == [("Cobs were the fuel.", "edited", ())]
+    assert problems == []
+
+
+def test_the_standing_of_narratives_is_counted(tmp_path: Path) -> None:
+    """One sentence edited, one her own, one as drafted; none approved."""
+    tell(tmp_path, 60, "Cob parts (60) were burned.", "The pit held 60 items.")
+    rewrite(tmp_path, "Cob parts (60) were burned.", "Cobs were the fuel.")
+    rewrite(tmp_path, "## Fuel\n", "## Fuel\n\nI saw pale ash.\n")
+    told, _ = tell(tmp_path, 64, "Cob parts (64) were burned.", "The pit held 64 items.")
+
+    assert standing((told,)) == Standing(
+        narratives=1, sentences=3, drafted=1, edited=1, own=1, approved=0, stale=1, lapsed=0
+    )
