@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
@@ -27,6 +28,24 @@ class Count:
     at_most: int | None = None
     scale: str = ""
     """Name of the scale that an abundance class belongs to; 'ends as written' where its sign says its ends."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AbundanceScale:
+    """A scale of abundance that a project uses in its sheets."""
+
+    id: str
+    classes: Mapping[str, tuple[int | None, int | None]]
+    """Sign -> lower and upper end in items; None where the class is open."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class AbundanceClass:
+    """What one sign of a scale means."""
+
+    scale: str
+    at_least: int | None
+    at_most: int | None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

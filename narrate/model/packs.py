@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field
 
 from narrate.model.audiences import Audience
+from narrate.model.counts import AbundanceClass
 from narrate.model.ids import PartId, RuleId, SourceKey, StatementId, TaxonId
 from narrate.model.languages import Language
 from narrate.model.pack_changes import PackChange
@@ -52,6 +53,8 @@ class Words:
     """What is one individual, by sort of piece."""
     ears: tuple[EarLine, ...] = ()
     exchanges: tuple[Exchange, ...] = ()
+    abundance: Mapping[str, AbundanceClass] = field(default_factory=dict)
+    """Sign of a scale in lower case -> what it means."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -11,6 +11,7 @@ from narrate.model.ids import SampleId
 from narrate.model.packs import Words
 from narrate.model.plants import Identification
 from narrate.model.sampling import Sample
+from narrate.reading.abundance import by_scale
 from narrate.reading.asking import offered
 from narrate.reading.count_cells import EXPECTED, Refusal, is_dash, read_count
 from narrate.reading.numbers_written import number_help, plain_number
@@ -89,7 +90,7 @@ def read_taxon(text: str, on: Cells, cells: Sequence[str]) -> Identification | U
 
 
 def read_amount(text: str, on: Cells, cells: Sequence[str]) -> Count:
-    found = read_count(text)
+    found = by_scale(text, on.known.words.abundance) or read_count(text)
     if isinstance(found, Refusal):
         on.problems.refuse("count", cells, f"count is {shown(text)}, expected {EXPECTED}", found.help)
     if is_dash(text) and not on.has_dash:

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from typing import Any
 
 from narrate.model.claims import GRADE_NAMES
+from narrate.model.counts import AbundanceScale
 from narrate.model.ids import SourceKey
 from narrate.model.packs import Words
 from narrate.model.plant_groups import PlantGroup
@@ -15,6 +16,7 @@ from narrate.model.plant_groups import PlantGroup
 from narrate.model.plants import KNOWN, Condition, ContextKind, CountingRule, CountingTerm, EarLine, Exchange, Part
 from narrate.model.rules import WEIGHTS, Limit, ShownMeasure
 from narrate.problems import Place, ProblemList
+from narrate.reading.abundance import class_ends, signs
 from narrate.reading.asking import Asking, Field, Reads
 from narrate.reading.criteria import selector
 from narrate.reading.fields import list_of, mapping_of, partial_record, record_of
@@ -98,6 +100,7 @@ def _gathered(found: _Found) -> WordPacks:
         method_lookup=_lookup(of("methods"), "method"),
         counting=tuple(unique(of("counting_rules"), lambda r: r.id, "counting rule", "N404", later_wins=True).values()),
         ears=tuple(unique(of("whole_ears"), _ear, "whole ear", "N404", later_wins=True).values()),
+        abundance=signs(of("abundance_scales")),
         exchanges=tuple(unique(of("exchanges"), lambda e: e.id, "exchange", "N404", later_wins=True).values()),
     )
     return WordPacks(
@@ -167,6 +170,9 @@ def _file_fields() -> dict[str, Field]:
         "counting_rules": Field(reads=entries_of("counting rule", _counting_fields(), _without_place(CountingRule))),
         "whole_ears": Field(reads=entries_of("whole ear", _ear_fields(), _without_place(EarLine), id="crop")),
         "exchanges": Field(reads=entries_of("exchange", _exchange_fields(), _without_place(Exchange))),
+        "abundance_scales": Field(
+            reads=entries_of("abundance scale", _scale_fields(), _without_place(AbundanceScale))
+        ),
         "sources": SOURCES,
     }
 
@@ -283,6 +289,10 @@ def _limit_fields() -> dict[str, Field]:
         "sources": SOURCES,
         "threshold": Field(reads=number()),
     }
+
+
+def _scale_fields() -> dict[str, Field]:
+    return {"id": _NAME, "classes": Field(reads=mapping_of(class_ends()), is_needed=True)}
 
 
 def _group_fields() -> dict[str, Field]:
