@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from narrate.model.findings import Tally
@@ -54,7 +55,7 @@ def main_sentences(page: Page) -> list[Sentence]:
     return page.say(
         refs,
         f"{scope} include {everything}",
-        f"no plant makes up half of {scope}, which include {everything}" if counted >= 20 else "",
+        f"{scope} are mixed, no one plant making up half of them: {everything}" if counted >= 20 else "",
         f"among {scope} are {everything}",
     ) + _rest_sentences(page, groups[SHOWN:], rest)
 
@@ -132,9 +133,12 @@ def _rest_sentences(page: Page, rest: Sequence[Sequence[Tally]], told: str) -> l
     refs = [t.ref for group in rest for t in group if t.ref] or [page.ref("items")]
     if not told:
         return []
-    return page.say(
-        refs, f"to these may be added {told}", f"the list ends with {told}", f"the sorting also gave {told}"
-    )
+    few = re.match(r"(small|smaller) numbers of (.*)$", told)
+    present = ""
+    if few:
+        were = "were" if re.search(r", | and ", few[2].split(", beside ")[0]) else "was"
+        present = f"present in {few[1]} numbers {were} {few[2]}"
+    return page.say(refs, present, f"to these may be added {told}", f"the sorting also gave {told}")
 
 
 def modern_sentences(page: Page) -> list[Sentence]:
