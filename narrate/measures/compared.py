@@ -15,6 +15,8 @@ from narrate.model.rules import Selector
 BY = ("phase", "kind", "feature", "area")
 LEAST_SAMPLES = 2
 """A plant and part found in fewer samples is not tested (Charles et al. 2009 ask for two)."""
+_MOST_PLACES = 10_000_000
+"""Samples times permutations that are held at once: a dig of more than a thousand samples is permuted less often."""
 
 
 def compare(
@@ -35,6 +37,8 @@ def compare(
     of:              what is compared; left out: everything ancient.
     like_with_like:  keeps to kinds of context that every group has, and permutes within them; for phases and areas,
                      because a feature is of one kind.
+    permutations:    as many at most; fewer where there are more than a thousand samples, and never fewer than 199. The
+                     result says how many were made.
     seed:            the same seed gives the same permutations.
     Gives:           for each plant and part with two samples or more: ubiquity by group, tests, effect sizes, p values
                      corrected for the number of rows (Holm), and the share that each group's richest sample holds.
@@ -48,6 +52,7 @@ def compare(
     label, kind = _labels(project, by)
     keep, like, aside = _like(label, kind, like_with_like and by in ("phase", "area"))
     names = [name for name in dict.fromkeys(label[keep].tolist()) if name]
+    permutations = min(permutations, max(199, _MOST_PLACES // max(int(keep.sum()), 1)))
     if len(names) < 2:
         return Comparison(
             by=by,
