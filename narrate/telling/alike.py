@@ -64,11 +64,10 @@ def _kind_compared(page: Page, kind: str, members: Sequence[Context]) -> list[Se
         apart = _apart(page, held, partial)
         if page.is_plain:
             return page.say(refs, f"the {many} tell the same story of {common}")
-        return page.say(
-            refs,
-            f"the {many} ({ids}) agree on {common}{'; ' + apart if apart else ''}",
-            f"on {common} the {many} ({ids}) agree{'; ' + apart if apart else ''}",
-        )
+        alike = page.say(refs, f"the {many} ({ids}) agree on {common}", f"on {common} the {many} ({ids}) agree")
+        if not apart:
+            return alike
+        return alike + page.say(refs, f"they part in the rest: {apart}", f"in the rest they differ: {apart}")
     if page.is_plain:
         return page.say(
             refs,
@@ -115,7 +114,7 @@ def _phase_compared(
     refs = [reading.claim.id for side in shown for found in side for reading in found]
     kinds = page.names.kind(kind, plural=True)
     names = [english.literal(phase.name) for phase, _ in (early, late)]
-    nouns = [page.listed([_noun_and_places(page, found) for found in side]) for side in shown]
+    nouns = [page.listed(_nouns_and_places(page, side)) for side in shown]
     if page.is_plain:
         return page.say(
             refs,
@@ -134,6 +133,9 @@ def _most_widespread(page: Page, side: dict[str, list[Reading]]) -> list[list[Re
     return [readings for _, readings in ordered[:2]]
 
 
-def _noun_and_places(page: Page, readings: Sequence[Reading]) -> str:
-    """'the use of nutshell as fuel (C01 and C10)'."""
-    return f"{noun_of(page, readings[:1])} ({ids_listed(page, [r.claim.about.id for r in readings])})"
+def _nouns_and_places(page: Page, side: Sequence[Sequence[Reading]]) -> list[str]:
+    """'the use of native seed crops as food and of nutshell as fuel (C01 and C10)': places of several readings once."""
+    by_place: dict[tuple[str, ...], list[Reading]] = {}
+    for found in side:
+        by_place.setdefault(tuple(sorted(r.claim.about.id for r in found)), []).append(found[0])
+    return [f"{noun_of(page, items)} ({ids_listed(page, place)})" for place, items in by_place.items()]

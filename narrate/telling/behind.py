@@ -44,7 +44,8 @@ def is_meant(selector: Selector, tally: Tally, packs: Packs) -> bool:
         not selector.sow or (taxon is not None and taxon.ecology.sow in selector.sow),
         not selector.soil or (taxon is not None and bool(set(taxon.ecology.soil) & set(selector.soil))),
         not selector.height or (taxon is not None and taxon.ecology.height in selector.height),
-        not selector.seed or (taxon is not None and any(set(s.split()) <= set(taxon.ecology.seed) for s in selector.seed)),
+        not selector.seed
+        or (taxon is not None and any(set(s.split()) <= set(taxon.ecology.seed) for s in selector.seed)),
         not selector.life or (taxon is not None and taxon.ecology.life in selector.life),
         not selector.habit or (taxon is not None and taxon.habit in selector.habit),
         not selector.use or (taxon is not None and any(u.use in selector.use for u in taxon.uses)),

@@ -183,12 +183,12 @@ def _for_visitors(page: Page, groups: Sequence[Sequence[Tally]], refs: list[str]
     many = page.names.number(lead.counted)
     besides = page.listed([page.names.remains(t) for t in first[1:] if t.counted])
     others = page.listed(page.names.grouped([t for group in more for t in group], at_most=3))
-    most = "most were" if others or besides else "all of them were"
+    lead_in = "most were" if others or besides else "all of them were"
     along = f", along with {besides}" if besides else ""
     sentences = page.say(
         refs[: len(first)],
-        f"{most} {noun}, {many} of them{along}" if others or besides else f"{most} {noun}",
-        f"we found {noun} more than anything else, {many} in all{along}" if others or besides else f"{most} {noun}",
+        f"{lead_in} {noun}, {many} of them{along}" if others or besides else f"{lead_in} {noun}",
+        f"we found {noun} more than anything else, {many} in all{along}" if others or besides else f"{lead_in} {noun}",
     )
     if others:
         sentences += page.say(

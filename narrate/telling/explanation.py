@@ -41,7 +41,9 @@ def claim_text(claim: Claim, packs: Packs, row_text: RowText) -> str:
     return "\n".join(lines)
 
 
-def measurement_text(name: str, title: str, measurement: Measurement, places: Iterable[Place], row_text: RowText) -> str:
+def measurement_text(
+    name: str, title: str, measurement: Measurement, places: Iterable[Place], row_text: RowText
+) -> str:
     """One named measurement of a subject with its interval and rows."""
     lines = [f"{name}: {title}", f"  value  {value_text(measurement)}"]
     return "\n".join(lines + _rows(places, row_text, "  "))

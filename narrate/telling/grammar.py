@@ -8,12 +8,15 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from narrate.model.languages import Gender, Language, Noun
 from narrate.model.style import THOUSANDS
 from narrate.telling import english
+
+MARKS: Mapping[str, str] = {str(name): mark for name, mark in THOUSANDS.items()}
+"""Marks of thousands by name."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -69,7 +72,7 @@ class Grammar:
         """'1.340', '18,5': marks of thousands and decimals as the pack has them, thousands from five figures on."""
         whole, _, decimals = f"{value:.1f}".partition(".")
         if len(whole) >= int(self.table("thousands_from", "4")):
-            groups = f"{int(whole):,}".replace(",", THOUSANDS.get(self.table("thousands"), ""))
+            groups = f"{int(whole):,}".replace(",", MARKS.get(self.table("thousands"), ""))
         else:
             groups = whole
         return groups if decimals == "0" else f"{groups}{self.table('decimal')}{decimals}"

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from narrate.model.findings import Tally
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Phase
-from narrate.telling import composition, english, setting
+from narrate.telling import composition, setting
 from narrate.telling.cautions import caution_sentences, living_sentences
 from narrate.telling.contexts import NOT_NEWS, chief_changes, is_slight
 from narrate.telling.frames import frame
