@@ -137,7 +137,8 @@ def _check_bound(rule: Rule, bound: Bound, packs: Packs, problems: ProblemList) 
         problems.error(
             bound.place,
             "N501",
-            f"rule '{rule.id}': measure '{measure.id}' is for {', '.join(measure.levels)}; the rule is about {', '.join(wrong)}",
+            f"rule '{rule.id}': measure '{measure.id}' is for {', '.join(measure.levels)}; "
+            f"the rule is about {', '.join(wrong)}",
             help="change 'about' or use another measure",
         )
     for selector in (bound.of, bound.to):

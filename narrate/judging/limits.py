@@ -8,8 +8,8 @@ from types import MappingProxyType
 
 import numpy as np
 
-from narrate.judging.criteria import Look, leaves
-from narrate.judging.facts import HOLDS, fact_verdicts
+from narrate.judging.criteria import Look, leaves, rule_verdicts
+from narrate.judging.facts import FAILS, HOLDS, fact_verdicts
 from narrate.measures.significance import holm
 from narrate.model.claims import GRADE_NAMES, Grade, LimitInForce
 from narrate.model.rules import Bound, Fact, Limit, Rule, Selector
@@ -200,6 +200,23 @@ def _may_be_chance(look: Look, unit: int, holding: Sequence[Rule]) -> bool:
     return False
 
 
+def _phases_disagree(look: Look, unit: int, holding: Sequence[Rule]) -> bool:
+    """
+    Of the whole dig, what speaks for the claim fails in some phase of which samples were taken.
+
+    Pooled over phases, a reading of one of them would pass for one of all. Rules that are not about phases are left
+    out; a phase of which too few samples were taken to tell does not disagree.
+    """
+    if look.units.level != "site":
+        return False
+    speaking = [rule for rule in holding if rule.direction == "for" and "phase" in rule.about]
+    if not speaking:
+        return False
+    phases = Look(look.phases, look.phases, look.records)
+    fails = np.array([rule_verdicts(rule, phases)[0] == FAILS for rule in speaking])
+    return bool((fails.all(axis=0) & (look.phases.samples()[0] > 0)).any())
+
+
 CHANCE = 0.05
 """Chance from which a difference may be one. Convention."""
 P_OF: Mapping[str, str] = MappingProxyType({"ubiquity_change": "ubiquity_p", "ubiquity_apart": "ubiquity_apart_p"})
@@ -228,6 +245,7 @@ CLAIM_TESTS: Mapping[str, Callable[[Look, int, Sequence[Rule]], bool]] = Mapping
         "only draft rules": _only_draft,
         "only local draft rules": _only_local_draft,
         "may be chance": _may_be_chance,
+        "phases disagree": _phases_disagree,
     }
 )
 

@@ -9,6 +9,7 @@ from types import MappingProxyType
 import numpy as np
 
 from narrate.judging.criteria import Look
+from narrate.judging.next_dates import DATE_COST, ToDate, best_to_date, date_step
 from narrate.judging.outlook import PLANTS, WOOD, WOOD_ENOUGH, Outcomes, Supposed, outcomes, supposed
 from narrate.judging.weigh import VERDICTS
 from narrate.measures.units import Units
@@ -32,7 +33,7 @@ COST: Mapping[str, int] = MappingProxyType(
         "name.cf": 2,
         "wood.identify": 3,
         "float.more": 4,
-        "date.item": 5,
+        "date.item": DATE_COST,
         "review.rules": 3,
         "test.recovery": 2,
     }
@@ -41,9 +42,6 @@ COST: Mapping[str, int] = MappingProxyType(
 
 NOT_COUNTED = ("work",)
 """Questions for whose sake no work is proposed."""
-
-DATE_CANDIDATE = StatementId("work.date-candidate")
-OUT_OF_PERIOD = StatementId("integrity.out-of-period")
 
 _LIFTED_BY: Mapping[str, tuple[str, ...]] = MappingProxyType(
     {
@@ -77,6 +75,7 @@ class _Level:
     packs: Packs
     project: Project
     claims: Mapping[Subject, tuple[Claim, ...]]
+    to_date: ToDate
 
 
 def next_steps(
@@ -94,8 +93,11 @@ def next_steps(
     Misleads: that the rest of a sample holds the same mix as the part that was sorted is a supposition.
     """
     found: dict[Subject, tuple[NextStep, ...]] = {}
+    to_date = best_to_date(project, packs)
     for level in LEVELS_WORKED:
-        here = _Level(look=looks[level], rules=rules[level], packs=packs, project=project, claims=claims)
+        here = _Level(
+            look=looks[level], rules=rules[level], packs=packs, project=project, claims=claims, to_date=to_date
+        )
         found.update(_of_level(here))
     found[Subject(level="site", id=SITE)] = _of_dig(project, packs, claims)
     return found
@@ -130,7 +132,8 @@ def _of_level(here: _Level) -> dict[Subject, tuple[NextStep, ...]]:
             if step.pays:
                 found[step.about].append(step)
     for unit, id in enumerate(units.ids):
-        date = _date(here, unit, Subject(level=units.level, id=id))
+        subject = Subject(level=units.level, id=id)
+        date = date_step(units, unit, subject, claims=here.claims[subject], packs=here.packs, to_date=here.to_date)
         if date is not None:
             found[date.about].append(date)
     return {subject: tuple(sorted(steps, key=NextStep.in_order)) for subject, steps in found.items()}
@@ -195,8 +198,9 @@ def _described(step: str, units: Units, unit: int, project: Project) -> tuple[st
     if step == "sort.class":
         return _class_described(units, unit, project)
     if step == "wood.identify":
-        more = WOOD_ENOUGH - int(units.counted(WOOD)[0, unit])
-        return f"identify {more} more wood fragment{'s' * (more != 1)} of {name}", COST[step]
+        named = int(units.counted(WOOD)[0, unit])
+        more = WOOD_ENOUGH - named
+        return f"identify {more}{' more' if named else ''} wood fragment{'s' * (more != 1)} of {name}", COST[step]
     if step == "name.cf":
         return f"have another look at {_uncertain(units, unit)} of {name}", COST[step]
     if step == "sort.heavy":
@@ -292,37 +296,6 @@ def listed(names: Sequence[str]) -> str:
     more = len(names) - 3
     last = shown.pop() if more <= 0 else f"{more} other{'s' * (more > 1)}"
     return f"{', '.join(shown)} and {last}"
-
-
-# ---- dating
-
-
-def _date(here: _Level, unit: int, subject: Subject) -> NextStep | None:
-    """Dating, where something fit for it lies in a deposit whose age is in doubt."""
-    claims = {claim.statement: claim for claim in here.claims[subject]}
-    fit, doubt = claims.get(DATE_CANDIDATE), claims.get(OUT_OF_PERIOD)
-    units = here.look.units
-    is_undated = not np.isfinite(units.table.phase_end[units.level][unit])
-    if fit is None or fit.verdict != "holds" or not (is_undated or (doubt is not None and doubt.verdict == "holds")):
-        return None
-    rows = units.rows_of(unit, Selector(status=("crop",), role=("propagule",), is_certain=True))
-    if not rows.size:
-        rows = units.rows_of(unit, Selector(tag=("nut",), role=("nutshell",), is_certain=True))
-    if not rows.size:
-        return None
-    row = rows[units.table.counted[0, rows].argmax()]
-    kind = units.table.kinds[units.table.row_kind[row]]
-    taxon = here.packs.taxa.get(kind.taxon) if kind.taxon is not None else None
-    name = (taxon.trade_name or taxon.name or taxon.id) if taxon is not None else units.table.written[row]
-    doubted = (doubt,) if doubt is not None and doubt.verdict != "fails" else ()
-    return NextStep(
-        id="date.item",
-        about=subject,
-        says=f"date one {name} {kind.part} of {units.ids[unit]}, if its owners agree",
-        cost=COST["date.item"],
-        turns=tuple(claim.id for claim in doubted),
-        questions=("integrity",),
-    )
 
 
 # ---- the whole dig

@@ -128,7 +128,7 @@ def _wood_identified(look: Look) -> Supposed:
     """
     Few pieces named and more wood weighed that was not: as many of the same sorts as make up the number asked for.
 
-    Where every piece was counted there are no more to name.
+    Where every piece was counted there are no more to name. Where none was, that many pieces of what was weighed.
     """
     units, table = look.units, look.units.table
     pieces = units.counted(WOOD)[0]
@@ -136,11 +136,15 @@ def _wood_identified(look: Look) -> Supposed:
     is_left = np.isfinite(table.mass_g[rows]) & (table.counted[0, rows] == 0)
     has_more = np.zeros(len(units.ids), bool)
     has_more[units.unit_of(rows[is_left])] = True
-    where = (pieces > 0) & (pieces < WOOD_ENOUGH) & has_more
+    where = (pieces < WOOD_ENOUGH) & has_more
     factor = np.where(where, WOOD_ENOUGH / np.where(pieces > 0, pieces, 1), 1.0)[units.unit_of(rows)]
     counted, unsorted = table.counted[:1].copy(), table.unsorted[:1].copy()
     counted[:, rows] *= factor
     unsorted[:, rows] *= factor
+    weighed = rows[is_left]
+    none_named = (where & (pieces == 0))[units.unit_of(weighed)]
+    first = weighed[none_named][np.unique(units.unit_of(weighed[none_named]), return_index=True)[1]]
+    counted[:, first] = WOOD_ENOUGH
     more = units.with_table(table.with_counts(counted, unsorted))
     return Supposed(step="wood.identify", where=where, look=Look(more, look.phases, look.records))
 

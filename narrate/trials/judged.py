@@ -120,7 +120,7 @@ def _cap(
         applies = (
             statement.question in limit.questions if limit.questions else statement.question not in UNLIMITED_QUESTIONS
         )
-        if not applies or statement.id in limit.spares:
+        if not applies or statement.id in limit.spares or limit.when in _OF_WHOLE_DIG:
             continue
         if limit.id in evidence.met:
             met = evidence.met[limit.id]
@@ -163,4 +163,6 @@ def _only_cf(rules: Sequence[Rule], held: np.ndarray, evidence: Evidence) -> np.
     return there & ~certain
 
 
+_OF_WHOLE_DIG = ("phases disagree", "may be chance")
+"""Circumstances that no context meets."""
 _OF_CLAIM = {"only cf. names": _only_cf, "only draft rules": _only_draft, "only local draft rules": _only_local_draft}

@@ -75,3 +75,17 @@ def test_a_circumstance_spares_what_it_speaks_for() -> None:
 
     assert doubted is not None and doubted.grade == "suggests"
     assert spared.by_id["C1/fuel.maize-cob"].grade == "supports"
+
+
+def test_phases_that_disagree_are_not_pooled_unsaid() -> None:
+    """Cupules in all ten late samples and in no early one: of the whole dig that is at most consistent."""
+    pooled = Limit(id="pooled", when="phases disagree", grade="consistent with", says="pooled", lifts="each phase")
+    rule = a_rule("fuel.wide", bound("ubiquity", CUPULE, at_least=0.29), about=("phase", "site"), needs=(), says="",
+                  says_plain="")  # fmt: skip
+    site = Subject(level="site", id="site")
+
+    apart = judge(phases_with(0, 10), packs_with(rule, limits=(pooled,)), replicates=0).find(site, COBS)
+    alike = judge(phases_with(9, 10), packs_with(rule, limits=(pooled,)), replicates=0).find(site, COBS)
+
+    assert apart is not None and (apart.verdict, apart.grade) == ("holds", "consistent with")
+    assert alike is not None and (alike.verdict, alike.grade, alike.limits) == ("holds", "supports", ())

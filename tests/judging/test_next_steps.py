@@ -12,13 +12,13 @@ from narrate.judging.next_steps import expected
 from narrate.measures.count_table import count_table
 from narrate.measures.units import Units
 from narrate.model.claims import Claims
-from narrate.model.ids import SITE, Subject
+from narrate.model.ids import SITE, StatementId, Subject
 from narrate.model.next_steps import NextStep
 from narrate.model.packs import Packs
 from narrate.model.project import Project
 from narrate.model.rules import Criterion, Limit, Selector
 from narrate.model.sampling import HeavyFraction, SizeClass
-from tests.judging.rules import CUPULE, a_rule, bound, fact, packs_with
+from tests.judging.rules import CUPULE, a_rule, a_statement, bound, fact, packs_with
 from tests.measures.digs import a_dig, a_row
 from tests.small_packs import small_packs
 
@@ -188,3 +188,33 @@ def test_new_taxa_are_expected_from_those_found_once() -> None:
     units = Units(count_table(project, small_packs()), "sample", small_packs(), "charred")
 
     assert expected(units, 0) == (36.0, pytest.approx(0.49998, abs=1e-5))
+
+
+def test_an_undated_phase_is_offered_its_best_item_to_date() -> None:
+    """Of two contexts of a phase without a measured date, the one whose item ranks first is proposed, once."""
+    candidate = a_rule(
+        "work.fit",
+        bound("items", Selector(part=("kernel",)), at_least=1),  # type: ignore[arg-type]
+        statement=StatementId("work.date-candidate"),
+        needs=(),
+        says="",
+        says_plain="",
+    )
+    packs = packs_with(candidate, statements=(a_statement("work.date-candidate"),))
+    project = a_dig([[("Zea mays", "kernel", 2)], [("Zea mays", "kernel", 9)]])
+    dated = replace(project, phases=tuple(replace(p, basis="two radiocarbon dates") for p in project.phases))
+
+    open_ = judge(project, packs, replicates=0)
+    closed = judge(dated, packs, replicates=0)
+
+    told = [step.says for id in ("C1", "C2") for step in open_.steps[Subject(level="context", id=id)]]
+    assert told == ["date one maize kernel of C1, if its owners agree: phase 'one' rests on no measured date"]
+    assert [step for id in ("C1", "C2") for step in closed.steps[Subject(level="context", id=id)]] == []
+
+
+def test_wood_that_was_only_weighed_can_be_identified() -> None:
+    """Two grams of wood of which no piece was named: twenty pieces would let the fuel be told."""
+    project = a_dig([[]], rows=[a_row("S1", "Carya", "wood", None, mass_g=2.0)])
+    claims = judged(project, bound("share", Selector(part=("wood",)), Selector(), at_least=0.8))  # type: ignore[arg-type]
+
+    assert ("wood.identify", "identify 20 wood fragments of S1") in steps(claims, S1)
