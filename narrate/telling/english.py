@@ -80,6 +80,8 @@ def listed(items: Iterable[str], *, oxford: bool = True, word: str = "and") -> s
     'maize, hickory, and maypop'
     >>> listed(["maize", "hickory", "maypop"], oxford=False)
     'maize, hickory and maypop'
+    >>> listed(["leaves and shoots", "squash"])
+    'leaves and shoots, and squash'
     >>> listed(["food from maize, nuts, and fruit", "fires of wood"])
     'food from maize, nuts, and fruit; and fires of wood'
     """
@@ -87,7 +89,9 @@ def listed(items: Iterable[str], *, oxford: bool = True, word: str = "and") -> s
     if len(parts) > 1 and any(re.search(r"[,;] ", _IN_BRACKETS.sub("", part)) for part in parts):
         return f"{'; '.join(parts[:-1])}; {word} {parts[-1]}"
     if len(parts) < 3:
-        return f" {word} ".join(parts)
+        # 'Leaves and shoots, and squash': without the comma a list in the first would seem to go on.
+        has_own = len(parts) == 2 and " and " in _IN_BRACKETS.sub("", parts[0]) and word == "and"
+        return f"{',' if has_own else ''} {word} ".join(parts)
     # An item with an 'and' of its own needs the comma to be read aright.
     comma = "," if oxford or any(" and " in part for part in parts[-2:]) else ""
     return f"{', '.join(parts[:-1])}{comma} {word} {parts[-1]}"

@@ -176,7 +176,10 @@ def _edges(page: Page, held: Sequence[Reading]) -> list[Sentence]:
         return []
     near.sort(key=lambda item: (item[0], item[1].claim.id))
     shown = near[:2]
-    texts = [f"{english.literal(says)} would unsettle {_noun(page, r)}" for _, r, says in shown]
+    by_change: dict[str, list[Reading]] = {}
+    for _, reading, says in shown:
+        by_change.setdefault(english.literal(says), []).append(reading)
+    texts = [f"{says} would unsettle {noun_of(page, items)}" for says, items in by_change.items()]
     return page.say(
         [r.claim.id for _, r, _ in shown], page.listed(texts), f"the counts lie near an edge: {page.listed(texts)}"
     )
