@@ -14,6 +14,7 @@ from narrate.model.packs import Packs
 from narrate.model.project import Project
 from narrate.model.strength import Ranking
 from narrate.model.studies import Studies
+from narrate.model.track_record import TrackRecord
 from narrate.problems import Problem
 
 
@@ -36,6 +37,8 @@ class Edition:
     ranking: Ranking | None = None
     """How strong a story each sample and context tells; None in a public edition."""
 
+    record: TrackRecord | None = None
+    """How the rules fared on simulated digs; None in a public edition."""
     approved_only: bool = False
     """True where it is built from approved sentences alone; `Narrative.left_out` says how many are not shown."""
 

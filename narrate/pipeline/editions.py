@@ -22,6 +22,7 @@ from narrate.model.refs import subject_keys
 from narrate.model.standing import Standing, standing
 from narrate.pipeline.judged import Judged, as_error
 from narrate.problems import Place, Problem, ProblemList
+from narrate.reading.track_record import shipped_track_record
 from narrate.telling.calibrated import overclaimed
 from narrate.telling.tell import narratives
 
@@ -159,5 +160,6 @@ def edition_of(
         ranking=ranked(part.project, part.packs, part.findings, part.claims) if name == "review" else None,
         manual=manual(),
         studies=studies(part.project, part.packs),
+        record=shipped_track_record() if name == "review" else None,
         approved_only=approved_only,
     )

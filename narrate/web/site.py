@@ -27,6 +27,7 @@ from narrate.web.machines import described, full
 from narrate.web.photographs import Photographs
 from narrate.web.plants import TaxonView
 from narrate.web.queue import QueueView
+from narrate.web.record import RecordView
 from narrate.web.views import ContextView, EvidenceView, PhaseView, SampleView, SiteSubject
 
 
@@ -124,6 +125,11 @@ class Site:
     @cached_property
     def queue(self) -> QueueView:
         return QueueView(self.opener)
+
+    @cached_property
+    def record(self) -> RecordView | None:
+        """How the rules fared on simulated digs."""
+        return RecordView(self.edition.record, self.packs) if self.edition.record else None
 
     @property
     def grades(self) -> tuple[tuple[str, float, float], ...]:
