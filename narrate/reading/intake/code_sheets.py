@@ -2,54 +2,52 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
-from narrate.model.layouts import Table
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.header_words import heading
 
+_CODE = re.compile(r"(?=.*[A-Z])[A-Z0-9][A-Za-z0-9._-]{1,11}")
 _LEAST = 0.5
-"""Share of the codes in use that a list must explain before it is taken for the key of them."""
+"""Share of the lines of a list that must be a code beside a name, and of the codes that must be in use."""
 
 
-def codes_of(look: Look, labels: set[str]) -> dict[str, str]:
-    """Code -> name (and part) for the codes in use; empty where the sheet is no such list."""
-    best: dict[str, str] = {}
-    for column in range(min(look.columns, 8)):
-        rows = [r for r in range(look.rows) if look.text(r, column) in labels and len(look.text(r, column)) > 1]
-        if len(rows) < 2 or len({look.text(r, column) for r in rows}) < len(rows):
+def codes_in_use(looks: Iterable[Look]) -> tuple[dict[str, str], set[str]]:
+    """Code -> name (and part) for the codes that other sheets use, and the names of the sheets that say so."""
+    all_looks = list(looks)
+    found: dict[str, str] = {}
+    sheets: set[str] = set()
+    for look in all_looks if len(all_looks) > 1 else []:
+        listed = _listed(look)
+        others = {cell.text for other in all_looks if other is not look for cell in other.cells.values()}
+        used = {code: name for code, name in listed.items() if code in others and code != name}
+        if len(used) >= 2:
+            found.update(used)
+            sheets.add(look.grid.sheet)
+    return found, sheets
+
+
+def _listed(look: Look) -> dict[str, str]:
+    """The codes and names of a list; empty for a sheet that is none."""
+    for code in range(min(look.columns, 8)):
+        texts = {r: look.text(r, code) for r in range(look.rows) if look.text(r, code)}
+        rows = [r for r, text in texts.items() if _CODE.fullmatch(text) and not heading(text)]
+        if len(rows) < 2 or len(rows) < _LEAST * len(texts) or len({texts[r] for r in rows}) < len(rows):
             continue
-        names = _column_of_names(look, column, rows)
-        if names is None:
-            continue
-        part = _column_of_parts(look, rows, {column, names})
-        found = {look.text(r, column): _name(look, r, names, part) for r in rows}
-        if len(found) > len(best):
-            best = found
-    return best if len(best) >= _LEAST * len(labels) else {}
-
-
-def labels_in_use(look: Look, tables: Iterable[Table]) -> set[str]:
-    """What stands where the count tables of a sheet have their names."""
-    found: set[str] = set()
-    for table in tables:
-        for at, role in table.columns.items():
-            if role.name in ("taxon", "code"):
-                found |= {look.text(r, at) for r, own in table.rows.items() if own.name in ("counts", "finds")}
-        for at, role in table.rows.items():
-            if role.name in ("taxon", "code"):
-                found |= {look.text(at, c) for c, own in table.columns.items() if own.name in ("counts", "mass")}
-    return found - {""}
+        names = _column_of_names(look, code, rows)
+        if names is not None:
+            part = _column_of_parts(look, rows, {code, names})
+            return {texts[r]: _name(look, r, names, part) for r in rows if look.text(r, names)}
+    return {}
 
 
 def _column_of_names(look: Look, code: int, rows: list[int]) -> int | None:
-    scores = {
-        column: sum(look.name_score(r, column) for r in rows) / len(rows)
-        for column in range(look.columns)
-        if column != code
-    }
+    others = [c for c in range(min(look.columns, 12)) if c != code]
+    scores = {c: sum(look.name_score(r, c) for r in rows) / len(rows) for c in others}
     best = max(scores, key=lambda c: scores[c], default=None)
-    return best if best is not None and scores[best] >= _LEAST else None
+    has_counts = any(sum(look.is_amount(r, c) for r in rows) >= _LEAST * len(rows) for c in others)
+    return best if best is not None and scores[best] >= _LEAST and not has_counts else None
 
 
 def _column_of_parts(look: Look, rows: list[int], other: set[int]) -> int | None:
@@ -64,4 +62,4 @@ def _column_of_parts(look: Look, rows: list[int], other: set[int]) -> int | None
 def _name(look: Look, row: int, names: int, part: int | None) -> str:
     name = look.text(row, names)
     own = look.text(row, part) if part is not None else ""
-    return f"{name} {own}".strip() if own and heading(own) == "" else name
+    return f"{name} {own}" if own else name

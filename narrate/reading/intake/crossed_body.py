@@ -14,6 +14,8 @@ from narrate.reading.intake.written_names import not_a_plant
 ROW_META = frozenset((*SAMPLE_ROLES, *DERIVED_ROLES, "size class", "fraction", "location", "note"))
 """What a label may make of a row that is none of the taxa."""
 
+_LITRES = re.compile(r"\d+(?:[.,]\d+)? ?(?:l|lt|ltrs?|lit(?:re|er)s?)\.?", re.IGNORECASE)
+
 
 @dataclass(slots=True)
 class Body:
@@ -287,6 +289,9 @@ class Body:
             return Role(name="counts") if (is_species or is_plant) and not label.isupper() else Role(name="section")
         if flat_heading(label) in ("taxa", "species", "genera", "families") and row > self.body[0]:
             return Role(name="derived")  # 'Taxa' below the names: their number
+        texts = [look.text(row, c) for c in self.counts if look.text(row, c)]
+        if len(texts) > 1 and look.name_score(row, self.names) < 0.45 and all(_LITRES.fullmatch(t) for t in texts):
+            return Role(name="volume", qualifiers=("l",))
         if label and not_a_plant(label):
             return Role(name="not plants")
         if not label:

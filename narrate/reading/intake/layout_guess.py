@@ -9,7 +9,7 @@ from dataclasses import dataclass, field, replace
 from narrate.model.grids import Area, Grid, address, column_name
 from narrate.model.layouts import Layout, Marks, Role, Shape, Table
 from narrate.problems import Place
-from narrate.reading.intake.code_sheets import codes_of, labels_in_use
+from narrate.reading.intake.code_sheets import codes_in_use
 from narrate.reading.intake.crossed_guess import Crossed, guess_crossed
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.heads_split import split_heads
@@ -53,15 +53,12 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     """The layout of a file; without tables where nothing reads as one."""
     found = _Found()
     pairs = [(grid, Look.of(grid, names, frozenset(find_marks(grid).key))) for grid in grids]
+    codes, sheets_of_codes = codes_in_use(look for _, look in pairs)
+    if codes:
+        names = NameReader(packs=names.packs, identifier=names.identifier, given={**codes, **names.given})
+        pairs = [(grid, Look.of(grid, names, look.signs)) for grid, look in pairs]
     counted = {id(grid): _tables_of(look, found) for grid, look in pairs}
     has_counts = any(counted.values())
-    names_of_codes: dict[str, str] = {}
-    in_use = {
-        label
-        for grid, look in pairs
-        for label in labels_in_use(look, [t for t in found.tables if t.sheet == grid.sheet])
-        if look.names.read(label).is_known is False
-    }
     for grid, look in pairs:
         where = f"sheet {grid.sheet}" if grid.sheet else grid.path
         if counted[id(grid)]:
@@ -70,10 +67,7 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
                     f"{where} is hidden in the workbook, and its counts are read; leave it out if they are old"
                 )
             continue
-        codes = codes_of(look, in_use) if in_use else {}
-        if codes:
-            names_of_codes.update(codes)
-            found.doubts = [doubt for doubt in found.doubts if doubt != _NAMES_UNKNOWN]
+        if grid.sheet in sheets_of_codes:
             found.doubts.append(f"{where} says what {len(codes)} codes mean; they stand under 'names' in the layout")
             continue
         records = guess_records(look, _whole(look))
@@ -90,7 +84,7 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     layout = Layout(
         tables=tuple(replace(t, parts=parts) for t in found.tables),
         left_out=tuple(found.left_out),
-        names=names_of_codes,
+        names=codes,
         mend=found.mend,
         place=Place(path=pairs[0][0].path if pairs else ""),
     )

@@ -93,8 +93,10 @@ def _numbers(look: Look, table: Table) -> dict[tuple[int, int], float]:
 
 
 def _has_fractions(look: Look, table: Table) -> bool:
+    """Whether a third of the numbers are written with digits behind the point, or are no whole numbers."""
     numbers = _numbers(look, table)
-    return sum(value != int(value) for value in numbers.values()) >= 0.3 * len(numbers) > 0
+    broken = sum(value != int(value) or bool(re.search(r"[.,]\d", look.text(*at))) for at, value in numbers.items())
+    return broken >= 0.3 * len(numbers) > 0
 
 
 def _adds_up_to_100(look: Look, table: Table) -> bool:
