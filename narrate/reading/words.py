@@ -12,7 +12,6 @@ from narrate.model.counts import AbundanceScale
 from narrate.model.ids import SourceKey
 from narrate.model.packs import Words
 from narrate.model.plant_groups import PlantGroup
-from narrate.model.plant_groups import PlantGroup
 from narrate.model.plants import KNOWN, Condition, ContextKind, CountingRule, CountingTerm, EarLine, Exchange, Part
 from narrate.model.rules import WEIGHTS, Limit, ShownMeasure
 from narrate.problems import Place, ProblemList
@@ -40,7 +39,6 @@ class WordPacks:
     limits: tuple[Limit, ...]
     shown: tuple[ShownMeasure, ...]
     tabled: tuple[ShownMeasure, ...] = ()
-    plant_groups: tuple[PlantGroup, ...] = ()
     plant_groups: tuple[PlantGroup, ...] = ()
 
 
@@ -112,9 +110,6 @@ def _gathered(found: _Found) -> WordPacks:
         plant_groups=tuple(
             unique(of("plant_groups"), lambda g: g.id, "plant group", "N404", later_wins=True).values()
         ),
-        plant_groups=tuple(
-            unique(of("plant_groups"), lambda g: g.id, "plant group", "N404", later_wins=True).values()
-        ),
     )
 
 
@@ -165,7 +160,6 @@ def _file_fields() -> dict[str, Field]:
         "limits": Field(reads=entries_of("limit", _limit_fields(), _without_place(Limit))),
         "shown": Field(reads=entries_of("shown measure", _shown_fields(), ShownMeasure, id="name")),
         "tabled": Field(reads=entries_of("tabled measure", _shown_fields(), ShownMeasure, id="name")),
-        "plant_groups": Field(reads=entries_of("plant group", _group_fields(), PlantGroup)),
         "plant_groups": Field(reads=entries_of("plant group", _group_fields(), PlantGroup)),
         "counting_rules": Field(reads=entries_of("counting rule", _counting_fields(), _without_place(CountingRule))),
         "whole_ears": Field(reads=entries_of("whole ear", _ear_fields(), _without_place(EarLine), id="crop")),
@@ -293,16 +287,6 @@ def _limit_fields() -> dict[str, Field]:
 
 def _scale_fields() -> dict[str, Field]:
     return {"id": _NAME, "classes": Field(reads=mapping_of(class_ends()), is_needed=True)}
-
-
-def _group_fields() -> dict[str, Field]:
-    return {
-        "id": _ID,
-        "name": _NAME,
-        "plain": _NAME,
-        "is_singular": Field(reads=truth()),
-        "of": Field(reads=selector(), is_needed=True),
-    }
 
 
 def _group_fields() -> dict[str, Field]:
