@@ -16,7 +16,7 @@ USES = frozenset(("food", "medicine", "drink", "flavour"))
 def is_cautioned(page: Page, tally: Tally) -> bool:
     """Whether a find is of a plant that somebody might take a text to call safe: edible, medicinal or poisonous."""
     taxon = page.dig.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
-    if taxon is None:
+    if taxon is None or taxon.rank in ("family", "broad"):
         return False
     return bool(taxon.cautions or TAGS & taxon.tags or USES & {use.use for use in taxon.uses})
 
@@ -24,7 +24,7 @@ def is_cautioned(page: Page, tally: Tally) -> bool:
 def caution_sentences(page: Page, wording: str) -> list[Sentence]:
     """That no text makes a plant safe to eat, where the page names one that is eaten, heals or harms."""
     named = [t for t in composition.plant_tallies(page) if is_cautioned(page, t) and is_named(page, t)]
-    named = [t for t in named if _is_wild(page, t)] or named
+    named = sorted([t for t in named if _is_wild(page, t)] or named, key=lambda t: _harmlessness(page, t))
     if wording not in page.audience.words or not any(t.ref for t in named):
         return []
     plants: dict[str, str] = {}
@@ -48,6 +48,16 @@ def living_sentences(page: Page) -> list[Sentence]:
                     plant = page.names.food(tally.taxon)
                     return page.say([tally.ref or page.ref("items")], *page.turns(name, plant=plant))
     return []
+
+
+HARM = ("toxic", "medicine", "tobacco", "greens", "root-tuber", "fruit", "nut")
+"""What is warned of first: poisons, then what is most easily mistaken for something else."""
+
+
+def _harmlessness(page: Page, tally: Tally) -> int:
+    taxon = page.dig.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
+    tags = taxon.tags if taxon is not None else frozenset()
+    return next((place for place, tag in enumerate(HARM) if tag in tags), len(HARM))
 
 
 def _is_wild(page: Page, tally: Tally) -> bool:

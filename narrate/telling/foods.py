@@ -69,6 +69,12 @@ def plants_that_ripen(page: Page, item: Reading, season: str) -> str:
     return f"{page.listed(ordered[:3])}{among} ripen in {season}"
 
 
+def is_told_by_its_plants(page: Page, item: Reading) -> bool:
+    """Whether all plants of a food reading were told as food on the page, by readings at least as firm."""
+    taken = {plant for plants in page.foods.values() for plant in plants}
+    return item.is_food and item.claim.id not in page.foods and set(plants_of(page, item)) <= taken
+
+
 def _plants_once(page: Page, item: Reading) -> list[str]:
     """Plants of a reading without those that another reading of the page has named, unless none would be left."""
     if item.claim.id not in page.foods:

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from narrate.model.narrative import Sentence
 from narrate.telling import english, numbers
 from narrate.telling.builds import added, led
+from narrate.telling.foods import is_told_by_its_plants
 from narrate.telling.frames import noun_of
 from narrate.telling.page import Page
 from narrate.telling.plan import TOO_FEW, Reading, by_grade
@@ -40,7 +41,10 @@ def told(page: Page, items: Sequence[Reading], *, weak: bool = True) -> list[Sen
     rest = [item for item in waiting if item.claim.id not in page.told]
     for group in by_grade(rest):
         page.told.update(item.claim.id for item in group)
-        sentences += further_sentences(page, group)
+        # That goosefoot was food is not said again because it is also one of the small seeds.
+        fresh = [item for item in group if not is_told_by_its_plants(page, item)]
+        waiting = [item for item in waiting if item not in group or item in fresh]
+        sentences += further_sentences(page, fresh) if fresh else []
     sentences += unsettled_sentences(page, [item for item in waiting if item not in lead])
     sentences += told_rival_sentences(page, waiting)
     return sentences + keeping_sentences(page, keeping)

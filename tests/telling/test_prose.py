@@ -141,3 +141,17 @@ def test_the_dig_is_told_as_one(told: dict[str, dict[Subject, Narrative]]):
 
     assert "Taken together, the change is one of crops, whereas in gathering none is seen." in told["report"][site].text
     assert "So we see a change in what people grew, and none in what they gathered." in told["public"][site].text
+
+
+def test_poisonous_plants_are_warned_of_first(told: dict[str, dict[Subject, Narrative]]):
+    """Pokeweed, all of which is poisonous raw, goes before nuts and fruit in the caution of the pit that held it."""
+    assert "pokeweed" in told["public"][Subject(level="context", id="C14")].sentences()[-1].text
+
+
+@pytest.mark.parametrize("audience", ["report", "public"])
+def test_a_plant_is_told_as_food_once(told: dict[str, dict[Subject, Narrative]], audience: str):
+    """Goosefoot of the full pit is not told as food a second time because it is a small seed as well."""
+    sentences = told[audience][Subject(level="context", id="C05")].sentences()
+    plant = "chenopod" if audience == "report" else "goosefoot"
+
+    assert sum(plant in s.text and "as food" in s.text for s in sentences) == 1
