@@ -226,7 +226,9 @@ class Body:
         lines = [row for row in self.rows if self.rows[row].name in SAMPLE_ROLES]
         half = self.body[len(self.body) // 2]
         records = [row for row in lines if row < half]
-        if len(records) < 2:
+        over = range(self.area.top, self.body[0])
+        above = sum(heading(self.look.text(row, self.names)) in SAMPLE_ROLES for row in over)
+        if not records or len(records) + above < 2:
             return
         before = [row for row in self.body if row < records[-1] and self.rows[row].name == "counts"]
         if sum(self.look.name_score(row, self.names) >= 0.45 for row in before) > len(records):

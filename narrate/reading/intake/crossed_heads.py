@@ -147,10 +147,13 @@ class Heads(Body):
                 )
                 self.rows[row] = Role(name="sample", also=also, filled=self._needs_fill(row, plain, bool(pairs)))
             elif row in unread:
-                self.rows[row] = Role(name="note")
+                said = {look.text(row, c) for c in plain}
+                is_of_parts = any(len(text) > 2 and look.names.part_of(text) for text in said)
+                self.rows[row] = Role(name="part" if is_of_parts else "note")
                 words = ", ".join(dict.fromkeys(look.text(row, c) for c in plain))
                 self.doubts.append(
-                    f"small headings recur over the columns ({words[:60]}) and say nothing known; they are notes"
+                    f"small headings recur over the columns ({words[:60]}) and are not all known; "
+                    f"they are taken for {self.rows[row].name}s"
                 )
             elif row in heads:
                 self.rows[row] = self._named_head(row, role, word, plain)

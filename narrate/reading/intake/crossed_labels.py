@@ -98,7 +98,7 @@ class Labels(Heads):
             if by_content == "taxon note" and self._tells_names_apart(column):
                 by_content = "part"
                 words = ", ".join(dict.fromkeys(texts))
-                self.doubts.append(f"a column tells lines of one name apart ({words[:60]}); it is taken for plant parts")
+                self.doubts.append(f"a column tells lines of one name apart ({words[:60]}): taken for plant parts")
             self.columns[column] = Role(name=by_content, filled=self._label_needs_fill(column, role))
         self._results_among_lines()
         self._split_names()

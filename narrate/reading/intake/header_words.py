@@ -33,7 +33,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("context", rf"(?:context|contexts|cxt|ctx|cont|con|locus|loci|unit|su|us|ue|layer|stratum|strat|level|provenience|prov|deposit|lot|fill|spit|basket|excavation unit|strat unit|stratigraphic unit|context/feature|kontext|contexte|contesto) ?{_NUMBER}|c {_NUMBER}"),
     ("phase", r"(?:site |occupation |chrono |cultural |ceramic |archaeological )?(?:phase|phases|ph|period|periods|date|dates|dating|century|centuries|cent|age|chronology|era|epoch|horizon|component|time period|occupation|culture|(?:cal |age |years? |cal yr )?bp|phasing|spot date|broad period|phase no|phase/period|periode|période|periodo)(?: (?:ad|bc|no|number|name|id|code|bce|ce))?"),
     ("site", rf"(?:site|sites|trench|area|zone|grid|square|sq|sector|block|field|quadrant|operation|op|excavation area|location|locality|site/area|plot no|tr) ?{_NUMBER}|(?:depth|depth cm|level cm)(?: {0,1}(?:m|cm|bs|bd))*|country|region|province|county|state|municipality|settlement|village|cave|site type"),
-    ("location", r"(?:latitude|longitude|lat|long|lon|latitude n|longitude e|easting|northing|utm ?[a-z]*|grid ref(?:erence)?|coordinates|coords?|x|y|z|x coord(?:inate)?|y coord(?:inate)?|elevation|elev|altitude|alt|masl)(?: (?:m|dd|wgs84|asl|masl|n|e|w))*"),
+    ("location", r"depth (?:below|of|from|under|bs|bd|cmbs|cmbd|cm below).*|(?:latitude|longitude|lat|long|lon|latitude n|longitude e|easting|northing|utm ?[a-z]*|grid ref(?:erence)?|coordinates|coords?|x|y|z|x coord(?:inate)?|y coord(?:inate)?|elevation|elev|altitude|alt|masl)(?: (?:m|dd|wgs84|asl|masl|n|e|w))*"),
     ("deposit", r"deposit status|deposition|primary/secondary|security|integrity"),
     ("method", r"(?:recovery |processing |flotation |extraction |sampling )?(?:method|technique|machine|mesh used)"),
     ("sample note", r"(?:sample |context |flot )(?:notes?|comments?|remarks?)"),
@@ -83,6 +83,8 @@ def heading(text: str) -> str:
     abroad = heading_abroad(flat)
     if abroad:
         return abroad
+    if re.search(r"\b(?:vol|vols|volume|volumes|volumen)\b", flat) and unit(text) in ("l", "ml"):
+        return "volume"
     if re.search(r"[(\[](?:l|L|lit(?:re|er)s?|ltrs?)[)\]]\s*$", text.strip()):
         return "volume"  # litres are of soil, whatever the word before them
     prefix, _, rest = flat.partition(" ")

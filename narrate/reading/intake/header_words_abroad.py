@@ -7,7 +7,7 @@ from __future__ import annotations
 # Common practice, no source: how such tables are usually headed. Units behind them are left off before they are looked up.
 _WORDS: dict[str, str] = {
     "sample": (
-        "probe proben probennummer probennr échantillon echantillon prélèvement prelevement muestra muestras campione "
+        "bolsa bolsas funda sac sacchetto beutel tüte probe proben probennummer probennr échantillon echantillon prélèvement prelevement muestra muestras campione "
         "campioni amostra amostras monster prøve prov minta próbka proba uzorak vzorek örnek numune δείγμα проба образец "
         "試料 試料番号 試料名 サンプル サンプル番号 样品 样品号 样品编号 浮选号 標本番号"
     ),
@@ -16,14 +16,14 @@ _WORDS: dict[str, str] = {
         "yapı çukur 遺構 遺構名 遺構番号 遗迹 遗迹单位 单位"
     ),
     "context": (
-        "kontext fundstelle schicht contexte us couche contexto ue estrato capa nivel contesto strato camada laag lag réteg "
+        "unidad unité kontext fundstelle schicht contexte us couche contexto ue estrato capa nivel contesto strato camada laag lag réteg "
         "warstwa sloj vrstva kontekst açma tabaka 層位 層 層名 地层 层位 出土単位"
     ),
     "phase": (
         "zeit zeitstellung periode datierung epoche période periode datation chronologie période/phase periodo época epoca faz "
         "cronología cronologia fase faze dönem evre 時期 時代 年代 时代 分期 期"
     ),
-    "site": "fundort ort site lieu yacimiento sitio sito località sítio vindplaats lokalitet lelőhely stanowisko 遺跡 遺跡名 遗址",
+    "site": "cuadro cuadrícula cuadricula sector proyecto carré quadrat quadrato fundort ort site lieu yacimiento sitio sito località sítio vindplaats lokalitet lelőhely stanowisko 遺跡 遺跡名 遗址",
     "volume": (
         "volumen bodenvolumen probenvolumen volume volumes litros litres liter tierra sedimento volumen de tierra volumen muestra "
         "hacim volym térfogat objętość 処理量 土量 容量 体積 浮选土量 土样量"

@@ -19,6 +19,7 @@ from narrate.reading.intake.project_intake import naming_packs
 from narrate.reading.intake.take_in import TakenIn, take_in
 from tests.reading.intake.by_eye import (
     lot_eight,
+    lot_eleven,
     lot_five,
     lot_four,
     lot_nine,
@@ -31,7 +32,7 @@ from tests.reading.intake.by_eye import (
 )  # fmt: skip
 from tests.reading.intake.by_eye.expectations import Expected, Facts, Sheet
 
-LOTS = (lot_one, lot_two, lot_three, lot_four, lot_five, lot_six, lot_seven, lot_eight, lot_nine, lot_ten)
+LOTS = (lot_one, lot_two, lot_three, lot_four, lot_five, lot_six, lot_seven, lot_eight, lot_nine, lot_ten, lot_eleven)
 SHEETS = {sheet.name: sheet for lot in LOTS for sheet in lot.SHEETS}
 
 
