@@ -22,6 +22,7 @@ from narrate.telling.spread import (
     placed_readings,
     presences,
 )
+from narrate.telling.through_time import beside_another_phase
 
 
 def phase_sections(page: Page, phase: Phase) -> tuple[Section, ...]:
@@ -35,7 +36,7 @@ def phase_sections(page: Page, phase: Phase) -> tuple[Section, ...]:
         return headed(page, [("basis", setting.empty_sentences(page, name))])
     blocks = [("basis", basis_sentences(page, name, phase, contexts))]
     found = [p for p in presences(page.dig, phase.id) if p.k]
-    blocks.append(("basis", spread_sentences(page, found)))
+    blocks.append(("basis", spread_sentences(page, found) + beside_another_phase(page, phase)))
     blocks += theme_blocks(page, [c.id for c in contexts])
     blocks.append(("alike", kinds_compared(page, contexts)))
     return headed(page, blocks)

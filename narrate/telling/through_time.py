@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Phase
-from narrate.telling import english, numbers
+from narrate.telling import english, numbers, setting
 from narrate.telling.frames import frame
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading, reading_of
@@ -204,3 +204,30 @@ def sampled_phases(page: Page) -> list[Phase]:
     """Phases from which samples were taken, the oldest first."""
     known = [p for p in page.dig.project.phases if samples_of_phase(page.dig, p.id)]
     return sorted(known, key=lambda p: (p.start is None, p.start or 0))
+
+
+def beside_another_phase(page: Page, phase: Phase) -> list[Sentence]:
+    """What sets a phase apart from the one before it, the first from the one after: plants in more or fewer samples."""
+    phases = sampled_phases(page)
+    if len(phases) < 2 or phase not in phases:
+        return []
+    place = phases.index(phase)
+    other = phases[place - 1] if place else phases[1]
+    pairs, _ = changed_groups(page, *((other, phase) if place else (phase, other)))
+    sides = [(b, a) if place else (a, b) for a, b in pairs]
+    if not sides:
+        return []
+    refs = [ref for own, theirs in sides for ref in (*own.refs, *theirs.refs)]
+    told = []
+    for i, (own, theirs) in enumerate(sides):
+        of = f" of {'the' if page.is_plain else 'its'} samples" if i == 0 else ""
+        more = "more" if own.share > theirs.share else "fewer"
+        told.append(f"{name_of(page, own.group)} in {more}{of} ({out_of(own)}, against {out_of(theirs)})")
+    name, beside = setting.phase_name(phase), setting.phase_name(other)
+    if page.is_plain:
+        return page.say(refs, f"beside {beside}, we found {page.listed(told)}")
+    return page.say(
+        refs,
+        f"compared with {beside}, {name} held {page.listed(told)}",
+        f"set beside {beside}, {name} held {page.listed(told)}",
+    )

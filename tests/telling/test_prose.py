@@ -155,3 +155,16 @@ def test_a_plant_is_told_as_food_once(told: dict[str, dict[Subject, Narrative]],
     plant = "chenopod" if audience == "report" else "goosefoot"
 
     assert sum(plant in s.text and "as food" in s.text for s in sentences) == 1
+
+
+def test_a_phase_is_set_beside_the_other(told: dict[str, dict[Subject, Narrative]]):
+    """Each phase says in how many more or fewer samples than the other it held the plants that changed."""
+    early, late = (told["report"][Subject(level="phase", id=id)].text for id in ("early", "late"))
+
+    assert (
+        "ompared with the Late hamlet, the Early hamlet held" in early
+        or "et beside the Late hamlet, the Early hamlet held" in early
+    )
+    assert "seeds of the native crops in more of its samples (22 of 23, against 7 of 27)" in early
+    assert "maize in fewer (6 of 23, against 24 of 27)" in early
+    assert "maize in more (24 of 27, against 6 of 23)" in late
