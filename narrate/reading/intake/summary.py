@@ -6,6 +6,8 @@ from collections import Counter
 
 from narrate.reading.intake.take_in import TakenIn
 
+_MEND = "where it is wrong, change the roles of rows and columns in the layout and run intake again"
+
 
 def summary(taken: TakenIn, notes: tuple[str, ...] = ()) -> str:
     """All that intake understood, in words and pictures."""
@@ -23,11 +25,14 @@ def summary(taken: TakenIn, notes: tuple[str, ...] = ()) -> str:
         blocks.append("Nothing in it was counted, so there is no density and no diversity; presence gives ubiquity.")
     elif signs:
         blocks.append(f"Signs and classes that are no counts: {', '.join(sorted(signs)[:12])}.")
+    if taken.doubts:
+        # What is doubtful comes before what is left out, and says where it is mended.
+        loud = sorted(taken.doubts, key=lambda doubt: not doubt.startswith("DOUBTFUL"))
+        mend = "" if taken.is_given else f"\n  {_MEND}"
+        blocks.append("To look at:\n" + "\n".join(f"  {doubt}" for doubt in loud) + mend)
     left = [*_left_out(taken), *taken.layout.left_out]
     if left:
         blocks.append("Left out:\n" + "\n".join(f"  {line}" for line in left))
-    if taken.doubts:
-        blocks.append("To look at:\n" + "\n".join(f"  {doubt}" for doubt in taken.doubts))
     blocks += notes
     return "\n\n".join(blocks)
 

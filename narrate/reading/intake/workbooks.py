@@ -9,7 +9,6 @@ import warnings
 import zipfile
 import zlib
 from typing import Any
-from xml.etree.ElementTree import ParseError
 
 from narrate.model.grids import Area, Cell, Grid, column_number
 from narrate.problems import Place, ProblemList
@@ -39,11 +38,12 @@ def read_workbook(path: str, content: bytes, problems: ProblemList) -> tuple[Gri
     import openpyxl
 
     faults = (
-        zipfile.BadZipFile, zlib.error, ParseError, KeyError, ValueError, TypeError, IndexError, AttributeError, EOFError,
+        zipfile.BadZipFile, zlib.error, SyntaxError, KeyError, ValueError, TypeError, IndexError, AttributeError, EOFError,
         OSError, NotImplementedError, RuntimeError, OverflowError, openpyxl.utils.exceptions.InvalidFileException,
         AssertionError, UnicodeError, RecursionError,
     )  # fmt: skip
     # What a damaged workbook makes the library raise is not bounded by its documentation; these were met with.
+    # Faults of XML are syntax errors to either of the two readers that the library may use.
     try:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")
