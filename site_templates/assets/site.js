@@ -10,7 +10,7 @@
   var natural = new Intl.Collator("en", { numeric: true, sensitivity: "base" });
   var shown = function (cell) {
     var copy = cell.cloneNode(true);
-    copy.querySelectorAll("[aria-hidden], button, select").forEach(function (part) { part.remove(); });
+    copy.querySelectorAll("[aria-hidden], button:not(.sorts), select").forEach(function (part) { part.remove(); });
     return copy.textContent.replace(/\s+/g, " ").trim();
   };
   var asNumber = function (text) {
@@ -113,7 +113,7 @@
     for (var index = 0; index < from.length; index += 1) {
       var style = getComputedStyle(from[index]);
       to[index].setAttribute("style", PAINT.map(function (name) { return name + ":" + style.getPropertyValue(name); }).join(";"));
-      to[index].removeAttribute("class");
+      ["class", "fill", "stroke"].forEach(function (name) { to[index].removeAttribute(name); });
     }
     var ground = document.createElementNS("http://www.w3.org/2000/svg", "rect");
     ground.setAttribute("width", "100%");
@@ -213,6 +213,16 @@
     begin();
     if (!location.hash) { words.focus({ preventScroll: true }); }
   };
+
+  /* What an address names is opened, also where the browser does not do so by itself. */
+  var open = function () {
+    var named = location.hash.length > 1 && document.getElementById(decodeURIComponent(location.hash.slice(1)));
+    for (var within = named && named.closest("details"); within; within = within.parentElement.closest("details")) {
+      if (!within.open) { within.open = true; named.scrollIntoView(); }
+    }
+  };
+  window.addEventListener("hashchange", open);
+  if (!document.getElementById("search")) { open(); }
 
   document.querySelectorAll("table.filtered").forEach(filtered);
   document.querySelectorAll("table.sortable").forEach(sortable);

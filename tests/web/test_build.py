@@ -56,6 +56,7 @@ def test_every_subject_has_a_page(tmp_path: Path) -> None:
         "search.html",
         "sources.html",
         "story.html",
+        "track-record.html",
         "words.html",
         "year.html",
     }
