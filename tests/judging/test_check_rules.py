@@ -47,6 +47,11 @@ AT = "packs/rules/fuel/test.yaml:1: error"
             "      help: write 'deposit'",
         ),
         (
+            a_rule(criteria=bound("ratio", Selector(context_trait=("termal",)), CUPULE, at_most=1, name="kpc")),
+            f"{AT} N502: rule 'fuel.test': context_trait 'termal' is not known; did you mean 'thermal'?\n"
+            "      help: write 'thermal'",
+        ),
+        (
             a_rule(says="many ({kcp})"),
             f"{AT} N502: rule 'fuel.test': quoted value 'kcp' is not known; did you mean 'kpc'?\n      help: write 'kpc'",
         ),
@@ -124,3 +129,20 @@ def test_only_local_rules_are_checked_when_asked() -> None:
 
     assert len(check_rules(packs_with(broken, local))) == 2
     assert len(check_rules(packs_with(broken, local), only_local=True)) == 1
+
+
+def test_an_example_is_tried_at_every_level_that_it_can_be() -> None:
+    """Two samples are no sample, but a context and a dig: on both the rule says the same, which is told once."""
+    rule = a_rule(
+        criteria=bound("samples", at_most=1),
+        about=("site", "sample", "context"),
+        needs=(),
+        says="",
+        says_plain="",
+        examples=(an_example("holds", ("Zea mays", "cupule", 60), samples=2),),
+    )
+
+    assert told(rule) == [
+        f"{AT} N503: rule 'fuel.test', example 'test': the rule says 'fails', expected 'holds'\n"
+        "      help: mend the criteria, or the example if it is wrong"
+    ]
