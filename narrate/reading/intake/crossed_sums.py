@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from narrate.model.layouts import Role
+from narrate.model.layouts import DERIVED_ROLES, Role
 from narrate.reading.intake.cell_marks import number_of
 from narrate.reading.intake.crossed_labels import Labels
 from narrate.reading.intake.evidence import Look
@@ -96,6 +96,13 @@ class Sums(Labels):
                     found[n] = (start, end)
                     waiting += [k for k in (n - 1, n + 1) if 0 <= k < len(rows)]
                     break
+        for n in [n for n in range(1, len(rows)) if n - 1 in found and n not in found]:
+            behind = self.rows.get(rows[n] + 1)
+            if behind is not None and behind.name in DERIVED_ROLES:
+                label = self.look.text(rows[n], self.names)
+                self.doubts.append(
+                    f"DOUBTFUL: '{label}' stands beside sums and is read as a count; if it sums up others, write total"
+                )
         for n, (start, end) in sorted(found.items()):
             self.rows[rows[n]] = Role(name="total")
             own, first, last = (self.look.text(rows[k], self.names) for k in (n, start, end - 1))

@@ -38,9 +38,9 @@ def read_workbook(path: str, content: bytes, problems: ProblemList) -> tuple[Gri
     import openpyxl
 
     faults = (
-        zipfile.BadZipFile, zlib.error, SyntaxError, KeyError, ValueError, TypeError, IndexError, AttributeError, EOFError,
-        OSError, NotImplementedError, RuntimeError, OverflowError, openpyxl.utils.exceptions.InvalidFileException,
-        AssertionError, UnicodeError, RecursionError,
+        zipfile.BadZipFile, zlib.error, SyntaxError, KeyError, ValueError, TypeError, IndexError, AttributeError,
+        EOFError, OSError, NotImplementedError, RuntimeError, OverflowError,
+        openpyxl.utils.exceptions.InvalidFileException, AssertionError, UnicodeError, RecursionError,
     )  # fmt: skip
     # What a damaged workbook makes the library raise is not bounded by its documentation; these were met with.
     # Faults of XML are syntax errors to either of the two readers that the library may use.
