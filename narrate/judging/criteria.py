@@ -75,7 +75,8 @@ def _bound(bound: Bound, look: Look) -> np.ndarray:
     """
     `at_most b` holds if high ≤ b, fails if low > b; `at_least b` holds if low ≥ b, fails if high < b.
 
-    A value without an interval, and a bound on the value, is judged as it stands. Where there is no interval at all nothing can be told.
+    A value without an interval, and a bound on the value, is judged as it stands. Where there is no interval at all
+    nothing can be told.
     """
     column = look.column(bound)
     low, high = (column.value, column.value) if bound.judged_on == "value" else (column.low, column.high)

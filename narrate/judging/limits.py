@@ -109,7 +109,7 @@ def _one_sample(look: Look, limit: Limit) -> np.ndarray:
 
 
 def _coarse_mesh(look: Look, limit: Limit) -> np.ndarray:
-    """Every sample of the unit whose mesh is recorded was caught on a coarser one than the threshold, in millimetres."""
+    """Every sample of the unit whose mesh is recorded was caught on a coarser one than the threshold, in mm."""
     finest = [
         min((m for s in look.units.samples_of(unit) if (m := look.records[s].light_mesh_mm) is not None), default=0.0)
         for unit in range(len(look.units.ids))
