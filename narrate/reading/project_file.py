@@ -7,6 +7,7 @@ from typing import Any
 
 from narrate.model.ids import ContextId, PhaseId
 from narrate.model.project import Author, Disclosure
+from narrate.model.report_blocks import BLOCKS, ReportBlock
 from narrate.model.stratigraphy import Phase
 from narrate.model.style import DASHES, THOUSANDS, Style
 from narrate.problems import Place, Problem, ProblemList
@@ -14,7 +15,7 @@ from narrate.reading import yaml_nodes
 from narrate.reading.asking import Asking, Field, Reads, is_blank, offered
 from narrate.reading.fields import list_of, mapping_of, partial_record, record_of
 from narrate.reading.source_text import SourceText, tell
-from narrate.reading.values import id_text, one_of, spelled, text, web_address, year
+from narrate.reading.values import id_text, one_of, spelled, text, truth, web_address, year
 from narrate.reading.yaml_nodes import Node, Scalar, Sequence, read_nodes, value_of, within, written_id
 
 PRESERVATIONS = ("charred", "waterlogged", "desiccated", "mixed")
@@ -105,6 +106,7 @@ def read_project_file(source: SourceText, problems: ProblemList, regions: tuple[
     disclosure = found.pop("disclosure", {})
     if "approved_only" in found:
         found["approved_only"] = frozenset(found["approved_only"])
+    _unique_blocks(found.get("report_blocks", ()), asking, node)
     _check_restricted_fields(node, found.get("report", {}), asking)
     return ProjectFile(
         fields=found,
@@ -175,6 +177,12 @@ def _project_fields(regions: tuple[str, ...]) -> dict[str, Field]:
         "units": Field(reads=spelled(_LITRES), into="litre"),
         "dash": Field(reads=one_of(DASHES)),
     }
+    block = {
+        "block": Field(reads=one_of(BLOCKS), is_needed=True),
+        "title": Field(reads=text()),
+        "text": Field(reads=text()),
+        "shown": Field(reads=truth()),
+    }
     return {
         "title": Field(reads=text("a text", may_be_empty=False), is_needed=True),
         "summary": Field(reads=text()),
@@ -184,6 +192,7 @@ def _project_fields(regions: tuple[str, ...]) -> dict[str, Field]:
         "report": Field(reads=mapping_of(text())),
         "phases": Field(reads=list_of(_phase(phase))),
         "disclosure": Field(reads=record_of(disclosure, dict)),
+        "report_blocks": Field(reads=list_of(record_of(block, ReportBlock))),
         "style": Field(reads=record_of(style, Style)),
         "address": Field(reads=web_address()),
         "approved_only": Field(reads=list_of(one_of(APPROVABLE), one_is_a_list=True)),
@@ -226,6 +235,13 @@ def _unique_phases(phases: tuple[Phase, ...], asking: Asking, node: Node) -> tup
         else:
             first[phase.id] = phase
     return tuple(first.values())
+
+
+def _unique_blocks(blocks: tuple[ReportBlock, ...], asking: Asking, node: Node) -> None:
+    names = [one.block for one in blocks]
+    for name in sorted({name for name in names if names.count(name) > 1}):
+        message = f"project: report_blocks names '{name}' twice, expected each block once"
+        asking.tell(value_of(node, "report_blocks") or node, "N204", message, help="keep one of the entries")
 
 
 def _check_restricted_fields(node: Node, report: dict[str, str], asking: Asking) -> None:
