@@ -19,7 +19,7 @@ from narrate.model.packs import Source
 from narrate.model.project import Project
 from narrate.model.refs import subject_keys
 from narrate.model.rules import ShownMeasure
-from narrate.web import data, figures, finding, method, plants, themes
+from narrate.web import downloads, figures, finding, method, plants, themes
 from narrate.web.evidence import ClaimView, Opener
 from narrate.web.links import Links
 from narrate.web.lists import ListView, cut
@@ -151,17 +151,17 @@ class Site:
         return finding.parts(finding.entries(self.opener, self.contexts, self.samples, self.taxa))
 
     @cached_property
-    def downloads(self) -> tuple[data.DataFile, ...]:
+    def to_take_away(self) -> tuple[downloads.Download, ...]:
         """Tables of the dig, and its pictures in one archive."""
         own = tuple((view.target, chart) for view in (*self.phases, *self.contexts) for chart, _ in view.figures)
         whole = tuple(("dig", chart) for chart, _ in self.charts(*figures.OF_SITE))
-        return (*data.data_files(self.edition), data.pictures((*whole, *own)))
+        return (*downloads.tables(self.edition), downloads.pictures((*whole, *own)))
 
     @property
     def data_files(self) -> Mapping[str, bytes]:
         if not self.links.to("page", "data"):
             return {}
-        return {file.path: file.content for file in self.downloads}
+        return {file.path: file.content for file in self.to_take_away}
 
     def strip(self, view: ContextView) -> themes.StripView | None:
         return themes.strip(view.found, self.edition)

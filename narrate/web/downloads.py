@@ -19,7 +19,7 @@ LONG_AGO = (1980, 1, 1, 0, 0, 0)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class DataFile:
+class Download:
     path: str
     title: str
     says: str
@@ -30,9 +30,9 @@ class DataFile:
         return f"{max(1, round(len(self.content) / 1024)):,} KB"
 
 
-def data_files(edition: Edition) -> tuple[DataFile, ...]:
+def tables(edition: Edition) -> tuple[Download, ...]:
     """Contexts, samples, counts, measures, findings and plants."""
-    tables: Mapping[str, tuple[str, str, Table]] = {
+    found: Mapping[str, tuple[str, str, Table]] = {
         "contexts": ("Contexts", "one row a context, as recorded", _contexts(edition)),
         "samples": ("Samples", "one row a sample: volume, method, what was sorted", _samples(edition)),
         "counts": ("Counts", "every row of the count sheets, as written and as read", _counts(edition)),
@@ -41,12 +41,12 @@ def data_files(edition: Edition) -> tuple[DataFile, ...]:
         "finds": ("Finds", "what each context, phase and the dig holds, plant part by plant part", _finds(edition)),
     }
     return tuple(
-        DataFile(path=f"data/{name}.csv", title=title, says=says, content=as_csv(*table))
-        for name, (title, says, table) in tables.items()
+        Download(path=f"data/{name}.csv", title=title, says=says, content=as_csv(*table))
+        for name, (title, says, table) in found.items()
     )
 
 
-def pictures(charts: Iterable[tuple[str, Chart]]) -> DataFile:
+def pictures(charts: Iterable[tuple[str, Chart]]) -> Download:
     """
     Pictures as SVG, each with its table as CSV, in one archive.
 
@@ -59,7 +59,7 @@ def pictures(charts: Iterable[tuple[str, Chart]]) -> DataFile:
             _put(archive, f"{name}.svg", chart.svg.encode("utf-8"))
             _put(archive, f"{name}.csv", as_csv(chart.columns, chart.rows))
     says = "the pictures of the dig, its phases and contexts as SVG, each with its table as CSV"
-    return DataFile(path="data/figures.zip", title="Figures", says=says, content=kept.getvalue())
+    return Download(path="data/figures.zip", title="Figures", says=says, content=kept.getvalue())
 
 
 def as_csv(columns: Sequence[str], rows: Iterable[Sequence[Cell]]) -> bytes:
