@@ -190,18 +190,46 @@ def explain(folder: Path, claim: str, as_json: bool) -> None:
 
 @commands.command()
 @click.argument("folder", type=_FOLDER)
-@click.option("--to", "medium", type=click.Choice(["markdown"]), default="markdown", show_default=True)
+@click.option(
+    "--to", "medium", type=click.Choice(["word", "pdf", "html", "markdown"]), default="markdown", show_default=True
+)
+@click.option("--template", type=click.Path(path_type=Path, exists=True, dir_okay=False), help="Word: take its styles.")
 @click.option("--approved-only", is_flag=True, help="Take approved sentences alone.")
-def report(folder: Path, medium: str, approved_only: bool) -> None:
+def report(folder: Path, medium: str, template: Path | None, approved_only: bool) -> None:
     """Write the interpretive section of the report to FOLDER/out/report, as a draft for a specialist's signature."""
     from narrate.pipeline.report import report as write
 
-    path, problems = write(folder, version=__version__, approved_only=approved_only, progress=_progress)
+    if template is not None and medium != "word":
+        raise click.UsageError("--template lends its styles to a Word document; add --to word")
+    path, problems = write(
+        folder,
+        version=__version__,
+        medium=medium,
+        template=template,
+        approved_only=approved_only,
+        progress=_progress,
+    )
     _tell_problems(problems)
     if path is None:
         click.echo(_summed(problems))
         sys.exit(PROBLEMS)
     click.echo(path)
+
+
+@commands.command()
+@click.argument("folder", type=_FOLDER)
+@click.option("--bag", is_flag=True, help="Also lay each edition out as a BagIt bag.")
+def deposit(folder: Path, bag: bool) -> None:
+    """Write a data package for an archive to FOLDER/out/deposit, in an open and a restricted edition."""
+    from narrate.pipeline.deposit import deposit as write
+
+    paths, problems = write(folder, version=__version__, bag=bag, progress=_progress)
+    _tell_problems(problems)
+    if not paths:
+        click.echo(_summed(problems))
+        sys.exit(PROBLEMS)
+    for path in paths:
+        click.echo(path)
 
 
 @commands.command()

@@ -1,20 +1,29 @@
-"""What an outline is made of: headings, paragraphs and tables, in Markdown text and without a medium."""
+"""What an outline is made of: headings, paragraphs, tables and figures, without a medium."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Heading:
     level: int
+    """1 is the title of the section; no level is skipped."""
     text: str
+    anchor: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Paragraph:
     text: str
-    """Markdown; Latin names in *italics*."""
+    """Latin names in *italics*, **strong** words, and references to tables and figures as {anchor}."""
+    kind: Literal["body", "notice", "byline", "missing", "reference", "item"] = "body"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Contents:
+    """Where the table of contents stands."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -23,6 +32,25 @@ class Table:
     columns: tuple[str, ...]
     rows: tuple[tuple[str, ...], ...]
     note: str = ""
+    anchor: str = ""
+    is_wide: bool = False
+    """True: on a landscape page, where the medium has pages."""
+    widths: tuple[float, ...] = ()
+    """Relative widths of columns; empty: by their text."""
 
 
-Block = Heading | Paragraph | Table
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Figure:
+    caption: str
+    alt: str
+    svg: str
+    """Drawing with literal colours."""
+    note: str = ""
+    anchor: str = ""
+
+
+Block = Heading | Paragraph | Table | Figure | Contents
+
+
+class Unfit(Exception):
+    """The outline cannot be set as it is: an alternative text is missing, or a reference leads nowhere."""

@@ -2,15 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+import re
+from collections.abc import Callable, Iterator, Mapping
 
-from narrate.documents.blocks import Block, Heading, Paragraph
-from narrate.documents.tables import counts_by_context, sample_register
+from narrate.documents.account import archive, introduction, laboratory, limits, missing, sampling
+from narrate.documents.appendices import measures, raw_counts, rules
+from narrate.documents.blocks import Block, Contents, Heading, Paragraph
+from narrate.documents.checklist import checklist
+from narrate.documents.figures import figures
+from narrate.documents.inline import literal
+from narrate.documents.tables import counts_by_context, sample_register, wood_by_phase
 from narrate.model.edition import Edition
 from narrate.model.ids import SITE, Subject
 from narrate.model.narrative import Narrative
+from narrate.model.report_blocks import BLOCKS, arranged
 from narrate.model.stratigraphy import Context
+from narrate.telling.citations import author_year
 from narrate.telling.explanation import source_line
+from narrate.telling.numbers import years
 
 CAUTION = (
     "This section is a draft for the signature of a qualified specialist. Information on the location of sites and on "
@@ -21,47 +30,53 @@ RESTRICTED = (
     "**Restricted: not for release.** Take this context and its samples out before the section leaves the team."
 )
 
+WORKS = {
+    "millard-2014": "Millard, A. R. 2014. Conventions for reporting radiocarbon determinations. Radiocarbon 56, 555–559.",
+    "cifa": "Chartered Institute for Archaeologists. Toolkit for specialist reporting: checklist. No date given. "
+    "archaeologists.net/work/toolkits/specialist-reporting/checklist.",
+}
+"""Works that the section itself cites, beside those of the packs."""
 
 _LEVELS = ("site", "phase", "context")
 """Subjects whose narratives stand in the section."""
 
 
 def outline(edition: Edition) -> tuple[Block, ...]:
-    """Headings, paragraphs and tables of the section in order."""
+    """Headings, paragraphs, tables and figures of the section in order; blocks as the project arranges them."""
     return tuple(_blocks(edition))
 
 
 def _blocks(edition: Edition) -> Iterator[Block]:
+    yield from _title(edition)
+    for one in arranged(edition.project.report_blocks):
+        heading = one.title or BLOCKS[one.block]
+        found = list(_WRITERS[one.block](edition))
+        own = [Paragraph(text=" ".join(p.split())) for p in re.split(r"\n\s*\n", one.text.strip()) if p.strip()]
+        if found or own:
+            yield Heading(level=2, text=literal(heading), anchor=f"block-{one.block.replace('_', '-')}")
+            yield from own
+            yield from found
+
+
+def _title(edition: Edition) -> Iterator[Block]:
     project = edition.project
-    yield Heading(level=1, text=f"Plant remains: {project.title}")
-    yield Paragraph(text=f"*{CAUTION}*")
+    yield Heading(level=1, text=f"Plant remains: {literal(project.title)}")
+    if project.authors:
+        names = "; ".join(f"{a.name}, {a.role}" if a.role else a.name for a in project.authors)
+        yield Paragraph(text=literal(names), kind="byline")
+    shown = ("qualifications", "number", "client", "permit", "fieldwork", "date")
+    facts = [f"{key.capitalize()}: {project.report[key]}" for key in shown if project.report.get(key)]
+    if facts:
+        yield Paragraph(text=literal(". ".join(fact.rstrip(".") for fact in facts)) + ".", kind="byline")
+    yield Paragraph(text=CAUTION, kind="notice")
+    if project.disclosure.restricted_contexts:
+        yield Paragraph(
+            text="This copy holds restricted contexts, marked where they stand. It is for the team alone.",
+            kind="notice",
+        )
     if edition.approved_only:
         told = (n for (audience, s), n in edition.narratives.items() if audience == "report" and s.level in _LEVELS)
-        waiting = sum(narrative.left_out for narrative in told)
-        yield Paragraph(text=f"*{_approved_alone(waiting)}*")
-    if project.authors:
-        yield Paragraph(text="; ".join(f"{a.name}, {a.role}" if a.role else a.name for a in project.authors))
-    if project.summary:
-        yield Paragraph(text=project.summary)
-    yield Heading(level=2, text="Samples and recovery")
-    yield sample_register(edition)
-    yield Heading(level=2, text="Results")
-    yield from _told(edition, Subject(level="site", id=SITE), 3)
-    for phase in project.phases:
-        yield Heading(level=2, text=phase.name)
-        yield from _told(edition, Subject(level="phase", id=phase.id), 3)
-        for context in project.contexts:
-            if context.phase == phase.id:
-                yield from _context(edition, context)
-    undated = [context for context in project.contexts if project.phase(context.phase) is None]
-    if undated:
-        yield Heading(level=2, text="Contexts without a phase")
-        for context in undated:
-            yield from _context(edition, context)
-    yield Heading(level=2, text="Tables")
-    yield counts_by_context(edition)
-    yield Heading(level=2, text="Sources")
-    yield from (Paragraph(text=source_line(key, edition.packs)) for key in cited(edition))
+        yield Paragraph(text=_approved_alone(sum(narrative.left_out for narrative in told)), kind="notice")
 
 
 def _approved_alone(waiting: int) -> str:
@@ -71,16 +86,104 @@ def _approved_alone(waiting: int) -> str:
     return f"Approved sentences alone; {left_out} for approval {'is' if waiting == 1 else 'are'} left out."
 
 
+def _summary(edition: Edition) -> Iterator[Block]:
+    """In plain words: what the project says of itself, then what is told first of the dig and of each phase."""
+    project = edition.project
+    if project.summary:
+        yield Paragraph(text=" ".join(literal(project.summary).split()))
+    audience = "public" if any(a == "public" for a, _ in edition.narratives) else "report"
+    for subject in (Subject(level="site", id=SITE), *(Subject(level="phase", id=p.id) for p in project.phases)):
+        told = edition.narrative(audience, subject)
+        if told is not None and told.summary is not None:
+            yield Paragraph(text=told.summary.text)
+
+
+def _contents(edition: Edition) -> Iterator[Block]:
+    yield Contents()
+
+
+def _results(edition: Edition) -> Iterator[Block]:
+    project = edition.project
+    yield Paragraph(text="Contexts are told by phase; what holds across the dig stands in the discussion.")
+    yield from figures(edition)
+    tables = list(counts_by_context(edition))
+    yield from tables
+    wood = wood_by_phase(edition)
+    if wood is not None:
+        yield wood
+    for phase in project.phases:
+        when = years(phase.start, phase.end, phase.dates)
+        yield Heading(level=3, text=literal(f"{phase.name}, {when}" if when else phase.name))
+        contexts = [context for context in project.contexts if context.phase == phase.id]
+        if not any(project.samples_of(context.id) for context in contexts):
+            yield Paragraph(text="No samples were taken from this phase.")
+        yield from _told(edition, Subject(level="phase", id=phase.id), 4)
+        for context in contexts:
+            yield from _context(edition, context)
+    undated = [context for context in project.contexts if project.phase(context.phase) is None]
+    if undated:
+        yield Heading(level=3, text="Contexts without a phase")
+        for context in undated:
+            yield from _context(edition, context)
+
+
 def _context(edition: Edition, context: Context) -> Iterator[Block]:
-    yield Heading(level=3, text=f"{context.id}, {context.kind}")
+    yield Heading(level=4, text=literal(f"{context.id}, {context.kind}"))
     if context.id in edition.project.disclosure.restricted_contexts:
-        yield Paragraph(text=RESTRICTED)
-    yield from _told(edition, Subject(level="context", id=context.id), 4)
+        yield Paragraph(text=RESTRICTED, kind="notice")
+    told = list(_told(edition, Subject(level="context", id=context.id), 5))
+    yield from told or [Paragraph(text="Nothing is told of this context: no samples, or no remains in them.")]
+
+
+def _discussion(edition: Edition) -> Iterator[Block]:
+    yield from _told(edition, Subject(level="site", id=SITE), 3)
+    cited_by: dict[str, set[str]] = {}
+    for claim in edition.claims:
+        if claim.verdict == "holds" and claim.about.level in _LEVELS:
+            cited_by.setdefault(claim.question, set()).update(claim.sources)
+    yield Heading(level=3, text="Works behind the readings")
+    for question in edition.packs.questions:
+        works = sorted({_author_date(k, edition) for k in cited_by.get(question, ())} - {""})
+        if works:
+            yield Paragraph(text=f"{literal(question.capitalize())}: {'; '.join(works)}.", kind="item")
+    unsourced = sum(bool(c.sources) and not any(_author_date(k, edition) for k in c.sources) for c in edition.claims)
+    if unsourced:
+        yield Paragraph(
+            text=f"{unsourced:,} of the readings judged rest on common practice or the judgement of the makers of the "
+            "rules alone."
+        )
+    if not edition.project.report.get("wider_context"):
+        yield missing("comparison with other sites of the region. Give it as report: wider_context.")
+    else:
+        yield Paragraph(text=literal(str(edition.project.report["wider_context"])))
+
+
+def _author_date(key: str, edition: Edition) -> str:
+    """'Miller 1988', of works alone: neither common practice nor the judgement of a pack's makers is one."""
+    source = edition.packs.sources.get(key)  # type: ignore[call-overload]
+    return author_year(source.authors, source.year) if source is not None and source.kind == "work" else ""
+
+
+def _references(edition: Edition) -> Iterator[Block]:
+    lines = [source_line(key, edition.packs) for key in cited(edition) if _author_date(key, edition)]
+    blocks = {one.block for one in arranged(edition.project.report_blocks)}
+    dated = any(phase.start is not None for phase in edition.project.phases)
+    lines += [WORKS["millard-2014"]] if dated and blocks & {"introduction", "checklist"} else []
+    lines += [WORKS["cifa"]] if "checklist" in blocks else []
+    for line in sorted(lines, key=str.lower):
+        yield Paragraph(text=literal(line), kind="reference")
+    if any("a default, check]" in line for line in lines):
+        yield Paragraph(
+            text="'A default, check' marks works whose statement was not seen in print by the makers of the rules; see "
+            "them before signing. The word before it says how well it is remembered: memory-H, M or L for high, "
+            "medium or low."
+        )
 
 
 def cited(edition: Edition) -> tuple[str, ...]:
     """Keys of the sources behind claims that hold, by author and year."""
-    keys = {key for claim in edition.claims if claim.verdict == "holds" for key in claim.sources}
+    held = (c for c in edition.claims if c.verdict == "holds" and c.about.level in _LEVELS)
+    keys = {key for claim in held for key in claim.sources}
     return tuple(sorted(keys, key=lambda key: source_line(key, edition.packs).lower()))
 
 
@@ -91,3 +194,22 @@ def _told(edition: Edition, subject: Subject, level: int) -> Iterator[Block]:
             yield Heading(level=level, text=section.heading)
         for paragraph in section.paragraphs:
             yield Paragraph(text=" ".join(sentence.text for sentence in paragraph))
+
+
+_WRITERS: Mapping[str, Callable[[Edition], Iterator[Block]]] = {
+    "summary": _summary,
+    "contents": _contents,
+    "checklist": checklist,
+    "introduction": introduction,
+    "sampling": sampling,
+    "laboratory": laboratory,
+    "results": _results,
+    "discussion": _discussion,
+    "limits": limits,
+    "archive": archive,
+    "references": _references,
+    "register": lambda edition: iter((sample_register(edition),)),
+    "raw_counts": lambda edition: iter((raw_counts(edition),)),
+    "measures": lambda edition: iter((measures(edition),)),
+    "rules": lambda edition: iter((rules(edition),)),
+}

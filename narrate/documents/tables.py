@@ -2,16 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from narrate.documents.blocks import Table
+from narrate.documents.inline import literal
 from narrate.model.edition import Edition
 from narrate.model.findings import Tally
-from narrate.model.ids import Subject
+from narrate.model.ids import SITE, Subject
 from narrate.model.sampling import Sample
+from narrate.model.stratigraphy import Context
 
 NOTED = "x"
 """Mark of a presence that was noted and not counted; its key stands in the note of the table."""
+MOST_CONTEXTS = 10
+"""Contexts that stand side by side on a landscape page; more go into a further table."""
 
 
 def sample_register(edition: Edition) -> Table:
@@ -22,6 +27,7 @@ def sample_register(edition: Edition) -> Table:
         context = contexts[sample.context]
         found = edition.findings.of(Subject(level="sample", id=sample.id))
         items = found.measurements["items"].value
+        light = sample.light_fraction
         rows.append(
             (
                 sample.id,
@@ -30,57 +36,184 @@ def sample_register(edition: Edition) -> Table:
                 context.phase or "–",
                 _litres(sample),
                 sample.method or "not recorded",
-                _shares(sample),
-                "–" if items is None else f"{items:,.0f}",
+                "; ".join(f"{name} {mesh:g}" for name, mesh in sorted(sample.mesh_mm.items())) or "not recorded",
+                "–" if light is None or light.mass_g is None else f"{light.mass_g:g}",
+                shares(sample),
+                _heavy(sample),
+                "none" if sample.sterile else "–" if items is None else f"{items:,.0f}",
             )
         )
-    columns = ("Sample", "Context", "Kind", "Phase", "Litres", "Method", "Sorted in part", "Items counted")
-    return Table(caption="Flotation samples.", columns=columns, rows=tuple(rows))
+    columns = (
+        "Sample", "Context", "Kind", "Phase", "Litres", "Method", "Mesh (mm)", "Light fraction (g)", "Sorted in part",
+        "Heavy fraction sorted", "Items counted",
+    )  # fmt: skip
+    note = "'none': looked through and nothing found; such samples count in every ubiquity. –: not recorded."
+    return Table(
+        caption="Flotation samples.",
+        columns=columns,
+        rows=tuple(tuple(map(literal, row)) for row in rows),
+        note=note,
+        anchor="register",
+        is_wide=True,
+    )
 
 
-def counts_by_context(edition: Edition) -> Table:
+def counts_by_context(edition: Edition) -> Iterator[Table]:
     """
-    Plants and parts down, contexts across, items as counted in the conditions that are ancient here.
+    Plants and parts down, contexts across with totals and ubiquity, items as counted in the ancient conditions.
 
-    Pieces of wood, nutshell and rind are fragments: they stand in the table and are in no total.
+    One table a phase, in parts where the phase has many contexts; the total of the phase stands in its last part.
     """
     project = edition.project
-    ancient = edition.packs.words.preservations.get(project.preservation, ())
-    contexts = [c.id for c in project.contexts]
-    cells: dict[tuple[str, str], dict[str, str]] = {}
-    for id in contexts:
-        for tally in edition.findings.of(Subject(level="context", id=id)).tallies:
-            if tally.condition in ancient:
-                name = tally.taxon or tally.written
-                cells.setdefault((name, tally.part), {})[id] = _cell(tally)
-    rows = [
-        (f"*{name}*", part, *(found.get(id, "–") for id in contexts)) for (name, part), found in sorted(cells.items())
+    known = {phase.id for phase in project.phases}
+    groups = [(p.id, p.name, [c for c in project.contexts if c.phase == p.id]) for p in project.phases]
+    groups.append(("", "contexts without a phase", [c for c in project.contexts if c.phase not in known]))
+    for id, name, contexts in groups:
+        sampled = [c for c in contexts if project.samples_of(c.id)]
+        tables = -(-len(sampled) // MOST_CONTEXTS)
+        size = -(-len(sampled) // max(1, tables))
+        chunks = [sampled[i : i + size] for i in range(0, len(sampled), size or 1)]
+        whole = _tallied(edition, sampled)
+        for number, chunk in enumerate(chunks, start=1):
+            part = f" ({number} of {len(chunks)})" if len(chunks) > 1 else ""
+            yield _phase_table(edition, chunk, whole, number == len(chunks), f"{name}{part}", f"counts-{id}-{number}")
+
+
+@dataclass(slots=True)
+class _Line:
+    """One plant and part over the contexts of a phase."""
+
+    cells: dict[str, str]
+    counted: int = 0
+    is_noted: bool = False
+    samples: int = 0
+    is_weighed: bool = False
+
+
+def _tallied(edition: Edition, contexts: Sequence[Context]) -> dict[tuple[str, str], _Line]:
+    ancient = edition.packs.words.preservations.get(edition.project.preservation, ())
+    found: dict[tuple[str, str], _Line] = {}
+    for context in contexts:
+        for tally in edition.findings.of(Subject(level="context", id=context.id)).tallies:
+            if tally.condition not in ancient:
+                continue
+            line = found.setdefault((tally.taxon or tally.written, tally.part), _Line(cells={}))
+            cell = _cell(tally)
+            line.cells[context.id] = f"{line.cells[context.id]}; {cell}" if context.id in line.cells else cell
+            line.counted += tally.counted
+            line.is_noted |= tally.is_noted
+            line.is_weighed |= tally.mass_g is not None and not tally.counted
+            line.samples += tally.samples
+    return found
+
+
+def _phase_table(
+    edition: Edition,
+    contexts: Sequence[Context],
+    lines: dict[tuple[str, str], _Line],
+    is_last: bool,
+    name: str,
+    anchor: str,
+) -> Table:
+    ids = [c.id for c in contexts]
+    all_ids = {id for line in lines.values() for id in line.cells}
+    of = sum(len(edition.project.samples_of(id)) for id in all_ids | set(ids))
+    rows: list[tuple[str, ...]] = []
+    for (taxon, part), line in sorted(lines.items()):
+        if not is_last and not any(id in line.cells for id in ids):
+            continue
+        total = f"{line.counted:,}" if line.counted else ""
+        total += ("+" if total else NOTED) if line.is_noted else ""
+        last = (total or "–", f"{line.samples} of {of}") if is_last else ()
+        rows.append((f"*{literal(taxon)}*", part, *(line.cells.get(id, "–") for id in ids), *last))
+    found = [edition.findings.of(Subject(level="context", id=id)) for id in ids]
+    foot = [
+        ("Litres floated", *("not recorded" if f.litres is None else f"{f.litres:g}" for f in found)),
+        ("Items without wood", *(_value(f.measurements["items"].value, "{:,.0f}") for f in found)),
+        ("Items per litre", *(_value(f.measurements["density"].value, "{:.1f}") for f in found)),
     ]
-    litres = ("Litres floated", "", *(_context_litres(edition, id) for id in contexts))
-    note = f"Items as counted. {NOTED}: noted as present and not counted. –: none found. cf.: all of them are 'cf.'."
-    return Table(
-        caption="Charred plant remains by context.",
-        columns=("Plant", "Part", *contexts),
-        rows=(litres, *rows),
-        note=note,
+    blank = ("", "") if is_last else ()
+    rows += [(f"**{head}**", "", *cells, *blank) for head, *cells in foot]
+    note = (
+        "Items as counted; nothing in the table is scaled up but the items per litre, which reckon with the unsorted "
+        f"share. {NOTED}: noted as present and not counted; +: noted as present in further samples. –: none found. "
+        "cf.: all of them are 'cf.'. †: some of them come from a class that was sorted in part. "
+        "Different plants and parts are not summed: a fragment of nutshell is no seed. "
     )
+    note += "Ubiquity: samples of the phase that hold it, sterile samples included. " if is_last else ""
+    note += "Remains in other conditions, and modern seeds, stand in the counts by sample alone."
+    return Table(
+        caption=f"Charred plant remains by context: {literal(name)}."
+        if edition.project.preservation == "charred"
+        else f"Plant remains by context: {literal(name)}.",
+        columns=("Plant", "Part", *ids, *(("Total", "Ubiquity") if is_last else ())),
+        rows=tuple(rows),
+        note=note,
+        anchor=anchor.lower().replace(" ", "-"),
+        is_wide=True,
+    )
+
+
+def _value(value: float | None, form: str) -> str:
+    return "–" if value is None else form.format(value)
 
 
 def _cell(tally: Tally) -> str:
     number = f"{tally.counted:,}" if tally.counted else (NOTED if tally.is_noted else "")
+    number += "†" if tally.counted and tally.estimated > tally.counted + 1e-9 else ""
     grams = f"{tally.mass_g:g} g" if tally.mass_g is not None and not tally.counted else ""
     return " ".join(part for part in (number or grams, "cf." if tally.only_cf else "") if part) or NOTED
 
 
-def _context_litres(edition: Edition, id: str) -> str:
-    litres = edition.findings.of(Subject(level="context", id=id)).litres
-    return "not recorded" if litres is None else f"{litres:g}"
+def wood_by_phase(edition: Edition) -> Table | None:
+    """Identified wood fragments of each phase as counts and percentages; None where no wood was identified."""
+    packs, project = edition.packs, edition.project
+    subjects = [(p.name, Subject(level="phase", id=p.id)) for p in project.phases]
+    subjects = [(n, s) for n, s in subjects if s in edition.findings.subjects] or [
+        ("all samples", Subject(level="site", id=SITE))
+    ]
+    counts: dict[str, dict[str, int]] = {}
+    for name, subject in subjects:
+        for tally in edition.findings.of(subject).tallies:
+            part = packs.words.parts.get(tally.part)
+            if part is not None and "wood" in part.roles and tally.counted:
+                line = counts.setdefault(tally.taxon or tally.written, {})
+                line[name] = line.get(name, 0) + tally.counted
+    if not counts:
+        return None
+    sums = {name: sum(line.get(name, 0) for line in counts.values()) for name, _ in subjects}
+    printed = dict.fromkeys(sums, 0.0)
+    rows = []
+    for taxon, line in sorted(counts.items()):
+        cells: list[str] = []
+        for name, total in sums.items():
+            share = round(100 * line.get(name, 0) / total, 1) if total else 0.0
+            printed[name] += share
+            cells += [f"{line.get(name, 0):,}", f"{share:.1f}" if total else "–"]
+        rows.append((f"*{literal(taxon)}*", *cells))
+    foot = [c for name, total in sums.items() for c in (f"{total:,}", f"{printed[name]:.1f}" if total else "–")]
+    rows.append(("**Sum**", *foot))
+    off = [name for name, total in sums.items() if total and f"{printed[name]:.1f}" != "100.0"]
+    note = "Percentages of the identified fragments; fragments are pieces, not trees."
+    note += f" As printed those of {', '.join(off)} do not sum to 100.0, because each is rounded." if off else ""
+    return Table(
+        caption="Wood charcoal by phase.",
+        columns=("Wood", *(c for n in sums for c in (f"{literal(n)}, n", "%"))),
+        rows=tuple(rows),
+        note=note,
+        anchor="wood",
+    )
 
 
 def _litres(sample: Sample) -> str:
     return "not recorded" if sample.volume_l is None else f"{sample.volume_l:g}"
 
 
-def _shares(sample: Sample) -> str:
+def shares(sample: Sample) -> str:
     parts: Sequence[str] = [f"{c.name}: {c.written}" for c in sample.size_classes if c.proportion_sorted < 1]
     return "; ".join(parts) or "no"
+
+
+def _heavy(sample: Sample) -> str:
+    is_sorted = sample.heavy_fraction.sorted if sample.heavy_fraction else None
+    return "not recorded" if is_sorted is None else "yes" if is_sorted else "no"

@@ -1,23 +1,43 @@
-"""`narrate report`: the interpretive section."""
+"""`narrate report`: the interpretive section in the medium that is asked for."""
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from pathlib import Path
 
-from narrate.documents.markdown import markdown
+from narrate.documents.blocks import Block, Unfit
 from narrate.documents.outline import outline
+from narrate.model.ids import Subject
+from narrate.model.narrative import Narrative
 from narrate.pipeline.editions import approved_alone, edition_of, with_those_of_drafts, words_of
-from narrate.pipeline.judged import Progress, judged_folder, silent
+from narrate.pipeline.judged import Judged, Progress, judged_folder, silent
 from narrate.pipeline.writing import write
-from narrate.problems import Problem, has_errors
+from narrate.problems import Place, Problem, has_errors
+from narrate.telling.tell import narratives
+
+MEDIA: Mapping[str, str] = {
+    "markdown": "section.md",
+    "html": "section.html",
+    "word": "section.docx",
+    "pdf": "section.pdf",
+}
+"""Medium -> name of the file in out/report."""
 
 
 def report(
-    folder: Path, *, version: str, approved_only: bool = False, progress: Progress = silent
+    folder: Path,
+    *,
+    version: str,
+    medium: str = "markdown",
+    template: Path | None = None,
+    approved_only: bool = False,
+    progress: Progress = silent,
 ) -> tuple[Path | None, tuple[Problem, ...]]:
     """
-    Writes the interpretive section as Markdown; no path where the project has errors.
+    Writes the interpretive section; no path where something stands in the way, and what stood there before stays.
 
+    medium:         a key of `MEDIA`.
+    template:       a Word document that lends its styles; for 'word' alone.
     approved_only:  from approved sentences alone, as project.yaml may also say.
     """
     found = judged_folder(folder, progress=progress)
@@ -30,7 +50,53 @@ def report(
     if has_errors(problems):
         return None, problems
     told = approved_alone(words.narratives) if is_strict else words.narratives
+    told = {**told, **_plain_summaries(whole)}
     edition = edition_of("review", whole, told, problems, version, approved_only=is_strict)
-    path = folder / "out" / "report" / "section.md"
-    write(path, markdown(outline(edition)))
+    path = folder / "out" / "report" / MEDIA[medium]
+    progress(f"writing {path.name}")
+    try:
+        for name, content in _files(outline(edition), medium, template).items():
+            write(path.parent / name, content)
+    except Unfit as unfit:
+        place = Place(path=str(template) if template else "project.yaml")
+        return None, (
+            *problems,
+            _error(place, "N119", str(unfit), "nothing was written; the file of before is as it was"),
+        )
+    except OSError as fault:
+        place = Place(path=f"out/report/{path.name}")
+        message = f"the section cannot be written here: {fault.strerror or fault}"
+        help = "close the file where it is open, or allow writing to the folder; the file of before is as it was"
+        return None, (*problems, _error(place, "N108", message, help))
     return path, problems
+
+
+def _plain_summaries(whole: Judged) -> dict[tuple[str, Subject], Narrative]:
+    """What visitors would be told of the dig and its phases: for the summary in plain words."""
+    plain = narratives(whole.project, whole.packs, whole.findings, whole.claims, "public")
+    return {("public", subject): n for subject, n in plain.items() if subject.level in ("site", "phase")}
+
+
+def _files(blocks: tuple[Block, ...], medium: str, template: Path | None) -> Mapping[str, str | bytes]:
+    """Name of a file in out/report -> what it holds; the section itself comes last."""
+    from narrate.documents.pdf import pdf, pictures
+
+    name, drawn = MEDIA[medium], pictures(blocks)
+    if medium == "word":
+        from narrate.documents.word import word
+
+        return {name: word(blocks, drawn, template)}
+    if medium == "pdf":
+        return {name: pdf(blocks, drawn)}
+    if medium == "html":
+        from narrate.documents.html import html
+
+        return {name: html(blocks, drawn)}
+    from narrate.documents.markdown import markdown
+
+    files: dict[str, str | bytes] = {f"figures/{anchor}.png": png for anchor, png in drawn.items()}
+    return {**files, name: markdown(blocks, {anchor: f"figures/{anchor}.png" for anchor in drawn})}
+
+
+def _error(place: Place, code: str, message: str, help: str) -> Problem:
+    return Problem(place=place, severity="error", code=code, message=message, help=help)

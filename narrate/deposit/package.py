@@ -1,0 +1,208 @@
+"""
+A package for an archive: data tables with their description, the project as records, readme, citation and checksums.
+
+Standards: Frictionless Data Package and Table Schema (version 1), RO-Crate 1.1, Darwin Core term addresses as `rdfType`,
+Citation File Format 1.2.0, BagIt 1.0 (RFC 8493) where a bag is asked for.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from collections.abc import Iterable, Mapping, Sequence
+from typing import Any
+
+from narrate.deposit.package_tables import DWC, PackageTable, package_tables
+from narrate.deposit.project_files import project_files
+from narrate.model.claims import Claims
+from narrate.model.findings import Findings
+from narrate.model.packs import Packs
+from narrate.model.project import Project
+
+NOT_STATED = "Not stated. Ask the authors before you use the data."
+
+
+def package(
+    project: Project,
+    packs: Packs,
+    findings: Findings,
+    claims: Claims,
+    *,
+    name: str,
+    version: str,
+    local_packs: Mapping[str, str] | None = None,
+) -> Mapping[str, bytes]:
+    """
+    Path -> bytes of one edition.
+
+    name:         'open' or 'restricted'. The open one must be given what may be disclosed and nothing else.
+    local_packs:  the project's own packs, path below project/ -> text.
+    """
+    tables = package_tables(project, packs, findings, claims)
+    texts: dict[str, str] = {f"data/{table.name}.csv": table.text() for table in tables}
+    texts |= project_files(project)
+    texts |= {f"project/{path}": text for path, text in (local_packs or {}).items()}
+    texts["datapackage.json"] = _json(_descriptor(project, tables, name, version))
+    texts["README.md"] = _readme(project, tables, name, version)
+    texts["CITATION.cff"] = _citation(project)
+    texts["ro-crate-metadata.json"] = _json(_crate(project, texts, tables, name))
+    files = {path: text.encode("utf-8") for path, text in sorted(texts.items())}
+    files["manifest-sha256.txt"] = checksums(files)
+    return files
+
+
+def checksums(files: Mapping[str, bytes]) -> bytes:
+    """One line a file: its SHA-256 and its path, as sha256sum reads it."""
+    lines = (f"{hashlib.sha256(raw).hexdigest()}  {path}\n" for path, raw in sorted(files.items()))
+    return "".join(lines).encode("utf-8")
+
+
+def bag(files: Mapping[str, bytes]) -> Mapping[str, bytes]:
+    """The files laid out as a bag."""
+    held = {f"data/{path}": raw for path, raw in files.items()}
+    size = sum(len(raw) for raw in held.values())
+    tags = {
+        "bagit.txt": b"BagIt-Version: 1.0\nTag-File-Character-Encoding: UTF-8\n",
+        "bag-info.txt": f"Payload-Oxum: {size}.{len(held)}\n".encode(),
+        "manifest-sha256.txt": checksums(held),
+    }
+    return {**held, **tags, "tagmanifest-sha256.txt": checksums(tags)}
+
+
+def _json(value: Any) -> str:
+    return json.dumps(value, ensure_ascii=False, indent=1, sort_keys=False) + "\n"
+
+
+def _about(project: Project, name: str) -> str:
+    left = " Restricted contexts, locations and other withheld fields are not in it." if name == "open" else ""
+    kept = " It holds restricted contexts and locations: not for release." if name == "restricted" else ""
+    return f"Plant remains from flotation samples: {project.title}. {' '.join(project.summary.split())}{left}{kept}".strip()
+
+
+def _descriptor(project: Project, tables: Sequence[PackageTable], name: str, version: str) -> dict[str, Any]:
+    return {
+        "profile": "tabular-data-package",
+        "name": f"plant-remains-{name}",
+        "title": f"Plant remains: {project.title} ({name} edition)",
+        "description": _about(project, name),
+        "contributors": [{"title": a.name, "role": "author"} for a in project.authors],
+        "homepage": project.address or None,
+        "narrate_version": version,
+        "resources": [_resource(table) for table in tables],
+    } if project.address else {
+        "profile": "tabular-data-package",
+        "name": f"plant-remains-{name}",
+        "title": f"Plant remains: {project.title} ({name} edition)",
+        "description": _about(project, name),
+        "contributors": [{"title": a.name, "role": "author"} for a in project.authors],
+        "narrate_version": version,
+        "resources": [_resource(table) for table in tables],
+    }  # fmt: skip
+
+
+def _resource(table: PackageTable) -> dict[str, Any]:
+    raw = table.text().encode("utf-8")
+    schema: dict[str, Any] = {"fields": [_field(f) for f in table.fields], "missingValues": [""]}
+    if table.key:
+        schema["primaryKey"] = [table.key]
+    if table.refers:
+        schema["foreignKeys"] = [
+            {"fields": [field], "reference": {"resource": other, "fields": [there]}}
+            for field, other, there in table.refers
+        ]
+    return {
+        "name": table.name,
+        "path": f"data/{table.name}.csv",
+        "profile": "tabular-data-resource",
+        "description": table.about,
+        "format": "csv",
+        "mediatype": "text/csv",
+        "encoding": "utf-8",
+        "bytes": len(raw),
+        "hash": f"sha256:{hashlib.sha256(raw).hexdigest()}",
+        "schema": schema,
+    }
+
+
+def _field(field: Any) -> dict[str, Any]:
+    found: dict[str, Any] = {"name": field.name, "type": field.type}
+    if field.about:
+        found["description"] = field.about
+    if field.unit:
+        found["unit"] = field.unit
+    if field.term:
+        found["rdfType"] = DWC + field.term
+    if field.is_needed:
+        found["constraints"] = {"required": True}
+    return found
+
+
+def _crate(project: Project, paths: Iterable[str], tables: Sequence[PackageTable], name: str) -> dict[str, Any]:
+    about = {f"data/{table.name}.csv": table.about for table in tables}
+    files = sorted({*paths, "ro-crate-metadata.json"} - {"ro-crate-metadata.json"})
+    people = [{"@id": f"#author-{n}", "@type": "Person", "name": a.name} for n, a in enumerate(project.authors, 1)]
+    kinds = {"csv": "text/csv", "json": "application/json", "md": "text/markdown", "yaml": "application/yaml"}
+    root = {
+        "@id": "./",
+        "@type": "Dataset",
+        "name": f"Plant remains: {project.title} ({name} edition)",
+        "description": _about(project, name),
+        "license": project.report.get("licence") or project.report.get("license") or NOT_STATED,
+        "author": [{"@id": person["@id"]} for person in people],
+        "hasPart": [{"@id": path} for path in files],
+    }
+    if project.report.get("date"):
+        root["datePublished"] = project.report["date"]
+    parts = [
+        {
+            "@id": path,
+            "@type": "File",
+            "name": about.get(path, path),
+            "encodingFormat": kinds.get(path.rpartition(".")[2], "text/plain"),
+        }
+        for path in files
+    ]
+    descriptor = {
+        "@id": "ro-crate-metadata.json",
+        "@type": "CreativeWork",
+        "about": {"@id": "./"},
+        "conformsTo": {"@id": "https://w3id.org/ro/crate/1.1"},
+    }
+    return {"@context": "https://w3id.org/ro/crate/1.1/context", "@graph": [descriptor, root, *people, *parts]}
+
+
+def _readme(project: Project, tables: Sequence[PackageTable], name: str, version: str) -> str:
+    lines = [
+        f"# Plant remains: {project.title}",
+        "",
+        f"The {name} edition, written by narrate {version}. {_about(project, name)}",
+        "",
+        "Interpretations in it are drafts for the signature of a qualified specialist. Location and burial information "
+        "follows the laws and consultation that apply where the work was done.",
+        "",
+        "| File | Holds | Rows |",
+        "| --- | --- | --- |",
+        *(f"| data/{table.name}.csv | {table.about} | {len(table.rows)} |" for table in tables),
+        "",
+        "`datapackage.json` describes every field, its unit and its keys. `project/` holds the same records as a folder "
+        "that `narrate check` and `narrate tell` read. An empty cell is a missing value, never 0. Counts are as counted; "
+        "nothing is scaled up for the unsorted share. `sha256sum -c manifest-sha256.txt` proves the files whole.",
+        "",
+    ]
+    return "\n".join(lines)
+
+
+def _citation(project: Project) -> str:
+    def quoted(text: str) -> str:
+        return json.dumps(" ".join(text.split()), ensure_ascii=False)
+
+    authors = [f"  - name: {quoted(author.name)}" for author in project.authors] or ['  - name: "Not stated"']
+    lines = [
+        "cff-version: 1.2.0",
+        'message: "Cite these data as below."',
+        "type: dataset",
+        f"title: {quoted(f'Plant remains: {project.title}')}",
+        "authors:",
+        *authors,
+    ]
+    return "\n".join(lines) + "\n"

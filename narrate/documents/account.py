@@ -1,0 +1,160 @@
+"""What the records say of sampling, recovery and laboratory work, in sentences; and what they do not say."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator
+
+from narrate.documents.blocks import Block, Paragraph
+from narrate.documents.inline import literal
+from narrate.model.edition import Edition
+from narrate.model.ids import SITE, Subject
+from narrate.telling.numbers import years
+
+
+def missing(text: str) -> Paragraph:
+    """What nobody has recorded yet and a report must say."""
+    return Paragraph(text=f"To be written: {text}", kind="missing")
+
+
+def told_of(report: object, *keys: str) -> str:
+    """The first of the project's own report keys that says something."""
+    return next((str(report[key]) for key in keys if report.get(key)), "")  # type: ignore[attr-defined, index]
+
+
+def introduction(edition: Edition) -> Iterator[Block]:
+    project = edition.project
+    site = edition.findings.of(Subject(level="site", id=SITE))
+    items = site.measurements["items"].value
+    sampled = len({sample.context for sample in project.samples})
+    litres = "no recorded volume" if site.litres is None else f"{site.litres:,.4g} litres"
+    yield Paragraph(
+        text=f"The assemblage comes from {_many(len(project.samples), 'flotation sample')} ({litres}) of "
+        f"{_many(sampled, 'context')}" + (f" and holds {items:,.0f} counted items besides wood." if items else ".")
+    )
+    kinds = Counter(context.kind for context in project.contexts if project.samples_of(context.id))
+    parts = ", ".join(f"{literal(kind)} ({n})" for kind, n in sorted(kinds.items()))
+    yield Paragraph(text=f"Sampled contexts by kind: {parts}. The samples are listed in {{register}}.")
+    for phase in project.phases:
+        when = years(phase.start, phase.end, phase.dates)
+        basis = f", on the basis of {literal(phase.basis.strip().rstrip('.'))}" if phase.basis else ""
+        yield Paragraph(text=f"{literal(phase.name)}: {when or 'no years given'}{basis}.", kind="item")
+    if any(phase.start is not None for phase in project.phases):
+        yield missing(
+            "for every radiocarbon date, the laboratory code, material, conventional age with error, calibration curve "
+            "and software, and ranges with their probability (Millard 2014)."
+        )
+    yield from _given(edition, "aims", "aims of the plant study and the questions of the project design")
+
+
+def sampling(edition: Edition) -> Iterator[Block]:
+    samples = edition.project.samples
+    litres = sorted(s.volume_l for s in samples if s.volume_l is not None)
+    if litres:
+        middle = (litres[(len(litres) - 1) // 2] + litres[len(litres) // 2]) / 2
+        yield Paragraph(
+            text=f"{_many(len(litres), 'sample')} of {len(samples)} have a recorded volume, from {litres[0]:g} to "
+            f"{litres[-1]:g} litres (median {middle:g}), {sum(litres):,.4g} litres in all."
+        )
+    methods = Counter(s.method or "not recorded" for s in samples)
+    yield Paragraph(
+        text="Method of flotation: " + "; ".join(f"{literal(m)} ({n})" for m, n in sorted(methods.items())) + "."
+    )
+    meshes = Counter(
+        ", ".join(f"{name} fraction {mm:g} mm" for name, mm in sorted(s.mesh_mm.items(), reverse=True))
+        or "not recorded"
+        for s in samples
+    )
+    yield Paragraph(text="Mesh: " + "; ".join(f"{m} ({_many(n, 'sample')})" for m, n in sorted(meshes.items())) + ".")
+    in_part = [s for s in samples if any(c.proportion_sorted < 1 for c in s.size_classes)]
+    heavy = Counter(None if s.heavy_fraction is None else s.heavy_fraction.sorted for s in samples)
+    yield Paragraph(
+        text=f"{_many(len(in_part), 'sample')} had a size class sorted in part; the shares stand in {{register}}. "
+        f"The heavy fraction was sorted of {_many(heavy[True], 'sample')}, not sorted of {heavy[False]}, and not "
+        f"spoken of in the records of {heavy[None]}."
+    )
+    tests = [s for s in samples if s.recovery_test is not None]
+    if tests:
+        rates = "; ".join(
+            f"{s.id} {s.recovery_test.recovered} of {s.recovery_test.added}" for s in tests if s.recovery_test
+        )
+        yield Paragraph(text=f"Recovery tests with marked charred seeds: {literal(rates)}.")
+    else:
+        yield Paragraph(text="No recovery test was recorded, so the loss in flotation is not known.")
+    sterile = [s.id for s in samples if s.sterile]
+    if sterile:
+        listed = literal(", ".join(sterile))
+        stays = "which stays" if len(sterile) == 1 else "which stay"
+        yield Paragraph(text=f"Nothing was found in {listed}, {stays} in every share of samples.")
+    yield from _given(edition, "sampling_strategy", "how contexts were chosen for sampling, and how much was taken")
+    yield from _given(edition, "departures", "where the work departed from the plan, or that it did not")
+
+
+def laboratory(edition: Edition) -> Iterator[Block]:
+    project, packs = edition.project, edition.packs
+    parts = sorted({row.part for row in project.counts})
+    rules = [(packs.words.parts[p].plural, packs.words.parts[p].counting) for p in parts if p in packs.words.parts]
+    yield Paragraph(
+        text=f"Names follow the lists of plants of {literal(', '.join(packs.regions))} that come with narrate "
+        f"{edition.version}; each name is also kept as it was written. 'cf.' stands before a name that the specimen "
+        "resembles and that is not certain. Counts are of the share sorted; estimates for the unsorted share are named "
+        "as such and no test uses them."
+    )
+    yield Paragraph(text="What one item is, by part:")
+    for plural, counting in rules:
+        if counting:
+            yield Paragraph(text=f"{literal(plural)}: {literal(counting)}", kind="item")
+    unsaid = [plural for plural, counting in rules if not counting]
+    if unsaid:
+        yield Paragraph(text=f"Without a rule of their own, each piece is one item: {literal(', '.join(unsaid))}.")
+    other = Counter(
+        r.condition for r in project.counts if r.condition not in packs.words.preservations[project.preservation]
+    )
+    if other:
+        rows = ", ".join(f"{condition} ({_many(n, 'row')})" for condition, n in sorted(other.items()))
+        yield Paragraph(text=f"Set apart and taken for no evidence of the past: {literal(rows)} of the count sheets.")
+    yield from _given(edition, "identification", "magnification, keys and atlases used, and who identified what")
+    yield from _given(edition, "reference_collection", "the reference collection with which finds were compared")
+
+
+def _given(edition: Edition, key: str, what: str) -> Iterator[Block]:
+    """What the project says under a key of its report, or the place where it must be written."""
+    said = told_of(edition.project.report, key)
+    yield Paragraph(text=literal(" ".join(said.split()))) if said else missing(f"{what}. Give it as report: {key}.")
+
+
+def limits(edition: Edition) -> Iterator[Block]:
+    """What holds the readings down, by how often, and the work that would do most."""
+    found: Counter[str] = Counter()
+    for claim in edition.claims:
+        if claim.verdict == "holds" and claim.about.level in ("context", "phase", "site"):
+            found.update({(limit.says, limit.lifts) for limit in claim.limits})
+    if found:
+        yield Paragraph(text="What holds readings down, with the number of readings and what would lift it:")
+    for (says, lifts), n in sorted(found.items(), key=lambda item: (-item[1], item[0]))[:12]:  # type: ignore[misc]
+        yield Paragraph(text=f"{literal(says)} ({_many(n, 'reading')}); lifted by {literal(lifts)}", kind="item")
+    steps = [s for steps in edition.claims.steps.values() for s in steps if s.about.level != "sample" and s.pays]
+    unique = {step.says: step for step in sorted(steps, key=lambda s: s.in_order())}
+    if unique:
+        yield Paragraph(text="Work that would do most for its cost:")
+    for says in list(unique)[:15]:
+        about = unique[says].about
+        where = f"{about.id}: " if about.level == "context" and about.id not in says else ""
+        yield Paragraph(text=f"{literal(where + says)}", kind="item")
+    if not found and not unique:
+        yield Paragraph(text="No limit holds a reading down, and no further work would change one.")
+
+
+def archive(edition: Edition) -> Iterator[Block]:
+    what = "where the material, records and digital archive are or will be kept, with accession numbers"
+    yield from _given(edition, "archive", what)
+    yield from _given(edition, "selection_strategy", "what was kept of the flots, residues and sorted remains, and why")
+    yield Paragraph(
+        text="The data are written by narrate deposit as a package with the counts as written, the rules and the sources "
+        "used, in an open and a restricted edition. Location and burial information is in neither the open edition nor "
+        "the public pages."
+    )
+
+
+def _many(number: int, what: str) -> str:
+    return f"{number:,} {what}{'s' * (number != 1)}"

@@ -1,0 +1,124 @@
+"""Appendices: counts as written, measures with their intervals, and how the rules came out."""
+
+from __future__ import annotations
+
+from narrate.documents.blocks import Table
+from narrate.documents.inline import literal
+from narrate.model.edition import Edition
+from narrate.model.ids import SITE, Subject
+from narrate.model.measurement import Measurement
+
+
+def raw_counts(edition: Edition) -> Table:
+    """Every row of the count sheets: names, signs and conditions as they were written."""
+    rows = [
+        (
+            row.sample,
+            row.identification.written,
+            row.part,
+            row.condition,
+            row.completeness,
+            row.fraction,
+            row.size_class or "–",
+            row.count.written or "–",
+            "–" if row.mass_g is None else f"{row.mass_g:g}",
+            row.note or "–",
+        )
+        for row in edition.project.counts
+    ]
+    columns = (
+        "Sample", "Name as written", "Part", "Condition", "Completeness", "Fraction", "Size class", "Count", "Mass (g)",
+        "Note",
+    )  # fmt: skip
+    note = "Counts as written, of the share that was sorted; nothing is scaled up. –: not written."
+    order = {sample.id: number for number, sample in enumerate(edition.project.samples)}
+    rows.sort(key=lambda row: order[row[0]])
+    return Table(
+        caption="Counts by sample, as written.",
+        columns=columns,
+        rows=tuple(tuple(map(literal, row)) for row in rows),
+        note=note,
+        anchor="raw-counts",
+        is_wide=True,
+        widths=(6, 19, 10, 9, 9, 7, 9, 6, 6, 19),
+    )
+
+
+def measures(edition: Edition) -> Table:
+    """The measures of the dig, its phases and its contexts, each with its interval or the reason why there is none."""
+    project, titles = edition.project, {shown.name: shown.title for shown in edition.packs.shown}
+    subjects = [("all samples", Subject(level="site", id=SITE))]
+    subjects += [(p.name, Subject(level="phase", id=p.id)) for p in project.phases]
+    subjects += [(c.id, Subject(level="context", id=c.id)) for c in project.contexts]
+    rows = []
+    for name, subject in subjects:
+        found = edition.findings.subjects.get(subject)
+        for key, measured in found.measurements.items() if found else ():
+            if measured.value is not None:
+                rows.append((literal(name), titles.get(key, key), *_cells(measured)))
+    note = (
+        "Interval: 95 %; –: none is worked out. n: what the value rests on. Measures without a value are left out; "
+        "narrate measure writes them with the reason."
+    )
+    return Table(
+        caption="Measures of the dig, its phases and its contexts.",
+        columns=("Subject", "Measure", "Value", "Unit", "Interval", "n"),
+        rows=tuple(rows),
+        note=note,
+        anchor="measures",
+        widths=(14, 40, 10, 14, 16, 8),
+    )
+
+
+def _cells(measured: Measurement) -> tuple[str, str, str, str]:
+    if measured.low is None:
+        interval = "–"
+    else:
+        high = "open" if measured.is_open_above or measured.high is None else _number(measured.high)
+        interval = f"{_number(measured.low)} to {high}"
+    value = "–" if measured.value is None else _number(measured.value)
+    return value, measured.unit or "–", interval, "–" if measured.n is None else f"{measured.n:,}"
+
+
+def _number(value: float) -> str:
+    return f"{value:,.0f}" if abs(value) >= 100 else f"{value:.3g}"
+
+
+def rules(edition: Edition) -> Table:
+    """One row a rule that was asked of contexts, phases or the dig: where it held, failed, or could not be told."""
+    found: dict[str, dict[str, list[str]]] = {}
+    shown = {SITE: "all samples"} | {phase.id: phase.name for phase in edition.project.phases}
+    for claim in edition.claims:
+        if claim.about.level not in ("site", "phase", "context"):
+            continue
+        for argument in claim.arguments:
+            line = found.setdefault(argument.rule, {})
+            where = line.setdefault(argument.verdict, [])
+            name = shown.get(claim.about.id, claim.about.id) if claim.about.level != "context" else claim.about.id
+            if name not in where:
+                where.append(name)
+    rows = []
+    for id, line in sorted(found.items()):
+        rule = edition.packs.rules[id]  # type: ignore[index]
+        held = line.get("holds", [])
+        rows.append(
+            (
+                literal(rule.title),
+                rule.status,
+                literal(", ".join(held)) or "–",
+                str(len(line.get("fails", []))),
+                str(len(line.get("cannot tell", []))),
+            )
+        )
+    note = (
+        "A rule that fails is no proof of the opposite. Undecided: too few remains, or something that the rule needs "
+        "is not recorded. Draft rules alone never carry a reading above 'supports'."
+    )
+    return Table(
+        caption="Rules of interpretation and how they came out for contexts, phases and the dig.",
+        columns=("Rule", "Status", "Held for", "Failed for (n)", "Undecided for (n)"),
+        rows=tuple(rows),
+        note=note,
+        anchor="rules",
+        widths=(38, 11, 37, 9, 11),
+    )

@@ -1,0 +1,156 @@
+"""
+The reviewer's checklist: each item that a specialist report must hold, where it is met, what is missing.
+
+The first items are those of the Chartered Institute for Archaeologists' toolkit for specialist reporting (its checklist,
+blocks on the whole project, document information and introduction), as far as they were read; in our words.
+The others are named for what they rest on; 'common practice' has no single source.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from narrate.documents.account import told_of
+from narrate.documents.blocks import Block, Paragraph, Table
+from narrate.documents.inline import literal
+from narrate.model.edition import Edition
+from narrate.model.report_blocks import BLOCKS, arranged
+
+CIFA = "CIfA specialist reporting"
+PRACTICE = "common practice"
+DATES = "Millard 2014"
+
+Answer = str
+"""Empty: met; otherwise what is missing."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Item:
+    asks: str
+    source: str
+    block: str
+    """Block in which it is met; empty for the title block."""
+    lacks: Callable[[Edition], Answer]
+
+
+def _reported(*keys: str) -> Callable[[Edition], Answer]:
+    return lambda edition: (
+        "" if told_of(edition.project.report, *keys) else f"not given; write report: {keys[0]} in project.yaml"
+    )
+
+
+def _share(what: str, has: Callable[[object], bool]) -> Callable[[Edition], Answer]:
+    def answer(edition: Edition) -> Answer:
+        lacking = [sample.id for sample in edition.project.samples if not has(sample)]
+        return f"{what} not recorded for {len(lacking)} of {len(edition.project.samples)} samples" if lacking else ""
+
+    return answer
+
+
+def _met(edition: Edition) -> Answer:
+    return ""
+
+
+def _weights(edition: Edition) -> Answer:
+    return "" if any(row.mass_g is not None for row in edition.project.counts) else "no weights in the count sheets"
+
+
+def _phases(edition: Edition) -> Answer:
+    without = [c.id for c in edition.project.contexts if edition.project.phase(c.phase) is None]
+    return f"{len(without)} contexts without a phase" if without else ""
+
+
+def _dated(edition: Edition) -> Answer:
+    return "laboratory codes, ages, curve and software are not in the records" if edition.project.phases else ""
+
+
+def _recovery(edition: Edition) -> Answer:
+    tested = sum(s.recovery_test is not None for s in edition.project.samples)
+    return "" if tested else "no recovery test"
+
+
+def _authors(edition: Edition) -> Answer:
+    return "" if edition.project.authors else "no author given"
+
+
+ITEMS: tuple[Item, ...] = (
+    Item(asks="Title with subject and project", source=CIFA, block="", lacks=_met),
+    Item(asks="Author", source=CIFA, block="", lacks=_authors),
+    Item(asks="Author's qualifications", source=CIFA, block="", lacks=_reported("qualifications")),
+    Item(asks="Date of the data collection", source=CIFA, block="", lacks=_reported("fieldwork")),
+    Item(asks="Date of the analysis or report", source=CIFA, block="", lacks=_reported("date")),
+    Item(asks="Size of the assemblage: counts", source=CIFA, block="introduction", lacks=_met),
+    Item(asks="Size of the assemblage: weights", source=CIFA, block="raw_counts", lacks=_weights),
+    Item(asks="Aims", source=CIFA, block="introduction", lacks=_reported("aims")),
+    Item(asks="Sampling strategy", source=CIFA, block="sampling", lacks=_reported("sampling_strategy")),
+    Item(asks="Recovery strategy", source=CIFA, block="sampling", lacks=_share("method", lambda s: bool(s.method))),
+    Item(asks="Selection strategy", source=CIFA, block="archive", lacks=_reported("selection_strategy")),
+    Item(asks="Contexts and features in summary", source=CIFA, block="introduction", lacks=_met),
+    Item(asks="Date range and phases", source=CIFA, block="introduction", lacks=_phases),
+    Item(asks="Method, results, discussion, recommendations", source=CIFA, block="results", lacks=_met),
+    Item(asks="Interpretation, local and wider", source=CIFA, block="discussion", lacks=_reported("wider_context")),
+    Item(asks="Place of the archive, with accession number", source=CIFA, block="archive", lacks=_reported("archive")),
+    Item(asks="Radiocarbon dates in full", source=DATES, block="introduction", lacks=_dated),
+    Item(asks="Departures from the plan", source=PRACTICE, block="sampling", lacks=_reported("departures")),
+    Item(
+        asks="Volume of every sample",
+        source=PRACTICE,
+        block="register",
+        lacks=_share("volume", lambda s: s.volume_l is not None),
+    ),
+    Item(
+        asks="Mesh of every sample", source=PRACTICE, block="register", lacks=_share("mesh", lambda s: bool(s.mesh_mm))
+    ),
+    Item(
+        asks="Flot of every sample",
+        source=PRACTICE,
+        block="register",
+        lacks=_share("light fraction", lambda s: s.light_fraction is not None),
+    ),
+    Item(
+        asks="Residue sorted or not",
+        source=PRACTICE,
+        block="register",
+        lacks=_share("sorting of the heavy fraction", lambda s: s.heavy_fraction is not None),
+    ),
+    Item(asks="Share sorted of every size class", source=PRACTICE, block="register", lacks=_met),
+    Item(asks="Recovery test", source=PRACTICE, block="sampling", lacks=_recovery),
+    Item(asks="Magnification and keys", source=PRACTICE, block="laboratory", lacks=_reported("identification")),
+    Item(
+        asks="Reference collection",
+        source=PRACTICE,
+        block="laboratory",
+        lacks=_reported("reference_collection"),
+    ),
+    Item(asks="Names followed, counting rules", source=PRACTICE, block="laboratory", lacks=_met),
+    Item(asks="Raw counts with condition and cf.", source=PRACTICE, block="raw_counts", lacks=_met),
+    Item(asks="Density, and ubiquity with n", source=PRACTICE, block="results", lacks=_met),
+    Item(asks="Intervals of measures", source=PRACTICE, block="measures", lacks=_met),
+    Item(asks="Sources of every reading", source=PRACTICE, block="references", lacks=_met),
+)
+
+
+def checklist(edition: Edition) -> Iterator[Block]:
+    """The page: a sentence that sums it up, and one row an item."""
+    shown = {one.block: one.title or BLOCKS[one.block] for one in arranged(edition.project.report_blocks)}
+    said = {one.block for one in edition.project.report_blocks if one.text.strip()}
+    rows, lacking = [], 0
+    for item in ITEMS:
+        where = "Title block" if not item.block else shown.get(item.block, "")
+        lacks = item.lacks(edition) if where else f"the block '{BLOCKS[item.block]}' is switched off"
+        lacking += bool(lacks)
+        by_hand = " See the text of the block by hand." if lacks and item.block in said else ""
+        rows.append((item.asks, item.source, where or "–", f"missing: {lacks}.{by_hand}" if lacks else "met"))
+    yield Paragraph(
+        text=f"{len(ITEMS) - lacking} of {len(ITEMS)} items are met. What is missing is marked 'To be written' in the "
+        "text, and {checklist} says where to give it. 'CIfA specialist reporting' is the checklist of the Chartered "
+        "Institute for Archaeologists, in our words, as far as it was read; 'common practice' has no single source."
+    )
+    yield Table(
+        caption="Items that a specialist report must hold.",
+        columns=("Item", "Asked by", "Where", "Met or missing"),
+        rows=tuple(tuple(map(literal, row)) for row in rows),
+        anchor="checklist",
+        widths=(28, 18, 22, 32),
+    )

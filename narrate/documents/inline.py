@@ -1,0 +1,84 @@
+"""Text inside a block as runs: plain, Latin, strong, or a reference to a table or figure."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from narrate.documents.blocks import Block, Figure, Table, Unfit
+
+NBSP = "\u00a0"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Run:
+    text: str
+    style: str = ""
+    """'', 'latin' or 'strong'."""
+    anchor: str = ""
+    """For references: where they lead."""
+
+
+_PIECE = re.compile(r"\\([\\*{}|_`])|\*\*(.+?)\*\*|\*([^*]+?)\*|\{([a-z][a-z0-9_-]*)\}", re.DOTALL)
+_UNIT = re.compile(r"(?<=\d) (?=(?:litres?|liters?|l|L|g|kg|mg|mm|ml|cm|m|items?|samples?|BC|BCE|CE|BP)\b|%)")
+_ERA = re.compile(r"\b(cal) (?=AD|BC|CE|BCE|BP)|\b(AD|Table|Figure|n =|p\.|pp\.|cf\.) (?=[\w−-])")
+
+
+def labels(blocks: Iterable[Block]) -> Mapping[str, str]:
+    """Anchor -> 'Table 3' or 'Figure 1', numbered in order of the section."""
+    found: dict[str, str] = {}
+    tables = figures = 0
+    for block in blocks:
+        if isinstance(block, Table):
+            tables += 1
+            found[block.anchor or f"table-{tables}"] = f"Table{NBSP}{tables}"
+        elif isinstance(block, Figure):
+            figures += 1
+            found[block.anchor or f"figure-{figures}"] = f"Figure{NBSP}{figures}"
+    return found
+
+
+def runs(text: str, known: Mapping[str, str] | None = None) -> tuple[Run, ...]:
+    """
+    The runs of a text; spaces before units and after 'cal' and 'AD' do not break.
+
+    >>> [(r.text, r.style) for r in runs("12 g of *Zea mays*, a\\\\*b")]
+    [('12\\xa0g of ', ''), ('Zea mays', 'latin'), (', a', ''), ('*', ''), ('b', '')]
+    """
+    text = tied(" ".join(text.split(" ")))
+    found: list[Run] = []
+    at = 0
+    for piece in _PIECE.finditer(text):
+        if piece.start() > at:
+            found.append(Run(text=text[at : piece.start()]))
+        escaped, strong, latin, anchor = piece.groups()
+        if anchor is not None and known is not None:
+            if anchor not in known:
+                raise Unfit(f"the text refers to '{anchor}', which is no table or figure of the section")
+            found.append(Run(text=known[anchor], anchor=anchor))
+        elif anchor is not None:
+            found.append(Run(text=piece.group()))
+        elif escaped is not None:
+            found.append(Run(text=escaped))
+        else:
+            found.append(Run(text=strong or latin, style="strong" if strong else "latin"))
+        at = piece.end()
+    if at < len(text):
+        found.append(Run(text=text[at:]))
+    return tuple(found)
+
+
+def tied(text: str) -> str:
+    """The text with spaces that do not break before units and after words that belong to a number."""
+    text = _UNIT.sub(NBSP, text)
+    return _ERA.sub(lambda found: (found[1] or found[2]) + NBSP, text)
+
+
+def plain(text: str, known: Mapping[str, str] | None = None) -> str:
+    return "".join(run.text for run in runs(text, known))
+
+
+def literal(text: str) -> str:
+    """A text of the records, in which no sign is markup."""
+    return re.sub(r"([\\*{}])", r"\\\1", text)

@@ -1,0 +1,161 @@
+"""The section as a tagged PDF (PDF/UA-1), and pictures of its figures; typst sets both and is loaded when needed."""
+
+from __future__ import annotations
+
+import re
+import tempfile
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+
+from narrate.documents.blocks import Block, Contents, Figure, Heading, Table, Unfit
+from narrate.documents.inline import labels, plain, runs
+
+DPI = 300
+_FIGURE_MM = 160
+
+
+def pictures(blocks: Sequence[Block]) -> dict[str, bytes]:
+    """Anchor of each figure -> PNG of 160 mm at 300 dpi."""
+    return {block.anchor: _png(block) for block in blocks if isinstance(block, Figure)}
+
+
+def _png(figure: Figure) -> bytes:
+    import typst
+
+    with tempfile.TemporaryDirectory() as folder:
+        Path(folder, "drawing.svg").write_text(figure.svg, encoding="utf-8")
+        source = Path(folder, "page.typ")
+        source.write_text(
+            f"#set page(width: {_FIGURE_MM}mm, height: auto, margin: 0mm, fill: white)\n"
+            '#image("drawing.svg", width: 100%)\n',
+            encoding="utf-8",
+        )
+        found = typst.compile(str(source), format="png", ppi=DPI)
+    return found if isinstance(found, bytes) else found[0]
+
+
+def pdf(blocks: Sequence[Block], pictures: Mapping[str, bytes]) -> bytes:
+    """
+    The pages, tagged.
+
+    Raises Unfit with the engine's own words where it refuses: an alternative text or the title is missing.
+    """
+    import typst
+
+    with tempfile.TemporaryDirectory() as folder:
+        for anchor, png in pictures.items():
+            Path(folder, f"{anchor}.png").write_bytes(png)
+        source = Path(folder, "section.typ")
+        source.write_text(typst_source(blocks), encoding="utf-8")
+        try:
+            return bytes(typst.compile(str(source), format="pdf", pdf_standards="ua-1"))
+        except typst.TypstError as refused:
+            raise Unfit(f"the PDF cannot be tagged for readers: {str(refused).splitlines()[0]}") from refused
+
+
+_HEAD = """#set document(title: {title}, date: none)
+#set page(paper: "a4", margin: 22mm, numbering: "1")
+#set text(lang: "en", size: 10pt)
+#set par(justify: false, leading: 0.62em, spacing: 0.9em)
+#show title: set text(size: 17pt)
+#show heading: set block(above: 1.3em, below: 0.7em)
+#show heading.where(level: 1): set text(size: 13.5pt)
+#show figure: set block(breakable: true)
+#show figure.where(kind: table): set figure.caption(position: top)
+#set figure.caption(separator: [. ])
+#show figure.caption: it => align(left, strong(it))
+#show table.cell: set text(size: 8pt)
+#show table.cell: set par(leading: 0.5em)
+#show link: underline
+"""
+
+
+def typst_source(blocks: Sequence[Block]) -> str:
+    known = labels(blocks)
+    names = iter(known)
+    title = next((plain(b.text) for b in blocks if isinstance(b, Heading) and b.level == 1), "")
+    parts = [_HEAD.format(title=_quoted(title))]
+    is_wide = False
+    for block in blocks:
+        # Neighbouring wide tables share their landscape pages.
+        if isinstance(block, Table) and block.is_wide and not is_wide:
+            parts.append("#set page(flipped: true)")
+            is_wide = True
+        elif is_wide and not (isinstance(block, Table) and block.is_wide):
+            parts.append("#set page(flipped: false)")
+            is_wide = False
+        if isinstance(block, Heading):
+            text = _inline(block.text, known)
+            parts.append("#title()" if block.level == 1 else f"#heading(level: {block.level - 1})[{text}]")
+        elif isinstance(block, Table):
+            parts.append(_table(block, next(names), known))
+        elif isinstance(block, Figure):
+            alt = f", alt: {_quoted(block.alt)}" if block.alt else ""
+            caption = _inline(f"{block.caption} {block.note}".strip(), known)
+            parts.append(
+                f'#figure(image("{block.anchor}.png", width: 100%{alt}), caption: [{caption}]) <{next(names)}>'
+            )
+        elif isinstance(block, Contents):
+            parts.append("#outline(title: none, depth: 2)")
+        else:
+            parts.append(_KINDS[block.kind].format(_inline(block.text, known)))
+    return "\n\n".join(parts) + "\n"
+
+
+_KINDS = {
+    "body": "#par[{}]",
+    "byline": "#par[{}]",
+    "notice": '#block(stroke: (left: 2.5pt + rgb("#8a4b00")), inset: (left: 8pt, y: 3pt))[{}]',
+    "missing": "#block(stroke: (left: 2.5pt + luma(90)), inset: (left: 8pt, y: 3pt))[{}]",
+    "reference": "#par(hanging-indent: 1.5em)[{}]",
+    "item": "#list[{}]",
+}
+
+
+def _table(table: Table, anchor: str, known: Mapping[str, str]) -> str:
+    widths = ", ".join(f"{w:.4g}fr" for w in widths_of(table))
+    head = ", ".join(f"[#strong[{_inline(c, known)}]]" for c in table.columns)
+    rows = ",\n  ".join(", ".join(f"[{_inline(c, known)}]" for c in row) for row in table.rows)
+    note = f"\n\n#par(spacing: 0.6em)[#text(size: 8.5pt)[{_inline(table.note, known)}]]" if table.note else ""
+    return (
+        f"#figure(caption: [{_inline(table.caption, known)}], table(columns: ({widths},), align: left, inset: 3pt,\n"
+        "  stroke: (x: none, y: 0.4pt + luma(120)),\n"
+        f"  table.header({head}),\n  {rows}{',' if rows else ''}\n)) <{anchor}>{note}"
+    )
+
+
+def widths_of(table: Table) -> tuple[float, ...]:
+    """Relative widths of the columns; by their longest words and texts where the table gives none."""
+    if table.widths:
+        return table.widths
+    widths = []
+    for number, column in enumerate(table.columns):
+        cells = [column, *(row[number] for row in table.rows)]
+        longest_word = max(len(word) for cell in cells for word in (cell.split() or [""]))
+        longest = max(len(cell) for cell in cells)
+        widths.append(float(max(3, min(longest_word, 24) + 1, min(longest, 22))))
+    return tuple(widths)
+
+
+_SPECIAL = re.compile(r"([\\#*_`$<>@\[\]~=/+\-.:'\"])")
+
+
+def _inline(text: str, known: Mapping[str, str]) -> str:
+    pieces = []
+    for run in runs(text, known):
+        shown = _escaped(run.text)
+        if run.anchor:
+            pieces.append(f"#link(<{run.anchor}>)[{shown}]")
+        elif run.style:
+            pieces.append(f"#{'emph' if run.style == 'latin' else 'strong'}[{shown}]")
+        else:
+            pieces.append(shown)
+    return "".join(pieces)
+
+
+def _escaped(text: str) -> str:
+    return _SPECIAL.sub(r"\\\1", text).replace("\n", " ")
+
+
+def _quoted(text: str) -> str:
+    return '"' + text.replace("\\", "\\\\").replace('"', '\\"').replace("\n", " ") + '"'

@@ -1,0 +1,302 @@
+"""The section as a Word document that an editor can work in: styles, fields and sections, no formatting by hand."""
+
+from __future__ import annotations
+
+import io
+import zipfile
+from collections.abc import Iterator, Mapping, Sequence
+from datetime import datetime
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+from xml.sax.saxutils import escape
+
+from narrate.documents.blocks import Block, Contents, Figure, Heading, Paragraph, Table, Unfit
+from narrate.documents.inline import labels, plain, runs
+from narrate.documents.pdf import widths_of
+
+if TYPE_CHECKING:
+    from docx.document import Document
+
+NEEDED = ("Title", "Heading 1", "Heading 2", "Heading 3", "Heading 4", "Caption", "Normal")
+"""Styles that a template must have; those of our own are added to it."""
+
+_W = 'xmlns:w="http://schemas.openxmlformats.org/wordprocessingml/2006/main"'
+_STYLES = {"body": "Normal", "byline": "Byline", "notice": "Notice", "missing": "To be written", "reference": "Reference",
+           "item": "List Bullet"}  # fmt: skip
+
+
+def word(blocks: Sequence[Block], pictures: Mapping[str, bytes], template: Path | None = None) -> bytes:
+    """
+    The document.
+
+    template:  a Word document whose styles and page are taken and whose text is not.
+    Raises Unfit where the template cannot be opened or lacks a style that is needed, or a picture has no alternative text.
+    """
+    document = _opened(template)
+    _Writer(document, blocks, pictures).write()
+    return _saved(document)
+
+
+def _opened(template: Path | None) -> Document:
+    import docx
+    from docx.oxml.ns import qn
+
+    try:
+        document = docx.Document(None if template is None else str(template))
+    except (KeyError, ValueError, OSError, zipfile.BadZipFile, docx.opc.exceptions.PackageNotFoundError) as fault:
+        raise Unfit(f"the template {template} cannot be opened as a Word document (.docx)") from fault
+    names = {style.name for style in document.styles}
+    lacking = [name for name in NEEDED if name not in names]
+    if lacking:
+        raise Unfit(f"the template {template} lacks the styles {', '.join(lacking)}; add them to it")
+    for element in list(document.element.body):
+        if element.tag != qn("w:sectPr"):
+            document.element.body.remove(element)
+    if template is None:
+        _plain_fonts(document)
+    _own_styles(document)
+    return document
+
+
+def _plain_fonts(document: Document) -> None:
+    from docx.oxml.ns import qn
+    from docx.shared import Mm, Pt, RGBColor
+
+    for name, size in (("Normal", 10.5), ("Title", 18), ("Heading 1", 14), ("Heading 2", 12.5), ("Heading 3", 11.5),
+                       ("Heading 4", 10.5), ("Heading 5", 10.5), ("Caption", 9.5)):  # fmt: skip
+        style: Any = document.styles[name]
+        fonts = style.element.get_or_add_rPr().get_or_add_rFonts()
+        for key in list(fonts.attrib):
+            del fonts.attrib[key]
+        for key in ("ascii", "hAnsi", "cs", "eastAsia"):
+            fonts.set(qn(f"w:{key}"), "Arial")
+        style.font.size = Pt(size)
+        style.font.color.rgb = RGBColor(0x1A, 0x1A, 0x1A)
+    section = document.sections[0]
+    section.page_width, section.page_height = Mm(210), Mm(297)
+    section.left_margin = section.right_margin = section.top_margin = section.bottom_margin = Mm(22)
+
+
+def _own_styles(document: Document) -> None:
+    from docx.enum.style import WD_STYLE_TYPE
+    from docx.shared import Mm, Pt
+
+    styles: Any = document.styles
+    have = {style.name for style in styles}
+
+    def added(name: str, kind: Any) -> Any:
+        if name in have:
+            return None
+        style = styles.add_style(name, kind)
+        if kind is WD_STYLE_TYPE.PARAGRAPH:
+            style.base_style = styles["Normal"]
+        return style
+
+    if latin := added("Latin name", WD_STYLE_TYPE.CHARACTER):
+        latin.font.italic = True
+    if strong := added("Strong word", WD_STYLE_TYPE.CHARACTER):
+        strong.font.bold = True
+    if cell := added("Table text", WD_STYLE_TYPE.PARAGRAPH):
+        cell.font.size = Pt(8)
+        cell.paragraph_format.space_after = cell.paragraph_format.space_before = Pt(0)
+    if head := added("Table head", WD_STYLE_TYPE.PARAGRAPH):
+        head.base_style = styles["Table text"]
+        head.font.bold = True
+    if note := added("Table note", WD_STYLE_TYPE.PARAGRAPH):
+        note.font.size = Pt(8.5)
+        note.paragraph_format.space_before = Pt(3)
+    added("Byline", WD_STYLE_TYPE.PARAGRAPH)
+    for name in ("Notice", "To be written"):
+        if marked := added(name, WD_STYLE_TYPE.PARAGRAPH):
+            marked.paragraph_format.left_indent = Mm(6)
+            marked.font.italic = name == "To be written"
+            marked.font.bold = name == "Notice"
+    if reference := added("Reference", WD_STYLE_TYPE.PARAGRAPH):
+        reference.paragraph_format.left_indent = Mm(8)
+        reference.paragraph_format.first_line_indent = Mm(-8)
+    added("List Bullet", WD_STYLE_TYPE.PARAGRAPH)
+    added("Heading 5", WD_STYLE_TYPE.PARAGRAPH)
+
+
+class _Writer:
+    """Writes blocks one after the other; tables are put together as XML, since there may be thousands of rows."""
+
+    def __init__(self, document: Document, blocks: Sequence[Block], pictures: Mapping[str, bytes]) -> None:
+        self.document = document
+        self.blocks = blocks
+        self.pictures = pictures
+        self.known = labels(blocks)
+        self.names = iter(self.known)
+        self.ids = {style.name: style.style_id for style in document.styles}
+        self.bookmarks = 0
+        self.bookmark_of = {anchor: f"n_{anchor.replace('-', '_')}"[:40] for anchor in self.known}
+        self.is_wide = False
+
+    def write(self) -> None:
+        self._properties()
+        self._furniture()
+        for block in self.blocks:
+            self._turn(isinstance(block, Table) and block.is_wide)
+            self._block(block)
+        self._turn(False)
+
+    def _properties(self) -> None:
+        from docx.oxml import parse_xml
+
+        title = next((plain(b.text) for b in self.blocks if isinstance(b, Heading)), "Plant remains")
+        core = self.document.core_properties
+        core.title, core.author, core.language, core.comments = title, "", "en", ""
+        core.created = core.modified = datetime(2000, 1, 1)
+        # Word asks once, when the file is opened, whether fields (contents, numbers) shall be brought up to date.
+        self.document.settings.element.append(parse_xml(f'<w:updateFields {_W} w:val="true"/>'))
+
+    def _furniture(self) -> None:
+        from docx.oxml import parse_xml
+
+        footer = self.document.sections[0].footer.paragraphs[0]
+        footer.text = "Draft for a specialist's signature. Page "
+        for run in _field("PAGE", "1"):
+            footer._p.append(parse_xml(run))
+
+    def _turn(self, is_wide: bool) -> None:
+        """Begins a section of landscape or portrait pages where the next block needs it."""
+        if is_wide == self.is_wide:
+            return
+        from docx.enum.section import WD_ORIENT, WD_SECTION
+
+        section = self.document.add_section(WD_SECTION.NEW_PAGE)
+        section.page_width, section.page_height = section.page_height, section.page_width
+        section.orientation = WD_ORIENT.LANDSCAPE if is_wide else WD_ORIENT.PORTRAIT
+        self.is_wide = is_wide
+
+    def _block(self, block: Block) -> None:
+        if isinstance(block, Heading):
+            self._add("Title" if block.level == 1 else f"Heading {min(block.level - 1, 5)}", self._runs(block.text))
+        elif isinstance(block, Paragraph):
+            self._add(_STYLES[block.kind], self._runs(block.text))
+        elif isinstance(block, Table):
+            self._caption("Table", next(self.names), block.caption, is_above=True)
+            self._table(block)
+            self._add("Table note", self._runs(block.note or ""))
+        elif isinstance(block, Figure):
+            self._figure(block)
+        else:
+            self._contents(block)
+
+    def _add(self, style: str, runs: str, extra: str = "") -> None:
+        from docx.oxml import parse_xml
+
+        body = self.document.element.body
+        xml = f'<w:p {_W}><w:pPr><w:pStyle w:val="{self.ids[style]}"/>{extra}</w:pPr>{runs}</w:p>'
+        body.insert(len(body) - 1, parse_xml(xml))
+
+    def _runs(self, text: str) -> str:
+        return "".join(self._run(run.text, run.style, run.anchor) for run in runs(text, self.known))
+
+    def _run(self, text: str, style: str = "", anchor: str = "") -> str:
+        if anchor:
+            return "".join(_field(f"REF {self.bookmark_of[anchor]} \\h", text, bare=True))
+        name = {"latin": "Latin name", "strong": "Strong word"}.get(style)
+        props = f'<w:rPr><w:rStyle w:val="{self.ids[name]}"/></w:rPr>' if name else ""
+        return f'<w:r>{props}<w:t xml:space="preserve">{_xml(text)}</w:t></w:r>'
+
+    def _caption(self, label: str, anchor: str, text: str, *, is_above: bool) -> None:
+        self.bookmarks += 1
+        number = self.known[anchor].rpartition("\u00a0")[2]
+        name = self.bookmark_of[anchor]
+        start = f'<w:bookmarkStart w:id="{self.bookmarks}" w:name="{name}"/>'
+        end = f'<w:bookmarkEnd w:id="{self.bookmarks}"/>'
+        numbered = self._run(f"{label}\u00a0") + "".join(_field(f"SEQ {label} \\* ARABIC", number, bare=True))
+        keep = "<w:keepNext/>" if is_above else ""
+        self._add("Caption", f"{start}{numbered}{end}{self._run('. ')}{self._runs(text)}", keep)
+
+    def _table(self, table: Table) -> None:
+        from docx.oxml import parse_xml
+
+        section = self.document.sections[-1]
+        room = int((section.page_width - section.left_margin - section.right_margin) / 635)
+        relative = widths_of(table)
+        widths = [int(room * width / sum(relative)) for width in relative]
+        body = self.document.element.body
+        body.insert(len(body) - 1, parse_xml("".join(self._table_xml(table, widths))))
+
+    def _table_xml(self, table: Table, widths: Sequence[int]) -> Iterator[str]:
+        rule = '<w:{} w:val="single" w:sz="4" w:space="0" w:color="808080"/>'
+        edges = "".join(rule.format(edge) for edge in ("top", "bottom", "insideH"))
+        summary = _xml(plain(table.caption, self.known)).replace('"', "&quot;")
+        yield f'<w:tbl {_W}><w:tblPr><w:tblW w:w="{sum(widths)}" w:type="dxa"/><w:tblBorders>{edges}</w:tblBorders>'
+        yield '<w:tblLayout w:type="fixed"/><w:tblCellMar><w:left w:w="40" w:type="dxa"/><w:right w:w="40" w:type="dxa"/>'
+        yield f'</w:tblCellMar><w:tblLook w:firstRow="1"/><w:tblDescription w:val="{summary}"/></w:tblPr><w:tblGrid>'
+        yield "".join(f'<w:gridCol w:w="{width}"/>' for width in widths)
+        yield "</w:tblGrid>"
+        yield self._row(table.columns, widths, "Table head", "<w:cantSplit/><w:tblHeader/>")
+        for row in table.rows:
+            yield self._row(row, widths, "Table text", "<w:cantSplit/>")
+        yield "</w:tbl>"
+
+    def _row(self, cells: Sequence[str], widths: Sequence[int], style: str, props: str) -> str:
+        id = self.ids[style]
+        return f"<w:tr><w:trPr>{props}</w:trPr>" + "".join(
+            f'<w:tc><w:tcPr><w:tcW w:w="{width}" w:type="dxa"/></w:tcPr><w:p><w:pPr><w:pStyle w:val="{id}"/></w:pPr>'
+            f"{self._runs(cell)}</w:p></w:tc>"
+            for cell, width in zip(cells, widths, strict=True)
+        ) + "</w:tr>"  # fmt: skip
+
+    def _figure(self, figure: Figure) -> None:
+        from docx.shared import Mm
+
+        if not figure.alt.strip():
+            raise Unfit(f"the figure '{figure.caption}' has no alternative text")
+        paragraph = self.document.add_paragraph()
+        paragraph.paragraph_format.keep_with_next = True
+        section = self.document.sections[-1]
+        room = section.page_width - section.left_margin - section.right_margin
+        shape = paragraph.add_run().add_picture(io.BytesIO(self.pictures[figure.anchor]), width=min(room, Mm(160)))
+        shape._inline.docPr.set("descr", figure.alt)
+        anchor = next(self.names)
+        self._caption("Figure", anchor, f"{figure.caption} {figure.note}".strip(), is_above=False)
+
+    def _contents(self, block: Contents) -> None:
+        """A field that Word fills; its text until then are the headings themselves."""
+        shown = [b for b in self.blocks if isinstance(b, Heading) and b.level in (2, 3)]
+        begin = _char("begin") + _instruction('TOC \\o "1-2" \\h \\z \\u') + _char("separate")
+        for number, heading in enumerate(shown):
+            first = begin if number == 0 else ""
+            last = _char("end") if number == len(shown) - 1 else ""
+            indent = f'<w:ind w:left="{(heading.level - 2) * 300}"/>'
+            self._add("Normal", f"{first}{self._runs(heading.text)}{last}", indent)
+
+
+def _field(instruction: str, shown: str, *, bare: bool = False) -> tuple[str, ...]:
+    space = "" if bare else f" {_W}"
+    return (
+        _char("begin", space),
+        _instruction(instruction, space),
+        _char("separate", space),
+        f'<w:r{space}><w:t xml:space="preserve">{_xml(shown)}</w:t></w:r>',
+        _char("end", space),
+    )
+
+
+def _char(kind: str, space: str = "") -> str:
+    return f'<w:r{space}><w:fldChar w:fldCharType="{kind}"/></w:r>'
+
+
+def _instruction(text: str, space: str = "") -> str:
+    return f'<w:r{space}><w:instrText xml:space="preserve"> {_xml(text)} </w:instrText></w:r>'
+
+
+def _xml(text: str) -> str:
+    """Text as XML, without characters that no XML may hold."""
+    return escape("".join(c for c in text if c in "\t\n" or (c >= " " and not "\ud800" <= c <= "\udfff")))
+
+
+def _saved(document: Document) -> bytes:
+    """The file with fixed dates inside, so that the same section gives the same bytes."""
+    raw, out = io.BytesIO(), io.BytesIO()
+    document.save(raw)
+    with zipfile.ZipFile(raw) as found, zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED) as kept:
+        for name in sorted(found.namelist(), key=lambda name: (name != "[Content_Types].xml", name)):
+            info = zipfile.ZipInfo(name, (2000, 1, 1, 0, 0, 0))
+            kept.writestr(info, found.read(name), zipfile.ZIP_DEFLATED)
+    return out.getvalue()
