@@ -36,7 +36,10 @@ def disclosed(project: Project) -> Project:
         project,
         summary=_kept(project.summary, names),
         report=_report(project.report, fields, names),
-        report_blocks=tuple(replace(b, title=_kept(b.title, names), text=_kept(b.text, names)) for b in project.report_blocks),
+        report_blocks=tuple(
+            replace(block, title=_kept(block.title, names), text=_kept(block.text, names))
+            for block in project.report_blocks
+        ),
         phases=tuple(replace(phase, basis=_kept(phase.basis, names)) for phase in project.phases),
         contexts=contexts,
         samples=samples,

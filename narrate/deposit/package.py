@@ -1,7 +1,7 @@
 """
 A package for an archive: data tables with their description, the project as records, readme, citation and checksums.
 
-Standards: Frictionless Data Package and Table Schema (version 1), RO-Crate 1.1, Darwin Core term addresses as `rdfType`,
+Standards: Frictionless Data Package and Table Schema (version 1), RO-Crate 1.1, Darwin Core terms as `rdfType`,
 Citation File Format 1.2.0, BagIt 1.0 (RFC 8493) where a bag is asked for.
 """
 
@@ -30,23 +30,23 @@ def package(
     *,
     name: str,
     version: str,
-    local_packs: Mapping[str, str] | None = None,
+    further: Mapping[str, bytes] | None = None,
 ) -> Mapping[str, bytes]:
     """
     Path -> bytes of one edition.
 
-    name:         'open' or 'restricted'. The open one must be given what may be disclosed and nothing else.
-    local_packs:  the project's own packs, path below project/ -> text.
+    name:     'open' or 'restricted'. The open one must be given what may be disclosed and nothing else.
+    further:  the project's own packs and photographs, path below project/ -> bytes.
     """
     tables = package_tables(project, packs, findings, claims)
     texts: dict[str, str] = {f"data/{table.name}.csv": table.text() for table in tables}
     texts |= project_files(project)
-    texts |= {f"project/{path}": text for path, text in (local_packs or {}).items()}
     texts["datapackage.json"] = _json(_descriptor(project, tables, name, version))
     texts["README.md"] = _readme(project, tables, name, version)
     texts["CITATION.cff"] = _citation(project)
-    texts["ro-crate-metadata.json"] = _json(_crate(project, texts, tables, name))
-    files = {path: text.encode("utf-8") for path, text in sorted(texts.items())}
+    others = {f"project/{path}": raw for path, raw in (further or {}).items()}
+    texts["ro-crate-metadata.json"] = _json(_crate(project, (*texts, *others), tables, name))
+    files = {path: text.encode("utf-8") for path, text in sorted(texts.items())} | others
     files["manifest-sha256.txt"] = checksums(files)
     return files
 
@@ -76,20 +76,14 @@ def _json(value: Any) -> str:
 def _about(project: Project, name: str) -> str:
     left = " Restricted contexts, locations and other withheld fields are not in it." if name == "open" else ""
     kept = " It holds restricted contexts and locations: not for release." if name == "restricted" else ""
-    return f"Plant remains from flotation samples: {project.title}. {' '.join(project.summary.split())}{left}{kept}".strip()
+    summary = " ".join(project.summary.split())
+    return f"Plant remains from flotation samples: {project.title}. {summary}{left}{kept}".strip()
 
 
 def _descriptor(project: Project, tables: Sequence[PackageTable], name: str, version: str) -> dict[str, Any]:
+    where = {"homepage": project.address} if project.address else {}
     return {
-        "profile": "tabular-data-package",
-        "name": f"plant-remains-{name}",
-        "title": f"Plant remains: {project.title} ({name} edition)",
-        "description": _about(project, name),
-        "contributors": [{"title": a.name, "role": "author"} for a in project.authors],
-        "homepage": project.address or None,
-        "narrate_version": version,
-        "resources": [_resource(table) for table in tables],
-    } if project.address else {
+        **where,
         "profile": "tabular-data-package",
         "name": f"plant-remains-{name}",
         "title": f"Plant remains: {project.title} ({name} edition)",
@@ -97,7 +91,7 @@ def _descriptor(project: Project, tables: Sequence[PackageTable], name: str, ver
         "contributors": [{"title": a.name, "role": "author"} for a in project.authors],
         "narrate_version": version,
         "resources": [_resource(table) for table in tables],
-    }  # fmt: skip
+    }
 
 
 def _resource(table: PackageTable) -> dict[str, Any]:
@@ -141,7 +135,14 @@ def _crate(project: Project, paths: Iterable[str], tables: Sequence[PackageTable
     about = {f"data/{table.name}.csv": table.about for table in tables}
     files = sorted({*paths, "ro-crate-metadata.json"} - {"ro-crate-metadata.json"})
     people = [{"@id": f"#author-{n}", "@type": "Person", "name": a.name} for n, a in enumerate(project.authors, 1)]
-    kinds = {"csv": "text/csv", "json": "application/json", "md": "text/markdown", "yaml": "application/yaml"}
+    kinds = {
+        "csv": "text/csv",
+        "png": "image/png",
+        "jpg": "image/jpeg",
+        "json": "application/json",
+        "md": "text/markdown",
+        "yaml": "application/yaml",
+    }
     root = {
         "@id": "./",
         "@type": "Dataset",
@@ -177,15 +178,16 @@ def _readme(project: Project, tables: Sequence[PackageTable], name: str, version
         "",
         f"The {name} edition, written by narrate {version}. {_about(project, name)}",
         "",
-        "Interpretations in it are drafts for the signature of a qualified specialist. Location and burial information "
-        "follows the laws and consultation that apply where the work was done.",
+        "Interpretations in it are drafts for the signature of a qualified specialist. Location and burial "
+        "information follows the laws and consultation that apply where the work was done.",
         "",
         "| File | Holds | Rows |",
         "| --- | --- | --- |",
         *(f"| data/{table.name}.csv | {table.about} | {len(table.rows)} |" for table in tables),
         "",
-        "`datapackage.json` describes every field, its unit and its keys. `project/` holds the same records as a folder "
-        "that `narrate check` and `narrate tell` read. An empty cell is a missing value, never 0. Counts are as counted; "
+        "`datapackage.json` describes every field, its unit and its keys. `project/` holds the same records as a "
+        "folder that `narrate check` and `narrate tell` read. An empty cell is a missing value, never "
+        "0. Counts are as counted; "
         "nothing is scaled up for the unsorted share. `sha256sum -c manifest-sha256.txt` proves the files whole.",
         "",
     ]

@@ -1,4 +1,4 @@
-"""The tables of a package, each with its fields described: types, units, keys and terms of Darwin Core where they fit."""
+"""The tables of a package, each field with its type, unit, keys and the term of Darwin Core where one fits."""
 
 from __future__ import annotations
 
@@ -38,7 +38,7 @@ class PackageTable:
     """Foreign keys: field, table, field there."""
 
     def text(self) -> str:
-        """CSV; an empty cell is a missing value. Cells stay as they are: the package is for programs, not spreadsheets."""
+        """CSV; an empty cell is a missing value. Cells stay as they are: the package is for programs."""
         out = io.StringIO()
         writer = csv.writer(out, lineterminator="\n")
         writer.writerow([field.name for field in self.fields])

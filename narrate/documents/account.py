@@ -150,8 +150,9 @@ def archive(edition: Edition) -> Iterator[Block]:
     yield from _given(edition, "archive", what)
     yield from _given(edition, "selection_strategy", "what was kept of the flots, residues and sorted remains, and why")
     yield Paragraph(
-        text="The data are written by narrate deposit as a package with the counts as written, the rules and the sources "
-        "used, in an open and a restricted edition. Location and burial information is in neither the open edition nor "
+        text="The data are written by narrate deposit as a package with the counts as written, the rules and the "
+        "sources used, in an open and a restricted edition. Location and burial information is in "
+        "neither the open edition nor "
         "the public pages."
     )
 

@@ -1,7 +1,7 @@
 """
 The reviewer's checklist: each item that a specialist report must hold, where it is met, what is missing.
 
-The first items are those of the Chartered Institute for Archaeologists' toolkit for specialist reporting (its checklist,
+The first items are those of the Chartered Institute for Archaeologists' toolkit for specialist reporting (checklist,
 blocks on the whole project, document information and introduction), as far as they were read; in our words.
 The others are named for what they rest on; 'common practice' has no single source.
 """

@@ -45,7 +45,8 @@ def html(blocks: Sequence[Block], pictures: Mapping[str, bytes]) -> str:
             )
         elif isinstance(block, Contents):
             links = (
-                f'<li style="margin-left:{b.level - 2}rem"><a href="#{b.anchor or f"h-{n}"}">{_inline(b.text, known)}</a></li>'
+                f'<li style="margin-left:{b.level - 2}rem"><a href="#{b.anchor or f"h-{n}"}">'
+                f"{_inline(b.text, known)}</a></li>"
                 for n, b in enumerate(blocks)
                 if isinstance(b, Heading) and b.level in (2, 3)
             )

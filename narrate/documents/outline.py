@@ -31,7 +31,8 @@ RESTRICTED = (
 )
 
 WORKS = {
-    "millard-2014": "Millard, A. R. 2014. Conventions for reporting radiocarbon determinations. Radiocarbon 56, 555–559.",
+    "millard-2014": "Millard, A. R. 2014. Conventions for reporting radiocarbon determinations. Radiocarbon 56, "
+    "555–559.",
     "cifa": "Chartered Institute for Archaeologists. Toolkit for specialist reporting: checklist. No date given. "
     "archaeologists.net/work/toolkits/specialist-reporting/checklist.",
 }

@@ -63,7 +63,8 @@ _HEAD = """#set document(title: {title}, date: none)
 #show figure: set block(breakable: true)
 #show figure.where(kind: table): set figure.caption(position: top)
 #set figure.caption(separator: [. ])
-#show figure.caption: it => align(left, strong(it))
+#show figure.caption: it => block(sticky: it.kind == table, width: 100%, align(left)[
+  #strong[#it.supplement~#context it.counter.display(it.numbering)#it.separator]#it.body])
 #show table.cell: set text(size: 8pt)
 #show table.cell: set par(leading: 0.5em)
 #show link: underline

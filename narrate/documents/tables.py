@@ -87,7 +87,8 @@ class _Line:
     counted: int = 0
     is_noted: bool = False
     samples: int = 0
-    is_weighed: bool = False
+    mass_g: float = 0.0
+    """Of what was weighed and not counted."""
 
 
 def _tallied(edition: Edition, contexts: Sequence[Context]) -> dict[tuple[str, str], _Line]:
@@ -102,7 +103,7 @@ def _tallied(edition: Edition, contexts: Sequence[Context]) -> dict[tuple[str, s
             line.cells[context.id] = f"{line.cells[context.id]}; {cell}" if context.id in line.cells else cell
             line.counted += tally.counted
             line.is_noted |= tally.is_noted
-            line.is_weighed |= tally.mass_g is not None and not tally.counted
+            line.mass_g += tally.mass_g if tally.mass_g is not None and not tally.counted else 0.0
             line.samples += tally.samples
     return found
 
@@ -124,8 +125,9 @@ def _phase_table(
             continue
         total = f"{line.counted:,}" if line.counted else ""
         total += ("+" if total else NOTED) if line.is_noted else ""
+        total = "; ".join(part for part in (total, f"{line.mass_g:.6g} g" if line.mass_g else "") if part)
         last = (total or "–", f"{line.samples} of {of}") if is_last else ()
-        rows.append((f"*{literal(taxon)}*", part, *(line.cells.get(id, "–") for id in ids), *last))
+        rows.append((_name(taxon, edition), part, *(line.cells.get(id, "–") for id in ids), *last))
     found = [edition.findings.of(Subject(level="context", id=id)) for id in ids]
     foot = [
         ("Litres floated", *("not recorded" if f.litres is None else f"{f.litres:g}" for f in found)),
@@ -152,6 +154,13 @@ def _phase_table(
         anchor=anchor.lower().replace(" ", "-"),
         is_wide=True,
     )
+
+
+def _name(taxon: str, edition: Edition) -> str:
+    """Latin names of genera and species in italics; those of families and of what could not be named are not."""
+    known = edition.packs.taxa.get(taxon)  # type: ignore[call-overload]
+    is_latin = known is not None and (known.rank in ("species", "genus") or "/" in taxon)
+    return f"*{literal(taxon)}*" if is_latin else literal(taxon)
 
 
 def _value(value: float | None, form: str) -> str:
@@ -190,7 +199,7 @@ def wood_by_phase(edition: Edition) -> Table | None:
             share = round(100 * line.get(name, 0) / total, 1) if total else 0.0
             printed[name] += share
             cells += [f"{line.get(name, 0):,}", f"{share:.1f}" if total else "–"]
-        rows.append((f"*{literal(taxon)}*", *cells))
+        rows.append((_name(taxon, edition), *cells))
     foot = [c for name, total in sums.items() for c in (f"{total:,}", f"{printed[name]:.1f}" if total else "–")]
     rows.append(("**Sum**", *foot))
     off = [name for name, total in sums.items() if total and f"{printed[name]:.1f}" != "100.0"]

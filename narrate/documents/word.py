@@ -21,8 +21,14 @@ NEEDED = ("Title", "Heading 1", "Heading 2", "Heading 3", "Heading 4", "Caption"
 """Styles that a template must have; those of our own are added to it."""
 
 _W = 'xmlns:w="http://schemas.openxmlformats.org/wordprocessingml/2006/main"'
-_STYLES = {"body": "Normal", "byline": "Byline", "notice": "Notice", "missing": "To be written", "reference": "Reference",
-           "item": "List Bullet"}  # fmt: skip
+_STYLES = {
+    "body": "Normal",
+    "byline": "Byline",
+    "notice": "Notice",
+    "missing": "To be written",
+    "reference": "Reference",
+    "item": "List Bullet",
+}
 
 
 def word(blocks: Sequence[Block], pictures: Mapping[str, bytes], template: Path | None = None) -> bytes:
@@ -30,7 +36,7 @@ def word(blocks: Sequence[Block], pictures: Mapping[str, bytes], template: Path 
     The document.
 
     template:  a Word document whose styles and page are taken and whose text is not.
-    Raises Unfit where the template cannot be opened or lacks a style that is needed, or a picture has no alternative text.
+    Raises Unfit where the template cannot be opened or lacks a needed style, or a picture has no alternative text.
     """
     document = _opened(template)
     _Writer(document, blocks, pictures).write()
@@ -225,7 +231,8 @@ class _Writer:
         edges = "".join(rule.format(edge) for edge in ("top", "bottom", "insideH"))
         summary = _xml(plain(table.caption, self.known)).replace('"', "&quot;")
         yield f'<w:tbl {_W}><w:tblPr><w:tblW w:w="{sum(widths)}" w:type="dxa"/><w:tblBorders>{edges}</w:tblBorders>'
-        yield '<w:tblLayout w:type="fixed"/><w:tblCellMar><w:left w:w="40" w:type="dxa"/><w:right w:w="40" w:type="dxa"/>'
+        yield '<w:tblLayout w:type="fixed"/>'
+        yield '<w:tblCellMar><w:left w:w="40" w:type="dxa"/><w:right w:w="40" w:type="dxa"/>'
         yield f'</w:tblCellMar><w:tblLook w:firstRow="1"/><w:tblDescription w:val="{summary}"/></w:tblPr><w:tblGrid>'
         yield "".join(f'<w:gridCol w:w="{width}"/>' for width in widths)
         yield "</w:tblGrid>"

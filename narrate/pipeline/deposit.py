@@ -12,6 +12,7 @@ from narrate.deposit.package import package
 from narrate.disclosure import Guard, disclosed
 from narrate.pipeline.judged import Judged, Progress, judged, judged_folder, silent
 from narrate.problems import Place, Problem
+from narrate.web.photographs import without_notes
 
 MARK = "datapackage.json"
 """A folder that holds it, or a bag of it, is one that this command made and may replace."""
@@ -33,7 +34,9 @@ def deposit(
     open_part = judged(disclosed(whole.project), whole.packs)
     local, guard = _local_packs(folder), Guard.of(whole.project)
     # A pack of the project that names something restricted stays out of the open edition.
-    told = {path: text for path, text in local.items() if not guard.names(text)}
+    told = {path: raw for path, raw in local.items() if not guard.names(raw.decode("utf-8"))}
+    told |= _photographs(folder, open_part, is_open=True)
+    local |= _photographs(folder, whole, is_open=False)
     made: dict[str, Mapping[str, bytes]] = {}
     for name, part, packs in (("open", open_part, told), ("restricted", whole, local)):
         files = _package(part, name, version, packs)
@@ -56,14 +59,28 @@ def deposit(
     return tuple(paths), found.problems
 
 
-def _package(part: Judged, name: str, version: str, local: Mapping[str, str]) -> Mapping[str, bytes]:
-    return package(part.project, part.packs, part.findings, part.claims, name=name, version=version, local_packs=local)
+def _package(part: Judged, name: str, version: str, further: Mapping[str, bytes]) -> Mapping[str, bytes]:
+    return package(part.project, part.packs, part.findings, part.claims, name=name, version=version, further=further)
 
 
-def _local_packs(folder: Path) -> dict[str, str]:
+def _local_packs(folder: Path) -> dict[str, bytes]:
     """The project's own packs, without which its names and signs could not be read again."""
     files = sorted((folder / "packs").rglob("*.yaml"))
-    return {path.relative_to(folder).as_posix(): path.read_text(encoding="utf-8-sig") for path in files}
+    return {path.relative_to(folder).as_posix(): path.read_text(encoding="utf-8-sig").encode() for path in files}
+
+
+def _photographs(folder: Path, part: Judged, *, is_open: bool) -> dict[str, bytes]:
+    """Photographs that the records list; for the open edition without the camera's notes, which may hold a place."""
+    found: dict[str, bytes] = {}
+    for record in (*part.project.contexts, *part.project.samples):
+        for image in record.images:
+            path = (folder / image.file).resolve()
+            if path.is_file() and path.is_relative_to(folder.resolve()):
+                raw = path.read_bytes()
+                kept = without_notes(raw) if is_open else raw
+                if kept is not None:
+                    found[image.file] = kept
+    return found
 
 
 def _put(target: Path, files: Mapping[str, bytes]) -> None:

@@ -40,7 +40,7 @@ def test_every_sample_stands_in_the_register(section: str, judged_example: Judge
 def test_every_context_has_its_narrative_under_its_own_heading(section: str, judged_example: Judged) -> None:
     """One heading a context, with text beneath it."""
     for context in judged_example.project.contexts:
-        heading = f"### {context.id}, {context.kind}\n\n"
+        heading = f"#### {context.id}, {context.kind}\n\n"
         assert section.count(heading) == 1
         assert len(section.split(heading)[1].split("\n#")[0]) > 60
 
@@ -56,23 +56,24 @@ def test_the_table_of_counts_agrees_with_the_sheets(section: str, judged_example
             and row.condition in ("charred", "partly charred")
         ):
             sums[contexts[row.sample]] = sums.get(contexts[row.sample], 0) + (row.count.number or 0)
-    header = next(line for line in section.splitlines() if line.startswith("| Plant |"))
-    printed = next(line for line in section.splitlines() if line.startswith("| *Zea mays* | cupule |"))
-    cells = dict(zip(header.split(" | ")[2:], printed.split(" | ")[2:], strict=True))
+    printed: dict[str, int] = {}
+    header: list[str] = []
+    for line in section.splitlines():
+        cells = [cell.strip() for cell in line.strip("| ").split(" | ")]
+        header = cells if line.startswith("| Plant |") else header
+        if line.startswith("| *Zea mays* | cupule |"):
+            printed |= {id: int(n.strip("†")) for id, n in zip(header, cells, strict=True) if n.strip("†").isdigit()}
 
-    assert {id: n for id, n in sums.items() if n} == {
-        id.strip(" |"): int(cell.strip(" |").replace(",", ""))
-        for id, cell in cells.items()
-        if cell.strip(" |").replace(",", "").isdigit()
-    }
+    # 'Total' stands once a phase; the last one read is that of the last table.
+    assert {id: n for id, n in sums.items() if n} == {id: n for id, n in printed.items() if id != "Total"}
 
 
 def test_sources_are_those_of_claims_that_hold(section: str) -> None:
-    """The list of sources stands at the end, and what is not read in the work is marked as a default to check."""
-    listed = section.split("## Sources\n")[1]
+    """References stand under their own heading, and what is not read in the work is marked as a default to check."""
+    listed = section.split("## References\n")[-1].split("\n## ")[0]
 
     assert "Wagner" in listed or "Miller" in listed
-    assert "a default, check]" in listed
+    assert "a default, check\\]" in listed
 
 
 def test_cells_cannot_break_a_table() -> None:
@@ -82,7 +83,7 @@ def test_cells_cannot_break_a_table() -> None:
     assert markdown([Heading(level=2, text="T"), table, Paragraph(text="end")]).splitlines() == [
         "## T",
         "",
-        "Table 1. c",
+        "Table\u00a01. c",
         "",
         "| a\\|b | c |",
         "| --- | --- |",

@@ -1,0 +1,173 @@
+"""The archive package: described, whole, read by others, and read back into an equal project."""
+
+from __future__ import annotations
+
+import csv
+import hashlib
+import io
+import json
+import shutil
+import subprocess
+import warnings
+from collections.abc import Mapping
+from dataclasses import fields, is_dataclass
+from pathlib import Path
+from typing import Any
+
+import pytest
+from click.testing import CliRunner
+
+from narrate.cli import commands
+from narrate.deposit.package import bag
+from narrate.disclosure import disclosed
+from narrate.pipeline.judged import Judged
+from narrate.problems import Place
+from narrate.reading.folder import read_folder
+
+
+@pytest.fixture(scope="module")
+def packages(example_copy: Path, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """out/deposit of a copy of the example, as `narrate deposit` writes it."""
+    folder = tmp_path_factory.mktemp("deposit") / "example"
+    shutil.copytree(example_copy, folder, ignore=shutil.ignore_patterns("out"))
+    result = CliRunner().invoke(commands, ["deposit", str(folder), "--bag"])
+    assert result.exit_code == 0, result.output
+    return folder / "out" / "deposit"
+
+
+def placeless(value: Any) -> Any:
+    """The value without where it was written; a package has files of its own."""
+    if is_dataclass(value):
+        return {f.name: placeless(getattr(value, f.name)) for f in fields(value) if f.name != "place"}
+    if isinstance(value, (tuple, list)):
+        return [placeless(one) for one in value]
+    if isinstance(value, Mapping):
+        return {key: placeless(one) for key, one in value.items()}
+    return None if isinstance(value, Place) else value
+
+
+def test_the_restricted_edition_reads_back_into_an_equal_project(packages: Path, judged_example: Judged) -> None:
+    """Everything that was recorded comes back: phases, contexts, samples, every row in its order, and all signs."""
+    read = read_folder(packages / "restricted" / "project").project
+
+    assert placeless(read) == placeless(judged_example.project)
+
+
+def test_the_open_edition_reads_back_into_what_may_be_disclosed(packages: Path, judged_example: Judged) -> None:
+    """The same of the open edition; that something was withheld is said by the edition and not by the records."""
+    read = placeless(read_folder(packages / "open" / "project").project)
+    told = placeless(disclosed(judged_example.project))
+
+    assert {**read, "is_withheld_in_part": True} == told
+
+
+def test_the_open_edition_holds_nothing_restricted(packages: Path, judged_example: Judged) -> None:
+    """Neither the restricted context and its samples nor a coordinate stands in any file of it."""
+    project = judged_example.project
+    hidden = project.disclosure.restricted_contexts
+    secrets = {*hidden, *(s.id for s in project.samples if s.context in hidden)}
+    secrets |= {text for context in project.contexts for text in context.location.values()}
+    assert len(secrets) > 10
+
+    for edition in ("open", "open-bag"):
+        for path in (p for p in (packages / edition).rglob("*") if p.is_file()):
+            text = path.read_bytes().decode("utf-8", errors="replace")
+            assert [secret for secret in secrets if secret in text] == [], path
+
+
+def test_the_restricted_edition_holds_what_the_open_one_does_not(packages: Path) -> None:
+    """Otherwise the test above would prove nothing."""
+    assert "C19" in (packages / "restricted" / "data" / "contexts.csv").read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("edition", ["open", "restricted"])
+def test_foreign_keys_and_required_fields_hold(packages: Path, edition: str) -> None:
+    """Table Schema (Frictionless, version 1): keys are unique, references are found, required cells are filled."""
+    described = json.loads((packages / edition / "datapackage.json").read_text(encoding="utf-8"))
+    tables = {}
+    for resource in described["resources"]:
+        raw = (packages / edition / resource["path"]).read_bytes()
+        assert resource["hash"] == f"sha256:{hashlib.sha256(raw).hexdigest()}"
+        rows = list(csv.DictReader(io.StringIO(raw.decode("utf-8"))))
+        tables[resource["name"]] = rows
+        schema = resource["schema"]
+        assert not rows or list(rows[0]) == [field["name"] for field in schema["fields"]]
+        for field in schema["fields"]:
+            cells = [row[field["name"]] for row in rows]
+            assert "constraints" not in field or all(cells)
+            if field["type"] in ("number", "integer"):
+                assert all({"number": float, "integer": int}[field["type"]](cell) is not None for cell in cells if cell)
+        for key in schema.get("primaryKey", ()):
+            assert len({row[key] for row in rows}) == len(rows)
+    for resource in described["resources"]:
+        for key in resource["schema"].get("foreignKeys", ()):
+            there = {row[key["reference"]["fields"][0]] for row in tables[key["reference"]["resource"]]}
+            assert {row[key["fields"][0]] for row in tables[resource["name"]]} - {""} <= there
+
+
+@pytest.mark.skipif(shutil.which("frictionless") is None, reason="the command frictionless is not installed")
+@pytest.mark.parametrize("edition", ["open", "restricted"])
+def test_frictionless_finds_the_package_valid(packages: Path, edition: str) -> None:
+    """The reference validator of the standard ends with 0."""
+    command = ["frictionless", "validate", "datapackage.json"]
+    found = subprocess.run(command, cwd=packages / edition, capture_output=True, text=True)
+
+    assert found.returncode == 0, found.stdout
+
+
+def test_terms_are_those_of_darwin_core(packages: Path) -> None:
+    """Names of terms as the Darwin Core quick reference (dwc.tdwg.org/terms) lists them, from memory."""
+    described = json.loads((packages / "open" / "datapackage.json").read_text(encoding="utf-8"))
+    used = {f["rdfType"] for r in described["resources"] for f in r["schema"]["fields"] if "rdfType" in f}
+    names = ("organismQuantityType", "samplingProtocol", "identificationQualifier", "informationWithheld", "dataGeneralizations")  # fmt: skip  # noqa: E501
+
+    assert {f"http://rs.tdwg.org/dwc/terms/{name}" for name in names} <= used
+
+
+@pytest.mark.parametrize("edition", ["open", "restricted"])
+def test_a_reader_of_ro_crate_finds_every_file(packages: Path, edition: str) -> None:
+    """The library rocrate reads the metadata; every file of the package but the checksums is described."""
+    with warnings.catch_warnings():
+        warnings.simplefilter("ignore")
+        rocrate = pytest.importorskip("rocrate.rocrate")
+        crate = rocrate.ROCrate(str(packages / edition))
+    described = {entity.id for entity in crate.data_entities}
+    present = {p.relative_to(packages / edition).as_posix() for p in (packages / edition).rglob("*") if p.is_file()}
+
+    assert described == present - {"manifest-sha256.txt", "ro-crate-metadata.json"}
+    assert crate.name == f"Plant remains: Wend Hollow road improvement ({edition} edition)"
+
+
+def test_checksums_cover_every_file(packages: Path) -> None:
+    """The manifest names each file of the edition with the digest that hashlib works out."""
+    folder = packages / "restricted"
+    lines = (folder / "manifest-sha256.txt").read_text(encoding="utf-8").splitlines()
+    found = {path: digest for digest, path in (line.split("  ", 1) for line in lines)}
+    present = {p.relative_to(folder).as_posix(): p for p in folder.rglob("*") if p.is_file()}
+
+    assert set(found) == set(present) - {"manifest-sha256.txt"}
+    assert all(hashlib.sha256(present[path].read_bytes()).hexdigest() == digest for path, digest in found.items())
+
+
+def test_a_bag_is_laid_out_as_its_standard_says() -> None:
+    """RFC 8493: declaration, payload under data/, Payload-Oxum as bytes and files, manifests."""
+    found = bag({"a.txt": b"abc", "b/c.txt": b"de"})
+
+    assert found["bagit.txt"] == b"BagIt-Version: 1.0\nTag-File-Character-Encoding: UTF-8\n"
+    assert found["bag-info.txt"] == b"Payload-Oxum: 5.2\n"
+    assert {path for path in found if path.startswith("data/")} == {"data/a.txt", "data/b/c.txt"}
+    digest = hashlib.sha256(b"abc").hexdigest()
+    assert f"{digest}  data/a.txt\n".encode() in found["manifest-sha256.txt"]
+
+
+def test_what_narrate_did_not_make_is_left_alone(example_copy: Path, tmp_path: Path) -> None:
+    """A folder of the same name that holds no package is not replaced."""
+    from narrate.pipeline.deposit import _put
+
+    (tmp_path / "open").mkdir()
+    (tmp_path / "open" / "mine.txt").write_text("keep")
+
+    with pytest.raises(OSError, match="something that narrate did not make stands there"):
+        _put(tmp_path / "open", {"datapackage.json": b"{}"})
+    assert [path.name for path in tmp_path.iterdir()] == ["open"]
+    assert (tmp_path / "open" / "mine.txt").read_text() == "keep"

@@ -1,0 +1,360 @@
+"""The section in Word, PDF, HTML and Markdown: one text, tags, fields and styles; read by libraries from outside."""
+
+from __future__ import annotations
+
+import io
+import re
+import shutil
+import subprocess
+import zipfile
+from collections.abc import Sequence
+from html.parser import HTMLParser
+from pathlib import Path
+
+import docx
+import pikepdf
+import pytest
+from docx.oxml.ns import qn
+
+from narrate.documents.blocks import Block, Contents, Figure, Heading, Paragraph, Table, Unfit
+from narrate.documents.html import html
+from narrate.documents.inline import labels, plain
+from narrate.documents.markdown import markdown
+from narrate.documents.outline import outline
+from narrate.documents.pdf import pdf, pictures
+from narrate.documents.word import word
+from narrate.model.report_blocks import ReportBlock
+from narrate.pipeline.editions import edition_of
+from narrate.pipeline.judged import Judged
+from narrate.telling.tell import narratives
+
+DRAWING = (
+    '<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 60 20"><rect width="40" height="10" fill="#123456"/></svg>'
+)
+SMALL: tuple[Block, ...] = (
+    Heading(level=1, text="Plant remains: a dig"),
+    Contents(),
+    Heading(level=2, text="Results", anchor="results"),
+    Paragraph(text="*Zea mays* weighed 12 g; see {counts} and {bars}. 3 \\* 4, #5, $6, [7] <8> @nine _ten_ ~ `e`"),
+    Paragraph(text="1. not a list", kind="item"),
+    Table(
+        caption="Counts.",
+        columns=("Plant", "C1"),
+        rows=(("*Zea mays*", "5 cf."),),
+        note="n.",
+        anchor="counts",
+        is_wide=True,
+    ),
+    Figure(caption="Bars.", alt="One bar of 40.", svg=DRAWING, anchor="bars"),
+    Heading(level=3, text="After"),
+    Paragraph(text="The end.", kind="missing"),
+)
+
+
+@pytest.fixture(scope="module")
+def section(judged_example: Judged) -> tuple[Block, ...]:
+    """The blocks of the example, with drafts as the rules make them."""
+    told = {
+        (audience, subject): narrative
+        for audience in ("report", "public")
+        for subject, narrative in narratives(
+            judged_example.project, judged_example.packs, judged_example.findings, judged_example.claims, audience
+        ).items()
+    }
+    return outline(edition_of("review", judged_example, told, (), "test"))
+
+
+@pytest.fixture(scope="module")
+def drawn(section: tuple[Block, ...]) -> dict[str, bytes]:
+    return pictures(section)
+
+
+@pytest.fixture(scope="module")
+def document(section: tuple[Block, ...], drawn: dict[str, bytes]) -> bytes:
+    return word(section, drawn)
+
+
+@pytest.fixture(scope="module")
+def pages(section: tuple[Block, ...], drawn: dict[str, bytes]) -> bytes:
+    return pdf(section, drawn)
+
+
+def said(blocks: Sequence[Block]) -> list[str]:
+    """Every text of the outline in order, but the contents and alternative texts: what all media must say."""
+    known = labels(blocks)
+    names = iter(known.values())
+    found = []
+    for block in blocks:
+        if isinstance(block, (Heading, Paragraph)):
+            found.append(plain(block.text, known))
+        elif isinstance(block, Table):
+            found.append(f"{next(names)}. {plain(block.caption, known)}")
+            found += [plain(cell, known) for row in (block.columns, *block.rows) for cell in row]
+            found.append(plain(block.note, known))
+        elif isinstance(block, Figure):
+            found.append(f"{next(names)}. {plain(f'{block.caption} {block.note}'.strip(), known)}")
+    return found
+
+
+def bare(text: str) -> str:
+    """Letters and signs alone: lines are broken and words set apart as the medium needs it."""
+    return re.sub(r"\s+", "", text)
+
+
+class _Texts(HTMLParser):
+    def __init__(self) -> None:
+        super().__init__()
+        self.found: list[str] = []
+        self.skipped = 0
+
+    def handle_starttag(self, tag: str, attrs: object) -> None:
+        self.skipped += tag in ("style", "title", "nav")
+
+    def handle_endtag(self, tag: str) -> None:
+        self.skipped -= tag in ("style", "title", "nav")
+
+    def handle_data(self, data: str) -> None:
+        if not self.skipped:
+            self.found.append(data)
+
+
+def text_of_html(blocks: Sequence[Block], png: dict[str, bytes]) -> str:
+    reader = _Texts()
+    reader.feed(html(blocks, png))
+    return "".join(reader.found)
+
+
+def text_of_word(raw: bytes) -> str:
+    """All text of the body as python-docx holds it, without the contents, whose field spans paragraphs."""
+    body = docx.Document(io.BytesIO(raw)).element.body
+    found, in_contents = [], False
+    for paragraph in body.iter(qn("w:p")):
+        text = "".join(t.text or "" for t in paragraph.iter(qn("w:t")))
+        instructions = "".join(i.text or "" for i in paragraph.iter(qn("w:instrText")))
+        in_contents = in_contents or "TOC" in instructions
+        if not in_contents:
+            found.append(text)
+        kinds = [c.get(qn("w:fldCharType")) for c in paragraph.iter(qn("w:fldChar"))]
+        if in_contents and kinds and kinds[-1] == "end":
+            in_contents = False
+    return "\n".join(found)
+
+
+def test_word_says_what_the_outline_says(section: tuple[Block, ...], document: bytes) -> None:
+    """Every heading, sentence, cell and caption stands in the Word document, in order and nothing else."""
+    assert bare(text_of_word(document)) == bare("".join(said(section)))
+
+
+def test_html_says_what_the_outline_says(section: tuple[Block, ...], drawn: dict[str, bytes]) -> None:
+    """The page of HTML, read by Python's own parser, says the same in the same order."""
+    assert bare(text_of_html(section, drawn)) == bare("".join(said(section)))
+
+
+def test_markdown_says_what_the_outline_says(section: tuple[Block, ...]) -> None:
+    """Markdown without its marks says the same; escapes are those of CommonMark (any ASCII punctuation)."""
+    text = markdown([block for block in section if not isinstance(block, Contents)])
+    lines = [line for line in text.splitlines() if not re.fullmatch(r"[|\s-]+", line) and not line.startswith("![")]
+    text = "\n".join(re.sub(r"^(#+ |- |\| )", "", line) for line in lines)
+    text = re.sub(r"(?<!\\)(\*\*|\*| \| | \|$)", "", text, flags=re.MULTILINE)
+    text = re.sub(r"\\([!-/:-@\[-`{-~])", r"\1", text)
+
+    assert bare(text) == bare("".join(said(section)))
+
+
+@pytest.mark.skipif(shutil.which("pdftotext") is None, reason="poppler is not installed")
+def test_pdf_says_what_the_outline_says(pages: bytes, section: tuple[Block, ...], tmp_path: Path) -> None:
+    """Poppler finds every heading and every paragraph of the outline in the PDF, where no page break parts it."""
+    path = tmp_path / "section.pdf"
+    path.write_bytes(pages)
+    found = subprocess.run(["pdftotext", "-raw", str(path), "-"], capture_output=True, check=True, text=True).stdout
+    # Words are hyphenated at the ends of lines nowhere; page numbers stand between pages.
+    text = bare(re.sub(r"\n\d+\n?\f", "\n", found))
+    known = labels(section)
+    wanted = [plain(b.text, known) for b in section if isinstance(b, (Heading, Paragraph))]
+
+    assert [one for one in wanted if bare(one) not in text] == []
+
+
+def test_signs_of_every_markup_are_text_in_every_medium() -> None:
+    """Signs that Typst, HTML, Word or Markdown would take for markup come out as they were written."""
+    png = pictures(SMALL)
+    expected = bare("".join(said(SMALL)))
+
+    assert bare(text_of_html(SMALL, png)) == expected
+    assert bare(text_of_word(word(SMALL, png))) == expected
+    assert pdf(SMALL, png).startswith(b"%PDF")
+
+
+def test_the_pdf_is_tagged(pages: bytes) -> None:
+    """ISO 14289-1 (PDF/UA-1): marked, with a structure tree, a language, a title that is shown, and its mark in XMP."""
+    with pikepdf.open(io.BytesIO(pages)) as found:
+        assert found.Root.MarkInfo.Marked is pikepdf.Object.parse(b"true") or bool(found.Root.MarkInfo.Marked)
+        assert str(found.Root.Lang).startswith("en")
+        assert bool(found.Root.ViewerPreferences.DisplayDocTitle)
+        with found.open_metadata() as meta:
+            assert meta["pdfuaid:part"] == "1"
+            assert meta["dc:title"] == "Plant remains: Wend Hollow road improvement"
+
+
+def test_every_figure_of_the_pdf_has_an_alternative_text(pages: bytes, section: tuple[Block, ...]) -> None:
+    """The structure tree, walked by pikepdf, has the alternative text of every figure, and tables have header cells."""
+    kinds: list[str] = []
+    texts: list[str] = []
+
+    def walk(node: pikepdf.Object) -> None:
+        if isinstance(node, pikepdf.Array):
+            for one in node:
+                walk(one)
+        elif isinstance(node, pikepdf.Dictionary):
+            if "/S" in node:
+                kinds.append(str(node.S))
+                if str(node.S) == "/Figure":
+                    texts.append(str(node.get("/Alt", "")))
+            if "/K" in node:
+                walk(node.K)
+
+    with pikepdf.open(io.BytesIO(pages)) as found:
+        walk(found.Root.StructTreeRoot)
+
+    alts = [" ".join(b.alt.split()) for b in section if isinstance(b, Figure)]
+    assert [" ".join(text.split()) for text in texts if text] == alts
+    assert kinds.count("/TH") >= sum(len(b.columns) for b in section if isinstance(b, Table))
+
+
+def test_a_pdf_is_refused_where_an_alternative_text_is_missing() -> None:
+    """The engine itself refuses PDF/UA without it."""
+    blocks = [
+        b if not isinstance(b, Figure) else Figure(caption="x", alt="", svg=DRAWING, anchor="bars") for b in SMALL
+    ]
+
+    with pytest.raises(Unfit, match=r"the PDF cannot be tagged for readers: .*alt text"):
+        pdf(blocks, pictures(blocks))
+
+
+def test_headings_of_word_are_styles(document: bytes, section: tuple[Block, ...]) -> None:
+    """Every heading has a heading style, so that an agency's template restyles it."""
+    found = [
+        (p.style.name, p.text)
+        for p in docx.Document(io.BytesIO(document)).paragraphs
+        if p.style.name.startswith(("Heading", "Title"))
+    ]
+    wanted = [
+        ("Title" if b.level == 1 else f"Heading {b.level - 1}", plain(b.text))
+        for b in section
+        if isinstance(b, Heading)
+    ]
+
+    assert found == wanted
+
+
+def test_numbers_of_word_are_fields(document: bytes, section: tuple[Block, ...]) -> None:
+    """Captions are numbered by SEQ, references are REF to bookmarks that exist, and the contents are a TOC."""
+    root = docx.Document(io.BytesIO(document)).element.body
+    instructions = [i.text.split() for i in root.iter(qn("w:instrText"))]
+    marks = {b.get(qn("w:name")) for b in root.iter(qn("w:bookmarkStart"))}
+    tables = sum(isinstance(b, Table) for b in section)
+
+    assert sum(i[:2] == ["SEQ", "Table"] for i in instructions) == tables
+    assert any(i[0] == "TOC" for i in instructions)
+    assert {i[1] for i in instructions if i[0] == "REF"} <= marks
+    assert any(i[0] == "REF" for i in instructions)
+
+
+def test_nothing_in_word_is_formatted_by_hand(document: bytes) -> None:
+    """Runs of the body name styles alone: no bold, italic, font or size of their own."""
+    root = docx.Document(io.BytesIO(document)).element.body
+    by_hand = {child.tag for props in root.iter(qn("w:rPr")) for child in props if child.tag != qn("w:rStyle")}
+
+    assert by_hand <= {qn("w:noProof")}
+
+
+def test_latin_names_of_word_have_a_character_style(document: bytes) -> None:
+    """'Zea mays' is set in the style 'Latin name', which is italic."""
+    found = docx.Document(io.BytesIO(document))
+
+    assert found.styles["Latin name"].font.italic
+    assert any(r.style.name == "Latin name" and r.text == "Zea mays" for p in found.paragraphs for r in p.runs)
+
+
+def test_header_rows_of_word_repeat(document: bytes) -> None:
+    """Every table has one header row that is repeated on each page."""
+    for table in docx.Document(io.BytesIO(document)).tables:
+        marked = [row._tr.find(f".//{qn('w:tblHeader')}") is not None for row in table.rows]
+        assert marked[0] and not any(marked[1:])
+
+
+def test_wide_tables_of_word_stand_on_landscape_pages(document: bytes) -> None:
+    """Sections turn to landscape for wide tables and back."""
+    found = [section.orientation for section in docx.Document(io.BytesIO(document)).sections]
+
+    assert found[0] == 0 and 1 in found and found[-1] == 0
+
+
+def test_the_same_section_gives_the_same_bytes(section: tuple[Block, ...], drawn: dict[str, bytes]) -> None:
+    """Word and PDF carry no clock."""
+    assert word(section, drawn) == word(section, drawn)
+    assert pdf(section, drawn) == pdf(section, drawn)
+
+
+def test_a_template_lends_its_styles(tmp_path: Path) -> None:
+    """The heading style of an agency's template is the one of the section, and its text is not taken."""
+    template = docx.Document()
+    template.styles["Heading 1"].font.name = "Courier New"
+    template.add_paragraph("boilerplate")
+    template.save(tmp_path / "agency.docx")
+
+    found = docx.Document(io.BytesIO(word(SMALL, pictures(SMALL), tmp_path / "agency.docx")))
+
+    assert found.styles["Heading 1"].font.name == "Courier New"
+    assert "boilerplate" not in [p.text for p in found.paragraphs]
+
+
+def test_a_template_without_a_needed_style_is_refused(tmp_path: Path) -> None:
+    """The message names the style."""
+    template = docx.Document()
+    template.styles["Caption"].delete()
+    path = tmp_path / "poor.docx"
+    template.save(path)
+
+    with pytest.raises(Unfit) as refused:
+        word(SMALL, pictures(SMALL), path)
+    assert str(refused.value) == f"the template {path} lacks the styles Caption; add them to it"
+
+
+def test_a_template_that_is_no_word_document_is_refused(tmp_path: Path) -> None:
+    """A text file, and a zip file that is no document."""
+    (tmp_path / "a.docx").write_text("no")
+    with zipfile.ZipFile(tmp_path / "b.docx", "w") as other:
+        other.writestr("x", "y")
+
+    for name in ("a.docx", "b.docx"):
+        with pytest.raises(Unfit, match="cannot be opened as a Word document"):
+            word(SMALL, pictures(SMALL), tmp_path / name)
+
+
+def test_four_hundred_taxa_with_names_of_eighty_letters_are_set() -> None:
+    """A wide and long table with long names is set in every medium."""
+    names = [f"{'N' * 76}{n:04}" for n in range(400)]
+    table = Table(caption="c", columns=("Plant", *(f"C{n}" for n in range(10))), rows=tuple((n, *"0123456789") for n in names), is_wide=True)  # fmt: skip  # noqa: E501
+    blocks = (Heading(level=1, text="T"), table)
+
+    assert all(name in text_of_word(word(blocks, {})) for name in names)
+    assert pdf(blocks, {}).startswith(b"%PDF")
+
+
+def test_a_reference_that_leads_nowhere_is_refused() -> None:
+    """A text that speaks of a table which is not there is a fault, not a blank."""
+    with pytest.raises(Unfit, match="refers to 'nowhere', which is no table or figure"):
+        markdown([Paragraph(text="see {nowhere}")])
+
+
+def test_report_blocks_exchange_places() -> None:
+    """Blocks that are named take each other's places; one that is not shown is gone."""
+    from narrate.model.report_blocks import BLOCKS, arranged
+
+    found = [b.block for b in arranged((ReportBlock(block="discussion"), ReportBlock(block="results", title="R")))]
+    default = list(BLOCKS)
+    at = default.index("results")
+
+    assert found == [*default[:at], "discussion", "results", *default[at + 2 :]]
+    assert "checklist" not in [b.block for b in arranged((ReportBlock(block="checklist", shown=False),))]
