@@ -109,7 +109,7 @@ ACTIVITIES = (
         at=_COOKING,
         rate=0.3,
         heat=_COOL,
-        true=("food.native-seed-crops", "food.cooking-accident", "processing.clean-product"),
+        true=("food.native-seed-crops", "food.small-seed", "food.cooking-accident", "processing.clean-product"),
         yields=(
             Yield(
                 taxa=(
@@ -132,7 +132,7 @@ ACTIVITIES = (
         at=MappingProxyType({"storage": 0.5, "burned structure": 0.4}),
         rate=0.08,
         heat=_WARM,
-        true=("food.native-seed-crops", "food.burned-store", "processing.clean-product"),
+        true=("food.native-seed-crops", "food.small-seed", "food.burned-store", "processing.clean-product"),
         yields=(
             Yield(
                 taxa=("Chenopodium berlandieri ssp. jonesianum", "Phalaris caroliniana", "Polygonum erectum"),
@@ -218,7 +218,7 @@ ACTIVITIES = (
     Activity(
         id="greens cooked",
         at=_COOKING,
-        rate=0.2,
+        rate=0.6,
         heat=_WARM,
         true=("food.greens",),
         yields=(
@@ -326,8 +326,21 @@ ACTIVITIES = (
         ),
     ),
     Activity(
-        id="maize harvest with its weeds",
-        at=MappingProxyType({"thermal": 0.6, "refuse": 0.6, "storage": 0.4}),
+        id="waste of a maize harvest put on the fire",
+        at=MappingProxyType({"thermal": 0.6, "ash dump": 0.6}),
+        rate=0.3,
+        heat=_WARM,
+        true=("fuel.maize-cob", "field.weeds-with-crop", "processing.shelling-waste", "field.disturbed-ground"),
+        yields=(
+            Yield(taxa=("Zea mays",), part="kernel", mean=40, spread=0.5, fragments=0.5),
+            Yield(taxa=("Zea mays",), part="cupule", mean=110, spread=0.5, fragments=0.4),
+        ),
+        stage="mixed",
+        weeds=18,
+    ),
+    Activity(
+        id="waste of a maize harvest burned where it was thrown",
+        at=MappingProxyType({"refuse": 0.6, "storage": 0.4}),
         rate=0.3,
         heat=_WARM,
         true=("field.weeds-with-crop", "processing.shelling-waste", "field.disturbed-ground"),

@@ -193,7 +193,7 @@ ACTIVITIES = (
     Activity(
         id="greens cooked",
         at=_COOKING,
-        rate=0.15,
+        rate=0.6,
         heat=_WARM,
         true=("food.greens",),
         yields=(
@@ -264,8 +264,21 @@ ACTIVITIES = (
         ),
     ),
     Activity(
-        id="maize harvest with its weeds",
-        at=MappingProxyType({"thermal": 0.6, "refuse": 0.6, "storage": 0.4}),
+        id="waste of a maize harvest put on the fire",
+        at=MappingProxyType({"thermal": 0.6, "ash dump": 0.6}),
+        rate=0.25,
+        heat=_WARM,
+        true=("fuel.maize-cob", "field.weeds-with-crop", "processing.shelling-waste", "field.disturbed-ground"),
+        yields=(
+            Yield(taxa=("Zea mays",), part="kernel", mean=30, spread=0.5, fragments=0.5),
+            Yield(taxa=("Zea mays",), part="cupule", mean=100, spread=0.5, fragments=0.4),
+        ),
+        stage="mixed",
+        weeds=18,
+    ),
+    Activity(
+        id="waste of a maize harvest burned where it was thrown",
+        at=MappingProxyType({"refuse": 0.6, "storage": 0.4}),
         rate=0.25,
         heat=_WARM,
         true=("field.weeds-with-crop", "processing.shelling-waste", "field.disturbed-ground"),
