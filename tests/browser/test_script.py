@@ -82,7 +82,7 @@ def test_contexts_are_put_in_order_by_any_column(page: Page, sites: Path) -> Non
     """A click on a head sorts by its numbers, another turns the order, and the head says which."""
     page.goto((sites / "public/contexts/index.html").as_uri())
     head = page.locator("th", has_text="Items").first
-    numbers = "[...document.querySelectorAll('tbody tr')].map(r => +r.cells[5].textContent.replace(',', ''))"
+    numbers = "[...document.querySelectorAll('table.wide tbody tr')].map(r => +r.cells[5].textContent.replace(',', ''))"
     head.locator("button").click()
     rising = page.evaluate(numbers)
     was = head.get_attribute("aria-sort")
@@ -97,7 +97,9 @@ def test_contexts_are_narrowed_by_kind_and_the_count_is_told(page: Page, sites: 
     """Choosing a kind leaves the rows of that kind, and a live region says how many."""
     page.goto((sites / "public/contexts/index.html").as_uri())
     page.get_by_label("Kind").select_option("hearth")
-    kinds = page.evaluate("[...document.querySelectorAll('tbody tr:not([hidden])')].map(r => r.cells[1].textContent)")
+    kinds = page.evaluate(
+        "[...document.querySelectorAll('table.wide tbody tr:not([hidden])')].map(r => r.cells[1].textContent)"
+    )
 
     assert set(kinds) == {"hearth"}
     assert page.locator("[role=status]").inner_text() == f"{len(kinds)} of 21 shown"
@@ -151,8 +153,8 @@ def test_without_script_every_list_is_there(browser: Browser, sites: Path) -> No
     opened.goto((sites / "public/search.html").as_uri())
     shown = [opened.locator(what).is_visible() for what in ("#unscripted", "#search")]
     opened.locator("#unscripted a").first.click()
-    rows = opened.locator("tbody tr").count()
-    opened.locator("tbody a").first.click()
+    rows = opened.locator("table.wide tbody tr").count()
+    opened.locator("table.wide tbody a").first.click()
     opened.locator("details.evidence summary").first.click()
     is_open = opened.locator("details.evidence .inside").first.is_visible()
     context.close()
