@@ -137,6 +137,8 @@ class _Writer:
         self.bookmarks = 0
         self.bookmark_of = {anchor: f"n_{anchor.replace('-', '_')}"[:40] for anchor in self.known}
         self.is_wide = False
+        self.set: dict[str, str] = {}
+        """Text -> its runs as XML."""
 
     def write(self) -> None:
         self._properties()
@@ -197,7 +199,10 @@ class _Writer:
         body.insert(len(body) - 1, parse_xml(xml))
 
     def _runs(self, text: str) -> str:
-        return "".join(self._run(run.text, run.style, run.anchor) for run in runs(text, self.known))
+        # Cells repeat a few words over thousands of rows.
+        if text not in self.set:
+            self.set[text] = "".join(self._run(run.text, run.style, run.anchor) for run in runs(text, self.known))
+        return self.set[text]
 
     def _run(self, text: str, style: str = "", anchor: str = "") -> str:
         if anchor:
