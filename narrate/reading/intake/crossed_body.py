@@ -132,7 +132,11 @@ class Body:
             )
             return above or sum(look.is_text(row, c) or looks_like_id(look.text(row, c)) for c in others) >= 1
         texts = [c for c in others if look.is_text(row, c)]
-        return len(others) >= 1 and (len(texts) * 2 >= len(others) or self._repeats_head(row, first))
+        if self._repeats_head(row, first):
+            return len(others) >= 1
+        # 'Wild plants' before a lone remark heads a section; a head stands over most of the counts.
+        width = max(sum(look.is_amount(r, c) for c in range(self.names + 1, self.right + 1)) for r in self.body)
+        return len(others) >= max(1, 0.5 * width) and len(texts) * 2 >= len(others)
 
     def _repeats_head(self, row: int, first: int) -> bool:
         look = self.look

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field
 
 from narrate.model.grids import Area
@@ -38,10 +39,22 @@ def guess_crossed(look: Look, area: Area) -> Crossed | None:
             continue
         own = [look.text(r, column) for r, role in found.rows.items() if role.name == "counts" and look.text(r, column)]
         parts = sum(bool(look.names.part_of(text)) for text in own)
-        score = found.score * (0.3 if own and parts >= 0.8 * len(own) else 1.0)
+        families = sum(bool(_FAMILY.fullmatch(text.strip())) for text in own)
+        is_over_names = own and families >= 0.6 * len(own) and len(set(own)) < len(own) and _has_names_beside(found, column)
+        score = found.score * (0.3 if is_over_names or (own and parts >= 0.8 * len(own)) else 1.0)
         if best is None or score > best_score:
             best, best_score = found, score
     return best
+
+
+_FAMILY = re.compile(r"[A-Z][a-z]+(?:aceae|idae|eae|iferae|inosae|minae|mineae|ositae)", re.ASCII)
+
+
+def _has_names_beside(found: Crossed, column: int) -> bool:
+    """Whether most lines carry another word beside the family that reads as a name."""
+    lines = [row for row, role in found.rows.items() if role.name == "counts"]
+    others = [c for c, role in found.columns.items() if c != column and role.name in ("common name", "taxon note")]
+    return any(sum(bool(found.look.text(row, c)) for row in lines) >= 0.6 * len(lines) for c in others)
 
 
 def _name_columns(look: Look, area: Area) -> list[int]:

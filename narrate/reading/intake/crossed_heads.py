@@ -91,7 +91,7 @@ class Heads(Body):
         pairs = [
             row
             for row in heads
-            if roles[row] in ("quantity", "size class", "fraction", "part", "condition", "completeness")
+            if roles[row] in ("quantity", "size class", "fraction", "part", "condition", "completeness", "cf")
             or (not roles[row] and self._recurs(row, plain))
         ]
         unread = [row for row in pairs if not roles[row]]
@@ -261,6 +261,8 @@ class Heads(Body):
         for column in sorted(label_columns, key=lambda c: (c != self.names, -c)):
             text = look.text(row, column)
             role = heading(text) if text else ""
+            if role in ("phase", "kind") and self._stands_over_parts(column):
+                continue  # 'Component' over grain and chaff
             if role in ROW_META and role not in DERIVED_ROLES:
                 return role, text
         texts = [look.text(row, c) for c in self.counts if (row, c) in look.cells]
@@ -284,13 +286,19 @@ class Heads(Body):
             return "header", ""
         return "", ""
 
+    def _stands_over_parts(self, column: int) -> bool:
+        texts = [self.look.text(row, column) for row in self.body if self.look.text(row, column)]
+        return column != self.names and sum(bool(self.look.names.part_of(t)) for t in texts) >= 0.6 * len(texts) > 0
+
     def _is_derived_column(self, column: int, heads: list[int]) -> bool:
         return self._derived_role(column, heads) is not None
 
     def _derived_role(self, column: int, heads: list[int]) -> Role | None:
         for row in heads:
             text = self.look.text(row, column)
-            if not text or looks_like_id(text):
+            if not text and row in self.rows and self.rows[row].filled and column in self.counts:
+                text = self._filled_texts(row, [c for c in self.counts if c <= column])[-1]  # 'Total' over two columns
+            if not text or (looks_like_id(text) and not _PER_LITRE.search(text)):
                 continue
             role = quantity(text) if quantity(text) in ("percent", "density") else heading(text)
             if role in DERIVED_ROLES:
@@ -311,10 +319,18 @@ class Heads(Body):
         return None
 
 
-COMPLETE = ("whole", "fragment", "fragments", "frag", "frags", "w", "f", "complete", "broken")
+COMPLETE = (
+    "whole", "fragment", "fragments", "frag", "frags", "w", "f", "complete", "broken", "fr", "frg", "fragm", "ent", "entero", "enteros",
+    "entera", "enteras", "fragmento", "fragmentos", "entier", "entiers", "entière", "entières", "intero", "interi", "intera", "intere",
+    "frammento", "frammenti", "inteiro", "inteiros", "ganz", "bruch", "bruchstück", "bruchstücke", "fragmente", "heel", "hele",
+    "fragmenten",
+)  # fmt: skip
+CERTAINTY = ("cf", "certain", "cert", "sure", "definite", "secure", "identified", "id", "det")
+"""Small headings of pairs of columns for sure names and for doubtful ones."""
 SIZES = re.compile(
     r"[<>≤≥]?\s*\d+(?:\.\d+)?\s*(?:[-–]\s*\d+(?:\.\d+)?)?\s*(?:mm|µm|um)|[<>≤≥]\s*\d+(?:\.\d+)?", re.IGNORECASE
 )
+_PER_LITRE = re.compile(r"\d\s*(?:/|per)\s*(?:10 ?)?l(?:it(?:re|er)s?)?\.?$", re.IGNORECASE)
 _FRACTIONS = (
     "light",
     "heavy",
@@ -341,13 +357,17 @@ def content_role(texts: list[str], look: Look) -> str:
     names = look.names
     kinds = names.packs.words.kind_lookup
     n = len(texts)
+    flat_texts = {flat_heading(t) for t in texts}
     tests = (
         (
             "volume",
             1.0,
-            lambda t: bool(re.fullmatch(r"\d+(?:[.,]\d+)? ?(?:l|lt|ltrs?|lit(?:re|er)s?)\.?", t, re.IGNORECASE)),
+            lambda t: bool(
+                re.fullmatch(r"\(?\d+(?:[.,]\d+)? ?(?:l|lt|ltrs?|lit(?:re|er)s?)\.?\)?", t, re.IGNORECASE)
+            ),
         ),
         ("quantity", 0.6, lambda t: (bool(quantity(t)) or heading(t) == "density") and t not in ("w", "f")),
+        ("cf", 1.0, lambda t: "cf" in flat_texts and flat_heading(t) in CERTAINTY),
         ("condition", 1.0, lambda t: len(set(texts)) > 1 and t.strip(".").upper() in SHORT_CONDITIONS),
         ("size class", 0.6, lambda t: bool(SIZES.fullmatch(t))),
         ("completeness", 0.6, lambda t: flat_heading(t) in COMPLETE),
@@ -368,6 +388,11 @@ def content_role(texts: list[str], look: Look) -> str:
     for role in ("phase", "site", "feature", "context"):
         if worded[role] >= 0.6 * n:
             return role
+    bases = [re.sub(r"[\s.#]*(?:\d+|[IVX]+|[A-Z])[a-z]?$", "", t) for t in texts if re.search(r"\d", t)]
+    if len(bases) >= 0.6 * n and len(set(bases)) > 1:
+        known = [heading(t) in ("feature", "context") or find_word(kinds, t) is not None for t in bases]
+        if sum(known) >= 0.6 * n:
+            return "feature"  # 'Pit 12', 'Hearth 3', 'Oven 1'
     if n > 1 and all(_PHASE_WORDS.search(t) for t in texts):
         return "phase"
     repeated = Counter(texts).most_common(1)[0][1]

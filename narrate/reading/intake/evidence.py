@@ -11,6 +11,7 @@ from dataclasses import dataclass, field
 from narrate.model.grids import Cell, Grid
 from narrate.reading.intake.cell_marks import looks_like_amount
 from narrate.reading.intake.header_words import heading
+from narrate.reading.intake.plant_words_abroad import has_east_asian_letters, names_plant_abroad
 from narrate.reading.intake.written_names import OLD_FAMILIES, NameReader, not_a_plant, tidy
 from narrate.reading.values import find_word
 
@@ -99,10 +100,14 @@ class Look:
 
 def name_score(text: str, names: NameReader) -> float:
     """How much a text looks like a name in a list of plant remains, from 0 to 1."""
-    if len(text) > 70 or len(text) < 3 or looks_like_amount(text):
+    if len(text) > 70 or looks_like_amount(text):
         return 0.0
     role = heading(text)
     if role and role not in ("taxon", "family", "part"):
+        return 0.0
+    if has_east_asian_letters(text) and not role and names_plant_abroad(text):
+        return 0.6
+    if len(text) < 3:
         return 0.0
     if not re.search(r"[^\W\d_]{3}", text):
         return 0.0
@@ -137,6 +142,8 @@ def name_score(text: str, names: NameReader) -> float:
         second = words[1]
         if _RANKED.search(" ".join(words[1:])) and _GENUS.fullmatch(first):
             return 0.95
+        if re.fullmatch(r"(?:[a-z]{1,4}\.){1,3}[a-z]?", words[1]) and _GENUS.fullmatch(first):
+            return 0.9  # 'Quercus f.c.', 'Hordeum vulg.'
         if (
             second.islower()
             and _EPITHET.fullmatch(second.split("/")[0])
@@ -151,7 +158,7 @@ def name_score(text: str, names: NameReader) -> float:
         return 0.8
     if not_a_plant(text):
         return 0.5
-    if _PLANT_WORDS.search(text.replace("_", " ")):
+    if _PLANT_WORDS.search(text.replace("_", " ")) or names_plant_abroad(text.replace("_", " ")):
         return 0.6
     if read.part:
         return 0.5
@@ -171,6 +178,8 @@ def plain_label(text: str) -> float:
         return 0.0
     letters = sum(sign.isalpha() for sign in text)
     digits = sum(sign.isdigit() for sign in text)
+    if has_east_asian_letters(text):
+        return 0.2 if letters > 2 * digits else 0.0
     return 0.2 if letters >= 3 and letters > 2 * digits else 0.0
 
 

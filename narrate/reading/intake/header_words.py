@@ -146,8 +146,8 @@ _QUANTITIES: tuple[tuple[str, str], ...] = (
     ("percent", r"%|percent|pct|% n|n %"),
     ("density", r"density|(?:n|no|ct|count|counts|items|seeds|remains|g|wt)? ?(?:/|per) ?(?:10 ?)?(?:l|lit(?:re|er)s?)"),
     ("mass", r"(?:weight|wt|wgt|mass|g|gr|gm|gms|grams|mg)(?: (?:g|gr|gm|mg|grams))?|wt g"),
-    ("count, fragment", r"frags?|fragments?|fr|f|no frags|frag count|n frags?|fragmentary|fragmented"),
-    ("count, whole", r"whole|wholes|w|complete|entire|intact"),
+    ("count, fragment", r"frags?|fragments?|fragmentos?|fragmenten?|framment[oi]|bruch(?:stücke?)?|fragm|fgts?|frg|fr|f|no frags|frag count|n frags?|fragmentary|fragmented"),
+    ("count, whole", r"whole|wholes|w|ent|enter[oa]s?|enti(?:er|ère)s?|inter[oiae]|inteir[oa]s?|ganz|heel|hele|complete|entire|intact"),
     ("count", r"n|no|nr|nos|count|counts|ct|number|#|qty|abs|nisp|total no|cnt|raw"),
 )
 

@@ -4,6 +4,8 @@
 
 from __future__ import annotations
 
+import re
+
 # Common practice, no source: how such tables are usually headed. Units behind them are left off before they are looked up.
 _WORDS: dict[str, str] = {
     "sample": (
@@ -29,14 +31,14 @@ _WORDS: dict[str, str] = {
         "hacim volym térfogat objętość 処理量 土量 容量 体積 浮选土量 土样量"
     ),
     "taxon": (
-        "art pflanzenart pflanzen taxa espèce espèces plantes especie especies planta specie piante espécie plantesoort soort "
+        "taxons taxón taxones táxon táxones art pflanzenart pflanzen taxa espèce espèces plantes especie especies planta specie piante espécie plantesoort soort "
         "növény gatunek biljka vrsta rostlina bitki tür 分類群 種名 学名 和名 植物名 种属 植物种属 种类 種類"
     ),
     "part": (
         "resttyp pflanzenteil teil organ organe partie parte órgano órgano organo deel plantdeel plantedel növényi rész część "
         "dio 部位 部位名 部分 遗存类型"
     ),
-    "count": "anzahl stück stückzahl nombre effectif cantidad número numero n° conteggio quantità quantidade aantal antal darab adet sayı 個数 数量 点数 粒数 数",
+    "count": "anzahl stück stückzahl nombre effectif cantidad número numero n° nº conteggio quantità quantidade aantal antal darab adet sayı 個数 数量 点数 粒数 数",
     "mass": "gewicht masse poids peso gewichte ağırlık vægt súly ciężar 重量 重さ",
     "note": "bemerkung bemerkungen anmerkung remarques remarque observaciones observación note osservazioni observações opmerking notlar 備考 备注",
     "family": "familie famille familia famiglia família 科 科名 科属",
@@ -47,7 +49,36 @@ _WORDS: dict[str, str] = {
     "percent": "prozent anteil pourcentage porcentaje percentuale 百分比 割合",
 }  # fmt: skip
 
-_TAILS = (" nr", " nummer", " no", " n°", " número", " numero", " l", " ml", " g", " mg", " litres", " liter", " litros")
+# Common practice, no source: results as whole phrases, and heads that carry their material.
+_PHRASES: tuple[tuple[str, re.Pattern[str]], ...] = (
+    ("derived", re.compile(
+        r"(?:nombre|número|numero|nº|n°|n|nb|anzahl|aantal|numero) (?:total )?(?:de |di |der )?(?:taxons?|taxa|espèces|especies|specie|espécies|arten|soorten|táxones|taxones)"
+    )),
+    ("total", re.compile(
+        r"(?:nombre|número|numero|nº|n°|n|nb|anzahl|aantal|nmr) (?:total )?(?:de |di |der )?(?:fragments?|restes|restos|resti|reste|fragmente|fragmentos|frammenti|charbons)(?: .*)?"
+        r"|(?:somme|suma|soma|summe|totaal|total|totale|gesamt)(?: .*)?"
+    )),
+    ("density", re.compile(r".*(?:densité|densidad|densità|densidade|dichte|dichtheid|konzentration|concentratie|密度)(?: .*)?")),
+    ("sorted", re.compile(r"(?:% |anteil )?(?:trié|triée|tri|ausgelesen|untersucht|analysiert|analysé|analizado|analizzato|uitgezocht|analisado|revisado)(?: %)?")),
+    ("flot volume", re.compile(
+        r"(?:vol(?:ume|umen)?(?: (?:du|de|del|della|der))? )?(?:refus|flot|flotte|flotado|flottato|schlämmrest|schlämmrückstand|residu|residuo|concentrado)(?:volumen)?(?: (?:ml|cc|l))?"
+    )),
+    ("volume", re.compile(
+        r"(?:vol|volume|volumen|volumes|litres?|litros|litri|liter|probenmenge|sedimentmenge|erdmenge|erdvolumen|menge|probengröße|probengrösse|monstervolume|monstergrootte"
+        r"|quantité|cantidad|quantità|quantidade)(?: (?:de |di |der |van |do |del |della )?(?:sédiments?|sedimentos?|sedimento|sediment|terre|tierra|terra|erde|grond|sol|solo|tamisés?|flotados?"
+        r"|flottati|prélevés?|traités?|tratados?|processado|geslibd|geschlämmt|prelevati))?(?: (?:en|in|em))?(?: (?:l|lt|litres|litros|litri|liter))?"
+    )),
+    ("kind", re.compile(
+        r"(?:type|tipo|art|typ|soort|nature|naturaleza|natura) (?:de |di |der |van |du |del |des |dell )?(?:structure|contexte|contexto|contesto|befund|befunds|befundes|spoor|fait|estructura|struttura|fossa|deposito|dépôt|us|ue)s?"
+        r"|befundart|befundtyp|befundansprache|interprétation|interpretación|interpretazione|interpretação|spooraard|遺構種別|遗迹类型"
+    )),
+    ("part", re.compile(r"(?:type|tipo|typ|art) (?:de |di |der |des )?(?:restes?|restos?|resto|resti|vestiges?)|restes|élément|elemento|elementos|onderdeel|pflanzenrest")),
+    ("condition", re.compile(
+        r"erhaltung(?:szustand|sform)?|conservation|état(?: de conservation)?|estado(?: de conserva(?:ción|ção))?|conservación|conservazione|stato(?: di conservazione)?|conservação|conservering|stan zachowania|保存状態|保存"
+    )),
+)  # fmt: skip
+
+_TAILS = (" nr", " nummer", " no", " n°", " número", " numero", " l", " ml", " g", " mg", " litres", " liter", " litros", " 升", " リットル", " 个", " 粒", " 克")
 
 
 def heading_abroad(flat: str) -> str:
@@ -57,6 +88,10 @@ def heading_abroad(flat: str) -> str:
     >>> heading_abroad("densité"), heading_abroad("probe nr"), heading_abroad("処理量 l"), heading_abroad("wheat")
     ('density', 'sample', 'volume', '')
     """
+    flat = re.sub(r"\b(\w) (?=\w\b|[ºª°])", r"\1", flat)  # 'U.E.', 'N.º'
+    for role, pattern in _PHRASES:
+        if pattern.fullmatch(flat):
+            return role
     while True:
         role = _LOOKUP.get(flat, "")
         tail = next((tail for tail in _TAILS if flat.endswith(tail)), "")

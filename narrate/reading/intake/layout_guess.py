@@ -14,6 +14,7 @@ from narrate.reading.intake.crossed_guess import Crossed, guess_crossed
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.heads_split import split_heads
 from narrate.reading.intake.keys import find_marks
+from narrate.reading.intake.left_over import left_over
 from narrate.reading.intake.long_guess import Long, guess_long, guess_records
 from narrate.reading.intake.pairs_guess import guess_pairs
 from narrate.reading.intake.sections_guess import guess_sections
@@ -73,6 +74,7 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
         records = guess_records(look, _whole(look))
         if records is not None:
             found.tables.append(_table(grid, records, Marks(), "records"))
+            found.doubts.extend(left_over(look, found.tables[-1:]))
             continue
         if has_counts or grid.sheet:
             found.left_out.append(f"{where}: nothing in it reads as counts or as records of samples")
@@ -151,6 +153,7 @@ def _tables_of(look: Look, found: _Found) -> int:
     apart, doubts = told_apart(look, found.tables[first:])
     found.tables[first:] = apart
     found.doubts.extend(doubts)
+    found.doubts.extend(left_over(look, apart))
     return made
 
 

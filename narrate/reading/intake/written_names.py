@@ -11,6 +11,7 @@ from dataclasses import dataclass, field, replace
 from narrate.model.ids import TaxonId
 from narrate.model.packs import Packs
 from narrate.model.plants import Identification
+from narrate.reading.intake.plant_words_abroad import PARTS_ABROAD
 from narrate.reading.taxa import Identifier
 from narrate.reading.values import find_word
 
@@ -126,7 +127,7 @@ class NameReader:
                 if name:
                     seen.setdefault(name.lower(), set()).add(taxon.id)
         self._common = {name: next(iter(ids)) for name, ids in seen.items() if len(ids) == 1}
-        self._parts = {**MORE_PARTS, **self.packs.words.part_lookup}
+        self._parts = {**PARTS_ABROAD, **MORE_PARTS, **self.packs.words.part_lookup}
         self._part_words = {word for part in self._parts for word in part.split()}
 
     def read(self, written: str, genus_before: str = "") -> WrittenName:

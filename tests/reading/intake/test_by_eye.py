@@ -27,12 +27,17 @@ from tests.reading.intake.by_eye import (
     lot_seven,
     lot_six,
     lot_ten,
+    lot_thirteen,
     lot_three,
+    lot_twelve,
     lot_two,
 )  # fmt: skip
 from tests.reading.intake.by_eye.expectations import Expected, Facts, Sheet
 
-LOTS = (lot_one, lot_two, lot_three, lot_four, lot_five, lot_six, lot_seven, lot_eight, lot_nine, lot_ten, lot_eleven)
+LOTS = (
+    lot_one, lot_two, lot_three, lot_four, lot_five, lot_six, lot_seven, lot_eight, lot_nine, lot_ten, lot_eleven,
+    lot_twelve, lot_thirteen,
+)  # fmt: skip
 SHEETS = {sheet.name: sheet for lot in LOTS for sheet in lot.SHEETS}
 
 
@@ -122,8 +127,8 @@ def unsaid(found: TakenIn, cells: Expected, expected: Expected, facts: Facts) ->
 
 
 def _number(text: str) -> str:
-    match = re.match(r"\d+(?:[.,]\d+)?", text)
-    return f"{float(match[0].replace(',', '.')):g}" if match else text
+    match = re.match(r"\(?(\d+(?:[.,]\d+)?)", text)
+    return f"{float(match[1].replace(',', '.')):g}" if match else text
 
 
 @pytest.mark.parametrize("name", SHEETS)

@@ -1,0 +1,103 @@
+"""What no table of a sheet takes in although it holds numbers, and heads that nobody knows: told, never lost."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from narrate.model.grids import column_name
+from narrate.model.layouts import Role, Table
+from narrate.reading.intake.evidence import Look
+from narrate.reading.intake.header_words import heading
+
+_UNKNOWN = (
+    "its heading says nothing known",
+    "no heading",
+    "no name of a plant",
+    "no name stands before it",
+    "it stands among the records and names no plant",
+    "nothing in it belongs to the counts",
+    "its cells are no amounts",
+    "no field of a record holds it",
+)
+"""Reasons for leaving a row or column out that may hide finds."""
+_SHOWN = 6
+
+
+def left_over(look: Look, tables: list[Table]) -> list[str]:
+    """Doubts about numbers of a sheet that no table takes in, and about rows and columns that nobody knows."""
+    where = f"sheet {look.grid.sheet}: " if look.grid.sheet else ""
+    return [f"{where}{doubt}" for doubt in (*_outside(look, tables), *_unknown(look, tables))]
+
+
+def _outside(look: Look, tables: list[Table]) -> list[str]:
+    """Rows with a label and numbers in the columns of counts that belong to no table."""
+    if not tables:
+        return []
+    known = {row for table in tables for row in table.rows}
+    counted = {column for table in tables for column in table.columns}
+    rows = [
+        row
+        for row in range(look.rows)
+        if row not in known
+        and sum(look.is_amount(row, c) for c in counted) >= 1
+        and any(look.is_text(row, c) and not heading(look.text(row, c)) for c in range(look.columns))
+    ]
+    return [
+        f"DOUBTFUL: {_named('row', span)} (from '{_first_text(look, span[0])}') hold numbers and belong to no table; "
+        "add them under rows of a table in the layout if they are finds"
+        for span in _runs(rows)
+    ]
+
+
+def _unknown(look: Look, tables: list[Table]) -> list[str]:
+    found: dict[tuple[str, str], list[tuple[int, str]]] = {}
+    for table in tables:
+        for what, roles, others in (("row", table.rows, table.columns), ("column", table.columns, table.rows)):
+            for at, role in roles.items():
+                reason = next((one for one in _UNKNOWN if one in role.qualifiers), "")
+                if role.name != "ignored" or not reason:
+                    continue
+                cells = [(at, n) if what == "row" else (n, at) for n in others]
+                if any(look.is_amount(*cell) for cell in cells if _is_body(others.get(cell[what == "row"]))):
+                    label = next((look.text(*cell) for cell in cells if look.is_text(*cell)), "")
+                    found.setdefault((what, reason), []).append((at, label))
+    return [
+        f"DOUBTFUL: {_named(what, [at for at, _ in ones])} ({_labels(label for _, label in ones)}) "
+        f"{'hold' if len(ones) > 1 else 'holds'} numbers and {'are' if len(ones) > 1 else 'is'} left out: {reason}"
+        for (what, reason), ones in found.items()
+    ]
+
+
+def _is_body(role: Role | None) -> bool:
+    return role is not None and role.name in ("counts", "finds", "count", "sample")
+
+
+def _first_text(look: Look, row: int) -> str:
+    return next(look.text(row, c) for c in range(look.columns) if look.is_text(row, c))[:40]
+
+
+def _labels(labels: Iterable[str]) -> str:
+    given = [label[:30] for label in labels if label]
+    more = ", …" if len(given) > _SHOWN else ""
+    return ", ".join(f"'{label}'" for label in given[:_SHOWN]) + more if given else "no heading"
+
+
+def _named(what: str, numbers: list[int]) -> str:
+    """Rows or columns by number and letter: 'rows 3 to 5', 'columns B, D'."""
+    names = [str(n + 1) if what == "row" else column_name(n) for n in numbers]
+    if len(names) == 1:
+        return f"{what} {names[0]}"
+    if len(numbers) > 2 and numbers == list(range(numbers[0], numbers[-1] + 1)):
+        return f"{what}s {names[0]} to {names[-1]}"
+    return f"{what}s {', '.join(names[:20])}" + (" …" if len(names) > 20 else "")
+
+
+def _runs(rows: list[int]) -> list[list[int]]:
+    """Rows that follow each other, together; one blank row does not part them."""
+    found: list[list[int]] = []
+    for row in rows:
+        if found and row - found[-1][-1] <= 2:
+            found[-1].append(row)
+        else:
+            found.append([row])
+    return found

@@ -1,0 +1,85 @@
+"""Everyday names of plants and of their parts in other languages than English, as lists of plant remains carry them."""
+
+# ruff: noqa: E501
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+# Common practice, no source. Words that are also Latin names, or words of heads, are left out.
+_PLANTS = (
+    # German
+    "gerste spelzgerste nacktgerste weizen nacktweizen saatweizen emmer einkorn dinkel roggen hafer hirse rispenhirse kolbenhirse getreide erbse erbsen "
+    "linse linsen ackerbohne bohne hülsenfrüchte lein flachs mohn leindotter hanf hasel haselnuss walnuss apfel holzapfel kirsche pflaume schlehe traube "
+    "weinrebe holunder brombeere himbeere erdbeere gänsefuß gänsefuss windenknöterich knöterich ampfer trespe labkraut wegerich klee unkräuter unkraut "
+    "gräser eiche buche hainbuche esche erle birke kiefer tanne fichte ahorn ulme weide pappel linde unbestimmt indeterminiert "
+    # French
+    "blé blés orge seigle avoine millet épeautre engrain amidonnier céréale céréales pois fève fèves lentille lentilles vesce gesse lin pavot chanvre "
+    "noisette noisetier noix noyer pomme pommier cerise prune prunelle raisin vigne figue figuier olive olivier sureau mûre ronce fraise chêne hêtre frêne "
+    "aulne bouleau orme érable sapin indéterminé indéterminés indéterminée "
+    # Spanish and Portuguese
+    "trigo cebada cebolla centeno avena mijo panizo escanda cereal cereales guisante haba habas lenteja lentejas veza garbanzo lino adormidera avellana nuez "
+    "bellota bellotas uva higo aceituna olivo vid encina roble haya pino maíz maiz frijol frijoles calabaza ají aji quinua kiwicha papa camote yuca "
+    "maní algodón amaranto quelite mezquite tuna indeterminado indeterminados identificado cevada centeio aveia milho painço fava favas ervilha lentilha linho "
+    "bolota castanha figo azeitona sobreiro carvalho azinheira pinheiro "
+    # Italian
+    "grano orzo segale farro farricello panico cereali favino fave pisello piselli lenticchia lenticchie cece ceci veccia nocciola nocciole noce "
+    "ghianda ghiande vite fico oliva olivo quercia faggio indeterminati "
+    # Dutch
+    "gerst tarwe broodtarwe emmertarwe eenkoorn rogge haver gierst granen graan erwt erwten linzen duivenboon tuinboon vlas lijnzaad maanzaad hazelnoot "
+    "walnoot appel kers pruim sleedoorn druif vlier braam framboos ganzenvoet melganzenvoet eik beuk els berk wilg onkruiden "
+    # Polish, Czech, Hungarian, Turkish
+    "pszenica jęczmień żyto owies proso groch soczewica pšenice ječmen žito oves hrách čočka búza árpa rozs zab köles borsó lencse buğday arpa çavdar yulaf "
+    "mercimek bezelye nohut üzüm incir zeytin"
+)  # fmt: skip
+_WORDS = re.compile(rf"(?<!\w)(?:{'|'.join(sorted(set(_PLANTS.split()), key=len, reverse=True))})(?!\w)", re.IGNORECASE)
+_EAST_ASIAN = re.compile(
+    r"イネ|アワ|キビ|ヒエ|オオムギ|コムギ|ムギ|ダイズ|アズキ|ササゲ|マメ|ソバ|アサ|エゴマ|シソ|モモ|ウメ|クリ|クルミ|トチノキ|ドングリ|カジノキ|"
+    r"コウゾ|キイチゴ|ニワトコ|タデ|アカザ|ヒシ|ブドウ|サンショウ|カヤツリグサ|スゲ|ナス|ウリ|ヒョウタン|炭化材|"
+    r"稲|稻|粟|黍|稷|麦|豆|荞|麻|桃|李|梅|枣|葡萄|狗尾草|藜|莎草|蓼|苋|菱|栗|核桃|马唐|野大豆|草木樨|"
+    r"[\w]{1,8}(?:属|科|類|类)$|不明|未知|同定不能"
+)
+
+# Common practice, no source: words of lists for parts, and the parts of the word packs that they stand for.
+PARTS_ABROAD: Mapping[str, str] = {
+    "kornfragmente": "grain", "getreidekorn": "grain", "spelzenbasis": "glume base", "spelzenbasen": "glume base", "hüllspelzenbasis": "glume base",
+    "hüllspelzenbasen": "glume base", "nussschale": "nutshell", "nussschalen": "nutshell", "spindelglied": "rachis internode",
+    "spindelglieder": "rachis internode", "kern": "seed", "kerne": "seed",
+    "caryopses": "grain", "semence": "seed", "semences": "seed", "pépin": "seed", "pépins": "seed", "coquille": "nutshell", "coquilles": "nutshell",
+    "noyau": "fruit stone", "noyaux": "fruit stone", "fourche": "spikelet fork", "charbon": "charcoal", "charbons": "charcoal",
+    "charbon de bois": "charcoal",
+    "grano": "grain", "granos": "grain", "cariopsis": "grain", "cariópsides": "grain", "pepita": "seed", "pepitas": "seed", "hueso": "fruit stone",
+    "cáscara": "nutshell", "base de gluma": "glume base", "bases de gluma": "glume base", "raquis": "rachis internode", "carbón": "charcoal",
+    "coronta": "cob", "tusa": "cob", "olote": "cob", "mazorca": "cob", "cúpula": "cupule", "cúpulas": "cupule",
+    "cariosside": "grain", "cariossidi": "grain", "seme": "seed", "semi": "seed", "vinacciolo": "seed", "vinaccioli": "seed", "endocarpo": "fruit stone",
+    "endocarpi": "fruit stone", "acheni": "achene", "base di gluma": "glume base", "basi di gluma": "glume base", "carbone": "charcoal",
+    "carboni": "charcoal", "forchetta": "spikelet fork", "forchette": "spikelet fork",
+    "kaf": "chaff", "kafbasis": "glume base", "kafbases": "glume base", "kafresten": "chaff", "aarvorkje": "spikelet fork", "aarvorkjes": "spikelet fork",
+    "aarspilsegment": "rachis internode", "aarspilsegmenten": "rachis internode", "zaad": "seed", "zaden": "seed", "korrel": "grain", "korrels": "grain",
+    "graan": "grain", "houtskool": "charcoal", "notendop": "nutshell",
+    "grão": "grain", "grãos": "grain", "semente": "seed", "sementes": "seed", "grainha": "seed", "grainhas": "seed", "casca": "nutshell",
+    "caroço": "fruit stone", "caroços": "fruit stone", "carvão": "charcoal", "ráquis": "rachis internode",
+    "ziarno": "grain", "ziarniak": "grain", "nasiono": "seed", "nasiona": "seed", "tane": "grain", "tohum": "seed",
+    "胚乳": "grain", "種子": "seed", "种子": "seed", "果実": "fruit", "穎": "chaff", "炭化材": "charcoal", "小穗轴": "spikelet fork",
+}  # fmt: skip
+
+
+def names_plant_abroad(text: str) -> bool:
+    """
+    Whether a text carries an everyday name of a plant in a language other than English.
+
+    >>> names_plant_abroad("Gerste, Körner"), names_plant_abroad("イネ"), names_plant_abroad("Grube 14")
+    (True, True, False)
+    """
+    return bool(_WORDS.search(text) or _EAST_ASIAN.search(text))
+
+
+def has_east_asian_letters(text: str) -> bool:
+    """
+    Whether a text holds letters of which one alone may be a word.
+
+    >>> has_east_asian_letters("粟"), has_east_asian_letters("Hordeum")
+    (True, False)
+    """
+    return bool(re.search(r"[\u3040-\u30ff\u3400-\u9fff\uac00-\ud7af]", text))
