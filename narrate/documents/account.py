@@ -125,13 +125,13 @@ def _given(edition: Edition, key: str, what: str) -> Iterator[Block]:
 
 def limits(edition: Edition) -> Iterator[Block]:
     """What holds the readings down, by how often, and the work that would do most."""
-    found: Counter[str] = Counter()
+    found: Counter[tuple[str, str]] = Counter()
     for claim in edition.claims:
         if claim.verdict == "holds" and claim.about.level in ("context", "phase", "site"):
             found.update({(limit.says, limit.lifts) for limit in claim.limits})
     if found:
         yield Paragraph(text="What holds readings down, with the number of readings and what would lift it:")
-    for (says, lifts), n in sorted(found.items(), key=lambda item: (-item[1], item[0]))[:12]:  # type: ignore[misc]
+    for (says, lifts), n in sorted(found.items(), key=lambda item: (-item[1], item[0]))[:12]:
         yield Paragraph(text=f"{literal(says)} ({_many(n, 'reading')}); lifted by {literal(lifts)}", kind="item")
     steps = [s for steps in edition.claims.steps.values() for s in steps if s.about.level != "sample" and s.pays]
     unique = {step.says: step for step in sorted(steps, key=lambda s: s.in_order())}

@@ -16,6 +16,7 @@ from narrate.documents.blocks import Block, Paragraph, Table
 from narrate.documents.inline import literal
 from narrate.model.edition import Edition
 from narrate.model.report_blocks import BLOCKS, arranged
+from narrate.model.sampling import Sample
 
 CIFA = "CIfA specialist reporting"
 PRACTICE = "common practice"
@@ -40,7 +41,7 @@ def _reported(*keys: str) -> Callable[[Edition], Answer]:
     )
 
 
-def _share(what: str, has: Callable[[object], bool]) -> Callable[[Edition], Answer]:
+def _share(what: str, has: Callable[[Sample], bool]) -> Callable[[Edition], Answer]:
     def answer(edition: Edition) -> Answer:
         lacking = [sample.id for sample in edition.project.samples if not has(sample)]
         return f"{what} not recorded for {len(lacking)} of {len(edition.project.samples)} samples" if lacking else ""

@@ -66,7 +66,9 @@ def counts_by_context(edition: Edition) -> Iterator[Table]:
     """
     project = edition.project
     known = {phase.id for phase in project.phases}
-    groups = [(p.id, p.name, [c for c in project.contexts if c.phase == p.id]) for p in project.phases]
+    groups: list[tuple[str, str, list[Context]]] = [
+        (p.id, p.name, [c for c in project.contexts if c.phase == p.id]) for p in project.phases
+    ]
     groups.append(("", "contexts without a phase", [c for c in project.contexts if c.phase not in known]))
     for id, name, contexts in groups:
         sampled = [c for c in contexts if project.samples_of(c.id)]
@@ -116,9 +118,10 @@ def _phase_table(
     name: str,
     anchor: str,
 ) -> Table:
-    ids = [c.id for c in contexts]
+    ids: list[str] = [c.id for c in contexts]
     all_ids = {id for line in lines.values() for id in line.cells}
-    of = sum(len(edition.project.samples_of(id)) for id in all_ids | set(ids))
+    every = all_ids | set(ids)
+    of = len([sample for sample in edition.project.samples if sample.context in every])
     rows: list[tuple[str, ...]] = []
     for (taxon, part), line in sorted(lines.items()):
         if not is_last and not any(id in line.cells for id in ids):

@@ -45,11 +45,12 @@ def word(blocks: Sequence[Block], pictures: Mapping[str, bytes], template: Path 
 
 def _opened(template: Path | None) -> Document:
     import docx
+    from docx.opc.exceptions import PackageNotFoundError
     from docx.oxml.ns import qn
 
     try:
         document = docx.Document(None if template is None else str(template))
-    except (KeyError, ValueError, OSError, zipfile.BadZipFile, docx.opc.exceptions.PackageNotFoundError) as fault:
+    except (KeyError, ValueError, OSError, zipfile.BadZipFile, PackageNotFoundError) as fault:
         raise Unfit(f"the template {template} cannot be opened as a Word document (.docx)") from fault
     names = {style.name for style in document.styles}
     lacking = [name for name in NEEDED if name not in names]
@@ -224,7 +225,7 @@ class _Writer:
     def _table(self, table: Table) -> None:
         from docx.oxml import parse_xml
 
-        section = self.document.sections[-1]
+        section: Any = self.document.sections[-1]
         room = int((section.page_width - section.left_margin - section.right_margin) / 635)
         relative = widths_of(table)
         widths = [int(room * width / sum(relative)) for width in relative]
@@ -261,7 +262,7 @@ class _Writer:
             raise Unfit(f"the figure '{figure.caption}' has no alternative text")
         paragraph = self.document.add_paragraph()
         paragraph.paragraph_format.keep_with_next = True
-        section = self.document.sections[-1]
+        section: Any = self.document.sections[-1]
         room = section.page_width - section.left_margin - section.right_margin
         shape = paragraph.add_run().add_picture(io.BytesIO(self.pictures[figure.anchor]), width=min(room, Mm(160)))
         shape._inline.docPr.set("descr", figure.alt)

@@ -72,14 +72,15 @@ def _local_packs(folder: Path) -> dict[str, bytes]:
 def _photographs(folder: Path, part: Judged, *, is_open: bool) -> dict[str, bytes]:
     """Photographs that the records list; for the open edition without the camera's notes, which may hold a place."""
     found: dict[str, bytes] = {}
-    for record in (*part.project.contexts, *part.project.samples):
-        for image in record.images:
-            path = (folder / image.file).resolve()
-            if path.is_file() and path.is_relative_to(folder.resolve()):
-                raw = path.read_bytes()
-                kept = without_notes(raw) if is_open else raw
-                if kept is not None:
-                    found[image.file] = kept
+    listed = [image for context in part.project.contexts for image in context.images]
+    listed += [image for sample in part.project.samples for image in sample.images]
+    for image in listed:
+        path = (folder / image.file).resolve()
+        if path.is_file() and path.is_relative_to(folder.resolve()):
+            raw = path.read_bytes()
+            kept = without_notes(raw) if is_open else raw
+            if kept is not None:
+                found[image.file] = kept
     return found
 
 
