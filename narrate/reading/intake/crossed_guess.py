@@ -40,7 +40,8 @@ def guess_crossed(look: Look, area: Area) -> Crossed | None:
         own = [look.text(r, column) for r, role in found.rows.items() if role.name == "counts" and look.text(r, column)]
         parts = sum(bool(look.names.part_of(text)) for text in own)
         families = sum(bool(_FAMILY.fullmatch(text.strip())) for text in own)
-        is_over_names = own and families >= 0.6 * len(own) and len(set(own)) < len(own) and _has_names_beside(found, column)
+        recurs = len(set(own)) < len(own) and families >= 0.6 * len(own)
+        is_over_names = recurs and _has_names_beside(found, column)
         score = found.score * (0.3 if is_over_names or (own and parts >= 0.8 * len(own)) else 1.0)
         if best is None or score > best_score:
             best, best_score = found, score

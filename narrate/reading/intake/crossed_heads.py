@@ -163,6 +163,11 @@ class Heads(Body):
         if distinct(chosen) < 0.95 and not pairs and coverage(chosen) > 0.6:
             more = [r for r in candidates if self.rows[r].name in ("phase", "kind") and r != chosen]
             more += [r for r in heads if self.rows[r].name == "ignored" and coverage(r) > 0.6]
+            if not others and not more:
+                # 'Pit A' written once over 'Upper' and 'Lower'.
+                more = [r for r in heads if self.rows[r].name == "ignored" and (r, plain[0]) in look.cells]
+                for row in more:
+                    self.rows[row] = Role(name="ignored", filled=True)
             self._join_ids(chosen, [*others, *more], plain)
         return chosen
 
@@ -263,6 +268,9 @@ class Heads(Body):
             role = heading(text) if text else ""
             if role in ("phase", "kind") and self._stands_over_parts(column):
                 continue  # 'Component' over grain and chaff
+            is_behind = column > max(self.counts) and len(self.labels) > 1
+            if role in ("note", "sample note", "site", "description") and is_behind:
+                continue  # 'Remarks' behind the counts heads its own column
             if role in ROW_META and role not in DERIVED_ROLES:
                 return role, text
         texts = [look.text(row, c) for c in self.counts if (row, c) in look.cells]
@@ -320,10 +328,10 @@ class Heads(Body):
 
 
 COMPLETE = (
-    "whole", "fragment", "fragments", "frag", "frags", "w", "f", "complete", "broken", "fr", "frg", "fragm", "ent", "entero", "enteros",
-    "entera", "enteras", "fragmento", "fragmentos", "entier", "entiers", "entière", "entières", "intero", "interi", "intera", "intere",
-    "frammento", "frammenti", "inteiro", "inteiros", "ganz", "bruch", "bruchstück", "bruchstücke", "fragmente", "heel", "hele",
-    "fragmenten",
+    "whole", "fragment", "fragments", "frag", "frags", "w", "f", "complete", "broken", "fr", "frg", "fragm",
+    "ent", "entero", "enteros", "entera", "enteras", "fragmento", "fragmentos",
+    "entier", "entiers", "entière", "entières", "intero", "interi", "intera", "intere", "frammento", "frammenti",
+    "inteiro", "inteiros", "ganz", "bruch", "bruchstück", "bruchstücke", "fragmente", "heel", "hele", "fragmenten",
 )  # fmt: skip
 CERTAINTY = ("cf", "certain", "cert", "sure", "definite", "secure", "identified", "id", "det")
 """Small headings of pairs of columns for sure names and for doubtful ones."""

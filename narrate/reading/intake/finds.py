@@ -138,9 +138,10 @@ class _Reader:
                 continue
             before: tuple[Cell, int, int] | None = None
             between = self._between(lines, is_row)
-            if role.filled and len(lines) == 1:
-                # The one list of a sample may have its id over its names.
-                between = [at for at in sorted(self.table.rows if is_row else self.table.columns) if at <= lines[0]]
+            over = [((n, at) if is_row else (at, n)) for n in lines]
+            if role.filled and lines and not any(place in self.cells for place in over):
+                # The list of a sample may have its id over its names.
+                between = [n for n in sorted(self.table.rows if is_row else self.table.columns) if n <= lines[-1]]
             for line in between:
                 r, c = (line, at) if is_row else (at, line)
                 cell = self.cells.get((r, c))
@@ -156,7 +157,13 @@ class _Reader:
                     said_cell.text, self.grid.place(at_row, at_column), role.qualifiers[0] if role.qualifiers else ""
                 )
                 for name in wanted:
-                    found[line].setdefault(name, []).append(said)
+                    one = said
+                    if name == "volume" and "sample" in wanted:
+                        litres = litres_in(self.grid.text(at_row, at_column))
+                        if not litres:
+                            continue
+                        one = Said(litres, said.place, "l")
+                    found[line].setdefault(name, []).append(one)
         return found
 
     def _between(self, lines: list[int], is_row: bool) -> list[int]:
@@ -227,19 +234,24 @@ class _Reader:
             found[mark, at] = id
             self._facts(line, id)
         if self.table.shape == "crossed":
-            self._tell_repeated_ids({at: id for (_, at), id in found.items()}, lines)
+            self._tell_repeated_ids({at: id for (_, at), id in found.items()}, lines, by_column)
         return found
 
-    def _tell_repeated_ids(self, ids: Mapping[int, str], lines: dict[int, Line]) -> None:
+    def _tell_repeated_ids(
+        self, ids: Mapping[int, str], lines: dict[int, Line], by_column: dict[int, Line]
+    ) -> None:
         """An id over two lines that nothing else tells apart, and ids that differ by a star alone."""
         first: dict[tuple[object, ...], int] = {}
         for at, id in ids.items():
             line = lines[at]
-            apart = ("quantity", "size class", "fraction", "part", "condition", "completeness", "taxon")
-            key = (id, *(tuple(said.text for said in line.get(role, ())) for role in apart))
+            apart = ("quantity", "size class", "fraction", "part", "condition", "completeness", "taxon", "cf")
+            own = self.table.columns.get(at) if lines is by_column else self.table.rows.get(at)
+            said_of_line = (own.name, *own.qualifiers) if own is not None else ()
+            key = (id, said_of_line, *(tuple(said.text for said in line.get(role, ())) for role in apart))
             place = line["sample"][0].place
             before = first.setdefault(key, at)
-            if before != at:
+            # One heading written over several columns means one sample.
+            if before != at and place != lines[before]["sample"][0].place:
                 self.told.warning(
                     "N314", f"twice {id}", place,
                     f"the sample id '{id}' stands here and in {lines[before]['sample'][0].place.cell}; their "
@@ -447,7 +459,7 @@ class _Reader:
             Find(
                 sample=sample,
                 name=name,
-                is_cf=is_cf or one.is_doubtful,
+                is_cf=is_cf or one.is_doubtful or _is_under_cf(by_row, by_column),
                 part=part,
                 condition=condition,
                 completeness=completeness,
@@ -634,6 +646,26 @@ def _at(match: re.Match[str]) -> tuple[int, int]:
 
 def amounts_of(finds: list[Find]) -> Iterator[tuple[Find, int]]:
     """Finds that were counted, with their numbers."""
+_LITRES_IN = re.compile(r"(?<![\w.])(\d+(?:[.,]\d+)?)\s*(?:l|lt|ltrs?|lit(?:re|er)s?|litros|litri)\b", re.IGNORECASE)
+
+
+def litres_in(text: str) -> str:
+    """
+    The litres that a heading carries beside the id of a sample; empty for none.
+
+    >>> litres_in("Context 203, 20 litres"), litres_in("Sample 4 (8.5 L)"), litres_in("Pit 2")
+    ('20', '8.5', '')
+    """
+    match = _LITRES_IN.search(text)
+    return match[1] if match else ""
+
+
+def _is_under_cf(by_row: Line, by_column: Line) -> bool:
+    """Whether a small heading over the cell says 'cf.'."""
+    said = [one.text for line in (by_row, by_column) for one in line.get("cf", ())]
+    return any(re.fullmatch(r"cf\.?", text.strip(), re.IGNORECASE) for text in said)
+
+
     for find in finds:
         if find.found.count is not None and find.found.count.number is not None:
             yield find, find.found.count.number

@@ -80,6 +80,9 @@ def heading(text: str) -> str:
     for role, pattern in _COMPILED:
         if pattern.fullmatch(flat):
             return role
+    corner = re.split(r"\s*[\\/|]\s*|\s+(?:vs|by)\s+", flat)
+    if len(corner) == 2 and {heading(corner[0]), heading(corner[1])} == {"taxon", "sample"}:
+        return "sample"  # 'Taxa \\ Sample' in the corner of a table
     abroad = heading_abroad(flat)
     if abroad:
         return abroad

@@ -6,10 +6,11 @@ import re
 from dataclasses import dataclass, field
 
 from narrate.model.grids import Area, address
-from narrate.model.layouts import Role
+from narrate.model.layouts import DERIVED_ROLES, Role
 from narrate.reading.intake.crossed_guess import Crossed
 from narrate.reading.intake.evidence import Look
-from narrate.reading.intake.header_words import heading
+from narrate.reading.intake.finds import litres_in
+from narrate.reading.intake.header_words import heading, quantity
 
 _ID = re.compile(
     r"(?P<what>sample|flot|flotation sample|context|feature|locus|fs|bag|probe|befund|muestra|échantillon|us|lot|pit)"
@@ -41,7 +42,7 @@ def guess_sections(look: Look, area: Area) -> Lists:
     mend: dict[str, str] = {}
     starts = sorted(heads)
     for start, end in zip(starts, [*(row - 1 for row in starts[1:]), area.bottom], strict=True):
-        one = _one(look, area, start, end)
+        one = _one(look, area, start, end, heads[start])
         if one is None:
             return Lists()
         found.append(one)
@@ -52,26 +53,43 @@ def guess_sections(look: Look, area: Area) -> Lists:
     return Lists(tuple(found), mend)
 
 
-def _one(look: Look, area: Area, start: int, end: int) -> Crossed | None:
+def _one(look: Look, area: Area, start: int, end: int, word: re.Match[str]) -> Crossed | None:
     names = next(c for c in range(area.left, area.right + 1) if (start, c) in look.own)
-    rows = {start: Role(name="sample", filled=True)}
+    also = tuple(role for role in (heading(word["what"]),) if role in ("context", "feature"))
+    also += ("volume",) if litres_in(look.text(start, names)) else ()
+    rows = {start: Role(name="sample", also=also, filled=True)}
     counted = [
         c
         for c in range(names + 1, area.right + 1)
         if sum(look.is_amount(r, c) for r in range(start + 1, end + 1))
-        > sum(look.is_text(r, c) for r in range(start + 1, end + 1))
+        >= max(1, sum(look.is_text(r, c) for r in range(start + 1, end + 1)))
     ]
-    if len(counted) != 1:
+    head = next((r for r in range(start + 1, min(start + 3, end) + 1) if heading(look.text(r, names)) == "taxon"), None)
+    whats: dict[int, str] = {}
+    if head is not None:
+        whats = {c: quantity(look.text(head, c)) or heading(look.text(head, c)) for c in counted}
+    if not counted or (len(counted) > 1 and not all(whats.get(c) for c in counted)):
         return None
+    columns = {names: Role(name="taxon")}
+    for c in range(names + 1, area.right + 1):
+        said = heading(look.text(head, c)) if head is not None else ""
+        if c in counted:
+            what = whats.get(c, "")
+            columns[c] = Role(name=what if what in DERIVED_ROLES else "counts")
+        elif said in ("part", "condition", "common name", "family", "completeness", "size class", "code", "note"):
+            columns[c] = Role(name={"note": "taxon note"}.get(said, said))
+    if len(counted) > 1 and head is not None:
+        rows[head] = Role(name="quantity")
     for row in range(start + 1, end + 1):
         label = look.text(row, names)
-        if not label and not look.text(row, counted[0]):
+        amounts = any(look.is_amount(row, c) for c in counted)
+        if row in rows or (not label and not amounts):
             continue
-        if heading(label) in ("taxon", "common name") and not look.is_amount(row, counted[0]):
+        if heading(label) in ("taxon", "common name") and not amounts:
             rows[row] = Role(name="header")
         elif heading(label) == "total":
             rows[row] = Role(name="total")
-        elif label and look.is_amount(row, counted[0]):
+        elif label and amounts:
             rows[row] = Role(name="counts")
         else:
             rows[row] = Role(name="notes" if len(label) > 40 else "section")
@@ -80,8 +98,8 @@ def _one(look: Look, area: Area, start: int, end: int) -> Crossed | None:
     if named < 0.4:
         return None
     return Crossed(
-        look=look, rows=rows, columns={names: Role(name="taxon"), counted[0]: Role(name="counts")}, named=named,
-        area=Area(top=start, left=names, bottom=max(rows), right=counted[0]), explained=len(lines),
+        look=look, rows=rows, columns=columns, named=named,
+        area=Area(top=start, left=names, bottom=max(rows), right=max(columns)), explained=len(lines),
         doubts=["each list stands under the id of its sample, and is read as a table of its own; "
-                "what else those headings say (context, litres) is not read"],
+                "of what else those headings say, litres are read and the rest is not"],
     )  # fmt: skip

@@ -22,6 +22,7 @@ from tests.reading.intake.by_eye import (
     lot_eleven,
     lot_five,
     lot_four,
+    lot_fourteen,
     lot_nine,
     lot_one,
     lot_seven,
@@ -36,7 +37,7 @@ from tests.reading.intake.by_eye.expectations import Expected, Facts, Sheet
 
 LOTS = (
     lot_one, lot_two, lot_three, lot_four, lot_five, lot_six, lot_seven, lot_eight, lot_nine, lot_ten, lot_eleven,
-    lot_twelve, lot_thirteen,
+    lot_twelve, lot_thirteen, lot_fourteen,
 )  # fmt: skip
 SHEETS = {sheet.name: sheet for lot in LOTS for sheet in lot.SHEETS}
 

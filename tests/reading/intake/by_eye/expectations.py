@@ -161,6 +161,21 @@ def long(
     return eye
 
 
+def listed(id: str, taxon: str, rows: str, *, count: str, mass: str = "", volume: str = "") -> Eye:
+    """The list of one sample, whose id and litres stand in a heading over it."""
+
+    def eye(grid: Grid) -> tuple[Expected, Facts]:
+        found: Expected = {}
+        for r in rows_of(rows):
+            for kind, column in (("n", count), ("g", mass)):
+                text = cell(grid, r, number(column)) if column else ""
+                if text not in ABSENT:
+                    found[f"{column}{r + 1}"] = (id, cell(grid, r, number(taxon)), kind if text[0].isdigit() else "x")
+        return found, {(id, "volume"): volume} if volume else {}
+
+    return eye
+
+
 def both(*eyes: Eye) -> Eye:
     """Several tables in one sheet."""
 
