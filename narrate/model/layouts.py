@@ -53,6 +53,8 @@ class Marks:
 
     key: Mapping[str, str] = field(default_factory=dict)
     """Sign -> present, absent, not looked for, or a range such as 1-5 or >100."""
+    footnotes: Mapping[str, str] = field(default_factory=dict)
+    """Sign beside an amount or a name -> what the footnote says: '*' -> uncharred."""
     blank: Literal["absent", "not looked for"] = "absent"
     decimal: Literal[".", ","] = "."
     slash: Literal["", "whole/fragment", "fragment/whole"] = ""

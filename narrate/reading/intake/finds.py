@@ -9,7 +9,9 @@ from dataclasses import dataclass, field
 from narrate.model.grids import Cell, Grid, address
 from narrate.model.layouts import FIND_ROLES, SAMPLE_ROLES, TAXON_ROLES, Layout, Role, Table
 from narrate.problems import Place
-from narrate.reading.intake.cell_marks import Found, Reading, read_cell, read_mass
+from narrate.reading.intake.cell_marks import Found, Reading
+from narrate.reading.intake.cell_masses import read_mass
+from narrate.reading.intake.cell_reading import read_cell
 from narrate.reading.intake.header_words import quantity, unit
 from narrate.reading.intake.told import Told
 from narrate.reading.intake.written_names import NameReader, WrittenName, genus_of, not_a_plant

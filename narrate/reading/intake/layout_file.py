@@ -18,7 +18,7 @@ from narrate.reading.yaml_nodes import Node, Refused, Scalar, Sequence, read_nod
 FORMAT = "narrate layout 1"
 SHAPES = ("crossed", "long", "records")
 _TABLE_KEYS = ("sheet", "shape", "rows", "columns", "cells", "parts", "condition")
-_CELL_KEYS = ("key", "blank", "decimal", "slash", "brackets", "estimates")
+_CELL_KEYS = ("key", "footnotes", "blank", "decimal", "slash", "brackets", "estimates")
 _CHOICES: Mapping[str, tuple[str, ...]] = {
     "blank": ("absent", "not looked for"),
     "decimal": (".", ","),
@@ -61,6 +61,8 @@ def _table_lines(table: Table) -> list[str]:
         marks = table.marks
         lines.append("cells:")
         lines += [f"  {line}" for line in _mapping_lines("key", marks.key, 0)]
+        if marks.footnotes:
+            lines += [f"  {line}" for line in _mapping_lines("footnotes", marks.footnotes, 0)]
         lines += [f"  {name}: {_quoted(getattr(marks, name))}" for name in _CHOICES]
         lines += _mapping_lines("parts", table.parts, 0)
         lines.append(f"condition: {table.condition}")
@@ -174,7 +176,11 @@ class _Reader:
             shape=shape if shape in SHAPES else "crossed",  # type: ignore[arg-type]
             rows=rows,
             columns=columns,
-            marks=Marks(key=self.texts(cells.get("key"), "key"), **chosen),
+            marks=Marks(
+                key=self.texts(cells.get("key"), "key"),
+                footnotes=self.texts(cells.get("footnotes"), "footnotes"),
+                **chosen,
+            ),
             parts=self.texts(found.get("parts"), "parts"),
             condition=self.text(found.get("condition")) or "charred",
         )

@@ -7,7 +7,8 @@ from collections.abc import Mapping
 
 from narrate.model.grids import Cell, Grid, address
 from narrate.model.layouts import DERIVED_ROLES, Layout, Table
-from narrate.reading.intake.cell_marks import number_of, read_cell
+from narrate.reading.intake.cell_marks import number_of
+from narrate.reading.intake.cell_reading import read_cell
 from narrate.reading.intake.finds import SheetFinds, mended
 from narrate.reading.intake.header_words import quantity
 from narrate.reading.intake.records_draft import litres

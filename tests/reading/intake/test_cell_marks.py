@@ -5,10 +5,14 @@ from __future__ import annotations
 from typing import Any
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from narrate.model.grids import Cell
 from narrate.model.layouts import Marks
-from narrate.reading.intake.cell_marks import number_of, read_cell, read_mass
+from narrate.reading.intake.cell_marks import number_of
+from narrate.reading.intake.cell_masses import read_mass
+from narrate.reading.intake.cell_reading import read_cell
 
 
 def meaning(text: str, **marks: Any) -> list[tuple[object, ...]]:
@@ -54,6 +58,13 @@ ABSENT = ("looked for and absent", None, None, None)
         ("3 uncharred", [("counted", 3, None, None)]),
         ("10+2f", [("counted", 10, None, None), ("counted", 2, None, None)]),
         ("n/a", [("not looked for", None, None, None)]),
+        ("200 est.", [("counted", 200, None, None)]),
+        ("12 (0.03g)", [("counted", 12, None, None), ("grams", 0.03)]),
+        ("<0.1g", [PRESENT]),
+        ("1½", [("noted as present", None, 1, 2)]),
+        (">1,000", [("noted as present", None, 1001, None)]),
+        ("x?", [PRESENT]),
+        (">100?", [("noted as present", None, 101, None)]),
     ],
 )
 def test_each_writing_has_its_meaning(text: str, expected: list[tuple[object, ...]]) -> None:
@@ -136,3 +147,79 @@ def test_weights_are_grams() -> None:
 def test_marks_that_do_not_stand_as_they_should_give_no_number(text: str, decimal: str) -> None:
     """A decimal comma in a sheet of points is not quietly taken for thousands."""
     assert number_of(text, decimal) is None
+
+
+@pytest.mark.parametrize(
+    ("text", "footnotes", "expected"),
+    [
+        ("12*", {"*": "uncharred"}, (12, "uncharred", "", False)),
+        ("12*", {"*": "identified from fragments"}, (12, "", "fragment", False)),
+        ("3†", {"†": "identification uncertain"}, (3, "", "", True)),
+        ("12 (uc)", {"uc": "uncharred"}, (12, "uncharred", "", False)),
+        ("12 (cf.)", {}, (12, "", "", True)),
+        ("3 uncharred", {}, (3, "uncharred", "", False)),
+        ("3 not charred", {}, (3, "uncharred", "", False)),
+        ("3 (mineralised)", {}, (3, "mineralised", "", False)),
+        ("4 frags", {}, (4, "", "fragment", False)),
+    ],
+)
+def test_a_footnote_says_what_its_key_says(
+    text: str, footnotes: dict[str, str], expected: tuple[int, str, str, bool]
+) -> None:
+    """A footnote sign with a key, and a remark in words, give condition, completeness or doubt."""
+    found = read_cell(Cell(text), Marks(footnotes=footnotes)).found[0]
+
+    assert found.count is not None
+    assert (found.count.number, found.condition, found.completeness, found.is_doubtful) == expected
+    assert found.count.written == text
+
+
+def test_a_remark_about_some_of_the_items_changes_none_of_them() -> None:
+    """'12 (2 uncharred)' leaves all twelve in one state, and the analyst is asked."""
+    read = read_cell(Cell("12 (2 uncharred)"), Marks())
+
+    assert [(f.count and f.count.number, f.condition, f.note) for f in read.found] == [(12, "", "2 uncharred")]
+    assert [quirk.kind for quirk in read.quirks] == ["of some"]
+
+
+def test_a_sign_with_a_remark_is_still_read_by_the_key() -> None:
+    """'++ (uncharred)' keeps the ends that the key gives to '++'."""
+    found = read_cell(Cell("++ (uncharred)"), Marks(key={"++": "6-25"})).found[0]
+
+    assert found.count is not None
+    assert (found.count.at_least, found.count.at_most, found.condition) == (6, 25, "uncharred")
+
+
+LIKE_CELLS = st.text(alphabet="0123456789+xXpP#*?<>~.,/()[]-–cf gmlwest½'%=éü\u00a0", max_size=16)
+
+
+@given(st.one_of(st.text(max_size=40), LIKE_CELLS), st.sampled_from([".", ","]))
+def test_no_text_is_a_fault_and_none_without_a_digit_is_a_count(text: str, decimal: Any) -> None:
+    """Reading any cell ends in finds or in a refusal; without a digit and a key nothing is counted."""
+    flat = " ".join(text.split())
+    read = read_cell(Cell(flat), Marks(decimal=decimal))
+
+    assert read.found or read.refusal is not None or not any(c.isdigit() and c != "0" for c in flat)
+    for found in read.found:
+        if found.count is not None and found.count.amount != "counted":
+            assert found.count.number is None
+        if found.count is not None and found.count.amount == "counted":
+            assert any(sign.isdigit() for sign in flat)
+
+
+@given(st.sampled_from(["x", "xx", "+", "++", "+++", "p", "P", "#", "?", "tr", "rare", "✓"]), st.text(max_size=12))
+def test_a_sign_stays_presence_whatever_stands_beside_it(sign: str, beside: str) -> None:
+    """A sign without a key has no number, with any remark that holds none."""
+    remark = "".join(c for c in beside if not c.isnumeric())
+    read = read_cell(Cell(f"{sign} {remark}".strip()), Marks())
+
+    assert all(f.count is None or f.count.number is None for f in read.found)
+    assert all(f.mass_g is None for f in read.found)
+
+
+@given(LIKE_CELLS, st.sampled_from(["g", "mg", "kg", ""]))
+def test_no_weight_is_a_fault(text: str, unit: str) -> None:
+    """A weight is above nothing, or it is refused or kept as presence."""
+    read = read_mass(Cell(" ".join(text.split())), Marks(), unit)
+
+    assert all(f.mass_g is None or f.mass_g > 0 for f in read.found)

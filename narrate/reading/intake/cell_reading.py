@@ -1,0 +1,117 @@
+"""Cells among the counts, read: numbers, signs, classes. A sign is a number only by a key; the writing is kept."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+
+from narrate.model.counts import Count
+from narrate.model.grids import Cell
+from narrate.model.layouts import Marks
+from narrate.reading.count_cells import Refusal, read_count
+from narrate.reading.intake.cell_kinds import not_text
+from narrate.reading.intake.cell_marks import ABSENT, NOT_LOOKED, SIGNS, Found, Meanings, Quirk, Reading, number_of
+from narrate.reading.intake.cell_writings import keyed, read_writing, unkeyed
+
+
+def read_cell(cell: Cell, marks: Marks) -> Reading:
+    """
+    What a cell of counts means.
+
+    >>> read_cell(Cell("12"), Marks()).found[0].count.number
+    12
+    >>> read_cell(Cell("+++"), Marks()).found[0].count.amount
+    'noted as present'
+    >>> [f.count.number for f in read_cell(Cell("1/6"), Marks(slash="whole/fragment")).found]
+    [1, 6]
+    """
+    if cell.kind != "text":
+        special = not_text(cell)
+        if special is not None:
+            return special
+    return _read(cell.text, cell.number, Meanings.of(marks))
+
+
+@cache
+def _read(text: str, number: float | None, by: Meanings) -> Reading:
+    written = text.strip()
+    lower = written.lower()
+    count = keyed(written, written, by)
+    if count is not None:
+        return Reading(found=(Found(count=count),))
+    if number is not None and not re.search(r"[a-z%]", lower):
+        return _number(written, number)
+    plain = number_of(written, by.decimal)
+    if plain is not None:
+        return _number(written, plain)
+    if lower in ABSENT:
+        quirks = () if lower in ("0", "o", "absent", "none", "nil") else (_dash(written),)
+        return Reading(found=(Found(count=Count(written=written, amount="looked for and absent")),), quirks=quirks)
+    if lower in NOT_LOOKED:
+        return Reading(found=(Found(count=Count(written=written, amount="not looked for")),))
+    if lower in ("?", "cf", "cf."):
+        return _in_doubt(written)
+    if SIGNS.fullmatch(written):
+        return Reading(found=(Found(count=Count(written=written, amount="noted as present")),), quirks=unkeyed(written))
+    beside = read_writing(written, by)
+    if beside is not None:
+        return beside
+    classed = read_count(re.sub(r"(?<=\d)[, \u00a0](?=\d{3}(?!\d))", "", written))
+    if isinstance(classed, Count) and classed.amount != "counted":
+        return Reading(found=(Found(count=Count(
+            written=written, amount=classed.amount, at_least=classed.at_least, at_most=classed.at_most,
+            scale=classed.scale,
+        )),))  # fmt: skip
+    if isinstance(classed, Refusal) and "made a date" in classed.help:
+        return Reading(refusal=Refusal(help=f"{classed.help}, under 'mend' in the layout"))
+    if "%" in written:
+        return Reading(
+            refusal=Refusal(help="a share is no count; say in the layout that the row or column is 'percent'")
+        )
+    return Reading(refusal=Refusal(help='say under mend in the layout what is meant, such as mend: {"H4": "3"}'))
+
+
+def _number(written: str, number: float) -> Reading:
+    if number < 0:
+        return Reading(refusal=Refusal(help="a count cannot be below 0"))
+    if number == 0:
+        return Reading(found=(Found(count=Count(written=written, amount="looked for and absent")),))
+    if number >= 1e9:
+        return Reading(refusal=Refusal(help="no sample holds so many items; is the row a weight or a code?"))
+    if float(number).is_integer():
+        return _whole(written, int(number))
+    low = int(number)
+    quirk = Quirk(
+        kind="part of an item",
+        message=f"'{written}' is no whole number of items; it is kept as presence and is in no sum, expected a "
+        "whole number",
+        help="say under 'rows' or 'columns' of the layout that they hold 'mass', or under 'mend' what was counted",
+    )
+    count = Count(written=written, amount="noted as present", at_least=max(low, 1) if low else None, at_most=low + 1)
+    return Reading(found=(Found(count=count),), quirks=(quirk,))
+
+
+def _whole(written: str, number: int) -> Reading:
+    quirks: tuple[Quirk, ...] = ()
+    if "e" in written.lower():
+        message = f"'{written}' is a number in short, read as {number}, expected all digits"
+        quirks = (Quirk(kind="short number", message=message, help="say the whole number under 'mend' in the layout"),)
+    return Reading(found=(Found(count=Count(written=written, amount="counted", number=number)),), quirks=quirks)
+
+
+def _in_doubt(written: str) -> Reading:
+    quirk = Quirk(
+        kind="?",
+        message=f"'{written}' is kept as presence in doubt, expected a count or a sign with a key",
+        help=f"say what '{written}' means under cells, key in the layout",
+    )
+    found = Found(count=Count(written=written, amount="noted as present"), is_doubtful=True)
+    return Reading(found=(found,), quirks=(quirk,))
+
+
+def _dash(written: str) -> Quirk:
+    return Quirk(
+        kind="dash",
+        message=f"'{written}' is read as looked for and absent, expected 0 or a key",
+        help=f'if it means few, write under cells in the layout: key: {{"{written}": present}}',
+    )

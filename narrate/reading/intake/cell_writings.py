@@ -1,0 +1,292 @@
+"""Writings with something beside the number: estimates, brackets, doubts, footnotes, weights, pieces, remarks."""
+
+from __future__ import annotations
+
+import re
+from typing import Any
+
+from narrate.model.counts import Count
+from narrate.reading.count_cells import read_count
+from narrate.reading.intake.cell_marks import NUMBER, Found, Meanings, Quirk, Reading, number_of
+from narrate.reading.intake.cell_masses import UNIT_GRAMS, grams
+from narrate.reading.intake.remarks import remark
+
+
+def read_writing(written: str, by: Meanings) -> Reading | None:
+    """What a number or sign with something beside it means; None where no writing of the table fits."""
+    for pattern, take in _WRITINGS:
+        match = re.fullmatch(pattern, written, re.IGNORECASE)
+        found = take(match, written, by) if match else None
+        if found is not None:
+            return found
+    return None
+
+
+def keyed(sign: str, written: str, by: Meanings) -> Count | None:
+    """What a sign means by the key of the sheet or of the analyst; None where the key does not hold it."""
+    key = dict(by.key)
+    meaning = key.get(sign) or key.get(sign.lower())
+    if meaning is None:
+        return None
+    lower = meaning.strip().lower()
+    if lower in ("absent", "not looked for"):
+        return Count(written=written, amount="looked for and absent" if lower == "absent" else "not looked for")
+    classed = read_count(meaning.strip())
+    if isinstance(classed, Count) and classed.amount == "counted":
+        return Count(written=written, amount="counted", number=classed.number)
+    if isinstance(classed, Count) and classed.amount == "noted as present":
+        return Count(
+            written=written,
+            amount="noted as present",
+            at_least=classed.at_least,
+            at_most=classed.at_most,
+            scale="key of the sheet",
+        )
+    return Count(written=written, amount="noted as present")
+
+
+def unkeyed(written: str) -> tuple[Quirk, ...]:
+    """What is told of a sign without a key; nothing of signs that say presence and no more."""
+    if written.lower() in ("x", "p", "present", "✓", "yes"):
+        return ()
+    quirk = Quirk(
+        kind=f"sign {written}",
+        message=f"'{written}' has no key in the sheet; it is kept as presence, expected a key that says how many it "
+        "means",
+        help=f'write under cells in the layout: key: {{"{written}": 1-5}}, or present',
+    )
+    return (quirk,)
+
+
+def _counted(written: str, text: str, by: Meanings, **more: Any) -> Found | None:
+    number = number_of(text, by.decimal)
+    if number is None or not float(number).is_integer() or number >= 1e9:
+        return None
+    if number == 0:
+        return Found(count=Count(written=written, amount="looked for and absent"), **more)
+    return Found(count=Count(written=written, amount="counted", number=int(number)), **more)
+
+
+def _present(written: str, **more: Any) -> Found:
+    return Found(count=Count(written=written, amount="noted as present"), **more)
+
+
+def _one(found: Found | None, *quirks: Quirk) -> Reading | None:
+    return None if found is None else Reading(found=(found,), quirks=quirks)
+
+
+def _said(text: str, written: str, by: Meanings) -> tuple[dict[str, Any], tuple[Quirk, ...], bool]:
+    """What a remark or footnote sign says of a find, what is told of it, and whether anybody knows what it means."""
+    meaning = dict(by.footnotes).get(text) or dict(by.footnotes).get(text.strip(" ()[]"))
+    read = remark(meaning or text)
+    fields: dict[str, Any] = {
+        "condition": read.condition, "completeness": read.completeness, "is_doubtful": read.is_doubtful,
+    }  # fmt: skip
+    quirks: tuple[Quirk, ...] = ()
+    if read.of_some:
+        quirks = (
+            Quirk(
+                kind="of some",
+                message=f"'{written}' says '{read.of_some}' of some of the items, and of how many of them nobody can "
+                "tell; all are kept in one state, expected one state for each number",
+                help="say under 'mend' in the layout how many are meant, and count the others in a row of their own",
+            ),
+        )
+    fields["note"] = f"{text}: {meaning}" if meaning else text
+    return fields, quirks, meaning is not None or not read.says_nothing
+
+
+def _estimate(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
+    found = _counted(written, match[1], by, note=f"estimated: {written}")
+    if found is None or found.count is None:
+        return None
+    number = found.count.number
+    if by.estimates == "present":
+        count = Count(written=written, amount="noted as present", at_least=number and 1)
+        return Reading(found=(Found(count=count, note=found.note),))
+    quirk = Quirk(
+        kind="estimate",
+        message=f"'{written}' is an estimate, taken as {number} with a note, expected a count",
+        help="write 'estimates: present' under cells in the layout to take no estimate as a count",
+    )
+    return Reading(found=(found,), quirks=(quirk,))
+
+
+_BRACKETS_HELP = "write under cells in the layout: brackets: fragment (pieces beside whole ones) or more (of the same)"
+
+
+def _bracketed(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
+    first, inside = match[1], match[2].strip()
+    pairs = {"fragment": ({"completeness": "whole"}, {"completeness": "fragment"}), "more": ({}, {})}.get(by.brackets)
+    if pairs is not None and number_of(inside, by.decimal) is not None:
+        one, other = (_counted(written, text, by, **more) for text, more in zip((first, inside), pairs, strict=True))
+        return Reading(found=(one, other)) if one and other else None
+    said, quirks, is_known = _said(inside, written, by)
+    found = _counted(written, first, by, **{**said, "note": f"written {written}" if not is_known else said["note"]})
+    quirk = Quirk(
+        kind="brackets",
+        message=f"'{written}' is read as {first}, and what is in brackets is kept in the note, expected a key for it",
+        help=_BRACKETS_HELP,
+    )
+    return _one(found, *(quirks if is_known else (quirk,)))
+
+
+def _only_bracketed(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
+    if by.brackets == "fragment":
+        return _one(_counted(written, match[1], by, completeness="fragment"))
+    quirk = Quirk(
+        kind="brackets",
+        message=f"'{written}' is read as {match[1]}, and the brackets are kept in the note, expected a key for them",
+        help=_BRACKETS_HELP,
+    )
+    return _one(_counted(written, match[1], by, note=f"written {written}"), quirk)
+
+
+def _doubted(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
+    quirk = Quirk(
+        kind="doubt",
+        message=f"'{written}' is read as {match[1]} with the identification in doubt (cf.), expected a plain number",
+        help="nothing need be done if the identification is in doubt",
+    )
+    return _one(_counted(written, match[1], by, note=f"written {written}", is_doubtful=True), quirk)
+
+
+def _starred(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
+    said, quirks, is_known = _said(match[2], written, by)
+    quirk = Quirk(
+        kind="footnote",
+        message=f"'{written}' carries a footnote sign, kept in the note, expected a plain number",
+        help="look the footnote up, and say under cells in the layout what it says: "
+        f'footnotes: {{"{match[2]}": uncharred}}',
+    )
+    said["note"] = said["note"] if is_known else f"marked {match[2]}"
+    return _one(_counted(written, match[1], by, **said), *(quirks if is_known else (quirk,)))
+
+
+def _grams(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
+    number = number_of(match[1], by.decimal)
+    return None if number is None else grams(number * UNIT_GRAMS[match[2].lower()], f"written {written}")
+
+
+def _count_and_grams(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
+    """Both in one cell: '12 (0.03g)', '12/0.03 g'."""
+    one, number = _counted(written, match[1], by), number_of(match[2], by.decimal)
+    if one is None or number is None:
+        return None
+    return Reading(found=(one, *grams(number * UNIT_GRAMS[match[3].lower()], f"written {written}").found))
+
+
+def _too_light(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
+    quirk = Quirk(
+        kind="unweighed",
+        message=f"the weight is '{written}', kept in the note and as presence, expected a number",
+        help="nothing need be done if it was too light to weigh",
+    )
+    return _one(_present(written, note=f"weight written {written}"), quirk)
+
+
+def _millilitres(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
+    quirk = Quirk(
+        kind="volume of remains",
+        message=f"'{written}' is a volume of remains, kept in the note and as presence, expected a count or a weight",
+        help="nothing need be done; no count is made of it",
+    )
+    return _one(_present(written, note=f"volume {written}"), quirk)
+
+
+def _slashed(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
+    if by.slash:
+        kinds = by.slash.split("/")
+        both = [_counted(written, match[n + 1], by, completeness=kinds[n]) for n in (0, 1)]
+        found = tuple(f for f in both if f is not None)
+        return Reading(found=tuple(f for f in found if f.count and f.count.number) or found[:1])
+    quirk = Quirk(
+        kind="slash",
+        message=f"'{written}' may be whole and fragments, or a part; it is kept as presence, expected a key for it",
+        help="write under cells in the layout: slash: whole/fragment",
+    )
+    return _one(_present(written, note=f"written {written}"), quirk)
+
+
+def _part_of_one(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
+    """'½' and '1½' are no whole number of items."""
+    low = int(match[1] or 0)
+    quirk = Quirk(
+        kind="part of an item",
+        message=f"'{written}' is no whole number of items; it is kept as presence and is in no sum, expected a "
+        "whole number",
+        help="say under 'rows' or 'columns' of the layout that they hold 'mass', or under 'mend' what was counted",
+    )
+    count = Count(written=written, amount="noted as present", at_least=low or None, at_most=low + 1)
+    return _one(Found(count=count), quirk)
+
+
+def _pieces(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
+    is_whole = match[2].lower().startswith("w")
+    return _one(_counted(written, match[1], by, completeness="whole" if is_whole else "fragment"))
+
+
+def _whole_and_pieces(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
+    one = _counted(written, match[1], by)
+    is_cf = match[3].lower().startswith("cf")
+    other = _counted(written, match[2], by, completeness="" if is_cf else "fragment", is_doubtful=is_cf)
+    return Reading(found=(one, other)) if one and other else None
+
+
+def _signed(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
+    """A sign with a remark behind it."""
+    sign, text = match[1], match[2].strip(" ()[],;")
+    said, quirks, _ = _said(text, written, by)
+    count = keyed(sign, written, by)
+    if count is not None:
+        return Reading(found=(Found(count=count, **said),), quirks=quirks)
+    return Reading(found=(_present(written, **said),), quirks=(*unkeyed(sign), *quirks))
+
+
+def _doubted_sign(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
+    """'x?', '++ ?', '>100?'."""
+    count = keyed(match[1], written, by) or read_count(match[1])
+    if not isinstance(count, Count) or count.amount != "noted as present":
+        return None
+    kept = Count(
+        written=written, amount="noted as present", at_least=count.at_least, at_most=count.at_most, scale=count.scale
+    )
+    quirk = Quirk(
+        kind="doubt",
+        message=f"'{written}' is read as {match[1]} with the identification in doubt (cf.), expected a plain sign",
+        help="nothing need be done if the identification is in doubt",
+    )
+    more = () if keyed(match[1], written, by) or re.search(r"\d", match[1]) else unkeyed(match[1])
+    return Reading(found=(Found(count=kept, is_doubtful=True),), quirks=(*more, quirk))
+
+
+def _remarked(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
+    """A plain amount with words behind it, such as '3 uncharred'."""
+    if re.match(r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)\b", match[2], re.IGNORECASE):
+        return None
+    said, quirks, _ = _said(match[2].strip(), written, by)
+    return _one(_counted(written, match[1], by, **said), *quirks)
+
+
+_G = r"(g|gr|gm|gms|grams|mg|kg)\.?"
+_WRITINGS = (
+    (rf"(?:c\.|c\s|ca\.?|circa|~|≈|about|approx\.?|est\.?|±)\s*({NUMBER})", _estimate),
+    (rf"({NUMBER})\s*[(\[]?\s*(?:est(?:\.|imated?)?|approx(?:\.|imate(?:ly)?)?)\s*[)\]]?", _estimate),
+    (rf"({NUMBER})\s*(?:[(\[/,;]|\s)\s*({NUMBER})\s*{_G}\s*[)\]]?", _count_and_grams),
+    (rf"(?:[<>~]|c\.)\s*{NUMBER}\s*{_G}", _too_light),
+    (rf"({NUMBER})\s*[(\[]([^)\]]{{1,30}})[)\]]", _bracketed),
+    (r"[(\[](\d+)[)\]]", _only_bracketed),
+    (rf"({NUMBER})\s*(?:\?|\(\?\)|cf\.?)", _doubted),
+    (rf"(?:cf\.?|\?)\s*({NUMBER})", _doubted),
+    (rf"({NUMBER})\s*([*†‡§¹²³ª°]+)", _starred),
+    (rf"({NUMBER})\s*{_G}", _grams),
+    (rf"({NUMBER})\s*(?:ml|cc|cm3|l)\.?", _millilitres),
+    (r"(\d+)\s*/\s*(\d+)", _slashed),
+    (r"(\d{0,6})\s*[½¼¾⅓⅔]", _part_of_one),
+    (rf"({NUMBER})\s*(w|whole|f|fr|frs|frag|frags|fragment|fragments)\.?", _pieces),
+    (rf"({NUMBER})\s*w?\.?\s*[+&,;]?\s*({NUMBER})\s*(f|fr|frag|frags|fragment|fragments|cf)\.?", _whole_and_pieces),
+    (r"(x{1,5}|\+{1,6}|p|[<>≤≥]\s*\d{1,9}|\d{1,9}\+)\s*\(?\?\)?", _doubted_sign),
+    (r"(x{1,5}|\+{1,6}|p|\*{1,5})\s*([*†‡§¹²³]+|[(\[,;][^)\]]{1,60}[)\]]?|\s[a-z][a-z .-]{1,60})", _signed),
+    (rf"({NUMBER})\s*[,;:]?\s+\(?([A-Za-z][^)]{{0,79}})\)?", _remarked),
+    (rf"({NUMBER})([a-z]{{1,4}})", _remarked),
+)  # fmt: skip

@@ -1,0 +1,95 @@
+"""What a remark beside an amount or a name says plainly: a condition, pieces, a doubt."""
+
+# ruff: noqa: E501
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from functools import cache
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Remark:
+    """What a remark says of a find; empty where it says nothing that a field holds."""
+
+    condition: str = ""
+    completeness: str = ""
+    is_doubtful: bool = False
+    of_some: str = ""
+    """The condition that it gives to some of the items and not to all: '2 of them uncharred'."""
+
+    @property
+    def says_nothing(self) -> bool:
+        return not (self.condition or self.completeness or self.is_doubtful or self.of_some)
+
+
+_CONDITIONS: tuple[tuple[str, str], ...] = (
+    ("uncharred", r"\b(?:un-?(?:charred|carboni[sz]ed|burnt|burned)|(?:not|non)[ -](?:charred|carboni[sz]ed|burnt|burned)|uc)\b"),
+    ("partly charred", r"\b(?:part(?:ly|ially)?|semi|half|incompletely)[ -](?:charred|carboni[sz]ed|burnt|burned)\b"),
+    ("mineralised", r"\bminerali[sz]ed\b|\bmineral[ -]replaced\b"),
+    ("waterlogged", r"\bwater-?logged\b|\banoxic\b"),
+    ("desiccated", r"\b(?:desiccated|dessicated)\b"),
+    ("charred", r"\b(?:charred|carboni[sz]ed|burnt|burned)\b"),
+)  # fmt: skip
+"""Ordered: 'uncharred' and 'partly charred' are taken out before 'charred' is looked for."""
+_MODERN = re.compile(
+    r"\W*(?:prob(?:ably|\.)?|poss(?:ibly|\.)?|likely)?\W*(?:modern|recent|fresh|intrusive)"
+    r"(?: (?:seeds?|grains?|specimens?|intrusions?|intrusive|contaminants?|contamination|material))?\W*",
+    re.IGNORECASE,
+)
+"""'Modern' alone is a condition; 'held against modern seeds' is not."""
+_SOME = re.compile(
+    r"\d|½|\b(?:some|several|most(?:ly)?|few|half|one|two|three|part of|majority|mainly|rest|others?|mix(?:ed|ture)?)\b",
+    re.IGNORECASE,
+)
+_PIECES = re.compile(r"(?:f|fr|frags?\.?|fragments?|fragmented|broken|bits|pieces|in fragments|as fragments)", re.IGNORECASE)
+_DOUBT = re.compile(
+    r"\??cf\.?|\?+|(?:id(?:entification)?\.?\s*)?(?:uncertain|doubtful|tentative|unsure|possible|possibly|probable|probably)"
+    r"(?: id(?:entification)?\.?)?|(?:uncertain|tentative|doubtful|possible|probable)(?:ly)? identifi(?:cation|ed)",
+    re.IGNORECASE,
+)
+
+
+@cache
+def remark(text: str) -> Remark:
+    """
+    What a remark says.
+
+    >>> remark("uncharred").condition, remark("not charred").condition, remark("modern seed").condition
+    ('uncharred', 'uncharred', 'uncharred')
+    >>> remark("held against modern seeds").says_nothing, remark("2 of them uncharred").of_some, remark("cf.").is_doubtful
+    (True, 'uncharred', True)
+    >>> remark("charred and uncharred").condition, remark("identified from fragments").completeness
+    ('', 'fragment')
+    """
+    flat = " ".join(text.split()).strip()
+    found = conditions_in(flat)
+    if _MODERN.fullmatch(flat):
+        found = ("uncharred",)
+    condition = found[0] if len(found) == 1 else ""
+    if len(found) > 1 or (condition and _SOME.search(flat)):
+        return Remark(of_some=" and ".join(found))
+    bare = flat.strip(" ()[],;:.")
+    is_pieces = bool(_PIECES.fullmatch(bare) or re.search(r"\b(?:identified|counted|based) (?:from|on|as) frag", bare, re.I))
+    return Remark(
+        condition=condition, completeness="fragment" if is_pieces else "", is_doubtful=bool(_DOUBT.fullmatch(bare))
+    )
+
+
+@cache
+def conditions_in(text: str) -> tuple[str, ...]:
+    """
+    The conditions that a text names, each once.
+
+    >>> conditions_in("partly charred"), conditions_in("charred/uncharred"), conditions_in("well preserved")
+    (('partly charred',), ('uncharred', 'charred'), ())
+    """
+    rest = text.lower()
+    found = []
+    for condition, pattern in _CONDITIONS:
+        without = re.sub(pattern, " ", rest)
+        if without != rest:
+            found.append(condition)
+            rest = without
+    return tuple(found)
