@@ -282,6 +282,8 @@ class Body:
             return Role(name="blank")
         label, role = self._row_label(row)
         content = self._content(row)
+        if role in ("ubiquity", "percent", "density") and label != look.text(row, self.names):
+            return Role(name=role)
         if role in ROW_META and look.name_score(row, self.names) == 0 and (content or role in DERIVED_ROLES):
             return with_unit(role, label)
         if not content:

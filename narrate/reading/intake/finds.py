@@ -646,8 +646,6 @@ def _at(match: re.Match[str]) -> tuple[int, int]:
     return int(match[2]) - 1, column_number(match[1])
 
 
-def amounts_of(finds: list[Find]) -> Iterator[tuple[Find, int]]:
-    """Finds that were counted, with their numbers."""
 _LITRES_IN = re.compile(r"(?<![\w.])(\d+(?:[.,]\d+)?)\s*(?:l|lt|ltrs?|lit(?:re|er)s?|litros|litri)\b", re.IGNORECASE)
 
 
@@ -668,6 +666,8 @@ def _is_under_cf(by_row: Line, by_column: Line) -> bool:
     return any(re.fullmatch(r"cf\.?", text.strip(), re.IGNORECASE) for text in said)
 
 
+def amounts_of(finds: list[Find]) -> Iterator[tuple[Find, int]]:
+    """Finds that were counted, with their numbers."""
     for find in finds:
         if find.found.count is not None and find.found.count.number is not None:
             yield find, find.found.count.number

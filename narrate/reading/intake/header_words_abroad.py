@@ -10,37 +10,37 @@ import re
 _WORDS: dict[str, str] = {
     "sample": (
         "bolsa bolsas funda sac sacchetto beutel tüte probe proben probennummer probennr échantillon echantillon prélèvement prelevement muestra muestras campione "
-        "campioni amostra amostras monster prøve prov minta próbka proba uzorak vzorek örnek numune δείγμα проба образец "
+        "campioni amostra amostras monster vnr vondstnr vondstnummer monsternr prøve prøvenr prov provnr minta próbka proba uzorak vzorek örnek numune δείγμα проба образец "
         "試料 試料番号 試料名 サンプル サンプル番号 样品 样品号 样品编号 浮选号 標本番号"
     ),
     "feature": (
-        "befund struktur structure fosse grube haus estructura rasgo struttura fossa estrutura spoor anlæg objekt jama "
+        "befund struktur structure fosse grube haus estructura rasgo struttura fossa estrutura spoor anlæg anläggning anl anlegg struktur objekt jama "
         "yapı çukur 遺構 遺構名 遺構番号 遗迹 遗迹单位 单位"
     ),
     "context": (
         "unidad unité kontext fundstelle schicht contexte us couche contexto ue estrato capa nivel contesto strato camada laag lag réteg "
-        "warstwa sloj vrstva kontekst açma tabaka 層位 層 層名 地层 层位 出土単位"
+        "warstwa lager lag sloj vrstva kontekst açma tabaka 層位 層 層名 地层 层位 出土単位"
     ),
     "phase": (
         "zeit zeitstellung periode datierung epoche période periode datation chronologie période/phase periodo época epoca faz "
-        "cronología cronologia fase faze dönem evre 時期 時代 年代 时代 分期 期"
+        "cronología cronologia fase faze dönem evre datering tidsperiode 時期 時代 年代 时代 分期 期"
     ),
-    "site": "cuadro cuadrícula cuadricula sector proyecto carré quadrat quadrato fundort ort site lieu yacimiento sitio sito località sítio vindplaats lokalitet lelőhely stanowisko 遺跡 遺跡名 遗址",
+    "site": "put werkput vlak schakt cuadro cuadrícula cuadricula sector proyecto carré quadrat quadrato fundort ort site lieu yacimiento sitio sito località sítio vindplaats lokalitet lelőhely stanowisko 遺跡 遺跡名 遗址",
     "volume": (
-        "volumen bodenvolumen probenvolumen volume volumes litros litres liter tierra sedimento volumen de tierra volumen muestra "
+        "volym volumen jordvolym prøvevolumen volumen bodenvolumen probenvolumen volume volumes litros litres liter tierra sedimento volumen de tierra volumen muestra "
         "hacim volym térfogat objętość 処理量 土量 容量 体積 浮选土量 土样量"
     ),
     "taxon": (
-        "taxons taxón taxones táxon táxones art pflanzenart pflanzen taxa espèce espèces plantes especie especies planta specie piante espécie plantesoort soort "
+        "taxons taxón taxones táxon táxones art pflanzenart pflanzen taxa espèce espèces plantes especie especies planta specie piante espécie plantesoort soort plantenaam art arter växt "
         "növény gatunek biljka vrsta rostlina bitki tür 分類群 種名 学名 和名 植物名 种属 植物种属 种类 種類"
     ),
     "part": (
-        "resttyp pflanzenteil teil organ organe partie parte órgano órgano organo deel plantdeel plantedel növényi rész część "
+        "resttyp pflanzenteil teil organ organe partie parte órgano órgano organo deel onderdeel plantdeel växtdel plantedel növényi rész część "
         "dio 部位 部位名 部分 遗存类型"
     ),
-    "count": "anzahl stück stückzahl nombre effectif cantidad número numero n° nº conteggio quantità quantidade aantal antal darab adet sayı 個数 数量 点数 粒数 数",
+    "count": "anzahl stück stückzahl nombre effectif cantidad número numero n° nº conteggio quantità quantidade aantal antal antall darab adet sayı 個数 数量 点数 粒数 数",
     "mass": "gewicht masse poids peso gewichte ağırlık vægt súly ciężar 重量 重さ",
-    "note": "bemerkung bemerkungen anmerkung remarques remarque observaciones observación note osservazioni observações opmerking notlar 備考 备注",
+    "note": "bemerkung bemerkungen anmerkung remarques remarque observaciones observación note osservazioni observações opmerking opmerkingen anmärkning anmärkningar bemærkning bemærkninger kommentar notlar 備考 备注",
     "family": "familie famille familia famiglia família 科 科名 科属",
     "common name": "deutscher name nom vernaculaire nombre común nome comune volksnaam türkçe adı",
     "total": "summe gesamt gesamtsumme total somme suma total general totale soma totaal összesen razem ukupno celkem toplam 合計 計 总计 合计",

@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from narrate.model.grids import column_name
 from narrate.model.layouts import Role, Table
-from narrate.reading.intake.evidence import Look
+from narrate.reading.intake.evidence import Look, looks_like_id
 from narrate.reading.intake.header_words import heading
 
 _UNKNOWN = (
@@ -26,7 +26,12 @@ _SHOWN = 6
 def left_over(look: Look, tables: list[Table]) -> list[str]:
     """Doubts about numbers of a sheet that no table takes in, and about rows and columns that nobody knows."""
     where = f"sheet {look.grid.sheet}: " if look.grid.sheet else ""
-    return [f"{where}{doubt}" for doubt in (*_outside(look, tables), *_unknown(look, tables))]
+    doubts = [*_outside(look, tables), *_unknown(look, tables), *_headings_as_ids(look, tables)]
+    return [f"{'DOUBTFUL: ' if _is_loud(one) else ''}{where}{one.removeprefix('DOUBTFUL: ')}" for one in doubts]
+
+
+def _is_loud(doubt: str) -> bool:
+    return doubt.startswith("DOUBTFUL: ")
 
 
 def _outside(look: Look, tables: list[Table]) -> list[str]:
@@ -51,6 +56,7 @@ def _outside(look: Look, tables: list[Table]) -> list[str]:
 
 def _unknown(look: Look, tables: list[Table]) -> list[str]:
     found: dict[tuple[str, str], list[tuple[int, str]]] = {}
+    words: dict[tuple[str, str], list[tuple[int, str]]] = {}
     for table in tables:
         for what, roles, others in (("row", table.rows, table.columns), ("column", table.columns, table.rows)):
             for at, role in roles.items():
@@ -58,14 +64,45 @@ def _unknown(look: Look, tables: list[Table]) -> list[str]:
                 if role.name != "ignored" or not reason:
                     continue
                 cells = [(at, n) if what == "row" else (n, at) for n in others]
+                label = next((look.text(*cell) for cell in cells if look.is_text(*cell)), "")
                 if any(look.is_amount(*cell) for cell in cells if _is_body(others.get(cell[what == "row"]))):
-                    label = next((look.text(*cell) for cell in cells if look.is_text(*cell)), "")
                     found.setdefault((what, reason), []).append((at, label))
-    return [
+                elif reason == _UNKNOWN[0]:
+                    words.setdefault((what, reason), []).append((at, label))
+    texts = [
+        f"{_named(what, [at for at, _ in ones])} ({_labels(label for _, label in ones)}): {reason}; "
+        "give it a role in the layout if it says something of the samples or the finds"
+        for (what, reason), ones in words.items()
+    ]
+    return texts + [
         f"DOUBTFUL: {_named(what, [at for at, _ in ones])} ({_labels(label for _, label in ones)}) "
         f"{'hold' if len(ones) > 1 else 'holds'} numbers and {'are' if len(ones) > 1 else 'is'} left out: {reason}"
         for (what, reason), ones in found.items()
     ]
+
+
+def _headings_as_ids(look: Look, tables: list[Table]) -> list[str]:
+    """Words such as 'Volume' or 'Layer' that stand where the ids of samples are read."""
+    found = []
+    for table in tables:
+        if table.shape != "crossed":
+            continue
+        across = table.has_samples_across
+        ids, lines = (table.rows, table.columns) if across else (table.columns, table.rows)
+        at = [n for n, role in ids.items() if "sample" in role.names]
+        texts = [
+            look.text(n, line) if across else look.text(line, n)
+            for n in at
+            for line, role in lines.items()
+            if role.name == "counts"
+        ]
+        words = [text for text in dict.fromkeys(texts) if heading(text) and not looks_like_id(text)]
+        if words and len(at) == 1:
+            found.append(
+                f"DOUBTFUL: {_labels(words)} read as {'ids of samples' if len(words) > 1 else 'the id of a sample'}, "
+                "and are words of headings; look whether the sheet is read the right way round"
+            )
+    return found
 
 
 def _is_body(role: Role | None) -> bool:

@@ -29,6 +29,8 @@ _PLANTS = (
     # Dutch
     "gerst tarwe broodtarwe emmertarwe eenkoorn rogge haver gierst granen graan erwt erwten linzen duivenboon tuinboon vlas lijnzaad maanzaad hazelnoot "
     "walnoot appel kers pruim sleedoorn druif vlier braam framboos ganzenvoet melganzenvoet eik beuk els berk wilg onkruiden "
+    # Danish, Norwegian, Swedish
+    "byg bygg korn hvede hvete vete emmer rug råg havre hør lin hirse ært ært ärt bønne böna hasselnød hasselnöt nødder træ träkol trækul ukrudt ogräs "
     # Polish, Czech, Hungarian, Turkish
     "pszenica jęczmień żyto owies proso groch soczewica pšenice ječmen žito oves hrách čočka búza árpa rozs zab köles borsó lencse buğday arpa çavdar yulaf "
     "mercimek bezelye nohut üzüm incir zeytin"
@@ -61,7 +63,23 @@ PARTS_ABROAD: Mapping[str, str] = {
     "grão": "grain", "grãos": "grain", "semente": "seed", "sementes": "seed", "grainha": "seed", "grainhas": "seed", "casca": "nutshell",
     "caroço": "fruit stone", "caroços": "fruit stone", "carvão": "charcoal", "ráquis": "rachis internode",
     "ziarno": "grain", "ziarniak": "grain", "nasiono": "seed", "nasiona": "seed", "tane": "grain", "tohum": "seed",
+    "skal": "nutshell", "skalfrag": "nutshell", "skaller": "nutshell", "träkol": "charcoal", "trækul": "charcoal", "trekull": "charcoal",
+    "agnar": "chaff", "korn": "grain", "frø": "seed", "frö": "seed",
     "胚乳": "grain", "種子": "seed", "种子": "seed", "果実": "fruit", "穎": "chaff", "炭化材": "charcoal", "小穗轴": "spikelet fork",
+}  # fmt: skip
+
+
+# Common practice, no source: words for conditions, and the conditions of the word packs that they stand for.
+CONDITIONS_ABROAD: Mapping[str, str] = {
+    word: condition
+    for condition, words in (
+        ("charred", "verkohlt karbonisiert carbonisé carbonisée carbonisés carbonizado carbonizada carbonizados carbonizzato carbonizzati combusto verkoold forkullet förkolnad zwęglony karbonize 炭化 炭化物"),
+        ("uncharred", "unverkohlt onverkoold non-carbonisé uforkullet oförkolnad niezwęglony"),
+        ("mineralised", "mineralisiert minéralisé minéralisée minéralisés mineralizado mineralizada mineralizados mineralizzato mineralizzati gemineraliseerd mineraliseret"),
+        ("waterlogged", "feuchterhalten subfossil imbibé imbibée gorgé waterverzadigd imbibito encharcado saturado"),
+        ("desiccated", "ausgetrocknet desséché desséchée desecado desecada deshidratado essiccato gedroogd dessecado"),
+    )
+    for word in words.split()
 }  # fmt: skip
 
 

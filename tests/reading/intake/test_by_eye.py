@@ -20,6 +20,7 @@ from narrate.reading.intake.take_in import TakenIn, take_in
 from tests.reading.intake.by_eye import (
     lot_eight,
     lot_eleven,
+    lot_fifteen,
     lot_five,
     lot_four,
     lot_fourteen,
@@ -37,7 +38,7 @@ from tests.reading.intake.by_eye.expectations import Expected, Facts, Sheet
 
 LOTS = (
     lot_one, lot_two, lot_three, lot_four, lot_five, lot_six, lot_seven, lot_eight, lot_nine, lot_ten, lot_eleven,
-    lot_twelve, lot_thirteen, lot_fourteen,
+    lot_twelve, lot_thirteen, lot_fourteen, lot_fifteen,
 )  # fmt: skip
 SHEETS = {sheet.name: sheet for lot in LOTS for sheet in lot.SHEETS}
 

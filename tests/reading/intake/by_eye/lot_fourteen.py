@@ -4,7 +4,15 @@
 
 from __future__ import annotations
 
-from tests.reading.intake.by_eye.expectations import Sheet, both, cols_are_samples, listed, long, rows_are_samples, sheet
+from tests.reading.intake.by_eye.expectations import (
+    Sheet,
+    both,
+    cols_are_samples,
+    listed,
+    long,
+    rows_are_samples,
+    sheet,
+)
 
 SHEETS: tuple[Sheet, ...] = (
 sheet("context-headings-carry-litres", """
