@@ -22,7 +22,7 @@ def test_numbers_outside_every_table_are_told(tmp_path: Path) -> None:
     doubts = read(tmp_path, sheet).doubts
 
     assert (
-        "DOUBTFUL: rows 8 to 9 (from 'qqq rrr') hold numbers and belong to no table; add them under rows of a table "
+        "DOUBTFUL: rows 8, 9 (from 'qqq rrr') hold numbers and belong to no table; add them under rows of a table "
         "in the layout if they are finds"
     ) in doubts
 
