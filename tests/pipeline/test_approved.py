@@ -97,10 +97,11 @@ def test_the_report_says_that_sentences_wait(dig: Path) -> None:
     approved = sign(dig, "report", "C1")
     waiting = (dig / "narratives" / "report" / "site.md").read_text(encoding="utf-8")
     result = run("report", str(dig), "--approved-only")
-    section = (dig / "out" / "report" / "section.md").read_text(encoding="utf-8")
+    # Units do not part from their numbers in a report: its blanks are other ones there.
+    section = (dig / "out" / "report" / "section.md").read_text(encoding="utf-8").replace("\u00a0", " ")
 
     assert result.exit_code == 0
-    assert "for approval are left out.*" in section or "for approval is left out.*" in section
+    assert "for approval are left out." in section or "for approval is left out." in section
     assert all(sentence in section for sentence in approved)
     assert not any(row.split(" <!--")[0] in section for row in waiting.splitlines() if "<!--" in row)
 
