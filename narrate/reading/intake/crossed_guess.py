@@ -153,6 +153,12 @@ class _Guessing(Sums):
         )
         if len(count_columns) > 1 and headings >= 0.6 * len(count_columns):
             return None
+        of_samples = sum(
+            heading(t) in ("sample", "context", "volume", "taxon") and len(t) > 2 and not looks_like_id(t)
+            for t in (look.text(sample_row, c) for c in count_columns)
+        )
+        if of_samples >= 2 or of_samples == len(count_columns):
+            return None  # 'Locus', 'Sample', 'Volume' are heads of columns, and no ids
         score *= 1.0 - 0.8 * headings / max(1, len(count_columns))
         if content_role([look.text(sample_row, c) for c in count_columns], look) in (
             "size class",

@@ -13,6 +13,7 @@ from narrate.reading.intake.cell_marks import Found, Reading
 from narrate.reading.intake.cell_masses import read_mass
 from narrate.reading.intake.cell_reading import read_cell
 from narrate.reading.intake.header_words import quantity, unit
+from narrate.reading.intake.plant_words_abroad import WIDE_PARTS
 from narrate.reading.intake.told import Told
 from narrate.reading.intake.written_names import NameReader, WrittenName, genus_of, not_a_plant
 
@@ -425,9 +426,9 @@ class _Reader:
         place: Place,
     ) -> None:
         qualifiers = self._qualifiers(place, by_row, by_column)
-        notes = [n for n in (one.note, name.note) if n]
+        notes = [n for n in (one.note, name.note, qualifiers.get("note", "")) if n]
         section = self._section(by_row, by_column)
-        part = self._part(name, section, by_row, by_column, where, notes)
+        part = qualifiers.get("part") or self._part(name, section, by_row, by_column, where, notes)
         condition = (
             one.condition
             or self._word("condition", by_row, by_column, notes)
@@ -484,6 +485,12 @@ class _Reader:
                     found["completeness"] = "whole"
                 elif self.names.condition_of(text):
                     found["condition"] = self.names.condition_of(text)
+                elif lower in WIDE_PARTS:
+                    found["part"], found["note"] = "indeterminate", f"part written {text}"
+                elif self.names.part_of(text.replace("_", " ")):
+                    found["part"] = self.names.part_of(text.replace("_", " "))
+                    if re.search(r"(?:\b|_)frags?", text, re.IGNORECASE):
+                        found["completeness"] = "fragment"
                 else:
                     found["size class"] = text
         for line in (by_column, by_row):

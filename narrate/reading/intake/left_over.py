@@ -96,7 +96,8 @@ def _headings_as_ids(look: Look, tables: list[Table]) -> list[str]:
             for line, role in lines.items()
             if role.name == "counts"
         ]
-        words = [text for text in dict.fromkeys(texts) if heading(text) and not looks_like_id(text)]
+        telling = ("sample", "context", "volume", "taxon", "part", "count", "mass", "note")
+        words = [t for t in dict.fromkeys(texts) if len(t) > 2 and heading(t) in telling and not looks_like_id(t)]
         if words and len(at) == 1:
             found.append(
                 f"DOUBTFUL: {_labels(words)} read as {'ids of samples' if len(words) > 1 else 'the id of a sample'}, "

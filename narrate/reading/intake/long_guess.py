@@ -10,6 +10,7 @@ from narrate.model.layouts import SAMPLE_ROLES, Role
 from narrate.reading.intake.crossed_heads import condition_role, content_role
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
 from narrate.reading.intake.header_words import heading, quantity, sample_rank, unit
+from narrate.reading.intake.plant_words_abroad import WIDE_PARTS
 
 
 @dataclass(slots=True, kw_only=True)
@@ -129,8 +130,10 @@ def _column_of_names(look: Look, area: Area, row: int, heads: dict[int, str]) ->
     below = _rows_below(look, area, row)
     shares = {}
     for column, role in heads.items():
-        if role in ("", "code", "description"):
+        if role in ("", "code", "description", "part"):
             texts = [r for r in below if look.text(r, column)]
+            if role == "part" and sum(bool(look.names.part_of(look.text(r, column))) for r in texts) > 0.5 * len(texts):
+                continue  # a column of parts, and no names
             named = sum(look.name_score(r, column) >= 0.5 for r in texts)
             shares[column] = named / len(texts) if len(texts) >= 3 else 0.0
     best = max(shares, key=lambda c: shares[c], default=None)
@@ -155,9 +158,18 @@ def _is_amount_head(look: Look, row: int, column: int, heads: dict[int, str]) ->
     state, rest = _states(text)
     if state and (not rest or heading(rest) in ("count", "mass")):
         return True
+    if _is_part_head(look, text, heads):
+        return True
     return heads[column] in ("count", "mass", "total") or bool(quantity(text)) or content_role([text], look) in (
         "size class", "completeness", "condition", "fraction",
     )  # fmt: skip
+
+
+def _is_part_head(look: Look, text: str, heads: dict[int, str]) -> bool:
+    """'Grain', 'Chaff' and 'Seed' over columns of numbers beside a column of names: counts of those parts."""
+    is_of_parts = "part" in heads.values() or any(role in ("count", "mass") for role in heads.values())
+    is_part = text.lower() in WIDE_PARTS or bool(look.names.part_of(text.replace("_", " ")))
+    return not is_of_parts and not heading(text) and is_part
 
 
 def _role_of(
@@ -196,6 +208,8 @@ def _role_of(
             return Role(
                 name="mass" if is_mass else "count", qualifiers=(*((unit(text) or "g",) if is_mass else ()), *state)
             )
+        if _is_part_head(look, text, heads):
+            return Role(name="count", qualifiers=(text,))
         said = content_role([text], look)
         if said in ("size class", "completeness", "condition", "fraction"):
             return Role(name="count", qualifiers=(text,))

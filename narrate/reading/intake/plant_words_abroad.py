@@ -40,7 +40,8 @@ _EAST_ASIAN = re.compile(
     r"イネ|アワ|キビ|ヒエ|オオムギ|コムギ|ムギ|ダイズ|アズキ|ササゲ|マメ|ソバ|アサ|エゴマ|シソ|モモ|ウメ|クリ|クルミ|トチノキ|ドングリ|カジノキ|"
     r"コウゾ|キイチゴ|ニワトコ|タデ|アカザ|ヒシ|ブドウ|サンショウ|カヤツリグサ|スゲ|ナス|ウリ|ヒョウタン|炭化材|"
     r"稲|稻|粟|黍|稷|麦|豆|荞|麻|桃|李|梅|枣|葡萄|狗尾草|藜|莎草|蓼|苋|菱|栗|核桃|马唐|野大豆|草木樨|"
-    r"[\w]{1,8}(?:属|科|類|类)$|不明|未知|同定不能"
+    r"[\w]{1,8}(?:属|科|類|类)$|不明|未知|同定不能|"
+    r"벼|조|기장|보리|밀|콩|팥|수수|들깨|피|도토리|가래|미동정|동정불가"
 )
 
 # Common practice, no source: words of lists for parts, and the parts of the word packs that they stand for.
@@ -57,17 +58,20 @@ PARTS_ABROAD: Mapping[str, str] = {
     "cariosside": "grain", "cariossidi": "grain", "seme": "seed", "semi": "seed", "vinacciolo": "seed", "vinaccioli": "seed", "endocarpo": "fruit stone",
     "endocarpi": "fruit stone", "acheni": "achene", "base di gluma": "glume base", "basi di gluma": "glume base", "carbone": "charcoal",
     "carboni": "charcoal", "forchetta": "spikelet fork", "forchette": "spikelet fork",
-    "kaf": "chaff", "kafbasis": "glume base", "kafbases": "glume base", "kafresten": "chaff", "aarvorkje": "spikelet fork", "aarvorkjes": "spikelet fork",
+    "kafbasis": "glume base", "kafbases": "glume base", "aarvorkje": "spikelet fork", "aarvorkjes": "spikelet fork",
     "aarspilsegment": "rachis internode", "aarspilsegmenten": "rachis internode", "zaad": "seed", "zaden": "seed", "korrel": "grain", "korrels": "grain",
     "graan": "grain", "houtskool": "charcoal", "notendop": "nutshell",
     "grão": "grain", "grãos": "grain", "semente": "seed", "sementes": "seed", "grainha": "seed", "grainhas": "seed", "casca": "nutshell",
     "caroço": "fruit stone", "caroços": "fruit stone", "carvão": "charcoal", "ráquis": "rachis internode",
     "ziarno": "grain", "ziarniak": "grain", "nasiono": "seed", "nasiona": "seed", "tane": "grain", "tohum": "seed",
     "skal": "nutshell", "skalfrag": "nutshell", "skaller": "nutshell", "träkol": "charcoal", "trækul": "charcoal", "trekull": "charcoal",
-    "agnar": "chaff", "korn": "grain", "frø": "seed", "frö": "seed",
-    "胚乳": "grain", "種子": "seed", "种子": "seed", "果実": "fruit", "穎": "chaff", "炭化材": "charcoal", "小穗轴": "spikelet fork",
+    "korn": "grain", "frø": "seed", "frö": "seed",
+    "胚乳": "grain", "種子": "seed", "种子": "seed", "果実": "fruit", "炭化材": "charcoal", "小穗轴": "spikelet fork",
 }  # fmt: skip
 
+
+# Common practice, no source: words for parts that are wider than any part of the word packs.
+WIDE_PARTS = frozenset(("chaff", "kaf", "kafresten", "spreu", "balle", "balles", "glumas", "pula", "agnar", "avner", "穎"))
 
 # Common practice, no source: words for conditions, and the conditions of the word packs that they stand for.
 CONDITIONS_ABROAD: Mapping[str, str] = {

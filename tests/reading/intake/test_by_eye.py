@@ -28,6 +28,7 @@ from tests.reading.intake.by_eye import (
     lot_one,
     lot_seven,
     lot_six,
+    lot_sixteen,
     lot_ten,
     lot_thirteen,
     lot_three,
@@ -38,7 +39,7 @@ from tests.reading.intake.by_eye.expectations import Expected, Facts, Sheet
 
 LOTS = (
     lot_one, lot_two, lot_three, lot_four, lot_five, lot_six, lot_seven, lot_eight, lot_nine, lot_ten, lot_eleven,
-    lot_twelve, lot_thirteen, lot_fourteen, lot_fifteen,
+    lot_twelve, lot_thirteen, lot_fourteen, lot_fifteen, lot_sixteen,
 )  # fmt: skip
 SHEETS = {sheet.name: sheet for lot in LOTS for sheet in lot.SHEETS}
 
