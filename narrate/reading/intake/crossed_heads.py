@@ -10,7 +10,7 @@ from itertools import combinations
 from narrate.model.layouts import DERIVED_ROLES, SAMPLE_ROLES, Role
 from narrate.reading.intake.crossed_body import ROW_META, Body, with_unit
 from narrate.reading.intake.evidence import Look, looks_like_id
-from narrate.reading.intake.header_words import flat_heading, heading, quantity, sample_rank
+from narrate.reading.intake.header_words import flat_heading, heading, quantity, sample_rank, unit
 from narrate.reading.values import find_word
 
 _PHASE_WORDS = re.compile(
@@ -265,7 +265,7 @@ class Heads(Body):
         label_columns = [c for c in range(self.area.left, self.right + 1) if c not in self.counts]
         for column in sorted(label_columns, key=lambda c: (c != self.names, -c)):
             text = look.text(row, column)
-            role = heading(text) if text else ""
+            role = self._heading_in_context(row, column, label_columns) if text else ""
             if role in ("phase", "kind") and self._stands_over_parts(column):
                 continue  # 'Component' over grain and chaff
             is_behind = column > max(self.counts) and len(self.labels) > 1
@@ -293,6 +293,18 @@ class Heads(Body):
         if texts and sum(bool(heading(t)) and not looks_like_id(t) for t in texts) > 0.6 * len(texts):
             return "header", ""
         return "", ""
+
+    def _heading_in_context(self, row: int, column: int, beside: list[int]) -> str:
+        """What a heading says together with a unit or a heading of several lines beside it: 'Flot' and 'ml'."""
+        text = self.look.text(row, column)
+        role = heading(text)
+        for other in beside:
+            said = self.look.text(row, other) if other != column else ""
+            if said and role in ("sample", "count", "") and unit(said) == said.strip().lower():
+                role = heading(f"{text} ({said})") or role
+            elif said and role == "count" and heading(said.split(" ")[0]) == "sample":
+                role = "sample"  # 'Sample register' over 'No.'
+        return role
 
     def _stands_over_parts(self, column: int) -> bool:
         texts = [self.look.text(row, column) for row in self.body if self.look.text(row, column)]

@@ -99,7 +99,9 @@ class Labels(Heads):
                 by_content = "part"
                 words = ", ".join(dict.fromkeys(texts))
                 self.doubts.append(f"a column tells lines of one name apart ({words[:60]}): taken for plant parts")
-            self.columns[column] = Role(name=by_content, filled=self._label_needs_fill(column, role))
+            states = sum("," in t and bool(look.names.condition_of(t)) for t in texts)
+            also = ("condition",) if by_content == "part" and states >= 0.6 * len(texts) else ()
+            self.columns[column] = Role(name=by_content, also=also, filled=self._label_needs_fill(column, role))
         self._results_among_lines()
         self._split_names()
         if any(role.name == "genus" for role in self.columns.values()) and not any(

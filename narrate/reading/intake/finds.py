@@ -12,19 +12,13 @@ from narrate.problems import Place
 from narrate.reading.intake.cell_marks import Found, Reading
 from narrate.reading.intake.cell_masses import read_mass
 from narrate.reading.intake.cell_reading import read_cell
+from narrate.reading.intake.conditions_of_finds import Conditions
 from narrate.reading.intake.header_words import quantity, unit
 from narrate.reading.intake.plant_words_abroad import WIDE_PARTS
+from narrate.reading.intake.remarks import conditions_in
+from narrate.reading.intake.said import Line, Said
 from narrate.reading.intake.told import Told
 from narrate.reading.intake.written_names import NameReader, WrittenName, genus_of, not_a_plant
-
-
-@dataclass(frozen=True, slots=True)
-class Said:
-    """What a row or column says of the cells in it."""
-
-    text: str
-    place: Place
-    unit: str = ""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,7 +53,6 @@ class SheetFinds:
     """Part that was taken because the sheet names none -> finds."""
 
 
-Line = dict[str, list[Said]]
 SORTED_OF_CLASS = "sorted of class"
 """Beside the roles of samples: the share sorted of one size class, whose name stands as the unit."""
 
@@ -89,6 +82,7 @@ class _Reader:
         self.grid, self.table, self.layout, self.names, self.told = grid, table, layout, names, told
         self.cells = mended(grid, layout)
         self.out = SheetFinds()
+        self.conditions = Conditions(table, layout, names, told)
         self.sections_in_rows = table.shape == "long" or not table.has_samples_across
 
     def read(self) -> SheetFinds:
@@ -429,14 +423,10 @@ class _Reader:
         notes = [n for n in (one.note, name.note, qualifiers.get("note", "")) if n]
         section = self._section(by_row, by_column)
         part = qualifiers.get("part") or self._part(name, section, by_row, by_column, where, notes)
-        condition = (
-            one.condition
-            or self._word("condition", by_row, by_column, notes)
-            or name.condition
-            or qualifiers.get("condition", "")
-            or (section.condition if section else "")
-            or self.table.condition
-        )
+        remarks = [said.text for role in ("note", "taxon note") for line in (by_row, by_column) for said in line.get(role, ())]
+        condition = self.conditions.of_find(one, name, where, qualifiers, section, (by_row, by_column), remarks)
+        if condition is None:
+            return
         completeness = (
             one.completeness
             or self._completeness(by_row, by_column)
@@ -446,18 +436,10 @@ class _Reader:
         )
         size = self._first("size class", by_row, by_column) or name.size_class or qualifiers.get("size class", "")
         fraction = self._fraction(by_row, by_column, notes)
-        for role in ("note", "taxon note"):
-            notes += [said.text for line in (by_row, by_column) for said in line.get(role, ())]
+        notes += self.conditions.kept_words((by_row, by_column)) + remarks
         written = name.identification.written
         first = self.out.names.get(written)
         self.out.names[written] = (name, first[1] if first else where.place, (first[2] if first else 0) + 1)
-        for note in notes:
-            # 'uncharred' in a remark is a condition, whatever column it stands in.
-            if (
-                re.search(r"\b(?:uncharred|unburnt|uncarboni[sz]ed|modern)\b", note, re.IGNORECASE)
-                and condition == self.table.condition == "charred"
-            ):
-                condition = "uncharred"
         self.out.finds.append(
             Find(
                 sample=sample,
@@ -483,8 +465,8 @@ class _Reader:
                     found["completeness"] = "fragment"
                 elif lower in ("whole", "w", "complete"):
                     found["completeness"] = "whole"
-                elif self.names.condition_of(text):
-                    found["condition"] = self.names.condition_of(text)
+                elif self.names.condition_of(text) or conditions_in(text):
+                    found["condition"] = text
                 elif lower in WIDE_PARTS:
                     found["part"], found["note"] = "indeterminate", f"part written {text}"
                 elif self.names.part_of(text.replace("_", " ")):
@@ -509,7 +491,7 @@ class _Reader:
             for role in ("section", "group"):
                 for said in line.get(role, ()):
                     read = self.names.read(said.text)
-                    if read.part or read.condition:
+                    if read.part or read.condition or read.conditions_apart:
                         return read
         return None
 
@@ -555,36 +537,6 @@ class _Reader:
 
     def _default_part(self, name: WrittenName) -> str:
         return default_part(name, self.table.parts, self.names)
-
-    def _word(self, role: str, by_row: Line, by_column: Line, notes: list[str]) -> str:
-        for line in (by_row, by_column):
-            for said in line.get(role, ()):
-                found = self.names.condition_of(said.text)
-                if said.unit == "yes is charred" and re.fullmatch(
-                    r"y|yes|true|1|x|n|no|false|0", said.text, re.IGNORECASE
-                ):
-                    found = "charred" if re.match(r"y|t|1|x", said.text, re.IGNORECASE) else "uncharred"
-                if not found:
-                    found = next(
-                        (
-                            self.names.condition_of(w)
-                            for w in re.split(r"[\s/,;]+", said.text)
-                            if self.names.condition_of(w) and len(w) > 2
-                        ),
-                        "",
-                    )
-                if found:
-                    return found
-                if re.search(r"\w", said.text):
-                    self.told.warning(
-                        "N402", f"{role} {said.text}", said.place,
-                        f"{role} '{said.text}' is not in the list of {role}s; it is kept in the note, and "
-                        f"'{self.table.condition}' is "
-                        "taken, expected a word of the list",
-                        "write another word under 'mend' in the layout",
-                    )  # fmt: skip
-                    notes.append(f"{role} written {said.text}")
-        return ""
 
     def _first(self, role: str, by_row: Line, by_column: Line) -> str:
         return next((said.text for line in (by_row, by_column) for said in line.get(role, ())), "")

@@ -90,6 +90,8 @@ def heading(text: str) -> str:
         return "volume"
     if re.search(r"[(\[](?:l|L|lit(?:re|er)s?|ltrs?)[)\]]\s*$", text.strip()):
         return "volume"  # litres are of soil, whatever the word before them
+    if re.search(r"[^\W\d_].*%[)\]]?$", text.strip()):
+        return "percent"
     prefix, _, rest = flat.partition(" ")
     return heading(rest) if prefix in ("taxon", "plant", "find") and rest else ""
 

@@ -18,14 +18,14 @@ _WORDS: dict[str, str] = {
         "yapı çukur 유구 유구명 fait faits 遺構 遺構名 遺構番号 遗迹 遗迹单位 单位"
     ),
     "context": (
-        "unidad unité kontext fundstelle schicht contexte us couche contexto ue estrato capa nivel contesto strato camada laag lag réteg "
+        "se unidad unité kontext fundstelle schicht contexte us couche contexto ue estrato capa nivel contesto strato camada laag lag réteg "
         "warstwa lager lag sloj vrstva kontekst açma tabaka 층위 層位 層 層名 地层 层位 出土単位"
     ),
     "phase": (
         "zeit zeitstellung periode datierung epoche période periode datation chronologie période/phase periodo época epoca faz "
         "cronología cronologia fase faze dönem evre datering tidsperiode 시대 시기 時期 時代 年代 时代 分期 期"
     ),
-    "site": "put werkput vlak schakt cuadro cuadrícula cuadricula sector proyecto carré quadrat quadrato fundort ort site lieu yacimiento sitio sito località sítio vindplaats lokalitet lelőhely stanowisko 유적 유적명 遺跡 遺跡名 遗址",
+    "site": "schnitt fläche areal saggio settore ambiente sondagem sondage tranchée zona put werkput vlak schakt cuadro cuadrícula cuadricula sector proyecto carré quadrat quadrato fundort ort site lieu yacimiento sitio sito località sítio vindplaats lokalitet lelőhely stanowisko 유적 유적명 遺跡 遺跡名 遗址",
     "volume": (
         "volym volumen jordvolym prøvevolumen volumen bodenvolumen probenvolumen volume volumes litros litres liter tierra sedimento volumen de tierra volumen muestra "
         "hacim volym térfogat objętość litrage 토양량 시료량 処理量 土量 容量 体積 浮选土量 土样量"
@@ -43,6 +43,7 @@ _WORDS: dict[str, str] = {
     "note": "bemerkung bemerkungen anmerkung remarques remarque observaciones observación note osservazioni observações opmerking opmerkingen anmärkning anmärkningar bemærkning bemærkninger kommentar notlar 비고 備考 备注",
     "family": "familie famille familia famiglia família 科 科名 科属",
     "common name": "deutscher name nom vernaculaire nombre común nome comune volksnaam türkçe adı",
+    "code": "scheda lfd lfdnr rang",
     "total": "summe gesamt gesamtsumme total somme suma total general totale soma totaal összesen razem ukupno celkem toplam 合計 計 总计 合计",
     "density": "dichte funddichte konzentration densité densités densidad densità densidade dichtheid yoğunluk 密度",
     "ubiquity": "stetigkeit frequenz fréquence fréquences ubiquité frecuencia ubicuidad ubiquidad frequenza ubiquità 出土概率 出現率",

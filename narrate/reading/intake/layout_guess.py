@@ -11,7 +11,7 @@ from narrate.model.layouts import Layout, Marks, Role, Shape, Table
 from narrate.problems import Place
 from narrate.reading.intake.code_sheets import codes_in_use
 from narrate.reading.intake.crossed_guess import Crossed, guess_crossed
-from narrate.reading.intake.evidence import Look
+from narrate.reading.intake.evidence import Look, plain_label
 from narrate.reading.intake.heads_split import split_heads
 from narrate.reading.intake.keys import find_marks
 from narrate.reading.intake.left_over import left_over
@@ -53,7 +53,7 @@ class _Found:
 def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     """The layout of a file; without tables where nothing reads as one."""
     found = _Found()
-    pairs = [(grid, Look.of(grid, names, frozenset(find_marks(grid).key))) for grid in grids]
+    pairs = [(grid, Look.of(grid, names, frozenset(find_marks(grid).key) | yes_and_no(grid))) for grid in grids]
     codes, sheets_of_codes = codes_in_use(look for _, look in pairs)
     if codes:
         names = NameReader(packs=names.packs, identifier=names.identifier, given={**codes, **names.given})
@@ -91,6 +91,13 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
         place=Place(path=pairs[0][0].path if pairs else ""),
     )
     return Proposal(layout=layout, doubts=tuple(dict.fromkeys(found.doubts)), explained=found.explained)
+
+
+def yes_and_no(grid: Grid) -> frozenset[str]:
+    """The words 'yes' and 'no' as this grid writes them, where a good part of its cells holds them."""
+    given = [cell.text for cell in grid.cells.values() if cell.text.lower() in ("yes", "no")]
+    is_answer = {"yes", "no"} <= {text.lower() for text in given}
+    return frozenset(given) if is_answer and len(given) >= 6 and len(given) >= 0.3 * len(grid.cells) else frozenset()
 
 
 def _whole(look: Look) -> Area:
@@ -182,7 +189,11 @@ def _best(look: Look, area: Area) -> tuple[Crossed | Long, Area] | None:
         options.append((across.score, 0, across, back))
     options = [option for option in options if option[0] > 0]
     records = guess_records(look, area)
-    if records is not None and not any(_has_names(option[0], option[2]) for option in options):
+    if (
+        records is not None
+        and not any(_has_names(option[0], option[2]) for option in options)
+        and not _may_hold_counts(look, records)
+    ):
         # Words that nobody knows as plants, under a head that speaks of samples.
         return None
     if not options:
@@ -196,6 +207,20 @@ def _best(look: Look, area: Area) -> tuple[Crossed | Long, Area] | None:
     if isinstance(guess, Crossed) and guess.named < _FEW_NAMES:
         guess.doubts.insert(0, _NAMES_UNKNOWN)
     return guess, used
+
+
+def _may_hold_counts(look: Look, records: Long) -> bool:
+    """Whether records are outnumbered by columns of whole numbers under words, some of which name plants."""
+    head = next(r for r, role in records.rows.items() if role.name == "header")
+    lines = [r for r, role in records.rows.items() if role.name == "finds"]
+    unknown = [c for c, role in records.columns.items() if role.name == "ignored" and plain_label(look.text(head, c))]
+    counted = []
+    for c in unknown:
+        texts = [look.text(r, c) for r in lines if look.text(r, c)]
+        if texts and all(look.is_amount(r, c) for r in lines if look.text(r, c)) and not any("." in t for t in texts):
+            counted.append(c)
+    named = sum(look.name_score(head, c) >= 0.45 for c in counted)
+    return len(counted) >= 4 and 2 * len(counted) >= len(records.columns) and named >= 0.3 * len(counted)
 
 
 def _said(guess: Crossed | Long) -> str:

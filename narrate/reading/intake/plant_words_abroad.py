@@ -24,7 +24,7 @@ _PLANTS = (
     "maní algodón amaranto quelite mezquite tuna indeterminado indeterminados identificado cevada centeio aveia milho painço fava favas ervilha lentilha linho "
     "bolota castanha figo azeitona sobreiro carvalho azinheira pinheiro "
     # Italian
-    "grano orzo segale farro farricello panico cereali favino fave pisello piselli lenticchia lenticchie cece ceci veccia nocciola nocciole noce "
+    "grano frumento orzo segale farro farricello panico cereali favino fave pisello piselli lenticchia lenticchie cece ceci veccia nocciola nocciole noce "
     "ghianda ghiande vite fico oliva olivo quercia faggio indeterminati "
     # Dutch
     "gerst tarwe broodtarwe emmertarwe eenkoorn rogge haver gierst granen graan erwt erwten linzen duivenboon tuinboon vlas lijnzaad maanzaad hazelnoot "

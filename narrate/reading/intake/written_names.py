@@ -12,6 +12,7 @@ from narrate.model.ids import TaxonId
 from narrate.model.packs import Packs
 from narrate.model.plants import Identification
 from narrate.reading.intake.plant_words_abroad import CONDITIONS_ABROAD, PARTS_ABROAD
+from narrate.reading.intake.remarks import conditions_in
 from narrate.reading.taxa import Identifier
 from narrate.reading.values import find_word
 
@@ -61,6 +62,8 @@ class WrittenName:
     identification: Identification
     part: str = ""
     condition: str = ""
+    conditions_apart: tuple[str, ...] = ()
+    """All conditions that the name says, where it says more than one: 'charred and uncharred'."""
     completeness: str = ""
     size_class: str = ""
     quantity: str = ""
@@ -89,7 +92,8 @@ _AUTHOR = re.compile(
 """Authors behind an epithet: 'L.', 'Schübl.', '(L.) Moench'; only ones with a point, so that no name is lost."""
 
 _CONDITIONS = re.compile(
-    r"\b(un-?charred|un-?carboni[sz]ed|un-?burn(?:t|ed)|partly charred|charred|carboni[sz]ed|burnt|burned|minerali[sz]ed|waterlogged|desiccated|dessicated|modern)\b",
+    r"\b(un-?charred|un-?carboni[sz]ed|un-?burn(?:t|ed)|(?:not|non)[ -](?:charred|carboni[sz]ed|burn(?:t|ed))"
+    r"|(?:part(?:ly|ially)?|semi|half|incompletely)[ -](?:charred|carboni[sz]ed|burn(?:t|ed))|charred|carboni[sz]ed|burnt|burned|minerali[sz]ed|waterlogged|desiccated|dessicated|modern)\b",
     re.IGNORECASE,
 )
 _FRAGMENTS = re.compile(r"[\s,(-]+(?:frags?\.?|fragments?|fragm\.?|fgts?|broken)\)?$", re.IGNORECASE)
@@ -149,11 +153,23 @@ class NameReader:
         if found is None:
             short = _FRAGMENTS.sub("", " " + flat).strip()
             found = find_word(self._parts, short) or find_word(self._parts, short.removesuffix("s"))
+        if found is None and "," in text:
+            pieces = text.split(",")  # 'seed, charred'
+            if any(self.condition_of(piece) for piece in pieces):
+                found = next((part for part in map(self.part_of, pieces) if part), None)
         return found or ""
 
     def condition_of(self, text: str) -> str:
         flat = text.strip(" ().?")
+        if "," in flat:
+            pieces = flat.split(",")
+            if any(self.part_of(piece) for piece in pieces):
+                return next((state for state in map(self.condition_of, pieces) if state), "")
         return find_word(self.packs.words.condition_lookup, flat) or _SHORT_CONDITIONS.get(flat.lower()) or CONDITIONS_ABROAD.get(flat.lower(), "")
+
+    def _condition(self, words: str) -> str:
+        """The condition of words that were taken out of a name."""
+        return (conditions_in(words) or (self.condition_of(words),))[0] if words else ""
 
     def is_known(self, name: Identification) -> bool:
         return self.identifier.is_known(name)
@@ -184,7 +200,15 @@ class NameReader:
             quantity, unit = _tail_quantity(tail), _tail_unit(tail)
         name, size_class = _without(_SIZE, name)
         name, condition = _without(_CONDITIONS, name)
-        condition = self.condition_of(condition) if condition else ""
+        condition = self._condition(condition)
+        conditions = [condition] if condition else []
+        while condition:
+            name, more = _without(_CONDITIONS, name)
+            condition = self._condition(more)
+            conditions += [condition] if condition else []
+        conditions = list(dict.fromkeys(conditions))
+        if len(conditions) > 1:
+            name = re.sub(r"\s*[(\[,]?\s*(?:and|or|&|\+|/)\s*[)\]]?$", "", name)
         name, part, completeness = self._without_part(name)
         if not completeness and _FRAGMENTS.search(name):
             completeness, name = "fragment", _FRAGMENTS.sub("", name).strip()
@@ -206,7 +230,8 @@ class NameReader:
         return replace(
             made,
             part=part,
-            condition=condition,
+            condition=conditions[0] if len(conditions) == 1 else "",
+            conditions_apart=tuple(conditions) if len(conditions) > 1 else (),
             completeness=completeness,
             size_class=size_class,
             quantity=quantity,

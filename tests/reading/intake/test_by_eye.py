@@ -27,6 +27,7 @@ from tests.reading.intake.by_eye import (
     lot_nine,
     lot_one,
     lot_seven,
+    lot_seventeen,
     lot_six,
     lot_sixteen,
     lot_ten,
@@ -39,7 +40,7 @@ from tests.reading.intake.by_eye.expectations import Expected, Facts, Sheet
 
 LOTS = (
     lot_one, lot_two, lot_three, lot_four, lot_five, lot_six, lot_seven, lot_eight, lot_nine, lot_ten, lot_eleven,
-    lot_twelve, lot_thirteen, lot_fourteen, lot_fifteen, lot_sixteen,
+    lot_twelve, lot_thirteen, lot_fourteen, lot_fifteen, lot_sixteen, lot_seventeen,
 )  # fmt: skip
 SHEETS = {sheet.name: sheet for lot in LOTS for sheet in lot.SHEETS}
 
