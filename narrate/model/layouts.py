@@ -93,6 +93,8 @@ class Layout:
     tables: tuple[Table, ...]
     names: Mapping[str, str] = field(default_factory=dict)
     """Name or code as written -> the name that it stands for."""
+    conditions: Mapping[str, str] = field(default_factory=dict)
+    """Word for a condition as the sheet writes it -> the condition that it stands for."""
     mend: Mapping[str, str] = field(default_factory=dict)
     """'Sheet!H4' or 'H4' -> what was typed there."""
     left_out: tuple[str, ...] = ()

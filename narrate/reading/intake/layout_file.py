@@ -41,6 +41,9 @@ def layout_text(layout: Layout, sheet_name: str) -> str:
         lines += _table_lines(table)
     lines += ["# names: a name or code as written -> the name that it stands for; accept or mend names here"]
     lines += _mapping_lines("names", layout.names, 0)
+    if layout.conditions:
+        lines += ["# conditions: a word of the sheet -> the condition that it stands for"]
+        lines += _mapping_lines("conditions", layout.conditions, 0)
     lines += ["# mend: what was really typed in a cell, such as H4: \"10-12\" (in workbooks 'Sheet!H4')"]
     lines += _mapping_lines("mend", layout.mend, 0)
     if layout.left_out:
@@ -131,7 +134,7 @@ class _Reader:
         self.problems = problems
 
     def layout(self, node: Node) -> Layout:
-        found = self.fields(node, ("format", "tables", "names", "mend", "left_out"), "layout")
+        found = self.fields(node, ("format", "tables", "names", "conditions", "mend", "left_out"), "layout")
         if "tables" not in found:
             self.tell(
                 node, "the layout has no 'tables', expected a list of them", "run 'narrate intake' to work one out"
@@ -148,6 +151,7 @@ class _Reader:
         return Layout(
             tables=tuple(table for table in tables if table is not None),
             names=self.texts(found.get("names"), "names"),
+            conditions=self.texts(found.get("conditions"), "conditions"),
             mend=self.texts(found.get("mend"), "mend"),
             left_out=self.words(found.get("left_out")),
             place=Place(path=self.source.path, line=1),

@@ -77,7 +77,6 @@ def remark(text: str) -> Remark:
     )
 
 
-@cache
 def conditions_in(text: str) -> tuple[str, ...]:
     """
     The conditions that a text names, each once.
@@ -85,6 +84,21 @@ def conditions_in(text: str) -> tuple[str, ...]:
     >>> conditions_in("partly charred"), conditions_in("charred/uncharred"), conditions_in("well preserved")
     (('partly charred',), ('uncharred', 'charred'), ())
     """
+    return _parted(text)[0]
+
+
+def without_conditions(text: str) -> str:
+    """
+    A text without the conditions that it names.
+
+    >>> without_conditions("not charred, eroded").strip(" ,")
+    'eroded'
+    """
+    return _parted(text)[1]
+
+
+@cache
+def _parted(text: str) -> tuple[tuple[str, ...], str]:
     rest = text.lower()
     found = []
     for condition, pattern in _CONDITIONS:
@@ -92,4 +106,4 @@ def conditions_in(text: str) -> tuple[str, ...]:
         if without != rest:
             found.append(condition)
             rest = without
-    return tuple(found)
+    return tuple(found), rest

@@ -1,0 +1,134 @@
+"""The condition of each find of a table, by the closest that says one. What nobody can tell is set aside and told."""
+
+# ruff: noqa: E501
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+
+from narrate.model.layouts import Layout, Table
+from narrate.problems import Place
+from narrate.reading.intake.cell_marks import Found
+from narrate.reading.intake.conditions_said import NOTHING_SAID, condition_in_note, condition_said, given_conditions
+from narrate.reading.intake.remarks import remark
+from narrate.reading.intake.said import Line, Said
+from narrate.reading.intake.told import Told
+from narrate.reading.intake.written_names import NameReader, WrittenName
+from narrate.reading.source_text import shown
+
+
+class Conditions:
+    """Answers for one table; problems go to what is told of the sheet."""
+
+    def __init__(self, table: Table, layout: Layout, names: NameReader, told: Told) -> None:
+        self.table, self.names, self.told = table, names, told
+        self.known = tuple(dict.fromkeys(names.packs.words.condition_lookup.values()))
+        self.given = given_conditions(self._checked(layout))
+        self.default = names.condition_of(table.condition)
+        if not self.default:
+            told.error(
+                "N311", f"condition {table.condition}", layout.place,
+                f"condition is {shown(table.condition)}; finds whose condition the sheet does not say are set aside, "
+                f"expected {self._expected()}",
+                "write one of them as the condition of the table in the layout",
+            )  # fmt: skip
+
+    def of_find(
+        self,
+        one: Found,
+        name: WrittenName,
+        where: Said,
+        qualifiers: Mapping[str, str],
+        section: WrittenName | None,
+        lines: tuple[Line, Line],
+        remarks: Iterable[str],
+    ) -> str | None:
+        """The condition of a find; None, told, where the sheet says one that nobody knows, or two at once."""
+        if one.condition:
+            return one.condition
+        in_lines = [said for line in lines for said in line.get("condition", ())]
+        found = [(said.text, said.place, condition_said(
+            said.text, self.names, self.given, yes_is_charred=said.unit == "yes is charred",
+            is_part_too=any(other.place == said.place for line in lines for other in line.get("part", ())),
+        )) for said in in_lines]  # fmt: skip
+        for text, place, said in found:
+            if said.doubt:
+                return self._set_aside(text, place, said.doubt)
+        conditions = tuple(dict.fromkeys(said.condition for _, _, said in found if said.condition))
+        if len(conditions) > 1:
+            return self._set_aside(" and ".join(conditions), found[0][1], "several")
+        if conditions:
+            return conditions[0]
+        if len(name.conditions_apart) > 1:
+            return self._set_aside(where.text, where.place, "several")
+        if name.condition:
+            return name.condition
+        if qualifiers.get("condition"):
+            said = condition_said(qualifiers["condition"], self.names, self.given)
+            if said.doubt:
+                return self._set_aside(qualifiers["condition"], where.place, said.doubt)
+            return said.condition
+        if section is not None and len(section.conditions_apart) > 1:
+            return self._set_aside(section.identification.written, where.place, "several")
+        if section is not None and section.condition:
+            return section.condition
+        return self._of_remarks(remarks, where) or self.default or None
+
+    def kept_words(self, lines: tuple[Line, Line]) -> list[str]:
+        """Words under a heading of conditions that say how well something is kept and not what kept it."""
+        return [
+            f"condition written {said.text}"
+            for line in lines
+            for said in line.get("condition", ())
+            if any(c.isalpha() for c in said.text)
+            and not any(other.place == said.place for part in lines for other in part.get("part", ()))
+            and condition_said(said.text, self.names, self.given, yes_is_charred=said.unit == "yes is charred") == NOTHING_SAID
+        ]  # fmt: skip
+
+    def _of_remarks(self, remarks: Iterable[str], where: Said) -> str:
+        """The condition that the notes of a row say, where nothing else says one."""
+        for text in remarks:
+            said = condition_in_note(text)
+            if said and said != self.default:
+                self.told.warning(
+                    "N402", f"note {text}", where.place,
+                    f"the note {shown(text)} says that '{where.text}' is {said}, and it is taken so, expected the "
+                    "condition in a column of its own",
+                    "nothing need be done if the note speaks of the find; else mend the note under 'mend' in the layout",
+                )  # fmt: skip
+            if said:
+                return said
+            some = remark(text).of_some
+            if some:
+                self.told.warning(
+                    "N402", f"note {text}", where.place,
+                    f"the note {shown(text)} says '{some}' of some of the items, and of how many of them nobody can "
+                    f"tell; all of '{where.text}' are taken as {self.default}, expected one state for each number",
+                    "count the others in a row of their own, or say under 'mend' in the layout how many are meant",
+                )  # fmt: skip
+        return ""
+
+    def _set_aside(self, text: str, place: Place, doubt: str) -> None:
+        why = "names two conditions at once" if doubt == "several" else "is not in the list of conditions"
+        self.told.error(
+            "N402", f"condition {text}", place,
+            f"condition {shown(text)} {why}; its finds are set aside and are in no count, expected {self._expected()}",
+            f'write under conditions in the layout which is meant: "{text}": charred; or mend the cell under \'mend\'',
+        )  # fmt: skip
+
+    def _checked(self, layout: Layout) -> dict[str, str]:
+        found = {}
+        for word, condition in layout.conditions.items():
+            known = self.names.condition_of(condition)
+            if known:
+                found[word] = known
+            else:
+                self.told.error(
+                    "N311", f"conditions {word}", layout.place,
+                    f"conditions says that {shown(word)} is {shown(condition)}, expected {self._expected()}",
+                    "write one of them",
+                )  # fmt: skip
+        return found
+
+    def _expected(self) -> str:
+        return f"{', '.join(self.known[:-1])} or {self.known[-1]}"
