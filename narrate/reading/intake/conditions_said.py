@@ -72,9 +72,8 @@ def condition_said(
 
 def _all_of(flat: str, names: NameReader) -> tuple[str, ...]:
     """Every condition that a text of several words names."""
-    modern = remark(flat).condition
-    if modern:
-        return (modern,)
+    if not conditions_in(flat) and remark(flat).condition:
+        return (remark(flat).condition,)  # 'probably modern'
     words = re.split(r"[\s/,;:+&|]+", without_conditions(flat))
     single = (names.condition_of(word) for word in words if len(word) > 2)
     return tuple(dict.fromkeys((*conditions_in(flat), *(word for word in single if word))))
