@@ -195,7 +195,8 @@ def explain(folder: Path, claim: str, as_json: bool) -> None:
 )
 @click.option("--template", type=click.Path(path_type=Path, exists=True, dir_okay=False), help="Word: take its styles.")
 @click.option("--approved-only", is_flag=True, help="Take approved sentences alone.")
-def report(folder: Path, medium: str, template: Path | None, approved_only: bool) -> None:
+@click.option("--open", "is_open", is_flag=True, help="Make a copy from what may be disclosed alone: section-open.")
+def report(folder: Path, medium: str, template: Path | None, approved_only: bool, is_open: bool) -> None:
     """Write the interpretive section of the report to FOLDER/out/report, as a draft for a specialist's signature."""
     from narrate.pipeline.report import report as write
 
@@ -207,6 +208,7 @@ def report(folder: Path, medium: str, template: Path | None, approved_only: bool
         medium=medium,
         template=template,
         approved_only=approved_only,
+        is_open=is_open,
         progress=_progress,
     )
     _tell_problems(problems)

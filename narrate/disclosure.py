@@ -40,6 +40,7 @@ def disclosed(project: Project) -> Project:
             replace(block, title=_kept(block.title, names), text=_kept(block.text, names))
             for block in project.report_blocks
         ),
+        report_checklist=tuple(item for item in project.report_checklist if not _names(names, item.asks)),
         phases=tuple(replace(phase, basis=_kept(phase.basis, names)) for phase in project.phases),
         contexts=contexts,
         samples=samples,

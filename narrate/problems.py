@@ -178,7 +178,8 @@ CODES: dict[str, str] = {
     "N118": "A narrative file bears the name of no context, phase or site: it was renamed, or its context has another id "
     "now. It is kept and shown nowhere. Side files (.drafted/) go by the same names.",
     "N119": "The section or the archive package cannot be made as asked: the Word template lacks a style that is needed "
-    "or is no Word document, or a figure has no alternative text, without which no tagged PDF is written.",
+    "or is no Word document, a photograph of the records is missing or cannot be read as a picture, or a figure has no "
+    "alternative text, without which no tagged PDF is written.",
     # N2: records
     "N201": "A field that the record needs is missing.",
     "N202": "The record has a field that is not known here. The near match is offered if there is one.",

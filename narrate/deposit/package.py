@@ -12,7 +12,9 @@ import json
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Any
 
-from narrate.deposit.package_tables import DWC, PackageTable, package_tables
+from narrate.deposit.lessened import Lessened
+from narrate.deposit.package_table import DWC, PackageTable
+from narrate.deposit.package_tables import package_tables
 from narrate.deposit.project_files import project_files
 from narrate.model.claims import Claims
 from narrate.model.findings import Findings
@@ -31,14 +33,16 @@ def package(
     name: str,
     version: str,
     further: Mapping[str, bytes] | None = None,
+    lessened: Lessened | None = None,
 ) -> Mapping[str, bytes]:
     """
     Path -> bytes of one edition.
 
     name:     'open' or 'restricted'. The open one must be given what may be disclosed and nothing else.
     further:  the project's own packs and photographs, path below project/ -> bytes.
+    lessened: for the open edition, what its records hold less of than was recorded.
     """
-    tables = package_tables(project, packs, findings, claims)
+    tables = package_tables(project, packs, findings, claims, lessened)
     texts: dict[str, str] = {f"data/{table.name}.csv": table.text() for table in tables}
     texts |= project_files(project)
     texts["datapackage.json"] = _json(_descriptor(project, tables, name, version))

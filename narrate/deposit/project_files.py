@@ -65,6 +65,9 @@ def _project(project: Project) -> dict[str, Any]:
     said["report_blocks"] = [{**_said(b), **({} if b.shown else {"shown": False})} for b in project.report_blocks]
     if not said["report_blocks"]:
         del said["report_blocks"]
+    said["report_checklist"] = [_said(item) for item in project.report_checklist]
+    if not said["report_checklist"]:
+        del said["report_checklist"]
     said["disclosure"] = {
         "restricted_contexts": sorted(project.disclosure.restricted_contexts),
         "restricted_fields": sorted(project.disclosure.restricted_fields),

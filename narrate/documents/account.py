@@ -39,10 +39,13 @@ def introduction(edition: Edition) -> Iterator[Block]:
         when = years(phase.start, phase.end, phase.dates)
         basis = f", on the basis of {literal(phase.basis.strip().rstrip('.'))}" if phase.basis else ""
         yield Paragraph(text=f"{literal(phase.name)}: {when or 'no years given'}{basis}.", kind="item")
-    if any(phase.start is not None for phase in project.phases):
+    dates = told_of(project.report, "radiocarbon")
+    if dates:
+        yield Paragraph(text=literal(" ".join(dates.split())))
+    elif any(phase.start is not None for phase in project.phases):
         yield missing(
             "for every radiocarbon date, the laboratory code, material, conventional age with error, calibration curve "
-            "and software, and ranges with their probability (Millard 2014)."
+            "and software, and ranges with their probability (Millard 2014). Give it as report: radiocarbon."
         )
     yield from _given(edition, "aims", "aims of the plant study and the questions of the project design")
 
@@ -151,9 +154,8 @@ def archive(edition: Edition) -> Iterator[Block]:
     yield from _given(edition, "selection_strategy", "what was kept of the flots, residues and sorted remains, and why")
     yield Paragraph(
         text="The data are written by narrate deposit as a package with the counts as written, the rules and the "
-        "sources used, in an open and a restricted edition. Location and burial information is in "
-        "neither the open edition nor "
-        "the public pages."
+        "sources used, in an open and a restricted edition. Restricted contexts and locations are in neither the open "
+        "edition nor the public pages."
     )
 
 

@@ -2,46 +2,64 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Sequence
+
 from narrate.documents.blocks import Table
 from narrate.documents.inline import literal
+from narrate.model.counts import CountRow
 from narrate.model.edition import Edition
 from narrate.model.ids import SITE, Subject
 from narrate.model.measurement import Measurement
 
 
 def raw_counts(edition: Edition) -> Table:
-    """Every row of the count sheets: names, signs and conditions as they were written."""
-    rows = [
-        (
-            row.sample,
-            row.identification.written,
-            row.part,
-            row.condition,
-            row.completeness,
-            row.fraction,
-            row.size_class or "–",
-            row.count.written or "–",
-            "–" if row.mass_g is None else f"{row.mass_g:g}",
-            row.note or "–",
-        )
-        for row in edition.project.counts
-    ]
-    columns = (
-        "Sample", "Name as written", "Part", "Condition", "Completeness", "Fraction", "Size class", "Count", "Mass (g)",
-        "Note",
-    )  # fmt: skip
-    note = "Counts as written, of the share that was sorted; nothing is scaled up. –: not written."
-    order = {sample.id: number for number, sample in enumerate(edition.project.samples)}
-    rows.sort(key=lambda row: order[row[0]])
+    """The count sheets with names, signs and conditions as they were written; size classes of one find side by side."""
+    project = edition.project
+    order = {sample.id: number for number, sample in enumerate(project.samples)}
+    found: dict[tuple[str, ...], list[CountRow]] = {}
+    for row in sorted(project.counts, key=lambda row: order[row.sample]):
+        find = (row.sample, row.identification.written, row.part, row.condition, row.completeness, row.fraction)
+        found.setdefault(find, []).append(row)
+    sizes = _sizes(project.counts)
+    rows = []
+    for (sample, name, part, condition, completeness, fraction), lines in found.items():
+        cells = ["; ".join(_written(row) for row in lines if row.size_class == size) or "–" for size in sizes]
+        noted = [row for row in lines if row.note]
+        notes = "; ".join(f"{row.size_class}: {row.note}" if len(lines) > 1 else row.note for row in noted)
+        how = "" if completeness == "whole" else f", {completeness}"
+        rows.append((sample, name, part, f"{condition}{how}", fraction, *cells, notes))
+    heads = [size or "no class" for size in sizes]
+    note = (
+        "Counts as written, of the share that was sorted; nothing is scaled up. A mass stands in brackets after its "
+        "count, or alone where nothing was counted. Several entries of one kind are parted by "
+        "semicolons. –: no entry in the sheet."
+    )
     return Table(
         caption="Counts by sample, as written.",
-        columns=columns,
+        columns=("Sample", "Name as written", "Part", "Condition", "Fraction", *heads, "Note"),
         rows=tuple(tuple(map(literal, row)) for row in rows),
         note=note,
         anchor="raw-counts",
-        is_wide=True,
-        widths=(6, 19, 10, 9, 9, 7, 9, 6, 6, 19),
+        is_dense=True,
+        is_wide=len(sizes) > 5,
+        widths=(6, 24, 13, 14, 7, *(9 for _ in sizes), 20),
     )
+
+
+def _sizes(counts: Sequence[CountRow]) -> tuple[str, ...]:
+    """Size classes as they are written, largest first; those without a number, and none at all, come last."""
+
+    def rank(size: str) -> tuple[float, str]:
+        number = re.search(r"\d+(?:[.,]\d+)?", size)
+        return (-float(number[0].replace(",", ".")) if number else 1.0, size)
+
+    return tuple(sorted({row.size_class for row in counts}, key=rank))
+
+
+def _written(row: CountRow) -> str:
+    count, mass = row.count.written, "" if row.mass_g is None else f"{row.mass_g:g} g"
+    return f"{count} ({mass})" if count and mass else count or mass or "–"
 
 
 def measures(edition: Edition) -> Table:
@@ -66,6 +84,7 @@ def measures(edition: Edition) -> Table:
         rows=tuple(rows),
         note=note,
         anchor="measures",
+        is_dense=True,
         widths=(14, 40, 10, 14, 16, 8),
     )
 

@@ -33,6 +33,8 @@ class Table:
     rows: tuple[tuple[str, ...], ...]
     note: str = ""
     anchor: str = ""
+    is_dense: bool = False
+    """True: in the smallest type, for long lists that are looked up and not read."""
     is_wide: bool = False
     """True: on a landscape page, where the medium has pages."""
     widths: tuple[float, ...] = ()
@@ -43,8 +45,11 @@ class Table:
 class Figure:
     caption: str
     alt: str
-    svg: str
-    """Drawing with literal colours."""
+    svg: str = ""
+    """Drawing with literal colours; empty for a photograph."""
+    photograph: bytes = b""
+    """PNG or JPEG as it is set."""
+    width_mm: int = 130
     note: str = ""
     anchor: str = ""
 

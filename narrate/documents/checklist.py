@@ -8,19 +8,21 @@ The others are named for what they rest on; 'common practice' has no single sour
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections import Counter
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 
 from narrate.documents.account import told_of
 from narrate.documents.blocks import Block, Paragraph, Table
 from narrate.documents.inline import literal
 from narrate.model.edition import Edition
-from narrate.model.report_blocks import BLOCKS, arranged
+from narrate.model.report_blocks import BLOCKS, ChecklistItem, arranged
 from narrate.model.sampling import Sample
 
 CIFA = "CIfA specialist reporting"
 PRACTICE = "common practice"
 DATES = "Millard 2014"
+OWN = "the project"
 
 Answer = str
 """Empty: met; otherwise what is missing."""
@@ -63,7 +65,16 @@ def _phases(edition: Edition) -> Answer:
 
 
 def _dated(edition: Edition) -> Answer:
-    return "laboratory codes, ages, curve and software are not in the records" if edition.project.phases else ""
+    """Records have no field for dates; whoever has them gives them as a text."""
+    if not any(phase.start is not None for phase in edition.project.phases):
+        return ""
+    if told_of(edition.project.report, "radiocarbon"):
+        return ""
+    return (
+        "no laboratory code, conventional age with error, material, calibration curve, software or range with its "
+        "probability is given for the dates behind the phases; the records have no field for them, so write them as "
+        "report: radiocarbon in project.yaml"
+    )
 
 
 def _recovery(edition: Edition) -> Answer:
@@ -143,15 +154,36 @@ def checklist(edition: Edition) -> Iterator[Block]:
         lacking += bool(lacks)
         by_hand = " See the text of the block by hand." if lacks and item.block in said else ""
         rows.append((item.asks, item.source, where or "–", f"missing: {lacks}.{by_hand}" if lacks else "met"))
+    own = [_own_row(item, edition, shown) for item in edition.project.report_checklist]
     yield Paragraph(
         text=f"{len(ITEMS) - lacking} of {len(ITEMS)} items are met. What is missing is marked 'To be written' in the "
         "text, and {checklist} says where to give it. 'CIfA specialist reporting' is the checklist of the Chartered "
         "Institute for Archaeologists, in our words, as far as it was read; 'common practice' has no single source."
     )
+    if own:
+        found = Counter(answer.partition(":")[0] for *_, answer in own)
+        yield Paragraph(
+            text=f"Of the {len(own)} {'items' if len(own) > 1 else 'item'} of the project's own list, {found['met']} "
+            f"{'are' if found['met'] != 1 else 'is'} met, {found['missing']} missing, and {found['look']} for a person "
+            "to look at."
+        )
     yield Table(
         caption="Items that a specialist report must hold.",
         columns=("Item", "Asked by", "Where", "Met or missing"),
-        rows=tuple(tuple(map(literal, row)) for row in rows),
+        rows=tuple(tuple(map(literal, row)) for row in (*rows, *own)),
         anchor="checklist",
         widths=(28, 18, 22, 32),
     )
+
+
+def _own_row(item: ChecklistItem, edition: Edition, shown: Mapping[str, str]) -> tuple[str, str, str, str]:
+    """An item of the project's own list; what no program can see is left to a person, and that is said."""
+    where = shown.get(item.block, "") if item.block else ""
+    if item.block and not where:
+        answer = f"missing: the block '{BLOCKS[item.block]}' is switched off."
+    elif item.report:
+        lacks = _reported(item.report)(edition)
+        answer = f"missing: {lacks}." if lacks else "met"
+    else:
+        answer = "look: nothing in the records can answer it."
+    return item.asks, OWN, where or "–", answer

@@ -8,6 +8,7 @@ from html import escape
 
 from narrate.documents.blocks import Block, Contents, Figure, Heading, Table
 from narrate.documents.inline import labels, plain, runs
+from narrate.documents.pdf import JPEG
 
 _STYLE = """
 body{font:1rem/1.5 Georgia,serif;color:#1a1a1a;background:#fff;max-width:52rem;margin:2rem auto;padding:0 1rem}
@@ -37,10 +38,11 @@ def html(blocks: Sequence[Block], pictures: Mapping[str, bytes]) -> str:
             body.append(_table(block, anchor, name, known))
         elif isinstance(block, Figure):
             anchor, name = next(names)
+            kind = "jpeg" if pictures[block.anchor].startswith(JPEG) else "png"
             data = base64.b64encode(pictures[block.anchor]).decode()
             caption = _inline(f"{block.caption} {block.note}".strip(), known)
             body.append(
-                f'<figure id="{anchor}"><img alt="{escape(block.alt)}" src="data:image/png;base64,{data}">'
+                f'<figure id="{anchor}"><img alt="{escape(block.alt)}" src="data:image/{kind};base64,{data}">'
                 f"<figcaption>{escape(name)}. {caption}</figcaption></figure>"
             )
         elif isinstance(block, Contents):

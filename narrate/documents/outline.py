@@ -11,14 +11,14 @@ from narrate.documents.blocks import Block, Contents, Heading, Paragraph
 from narrate.documents.checklist import checklist
 from narrate.documents.figures import figures
 from narrate.documents.inline import literal
+from narrate.documents.photographs import photographs
+from narrate.documents.references import LEVELS, author_date, references
 from narrate.documents.tables import counts_by_context, sample_register, wood_by_phase
 from narrate.model.edition import Edition
 from narrate.model.ids import SITE, Subject
 from narrate.model.narrative import Narrative
 from narrate.model.report_blocks import BLOCKS, arranged
 from narrate.model.stratigraphy import Context
-from narrate.telling.citations import author_year
-from narrate.telling.explanation import source_line
 from narrate.telling.numbers import years
 
 CAUTION = (
@@ -30,28 +30,28 @@ RESTRICTED = (
     "**Restricted: not for release.** Take this context and its samples out before the section leaves the team."
 )
 
-WORKS = {
-    "millard-2014": "Millard, A. R. 2014. Conventions for reporting radiocarbon determinations. Radiocarbon 56, "
-    "555–559.",
-    "cifa": "Chartered Institute for Archaeologists. Toolkit for specialist reporting: checklist. No date given. "
-    "archaeologists.net/work/toolkits/specialist-reporting/checklist.",
-}
-"""Works that the section itself cites, beside those of the packs."""
-
-_LEVELS = ("site", "phase", "context")
-"""Subjects whose narratives stand in the section."""
+WITHHELD = (
+    "Open copy: it was made from what may be disclosed alone. Something is withheld from it: contexts or fields of "
+    "records that the project restricts, and locations. Counts, totals and shares are without them."
+)
+NOTHING_WITHHELD = "Open copy: it was made from what may be disclosed; nothing had to be withheld."
 
 
-def outline(edition: Edition) -> tuple[Block, ...]:
-    """Headings, paragraphs, tables and figures of the section in order; blocks as the project arranges them."""
-    return tuple(_blocks(edition))
+def outline(edition: Edition, files: Mapping[str, bytes] | None = None) -> tuple[Block, ...]:
+    """
+    Headings, paragraphs, tables and figures of the section in order; blocks as the project arranges them.
+
+    files:  photographs by the path under which records list them.
+    """
+    return tuple(_blocks(edition, files or {}))
 
 
-def _blocks(edition: Edition) -> Iterator[Block]:
+def _blocks(edition: Edition, files: Mapping[str, bytes]) -> Iterator[Block]:
     yield from _title(edition)
     for one in arranged(edition.project.report_blocks):
         heading = one.title or BLOCKS[one.block]
-        found = list(_WRITERS[one.block](edition))
+        is_results = one.block == "results"
+        found = list(_results(edition, files) if is_results else _WRITERS[one.block](edition))
         own = [Paragraph(text=" ".join(p.split())) for p in re.split(r"\n\s*\n", one.text.strip()) if p.strip()]
         if found or own:
             yield Heading(level=2, text=literal(heading), anchor=f"block-{one.block.replace('_', '-')}")
@@ -75,8 +75,10 @@ def _title(edition: Edition) -> Iterator[Block]:
             text="This copy holds restricted contexts, marked where they stand. It is for the team alone.",
             kind="notice",
         )
+    if edition.audience == "public":
+        yield Paragraph(text=WITHHELD if project.is_withheld_in_part else NOTHING_WITHHELD, kind="notice")
     if edition.approved_only:
-        told = (n for (audience, s), n in edition.narratives.items() if audience == "report" and s.level in _LEVELS)
+        told = (n for (audience, s), n in edition.narratives.items() if audience == "report" and s.level in LEVELS)
         yield Paragraph(text=_approved_alone(sum(narrative.left_out for narrative in told)), kind="notice")
 
 
@@ -103,7 +105,7 @@ def _contents(edition: Edition) -> Iterator[Block]:
     yield Contents()
 
 
-def _results(edition: Edition) -> Iterator[Block]:
+def _results(edition: Edition, files: Mapping[str, bytes]) -> Iterator[Block]:
     project = edition.project
     yield Paragraph(text="Contexts are told by phase; what holds across the dig stands in the discussion.")
     yield from figures(edition)
@@ -120,34 +122,35 @@ def _results(edition: Edition) -> Iterator[Block]:
             yield Paragraph(text="No samples were taken from this phase.")
         yield from _told(edition, Subject(level="phase", id=phase.id), 4)
         for context in contexts:
-            yield from _context(edition, context)
+            yield from _context(edition, context, files)
     undated = [context for context in project.contexts if project.phase(context.phase) is None]
     if undated:
         yield Heading(level=3, text="Contexts without a phase")
         for context in undated:
-            yield from _context(edition, context)
+            yield from _context(edition, context, files)
 
 
-def _context(edition: Edition, context: Context) -> Iterator[Block]:
+def _context(edition: Edition, context: Context, files: Mapping[str, bytes]) -> Iterator[Block]:
     yield Heading(level=4, text=literal(f"{context.id}, {context.kind}"))
     if context.id in edition.project.disclosure.restricted_contexts:
         yield Paragraph(text=RESTRICTED, kind="notice")
     told = list(_told(edition, Subject(level="context", id=context.id), 5))
     yield from told or [Paragraph(text="Nothing is told of this context: no samples, or no remains in them.")]
+    yield from photographs(context, edition.project, files)
 
 
 def _discussion(edition: Edition) -> Iterator[Block]:
     yield from _told(edition, Subject(level="site", id=SITE), 3)
     cited_by: dict[str, set[str]] = {}
     for claim in edition.claims:
-        if claim.verdict == "holds" and claim.about.level in _LEVELS:
+        if claim.verdict == "holds" and claim.about.level in LEVELS:
             cited_by.setdefault(claim.question, set()).update(claim.sources)
     yield Heading(level=3, text="Works behind the readings")
     for question in edition.packs.questions:
-        works = sorted({_author_date(k, edition) for k in cited_by.get(question, ())} - {""})
+        works = sorted({author_date(k, edition) for k in cited_by.get(question, ())} - {""})
         if works:
             yield Paragraph(text=f"{literal(question.capitalize())}: {'; '.join(works)}.", kind="item")
-    unsourced = sum(bool(c.sources) and not any(_author_date(k, edition) for k in c.sources) for c in edition.claims)
+    unsourced = sum(bool(c.sources) and not any(author_date(k, edition) for k in c.sources) for c in edition.claims)
     if unsourced:
         yield Paragraph(
             text=f"{unsourced:,} of the readings judged rest on common practice or the judgement of the makers of the "
@@ -157,35 +160,6 @@ def _discussion(edition: Edition) -> Iterator[Block]:
         yield missing("comparison with other sites of the region. Give it as report: wider_context.")
     else:
         yield Paragraph(text=literal(str(edition.project.report["wider_context"])))
-
-
-def _author_date(key: str, edition: Edition) -> str:
-    """'Miller 1988', of works alone: neither common practice nor the judgement of a pack's makers is one."""
-    source = edition.packs.sources.get(key)  # type: ignore[call-overload]
-    return author_year(source.authors, source.year) if source is not None and source.kind == "work" else ""
-
-
-def _references(edition: Edition) -> Iterator[Block]:
-    lines = [source_line(key, edition.packs) for key in cited(edition) if _author_date(key, edition)]
-    blocks = {one.block for one in arranged(edition.project.report_blocks)}
-    dated = any(phase.start is not None for phase in edition.project.phases)
-    lines += [WORKS["millard-2014"]] if dated and blocks & {"introduction", "checklist"} else []
-    lines += [WORKS["cifa"]] if "checklist" in blocks else []
-    for line in sorted(lines, key=str.lower):
-        yield Paragraph(text=literal(line), kind="reference")
-    if any("a default, check]" in line for line in lines):
-        yield Paragraph(
-            text="'A default, check' marks works whose statement was not seen in print by the makers of the rules; see "
-            "them before signing. The word before it says how well it is remembered: memory-H, M or L for high, "
-            "medium or low."
-        )
-
-
-def cited(edition: Edition) -> tuple[str, ...]:
-    """Keys of the sources behind claims that hold, by author and year."""
-    held = (c for c in edition.claims if c.verdict == "holds" and c.about.level in _LEVELS)
-    keys = {key for claim in held for key in claim.sources}
-    return tuple(sorted(keys, key=lambda key: source_line(key, edition.packs).lower()))
 
 
 def _told(edition: Edition, subject: Subject, level: int) -> Iterator[Block]:
@@ -204,11 +178,10 @@ _WRITERS: Mapping[str, Callable[[Edition], Iterator[Block]]] = {
     "introduction": introduction,
     "sampling": sampling,
     "laboratory": laboratory,
-    "results": _results,
     "discussion": _discussion,
     "limits": limits,
     "archive": archive,
-    "references": _references,
+    "references": references,
     "register": lambda edition: iter((sample_register(edition),)),
     "raw_counts": lambda edition: iter((raw_counts(edition),)),
     "measures": lambda edition: iter((measures(edition),)),

@@ -11,12 +11,17 @@ from narrate.documents.blocks import Block, Contents, Figure, Heading, Table, Un
 from narrate.documents.inline import labels, plain, runs
 
 DPI = 300
-_FIGURE_MM = 160
+JPEG = b"\xff\xd8"
 
 
 def pictures(blocks: Sequence[Block]) -> dict[str, bytes]:
-    """Anchor of each figure -> PNG of 160 mm at 300 dpi."""
-    return {block.anchor: _png(block) for block in blocks if isinstance(block, Figure)}
+    """Anchor of each figure -> its picture: drawings as PNG at 300 dpi, photographs as they are."""
+    return {block.anchor: block.photograph or _png(block) for block in blocks if isinstance(block, Figure)}
+
+
+def file_name(anchor: str, picture: bytes) -> str:
+    """Name of a picture by its kind."""
+    return f"{anchor}.{'jpg' if picture.startswith(JPEG) else 'png'}"
 
 
 def _png(figure: Figure) -> bytes:
@@ -26,7 +31,7 @@ def _png(figure: Figure) -> bytes:
         Path(folder, "drawing.svg").write_text(figure.svg, encoding="utf-8")
         source = Path(folder, "page.typ")
         source.write_text(
-            f"#set page(width: {_FIGURE_MM}mm, height: auto, margin: 0mm, fill: white)\n"
+            f"#set page(width: {figure.width_mm}mm, height: auto, margin: 0mm, fill: white)\n"
             '#image("drawing.svg", width: 100%)\n',
             encoding="utf-8",
         )
@@ -43,8 +48,8 @@ def pdf(blocks: Sequence[Block], pictures: Mapping[str, bytes]) -> bytes:
     import typst
 
     with tempfile.TemporaryDirectory() as folder:
-        for anchor, png in pictures.items():
-            Path(folder, f"{anchor}.png").write_bytes(png)
+        for anchor, picture in pictures.items():
+            Path(folder, anchor).write_bytes(picture)
         source = Path(folder, "section.typ")
         source.write_text(typst_source(blocks), encoding="utf-8")
         try:
@@ -60,7 +65,8 @@ _HEAD = """#set document(title: {title}, date: none)
 #show title: set text(size: 17pt)
 #show heading: set block(above: 1.3em, below: 0.7em)
 #show heading.where(level: 1): set text(size: 13.5pt)
-#show figure: set block(breakable: true)
+#show figure: set block(breakable: false)
+#show figure.where(kind: table): set block(breakable: true)
 #show figure.where(kind: table): set figure.caption(position: top)
 #set figure.caption(separator: [. ])
 #show figure.caption: it => block(sticky: it.kind == table, width: 100%, align(left)[
@@ -91,11 +97,9 @@ def typst_source(blocks: Sequence[Block]) -> str:
         elif isinstance(block, Table):
             parts.append(_table(block, next(names), known))
         elif isinstance(block, Figure):
-            alt = f", alt: {_quoted(block.alt)}" if block.alt else ""
+            alt = f", width: {block.width_mm}mm" + (f", alt: {_quoted(block.alt)}" if block.alt else "")
             caption = _inline(f"{block.caption} {block.note}".strip(), known)
-            parts.append(
-                f'#figure(image("{block.anchor}.png", width: 100%{alt}), caption: [{caption}]) <{next(names)}>'
-            )
+            parts.append(f'#figure(image("{block.anchor}"{alt}), caption: [{caption}]) <{next(names)}>')
         elif isinstance(block, Contents):
             parts.append("#outline(title: none, depth: 2)")
         else:
@@ -118,11 +122,12 @@ def _table(table: Table, anchor: str, known: Mapping[str, str]) -> str:
     head = ", ".join(f"[#strong[{_inline(c, known)}]]" for c in table.columns)
     rows = ",\n  ".join(", ".join(f"[{_inline(c, known)}]" for c in row) for row in table.rows)
     note = f"\n\n#par(spacing: 0.6em)[#text(size: 8.5pt)[{_inline(table.note, known)}]]" if table.note else ""
-    return (
-        f"#figure(caption: [{_inline(table.caption, known)}], table(columns: ({widths},), align: left, inset: 3pt,\n"
-        "  stroke: (x: none, y: 0.4pt + luma(120)),\n"
-        f"  table.header({head}),\n  {rows}{',' if rows else ''}\n)) <{anchor}>{note}"
+    figure = (
+        f"#figure(caption: [{_inline(table.caption, known)}], table(columns: ({widths},), align: left, "
+        f"inset: {'1.5pt' if table.is_dense else '3pt'},\n  stroke: (x: none, y: 0.4pt + luma(120)),\n"
+        f"  table.header({head}),\n  {rows}{',' if rows else ''}\n)) <{anchor}>"
     )
+    return (f"#[#show table.cell: set text(size: 6.5pt)\n{figure}]" if table.is_dense else figure) + note
 
 
 def widths_of(table: Table) -> tuple[float, ...]:

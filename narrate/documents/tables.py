@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
+from narrate.documents.abundance import key_of_classes, signs_of_classes
 from narrate.documents.blocks import Table
 from narrate.documents.inline import literal
 from narrate.model.edition import Edition
@@ -14,7 +15,7 @@ from narrate.model.sampling import Sample
 from narrate.model.stratigraphy import Context
 
 NOTED = "x"
-"""Mark of a presence that was noted and not counted; its key stands in the note of the table."""
+"""Mark of a presence that was noted and not counted, in no class; its key stands in the note of the table."""
 MOST_CONTEXTS = 10
 """Contexts that stand side by side on a landscape page; more go into a further table."""
 
@@ -96,12 +97,13 @@ class _Line:
 def _tallied(edition: Edition, contexts: Sequence[Context]) -> dict[tuple[str, str], _Line]:
     ancient = edition.packs.words.preservations.get(edition.project.preservation, ())
     found: dict[tuple[str, str], _Line] = {}
+    signs = signs_of_classes(edition)
     for context in contexts:
         for tally in edition.findings.of(Subject(level="context", id=context.id)).tallies:
             if tally.condition not in ancient:
                 continue
             line = found.setdefault((tally.taxon or tally.written, tally.part), _Line(cells={}))
-            cell = _cell(tally)
+            cell = _cell(tally, signs.get((context.id, tally.taxon or tally.written, tally.part, tally.condition), ()))
             line.cells[context.id] = f"{line.cells[context.id]}; {cell}" if context.id in line.cells else cell
             line.counted += tally.counted
             line.is_noted |= tally.is_noted
@@ -127,7 +129,7 @@ def _phase_table(
         if not is_last and not any(id in line.cells for id in ids):
             continue
         total = f"{line.counted:,}" if line.counted else ""
-        total += ("+" if total else NOTED) if line.is_noted else ""
+        total += (f" and {NOTED}" if total else NOTED) if line.is_noted else ""
         total = "; ".join(part for part in (total, f"{line.mass_g:.6g} g" if line.mass_g else "") if part)
         last = (total or "–", f"{line.samples} of {of}") if is_last else ()
         rows.append((_name(taxon, edition), part, *(line.cells.get(id, "–") for id in ids), *last))
@@ -141,7 +143,7 @@ def _phase_table(
     rows += [(f"**{head}**", "", *cells, *blank) for head, *cells in foot]
     note = (
         "Items as counted; nothing in the table is scaled up but the items per litre, which reckon with the unsorted "
-        f"share. {NOTED}: noted as present and not counted; +: noted as present in further samples. –: none found. "
+        f"share. {NOTED}: noted as present and not counted. –: none found. {key_of_classes(edition, ids)}"
         "cf.: all of them are 'cf.'. †: some of them come from a class that was sorted in part. "
         "Different plants and parts are not summed: a fragment of nutshell is no seed. "
     )
@@ -170,9 +172,12 @@ def _value(value: float | None, form: str) -> str:
     return "–" if value is None else form.format(value)
 
 
-def _cell(tally: Tally) -> str:
-    number = f"{tally.counted:,}" if tally.counted else (NOTED if tally.is_noted else "")
+def _cell(tally: Tally, signs: Sequence[str] = ()) -> str:
+    """signs: the classes of abundance in which it was noted, as written."""
+    number = f"{tally.counted:,}" if tally.counted else ""
     number += "†" if tally.counted and tally.estimated > tally.counted + 1e-9 else ""
+    noted = literal(", ".join(signs)) or (NOTED if tally.is_noted and not number else "")
+    number = " and ".join(part for part in (number, noted) if part)
     grams = f"{tally.mass_g:g} g" if tally.mass_g is not None and not tally.counted else ""
     return " ".join(part for part in (number or grams, "cf." if tally.only_cf else "") if part) or NOTED
 

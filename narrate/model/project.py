@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from narrate.model.counts import CountRow
 from narrate.model.ids import ContextId, PhaseId, SampleId
-from narrate.model.report_blocks import ReportBlock
+from narrate.model.report_blocks import ChecklistItem, ReportBlock
 from narrate.model.sampling import Sample
 from narrate.model.stratigraphy import Context, Feature, Phase
 from narrate.model.style import Style
@@ -50,6 +50,8 @@ class Project:
     """Where the public site will stand, such as 'https://example.org/dig/'; empty where that is not known."""
     report_blocks: tuple[ReportBlock, ...] = ()
     """What the project says of the blocks of its section: order, headings, own words, what is left out."""
+    report_checklist: tuple[ChecklistItem, ...] = ()
+    """What the project itself asks of its section."""
     is_withheld_in_part: bool = False
     """True once something restricted was taken out."""
     place: Place

@@ -37,6 +37,26 @@ class ReportBlock:
     shown: bool = True
 
 
+REPORT_TEXTS = frozenset(
+    {
+        "aims", "archive", "departures", "identification", "qualifications", "radiocarbon", "reference_collection",
+        "sampling_strategy", "selection_strategy", "wider_context",
+    }
+)  # fmt: skip
+"""Keys under `report:` whose texts stand in the section; pages of a site leave them to it."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ChecklistItem:
+    """What a project itself asks of its section, beside the published list."""
+
+    asks: str
+    block: str = ""
+    """Block in which it must stand; empty: not said."""
+    report: str = ""
+    """Key under `report:` that must be given; empty: somebody has to look."""
+
+
 def arranged(said: Sequence[ReportBlock]) -> tuple[ReportBlock, ...]:
     """
     Every block that is shown, in order.

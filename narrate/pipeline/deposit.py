@@ -7,6 +7,7 @@ import shutil
 from collections.abc import Mapping
 from pathlib import Path
 
+from narrate.deposit.lessened import Lessened, lessened
 from narrate.deposit.package import bag as bagged
 from narrate.deposit.package import package
 from narrate.disclosure import Guard, disclosed
@@ -37,9 +38,10 @@ def deposit(
     told = {path: raw for path, raw in local.items() if not guard.names(raw.decode("utf-8"))}
     told |= _photographs(folder, open_part, is_open=True)
     local |= _photographs(folder, whole, is_open=False)
+    less = lessened(whole.project, open_part.project)
     made: dict[str, Mapping[str, bytes]] = {}
     for name, part, packs in (("open", open_part, told), ("restricted", whole, local)):
-        files = _package(part, name, version, packs)
+        files = _package(part, name, version, packs, less if name == "open" else {})
         made[name] = files
         if bag:
             made[f"{name}-bag"] = bagged(files)
@@ -59,8 +61,11 @@ def deposit(
     return tuple(paths), found.problems
 
 
-def _package(part: Judged, name: str, version: str, further: Mapping[str, bytes]) -> Mapping[str, bytes]:
-    return package(part.project, part.packs, part.findings, part.claims, name=name, version=version, further=further)
+def _package(
+    part: Judged, name: str, version: str, further: Mapping[str, bytes], less: Lessened
+) -> Mapping[str, bytes]:
+    of_part = (part.project, part.packs, part.findings, part.claims)
+    return package(*of_part, name=name, version=version, further=further, lessened=less)
 
 
 def _local_packs(folder: Path) -> dict[str, bytes]:

@@ -5,12 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping
 from pathlib import Path
 
+from narrate.disclosure import disclosed
 from narrate.documents.blocks import Block, Unfit
 from narrate.documents.outline import outline
 from narrate.model.ids import Subject
 from narrate.model.narrative import Narrative
 from narrate.pipeline.editions import approved_alone, edition_of, with_those_of_drafts, words_of
-from narrate.pipeline.judged import Judged, Progress, judged_folder, silent
+from narrate.pipeline.judged import Judged, Progress, judged, judged_folder, silent
+from narrate.pipeline.report_parts import photographs_of, told_openly
 from narrate.pipeline.writing import write
 from narrate.problems import Place, Problem, has_errors
 from narrate.telling.tell import narratives
@@ -21,7 +23,7 @@ MEDIA: Mapping[str, str] = {
     "word": "section.docx",
     "pdf": "section.pdf",
 }
-"""Medium -> name of the file in out/report."""
+"""Medium -> name of the file in out/report; the open copy has '-open' in its name."""
 
 
 def report(
@@ -31,6 +33,7 @@ def report(
     medium: str = "markdown",
     template: Path | None = None,
     approved_only: bool = False,
+    is_open: bool = False,
     progress: Progress = silent,
 ) -> tuple[Path | None, tuple[Problem, ...]]:
     """
@@ -39,23 +42,29 @@ def report(
     medium:         a key of `MEDIA`.
     template:       a Word document that lends its styles; for 'word' alone.
     approved_only:  from approved sentences alone, as project.yaml may also say.
+    is_open:        from what may be disclosed alone, into a file of its own.
     """
     found = judged_folder(folder, progress=progress)
     whole = found.whole
     if whole is None:
         return None, found.problems
     is_strict = approved_only or "report" in whole.project.approved_only
-    words = words_of(folder, "review", whole, frozenset({"report"}) if is_strict else frozenset())
+    strict = frozenset({"report"}) if is_strict else frozenset()
+    part = judged(disclosed(whole.project), whole.packs) if is_open else whole
+    words = words_of(folder, "review", part, strict)
+    narratives_told = told_openly(words.narratives, whole, part) if is_open else words.narratives
     problems = with_those_of_drafts(found.problems, [words], strict=False)
+    files, lacking = photographs_of(folder, part.project)
+    problems = tuple(sorted((*problems, *lacking), key=Problem.in_order))
     if has_errors(problems):
         return None, problems
-    told = approved_alone(words.narratives) if is_strict else words.narratives
-    told = {**told, **_plain_summaries(whole)}
-    edition = edition_of("review", whole, told, problems, version, approved_only=is_strict)
-    path = folder / "out" / "report" / MEDIA[medium]
+    told = approved_alone(narratives_told) if is_strict else narratives_told
+    told = {**told, **_plain_summaries(part)}
+    edition = edition_of("public" if is_open else "review", part, told, problems, version, approved_only=is_strict)
+    path = folder / "out" / "report" / named(MEDIA[medium], is_open)
     progress(f"writing {path.name}")
     try:
-        for name, content in _files(outline(edition), medium, template).items():
+        for name, content in _files(outline(edition, files), medium, template, is_open).items():
             write(path.parent / name, content)
     except Unfit as unfit:
         place = Place(path=str(template) if template else "project.yaml")
@@ -77,11 +86,22 @@ def _plain_summaries(whole: Judged) -> dict[tuple[str, Subject], Narrative]:
     return {("public", subject): n for subject, n in plain.items() if subject.level in ("site", "phase")}
 
 
-def _files(blocks: tuple[Block, ...], medium: str, template: Path | None) -> Mapping[str, str | bytes]:
-    """Name of a file in out/report -> what it holds; the section itself comes last."""
-    from narrate.documents.pdf import pdf, pictures
+def named(name: str, is_open: bool) -> str:
+    """
+    Name of the file of an edition.
 
-    name, drawn = MEDIA[medium], pictures(blocks)
+    >>> named("section.md", True)
+    'section-open.md'
+    """
+    stem, _, ending = name.rpartition(".")
+    return f"{stem}-open.{ending}" if is_open else name
+
+
+def _files(blocks: tuple[Block, ...], medium: str, template: Path | None, is_open: bool) -> Mapping[str, str | bytes]:
+    """Name of a file in out/report -> what it holds; the section itself comes last."""
+    from narrate.documents.pdf import file_name, pdf, pictures
+
+    name, drawn = named(MEDIA[medium], is_open), pictures(blocks)
     if medium == "word":
         from narrate.documents.word import word
 
@@ -94,8 +114,10 @@ def _files(blocks: tuple[Block, ...], medium: str, template: Path | None) -> Map
         return {name: html(blocks, drawn)}
     from narrate.documents.markdown import markdown
 
-    files: dict[str, str | bytes] = {f"figures/{anchor}.png": png for anchor, png in drawn.items()}
-    return {**files, name: markdown(blocks, {anchor: f"figures/{anchor}.png" for anchor in drawn})}
+    where = "figures-open" if is_open else "figures"
+    paths = {anchor: f"{where}/{file_name(anchor, picture)}" for anchor, picture in drawn.items()}
+    files: dict[str, str | bytes] = {paths[anchor]: picture for anchor, picture in drawn.items()}
+    return {**files, name: markdown(blocks, paths)}
 
 
 def _error(place: Place, code: str, message: str, help: str) -> Problem:

@@ -7,7 +7,7 @@ from typing import Any
 
 from narrate.model.ids import ContextId, PhaseId
 from narrate.model.project import Author, Disclosure
-from narrate.model.report_blocks import BLOCKS, ReportBlock
+from narrate.model.report_blocks import BLOCKS, ChecklistItem, ReportBlock
 from narrate.model.stratigraphy import Phase
 from narrate.model.style import DASHES, THOUSANDS, Style
 from narrate.problems import Place, Problem, ProblemList
@@ -183,6 +183,11 @@ def _project_fields(regions: tuple[str, ...]) -> dict[str, Field]:
         "text": Field(reads=text()),
         "shown": Field(reads=truth()),
     }
+    checked = {
+        "asks": Field(reads=text("what is asked", may_be_empty=False), is_needed=True),
+        "block": Field(reads=one_of(BLOCKS)),
+        "report": Field(reads=text()),
+    }
     return {
         "title": Field(reads=text("a text", may_be_empty=False), is_needed=True),
         "summary": Field(reads=text()),
@@ -193,6 +198,7 @@ def _project_fields(regions: tuple[str, ...]) -> dict[str, Field]:
         "phases": Field(reads=list_of(_phase(phase))),
         "disclosure": Field(reads=record_of(disclosure, dict)),
         "report_blocks": Field(reads=list_of(record_of(block, ReportBlock))),
+        "report_checklist": Field(reads=list_of(record_of(checked, ChecklistItem))),
         "style": Field(reads=record_of(style, Style)),
         "address": Field(reads=web_address()),
         "approved_only": Field(reads=list_of(one_of(APPROVABLE), one_is_a_list=True)),

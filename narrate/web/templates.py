@@ -9,6 +9,7 @@ from pathlib import Path
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
+from narrate.model.report_blocks import REPORT_TEXTS
 from narrate.problems import Place, Problem, ProblemList
 from narrate.web.filters import FILTERS, MONTHS
 from narrate.web.refusal import Refused
@@ -82,6 +83,7 @@ def environment(folder: Path) -> Environment:
     )
     filled.filters.update(FILTERS)
     filled.globals["month_names"] = MONTHS
+    filled.globals["report_texts"] = REPORT_TEXTS
     return filled
 
 

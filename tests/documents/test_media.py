@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import io
 import re
-import shutil
 import subprocess
 import zipfile
 from collections.abc import Sequence
@@ -161,7 +160,6 @@ def test_markdown_says_what_the_outline_says(section: tuple[Block, ...]) -> None
     assert bare(text) == bare("".join(said(section)))
 
 
-@pytest.mark.skipif(shutil.which("pdftotext") is None, reason="poppler is not installed")
 def test_pdf_says_what_the_outline_says(pages: bytes, section: tuple[Block, ...], tmp_path: Path) -> None:
     """Poppler finds every heading and every paragraph of the outline in the PDF, where no page break parts it."""
     path = tmp_path / "section.pdf"

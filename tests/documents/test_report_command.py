@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import shutil
 import subprocess
 from pathlib import Path
 
@@ -116,7 +115,6 @@ def test_a_phase_without_samples_is_said(folder: Path) -> None:
     assert "### Empty phase\n\nNo samples were taken from this phase." in section
 
 
-@pytest.mark.skipif(shutil.which("pandoc") is None, reason="pandoc is not installed")
 def test_pandoc_takes_the_markdown(folder: Path) -> None:
     """Pandoc reads the section without a warning and finds its headings and tables."""
     assert reported(folder).exit_code == 0

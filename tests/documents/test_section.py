@@ -69,11 +69,16 @@ def test_the_table_of_counts_agrees_with_the_sheets(section: str, judged_example
 
 
 def test_sources_are_those_of_claims_that_hold(section: str) -> None:
-    """References stand under their own heading, and what is not read in the work is marked as a default to check."""
+    """References stand under their own heading, and works that were not seen are marked, which is said once."""
     listed = section.split("## References\n")[-1].split("\n## ")[0]
 
     assert "Wagner" in listed or "Miller" in listed
-    assert "a default, check\\]" in listed
+    works = [line for line in listed.splitlines() if line and "of the" not in line[:40]]
+    marked = [line for line in works if line.startswith("° ")]
+    assert listed.count("See them before signing.") == 1
+    assert f"° stands before {len(marked)} of the {len(works)} works" in listed
+    assert 0 < len(marked) < len(works)
+    assert "a default, check" not in listed and "memory-" not in listed
 
 
 def test_cells_cannot_break_a_table() -> None:

@@ -1,0 +1,121 @@
+"""The tables of a package that were worked out: measures, claims, how each rule came out, rules and their sources."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+
+from narrate.deposit.package_table import PackageField as F
+from narrate.deposit.package_table import PackageTable
+from narrate.model.claims import Claims
+from narrate.model.findings import Findings
+from narrate.model.packs import Packs
+from narrate.model.project import Project
+
+
+def measures(project: Project, packs: Packs, findings: Findings, claims: Claims) -> PackageTable:
+    fields = (
+        F(name="level", is_needed=True),
+        F(name="subject", is_needed=True),
+        F(name="measure", is_needed=True, term="measurementType"),
+        F(name="value", type="number", term="measurementValue"),
+        F(name="low", type="number", about="lower end of the 95 % interval"),
+        F(name="high", type="number", about="upper end; empty where it is open or there is none"),
+        F(name="unit", term="measurementUnit"),
+        F(name="n", type="integer"),
+        F(name="reason", about="why there is no value"),
+    )
+    rows = tuple(
+        (subject.level, subject.id, name, m.value, m.low, m.high, m.unit, m.n, m.reason)
+        for subject, found in findings.subjects.items()
+        for name, m in found.measurements.items()
+    )
+    return PackageTable(name="measures", about="Measures of every subject", fields=fields, rows=_plain(rows))
+
+
+def claims_made(project: Project, packs: Packs, findings: Findings, claims: Claims) -> PackageTable:
+    fields = (
+        F(name="claim", is_needed=True),
+        F(name="level"),
+        F(name="subject"),
+        F(name="question"),
+        F(name="statement"),
+        F(name="verdict"),
+        F(name="grade", about="what may be said, after limits; empty unless it holds"),
+        F(name="support", type="number", unit="1", about="weighed evidence from 0 to 1, not a probability"),
+        F(name="limits"),
+    )
+    rows = tuple(
+        (
+            c.id,
+            c.about.level,
+            c.about.id,
+            c.question,
+            c.statement,
+            c.verdict,
+            c.grade if c.verdict == "holds" else None,
+            c.support,
+            "; ".join(limit.says for limit in c.limits),
+        )
+        for c in claims
+    )
+    return PackageTable(name="claims", about="Statements judged", fields=fields, rows=_plain(rows), key="claim")
+
+
+def arguments(project: Project, packs: Packs, findings: Findings, claims: Claims) -> PackageTable:
+    fields = (
+        F(name="claim", is_needed=True),
+        F(name="rule", is_needed=True),
+        F(name="direction"),
+        F(name="verdict"),
+        F(name="weight", type="number", about="log-odds that it adds or takes away when it holds"),
+    )
+    rows = tuple((c.id, a.rule, a.direction, a.verdict, a.weight) for c in claims for a in c.arguments)
+    refers = (("claim", "claims", "claim"), ("rule", "rules", "rule"))
+    return PackageTable(
+        name="arguments", about="How each rule came out", fields=fields, rows=_plain(rows), refers=refers
+    )
+
+
+def rules(project: Project, packs: Packs, findings: Findings, claims: Claims) -> PackageTable:
+    used = sorted({a.rule for c in claims for a in c.arguments})
+    fields = (
+        F(name="rule", is_needed=True),
+        F(name="title"),
+        F(name="status"),
+        F(name="why"),
+        F(name="sources", about="keys of the table sources"),
+        F(name="known", about="how well it is known that the sources say so"),
+    )
+    rows = tuple(
+        (r.id, r.title, r.status, " ".join(r.why.split()), "; ".join(r.sources), r.known)
+        for r in (packs.rules[id] for id in used)
+    )
+    return PackageTable(name="rules", about="Rules that were asked", fields=fields, rows=rows, key="rule")
+
+
+def sources(project: Project, packs: Packs, findings: Findings, claims: Claims) -> PackageTable:
+    used = {a.rule for c in claims for a in c.arguments}
+    keys = sorted({key for id in used for key in packs.rules[id].sources if key in packs.sources})
+    fields = (
+        F(name="source", is_needed=True),
+        F(name="authors"),
+        F(name="year"),
+        F(name="title"),
+        F(name="container"),
+        F(name="pages"),
+        F(name="known"),
+    )
+    rows = tuple(
+        (s.key, s.authors, s.year, s.title, s.container, s.pages, s.known) for s in (packs.sources[k] for k in keys)
+    )
+    return PackageTable(name="sources", about="Works behind the rules", fields=fields, rows=rows, key="source")
+
+
+def _plain(rows: Iterable[Sequence[object]]) -> tuple[Sequence[object], ...]:
+    """Rows with numbers of Python in place of those of numpy."""
+
+    def one(row: Sequence[object]) -> Iterator[object]:
+        for value in row:
+            yield value.item() if hasattr(value, "item") else value
+
+    return tuple(tuple(one(row)) for row in rows)

@@ -1,0 +1,100 @@
+"""The empty Word document of a section: a template's styles and page or our own, and the styles that we add."""
+
+from __future__ import annotations
+
+import zipfile
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from narrate.documents.blocks import Unfit
+
+if TYPE_CHECKING:
+    from docx.document import Document
+
+NEEDED = ("Title", "Heading 1", "Heading 2", "Heading 3", "Heading 4", "Caption", "Normal")
+"""Styles that a template must have; those of our own are added to it."""
+
+
+def opened(template: Path | None) -> Document:
+    import docx
+    from docx.opc.exceptions import PackageNotFoundError
+    from docx.oxml.ns import qn
+
+    try:
+        document = docx.Document(None if template is None else str(template))
+    except (KeyError, ValueError, OSError, zipfile.BadZipFile, PackageNotFoundError) as fault:
+        raise Unfit(f"the template {template} cannot be opened as a Word document (.docx)") from fault
+    names = {style.name for style in document.styles}
+    lacking = [name for name in NEEDED if name not in names]
+    if lacking:
+        raise Unfit(f"the template {template} lacks the styles {', '.join(lacking)}; add them to it")
+    for element in list(document.element.body):
+        if element.tag != qn("w:sectPr"):
+            document.element.body.remove(element)
+    if template is None:
+        _plain_fonts(document)
+    _own_styles(document)
+    return document
+
+
+def _plain_fonts(document: Document) -> None:
+    from docx.oxml.ns import qn
+    from docx.shared import Mm, Pt, RGBColor
+
+    for name, size in (("Normal", 10.5), ("Title", 18), ("Heading 1", 14), ("Heading 2", 12.5), ("Heading 3", 11.5),
+                       ("Heading 4", 10.5), ("Heading 5", 10.5), ("Caption", 9.5)):  # fmt: skip
+        style: Any = document.styles[name]
+        fonts = style.element.get_or_add_rPr().get_or_add_rFonts()
+        for key in list(fonts.attrib):
+            del fonts.attrib[key]
+        for key in ("ascii", "hAnsi", "cs", "eastAsia"):
+            fonts.set(qn(f"w:{key}"), "Arial")
+        style.font.size = Pt(size)
+        style.font.color.rgb = RGBColor(0x1A, 0x1A, 0x1A)
+    section = document.sections[0]
+    section.page_width, section.page_height = Mm(210), Mm(297)
+    section.left_margin = section.right_margin = section.top_margin = section.bottom_margin = Mm(22)
+
+
+def _own_styles(document: Document) -> None:
+    from docx.enum.style import WD_STYLE_TYPE
+    from docx.shared import Mm, Pt
+
+    styles: Any = document.styles
+    have = {style.name for style in styles}
+
+    def added(name: str, kind: Any) -> Any:
+        if name in have:
+            return None
+        style = styles.add_style(name, kind)
+        if kind is WD_STYLE_TYPE.PARAGRAPH:
+            style.base_style = styles["Normal"]
+        return style
+
+    if latin := added("Latin name", WD_STYLE_TYPE.CHARACTER):
+        latin.font.italic = True
+    if strong := added("Strong word", WD_STYLE_TYPE.CHARACTER):
+        strong.font.bold = True
+    if cell := added("Table text", WD_STYLE_TYPE.PARAGRAPH):
+        cell.font.size = Pt(8)
+        cell.paragraph_format.space_after = cell.paragraph_format.space_before = Pt(0)
+    if dense := added("Table text dense", WD_STYLE_TYPE.PARAGRAPH):
+        dense.base_style = styles["Table text"]
+        dense.font.size = Pt(6.5)
+    if head := added("Table head", WD_STYLE_TYPE.PARAGRAPH):
+        head.base_style = styles["Table text"]
+        head.font.bold = True
+    if note := added("Table note", WD_STYLE_TYPE.PARAGRAPH):
+        note.font.size = Pt(8.5)
+        note.paragraph_format.space_before = Pt(3)
+    added("Byline", WD_STYLE_TYPE.PARAGRAPH)
+    for name in ("Notice", "To be written"):
+        if marked := added(name, WD_STYLE_TYPE.PARAGRAPH):
+            marked.paragraph_format.left_indent = Mm(6)
+            marked.font.italic = name == "To be written"
+            marked.font.bold = name == "Notice"
+    if reference := added("Reference", WD_STYLE_TYPE.PARAGRAPH):
+        reference.paragraph_format.left_indent = Mm(8)
+        reference.paragraph_format.first_line_indent = Mm(-8)
+    added("List Bullet", WD_STYLE_TYPE.PARAGRAPH)
+    added("Heading 5", WD_STYLE_TYPE.PARAGRAPH)
