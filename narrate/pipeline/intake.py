@@ -27,6 +27,7 @@ def intake(sheet: Path, project: Path | None = None) -> Intake:
 
     The sheet itself is never changed; with a project it is copied to counts/ if it does not lie there.
     """
+    from narrate.reading.intake.names_remembered import remembered
     from narrate.reading.intake.project_intake import draft_into, in_counts, intake_packs
     from narrate.reading.intake.summary import summary
     from narrate.reading.intake.take_in import new_layout_path, take_in
@@ -48,12 +49,14 @@ def intake(sheet: Path, project: Path | None = None) -> Intake:
     if project is None:
         return Intake(taken=taken, written=tuple(written), text=summary(taken), problems=taken.problems)
     drafted = draft_into(project, packs, taken)
-    for path, text in drafted.files.items():
+    names = remembered(project, taken.layout, packs) if taken.is_given else None
+    files = {**drafted.files, **({names.path: names.text} if names is not None and names.text else {})}
+    for path, text in files.items():
         write(path, text)
         written.append(path)
     return Intake(
         taken=taken,
         written=tuple(written),
-        text=summary(taken, drafted.notes),
+        text=summary(taken, (*drafted.notes, *(names.notes if names is not None else ()))),
         problems=tuple(sorted({*taken.problems, *drafted.problems}, key=Problem.in_order)),
     )

@@ -6,6 +6,7 @@ from pathlib import Path
 
 from narrate.model.packs import Packs
 from narrate.problems import Place, Problem, ProblemList
+from narrate.reading.accepted_names import with_accepted_names
 from narrate.reading.asking import listed_words, near, offered
 from narrate.reading.audiences import read_audiences
 from narrate.reading.changes import changed_packs
@@ -38,7 +39,7 @@ def read_packs(
     packs = Packs(
         words=found.words,
         taxa=taxa,
-        taxon_lookup=lookup,
+        taxon_lookup=with_accepted_names(lookup, folders, problems),
         statements=statements,
         rules=read_rules(folders, sources, problems),
         audiences=read_audiences(folders, questions, problems),
@@ -59,7 +60,7 @@ def read_packs(
 
 
 _FOLDERS = ("words", "taxa", "statements", "rules", "audiences", "languages")
-_FILES = ("sources.yaml", "changes.yaml")
+_FILES = ("sources.yaml", "changes.yaml", "names.yaml")
 
 
 def _tell_unread(folder: PackFolder, problems: ProblemList) -> None:

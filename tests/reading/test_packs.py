@@ -351,7 +351,7 @@ def test_a_pack_file_where_nobody_looks_is_told(tmp_path: Path) -> None:
 
     assert told(reading) == (
         "packs/rule/fuel/a.yaml: warning N403: the file lies where no pack is looked for, and nothing in it is read, "
-        "expected words, taxa, statements, rules, audiences, languages, sources.yaml or changes.yaml; did you mean 'rules'?\n"
+        "expected words, taxa, statements, rules, audiences, languages, sources.yaml, changes.yaml or names.yaml; did you mean 'rules'?\n"
         "      help: move it there\n"
         "packs/rules/b.yaml:1: warning N501: the file holds nothing, expected 'name: value'\n"
         "      help: write what it is for, or delete the file\n"
