@@ -49,7 +49,7 @@ SIGNS = re.compile(
     r"(?:x{1,5}|\+{1,6}|p|pres\.?|present|✓|✔|√|#{1,4}|•{1,4}|●{1,4}|\*{1,5}|o|yes|y|tr|trace|a|r|f|c|d|va|vr|vf|la|lf|rare|few|some|many|common|occasional|frequent|abundant|dominant|numerous|very abundant|very common|several|present \(p\)|\(x\)|\(\+\)|\[x\]|\[\+\])",
     re.IGNORECASE,
 )
-ABSENT = ("-", "–", "—", "−", ".", "nil", "none", "absent", "0", "o", "no")
+ABSENT = ("-", "–", "—", "−", ".", "nil", "none", "null", "absent", "0", "o", "no")
 NOT_LOOKED = (
     "n/a",
     "na",

@@ -82,6 +82,7 @@ class Look:
         return (
             cell.kind in ("number", "no result", "date", "truth")
             or cell.text in self.signs
+            or cell.text in ("NULL", "null", "<NULL>")
             or looks_like_amount(cell.text)
         )
 

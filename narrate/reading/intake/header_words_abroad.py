@@ -10,41 +10,41 @@ import re
 _WORDS: dict[str, str] = {
     "sample": (
         "bolsa bolsas funda sac sacchetto beutel tüte probe proben probennummer probennr échantillon echantillon prélèvement prelevement muestra muestras campione "
-        "campioni amostra amostras monster vnr vondstnr vondstnummer monsternr prøve prøvenr prov provnr minta próbka proba uzorak vzorek örnek numune δείγμα проба образец "
+        "campioni amostra amostras monster vnr vondstnr vondstnummer monsternr prøve prøvenr prov provnr minta próbka proba uzorak vzorek örnek numune δείγμα проба пробы образец образцы "
         "시료 시료번호 시료명 試料 試料番号 試料名 サンプル サンプル番号 样品 样品号 样品编号 浮选号 標本番号"
     ),
     "feature": (
-        "befund struktur structure fosse grube haus estructura rasgo struttura fossa estrutura spoor anlæg anläggning anl anlegg struktur objekt jama "
+        "объект яма постройка befund struktur structure fosse grube haus estructura rasgo struttura fossa estrutura spoor anlæg anläggning anl anlegg struktur objekt jama "
         "yapı çukur 유구 유구명 fait faits 遺構 遺構名 遺構番号 遗迹 遗迹单位 单位"
     ),
     "context": (
         "se unidad unité kontext fundstelle schicht contexte us couche contexto ue estrato capa nivel contesto strato camada laag lag réteg "
-        "warstwa lager lag sloj vrstva kontekst açma tabaka 층위 層位 層 層名 地层 层位 出土単位"
+        "warstwa lager lag sloj слой горизонт vrstva kontekst açma tabaka 층위 層位 層 層名 地层 层位 出土単位"
     ),
     "phase": (
         "zeit zeitstellung periode datierung epoche période periode datation chronologie période/phase periodo época epoca faz "
-        "cronología cronologia fase faze dönem evre datering tidsperiode 시대 시기 時期 時代 年代 时代 分期 期"
+        "cronología cronologia fase faze dönem evre период датировка datering tidsperiode 시대 시기 時期 時代 年代 时代 分期 期"
     ),
     "site": "schnitt fläche areal saggio settore ambiente sondagem sondage tranchée zona put werkput vlak schakt cuadro cuadrícula cuadricula sector proyecto carré quadrat quadrato fundort ort site lieu yacimiento sitio sito località sítio vindplaats lokalitet lelőhely stanowisko 유적 유적명 遺跡 遺跡名 遗址",
     "volume": (
-        "volym volumen jordvolym prøvevolumen volumen bodenvolumen probenvolumen volume volumes litros litres liter tierra sedimento volumen de tierra volumen muestra "
+        "volym volumen jordvolym prøvevolumen volumen bodenvolumen probenvolumen volume volumes litros litres liter tierra sedimento объём объем "
         "hacim volym térfogat objętość litrage 토양량 시료량 処理量 土量 容量 体積 浮选土量 土样量"
     ),
     "taxon": (
-        "taxons taxón taxones táxon táxones art pflanzenart pflanzen taxa espèce espèces plantes especie especies planta specie piante espécie plantesoort soort plantenaam art arter växt "
+        "taxons taxón taxones táxon táxones art pflanzenart pflanzen taxa espèce espèces plantes especie especies planta specie piante espécie plantesoort таксон вид soort plantenaam art arter växt "
         "növény gatunek biljka vrsta rostlina bitki tür 분류군 학명 종명 分類群 種名 学名 和名 植物名 种属 植物种属 种类 種類"
     ),
     "part": (
-        "resttyp pflanzenteil teil organ organe partie parte órgano órgano organo deel onderdeel plantdeel växtdel plantedel növényi rész część "
+        "resttyp pflanzenteil teil organ organe partie parte órgano órgano organo deel onderdeel plantdeel växtdel plantedel część "
         "dio 부위 部位 部位名 部分 遗存类型"
     ),
     "count": "nr nrd 개수 수량 anzahl stück stückzahl nombre effectif cantidad número numero n° nº conteggio quantità quantidade aantal antal antall darab adet sayı 個数 数量 点数 粒数 数",
     "mass": "gewicht masse poids peso gewichte ağırlık vægt súly ciężar 重量 重さ",
     "note": "bemerkung bemerkungen anmerkung remarques remarque observaciones observación note osservazioni observações opmerking opmerkingen anmärkning anmärkningar bemærkning bemærkninger kommentar notlar 비고 備考 备注",
     "family": "familie famille familia famiglia família 科 科名 科属",
-    "common name": "deutscher name nom vernaculaire nombre común nome comune volksnaam türkçe adı",
+    "common name": "volksnaam",
     "code": "scheda lfd lfdnr rang",
-    "total": "summe gesamt gesamtsumme total somme suma total general totale soma totaal összesen razem ukupno celkem toplam 合計 計 总计 合计",
+    "total": "summe gesamt gesamtsumme total somme suma totale всего итого soma totaal összesen razem ukupno celkem toplam 合計 計 总计 合计",
     "density": "dichte funddichte konzentration densité densités densidad densità densidade dichtheid yoğunluk 密度",
     "ubiquity": "stetigkeit frequenz fréquence fréquences ubiquité frecuencia ubicuidad ubiquidad frequenza ubiquità 出土概率 出現率",
     "percent": "prozent anteil pourcentage porcentaje percentuale 百分比 割合",
@@ -61,6 +61,7 @@ _PHRASES: tuple[tuple[str, re.Pattern[str]], ...] = (
         r"|(?:somme|suma|soma|summe|totaal|total|totale|gesamt)(?: .*)?"
     )),
     ("density", re.compile(r".*(?:densité|densidad|densità|densidade|dichte|dichtheid|konzentration|concentratie|密度)(?: .*)?")),
+    ("common name", re.compile(r"deutscher name|nom (?:vernaculaire|commun|français)|nombre (?:común|vulgar)|nome (?:comune|comum|volgare)|türkçe adı")),
     ("sorted", re.compile(r"(?:% |anteil )?(?:trié|triée|tri|ausgelesen|untersucht|analysiert|analysé|analizado|analizzato|uitgezocht|analisado|revisado)(?: %)?")),
     ("flot volume", re.compile(
         r"(?:vol(?:ume|umen)?(?: (?:du|de|del|della|der))? )?(?:refus|flot|flotte|flotado|flottato|schlämmrest|schlämmrückstand|residu|residuo|concentrado)(?:volumen)?(?: (?:ml|cc|l))?"
@@ -80,7 +81,7 @@ _PHRASES: tuple[tuple[str, re.Pattern[str]], ...] = (
     )),
 )  # fmt: skip
 
-_TAILS = (" nr", " nummer", " no", " n°", " número", " numero", " l", " ml", " g", " mg", " litres", " liter", " litros", " 升", " リットル", " 个", " 粒", " 克")
+_TAILS = (" nr", " nummer", " no", " n°", " número", " numero", " l", " ml", " g", " mg", " litres", " liter", " litros", " 升", " л", " リットル", " 个", " 粒", " 克")
 
 
 def heading_abroad(flat: str) -> str:

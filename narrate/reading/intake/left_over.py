@@ -26,7 +26,8 @@ _SHOWN = 6
 def left_over(look: Look, tables: list[Table]) -> list[str]:
     """Doubts about numbers of a sheet that no table takes in, and about rows and columns that nobody knows."""
     where = f"sheet {look.grid.sheet}: " if look.grid.sheet else ""
-    doubts = [*_outside(look, tables), *_unknown(look, tables), *_headings_as_ids(look, tables)]
+    kinds = (_outside, _unknown, _headings_as_ids, _same_again, _words_of_numbers)
+    doubts = [doubt for kind in kinds for doubt in kind(look, tables)]
     return [f"{'DOUBTFUL: ' if _is_loud(one) else ''}{where}{one.removeprefix('DOUBTFUL: ')}" for one in doubts]
 
 
@@ -104,6 +105,55 @@ def _headings_as_ids(look: Look, tables: list[Table]) -> list[str]:
                 "and are words of headings; look whether the sheet is read the right way round"
             )
     return found
+
+
+def _words_of_numbers(look: Look, tables: list[Table]) -> list[str]:
+    """Rows and columns under an id of a sample that are read as words of the names, and hold numbers."""
+    found = []
+    for table in tables:
+        if table.shape != "crossed":
+            continue
+        across = table.has_samples_across
+        ids, lines = (table.rows, table.columns) if across else (table.columns, table.rows)
+        counted = [n for n, role in ids.items() if role.name == "counts"]
+        for line, role in lines.items():
+            if role.name not in ("taxon note", "common name", "group", "part"):
+                continue
+            said = [n for n, one in ids.items() if "sample" in one.names]
+            texts = [look.text(n, line) if across else look.text(line, n) for n in said]
+            amounts = sum(look.is_amount(*((n, line) if across else (line, n))) for n in counted)
+            if any(text and not heading(text) for text in texts) and amounts >= max(2, 0.3 * len(counted)):
+                what = "column" if across else "row"
+                found.append(
+                    f"DOUBTFUL: {_named(what, [line])} ({_labels(texts)}) holds numbers and is read as words "
+                    f"({role.name}); write counts for it in the layout if it is a sample"
+                )
+    return found
+
+
+def _same_again(look: Look, tables: list[Table]) -> list[str]:
+    """Tables of one sheet that carry the same ids and the same names: other samples, as like as not."""
+    said = [(table, *_ids_and_names(look, table)) for table in tables if table.shape == "crossed"]
+    for n, (table, ids, names) in enumerate(said):
+        for other, other_ids, other_names in said[:n]:
+            if len(ids) > 1 and ids == other_ids and names & other_names:
+                return [
+                    f"DOUBTFUL: the tables from rows {min(other.rows) + 1} and {min(table.rows) + 1}, columns "
+                    f"{column_name(min(other.columns))} and {column_name(min(table.columns))}, carry the same ids and "
+                    "share names; their counts are added; if they are other samples, "
+                    "write their ids under mend in the layout"
+                ]
+    return []
+
+
+def _ids_and_names(look: Look, table: Table) -> tuple[set[str], set[str]]:
+    found: dict[str, set[str]] = {"sample": set(), "taxon": set()}
+    for roles, others, across in ((table.rows, table.columns, True), (table.columns, table.rows, False)):
+        for at, role in roles.items():
+            for name in {"sample", "taxon"} & set(role.names):
+                lines = [n for n, other in others.items() if other.name == "counts"]
+                found[name] |= {look.text(at, n) if across else look.text(n, at) for n in lines} - {""}
+    return found["sample"], found["taxon"]
 
 
 def _is_body(role: Role | None) -> bool:

@@ -43,7 +43,9 @@ def guess_long(look: Look, area: Area) -> Long | None:
 
 
 def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long | None:
-    taxon = next((c for c, role in heads.items() if role in ("taxon", "genus")), None)
+    named = [c for c, role in heads.items() if role in ("taxon", "genus")]
+    # 'Material' over seed and nutshell stands beside the names, and is not their column.
+    taxon = next((c for c in named if not _holds_parts(look, area, row, c)), named[0] if named else None)
     if taxon is None:
         taxon = next((c for c, role in heads.items() if role in ("common name", "family")), None)
     if taxon is None:
@@ -111,6 +113,11 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
         shape="long", rows=dict(sorted(rows.items())), columns=dict(sorted(columns.items())), area=area_used,
         explained=explained, score=score, doubts=doubts,
     )  # fmt: skip
+
+
+def _holds_parts(look: Look, area: Area, row: int, column: int) -> bool:
+    texts = [look.text(r, column) for r in range(row + 1, area.bottom + 1) if look.text(r, column)]
+    return sum(bool(look.names.part_of(text)) for text in texts) >= 0.6 * len(texts) > 0
 
 
 def _column_of_samples(look: Look, row: int, heads: dict[int, str], below: list[int]) -> int | None:
@@ -217,6 +224,8 @@ def _role_of(
             return Role(name="total")
         return Role(name="count")
     if role == "taxon":
+        if said_below and sum(bool(look.names.part_of(t)) for t in said_below) >= 0.6 * len(said_below):
+            return Role(name="part")
         if heads[taxon] == "genus":
             return Role(name="epithet")
         return Role(name="common name")

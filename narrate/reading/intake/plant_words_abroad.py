@@ -33,7 +33,10 @@ _PLANTS = (
     "byg bygg korn hvede hvete vete emmer rug råg havre hør lin hirse ært ært ärt bønne böna hasselnød hasselnöt nødder træ träkol trækul ukrudt ogräs "
     # Polish, Czech, Hungarian, Turkish
     "pszenica jęczmień żyto owies proso groch soczewica pšenice ječmen žito oves hrách čočka búza árpa rozs zab köles borsó lencse buğday arpa çavdar yulaf "
-    "mercimek bezelye nohut üzüm incir zeytin"
+    "mercimek bezelye nohut üzüm incir zeytin "
+    # Russian and Ukrainian
+    "пшеница ячмень просо рожь овёс овес горох чечевица бобы лён лен конопля марь щирица спорыш горец орех лещина жёлудь виноград полба пшениця ячмінь "
+    "жито неопределимые неопр"
 )  # fmt: skip
 _WORDS = re.compile(rf"(?<!\w)(?:{'|'.join(sorted(set(_PLANTS.split()), key=len, reverse=True))})(?!\w)", re.IGNORECASE)
 _EAST_ASIAN = re.compile(

@@ -14,7 +14,7 @@ Facts = dict[tuple[str, str], str]
 Eye = Callable[[Grid], tuple[Expected, Facts]]
 Ids = str | int | tuple[str, ...] | tuple[int, ...]
 
-ABSENT = ("", "0", "-", "–", "—", ".", "0.0", "0.00")
+ABSENT = ("", "NULL", "0", "-", "–", "—", ".", "0.0", "0.00")
 
 
 @dataclass(frozen=True)
