@@ -7,10 +7,10 @@ from dataclasses import dataclass, field
 
 from narrate.model.grids import Area
 from narrate.model.layouts import Role
-from narrate.reading.intake.crossed_heads import content_role
 from narrate.reading.intake.crossed_sums import Sums
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
 from narrate.reading.intake.header_words import heading, quantity
+from narrate.reading.intake.heads_by_content import content_role
 
 
 @dataclass(slots=True, kw_only=True)

@@ -3,21 +3,16 @@
 from __future__ import annotations
 
 import re
-from collections import Counter
 from dataclasses import dataclass
 from itertools import combinations
 
 from narrate.model.layouts import DERIVED_ROLES, SAMPLE_ROLES, Role
 from narrate.reading.intake.crossed_body import ROW_META, Body, with_unit
-from narrate.reading.intake.evidence import Look, looks_like_id
-from narrate.reading.intake.header_words import flat_heading, heading, quantity, sample_rank, unit
-from narrate.reading.values import find_word
+from narrate.reading.intake.evidence import looks_like_id
+from narrate.reading.intake.header_words import heading, quantity, sample_rank, unit
+from narrate.reading.intake.heads_by_content import content_role
 
-_PHASE_WORDS = re.compile(
-    r"\b(?:phase|period|century|cent|early|middle|late|bc|ad|bce|ce|bp|roman|medieval|saxon|norman|modern|neolithic|bronze|iron|mesolithic|"
-    r"prehistoric|woodland|mississippian|archaic|historic|viking|byzantine|islamic|c\d\d?|\d+(?:st|nd|rd|th))\b",
-    re.IGNORECASE,
-)
+_PER_LITRE = re.compile(r"\d\s*(?:/|per)\s*(?:10 ?)?l(?:it(?:re|er)s?)?\.?$", re.IGNORECASE)
 
 
 @dataclass(slots=True)
@@ -337,95 +332,3 @@ class Heads(Body):
             ):
                 return Role(name="total")
         return None
-
-
-COMPLETE = (
-    "whole", "fragment", "fragments", "frag", "frags", "w", "f", "complete", "broken", "fr", "frg", "fragm",
-    "ent", "entero", "enteros", "entera", "enteras", "fragmento", "fragmentos",
-    "entier", "entiers", "entière", "entières", "intero", "interi", "intera", "intere", "frammento", "frammenti",
-    "inteiro", "inteiros", "ganz", "bruch", "bruchstück", "bruchstücke", "fragmente", "heel", "hele", "fragmenten",
-)  # fmt: skip
-CERTAINTY = ("cf", "certain", "cert", "sure", "definite", "secure", "identified", "id", "det")
-"""Small headings of pairs of columns for sure names and for doubtful ones."""
-SIZES = re.compile(
-    r"[<>≤≥]?\s*\d+(?:\.\d+)?\s*(?:[-–]\s*\d+(?:\.\d+)?)?\s*(?:mm|µm|um)|[<>≤≥]\s*\d+(?:\.\d+)?", re.IGNORECASE
-)
-_PER_LITRE = re.compile(r"\d\s*(?:/|per)\s*(?:10 ?)?l(?:it(?:re|er)s?)?\.?$", re.IGNORECASE)
-_FRACTIONS = (
-    "light",
-    "heavy",
-    "light fraction",
-    "heavy fraction",
-    "lf",
-    "hf",
-    "flot",
-    "residue",
-    "float",
-    "light fr",
-    "heavy fr",
-)
-
-
-SHORT_CONDITIONS = ("C", "UC", "CH", "UNCH", "UNC", "CHAR", "UNCHAR")
-"""Short forms that stand for conditions where they stand beside each other alone in a row."""
-
-
-def content_role(texts: list[str], look: Look) -> str:
-    """What a row of headings is by the words in it: sizes, parts, conditions, n and g; empty for none of them."""
-    if not texts:
-        return ""
-    names = look.names
-    kinds = names.packs.words.kind_lookup
-    n = len(texts)
-    flat_texts = {flat_heading(t) for t in texts}
-    tests = (
-        (
-            "volume",
-            1.0,
-            lambda t: bool(
-                re.fullmatch(r"\(?\d+(?:[.,]\d+)? ?(?:l|lt|ltrs?|lit(?:re|er)s?)\.?\)?", t, re.IGNORECASE)
-            ),
-        ),
-        ("quantity", 0.6, lambda t: (bool(quantity(t)) or heading(t) == "density") and t not in ("w", "f")),
-        ("cf", 1.0, lambda t: "cf" in flat_texts and flat_heading(t) in CERTAINTY),
-        ("condition", 1.0, lambda t: len(set(texts)) > 1 and t.strip(".").upper() in SHORT_CONDITIONS),
-        ("size class", 0.6, lambda t: bool(SIZES.fullmatch(t))),
-        ("completeness", 0.6, lambda t: flat_heading(t) in COMPLETE),
-        ("fraction", 0.6, lambda t: flat_heading(t) in _FRACTIONS),
-        ("condition", 0.6, lambda t: len(t) > 2 and bool(names.condition_of(t))),
-        ("part", 0.6, lambda t: len(t) > 2 and bool(names.part_of(t))),
-        ("kind", 0.5, lambda t: find_word(kinds, t) is not None),
-    )
-    for role, share, is_one in tests:
-        if sum(is_one(t) for t in texts) >= share * n:
-            return role
-    lettered = [re.sub(r"[\s.#]*(?:\d+|[IVX]+|[A-Z])[a-z]?$", "", t) for t in texts]
-    if n > 1 and sum(heading(t) == "site" for t in lettered) >= 0.6 * n:
-        return "site"
-    worded = Counter(
-        heading(re.sub(r"[\s.#]*(?:\d+|[IVX]+)[a-z]?$", "", t)) for t in texts if re.search(r"(?:\d+|[IVX]+)[a-z]?$", t)
-    )
-    for role in ("phase", "site", "feature", "context"):
-        if worded[role] >= 0.6 * n:
-            return role
-    bases = [re.sub(r"[\s.#]*(?:\d+|[IVX]+|[A-Z])[a-z]?$", "", t) for t in texts if re.search(r"\d", t)]
-    if len(bases) >= 0.6 * n and len(set(bases)) > 1:
-        known = [heading(t) in ("feature", "context") or find_word(kinds, t) is not None for t in bases]
-        if sum(known) >= 0.6 * n:
-            return "feature"  # 'Pit 12', 'Hearth 3', 'Oven 1'
-    if n > 1 and all(_PHASE_WORDS.search(t) for t in texts):
-        return "phase"
-    repeated = Counter(texts).most_common(1)[0][1]
-    if repeated > 1 and sum(bool(_PHASE_WORDS.search(t)) for t in texts) >= 0.6 * n and len(set(texts)) < 0.7 * n:
-        return "phase"
-    return ""
-
-
-def condition_role(heads: list[str]) -> Role:
-    """A column of conditions; under 'Charred?' a yes means charred, and the layout says so."""
-    asks = any(re.match(r"(?:charred|carboni[sz]ed|burn(?:t|ed))\b", text, re.IGNORECASE) for text in heads)
-    return Role(name="condition", qualifiers=("yes is charred",) if asks else ())
-
-
-def heading_over(look: Look, rows: list[int], column: int) -> str:
-    return next((heading(look.text(row, column)) for row in reversed(rows) if heading(look.text(row, column))), "")

@@ -7,8 +7,9 @@ from dataclasses import dataclass
 
 from narrate.model.layouts import DERIVED_ROLES, Role
 from narrate.reading.intake.crossed_body import ROW_META
-from narrate.reading.intake.crossed_heads import COMPLETE, SIZES, Heads, condition_role, heading_over
+from narrate.reading.intake.crossed_heads import Heads
 from narrate.reading.intake.header_words import flat_heading, heading, quantity
+from narrate.reading.intake.heads_by_content import COMPLETE, SIZES, condition_role, heading_over
 
 
 @dataclass(slots=True)

@@ -7,9 +7,9 @@ from dataclasses import dataclass, field
 
 from narrate.model.grids import Area
 from narrate.model.layouts import SAMPLE_ROLES, Role
-from narrate.reading.intake.crossed_heads import condition_role, content_role
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
 from narrate.reading.intake.header_words import heading, quantity, sample_rank, unit
+from narrate.reading.intake.heads_by_content import condition_role, content_role
 from narrate.reading.intake.plant_words_abroad import WIDE_PARTS
 
 
