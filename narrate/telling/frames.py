@@ -25,8 +25,8 @@ def frame(page: Page, group: Sequence[Reading], kind: str) -> str:
         frames = fresh or frames
     if not frames:
         return ""
-    noun = noun_of(page, group)
     chosen = frames[0]
+    noun = noun_of(page, group, in_short=" is {noun}" not in chosen and not chosen.startswith("{noun}"))
     if len(_nouns(page, group)) > 1:
         chosen = chosen.replace(" is {noun}", " are {noun}")
     return chosen.replace("{noun}", noun).replace("{clause}", clause_of(page, group))
@@ -45,16 +45,21 @@ def frame_kind(text: str) -> str:
     return "also" if "also " in text else "lead"
 
 
-def noun_of(page: Page, group: Sequence[Reading]) -> str:
-    """The readings as one noun phrase, foods by their plants."""
-    nouns = _nouns(page, group)
+def noun_of(page: Page, group: Sequence[Reading], *, in_short: bool = False) -> str:
+    """
+    The readings as one noun phrase, foods by their plants.
+
+    in_short: whether foods may drop 'the use of', once the page has said it in full. Never as a subject: 'nuts as
+              food is' would need another verb.
+    """
+    nouns = _nouns(page, group, in_short=in_short)
     if len(nouns) == 2 and " as " in nouns[0]:
         # The comma keeps the second from being read as part of the first.
         return f"{nouns[0]}, and {nouns[1]}"
     return page.listed(nouns)
 
 
-def _nouns(page: Page, group: Sequence[Reading]) -> list[str]:
+def _nouns(page: Page, group: Sequence[Reading], *, in_short: bool = False) -> list[str]:
     """The readings as noun phrases, those of one build told as one."""
     foods = [item for item in group if item.is_food]
     others = [item for item in group if not item.is_food]
@@ -62,6 +67,8 @@ def _nouns(page: Page, group: Sequence[Reading]) -> list[str]:
     nouns = english.gathered_apart(phrases, oxford=page.names.has_oxford)
     if foods:
         wording = page.audience.words.get("food_noun", "the use of {plants} as food")
+        if in_short and page.has_told(" as food"):
+            wording = page.audience.words.get("food_noun_again", wording)
         nouns.insert(0, wording.replace("{plants}", foods_told(page, foods)))
     return nouns
 

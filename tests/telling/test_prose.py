@@ -168,3 +168,19 @@ def test_a_phase_is_set_beside_the_other(told: dict[str, dict[Subject, Narrative
     assert "seeds of the native crops in more of its samples (22 of 23, against 7 of 27)" in early
     assert "maize in fewer (6 of 23, against 24 of 27)" in early
     assert "maize in more (24 of 27, against 6 of 23)" in late
+
+
+def test_the_use_of_a_plant_as_food_is_said_in_short_after_the_first(told: dict[str, dict[Subject, Narrative]]):
+    """After the first reading of food a page of the report says 'supports maize as food', not the whole phrase anew."""
+    whole = re.compile(r"(?:supports?|suggests?|consistent with) the use of [^.]* as food")
+    for narrative in told["report"].values():
+        texts = [sentence.text for sentence in narrative.sentences()]
+        first = next((i for i, text in enumerate(texts) if " as food" in text), len(texts))
+        assert not [text for text in texts[first + 1 :] if whole.search(text)], narrative.title
+
+
+def test_changes_name_the_samples_of_each_phase(told: dict[str, dict[Subject, Narrative]]):
+    """A change is told as so many samples of the first phase and so many of the last, never as samples of both."""
+    texts = [sentence.text for narrative in told["report"].values() for sentence in narrative.sentences()]
+    assert any("samples of the first, " in text for text in texts)
+    assert not [text for text in texts if "in both phases)" in text]
