@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import json
+import re
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 
@@ -12,6 +13,8 @@ from narrate.model.findings import Findings, SubjectFindings, Tally
 from narrate.model.ids import Subject
 from narrate.model.measurement import Measurement
 from narrate.model.packs import Packs
+
+_POWER_OF_TEN = re.compile(r"-?\d(?:\.\d+)?e\+\d+")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -100,15 +103,25 @@ def differences(before: Figures, now: Figures, name: Callable[[str], str] = str)
         if old == new:
             continue
         if old is None:
-            told.append(f"{name(key)}: new, {new}")
+            told.append(f"{name(key)}: new, {_written_out(new)}")
         elif new is None:
-            told.append(f"{name(key)}: {old}, now not there")
+            told.append(f"{name(key)}: {_written_out(old)}, now not there")
         elif old in GRADE_NAMES and new in GRADE_NAMES:
             went = "fell" if GRADE_NAMES.index(new) < GRADE_NAMES.index(old) else "rose"  # type: ignore[arg-type]
             told.append(f"'{name(key)}' {went} from {old} to {new}")
         else:
-            told.append(f"{name(key)}: {old}, now {new}")
+            told.append(f"{name(key)}: {_written_out(old)}, now {_written_out(new)}")
     return tuple(told)
+
+
+def _written_out(figure: str) -> str:
+    """
+    A stored figure as a person writes it: three figures of a large number are no power of ten.
+
+    >>> _written_out("3.55e+03"), _written_out("0.982"), _written_out("supports")
+    ('about 3,550', '0.982', 'supports')
+    """
+    return f"about {float(figure):,.0f}" if _POWER_OF_TEN.fullmatch(figure) else figure
 
 
 def _held(ref: str, ground: Ground) -> tuple[SubjectFindings | None, str]:

@@ -200,3 +200,10 @@ def test_the_standing_of_narratives_is_counted(tmp_path: Path) -> None:
     assert standing((told,)) == Standing(
         narratives=1, sentences=3, drafted=1, edited=1, own=1, approved=0, stale=1, lapsed=0
     )
+
+
+def test_large_figures_are_told_without_powers_of_ten() -> None:
+    """A stored figure of 3.55e+03 is told as about 3,550."""
+    before, now = {"C05/food.burned-store#seeds": "550"}, {"C05/food.burned-store#seeds": "3.55e+03"}
+
+    assert differences(before, now, lambda key: "seeds") == ("seeds: 550, now about 3,550",)
