@@ -612,4 +612,14 @@ EAST_PRACTICE = (
         must_not=("food.squash",),
         years={"early": (950, 1050)},
     ),
+    _case(
+        "wild-rice-parched",
+        "Small seeds as food, gathered in late summer; not cereals as food, native seed crops.",
+        "hearth",
+        "primary",
+        "sealed",
+        [[("Zizania palustris", "grain", 104), ("Carya", "nutshell", 20), ("Quercus", "wood", 40)]],
+        holds={"food.small-seed": "suggests", "season.late-summer": "consistent with"},
+        must_not=("food.cereal", "food.native-seed-crops", "season.winter"),
+    ),
 )

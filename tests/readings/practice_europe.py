@@ -725,4 +725,25 @@ EUROPE_PRACTICE = (
         ),
         years={"early": (100, 300)},
     ),
+    _case(
+        "einkorn-in-spikelets-burned-house",
+        "A store of hulled wheat in its spikelets burned; not waste from dehusking, malting.",
+        "burned structure",
+        "de facto",
+        "sealed",
+        [
+            [
+                ("Triticum monococcum", "grain", 400),
+                ("Triticum monococcum", "glume base", 470),
+                ("Triticum monococcum", "spikelet fork", 100),
+                ("Triticum dicoccum", "grain", 100),
+                ("Triticum dicoccum", "glume base", 94),
+                ("Bromus secalinus", "grain", 21),
+                ("Quercus", "wood", 34),
+            ]
+        ],
+        holds={"food.burned-store": "supports", "food.cereal": "supports"},
+        must_not=("processing.dehusking-waste", "processing.malting"),
+        years={"early": (-4200, -4000)},
+    ),
 )

@@ -342,4 +342,39 @@ SOUTHWEST_PRACTICE = (
         ),
         years={"early": (950, 1050)},
     ),
+    _case(
+        "leaves-of-goosefoot-with-tansy-mustard",
+        "Greens as food; not gathered in winter, a burned store.",
+        "hearth",
+        "primary",
+        "sealed",
+        [
+            [
+                ("Chenopodium/Amaranthus", "leaf", 7),
+                ("Chenopodium/Amaranthus", "seed", 5),
+                ("Descurainia", "seed", 104),
+                ("Juniperus", "wood", 25),
+            ]
+        ],
+        holds={"food.greens": "consistent with"},
+        must_not=("season.winter", "food.burned-store"),
+    ),
+    _case(
+        "bean-pods-in-dry-room",
+        "Beans as food; not recent seeds, a burned store.",
+        "floor",
+        "primary",
+        "sealed",
+        [
+            [
+                ("Phaseolus vulgaris", "pod", 12, "desiccated"),
+                ("Zea mays", "cob", 54, "desiccated"),
+                ("Zea mays", "husk", 32, "desiccated"),
+            ]
+        ],
+        holds={"food.pulse": "consistent with", "food.maize": "consistent with"},
+        must_not=("integrity.modern-seeds", "food.burned-store"),
+        preservation="desiccated",
+        years={"early": (1100, 1200)},
+    ),
 )
