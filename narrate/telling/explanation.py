@@ -114,6 +114,10 @@ def _argument_lines(argument: Argument, packs: Packs, row_text: RowText) -> list
         else f"  against: {rule.title} [{argument.rule}, {rule.weight} {-argument.weight:+.1f}, {rule.status}]",
         f"    {argument.verdict}" + (f": {argument.says}" if argument.verdict == "holds" else ""),
     ]
+    if argument.counted_with is not None:
+        other = argument.counted_with
+        named = f"'{packs.rules[other].title}' [{other}]"
+        lines.append(f"    adds nothing: it rests on the same remains as {named}, which is added")
     for evidence in argument.evidence:
         lines.append(f"    {_evidence_text(evidence)}")
         lines += _rows(evidence.places, row_text, "      ")

@@ -69,3 +69,22 @@ def test_a_claim_shows_limit_turning_next_step_and_rival() -> None:
         "    for the rival:     Cobs (+1.0)",
         "    against the rival: nothing",
     ]
+
+
+def test_an_argument_on_the_same_remains_says_that_it_adds_nothing() -> None:
+    """Of two rules that count the same cob parts the stronger is added, and the other says so."""
+    quiet = {"needs": (), "says": "", "says_plain": "", "evidence": "cobs"}
+    packs = packs_with(
+        a_rule("fuel.a", bound("items", Selector(), at_least=3), title="Many cob parts", **quiet),
+        a_rule("fuel.b", bound("items", Selector(), at_least=2), title="Some cob parts", weight="weak", **quiet),
+        statements=(a_statement(COBS),),
+    )
+    claim = judge(a_dig([[("Zea mays", "cupule", 11)]]), packs, replicates=0).find(
+        Subject(level="context", id="C1"), COBS
+    )
+    assert claim is not None
+
+    lines = claim_text(claim, packs, lambda place: "").splitlines()
+    assert [line.strip() for line in lines if "adds nothing" in line] == [
+        "adds nothing: it rests on the same remains as 'Many cob parts' [fuel.a], which is added"
+    ]
