@@ -14,6 +14,7 @@ from narrate.reading.intake.cell_masses import read_mass
 from narrate.reading.intake.cell_reading import read_cell
 from narrate.reading.intake.conditions_of_finds import Conditions
 from narrate.reading.intake.header_words import quantity, unit
+from narrate.reading.intake.name_footnotes import read_footed
 from narrate.reading.intake.plant_words_abroad import WIDE_PARTS
 from narrate.reading.intake.remarks import conditions_in
 from narrate.reading.intake.said import Line, Said
@@ -321,11 +322,14 @@ class _Reader:
                     said, text = common[0], common[0].text
             cf = line.get("cf")
             is_cf = bool(cf) and bool(re.search(r"cf|\?|uncertain|possible|prob|^y|^x|^1", cf[0].text, re.IGNORECASE))
-            read = self.names.read(text, genus)
-            if not read.is_known and line.get("common name") and line.get("taxon"):
-                other = self.names.read(line["common name"][0].text)
-                if other.is_known and not re.match(r"[A-Z][a-z]+ [a-z]{3,}", text):
-                    pass  # the name as written is kept; a common name beside it is no better identification
+            read, unexplained = read_footed(text, genus, self.names, self.table.marks.footnotes)
+            if unexplained:
+                self.told.warning(
+                    "N313", f"footnote of {text}", said.place,
+                    f"'{text}' carries a footnote sign, kept in the note, expected a plain name",
+                    "look the footnote up, and say under cells in the layout what it says: "
+                    f'footnotes: {{"{unexplained}": uncharred}}',
+                )  # fmt: skip
             genus = genus_of(text) or genus
             found[at] = (read, is_cf, said)
         return found

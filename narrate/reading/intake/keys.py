@@ -5,6 +5,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
 
 from narrate.model.grids import Grid
 from narrate.model.layouts import Marks
@@ -25,30 +26,24 @@ _LETTERS = re.compile(
 )
 
 
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One sign and its meaning, with the cell that says so."""
+
+    sign: str
+    meaning: str
+    at: tuple[int, int]
+
+
 def find_marks(grid: Grid) -> Marks:
-    """What the notes and titles of a sheet say of its signs, its decimal mark, its slashes and its blanks."""
-    key: dict[str, str] = {}
+    """What the notes and titles of a sheet say of its slashes, brackets, blanks and decimal mark, and of its signs."""
     slash = ""
     brackets = "note"
     blank = "absent"
     for cell in grid.cells.values():
         if cell.kind != "text" or len(cell.text) < 4:
             continue
-        text = cell.text
-        for match in _PLAIN_ENTRY.finditer(text):
-            meaning = _meaning(match["meaning"], match["more"] or "")
-            if meaning:
-                key.setdefault(match["sign"], meaning)
-        if "=" in text or ":" in text or re.search(r"\s[-–]\s", text):
-            for match in _ENTRY.finditer(text):
-                meaning = _meaning(match["meaning"], match["more"] or "")
-                if meaning and (
-                    not match["sign"].isalpha()
-                    or match["sign"].lower().startswith("x")
-                    or _LETTERS.search(match["meaning"])
-                ):
-                    key.setdefault(match["sign"], meaning)
-        lower = text.lower()
+        lower = cell.text.lower()
         if len(lower) > 12 or "/" in lower:
             if re.search(r"whole(?:s| grains?| seeds?)?\s*/\s*frag", lower):
                 slash = "whole/fragment"
@@ -58,10 +53,36 @@ def find_marks(grid: Grid) -> Marks:
             brackets = "fragment"
         if re.search(r"blank.{0,30}not (?:looked|sorted|analysed|examined|counted)", lower):
             blank = "not looked for"
+    key: dict[str, str] = {}
+    for entry in key_entries(grid):
+        key.setdefault(entry.sign, entry.meaning)
     return Marks(key=key, slash=slash, brackets=brackets, blank=blank, decimal=_decimal(grid))  # type: ignore[arg-type]
 
 
-def _meaning(meaning: str, more: str) -> str:
+def key_entries(grid: Grid) -> list[Entry]:
+    """Every sign of abundance that a text of the sheet explains: '+ = 1-5', 'x: present', '- absent'."""
+    found = []
+    for at, cell in grid.cells.items():
+        if cell.kind != "text" or len(cell.text) < 4:
+            continue
+        text = cell.text
+        for match in _PLAIN_ENTRY.finditer(text):
+            meaning = meaning_of(match["meaning"], match["more"] or "")
+            if meaning:
+                found.append(Entry(match["sign"], meaning, at))
+        if "=" in text or ":" in text or re.search(r"\s[-–]\s", text):
+            for match in _ENTRY.finditer(text):
+                meaning = meaning_of(match["meaning"], match["more"] or "")
+                if meaning and (
+                    not match["sign"].isalpha()
+                    or match["sign"].lower().startswith("x")
+                    or _LETTERS.search(match["meaning"])
+                ):
+                    found.append(Entry(match["sign"], meaning, at))
+    return found
+
+
+def meaning_of(meaning: str, more: str = "") -> str:
     """A range where the entry gives one, else present, absent or not looked for; empty for a word that says neither."""
     found = _RANGE.search(meaning) or _RANGE.search(more)
     if found:

@@ -13,7 +13,7 @@ from narrate.reading.intake.code_sheets import codes_in_use
 from narrate.reading.intake.crossed_guess import Crossed, guess_crossed
 from narrate.reading.intake.evidence import Look, plain_label
 from narrate.reading.intake.heads_split import split_heads
-from narrate.reading.intake.keys import find_marks
+from narrate.reading.intake.keys_of_file import Disagreement, keys_of_file, without_keys
 from narrate.reading.intake.left_over import left_over
 from narrate.reading.intake.long_guess import Long, guess_long, guess_records
 from narrate.reading.intake.pairs_guess import guess_pairs
@@ -39,6 +39,8 @@ class Proposal:
     doubts: tuple[str, ...] = ()
     explained: int = 0
     """Cells of counts that the layout gives a name and a sample."""
+    disagreements: tuple[Disagreement, ...] = ()
+    """Signs that the file explains in two ways."""
 
 
 @dataclass(slots=True)
@@ -53,12 +55,15 @@ class _Found:
 def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     """The layout of a file; without tables where nothing reads as one."""
     found = _Found()
-    pairs = [(grid, Look.of(grid, names, frozenset(find_marks(grid).key) | yes_and_no(grid))) for grid in grids]
+    grids = tuple(grids)
+    keys = keys_of_file(grids)
+    grids = tuple(without_keys(grid, keys) for grid in grids)
+    pairs = [(grid, Look.of(grid, names, frozenset(keys.marks[grid.sheet].key) | yes_and_no(grid))) for grid in grids]
     codes, sheets_of_codes = codes_in_use(look for _, look in pairs)
     if codes:
         names = NameReader(packs=names.packs, identifier=names.identifier, given={**codes, **names.given})
         pairs = [(grid, Look.of(grid, names, look.signs)) for grid, look in pairs]
-    counted = {id(grid): _tables_of(look, found) for grid, look in pairs}
+    counted = {id(grid): _tables_of(look, keys.marks[grid.sheet], found) for grid, look in pairs}
     has_counts = any(counted.values())
     for grid, look in pairs:
         where = f"sheet {grid.sheet}" if grid.sheet else grid.path
@@ -90,7 +95,12 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
         mend=found.mend,
         place=Place(path=pairs[0][0].path if pairs else ""),
     )
-    return Proposal(layout=layout, doubts=tuple(dict.fromkeys(found.doubts)), explained=found.explained)
+    return Proposal(
+        layout=layout,
+        doubts=tuple(dict.fromkeys(found.doubts)),
+        explained=found.explained,
+        disagreements=keys.disagreements,
+    )
 
 
 def yes_and_no(grid: Grid) -> frozenset[str]:
@@ -104,9 +114,8 @@ def _whole(look: Look) -> Area:
     return Area(top=0, left=0, bottom=look.rows - 1, right=look.columns - 1)
 
 
-def _tables_of(look: Look, found: _Found) -> int:
+def _tables_of(look: Look, marks: Marks, found: _Found) -> int:
     """Adds the count tables of one sheet; gives their number."""
-    marks = find_marks(look.grid)
     waiting = [_whole(look)]
     made = 0
     first = len(found.tables)

@@ -80,6 +80,8 @@ def take_in(sheet: Path, packs: Packs, *, shown_path: str = "") -> TakenIn:
     else:
         proposal = guess_layout(grids, name_reader(packs))
         layout, doubts = proposal.layout, proposal.doubts
+        for one in proposal.disagreements:
+            problems.warning(one.place, "N313", one.message, help=one.help)
         if not layout.tables:
             problems.error(
                 Place(path=path),

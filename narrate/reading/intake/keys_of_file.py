@@ -1,0 +1,198 @@
+"""What the sheets of a file say of their signs: keys in one cell, over cells or rows, on a sheet of notes; footnotes."""
+
+# ruff: noqa: E501
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field, replace
+
+from narrate.model.grids import Grid
+from narrate.model.layouts import Marks
+from narrate.problems import Place
+from narrate.reading.intake.cell_marks import looks_like_amount
+from narrate.reading.intake.keys import Entry, find_marks, key_entries, meaning_of
+from narrate.reading.intake.remarks import remark
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Disagreement:
+    """One sign with two meanings in one file; neither is used."""
+
+    place: Place
+    message: str
+    help: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Keys:
+    """The marks of each sheet, by its name, and what disagrees."""
+
+    marks: Mapping[str, Marks] = field(default_factory=dict)
+    rows: Mapping[str, frozenset[int]] = field(default_factory=dict)
+    """Rows of each sheet that hold a key spread over cells and nothing else, so that no name and no count is in them."""
+    disagreements: tuple[Disagreement, ...] = ()
+
+
+def without_keys(grid: Grid, keys: Keys) -> Grid:
+    """The grid without the rows that hold nothing but a key."""
+    rows = keys.rows.get(grid.sheet, frozenset())
+    if not rows or _is_notes(grid):
+        return grid
+    return replace(grid, cells={at: cell for at, cell in grid.cells.items() if at[0] not in rows})
+
+
+_SIGN = re.compile(r"\++|\*{1,5}|#{1,5}|[xX]{1,5}|•{1,5}|●{1,5}|[-–—]|[PRFCADO]|V[ARF]")
+_FOOTNOTE_SIGN = re.compile(r"\*{1,5}|[†‡§¹²³°ª]+|\([a-z]{1,4}\)|\[[a-z]{1,4}\]|(?!x|p\b)[a-z]{1,3}")
+_HEAD = re.compile(
+    r"(?:key|legend|abundance|scale|symbols?|signs?|explanation|abbreviations?|footnotes?|codes?|semi-?quantitative|quantification)"
+    r"(?:[ -](?:to|of|for|used|key|scale|classes|class|signs?|symbols?|codes?|in|the|counts?|abundance|table|tables|quantities|estimates?))*\s*[:.]?",
+    re.IGNORECASE,
+)
+"""A cell that announces a key."""
+_WORD = re.compile(r"sign|symbol|mark|code|key|class|meaning|means|abundance|count|number|range|quantity|items|no\.?|value|explanation", re.IGNORECASE)
+_FOOTNOTES = re.compile(
+    r"(?:^|(?<=[;,.:])\s*|(?<=\s))(?P<sign>\*{1,5}|[†‡§¹²³]+|\([a-z]{1,4}\)|\[[a-z]{1,4}\]|\b[a-z]{1,3})\s*(?P<link>=|:|\bis\b|\bmeans\b|\bindicates\b|\bdenotes\b|\s[-–]\s|\s)\s*"
+    r"(?P<meaning>[A-Za-z][A-Za-z /().-]*)"
+)
+
+
+def keys_of_file(grids: Iterable[Grid]) -> Keys:
+    """What is said of the signs of every sheet. A sheet of notes speaks for all sheets, one with counts for itself."""
+    all_grids = list(grids)
+    said = {id(grid): _said(grid, is_alone=_is_notes(grid)) for grid in all_grids}
+    of_notes = [(grid, entry) for grid in all_grids if _is_notes(grid) and len(all_grids) > 1 for entry in said[id(grid)][0]]
+    notes_of_notes = [(grid, entry) for grid in all_grids if _is_notes(grid) and len(all_grids) > 1 for entry in said[id(grid)][1]]
+    found: dict[str, Marks] = {}
+    disagreements: dict[str, Disagreement] = {}
+    for grid in all_grids:
+        own = [(grid, entry) for entry in said[id(grid)][0]]
+        own_footnotes = [(grid, entry) for entry in said[id(grid)][1]]
+        others = [] if _is_notes(grid) else of_notes
+        more_notes = [] if _is_notes(grid) else notes_of_notes
+        key = _agreed([*own, *others], disagreements)
+        footnotes = _agreed([*own_footnotes, *more_notes], disagreements)
+        found[grid.sheet] = replace(
+            find_marks(grid), key=key, footnotes={sign: text for sign, text in footnotes.items() if sign not in key}
+        )
+    rows = {grid.sheet: frozenset(said[id(grid)][2]) for grid in all_grids}
+    return Keys(marks=found, rows=rows, disagreements=tuple(disagreements.values()))
+
+
+def _agreed(entries: list[tuple[Grid, Entry]], disagreements: dict[str, Disagreement]) -> dict[str, str]:
+    """Signs whose meaning is the same wherever it is said."""
+    first: dict[str, tuple[Grid, Entry]] = {}
+    dropped = set()
+    for grid, entry in entries:
+        before = first.setdefault(entry.sign, (grid, entry))
+        if before[1].meaning.lower() != entry.meaning.lower():
+            dropped.add(entry.sign)
+            place, other = before[0].place(*before[1].at), grid.place(*entry.at)
+            disagreements.setdefault(
+                f"{entry.sign} {place} {other}",
+                Disagreement(
+                    place=other,
+                    message=f"'{entry.sign}' means '{entry.meaning}' here and '{before[1].meaning}' in "
+                    f"{_in(place, other)}; neither is used, expected one key",
+                    help=f'say which holds under cells in the layout: key: {{"{entry.sign}": {entry.meaning}}}',
+                ),
+            )
+    return {sign: entry.meaning for sign, (_, entry) in first.items() if sign not in dropped}
+
+
+def _in(place: Place, other: Place) -> str:
+    return f"sheet {place.sheet}, cell {place.cell}" if place.sheet != other.sheet else f"{place.cell}"
+
+
+def _is_notes(grid: Grid) -> bool:
+    """A sheet of words: hardly an amount stands in it but for those that a key explains."""
+    rows: dict[int, list[tuple[int, str]]] = {}
+    for (row, column), cell in sorted(grid.cells.items()):
+        rows.setdefault(row, []).append((column, cell.text))
+    amounts = sum(looks_like_amount(text) for cells in rows.values() for _, text in cells)
+    return amounts - sum(2 * len(_pairs(cells)) for cells in rows.values()) <= 2
+
+
+def _said(grid: Grid, *, is_alone: bool) -> tuple[list[Entry], list[Entry], set[int]]:
+    """Entries of keys and of footnotes that a sheet holds, and the rows that hold nothing else."""
+    taken: set[int] = set()
+    keys, footnotes = key_entries(grid), _footnotes(grid)
+    rows: dict[int, list[tuple[int, str]]] = {}
+    for (row, column), cell in sorted(grid.cells.items()):
+        rows.setdefault(row, []).append((column, cell.text))
+    under: int | None = None
+    words_above: list[int] = []
+    for row, cells in rows.items():
+        own = [(column, text) for column, text in cells if under is None or column >= under]
+        pairs = _pairs(own)
+        heads = [column for column, text in cells if _HEAD.fullmatch(text.strip())]
+        others = [text for _, text in cells if not _HEAD.fullmatch(text.strip()) and not _WORD.fullmatch(text.strip())]
+        is_of_words = not others
+        # A head of a list, such as 'abundance' beside 'sample' and 'taxon', announces no key.
+        if heads and len([t for t in others if t.strip() not in ("=", ":", "-", "–")]) <= 2 * len(pairs):
+            under = min(heads)
+        elif not pairs and not is_of_words:
+            under, words_above = None, []
+        if under is not None and not pairs and is_of_words:
+            words_above.append(row)
+        used = 0
+        plain = len(pairs) * 2 == len(cells)
+        is_linked = [link for *_, link in pairs]
+        for column, sign, text, link in pairs:
+            if not (under is not None or link or (is_alone and plain) or (all(is_linked) and plain)):
+                continue
+            meaning = meaning_of(text) if _SIGN.fullmatch(sign) else ""
+            if meaning and not (meaning.isdigit() and under is None and not link):
+                keys.append(Entry(sign, meaning, (row, column)))
+                used += 1
+            elif _FOOTNOTE_SIGN.fullmatch(sign) and not remark(text).says_nothing:
+                footnotes.append(Entry(sign.strip("()[]"), text.strip(), (row, column)))
+                used += 1
+        beside = [text for _, text in cells if not _HEAD.fullmatch(text.strip()) and text.strip() not in "=:-–"]
+        if used and len(beside) == 2 * used:
+            taken |= {row, *words_above}
+            words_above = []
+    return keys, footnotes, taken
+
+
+def _pairs(cells: list[tuple[int, str]]) -> list[tuple[int, str, str, bool]]:
+    """Neighbours that read as a sign and its meaning: (column, sign, meaning, whether '=' stands between them)."""
+    found = []
+    at = 0
+    while at + 1 < len(cells):
+        (column, sign), (_, text) = cells[at], cells[at + 1]
+        bare, words = sign.strip().rstrip("=: ").strip(), text.strip().lstrip("=: ").strip()
+        link = bare != sign.strip() or words != text.strip()
+        if bare == "" and at + 2 < len(cells):
+            bare, words, link = "", "", False
+        if words in ("",) and at + 2 < len(cells) and text.strip() in ("=", ":", "-", "–"):
+            words, link, at = cells[at + 2][1].strip(), True, at + 1
+        is_sign = bool(_SIGN.fullmatch(bare) or _FOOTNOTE_SIGN.fullmatch(bare))
+        if is_sign and words and (meaning_of(words) or not remark(words).says_nothing):
+            found.append((column, bare, words, link))
+            at += 2
+        else:
+            at += 1
+    return found
+
+
+def _footnotes(grid: Grid) -> list[Entry]:
+    """
+    Signs that a text explains by a condition, by pieces or by a doubt: '* = uncharred', '(uc) uncharred'.
+
+    A footnote that says something else explains nothing that a find could hold; the sign is told where it stands.
+    """
+    found = []
+    for at, cell in grid.cells.items():
+        if cell.kind != "text" or not 5 <= len(cell.text) <= 400:
+            continue
+        for match in _FOOTNOTES.finditer(cell.text):
+            sign, link = match["sign"], match["link"].strip()
+            is_word = sign.isalpha()
+            if (is_word and link not in ("=", ":", "means", "indicates", "denotes")) or (not link and match.start("sign") > 0 and is_word):
+                continue
+            meaning = re.split(r"[.;]|,\s|\s(?=[(\[]?\w{1,4}[)\]]?\s*[=:])", match["meaning"])[0].strip()
+            if not remark(meaning).says_nothing and sign not in ("cf", "in", "of", "and", "the"):
+                found.append(Entry(sign.strip("()[]"), meaning, at))
+    return found
