@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 
 from narrate.model.claims import Argument
-from narrate.telling import english
+from narrate.telling import english, manner
 from narrate.telling.foods import plants_that_ripen
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
@@ -22,6 +22,9 @@ _OF_THE_WHOLE = re.compile(
     r"\b(remains(?: are dense| are sparse| are thinly spread)?) \(\d[\d.,]* items(?: per litre)?\)"
 )
 """Number or density of all remains: the opening gives them, and a rule may count wood or names where that does not."""
+
+_THOUSANDS = re.compile(r"(?<=\d),(?=\d{3}\b)")
+"""The mark that judging sets into the figures of a reason, whatever the project chose."""
 
 Portion = tuple[list[Reading], list[str]]
 """Readings told in one sentence, and the reasons told with them."""
@@ -112,7 +115,7 @@ def page_text(page: Page, argument: Argument) -> str:
     text = argument.says_plain if page.is_plain else argument.says
     text = english.lowered((text or argument.says).strip().rstrip("."))
     text = _OF_THE_WHOLE.sub(r"\1", re.sub(r"\s%", "%", text))
-    text = english.small_numbers_in_words(text)
+    text = _THOUSANDS.sub(manner.thousands(page.audience), english.small_numbers_in_words(text))
     text = page.in_own_words(text)
     return text if page.audience.shows_figures else _FIGURES.sub("", text)
 

@@ -10,7 +10,7 @@ from narrate.model.ids import PhaseId, Subject
 from narrate.model.measurement import Measurement
 from narrate.model.plant_groups import PlantGroup
 from narrate.model.sampling import Sample
-from narrate.telling import english, numbers
+from narrate.telling import english, manner, numbers
 from narrate.telling.page import Dig, Page
 from narrate.telling.plan import TOO_FEW, Reading
 
@@ -80,7 +80,8 @@ def k_of_n(page: Page, found: Presence, *, short: bool = False) -> str:
     ends = found.ubiquity
     if ends is None or ends.low is None or ends.high is None:
         return text
-    return f"{text} ({numbers.percent(found.share)}, 95% interval {ends.low * 100:.0f}–{ends.high * 100:.0f}%)"
+    span = f"{ends.low * 100:.0f}{manner.dash(page.audience)}{ends.high * 100:.0f}%"
+    return f"{text} ({numbers.percent(found.share)}, 95% interval {span})"
 
 
 def of_samples(found: Presence) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import pytest
@@ -11,6 +12,7 @@ import pytest
 from narrate.model.ids import Subject
 from narrate.model.narrative import Narrative
 from narrate.model.refs import subject_keys
+from narrate.model.style import Style
 from narrate.telling import english
 from narrate.telling.calibrated import overclaimed
 from narrate.telling.glossary import unexplained
@@ -157,3 +159,15 @@ def test_maize_is_set_against_the_native_crops(told: dict[str, dict[Subject, Nar
 
     assert re.search(r"[Mm]aize (went the other way|rose),? from", text)
     assert re.search(r"[Ss]eeds of the native crops (fell|went the other way),? from", text)
+
+
+def test_the_chosen_marks_stand_in_every_sentence(judged_example: Judged):
+    """Where the project asks for spaces and hyphens, no share, range or reason keeps a comma or an en dash."""
+    whole = judged_example
+    project = replace(whole.project, style=Style(thousands="space", dash="hyphen"))
+    told = narratives(project, whole.packs, whole.findings, whole.claims, "report")
+    kept = re.compile(r"\d,\d{3}\b|\d–\d")
+    texts = [sentence.text for narrative in told.values() for sentence in narrative.sentences()]
+
+    assert any(re.search(r"\d\u202f\d{3}", text) for text in texts)
+    assert [text for text in texts if kept.search(text)] == []
