@@ -173,6 +173,21 @@ def test_pdf_says_what_the_outline_says(pages: bytes, section: tuple[Block, ...]
     assert [one for one in wanted if bare(one) not in text] == []
 
 
+def test_tables_of_the_pdf_say_what_the_outline_says(pages: bytes, section: tuple[Block, ...], tmp_path: Path) -> None:
+    """Every row, cell after cell, every caption and every note of every table is found by poppler in the PDF."""
+    path = tmp_path / "section.pdf"
+    path.write_bytes(pages)
+    found = subprocess.run(["pdftotext", "-raw", str(path), "-"], capture_output=True, check=True, text=True).stdout
+    text = bare(re.sub(r"\n\d+\n?\f", "\n", found))
+    known = labels(section)
+    tables = [block for block in section if isinstance(block, Table)]
+    rows = [bare("".join(plain(cell, known) for cell in row)) for t in tables for row in (t.columns, *t.rows)]
+    rows += [bare(plain(said, known)) for t in tables for said in (t.caption, t.note)]
+
+    assert len(rows) > 1000
+    assert [row for row in rows if row not in text] == []
+
+
 def test_signs_of_every_markup_are_text_in_every_medium() -> None:
     """Signs that Typst, HTML, Word or Markdown would take for markup come out as they were written."""
     png = pictures(SMALL)
