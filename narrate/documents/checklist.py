@@ -61,7 +61,7 @@ def _weights(edition: Edition) -> Answer:
 
 def _phases(edition: Edition) -> Answer:
     without = [c.id for c in edition.project.contexts if edition.project.phase(c.phase) is None]
-    return f"{len(without)} contexts without a phase" if without else ""
+    return f"{len(without)} context{'s' * (len(without) > 1)} without a phase" if without else ""
 
 
 def _dated(edition: Edition) -> Answer:
