@@ -48,12 +48,18 @@ def begin(folder: Path) -> None:
 @commands.command()
 @click.argument("sheet", type=click.Path(path_type=Path, exists=True, dir_okay=False))
 @click.option("--project", type=_FOLDER, help="Also put the sheet into this project and draft the records it carries.")
-def intake(sheet: Path, project: Path | None) -> None:
+@click.option(
+    "--codes",
+    type=click.Path(path_type=Path, exists=True, dir_okay=False),
+    metavar="FILE",
+    help="A list of what the codes of the sheet mean: a column of codes, one of names, perhaps one of parts.",
+)
+def intake(sheet: Path, project: Path | None, codes: Path | None) -> None:
     """Work out how a laboratory's own SHEET (CSV, TSV, text, XLSX) is laid out, and write SHEET.layout.yaml beside it."""
     from narrate.pipeline.intake import intake as take_in
     from narrate.problems import has_errors
 
-    found = take_in(sheet, project)
+    found = take_in(sheet, project, codes=codes)
     _tell_problems(found.problems)
     click.echo(found.text)
     click.echo(_summed(found.problems))

@@ -21,9 +21,11 @@ class Intake:
     problems: tuple[Problem, ...] = ()
 
 
-def intake(sheet: Path, project: Path | None = None) -> Intake:
+def intake(sheet: Path, project: Path | None = None, *, codes: Path | None = None) -> Intake:
     """
     Takes a laboratory's own sheet in: writes its layout beside it and, with a project, drafts what records it carries.
+
+    codes:  a list in a file of its own of what the codes of the sheet mean.
 
     The sheet itself is never changed; with a project it is copied to counts/ if it does not lie there.
     """
@@ -35,7 +37,7 @@ def intake(sheet: Path, project: Path | None = None) -> Intake:
     packs = intake_packs(project)
     at = sheet if project is None else in_counts(sheet, project)
     source = at if at.is_file() else sheet
-    taken = take_in(source, packs)
+    taken = take_in(source, packs, codes=codes)
     if taken.layout is None:
         return Intake(taken=taken, text=summary(taken), problems=taken.problems)
     written: list[Path] = []

@@ -1,4 +1,4 @@
-"""packs/names.yaml: names as a project's sheets write them, accepted by its analyst, each with the taxon that is meant."""
+"""packs/names.yaml: names as a project's sheets write them, accepted by its analyst, each with its taxon."""
 
 from __future__ import annotations
 
@@ -29,7 +29,8 @@ def with_accepted_names(
         for key, value in file.node.entries if file is not None else ():
             assert file is not None
             if not isinstance(value, Scalar) or not value.text.strip():
-                file.asking.tell(key, "N403", f"name '{key.text}' has no taxon beside it, expected one", help="write it")
+                message = f"name '{key.text}' has no taxon beside it, expected one"
+                file.asking.tell(key, "N403", message, help="write it")
                 continue
             meant = lookup.get(_flat(value.text))
             known = lookup.get(_flat(key.text))
@@ -39,7 +40,7 @@ def with_accepted_names(
                     value, "N401",
                     f"name '{key.text}' stands for '{value.text.strip()}', which is no taxon of the packs in use"
                     + offered(str(lookup[near]) if near else ""),
-                    help=f"write '{lookup[near]}'" if near else "write the name of a taxon, or describe it in packs/taxa/",
+                    help=f"write '{lookup[near]}'" if near else "write a taxon of the packs",
                 )  # fmt: skip
             elif known is not None and known != meant:
                 file.asking.tell(

@@ -42,6 +42,34 @@ def _listed(look: Look) -> dict[str, str]:
     return {}
 
 
+def lists_of_codes(look: Look) -> list[tuple[str, str, int]]:
+    """
+    (code, name with its part, row) of a list that an analyst hands over as a list of codes.
+
+    Codes may be of any form there, small letters and numbers too: the column before all others that hold one word each.
+    """
+    best: list[tuple[str, str, int]] = []
+    for code in range(min(look.columns, 8)):
+        is_headed = any(heading(look.text(row, code)) == "code" for row in range(min(look.rows, 6)))
+        rows = [
+            row
+            for row in range(look.rows)
+            if _ANY_CODE.fullmatch(look.text(row, code)) and not heading(look.text(row, code)).strip()
+        ]
+        names = _column_of_names(look, code, rows) if rows else None
+        if names is None:
+            continue
+        part = _column_of_parts(look, rows, {code, names})
+        found = [(look.text(r, code), _name(look, r, names, part), r) for r in rows if look.text(r, names)]
+        if is_headed:
+            return found
+        best = best or found
+    return best
+
+
+_ANY_CODE = re.compile(r"[\w.*#/-]{1,16}")
+
+
 def _column_of_names(look: Look, code: int, rows: list[int]) -> int | None:
     others = [c for c in range(min(look.columns, 12)) if c != code]
     scores = {c: sum(look.name_score(r, c) for r in rows) / len(rows) for c in others}

@@ -1,4 +1,6 @@
-"""Footnote signs beside names: what the sheet's own footnotes, or letters of the trade, say of all finds of the name."""
+"""Footnote signs beside names: what the sheet's footnotes, or letters of the trade, say of all finds of a name."""
+
+# ruff: noqa: E501
 
 from __future__ import annotations
 

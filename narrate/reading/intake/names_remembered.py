@@ -20,8 +20,8 @@ _HEAD = (
     "# Names as sheets of this project write them -> the taxa that they stand for. 'narrate intake' adds what was\n"
     "# accepted under names in the layout of a sheet; every sheet of the project is read with them. Edit it freely.\n"
 )
-_CODE = re.compile(r"(?=.*[A-Z0-9])[A-Z0-9][A-Z0-9._-]*|.{1,3}")
-"""A code is explained for its own sheet alone: another laboratory may mean another plant by it."""
+_CODE = re.compile(r"\S{1,6}|[A-Z0-9._-]+|(?=\S*[a-z][A-Z0-9])\S+")
+"""Short words, capitals and digits. A code is explained for its own sheet alone: others may mean another plant."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -34,7 +34,7 @@ class Remembered:
 
 
 def remembered(project: Path, layout: Layout, packs: Packs) -> Remembered:
-    """packs/names.yaml with the names that a layout accepts and no pack knows yet. What stands in it is kept as it is."""
+    """packs/names.yaml with the names that a layout accepts and no pack knows yet. What stands in it is kept."""
     path = project / "packs" / FILE
     new, notes = {}, []
     for written, meant in layout.names.items():
@@ -57,7 +57,9 @@ def remembered(project: Path, layout: Layout, packs: Packs) -> Remembered:
     )
     if not _holds(text, new):
         listed = "; ".join(f"{written}: {id}" for written, id in sorted(new.items()))
-        notes.append(f"packs/{FILE} has a form to which no line can be added, and was left as it is; add there: {listed}")
+        notes.append(
+            f"packs/{FILE} has a form to which no line can be added, and was left as it is; add there: {listed}"
+        )
         return Remembered(path=path, notes=tuple(notes))
     notes.append(f"Remembered for all sheets of the project in packs/{FILE}: {', '.join(sorted(new))}.")
     return Remembered(path=path, text=text, notes=tuple(notes))

@@ -13,6 +13,7 @@ from narrate.model.packs import Packs
 from narrate.model.sampling import Sample
 from narrate.problems import Place, Problem, ProblemList
 from narrate.reading.files import decoded
+from narrate.reading.intake.code_tables import read_code_table
 from narrate.reading.intake.finds import Said, read_finds
 from narrate.reading.intake.grids import grids_of_file
 from narrate.reading.intake.layout_file import layout_text, read_layout
@@ -63,8 +64,12 @@ def name_reader(
     )
 
 
-def take_in(sheet: Path, packs: Packs, *, shown_path: str = "") -> TakenIn:
-    """Reads a sheet, with the layout beside it or with one that is worked out. Writes nothing."""
+def take_in(sheet: Path, packs: Packs, *, shown_path: str = "", codes: Path | None = None) -> TakenIn:
+    """
+    Reads a sheet, with the layout beside it or with one that is worked out. Writes nothing.
+
+    codes:  a list of what its codes mean; those in use are explained in a layout that is worked out.
+    """
     problems = ProblemList()
     path = shown_path or sheet.name
     grids = grids_of_file(sheet, path, problems)
@@ -72,14 +77,23 @@ def take_in(sheet: Path, packs: Packs, *, shown_path: str = "") -> TakenIn:
         return TakenIn(problems=problems.sorted())
     beside = layout_path(sheet)
     doubts: tuple[str, ...] = ()
+    explained = _explained(codes, grids, packs, problems) if codes is not None else {}
     if beside is not None:
         layout = layout_beside(beside, str(Path(path).with_name(beside.name)), problems)
         text = ""
         if layout is None:
             return TakenIn(problems=problems.sorted(), is_given=True)
+        missing = [f"{code}: {name}" for code, name in explained.items() if code not in layout.names]
+        if missing:
+            listed = "; ".join(missing)
+            doubts = (f"the layout is yours and was left as it is; add the codes under 'names' in it: {listed}",)
     else:
-        proposal = guess_layout(grids, name_reader(packs))
+        proposal = guess_layout(grids, name_reader(packs, explained))
         layout, doubts = proposal.layout, proposal.doubts
+        if explained and codes is not None:
+            layout = replace(layout, names={**explained, **layout.names})
+            said = f"{codes.name} says what {len(explained)} codes mean; they stand under 'names' in the layout"
+            doubts = (said, *doubts)
         for one in proposal.disagreements:
             problems.warning(one.place, "N313", one.message, help=one.help)
         if not layout.tables:
@@ -111,6 +125,21 @@ def take_in(sheet: Path, packs: Packs, *, shown_path: str = "") -> TakenIn:
         facts=read.facts,  # type: ignore[arg-type]
         problems=problems.sorted(),
     )
+
+
+def _explained(codes: Path, grids: tuple[Grid, ...], packs: Packs, problems: ProblemList) -> dict[str, str]:
+    """The codes of a list that the sheet uses."""
+    table = read_code_table(codes, name_reader(packs), problems)
+    used = table.used_in(grids)
+    if table.names and not used:
+        problems.error(
+            Place(path=table.path),
+            "N401",
+            f"none of the {len(table.names)} codes stands in the sheet, expected some of "
+            f"{', '.join(list(table.names)[:4])}",
+            help="look whether the list belongs to this sheet",
+        )
+    return used
 
 
 def layout_beside(path: Path, shown_path: str, problems: ProblemList) -> Layout | None:

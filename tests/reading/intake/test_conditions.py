@@ -1,5 +1,7 @@
 """Words for conditions as sheets write them: a known one is taken, anything else sets its finds aside and is told."""
 
+# ruff: noqa: E501
+
 from __future__ import annotations
 
 from functools import cache

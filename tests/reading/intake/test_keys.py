@@ -1,5 +1,7 @@
 """Keys of signs and footnotes that a file itself carries, wherever they stand."""
 
+# ruff: noqa: E501
+
 from __future__ import annotations
 
 import io

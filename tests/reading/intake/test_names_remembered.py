@@ -1,5 +1,7 @@
 """Names accepted once, and known to every sheet of the project."""
 
+# ruff: noqa: E501
+
 from __future__ import annotations
 
 from pathlib import Path
