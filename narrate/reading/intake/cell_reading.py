@@ -56,7 +56,8 @@ def _read(text: str, number: float | None, by: Meanings) -> Reading:
     beside = read_writing(written, by)
     if beside is not None:
         return beside
-    classed = read_count(re.sub(r"(?<=\d)[, \u00a0](?=\d{3}(?!\d))", "", written))
+    plainly = re.sub(r"(?<=\d)\s*to\s*(?=\d)", "-", re.sub(r"(?<=\d)[, \u00a0](?=\d{3}(?!\d))", "", written))
+    classed = read_count(plainly)
     if isinstance(classed, Count) and classed.amount != "counted":
         return Reading(found=(Found(count=Count(
             written=written, amount=classed.amount, at_least=classed.at_least, at_most=classed.at_most,

@@ -151,14 +151,18 @@ def _doubted(match: re.Match[str], written: str, by: Meanings) -> Reading | None
     return _one(_counted(written, match[1], by, note=f"written {written}", is_doubtful=True), quirk)
 
 
+def _footnote(sign: str, written: str, expected: str) -> Quirk:
+    return Quirk(
+        kind="footnote",
+        message=f"'{written}' carries a footnote sign, kept in the note, expected {expected}",
+        help="look the footnote up, and say under cells in the layout what it says: "
+        f'footnotes: {{"{sign}": uncharred}}',
+    )
+
+
 def _starred(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
     said, quirks, is_known = _said(match[2], written, by)
-    quirk = Quirk(
-        kind="footnote",
-        message=f"'{written}' carries a footnote sign, kept in the note, expected a plain number",
-        help="look the footnote up, and say under cells in the layout what it says: "
-        f'footnotes: {{"{match[2]}": uncharred}}',
-    )
+    quirk = _footnote(match[2], written, "a plain number")
     said["note"] = said["note"] if is_known else f"marked {match[2]}"
     return _one(_counted(written, match[1], by, **said), *(quirks if is_known else (quirk,)))
 
@@ -236,7 +240,9 @@ def _whole_and_pieces(match: re.Match[str], written: str, by: Meanings) -> Readi
 def _signed(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
     """A sign with a remark behind it."""
     sign, text = match[1], match[2].strip(" ()[],;")
-    said, quirks, _ = _said(text, written, by)
+    said, quirks, is_known = _said(text, written, by)
+    if not is_known and not re.search(r"\w", text):
+        quirks = (_footnote(text, written, "a plain sign"),)
     count = keyed(sign, written, by)
     if count is not None:
         return Reading(found=(Found(count=count, **said),), quirks=quirks)
@@ -264,8 +270,20 @@ def _remarked(match: re.Match[str], written: str, by: Meanings) -> Reading | Non
     """A plain amount with words behind it, such as '3 uncharred'."""
     if re.match(r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)\b", match[2], re.IGNORECASE):
         return None
-    said, quirks, _ = _said(match[2].strip(), written, by)
-    return _one(_counted(written, match[1], by, **said), *quirks)
+    text = match[2].strip()
+    said, quirks, is_known = _said(text, written, by)
+    if not is_known and (re.search(r"\d", text) or re.match(r"(?:to|or|of|s|x|plus)\b", text, re.IGNORECASE)):
+        return None  # '5 to 10', '1 whole 6 broken', '100s': more than one number, or not this one
+    quirk = Quirk(
+        kind=f"remark {text}",
+        message=f"'{written}' carries the remark '{text}', kept in the note, expected a plain number",
+        help="nothing need be done if the remark changes neither the number nor the condition; else say under cells in "
+        f'the layout what it means: footnotes: {{"{text}": uncharred}}',
+    )
+    return _one(_counted(written, match[1], by, **said), *(quirks if is_known or text in _PLAIN else (quirk,)))
+
+
+_PLAIN = ("seeds", "seed", "grains", "grain", "items", "pieces")
 
 
 _G = r"(g|gr|gm|gms|grams|mg|kg)\.?"
@@ -282,6 +300,8 @@ _WRITINGS = (
     (rf"({NUMBER})\s*{_G}", _grams),
     (rf"({NUMBER})\s*(?:ml|cc|cm3|l)\.?", _millilitres),
     (r"(\d+)\s*/\s*(\d+)", _slashed),
+    (r"(\d+)\s*(?:whole|w)\.?\s*[/,;+&]?\s*(\d+)\s*(frag(?:ment)?s?|fr|f|broken)\.?", _whole_and_pieces),
+    (rf"({NUMBER})ish", _estimate),
     (r"(\d{0,6})\s*[½¼¾⅓⅔]", _part_of_one),
     (rf"({NUMBER})\s*(w|whole|f|fr|frs|frag|frags|fragment|fragments)\.?", _pieces),
     (rf"({NUMBER})\s*w?\.?\s*[+&,;]?\s*({NUMBER})\s*(f|fr|frag|frags|fragment|fragments|cf)\.?", _whole_and_pieces),

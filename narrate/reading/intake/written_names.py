@@ -207,6 +207,7 @@ class NameReader:
             condition = self._condition(more)
             conditions += [condition] if condition else []
         conditions = list(dict.fromkeys(conditions))
+        name = re.sub(r"\s*[;,&/+]\s*(?=[)\]])|(?<=[(\[])\s*[;,&/+]\s*", "", name) if conditions else name
         if len(conditions) > 1:
             name = re.sub(r"\s*[(\[,]?\s*(?:and|or|&|\+|/)\s*[)\]]?$", "", name)
         name, part, completeness = self._without_part(name)

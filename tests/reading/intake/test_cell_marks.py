@@ -65,6 +65,10 @@ ABSENT = ("looked for and absent", None, None, None)
         (">1,000", [("noted as present", None, 1001, None)]),
         ("x?", [PRESENT]),
         (">100?", [("noted as present", None, 101, None)]),
+        ("5 to 10", [("noted as present", None, 5, 10)]),
+        ("1 whole 6 frags", [("counted", 1, None, None), ("counted", 6, None, None)]),
+        ("1w/6f", [("counted", 1, None, None), ("counted", 6, None, None)]),
+        ("200ish", [("counted", 200, None, None)]),
     ],
 )
 def test_each_writing_has_its_meaning(text: str, expected: list[tuple[object, ...]]) -> None:
@@ -104,7 +108,7 @@ def test_a_key_of_the_sheet_or_the_analyst_is_obeyed(
 
 
 @pytest.mark.parametrize(
-    "text", ["-", "+", "+++", "#", "?", "c. 200", "0.5", "1/6", "12 (3)", "21?", "2ml", "2.6e+06", "12*"]
+    "text", ["-", "+", "+++", "#", "?", "c. 200", "0.5", "1/6", "12 (3)", "21?", "2ml", "2.6e+06", "12*", "x*", "12 toasted", "12m"]
 )
 def test_what_means_less_than_it_seems_is_told(text: str) -> None:
     """Signs without a key, estimates, remarks and odd numbers each carry a warning."""
