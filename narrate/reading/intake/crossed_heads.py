@@ -266,6 +266,8 @@ class Heads(Body):
             is_behind = column > max(self.counts) and len(self.labels) > 1
             if role in ("note", "sample note", "site", "description") and is_behind:
                 continue  # 'Remarks' behind the counts heads its own column
+            if role == "note" and column != self.names and heading(look.text(row, self.names)) == "taxon":
+                continue  # beside 'Taxon' it heads a column of remarks on the taxa
             if role in ROW_META and role not in DERIVED_ROLES:
                 return role, text
         texts = [look.text(row, c) for c in self.counts if (row, c) in look.cells]
