@@ -14,7 +14,9 @@ from narrate.reading.intake.cell_masses import read_mass
 from narrate.reading.intake.cell_reading import read_cell
 from narrate.reading.intake.conditions_of_finds import Conditions
 from narrate.reading.intake.header_words import quantity, unit
+from narrate.reading.intake.mending import mended
 from narrate.reading.intake.name_footnotes import read_footed
+from narrate.reading.intake.parts_of_finds import Parts
 from narrate.reading.intake.plant_words_abroad import WIDE_PARTS
 from narrate.reading.intake.remarks import conditions_in
 from narrate.reading.intake.said import Line, Said
@@ -84,6 +86,7 @@ class _Reader:
         self.cells = mended(grid, layout)
         self.out = SheetFinds()
         self.conditions = Conditions(table, layout, names, told)
+        self.parts = Parts(table, names, told, self.out.missing_parts)
         self.sections_in_rows = table.shape == "long" or not table.has_samples_across
 
     def read(self) -> SheetFinds:
@@ -263,7 +266,8 @@ class _Reader:
                     "N314", f"starred {id}", place,
                     f"the sample ids '{id}' and '{bare}' differ by a sign alone; they are kept as two samples, "
                     "expected ids that tell why",
-                    f'if {id} is sample {bare} floated again, say so under \'mend\' in the layout: "{place.cell}": "{bare}"',
+                    f"if {id} is sample {bare} floated again, say so under 'mend' in the layout: "
+                    f'"{place.cell}": "{bare}"',
                 )  # fmt: skip
 
     def _has_any(self, at: int, rows: list[int], columns: list[int], in_rows: bool) -> bool:
@@ -350,8 +354,9 @@ class _Reader:
             return
         if named is None:
             if cell.text and cell.text not in ("0", "-"):
+                kind = f"no name {row}" if self.table.has_samples_across else f"no name c{column}"
                 self.told.error(
-                    "N314", f"no name {row}" if self.table.has_samples_across else f"no name c{column}", self.grid.place(row, column),
+                    "N314", kind, self.grid.place(row, column),
                     f"'{cell.text}' has no name of a taxon beside it; it is not read, expected a name",
                     "fill the name in under 'mend' in the layout, or give the row or column another role there",
                 )  # fmt: skip
@@ -425,10 +430,11 @@ class _Reader:
     ) -> None:
         qualifiers = self._qualifiers(place, by_row, by_column)
         notes = [n for n in (one.note, name.note, qualifiers.get("note", "")) if n]
-        section = self._section(by_row, by_column)
-        part = qualifiers.get("part") or self._part(name, section, by_row, by_column, where, notes)
-        remarks = [said.text for role in ("note", "taxon note") for line in (by_row, by_column) for said in line.get(role, ())]
-        condition = self.conditions.of_find(one, name, where, qualifiers, section, (by_row, by_column), remarks)
+        section = self.parts.section(by_row, by_column)
+        part = qualifiers.get("part") or self.parts.of_find(name, section, by_row, by_column, notes)
+        lines = (by_row, by_column)
+        remarks = [said.text for role in ("note", "taxon note") for line in lines for said in line.get(role, ())]
+        condition = self.conditions.of_find(one, name, where, qualifiers, section, lines, remarks)
         if condition is None:
             return
         completeness = (
@@ -440,7 +446,7 @@ class _Reader:
         )
         size = self._first("size class", by_row, by_column) or name.size_class or qualifiers.get("size class", "")
         fraction = self._fraction(by_row, by_column, notes)
-        notes += self.conditions.kept_words((by_row, by_column)) + remarks
+        notes += self.conditions.kept_words(lines) + remarks
         written = name.identification.written
         first = self.out.names.get(written)
         self.out.names[written] = (name, first[1] if first else where.place, (first[2] if first else 0) + 1)
@@ -457,7 +463,7 @@ class _Reader:
                 found=one,
                 note="; ".join(dict.fromkeys(notes)),
                 place=place,
-            )  # fmt: skip
+            )
         )
 
     def _qualifiers(self, place: Place, by_row: Line, by_column: Line) -> dict[str, str]:
@@ -490,58 +496,6 @@ class _Reader:
         digits = re.sub(r"\D", "", place.cell)
         return self.table.rows.get(int(digits) - 1) if digits else None
 
-    def _section(self, by_row: Line, by_column: Line) -> WrittenName | None:
-        for line in (by_row, by_column):
-            for role in ("section", "group"):
-                for said in line.get(role, ()):
-                    read = self.names.read(said.text)
-                    if read.part or read.condition or read.conditions_apart:
-                        return read
-        return None
-
-    def _part(
-        self,
-        name: WrittenName,
-        section: WrittenName | None,
-        by_row: Line,
-        by_column: Line,
-        where: Said,
-        notes: list[str],
-    ) -> str:
-        for line in (by_row, by_column):
-            for said in line.get("part", ()):
-                found = self.table.parts.get(said.text) or self.names.part_of(said.text)
-                if not found and not re.fullmatch(r"[-–—.?\s]*", said.text):
-                    found = self.names.read(f"Indeterminate {said.text}").part
-                    found = "" if found == "indeterminate" else found
-                if found:
-                    return found
-                if re.search(r"\w", said.text):
-                    self.told.warning(
-                        "N402", f"part {said.text}", said.place,
-                        f"part '{said.text}' is not in the list of parts; it is kept in the note, and the part is "
-                        "taken as "
-                        "'indeterminate', expected a part",
-                        f'write under parts in the layout: "{said.text}": the part that is meant',
-                    )  # fmt: skip
-                    notes.append(f"part written {said.text}")
-                    return "indeterminate"
-        if name.part:
-            return name.part
-        for line in (by_row, by_column):
-            for said in line.get("common name", ()):
-                common = self.names.read(said.text)
-                if common.part and common.is_known:
-                    return common.part
-        if section is not None and section.part:
-            return section.part
-        taken = self._default_part(name)
-        self.out.missing_parts[taken] = self.out.missing_parts.get(taken, 0) + 1
-        return taken
-
-    def _default_part(self, name: WrittenName) -> str:
-        return default_part(name, self.table.parts, self.names)
-
     def _first(self, role: str, by_row: Line, by_column: Line) -> str:
         return next((said.text for line in (by_row, by_column) for said in line.get(role, ())), "")
 
@@ -559,54 +513,6 @@ class _Reader:
         if text and not re.match(r"l|flot|float|fine|coarse|$", lower):
             notes.append(f"fraction {text}")
         return "light"
-
-
-def default_part(name: WrittenName, parts: Mapping[str, str], names: NameReader) -> str:
-    """The part that is taken where a sheet names none: by taxon, by tag of the packs, else the one for any."""
-    id = name.identification.taxon
-    taxon = names.packs.taxa.get(id) if id is not None else None
-    if taxon is not None:
-        for key in (str(taxon.id), taxon.genus, taxon.family, *sorted(taxon.tags)):
-            if key in parts:
-                return parts[key]
-    if re.search(r"\bchaff\b", name.identification.written, re.IGNORECASE):
-        return "indeterminate"
-    if "cereal" in parts and CEREALS.search(name.identification.written):
-        return parts["cereal"]
-    return parts.get("any", "indeterminate")
-
-
-CEREALS = re.compile(
-    r"^(?:cf\.? ?)?(?:triticum|hordeum|secale|avena|panicum|setaria|oryza|sorghum|pennisetum|eleusine|cerealia|echinochloa)\b|"
-    r"\b(?:wheat|barley|rye|oats?|millet|emmer|einkorn|spelt|cereals?|rice|sorghum)\b",
-    re.IGNORECASE,
-)
-"""Cereals by name, where no pack knows them. Common practice, no source."""
-
-
-def mended(grid: Grid, layout: Layout) -> Mapping[tuple[int, int], Cell]:
-    """The cells, merged ones everywhere they cover, with what the layout says was really typed."""
-    cells = grid.spread()
-    if not layout.mend:
-        return cells
-    found = dict(cells)
-    for where, text in layout.mend.items():
-        sheet, mark, cell = where.rpartition("!")
-        match = re.fullmatch(r"\$?([A-Za-z]{1,3})\$?(\d{1,7})", cell)
-        if match is None or (mark and sheet.strip("'") != grid.sheet):
-            continue
-        at = _at(match)
-        if text.strip():
-            found[at] = Cell(" ".join(text.split()))
-        else:
-            found.pop(at, None)
-    return found
-
-
-def _at(match: re.Match[str]) -> tuple[int, int]:
-    from narrate.model.grids import column_number
-
-    return int(match[2]) - 1, column_number(match[1])
 
 
 _LITRES_IN = re.compile(r"(?<![\w.])(\d+(?:[.,]\d+)?)\s*(?:l|lt|ltrs?|lit(?:re|er)s?|litros|litri)\b", re.IGNORECASE)

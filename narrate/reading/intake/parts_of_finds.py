@@ -1,0 +1,63 @@
+"""The part of each find of a table, by the closest that says one, else the one that the layout takes for it."""
+
+from __future__ import annotations
+
+import re
+
+from narrate.model.layouts import Table
+from narrate.reading.intake.default_parts import default_part
+from narrate.reading.intake.said import Line
+from narrate.reading.intake.told import Told
+from narrate.reading.intake.written_names import NameReader, WrittenName
+
+
+class Parts:
+    """Answers for one table; parts that nobody named are numbered in `missing`."""
+
+    def __init__(self, table: Table, names: NameReader, told: Told, missing: dict[str, int]) -> None:
+        self.table, self.names, self.told, self.missing = table, names, told, missing
+
+    def section(self, by_row: Line, by_column: Line) -> WrittenName | None:
+        """The head of a section that says a part or a condition of all below it."""
+        for line in (by_row, by_column):
+            for role in ("section", "group"):
+                for said in line.get(role, ()):
+                    read = self.names.read(said.text)
+                    if read.part or read.condition or read.conditions_apart:
+                        return read
+        return None
+
+    def of_find(
+        self, name: WrittenName, section: WrittenName | None, by_row: Line, by_column: Line, notes: list[str]
+    ) -> str:
+        """The part of a find; one that no list knows is kept in the notes and told."""
+        for line in (by_row, by_column):
+            for said in line.get("part", ()):
+                found = self.table.parts.get(said.text) or self.names.part_of(said.text)
+                if not found and not re.fullmatch(r"[-–—.?\s]*", said.text):
+                    found = self.names.read(f"Indeterminate {said.text}").part
+                    found = "" if found == "indeterminate" else found
+                if found:
+                    return found
+                if re.search(r"\w", said.text):
+                    self.told.warning(
+                        "N402", f"part {said.text}", said.place,
+                        f"part '{said.text}' is not in the list of parts; it is kept in the note, and the part is "
+                        "taken as "
+                        "'indeterminate', expected a part",
+                        f'write under parts in the layout: "{said.text}": the part that is meant',
+                    )  # fmt: skip
+                    notes.append(f"part written {said.text}")
+                    return "indeterminate"
+        if name.part:
+            return name.part
+        for line in (by_row, by_column):
+            for said in line.get("common name", ()):
+                common = self.names.read(said.text)
+                if common.part and common.is_known:
+                    return common.part
+        if section is not None and section.part:
+            return section.part
+        taken = default_part(name, self.table.parts, self.names)
+        self.missing[taken] = self.missing.get(taken, 0) + 1
+        return taken
