@@ -4,13 +4,14 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping
 
 from narrate.model.layouts import Layout, Table
 from narrate.problems import Place
 from narrate.reading.intake.cell_marks import Found
 from narrate.reading.intake.conditions_said import NOTHING_SAID, condition_in_note, condition_said, given_conditions
-from narrate.reading.intake.remarks import remark
+from narrate.reading.intake.remarks import conditions_in, remark, without_conditions
 from narrate.reading.intake.said import Line, Said
 from narrate.reading.intake.told import Told
 from narrate.reading.intake.written_names import NameReader, WrittenName
@@ -42,6 +43,8 @@ class Conditions:
         section: WrittenName | None,
         lines: tuple[Line, Line],
         remarks: Iterable[str],
+        sample: str,
+        place: Place,
     ) -> str | None:
         """The condition of a find; None, told, where the sheet says one that nobody knows, or two at once."""
         if one.condition:
@@ -51,28 +54,36 @@ class Conditions:
             said.text, self.names, self.given, yes_is_charred=said.unit == "yes is charred",
             is_part_too=any(other.place == said.place for line in lines for other in line.get("part", ())),
         )) for said in in_lines]  # fmt: skip
-        for text, place, said in found:
+        for text, at, said in found:
             if said.doubt:
-                return self._set_aside(text, place, said.doubt)
+                self._set_aside(text, at, said.doubt)
+                return None
         conditions = tuple(dict.fromkeys(said.condition for _, _, said in found if said.condition))
         if len(conditions) > 1:
-            return self._set_aside(" and ".join(conditions), found[0][1], "several")
+            self._set_aside(" and ".join(conditions), found[0][1], "several")
+            return None
         if conditions:
             return conditions[0]
         if len(name.conditions_apart) > 1:
-            return self._set_aside(where.text, where.place, "several")
+            self._set_aside(where.text, where.place, "several")
+            return None
         if name.condition:
             return name.condition
         if qualifiers.get("condition"):
             said = condition_said(qualifiers["condition"], self.names, self.given)
             if said.doubt:
-                return self._set_aside(qualifiers["condition"], where.place, said.doubt)
+                self._set_aside(qualifiers["condition"], where.place, said.doubt)
+                return None
             return said.condition
         if section is not None and len(section.conditions_apart) > 1:
-            return self._set_aside(section.identification.written, where.place, "several")
+            self._set_aside(section.identification.written, where.place, "several")
+            return None
         if section is not None and section.condition:
             return section.condition
-        return self._of_remarks(remarks, where) or self.default or None
+        said_by_id = self._of_sample(sample, place)
+        if said_by_id is None:
+            return None
+        return said_by_id or self._of_remarks(remarks, where) or self.default or None
 
     def kept_words(self, lines: tuple[Line, Line]) -> list[str]:
         """Words under a heading of conditions that say how well something is kept and not what kept it."""
@@ -84,6 +95,24 @@ class Conditions:
             and not any(other.place == said.place for part in lines for other in part.get("part", ()))
             and condition_said(said.text, self.names, self.given, yes_is_charred=said.unit == "yes is charred") == NOTHING_SAID
         ]  # fmt: skip
+
+    def _of_sample(self, sample: str, place: Place) -> str | None:
+        """The condition that a sample id ends with, such as 'S1 uncharred'; None, told, for two at once."""
+        tail = " ".join(re.split(r"[\s/_,()]+", sample.strip(" ()/"))[-3:])
+        found = conditions_in(tail)
+        if not found or without_conditions(tail).rstrip(" -").split()[-1:] == tail.lower().split()[-1:]:
+            return ""
+        if len(found) > 1:
+            self._set_aside(sample, place, "several")
+            return None
+        if found[0] != self.default:
+            self.told.warning(
+                "N402", f"sample {sample}", place,
+                f"the sample id {shown(sample)} says that its finds are {found[0]}, and they are taken so, expected the "
+                "condition in a row or column of its own",
+                "say under 'mend' in the layout which sample it is, and give the row or column of the condition that role",
+            )  # fmt: skip
+        return found[0]
 
     def _of_remarks(self, remarks: Iterable[str], where: Said) -> str:
         """The condition that the notes of a row say, where nothing else says one."""

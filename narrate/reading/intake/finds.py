@@ -434,7 +434,7 @@ class _Reader:
         part = qualifiers.get("part") or self.parts.of_find(name, section, by_row, by_column, notes)
         lines = (by_row, by_column)
         remarks = [said.text for role in ("note", "taxon note") for line in lines for said in line.get(role, ())]
-        condition = self.conditions.of_find(one, name, where, qualifiers, section, lines, remarks)
+        condition = self.conditions.of_find(one, name, where, qualifiers, section, lines, remarks, sample, place)
         if condition is None:
             return
         completeness = (

@@ -183,3 +183,45 @@ def test_a_condition_in_a_name_is_taken_or_told(tmp_path: Path, name: str, condi
     assert conditions(found) == condition
     assert sum(p.code == "N402" and "two conditions" in p.message for p in found.problems) == (not condition)
     assert all(row.identification.taxon == "Zea mays" for row in found.rows)
+
+
+@pytest.mark.parametrize(
+    "head",
+    [
+        "Taxon,Part,S1 charred,S1 uncharred,S2 charred,S2 uncharred",
+        "Taxon,Part,S1,S1,S2,S2\n,,charred,not charred,charred,not charred",
+    ],
+)
+def test_a_condition_in_the_heading_of_a_sample_is_that_of_its_finds(tmp_path: Path, head: str) -> None:
+    """Where it is taken for a piece of the id, it holds all the same."""
+    (tmp_path / "lab.csv").write_text(
+        f"{head}\nRubus sp.,seed,7,1,2,3\nCarya sp.,nutshell,5,3,1,2\nVitis sp.,seed,2,1,1,3\n", encoding="utf-8"
+    )
+    found = take_in(tmp_path / "lab.csv", packs())
+
+    assert [(r.count.number, r.condition) for r in found.rows if r.identification.taxon == "Rubus"] == [
+        (7, "charred"), (1, "uncharred"), (2, "charred"), (3, "uncharred"),
+    ]  # fmt: skip
+
+
+@pytest.mark.parametrize(("id", "condition"), [("burnt layer 3", "waterlogged"), ("S1 charred", "charred"), ("S1", "waterlogged")])
+def test_only_the_end_of_an_id_says_a_condition(tmp_path: Path, id: str, condition: str) -> None:
+    """'burnt layer' names a layer."""
+    (tmp_path / "lab.csv").write_text(f"s,t,p,c,n,o\n{id},Zea mays,kernel,,3,\n", encoding="utf-8")
+    (tmp_path / "lab.csv.layout.yaml").write_text(LAYOUT + "    condition: waterlogged\n", encoding="utf-8")
+
+    assert conditions(take_in(tmp_path / "lab.csv", packs())) == [condition]
+
+
+def test_sections_hold_for_the_lines_below_them(tmp_path: Path) -> None:
+    """One that names two conditions sets its lines aside."""
+    (tmp_path / "lab.csv").write_text(
+        "Taxon,Part,S1,S2,S3\nCHARRED\nRubus sp.,seed,7,1,2\nCarya sp.,nutshell,5,3,1\nUNCHARRED\nVitis sp.,seed,2,1,1\n"
+        "Iva annua,seed,2,1,1\nCHARRED AND UNCHARRED\nZea mays,kernel,1,1,1\nQuercus sp.,wood,2,2,2\n",
+        encoding="utf-8",
+    )
+    found = take_in(tmp_path / "lab.csv", packs())
+
+    assert {(r.identification.written, r.condition) for r in found.rows} == {
+        ("Rubus sp.", "charred"), ("Carya sp.", "charred"), ("Vitis sp.", "uncharred"), ("Iva annua", "uncharred"),
+    }  # fmt: skip
