@@ -12,6 +12,7 @@ from narrate.reading.intake.cell_reading import read_cell
 from narrate.reading.intake.finds import SheetFinds, mended
 from narrate.reading.intake.header_words import quantity
 from narrate.reading.intake.records_draft import litres
+from narrate.reading.intake.signed_totals import bounds_of
 from narrate.reading.intake.told import Told
 
 _TOLERANCE = 0.006
@@ -102,16 +103,19 @@ class _Checking:
         self, row: int, column: int, kind: str, of: list[tuple[int, int]], label: str, line: int, *, is_row: bool
     ) -> None:
         cell = self.cells.get((row, column))
+        if cell is None or not of:
+            return
         stored = _stored(cell, self.table.marks.decimal)
-        if stored is None or cell is None or not of:
+        bounds = bounds_of(cell.text, self.table.marks.decimal) if stored is None and cell.kind == "text" else None
+        if stored is None and bounds is None:
             return
         values = [self.value.get(at) for at in of]
         if any(value is None for value in values):
             if kind != "ubiquity":
                 return
         numbers = [value or 0.0 for value in values]
-        worked = self._worked(kind, label, stored, numbers, values, row, column, is_row=is_row)
-        if not worked or any(_agree(stored, one, cell.text) for one in worked):
+        worked = self._worked(kind, label, numbers, values, row, column, is_row=is_row)
+        if not worked or any(_holds(stored, bounds, one, cell.text) for one in worked):
             return
         ends = f"{address(*of[0])} to {address(*of[-1])}"
         self.told.warning(
@@ -125,7 +129,6 @@ class _Checking:
         self,
         kind: str,
         label: str,
-        stored: float,
         numbers: list[float],
         values: list[float | None],
         row: int,
@@ -152,7 +155,7 @@ class _Checking:
             return sums
         along_samples = is_row != self.table.has_samples_across
         has_pairs = any(role.name == "quantity" for role in self.table.rows.values())
-        if kind in ("ubiquity", "percent") and not along_samples or kind == "ubiquity" and has_pairs:
+        if (kind in ("ubiquity", "percent") and not along_samples) or (kind == "ubiquity" and has_pairs):
             return []
         if kind == "ubiquity":
             share = 100 * present / len(values) if values else 0.0
@@ -241,6 +244,12 @@ def _stored(cell: Cell | None, decimal: str) -> float | None:
     if cell.number is not None:
         return cell.number * (100 if cell.text.endswith("%") else 1)
     return number_of(cell.text.rstrip("% "), decimal)
+
+
+def _holds(stored: float | None, bounds: tuple[float, float] | None, worked: float, text: str) -> bool:
+    if bounds is not None:
+        return bounds[0] <= worked <= bounds[1]
+    return stored is not None and _agree(stored, worked, text)
 
 
 def _agree(stored: float, worked: float, text: str) -> bool:
