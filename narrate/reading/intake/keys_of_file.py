@@ -117,7 +117,10 @@ def _is_notes(grid: Grid) -> bool:
 def _said(grid: Grid, *, is_alone: bool) -> tuple[list[Entry], list[Entry], set[int]]:
     """Entries of keys and of footnotes that a sheet holds, and the rows that hold nothing else."""
     taken: set[int] = set()
-    keys, footnotes = key_entries(grid), _footnotes(grid)
+    footnotes = _footnotes(grid)
+    # '* some uncharred' is a footnote, although 'some' alone would be a key.
+    of_footnotes = {(entry.sign, entry.at) for entry in footnotes}
+    keys = [entry for entry in key_entries(grid) if (entry.sign, entry.at) not in of_footnotes]
     rows: dict[int, list[tuple[int, str]]] = {}
     for (row, column), cell in sorted(grid.cells.items()):
         rows.setdefault(row, []).append((column, cell.text))

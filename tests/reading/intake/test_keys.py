@@ -191,3 +191,13 @@ def test_marks_beside_conditions_in_a_list_are_no_key(tmp_path: Path) -> None:
         ("x", "uncharred"), ("x", "charred"), ("*", "uncharred"), ("x", "charred"),
     ]  # fmt: skip
     assert "footnotes" not in found.text
+
+
+def test_a_footnote_about_some_of_the_items_sets_the_name_aside(tmp_path: Path) -> None:
+    """'* some uncharred' beside a name: nobody can tell which of them, so none is taken for charred."""
+    found = taken(tmp_path, STARRED.replace("Vitis sp.", "Vitis sp.*").replace("3*", "3").replace(" (uc)", "") + "\n* some uncharred\n")
+
+    assert not [r for r in found.rows if "Vitis" in r.identification.written]
+    assert [(p.place.cell, p.severity, p.code) for p in found.problems if "two conditions" in p.message] == [
+        ("A4", "error", "N402")
+    ]
