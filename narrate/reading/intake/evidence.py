@@ -59,6 +59,7 @@ class Look:
     signs: frozenset[str] = frozenset()
     """Signs that the sheet's own key gives a meaning: amounts wherever they stand."""
     _name_scores: dict[str, float] = field(default_factory=dict)
+    _row_texts: dict[tuple[int, int, int], list[str]] = field(default_factory=dict)
 
     @classmethod
     def of(cls, grid: Grid, names: NameReader, signs: frozenset[str] = frozenset()) -> Look:
@@ -74,6 +75,13 @@ class Look:
     def text(self, row: int, column: int) -> str:
         cell = self.cells.get((row, column))
         return cell.text if cell is not None else ""
+
+    def texts(self, row: int, left: int, right: int) -> list[str]:
+        """The texts of a row from one column to another, both included; kept, because heads are tried one by one."""
+        key = (row, left, right)
+        if key not in self._row_texts:
+            self._row_texts[key] = [self.text(row, column) for column in range(left, right + 1)]
+        return self._row_texts[key]
 
     def is_amount(self, row: int, column: int) -> bool:
         cell = self.cells.get((row, column))

@@ -34,7 +34,8 @@ def guess_long(look: Look, area: Area) -> Long | None:
     """The long table in an area; None where no row reads as the head of one."""
     for row in range(area.top, min(area.top + 40, area.bottom) + 1):
         heads = {c: heading(look.text(row, c)) for c in range(area.left, area.right + 1) if look.text(row, c)}
-        if len(heads) < 3 or sum(bool(role) for role in heads.values()) < 2:
+        # Two headings of different sorts: a row of marks 'x' is no row of coordinates.
+        if len(heads) < 3 or len({role for role in heads.values() if role}) < 2:
             continue
         found = _with_head(look, area, row, heads)
         if found is not None:
@@ -279,11 +280,11 @@ def _row_role(look: Look, row: int, taxon: int, sample: int, known: list[int]) -
 
 def _rows_below(look: Look, area: Area, row: int) -> list[int]:
     """Rows under a head, up to the last that holds anything or to a head of another table."""
-    own = [look.text(row, c) for c in range(area.left, area.right + 1)]
+    own = look.texts(row, area.left, area.right)
     last = row
     gap = 0
     for r in range(row + 1, area.bottom + 1):
-        texts = [look.text(r, c) for c in range(area.left, area.right + 1)]
+        texts = look.texts(r, area.left, area.right)
         if not any(texts):
             gap += 1
             if gap > 3:
