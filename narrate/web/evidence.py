@@ -51,6 +51,8 @@ class ArgumentView:
     figures: tuple[FigureView, ...]
     rows: RowSet | None
     """All rows that its figures look at, each once; None where it does not hold."""
+    counted_with: str = ""
+    """Title of the heavier argument of the same remains that is added in its stead; empty: it is added itself."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -304,6 +306,7 @@ class Opener:
             says=self.wording.says(argument) if holds else self.wording.rule_title(argument.rule),
             figures=self._figures(argument),
             rows=self.rows.behind(places),
+            counted_with=self.wording.rule_title(argument.counted_with) if argument.counted_with else "",
         )
 
     def _figures(self, argument: Argument) -> tuple[FigureView, ...]:

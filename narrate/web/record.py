@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -50,6 +51,11 @@ class RecordView:
     @cached_property
     def statements(self) -> tuple[LineView, ...]:
         return tuple(self._line(n) for n in self.record.of("statement") if n.name in self._packs.statements)
+
+    @cached_property
+    def of_claims(self) -> Mapping[tuple[str, str], LineView]:
+        """Statement and grade -> the line of its claims."""
+        return {(n.name, n.grade): self._line(n) for n in self.record.of("statement")}
 
     @cached_property
     def missed(self) -> tuple[tuple[str, int, int], ...]:

@@ -27,7 +27,7 @@ from narrate.web.machines import described, full
 from narrate.web.photographs import Photographs
 from narrate.web.plants import TaxonView
 from narrate.web.queue import QueueView
-from narrate.web.record import RecordView
+from narrate.web.record import LineView, RecordView
 from narrate.web.views import ContextView, EvidenceView, PhaseView, SampleView, SiteSubject
 
 
@@ -130,6 +130,12 @@ class Site:
     def record(self) -> RecordView | None:
         """How the rules fared on simulated digs."""
         return RecordView(self.edition.record, self.packs) if self.edition.record else None
+
+    def fared(self, claim: ClaimView) -> LineView | None:
+        """The line of the record for claims like this one; None where the trials made none, and in public."""
+        if self.record is None or claim.verdict != "holds":
+            return None
+        return self.record.of_claims.get((claim.statement, claim.grade))
 
     @property
     def grades(self) -> tuple[tuple[str, float, float], ...]:
