@@ -18,6 +18,7 @@ from matplotlib.path import Path
 from matplotlib.text import Text
 from matplotlib.transforms import Affine2D, IdentityTransform
 
+from narrate.charts.columns import MEASURE_OF
 from narrate.charts.inks import INKS
 from narrate.charts.marks import ITALIC, ROMAN, Block, Mark, Patch, Shape, Stroke, Words
 from narrate.model.figures import Chart
@@ -75,7 +76,16 @@ def chart(
     safe = safe_id(chart_id)
     drawn = _printed(tuple(shapes), height)
     svg = _for_inline_use(drawn, safe, height, clean(title), clean(alt))
-    return Chart(id=safe, svg=svg, title=title, alt=alt, note=note, columns=columns, rows=rows)
+    return Chart(
+        id=safe,
+        svg=svg,
+        title=title,
+        alt=alt,
+        note=note,
+        columns=columns,
+        measures=tuple(MEASURE_OF.get(column, "") for column in columns),
+        rows=rows,
+    )
 
 
 def safe_id(text: str) -> str:

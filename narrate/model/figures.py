@@ -17,5 +17,7 @@ class Chart:
     note: str = ""
     """What n is, what bars and whiskers mean."""
     columns: tuple[str, ...]
+    measures: tuple[str, ...] = ()
+    """For each column the measure whose page of the manual explains it; '' for none."""
     rows: tuple[tuple[str, ...], ...]
     """The table behind the picture, as text with units in the column names."""
