@@ -10,6 +10,13 @@ from typing import Literal
 HEATS = ("low", "moderate", "high")
 """Heat of a fire: below about 250 °C, up to about 400 °C, above."""
 
+HOT, WARM, COOL = (0.1, 0.4, 0.5), (0.2, 0.6, 0.2), (0.6, 0.35, 0.05)
+"""Chances of each heat: a blaze, a cooking fire, parching or smouldering. Judgement."""
+FIRE = MappingProxyType({"thermal": 1.0, "ash dump": 1.0})
+"""Where fuel is burned."""
+COOKING = MappingProxyType({"thermal": 1.0, "ash dump": 0.6, "surface": 0.15})
+"""Where food falls into the fire."""
+
 Stage = Literal["", "mixed", "winnowing", "coarse", "fine", "product"]
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from types import MappingProxyType
 
-from narrate.trials.activities import Activity, Region, Yield
+from narrate.trials.activities import COOKING, COOL, FIRE, HOT, WARM, Activity, Region, Yield
 
 _WOODS = (
     "Quercus (white group)",
@@ -20,9 +20,6 @@ _WOODS = (
     "Liquidambar styraciflua",
     "Juniperus virginiana",
 )
-_HOT, _WARM, _COOL = (0.1, 0.4, 0.5), (0.2, 0.6, 0.2), (0.6, 0.35, 0.05)
-_FIRE = MappingProxyType({"thermal": 1.0, "ash dump": 1.0})
-_COOKING = MappingProxyType({"thermal": 1.0, "ash dump": 0.6, "surface": 0.15})
 
 
 def _old_fields() -> Yield:
@@ -42,9 +39,9 @@ def _old_fields() -> Yield:
 ACTIVITIES = (
     Activity(
         id="wood fire",
-        at=_FIRE,
+        at=FIRE,
         rate=2.5,
-        heat=_HOT,
+        heat=HOT,
         true=("fuel.wood",),
         yields=(Yield(taxa=_WOODS, part="wood", mean=450, chosen=4, spread=1.0, fragments=1.0, is_gathered=False),),
     ),
@@ -52,7 +49,7 @@ ACTIVITIES = (
         id="cobs on the fire",
         at=MappingProxyType({"thermal": 0.8, "ash dump": 0.8}),
         rate=0.5,
-        heat=_HOT,
+        heat=HOT,
         true=("fuel.maize-cob", "processing.shelling-waste"),
         yields=(
             Yield(taxa=("Zea mays",), part="cupule", mean=420, spread=0.5, fragments=0.4),
@@ -64,7 +61,7 @@ ACTIVITIES = (
         id="smudge of cobs",
         at=MappingProxyType({"smudge pit": 5.0}),
         rate=0.6,
-        heat=_COOL,
+        heat=COOL,
         true=("fuel.smudge", "fuel.maize-cob", "processing.shelling-waste"),
         yields=(
             Yield(taxa=("Zea mays",), part="cupule", mean=2400, spread=1.0, fragments=0.3),
@@ -75,9 +72,9 @@ ACTIVITIES = (
     ),
     Activity(
         id="shelled maize lost in cooking",
-        at=_COOKING,
+        at=COOKING,
         rate=0.45,
-        heat=_WARM,
+        heat=WARM,
         true=("food.maize", "food.cooking-accident", "processing.clean-product"),
         yields=(Yield(taxa=("Zea mays",), part="kernel", mean=130, spread=0.5, fragments=0.55),),
         stage="product",
@@ -87,7 +84,7 @@ ACTIVITIES = (
         id="ears of maize burned in store",
         at=MappingProxyType({"storage": 0.6, "burned structure": 0.8}),
         rate=0.1,
-        heat=_WARM,
+        heat=WARM,
         true=("food.maize", "food.burned-store", "processing.whole-ears-or-spikelets"),
         yields=(
             Yield(taxa=("Zea mays",), part="kernel", mean=3000, spread=1.0, fragments=0.4),
@@ -98,17 +95,17 @@ ACTIVITIES = (
     ),
     Activity(
         id="beans spilled",
-        at=_COOKING,
+        at=COOKING,
         rate=0.15,
-        heat=_WARM,
+        heat=WARM,
         true=("food.pulse", "food.cooking-accident", "processing.clean-product"),
         yields=(Yield(taxa=("Phaseolus vulgaris",), part="cotyledon", mean=18, spread=0.6, fragments=0.4),),
     ),
     Activity(
         id="native seeds parched",
-        at=_COOKING,
+        at=COOKING,
         rate=0.3,
-        heat=_COOL,
+        heat=COOL,
         true=("food.native-seed-crops", "food.small-seed", "food.cooking-accident", "processing.clean-product"),
         yields=(
             Yield(
@@ -131,7 +128,7 @@ ACTIVITIES = (
         id="native seeds burned in store",
         at=MappingProxyType({"storage": 0.5, "burned structure": 0.4}),
         rate=0.08,
-        heat=_WARM,
+        heat=WARM,
         true=("food.native-seed-crops", "food.small-seed", "food.burned-store", "processing.clean-product"),
         yields=(
             Yield(
@@ -145,9 +142,9 @@ ACTIVITIES = (
     ),
     Activity(
         id="oily seeds roasted",
-        at=_COOKING,
+        at=COOKING,
         rate=0.2,
-        heat=_COOL,
+        heat=COOL,
         true=("food.oil-seed", "food.cooking-accident", "processing.clean-product"),
         yields=(Yield(taxa=("Helianthus annuus", "Iva annua"), part="achene", mean=50, spread=0.6),),
     ),
@@ -155,7 +152,7 @@ ACTIVITIES = (
         id="hickory cracked, the shell burned",
         at=MappingProxyType({"thermal": 1.0, "ash dump": 1.0, "refuse": 0.4}),
         rate=0.7,
-        heat=_HOT,
+        heat=HOT,
         true=("food.nut", "processing.nut-cracking", "fuel.nutshell"),
         yields=(
             Yield(taxa=("Carya",), part="nutshell", mean=380, spread=0.5, fragments=1.0),
@@ -166,7 +163,7 @@ ACTIVITIES = (
         id="nuts cracked, little shell into the fire",
         at=MappingProxyType({"surface": 0.6, "refuse": 0.5, "cut": 0.2}),
         rate=0.4,
-        heat=_WARM,
+        heat=WARM,
         true=("food.nut", "processing.nut-cracking"),
         yields=(
             Yield(
@@ -182,9 +179,9 @@ ACTIVITIES = (
     ),
     Activity(
         id="acorns prepared",
-        at=_COOKING,
+        at=COOKING,
         rate=0.3,
-        heat=_WARM,
+        heat=WARM,
         true=("food.nut", "processing.nut-cracking"),
         yields=(
             Yield(taxa=("Quercus",), part="acorn shell", mean=160, spread=0.5, fragments=1.0),
@@ -195,7 +192,7 @@ ACTIVITIES = (
         id="fruit of old fields eaten or dried",
         at=MappingProxyType({"thermal": 0.7, "refuse": 0.6, "surface": 0.3}),
         rate=0.35,
-        heat=_WARM,
+        heat=WARM,
         true=("food.fruit", "field.old-field-fruits"),
         yields=(_old_fields(),),
     ),
@@ -203,7 +200,7 @@ ACTIVITIES = (
         id="fruit of the woods eaten or dried",
         at=MappingProxyType({"thermal": 0.6, "refuse": 0.5}),
         rate=0.15,
-        heat=_WARM,
+        heat=WARM,
         true=("food.fruit",),
         yields=(
             Yield(
@@ -217,9 +214,9 @@ ACTIVITIES = (
     ),
     Activity(
         id="greens cooked",
-        at=_COOKING,
+        at=COOKING,
         rate=0.6,
-        heat=_WARM,
+        heat=WARM,
         true=("food.greens",),
         yields=(
             Yield(
@@ -234,9 +231,9 @@ ACTIVITIES = (
     ),
     Activity(
         id="wild seeds parched",
-        at=_COOKING,
+        at=COOKING,
         rate=0.12,
-        heat=_COOL,
+        heat=COOL,
         true=("food.small-seed", "food.cooking-accident"),
         yields=(
             Yield(
@@ -248,7 +245,7 @@ ACTIVITIES = (
         id="tubers roasted",
         at=MappingProxyType({"earth oven": 2.0, "roasting pit": 2.0, "thermal": 0.4}),
         rate=0.12,
-        heat=_WARM,
+        heat=WARM,
         true=("food.root-tuber",),
         yields=(
             Yield(taxa=("Apios americana", "Helianthus tuberosus"), part="tuber", mean=20, spread=0.6, fragments=0.8),
@@ -257,9 +254,9 @@ ACTIVITIES = (
     ),
     Activity(
         id="squash cooked",
-        at=_COOKING,
+        at=COOKING,
         rate=0.12,
-        heat=_WARM,
+        heat=WARM,
         true=("food.squash",),
         yields=(
             Yield(taxa=("Cucurbita pepo",), part="seed", mean=14, spread=0.6, fragments=0.4),
@@ -270,7 +267,7 @@ ACTIVITIES = (
         id="gourds burned",
         at=MappingProxyType({"thermal": 0.5, "refuse": 0.5}),
         rate=0.08,
-        heat=_WARM,
+        heat=WARM,
         true=("processing.gourd-containers",),
         yields=(Yield(taxa=("Lagenaria siceraria",), part="rind", mean=25, spread=0.6, fragments=1.0),),
     ),
@@ -278,7 +275,7 @@ ACTIVITIES = (
         id="tobacco stripped",
         at=MappingProxyType({"surface": 0.5, "thermal": 0.5, "refuse": 0.3}),
         rate=0.08,
-        heat=_WARM,
+        heat=WARM,
         true=("processing.tobacco-handled",),
         yields=(Yield(taxa=("Nicotiana",), part="seed", mean=25, spread=0.5),),
     ),
@@ -286,7 +283,7 @@ ACTIVITIES = (
         id="seeds of yards and paths",
         at=MappingProxyType({"any": 0.6, "refuse": 0.8, "thermal": 0.6}),
         rate=0.9,
-        heat=_WARM,
+        heat=WARM,
         true=("field.disturbed-ground",),
         yields=(
             Yield(
@@ -311,9 +308,9 @@ ACTIVITIES = (
     ),
     Activity(
         id="stands tended for their seed",
-        at=_COOKING,
+        at=COOKING,
         rate=0.06,
-        heat=_COOL,
+        heat=COOL,
         true=("field.managed-wild-stand", "food.small-seed", "field.disturbed-ground"),
         yields=(
             Yield(
@@ -329,7 +326,7 @@ ACTIVITIES = (
         id="waste of a maize harvest put on the fire",
         at=MappingProxyType({"thermal": 0.6, "ash dump": 0.6}),
         rate=0.3,
-        heat=_WARM,
+        heat=WARM,
         true=("fuel.maize-cob", "field.weeds-with-crop", "processing.shelling-waste", "field.disturbed-ground"),
         yields=(
             Yield(taxa=("Zea mays",), part="kernel", mean=40, spread=0.5, fragments=0.5),
@@ -342,7 +339,7 @@ ACTIVITIES = (
         id="waste of a maize harvest burned where it was thrown",
         at=MappingProxyType({"refuse": 0.6, "storage": 0.4}),
         rate=0.3,
-        heat=_WARM,
+        heat=WARM,
         true=("field.weeds-with-crop", "processing.shelling-waste", "field.disturbed-ground"),
         yields=(
             Yield(taxa=("Zea mays",), part="kernel", mean=40, spread=0.5, fragments=0.5),
@@ -355,7 +352,7 @@ ACTIVITIES = (
         id="a rodent's store burned",
         at=MappingProxyType({"burned structure": 0.5, "storage": 0.1, "floor": 0.1}),
         rate=0.1,
-        heat=_WARM,
+        heat=WARM,
         true=("deposit.rodent-cache",),
         yields=(
             Yield(
@@ -374,7 +371,7 @@ ACTIVITIES = (
         id="a building burned",
         at=MappingProxyType({"burned structure": 4.0, "wall trench": 0.4, "posthole": 0.4}),
         rate=0.3,
-        heat=_HOT,
+        heat=HOT,
         true=("deposit.building-timber",),
         yields=(
             Yield(

@@ -4,11 +4,8 @@ from __future__ import annotations
 
 from types import MappingProxyType
 
-from narrate.trials.activities import Activity, Region, Yield
+from narrate.trials.activities import COOKING, COOL, FIRE, HOT, WARM, Activity, Region, Yield
 
-_HOT, _WARM, _COOL = (0.1, 0.4, 0.5), (0.2, 0.6, 0.2), (0.6, 0.35, 0.05)
-_FIRE = MappingProxyType({"thermal": 1.0, "ash dump": 1.0})
-_COOKING = MappingProxyType({"thermal": 1.0, "ash dump": 0.6, "surface": 0.15})
 _DRYING = MappingProxyType({"corn dryer": 4.0, "oven": 1.5, "kiln": 0.6, "hearth": 0.4})
 _GLUME, _NAKED = ("Triticum spelta", "Triticum dicoccum"), ("Triticum (free-threshing)", "Secale cereale")
 _SOFT = (
@@ -27,9 +24,9 @@ _SOFT = (
 ACTIVITIES = (
     Activity(
         id="wood fire",
-        at=_FIRE,
+        at=FIRE,
         rate=2.5,
-        heat=_HOT,
+        heat=HOT,
         true=("fuel.wood",),
         yields=(
             Yield(
@@ -56,7 +53,7 @@ ACTIVITIES = (
         id="glume wheat dehusked, the chaff burned",
         at=MappingProxyType({"thermal": 0.8, "ash dump": 0.8}),
         rate=0.7,
-        heat=_WARM,
+        heat=WARM,
         true=("fuel.chaff", "processing.dehusking-waste", "field.weeds-with-crop", "field.disturbed-ground"),
         yields=(
             Yield(taxa=_GLUME, part="glume base", mean=380, spread=0.5),
@@ -70,7 +67,7 @@ ACTIVITIES = (
         id="dryer fed with chaff",
         at=MappingProxyType({"corn dryer": 2.0, "oven": 0.8}),
         rate=0.5,
-        heat=_WARM,
+        heat=WARM,
         true=("fuel.chaff", "processing.dehusking-waste", "field.weeds-with-crop", "field.disturbed-ground"),
         yields=(
             Yield(taxa=_GLUME, part="glume base", mean=1500, spread=0.6),
@@ -83,7 +80,7 @@ ACTIVITIES = (
         id="cleaned grain burned in store",
         at=MappingProxyType({"storage": 0.6, "burned structure": 0.6, "corn dryer": 0.3}),
         rate=0.15,
-        heat=_WARM,
+        heat=WARM,
         true=("food.cereal", "food.burned-store", "processing.clean-product"),
         yields=(
             Yield(
@@ -102,7 +99,7 @@ ACTIVITIES = (
         id="spikelets burned in store",
         at=MappingProxyType({"storage": 0.6, "burned structure": 0.6, "corn dryer": 0.4}),
         rate=0.12,
-        heat=_COOL,
+        heat=COOL,
         true=("food.cereal", "food.burned-store", "processing.whole-ears-or-spikelets"),
         yields=(
             Yield(taxa=("Triticum spelta",), part="grain", mean=2400, spread=1.0, fragments=0.2),
@@ -114,9 +111,9 @@ ACTIVITIES = (
     ),
     Activity(
         id="grain lost in parching or cooking",
-        at=_COOKING,
+        at=COOKING,
         rate=0.5,
-        heat=_WARM,
+        heat=WARM,
         true=("food.cereal", "food.cooking-accident", "processing.clean-product"),
         yields=(
             Yield(
@@ -135,7 +132,7 @@ ACTIVITIES = (
         id="naked cereal threshed",
         at=MappingProxyType({"thermal": 0.4, "refuse": 0.6, "surface": 0.4}),
         rate=0.25,
-        heat=_WARM,
+        heat=WARM,
         true=("processing.threshing-waste", "field.weeds-with-crop", "field.disturbed-ground"),
         yields=(
             Yield(
@@ -161,7 +158,7 @@ ACTIVITIES = (
         id="coarse sievings burned",
         at=MappingProxyType({"thermal": 0.5, "refuse": 0.5}),
         rate=0.15,
-        heat=_WARM,
+        heat=WARM,
         true=("processing.coarse-sieving-waste", "field.weeds-with-crop", "field.disturbed-ground"),
         yields=(
             Yield(taxa=("Poaceae",), part="culm node", mean=120, spread=0.5),
@@ -181,7 +178,7 @@ ACTIVITIES = (
         id="fine sievings burned",
         at=MappingProxyType({"thermal": 0.7, "refuse": 0.5}),
         rate=0.3,
-        heat=_WARM,
+        heat=WARM,
         true=("processing.fine-sieving-waste", "field.weeds-with-crop", "field.disturbed-ground"),
         yields=(
             Yield(
@@ -195,7 +192,7 @@ ACTIVITIES = (
         id="malt dried",
         at=MappingProxyType({"corn dryer": 1.5, "kiln": 0.6, "oven": 0.6}),
         rate=0.15,
-        heat=_WARM,
+        heat=WARM,
         true=("processing.malting", "food.cereal", "processing.clean-product"),
         yields=(
             Yield(
@@ -223,7 +220,7 @@ ACTIVITIES = (
         id="damp grain that sprouted, burned",
         at=MappingProxyType({"corn dryer": 0.6, "storage": 0.3}),
         rate=0.12,
-        heat=_WARM,
+        heat=WARM,
         true=("food.cereal", "processing.clean-product", "food.burned-store"),
         yields=(
             Yield(
@@ -245,9 +242,9 @@ ACTIVITIES = (
     ),
     Activity(
         id="peas and beans spilled",
-        at=_COOKING,
+        at=COOKING,
         rate=0.2,
-        heat=_WARM,
+        heat=WARM,
         true=("food.pulse", "food.cooking-accident", "processing.clean-product"),
         yields=(
             Yield(
@@ -264,7 +261,7 @@ ACTIVITIES = (
         id="flax worked",
         at=MappingProxyType({"surface": 0.3, "refuse": 0.3, "water": 1.0}),
         rate=0.06,
-        heat=_WARM,
+        heat=WARM,
         true=("processing.fibre",),
         yields=(
             Yield(taxa=("Linum usitatissimum",), part="capsule", mean=110, spread=0.6, fragments=0.8),
@@ -273,9 +270,9 @@ ACTIVITIES = (
     ),
     Activity(
         id="linseed and other oily seed eaten",
-        at=_COOKING,
+        at=COOKING,
         rate=0.08,
-        heat=_COOL,
+        heat=COOL,
         true=("food.oil-seed", "food.cooking-accident"),
         yields=(Yield(taxa=("Linum usitatissimum", "Camelina sativa"), part="seed", mean=60, chosen=1, spread=0.5),),
     ),
@@ -283,7 +280,7 @@ ACTIVITIES = (
         id="hazelnuts cracked",
         at=MappingProxyType({"thermal": 0.8, "refuse": 0.5, "cut": 0.3}),
         rate=0.4,
-        heat=_WARM,
+        heat=WARM,
         true=("food.nut", "processing.nut-cracking"),
         yields=(Yield(taxa=("Corylus avellana",), part="nutshell", mean=60, spread=0.5, fragments=1.0),),
     ),
@@ -291,7 +288,7 @@ ACTIVITIES = (
         id="fruit eaten",
         at=MappingProxyType({"thermal": 0.5, "refuse": 0.5}),
         rate=0.22,
-        heat=_WARM,
+        heat=WARM,
         true=("food.fruit",),
         yields=(
             Yield(
@@ -312,9 +309,9 @@ ACTIVITIES = (
     ),
     Activity(
         id="dung burned",
-        at=_FIRE,
+        at=FIRE,
         rate=0.2,
-        heat=_COOL,
+        heat=COOL,
         true=("fuel.dung",),
         yields=(
             Yield(taxa=_SOFT, part="seed", mean=150, chosen=5, spread=0.6, is_gathered=False),
@@ -324,9 +321,9 @@ ACTIVITIES = (
     ),
     Activity(
         id="turf or heather burned",
-        at=_FIRE,
+        at=FIRE,
         rate=0.2,
-        heat=_WARM,
+        heat=WARM,
         true=("fuel.turf-heath",),
         yields=(
             Yield(
@@ -354,7 +351,7 @@ ACTIVITIES = (
         id="hay brought in",
         at=MappingProxyType({"surface": 0.4, "refuse": 0.4, "burned structure": 0.5, "water": 0.6}),
         rate=0.12,
-        heat=_WARM,
+        heat=WARM,
         true=("processing.hay",),
         yields=(
             Yield(
@@ -380,7 +377,7 @@ ACTIVITIES = (
         id="cess",
         at=MappingProxyType({"cess pit": 5.0, "pit": 0.1}),
         rate=0.8,
-        heat=_WARM,
+        heat=WARM,
         true=("deposit.cess", "food.fruit"),
         condition="mineralised",
         yields=(
@@ -404,7 +401,7 @@ ACTIVITIES = (
         id="seeds of yards and paths",
         at=MappingProxyType({"any": 0.6, "refuse": 0.8, "thermal": 0.6}),
         rate=0.9,
-        heat=_WARM,
+        heat=WARM,
         true=("field.disturbed-ground",),
         yields=(
             Yield(
@@ -430,7 +427,7 @@ ACTIVITIES = (
         id="a mouse's store burned",
         at=MappingProxyType({"burned structure": 0.4, "storage": 0.1, "floor": 0.1}),
         rate=0.08,
-        heat=_WARM,
+        heat=WARM,
         true=("deposit.rodent-cache",),
         yields=(
             Yield(
@@ -456,7 +453,7 @@ ACTIVITIES = (
         id="a building burned",
         at=MappingProxyType({"burned structure": 4.0, "posthole": 0.4}),
         rate=0.3,
-        heat=_HOT,
+        heat=HOT,
         true=("deposit.building-timber",),
         yields=(
             Yield(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
@@ -132,16 +132,15 @@ def _cap(
     return cap
 
 
-def _only_draft(rules: Sequence[Rule], held: np.ndarray, evidence: Evidence) -> np.ndarray:
-    for_ = np.array([r.direction == "for" for r in rules])
-    drafts = np.array([r.status == "draft" for r in rules])
-    return held[for_].any(axis=0) & ~held[for_ & ~drafts].any(axis=0)
+def _only(is_weak: Callable[[Rule], bool]) -> Callable[[Sequence[Rule], np.ndarray, Evidence], np.ndarray]:
+    """True where arguments for hold and all of them are of that sort."""
 
+    def test(rules: Sequence[Rule], held: np.ndarray, evidence: Evidence) -> np.ndarray:
+        for_ = np.array([r.direction == "for" for r in rules])
+        weak = np.array([is_weak(r) for r in rules])
+        return held[for_].any(axis=0) & ~held[for_ & ~weak].any(axis=0)
 
-def _only_local_draft(rules: Sequence[Rule], held: np.ndarray, evidence: Evidence) -> np.ndarray:
-    for_ = np.array([r.direction == "for" for r in rules])
-    drafts = np.array([r.status == "draft" and r.is_local for r in rules])
-    return held[for_].any(axis=0) & ~held[for_ & ~drafts].any(axis=0)
+    return test
 
 
 def _only_cf(rules: Sequence[Rule], held: np.ndarray, evidence: Evidence) -> np.ndarray:
@@ -165,4 +164,8 @@ def _only_cf(rules: Sequence[Rule], held: np.ndarray, evidence: Evidence) -> np.
 
 _OF_WHOLE_DIG = ("phases disagree", "may be chance")
 """Circumstances that no context meets."""
-_OF_CLAIM = {"only cf. names": _only_cf, "only draft rules": _only_draft, "only local draft rules": _only_local_draft}
+_OF_CLAIM = {
+    "only cf. names": _only_cf,
+    "only draft rules": _only(lambda rule: rule.status == "draft"),
+    "only local draft rules": _only(lambda rule: rule.status == "draft" and rule.is_local),
+}

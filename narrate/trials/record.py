@@ -8,14 +8,11 @@ from dataclasses import dataclass
 import numpy as np
 
 from narrate.measures.intervals import clopper_pearson
-from narrate.model.claims import GRADE_NAMES, GRADES
+from narrate.model.claims import GRADE_NAMES
 from narrate.model.track_record import Hits, Line, Missed
 from narrate.trials.judged import Outcome
 from narrate.trials.simulate import Dug
 from narrate.trials.worlds import DEPOSITS
-
-BANDS: Mapping[str, float] = dict(GRADES)
-"""The least share of right claims that each grade promises."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -32,8 +29,6 @@ class Told:
     litres: np.ndarray
     share: np.ndarray
     deposit: np.ndarray
-    context: np.ndarray
-    """Contexts numbered through all digs."""
     contexts: int
     """Contexts judged, with and without claims."""
     missed: Mapping[str, tuple[int, int]]
@@ -43,8 +38,7 @@ class Told:
 def told(runs: Iterable[tuple[Dug, Mapping[str, Outcome]]]) -> Told:
     """All claims about statements whose truth the model knows; others are no part of the record."""
     columns: dict[str, list[np.ndarray]] = {
-        name: []
-        for name in ("statement", "grade", "support", "is_true", "items", "litres", "share", "deposit", "context")
+        name: [] for name in ("statement", "grade", "support", "is_true", "items", "litres", "share", "deposit")
     }
     missed: dict[str, list[int]] = {}
     contexts = 0
@@ -60,7 +54,6 @@ def told(runs: Iterable[tuple[Dug, Mapping[str, Outcome]]]) -> Told:
             columns["litres"].append(dug.litres[where])
             columns["share"].append(dug.share[where])
             columns["deposit"].append(dug.deposits.deposit[where])
-            columns["context"].append(where + contexts)
             visible = truth & (dug.left[id] >= 5)
             tally = missed.setdefault(id, [0, 0])
             tally[0] += int(visible.sum())
@@ -92,7 +85,7 @@ def by_grade(found: Told, table: str = "grade", name: str = "") -> tuple[Line, .
     Only readings of the past count. Claims about the state of a deposit (integrity) repeat what the records say, and
     would flatter every grade.
     """
-    is_reading = ~np.char.startswith(found.statement.astype(str), "integrity.")
+    is_reading = _is_reading(found)
     return tuple(
         Line(table=table, name=name, grade=grade, hits=hits(found.is_true[is_reading & (found.grade == i)]))
         for i, grade in enumerate(GRADE_NAMES)
@@ -129,7 +122,7 @@ _SUPPORT = tuple((f"{low:.2f} to {low + 0.05:.2f}", low, low + 0.05) for low in 
 def by_circumstance(found: Told) -> tuple[Line, ...]:
     """How the record changes with items, litres, the share sorted, the true kind of deposit, and the support itself."""
     lines = []
-    is_reading = ~np.char.startswith(found.statement.astype(str), "integrity.")
+    is_reading = _is_reading(found)
     for table, values, bands in (
         ("items", found.items, _ITEMS),
         ("litres", found.litres, _LITRES),
@@ -144,6 +137,10 @@ def by_circumstance(found: Told) -> tuple[Line, ...]:
             Line(table="deposit", name=deposit, grade="", hits=hits(found.is_true[is_reading & (found.deposit == i)]))
         )
     return tuple(lines)
+
+
+def _is_reading(found: Told) -> np.ndarray:
+    return ~np.char.startswith(found.statement.astype(str), "integrity.")
 
 
 def missed_of(found: Told) -> tuple[Missed, ...]:

@@ -4,18 +4,14 @@ from __future__ import annotations
 
 from types import MappingProxyType
 
-from narrate.trials.activities import Activity, Region, Yield
-
-_HOT, _WARM, _COOL = (0.1, 0.4, 0.5), (0.2, 0.6, 0.2), (0.6, 0.35, 0.05)
-_FIRE = MappingProxyType({"thermal": 1.0, "ash dump": 1.0})
-_COOKING = MappingProxyType({"thermal": 1.0, "ash dump": 0.6, "surface": 0.15})
+from narrate.trials.activities import COOKING, COOL, FIRE, HOT, WARM, Activity, Region, Yield
 
 ACTIVITIES = (
     Activity(
         id="juniper and pinyon fire",
-        at=_FIRE,
+        at=FIRE,
         rate=2.5,
-        heat=_HOT,
+        heat=HOT,
         true=("fuel.wood",),
         yields=(
             # Juniper lay in 34 of 39 samples of fires (Adams, Kuckelman & Bowyer 2007, Table 6, read).
@@ -35,9 +31,9 @@ ACTIVITIES = (
     ),
     Activity(
         id="brush fire",
-        at=_FIRE,
+        at=FIRE,
         rate=0.6,
-        heat=_HOT,
+        heat=HOT,
         true=("fuel.brush",),
         yields=(
             Yield(
@@ -63,7 +59,7 @@ ACTIVITIES = (
         id="cobs on the fire",
         at=MappingProxyType({"thermal": 0.8, "ash dump": 0.8}),
         rate=0.6,
-        heat=_HOT,
+        heat=HOT,
         true=("fuel.maize-cob", "processing.shelling-waste"),
         yields=(
             Yield(taxa=("Zea mays",), part="cupule", mean=320, spread=0.5, fragments=0.4),
@@ -73,9 +69,9 @@ ACTIVITIES = (
     ),
     Activity(
         id="shelled maize lost in cooking",
-        at=_COOKING,
+        at=COOKING,
         rate=0.4,
-        heat=_WARM,
+        heat=WARM,
         true=("food.maize", "food.cooking-accident", "processing.clean-product"),
         yields=(Yield(taxa=("Zea mays",), part="kernel", mean=110, spread=0.5, fragments=0.5),),
     ),
@@ -83,7 +79,7 @@ ACTIVITIES = (
         id="ears of maize burned in store",
         at=MappingProxyType({"storage": 0.6, "burned structure": 1.0, "floor": 0.2}),
         rate=0.12,
-        heat=_WARM,
+        heat=WARM,
         true=("food.maize", "food.burned-store", "processing.whole-ears-or-spikelets"),
         yields=(
             Yield(taxa=("Zea mays",), part="kernel", mean=3000, spread=1.0, fragments=0.4),
@@ -93,17 +89,17 @@ ACTIVITIES = (
     ),
     Activity(
         id="beans spilled",
-        at=_COOKING,
+        at=COOKING,
         rate=0.15,
-        heat=_WARM,
+        heat=WARM,
         true=("food.pulse", "food.cooking-accident", "processing.clean-product"),
         yields=(Yield(taxa=("Phaseolus vulgaris",), part="cotyledon", mean=18, spread=0.6, fragments=0.4),),
     ),
     Activity(
         id="goosefoot and pigweed parched",
-        at=_COOKING,
+        at=COOKING,
         rate=0.45,
-        heat=_COOL,
+        heat=COOL,
         true=("food.small-seed", "food.cooking-accident", "processing.clean-product"),
         yields=(
             Yield(
@@ -117,9 +113,9 @@ ACTIVITIES = (
     ),
     Activity(
         id="seeds of early summer parched",
-        at=_COOKING,
+        at=COOKING,
         rate=0.22,
-        heat=_COOL,
+        heat=COOL,
         true=("food.small-seed", "food.cooking-accident", "processing.clean-product"),
         yields=(
             Yield(
@@ -133,9 +129,9 @@ ACTIVITIES = (
     ),
     Activity(
         id="seeds of late summer parched",
-        at=_COOKING,
+        at=COOKING,
         rate=0.25,
-        heat=_COOL,
+        heat=COOL,
         true=("food.small-seed", "food.cooking-accident", "processing.clean-product"),
         yields=(
             Yield(
@@ -149,17 +145,17 @@ ACTIVITIES = (
     ),
     Activity(
         id="sunflower roasted",
-        at=_COOKING,
+        at=COOKING,
         rate=0.08,
-        heat=_COOL,
+        heat=COOL,
         true=("food.oil-seed", "food.cooking-accident", "processing.clean-product"),
         yields=(Yield(taxa=("Helianthus annuus",), part="achene", mean=40, spread=0.5),),
     ),
     Activity(
         id="pinyon nuts roasted",
-        at=_COOKING,
+        at=COOKING,
         rate=0.15,
-        heat=_WARM,
+        heat=WARM,
         true=("food.nut", "processing.nut-cracking"),
         yields=(
             Yield(taxa=("Pinus edulis",), part="nutshell", mean=60, spread=0.5, fragments=1.0),
@@ -170,7 +166,7 @@ ACTIVITIES = (
         id="cactus fruit eaten",
         at=MappingProxyType({"thermal": 0.7, "refuse": 0.5}),
         rate=0.22,
-        heat=_WARM,
+        heat=WARM,
         true=("food.fruit",),
         yields=(Yield(taxa=("Opuntia s.l.", "Echinocereus"), part="seed", mean=40, chosen=1, spread=0.5),),
     ),
@@ -178,7 +174,7 @@ ACTIVITIES = (
         id="groundcherry and other fruit eaten",
         at=MappingProxyType({"thermal": 0.7, "refuse": 0.5}),
         rate=0.25,
-        heat=_WARM,
+        heat=WARM,
         true=("food.fruit",),
         yields=(
             Yield(
@@ -192,9 +188,9 @@ ACTIVITIES = (
     ),
     Activity(
         id="greens cooked",
-        at=_COOKING,
+        at=COOKING,
         rate=0.6,
-        heat=_WARM,
+        heat=WARM,
         true=("food.greens",),
         yields=(
             Yield(taxa=("Portulaca", "Chenopodium", "Cleomella serrulata"), part="seed", mean=6, chosen=1, spread=0.5),
@@ -204,7 +200,7 @@ ACTIVITIES = (
         id="agave hearts baked",
         at=MappingProxyType({"roasting pit": 4.0, "earth oven": 4.0}),
         rate=0.25,
-        heat=_WARM,
+        heat=WARM,
         true=("food.agave",),
         yields=(
             Yield(taxa=("Agave",), part="leaf", mean=900, spread=0.7, fragments=0.9),
@@ -215,15 +211,15 @@ ACTIVITIES = (
         id="yucca leaves worked",
         at=MappingProxyType({"surface": 0.5, "thermal": 0.3, "refuse": 0.4}),
         rate=0.06,
-        heat=_WARM,
+        heat=WARM,
         true=("processing.fibre-leaves",),
         yields=(Yield(taxa=("Yucca",), part="leaf", mean=500, spread=0.6, fragments=0.9),),
     ),
     Activity(
         id="squash cooked",
-        at=_COOKING,
+        at=COOKING,
         rate=0.12,
-        heat=_WARM,
+        heat=WARM,
         true=("food.squash",),
         yields=(
             Yield(taxa=("Cucurbita",), part="seed", mean=10, spread=0.6, fragments=0.4),
@@ -234,7 +230,7 @@ ACTIVITIES = (
         id="tobacco stripped",
         at=MappingProxyType({"surface": 0.5, "thermal": 0.5}),
         rate=0.06,
-        heat=_WARM,
+        heat=WARM,
         true=("processing.tobacco-handled",),
         yields=(Yield(taxa=("Nicotiana",), part="seed", mean=25, spread=0.5),),
     ),
@@ -242,7 +238,7 @@ ACTIVITIES = (
         id="seeds of yards and paths",
         at=MappingProxyType({"any": 0.6, "refuse": 0.8, "thermal": 0.6}),
         rate=0.9,
-        heat=_WARM,
+        heat=WARM,
         true=("field.disturbed-ground",),
         yields=(
             Yield(
@@ -267,7 +263,7 @@ ACTIVITIES = (
         id="waste of a maize harvest put on the fire",
         at=MappingProxyType({"thermal": 0.6, "ash dump": 0.6}),
         rate=0.25,
-        heat=_WARM,
+        heat=WARM,
         true=("fuel.maize-cob", "field.weeds-with-crop", "processing.shelling-waste", "field.disturbed-ground"),
         yields=(
             Yield(taxa=("Zea mays",), part="kernel", mean=30, spread=0.5, fragments=0.5),
@@ -280,7 +276,7 @@ ACTIVITIES = (
         id="waste of a maize harvest burned where it was thrown",
         at=MappingProxyType({"refuse": 0.6, "storage": 0.4}),
         rate=0.25,
-        heat=_WARM,
+        heat=WARM,
         true=("field.weeds-with-crop", "processing.shelling-waste", "field.disturbed-ground"),
         yields=(
             Yield(taxa=("Zea mays",), part="kernel", mean=30, spread=0.5, fragments=0.5),
@@ -293,7 +289,7 @@ ACTIVITIES = (
         id="a rodent's store burned",
         at=MappingProxyType({"burned structure": 0.6, "storage": 0.1, "floor": 0.2}),
         rate=0.12,
-        heat=_WARM,
+        heat=WARM,
         true=("deposit.rodent-cache",),
         yields=(
             Yield(
@@ -319,7 +315,7 @@ ACTIVITIES = (
         id="a roof burned",
         at=MappingProxyType({"burned structure": 4.0, "floor": 0.3, "posthole": 0.3}),
         rate=0.35,
-        heat=_HOT,
+        heat=HOT,
         true=("deposit.building-timber",),
         yields=(
             Yield(
