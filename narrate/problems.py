@@ -180,6 +180,10 @@ CODES: dict[str, str] = {
     "N119": "The section or the archive package cannot be made as asked: the Word template lacks a style that is needed "
     "or is no Word document, a photograph of the records is missing or cannot be read as a picture, or a figure has no "
     "alternative text, without which no tagged PDF is written.",
+    "N120": "Another run of narrate is writing into the same project. One at a time may, so that neither sees half of "
+    "the other's work.",
+    "N121": "A narrative was saved in an editor while narrate was at work. It is kept as it was saved; the next run "
+    "takes it up.",
     # N2: records
     "N201": "A field that the record needs is missing.",
     "N202": "The record has a field that is not known here. The near match is offered if there is one.",

@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
-from pathlib import Path
 
 from narrate.drafts.basis import Ground, name_of
 from narrate.drafts.draft_file import Line, unread_approval
@@ -36,11 +35,10 @@ _UNMERGED = re.compile(r"^(?:<{7} |={7}$|>{7} )", re.MULTILINE)
 """Marks of a merge of two versions that nobody finished."""
 
 
-def hers_as_written(path: Path, shown: str, problems: ProblemList) -> str | None:
+def hers_as_written(raw: bytes | None, shown: str, problems: ProblemList) -> str | None:
     """The text of a narrative file, empty where there is none; None, with an error, where it may not be touched."""
-    if not path.is_file():
+    if raw is None:
         return ""
-    raw = path.read_bytes()
     try:
         text = raw.decode("utf-8")
     except UnicodeDecodeError as fault:

@@ -16,6 +16,7 @@ from narrate.drafts.draft_file import Line, draft_text, plain_text, read_draft
 from narrate.drafts.merge import Merged, merged
 from narrate.drafts.offered import Base, Drafted
 from narrate.drafts.placing import drafted_file
+from narrate.files import write
 from narrate.model.ids import Subject
 from narrate.model.narrative import Narrative, Section, Sentence
 from narrate.problems import Place, Problem, ProblemList
@@ -25,12 +26,24 @@ _LEVELS = ("context", "phase", "site")
 """Subjects whose narratives are written as files; those of samples are too short to be worth one."""
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Revised:
+    """A narrative file as it is to be written, and as it was when the run read it."""
+
+    read: bytes | None
+    """None where there was no file."""
+    text: str
+    side: Path
+    base: str
+    """What the side file will hold."""
+
+
 @dataclass(slots=True)
 class Owned:
     """Narratives as they stand, the files to write for them, and what a person should look at."""
 
     narratives: dict[Subject, Narrative] = field(default_factory=dict)
-    files: dict[Path, str] = field(default_factory=dict)
+    files: dict[Path, Revised] = field(default_factory=dict)
     problems: tuple[Problem, ...] = ()
 
 
@@ -61,11 +74,12 @@ def owned(
         path = draft_path(folder, narrative.audience, keys[subject])
         shown = path.relative_to(folder).as_posix()
         now = sentences_of(narrative, ground)
-        text = hers_as_written(path, shown, problems)
+        read = path.read_bytes() if path.is_file() else None
+        text = hers_as_written(read, shown, problems)
         if text is None:
             found.narratives[subject] = narrative
             continue
-        hers = read_draft(text) if path.is_file() else None
+        hers = read_draft(text) if read is not None else None
         base = _base(_side(path), ground)
         if hers is not None and base is None:
             tell_lost_side(shown, _side(path).relative_to(folder).as_posix(), problems)
@@ -78,8 +92,9 @@ def owned(
             name=lambda key: name_of(key, ground),
         )
         found.narratives[subject] = _told(narrative, result, now, f"{keys[subject]}/words")
-        found.files[path] = _as_she_writes(draft_text(result.file), text)
-        found.files[_side(path)] = base_text(result.base)
+        found.files[path] = Revised(
+            read=read, text=_as_she_writes(draft_text(result.file), text), side=_side(path), base=base_text(result.base)
+        )
         look = Look(subject=subject, ground=ground, now=now, overclaims=overclaims, approved_only=approved_only)
         tell_standing(result, look, shown, problems)
     found.problems = problems.sorted()
@@ -91,15 +106,20 @@ def is_a_file(subject: Subject) -> bool:
     return subject.level in _LEVELS
 
 
-def write_files(files: Mapping[Path, str]) -> None:
-    """Writes what changed. A narrative goes before its side file, so that a cut leaves her words and the old base."""
-    for path, text in files.items():
-        if path.is_file() and path.read_bytes() == text.encode("utf-8"):
+def write_files(files: Mapping[Path, Revised]) -> tuple[Path, ...]:
+    """
+    Writes what changed, and gives the files that somebody saved since they were read: these stay as they are.
+
+    A narrative goes before its side file, so that a cut leaves her words and the old base.
+    """
+    left = []
+    for path, revised in files.items():
+        if (path.read_bytes() if path.is_file() else None) != revised.read:
+            left.append(path)
             continue
-        path.parent.mkdir(parents=True, exist_ok=True)
-        whole = path.with_name(path.name + ".part")
-        whole.write_bytes(text.encode("utf-8"))
-        whole.replace(path)
+        write(path, revised.text)
+        write(revised.side, revised.base)
+    return tuple(left)
 
 
 def tell_unowned(folder: Path, audience: str, keys: Iterable[str], problems: ProblemList) -> None:

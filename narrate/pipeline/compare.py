@@ -10,6 +10,7 @@ from pathlib import Path
 from narrate.disclosure import disclosed
 from narrate.drafts.basis import Ground
 from narrate.drafts.owned import is_a_file
+from narrate.files import write
 from narrate.model.changes import Changes, Part, State
 from narrate.model.ids import Subject
 from narrate.model.narrative import Narrative
@@ -22,7 +23,6 @@ from narrate.pipeline.changed_words import Told, changed_words
 from narrate.pipeline.editions import all_told, with_those_of_drafts
 from narrate.pipeline.judged import Judged, Progress, judged, read, silent
 from narrate.pipeline.revisions import Found, state_at
-from narrate.pipeline.writing import write
 from narrate.problems import Problem, has_errors
 
 PARTLY = "what could not be read counts as not there"

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import os
-import shutil
 from collections.abc import Mapping
 from pathlib import Path
 
@@ -11,8 +9,10 @@ from narrate.deposit.lessened import Lessened, lessened
 from narrate.deposit.package import bag as bagged
 from narrate.deposit.package import package
 from narrate.disclosure import Guard, disclosed
+from narrate.files import put_back, write_folder
+from narrate.pipeline.held import Unwritable, held, not_written
 from narrate.pipeline.judged import Judged, Progress, judged, judged_folder, silent
-from narrate.problems import Place, Problem
+from narrate.problems import Problem
 from narrate.web.photographs import without_notes
 
 MARK = "datapackage.json"
@@ -46,19 +46,16 @@ def deposit(
         if bag:
             made[f"{name}-bag"] = bagged(files)
     target = folder / "out" / "deposit"
-    paths = []
-    for name, files in made.items():
-        progress(f"writing {name}")
-        try:
-            _put(target / name, files)
-        except OSError as fault:
-            place = Place(path=f"out/deposit/{name}")
-            message = f"the package cannot be written here: {fault.strerror or fault}"
-            help = "move what stands there, or allow writing to the folder; what stood there is as it was"
-            problem = Problem(place=place, severity="error", code="N108", message=message, help=help)
-            return (), (*found.problems, problem)
-        paths.append(target / name)
-    return tuple(paths), found.problems
+    try:
+        with held(folder):
+            for name, files in made.items():
+                progress(f"writing {name}")
+                _put(target / name, files)
+    except Unwritable as refusal:
+        return (), (*found.problems, refusal.problem)
+    except OSError as fault:
+        return (), (*found.problems, not_written(f"out/deposit/{name}", fault, "the package"))
+    return tuple(target / name for name in made), found.problems
 
 
 def _package(
@@ -90,24 +87,9 @@ def _photographs(folder: Path, part: Judged, *, is_open: bool) -> dict[str, byte
 
 
 def _put(target: Path, files: Mapping[str, bytes]) -> None:
-    """Writes a whole folder beside the target and then exchanges the two, so that no half package ever stands there."""
+    """Puts a package in place of one that narrate made, and of nothing else."""
+    put_back(target)
     is_ours = (target / MARK).is_file() or (target / "data" / MARK).is_file()
     if target.exists() and not is_ours:
         raise OSError(0, "something that narrate did not make stands there")
-    fresh = target.with_name(f".{target.name}.{os.getpid()}.unfinished")
-    old = target.with_name(f".{target.name}.{os.getpid()}.before")
-    try:
-        for path, raw in files.items():
-            (fresh / path).parent.mkdir(parents=True, exist_ok=True)
-            (fresh / path).write_bytes(raw)
-        if target.exists():
-            os.replace(target, old)
-        try:
-            os.replace(fresh, target)
-        except OSError:
-            if old.exists():
-                os.replace(old, target)
-            raise
-    finally:
-        shutil.rmtree(fresh, ignore_errors=True)
-        shutil.rmtree(old, ignore_errors=True)
+    write_folder(target, files)

@@ -9,7 +9,7 @@ from pathlib import Path
 from narrate.disclosure import disclosed_narrative
 from narrate.drafts.attention import Overclaims
 from narrate.drafts.basis import Ground
-from narrate.drafts.owned import Owned, draft_path, is_a_file, owned, tell_unowned
+from narrate.drafts.owned import Owned, Revised, draft_path, is_a_file, owned, tell_unowned
 from narrate.judging.strength import ranked
 from narrate.measures.manual import manual
 from narrate.measures.studies import studies
@@ -35,7 +35,7 @@ class Words:
     """The narratives of an edition as they stand, what to write for them, and what to look at."""
 
     narratives: Mapping[tuple[str, Subject], Narrative]
-    files: Mapping[Path, str]
+    files: Mapping[Path, Revised]
     problems: tuple[Problem, ...]
     standings: Mapping[str, Standing]
     """By audience, of all narratives that are files: who said what."""
@@ -67,7 +67,7 @@ def words_of(folder: Path, name: str, part: Judged, approved_only: frozenset[str
         )
     return Words(
         narratives={(a, s): n for a, kept in found.items() for s, n in kept.narratives.items()},
-        files={path: text for kept in found.values() for path, text in kept.files.items()},
+        files={path: revised for kept in found.values() for path, revised in kept.files.items()},
         problems=tuple(problem for kept in found.values() for problem in kept.problems),
         standings={a: standing(n for s, n in kept.narratives.items() if is_a_file(s)) for a, kept in found.items()},
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
-from narrate.pipeline.writing import write
+from narrate.files import write
 from narrate.problems import Problem
 from narrate.reading.intake.take_in import TakenIn
 

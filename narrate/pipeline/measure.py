@@ -7,9 +7,9 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from narrate.deposit.measures_file import measure_tables
+from narrate.files import write
 from narrate.measures.findings import find
 from narrate.pipeline.judged import Progress, read, silent
-from narrate.pipeline.writing import write
 from narrate.problems import Problem, has_errors
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import threading
+import time
 import traceback
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass, field
@@ -79,6 +80,9 @@ def building(folder: Path, version: str) -> Callable[[], Built]:
 
     def build() -> Built:
         told = tell(folder, version=version)
+        while told.is_busy:
+            time.sleep(1)
+            told = tell(folder, version=version)
         says = "\n".join(written(problem) for problem in told.problems)
         if not told.is_written:
             return Built(says=f"Nothing was built; what you see is older.\n{says}")

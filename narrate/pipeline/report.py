@@ -8,12 +8,13 @@ from pathlib import Path
 from narrate.disclosure import disclosed
 from narrate.documents.blocks import Block, Unfit
 from narrate.documents.outline import outline
+from narrate.files import write
 from narrate.model.ids import Subject
 from narrate.model.narrative import Narrative
 from narrate.pipeline.editions import approved_alone, edition_of, with_those_of_drafts, words_of
+from narrate.pipeline.held import Unwritable, held, not_written
 from narrate.pipeline.judged import Judged, Progress, judged, judged_folder, silent
 from narrate.pipeline.report_parts import photographs_of, told_openly
-from narrate.pipeline.writing import write
 from narrate.problems import Place, Problem, has_errors
 from narrate.telling.tell import narratives
 
@@ -64,8 +65,12 @@ def report(
     path = folder / "out" / "report" / named(MEDIA[medium], is_open)
     progress(f"writing {path.name}")
     try:
-        for name, content in _files(outline(edition, files), medium, template, is_open).items():
-            write(path.parent / name, content)
+        made = _files(outline(edition, files), medium, template, is_open)
+        with held(folder):
+            for name, content in made.items():
+                write(path.parent / name, content)
+    except Unwritable as refusal:
+        return None, (*problems, refusal.problem)
     except Unfit as unfit:
         place = Place(path=str(template) if template else "project.yaml")
         return None, (
@@ -73,10 +78,7 @@ def report(
             _error(place, "N119", str(unfit), "nothing was written; the file of before is as it was"),
         )
     except OSError as fault:
-        place = Place(path=f"out/report/{path.name}")
-        message = f"the section cannot be written here: {fault.strerror or fault}"
-        help = "close the file where it is open, or allow writing to the folder; the file of before is as it was"
-        return None, (*problems, _error(place, "N108", message, help))
+        return None, (*problems, not_written(f"out/report/{path.name}", fault, "the section"))
     return path, problems
 
 

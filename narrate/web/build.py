@@ -6,6 +6,7 @@ import json
 from collections.abc import Iterable, Mapping
 from pathlib import Path, PurePosixPath
 
+from narrate.files import leftovers, write
 from narrate.model.edition import Edition
 from narrate.problems import Place, Problem
 from narrate.web.pages import pages
@@ -83,14 +84,14 @@ def _refuse_strangers(folder: Path, files: Mapping[str, bytes], made_before: fro
 
 def _write(folder: Path, files: Mapping[str, bytes], made_before: frozenset[str]) -> None:
     folder.mkdir(parents=True, exist_ok=True)
+    for begun in leftovers(folder):
+        begun.unlink()
     # The list names every file before it is written: a build that is cut short leaves nothing that looks strange.
-    _write_if_new(folder / MANIFEST, _manifest(made_before | files.keys()))
+    write(folder / MANIFEST, _manifest(made_before | files.keys()))
     for name, content in files.items():
-        path = folder / name
-        path.parent.mkdir(parents=True, exist_ok=True)
-        _write_if_new(path, content)
+        write(folder / name, content)
     _prune(folder, sorted(made_before - files.keys()))
-    _write_if_new(folder / MANIFEST, _manifest(files))
+    write(folder / MANIFEST, _manifest(files))
 
 
 def _prune(folder: Path, stale: list[str]) -> None:
@@ -104,11 +105,6 @@ def _prune(folder: Path, stale: list[str]) -> None:
         while parent != folder and not any(parent.iterdir()):
             parent.rmdir()
             parent = parent.parent
-
-
-def _write_if_new(path: Path, content: bytes) -> None:
-    if not path.is_file() or path.read_bytes() != content:
-        path.write_bytes(content)
 
 
 def _manifest(names: Iterable[str]) -> bytes:

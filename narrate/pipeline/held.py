@@ -1,0 +1,66 @@
+"""
+One command at a time writes into a project, and what goes wrong with writing is a problem that a person can mend.
+
+Exception
+└── Unwritable: carries the problem; nothing was written
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import ExitStack, contextmanager
+from pathlib import Path
+
+from narrate.files import Busy, alone
+from narrate.problems import Place, Problem
+
+
+class Unwritable(Exception):
+    """Nothing can be written now. `is_busy` tells that it is another run that stands in the way."""
+
+    def __init__(self, problem: Problem, *, is_busy: bool = False) -> None:
+        super().__init__(problem.message)
+        self.problem = problem
+        self.is_busy = is_busy
+
+
+@contextmanager
+def held(folder: Path) -> Iterator[None]:
+    """
+    Holds the project for this run while it reads the analyst's narratives and writes.
+
+    Raises Unwritable if another run holds it (N120), or its `out/` cannot be written (N108).
+    """
+    with ExitStack() as stack:
+        try:
+            stack.enter_context(alone(folder))
+        except Busy:
+            message = "another run of narrate is writing here, expected one at a time; nothing was written"
+            help = "wait until it has ended, or end it (a preview builds too), then run this again"
+            raise Unwritable(_error("out", "N120", message, help), is_busy=True) from None
+        except OSError as fault:
+            raise Unwritable(not_written("out", fault)) from fault
+        yield
+
+
+def not_written(path: str, fault: OSError, what: str = "the folder") -> Problem:
+    """A place within the project that the system refused to write, as a problem."""
+    message = f"{what} cannot be written here: {fault.strerror or fault}"
+    help = "close what uses it, make room, or allow writing to the folder; what stood there is as it was"
+    return _error(path, "N108", message, help)
+
+
+def saved_meanwhile(folder: Path, path: Path) -> Problem:
+    """A narrative that the analyst saved while narrate was at work: her file stays."""
+    return Problem(
+        place=Place(path=path.relative_to(folder).as_posix()),
+        severity="warning",
+        code="N121",
+        message="the narrative was saved while narrate was at work; it is as you saved it, and the pages show it as it "
+        "was before",
+        help="run narrate tell again",
+    )
+
+
+def _error(path: str, code: str, message: str, help: str) -> Problem:
+    return Problem(place=Place(path=path), severity="error", code=code, message=message, help=help)

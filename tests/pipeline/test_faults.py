@@ -1,0 +1,115 @@
+"""Runs that are cut short, stand in each other's way, or find no room: what was there before stays whole."""
+
+from __future__ import annotations
+
+import json
+import os
+import shutil
+from pathlib import Path
+
+import pytest
+
+from narrate.deposit.claims_file import claims_json
+from narrate.files import alone
+from narrate.pipeline import tell as told_in
+from narrate.pipeline.begin import begin
+from narrate.pipeline.deposit import deposit
+from narrate.pipeline.report import report
+from narrate.pipeline.tell import tell
+from narrate.problems import written
+from tests.faults.killed import COMMANDS, Trouble, killed_at_random
+
+BUSY = (
+    "out: error N120: another run of narrate is writing here, expected one at a time; nothing was written\n"
+    "      help: wait until it has ended, or end it (a preview builds too), then run this again"
+)
+
+
+@pytest.fixture
+def dig(tmp_path: Path) -> Path:
+    """A folder that `narrate begin` laid out."""
+    folder = tmp_path / "dig"
+    begin(folder)
+    return folder
+
+
+@pytest.fixture
+def told(dig: Path) -> Path:
+    assert tell(dig, version="test").is_written
+    return dig
+
+
+def _content(folder: Path) -> dict[str, bytes]:
+    return {p.relative_to(folder).as_posix(): p.read_bytes() for p in sorted(folder.rglob("*")) if p.is_file()}
+
+
+def test_a_second_run_says_that_it_is_the_second(told: Path) -> None:
+    """While one run writes, tell, report and deposit say so, write nothing, and go on once it has ended."""
+    before = _content(told)
+    with alone(told):
+        refused = tell(told, version="test")
+        found = [refused.problems, report(told, version="test")[1], deposit(told, version="test")[1]]
+
+    assert refused.is_busy
+    assert [[written(problem) for problem in problems] for problems in found] == [[BUSY]] * 3
+    assert _content(told) == before
+    assert tell(told, version="test").is_written
+
+
+def test_a_narrative_saved_while_narrate_works_stays_as_it_was_saved(
+    told: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """What the analyst saves in her editor while a run is under way is not written over, and the next run takes it."""
+    path = next((told / "narratives" / "report").glob("[!s]*.md"))
+
+    def saves(claims: object) -> str:
+        return claims_json(claims)  # type: ignore[arg-type]
+
+    writes = told_in.write_files
+
+    def after_her(files):  # type: ignore[no-untyped-def]
+        if path in files:
+            path.write_text(path.read_text(encoding="utf-8") + "\nHer own sentence.\n", encoding="utf-8")
+        return writes(files)
+
+    monkeypatch.setattr(told_in, "write_files", after_her)
+    found = tell(told, version="test")
+
+    assert path.read_text(encoding="utf-8").endswith("\nHer own sentence.\n")
+    assert [written(problem) for problem in found.problems if problem.code == "N121"] == [
+        f"narratives/report/{path.name}: warning N121: the narrative was saved while narrate was at work; it is as you "
+        "saved it, and the pages show it as it was before\n      help: run narrate tell again"
+    ]
+    monkeypatch.undo()
+    tell(told, version="test")
+    assert "Her own sentence." in path.read_text(encoding="utf-8")
+
+
+@pytest.mark.skipif(os.name == "nt", reason="folders of Windows have no such mode")
+def test_an_output_folder_that_cannot_be_written_is_a_problem(told: Path) -> None:
+    """Where out/ cannot be written the run says so and changes nothing; tried as far as this user is bound by modes."""
+    before = _content(told)
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(os, "replace", _refuses)
+        (told / "records" / "first-samples.yaml").write_text(
+            (told / "records" / "first-samples.yaml").read_text(encoding="utf-8").replace("10", "11"), encoding="utf-8"
+        )
+        found = tell(told, version="test")
+
+    assert not found.is_written
+    assert [problem.code for problem in found.problems if problem.severity == "error"] == ["N108"]
+    after = _content(told)
+    before.pop("records/first-samples.yaml"), after.pop("records/first-samples.yaml")
+    assert after == before
+
+
+def _refuses(*paths: object) -> None:
+    raise OSError(30, "Read-only file system")
+
+
+@pytest.mark.parametrize("command", COMMANDS)
+def test_a_run_killed_at_any_moment_leaves_everything_whole(told: Path, tmp_path: Path, command: str) -> None:
+    """Killed at random moments: every file is whole, hers is untouched, and the next run ends as a fresh one would."""
+    troubles: list[Trouble] = killed_at_random(told, command, times=3, seed=7, scratch=tmp_path / "scratch")
+
+    assert troubles == []
