@@ -54,6 +54,10 @@ class SheetFinds:
     """Name as written -> itself, its first place, how many finds."""
     missing_parts: dict[str, int] = field(default_factory=dict)
     """Part that was taken because the sheet names none -> finds."""
+    sample_ids: dict[tuple[str, int], str] = field(default_factory=dict)
+    """'r' or 'c', and the row or column -> the sample that it is of."""
+    not_checked: dict[str, str] = field(default_factory=dict)
+    """Row or column of stored results -> why they were not worked out again."""
 
 
 SORTED_OF_CLASS = "sorted of class"
@@ -105,7 +109,7 @@ class _Reader:
         taxon_in_rows = any(set(r.names) & {"taxon", "genus", "code", "common name"} for r in table.columns.values())
         name_lines = by_row if taxon_in_rows else by_column
         names = self._names(name_lines)
-        sample_ids = self._sample_ids(by_row, by_column, rows, columns)
+        sample_ids = self.out.sample_ids = self._sample_ids(by_row, by_column, rows, columns)
         for row in rows:
             has_amount = False
             for column in columns:

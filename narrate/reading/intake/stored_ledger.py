@@ -1,0 +1,246 @@
+"""The amounts of a table by cell, by sample and by section: what stored totals are worked out again from."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+
+from narrate.model.grids import Cell, Grid, address, column_name
+from narrate.model.layouts import DERIVED_ROLES, Role, Table
+from narrate.model.sampling import Sample
+from narrate.problems import Place
+from narrate.reading.intake.cell_reading import read_cell
+from narrate.reading.intake.finds import Find, SheetFinds
+from narrate.reading.intake.header_words import quantity
+from narrate.reading.intake.records_draft import litres, share_sorted
+from narrate.reading.intake.said import Said
+
+At = tuple[int, int]
+"""Row and column of a cell, counted from 0."""
+
+
+@dataclass(slots=True)
+class Ledger:
+    """One table: what its cells of counts hold, and which lines it has."""
+
+    grid: Grid
+    table: Table
+    finds: SheetFinds
+    cells: Mapping[At, Cell]
+    rows: list[int] = field(default_factory=list)
+    columns: list[int] = field(default_factory=list)
+    count: dict[At, float | None] = field(default_factory=dict)
+    """None: a sign, or something that is no number."""
+    mass: dict[At, float] = field(default_factory=dict)
+    finds_at: dict[At, list[Find]] = field(default_factory=dict)
+
+    def __post_init__(self) -> None:
+        self.rows = [r for r, role in self.table.rows.items() if role.name in ("counts", "finds")]
+        self.columns = [
+            c
+            for c, role in self.table.columns.items()
+            if role.name in ("counts", "count", "mass") and self.small_heading(c) not in ("percent", "density")
+        ]
+        rows = {place: row for row in self.rows for place in [row + 1]}
+        for find in self.finds.finds:
+            row = rows.get(int("".join(letter for letter in find.place.cell if letter.isdigit())))
+            if row is not None:
+                self.finds_at.setdefault((row, find.place.column - 1), []).append(find)
+        for row in self.rows:
+            for column in self.columns:
+                if (row, column) in self.cells:
+                    self._take(row, column)
+
+    def _take(self, row: int, column: int) -> None:
+        at = (row, column)
+        found = self.finds_at.get(at)
+        if found is None:
+            # Set aside, as bone is; or not read.
+            found_in = read_cell(self.cells[at], self.table.marks).found
+            counts = [one.count for one in found_in]
+            if not found_in:
+                self.count[at] = None
+        else:
+            counts = [find.found.count for find in found]
+            masses = [find.found.mass_g for find in found if find.found.mass_g is not None]
+            if masses:
+                self.mass[at] = sum(masses)
+        total = 0.0
+        for count in counts:
+            if count is None or count.amount == "not looked for":
+                continue
+            if count.amount == "noted as present":
+                self.count[at] = None
+                return
+            total += count.number or 0
+            self.count[at] = total
+
+    def small_heading(self, column: int) -> str:
+        """What a small heading over a column says: count, mass, percent, density; empty where it says nothing."""
+        row = next((r for r, role in self.table.rows.items() if role.name == "quantity"), None)
+        cell = self.cells.get((row, column)) if row is not None else None
+        return quantity(cell.text) if cell is not None else ""
+
+    @property
+    def across(self) -> bool:
+        return self.table.has_samples_across
+
+    @property
+    def taxon_lines(self) -> list[int]:
+        return self.rows if self.across or self.table.shape == "long" else self.columns
+
+    @property
+    def sample_lines(self) -> list[int]:
+        return self.columns if self.across else self.rows
+
+    def at(self, taxon_line: int, sample_line: int) -> At:
+        return (taxon_line, sample_line) if self.across else (sample_line, taxon_line)
+
+    def roles(self, *, of_taxa: bool) -> Mapping[int, Role]:
+        """The roles of the lines that hold taxa, or of those that hold samples."""
+        return self.table.rows if of_taxa == (self.across or self.table.shape == "long") else self.table.columns
+
+    # ---- sections and runs
+
+    def section_of(self, line: int, *, of_taxa: bool = True) -> str:
+        """The head of the section that a line stands in; empty for none."""
+        roles = self.roles(of_taxa=of_taxa)
+        for other in sorted((n for n in roles if n < line), reverse=True):
+            if roles[other].name == "section":
+                return self.head(other, of_taxa=of_taxa)
+        return ""
+
+    def head(self, line: int, *, of_taxa: bool = True) -> str:
+        """The first words of a line."""
+        is_row = of_taxa == (self.across or self.table.shape == "long")
+        for other in sorted(self.table.columns if is_row else self.table.rows):
+            cell = self.cells.get((line, other) if is_row else (other, line))
+            if cell is not None and cell.kind == "text" and any(letter.isalpha() for letter in cell.text):
+                return cell.text
+        return ""
+
+    def run_before(self, line: int, *, of_taxa: bool) -> list[int]:
+        """The lines of counts between a line and the section or result before it."""
+        return self._run(sorted((n for n in self.roles(of_taxa=of_taxa) if n < line), reverse=True), of_taxa)[::-1]
+
+    def run_behind(self, line: int, *, of_taxa: bool) -> list[int]:
+        """The lines of counts between a line and the section or result behind it."""
+        return self._run(sorted(n for n in self.roles(of_taxa=of_taxa) if n > line), of_taxa)
+
+    def _run(self, ordered: list[int], of_taxa: bool) -> list[int]:
+        roles, found = self.roles(of_taxa=of_taxa), []
+        for n in ordered:
+            if roles[n].name == "section" or roles[n].name in DERIVED_ROLES:
+                break
+            if roles[n].name in ("counts", "count", "mass", "finds"):
+                found.append(n)
+        return found
+
+    # ---- samples
+
+    def sample_at(self, at: At) -> str:
+        return self.finds.sample_ids.get(("r", at[0])) or self.finds.sample_ids.get(("c", at[1])) or ""
+
+    def sample_of_line(self, line: int) -> str:
+        """The sample of a line, be it one of counts or of results beside them."""
+        is_row = not self.across
+        known = self.finds.sample_ids.get(("r" if is_row else "c", line))
+        if known:
+            return known
+        said = []
+        for other, role in (self.table.columns if is_row else self.table.rows).items():
+            if "sample" not in role.names:
+                continue
+            cell = self.cells.get((line, other) if is_row else (other, line))
+            before = line
+            while cell is None and role.filled and before > 0:
+                before -= 1
+                cell = self.cells.get((before, other) if is_row else (other, before))
+            if cell is not None:
+                said.append(cell.text)
+        id = "/".join(dict.fromkeys(said))
+        return id if id in self.finds.sample_ids.values() else ""
+
+
+@dataclass(frozen=True, slots=True)
+class Litres:
+    """The soil of one sample, and where that is written."""
+
+    litres: float
+    place: Place
+
+
+def soil(facts: Iterable[Mapping[str, Mapping[str, list[Said]]]], samples: Mapping[str, Sample]) -> dict[str, Litres]:
+    """The litres of each sample: those that a sheet of the file says, else those of its record."""
+    found: dict[str, Litres] = {}
+    for said_of in facts:
+        for id, said in said_of.items():
+            for one in said.get("volume", [])[:1]:
+                value = litres(one.text, one.unit or "l")
+                if value is not None:
+                    found.setdefault(id, Litres(value, one.place))
+    for id, sample in samples.items():
+        if sample.volume_l is not None:
+            found.setdefault(id, Litres(sample.volume_l, sample.place))
+    return found
+
+
+def shares_sorted(facts: Iterable[Mapping[str, Mapping[str, list[Said]]]]) -> dict[str, float]:
+    """The share of each sample that was sorted, where one figure says it."""
+    found: dict[str, float] = {}
+    for said_of in facts:
+        for id, said in said_of.items():
+            texts = {one.text for one in said.get("sorted", [])}
+            share = share_sorted(texts.pop(), False) if len(texts) == 1 else None
+            if share is not None and share < 1:
+                found[id] = share
+    return found
+
+
+def cells_said(places: Iterable[At]) -> str:
+    """
+    Cells by name, neighbours as one.
+
+    >>> cells_said([(1, 1), (2, 1), (3, 1), (7, 1)]), cells_said([(1, 1), (1, 2), (2, 1), (2, 2)]), cells_said([(0, 0)])
+    ('B2 to B4 and B8', 'B2 to C3', 'A1')
+    """
+    by_rows: dict[tuple[int, ...], list[int]] = {}
+    for row in sorted({at[0] for at in places}):
+        columns = tuple(sorted({c for r, c in places if r == row}))
+        by_rows.setdefault(columns, []).append(row)
+    blocks = []
+    for columns, rows in by_rows.items():
+        for top, bottom in runs(rows):
+            for left, right in runs(columns):
+                blocks.append((top, left, bottom, right))
+    names = [
+        address(t, left) if (t, left) == (b, right) else f"{address(t, left)} to {address(b, right)}"
+        for t, left, b, right in sorted(blocks)
+    ]
+    if len(names) > _NAMED:
+        names = [*names[:_NAMED], f"{len(names) - _NAMED} more places"]
+    return names[0] if len(names) == 1 else ", ".join(names[:-1]) + " and " + names[-1] if names else ""
+
+
+_NAMED = 6
+"""Runs of cells that a message names."""
+
+
+def runs(numbers: Iterable[int]) -> list[tuple[int, int]]:
+    """
+    First and last of each run of neighbours.
+
+    >>> runs([3, 4, 5, 9])
+    [(3, 5), (9, 9)]
+    """
+    found: list[tuple[int, int]] = []
+    for n in sorted(numbers):
+        if found and found[-1][1] == n - 1:
+            found[-1] = (found[-1][0], n)
+        else:
+            found.append((n, n))
+    return found
+
+
+def line_name(is_row: bool, line: int) -> str:
+    return f"row {line + 1}" if is_row else f"column {column_name(line)}"
