@@ -6,6 +6,7 @@ import os
 import shutil
 import subprocess
 import sys
+import tomllib
 import venv
 import zipfile
 from pathlib import Path
@@ -36,20 +37,34 @@ def test_the_wheel_holds_templates_packs_and_types(wheel: Path) -> None:
     assert not any(name.startswith(("tests/", "example_project/")) for name in names)
 
 
-def test_the_main_job_runs_from_the_wheel(wheel: Path, tmp_path: Path) -> None:
-    """Installed into a clean environment outside the checkout, `narrate tell` builds the example's sites."""
+@pytest.mark.parametrize("versions", ["newest", "oldest"])
+def test_the_main_job_runs_from_the_wheel(wheel: Path, tmp_path: Path, versions: str) -> None:
+    """In a clean environment outside the checkout, with the newest and the oldest versions allowed, all is made."""
     clean = tmp_path / "clean"
     venv.create(clean, with_pip=True, system_site_packages=False)
     python = clean / ("Scripts/python.exe" if os.name == "nt" else "bin/python")
     environment = {k: v for k, v in os.environ.items() if k not in ("PYTHONPATH", "PYTHONHOME")}
-    subprocess.run([python, "-m", "pip", "install", "-q", str(wheel)], check=True, env=environment, capture_output=True)
+    install = [python, "-m", "pip", "install", "-q", str(wheel)]
+    if versions == "oldest":
+        bounds = tmp_path / "oldest.txt"
+        bounds.write_text("\n".join(_oldest()), encoding="utf-8")
+        install += ["-c", str(bounds)]
+    subprocess.run(install, check=True, env=environment, capture_output=True)
     project = tmp_path / "example_project"
     shutil.copytree(EXAMPLE, project, ignore=shutil.ignore_patterns("out"))
-    run = [python, "-c", "from narrate.cli import main; main()", "tell", str(project)]
-    done = subprocess.run(run, env=environment, cwd=tmp_path, capture_output=True, text=True, check=False)
+    run = [python, "-c", "from narrate.cli import main; main()"]
+    for order in (["tell", str(project)], ["report", str(project), "--to", "pdf"]):
+        done = subprocess.run([*run, *order], env=environment, cwd=tmp_path, capture_output=True, text=True)
+        assert done.returncode == 0, done.stderr
 
-    assert done.returncode == 0, done.stderr
     assert (project / "out" / "public" / "index.html").is_file()
+    assert (project / "out" / "report" / "section.pdf").is_file()
+
+
+def _oldest() -> list[str]:
+    """Each package that is needed, at the lower bound that pyproject.toml gives it."""
+    needed = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]["dependencies"]
+    return [line.partition(",")[0].replace(">=", "==") for line in needed]
 
 
 def test_an_editable_install_finds_the_templates_of_the_checkout() -> None:
