@@ -95,6 +95,7 @@ def _turning(turning: Turning) -> dict[str, object]:
         "condition": turning.condition,
         "sample": turning.sample,
         "verdict": turning.verdict,
+        **({"by_sample": dict(turning.by_sample)} if turning.by_sample else {}),
     }
 
 

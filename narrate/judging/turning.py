@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from functools import partial
 
 import numpy as np
 
 from narrate.judging.criteria import Look, leaves, rule_verdicts
+from narrate.judging.elsewhere import OF_EACH_SAMPLE, SpreadOut, spread_out
 from narrate.judging.facts import HOLDS
+from narrate.judging.turning_words import said, where
 from narrate.judging.variants import (
     OF_EACH_CLASS,
     OF_EACH_PLANT,
@@ -22,12 +25,12 @@ from narrate.judging.variants import (
 from narrate.judging.weigh import VERDICTS, claim_verdicts, support
 from narrate.measures.catalogue import measured
 from narrate.measures.column import Column
-from narrate.measures.count_table import CountTable, Kind
+from narrate.measures.count_table import CountTable
 from narrate.measures.units import Units
 from narrate.model.claims import Turning
 from narrate.model.ids import Level, StatementId
 from narrate.model.packs import Packs
-from narrate.model.rules import Bound, Fact, Rule, Selector
+from narrate.model.rules import Bound, Fact, Rule, Selector, Verdict
 
 LEVELS_TURNED: tuple[Level, ...] = ("sample", "context")
 """Levels for which the smallest change is looked for. Of phases and the dig, samples decide and not items."""
@@ -50,10 +53,10 @@ _CELLS = 6_000_000
 class VariedLook(Look):
     """Units with varied counts; what counts do not move is taken from the units as they are."""
 
-    def __init__(self, units: Units, as_counted: Look, first: int) -> None:
+    def __init__(self, units: Units, as_counted: Look, own: np.ndarray) -> None:
         super().__init__(units, units, ())
         self._as_counted = as_counted
-        self._own = slice(first, first + len(units.ids))
+        self._own = own
 
     def column(self, bound: Bound) -> Column:
         key = (bound.measure, bound.of, bound.to)
@@ -95,80 +98,162 @@ def turnings(look: Look, rules: Mapping[StatementId, tuple[Rule, ...]], packs: P
     The smallest changes for all units of a level, for the statements that have rules there.
 
     One kind of thing is changed at a time, by at most `variants.MOST` items; every kind that some rule of the statement
-    counts is tried, or one that all its rules treat alike. Units are those of a single table, as they were counted.
+    counts is tried, or one that all its rules treat alike. It is changed where the unit holds most of it; and where
+    rules ask how many samples hold it, also where that makes or unmakes such a sample. Units are those of a single
+    table, as they were counted.
     """
     units = look.units
     candidates = Candidates(units)
     is_sorted_in_part = bool((units.table.share < 1).any())
     found: Turnings = {}
     for statement, own in rules.items():
-        kinds = _kinds(own, candidates, is_sorted_in_part)
-        if kinds is not None:
-            found[statement] = _of_statement(look, statement, own, kinds, packs)
+        asked = _asked(own)
+        kinds = _kinds(asked, candidates, is_sorted_in_part)
+        if kinds is None:
+            continue
+        verdicts = _Verdicts(look, statement, own, packs)
+        spread = _of_each_sample(asked) if units.level != "sample" else ()
+        ends = _where_it_lies(look, kinds, verdicts, spread)
+        if spread:
+            # Which plant keeps a sample from being one with the thing differs from sample to sample.
+            ends = _nearest(ends, _elsewhere(look, candidates.of(_selectors(asked), each=True), verdicts, spread))
+        found[statement] = {unit: _in_order(sides) for unit, sides in sorted(ends.items())}
     return found
 
 
-def _kinds(rules: Sequence[Rule], candidates: Candidates, is_sorted_in_part: bool) -> np.ndarray | None:
-    """(candidates, units): what the bounds of the rules count."""
-    asked = dict.fromkeys(
-        leaf
-        for rule in rules
-        for leaf in leaves((*rule.needs, rule.criteria))
-        if isinstance(leaf, Bound) and _is_moved(leaf)
+def _asked(rules: Sequence[Rule]) -> tuple[Bound, ...]:
+    """Bounds of the rules that counts move."""
+    return tuple(
+        dict.fromkeys(
+            leaf
+            for rule in rules
+            for leaf in leaves((*rule.needs, rule.criteria))
+            if isinstance(leaf, Bound) and _is_moved(leaf)
+        )
     )
+
+
+def _of_each_sample(asked: Sequence[Bound]) -> tuple[Selector, ...]:
+    """What is asked of each sample."""
+    return tuple(dict.fromkeys(bound.of or Selector() for bound in asked if bound.measure in OF_EACH_SAMPLE))
+
+
+def _kinds(asked: Sequence[Bound], candidates: Candidates, is_sorted_in_part: bool) -> np.ndarray | None:
+    """(candidates, units): what the bounds count."""
     if not asked:
         return None
-    selectors = dict.fromkeys(s for bound in asked for s in (bound.of or Selector(), bound.to) if s is not None)
     measures = {bound.measure for bound in asked}
     matters = bool(measures & OF_EACH_PLANT) or (is_sorted_in_part and bool(measures & OF_EACH_CLASS))
-    kinds = candidates.of(tuple(selectors), each=matters)
+    kinds = candidates.of(_selectors(asked), each=matters)
     return kinds if kinds.size else None
 
 
-def _of_statement(
-    look: Look, statement: StatementId, rules: Sequence[Rule], kinds: np.ndarray, packs: Packs
-) -> dict[int, tuple[Turning, ...]]:
-    units = look.units
-    prior = packs.statements[statement].prior
-    weights = [packs.weights[rule.weight] * (1 if rule.direction == "for" else -1) for rule in rules]
-    shared = [rule.evidence for rule in rules]
-    found: dict[int, tuple[Turning, ...]] = {}
+def _selectors(asked: Sequence[Bound]) -> tuple[Selector, ...]:
+    return tuple(dict.fromkeys(s for bound in asked for s in (bound.of or Selector(), bound.to) if s is not None))
+
+
+class _Verdicts:
+    """Verdicts of one statement, as counted and with other counts."""
+
+    def __init__(self, look: Look, statement: StatementId, rules: Sequence[Rule], packs: Packs) -> None:
+        self.look, self.packs = look, packs
+        self._rules = rules
+        self._prior = packs.statements[statement].prior
+        self._weights = [packs.weights[rule.weight] * (1 if rule.direction == "for" else -1) for rule in rules]
+        self.now = self._of([rule_verdicts(rule, look)[:1] for rule in rules])[0]
+
+    def turned(self, units: Units, changed: Varied, own: np.ndarray) -> np.ndarray:
+        """(candidates, steps, units): codes of the verdict with every change."""
+        look = VariedLook(units.with_table(changed.table), self.look, own)
+        return self._of([rule_verdicts(rule, look) for rule in self._rules]).reshape(changed.is_possible.shape)
+
+    def _of(self, codes: Sequence[np.ndarray]) -> np.ndarray:
+        shared = [rule.evidence for rule in self._rules]
+        weighed = support(self._prior, self._weights, [c == HOLDS for c in codes], shared)
+        return claim_verdicts(self._rules, codes, weighed)
+
+
+@dataclass(frozen=True, slots=True)
+class _End:
+    """A smallest change of one side: up, down, or that which makes the claim hold."""
+
+    step: int
+    candidate: int
+    turning: Turning
+
+
+_Ends = dict[int, tuple[_End | None, ...]]
+"""By unit: the ends of the three sides."""
+
+
+def _where_it_lies(look: Look, kinds: np.ndarray, verdicts: _Verdicts, spread: Sequence[Selector]) -> _Ends:
+    """Changes where the unit holds most of the thing."""
+    units, packs = look.units, verdicts.packs
+    found: _Ends = {}
     for first, end in _parts(units, len(kinds) * len(STEPS)):
-        table, _ = part_of(units.table, units.level, first, end)
-        part = Units(table, units.level, packs, units.preservation)
-        extended = Units(with_empty_rows(part, kinds[:, first:end]), units.level, packs, units.preservation)
-        changed = varied(extended, kinds[:, first:end])
-        varied_look = VariedLook(extended.with_table(changed.table), look, first)
-        codes = [rule_verdicts(rule, varied_look) for rule in rules]
-        outcome = claim_verdicts(rules, codes, support(prior, weights, [c == HOLDS for c in codes], shared))
-        as_counted = [rule_verdicts(rule, look)[:1, first:end] for rule in rules]
-        now = claim_verdicts(rules, as_counted, support(prior, weights, [c == HOLDS for c in as_counted], shared))
-        outcome = outcome.reshape(changed.is_possible.shape)
-        for unit, turns in _smallest(outcome, now[0], changed, extended.table, packs).items():
-            found[first + unit] = turns
+        own = np.arange(first, end)
+        part = Units(part_of(units.table, units.level, own), units.level, packs, units.preservation)
+        extended = Units(with_empty_rows(part, kinds[:, own], spread), units.level, packs, units.preservation)
+        changed = varied(extended, kinds[:, own])
+        outcome = verdicts.turned(extended, changed, own)
+        found.update(_smallest(outcome, verdicts.now, changed, own, partial(_turning, extended.table, changed, packs)))
     return found
 
 
-def _smallest(
-    outcome: np.ndarray, now: np.ndarray, changed: Varied, table: CountTable, packs: Packs
-) -> dict[int, tuple[Turning, ...]]:
-    turned = changed.is_possible & (outcome != now)
-    upwards = (STEPS > 0)[None, :, None]
-    wanted = (turned & upwards, turned & ~upwards, turned & (outcome == HOLDS))
-    sides = [_first_steps(hits) for hits in wanted]
-    found: dict[int, tuple[Turning, ...]] = {}
-    for unit in np.flatnonzero(turned.any(axis=(0, 1))).tolist():
-        ends = {(int(step[unit]), int(best[unit])) for step, best in sides if step[unit] < len(STEPS)}
+def _elsewhere(look: Look, kinds: np.ndarray, verdicts: _Verdicts, spread: Sequence[Selector]) -> _Ends:
+    """Changes where they make or unmake a sample with the thing, for units of several samples."""
+    units, packs = look.units, verdicts.packs
+    several = np.flatnonzero(units.samples()[0] > 1)
+    found: _Ends = {}
+    for first, end in _parts(units, len(kinds) * len(STEPS)):
+        own = several[(several >= first) & (several < end)]
+        if not own.size:
+            continue
+        part = Units(part_of(units.table, units.level, own), units.level, packs, units.preservation)
+        changed = spread_out(part, kinds[:, own], spread)
+        extended = Units(changed.as_counted, units.level, packs, units.preservation)
+        outcome = verdicts.turned(extended, changed.varied, own)
+        found.update(_smallest(outcome, verdicts.now, changed.varied, own, partial(_spread_turning, changed, packs)))
+    return found
+
+
+def _nearest(first: _Ends, second: _Ends) -> _Ends:
+    """The smaller change of each side; where both are as small, the first, which does not ask where."""
+    found = dict(first)
+    for unit, sides in second.items():
+        before = found.get(unit, (None,) * len(sides))
         found[unit] = tuple(
-            _turning(
-                table.kinds[changed.kinds[candidate, unit]],
-                int(STEPS[step]),
-                int(outcome[candidate, step, unit]),
-                table.sample_ids[changed.samples[candidate, unit]],
-                packs,
-            )
-            for step, candidate in sorted(ends)
+            b if a is None or (b is not None and b.step < a.step) else a for a, b in zip(before, sides, strict=True)
         )
+    return found
+
+
+def _in_order(sides: tuple[_End | None, ...]) -> tuple[Turning, ...]:
+    ends = sorted((end for end in sides if end is not None), key=lambda end: (end.step, end.candidate))
+    return tuple(dict.fromkeys(end.turning for end in ends))
+
+
+def _smallest(
+    outcome: np.ndarray,
+    now: np.ndarray,
+    changed: Varied,
+    own: np.ndarray,
+    turning: Callable[[int, int, int, Verdict], Turning],
+) -> _Ends:
+    turned = changed.is_possible & (outcome != now[own])
+    upwards = (STEPS > 0)[None, :, None]
+    sides = [_first_steps(hits) for hits in (turned & upwards, turned & ~upwards, turned & (outcome == HOLDS))]
+    found: _Ends = {}
+    for unit in np.flatnonzero(turned.any(axis=(0, 1))).tolist():
+        ends: list[_End | None] = []
+        for steps, best in sides:
+            step, candidate = int(steps[unit]), int(best[unit])
+            if step == len(STEPS):
+                ends.append(None)
+                continue
+            verdict = VERDICTS[int(outcome[candidate, step, unit])]
+            ends.append(_End(step, candidate, turning(candidate, step, unit, verdict)))
+        found[int(own[unit])] = tuple(ends)
     return found
 
 
@@ -179,46 +264,37 @@ def _first_steps(hits: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
     return np.take_along_axis(step, best[None, :], axis=0)[0], best
 
 
-def _turning(kind: Kind, items: int, code: int, sample: str, packs: Packs) -> Turning:
+def _turning(
+    table: CountTable, changed: Varied, packs: Packs, candidate: int, step: int, unit: int, verdict: Verdict
+) -> Turning:
+    kind = table.kinds[changed.kinds[candidate, unit]]
     return Turning(
-        items=items,
+        items=int(STEPS[step]),
         taxon=kind.taxon,
         part=kind.part,  # type: ignore[arg-type]
         condition=kind.condition,
-        sample=sample,
-        verdict=VERDICTS[code],
-        says=said(kind, items, packs),
+        sample=table.sample_ids[changed.samples[candidate, unit]],
+        verdict=verdict,
+        says=said(kind, int(STEPS[step]), packs),
     )
 
 
-def said(kind: Kind, items: int, packs: Packs) -> str:
-    """
-    The change in words: 'two more maize kernels', 'one fewer cf. goosefoot seed', 'six more pieces of oak wood'.
-
-    Plants without a name of their own are called as the analyst wrote them.
-    """
-    taxon = packs.taxa.get(kind.taxon) if kind.taxon is not None else None
-    name = (taxon.trade_name or taxon.name or taxon.id) if taxon is not None else "/".join(kind.either) or kind.written
-    doubt = "" if kind.is_certain or kind.either else "cf. "
-    state = "" if kind.condition == "charred" else f"{kind.condition} "
-    count = abs(items)
-    part = packs.words.parts.get(kind.part)  # type: ignore[call-overload]
-    noun = kind.part if count == 1 or part is None else part.plural
-    pieces = ""
-    if part is not None and part.plural == part.id:
-        pieces = "piece of " if count == 1 else "pieces of "
-    return f"{number_word(count)} {'more' if items > 0 else 'fewer'} {pieces}{state}{doubt}{name} {noun}"
-
-
-_WORDS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
-
-
-def number_word(items: int) -> str:
-    """
-    >>> number_word(2), number_word(12), number_word(13)
-    ('two', 'twelve', '13')
-    """
-    return _WORDS[items] if items < len(_WORDS) else str(items)
+def _spread_turning(
+    changed: SpreadOut, packs: Packs, candidate: int, step: int, unit: int, verdict: Verdict
+) -> Turning:
+    kind = changed.as_counted.kinds[changed.varied.kinds[candidate, unit]]
+    changes = changed.changes(candidate, step, unit)
+    samples_with = int(changed.samples_with[candidate, unit])
+    return Turning(
+        items=int(STEPS[step]),
+        taxon=kind.taxon,
+        part=kind.part,  # type: ignore[arg-type]
+        condition=kind.condition,
+        sample=next(iter(changes)),
+        verdict=verdict,
+        says=said(kind, int(STEPS[step]), packs) + where(changes, samples_with),
+        by_sample=tuple((sample, items) for sample, (items, _) in changes.items()),
+    )
 
 
 def _is_moved(bound: Bound) -> bool:

@@ -124,23 +124,37 @@ def compacted(candidates: list[np.ndarray]) -> np.ndarray:
     return stacked[(stacked >= 0).any(axis=1)]
 
 
-def with_empty_rows(units: Units, kinds: np.ndarray) -> CountTable:
+def with_empty_rows(units: Units, kinds: np.ndarray, spread: Sequence[Selector] = ()) -> CountTable:
     """
     The table with a row that counts nothing for each candidate that a unit does not hold.
 
-    The row lies in the first sample of the unit, in a class that was sorted whole. It changes no measure.
+    The row lies in the first sample of the unit that holds most of what the selectors of `spread` mean by the
+    candidate, so that an item added there makes as few samples with the thing as may be. It changes no measure.
     """
     table = units.table
     unit = np.broadcast_to(np.arange(kinds.shape[1]), kinds.shape)[kinds >= 0]
     wanted = np.unique(unit * len(table.kinds) + kinds[kinds >= 0])
-    held = np.unique(_unit_of_rows(units) * len(table.kinds) + table.row_kind)
+    rows = np.flatnonzero(_unit_of_rows(units) >= 0)
+    held = np.unique(units.unit_of(rows) * len(table.kinds) + table.row_kind[rows])
     missing = np.setdiff1d(wanted, held)
     unit, kind = missing // len(table.kinds), missing % len(table.kinds)
     has_sample = np.array([units.samples_of(u).size > 0 for u in unit], bool)
     unit, kind = unit[has_sample], kind[has_sample]
-    sample = np.array([units.samples_of(u)[0] for u in unit], dtype=np.intp)
+    if not spread:
+        return with_rows(table, np.array([units.samples_of(u)[0] for u in unit], dtype=np.intp), kind)
+    there = np.stack([units.there_by_sample(selector)[0][0] > 0 for selector in spread])
+    meant = np.stack([kinds_meant(s, table, units.packs, units.preservation) for s in spread])
+    homes = []
+    for u, k in zip(unit.tolist(), kind.tolist(), strict=True):
+        own = units.samples_of(u)
+        homes.append(own[there[np.ix_(meant[:, k], own)].sum(axis=0).argmax()])
+    return with_rows(table, np.array(homes, dtype=np.intp), kind)
+
+
+def with_rows(table: CountTable, sample: np.ndarray, kind: np.ndarray) -> CountTable:
+    """The table with rows that count nothing, in classes that were sorted whole."""
     count = len(sample)
-    nothing = np.zeros((1, count))
+    nothing, unknown = np.zeros((1, count)), np.full(count, np.nan)
     return replace(
         table,
         row_sample=np.concatenate([table.row_sample, sample]),
@@ -148,8 +162,10 @@ def with_empty_rows(units: Units, kinds: np.ndarray) -> CountTable:
         counted=np.concatenate([table.counted, nothing], axis=1),
         unsorted=np.concatenate([table.unsorted, nothing], axis=1),
         share=np.concatenate([table.share, np.ones(count)]),
-        mass_g=np.concatenate([table.mass_g, np.full(count, np.nan)]),
+        mass_g=np.concatenate([table.mass_g, unknown]),
         is_noted=np.concatenate([table.is_noted, np.zeros(count, bool)]),
+        class_low=np.concatenate([table.class_low, unknown]),
+        class_high=np.concatenate([table.class_high, unknown]),
         places=table.places + (Place(path=""),) * count,
         written=table.written + ("",) * count,
     )
@@ -187,14 +203,16 @@ def varied(units: Units, kinds: np.ndarray) -> Varied:
     return Varied(table=changed, kinds=kinds, samples=samples, is_possible=is_possible)
 
 
-def part_of(table: CountTable, level: Level, first: int, end: int) -> tuple[CountTable, np.ndarray]:
-    """The units `first` to `end` of one level as a table of their own, and their samples."""
-    member = table.unit_of_sample[level]
-    samples = np.flatnonzero((member >= first) & (member < end))
+def part_of(table: CountTable, level: Level, units: np.ndarray) -> CountTable:
+    """Some units of one level as a table of their own, numbered in the order in which they are named."""
+    number = np.full(len(table.unit_ids[level]) + 1, -1, dtype=np.intp)
+    number[units] = np.arange(units.size)
+    member = number[table.unit_of_sample[level]]
+    samples = np.flatnonzero(member >= 0)
     position = np.full(len(table.sample_ids), -1, dtype=np.intp)
     position[samples] = np.arange(samples.size)
     rows = np.flatnonzero(position[table.row_sample] >= 0) if table.row_sample.size else table.row_sample
-    part = replace(
+    return replace(
         table,
         sample_ids=tuple(table.sample_ids[s] for s in samples),
         row_sample=position[table.row_sample[rows]],
@@ -204,6 +222,8 @@ def part_of(table: CountTable, level: Level, first: int, end: int) -> tuple[Coun
         share=table.share[rows],
         mass_g=table.mass_g[rows],
         is_noted=table.is_noted[rows],
+        class_low=table.class_low[rows],
+        class_high=table.class_high[rows],
         places=tuple(table.places[r] for r in rows),
         written=tuple(table.written[r] for r in rows),
         volume_l=table.volume_l[samples],
@@ -211,13 +231,12 @@ def part_of(table: CountTable, level: Level, first: int, end: int) -> tuple[Coun
         added=table.added[samples],
         recovered=table.recovered[samples],
         intrusions=table.intrusions[samples],
-        unit_of_sample={level: member[samples] - first},
-        unit_ids={level: table.unit_ids[level][first:end]},
-        phase_end={level: table.phase_end[level][first:end]},
+        unit_of_sample={level: member[samples]},
+        unit_ids={level: tuple(table.unit_ids[level][u] for u in units.tolist())},
+        phase_end={level: table.phase_end[level][units]},
         groups={by: numbers[samples] for by, numbers in table.groups.items()},
         context_kind=tuple(table.context_kind[s] for s in samples) if table.context_kind else (),
     )
-    return part, samples
 
 
 def _unit_of_rows(units: Units) -> np.ndarray:

@@ -107,7 +107,9 @@ class Turning:
     verdict: Verdict
     """What the verdict would become."""
     says: str
-    """'two more kernels of maize'."""
+    """'two more kernels of maize', 'one more hazel nutshell in a third sample'."""
+    by_sample: tuple[tuple[str, int], ...] = ()
+    """Items more or fewer by sample, where it matters in which of them; empty where it does not."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
