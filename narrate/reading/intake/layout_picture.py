@@ -11,11 +11,13 @@ _MOST_COLUMNS = 9
 _WIDTH = 13
 
 
-def picture(grid: Grid, table: Table) -> str:
+def picture(grid: Grid, table: Table, not_checked: Mapping[str, str] | None = None) -> str:
     """
     A table as it was understood.
 
     Long runs of rows and columns of one role are drawn by their first ones and one line of dots.
+
+    not_checked:  rows and columns of stored results that were not worked out again, and why.
     """
     columns = _shown(table.columns, 3, 2)
     rows = _shown(table.rows, 4, 2)
@@ -30,7 +32,8 @@ def picture(grid: Grid, table: Table) -> str:
         texts = ["…" if c is None else grid.text(row, c) for c in columns]
         lines.append(_line(str(row + 1), str(table.rows[row]), texts))
     title = f"sheet {grid.sheet}" if grid.sheet else grid.path
-    return "\n".join([f"{title}: {_words(table)}", *lines])
+    unsure = [f"not checked: {line}: {why}" for line, why in (not_checked or {}).items()]
+    return "\n".join([f"{title}: {_words(table)}", *lines, *unsure])
 
 
 def _words(table: Table) -> str:

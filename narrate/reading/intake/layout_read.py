@@ -15,7 +15,7 @@ from narrate.model.sampling import Sample
 from narrate.problems import Place, ProblemList
 from narrate.reading.asking import near, offered
 from narrate.reading.intake.finds import Find, SheetFinds, read_finds
-from narrate.reading.intake.stored_totals import check_stored
+from narrate.reading.intake.stored_totals import ReadTable, check_stored
 from narrate.reading.intake.told import Told
 from narrate.reading.intake.written_names import NameReader
 from narrate.reading.source_text import shown
@@ -34,6 +34,8 @@ class LaboratorySheet:
     rows: list[CountRow] = field(default_factory=list)
     facts: dict[str, dict[str, list[object]]] = field(default_factory=dict)
     tables: list[SheetFinds] = field(default_factory=list)
+    read: list[ReadTable] = field(default_factory=list)
+    """The same, each with its grid and its layout."""
 
 
 def read_by_layout(
@@ -65,7 +67,7 @@ def read_by_layout(
             continue
         finds = read_finds(grid, table, layout, names, told)
         sheet.tables.append(finds)
-        check_stored(grid, table, layout, finds, told)
+        sheet.read.append(ReadTable(grid=grid, table=table, finds=finds))
         if table.shape != "records" and not finds.finds and not finds.set_aside:
             told.warning(
                 "N311", f"nothing {number}", grid.place(min(table.rows, default=0), min(table.columns, default=0)),
@@ -78,6 +80,7 @@ def read_by_layout(
                 known.setdefault(role, []).extend(said)  # type: ignore[arg-type]
         _tell_set_aside(finds, told)
         _tell_parts(finds, told, layout, grid)
+    check_stored(sheet.read, layout, names, told, samples or {})
     finds_of_all = [find for table in sheet.tables for find in table.finds]
     sheet.rows = _rows(finds_of_all, told, samples, sample_ids, problems)
     _tell_names(sheet.tables, names, told)

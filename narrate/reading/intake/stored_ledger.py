@@ -204,10 +204,12 @@ def cells_said(places: Iterable[At]) -> str:
     >>> cells_said([(1, 1), (2, 1), (3, 1), (7, 1)]), cells_said([(1, 1), (1, 2), (2, 1), (2, 2)]), cells_said([(0, 0)])
     ('B2 to B4 and B8', 'B2 to C3', 'A1')
     """
+    in_row: dict[int, set[int]] = {}
+    for row, column in places:
+        in_row.setdefault(row, set()).add(column)
     by_rows: dict[tuple[int, ...], list[int]] = {}
-    for row in sorted({at[0] for at in places}):
-        columns = tuple(sorted({c for r, c in places if r == row}))
-        by_rows.setdefault(columns, []).append(row)
+    for row, found in sorted(in_row.items()):
+        by_rows.setdefault(tuple(sorted(found)), []).append(row)
     blocks = []
     for columns, rows in by_rows.items():
         for top, bottom in runs(rows):

@@ -53,7 +53,7 @@ def _left_out(taken: TakenIn) -> list[str]:
                     "group": "kept as a word over the names, and not read further",
                 }.get(role.name, "")
                 if role.name in ("total", "percent", "density", "ubiquity", "derived"):
-                    reason = f"worked out from the counts ({role.name}); checked against them where that can be done"
+                    reason = f"worked out ({role.name}); not used, and checked against the counts unless said above"
                 if reason:
                     name = str(at + 1) if what == "row" else column_name(at)
                     found.append(f"{where}{what} {name}: {reason}")

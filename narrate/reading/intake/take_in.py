@@ -110,8 +110,9 @@ def take_in(sheet: Path, packs: Packs, *, shown_path: str = "", codes: Path | No
     names = name_reader(packs, layout.names)
     read = read_by_layout(grids, layout, names, problems)
     by_sheet = {grid.sheet: grid for grid in grids}
+    unchecked = {id(one.table): one.finds.not_checked for one in read.read}
     pictures = tuple(
-        picture(by_sheet.get(table.sheet, grids[0]), table)
+        picture(by_sheet.get(table.sheet, grids[0]), table, unchecked.get(id(table)))
         for table in layout.tables
         if table.sheet in by_sheet or len(grids) == 1
     )

@@ -165,6 +165,7 @@ def test_a_stored_total_that_is_wrong_is_told_with_both_numbers(tmp_path: Path) 
     assert [(p.place.cell, p.message) for p in found.problems if p.code == "N317"] == [
         ("E2", "the stored Total is 8, and the counts in B2 to D2 give 7, expected them to agree"),
         ("F3", "the stored Ubiquity % is 90, and the counts in B3 to D3 give 100, expected them to agree"),
+        ("E4", "the stored Total is 14, and the counts in B2 to D3 give 13, expected them to agree"),
     ]  # fmt: skip
 
 

@@ -1,0 +1,187 @@
+"""A line of stored results held against what the counts give: which reading fits it, and where it does not agree."""
+
+from __future__ import annotations
+
+import itertools
+import math
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from narrate.model.grids import Cell, Grid, address
+from narrate.reading.intake.cell_marks import number_of
+from narrate.reading.intake.signed_totals import bounds_of
+from narrate.reading.intake.stored_ledger import At, line_name
+from narrate.reading.intake.told import Told
+
+_TOLERANCE = 0.006
+"""Half a unit of the last digit that is shown is allowed; this is for numbers that show no digits after the point."""
+_MOST_PERHAPS = 12
+"""Finds that may belong to a group, of which every choice is tried; of more only the ends are."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Worked:
+    """What the counts give for one stored result."""
+
+    value: float
+    said: str
+    """Where from: 'the counts in B2 to D2'."""
+    perhaps: tuple[float, ...] = ()
+    """What finds would add that may belong to it and may not."""
+    perhaps_said: str = ""
+    of: int = 0
+    """For ubiquity as n/N: the N."""
+
+    @property
+    def shown(self) -> str:
+        own = f"{self.value:.6g}/{self.of}" if self.of else f"{self.value:.6g}"
+        if not self.perhaps:
+            return own
+        return f"{own}, or up to {self.value + sum(self.perhaps):.6g} with what may belong to it in {self.perhaps_said}"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Target:
+    """One stored result, and what it may be by each way of reading its line."""
+
+    at: At
+    readings: Mapping[str, Worked | None]
+
+
+@dataclass(slots=True, kw_only=True)
+class Line:
+    """One row or column of stored results."""
+
+    kind: str
+    is_row: bool
+    at: int
+    label: str
+    targets: list[Target] = field(default_factory=list)
+    guesses: frozenset[str] = frozenset()
+    """Readings that only hold if most of the line agrees with them: nothing in the sheet says them."""
+    why_not: str = ""
+    """Why it cannot be worked out, where there is no reading of it."""
+
+
+def tell_line(line: Line, grid: Grid, cells: Mapping[At, Cell], decimal: str, told: Told) -> str:
+    """Tells where a line disagrees with the reading that fits it best; gives why it was not checked, '' if it was."""
+    stored = {t.at: _stored(cells.get(t.at), decimal) for t in line.targets}
+    given = [t for t in line.targets if stored[t.at] is not None]
+    if not given:
+        return "it holds no numbers" if not line.why_not else line.why_not
+    best = _best(line, given, stored)
+    if not best:
+        return line.why_not or "a sign among the counts has no number"
+    unread = 0
+    for target in given:
+        worked = target.readings.get(best)
+        if worked is None:
+            unread += 1
+            continue
+        own = stored[target.at]
+        if own is None or own.agrees(worked):
+            continue
+        what = line.label or line.kind
+        told.warning(
+            "N317", f"stored {line.kind} {grid.sheet} {address(*target.at)}", grid.place(*target.at),
+            f"the stored {what} is {own.text}, and {worked.said} give {worked.shown}, expected them to agree",
+            "narrate uses the counts; look whether a count or the stored number is wrong",
+        )  # fmt: skip
+    if not unread:
+        return ""
+    why = line.why_not or "a sign among the counts has no number"
+    return why if unread == len(given) else f"{unread} of its {len(given)} cells: {why}"
+
+
+def _best(line: Line, given: list[Target], stored: Mapping[At, Stored | None]) -> str:
+    """The reading that most cells agree with, the first of those; empty where none can be taken."""
+    names = list(dict.fromkeys(name for t in given for name, worked in t.readings.items() if worked is not None))
+    found, most = "", (-1, -1)
+    for name in names:
+        full = agreed = telling = 0
+        for target in given:
+            worked, own = target.readings.get(name), stored[target.at]
+            if worked is None or own is None:
+                continue
+            # Noughts agree with every reading.
+            is_telling = worked.value != 0 or not own.is_nought
+            telling += is_telling
+            if own.agrees(worked):
+                agreed += 1
+                full += is_telling
+        if name in line.guesses and (full < 2 or full < 0.6 * telling):
+            continue
+        if (full, agreed) > most:
+            found, most = name, (full, agreed)
+    return found
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Stored:
+    """A stored result as written."""
+
+    text: str
+    number: float | None = None
+    least: float = -math.inf
+    most: float = math.inf
+    of: int = 0
+
+    @property
+    def is_nought(self) -> bool:
+        return self.number == 0
+
+    def agrees(self, worked: Worked) -> bool:
+        if self.of and worked.of and self.of != worked.of:
+            return False
+        return any(self._is(worked.value + more) for more in _sums(worked.perhaps)) or (
+            len(worked.perhaps) > _MOST_PERHAPS and self._lies_within(worked)
+        )
+
+    def _is(self, value: float) -> bool:
+        if self.number is None:
+            return self.least <= value <= self.most
+        decimals = re.search(r"[.,](\d+)", self.text)
+        step = 10.0 ** -len(decimals[1]) if decimals else 1.0
+        allowed = 0.5 * step + 1e-9 if decimals or abs(value - round(value)) > 1e-9 else _TOLERANCE
+        return abs(self.number - value) <= allowed
+
+    def _lies_within(self, worked: Worked) -> bool:
+        ends = worked.value, worked.value + sum(worked.perhaps)
+        return self.number is not None and ends[0] - 0.5 <= self.number <= ends[1] + 0.5
+
+
+def _sums(perhaps: tuple[float, ...]) -> set[float]:
+    if len(perhaps) > _MOST_PERHAPS:
+        return {0.0, sum(perhaps)}
+    return {sum(some) for n in range(len(perhaps) + 1) for some in itertools.combinations(perhaps, n)}
+
+
+def _stored(cell: Cell | None, decimal: str) -> Stored | None:
+    """
+    A stored result read; None for what is no number.
+
+    >>> found = _stored(Cell("3/4"), "."); found.number, found.of
+    (3.0, 4)
+    >>> [_stored(Cell(text), ".").number for text in ("12.3", "66.7%", "3 of 4", "3 (75%)", "75 %")]
+    [12.3, 66.7, 3.0, 3.0, 75.0]
+    >>> _stored(Cell("many"), ".")
+    """
+    if cell is None or cell.kind in ("date", "fault", "no result", "truth"):
+        return None
+    text = cell.text.strip()
+    if cell.number is not None:
+        return Stored(text=text, number=cell.number * (100 if text.endswith("%") else 1))
+    shared = re.fullmatch(r"(\d{1,6})\s*(?:/|of|out of)\s*(\d{1,6})(?:\s*\(.{1,9}\))?", text)
+    if shared:
+        return Stored(text=text, number=float(shared[1]), of=int(shared[2]))
+    number = number_of(re.sub(r"\s*\([^()]{1,9}\)$", "", text).rstrip("% "), decimal)
+    if number is not None:
+        return Stored(text=text, number=number)
+    bounds = bounds_of(text, decimal)
+    return Stored(text=text, least=bounds[0], most=bounds[1]) if bounds is not None else None
+
+
+def named(line: Line) -> str:
+    """How a line is named where it is told that it was not checked."""
+    return line_name(line.is_row, line.at) + (f" ({line.label})" if line.label else "")

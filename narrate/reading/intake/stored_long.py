@@ -1,0 +1,264 @@
+"""Stored results in long tables and in lists of samples: total rows, and columns worked out beside each row."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping, Sequence
+
+from narrate.model.grids import Grid
+from narrate.model.layouts import DERIVED_ROLES
+from narrate.reading.intake.finds import Find
+from narrate.reading.intake.stored_groups import Group, meant_words, same_words
+from narrate.reading.intake.stored_ledger import At, Ledger, Litres, cells_said
+from narrate.reading.intake.stored_lines import Line, Target, Worked
+from narrate.reading.intake.stored_rates import per_litre, scaled, share
+from narrate.reading.intake.written_names import NameReader
+
+_WEIGHT = re.compile(r"\b(?:weights?|wt|mass|g|grams?|gewicht|poids|peso)\b", re.IGNORECASE)
+_OF_TAXA = re.compile(r"\b(?:tax\w*|species|types?|genera)\b", re.IGNORECASE)
+ELSEWHERE = "no counts of the sample are in this file"
+
+Piece = tuple[Ledger, At]
+"""A cell of counts of one of the tables."""
+
+
+class LongLines:
+    """The lines of results of a long table, or of a list of samples whose counts stand in other tables."""
+
+    def __init__(
+        self,
+        ledger: Ledger,
+        ledgers: Sequence[Ledger],
+        names: NameReader,
+        litres: Mapping[str, Litres],
+        shares: Mapping[str, float],
+    ) -> None:
+        self.ledger, self.names, self.litres, self.shares = ledger, names, litres, shares
+        self.is_records = ledger.table.shape == "records"
+        self.own = list(ledgers) if self.is_records else [ledger]
+        self.by_sample: dict[str, list[Piece]] = {}
+        for one in self.own:
+            for id in one.finds.sample_ids.values():
+                self.by_sample.setdefault(id, [])
+            for at in sorted({*one.count, *one.mass}):
+                self.by_sample.setdefault(one.sample_at(at), []).append((one, at))
+        self.all = [piece for pieces in self.by_sample.values() for piece in pieces]
+
+    def lines(self) -> Iterable[Line]:
+        for row, role in self.ledger.table.rows.items():
+            if role.name in DERIVED_ROLES:
+                yield self._total_row(row, role.name)
+        for column, role in self.ledger.table.columns.items():
+            if role.name in DERIVED_ROLES:
+                yield self._column(column, role.name)
+
+    # ---- rows of totals among finds
+
+    def _total_row(self, row: int, kind: str) -> Line:
+        ledger = self.ledger
+        label = ledger.head(row)
+        line = Line(kind=kind, is_row=True, at=row, label=label)
+        if kind != "total":
+            line.why_not = "it is no total"
+        id = self._sample_said(row, label)
+        words = meant_words(label.replace(id, " ") if id else label)
+        before, behind = ledger.run_before(row, of_taxa=True), ledger.run_behind(row, of_taxa=True)
+        last = next((r for r in sorted(ledger.rows, reverse=True) if r < row), None)
+        of = id or (ledger.sample_at((last, 0)) if last is not None else "")
+        within = [r for r in ledger.rows if ledger.sample_at((r, 0)) == of]
+        choices: dict[str, tuple[list[int], Group | None]] = {}
+        above = [r for r in ledger.rows if r < row]
+        guessed = {"since": before, "behind": behind, "sample before": within, "all": ledger.rows, "above": above}
+        if words:
+            head = [r for r in within if same_words(ledger.section_of(r), label)]
+            group = Group(label.replace(id, " ") if id else label, self.names)
+            if head:
+                choices = {"section": (head, None)}
+            elif group.is_known and any(group.holds(f) == "yes" for fs in ledger.finds_at.values() for f in fs):
+                choices = {"kind here": (within, group), "kind": (ledger.rows, group)}
+            line.guesses = frozenset(guessed)
+            line.why_not = line.why_not or "the sheet does not say which of the taxa it is of"
+        elif id:
+            choices = {"sample": (within, None)}
+        if not id or words:
+            choices |= {name: (rows, None) for name, rows in guessed.items() if rows and name not in choices}
+        for column in ledger.columns:
+            readings = {
+                name: self._sum([(ledger, (r, column)) for r in rows], group, "", is_whole=True)
+                for name, (rows, group) in choices.items()
+            }
+            line.targets.append(Target(at=(row, column), readings={} if kind != "total" else readings))
+        return line
+
+    def _sample_said(self, row: int, label: str) -> str:
+        """The sample that a row of totals names, in its own cell or in its label: 'Total S1'; empty for none."""
+        known = set(self.ledger.finds.sample_ids.values())
+        own = self._id_of(row)
+        if own in known:
+            return own
+        texts = [label, own]
+        return max((id for id in known for text in texts if re.search(rf"(?<!\w){re.escape(id)}(?!\w)", text)),
+                   key=len, default="")  # fmt: skip
+
+    def _id_of(self, row: int) -> str:
+        known = self.ledger.finds.sample_ids.get(("r", row))
+        if known:
+            return known
+        said = []
+        for column, role in self.ledger.table.columns.items():
+            cell = self.ledger.cells.get((row, column))
+            if "sample" in role.names and cell is not None:
+                said.append(cell.text)
+        return "/".join(dict.fromkeys(said))
+
+    # ---- columns beside finds, or in a list of samples
+
+    def _column(self, column: int, kind: str) -> Line:
+        ledger = self.ledger
+        line = Line(kind=kind, is_row=False, at=column, label=ledger.head(column, of_taxa=False))
+        counts_taxa = bool(_OF_TAXA.search(line.label)) and kind in ("total", "derived")
+        words = meant_words(re.sub(_OF_TAXA, "", line.label))
+        group = Group(re.sub(_OF_TAXA, "", line.label), self.names) if words else None
+        if group is not None and not (group.is_known and self._has_any(group)):
+            line.why_not = "the sheet does not say which of the taxa it is of"
+        elif not self.all:
+            line.why_not = "the counts are not in this file"
+        elif kind == "derived" and not counts_taxa:
+            line.why_not = "it is no total, share, density or ubiquity"
+        for row in ledger.rows:
+            readings: dict[str, Worked | None] = {}
+            id = self._id_of(row)
+            if not line.why_not or line.why_not in (ELSEWHERE, _NO_VOLUME):
+                if self.is_records and id not in self.by_sample:
+                    line.why_not = ELSEWHERE
+                elif self.is_records:
+                    readings = self._of_sample(line, id, group, counts_taxa)
+                else:
+                    readings = self._of_find(line, row, id, group)
+            line.targets.append(Target(at=(row, column), readings=readings))
+        return line
+
+    def _has_any(self, group: Group) -> bool:
+        return any(group.holds(find) == "yes" for one in self.own for finds in one.finds_at.values() for find in finds)
+
+    def _of_sample(self, line: Line, id: str, group: Group | None, counts_taxa: bool) -> dict[str, Worked | None]:
+        """What a list of samples says of one of them, by the counts of the other tables."""
+        pieces = self.by_sample[id]
+        if counts_taxa and group is None:
+            return {"taxa": self._number_of_taxa(pieces)}
+        return self._rates(line, self._sum(pieces, group, line.label), pieces, id)
+
+    def _of_find(self, line: Line, row: int, id: str, group: Group | None) -> dict[str, Worked | None]:
+        """What a column of a long table says beside one find: of the find, of its sample or of its taxon."""
+        ledger = self.ledger
+        own = [(ledger, (row, c)) for c in ledger.columns]
+        pieces = self.by_sample.get(id, [])
+        part = self._sum(own, None, line.label, is_whole=True)
+        if line.kind == "ubiquity":
+            return self._ubiquity(row)
+        if line.kind != "total":
+            return self._rates(line, part, pieces, id) | {
+                f"sample {name}": worked
+                for name, worked in self._rates(line, self._sum(pieces, group, line.label), pieces, id).items()
+            }
+        first = self._first_find(row)
+        same = self._of_taxon(first)
+        choices = {"row": own, "sample": pieces, "taxon": same, "all": self.all}
+        return {name: self._sum(of, group, line.label, is_whole=name == "row") for name, of in choices.items()}
+
+    def _rates(self, line: Line, part: Worked | None, pieces: list[Piece], id: str) -> dict[str, Worked | None]:
+        if line.kind == "total":
+            return {"all": part}
+        if line.kind == "density":
+            line.why_not = line.why_not or _NO_VOLUME
+            soil = [self.litres[id]] if id in self.litres else []
+            dense = per_litre(part, soil, line.label, self.ledger.grid)
+            return {"all": dense, "scaled up": scaled(dense, self.shares.get(id))}
+        if line.kind != "percent":
+            return {}
+        found: dict[str, Worked | None] = {}
+        for name, of in (("sample", pieces), ("all", self.all)):
+            base = self._sum(of, None, line.label)
+            found[f"{name} %"], found[f"{name} share"] = share(part, base, 100), share(part, base, 1)
+        return found
+
+    def _ubiquity(self, row: int) -> dict[str, Worked | None]:
+        first = self._first_find(row)
+        cells = self._of_taxon(first)
+        present = {one.sample_at(at) for one, at in cells if one.mass.get(at) or one.count.get(at, 0.0) != 0}
+        samples = len(self.by_sample)
+        if not samples or first is None:
+            return {}
+        said = f"the counts in {self._said(cells)}"
+        n = float(len(present))
+        return {
+            "percent": Worked(value=100 * n / samples, said=said), "number": Worked(value=n, said=said, of=samples),
+            "share": Worked(value=n / samples, said=said),
+        }  # fmt: skip
+
+    def _number_of_taxa(self, pieces: list[Piece]) -> Worked:
+        there = [(one, at) for one, at in pieces if one.mass.get(at) or one.count.get(at, 0.0) != 0]
+        taxa = {self._taxon(find) for one, at in there for find in one.finds_at.get(at, ())}
+        return Worked(value=float(len(taxa)), said=f"the counts in {self._said(pieces)}" if pieces else "no counts")
+
+    # ---- sums
+
+    def _first_find(self, row: int) -> Find | None:
+        for column in self.ledger.columns:
+            for find in self.ledger.finds_at.get((row, column), ()):
+                return find
+        return None
+
+    def _of_taxon(self, find: Find | None) -> list[Piece]:
+        """All cells of counts of one taxon."""
+        if find is None:
+            return []
+        meant = self._taxon(find)
+        return [(one, at) for one, at in self.all if any(self._taxon(f) == meant for f in one.finds_at.get(at, ())[:1])]
+
+    def _taxon(self, find: Find | None) -> str:
+        if find is None:
+            return ""
+        return find.name.identification.taxon or find.name.identification.written.lower()
+
+    def _sum(self, pieces: list[Piece], group: Group | None, label: str, *, is_whole: bool = False) -> Worked | None:
+        """
+        The sum of counts, or of weights where the label says so or nothing was counted.
+
+        is_whole:  all the cells are named, blank ones too.
+        """
+        is_mass = bool(_WEIGHT.search(label)) or not any(at in one.count for one, at in pieces)
+        total, cells, more, doubtful = 0.0, [], [], []
+        for one, at in pieces:
+            value = one.mass.get(at, 0.0) if is_mass else one.count.get(at, 0.0)
+            answers = {group.holds(find) for find in one.finds_at.get(at, ())} if group is not None else {"yes"}
+            if answers <= {"no"}:
+                continue
+            if value is None:
+                return None
+            if answers == {"yes"}:
+                total += value
+                if is_whole or at in (one.mass if is_mass else one.count):
+                    cells.append((one, at))
+            elif value:
+                more.append(value)
+                doubtful.append((one, at))
+        what = "weights" if is_mass and any(one.mass for one, _ in pieces) else "counts"
+        return Worked(
+            value=total, said=f"the {what} in {self._said(cells)}" if cells else f"no {what}", perhaps=tuple(more),
+            perhaps_said=self._said(doubtful),
+        )  # fmt: skip
+
+    def _said(self, pieces: list[Piece]) -> str:
+        """Cells by name, with the sheet where it is another than that of the stored result."""
+        by_grid: dict[str, tuple[Grid, list[At]]] = {}
+        for one, at in pieces:
+            by_grid.setdefault(one.grid.sheet, (one.grid, []))[1].append(at)
+        said = []
+        for grid, places in by_grid.values():
+            sheet = f"sheet {grid.sheet}, " if grid.sheet != self.ledger.grid.sheet else ""
+            said.append(f"{sheet}{cells_said(places)}")
+        return " and ".join(said)
+
+
+_NO_VOLUME = "no volume of soil is known"
