@@ -68,7 +68,8 @@ def read_by_layout(
         finds = read_finds(grid, table, layout, names, told)
         sheet.tables.append(finds)
         sheet.read.append(ReadTable(grid=grid, table=table, finds=finds))
-        if table.shape != "records" and not finds.finds and not finds.set_aside:
+        has_counts = any(role.name in ("counts", "count", "mass") for role in table.columns.values())
+        if table.shape != "records" and has_counts and not finds.finds and not finds.set_aside:
             told.warning(
                 "N311", f"nothing {number}", grid.place(min(table.rows, default=0), min(table.columns, default=0)),
                 f"table {number} of the layout gives no finds, expected some",

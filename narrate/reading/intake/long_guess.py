@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass, field
 
 from narrate.model.grids import Area
-from narrate.model.layouts import SAMPLE_ROLES, Role
+from narrate.model.layouts import DERIVED_ROLES, SAMPLE_ROLES, Role
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
 from narrate.reading.intake.header_words import heading, quantity, sample_rank, unit
 from narrate.reading.intake.heads_by_content import condition_role, content_role
@@ -379,6 +379,8 @@ def guess_records(look: Look, area: Area) -> Long | None:
                 columns[column] = Role(
                     name=name, qualifiers=qualifiers, filled=name in _OF_SAMPLE and _is_filled(look, below, column)
                 )
+            elif name in DERIVED_ROLES:
+                columns[column] = Role(name=name)
             else:
                 columns[column] = Role(name="ignored", qualifiers=("no field of a record holds it",))
         if not has_sample:

@@ -86,8 +86,12 @@ class Ledger:
         return self.table.has_samples_across
 
     @property
+    def has_taxa_in_rows(self) -> bool:
+        return self.across or self.table.shape != "crossed"
+
+    @property
     def taxon_lines(self) -> list[int]:
-        return self.rows if self.across or self.table.shape == "long" else self.columns
+        return self.rows if self.has_taxa_in_rows else self.columns
 
     @property
     def sample_lines(self) -> list[int]:
@@ -98,7 +102,7 @@ class Ledger:
 
     def roles(self, *, of_taxa: bool) -> Mapping[int, Role]:
         """The roles of the lines that hold taxa, or of those that hold samples."""
-        return self.table.rows if of_taxa == (self.across or self.table.shape == "long") else self.table.columns
+        return self.table.rows if of_taxa == self.has_taxa_in_rows else self.table.columns
 
     # ---- sections and runs
 
@@ -112,7 +116,7 @@ class Ledger:
 
     def head(self, line: int, *, of_taxa: bool = True) -> str:
         """The first words of a line."""
-        is_row = of_taxa == (self.across or self.table.shape == "long")
+        is_row = of_taxa == self.has_taxa_in_rows
         for other in sorted(self.table.columns if is_row else self.table.rows):
             cell = self.cells.get((line, other) if is_row else (other, line))
             if cell is not None and cell.kind == "text" and any(letter.isalpha() for letter in cell.text):

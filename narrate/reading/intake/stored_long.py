@@ -8,14 +8,14 @@ from collections.abc import Iterable, Mapping, Sequence
 from narrate.model.grids import Grid
 from narrate.model.layouts import DERIVED_ROLES
 from narrate.reading.intake.finds import Find
+from narrate.reading.intake.stored_by_sample import NO_VOLUME
 from narrate.reading.intake.stored_groups import Group, meant_words, same_words
 from narrate.reading.intake.stored_ledger import At, Ledger, Litres, cells_said
 from narrate.reading.intake.stored_lines import Line, Target, Worked
 from narrate.reading.intake.stored_rates import per_litre, scaled, share
+from narrate.reading.intake.stored_sums import OF_TAXA, WEIGHT, WHICH
 from narrate.reading.intake.written_names import NameReader
 
-_WEIGHT = re.compile(r"\b(?:weights?|wt|mass|g|grams?|gewicht|poids|peso)\b", re.IGNORECASE)
-_OF_TAXA = re.compile(r"\b(?:tax\w*|species|types?|genera)\b", re.IGNORECASE)
 ELSEWHERE = "no counts of the sample are in this file"
 
 Piece = tuple[Ledger, At]
@@ -77,7 +77,7 @@ class LongLines:
             elif group.is_known and any(group.holds(f) == "yes" for fs in ledger.finds_at.values() for f in fs):
                 choices = {"kind here": (within, group), "kind": (ledger.rows, group)}
             line.guesses = frozenset(guessed)
-            line.why_not = line.why_not or "the sheet does not say which of the taxa it is of"
+            line.why_not = line.why_not or WHICH
         elif id:
             choices = {"sample": (within, None)}
         if not id or words:
@@ -116,11 +116,11 @@ class LongLines:
     def _column(self, column: int, kind: str) -> Line:
         ledger = self.ledger
         line = Line(kind=kind, is_row=False, at=column, label=ledger.head(column, of_taxa=False))
-        counts_taxa = bool(_OF_TAXA.search(line.label)) and kind in ("total", "derived")
-        words = meant_words(re.sub(_OF_TAXA, "", line.label))
-        group = Group(re.sub(_OF_TAXA, "", line.label), self.names) if words else None
+        counts_taxa = bool(OF_TAXA.search(line.label)) and kind in ("total", "derived")
+        words = meant_words(re.sub(OF_TAXA, "", line.label))
+        group = Group(re.sub(OF_TAXA, "", line.label), self.names) if words else None
         if group is not None and not (group.is_known and self._has_any(group)):
-            line.why_not = "the sheet does not say which of the taxa it is of"
+            line.why_not = WHICH
         elif not self.all:
             line.why_not = "the counts are not in this file"
         elif kind == "derived" and not counts_taxa:
@@ -128,7 +128,7 @@ class LongLines:
         for row in ledger.rows:
             readings: dict[str, Worked | None] = {}
             id = self._id_of(row)
-            if not line.why_not or line.why_not in (ELSEWHERE, _NO_VOLUME):
+            if not line.why_not or line.why_not in (ELSEWHERE, NO_VOLUME):
                 if self.is_records and id not in self.by_sample:
                     line.why_not = ELSEWHERE
                 elif self.is_records:
@@ -170,7 +170,7 @@ class LongLines:
         if line.kind == "total":
             return {"all": part}
         if line.kind == "density":
-            line.why_not = line.why_not or _NO_VOLUME
+            line.why_not = line.why_not or NO_VOLUME
             soil = [self.litres[id]] if id in self.litres else []
             dense = per_litre(part, soil, line.label, self.ledger.grid)
             return {"all": dense, "scaled up": scaled(dense, self.shares.get(id))}
@@ -227,7 +227,7 @@ class LongLines:
 
         is_whole:  all the cells are named, blank ones too.
         """
-        is_mass = bool(_WEIGHT.search(label)) or not any(at in one.count for one, at in pieces)
+        is_mass = bool(WEIGHT.search(label)) or not any(at in one.count for one, at in pieces)
         total, cells, more, doubtful = 0.0, [], [], []
         for one, at in pieces:
             value = one.mass.get(at, 0.0) if is_mass else one.count.get(at, 0.0)
@@ -259,6 +259,3 @@ class LongLines:
             sheet = f"sheet {grid.sheet}, " if grid.sheet != self.ledger.grid.sheet else ""
             said.append(f"{sheet}{cells_said(places)}")
         return " and ".join(said)
-
-
-_NO_VOLUME = "no volume of soil is known"

@@ -1,0 +1,72 @@
+"""Stored results of a crossed table that give one figure a sample: sums over taxa, shares and densities of samples."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+from narrate.reading.intake.stored_groups import Group, meant_words
+from narrate.reading.intake.stored_ledger import cells_said
+from narrate.reading.intake.stored_lines import Line, Target, Worked
+from narrate.reading.intake.stored_rates import per_litre, scaled, share
+from narrate.reading.intake.stored_sums import OF_TAXA, Sums
+
+NO_VOLUME = "no volume of soil is known"
+
+
+class BySample(Sums):
+    """The same with the results of samples."""
+
+    def _over_taxa(self, line: Line) -> None:
+        ledger, kind, label = self.ledger, line.kind, line.label
+        counts_taxa = bool(OF_TAXA.search(label)) and kind in ("total", "derived")
+        if kind == "ubiquity" or (kind == "derived" and not counts_taxa):
+            line.why_not = "it is no total, share or density of a sample"
+            line.targets = [Target(at=ledger.at(line.at, s), readings={}) for s in self.lines_of_samples]
+            return
+        choices = self._choices(line)
+        sums = [n for n, role in ledger.roles(of_taxa=False).items() if role.name == "total"]
+        for s in [*self.lines_of_samples, *(sums if kind == "total" else [])]:
+            of = self._summed_by(s) if s in sums else [s]
+            readings: dict[str, Worked | None] = {}
+            if counts_taxa and not meant_words(re.sub(OF_TAXA, "", label)):
+                readings["taxa"] = self._number_of_taxa(of)
+            elif kind == "total":
+                at = s if s in sums else None
+                readings = {name: self._sum(lines, of, group, line, at) for name, (lines, group) in choices.items()}
+            else:
+                readings = self._rates(line, s, choices)
+            line.targets.append(Target(at=ledger.at(line.at, s), readings=readings))
+
+    def _summed_by(self, total: int) -> list[int]:
+        """The samples that a column (or row) of totals adds up: those of its own id, else all."""
+        own = self.ledger.sample_of_line(total)
+        same = [s for s in self.lines_of_samples if own and self.ledger.sample_of_line(s) == own]
+        return same or self.lines_of_samples
+
+    def _number_of_taxa(self, of: list[int]) -> Worked:
+        at = [ledger_at for t in self.taxa for s in of for ledger_at in [self.ledger.at(t, s)]]
+        present = {cell for cell in at if self._is_there(cell)}
+        lines = {cell[0] if self.ledger.across else cell[1] for cell in present}
+        return Worked(value=float(len(lines)), said=f"the counts in {cells_said(at)}")
+
+    def _rates(
+        self, line: Line, s: int, choices: Mapping[str, tuple[list[int], Group | None]]
+    ) -> dict[str, Worked | None]:
+        """Shares of a sample and numbers per litre, by each way to read which taxa are meant."""
+        found: dict[str, Worked | None] = {}
+        id = self.ledger.sample_of_line(s)
+        for name, (taxa, group) in choices.items():
+            part = self._sum(taxa, [s], group, line)
+            if line.kind == "density":
+                line.why_not = line.why_not or NO_VOLUME
+                own = [self.litres[id]] if id in self.litres else []
+                found[name] = per_litre(part, own, line.label, self.ledger.grid)
+                found[f"{name} scaled up"] = scaled(found[name], self.shares.get(id))
+                continue
+            base = self._sum(self.taxa, [s], None, line) if group is not None or taxa is not self.taxa else None
+            base = base or self._sum(self.taxa, self.lines_of_samples, None, line)
+            found[f"{name} %"], found[f"{name} share"] = share(part, base, 100), share(part, base, 1)
+        if line.guesses:
+            line.guesses |= {f"{n}{end}" for n in line.guesses for end in (" %", " share", " scaled up")}
+        return found

@@ -1,0 +1,161 @@
+"""Stored results of a crossed table: those of samples, and those that give one figure a taxon."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+
+from narrate.model.layouts import DERIVED_ROLES
+from narrate.reading.intake.stored_by_sample import NO_VOLUME, BySample
+from narrate.reading.intake.stored_groups import meant_words, same_words
+from narrate.reading.intake.stored_ledger import At, cells_said
+from narrate.reading.intake.stored_lines import Line, Target, Worked
+from narrate.reading.intake.stored_rates import per_litre, scaled, share
+
+
+class CrossedLines(BySample):
+    """The lines of results of a table of taxa against samples."""
+
+    def lines(self) -> Iterable[Line]:
+        ledger = self.ledger
+        for is_row, roles in ((True, ledger.table.rows), (False, ledger.table.columns)):
+            for at, role in roles.items():
+                kind = role.name
+                if not is_row and kind == "counts" and ledger.small_heading(at) in ("percent", "density"):
+                    kind = ledger.small_heading(at)
+                if kind in DERIVED_ROLES:
+                    yield self._line(kind, is_row, at)
+
+    def _line(self, kind: str, is_row: bool, at: int) -> Line:
+        over_taxa = is_row == self.ledger.across
+        label = self.ledger.head(at, of_taxa=over_taxa)
+        line = Line(kind=kind, is_row=is_row, at=at, label=label)
+        if over_taxa:
+            self._over_taxa(line)
+        else:
+            self._over_samples(line)
+        return line
+
+    def _over_samples(self, line: Line) -> None:
+        ledger = self.ledger
+        block = self._block(line)
+        for t in self.taxa:
+            readings: dict[str, Worked | None] = {}
+            match line.kind:
+                case "total":
+                    readings = self._totals_of_taxon(line, t, block)
+                case "percent":
+                    readings = self._shares_of_taxon(line, t, block)
+                case "density":
+                    readings = self._densities_of_taxon(line, t, block)
+                case "ubiquity":
+                    readings = self._ubiquity(t)
+                case _:
+                    line.why_not = "it is no total, share, density or ubiquity"
+            line.targets.append(Target(at=ledger.at(t, line.at), readings=readings))
+        if line.kind in ("percent", "density"):
+            self._of_totals(line, block)
+
+    def _of_totals(self, line: Line, block: list[int]) -> None:
+        """Shares and densities that stand at a total of taxa: of what that total adds up."""
+        ledger = self.ledger
+        of = block or self.lines_of_samples
+        for t, role in ledger.roles(of_taxa=True).items():
+            if role.name != "total":
+                continue
+            total = Line(kind="total", is_row=ledger.across, at=t, label=ledger.head(t))
+            choices = {n: c for n, c in self._choices(total).items() if n not in total.guesses}
+            readings: dict[str, Worked | None] = {}
+            for taxa, group in list(choices.values())[:1]:
+                part, base = self._sum(taxa, of, group, line), self._sum(self.taxa, of, None, line)
+                heads = {ledger.section_of(n) for n in taxa}
+                section = [n for n in self.taxa if ledger.section_of(n) in heads] if len(heads) == 1 else []
+                within = self._sum(section, of, None, line) if section else None
+                if line.kind == "density":
+                    readings = self._densities(line, part, of)
+                else:
+                    readings = {
+                        "all %": share(part, base, 100), "all share": share(part, base, 1),
+                        "section %": share(part, within, 100), "section share": share(part, within, 1),
+                    }  # fmt: skip
+            line.targets.append(Target(at=ledger.at(t, line.at), readings=readings))
+
+    def _block(self, line: Line) -> list[int]:
+        """The lines of the sample that results stand beside, such as '%' beside each 'n'; empty for none."""
+        own = self.ledger.sample_of_line(line.at)
+        same = [s for s in self.lines_of_samples if own and self.ledger.sample_of_line(s) == own]
+        before = [s for s in self.lines_of_samples if s < line.at]
+        if not same and before and self.ledger.small_heading(line.at) in ("percent", "density"):
+            return before[-1:]
+        return same
+
+    def _totals_of_taxon(self, line: Line, t: int, block: list[int]) -> dict[str, Worked | None]:
+        if re.search(r"sample", line.label, re.IGNORECASE):
+            found = self._ubiquity(t)
+            return {"samples": found["number"], "all": self._sum([t], self.lines_of_samples, None, line)}
+        before = self.ledger.run_before(line.at, of_taxa=False)
+        said = [s for s in self.lines_of_samples if self._is_said_of(s, line.label)]
+        choices = {"block": block, "said": said, "all": self.lines_of_samples, "since": before}
+        return {name: self._sum([t], of, None, line) for name, of in choices.items() if of}
+
+    def _is_said_of(self, s: int, label: str) -> bool:
+        """Whether the records of a sample, such as its phase, are what a label names."""
+        facts = self.ledger.finds.facts.get(self.ledger.sample_of_line(s), {})
+        words = re.sub(r"\b(?:grand|sub)?totals?\b|\bsums?\b", " ", label, flags=re.IGNORECASE).lower().split()
+        texts = [one.text for role in ("phase", "context", "feature", "kind", "site") for one in facts.get(role, ())]
+        return bool(words) and any(text.lower().split() == words for text in texts)
+
+    def _shares_of_taxon(self, line: Line, t: int, block: list[int]) -> dict[str, Worked | None]:
+        of = block or self.lines_of_samples
+        part = self._sum([t], of, None, line)
+        head = self.ledger.section_of(t)
+        section = [n for n in self.taxa if self.ledger.section_of(n) == head]
+        bases = {"all": self.taxa, "section": section if head else []}
+        if self.first_find[t] is not None:
+            bases["plants"] = [n for n in self.taxa if self.first_find[n] is not None]
+        words = meant_words(line.label)
+        if words and head and same_words(head, line.label):
+            bases = {"section": section, **bases}
+        found: dict[str, Worked | None] = {}
+        for name, lines in bases.items():
+            if lines:
+                base = self._sum(lines, of, None, line)
+                found[f"{name} %"], found[f"{name} share"] = share(part, base, 100), share(part, base, 1)
+        return found
+
+    def _densities_of_taxon(self, line: Line, t: int, block: list[int]) -> dict[str, Worked | None]:
+        of = block or self.lines_of_samples
+        return self._densities(line, self._sum([t], of, None, line), of)
+
+    def _densities(self, line: Line, part: Worked | None, of: list[int]) -> dict[str, Worked | None]:
+        line.why_not = NO_VOLUME
+        ids = list(dict.fromkeys(self.ledger.sample_of_line(s) for s in of))
+        if any(id not in self.litres for id in ids):
+            return {}
+        dense = per_litre(part, [self.litres[id] for id in ids], line.label, self.ledger.grid)
+        return {"all": dense, "scaled up": scaled(dense, self.shares.get(ids[0])) if len(ids) == 1 else None}
+
+    def _ubiquity(self, t: int) -> dict[str, Worked | None]:
+        ledger = self.ledger
+        cells = [ledger.at(t, s) for s in self.lines_of_samples]
+        ids = {at: ledger.sample_at(at) or str(at) for at in cells}
+        unseen = {id for at, id in ids.items() if self._is_unseen(at)}
+        present = {id for at, id in ids.items() if self._is_there(at)}
+        samples = len(set(ids.values()) - (unseen - present))
+        said = f"the counts in {cells_said(cells)}"
+        n = float(len(present))
+        if not samples:
+            return {}
+        found = {
+            "percent": Worked(value=100 * n / samples, said=said), "number": Worked(value=n, said=said, of=samples),
+            "share": Worked(value=n / samples, said=said),
+        }  # fmt: skip
+        if self.samples > samples:
+            found["of all"] = Worked(value=100 * n / self.samples, said=said)
+            found["n of all"] = Worked(value=n, said=said, of=self.samples)
+        return dict(found)
+
+    def _is_unseen(self, at: At) -> bool:
+        """A cell that says that it was not looked for."""
+        counts = [find.found.count for find in self.ledger.finds_at.get(at, ())]
+        return bool(counts) and all(c is not None and c.amount == "not looked for" for c in counts)

@@ -1,0 +1,129 @@
+"""Sums of counts in a table of taxa against samples, and which taxa a row or column of results is of."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+from narrate.reading.intake.stored_groups import Group, meant_words, same_words
+from narrate.reading.intake.stored_ledger import At, Ledger, Litres, cells_said
+from narrate.reading.intake.stored_lines import Line, Worked
+from narrate.reading.intake.written_names import NameReader
+
+WHICH = "the sheet does not say which of the taxa it is of"
+OF_TAXA = re.compile(r"\b(?:tax\w*|species|types?|genera)\b", re.IGNORECASE)
+WEIGHT = re.compile(r"\b(?:weights?|wt|mass|g|grams?|gewicht|poids|peso)\b", re.IGNORECASE)
+
+
+class Sums:
+    """A crossed table and what its cells add up to."""
+
+    def __init__(
+        self, ledger: Ledger, names: NameReader, litres: Mapping[str, Litres], shares: Mapping[str, float], samples: int
+    ) -> None:
+        self.ledger, self.names, self.litres, self.shares, self.samples = ledger, names, litres, shares, samples
+        self.taxa, self.lines_of_samples = ledger.taxon_lines, ledger.sample_lines
+        self.first_find = {
+            t: next((f for s in self.lines_of_samples for f in ledger.finds_at.get(ledger.at(t, s), ())), None)
+            for t in self.taxa
+        }
+        self.groups: dict[str, Group] = {}
+
+    def _choices(self, line: Line) -> dict[str, tuple[list[int], Group | None]]:
+        """Ways to read which taxa a line is of: name -> lines of taxa, and the group that they are narrowed to."""
+        ledger, label, at = self.ledger, line.label, line.at
+        before = ledger.run_before(at, of_taxa=True)
+        behind = ledger.run_behind(at, of_taxa=True)
+        above = [t for t in self.taxa if t < at]
+        guessed = {"since": (before, None), "behind": (behind, None), "above": (above, None), "all": (self.taxa, None)}
+        words = meant_words(re.sub(OF_TAXA, "", label))
+        if not words:
+            plants = [t for t in self.taxa if self.first_find[t] is not None]
+            first = "since" if re.search(r"sub", label, re.IGNORECASE) else "all"
+            found = {first: guessed[first], **guessed, "plants": (plants, None)}
+            if line.kind in ("percent", "density"):
+                found = {"all": found["all"], "since": found["since"]}
+            return {name: (lines, None) for name, (lines, _) in found.items() if lines}
+        heads = {t: ledger.section_of(t) for t in self.taxa}
+        own = [t for t in self.taxa if heads[t] and same_words(heads[t], label)]
+        if not own and same_words(self._group_word(before), label):
+            own = before
+        if own:
+            return {"section": (own, None)}
+        by_word = [t for t in self.taxa if same_words(self._group_word([t]), label)]
+        if by_word:
+            return {"group": (by_word, None)}
+        line.guesses = frozenset(guessed)
+        line.why_not = WHICH
+        group = Group(label, self.names)
+        if group.is_known and any(self._answer(group, t, None) == "yes" for t in self.taxa):
+            return {"kind": (self.taxa, group), **{n: c for n, c in guessed.items() if c[0]}}
+        return {name: choice for name, choice in guessed.items() if choice[0]}
+
+    def _group_word(self, lines: list[int]) -> str:
+        """What a row or column of groups says of lines, where it says one thing."""
+        ledger = self.ledger
+        roles = ledger.roles(of_taxa=False)
+        said = set()
+        for other, role in roles.items():
+            if "group" not in role.names:
+                continue
+            for t in lines:
+                cell = ledger.cells.get(ledger.at(t, other))
+                if cell is not None:
+                    said.add(cell.text)
+        return said.pop() if len(said) == 1 else ""
+
+    def _answer(self, group: Group, t: int, s: int | None) -> str:
+        found = self.ledger.finds_at.get(self.ledger.at(t, s), ()) if s is not None else ()
+        first = next(iter(found), None) or self.first_find[t]
+        return group.holds(first) if first is not None else "no"
+
+    def _sum(
+        self, taxa: list[int], of: list[int], group: Group | None, line: Line, total: int | None = None
+    ) -> Worked | None:
+        """
+        The sum of counts, or of weights where the line is of weights or nothing else is there.
+
+        total:  for the sum of sums, the line that it crosses.
+        """
+        ledger = self.ledger
+        lane = self._lane(line, of, total)
+        of = [s for s in of if (ledger.small_heading(self._column(line, s)) == "mass") == (lane == "mass")] or of
+        added, cells, more, doubtful = 0.0, [], [], []
+        for t in taxa:
+            for s in of:
+                at = ledger.at(t, s)
+                answer = self._answer(group, t, s) if group is not None else "yes"
+                if answer == "no":
+                    continue
+                value = ledger.mass.get(at, 0.0) if lane == "mass" else ledger.count.get(at, 0.0)
+                if value is None:
+                    return None
+                if answer == "yes":
+                    added += value
+                    cells.append(at)
+                elif value:
+                    more.append(value)
+                    doubtful.append(at)
+        what = "weights" if lane == "mass" else "counts"
+        return Worked(
+            value=added, said=f"the {what} in {cells_said(cells)}" if cells else f"no {what}",
+            perhaps=tuple(more), perhaps_said=cells_said(doubtful),
+        )  # fmt: skip
+
+    def _column(self, line: Line, s: int) -> int:
+        """The column whose small heading says what is added: of a sample, or the line's own."""
+        return s if self.ledger.across else line.at if not line.is_row else s
+
+    def _lane(self, line: Line, of: list[int], total: int | None) -> str:
+        ledger = self.ledger
+        columns = [total] if total is not None and ledger.across else of if ledger.across and line.is_row else [line.at]
+        own = {ledger.small_heading(column) for column in columns}
+        if own == {"mass"} or (WEIGHT.search(line.label) and ledger.mass):
+            return "mass"
+        counted = any(ledger.at(t, s) in ledger.count for t in self.taxa for s in of)
+        return "count" if counted or not ledger.mass else "mass"
+
+    def _is_there(self, at: At) -> bool:
+        return bool(self.ledger.mass.get(at)) or self.ledger.count.get(at, 0.0) != 0
