@@ -5,13 +5,15 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
-from narrate.reading.intake.stored_groups import Group, meant_words
+from narrate.reading.intake.stored_groups import Group, is_unnamed, meant_words
 from narrate.reading.intake.stored_ledger import cells_said
 from narrate.reading.intake.stored_lines import Line, Target, Worked
 from narrate.reading.intake.stored_rates import per_litre, scaled, share
 from narrate.reading.intake.stored_sums import OF_TAXA, Sums
 
 NO_VOLUME = "no volume of soil is known"
+
+_ESTIMATED = re.compile(r"estim|scaled|extrapol|adjust|multipl|hochger", re.IGNORECASE)
 
 
 class BySample(Sums):
@@ -25,15 +27,22 @@ class BySample(Sums):
             line.targets = [Target(at=ledger.at(line.at, s), readings={}) for s in self.lines_of_samples]
             return
         choices = self._choices(line)
-        sums = [n for n, role in ledger.roles(of_taxa=False).items() if role.name == "total"]
+        sums = [
+            n
+            for n, role in ledger.roles(of_taxa=False).items()
+            if self.kind_of(n, role.name, not self.ledger.across) == "total"
+        ]
         for s in [*self.lines_of_samples, *(sums if kind == "total" else [])]:
             of = self._summed_by(s) if s in sums else [s]
             readings: dict[str, Worked | None] = {}
             if counts_taxa and not meant_words(re.sub(OF_TAXA, "", label)):
-                readings["taxa"] = self._number_of_taxa(of)
+                readings = self._numbers_of_taxa(of)
             elif kind == "total":
                 at = s if s in sums else None
+                share_sorted = self.shares.get(self.ledger.sample_of_line(s))
                 readings = {name: self._sum(lines, of, group, line, at) for name, (lines, group) in choices.items()}
+                if _ESTIMATED.search(label):
+                    readings |= {f"{name} scaled": scaled(one, share_sorted) or one for name, one in readings.items()}
             else:
                 readings = self._rates(line, s, choices)
             line.targets.append(Target(at=ledger.at(line.at, s), readings=readings))
@@ -44,11 +53,17 @@ class BySample(Sums):
         same = [s for s in self.lines_of_samples if own and self.ledger.sample_of_line(s) == own]
         return same or self.lines_of_samples
 
-    def _number_of_taxa(self, of: list[int]) -> Worked:
-        at = [ledger_at for t in self.taxa for s in of for ledger_at in [self.ledger.at(t, s)]]
-        present = {cell for cell in at if self._is_there(cell)}
-        lines = {cell[0] if self.ledger.across else cell[1] for cell in present}
-        return Worked(value=float(len(lines)), said=f"the counts in {cells_said(at)}")
+    def _numbers_of_taxa(self, of: list[int]) -> dict[str, Worked | None]:
+        """How many taxa a sample holds: lines, names of their own, and the same without what nobody could name."""
+        cells = [self.ledger.at(t, s) for t in self.taxa for s in of]
+        lines = {t for t in self.taxa if any(self._is_there(self.ledger.at(t, s)) for s in of)}
+        finds = [find for t in lines if (find := self.first_find[t]) is not None]
+        names = {f.name.identification.taxon or f.name.identification.written.lower() for f in finds}
+        known = [f for f in finds if not is_unnamed(f)]
+        known_names = {f.name.identification.taxon or f.name.identification.written.lower() for f in known}
+        said = f"the counts in {cells_said(cells)}"
+        numbers = {"lines": len(lines), "names": len(names), "known": len(known), "known names": len(known_names)}
+        return {name: Worked(value=float(n), said=said) for name, n in numbers.items()}
 
     def _rates(
         self, line: Line, s: int, choices: Mapping[str, tuple[list[int], Group | None]]
@@ -62,7 +77,7 @@ class BySample(Sums):
                 line.why_not = line.why_not or NO_VOLUME
                 own = [self.litres[id]] if id in self.litres else []
                 found[name] = per_litre(part, own, line.label, self.ledger.grid)
-                found[f"{name} scaled up"] = scaled(found[name], self.shares.get(id))
+                found[f"{name} scaled up"] = scaled(found[name], self.shares.get(id)) or found[name]
                 continue
             base = self._sum(self.taxa, [s], None, line) if group is not None or taxa is not self.taxa else None
             base = base or self._sum(self.taxa, self.lines_of_samples, None, line)

@@ -20,9 +20,7 @@ class CrossedLines(BySample):
         ledger = self.ledger
         for is_row, roles in ((True, ledger.table.rows), (False, ledger.table.columns)):
             for at, role in roles.items():
-                kind = role.name
-                if not is_row and kind == "counts" and ledger.small_heading(at) in ("percent", "density"):
-                    kind = ledger.small_heading(at)
+                kind = self.kind_of(at, role.name, is_row)
                 if kind in DERIVED_ROLES:
                     yield self._line(kind, is_row, at)
 
@@ -39,17 +37,26 @@ class CrossedLines(BySample):
     def _over_samples(self, line: Line) -> None:
         ledger = self.ledger
         block = self._block(line)
+        everything = self._sum(self.taxa, self.lines_of_samples, None, line)
         for t in self.taxa:
             readings: dict[str, Worked | None] = {}
             match line.kind:
                 case "total":
                     readings = self._totals_of_taxon(line, t, block)
                 case "percent":
-                    readings = self._shares_of_taxon(line, t, block)
+                    found = self._ubiquity(t)
+                    line.guesses = frozenset({"samples"})
+                    readings = self._shares_of_taxon(line, t, block) | {
+                        "samples": None if block else found.get("percent")
+                    }
                 case "density":
                     readings = self._densities_of_taxon(line, t, block)
                 case "ubiquity":
-                    readings = self._ubiquity(t)
+                    readings = self._ubiquity(t) if not block else {}
+                    line.guesses = frozenset({"total", "share of all"})
+                    all_of = self._sum([t], self.lines_of_samples, None, line)
+                    readings |= {"total": all_of, "share of all": share(all_of, everything, 100)}
+                    line.why_not = "the table does not show the samples that it is of" if block else ""
                 case _:
                     line.why_not = "it is no total, share, density or ubiquity"
             line.targets.append(Target(at=ledger.at(t, line.at), readings=readings))
@@ -85,9 +92,17 @@ class CrossedLines(BySample):
         own = self.ledger.sample_of_line(line.at)
         same = [s for s in self.lines_of_samples if own and self.ledger.sample_of_line(s) == own]
         before = [s for s in self.lines_of_samples if s < line.at]
-        if not same and before and self.ledger.small_heading(line.at) in ("percent", "density"):
+        is_beside = bool(before) and before[-1] == line.at - 1
+        small = self.ledger.small_heading(line.at)
+        if not same and is_beside and (small in ("percent", "density") or self._is_one_of_several(line)):
             return before[-1:]
         return same
+
+    def _is_one_of_several(self, line: Line) -> bool:
+        """Whether each group of samples has a column of ubiquity of its own."""
+        roles = self.ledger.roles(of_taxa=False)
+        others = [n for n, role in roles.items() if line.kind == role.name == "ubiquity" and n != line.at]
+        return any(min(n, line.at) < s < max(n, line.at) for n in others for s in self.lines_of_samples)
 
     def _totals_of_taxon(self, line: Line, t: int, block: list[int]) -> dict[str, Worked | None]:
         if re.search(r"sample", line.label, re.IGNORECASE):

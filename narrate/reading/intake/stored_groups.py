@@ -19,6 +19,8 @@ _PLAIN = (
     "all charred column count counts finds for grand items n nisp no number of overall plant plants remains row "
     "sample samples seeds seed somme species specimens sub subtotal sum summe sums taxa taxon the tot total totals "
     "types gesamt gesamtsumme totale totaal suma soma in by g gram grams weight wt mass percent percentage pct "
+    "resti restes reste restos fragmente fragments stück nombre anzahl de der di dei des les estimated scaled "
+    "adjusted extrapolated est "
     "proportion relative abundance frequency density densities per l litre liter litres liters concentration"
 )
 PLAIN_WORDS = frozenset(_PLAIN.split())
@@ -65,15 +67,15 @@ def same_words(label: str, other: str) -> bool:
 class Group:
     """The finds that a label means."""
 
-    def __init__(self, label: str, names: NameReader) -> None:
+    def __init__(self, label: str, names: NameReader, words: tuple[str, ...] = ()) -> None:
         self.names = names
         self.packs: Packs = names.packs
         self.is_either = bool(re.search(r"\b(?:and|or|und|et|y)\b|[&+/,]", label.lower()))
         self.tests: list[Callable[[Find], Answer]] = []
         self.is_known = True
         self._seen: dict[tuple[object, ...], Answer] = {}
-        words = meant_words(label)
-        named = self._taxon_test(label)
+        words = words or meant_words(label)
+        named = self._taxon_test(label) if label else None
         if named is not None:
             self.tests = [named]
             return
@@ -134,7 +136,7 @@ class Group:
                 return answers.pop() if len(answers) == 1 else "perhaps"
 
             return of_taxa
-        part = self.names.part_of(word)
+        part = self.names.part_of(word) if len(word) >= _LEAST_LETTERS else ""
         roles = _PARTS_BY_ROLE.get(word)
         if roles or part:
 
@@ -160,14 +162,14 @@ class Group:
             "unknown",
         ):
             is_named = word.startswith("ident")
-            return lambda find: "yes" if is_named != _is_unnamed(find) else "no"
-        condition = self.names.condition_of(word)
+            return lambda find: "yes" if is_named != is_unnamed(find) else "no"
+        condition = self.names.condition_of(word) if len(word) >= _LEAST_LETTERS else ""
         if condition:
             return lambda find: "yes" if find.condition == condition else "no"
         return None
 
 
-def _is_unnamed(find: Find) -> bool:
+def is_unnamed(find: Find) -> bool:
     return bool(re.match(r"(?:indet|unid|unknown)", find.name.identification.written, re.IGNORECASE))
 
 
@@ -180,7 +182,11 @@ def _is_within(taxon: Taxon, wanted: Taxon) -> bool:
     return wanted.rank == "genus" and taxon.genus == wanted.id
 
 
+_LEAST_LETTERS = 4
+"""Of a word for a part or a condition: 'ch.' may be charred or chaff."""
+
 _PARTS_BY_ROLE: Mapping[str, frozenset[str]] = {
+    "seed": frozenset({"propagule"}),
     "wood": frozenset({"wood"}),
     "charcoal": frozenset({"wood"}),
     "chaff": frozenset({"chaff"}),

@@ -119,6 +119,8 @@ class Ledger:
         is_row = of_taxa == self.has_taxa_in_rows
         for other in sorted(self.table.columns if is_row else self.table.rows):
             cell = self.cells.get((line, other) if is_row else (other, line))
+            if not is_row and self.table.rows[other].name in ("title", "notes", "ignored"):
+                continue
             if cell is not None and cell.kind == "text" and any(letter.isalpha() for letter in cell.text):
                 return cell.text
         return ""

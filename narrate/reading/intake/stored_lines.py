@@ -11,11 +11,13 @@ from dataclasses import dataclass, field
 from narrate.model.grids import Cell, Grid, address
 from narrate.reading.intake.cell_marks import number_of
 from narrate.reading.intake.signed_totals import bounds_of
-from narrate.reading.intake.stored_ledger import At, line_name
+from narrate.reading.intake.stored_ledger import At, cells_said, line_name
 from narrate.reading.intake.told import Told
 
 _TOLERANCE = 0.006
 """Half a unit of the last digit that is shown is allowed; this is for numbers that show no digits after the point."""
+_ALL_WRONG = 4
+"""Stored results of one line, none of which agrees: they are told together."""
 _MOST_PERHAPS = 12
 """Finds that may belong to a group, of which every choice is tried; of more only the ends are."""
 
@@ -32,6 +34,8 @@ class Worked:
     perhaps_said: str = ""
     of: int = 0
     """For ubiquity as n/N: the N."""
+    slack: float = 0.0
+    """What the rounding of the numbers that were added may make it differ."""
 
     @property
     def shown(self) -> str:
@@ -60,6 +64,8 @@ class Line:
     targets: list[Target] = field(default_factory=list)
     guesses: frozenset[str] = frozenset()
     """Readings that only hold if most of the line agrees with them: nothing in the sheet says them."""
+    least: int = 2
+    """Cells that must agree with a guess."""
     why_not: str = ""
     """Why it cannot be worked out, where there is no reading of it."""
 
@@ -73,20 +79,27 @@ def tell_line(line: Line, grid: Grid, cells: Mapping[At, Cell], decimal: str, to
     best = _best(line, given, stored)
     if not best:
         return line.why_not or "a sign among the counts has no number"
-    unread = 0
+    unread = agreed = 0
+    wrong: list[tuple[At, Stored, Worked]] = []
     for target in given:
-        worked = target.readings.get(best)
-        if worked is None:
+        worked, own = target.readings.get(best), stored[target.at]
+        if worked is None or own is None:
             unread += 1
-            continue
-        own = stored[target.at]
-        if own is None or own.agrees(worked):
-            continue
-        what = line.label or line.kind
+        elif own.agrees(worked):
+            agreed += worked.value != 0
+        else:
+            wrong.append((target.at, own, worked))
+    what = line.label or line.kind
+    is_another = len(wrong) >= _ALL_WRONG and not agreed
+    for at, own, worked in wrong[:1] if is_another else wrong:
+        others = f"; so do {len(wrong) - 1} more in {cells_said(a for a, *_ in wrong[1:])}, and none agrees"
         told.warning(
-            "N317", f"stored {line.kind} {grid.sheet} {address(*target.at)}", grid.place(*target.at),
-            f"the stored {what} is {own.text}, and {worked.said} give {worked.shown}, expected them to agree",
-            "narrate uses the counts; look whether a count or the stored number is wrong",
+            "N317", f"stored {line.kind} {grid.sheet} {address(*at)}", grid.place(*at),
+            f"the stored {what} is {own.text}, and {worked.said} give {worked.shown}, expected them to agree"
+            + (others if is_another else ""),
+            "narrate uses the counts; look what the line is of, and write derived for it in the layout if it is "
+            "worked out from something else" if is_another
+            else "narrate uses the counts; look whether a count or the stored number is wrong",
         )  # fmt: skip
     if not unread:
         return ""
@@ -110,7 +123,7 @@ def _best(line: Line, given: list[Target], stored: Mapping[At, Stored | None]) -
             if own.agrees(worked):
                 agreed += 1
                 full += is_telling
-        if name in line.guesses and (full < 2 or full < 0.6 * telling):
+        if name in line.guesses and (full < line.least or full < 0.6 * telling):
             continue
         if (full, agreed) > most:
             found, most = name, (full, agreed)
@@ -134,21 +147,31 @@ class Stored:
     def agrees(self, worked: Worked) -> bool:
         if self.of and worked.of and self.of != worked.of:
             return False
-        return any(self._is(worked.value + more) for more in _sums(worked.perhaps)) or (
+        return any(self._is(worked.value + more, worked.slack) for more in _sums(worked.perhaps)) or (
             len(worked.perhaps) > _MOST_PERHAPS and self._lies_within(worked)
         )
 
-    def _is(self, value: float) -> bool:
+    def _is(self, value: float, slack: float) -> bool:
         if self.number is None:
             return self.least <= value <= self.most
         decimals = re.search(r"[.,](\d+)", self.text)
-        step = 10.0 ** -len(decimals[1]) if decimals else 1.0
-        allowed = 0.5 * step + 1e-9 if decimals or abs(value - round(value)) > 1e-9 else _TOLERANCE
-        return abs(self.number - value) <= allowed
+        allowed = half_of_last(self.text) + 1e-9 if decimals or abs(value - round(value)) > 1e-9 else _TOLERANCE
+        return abs(self.number - value) <= allowed + slack
 
     def _lies_within(self, worked: Worked) -> bool:
         ends = worked.value, worked.value + sum(worked.perhaps)
         return self.number is not None and ends[0] - 0.5 <= self.number <= ends[1] + 0.5
+
+
+def half_of_last(text: str) -> float:
+    """
+    Half a unit of the last digit that is shown.
+
+    >>> half_of_last("12.3"), half_of_last("7")
+    (0.05, 0.5)
+    """
+    decimals = re.search(r"[.,](\d+)", text)
+    return 0.5 * 10.0 ** -len(decimals[1]) if decimals else 0.5
 
 
 def _sums(perhaps: tuple[float, ...]) -> set[float]:

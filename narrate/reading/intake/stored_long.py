@@ -9,7 +9,7 @@ from narrate.model.grids import Grid
 from narrate.model.layouts import DERIVED_ROLES
 from narrate.reading.intake.finds import Find
 from narrate.reading.intake.stored_by_sample import NO_VOLUME
-from narrate.reading.intake.stored_groups import Group, meant_words, same_words
+from narrate.reading.intake.stored_groups import Group, is_unnamed, meant_words, same_words
 from narrate.reading.intake.stored_ledger import At, Ledger, Litres, cells_said
 from narrate.reading.intake.stored_lines import Line, Target, Worked
 from narrate.reading.intake.stored_rates import per_litre, scaled, share
@@ -145,7 +145,7 @@ class LongLines:
         """What a list of samples says of one of them, by the counts of the other tables."""
         pieces = self.by_sample[id]
         if counts_taxa and group is None:
-            return {"taxa": self._number_of_taxa(pieces)}
+            return self._numbers_of_taxa(pieces)
         return self._rates(line, self._sum(pieces, group, line.label), pieces, id)
 
     def _of_find(self, line: Line, row: int, id: str, group: Group | None) -> dict[str, Worked | None]:
@@ -173,7 +173,7 @@ class LongLines:
             line.why_not = line.why_not or NO_VOLUME
             soil = [self.litres[id]] if id in self.litres else []
             dense = per_litre(part, soil, line.label, self.ledger.grid)
-            return {"all": dense, "scaled up": scaled(dense, self.shares.get(id))}
+            return {"all": dense, "scaled up": scaled(dense, self.shares.get(id)) or dense}
         if line.kind != "percent":
             return {}
         found: dict[str, Worked | None] = {}
@@ -196,10 +196,16 @@ class LongLines:
             "share": Worked(value=n / samples, said=said),
         }  # fmt: skip
 
-    def _number_of_taxa(self, pieces: list[Piece]) -> Worked:
+    def _numbers_of_taxa(self, pieces: list[Piece]) -> dict[str, Worked | None]:
         there = [(one, at) for one, at in pieces if one.mass.get(at) or one.count.get(at, 0.0) != 0]
-        taxa = {self._taxon(find) for one, at in there for find in one.finds_at.get(at, ())}
-        return Worked(value=float(len(taxa)), said=f"the counts in {self._said(pieces)}" if pieces else "no counts")
+        finds = [find for one, at in there for find in one.finds_at.get(at, ())]
+        said = f"the counts in {self._said(pieces)}" if pieces else "no counts"
+        named = [find for find in finds if not is_unnamed(find)]
+        return {
+            "names": Worked(value=float(len({self._taxon(f) for f in finds})), said=said),
+            "known names": Worked(value=float(len({self._taxon(f) for f in named})), said=said),
+            "lines": Worked(value=float(len(there)), said=said),
+        }
 
     # ---- sums
 

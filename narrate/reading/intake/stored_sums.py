@@ -7,12 +7,12 @@ from collections.abc import Mapping
 
 from narrate.reading.intake.stored_groups import Group, meant_words, same_words
 from narrate.reading.intake.stored_ledger import At, Ledger, Litres, cells_said
-from narrate.reading.intake.stored_lines import Line, Worked
+from narrate.reading.intake.stored_lines import Line, Worked, half_of_last
 from narrate.reading.intake.written_names import NameReader
 
 WHICH = "the sheet does not say which of the taxa it is of"
 OF_TAXA = re.compile(r"\b(?:tax\w*|species|types?|genera)\b", re.IGNORECASE)
-WEIGHT = re.compile(r"\b(?:weights?|wt|mass|g|grams?|gewicht|poids|peso)\b", re.IGNORECASE)
+WEIGHT = re.compile(r"(?<![^\W_])(?:weights?|wt|mass|m?g|grams?|gewicht|poids|peso)(?![^\W_])", re.IGNORECASE)
 
 
 class Sums:
@@ -39,10 +39,17 @@ class Sums:
         words = meant_words(re.sub(OF_TAXA, "", label))
         if not words:
             plants = [t for t in self.taxa if self.first_find[t] is not None]
+            line.guesses, line.least = frozenset(guessed) - {"all"}, 1
             first = "since" if re.search(r"sub", label, re.IGNORECASE) else "all"
             found = {first: guessed[first], **guessed, "plants": (plants, None)}
+            if first == "since":
+                line.guesses -= {"since"}
             if line.kind in ("percent", "density"):
-                found = {"all": found["all"], "since": found["since"]}
+                found = {"all": found["all"], "since": found["since"], "plants": found["plants"]}
+            if re.search(r"seeds?\b", label, re.IGNORECASE):
+                return {name: (lines, None) for name, (lines, _) in found.items() if lines} | {
+                    "seeds": (self.taxa, Group("", self.names, ("seed",)))
+                }
             return {name: (lines, None) for name, (lines, _) in found.items() if lines}
         heads = {t: ledger.section_of(t) for t in self.taxa}
         own = [t for t in self.taxa if heads[t] and same_words(heads[t], label)]
@@ -74,6 +81,13 @@ class Sums:
                     said.add(cell.text)
         return said.pop() if len(said) == 1 else ""
 
+    def kind_of(self, line: int, kind: str, is_row: bool) -> str:
+        """What a line of results is, with its headings: 'Total (%)' is a share."""
+        if not is_row and kind == "counts" and self.ledger.small_heading(line) in ("percent", "density"):
+            return self.ledger.small_heading(line)
+        head = self.ledger.head(line, of_taxa=is_row == self.ledger.across)
+        return "percent" if kind == "total" and "%" in head else kind
+
     def _answer(self, group: Group, t: int, s: int | None) -> str:
         found = self.ledger.finds_at.get(self.ledger.at(t, s), ()) if s is not None else ()
         first = next(iter(found), None) or self.first_find[t]
@@ -90,6 +104,9 @@ class Sums:
         ledger = self.ledger
         lane = self._lane(line, of, total)
         of = [s for s in of if (ledger.small_heading(self._column(line, s)) == "mass") == (lane == "mass")] or of
+        if lane == "mass" and not ledger.mass:
+            line.why_not = line.why_not or "the table has no weights"
+            return None
         added, cells, more, doubtful = 0.0, [], [], []
         for t in taxa:
             for s in of:
@@ -106,10 +123,11 @@ class Sums:
                 elif value:
                     more.append(value)
                     doubtful.append(at)
+        shown = [half_of_last(ledger.cells[at].text) for at in cells if ledger.mass.get(at)] if lane == "mass" else []
         what = "weights" if lane == "mass" else "counts"
         return Worked(
             value=added, said=f"the {what} in {cells_said(cells)}" if cells else f"no {what}",
-            perhaps=tuple(more), perhaps_said=cells_said(doubtful),
+            perhaps=tuple(more), slack=min(shown, default=0.0) * len(shown), perhaps_said=cells_said(doubtful),
         )  # fmt: skip
 
     def _column(self, line: Line, s: int) -> int:
@@ -120,7 +138,7 @@ class Sums:
         ledger = self.ledger
         columns = [total] if total is not None and ledger.across else of if ledger.across and line.is_row else [line.at]
         own = {ledger.small_heading(column) for column in columns}
-        if own == {"mass"} or (WEIGHT.search(line.label) and ledger.mass):
+        if own == {"mass"} or WEIGHT.search(line.label):
             return "mass"
         counted = any(ledger.at(t, s) in ledger.count for t in self.taxa for s in of)
         return "count" if counted or not ledger.mass else "mass"
