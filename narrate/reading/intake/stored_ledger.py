@@ -33,8 +33,13 @@ class Ledger:
     """None: a sign, or something that is no number."""
     mass: dict[At, float] = field(default_factory=dict)
     finds_at: dict[At, list[Find]] = field(default_factory=dict)
+    across: bool = False
+    """True where samples are columns."""
+    _small: dict[int, str] = field(default_factory=dict)
+    _sections: dict[tuple[int, bool], str] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
+        self.across = self.table.has_samples_across
         self.rows = [r for r, role in self.table.rows.items() if role.name in ("counts", "finds")]
         self.columns = [
             c
@@ -77,13 +82,11 @@ class Ledger:
 
     def small_heading(self, column: int) -> str:
         """What a small heading over a column says: count, mass, percent, density; empty where it says nothing."""
-        row = next((r for r, role in self.table.rows.items() if role.name == "quantity"), None)
-        cell = self.cells.get((row, column)) if row is not None else None
-        return quantity(cell.text) if cell is not None else ""
-
-    @property
-    def across(self) -> bool:
-        return self.table.has_samples_across
+        if column not in self._small:
+            row = next((r for r, role in self.table.rows.items() if role.name == "quantity"), None)
+            cell = self.cells.get((row, column)) if row is not None else None
+            self._small[column] = quantity(cell.text) if cell is not None else ""
+        return self._small[column]
 
     @property
     def has_taxa_in_rows(self) -> bool:
@@ -108,11 +111,12 @@ class Ledger:
 
     def section_of(self, line: int, *, of_taxa: bool = True) -> str:
         """The head of the section that a line stands in; empty for none."""
-        roles = self.roles(of_taxa=of_taxa)
-        for other in sorted((n for n in roles if n < line), reverse=True):
-            if roles[other].name == "section":
-                return self.head(other, of_taxa=of_taxa)
-        return ""
+        key = (line, of_taxa)
+        if key not in self._sections:
+            roles = self.roles(of_taxa=of_taxa)
+            heads = [n for n, role in roles.items() if n < line and role.name == "section"]
+            self._sections[key] = self.head(max(heads), of_taxa=of_taxa) if heads else ""
+        return self._sections[key]
 
     def head(self, line: int, *, of_taxa: bool = True) -> str:
         """The first words of a line."""

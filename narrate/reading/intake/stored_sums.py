@@ -27,7 +27,7 @@ class Sums:
             t: next((f for s in self.lines_of_samples for f in ledger.finds_at.get(ledger.at(t, s), ())), None)
             for t in self.taxa
         }
-        self.groups: dict[str, Group] = {}
+        self._known: dict[tuple[object, ...], Worked | None] = {}
 
     def _choices(self, line: Line) -> dict[str, tuple[list[int], Group | None]]:
         """Ways to read which taxa a line is of: name -> lines of taxa, and the group that they are narrowed to."""
@@ -107,6 +107,13 @@ class Sums:
         if lane == "mass" and not ledger.mass:
             line.why_not = line.why_not or "the table has no weights"
             return None
+        key = (tuple(taxa), tuple(of), group, lane)
+        if key not in self._known:
+            self._known[key] = self._added(taxa, of, group, lane)
+        return self._known[key]
+
+    def _added(self, taxa: list[int], of: list[int], group: Group | None, lane: str) -> Worked | None:
+        ledger = self.ledger
         added, cells, more, doubtful = 0.0, [], [], []
         for t in taxa:
             for s in of:
