@@ -46,13 +46,16 @@ def read_by_layout(
     *,
     samples: Mapping[str, Sample] | None = None,
     sample_ids: frozenset[str] = frozenset(),
+    told: Told | None = None,
+    ready: Mapping[int, SheetFinds] | None = None,
 ) -> LaboratorySheet:
     """
     All rows of counts of a file, and what it says of its samples.
 
     samples:  records that the samples are held against; None: every sample is taken as it comes.
+    ready:    finds that were read already, by the number of their table, and what was told of them in `told`.
     """
-    told = Told()
+    told = told if told is not None else Told()
     sheet = LaboratorySheet()
     by_name = {grid.sheet: grid for grid in grids}
     for number, table in enumerate(layout.tables, start=1):
@@ -65,7 +68,8 @@ def read_by_layout(
                 "mend the name in the layout, or run 'narrate intake' again",
             )  # fmt: skip
             continue
-        finds = read_finds(grid, table, layout, names, told)
+        known_finds = (ready or {}).get(number - 1)
+        finds = known_finds if known_finds is not None else read_finds(grid, table, layout, names, told)
         sheet.tables.append(finds)
         sheet.read.append(ReadTable(grid=grid, table=table, finds=finds))
         has_counts = any(role.name in ("counts", "count", "mass") for role in table.columns.values())

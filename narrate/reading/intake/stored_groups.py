@@ -104,7 +104,7 @@ class Group:
     def _taxon_test(self, label: str) -> Callable[[Find], Answer] | None:
         """A test for the taxon that a label names, such as 'Total Zea mays' or 'Poaceae total'."""
         words = [w for w in re.findall(r"[^\W\d_]+", label) if w.lower() not in PLAIN_WORDS]
-        if not words or any(one_of(w.lower()) in _KINDS for w in words):
+        if not words or any(one_of(w.lower()) in _KINDS or self.names.part_of(w) for w in words[:1]):
             return None
         meant = self.names.read(" ".join(words))
         wanted = self.packs.taxa.get(meant.identification.taxon) if meant.identification.taxon else None

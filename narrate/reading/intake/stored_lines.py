@@ -89,7 +89,7 @@ def tell_line(line: Line, grid: Grid, cells: Mapping[At, Cell], decimal: str, to
             agreed += worked.value != 0
         else:
             wrong.append((target.at, own, worked))
-    what = line.label or line.kind
+    what = line.label or {"percent": "%"}.get(line.kind, line.kind)
     is_another = len(wrong) >= _ALL_WRONG and not agreed
     for at, own, worked in wrong[:1] if is_another else wrong:
         others = f"; so do {len(wrong) - 1} more in {cells_said(a for a, *_ in wrong[1:])}, and none agrees"

@@ -8,13 +8,13 @@ from pathlib import Path
 
 from narrate.model.counts import CountRow
 from narrate.model.grids import Grid
-from narrate.model.layouts import Layout
+from narrate.model.layouts import Layout, Table
 from narrate.model.packs import Packs
 from narrate.model.sampling import Sample
 from narrate.problems import Place, Problem, ProblemList
 from narrate.reading.files import decoded
 from narrate.reading.intake.code_tables import read_code_table
-from narrate.reading.intake.finds import Said, read_finds
+from narrate.reading.intake.finds import Said, SheetFinds, read_finds
 from narrate.reading.intake.grids import grids_of_file
 from narrate.reading.intake.layout_file import layout_text, read_layout
 from narrate.reading.intake.layout_guess import guess_layout
@@ -77,6 +77,8 @@ def take_in(sheet: Path, packs: Packs, *, shown_path: str = "", codes: Path | No
         return TakenIn(problems=problems.sorted())
     beside = layout_path(sheet)
     doubts: tuple[str, ...] = ()
+    told = Told()
+    ready: dict[int, SheetFinds] = {}
     explained = _explained(codes, grids, packs, problems) if codes is not None else {}
     if beside is not None:
         layout = layout_beside(beside, str(Path(path).with_name(beside.name)), problems)
@@ -105,10 +107,10 @@ def take_in(sheet: Path, packs: Packs, *, shown_path: str = "", codes: Path | No
                 help=f"write a layout by hand as {sheet.name}{LAYOUT_ENDING}; DEVELOPERS.md has the form, with an example",
             )
             return TakenIn(problems=problems.sorted())
-        layout = with_parts(layout, grids, packs)
+        layout, ready = with_parts(layout, grids, packs, told)
         text = layout_text(layout, sheet.name)
     names = name_reader(packs, layout.names)
-    read = read_by_layout(grids, layout, names, problems)
+    read = read_by_layout(grids, layout, names, problems, told=told, ready=ready)
     by_sheet = {grid.sheet: grid for grid in grids}
     unchecked = {id(one.table): one.finds.not_checked for one in read.read}
     pictures = tuple(
@@ -156,26 +158,43 @@ def layout_beside(path: Path, shown_path: str, problems: ProblemList) -> Layout 
     return read_layout(source, problems) if source is not None else None
 
 
-def with_parts(layout: Layout, grids: tuple[Grid, ...], packs: Packs) -> Layout:
+def with_parts(
+    layout: Layout, grids: tuple[Grid, ...], packs: Packs, told: Told
+) -> tuple[Layout, dict[int, SheetFinds]]:
     """
     The layout with the parts that are taken where the sheet names none, so that the analyst sees and can change them.
+
+    Gives also the finds that were read to see it, by the number of the table: a large sheet is read once.
 
     Grain of cereals, kernels of maize, shell of nuts, wood of trees in sheets of charcoal, seed of all else: common
     practice in lists that name no part, no source.
     """
     names = name_reader(packs, layout.names)
     by_sheet = {grid.sheet: grid for grid in grids}
-    tables = []
+    tables: list[Table] = []
+    ready: dict[int, SheetFinds] = {}
     for table in layout.tables:
         grid = by_sheet.get(table.sheet)
         if grid is None or table.shape == "records":
             tables.append(table)
             continue
         probe = replace(table, parts={key: f"?{key}" for key in _PARTS})
-        finds = read_finds(grid, probe, layout, names, Told())
+        finds = read_finds(grid, probe, layout, names, told)
         asked = {part.removeprefix("?") for part in finds.missing_parts}
+        ready[len(tables)] = _with_parts_taken(finds)
         tables.append(replace(table, parts={key: part for key, part in _PARTS.items() if key in asked}))
-    return replace(layout, tables=tuple(tables))
+    return replace(layout, tables=tuple(tables)), ready
+
+
+def _with_parts_taken(finds: SheetFinds) -> SheetFinds:
+    """The same with the parts for which keys such as '?any' stand."""
+    missing: dict[str, int] = {}
+    for key, number in finds.missing_parts.items():
+        part = _PARTS.get(key.removeprefix("?"), key)
+        missing[part] = missing.get(part, 0) + number
+    taken = {f"?{key}": part for key, part in _PARTS.items()}
+    known = [replace(find, part=taken[find.part]) if find.part in taken else find for find in finds.finds]
+    return replace(finds, finds=known, missing_parts=missing)
 
 
 _PARTS = {
