@@ -13,6 +13,7 @@ from narrate.reading.files import listed, read_text
 from narrate.reading.folder import read_folder
 from narrate.reading.intake.finds import Said
 from narrate.reading.intake.grids import ENDINGS
+from narrate.reading.intake.project_phases import add_phases, known_phases
 from narrate.reading.intake.records_draft import Draft, draft_records, phases_text, quoted, records_text
 from narrate.reading.intake.take_in import TakenIn, layout_path, name_reader, take_in
 from narrate.reading.intake.told import Told
@@ -96,9 +97,7 @@ def draft_into(project: Path, packs: Packs, taken: TakenIn) -> Drafted:
         files[project / "project.yaml"] = _project_text(project, draft, taken)
         notes.append("project.yaml was drafted: give it a title, its authors, and years for its phases")
     else:
-        missing = [phase for phase in draft.phases if phase not in _phases(project)]
-        if missing:
-            notes.append("add to project.yaml, where the phases stand:\n" + phases_text(missing))
+        _add_phases(project / "project.yaml", draft, files, notes)
     return Drafted(files=files, notes=tuple(notes), problems=problems.sorted())
 
 
@@ -133,9 +132,26 @@ def _known(project: Path, packs: Packs) -> tuple[set[str], set[str]]:
     return {str(id) for id in records.sample_ids}, {str(id) for id in records.context_ids}
 
 
-def _phases(project: Path) -> set[str]:
-    reading = read_folder(project)
-    return {str(phase.id) for phase in reading.project.phases} if reading.project is not None else set()
+def _add_phases(at: Path, draft: Draft, files: dict[Path, str], notes: list[str]) -> None:
+    """Phases of the sheets that the project file does not have are added to it, or it is said what to add."""
+    try:
+        text = at.read_bytes().decode("utf-8")
+    except (OSError, UnicodeDecodeError):
+        notes.append("project.yaml cannot be read; add to it, under phases:\n" + phases_text(draft.phases))
+        return
+    known = known_phases(text)
+    missing = [phase for phase in draft.phases if phase not in known]
+    if not missing:
+        return
+    added = add_phases(text, missing)
+    if added.text:
+        files[at] = added.text
+        notes.append(f"added to the phases in project.yaml: {', '.join(missing)}; give them names and years")
+    else:
+        notes.append(
+            f"project.yaml was left as it is, because {added.why_not}; add these lines where its phases stand:\n"
+            + added.lines
+        )
 
 
 def _sealed(body: str) -> str:
