@@ -27,6 +27,7 @@ class BySample(Sums):
             line.targets = [Target(at=ledger.at(line.at, s), readings={}) for s in self.lines_of_samples]
             return
         choices = self._choices(line)
+        line.guesses |= {f"{n}{end}" for n in line.guesses for end in (" %", " share", " scaled", " scaled up")}
         sums = [
             n
             for n, role in ledger.roles(of_taxa=False).items()
@@ -82,6 +83,4 @@ class BySample(Sums):
             base = self._sum(self.taxa, [s], None, line) if group is not None or taxa is not self.taxa else None
             base = base or self._sum(self.taxa, self.lines_of_samples, None, line)
             found[f"{name} %"], found[f"{name} share"] = share(part, base, 100), share(part, base, 1)
-        if line.guesses:
-            line.guesses |= {f"{n}{end}" for n in line.guesses for end in (" %", " share", " scaled up")}
         return found
