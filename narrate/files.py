@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import os
+import re
 import shutil
 import sys
 from collections.abc import Iterator, Mapping
@@ -13,6 +14,8 @@ from pathlib import Path
 LOCK = ".narrate-at-work"
 """The file in `out/` that a run holds while it writes; the operating system lets go of it when the run ends or dies."""
 _UNFINISHED = ".unfinished"
+_BEGIN_FORMULAS = frozenset("=+-@\t\r")
+_NUMBER_OR_SIGNS = re.compile(r"[+-]+|[+-]?[0-9]+([.,][0-9]+)?(e[+-]?[0-9]+)?", re.IGNORECASE)
 
 
 class Busy(Exception):
@@ -72,6 +75,20 @@ def leftovers(folder: Path) -> tuple[Path, ...]:
     """Files that a run which died had begun and not finished; none of them was ever seen under its own name."""
     walked = os.walk(folder)  # not through links, which may lead out of the folder
     return tuple(sorted(Path(at, name) for at, _, names in walked for name in names if name.endswith(_UNFINISHED)))
+
+
+def cell_text(text: str) -> str:
+    """
+    Text for a cell of a CSV that a spreadsheet would take for a formula is kept from being one by an apostrophe.
+
+    Numbers, and signs that stand alone as laboratories use them, stay as they are.
+
+    >>> [cell_text(text) for text in ("=1+1", "+1+cmd", "@x", "-0.5", "+++", "-", "two")]
+    ["'=1+1", "'+1+cmd", "'@x", '-0.5', '+++', '-', 'two']
+    """
+    if text[:1] not in _BEGIN_FORMULAS or _NUMBER_OR_SIGNS.fullmatch(text):
+        return text
+    return "'" + text
 
 
 @contextmanager

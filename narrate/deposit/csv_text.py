@@ -6,6 +6,8 @@ import csv
 import io
 from collections.abc import Callable, Iterable, Sequence
 
+from narrate.files import cell_text
+
 Row = Sequence[object]
 Table = tuple[Sequence[str], Iterable[Row]]
 """Names of columns, and rows."""
@@ -34,6 +36,4 @@ def _cell(value: object) -> str:
     for kind, written in _AS:
         if isinstance(value, kind):
             return written(value)
-    text = str(value)
-    # Text that a spreadsheet would take for a formula is kept from being one.
-    return "'" + text if text.startswith(tuple("=+-@\t\r")) else text
+    return cell_text(str(value))

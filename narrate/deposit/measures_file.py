@@ -6,6 +6,7 @@ import csv
 import io
 from collections.abc import Mapping
 
+from narrate.files import cell_text
 from narrate.model.findings import Findings
 from narrate.model.ids import LEVELS, Level
 from narrate.model.measurement import Measurement
@@ -28,7 +29,7 @@ def _table(findings: Findings, level: Level, titles: Mapping[str, str]) -> str:
         if subject.level != level:
             continue
         for name, measurement in found.measurements.items():
-            writer.writerow([_safe(subject.id), name, titles.get(name, name), *_cells(measurement)])
+            writer.writerow([cell_text(subject.id), name, titles.get(name, name), *_cells(measurement)])
     return out.getvalue()
 
 
@@ -40,8 +41,3 @@ def _cells(measurement: Measurement) -> list[str]:
 
 def _number(value: float | None) -> str:
     return "" if value is None else f"{value:.6g}"
-
-
-def _safe(text: str) -> str:
-    """Text that a spreadsheet would take for a formula is kept from being one by a leading apostrophe."""
-    return "'" + text if text[:1] in "=+-@\t\r" else text

@@ -8,6 +8,7 @@ import zipfile
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
+from narrate.files import cell_text
 from narrate.model.edition import Edition
 from narrate.model.figures import Chart
 from narrate.model.refs import subject_keys
@@ -67,8 +68,12 @@ def as_csv(columns: Sequence[str], rows: Iterable[Sequence[Cell]]) -> bytes:
     text = io.StringIO()
     writer = csv.writer(text, lineterminator="\n")
     writer.writerow(columns)
-    writer.writerows(["" if cell is None else cell for cell in row] for row in rows)
+    writer.writerows([_cell(cell) for cell in row] for row in rows)
     return text.getvalue().encode("utf-8", "replace")
+
+
+def _cell(cell: Cell) -> Cell:
+    return cell_text(cell) if isinstance(cell, str) else "" if cell is None else cell
 
 
 def _put(archive: zipfile.ZipFile, name: str, content: bytes) -> None:
