@@ -13,6 +13,7 @@ from narrate.reading.asking import NearWords
 from narrate.reading.project_file import ProjectFile
 from narrate.reading.records import Records
 from narrate.reading.sheet_problems import Unread
+from narrate.reading.sheet_says import SheetSays
 from narrate.reading.source_text import SourceText
 
 Pointed = tuple[Place, int]
@@ -33,6 +34,7 @@ class Checking:
     sources: Mapping[str, SourceText]
     problems: ProblemList
     unread: Unread = field(default_factory=Unread)
+    sheet_says: SheetSays = field(default_factory=SheetSays)
     near_words: NearWords = field(default_factory=NearWords)
     unread_phases: list[str] = field(default_factory=list)
     """Phases of contexts that are none of those read, while not all phases could be read."""

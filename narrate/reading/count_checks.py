@@ -36,7 +36,8 @@ def _without_rows(checking: Checking, sample: Sample) -> None:
     checking.warning(
         checking.records.at("sample", sample.id, "id"),
         "N206",
-        f"sample '{sample.id}' has no rows in any count sheet; it counts as a sample in which nothing was found",
+        f"sample '{sample.id}' has no rows in any count sheet; it counts as a sample in which nothing was found"
+        + checking.sheet_says.of_sample(sample.id),
         "add 'sterile: true' if it was looked through and nothing found; else leave it out until it is sorted",
     )
 

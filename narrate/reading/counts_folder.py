@@ -15,6 +15,7 @@ from narrate.reading.files import SHEET_BYTES, listed, read_text
 from narrate.reading.intake.grids import WORKBOOK_ENDINGS
 from narrate.reading.intake.take_in import layout_path, read_laboratory_sheet
 from narrate.reading.sheet_problems import Unread
+from narrate.reading.sheet_says import SheetSays
 from narrate.reading.source_text import SourceText
 
 FOLDER = "counts"
@@ -25,9 +26,15 @@ _SAYS_INTAKE = ("the header has no column", "the columns are parted by", "is not
 
 
 def read_counts(
-    root: Path, packs: Packs, known: Known, sources: dict[str, SourceText], unread: Unread, problems: ProblemList
+    root: Path,
+    packs: Packs,
+    known: Known,
+    sources: dict[str, SourceText],
+    unread: Unread,
+    problems: ProblemList,
+    sheet_says: SheetSays,
 ) -> tuple[CountRow, ...]:
-    """All rows of all sheets, in the order of their paths."""
+    """All rows of all sheets, in the order of their paths; what sheets say of samples goes into `sheet_says`."""
     rows: list[CountRow] = []
     paths = listed(root, FOLDER, (*PLAIN, *TEXT_BY_LAYOUT, *WORKBOOK_ENDINGS), problems)
     _tell_other_workbooks(root, problems)
@@ -44,7 +51,7 @@ def read_counts(
         )
     for path in paths:
         if layout_path(root / path) is not None:
-            rows += _by_layout(root, path, packs, known, unread, problems)
+            rows += _by_layout(root, path, packs, known, unread, problems, sheet_says)
         elif path.lower().endswith(PLAIN):
             rows += _plain(root, path, known, sources, unread, problems)
         elif path.lower().endswith(WORKBOOK_ENDINGS):
@@ -69,11 +76,13 @@ def read_counts(
 
 
 def _by_layout(
-    root: Path, path: str, packs: Packs, known: Known, unread: Unread, problems: ProblemList
+    root: Path, path: str, packs: Packs, known: Known, unread: Unread, problems: ProblemList, sheet_says: SheetSays
 ) -> list[CountRow]:
     before = len(problems.found)
     rows, sheet = read_laboratory_sheet(root, path, packs, known.identifier, known.samples, known.sample_ids, problems)
     problems.found[before:] = [p for p in problems.found[before:] if not _is_held_back(p, known, unread)]
+    if sheet is not None:
+        sheet_says.take(sheet.facts)
     if sheet is None or any(p.severity == "error" for p in problems.found[before:]):
         unread.sheets.add(path)
     return rows

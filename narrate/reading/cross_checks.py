@@ -43,7 +43,8 @@ def contexts_have_known_phases(checking: Checking) -> None:
         checking.error(
             checking.records.at("context", context.id, "phase"),
             "N205",
-            f"context '{context.id}': phase '{context.phase}' is none of the project's{offered(meant)}",
+            f"context '{context.id}': phase '{context.phase}' is none of the project's{offered(meant)}"
+            + checking.sheet_says.of_context(context.id, "phase"),
             offer(meant, phases, "add the phase to project.yaml"),
         )
 
@@ -60,7 +61,8 @@ def samples_have_known_contexts(checking: Checking) -> None:
         checking.error(
             checking.records.at("sample", sample.id, "context"),
             "N205",
-            f"sample '{sample.id}': context '{sample.context}' is described by no record{offered(meant)}",
+            f"sample '{sample.id}': context '{sample.context}' is described by no record{offered(meant)}"
+            + checking.sheet_says.of_sample(sample.id, "context"),
             offer(meant, known, "describe the context in records/"),
         )
 
@@ -92,7 +94,8 @@ def volumes_are_plausible(checking: Checking) -> None:
             checking.warning(
                 sample.place,
                 "N207",
-                f"sample '{sample.id}' has no volume_l, expected litres of sediment; without it there is no density",
+                f"sample '{sample.id}' has no volume_l, expected litres of sediment; without it there is no density"
+                + checking.sheet_says.of_sample(sample.id, "volume"),
                 "add 'volume_l: …' if it was measured",
             )
         elif not SMALLEST_VOLUME_L <= sample.volume_l <= LARGEST_VOLUME_L:
@@ -100,7 +103,7 @@ def volumes_are_plausible(checking: Checking) -> None:
                 checking.records.at("sample", sample.id, "volume_l"),
                 "N207",
                 f"sample '{sample.id}': volume_l is {sample.volume_l:g}, expected between {SMALLEST_VOLUME_L:g} and "
-                f"{LARGEST_VOLUME_L:g} litres",
+                f"{LARGEST_VOLUME_L:g} litres" + checking.sheet_says.of_sample(sample.id, "volume"),
                 "millilitres are divided by 1000 to give litres",
             )
 
@@ -126,7 +129,8 @@ def size_classes_have_different_names(checking: Checking) -> None:
                 checking.error(
                     checking.records.repeated_class_at(sample.id, name),
                     "N204",
-                    f"sample '{sample.id}': size class '{name}' is given {names.count(name)} times, expected once",
+                    f"sample '{sample.id}': size class '{name}' is given {names.count(name)} times, expected once"
+                    + checking.sheet_says.of_sample(sample.id, "size class"),
                     "give each size class its own name",
                 )
 

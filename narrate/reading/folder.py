@@ -22,6 +22,7 @@ from narrate.reading.packs import pack_folders, read_packs
 from narrate.reading.project_file import ProjectFile, read_project_file, unread_project_file
 from narrate.reading.records import Records, read_records
 from narrate.reading.sheet_problems import Unread
+from narrate.reading.sheet_says import SheetSays
 from narrate.reading.source_text import SourceText
 from narrate.reading.taxa import Identifier
 from narrate.reading.taxon_packs import taxon_regions
@@ -76,7 +77,8 @@ def read_folder(folder: Path, *, shipped: PackFolder | None = None) -> Reading:
         has_unread_regions=has_unread_regions,
         identifier=identifier,
     )
-    counts = read_counts(root, packs, known, sources, unread, problems)
+    sheet_says = SheetSays()
+    counts = read_counts(root, packs, known, sources, unread, problems, sheet_says)
     project = _project(project_file, records, packs, counts)
     packs = _with_made(packs, identifier)
     cross_check(
@@ -89,6 +91,7 @@ def read_folder(folder: Path, *, shipped: PackFolder | None = None) -> Reading:
             sources=sources,
             problems=problems,
             unread=unread,
+            sheet_says=sheet_says,
         )
     )
     return Reading(

@@ -4,14 +4,11 @@ from __future__ import annotations
 
 import csv
 import io
-import re
 from collections import Counter
 from dataclasses import dataclass
 
 from narrate.problems import Place, ProblemList
 
-_BROKEN = re.compile("Ã[\x80-¿\u0152\u0153\u0160\u0161\u0178\u0192\u2013-\u2122]|â€|Â[\xa0-¿]|\ufffd")
-"""What UTF-8 looks like after it was once read as Windows-1252, and the sign for a letter that was lost."""
 SEPARATORS = (",", ";", "\t", "|")
 _NAMES = {",": "commas", ";": "semicolons", "\t": "tabs", "|": "bars"}
 _CELL_LINES = 40
@@ -62,7 +59,6 @@ def read_letters(path: str, content: bytes, problems: ProblemList) -> ReadText |
             help="open it in the program that made it and save the sheet as XLSX or 'CSV UTF-8'",
         )
         return None
-    _tell_broken(path, text, problems)
     return ReadText(text=text, encoding=encoding)
 
 
@@ -86,7 +82,6 @@ def _marked(path: str, content: bytes, mark: bytes, encoding: str, problems: Pro
             "the file is UTF-16 text and is read as that; expected UTF-8",
             help="saving the sheet again as 'CSV UTF-8' settles it",
         )
-    _tell_broken(path, text, problems)
     return ReadText(text=text, encoding=encoding)
 
 
@@ -103,25 +98,6 @@ def _word_around(text: str, at: int) -> str:
     start = max((text.rfind(sign, 0, at) for sign in ' ,;\t\n"'), default=-1) + 1
     ends = [end for sign in ' ,;\t\r\n"' if (end := text.find(sign, at)) >= 0]
     return text[start : min(ends, default=len(text))][:40]
-
-
-def _tell_broken(path: str, text: str, problems: ProblemList) -> None:
-    found = list(_BROKEN.finditer(text))
-    if not found:
-        return
-    first = found[0]
-    word = _word_around(text, first.start())
-    try:
-        mended = word.encode("cp1252").decode("utf-8")
-    except (UnicodeDecodeError, UnicodeEncodeError):
-        mended = ""
-    problems.warning(
-        Place(path=path, line=text[: first.start()].count("\n") + 1),
-        "N312",
-        f"letters were broken before the file was saved, in {len(found)} places, first in '{word}'; they are kept as "
-        "they are; expected whole letters",
-        help=f"it was probably '{mended}'; mend it at the source" if mended else "mend it at the source",
-    )
 
 
 def find_separator(text: str) -> str:

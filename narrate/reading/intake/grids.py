@@ -6,6 +6,7 @@ from pathlib import Path
 
 from narrate.model.grids import Cell, Grid
 from narrate.problems import Place, ProblemList
+from narrate.reading.intake.broken_letters import put_at_cells, tell_broken_letters
 from narrate.reading.intake.encodings import find_separator, read_letters, rows_of_text, separator_name
 from narrate.reading.intake.workbooks import MOST_BYTES, MOST_CELLS, MOST_COLUMNS, read_workbook
 
@@ -88,7 +89,10 @@ def grids_of(path: str, content: bytes, problems: ProblemList) -> tuple[Grid, ..
                 f"the file ends in {ending} and is a workbook; it is read as XLSX; expected text",
                 help="rename it",
             )
-        return read_workbook(path, content, problems)
+        grids = read_workbook(path, content, problems)
+        for grid in grids:
+            tell_broken_letters(grid, problems)
+        return grids
     if ending not in TEXT_ENDINGS:
         message = f"the file ends in {ending or 'nothing'} and is not a workbook; it is read as text; expected XLSX"
         problems.warning(place, "N310", message, help="rename it, or fetch it again if it should be a workbook")
@@ -113,6 +117,7 @@ def _tell_old_office(place: Place, content: bytes, problems: ProblemList) -> Non
 
 
 def _text_grid(path: str, content: bytes, problems: ProblemList) -> tuple[Grid, ...]:
+    before = len(problems.found)
     read = read_letters(path, content, problems)
     if read is None:
         return ()
@@ -145,4 +150,7 @@ def _text_grid(path: str, content: bytes, problems: ProblemList) -> tuple[Grid, 
         problems.error(Place(path=path), "N310", "the sheet holds no cell with anything in it, expected a count sheet")
         return ()
     columns = max(c for _, c in cells) + 1
-    return (Grid(path=path, cells=cells, rows=max(r for r, _ in cells) + 1, columns=columns, lines=tuple(lines)),)
+    grid = Grid(path=path, cells=cells, rows=max(r for r, _ in cells) + 1, columns=columns, lines=tuple(lines))
+    put_at_cells(grid, problems, before)
+    tell_broken_letters(grid, problems)
+    return (grid,)
