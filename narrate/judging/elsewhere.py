@@ -39,8 +39,8 @@ class SpreadOut:
         after = self.varied.table.counted[candidate * len(STEPS) + step, rows]
         samples = self.as_counted.row_sample[rows]
         found: dict[str, tuple[int, bool]] = {}
-        for sample in np.unique(samples[after != before]).tolist():
-            own = samples == sample
+        for sample in np.unique(samples[np.flatnonzero(after - before)]).tolist():
+            own = np.flatnonzero(samples == sample)
             was, now = before[own].sum(), after[own].sum()
             found[self.as_counted.sample_ids[sample]] = (int(now - was), bool(was == 0 or now == 0))
         return found

@@ -18,6 +18,7 @@ from narrate.judging.variants import (
     STEPS,
     Candidates,
     Varied,
+    compacted,
     part_of,
     varied,
     with_empty_rows,
@@ -115,8 +116,10 @@ def turnings(look: Look, rules: Mapping[StatementId, tuple[Rule, ...]], packs: P
         spread = _of_each_sample(asked) if units.level != "sample" else ()
         ends = _where_it_lies(look, kinds, verdicts, spread)
         if spread:
-            # Which plant keeps a sample from being one with the thing differs from sample to sample.
-            ends = _nearest(ends, _elsewhere(look, candidates.of(_selectors(asked), each=True), verdicts, spread))
+            # The plant that keeps a sample from being one without the thing differs from sample to sample.
+            each = candidates.of(_selectors(asked), each=True)
+            each = np.where((each[:, None, :] == kinds[None, :, :]).any(axis=1), -1, each)
+            ends = _nearest(ends, _elsewhere(look, compacted([*kinds, *each]), verdicts, spread))
         found[statement] = {unit: _in_order(sides) for unit, sides in sorted(ends.items())}
     return found
 
