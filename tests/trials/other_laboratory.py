@@ -100,8 +100,9 @@ def found_in(
         kind=kind,
         is_disturbed=disturbed,
         recorded_deposit=_recorded(deposit, 4, generator),
+        # A burrow is overlooked more often than one is seen that is not there.
         recorded_security=np.where(
-            generator.random(n) < 0.7, np.where(generator.random(n) < 0.85, disturbed, ~disturbed), -1
+            generator.random(n) < 0.7, generator.random(n) < np.where(disturbed, 0.7, 0.04), -1
         ).astype(int),
     )
     things = SimpleNamespace(is_wood=table.is_wood)

@@ -108,8 +108,8 @@ wood fire | 1 | 666555555666 | 340 | hearth | | @wood 30 | fuel.wood
 boil maize | 0.9 | 443221112444 | 300 | hearth | maize | kernel 2.5, @big 0.05, @wood 20 | food.maize fuel.wood
 parch maize and let it burn | 0.6 | 000000001000 | 265 | hearth | maize | kernel 90, cupule 2, @wood 20 | food.maize food.cooking-accident processing.clean-product fuel.wood
 shell maize, cobs to the heap fire | 0.6 | 211100001122 | 330 | heap | maize | cupule 40, cob 2, kernel 4, @weeds 1 | processing.shelling-waste food.maize
-cobs on the fire | 0.55 | 443211112344 | 330 | hearth | maize | cupule 45, cob 3, kernel 1.5, @wood 6 | fuel.maize-cob fuel.wood
-smudge of cobs | 0.2 | 000001111100 | 270 | smudge | maize | cupule 250, cob 15, kernel 4 | fuel.smudge
+cobs on the fire | 0.55 | 443211112344 | 330 | hearth | maize | cupule 45, cob 3, kernel 1.5, @wood 6 | fuel.maize-cob processing.shelling-waste fuel.wood
+smudge of cobs | 0.2 | 000001111100 | 270 | smudge | maize | cupule 250, cob 15, kernel 4 | fuel.smudge processing.shelling-waste
 smudge of bark and cane | 0.15 | 000001111000 | 270 | smudge | | cane 12, @wood 15, @yard 1 | fuel.smudge
 store of ears burns | 1 | 000000000000 | 370 | store | maize | kernel 900, cupule 500, cob 12, bean 5, @weeds 3 | food.burned-store processing.whole-ears-or-spikelets food.maize
 store of goosefoot burns | 0.4 | 000000000000 | 330 | store | seeds | goosefoot 1500, erect knotweed 100, @weeds 20 | food.burned-store processing.clean-product food.small-seed food.native-seed-crops
@@ -209,8 +209,8 @@ wood fire | 1 | 666555555666 | 350 | hearth | | @wood 30, juniper leaf 0.3 | fue
 boil maize | 0.95 | 443221112444 | 300 | hearth | maize | kernel 2.5, @wood 20 | food.maize fuel.wood
 parch maize and let it burn | 0.5 | 000000001000 | 265 | hearth | maize | kernel 80, cupule 2, @wood 20 | food.maize food.cooking-accident processing.clean-product fuel.wood
 shell maize, cobs to the heap fire | 0.4 | 211100001122 | 330 | heap | maize | cupule 40, cob 2, kernel 4, @weeds 1.5 | processing.shelling-waste food.maize
-cobs on the fire | 0.7 | 554322112355 | 340 | hearth | maize | cupule 45, cob 3, kernel 1.5, @weeds 0.5, @wood 6 | fuel.maize-cob fuel.wood
-smudge of cobs | 0.1 | 000001111100 | 270 | smudge | maize | cupule 220, cob 12, kernel 4 | fuel.smudge
+cobs on the fire | 0.7 | 554322112355 | 340 | hearth | maize | cupule 45, cob 3, kernel 1.5, @weeds 0.5, @wood 6 | fuel.maize-cob processing.shelling-waste fuel.wood
+smudge of cobs | 0.1 | 000001111100 | 270 | smudge | maize | cupule 220, cob 12, kernel 4 | fuel.smudge processing.shelling-waste
 store of ears burns | 1 | 000000000000 | 370 | store | maize | kernel 900, cupule 500, cob 15, bean 8 | food.burned-store processing.whole-ears-or-spikelets food.maize
 store of shelled maize burns | 0.5 | 000000000000 | 350 | store | maize | kernel 900, cupule 4, bean 20 | food.burned-store processing.clean-product food.maize
 boil beans | 0.6 | 221000002222 | 290 | hearth | beans | bean 0.7, @weeds 0.3, @wood 15 | food.pulse fuel.wood

@@ -38,6 +38,8 @@ SEASONS = {
     "season.spring": (3, 4, 5), "season.early-summer": (6, 7), "season.late-summer": (8, 9),
     "season.autumn": (9, 10, 11), "season.winter": (12, 1, 2),
 }  # fmt: skip
+_SHRUBS = ("Cercocarpus", "Corylus avellana", "Salix", "Rhus", "Artemisia tridentata", "Atriplex", "Purshia")
+"""Wood of shrubs, which is brush on any fire."""
 _APART = ((3, 4, 5), (6, 7), (8,), (9,), (10, 11), (12, 1, 2))
 """The same with September on its own."""
 
@@ -65,8 +67,8 @@ class Fills:
     litres: np.ndarray
     weight: np.ndarray
     """(contexts, fires): share of what each fire left that lies in each context."""
-    dump: np.ndarray
-    """(contexts, fires): which laying-down each belongs to."""
+    event: np.ndarray
+    """Which event each fire belongs to: its own, or the burning of a whole house."""
     is_here: np.ndarray
     """(contexts, fires): whether it burned where it lies."""
     is_disturbed: np.ndarray
@@ -136,9 +138,8 @@ def _fills(table: Table, past: Lived, generator: np.random.Generator) -> Fills:
     where = table.where[past.act]
     is_house = np.isin(where, ("store", "timber", "rodent"))
     weight, here = np.zeros((n, fires)), np.zeros((n, fires), bool)
-    dump = np.tile(past.household * MONTHS + past.month, (n, 1))
-    alone = MONTHS * households + np.arange(fires)
-    dump[:, is_house] = (MONTHS * households + fires + past.household)[is_house]
+    event = np.arange(fires)
+    event[is_house] = (fires + past.household)[is_house]
     for c in range(n):
         h, month = int(generator.integers(households)), int(generator.integers(MONTHS))
         burned = np.unique(past.household[where == "timber"])
@@ -148,8 +149,6 @@ def _fills(table: Table, past: Lived, generator: np.random.Generator) -> Fills:
         mine = past.household == h
         weight[c] = _LAY[how[c]](past, where, mine, month, generator)
         here[c] = (weight[c] > 0) if how[c] in ("primary", "smudge", "heap") else is_house & (how[c] == "house")
-        if how[c] in ("primary", "smudge", "heap"):
-            dump[c] = alone
     disturbed = generator.random(n) < 0.18
     # Roots, burrows and later digging bring up to a fifth of a fill from anywhere on the site.
     foreign = generator.uniform(0.02, 0.2, n) * disturbed
@@ -158,7 +157,7 @@ def _fills(table: Table, past: Lived, generator: np.random.Generator) -> Fills:
     of_any = np.maximum((any_fire @ past.charred).sum(axis=1), 1.0)
     weight = weight + any_fire * (foreign * total / of_any)[:, None]
     litres = np.array([rows[k][2] for k in kind]) * generator.lognormal(0.0, 0.5, n)
-    return Fills(kind=kind, how=how, litres=litres, weight=weight, dump=dump, is_here=here, is_disturbed=disturbed)
+    return Fills(kind=kind, how=how, litres=litres, weight=weight, event=event, is_here=here, is_disturbed=disturbed)
 
 
 def _possible(how: str, past: Lived, household: int, where: np.ndarray) -> str:
@@ -253,12 +252,16 @@ def _truths(table: Table, past: Lived, fills: Fills) -> tuple[dict[str, np.ndarr
     all_laid = fills.weight @ past.charred
     names = sorted(set().union(*table.truths))
     laid = {}
+    shrubs = np.isin(table.taxon, _SHRUBS) & table.is_wood
     for name in names:
         of = np.array([name in truths for truths in table.truths])[past.act]
         laid[name] = fills.weight[:, of] @ past.charred[of]
         if name in ("fuel.wood", "deposit.building-timber"):
             laid[name] = laid[name] * table.is_wood
-        elif name not in ("fuel.brush", "food.greens"):  # Greens leave nothing but the fire that they were boiled on.
+        elif name == "fuel.brush":
+            at_hearth = np.isin(table.where, ("hearth", "smudge"))[past.act]
+            laid[name] += (fills.weight[:, at_hearth & ~of] @ past.charred[at_hearth & ~of]) * shrubs
+        elif name != "food.greens":  # Greens leave nothing but the fire that they were boiled on.
             laid[name] = laid[name] * ~table.is_wood
     had = past.is_in_season & np.array([bool(months) for months in table.months])[None, :, None]
 
@@ -312,10 +315,8 @@ def _of_deposit(table: Table, past: Lived, fills: Fills) -> dict[str, np.ndarray
     total = pieces.sum(axis=1)
     something = total >= 1.0
     here = np.where(fills.is_here, pieces, 0.0).sum(axis=1) > 0.5 * total
-    largest, number = np.zeros(total.size), np.zeros(total.size)
-    for c in range(total.size):
-        of_dump = np.bincount(fills.dump[c], weights=pieces[c])
-        largest[c], number[c] = of_dump.max(), (of_dump >= 1.0).sum()
+    largest = np.array([np.bincount(fills.event, weights=of).max() for of in pieces])
+    is_routine = ((pieces >= 1.0).sum(axis=1) >= 8) & (largest < 0.25 * total)
     timber = np.array([key.startswith("timber ") for key in table.keys])
     wood = fills.weight @ past.charred[:, table.is_wood].sum(axis=1)
     built = fills.weight @ past.charred[:, timber].sum(axis=1)
@@ -326,7 +327,7 @@ def _of_deposit(table: Table, past: Lived, fills: Fills) -> dict[str, np.ndarray
         "deposit.burned-in-place": here & something,
         "deposit.redeposited": ~here & something,
         "deposit.single-event": (largest > 0.5 * total) & something,
-        "deposit.slow-build-up": (largest < 0.25 * total) & (number >= 8) & something,
+        "deposit.slow-build-up": is_routine & something,
         "deposit.building-timber": (built > 0.5 * wood) & (built >= 1.0),
         "deposit.cess": np.zeros(total.size, bool),
         "field.disturbed-ground": ((owner >= 1.0) & past.yards).any(axis=1),
