@@ -54,6 +54,8 @@ class SheetFinds:
     """Name as written -> itself, its first place, how many finds."""
     missing_parts: dict[str, int] = field(default_factory=dict)
     """Part that was taken because the sheet names none -> finds."""
+    missing_at: Place | None = None
+    """The name of the first find for which a part was taken."""
     sample_ids: dict[tuple[str, int], str] = field(default_factory=dict)
     """'r' or 'c', and the row or column -> the sample that it is of."""
     not_checked: dict[str, str] = field(default_factory=dict)
@@ -435,7 +437,10 @@ class _Reader:
         qualifiers = self._qualifiers(place, by_row, by_column)
         notes = [n for n in (one.note, name.note, qualifiers.get("note", "")) if n]
         section = self.parts.section(by_row, by_column)
+        before = sum(self.out.missing_parts.values())
         part = qualifiers.get("part") or self.parts.of_find(name, section, by_row, by_column, notes)
+        if self.out.missing_at is None and sum(self.out.missing_parts.values()) > before:
+            self.out.missing_at = where.place
         lines = (by_row, by_column)
         remarks = [said.text for role in ("note", "taxon note") for line in lines for said in line.get(role, ())]
         condition = self.conditions.of_find(one, name, where, qualifiers, section, lines, remarks, sample, place)

@@ -215,7 +215,7 @@ def _tell_parts(finds: SheetFinds, told: Told, layout: Layout, grid: Grid) -> No
         return
     words = ", ".join(f"{part} for {n}" for part, n in sorted(finds.missing_parts.items(), key=lambda item: -item[1]))
     total = sum(finds.missing_parts.values())
-    first = min((place for _, place, _ in finds.names.values()), default=Place(path=grid.path))
+    first = finds.missing_at or Place(path=grid.path)
     told.warning(
         "N315", f"parts {grid.sheet}", first,
         f"{total} finds name no part; the layout takes them as {words}, expected a part for each",
