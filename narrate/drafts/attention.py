@@ -13,6 +13,7 @@ from narrate.drafts.merge import Merged
 from narrate.drafts.offered import Drafted
 from narrate.model.claims import Grade
 from narrate.model.ids import Subject
+from narrate.model.languages import Language
 from narrate.problems import Place, ProblemList
 
 Overclaims = Callable[[str, Sequence[Grade]], Iterable[tuple[str, str]]]
@@ -27,6 +28,8 @@ class Look:
     ground: Ground
     now: Sequence[Drafted]
     overclaims: Overclaims
+    language: Language | None
+    """That which the narrative is told in; None where no pack has it, and typed numbers are not read."""
     approved_only: bool
     """Where what is built from it takes approved sentences alone, each that waits is told."""
 
@@ -96,14 +99,18 @@ def tell_standing(result: Merged, look: Look, path: str, problems: ProblemList) 
 def _tell_numbers(line: Line, place: Place, result: Merged, look: Look, problems: ProblemList) -> None:
     texts = {draft.key: draft.text for draft in look.now}
     behind = {name: value for key in line.keys for name, value in result.base.latest.get(key, {}).items()}
+    if look.language is None or not behind:
+        return
     strange = strange_numbers(
         line.text,
         " ".join(texts.get(key, "") for key in line.keys),
         behind,
+        look.language,
         names=[name_of(key, look.ground) for key in behind],
         common=_common(look),
+        elsewhere=_elsewhere(look),
     )
-    if strange and behind:
+    if strange:
         problems.warning(
             place,
             "N111",
@@ -126,6 +133,13 @@ def _common(look: Look) -> dict[str, tuple[float, ...]]:
         "grams": tuple(masses),
         "samples": (held.samples, held.samples_with_remains),
     }
+
+
+def _elsewhere(look: Look) -> list[tuple[str, float]]:
+    """All that the subject holds, by name, told in this sentence or not."""
+    held = look.ground.findings.subjects.get(look.subject)
+    tallies = held.tallies if held is not None else ()
+    return [(name_of(tally.ref, look.ground), float(tally.counted)) for tally in tallies if tally.ref]
 
 
 def _tell_overclaims(line: Line, place: Place, result: Merged, look: Look, problems: ProblemList) -> None:

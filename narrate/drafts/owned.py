@@ -18,6 +18,7 @@ from narrate.drafts.offered import Base, Drafted
 from narrate.drafts.placing import drafted_file
 from narrate.files import write
 from narrate.model.ids import Subject
+from narrate.model.languages import Language
 from narrate.model.narrative import Narrative, Section, Sentence
 from narrate.problems import Place, Problem, ProblemList
 
@@ -53,12 +54,14 @@ def owned(
     ground: Ground,
     *,
     overclaims: Overclaims = lambda text, grades: (),
+    language: Language | None = None,
     approved_only: bool = False,
 ) -> Owned:
     """
     The narratives of one audience, merged with the files of the folder. Nothing is written.
 
     overclaims:     finds words of the analyst that claim more than the grades behind them bear.
+    language:       that which the narratives are told in, to read the numbers that she typed.
     approved_only:  what is built from them takes approved sentences alone, so each sentence that waits is told.
     """
     keys = {subject: key for key, subject in ground.subject_of.items()}
@@ -95,7 +98,14 @@ def owned(
         found.files[path] = Revised(
             read=read, text=_as_she_writes(draft_text(result.file), text), side=_side(path), base=base_text(result.base)
         )
-        look = Look(subject=subject, ground=ground, now=now, overclaims=overclaims, approved_only=approved_only)
+        look = Look(
+            subject=subject,
+            ground=ground,
+            now=now,
+            overclaims=overclaims,
+            language=language,
+            approved_only=approved_only,
+        )
         tell_standing(result, look, shown, problems)
     found.problems = problems.sorted()
     return found

@@ -66,3 +66,9 @@ class Language:
     """Rule -> what it saw, as a clause for visitors."""
     sentences: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     """What can be said -> its wordings, with holes to be filled."""
+    number_words: Mapping[str, int] = field(default_factory=dict)
+    """Words of numbers that are added up, with their value."""
+    number_times: Mapping[str, int] = field(default_factory=dict)
+    """Words that multiply what stands before them: 'hundred'."""
+    typed: Mapping[str, str] = field(default_factory=dict)
+    """How figures are written by hand, as regular expressions: units, months, words of doubt."""

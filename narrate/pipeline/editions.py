@@ -63,6 +63,7 @@ def words_of(folder: Path, name: str, part: Judged, approved_only: frozenset[str
             drafted,
             ground,
             overclaims=_overclaims(part.packs, audience),
+            language=part.packs.languages.get(part.packs.audiences[audience].language),
             approved_only=("public" if name == "public" else audience) in chosen,
         )
     return Words(

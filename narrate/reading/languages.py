@@ -13,7 +13,7 @@ from narrate.problems import ProblemList
 from narrate.reading.asking import Asking, Field, Reads
 from narrate.reading.fields import list_of, mapping_of, record, record_of
 from narrate.reading.pack_files import PackFolder, entries_of, pack_files
-from narrate.reading.values import id_text, one_of, text, truth
+from narrate.reading.values import id_text, one_of, text, truth, whole
 from narrate.reading.yaml_nodes import Node
 
 SORTS = ("certainty", "grade", "absence", "eating", "season")
@@ -84,11 +84,25 @@ def _fields() -> dict[str, Field]:
         "statements": Field(reads=mapping_of(text("a clause", may_be_empty=False))),
         "reasons": Field(reads=mapping_of(text("a clause", may_be_empty=False))),
         "sentences": Field(reads=mapping_of(words)),
+        "number_words": Field(reads=mapping_of(whole(at_least=0))),
+        "number_times": Field(reads=mapping_of(whole(at_least=2))),
+        "typed": Field(reads=mapping_of(_alternatives())),
     }
 
 
 def _overclaim(*, says: str, **rest: Any) -> Overclaim:
     return Overclaim(pattern=says, **rest)
+
+
+def _alternatives() -> Reads:
+    """A regular expression that may go on over several lines, broken after a bar."""
+    pattern = _pattern()
+
+    def take(node: Node, asking: Asking, whose: str, name: str) -> str | None:
+        found = pattern.take(node, asking, whose, name)
+        return re.sub(r"\|\s+", "|", found) if found is not None else None
+
+    return Reads(pattern.expected, take)
 
 
 def _pattern() -> Reads:

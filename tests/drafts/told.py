@@ -11,11 +11,15 @@ from narrate.measures.findings import find
 from narrate.model.ids import Subject
 from narrate.model.narrative import Narrative, Section, Sentence
 from narrate.model.refs import subject_keys
-from narrate.problems import written
+from narrate.problems import ProblemList, written
+from narrate.reading.languages import read_languages
+from narrate.reading.packs import pack_folders
 from tests.judging.rules import a_rule, packs_with
 from tests.measures.digs import a_dig
 
 C1 = Subject(level="context", id="C1")
+LANGUAGES = read_languages(pack_folders(None), ProblemList())
+"""As they come with narrate."""
 REFS = ("C1/fuel.maize-cob", "C1/found.zea-mays.cupule")
 
 
@@ -38,7 +42,8 @@ def a_narrative(*texts: str) -> Narrative:
 
 def tell(folder: Path, cupules: int, *texts: str) -> tuple[Narrative, list[str]]:
     """One run: the narrative as it stands, and the problems told; files are written."""
-    found = owned(folder, {C1: a_narrative(*(texts or (f"Cob parts ({cupules}) were burned.",)))}, a_ground(cupules))
+    drafted = {C1: a_narrative(*(texts or (f"Cob parts ({cupules}) were burned.",)))}
+    found = owned(folder, drafted, a_ground(cupules), language=LANGUAGES["en"])
     write_files(found.files)
     return found.narratives[C1], [written(problem) for problem in found.problems]
 
