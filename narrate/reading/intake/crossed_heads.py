@@ -123,9 +123,9 @@ class Heads(Body):
                 rows = [row for row in candidates if roles[row] == wanted]
                 if rows:
                     chosen = max(rows, key=distinct)
-                    if wanted in ("phase", "site", "kind", "description"):
+                    if wanted in ("context", "feature", "phase", "site", "kind", "description"):
                         self.doubts.append(
-                            f"the table names no samples; each column is a {wanted}, and ubiquity counts those"
+                            f"the table names no samples; each {wanted} is taken as one, and ubiquity counts those"
                         )
                     break
         if chosen is None:
