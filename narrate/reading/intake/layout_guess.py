@@ -17,6 +17,7 @@ from narrate.reading.intake.keys_of_file import Disagreement, keys_of_file, with
 from narrate.reading.intake.left_over import left_over
 from narrate.reading.intake.long_guess import Long, guess_long, guess_records
 from narrate.reading.intake.pairs_guess import guess_pairs
+from narrate.reading.intake.same_ids_apart import apart_by_titles
 from narrate.reading.intake.sections_guess import guess_sections
 from narrate.reading.intake.tables_apart import told_apart
 from narrate.reading.intake.written_names import NameReader
@@ -167,8 +168,9 @@ def _tables_of(look: Look, marks: Marks, found: _Found) -> int:
         found.mend.update(mend)
         found.doubts.extend(doubts)
     apart, doubts = told_apart(look, found.tables[first:])
+    apart, joined = apart_by_titles(look, apart)
     found.tables[first:] = apart
-    found.doubts.extend(doubts)
+    found.doubts.extend([*doubts, *joined])
     found.doubts.extend(left_over(look, apart))
     return made
 

@@ -136,7 +136,8 @@ def _same_again(look: Look, tables: list[Table]) -> list[str]:
     said = [(table, *_ids_and_names(look, table)) for table in tables if table.shape == "crossed"]
     for n, (table, ids, names) in enumerate(said):
         for other, other_ids, other_names in said[:n]:
-            if len(ids) > 1 and ids == other_ids and names & other_names:
+            is_another = _titles(look, table) != _titles(look, other)
+            if len(ids) > 1 and ids == other_ids and names & other_names and not is_another:
                 return [
                     f"DOUBTFUL: the tables from rows {min(other.rows) + 1} and {min(table.rows) + 1}, columns "
                     f"{column_name(min(other.columns))} and {column_name(min(table.columns))}, carry the same ids and "
@@ -144,6 +145,12 @@ def _same_again(look: Look, tables: list[Table]) -> list[str]:
                     "write their ids under mend in the layout"
                 ]
     return []
+
+
+def _titles(look: Look, table: Table) -> set[str]:
+    """Titles that are part of the ids."""
+    rows = [row for row, role in table.rows.items() if role.filled and "sample" in role.names]
+    return {look.text(row, column) for row in rows for column in table.columns} - {""}
 
 
 def _ids_and_names(look: Look, table: Table) -> tuple[set[str], set[str]]:

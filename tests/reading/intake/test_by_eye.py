@@ -26,6 +26,7 @@ from tests.reading.intake.by_eye import (
     lot_four,
     lot_fourteen,
     lot_nine,
+    lot_nineteen,
     lot_one,
     lot_seven,
     lot_seventeen,
@@ -41,16 +42,9 @@ from tests.reading.intake.by_eye.expectations import Expected, Facts, Sheet
 
 LOTS = (
     lot_one, lot_two, lot_three, lot_four, lot_five, lot_six, lot_seven, lot_eight, lot_nine, lot_ten, lot_eleven,
-    lot_twelve, lot_thirteen, lot_fourteen, lot_fifteen, lot_sixteen, lot_seventeen, lot_eighteen,
+    lot_twelve, lot_thirteen, lot_fourteen, lot_fifteen, lot_sixteen, lot_seventeen, lot_eighteen, lot_nineteen,
 )  # fmt: skip
 SHEETS = {sheet.name: sheet for lot in LOTS for sheet in lot.SHEETS}
-NOT_YET = {
-    "per-house-tables-side-by-side-titles": "titles over tables with the same ids are told to be doubtful, not joined",
-}
-CASES = [
-    pytest.param(name, marks=pytest.mark.xfail(strict=True, reason=NOT_YET[name])) if name in NOT_YET else name
-    for name in SHEETS
-]
 
 
 @cache
@@ -143,7 +137,7 @@ def _number(text: str) -> str:
     return f"{float(match[1].replace(',', '.')):g}" if match else text
 
 
-@pytest.mark.parametrize("name", CASES)
+@pytest.mark.parametrize("name", SHEETS)
 def test_a_sheet_is_read_as_a_person_reads_it(tmp_path: Path, name: str) -> None:
     """Each amount with its sample, its name and its kind, nothing else for an amount, and the records it carries."""
     sheet = SHEETS[name]

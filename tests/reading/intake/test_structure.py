@@ -98,6 +98,34 @@ def test_a_column_that_is_a_sum_of_others_is_no_count(tmp_path: Path) -> None:
     )
 
 
+HOUSES = """
+{}||||{}|||
+Taxon|Hearth|Pit|Floor|Taxon|Hearth|Pit|Floor
+Zea mays|12|30|4|Zea mays|8|22|1
+Carya|1|4||Quercus||3|
+Vitis||11|2|Vitis|2|9|
+"""
+
+
+def test_titles_that_name_places_become_part_of_the_ids_under_them(tmp_path: Path) -> None:
+    """Two houses with a hearth each have two hearths; no counts are added, and it is told."""
+    found = read(tmp_path, HOUSES.format("House 1", "House 2"))
+
+    assert {str(row.sample) for row in found.rows} == {
+        "House 1/Hearth", "House 1/Pit", "House 1/Floor", "House 2/Hearth", "House 2/Pit", "House 2/Floor",
+    }  # fmt: skip
+    assert [doubt for doubt in found.doubts if doubt.startswith("DOUBTFUL")] == []
+    assert "the ids under 'House 1' stand under 'House 2' too; the title is taken into them" in found.doubts
+
+
+def test_titles_that_name_no_places_leave_the_ids_as_they_are(tmp_path: Path) -> None:
+    """'Table 1' and 'Table 2' may be halves of one list: the ids stay, and the doubt is told."""
+    found = read(tmp_path, HOUSES.format("Table 1", "Table 2"))
+
+    assert {str(row.sample) for row in found.rows} == {"Hearth", "Pit", "Floor"}
+    assert any(doubt.startswith("DOUBTFUL: the tables from rows 1 and 1") for doubt in found.doubts)
+
+
 def test_a_flot_volume_in_litres_is_told_to_be_taken_for_soil(tmp_path: Path) -> None:
     """Flots are measured in millilitres; a volume of flotation in litres is the soil, and the summary says so."""
     found = read(tmp_path, "FS|Flot_Vol_L|Taxon|Count\n1|4.0|Zea mays|3\n2|3.5|Zea mays|9")
