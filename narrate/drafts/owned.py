@@ -5,7 +5,8 @@ from __future__ import annotations
 import difflib
 import hashlib
 import re
-from collections.abc import Iterable, Mapping
+from collections import Counter
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
@@ -25,6 +26,10 @@ from narrate.problems import Place, Problem, ProblemList
 FOLDER = "narratives"
 _LEVELS = ("context", "phase", "site")
 """Subjects whose narratives are written as files; those of samples are too short to be worth one."""
+LONGEST_NAME = 120
+"""Bytes of a file's name, before its mark and ending."""
+_RESERVED = re.compile(r"con|prn|aux|nul|com\d|lpt\d", re.IGNORECASE)
+"""Names that some file system keeps for itself."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -65,6 +70,7 @@ def owned(
     approved_only:  what is built from them takes approved sentences alone, so each sentence that waits is told.
     """
     keys = {subject: key for key, subject in ground.subject_of.items()}
+    alike = alike_keys(keys.values())
     found, problems = Owned(), ProblemList()
 
     def stands(then: Figures) -> dict[str, str]:
@@ -74,7 +80,7 @@ def owned(
         if not is_a_file(subject):
             found.narratives[subject] = narrative
             continue
-        path = draft_path(folder, narrative.audience, keys[subject])
+        path = draft_path(folder, narrative.audience, keys[subject], alike)
         shown = path.relative_to(folder).as_posix()
         now = sentences_of(narrative, ground)
         read = path.read_bytes() if path.is_file() else None
@@ -134,7 +140,9 @@ def write_files(files: Mapping[Path, Revised]) -> tuple[Path, ...]:
 
 def tell_unowned(folder: Path, audience: str, keys: Iterable[str], problems: ProblemList) -> None:
     """Narrative files that are of no subject: renamed by hand, or of a context that has another id now."""
-    known = {draft_path(folder, audience, key).stem for key in keys}
+    listed = tuple(keys)
+    alike = alike_keys(listed)
+    known = {draft_path(folder, audience, key, alike).stem for key in listed}
     for path in sorted((folder / FOLDER / audience).glob("*.md")):
         if path.stem in known:
             continue
@@ -177,16 +185,35 @@ def own_words(folder: Path, key: str) -> tuple[Place, ...]:
     """The narrative files of a subject, for sentences that the analyst wrote herself."""
     root = folder / FOLDER
     audiences = sorted(path.name for path in root.iterdir() if path.is_dir()) if root.is_dir() else []
-    files = [draft_path(folder, audience, key) for audience in audiences]
+    files = [draft_path(folder, audience, key, alike) for audience in audiences for alike in ((), (key.casefold(),))]
+    files = list(dict.fromkeys(files))
     return tuple(Place(path=path.relative_to(folder).as_posix(), line=1) for path in files if path.is_file())
 
 
-def draft_path(folder: Path, audience: str, key: str) -> Path:
-    """`narratives/<audience>/<subject>.md`, under a name that every file system takes; odd ids get a mark."""
+def draft_path(folder: Path, audience: str, key: str, alike: Collection[str] = ()) -> Path:
+    """
+    `narratives/<audience>/<subject>.md`, under a name that every file system takes; odd ids get a mark.
+
+    alike:  what `alike_keys` gives for all ids of the project: names that some systems would take for one file.
+    """
     name = re.sub(r"[^\w.-]+", "-", key).strip(".-") or "unnamed"
-    if name != key:
-        name += "-" + hashlib.blake2b(key.encode("utf-8"), digest_size=3).hexdigest()
+    if _RESERVED.fullmatch(name.partition(".")[0]):
+        name = f"id-{name}"
+    if name != key or len(name.encode("utf-8")) > LONGEST_NAME or name.casefold() in alike:
+        whole = name.encode("utf-8")[:LONGEST_NAME].decode("utf-8", "ignore")
+        name = f"{whole}-{hashlib.blake2b(key.encode('utf-8'), digest_size=3).hexdigest()}"
     return folder / FOLDER / audience / f"{name}.md"
+
+
+def alike_keys(keys: Iterable[str]) -> frozenset[str]:
+    """
+    Ids that differ from another in nothing but capitals, in small letters.
+
+    >>> sorted(alike_keys(["C1", "c1", "C2"]))
+    ['c1']
+    """
+    times = Counter(key.casefold() for key in dict.fromkeys(keys))
+    return frozenset(key for key, number in times.items() if number > 1)
 
 
 def _side(path: Path) -> Path:

@@ -9,7 +9,7 @@ from pathlib import Path
 from narrate.disclosure import disclosed_narrative
 from narrate.drafts.attention import Overclaims
 from narrate.drafts.basis import Ground
-from narrate.drafts.owned import Owned, Revised, draft_path, is_a_file, owned, tell_unowned
+from narrate.drafts.owned import Owned, Revised, alike_keys, draft_path, is_a_file, owned, tell_unowned
 from narrate.judging.strength import ranked
 from narrate.measures.manual import manual
 from narrate.measures.studies import studies
@@ -81,15 +81,17 @@ def all_told(
     public = words_of(folder, "public", open_part, approved_only)
     kept = {k: disclosed_narrative(n, whole.project) for k, n in public.narratives.items()}
     keys = subject_keys(open_part.project)
+    alike = alike_keys(subject_keys(whole.project).values())
     problems = ProblemList()
     for (audience, subject), narrative in public.narratives.items():
         left = {sentence.text for sentence in kept[(audience, subject)].sentences()}
         for sentence in narrative.sentences():
             if sentence.text not in left:
-                _tell_kept_back(folder, audience, keys[subject], sentence.text, problems)
+                path = draft_path(folder, audience, keys[subject], alike)
+                _tell_kept_back(folder, path, sentence.text, problems)
     for context in sorted(whole.project.disclosure.restricted_contexts):
         for audience in EDITIONS["public"]:
-            path = draft_path(folder, audience, context)
+            path = draft_path(folder, audience, context, alike)
             if path.is_file():
                 problems.warning(
                     Place(path=path.relative_to(folder).as_posix()),
@@ -121,8 +123,7 @@ def _overclaims(packs: Packs, audience: str) -> Overclaims:
     return found
 
 
-def _tell_kept_back(folder: Path, audience: str, key: str, text: str, problems: ProblemList) -> None:
-    path = draft_path(folder, audience, key)
+def _tell_kept_back(folder: Path, path: Path, text: str, problems: ProblemList) -> None:
     lines = path.read_text(encoding="utf-8", errors="replace").splitlines() if path.is_file() else []
     line = next((number for number, row in enumerate(lines, start=1) if text in " ".join(row.split())), 0)
     problems.warning(

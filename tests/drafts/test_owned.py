@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from narrate.drafts.basis import differences, figures, name_of
-from narrate.drafts.owned import draft_path, own_words, tell_unowned
+from narrate.drafts.owned import alike_keys, draft_path, own_words, tell_unowned
 from narrate.model.standing import Standing, standing
 from narrate.problems import ProblemList, written
 from tests.drafts.told import REFS, a_ground, a_narrative, rewrite, tell
@@ -138,13 +138,27 @@ def test_a_lost_side_file_makes_every_line_hers_and_says_so(tmp_path: Path) -> N
     assert "N112" in problems[0]
 
 
-@pytest.mark.parametrize("key", ["../../etc/pass wd", "C 1/2", "", "..", "窯", "CON?*"])
+ODD_IDS = ["../../etc/pass wd", "C 1/2", "", "..", "窯", "CON?*", "nul", "aux.old", "C" * 300, "窯" * 200]
+
+
+@pytest.mark.parametrize("key", ODD_IDS)
 def test_ids_make_names_that_every_system_takes(tmp_path: Path, key: str) -> None:
     """Slashes, dots and signs of an id do not climb out of the folder."""
     path = draft_path(tmp_path, "report", key)
 
     assert path.parent == tmp_path / "narratives" / "report"
     assert not set(path.name) & set('/\\:*?"<>|')
+    assert len(path.with_suffix(".json").name.encode()) < 200
+    assert path.stem.partition(".")[0].lower() not in {"con", "nul", "aux"}
+
+
+def test_ids_that_differ_in_capitals_alone_have_files_of_their_own(tmp_path: Path) -> None:
+    """On a system that takes c1.md and C1.md for one file, neither narrative writes over the other."""
+    keys = ["c1", "C1", "C2"]
+    names = [draft_path(tmp_path, "report", key, alike_keys(keys)).name.casefold() for key in keys]
+
+    assert len(set(names)) == 3
+    assert names[2] == "c2.md"
 
 
 def test_a_run_that_changes_nothing_writes_nothing(tmp_path: Path) -> None:
