@@ -105,7 +105,7 @@ Carex | achene | small | wet fallow
           "Plantago rugelii", "Phytolacca americana"),
     acts="""
 wood fire | 1 | 666555555666 | 340 | hearth | | @wood 30 | fuel.wood
-boil maize | 0.9 | 443221112444 | 300 | hearth | maize | kernel 2.5, @big 0.05, @wood 20 | food.maize fuel.wood
+boil maize | 0.9 | 443221112444 | 300 | hearth | maize | kernel 2.5, @big 0.05, @wood 20 | food.maize food.cooking-accident processing.clean-product fuel.wood
 parch maize and let it burn | 0.6 | 000000001000 | 265 | hearth | maize | kernel 90, cupule 2, @wood 20 | food.maize food.cooking-accident processing.clean-product fuel.wood
 shell maize, cobs to the heap fire | 0.6 | 211100001122 | 330 | heap | maize | cupule 40, cob 2, kernel 4, @weeds 1 | processing.shelling-waste food.maize
 cobs on the fire | 0.55 | 443211112344 | 330 | hearth | maize | cupule 45, cob 3, kernel 1.5, @wood 6 | fuel.maize-cob processing.shelling-waste fuel.wood
@@ -113,12 +113,12 @@ smudge of cobs | 0.2 | 000001111100 | 270 | smudge | maize | cupule 250, cob 15,
 smudge of bark and cane | 0.15 | 000001111000 | 270 | smudge | | cane 12, @wood 15, @yard 1 | fuel.smudge
 store of ears burns | 1 | 000000000000 | 370 | store | maize | kernel 900, cupule 500, cob 12, bean 5, @weeds 3 | food.burned-store processing.whole-ears-or-spikelets food.maize
 store of goosefoot burns | 0.4 | 000000000000 | 330 | store | seeds | goosefoot 1500, erect knotweed 100, @weeds 20 | food.burned-store processing.clean-product food.small-seed food.native-seed-crops
-boil beans | 0.6 | 221000002222 | 290 | hearth | beans | bean 0.7, @wood 15 | food.pulse fuel.wood
-parch seed crops | 0.5 | 111111112221 | 270 | hearth | seeds | goosefoot 8, erect knotweed 3, maygrass 4, little barley 1, @weeds 2, @wood 15 | food.small-seed food.native-seed-crops fuel.wood
+boil beans | 0.6 | 221000002222 | 290 | hearth | beans | bean 0.7, @wood 15 | food.pulse food.cooking-accident fuel.wood
+parch seed crops | 0.5 | 111111112221 | 270 | hearth | seeds | goosefoot 8, erect knotweed 3, maygrass 4, little barley 1, @weeds 2, @wood 15 | food.small-seed food.native-seed-crops food.cooking-accident fuel.wood
 seed crops burn in the pan | 0.35 | 000001000100 | 265 | hearth | seeds | goosefoot 300, maygrass 100, @weeds 4 | food.small-seed food.native-seed-crops food.cooking-accident processing.clean-product
 clean seed crops | 0.4 | 000011001221 | 310 | heap | seeds | goosefoot 5, erect knotweed 2, @weeds 14 | food.small-seed food.native-seed-crops
-sunflower and marshelder | 0.45 | 111000001221 | 280 | hearth | seeds | sunflower 2, marshelder 3, @wood 12 | food.oil-seed food.native-seed-crops fuel.wood
-seed of tended grass stands | 0.25 | 000022001100 | 270 | hearth | | stand maygrass 25, stand barley 12, stand knotweed 5, @wood 12 | field.managed-wild-stand food.small-seed fuel.wood
+sunflower and marshelder | 0.45 | 111000001221 | 280 | hearth | seeds | sunflower 2, marshelder 3, @wood 12 | food.oil-seed food.native-seed-crops food.cooking-accident fuel.wood
+seed of tended grass stands | 0.25 | 000022001100 | 270 | hearth | | stand maygrass 25, stand barley 12, stand knotweed 5, @wood 12 | field.managed-wild-stand food.small-seed food.cooking-accident fuel.wood
 squash | 0.6 | 110000022221 | 280 | hearth | squash | squash rind 1.2, squash seed 0.3, @wood 12 | food.squash fuel.wood
 gourd bowl thrown in the fire | 0.35 | 111111111111 | 310 | hearth | cured | gourd rind 4, @wood 8 | processing.gourd-containers fuel.wood
 crack hickory and walnut | 0.85 | 332100000344 | 340 | heap | nuts | hickory shell 45, walnut shell 4 | processing.nut-cracking food.nut
@@ -129,7 +129,7 @@ fruit of old fields | 0.55 | 000022333310 | 300 | hearth | | bramble 1.5, strawb
 fruit of woods and banks | 0.6 | 000002112210 | 300 | hearth | | grape 1.2, mulberry 0.4, hackberry 0.5, blueberry 0.5, bramble 0.3, @wood 10 | food.fruit fuel.wood
 roast groundnuts | 0.3 | 111100000111 | 290 | hearth | | groundnut 1.5, @wood 20 | food.root-tuber fuel.wood
 greens | 0.6 | 001222100000 | 290 | hearth | | purslane 0.2, @wood 15 | food.greens fuel.wood
-wild seeds gathered | 0.35 | 000000012210 | 275 | hearth | | weed goosefoot 6, amaranth 5, purslane 2, @wood 10 | food.small-seed fuel.wood
+wild seeds gathered | 0.35 | 000000012210 | 275 | hearth | | weed goosefoot 6, amaranth 5, purslane 2, @wood 10 | food.small-seed food.cooking-accident fuel.wood
 tobacco | 0.35 | 111111111111 | 290 | hearth | cured | tobacco 2, @wood 8 | processing.tobacco-handled fuel.wood
 brush fire | 0.2 | 112221112211 | 320 | hearth | | @brush 25, @wood 4, @yard 1 | fuel.brush fuel.wood
 sweepings of the yard | 1 | 011122333321 | 310 | heap | | @yard 2, @wood 2 |
@@ -206,19 +206,19 @@ Eleocharis | achene | small | wet
           "Plantago patagonica"),
     acts="""
 wood fire | 1 | 666555555666 | 350 | hearth | | @wood 30, juniper leaf 0.3 | fuel.wood
-boil maize | 0.95 | 443221112444 | 300 | hearth | maize | kernel 2.5, @wood 20 | food.maize fuel.wood
+boil maize | 0.95 | 443221112444 | 300 | hearth | maize | kernel 2.5, @wood 20 | food.maize food.cooking-accident processing.clean-product fuel.wood
 parch maize and let it burn | 0.5 | 000000001000 | 265 | hearth | maize | kernel 80, cupule 2, @wood 20 | food.maize food.cooking-accident processing.clean-product fuel.wood
 shell maize, cobs to the heap fire | 0.4 | 211100001122 | 330 | heap | maize | cupule 40, cob 2, kernel 4, @weeds 1.5 | processing.shelling-waste food.maize
 cobs on the fire | 0.7 | 554322112355 | 340 | hearth | maize | cupule 45, cob 3, kernel 1.5, @weeds 0.5, @wood 6 | fuel.maize-cob processing.shelling-waste fuel.wood
 smudge of cobs | 0.1 | 000001111100 | 270 | smudge | maize | cupule 220, cob 12, kernel 4 | fuel.smudge processing.shelling-waste
 store of ears burns | 1 | 000000000000 | 370 | store | maize | kernel 900, cupule 500, cob 15, bean 8 | food.burned-store processing.whole-ears-or-spikelets food.maize
 store of shelled maize burns | 0.5 | 000000000000 | 350 | store | maize | kernel 900, cupule 4, bean 20 | food.burned-store processing.clean-product food.maize
-boil beans | 0.6 | 221000002222 | 290 | hearth | beans | bean 0.7, @weeds 0.3, @wood 15 | food.pulse fuel.wood
-parch small seeds | 0.75 | 111111123321 | 275 | hearth | seeds | goosefoot 7, amaranth 4, purslane 2, dropseed 0.7, beeweed 0.3, @wood 12 | food.small-seed fuel.wood
+boil beans | 0.6 | 221000002222 | 290 | hearth | beans | bean 0.7, @weeds 0.3, @wood 15 | food.pulse food.cooking-accident fuel.wood
+parch small seeds | 0.75 | 111111123321 | 275 | hearth | seeds | goosefoot 7, amaranth 4, purslane 2, dropseed 0.7, beeweed 0.3, @wood 12 | food.small-seed food.cooking-accident fuel.wood
 small seeds burn in the basket | 0.3 | 000000001000 | 265 | hearth | seeds | goosefoot 250, amaranth 60 | food.small-seed food.cooking-accident processing.clean-product
-spring and summer seeds | 0.5 | 000012210000 | 275 | hearth | | ricegrass 4, tansy mustard 5, @wood 12 | food.small-seed fuel.wood
-seed of tended stands | 0.15 | 000002101000 | 275 | hearth | | stand ricegrass 20, stand goosefoot 12, @wood 12 | field.managed-wild-stand food.small-seed fuel.wood
-sunflower | 0.25 | 111000001221 | 280 | hearth | seeds | sunflower 2, @wood 12 | food.oil-seed fuel.wood
+spring and summer seeds | 0.5 | 000012210000 | 275 | hearth | | ricegrass 4, tansy mustard 5, @wood 12 | food.small-seed food.cooking-accident fuel.wood
+seed of tended stands | 0.15 | 000002101000 | 275 | hearth | | stand ricegrass 20, stand goosefoot 12, @wood 12 | field.managed-wild-stand food.small-seed food.cooking-accident fuel.wood
+sunflower | 0.25 | 111000001221 | 280 | hearth | seeds | sunflower 2, @wood 12 | food.oil-seed food.cooking-accident fuel.wood
 squash | 0.5 | 110000022221 | 280 | hearth | squash | squash rind 1, squash seed 0.3, @wood 12 | food.squash fuel.wood
 gourd bowl thrown in the fire | 0.25 | 111111111111 | 310 | hearth | cured | gourd rind 4, @wood 8 | processing.gourd-containers fuel.wood
 roast pinyon | 0.5 | 221100001333 | 300 | hearth | nuts | pinyon shell 8, @wood 15 | food.nut processing.nut-cracking fuel.wood
@@ -348,15 +348,15 @@ thresh, waste to the heap fire | 0.35 | 100000042111 | 330 | heap | barley | bar
 coarse sieve, waste to the fire | 0.35 | 000000032110 | 330 | heap | barley | straw node 14, straw base 2, barley rachis 6, barley grain 3, @headed 12, @big 2 | processing.coarse-sieving-waste
 dehusk, waste to the fire | 0.6 | 443333345444 | 320 | hearth | wheat | %glume 25, %fork 6, %grain 1.5, @small 2, @wood 12 | processing.dehusking-waste food.cereal fuel.wood
 fine sieve, waste to the fire | 0.6 | 333322234433 | 310 | hearth | wheat | @small 14, %glume 4, %grain 1, barley grain 1.5, @wood 12 | processing.fine-sieving-waste processing.dehusking-waste food.cereal fuel.wood
-cook grain | 1 | 444444444444 | 290 | hearth | barley | %grain 1.5, barley grain 1.5, @big 0.3, @wood 20 | food.cereal fuel.wood
+cook grain | 1 | 444444444444 | 290 | hearth | barley | %grain 1.5, barley grain 1.5, @big 0.3, @wood 20 | food.cereal food.cooking-accident processing.clean-product fuel.wood
 grain burns in the pot or kiln | 0.5 | 000000001000 | 270 | hearth | barley | barley grain 130, %grain 40, @big 4, @wood 15 | food.cereal food.cooking-accident processing.clean-product fuel.wood
 spikelets burn in parching | 0.25 | 000000001000 | 270 | hearth | wheat | %grain 90, %fork 30, %glume 25, @big 3, @small 5 | food.cereal food.cooking-accident processing.whole-ears-or-spikelets
 store of spikelets burns | 1 | 000000000000 | 340 | store | wheat | %grain 1500, %fork 500, %glume 500, @big 40, @small 60 | food.burned-store processing.whole-ears-or-spikelets food.cereal
 store of clean grain burns | 0.6 | 000000000000 | 340 | store | barley | barley grain 1800, @big 25, pea 10 | food.burned-store processing.clean-product food.cereal
 malt burns in the kiln | 0.2 | 110000000011 | 275 | hearth | barley | malt 130, sprout 60, @big 3, @wood 15 | processing.malting fuel.wood
 chaff on the fire | 0.4 | 332222234333 | 340 | hearth | wheat | %glume 50, %fork 8, straw node 5, barley rachis 5, @small 8, @wood 6 | fuel.chaff processing.dehusking-waste fuel.wood
-boil pulses | 0.55 | 222111122222 | 290 | hearth | pulses | pea 0.6, lentil 0.3, broad bean 0.3, @wood 15 | food.pulse fuel.wood
-linseed, poppy, camelina | 0.35 | 111110011111 | 280 | hearth | oil | linseed 1.2, poppy 1.2, camelina 1.2, @wood 12 | food.oil-seed fuel.wood
+boil pulses | 0.55 | 222111122222 | 290 | hearth | pulses | pea 0.6, lentil 0.3, broad bean 0.3, @wood 15 | food.pulse food.cooking-accident fuel.wood
+linseed, poppy, camelina | 0.35 | 111110011111 | 280 | hearth | oil | linseed 1.2, poppy 1.2, camelina 1.2, @wood 12 | food.oil-seed food.cooking-accident fuel.wood
 ripple flax, waste to the fire | 0.2 | 000000034210 | 310 | heap | oil | flax capsule 12, linseed 5 | processing.fibre
 crack hazelnuts | 0.7 | 221100003332 | 340 | hearth | nuts | hazel shell 12, @wood 15 | processing.nut-cracking food.nut fuel.wood
 shell kept for the fire | 0.15 | 221100002332 | 350 | hearth | nuts | hazel shell 25, @wood 8 | fuel.nutshell fuel.wood

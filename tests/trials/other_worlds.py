@@ -131,7 +131,7 @@ def _handed_over(
 
 def _fills(table: Table, past: Lived, generator: np.random.Generator) -> Fills:
     n, fires = CONTEXTS, past.act.size
-    rows = list(KINDS.values())
+    rows, names = list(KINDS.values()), list(KINDS)
     kind = generator.choice(len(rows), n, p=np.array([r[0] for r in rows]) / sum(r[0] for r in rows))
     how = np.array([rows[k][1] for k in kind])
     households = len(past.fields)
@@ -146,6 +146,9 @@ def _fills(table: Table, past: Lived, generator: np.random.Generator) -> Fills:
         if how[c] == "house" and burned.size:
             h = int(generator.choice(burned))
         how[c] = _possible(how[c], past, h, where)
+        kind[c] = {("floor", "burned structure"): names.index("floor"), ("dump", "smudge pit"): names.index("pit")}.get(
+            (str(how[c]), names[kind[c]]), kind[c]
+        )
         mine = past.household == h
         weight[c] = _LAY[how[c]](past, where, mine, month, generator)
         here[c] = (weight[c] > 0) if how[c] in ("primary", "smudge", "heap") else is_house & (how[c] == "house")
