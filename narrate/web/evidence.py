@@ -11,7 +11,7 @@ from markupsafe import Markup
 from narrate.model.claims import Argument, Claim, Evidence, Rival
 from narrate.model.edition import Edition
 from narrate.model.findings import SubjectFindings, Tally
-from narrate.model.ids import Subject
+from narrate.model.ids import RuleId, Subject
 from narrate.model.refs import subject_keys
 from narrate.model.rules import Bound
 from narrate.web.criteria import leaves, measured_words
@@ -145,6 +145,7 @@ class Opener:
         """How many contexts each feature has."""
         self._titles = {shown.name: shown.title for shown in edition.packs.shown}
         self._claims: dict[str, ClaimView] = {}
+        self._asked: dict[RuleId, tuple[str, ...]] = {}
 
     def behind(self, refs: Iterable[str]) -> tuple[Behind, ...]:
         return tuple(self.open(ref) for ref in dict.fromkeys(refs))
@@ -311,18 +312,26 @@ class Opener:
 
     def _figures(self, argument: Argument) -> tuple[FigureView, ...]:
         """What the rule looked at, in the words of its criteria."""
-        rule = self.edition.packs.rules.get(argument.rule)
-        asked = () if rule is None else leaves((*rule.needs, rule.criteria))
-        bounds = asked if len(asked) == len(argument.evidence) else (None,) * len(argument.evidence)
+        titles = self._asked.get(argument.rule)
+        if titles is None:
+            titles = self._asked[argument.rule] = self._measured(argument.rule)
+        if len(titles) != len(argument.evidence):
+            titles = ("",) * len(argument.evidence)
         return tuple(
             FigureView(
-                title=measured_words(leaf) if isinstance(leaf, Bound) else evidence_title(evidence),
+                title=title or evidence_title(evidence),
                 text=evidence_text(evidence),
                 verdict=evidence.verdict,
                 measure="" if evidence.measure.startswith("record.") else evidence.measure.partition(".")[0],
             )
-            for evidence, leaf in zip(argument.evidence, bounds, strict=True)
+            for evidence, title in zip(argument.evidence, titles, strict=True)
         )
+
+    def _measured(self, rule_id: RuleId) -> tuple[str, ...]:
+        """What each criterion of a rule measures, in words; empty for facts."""
+        rule = self.edition.packs.rules.get(rule_id)
+        asked = () if rule is None else leaves((*rule.needs, rule.criteria))
+        return tuple(measured_words(leaf) if isinstance(leaf, Bound) else "" for leaf in asked)
 
 
 def evidence_title(evidence: Evidence) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import replace
-from functools import cache
+from functools import cache, lru_cache
 
 from markdown_it import MarkdownIt
 from markupsafe import Markup, escape
@@ -27,6 +27,7 @@ KNOWN = {
 }
 
 
+@lru_cache(maxsize=16_384)
 def inline(text: str) -> Markup:
     """
     One line of markdown as HTML; only emphasis, strong and code are known, and *emphasis* is a Latin name.

@@ -7,6 +7,7 @@ import re
 import unicodedata
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
+from functools import lru_cache
 from posixpath import relpath
 from urllib.parse import quote
 
@@ -66,8 +67,13 @@ def relative(target: str, page: str) -> str:
     path, mark, anchor = target.partition("#")
     if not path:
         return target
-    here = page.rpartition("/")[0] or "."
-    return quote(relpath(path, here)) + mark + anchor
+    return _way(path, page.rpartition("/")[0] or ".") + mark + anchor
+
+
+@lru_cache(maxsize=65_536)
+def _way(path: str, here: str) -> str:
+    """The way from a folder to a file: the pages of one folder ask for the same again and again."""
+    return quote(relpath(path, here))
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from narrate.model.counts import CountRow
 from narrate.model.project import Project
@@ -67,12 +67,24 @@ class Rows:
     links: Links
     by_sample: Mapping[str, tuple[CountRow, ...]]
     is_public: bool
+    order: Mapping[Place, int]
+    """All places in the order in which they are listed."""
+    _made: dict[tuple[int, ...], RowSet] = field(default_factory=dict)
+    """Sets of rows that were made already: many arguments look at the same rows."""
 
     def behind(self, places: Iterable[Place]) -> RowSet | None:
         """The rows and records at the places; None where there is none."""
-        listed = sorted(set(places))
-        if not listed:
+        wanted = set(places)
+        if not wanted:
             return None
+        if not wanted <= self.order.keys():
+            return self._set(sorted(wanted))
+        key = tuple(sorted(self.order[place] for place in wanted))
+        if key not in self._made:
+            self._made[key] = self._set(sorted(wanted, key=self.order.__getitem__))
+        return self._made[key]
+
+    def _set(self, listed: list[Place]) -> RowSet:
         are_few = len(listed) <= QUOTED_AT_MOST
         by_sample: dict[str, list[int]] = {}
         for place in listed:
@@ -134,7 +146,9 @@ def rows_of(project: Project, links: Links, *, is_public: bool) -> Rows:
         if row.place.row not in numbers:
             numbers[row.place.row] = last[row.sample] = last.get(row.sample, 0) + 1
     rows = {id: tuple(rows) for id, rows in by_sample.items()}
-    return Rows(counts, numbers, records, links, rows, is_public)
+    recorded = (project.place, *(it.place for it in (*project.phases, *project.contexts, *project.samples)))
+    known = sorted({*recorded, *(row.place for row in project.counts)})
+    return Rows(counts, numbers, records, links, rows, is_public, {place: i for i, place in enumerate(known)})
 
 
 def row_text(row: CountRow) -> str:
