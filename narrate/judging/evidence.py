@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import math
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any, overload
 
 import numpy as np
 
@@ -12,6 +15,7 @@ from narrate.judging.facts import fact_text
 from narrate.judging.weigh import VERDICTS
 from narrate.measures.catalogue import MEASURES
 from narrate.model.claims import Evidence
+from narrate.model.ids import RuleId
 from narrate.model.rules import Bound, Fact, Rule, Selector
 from narrate.problems import Place
 
@@ -21,15 +25,126 @@ _AS_PERCENT = frozenset(
 _SLOT = re.compile(r"\{([a-z_0-9]+)(?:\.(of|to|n|low|high))?\}")
 
 
-def evidence_of(rule: Rule, look: Look, unit: int) -> tuple[Evidence, ...]:
-    """One entry a leaf, needs first, each once."""
-    found = []
-    for leaf in dict.fromkeys(leaves((*rule.needs, rule.criteria))):
-        if isinstance(leaf, Bound):
-            found.append(_value(leaf, look, unit))
-        else:
-            found.append(_fact(leaf, look, unit))
-    return tuple(found)
+class LookedAt:
+    """
+    What rules looked at in the units of one level.
+
+    Columns are turned into evidence one criterion at a time, for all units at once; which rows lie behind a value is
+    looked up only where somebody asks.
+    """
+
+    def __init__(self, look: Look) -> None:
+        self.look = look
+        self._by_rule: dict[RuleId, tuple[tuple[Evidence, ...], ...]] = {}
+        self._figures: dict[tuple[str, Selector | None, Selector | None], _Figures] = {}
+        self._facts: dict[str, tuple[str, ...]] = {}
+        self._order: np.ndarray | None = None
+
+    def of(self, rule: Rule, unit: int) -> tuple[Evidence, ...]:
+        """One entry a leaf, needs first, each once."""
+        by_leaf = self._by_rule.get(rule.id)
+        if by_leaf is None:
+            asked = dict.fromkeys(leaves((*rule.needs, rule.criteria)))
+            by_leaf = tuple(self._values(leaf) if isinstance(leaf, Bound) else self._recorded(leaf) for leaf in asked)
+            self._by_rule[rule.id] = by_leaf
+        return tuple(entries[unit] for entries in by_leaf)
+
+    def places(self, unit: int, selectors: Sequence[Selector]) -> tuple[Place, ...]:
+        """Rows of the sheets that a measure summed; the records where there is no such row."""
+        rows: set[int] = set()
+        for selector in selectors:
+            rows.update(self.look.units.rows_of(unit, selector).tolist())
+        if not rows:
+            return self.records(unit)
+        written = self.look.units.table.places
+        if self._order is None:
+            self._order = np.empty(len(written), np.intp)
+            self._order[sorted(range(len(written)), key=written.__getitem__)] = np.arange(len(written))
+        return tuple(written[row] for row in sorted(rows, key=self._order.__getitem__))
+
+    def records(self, unit: int) -> tuple[Place, ...]:
+        """Where the records of the samples of a unit were written."""
+        return tuple(sorted({self.look.records[sample].place for sample in self.look.units.samples_of(unit)}))
+
+    def _values(self, bound: Bound) -> tuple[Evidence, ...]:
+        key = (bound.measure, bound.of, bound.to)
+        if key not in self._figures:
+            self._figures[key] = _figures(bound, self.look)
+        figures = self._figures[key]
+        measure = bound.measure + (f".{bound.name}" if bound.name else "")
+        unit_of = MEASURES[bound.measure].unit
+        selectors = _summed(bound)
+        codes = self.look.leaf_verdicts(bound)[0].tolist()
+        return tuple(
+            Evidence(
+                measure=measure,
+                name=bound.name,
+                value=value,
+                low=low,
+                high=high,
+                unit=unit_of,
+                n=n,
+                text=text,
+                reason="" if value is not None else figures.reason,
+                verdict=VERDICTS[code],
+                of=of,
+                to=to,
+                places=RowsBehind(self, unit, selectors),
+            )
+            for unit, (code, value, low, high, n, text, of, to) in enumerate(zip(codes, *figures.by_unit, strict=True))
+        )
+
+    def _recorded(self, fact: Fact) -> tuple[Evidence, ...]:
+        units = self.look.units
+        if fact.fact not in self._facts:
+            everywhere = range(len(units.ids))
+            self._facts[fact.fact] = tuple(fact_text(fact, units, unit, self.look.records) for unit in everywhere)
+        codes = self.look.leaf_verdicts(fact)[0].tolist()
+        return tuple(
+            Evidence(
+                measure=f"record.{fact.fact}", text=text, verdict=VERDICTS[code], places=RowsBehind(self, unit, None)
+            )
+            for unit, (code, text) in enumerate(zip(codes, self._facts[fact.fact], strict=True))
+        )
+
+
+class RowsBehind(Sequence[Place]):
+    """The places behind one value, as a sequence that is worked out when it is read."""
+
+    __slots__ = ("_looked_at", "_selectors", "_unit")
+
+    def __init__(self, looked_at: LookedAt, unit: int, selectors: tuple[Selector, ...] | None) -> None:
+        self._looked_at = looked_at
+        self._unit = unit
+        self._selectors = selectors
+        """None: the value is what the records say."""
+
+    def __iter__(self) -> Iterator[Place]:
+        return iter(self._places())
+
+    def __len__(self) -> int:
+        return len(self._places())
+
+    @overload
+    def __getitem__(self, at: int) -> Place: ...
+    @overload
+    def __getitem__(self, at: slice) -> Sequence[Place]: ...
+    def __getitem__(self, at: int | slice) -> Place | Sequence[Place]:
+        return self._places()[at]
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Sequence) and self._places() == tuple(other)
+
+    def __hash__(self) -> int:
+        return hash(self._places())
+
+    def __repr__(self) -> str:
+        return repr(self._places())
+
+    def _places(self) -> tuple[Place, ...]:
+        if self._selectors is None:
+            return self._looked_at.records(self._unit)
+        return self._looked_at.places(self._unit, self._selectors)
 
 
 def filled(text: str, values: Mapping[str, Evidence]) -> str:
@@ -82,56 +197,39 @@ def round_half_up(value: float) -> int:
     return int(np.floor(abs(value) + 0.5)) * (1 if value >= 0 else -1)
 
 
-def _value(bound: Bound, look: Look, unit: int) -> Evidence:
+@dataclass(frozen=True, slots=True)
+class _Figures:
+    """The figures of a measure for every unit, as evidence quotes them."""
+
+    by_unit: tuple[Sequence[Any], ...]
+    """Value, low, high, n, text, of and to: each a list over the units, None where there is none."""
+    reason: str
+
+
+def _figures(bound: Bound, look: Look) -> _Figures:
     column = look.column(bound)
-    value, low, high = (_finite(part, unit) for part in (column.value, column.low, column.high))
-    n = _finite(column.n, unit)
-    measure = bound.measure + (f".{bound.name}" if bound.name else "")
-    return Evidence(
-        measure=measure,
-        name=bound.name,
-        value=value,
-        low=low if column.has_interval else None,
-        high=high if column.has_interval else None,
-        unit=MEASURES[bound.measure].unit,
-        n=None if n is None else int(round(n)),
-        text=in_words(bound.measure, value),
-        reason="" if value is not None else column.reason,
-        verdict=VERDICTS[int(look.leaf_verdicts(bound)[0, unit])],
-        of=_finite(column.of, unit),
-        to=_finite(column.to, unit),
-        places=_rows(bound, look, unit),
+    width = len(look.units.ids)
+    value, low, high, n, of, to = (
+        _finite(part, width) for part in (column.value, column.low, column.high, column.n, column.of, column.to)
     )
+    if not column.has_interval:
+        low = high = [None] * width
+    counted = [None if number is None else int(round(number)) for number in n]
+    text = [in_words(bound.measure, number) for number in value]
+    return _Figures((value, low, high, counted, text, of, to), column.reason)
 
 
-def _fact(fact: Fact, look: Look, unit: int) -> Evidence:
-    places = {look.records[sample].place for sample in look.units.samples_of(unit)}
-    return Evidence(
-        measure=f"record.{fact.fact}",
-        text=fact_text(fact, look.units, unit, look.records),
-        verdict=VERDICTS[int(look.leaf_verdicts(fact)[0, unit])],
-        places=tuple(sorted(places)),
-    )
-
-
-def _rows(bound: Bound, look: Look, unit: int) -> tuple[Place, ...]:
-    """Rows of the sheets that the measure summed; the records where there is no such row."""
-    rows: set[int] = set()
+def _summed(bound: Bound) -> tuple[Selector, ...]:
+    """What a measure sums."""
     measure = MEASURES[bound.measure]
-    wanted = [bound.of or Selector()] if measure.needs_of else []
-    wanted += [bound.to or Selector()] if measure.needs_to else []
-    for selector in wanted:
-        rows.update(look.units.rows_of(unit, selector).tolist())
-    if rows:
-        return tuple(sorted(look.units.table.places[row] for row in rows))
-    return tuple(sorted({look.records[sample].place for sample in look.units.samples_of(unit)}))
+    wanted = (bound.of or Selector(),) if measure.needs_of else ()
+    return (*wanted, bound.to or Selector()) if measure.needs_to else wanted
 
 
-def _finite(part: np.ndarray | None, unit: int) -> float | None:
+def _finite(part: np.ndarray | None, width: int) -> list[float | None]:
     if part is None:
-        return None
-    value = float(part[0, unit])
-    return value if np.isfinite(value) else None
+        return [None] * width
+    return [value if math.isfinite(value) else None for value in part[0].astype(float).tolist()]
 
 
 def named(evidence: tuple[Evidence, ...]) -> dict[str, Evidence]:

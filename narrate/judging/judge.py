@@ -8,12 +8,12 @@ from dataclasses import replace
 import numpy as np
 
 from narrate.judging.criteria import Look, rule_verdicts
-from narrate.judging.evidence import evidence_of, filled, named
+from narrate.judging.evidence import LookedAt, filled, named
 from narrate.judging.facts import HOLDS, Recorded, recorded
 from narrate.judging.limits import circumstances, limits_in_force
 from narrate.judging.next_steps import next_steps, with_next_steps
 from narrate.judging.resample import drawn_samples, resampled
-from narrate.judging.rivals import with_rivals
+from narrate.judging.rivals import rivalry, with_rivals
 from narrate.judging.turning import LEVELS_TURNED, turnings
 from narrate.judging.weigh import VERDICTS, claim_verdicts, counted_once, grade_of, support
 from narrate.measures.count_table import CountTable, count_table
@@ -87,6 +87,7 @@ def _judged(
     met = circumstances(packs.limits, look)
     rules_here = rules_of(level, packs)
     turned = turnings(look, rules_here, packs) if level in LEVELS_TURNED else {}
+    looked_at = LookedAt(look)
     claims: dict[Subject, list[Claim]] = {Subject(level=level, id=id): [] for id in look.units.ids}
     for statement_id, rules in rules_here.items():
         statement = packs.statements[statement_id]
@@ -108,7 +109,7 @@ def _judged(
                     weighed=float(weighed[0, unit]),
                     outcome=int(outcome[0, unit]),
                     stability=None if stays is None else float(stays[unit]),
-                    look=look,
+                    looked_at=looked_at,
                     unit=unit,
                     subject=subject,
                     key=keys[subject],
@@ -117,7 +118,8 @@ def _judged(
                     turns=turned.get(statement_id, {}).get(unit, ()),
                 )
             )
-    return {subject: with_rivals(_with_alternatives(found), packs) for subject, found in claims.items()}
+    pairs = rivalry(packs)
+    return {subject: with_rivals(_with_alternatives(found), packs, pairs) for subject, found in claims.items()}
 
 
 def _stand_ins(
@@ -164,7 +166,7 @@ def _claim(
     weighed: float,
     outcome: int,
     stability: float | None,
-    look: Look,
+    looked_at: LookedAt,
     unit: int,
     subject: Subject,
     key: str,
@@ -173,12 +175,14 @@ def _claim(
     turns: tuple[Turning, ...],
 ) -> Claim:
     arguments = tuple(
-        replace(_argument(rule, code, share, look, unit, packs), counted_with=other)
+        _argument(rule, code, share, other, looked_at, unit, packs)
         for rule, code, share, other in zip(rules, codes, same, stands_for, strict=True)
     )
     holding = [rule for rule, code in zip(rules, codes, strict=True) if code == HOLDS]
     unlimited = grade_of(weighed) if outcome == HOLDS else "not supported"
-    grade, limits = limits_in_force(packs.limits, met, look, unit, statement.question, holding, unlimited, stability)
+    grade, limits = limits_in_force(
+        packs.limits, met, looked_at.look, unit, statement.question, holding, unlimited, stability
+    )
     speaking = holding or list(rules)
     return Claim(
         id=f"{key}/{statement.id}",
@@ -199,8 +203,16 @@ def _claim(
     )
 
 
-def _argument(rule: Rule, code: int, same: float | None, look: Look, unit: int, packs: Packs) -> Argument:
-    evidence = evidence_of(rule, look, unit)
+def _argument(
+    rule: Rule,
+    code: int,
+    same: float | None,
+    counted_with: RuleId | None,
+    looked_at: LookedAt,
+    unit: int,
+    packs: Packs,
+) -> Argument:
+    evidence = looked_at.of(rule, unit)
     values = named(evidence)
     return Argument(
         rule=RuleId(rule.id),
@@ -211,6 +223,7 @@ def _argument(rule: Rule, code: int, same: float | None, look: Look, unit: int, 
         says_plain=filled(rule.says_plain, values),
         evidence=evidence,
         share_holding=None if same is None else round(float(same), 4),
+        counted_with=counted_with,
     )
 
 

@@ -14,10 +14,15 @@ ROUNDED = 0.02
 """Log-odds by which the rounding of support may move a difference."""
 
 
-def with_rivals(claims: Sequence[Claim], packs: Packs) -> tuple[Claim, ...]:
-    """Claims of one subject, each with its rivals. Rivalry is mutual, whichever of the two names the other."""
+def with_rivals(
+    claims: Sequence[Claim], packs: Packs, pairs: Mapping[StatementId, tuple[StatementId, ...]]
+) -> tuple[Claim, ...]:
+    """
+    Claims of one subject, each with its rivals. Rivalry is mutual, whichever of the two names the other.
+
+    pairs:  `rivalry` of the packs.
+    """
     by_statement = {claim.statement: claim for claim in claims}
-    pairs = rivalry(packs)
     return tuple(
         replace(
             claim,

@@ -182,7 +182,10 @@ def varied(units: Units, kinds: np.ndarray) -> Varied:
     base = table.counted[0]
     entry, unit, row, before = _rows_changed(units, kinds)
     steps = len(STEPS)
-    counted = np.broadcast_to(base, (len(kinds), steps, base.size)).copy()
+    # Laid out as measures read it, one row of the sheets after the other, so that it need not be copied for them.
+    laid = np.empty((base.size, len(kinds), steps))
+    laid[...] = base[:, None, None]
+    counted = laid.transpose(1, 2, 0)
     is_first = before == 0
     if entry.size:
         is_first[1:] = (entry[1:] != entry[:-1]) | (unit[1:] != unit[:-1])

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Literal
 
@@ -41,7 +41,8 @@ class Evidence:
     of: float | None = None
     """Items (or grams, or samples) of the first selector, for texts such as '12 kernels'."""
     to: float | None = None
-    places: tuple[Place, ...] = ()
+    places: Sequence[Place] = ()
+    """Rows behind it, in the order of the sheets; worked out when they are read."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
