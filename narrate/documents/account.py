@@ -6,20 +6,13 @@ from collections import Counter
 from collections.abc import Iterator
 
 from narrate.documents.blocks import Block, Paragraph
+from narrate.documents.dates import dates_told
 from narrate.documents.inline import literal
+from narrate.documents.leads import is_shown
+from narrate.documents.unwritten import missing, told_of
 from narrate.model.edition import Edition
 from narrate.model.ids import SITE, Subject
 from narrate.telling.numbers import years
-
-
-def missing(text: str) -> Paragraph:
-    """What nobody has recorded yet and a report must say."""
-    return Paragraph(text=f"To be written: {text}", kind="missing")
-
-
-def told_of(report: object, *keys: str) -> str:
-    """The first of the project's own report keys that says something."""
-    return next((str(report[key]) for key in keys if report.get(key)), "")  # type: ignore[attr-defined, index]
 
 
 def introduction(edition: Edition) -> Iterator[Block]:
@@ -34,19 +27,18 @@ def introduction(edition: Edition) -> Iterator[Block]:
     )
     kinds = Counter(context.kind for context in project.contexts if project.samples_of(context.id))
     parts = ", ".join(f"{literal(kind)} ({n})" for kind, n in sorted(kinds.items()))
-    yield Paragraph(text=f"Sampled contexts by kind: {parts}. The samples are listed in {{register}}.")
+    listed = " The samples are listed in {register}." if is_shown(edition, "register") else ""
+    yield Paragraph(text=f"Sampled contexts by kind: {parts}.{listed}")
     for phase in project.phases:
         when = years(phase.start, phase.end, phase.dates)
         basis = f", on the basis of {literal(phase.basis.strip().rstrip('.'))}" if phase.basis else ""
         yield Paragraph(text=f"{literal(phase.name)}: {when or 'no years given'}{basis}.", kind="item")
-    dates = told_of(project.report, "radiocarbon")
-    if dates:
-        yield Paragraph(text=literal(" ".join(dates.split())))
-    elif any(phase.start is not None for phase in project.phases):
-        yield missing(
-            "for every radiocarbon date, the laboratory code, material, conventional age with error, calibration curve "
-            "and software, and ranges with their probability (Millard 2014). Give it as report: radiocarbon."
-        )
+    alone = [context for context in project.contexts if project.phase(context.phase) is None]
+    if alone and project.phases:
+        named = ", ".join(f"{literal(context.id)} ({literal(context.kind)})" for context in alone)
+        stay = "belongs to no phase and stays" if len(alone) == 1 else "belong to no phase and stay"
+        yield Paragraph(text=f"Without a phase: {named} {stay} out of every comparison of phases.", kind="item")
+    yield from dates_told(edition)
     yield from _given(edition, "aims", "aims of the plant study and the questions of the project design")
 
 
@@ -71,8 +63,9 @@ def sampling(edition: Edition) -> Iterator[Block]:
     yield Paragraph(text="Mesh: " + "; ".join(f"{m} ({_many(n, 'sample')})" for m, n in sorted(meshes.items())) + ".")
     in_part = [s for s in samples if any(c.proportion_sorted < 1 for c in s.size_classes)]
     heavy = Counter(None if s.heavy_fraction is None else s.heavy_fraction.sorted for s in samples)
+    listed = "; the shares stand in {register}" if is_shown(edition, "register") else ""
     yield Paragraph(
-        text=f"{_many(len(in_part), 'sample')} had a size class sorted in part; the shares stand in {{register}}. "
+        text=f"{_many(len(in_part), 'sample')} had a size class sorted in part{listed}. "
         f"The heavy fraction was sorted of {_many(heavy[True], 'sample')}, not sorted of {heavy[False]}, and not "
         f"spoken of in the records of {heavy[None]}."
     )

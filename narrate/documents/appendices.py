@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Sequence
 
 from narrate.documents.blocks import Table
@@ -75,7 +76,7 @@ def measures(edition: Edition) -> Table:
             if measured.value is not None:
                 rows.append((literal(name), titles.get(key, key), *_cells(measured)))
     note = (
-        "Interval: 95 %; –: none is worked out. n: what the value rests on. Measures without a value are left out; "
+        "Interval: 95%; –: none is worked out. n: what the value rests on. Measures without a value are left out; "
         "narrate measure writes them with the reason."
     )
     return Table(
@@ -117,12 +118,14 @@ def rules(edition: Edition) -> Table:
             if name not in where:
                 where.append(name)
     rows = []
+    titles = Counter(edition.packs.rules[id].title for id in found)  # type: ignore[index]
     for id, line in sorted(found.items()):
         rule = edition.packs.rules[id]  # type: ignore[index]
+        title = f"{rule.title} ({id})" if titles[rule.title] > 1 else rule.title
         held = line.get("holds", [])
         rows.append(
             (
-                literal(rule.title),
+                literal(title),
                 rule.status,
                 literal(", ".join(held)) or "–",
                 str(len(line.get("fails", []))),

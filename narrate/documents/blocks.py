@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -12,13 +13,16 @@ class Heading:
     """1 is the title of the section; no level is skipped."""
     text: str
     anchor: str = ""
+    is_listed: bool = True
+    """False: it stands in no table of contents, being the heading of one."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Paragraph:
     text: str
     """Latin names in *italics*, **strong** words, and references to tables and figures as {anchor}."""
-    kind: Literal["body", "notice", "byline", "missing", "reference", "item"] = "body"
+    kind: Literal["body", "notice", "byline", "missing", "reference", "item", "pointer"] = "body"
+    """pointer: a small line below a heading that leads to tables and figures."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -55,6 +59,21 @@ class Figure:
 
 
 Block = Heading | Paragraph | Table | Figure | Contents
+
+
+def listed(blocks: Sequence[Block]) -> list[Heading]:
+    """The headings that a table of contents lists: two levels below the title."""
+    return [b for b in blocks if isinstance(b, Heading) and b.level in (2, 3) and b.is_listed]
+
+
+def on_wide_pages(blocks: Sequence[Block]) -> list[bool]:
+    """Whether each block stands on a landscape page: wide tables, and the headings right above them."""
+    found: list[bool] = []
+    is_wide = False
+    for block in reversed(blocks):
+        is_wide = block.is_wide if isinstance(block, Table) else is_wide and isinstance(block, Heading)
+        found.append(is_wide)
+    return found[::-1]
 
 
 class Unfit(Exception):

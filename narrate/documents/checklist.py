@@ -12,9 +12,10 @@ from collections import Counter
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 
-from narrate.documents.account import told_of
 from narrate.documents.blocks import Block, Paragraph, Table
+from narrate.documents.dates import dates_lacking
 from narrate.documents.inline import literal
+from narrate.documents.unwritten import told_of
 from narrate.model.edition import Edition
 from narrate.model.report_blocks import BLOCKS, ChecklistItem, arranged
 from narrate.model.sampling import Sample
@@ -60,21 +61,11 @@ def _weights(edition: Edition) -> Answer:
 
 
 def _phases(edition: Edition) -> Answer:
-    without = [c.id for c in edition.project.contexts if edition.project.phase(c.phase) is None]
-    return f"{len(without)} context{'s' * (len(without) > 1)} without a phase" if without else ""
-
-
-def _dated(edition: Edition) -> Answer:
-    """Records have no field for dates; whoever has them gives them as a text."""
-    if not any(phase.start is not None for phase in edition.project.phases):
-        return ""
-    if told_of(edition.project.report, "radiocarbon"):
-        return ""
-    return (
-        "no laboratory code, conventional age with error, material, calibration curve, software or range with its "
-        "probability is given for the dates behind the phases; the records have no field for them, so write them as "
-        "report: radiocarbon in project.yaml"
-    )
+    """A context may belong to no phase, which the introduction then says by name; a dig without phases lacks them."""
+    undated = [phase.name for phase in edition.project.phases if phase.start is None]
+    if not edition.project.phases:
+        return "no phases; write them in project.yaml"
+    return f"no years for {', '.join(undated)}; write start and end" if undated else ""
 
 
 def _recovery(edition: Edition) -> Answer:
@@ -103,7 +94,7 @@ ITEMS: tuple[Item, ...] = (
     Item(asks="Method, results, discussion, recommendations", source=CIFA, block="results", lacks=_met),
     Item(asks="Interpretation, local and wider", source=CIFA, block="discussion", lacks=_reported("wider_context")),
     Item(asks="Place of the archive, with accession number", source=CIFA, block="archive", lacks=_reported("archive")),
-    Item(asks="Radiocarbon dates in full", source=DATES, block="introduction", lacks=_dated),
+    Item(asks="Radiocarbon dates in full", source=DATES, block="introduction", lacks=dates_lacking),
     Item(asks="Departures from the plan", source=PRACTICE, block="sampling", lacks=_reported("departures")),
     Item(
         asks="Volume of every sample",

@@ -10,25 +10,29 @@ from narrate.documents.inline import literal
 from narrate.model.edition import Edition
 from narrate.model.ids import SITE, Subject
 
+WIDTH_MM = 115
+"""Wide enough to read, and low enough for two charts to find room among the text."""
+
 
 def figures(edition: Edition) -> Iterator[Figure]:
-    """How dense the contexts are, and what the dig holds; none where there is nothing to draw."""
+    """What the dig holds, and how dense the contexts are; none where there is nothing to draw."""
     from narrate.charts import composition, density
 
     project, packs = edition.project, edition.packs
     site = edition.findings.of(Subject(level="site", id=SITE))
     for anchor, chart in (
-        ("density", density.draw(edition.findings, project, packs, "density")),
         (
             "composition",
             composition.draw(site, packs, "composition", preservation=project.preservation, name="the whole dig"),
         ),
+        ("density", density.draw(edition.findings, project, packs, "density")),
     ):
         if chart is not None:
             title = literal(chart.title.rstrip("."))
             yield Figure(
-                caption=f"{title}.", alt=chart.alt, svg=for_print(chart.svg), note=literal(chart.note), anchor=anchor
-            )
+                caption=f"{title}.", alt=chart.alt, svg=for_print(chart.svg), note=literal(chart.note), anchor=anchor,
+                width_mm=WIDTH_MM,
+            )  # fmt: skip
 
 
 def for_print(svg: str) -> str:

@@ -6,7 +6,7 @@ import base64
 from collections.abc import Mapping, Sequence
 from html import escape
 
-from narrate.documents.blocks import Block, Contents, Figure, Heading, Table
+from narrate.documents.blocks import Block, Contents, Figure, Heading, Table, listed
 from narrate.documents.inline import labels, plain, runs
 from narrate.documents.pdf import JPEG
 
@@ -15,6 +15,7 @@ body{font:1rem/1.5 Georgia,serif;color:#1a1a1a;background:#fff;max-width:52rem;m
 table{border-collapse:collapse;font:.85rem/1.35 Arial,sans-serif}
 th,td{border-bottom:1px solid #8a8a8a;padding:.2rem .5rem;text-align:left;vertical-align:top}
 caption{text-align:left;font-weight:bold;padding:.4rem 0}
+.pointer{font-size:.85rem;margin-top:0}
 .scroll{overflow-x:auto;margin:1.2rem 0 .4rem}.note{font-size:.85rem}
 .notice{border-left:.3rem solid #8a4b00;padding:.3rem .8rem;background:#fff6e8}
 .missing{border-left:.3rem solid #5a5a5a;padding:.3rem .8rem;font-style:italic}
@@ -31,8 +32,8 @@ def html(blocks: Sequence[Block], pictures: Mapping[str, bytes]) -> str:
     body: list[str] = []
     for number, block in enumerate(blocks):
         if isinstance(block, Heading):
-            id = block.anchor or f"h-{number}"
-            body.append(f'<h{block.level} id="{id}">{_inline(block.text, known)}</h{block.level}>')
+            anchor = block.anchor or f"h-{number}"
+            body.append(f'<h{block.level} id="{anchor}">{_inline(block.text, known)}</h{block.level}>')
         elif isinstance(block, Table):
             anchor, name = next(names)
             body.append(_table(block, anchor, name, known))
@@ -46,11 +47,10 @@ def html(blocks: Sequence[Block], pictures: Mapping[str, bytes]) -> str:
                 f"<figcaption>{escape(name)}. {caption}</figcaption></figure>"
             )
         elif isinstance(block, Contents):
+            places = {id(b): b.anchor or f"h-{n}" for n, b in enumerate(blocks) if isinstance(b, Heading)}
             links = (
-                f'<li style="margin-left:{b.level - 2}rem"><a href="#{b.anchor or f"h-{n}"}">'
-                f"{_inline(b.text, known)}</a></li>"
-                for n, b in enumerate(blocks)
-                if isinstance(b, Heading) and b.level in (2, 3)
+                f'<li style="margin-left:{b.level - 2}rem"><a href="#{places[id(b)]}">{_inline(b.text, known)}</a></li>'
+                for b in listed(blocks)
             )
             body.append(f'<nav aria-label="Contents"><ul>{"".join(links)}</ul></nav>')
         elif block.kind == "item":

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
@@ -77,6 +78,21 @@ def tied(text: str) -> str:
 
 def plain(text: str, known: Mapping[str, str] | None = None) -> str:
     return "".join(run.text for run in runs(text, known))
+
+
+def anchor_of(name: str, *numbers: int) -> str:
+    """
+    An anchor of a block about a record, whatever its id holds; it is a file name and a label too.
+
+    >>> anchor_of("photograph-C12", 1)
+    'photograph-c12-1'
+    >>> anchor_of("photograph-../C12", 1)
+    'photograph-c12-85599b53-1'
+    """
+    bare = re.sub(r"[^a-z0-9]+", "-", name.lower()).strip("-")[:60]
+    if bare != name.lower().replace("_", "-"):
+        bare = f"{bare}-{hashlib.blake2b(name.encode(), digest_size=4).hexdigest()}"
+    return "-".join((bare, *map(str, numbers)))
 
 
 def literal(text: str) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 
-from narrate.documents.blocks import Block, Contents, Figure, Heading, Table
+from narrate.documents.blocks import Block, Contents, Figure, Heading, Table, listed
 from narrate.documents.inline import labels, runs
 
 
@@ -29,7 +29,7 @@ def markdown(blocks: Sequence[Block], files: Mapping[str, str] | None = None) ->
             caption = f"{name}. {_inline(f'{block.caption} {block.note}'.strip(), known)}"
             parts.append(f"![{_escaped(block.alt)}]({where})\n\n{caption}")
         elif isinstance(block, Contents):
-            parts.append("\n".join(_entry(b, known) for b in blocks if isinstance(b, Heading) and b.level in (2, 3)))
+            parts.append("\n".join(_entry(b, known) for b in listed(blocks)))
         elif block.kind == "item":
             parts.append(f"- {_inline(block.text, known)}")
         else:

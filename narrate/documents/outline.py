@@ -5,15 +5,17 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator, Mapping
 
-from narrate.documents.account import archive, introduction, laboratory, limits, missing, sampling
+from narrate.documents.account import archive, introduction, laboratory, limits, sampling
 from narrate.documents.appendices import measures, raw_counts, rules
 from narrate.documents.blocks import Block, Contents, Heading, Paragraph
 from narrate.documents.checklist import checklist
 from narrate.documents.figures import figures
 from narrate.documents.inline import literal
+from narrate.documents.leads import is_shown, leads_of, led_to, seen_in
 from narrate.documents.photographs import photographs
 from narrate.documents.references import LEVELS, author_date, references
 from narrate.documents.tables import counts_by_context, sample_register, wood_by_phase
+from narrate.documents.unwritten import missing
 from narrate.model.edition import Edition
 from narrate.model.ids import SITE, Subject
 from narrate.model.narrative import Narrative
@@ -54,7 +56,8 @@ def _blocks(edition: Edition, files: Mapping[str, bytes]) -> Iterator[Block]:
         found = list(_results(edition, files) if is_results else _WRITERS[one.block](edition))
         own = [Paragraph(text=" ".join(p.split())) for p in re.split(r"\n\s*\n", one.text.strip()) if p.strip()]
         if found or own:
-            yield Heading(level=2, text=literal(heading), anchor=f"block-{one.block.replace('_', '-')}")
+            anchor = f"block-{one.block.replace('_', '-')}"
+            yield Heading(level=2, text=literal(heading), anchor=anchor, is_listed=one.block != "contents")
             yield from own
             yield from found
 
@@ -107,13 +110,13 @@ def _contents(edition: Edition) -> Iterator[Block]:
 
 def _results(edition: Edition, files: Mapping[str, bytes]) -> Iterator[Block]:
     project = edition.project
-    yield Paragraph(text="Contexts are told by phase; what holds across the dig stands in the discussion.")
-    yield from figures(edition)
-    tables = list(counts_by_context(edition))
-    yield from tables
-    wood = wood_by_phase(edition)
-    if wood is not None:
-        yield wood
+    drawn, tables, wood = tuple(figures(edition)), tuple(counts_by_context(edition)), wood_by_phase(edition)
+    leads = leads_of(edition, drawn, tables)
+    yield Paragraph(
+        text="Contexts are told by phase; what holds across the dig stands in the discussion. "
+        + led_to(drawn, tables, wood)
+    )
+    yield from drawn
     for phase in project.phases:
         when = years(phase.start, phase.end, phase.dates)
         yield Heading(level=3, text=literal(f"{phase.name}, {when}" if when else phase.name))
@@ -122,21 +125,32 @@ def _results(edition: Edition, files: Mapping[str, bytes]) -> Iterator[Block]:
             yield Paragraph(text="No samples were taken from this phase.")
         yield from _told(edition, Subject(level="phase", id=phase.id), 4)
         for context in contexts:
-            yield from _context(edition, context, files)
+            yield from _context(edition, context, files, leads)
     undated = [context for context in project.contexts if project.phase(context.phase) is None]
     if undated:
         yield Heading(level=3, text="Contexts without a phase")
         for context in undated:
-            yield from _context(edition, context, files)
+            yield from _context(edition, context, files, leads)
+    if tables or wood:
+        yield Heading(level=3, text="Tables of the results")
+        yield from tables
+    if wood:
+        yield wood
 
 
-def _context(edition: Edition, context: Context, files: Mapping[str, bytes]) -> Iterator[Block]:
+def _context(
+    edition: Edition, context: Context, files: Mapping[str, bytes], leads: Mapping[str, str]
+) -> Iterator[Block]:
     yield Heading(level=4, text=literal(f"{context.id}, {context.kind}"))
     if context.id in edition.project.disclosure.restricted_contexts:
         yield Paragraph(text=RESTRICTED, kind="notice")
+    shown = tuple(photographs(context, edition.project, files))
+    pointer = " ".join(part for part in (leads[context.id], seen_in(shown)) if part)
+    if pointer:
+        yield Paragraph(text=pointer, kind="pointer")
     told = list(_told(edition, Subject(level="context", id=context.id), 5))
     yield from told or [Paragraph(text="Nothing is told of this context: no samples, or no remains in them.")]
-    yield from photographs(context, edition.project, files)
+    yield from shown
 
 
 def _discussion(edition: Edition) -> Iterator[Block]:
@@ -145,6 +159,11 @@ def _discussion(edition: Edition) -> Iterator[Block]:
     for claim in edition.claims:
         if claim.verdict == "holds" and claim.about.level in LEVELS:
             cited_by.setdefault(claim.question, set()).update(claim.sources)
+    shown = (("measures", "The measures with their intervals stand in {measures}."),
+             ("rules", "How each rule came out stands in {rules}."))  # fmt: skip
+    leads = " ".join(text for block, text in shown if is_shown(edition, block))
+    if leads:
+        yield Paragraph(text=leads, kind="pointer")
     yield Heading(level=3, text="Works behind the readings")
     for question in edition.packs.questions:
         works = sorted({author_date(k, edition) for k in cited_by.get(question, ())} - {""})

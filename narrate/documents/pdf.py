@@ -7,7 +7,7 @@ import tempfile
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 
-from narrate.documents.blocks import Block, Contents, Figure, Heading, Table, Unfit
+from narrate.documents.blocks import Block, Contents, Figure, Heading, Table, Unfit, on_wide_pages
 from narrate.documents.inline import labels, plain, runs
 
 DPI = 300
@@ -83,23 +83,24 @@ def typst_source(blocks: Sequence[Block]) -> str:
     title = next((plain(b.text) for b in blocks if isinstance(b, Heading) and b.level == 1), "")
     parts = [_HEAD.format(title=_quoted(title))]
     is_wide = False
-    for block in blocks:
+    for block, wants_wide in zip(blocks, on_wide_pages(blocks), strict=True):
         # Neighbouring wide tables share their landscape pages.
-        if isinstance(block, Table) and block.is_wide and not is_wide:
-            parts.append("#set page(flipped: true)")
-            is_wide = True
-        elif is_wide and not (isinstance(block, Table) and block.is_wide):
-            parts.append("#set page(flipped: false)")
-            is_wide = False
+        if wants_wide != is_wide:
+            parts.append(f"#set page(flipped: {'true' if wants_wide else 'false'})")
+            is_wide = wants_wide
         if isinstance(block, Heading):
             text = _inline(block.text, known)
-            parts.append("#title()" if block.level == 1 else f"#heading(level: {block.level - 1})[{text}]")
+            listing = "" if block.is_listed else ", outlined: false"
+            heading = f"#heading(level: {block.level - 1}{listing})[{text}]"
+            parts.append("#title()" if block.level == 1 else heading)
         elif isinstance(block, Table):
             parts.append(_table(block, next(names), known))
         elif isinstance(block, Figure):
             alt = f", width: {block.width_mm}mm" + (f", alt: {_quoted(block.alt)}" if block.alt else "")
             caption = _inline(f"{block.caption} {block.note}".strip(), known)
-            parts.append(f'#figure(image("{block.anchor}"{alt}), caption: [{caption}]) <{next(names)}>')
+            # A drawing goes to the head or foot of a page, so that text fills the room before it.
+            place = ", placement: auto" if block.svg else ""
+            parts.append(f'#figure(image("{block.anchor}"{alt}), caption: [{caption}]{place}) <{next(names)}>')
         elif isinstance(block, Contents):
             parts.append("#outline(title: none, depth: 2)")
         else:
@@ -114,6 +115,7 @@ _KINDS = {
     "missing": "#block(stroke: (left: 2.5pt + luma(90)), inset: (left: 8pt, y: 3pt))[{}]",
     "reference": "#par(hanging-indent: 1.5em)[{}]",
     "item": "#list[{}]",
+    "pointer": "#block(sticky: true)[#set text(size: 8.5pt); #par[{}]]",
 }
 
 

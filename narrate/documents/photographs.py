@@ -6,7 +6,7 @@ import io
 from collections.abc import Iterator, Mapping
 
 from narrate.documents.blocks import Figure, Unfit
-from narrate.documents.inline import literal
+from narrate.documents.inline import anchor_of, literal
 from narrate.model.images import Image
 from narrate.model.project import Project
 from narrate.model.stratigraphy import Context
@@ -37,7 +37,7 @@ def photographs(context: Context, project: Project, files: Mapping[str, bytes]) 
             caption=f"{literal(id)}: {literal(_one_line(image.caption).rstrip('.')) or 'without a caption'}{credit}.",
             alt=_one_line(image.alt),
             photograph=for_print(files[image.file], image.file),
-            anchor=f"photograph-{context.id}-{number}".lower().replace("_", "-"),
+            anchor=anchor_of(f"photograph-{context.id}", number),
             width_mm=WIDTH_MM,
         )
 

@@ -49,7 +49,12 @@ def references(edition: Edition) -> Iterator[Block]:
 def _line(key: str, edition: Edition) -> str:
     line = source_line(key, edition.packs)
     bare = re.sub(r" \[[\w-]+: a default, check\]$", "", line)
-    return line if bare == line else f"{UNSEEN} {bare}"
+    is_seen = bare == line
+    bare = bare.replace("?.", "?")
+    container = edition.packs.sources[key].container  # type: ignore[index]
+    if re.search(r"\(eds?\.?\)", container):
+        bare = bare.replace(container.rstrip("."), f"In {container.rstrip('.')}", 1)
+    return bare if is_seen else f"{UNSEEN} {bare}"
 
 
 def cited(edition: Edition) -> tuple[str, ...]:

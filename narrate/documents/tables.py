@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from narrate.documents.abundance import key_of_classes, signs_of_classes
 from narrate.documents.blocks import Table
-from narrate.documents.inline import literal
+from narrate.documents.inline import anchor_of, literal
+from narrate.documents.leads import is_shown
+from narrate.model.counts import CountRow
 from narrate.model.edition import Edition
 from narrate.model.findings import Tally
 from narrate.model.ids import SITE, Subject
@@ -79,7 +81,8 @@ def counts_by_context(edition: Edition) -> Iterator[Table]:
         whole = _tallied(edition, sampled)
         for number, chunk in enumerate(chunks, start=1):
             part = f" ({number} of {len(chunks)})" if len(chunks) > 1 else ""
-            yield _phase_table(edition, chunk, whole, number == len(chunks), f"{name}{part}", f"counts-{id}-{number}")
+            anchor = anchor_of(f"counts-{id}", number)
+            yield _phase_table(edition, chunk, whole, number == len(chunks), f"{name}{part}", anchor)
 
 
 @dataclass(slots=True)
@@ -89,7 +92,8 @@ class _Line:
     cells: dict[str, str]
     counted: int = 0
     is_noted: bool = False
-    samples: int = 0
+    holders: set[str] = field(default_factory=set)
+    """Samples that hold it, each once, whatever states of preservation it is in there."""
     mass_g: float = 0.0
     """Of what was weighed and not counted."""
 
@@ -98,6 +102,7 @@ def _tallied(edition: Edition, contexts: Sequence[Context]) -> dict[tuple[str, s
     ancient = edition.packs.words.preservations.get(edition.project.preservation, ())
     found: dict[tuple[str, str], _Line] = {}
     signs = signs_of_classes(edition)
+    holder = {row.place: row.sample for row in edition.project.counts if _is_there(row)}
     for context in contexts:
         for tally in edition.findings.of(Subject(level="context", id=context.id)).tallies:
             if tally.condition not in ancient:
@@ -108,8 +113,12 @@ def _tallied(edition: Edition, contexts: Sequence[Context]) -> dict[tuple[str, s
             line.counted += tally.counted
             line.is_noted |= tally.is_noted
             line.mass_g += tally.mass_g if tally.mass_g is not None and not tally.counted else 0.0
-            line.samples += tally.samples
+            line.holders |= {holder[place] for place in tally.places if place in holder}
     return found
+
+
+def _is_there(row: CountRow) -> bool:
+    return row.count.amount == "noted as present" or bool(row.count.number) or bool(row.mass_g)
 
 
 def _phase_table(
@@ -131,29 +140,36 @@ def _phase_table(
         total = f"{line.counted:,}" if line.counted else ""
         total += (f" and {NOTED}" if total else NOTED) if line.is_noted else ""
         total = "; ".join(part for part in (total, f"{line.mass_g:.6g} g" if line.mass_g else "") if part)
-        last = (total or "–", f"{line.samples} of {of}") if is_last else ()
+        last = (total or "–", f"{len(line.holders)} of {of}") if is_last else ()
         rows.append((_name(taxon, edition), part, *(line.cells.get(id, "–") for id in ids), *last))
     found = [edition.findings.of(Subject(level="context", id=id)) for id in ids]
+    phase = edition.findings.subjects.get(Subject(level="phase", id=contexts[0].phase or ""))
+    found += [phase] if is_last and phase else []
     foot = [
         ("Litres floated", *("not recorded" if f.litres is None else f"{f.litres:g}" for f in found)),
         ("Items without wood", *(_value(f.measurements["items"].value, "{:,.0f}") for f in found)),
         ("Items per litre", *(_value(f.measurements["density"].value, "{:.1f}") for f in found)),
     ]
-    blank = ("", "") if is_last else ()
+    blank = ("",) if is_last and phase else ("", "") if is_last else ()
     rows += [(f"**{head}**", "", *cells, *blank) for head, *cells in foot]
+    apart = "; the two stand apart in {raw-counts}" if is_shown(edition, "raw_counts") else ""
     note = (
         "Items as counted; nothing in the table is scaled up but the items per litre, which reckon with the unsorted "
         f"share. {NOTED}: noted as present and not counted. –: none found. {key_of_classes(edition, ids)}"
-        "cf.: all of them are 'cf.'. †: some of them come from a class that was sorted in part. "
-        "Different plants and parts are not summed: a fragment of nutshell is no seed. "
+        "cf.: all of them are 'cf.'. ‡: some of them are 'cf.' or one of two taxa. †: some of them come from a class "
+        f"that was sorted in part. Whole and broken items of a kind are joined{apart}. No row joins different plants "
+        "or parts: a fragment of nutshell is no seed. Items without wood are pieces of every kind and no number of "
+        "plants; they stand here as the base of the items per litre. "
     )
+    if any("; " in cell for line in lines.values() for id, cell in line.cells.items() if id in ids):
+        note += "Numbers parted by a semicolon are of different states of preservation. "
     note += "Ubiquity: samples of the phase that hold it, sterile samples included. " if is_last else ""
     note += "Remains in other conditions, and modern seeds, stand in the counts by sample alone."
     return Table(
         caption=f"Charred plant remains by context: {literal(name)}."
         if edition.project.preservation == "charred"
         else f"Plant remains by context: {literal(name)}.",
-        columns=("Plant", "Part", *ids, *(("Total", "Ubiquity") if is_last else ())),
+        columns=("Plant", "Part", *map(literal, ids), *(("Total", "Ubiquity") if is_last else ())),
         rows=tuple(rows),
         note=note,
         anchor=anchor.lower().replace(" ", "-"),
@@ -175,6 +191,7 @@ def _value(value: float | None, form: str) -> str:
 def _cell(tally: Tally, signs: Sequence[str] = ()) -> str:
     """signs: the classes of abundance in which it was noted, as written."""
     number = f"{tally.counted:,}" if tally.counted else ""
+    number += "‡" if tally.counted and tally.doubtful and not tally.only_cf else ""
     number += "†" if tally.counted and tally.estimated > tally.counted + 1e-9 else ""
     noted = literal(", ".join(signs)) or (NOTED if tally.is_noted and not number else "")
     number = " and ".join(part for part in (number, noted) if part)
@@ -184,7 +201,7 @@ def _cell(tally: Tally, signs: Sequence[str] = ()) -> str:
 
 def wood_by_phase(edition: Edition) -> Table | None:
     """Identified wood fragments of each phase as counts and percentages; None where no wood was identified."""
-    packs, project = edition.packs, edition.project
+    project = edition.project
     subjects = [(p.name, Subject(level="phase", id=p.id)) for p in project.phases]
     subjects = [(n, s) for n, s in subjects if s in edition.findings.subjects] or [
         ("all samples", Subject(level="site", id=SITE))
@@ -192,8 +209,7 @@ def wood_by_phase(edition: Edition) -> Table | None:
     counts: dict[str, dict[str, int]] = {}
     for name, subject in subjects:
         for tally in edition.findings.of(subject).tallies:
-            part = packs.words.parts.get(tally.part)
-            if part is not None and "wood" in part.roles and tally.counted:
+            if _is_wood(tally, edition):
                 line = counts.setdefault(tally.taxon or tally.written, {})
                 line[name] = line.get(name, 0) + tally.counted
     if not counts:
@@ -212,6 +228,11 @@ def wood_by_phase(edition: Edition) -> Table | None:
     rows.append(("**Sum**", *foot))
     off = [name for name, total in sums.items() if total and f"{printed[name]:.1f}" != "100.0"]
     note = "Percentages of the identified fragments; fragments are pieces, not trees."
+    whole = sum(t.counted for t in edition.findings.of(Subject(level="site", id=SITE)).tallies if _is_wood(t, edition))
+    out = whole - sum(sums.values())
+    note += (
+        f" Of the {whole:,} identified fragments, {out:,} from contexts without a phase are left out." if out else ""
+    )
     note += f" As printed those of {', '.join(off)} do not sum to 100.0, because each is rounded." if off else ""
     return Table(
         caption="Wood charcoal by phase.",
@@ -220,6 +241,11 @@ def wood_by_phase(edition: Edition) -> Table | None:
         note=note,
         anchor="wood",
     )
+
+
+def _is_wood(tally: Tally, edition: Edition) -> bool:
+    part = edition.packs.words.parts.get(tally.part)
+    return part is not None and "wood" in part.roles and tally.counted > 0
 
 
 def _litres(sample: Sample) -> str:

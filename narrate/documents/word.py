@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 from xml.sax.saxutils import escape
 
-from narrate.documents.blocks import Block, Contents, Figure, Heading, Paragraph, Table, Unfit
+from narrate.documents.blocks import Block, Contents, Figure, Heading, Paragraph, Table, Unfit, listed, on_wide_pages
 from narrate.documents.inline import labels, plain, runs
 from narrate.documents.pdf import widths_of
 from narrate.documents.word_styles import opened
@@ -26,7 +26,12 @@ _STYLES = {
     "missing": "To be written",
     "reference": "Reference",
     "item": "List Bullet",
+    "pointer": "Pointer",
 }
+
+
+_MOST_OF_A_PAGE = 0.8
+"""Of the height of a page that a picture takes, so that its caption stands with it."""
 
 
 def word(blocks: Sequence[Block], pictures: Mapping[str, bytes], template: Path | None = None) -> bytes:
@@ -52,7 +57,9 @@ class _Writer:
         self.names = iter(self.known)
         self.ids = {style.name: style.style_id for style in document.styles}
         self.bookmarks = 0
-        self.bookmark_of = {anchor: f"n_{anchor.replace('-', '_')}"[:40] for anchor in self.known}
+        self.contents = listed(blocks)
+        self.places = {id(heading): number for number, heading in enumerate(self.contents, start=1)}
+        self.bookmark_of = {a: f"n{n}_{a.replace('-', '_')}"[:40] for n, a in enumerate(self.known, start=1)}
         self.is_wide = False
         self.set: dict[str, str] = {}
         """Text -> its runs as XML."""
@@ -60,8 +67,8 @@ class _Writer:
     def write(self) -> None:
         self._properties()
         self._furniture()
-        for block in self.blocks:
-            self._turn(isinstance(block, Table) and block.is_wide)
+        for block, is_wide in zip(self.blocks, on_wide_pages(self.blocks), strict=True):
+            self._turn(is_wide)
             self._block(block)
         self._turn(False)
 
@@ -96,7 +103,7 @@ class _Writer:
 
     def _block(self, block: Block) -> None:
         if isinstance(block, Heading):
-            self._add("Title" if block.level == 1 else f"Heading {min(block.level - 1, 5)}", self._runs(block.text))
+            self._heading(block)
         elif isinstance(block, Paragraph):
             self._add(_STYLES[block.kind], self._runs(block.text))
         elif isinstance(block, Table):
@@ -107,6 +114,23 @@ class _Writer:
             self._figure(block)
         else:
             self._contents(block)
+
+    def _heading(self, heading: Heading) -> None:
+        if heading.level == 1:
+            self._add("Title", self._runs(heading.text))
+        elif not heading.is_listed:
+            self._add("TOC Heading", self._runs(heading.text))
+        else:
+            self._add(f"Heading {min(heading.level - 1, 5)}", self._marked(self._runs(heading.text), heading))
+
+    def _marked(self, runs: str, heading: Heading) -> str:
+        """The heading within the bookmark to which the contents lead."""
+        if id(heading) not in self.places:
+            return runs
+        self.bookmarks += 1
+        name = f"_Toc{self.places[id(heading)]:06}"
+        start = f'<w:bookmarkStart w:id="{self.bookmarks}" w:name="{name}"/>'
+        return f'{start}{runs}<w:bookmarkEnd w:id="{self.bookmarks}"/>'
 
     def _add(self, style: str, runs: str, extra: str = "") -> None:
         from docx.oxml import parse_xml
@@ -177,26 +201,32 @@ class _Writer:
 
         if not figure.alt.strip():
             raise Unfit(f"the figure '{figure.caption}' has no alternative text")
-        paragraph = self.document.add_paragraph()
-        paragraph.paragraph_format.keep_with_next = True
+        paragraph = self.document.add_paragraph(style="Figure")
         section: Any = self.document.sections[-1]
         room = section.page_width - section.left_margin - section.right_margin
         shape = paragraph.add_run().add_picture(
             io.BytesIO(self.pictures[figure.anchor]), width=min(room, Mm(figure.width_mm))
         )
+        most = int((section.page_height - section.top_margin - section.bottom_margin) * _MOST_OF_A_PAGE)
+        if shape.height > most:
+            shape.width, shape.height = int(shape.width * most / shape.height), most
         shape._inline.docPr.set("descr", figure.alt)
         anchor = next(self.names)
-        self._caption("Figure", anchor, f"{figure.caption} {figure.note}".strip(), is_above=False)
+        self._caption("Figure", anchor, figure.caption, is_above=False)
+        if figure.note:
+            self._add("Table note", self._runs(figure.note))
 
     def _contents(self, block: Contents) -> None:
         """A field that Word fills; its text until then are the headings themselves."""
-        shown = [b for b in self.blocks if isinstance(b, Heading) and b.level in (2, 3)]
         begin = _char("begin") + _instruction('TOC \\o "1-2" \\h \\z \\u') + _char("separate")
-        for number, heading in enumerate(shown):
-            first = begin if number == 0 else ""
-            last = _char("end") if number == len(shown) - 1 else ""
-            indent = f'<w:ind w:left="{(heading.level - 2) * 300}"/>'
-            self._add("Normal", f"{first}{self._runs(heading.text)}{last}", indent)
+        for number, heading in enumerate(self.contents, start=1):
+            first = begin if number == 1 else ""
+            last = _char("end") if number == len(self.contents) else ""
+            name = f"_Toc{number:06}"
+            page = "".join(_field(f"PAGEREF {name} \\h", "", bare=True))
+            entry = f"{self._runs(heading.text)}<w:r><w:tab/></w:r>{page}"
+            link = f'<w:hyperlink w:anchor="{name}" w:history="1">{entry}</w:hyperlink>'
+            self._add(f"toc {heading.level - 1}", f"{first}{link}{last}")
 
 
 def _field(instruction: str, shown: str, *, bare: bool = False) -> tuple[str, ...]:

@@ -84,6 +84,13 @@ def _own_styles(document: Document) -> None:
     if head := added("Table head", WD_STYLE_TYPE.PARAGRAPH):
         head.base_style = styles["Table text"]
         head.font.bold = True
+    if figure := added("Figure", WD_STYLE_TYPE.PARAGRAPH):
+        figure.paragraph_format.keep_with_next = True
+        figure.paragraph_format.space_before, figure.paragraph_format.space_after = Pt(6), Pt(3)
+    if pointer := added("Pointer", WD_STYLE_TYPE.PARAGRAPH):
+        pointer.font.size = Pt(8.5)
+        pointer.paragraph_format.space_after = Pt(3)
+        pointer.paragraph_format.keep_with_next = True
     if note := added("Table note", WD_STYLE_TYPE.PARAGRAPH):
         note.font.size = Pt(8.5)
         note.paragraph_format.space_before = Pt(3)
@@ -98,3 +105,30 @@ def _own_styles(document: Document) -> None:
         reference.paragraph_format.first_line_indent = Mm(-8)
     added("List Bullet", WD_STYLE_TYPE.PARAGRAPH)
     added("Heading 5", WD_STYLE_TYPE.PARAGRAPH)
+    _contents_styles(document)
+
+
+def _contents_styles(document: Document) -> None:
+    """Lines of the contents: the page number stands at the right margin behind dots; its heading is not in it."""
+    from docx.enum.style import WD_STYLE_TYPE
+    from docx.enum.text import WD_TAB_ALIGNMENT, WD_TAB_LEADER
+    from docx.oxml import OxmlElement
+    from docx.oxml.ns import qn
+    from docx.shared import Mm, Pt
+
+    styles: Any = document.styles
+    section: Any = document.sections[0]
+    for level in (1, 2):
+        if f"toc {level}" not in {style.name for style in styles}:
+            line = styles.add_style(f"toc {level}", WD_STYLE_TYPE.PARAGRAPH, builtin=True)
+            line.base_style = styles["Normal"]
+            line.paragraph_format.left_indent = Mm(6 * (level - 1))
+            line.paragraph_format.space_before, line.paragraph_format.space_after = Pt(0), Pt(2)
+            room = section.page_width - section.left_margin - section.right_margin
+            line.paragraph_format.tab_stops.add_tab_stop(room, WD_TAB_ALIGNMENT.RIGHT, WD_TAB_LEADER.DOTS)
+    if "TOC Heading" not in {style.name for style in styles}:
+        head = styles.add_style("TOC Heading", WD_STYLE_TYPE.PARAGRAPH, builtin=True)
+        head.base_style = styles["Heading 1"]
+        level = OxmlElement("w:outlineLvl")
+        level.set(qn("w:val"), "9")
+        head.element.get_or_add_pPr().append(level)

@@ -17,7 +17,7 @@ WELL_KNOWN = ("read", "memory-H", "calc")
 CITED = 2
 """Works cited in one place; the rule's page and the list of works have all."""
 
-_INITIALS = re.compile(r",\s*(?:[A-Z]\.[\s-]*)+(?:,?\s*(?:Jr|Sr)\.?)?")
+_INITIALS = re.compile(r",\s*(?:[A-Z]\.[\s-]*)+(?:[A-Z](?=\s*(?:[,&]|$)))?(?:,?\s*(?:Jr|Sr)\.?)?")
 
 
 def cited(page: Page, items: Sequence[Reading], reasons: Sequence[str]) -> str:
@@ -48,6 +48,8 @@ def author_year(authors: str, year: str) -> str:
     ('Adams et al. 2007', 'van der Veen 2007')
     >>> author_year("Charles, M. et al.", "2009"), author_year("Bonner, F. T. & Karrfalt, R. P. (eds)", "2008")
     ('Charles et al. 2009', 'Bonner and Karrfalt 2008')
+    >>> author_year("Fuller, D. Q, Stevens, C. & McClatchie, M.", "2014")
+    'Fuller et al. 2014'
     """
     bare = re.sub(r"\s*\(eds?\.?\)", "", _INITIALS.sub(" ", authors))
     is_more = "et al" in bare
