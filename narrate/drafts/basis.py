@@ -103,7 +103,7 @@ def differences(before: Figures, now: Figures, name: Callable[[str], str] = str)
         if old == new:
             continue
         if old is None:
-            told.append(f"{name(key)}: new, {_written_out(new)}")
+            told.append(f"{name(key)}: new, {_written_out(new or '')}")
         elif new is None:
             told.append(f"{name(key)}: {_written_out(old)}, now not there")
         elif old in GRADE_NAMES and new in GRADE_NAMES:

@@ -18,14 +18,12 @@ from narrate.drafts.merge import Merged, merged
 from narrate.drafts.offered import Base, Drafted
 from narrate.drafts.placing import drafted_file
 from narrate.files import write
-from narrate.model.ids import Subject
+from narrate.model.ids import FILED, Subject
 from narrate.model.languages import Language
 from narrate.model.narrative import Narrative, Section, Sentence
 from narrate.problems import Place, Problem, ProblemList
 
 FOLDER = "narratives"
-_LEVELS = ("context", "phase", "site")
-"""Subjects whose narratives are written as files; those of samples are too short to be worth one."""
 LONGEST_NAME = 120
 """Bytes of a file's name, before its mark and ending."""
 _RESERVED = re.compile(r"con|prn|aux|nul|com\d|lpt\d", re.IGNORECASE)
@@ -119,7 +117,7 @@ def owned(
 
 def is_a_file(subject: Subject) -> bool:
     """True for subjects whose narratives stand in files."""
-    return subject.level in _LEVELS
+    return subject.level in FILED
 
 
 def write_files(files: Mapping[Path, Revised]) -> tuple[Path, ...]:

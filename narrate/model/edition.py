@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from narrate.model.claims import Claims
 from narrate.model.findings import Findings
@@ -28,6 +28,8 @@ class Edition:
     claims: Claims
     narratives: Mapping[tuple[str, Subject], Narrative]
     """By audience and subject. The review edition holds 'review' and 'report', the public one 'public'."""
+    told_elsewhere: Mapping[tuple[str, Subject], Narrative] = field(default_factory=dict)
+    """Narratives of other editions, for the list of words that wait for a person; empty in a public edition."""
     problems: tuple[Problem, ...] = ()
     version: str = ""
     manual: tuple[MeasurePage, ...] = ()

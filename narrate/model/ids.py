@@ -19,6 +19,9 @@ SourceKey = NewType("SourceKey", str)
 Level = Literal["sample", "context", "feature", "phase", "site"]
 LEVELS: tuple[Level, ...] = ("sample", "context", "feature", "phase", "site")
 
+FILED: tuple[Level, ...] = ("context", "phase", "site")
+"""Levels whose narratives stand in files, where an analyst may change and approve them; a sample's is too short."""
+
 SITE = "site"
 """The id of the one subject of level 'site': the whole dig."""
 

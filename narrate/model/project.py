@@ -46,6 +46,8 @@ class Project:
     """How years, numbers and units are written, where the project says so."""
     approved_only: frozenset[str] = frozenset()
     """What is built from approved words alone: 'public' (the site for visitors), 'report'."""
+    audiences: tuple[str, ...] = ()
+    """Audiences that come with narrate and are told beside the usual four, such as 'public-es'."""
     address: str = ""
     """Where the public site will stand, such as 'https://example.org/dig/'; empty where that is not known."""
     report_blocks: tuple[ReportBlock, ...] = ()

@@ -27,7 +27,29 @@ from narrate.telling.calibrated import overclaimed
 from narrate.telling.tell import narratives
 
 EDITIONS: Mapping[str, tuple[str, ...]] = {"review": ("review", "report"), "public": ("public", "label")}
-"""Each site and the audiences whose narratives it holds."""
+"""Each site and the audiences whose narratives it always holds."""
+
+_DISCLOSED = {"review": "everything", "public": "public"}
+
+
+def audiences_of(name: str, part: Judged) -> tuple[str, ...]:
+    """
+    The audiences of an edition: its own, those of the project's packs, and those that come with narrate and that
+    project.yaml asks for. One that may not know everything is told in the public edition.
+    """
+    usual = [id for ids in EDITIONS.values() for id in ids]
+    further = [
+        audience.id
+        for audience in part.packs.audiences.values()
+        if audience.id not in usual
+        and audience.discloses == _DISCLOSED[name]
+        and (audience.id in part.project.audiences or not audience.place.path.startswith(_SHIPPED))
+    ]
+    return (*EDITIONS[name], *sorted(further))
+
+
+_SHIPPED = "narrate/packs/"
+"""Where messages say that the files of narrate itself lie."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -56,7 +78,7 @@ def words_of(folder: Path, name: str, part: Judged, approved_only: frozenset[str
         subject_of={key: subject for subject, key in keys.items()},
     )
     found: dict[str, Owned] = {}
-    for audience in EDITIONS[name]:
+    for audience in audiences_of(name, part):
         drafted = narratives(part.project, part.packs, part.findings, part.claims, audience)
         found[audience] = owned(
             folder,
@@ -90,7 +112,7 @@ def all_told(
                 path = draft_path(folder, audience, keys[subject], alike)
                 _tell_kept_back(folder, path, sentence.text, problems)
     for context in sorted(whole.project.disclosure.restricted_contexts):
-        for audience in EDITIONS["public"]:
+        for audience in audiences_of("public", open_part):
             path = draft_path(folder, audience, context, alike)
             if path.is_file():
                 problems.warning(
@@ -100,8 +122,17 @@ def all_told(
                     help="delete the file and its side file before the folder is given to others",
                 )
     everyone = [key for subject, key in subject_keys(whole.project).items() if is_a_file(subject)]
-    for audience in (a for audiences in EDITIONS.values() for a in audiences):
+    for audience in (*audiences_of("review", whole), *audiences_of("public", open_part)):
         tell_unowned(folder, audience, everyone, problems)
+    known = ", ".join(sorted(whole.packs.audiences))
+    for name in whole.project.audiences:
+        if name not in whole.packs.audiences:
+            problems.error(
+                Place(path="project.yaml"),
+                "N601",
+                f"audiences names '{name}', which no pack holds, expected one of {known}",
+                help="correct the name, or put its file into packs/audiences/ of the project",
+            )
     public = replace(public, narratives=kept, problems=(*public.problems, *problems.sorted()))
     return {"review": words_of(folder, "review", whole, approved_only), "public": public}
 
@@ -149,6 +180,7 @@ def edition_of(
     version: str,
     *,
     approved_only: bool = False,
+    told_elsewhere: Mapping[tuple[str, Subject], Narrative] | None = None,
 ) -> Edition:
     return Edition(
         audience=name,
@@ -158,6 +190,7 @@ def edition_of(
         claims=part.claims,
         narratives=told,
         problems=problems,
+        told_elsewhere=told_elsewhere or {},
         version=version,
         ranking=ranked(part.project, part.packs, part.findings, part.claims) if name == "review" else None,
         manual=manual(),

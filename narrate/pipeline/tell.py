@@ -96,6 +96,7 @@ def _editions(
             problems if name == "review" else (),
             version,
             approved_only=is_strict,
+            told_elsewhere=told["public"].narratives if name == "review" else None,
         )
 
 

@@ -104,6 +104,8 @@ def read_project_file(source: SourceText, problems: ProblemList, regions: tuple[
     has_unread_phases = _has_unread_phases(node, problems.found[before:])
     phases = _unique_phases(found.pop("phases", ()), asking, node)
     disclosure = found.pop("disclosure", {})
+    if "audiences" in found:
+        found["audiences"] = tuple(dict.fromkeys(found["audiences"]))
     if "approved_only" in found:
         found["approved_only"] = frozenset(found["approved_only"])
     _unique_blocks(found.get("report_blocks", ()), asking, node)
@@ -200,6 +202,7 @@ def _project_fields(regions: tuple[str, ...]) -> dict[str, Field]:
         "report_blocks": Field(reads=list_of(record_of(block, ReportBlock))),
         "report_checklist": Field(reads=list_of(record_of(checked, ChecklistItem))),
         "style": Field(reads=record_of(style, Style)),
+        "audiences": Field(reads=list_of(id_text("an audience"), one_is_a_list=True)),
         "address": Field(reads=web_address()),
         "approved_only": Field(reads=list_of(one_of(APPROVABLE), one_is_a_list=True)),
     }

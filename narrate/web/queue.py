@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from narrate.model.claims import GRADE_NAMES, Claim
 from narrate.model.edition import Edition
+from narrate.model.ids import FILED
 from narrate.web.evidence import ClaimView, Opener
 from narrate.web.ranking import RankingView, ranking_view
 from narrate.web.views import STORIES
@@ -99,7 +100,11 @@ class QueueView:
 
     @property
     def words(self) -> tuple[WordsView, ...]:
-        """Every narrative of the edition, those with stale sentences first."""
+        """
+        Every narrative that stands in a file, for any audience, those with stale sentences first.
+
+        Texts of samples and features stand in none: nobody can approve them, and nothing here waits for that.
+        """
         wording = self._opener.wording
         found = [
             WordsView(
@@ -112,8 +117,8 @@ class QueueView:
                 approved=sum(sentence.is_approved for sentence in narrative.sentences()),
                 approval="lapsed" if narrative.has_lapsed else "approved" if narrative.approved_by else "not approved",
             )
-            for (audience, subject), narrative in self._edition.narratives.items()
-            if audience in STORIES[self._edition.audience] and narrative.sentences() and self._opener.target(subject)
+            for (audience, subject), narrative in {**self._edition.told_elsewhere, **self._edition.narratives}.items()
+            if subject.level in FILED and narrative.sentences() and self._opener.target(subject)
         ]
         return tuple(sorted(found, key=lambda one: -one.stale))
 

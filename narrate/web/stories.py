@@ -50,6 +50,9 @@ class SectionView:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StoryView:
     audience: str
+    for_whom: str
+    """The audience's own title, in its language."""
+    language: str
     title: str
     summary: Markup
     sections: tuple[SectionView, ...]
@@ -66,6 +69,8 @@ def story(opener: Opener, audience: str, subject: Subject) -> StoryView | None:
         return None
     return StoryView(
         audience=audience,
+        for_whom=opener.edition.packs.audiences[audience].title,
+        language=opener.edition.packs.audiences[audience].language,
         title=narrative.title,
         summary=summary(narrative),
         sections=_sections(opener, narrative),

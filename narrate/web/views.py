@@ -24,6 +24,7 @@ from narrate.web.stories import StoryView, story, summary
 
 STORIES = {"review": ("review", "report"), "public": ("public",)}
 """Narratives of each edition, in the order in which they stand on a page."""
+_ON_NO_PAGE = ("label",)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -57,7 +58,9 @@ class SubjectView:
 
     @cached_property
     def stories(self) -> tuple[StoryView, ...]:
-        found = (story(self._opener, audience, self.subject) for audience in STORIES[self.edition.audience])
+        usual = STORIES[self.edition.audience]
+        further = sorted({audience for audience, _ in self.edition.narratives} - {*usual, *_ON_NO_PAGE})
+        found = (story(self._opener, audience, self.subject) for audience in (*usual, *further))
         return tuple(one for one in found if one is not None)
 
     @property

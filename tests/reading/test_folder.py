@@ -236,7 +236,7 @@ VALUES = st.recursive(
 SHAPES = {
     "project.yaml": [
         *("title", "summary", "region_packs", "preservation", "authors", "report", "phases", "disclosure"),
-        *("style", "approved_only", "address"),
+        *("style", "approved_only", "audiences", "address"),
     ],
     "records/all.yaml": ["contexts", "samples", "other"],
     "packs/sources.yaml": ["sources"],
