@@ -79,7 +79,8 @@ def _by_layout(
     root: Path, path: str, packs: Packs, known: Known, unread: Unread, problems: ProblemList, sheet_says: SheetSays
 ) -> list[CountRow]:
     before = len(problems.found)
-    rows, sheet = read_laboratory_sheet(root, path, packs, known.identifier, known.samples, known.sample_ids, problems)
+    samples = {str(id): sample for id, sample in known.samples.items()}
+    rows, sheet = read_laboratory_sheet(root, path, packs, known.identifier, samples, known.sample_ids, problems)
     problems.found[before:] = [p for p in problems.found[before:] if not _is_held_back(p, known, unread)]
     if sheet is not None:
         sheet_says.take(sheet.facts)

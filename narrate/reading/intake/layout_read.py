@@ -15,6 +15,7 @@ from narrate.model.sampling import Sample
 from narrate.problems import Place, ProblemList
 from narrate.reading.asking import near, offered
 from narrate.reading.intake.finds import Find, SheetFinds, read_finds
+from narrate.reading.intake.said import Said
 from narrate.reading.intake.stored_totals import ReadTable, check_stored
 from narrate.reading.intake.told import Told
 from narrate.reading.intake.written_names import NameReader
@@ -32,7 +33,7 @@ class LaboratorySheet:
     """A laboratory's own file as read by its layout."""
 
     rows: list[CountRow] = field(default_factory=list)
-    facts: dict[str, dict[str, list[object]]] = field(default_factory=dict)
+    facts: dict[str, dict[str, list[Said]]] = field(default_factory=dict)
     tables: list[SheetFinds] = field(default_factory=list)
     read: list[ReadTable] = field(default_factory=list)
     """The same, each with its grid and its layout."""
@@ -82,7 +83,7 @@ def read_by_layout(
         for id, facts in finds.facts.items():
             known = sheet.facts.setdefault(id, {})
             for role, said in facts.items():
-                known.setdefault(role, []).extend(said)  # type: ignore[arg-type]
+                known.setdefault(role, []).extend(said)
         _tell_set_aside(finds, told)
         _tell_parts(finds, told, layout, grid)
     check_stored(sheet.read, layout, names, told, samples or {})

@@ -76,6 +76,8 @@ class Draft:
     samples: dict[str, dict[str, str]] = field(default_factory=dict)
     phases: list[str] = field(default_factory=list)
     sources: list[str] = field(default_factory=list)
+    cells: dict[tuple[str, str, str], str] = field(default_factory=dict)
+    """'samples' or 'contexts', id, field -> the cell that it was taken from."""
 
 
 def draft_records(
@@ -124,6 +126,8 @@ def draft_records(
         if notes:
             sample["note"] = "; ".join(dict.fromkeys(notes))
         draft.samples[id] = sample
+        for key, role in (("id", "sample"), ("context", "context"), ("volume_l", "volume"), ("size_classes", "sorted")):
+            _note_cell(draft, "samples", id, key, said.get(role, ()))
         if context not in known_c:
             _context(context, said, draft, words)
     return draft
@@ -212,6 +216,9 @@ def _context(id: str, said: Mapping[str, list[Said]], draft: Draft, words: Words
             if role != "feature" and one.text not in descriptions:
                 descriptions.append(one.text)
     context["kind"] = kind or "other"
+    own = [one for role in ("context", "feature") for one in said.get(role, ()) if one.text == id]
+    for key, found_in in (("id", own), ("kind", said.get("kind", ())), ("phase", said.get("phase", ()))):
+        _note_cell(draft, "contexts", id, key, found_in)
     if said.get("feature") and said["feature"][0].text != id:
         context["feature"] = said["feature"][0].text
     if said.get("phase"):
@@ -221,6 +228,12 @@ def _context(id: str, said: Mapping[str, list[Said]], draft: Draft, words: Words
             draft.phases.append(phase)
     if descriptions:
         context["description"] = "; ".join(descriptions)
+
+
+def _note_cell(draft: Draft, what: str, id: str, key: str, said: Iterable[Said]) -> None:
+    for one in said:
+        draft.cells.setdefault((what, id, key), one.place.row)
+        return
 
 
 def _kind_within(text: str, words: Words) -> str:
@@ -237,9 +250,18 @@ def records_text(draft: Draft) -> str:
         if records:
             lines.append(f"{name}:")
             for id, fields in sorted(records.items(), key=lambda item: natural(item[0])):
-                lines.append(f"  - id: {quoted(id)}")
-                lines += [f"    {key}: {value if key in _PLAIN else quoted(value)}" for key, value in fields.items()]
+                lines.append(f"  - id: {quoted(id)}{_cell(draft, name, id, 'id')}")
+                lines += [
+                    f"    {key}: {value if key in _PLAIN else quoted(value)}{_cell(draft, name, id, key)}"
+                    for key, value in fields.items()
+                ]
     return "\n".join(lines) + "\n"
+
+
+def _cell(draft: Draft, what: str, id: str, key: str) -> str:
+    """The cell behind a drafted field, as a comment."""
+    place = draft.cells.get((what, id, key), "")
+    return "  # " + " ".join(place.split()) if place else ""
 
 
 _PLAIN = ("volume_l", "light_fraction", "size_classes", "sterile", "kind")

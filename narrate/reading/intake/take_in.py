@@ -14,6 +14,7 @@ from narrate.model.sampling import Sample
 from narrate.problems import Place, Problem, ProblemList
 from narrate.reading.files import decoded
 from narrate.reading.intake.code_tables import read_code_table
+from narrate.reading.intake.default_parts import parts_taken
 from narrate.reading.intake.finds import Said, SheetFinds, read_finds
 from narrate.reading.intake.grids import grids_of_file
 from narrate.reading.intake.layout_file import layout_text, read_layout
@@ -125,7 +126,7 @@ def take_in(sheet: Path, packs: Packs, *, shown_path: str = "", codes: Path | No
         pictures=pictures,
         doubts=doubts,
         rows=tuple(read.rows),
-        facts=read.facts,  # type: ignore[arg-type]
+        facts=read.facts,
         problems=problems.sorted(),
     )
 
@@ -178,33 +179,24 @@ def with_parts(
         if grid is None or table.shape == "records":
             tables.append(table)
             continue
-        probe = replace(table, parts={key: f"?{key}" for key in _PARTS})
+        parts = parts_taken(grid, table)
+        probe = replace(table, parts={key: f"?{key}" for key in parts})
         finds = read_finds(grid, probe, layout, names, told)
         asked = {part.removeprefix("?") for part in finds.missing_parts}
-        ready[len(tables)] = _with_parts_taken(finds)
-        tables.append(replace(table, parts={key: part for key, part in _PARTS.items() if key in asked}))
+        ready[len(tables)] = _with_parts_taken(finds, parts)
+        tables.append(replace(table, parts={key: part for key, part in parts.items() if key in asked}))
     return replace(layout, tables=tuple(tables)), ready
 
 
-def _with_parts_taken(finds: SheetFinds) -> SheetFinds:
+def _with_parts_taken(finds: SheetFinds, parts: Mapping[str, str]) -> SheetFinds:
     """The same with the parts for which keys such as '?any' stand."""
     missing: dict[str, int] = {}
     for key, number in finds.missing_parts.items():
-        part = _PARTS.get(key.removeprefix("?"), key)
+        part = parts.get(key.removeprefix("?"), key)
         missing[part] = missing.get(part, 0) + number
-    taken = {f"?{key}": part for key, part in _PARTS.items()}
+    taken = {f"?{key}": part for key, part in parts.items()}
     known = [replace(find, part=taken[find.part]) if find.part in taken else find for find in finds.finds]
     return replace(finds, finds=known, missing_parts=missing)
-
-
-_PARTS = {
-    "Zea mays": "kernel",
-    "Indeterminate": "indeterminate",
-    "Unidentified": "indeterminate",
-    "cereal": "grain",
-    "nut": "nutshell",
-    "any": "seed",
-}
 
 
 def read_laboratory_sheet(

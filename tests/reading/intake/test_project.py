@@ -9,9 +9,9 @@ import pytest
 from click.testing import CliRunner
 
 from narrate.cli import commands
-from narrate.pipeline.explain import explain
+from narrate.pipeline.explain import explain, explained
 from narrate.pipeline.intake import intake
-from narrate.pipeline.judged import read
+from narrate.pipeline.judged import judged_folder, read
 from narrate.problems import written
 
 # Invented.
@@ -46,7 +46,7 @@ def workbook(tmp_path: Path) -> Path:
 
 
 def test_a_workbook_becomes_a_project(tmp_path: Path, workbook: Path) -> None:
-    """Contexts, samples, volumes, shares sorted and phases are drafted from what the sheet carries."""
+    """Contexts, samples, volumes, shares sorted and phases are drafted, each with the cell that says it."""
     before = workbook.read_bytes()
     found = intake(workbook, tmp_path / "dig")
 
@@ -55,15 +55,17 @@ def test_a_workbook_becomes_a_project(tmp_path: Path, workbook: Path) -> None:
         "counts/lab.xlsx", "counts/lab.xlsx.layout.yaml", "project.yaml", "records/drafted-from-sheets.yaml",
     ]  # fmt: skip
     drafted = (tmp_path / "dig" / "records" / "drafted-from-sheets.yaml").read_text(encoding="utf-8")
+    at = "  # counts/lab.xlsx, sheet Flots, cell"
     assert drafted.split("\n", 3)[3] == (
         'contexts:\n'
-        '  - id: "C12"\n    kind: hearth\n    phase: "Early"\n    description: "Hearth"\n'
-        '  - id: "C14"\n    kind: storage pit\n    phase: "Late"\n    description: "Storage pit"\n'
+        f'  - id: "C12"{at} C3\n    kind: hearth{at} C4\n    phase: "Early"{at} C5\n    description: "Hearth"\n'
+        f'  - id: "C14"{at} E3\n    kind: storage pit{at} E4\n    phase: "Late"{at} E5\n'
+        '    description: "Storage pit"\n'
         'samples:\n'
-        '  - id: "014"\n    context: "C12"\n    volume_l: 10\n'
-        '  - id: "015"\n    context: "C12"\n    size_classes: [{name: whole flot, proportion_sorted: 0.5}]\n'
-        '    note: "volume written <1"\n'
-        '  - id: "016"\n    context: "C14"\n    volume_l: 12.5\n    sterile: true\n'
+        f'  - id: "014"{at} C2\n    context: "C12"{at} C3\n    volume_l: 10{at} C6\n'
+        f'  - id: "015"{at} D2\n    context: "C12"{at} D3\n'
+        f'    size_classes: [{{name: whole flot, proportion_sorted: 0.5}}]{at} D7\n    note: "volume written <1"\n'
+        f'  - id: "016"{at} E2\n    context: "C14"{at} E3\n    volume_l: 12.5{at} E6\n    sterile: true\n'
     )  # fmt: skip
 
 
@@ -82,8 +84,8 @@ def test_check_points_at_the_cell(tmp_path: Path, workbook: Path) -> None:
         "counts/lab.xlsx, sheet Flots, cell A12: warning N315: bone is set aside: it is no plant, and is in no count, "
         "expected remains of plants\n"
         "      help: nothing need be done; heavy_fraction, finds in the records can hold it",
-        "counts/lab.xlsx, sheet Flots, cell C13: warning N317: the stored Total is 57, and the counts in C8 to C11 give "
-        "61, expected them to agree\n"
+        "counts/lab.xlsx, sheet Flots, cell C13: warning N317: the stored Total is 57, and the counts in C8 to C11 "
+        "give 61, expected them to agree\n"
         "      help: narrate uses the counts; look whether a count or the stored number is wrong",
     ]
 
@@ -119,6 +121,33 @@ def test_explain_leads_to_the_cell(tmp_path: Path, workbook: Path) -> None:
         "counts/lab.xlsx, sheet Flots, cell C8  Zea mays | kernel | 014 | C12 | Hearth: 12"
         in explain(tmp_path / "dig", "C12/found.zea-mays.kernel").text
     )
+    assert (
+        'records/drafted-from-sheets.yaml:5  - id: "C12"  # counts/lab.xlsx, sheet Flots, cell C3'
+        in explain(tmp_path / "dig", "C12/record").text
+    )
+
+
+def test_explain_leads_from_every_claim_to_the_cells_that_it_rests_on(tmp_path: Path, workbook: Path) -> None:
+    """All claims of one sample: each cell of counts that a criterion looked at stands in the explanation."""
+    intake(workbook, tmp_path / "dig")
+    layout = tmp_path / "dig" / "counts" / "lab.xlsx.layout.yaml"
+    layout.write_text(layout.read_text(encoding="utf-8").replace("mend: {}", 'mend: {D9: ""}'), encoding="utf-8")
+    whole = judged_folder(tmp_path / "dig").whole
+    assert whole is not None
+    rests_on = {
+        id: {str(place) for argument in claim.arguments for one in argument.evidence for place in one.places
+             if place.path.startswith("counts/")}
+        for id, claim in whole.claims.by_id.items() if claim.about.id == "014"
+    }  # fmt: skip
+    unsaid = [
+        (id, place)
+        for id, places in rests_on.items()
+        for place in places
+        if place not in explained(tmp_path / "dig", whole, id).text or ", cell " not in place
+    ]
+
+    assert sum(map(bool, rests_on.values())) > 10
+    assert unsaid == []
 
 
 def test_a_second_run_obeys_the_layout(tmp_path: Path, workbook: Path) -> None:
