@@ -1,7 +1,8 @@
 """
 Households of the other worlds: one field each, stores that fill and empty by the month, and fires with a temperature.
 
-Nothing here was taken from the worlds that the weights were fitted on. Numbers without a source are judgement.
+Its tables owe nothing to those that the weights were fitted on; what it shares with them is told in DEVELOPERS.md ("The
+blind test"). Numbers without a source are judgement.
 """
 
 from __future__ import annotations
