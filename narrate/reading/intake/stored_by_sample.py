@@ -7,7 +7,7 @@ from collections.abc import Mapping
 
 from narrate.reading.intake.stored_groups import Group, is_unnamed, meant_words
 from narrate.reading.intake.stored_ledger import cells_said
-from narrate.reading.intake.stored_lines import Line, Target, Worked
+from narrate.reading.intake.stored_lines import Line, Target, Worked, read_stored
 from narrate.reading.intake.stored_rates import per_litre, scaled, share
 from narrate.reading.intake.stored_sums import OF_TAXA, Sums
 
@@ -34,7 +34,7 @@ class BySample(Sums):
             if self.kind_of(n, role.name, not self.ledger.across) == "total"
         ]
         for s in [*self.lines_of_samples, *(sums if kind == "total" else [])]:
-            of = self._summed_by(s) if s in sums else [s]
+            of = self._summed_by(s, line) if s in sums else [s]
             readings: dict[str, Worked | None] = {}
             if counts_taxa and not meant_words(re.sub(OF_TAXA, "", label)):
                 readings = self._numbers_of_taxa(of)
@@ -48,11 +48,23 @@ class BySample(Sums):
                 readings = self._rates(line, s, choices)
             line.targets.append(Target(at=ledger.at(line.at, s), readings=readings))
 
-    def _summed_by(self, total: int) -> list[int]:
-        """The samples that a column (or row) of totals adds up: those of its own id, else all."""
-        own = self.ledger.sample_of_line(total)
-        same = [s for s in self.lines_of_samples if own and self.ledger.sample_of_line(s) == own]
-        return same or self.lines_of_samples
+    def _summed_by(self, total: int, line: Line) -> list[int]:
+        """The samples that a column (or row) of totals adds up: all, those of its own id, or those since the last."""
+        ledger = self.ledger
+        own = ledger.sample_of_line(total)
+        same = [s for s in self.lines_of_samples if own and ledger.sample_of_line(s) == own]
+        choices = [c for c in (same, self.lines_of_samples, ledger.run_before(total, of_taxa=False)) if c]
+        fits = []
+        for of in choices:
+            worked = {t: self._sum([t], of, None, line, total) for t in self.taxa}
+            stored = {t: read_stored(ledger.cells.get(ledger.at(t, total)), ledger.table.marks.decimal) for t in worked}
+            fits.append(
+                sum(
+                    s is not None and w is not None and s.agrees(w)
+                    for s, w in zip(stored.values(), worked.values(), strict=True)
+                )
+            )
+        return choices[fits.index(max(fits))]
 
     def _numbers_of_taxa(self, of: list[int]) -> dict[str, Worked | None]:
         """How many taxa a sample holds: lines, names of their own, and the same without what nobody could name."""

@@ -72,7 +72,7 @@ class Line:
 
 def tell_line(line: Line, grid: Grid, cells: Mapping[At, Cell], decimal: str, told: Told) -> str:
     """Tells where a line disagrees with the reading that fits it best; gives why it was not checked, '' if it was."""
-    stored = {t.at: _stored(cells.get(t.at), decimal) for t in line.targets}
+    stored = {t.at: read_stored(cells.get(t.at), decimal) for t in line.targets}
     given = [t for t in line.targets if stored[t.at] is not None]
     if not given:
         return "it holds no numbers" if not line.why_not else line.why_not
@@ -180,15 +180,15 @@ def _sums(perhaps: tuple[float, ...]) -> set[float]:
     return {sum(some) for n in range(len(perhaps) + 1) for some in itertools.combinations(perhaps, n)}
 
 
-def _stored(cell: Cell | None, decimal: str) -> Stored | None:
+def read_stored(cell: Cell | None, decimal: str) -> Stored | None:
     """
     A stored result read; None for what is no number.
 
-    >>> found = _stored(Cell("3/4"), "."); found.number, found.of
+    >>> found = read_stored(Cell("3/4"), "."); found.number, found.of
     (3.0, 4)
-    >>> [_stored(Cell(text), ".").number for text in ("12.3", "66.7%", "3 of 4", "3 (75%)", "75 %")]
+    >>> [read_stored(Cell(text), ".").number for text in ("12.3", "66.7%", "3 of 4", "3 (75%)", "75 %")]
     [12.3, 66.7, 3.0, 3.0, 75.0]
-    >>> _stored(Cell("many"), ".")
+    >>> read_stored(Cell("many"), ".")
     """
     if cell is None or cell.kind in ("date", "fault", "no result", "truth"):
         return None

@@ -27,6 +27,9 @@ class Sums:
             t: next((f for s in self.lines_of_samples for f in ledger.finds_at.get(ledger.at(t, s), ())), None)
             for t in self.taxa
         }
+        self._has_counts = bool(ledger.count)
+        conditions = {find.condition for find in ledger.finds.finds}
+        self._has_uncharred = "charred" in conditions and len(conditions) > 1
         self._known: dict[tuple[object, ...], Worked | None] = {}
 
     def _choices(self, line: Line) -> dict[str, tuple[list[int], Group | None]]:
@@ -44,13 +47,14 @@ class Sums:
             found = {first: guessed[first], **guessed, "plants": (plants, None)}
             if first == "since":
                 line.guesses -= {"since"}
+            charred: dict[str, tuple[list[int], Group | None]] = {}
+            if self._has_uncharred:
+                charred = {"charred": (self.taxa, Group("", self.names, ("charred",)))}
             if line.kind in ("percent", "density"):
                 found = {"all": found["all"], "since": found["since"], "plants": found["plants"]}
             if re.search(r"seeds?\b", label, re.IGNORECASE):
-                return {name: (lines, None) for name, (lines, _) in found.items() if lines} | {
-                    "seeds": (self.taxa, Group("", self.names, ("seed",)))
-                }
-            return {name: (lines, None) for name, (lines, _) in found.items() if lines}
+                charred["seeds"] = (self.taxa, Group("", self.names, ("seed",)))
+            return {name: (lines, None) for name, (lines, _) in found.items() if lines} | charred
         heads = {t: ledger.section_of(t) for t in self.taxa}
         own = [t for t in self.taxa if heads[t] and same_words(heads[t], label)]
         if not own and same_words(self._group_word(before), label):
@@ -102,7 +106,7 @@ class Sums:
         total:  for the sum of sums, the line that it crosses.
         """
         ledger = self.ledger
-        lane = self._lane(line, of, total)
+        lane = self._lane(line, taxa, of, total)
         of = [s for s in of if (ledger.small_heading(self._column(line, s)) == "mass") == (lane == "mass")] or of
         if lane == "mass" and not ledger.mass:
             line.why_not = line.why_not or "the table has no weights"
@@ -141,14 +145,16 @@ class Sums:
         """The column whose small heading says what is added: of a sample, or the line's own."""
         return s if self.ledger.across else line.at if not line.is_row else s
 
-    def _lane(self, line: Line, of: list[int], total: int | None) -> str:
+    def _lane(self, line: Line, taxa: list[int], of: list[int], total: int | None) -> str:
         ledger = self.ledger
         columns = [total] if total is not None and ledger.across else of if ledger.across and line.is_row else [line.at]
         own = {ledger.small_heading(column) for column in columns}
         if own == {"mass"} or WEIGHT.search(line.label):
             return "mass"
-        counted = any(ledger.at(t, s) in ledger.count for t in self.taxa for s in of)
-        return "count" if counted or not ledger.mass else "mass"
+        if len(taxa) > 1:
+            return "count" if self._has_counts or not ledger.mass else "mass"
+        cells = [ledger.at(t, s) for t in taxa for s in self.lines_of_samples]
+        return "count" if any(at in ledger.count for at in cells) or not ledger.mass else "mass"
 
     def _is_there(self, at: At) -> bool:
         return bool(self.ledger.mass.get(at)) or self.ledger.count.get(at, 0.0) != 0
