@@ -9,7 +9,9 @@ from __future__ import annotations
 
 import hashlib
 import json
+import re
 from collections.abc import Iterable, Mapping, Sequence
+from datetime import date
 from typing import Any
 
 from narrate.deposit.lessened import Lessened
@@ -71,6 +73,23 @@ def bag(files: Mapping[str, bytes]) -> Mapping[str, bytes]:
         "manifest-sha256.txt": checksums(held),
     }
     return {**held, **tags, "tagmanifest-sha256.txt": checksums(tags)}
+
+
+def iso_date(written: str) -> str:
+    """
+    The date as ISO 8601 writes it; empty where it was written otherwise, since it is never guessed.
+
+    >>> iso_date("2026-03-01"), iso_date("2026-03"), iso_date("2026"), iso_date("2026-02-30"), iso_date("March 2026")
+    ('2026-03-01', '2026-03', '2026', '', '')
+    """
+    bare = written.strip()
+    if not re.fullmatch(r"\d{4}(?:-\d{2}){0,2}", bare):
+        return ""
+    try:
+        date.fromisoformat(f"{bare}-01-01"[:10])
+    except ValueError:
+        return ""
+    return bare
 
 
 def _json(value: Any) -> str:
@@ -156,8 +175,9 @@ def _crate(project: Project, paths: Iterable[str], tables: Sequence[PackageTable
         "author": [{"@id": person["@id"]} for person in people],
         "hasPart": [{"@id": path} for path in files],
     }
-    if project.report.get("date"):
-        root["datePublished"] = project.report["date"]
+    published = iso_date(project.report.get("date", ""))
+    if published:
+        root["datePublished"] = published
     parts = [
         {
             "@id": path,
@@ -211,4 +231,7 @@ def _citation(project: Project) -> str:
         "authors:",
         *authors,
     ]
+    published = iso_date(project.report.get("date", ""))
+    if len(published) == len("2026-03-01"):
+        lines.append(f"date-released: {published}")
     return "\n".join(lines) + "\n"

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from narrate.documents.account import archive, introduction, laboratory, limits, sampling
 from narrate.documents.appendices import measures, raw_counts, rules
@@ -39,17 +39,21 @@ WITHHELD = (
 NOTHING_WITHHELD = "Open copy: it was made from what may be disclosed; nothing had to be withheld."
 
 
-def outline(edition: Edition, files: Mapping[str, bytes] | None = None) -> tuple[Block, ...]:
+def outline(
+    edition: Edition, files: Mapping[str, bytes] | None = None, notices: Sequence[str] = ()
+) -> tuple[Block, ...]:
     """
     Headings, paragraphs, tables and figures of the section in order; blocks as the project arranges them.
 
-    files:  photographs by the path under which records list them.
+    files:    photographs by the path under which records list them.
+    notices:  what a reader must know of this copy, beside what the edition says itself.
     """
-    return tuple(_blocks(edition, files or {}))
+    return tuple(_blocks(edition, files or {}, notices))
 
 
-def _blocks(edition: Edition, files: Mapping[str, bytes]) -> Iterator[Block]:
+def _blocks(edition: Edition, files: Mapping[str, bytes], notices: Sequence[str]) -> Iterator[Block]:
     yield from _title(edition)
+    yield from (Paragraph(text=literal(notice), kind="notice") for notice in notices)
     for one in arranged(edition.project.report_blocks):
         heading = one.title or BLOCKS[one.block]
         is_results = one.block == "results"

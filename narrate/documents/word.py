@@ -197,7 +197,7 @@ class _Writer:
         ) + "</w:tr>"  # fmt: skip
 
     def _figure(self, figure: Figure) -> None:
-        from docx.shared import Mm
+        from docx.shared import Emu, Mm
 
         if not figure.alt.strip():
             raise Unfit(f"the figure '{figure.caption}' has no alternative text")
@@ -209,7 +209,7 @@ class _Writer:
         )
         most = int((section.page_height - section.top_margin - section.bottom_margin) * _MOST_OF_A_PAGE)
         if shape.height > most:
-            shape.width, shape.height = int(shape.width * most / shape.height), most
+            shape.width, shape.height = Emu(int(shape.width * most / shape.height)), Emu(most)
         shape._inline.docPr.set("descr", figure.alt)
         anchor = next(self.names)
         self._caption("Figure", anchor, figure.caption, is_above=False)

@@ -27,6 +27,13 @@ MEDIA: Mapping[str, str] = {
 """Medium -> name of the file in out/report; the open copy has '-open' in its name."""
 
 
+LEFT_OUT = (
+    "Words that the analyst wrote or approved are left out of {n} text{s} of this copy, because restricted records "
+    "were in view when they were written; what the rules draft from the open records stands there."
+)
+"""Notice at the head of an open copy."""
+
+
 def report(
     folder: Path,
     *,
@@ -53,19 +60,20 @@ def report(
     strict = frozenset({"report"}) if is_strict else frozenset()
     part = judged(disclosed(whole.project), whole.packs) if is_open else whole
     words = words_of(folder, "review", part, strict)
-    narratives_told = told_openly(words.narratives, whole, part) if is_open else words.narratives
+    narratives_told, left_out = told_openly(words.narratives, whole, part) if is_open else (words.narratives, ())
     problems = with_those_of_drafts(found.problems, [words], strict=False)
     files, lacking = photographs_of(folder, part.project)
-    problems = tuple(sorted((*problems, *lacking), key=Problem.in_order))
+    problems = tuple(sorted((*problems, *lacking, *left_out), key=Problem.in_order))
     if has_errors(problems):
         return None, problems
     told = approved_alone(narratives_told) if is_strict else narratives_told
     told = {**told, **_plain_summaries(part)}
     edition = edition_of("public" if is_open else "review", part, told, problems, version, approved_only=is_strict)
+    notices = (LEFT_OUT.format(n=len(left_out), s="s" * (len(left_out) > 1)),) if left_out else ()
     path = folder / "out" / "report" / named(MEDIA[medium], is_open)
     progress(f"writing {path.name}")
     try:
-        made = _files(outline(edition, files), medium, template, is_open)
+        made = _files(outline(edition, files, notices), medium, template, is_open)
         with held(folder):
             for name, content in made.items():
                 write(path.parent / name, content)

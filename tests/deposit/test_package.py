@@ -20,7 +20,7 @@ from click.testing import CliRunner
 
 from narrate.cli import commands
 from narrate.deposit.lessened import lessened
-from narrate.deposit.package import bag
+from narrate.deposit.package import bag, package
 from narrate.deposit.package_tables import package_tables
 from narrate.disclosure import disclosed
 from narrate.model.claims import Claims
@@ -177,6 +177,22 @@ def test_a_reader_of_ro_crate_finds_every_file(packages: Path, edition: str) -> 
 
     assert described == present - {"manifest-sha256.txt", "ro-crate-metadata.json"}
     assert crate.name == f"Plant remains: Wend Hollow road improvement ({edition} edition)"
+
+
+@pytest.mark.parametrize(("written", "published"), [("2026-03-01", "2026-03-01"), ("spring of 2026", None)])
+def test_the_date_of_a_crate_is_iso_8601_or_not_there(
+    judged_example: Judged, written: str, published: str | None
+) -> None:
+    """RO-Crate 1.1, root data entity: datePublished is a date of ISO 8601; words are no date and none is guessed."""
+    report = {**judged_example.project.report, "date": written}
+    project = replace(judged_example.project, report=report)
+    files = package(
+        project, judged_example.packs, judged_example.findings, judged_example.claims, name="open", version="test"
+    )
+    (root,) = (e for e in json.loads(files["ro-crate-metadata.json"])["@graph"] if e["@id"] == "./")
+
+    assert root.get("datePublished") == published
+    assert (b"date-released: 2026-03-01" in files["CITATION.cff"]) == bool(published)
 
 
 def test_checksums_cover_every_file(packages: Path) -> None:

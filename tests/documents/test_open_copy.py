@@ -66,6 +66,7 @@ def copies(told_example: Path, tmp_path_factory: pytest.TempPathFactory) -> Path
         result = CliRunner().invoke(commands, ["report", str(folder), "--to", medium, "--open"])
         assert result.exit_code == 0, result.output
         assert result.stdout.strip().endswith(FILES[medium])
+    (folder / "said.txt").write_text(result.stderr, encoding="utf-8")
     return folder / "out" / "report"
 
 
@@ -95,6 +96,20 @@ def test_an_open_copy_says_that_something_is_withheld(copies: Path, medium: str)
     said = " ".join(text_of(copies / FILES[medium]).split())
 
     assert "Something is withheld from it: contexts or fields of records that the project restricts" in said
+
+
+@pytest.mark.parametrize("medium", FILES)
+def test_an_open_copy_says_that_words_of_the_analyst_are_left_out(copies: Path, medium: str) -> None:
+    """Two narratives were edited with the restricted context in view: the copy and the problems say so."""
+    said = " ".join(text_of(copies / FILES[medium]).replace("\u00a0", " ").split())
+    told = (copies.parents[1] / "said.txt").read_text(encoding="utf-8")
+
+    assert "Words that the analyst wrote or approved are left out of 2 texts of this copy" in said
+    for key in ("site", "late"):
+        assert (
+            f"narratives/report/{key}.md: warning N210: 1 sentence that the analyst wrote or approved of '{key}' is "
+            "left out of the open copy, because something restricted was in view when it was written"
+        ) in told
 
 
 def test_the_copy_of_the_team_holds_what_was_planted(copies: Path) -> None:
