@@ -27,7 +27,7 @@ class Sums:
             t: next((f for s in self.lines_of_samples for f in ledger.finds_at.get(ledger.at(t, s), ())), None)
             for t in self.taxa
         }
-        self._has_counts = bool(ledger.count)
+        self._counted: dict[tuple[tuple[int, ...], tuple[int, ...]], bool] = {}
         conditions = {find.condition for find in ledger.finds.finds}
         self._has_uncharred = "charred" in conditions and len(conditions) > 1
         self._known: dict[tuple[object, ...], Worked | None] = {}
@@ -151,10 +151,10 @@ class Sums:
         own = {ledger.small_heading(column) for column in columns}
         if own == {"mass"} or WEIGHT.search(line.label):
             return "mass"
-        if len(taxa) > 1:
-            return "count" if self._has_counts or not ledger.mass else "mass"
-        cells = [ledger.at(t, s) for t in taxa for s in self.lines_of_samples]
-        return "count" if any(at in ledger.count for at in cells) or not ledger.mass else "mass"
+        key = (tuple(taxa), tuple(of))
+        if key not in self._counted:
+            self._counted[key] = any(ledger.at(t, s) in ledger.count for t in taxa for s in of)
+        return "count" if self._counted[key] or not ledger.mass else "mass"
 
     def _is_there(self, at: At) -> bool:
         return bool(self.ledger.mass.get(at)) or self.ledger.count.get(at, 0.0) != 0

@@ -8,6 +8,7 @@ import sys
 from pathlib import Path
 
 ROOT = Path(__file__).parents[3]
+# Seconds of the processor: one thread does all of it, and other work on the machine is no fault of the sheet.
 SCRIPT = """
 import json, tempfile, time
 from pathlib import Path
@@ -22,9 +23,9 @@ slowest = 0.0
 for name, ending, content in damaged():
     path = folder / f"lab{ending}"
     path.write_bytes(content)
-    begun = time.perf_counter()
+    begun = time.process_time()
     told[name] = [[p.severity, p.code, p.message, p.help] for p in take_in(path, packs).problems]
-    slowest = max(slowest, time.perf_counter() - begun)
+    slowest = max(slowest, time.process_time() - begun)
     assert path.read_bytes() == content, name
 # not getrusage: its peak is inherited from the process that started this one
 peak = next(line for line in Path("/proc/self/status").read_text().splitlines() if line.startswith("VmHWM"))
