@@ -92,7 +92,8 @@ EASTERN = (
         region=HERE,
         places=[Place(kind="refuse pit", deposit="secondary", samples=[[("Carya", "nutshell", 90)]] * 5)],
         holds={"processing.nut-cracking": "suggests"},
-        at_most={"food.nut": "consistent with"},
+        # The caution is of how much was eaten. That nuts were used, 450 pieces of shell may suggest, and no more.
+        at_most={"food.nut": "suggests"},
     ),
     Reading(
         id="occaneechi-special-deposit",

@@ -28,6 +28,8 @@ class Place:
     deposit: str = "primary"
     security: str = "sealed"
     phase: str = "early"
+    rodents: str = "none"
+    """Signs of rodents noted for every sample: none, few, some or many."""
     samples: Sequence[Sequence[Found]]
 
 
@@ -75,7 +77,8 @@ def claims_of(reading: Reading) -> dict[str, Claim]:
             a_context(f"C{number}", place.kind, deposit=place.deposit, security=place.security, phase=place.phase)
         )
         for held in place.samples:
-            sample = a_sample(f"S{len(samples) + 1}", f"C{number}", reading.litres)
+            noted = {"rodent_signs": place.rodents} if place.rodents != "none" else {}
+            sample = a_sample(f"S{len(samples) + 1}", f"C{number}", reading.litres, modern_intrusions=noted)
             samples.append(sample)
             for taxon, part, count, *condition in held:
                 name = names.identify(taxon)

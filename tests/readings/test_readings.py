@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from tests.readings.deposits import DEPOSITS
 from tests.readings.eastern import EASTERN
 from tests.readings.europe import EUROPE
 from tests.readings.practice_east import EAST_PRACTICE
@@ -12,7 +13,7 @@ from tests.readings.practice_southwest import SOUTHWEST_PRACTICE
 from tests.readings.reading import KNOWN, Reading, claims_of, rank
 from tests.readings.southwest import SOUTHWEST
 
-READINGS = (*SOUTHWEST, *EASTERN, *EUROPE, *SOUTHWEST_PRACTICE, *EAST_PRACTICE, *EUROPE_PRACTICE)
+READINGS = (*SOUTHWEST, *EASTERN, *EUROPE, *SOUTHWEST_PRACTICE, *EAST_PRACTICE, *EUROPE_PRACTICE, *DEPOSITS)
 
 
 @pytest.mark.parametrize("reading", READINGS, ids=lambda reading: reading.id)
