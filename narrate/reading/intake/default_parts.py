@@ -7,7 +7,75 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
+from narrate.model.grids import Grid
+from narrate.model.layouts import Table
 from narrate.reading.intake.written_names import NameReader, WrittenName
+
+PARTS_TAKEN = {
+    "Zea mays": "kernel",
+    "Indeterminate": "indeterminate",
+    "Unidentified": "indeterminate",
+    "cereal": "grain",
+    "nut": "nutshell",
+    "any": "seed",
+}
+"""What is meant where a list of seeds names no part. Common practice, no source."""
+PARTS_OF_CHARCOAL = {"any": "charcoal"}
+_OF_WOOD = re.compile(
+    r"charcoals?|anthraco|antraco|\bwoods?\b|charbons?|carb[oó]n(?:es)?\b|carboni\b|holzkohlen?|houtskool|träkol|trækul|trekull|węgl",
+    re.IGNORECASE,
+)
+_OF_SEEDS = re.compile(
+    r"seed|grain|nut|fruit|crop|macro|botan|plant|carpo|weed|flot|chaff|samen|semill|semi\b|graine|frucht", re.IGNORECASE
+)
+# Common practice, no source: woody genera whose seeds are seldom met among charred food and fields.
+_TREES = re.compile(
+    r"(?:cf\.? ?)?(?:fraxinus|betula|alnus|salix|populus|salicaceae|ulmus|acer|tilia|fagus|carpinus|ostrya|quercus|pinus|abies|picea|larix|taxus"
+    r"|maloideae|pomoideae|prunoideae|tamarix|acacia|prosopis|ericaceae|erica|calluna|cistus|buxus|rhamnus|cedrus|juniperus|cercocarpus|artemisia"
+    r"|platanus|fabaceae ligneous|conifer\w*|gymnosperm\w*|angiosperm\w*|dicotyledon\w*|corylus|cornus|euonymus|hedera|ilex|viburnum|pistacia|olea"
+    r"|arbutus|phillyrea|celtis|carya|juglans|liriodendron|nyssa|robinia|gleditsia|sassafras|castanea)\b",
+    re.IGNORECASE,
+)
+_LEAST_TREES = 5
+
+
+def parts_taken(grid: Grid, table: Table) -> Mapping[str, str]:
+    """
+    The parts that are meant where a table names none: charcoal in one of charcoal, and what is eaten in all others.
+
+    A table is of charcoal where its own title, its sheet or its file says so and speaks of nothing else, or where its
+    names are those of trees.
+    """
+    said = " ".join(_words_over(grid, table))
+    about = f"{re.sub(r'.*/|[.][a-z]+$', '', grid.path)} {grid.sheet} {said}".replace("_", " ")
+    names = _names(grid, table)
+    trees = sum(bool(_TREES.match(name)) for name in names)
+    if _OF_WOOD.search(about) and not _OF_SEEDS.search(about):
+        return PARTS_OF_CHARCOAL if trees or not names else PARTS_TAKEN
+    is_of_trees = trees >= _LEAST_TREES and trees >= 0.7 * len(names) and not _OF_SEEDS.search(about)
+    return PARTS_OF_CHARCOAL if is_of_trees else PARTS_TAKEN
+
+
+def _words_over(grid: Grid, table: Table) -> list[str]:
+    """The title lines of a table, and the heads of its sections."""
+    counted = [r for r, role in table.rows.items() if role.name in ("counts", "finds")]
+    top, first = min(table.rows, default=0), min(counted, default=0)
+    wanted = [r for r in range(max(0, top - 4), first) if table.rows.get(r) is None or table.rows[r].name == "title"]
+    wanted += [r for r, role in table.rows.items() if role.name == "section"]
+    return [cell.text for (r, _), cell in grid.cells.items() if r in set(wanted)]
+
+
+def _names(grid: Grid, table: Table) -> list[str]:
+    lines, heads = (table.rows, table.columns) if table.has_samples_across else (table.columns, table.rows)
+    at = next((n for n, role in heads.items() if role.name in ("taxon", "genus")), None)
+    counted = [n for n, role in lines.items() if role.name in ("counts", "finds")]
+    if at is None:
+        return []
+    texts = [grid.text(n, at) if table.has_samples_across else grid.text(at, n) for n in counted]
+    return [text for text in dict.fromkeys(texts) if text and not _UNSURE.match(text)]
+
+
+_UNSURE = re.compile(r"indet|unid|undet|unknown|unbest", re.IGNORECASE)
 
 
 def default_part(name: WrittenName, parts: Mapping[str, str], names: NameReader) -> str:
