@@ -166,5 +166,5 @@ def test_a_ring_of_rivals_is_told_with_the_rest(said: str) -> None:
 
 def test_no_fault_is_told_twice_or_as_a_fault_of_narrate(said: str) -> None:
     """Nine faults are nine problems, and none of them a traceback."""
-    assert "9 errors, 0 warnings." in said
+    assert said.count(": error N") == 9
     assert "Traceback" not in said
