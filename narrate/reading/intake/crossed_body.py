@@ -14,6 +14,14 @@ from narrate.reading.intake.written_names import not_a_plant
 ROW_META = frozenset((*SAMPLE_ROLES, *DERIVED_ROLES, "size class", "fraction", "location", "note"))
 """What a label may make of a row that is none of the taxa."""
 
+_GROUP = re.compile(
+    r"(?:other |wild |cultivated |crop |charred |domestic(?:ated)? )*"
+    r"(?:cereals?|grains?|chaff|crops?|plants?|seeds?|weeds?|grasses|taxa|pulses|legumes|fruits?|nuts?|trees|shrubs|others?"
+    r"|misc(?:ellaneous)?|economic|ruderals|aquatics)"
+    r"(?: (?:and|&|/) [a-z]+)*(?: (?:plants|remains|taxa|seeds|crops|species|grain|only))*:?",
+    re.IGNORECASE,
+)
+"""Common practice, no source: heads of groups of taxa."""
 _LITRES = re.compile(r"\d+(?:[.,]\d+)? ?(?:l|lt|ltrs?|lit(?:re|er)s?)\.?", re.IGNORECASE)
 
 
@@ -33,6 +41,8 @@ class Body:
     doubts: list[str] = field(default_factory=list)
     right: int = 0
     bottom: int = 0
+    end: int | None = None
+    """The last row before the head of another table; None where none follows."""
 
     # ---- where the names and the counts stand
 
@@ -58,11 +68,42 @@ class Body:
             return
         # A second head inside the body begins another table.
         first = rows[0]
+        heads = self._ids_above(first)
         for row in range(first + 1, rows[-1] + 1):
-            if self._is_new_head(row, first):
+            if self._is_new_head(row, first) or self._says_ids_again(row, heads):
                 self.body = [r for r in rows if r < row]
+                self.end = self._top_of_heads(row, heads) - 1
                 break
         self.bottom = self.body[-1]
+
+    def _ids_above(self, first: int) -> list[tuple[str, ...]]:
+        """What each row over the body writes behind the names, where it is three words or more that differ."""
+        look = self.look
+        over = [
+            tuple(look.text(row, c) for c in range(self.names + 1, self.right + 1))
+            for row in range(self.area.top, first)
+        ]
+        return [texts for texts in over if len(set(texts) - {""}) >= 3]
+
+    def _says_ids_again(self, row: int, heads: list[tuple[str, ...]]) -> bool:
+        """Whether a row repeats a row over the body: the head of another table of the same samples."""
+        own = tuple(self.look.text(row, c) for c in range(self.names + 1, self.right + 1))
+        given = sum(bool(text) for text in own)
+        return given >= 3 and any(
+            sum(a == b for a, b in zip(own, known, strict=True) if a) >= 0.9 * given
+            and given >= 0.7 * sum(bool(text) for text in known)
+            for known in heads
+        )
+
+    def _top_of_heads(self, row: int, heads: list[tuple[str, ...]]) -> int:
+        """The first of the rows over a repeated head that belong to it: titles, and others without an amount."""
+        look = self.look
+        while row - 1 > self.body[-1]:
+            above = range(self.area.left, self.right + 1)
+            if any(look.is_amount(row - 1, c) for c in above) or not any((row - 1, c) in look.cells for c in above):
+                break
+            row -= 1
+        return row
 
     def _right_end(self) -> int:
         """Columns up to another column of names with counts on both sides of it, which begins another table."""
@@ -195,7 +236,8 @@ class Body:
         row = last + 1
         gap = 0
         # Rows below that go on: totals, volumes, names that nobody knows.
-        while row <= self.area.bottom and gap < 2:
+        end = self.area.bottom if self.end is None else self.end
+        while row <= end and gap < 2:
             if not self._row_has(row):
                 gap += 1
             elif self._is_new_head(row, first):
@@ -286,14 +328,15 @@ class Body:
             return Role(name=role)
         if role in ROW_META and look.name_score(row, self.names) == 0 and (content or role in DERIVED_ROLES):
             return with_unit(role, label)
-        if not content:
+        if not content or self._is_head_over_zeros(row, label):
             if not label or self._is_note(row):
                 return Role(name="notes")
             is_species = (
                 bool(re.match(r"(?:cf\. ?)?[A-Z][a-z]+ (?:cf\.? ?)?[a-z]{3,}", label))
                 and look.name_score(row, self.names) >= 0.9
             )
-            is_plant = look.is_turned and look.name_score(row, self.names) >= 0.45  # no heads of sections stand there
+            # Over a column heads of sections are written large, or name a group.
+            is_plant = look.is_turned and not _GROUP.fullmatch(label.strip())
             return Role(name="counts") if (is_species or is_plant) and not label.isupper() else Role(name="section")
         if flat_heading(label) in ("taxa", "species", "genera", "families") and row > self.body[0]:
             return Role(name="derived")  # 'Taxa' below the names: their number
@@ -304,9 +347,26 @@ class Body:
             return Role(name="not plants")
         if not label:
             return Role(name="ignored", qualifiers=("no name stands before it",))
+        if look.name_score(row, self.names) == 0 and self._is_of_words(row):
+            return Role(name="sample note")
         if unit(label) == "ml":
             return Role(name="ignored", qualifiers=("volumes of remains, which no field of a find holds",))
         return Role(name="counts")
+
+
+    def _is_head_over_zeros(self, row: int, label: str) -> bool:
+        """Whether nothing but noughts stands under a head in capitals among names that are not."""
+        if not label.isupper() or len(label) < 5:
+            return False
+        texts = {self.look.text(row, c) for c in self.counts if (row, c) in self.look.cells}
+        others = [self.look.text(r, self.names) for r in self.body]
+        return texts <= {"0", "-"} and sum(text.isupper() for text in others) < 0.4 * len(others)
+
+    def _is_of_words(self, row: int) -> bool:
+        """Whether a line holds words of three letters and more and no amount: remarks on the samples."""
+        texts = [self.look.text(row, c) for c in self.counts if (row, c) in self.look.cells]
+        amounts = any(self.look.is_amount(row, c) for c in self.counts)
+        return bool(texts) and not amounts and all(re.search(r"[^\W\d_]{3}", text) for text in texts)
 
 
 def with_unit(role: str, words: str) -> Role:

@@ -11,6 +11,7 @@ from narrate.reading.intake.crossed_body import ROW_META, Body, with_unit
 from narrate.reading.intake.evidence import looks_like_id
 from narrate.reading.intake.header_words import heading, quantity, sample_rank, unit
 from narrate.reading.intake.heads_by_content import content_role
+from narrate.reading.values import find_word
 
 _PER_LITRE = re.compile(r"\d\s*(?:/|per)\s*(?:10 ?)?l(?:it(?:re|er)s?)?\.?$", re.IGNORECASE)
 
@@ -207,14 +208,33 @@ class Heads(Body):
         return found
 
     def _once_each(self, candidates: list[int]) -> None:
-        """Of two rows that both speak of contexts ('Provenience', 'Level') the first is the context, one a note."""
-        seen: set[str] = set()
-        for row in candidates:
-            role = self.rows[row]
-            if role.name in ("context", "feature", "phase", "volume", "kind", "description"):
-                if role.name in seen:
-                    self.rows[row] = Role(name="sample note", filled=role.filled)
-                seen.add(role.name)
+        """
+        Of two rows that both speak of contexts ('Provenience', 'Level') one is the context, the other a note.
+
+        The first is, but one that is mostly blank gives way, and so does 'Context' over words for kinds of context.
+        """
+        for wanted in ("context", "feature", "phase", "volume", "kind", "description"):
+            rows = [row for row in candidates if self.rows[row].name == wanted]
+            if len(rows) < 2:
+                continue
+            kept = next((row for row in rows if self._is_full(row) and not self._is_of_kinds(row, wanted)), rows[0])
+            has_kind = any(role.name == "kind" for role in self.rows.values())
+            for row in rows:
+                if row != kept:
+                    is_kind = self._is_of_kinds(row, wanted) and not has_kind
+                    name = "kind" if is_kind else "sample note"
+                    has_kind = has_kind or is_kind
+                    self.rows[row] = Role(name=name, filled=self.rows[row].filled)
+
+    def _is_full(self, row: int) -> bool:
+        return self.rows[row].filled or sum((row, c) in self.look.cells for c in self.counts) >= 0.5 * len(self.counts)
+
+    def _is_of_kinds(self, row: int, role: str) -> bool:
+        """Whether words for kinds of context stand in a row of contexts or features, and no ids."""
+        kinds = self.look.names.packs.words.kind_lookup
+        texts = [self.look.text(row, c) for c in self.counts if (row, c) in self.look.cells]
+        known = sum(find_word(kinds, text) is not None for text in texts)
+        return role in ("context", "feature") and known >= 0.5 * len(texts) > 0
 
     def _rank_of_label(self, row: int) -> int:
         """How surely the label of a row of ids means samples; 0 where nothing labels it."""

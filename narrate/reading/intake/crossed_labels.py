@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from itertools import pairwise
 
 from narrate.model.layouts import DERIVED_ROLES, Role
 from narrate.reading.intake.crossed_body import ROW_META
@@ -96,6 +97,9 @@ class Labels(Heads):
             ):
                 role = "part"
             by_content = role or self._label_by_content(column, texts)
+            if not role and by_content in ("taxon note", "common name") and self._heads_runs(column):
+                self.columns[column] = Role(name="group", filled=True)
+                continue
             if by_content == "taxon note" and self._tells_names_apart(column):
                 by_content = "part"
                 words = ", ".join(dict.fromkeys(texts))
@@ -123,6 +127,17 @@ class Labels(Heads):
             and len(words) <= 0.7 * len(pairs)
             and all(len(word) <= 25 for word in words)
         )
+
+    def _heads_runs(self, column: int) -> bool:
+        """Whether a column before the names has a word of its own at the first of several lines, again and again."""
+        given = [(row, column) in self.look.own for row in self.body]
+        texts = [self.look.text(row, column) for row, is_own in zip(self.body, given, strict=True) if is_own]
+        runs = [n for n, is_own in enumerate(given) if is_own]
+        return (
+            column < self.names and len(texts) >= 2 and given[0] and len(set(texts)) == len(texts)
+            and len(texts) <= 0.5 * len(given) and not any(self.look.names.part_of(text) for text in texts)
+            and any(b - a > 1 for a, b in pairwise(runs))
+        )  # fmt: skip
 
     def _results_among_lines(self) -> None:
         """Lines that a column of 'n, g, %' calls shares or densities are results."""
@@ -193,7 +208,10 @@ class Labels(Heads):
         names = self.look.names
         if not texts:
             return "ignored"
-        if sum(bool(quantity(t)) for t in texts) >= 0.8 * len(texts) and len(set(texts)) < len(texts):
+        all_texts = {self.look.text(row, column).lower() for row in self.rows}
+        is_answer = bool(all_texts & {"y", "yes", "no"})  # 'N' beside 'Y' is no number
+        quantities = sum(bool(quantity(t)) for t in texts)
+        if quantities >= 0.8 * len(texts) and len(set(texts)) < len(texts) and not is_answer:
             return "quantity"
         if sum(bool(names.part_of(t)) for t in texts) >= 0.6 * len(texts):
             return "part"

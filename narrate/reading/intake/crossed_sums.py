@@ -30,6 +30,7 @@ class Sums(Labels):
             return
         value = {(r, c): _value(self.look, r, c) for r in rows for c in columns}
         self._totals_below(rows, columns)
+        columns = self._sums_at_the_end(rows, columns, value)
         self._totals_beside(rows, columns, value)
         self._sums_of_neighbours(rows, columns, value)
 
@@ -39,6 +40,36 @@ class Sums(Labels):
                 sums = [(_value(self.look, row, c), sum(_value(self.look, r, c) for r in rows)) for c in columns]
                 if sum(abs(a - b) < 1e-9 for a, b in sums if a or b) >= 0.8 * len(columns):
                     self.rows[row] = Role(name="total")
+
+    def _sums_at_the_end(
+        self, rows: list[int], columns: list[int], value: dict[tuple[int, int], float]
+    ) -> list[int]:
+        """
+        The columns without a last one that is the sum of all before it, under whatever word, and shares of it behind.
+
+        Chance makes no sum of several samples in line after line.
+        """
+        for behind in (0, 1, 2):
+            *others, last = columns[: len(columns) - behind]
+            if len(others) < 2:
+                break
+            sums = [
+                (value[r, last], sum(value[r, c] for c in others), sum(value[r, c] > 0 for c in others)) for r in rows
+            ]
+            given = [(own, of_others, several) for own, of_others, several in sums if own or of_others]
+            agreeing = [several for own, of_others, several in given if abs(own - of_others) < 1e-9]
+            telling = sum(several >= 2 for several in agreeing)
+            if telling < 3 or len(agreeing) < 0.8 * len(given):
+                continue
+            shares = columns[len(columns) - behind :]
+            ratios = {c: [value[r, c] / value[r, last] for r in rows if value[r, last]] for c in shares}
+            if not all(_is_steady(found) for found in ratios.values()):
+                continue
+            self.columns[last] = Role(name="total")
+            for column in shares:
+                self.columns[column] = Role(name="percent")
+            return others
+        return columns
 
     def _totals_beside(self, rows: list[int], columns: list[int], value: dict[tuple[int, int], float]) -> None:
         look = self.look
@@ -98,8 +129,11 @@ class Sums(Labels):
                     break
         for n in [n for n in range(1, len(rows)) if n - 1 in found and n not in found]:
             behind = self.rows.get(rows[n] + 1)
-            if behind is not None and behind.name in DERIVED_ROLES:
-                label = self.look.text(rows[n], self.names)
+            label = self.look.text(rows[n], self.names)
+            if behind is not None and behind.name in DERIVED_ROLES and self._has_share(label):
+                self.rows[rows[n]] = Role(name="total")
+                self.doubts.append(f"'{label}' stands beside sums, and its share with theirs: taken for a stored total")
+            elif behind is not None and behind.name in DERIVED_ROLES:
                 self.doubts.append(
                     f"DOUBTFUL: '{label}' stands beside sums and is read as a count; if it sums up others, write total"
                 )
@@ -107,6 +141,17 @@ class Sums(Labels):
             self.rows[rows[n]] = Role(name="total")
             own, first, last = (self.look.text(rows[k], self.names) for k in (n, start, end - 1))
             self.doubts.append(f"'{own}' is in every sample the sum of '{first}' to '{last}': taken for a stored total")
+
+    def _has_share(self, label: str) -> bool:
+        """Whether another line is headed with the same word and a percent sign: 'Bean' and 'Bean %'."""
+        shares = (self.look.text(row, self.names) for row, role in self.rows.items() if role.name == "percent")
+        return any(re.sub(r"\s*%\s*", "", text) == label for text in shares if "%" in text)
+
+
+def _is_steady(ratios: list[float]) -> bool:
+    """Whether numbers stand in one ratio to a total, as far as they are rounded."""
+    middle = sorted(ratios)[len(ratios) // 2]
+    return middle > 0 and sum(abs(ratio - middle) <= 0.1 * middle for ratio in ratios) >= 0.7 * len(ratios)
 
 
 def _is_large(line: tuple[float, ...]) -> bool:

@@ -306,15 +306,11 @@ class _Reader:
         """The name of each line, its cf. from a column of its own, and where it stands."""
         found: dict[int, tuple[WrittenName, bool, Said] | None] = {}
         genus = ""
+        # Where names have columns of their own, a line without one is known to its family; no running number names it.
+        is_named = any(line.get("taxon") or line.get("genus") for line in lines.values())
+        order = ("family", "common name", "epithet") if is_named else ("code", "common name", "epithet")
         for at, line in lines.items():
-            said = (
-                line.get("taxon")
-                or line.get("genus")
-                or line.get("code")
-                or line.get("common name")
-                or line.get("epithet")
-                or [None]
-            )[0]
+            said = next((line[role][0] for role in ("taxon", "genus", *order) if line.get(role)), None)
             if said is None:
                 found[at] = None
                 continue
@@ -325,7 +321,7 @@ class _Reader:
                 epithet = line["epithet"][0].text if line.get("epithet") else ""
                 text = f"{line['genus'][0].text} {epithet}".strip()
                 said = line["genus"][0]
-            elif not line.get("taxon") and line.get("code"):
+            elif not line.get("taxon") and not is_named and line.get("code"):
                 given = self.layout.names.get(text, "")
                 common = line.get("common name")
                 if not given and common:

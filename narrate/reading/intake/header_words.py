@@ -48,7 +48,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("condition", r"(?:mode of |state of |type of |plant )?(?:preservation|condition|conditions|state|charring|preserv|pres|carbonisation|carbonization|charred\??|charred/uncharred|burnt\??|erhaltung|preservation (?:mode|state|type|form))"),
     ("completeness", r"completeness|whole ?/ ?frag(?:ment)?s?|frag(?:mentation)?|fragment\??|integrity|w/f|frag/whole|whole or fragment"),
     ("cf", r"cf|cert|cf\?|certainty|qualifier|id certainty|confidence|identification certainty|certain|id confidence|quality of id"),
-    ("size class", r"(?:sieve|mesh|screen|geological sieve|size|size fraction|sieve fraction)(?: (?:size|class|fraction|grade|mesh|classes|opening|split))*(?: {0,1}(?:mm|µm|um|in mm))?|grain size|size ?class|sieve ?mm|mm|sieve_size|size_class"),
+    ("size class", r"(?:sieve|mesh|screen|geological sieve|size|size fraction|sieve fraction)(?: (?:size|class|fraction|grade|mesh|classes|opening|split))*(?: {0,1}(?:mm|µm|um|in mm))?|grain size|size ?class|sieve ?mm|mm|sieve_size|size_class|fraction (?:size )?mm|fraction size"),
     ("fraction", r"fraction|flot/residue|light/heavy|lf/hf|fraction type|flotation fraction|hf/lf|residue/flot|flot or residue"),
     ("count", r"(?:raw |absolute |total |seed |item |specimen |estimated |actual )?(?:n|no|nr|nos|num|count|counts|number|numbers|quantity|qty|quant|nisp|mni|abundance|abs|frequency|freq|amount|anzahl|nombre|cantidad|tally|pieces|pcs|ct|cnt|#|counted|value)|(?:no|number|n|count|nr|counts|#|quantity|total number)(?: of)? (?:items|seeds|remains|specimens|fragments|frags|pieces|individuals|grains|finds|plant remains|parts|elements)|seed (?:no|number|nos)|score"),
     ("mass", rf"(?:total |dry )?(?:weight|wt|wgt|weights|mass|g|gr|gm|gms|grams|gram|mg)(?: (?:in )?{_UNITS})?|gewicht.*|poids.*|peso.*"),
@@ -92,6 +92,11 @@ def heading(text: str) -> str:
         return "volume"  # litres are of soil, whatever the word before them
     if re.search(r"[^\W\d_].*%[)\]]?$", text.strip()):
         return "percent"
+    halves = re.split(r"\s*[/|]\s*", flat)
+    if len(halves) == 2 and all(1 < len(half) <= 25 for half in halves):
+        said = {heading(half) for half in halves} - {""}
+        if len(said) == 1:
+            return said.pop()  # 'Campione / Sample': the same in two languages
     prefix, _, rest = flat.partition(" ")
     return heading(rest) if prefix in ("taxon", "plant", "find") and rest else ""
 

@@ -71,7 +71,10 @@ def content_role(texts: list[str], look: Look) -> str:
         ("part", 0.6, lambda t: len(t) > 2 and bool(names.part_of(t))),
         ("kind", 0.5, lambda t: find_word(kinds, t) is not None),
     )
+    is_answer = flat_texts <= {"n", "y", "yes", "no", "j", "s"}  # 'N' beside 'Y' is no number
     for role, share, is_one in tests:
+        if role == "quantity" and is_answer and flat_texts != {"n"}:
+            continue
         if sum(is_one(t) for t in texts) >= share * n:
             return role
     lettered = [re.sub(r"[\s.#]*(?:\d+|[IVX]+|[A-Z])[a-z]?$", "", t) for t in texts]

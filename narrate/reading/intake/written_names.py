@@ -157,6 +157,9 @@ class NameReader:
             pieces = text.split(",")  # 'seed, charred'
             if any(self.condition_of(piece) for piece in pieces):
                 found = next((part for part in map(self.part_of, pieces) if part), None)
+        if found is None and " / " in text:
+            halves = {self.part_of(half) for half in text.split(" / ")} - {""}
+            found = halves.pop() if len(halves) == 1 else None  # 'cariosside / caryopsis'
         return found or ""
 
     def condition_of(self, text: str) -> str:

@@ -75,7 +75,7 @@ def test_a_second_table_of_shares_is_left_out_and_told(tmp_path: Path) -> None:
         ("5", "Carya", 12), ("7", "Carya", 3), ("5", "Quercus", 6), ("7", "Quercus", 9), ("9", "Quercus", 20),
         ("5", "Zea mays", 2), ("9", "Zea mays", 20),
     ]  # fmt: skip
-    assert "the table of rows 8 to 11 adds up to 100 in each sample: shares, not counts; it is left out" in found.doubts
+    assert "the table of rows 7 to 11 adds up to 100 in each sample: shares, not counts; it is left out" in found.doubts
 
 
 SUMS = """
