@@ -72,7 +72,7 @@ def name_of(key: str, ground: Ground) -> str:
     if claim is not None:
         statement = ground.packs.statements.get(claim.statement)
         title = statement.title if statement else claim.statement
-        return f"{title}, {evidence.replace('_', ' ')}" if evidence else title
+        return f"{evidence.replace('_', ' ')} behind '{title}'" if evidence else title
     held, what = _held(ref, ground)
     if held is not None:
         tally = _tally(ref, held)

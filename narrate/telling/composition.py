@@ -137,7 +137,7 @@ def _rest_sentences(page: Page, rest: Sequence[Sequence[Tally]], told: str) -> l
     present = ""
     if few:
         were = "were" if re.search(r", | and ", few[2].split(", beside ")[0]) else "was"
-        present = f"present in {few[1]} numbers {were} {few[2]}"
+        present = f"less common {were} {few[2]}"
     return page.say(refs, present, f"to these may be added {told}", f"the sorting also gave {told}")
 
 
@@ -213,18 +213,45 @@ def _smaller_numbers(page: Page, groups: Sequence[Sequence[Tally]], least: int) 
     told = [page.names.remains(group[0]) for group in unknown[:1]]
     if not groups:
         return told
-    named = groups[:3]
-    names = []
-    for group in named:
-        tally = group[0]
-        latin = page.names.latin_once(tally.taxon, only_cf=tally.only_cf)
-        names.append(f"{page.names.kind_of_find(tally)}{latin}")
-    if len(groups) > len(named):
-        names.append(page.count(len(groups) - len(named), "other kind", "other kinds"))
+    names, left = _by_sort(page, groups)
+    if left:
+        names.append(page.count(left, "other kind", "other kinds"))
     single = all(total(group) == 1 for group in groups)
     smaller = "smaller numbers of" if total(groups[0]) < least else "small numbers of"
     word = ("a single find of" if len(groups) == 1 else "single finds of") if single else smaller
     return [f"{word} {page.listed(names)}", *told]
+
+
+def _by_sort(page: Page, groups: Sequence[Sequence[Tally]]) -> tuple[list[str], int]:
+    """
+    ['fleshy fruits, among them wild strawberry and persimmon', 'acorn shell'] and how many kinds are left unnamed.
+
+    What was rare is told by what it is: fruits, nuts, crops. A sort of one kind goes by the name of that kind.
+    """
+    sorts: dict[str, list[Sequence[Tally]]] = {}
+    for group in groups:
+        sorts.setdefault(_sort_of(page, group[0]), []).append(group)
+    told = sorted(((sort, of) for sort, of in sorts.items() if sort), key=lambda pair: -sum(total(g) for g in pair[1]))
+    told = [pair for pair in told if len(pair[1]) > 1][:2]
+    names: list[str] = []
+    for sort, of in told:
+        chief = page.listed([_kind_named(page, group[0]) for group in of[:2]])
+        names.append(f"{sort}, {'among them' if len(of) > 2 else 'namely'} {chief}")
+    inside = {id(group) for _, of in told for group in of}
+    single = [group for group in groups if id(group) not in inside][: 3 - len(told)]
+    names += [_kind_named(page, group[0]) for group in single]
+    return names, len(groups) - len(inside) - len(single)
+
+
+def _kind_named(page: Page, tally: Tally) -> str:
+    return f"{page.names.kind_of_find(tally)}{page.names.latin_once(tally.taxon, only_cf=tally.only_cf)}"
+
+
+def _sort_of(page: Page, tally: Tally) -> str:
+    """'fleshy fruits', 'nuts'; empty where a plant is of none of the groups that are told together."""
+    taxon = page.dig.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
+    tags = taxon.tags if taxon is not None else frozenset()
+    return next((group.name for group in page.dig.packs.plant_groups if group.id in tags), "")
 
 
 def by_plant(page: Page, tallies: Sequence[Tally]) -> list[list[Tally]]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from narrate.model.claims import GRADE_NAMES
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Context
 from narrate.telling import charcoal, composition, english, neighbours, openings, setting
@@ -14,7 +15,11 @@ from narrate.telling.reasons import reason_texts
 from narrate.telling.sentences import STORED_ONLY, plainly_told, told, unsettled_sentences
 
 DATABLE = "work.date-candidate"
-"""Told for the whole dig at once: a report wants one list of what could be dated."""
+OF_THE_DIG = (DATABLE, "work.enough-for-proportions")
+"""Told for the whole dig at once or for the reviewer: a report wants one list of what could be dated."""
+
+EXPECTED = ("fuel.wood",)
+"""What refuse of every household holds: told of a fire, and of refuse only where nothing else is read."""
 
 NOT_NEWS = (STORED_ONLY, "deposit.redeposited")
 """Readings that say what a deposit cannot tell: never what a list tells of it."""
@@ -34,10 +39,27 @@ def context_sections(page: Page, context: Context) -> tuple[Section, ...]:
     held = readings(page, page.dig.claims.about(page.subject))
     if is_slight(page, held):
         return one_paragraph(_slight(page, context))
+    held = _without_the_expected(page, context, held)
     blocks = [("deposit", _deposit_block(page, context, held))]
     blocks += theme_blocks(page, held)
     blocks.append(("open", _closing_block(page, context, held)))
     return sections_of(page, blocks)
+
+
+def _without_the_expected(page: Page, context: Context, held: Sequence[Reading]) -> list[Reading]:
+    """Readings of a context without those that would stand in the account of any refuse, where others are told."""
+    kind = page.names.kind_known(context.kind)
+    is_fire = kind is not None and "thermal" in kind.traits
+    news = [r for r in held if r.rank > 1 and r.claim.question in ("food", "processing", "field", "season", "fuel")]
+    news = [r for r in news if r.claim.statement not in (*EXPECTED, *NOT_NEWS)]
+    if is_fire or not news:
+        return list(held)
+    dull = [r for r in held if r.claim.statement in EXPECTED and r.rank <= _SUGGESTS]
+    page.told.update(r.claim.id for r in dull)
+    return [r for r in held if r not in dull]
+
+
+_SUGGESTS = GRADE_NAMES.index("suggests")
 
 
 def is_slight(page: Page, held: Sequence[Reading]) -> bool:
@@ -178,7 +200,8 @@ def _closing_block(page: Page, context: Context, held: Sequence[Reading]) -> lis
     is_thermal = kind is not None and "thermal" in kind.traits
     sentences = openings.open_sentences(page, is_thermal=is_thermal, held=held)
     if not page.is_plain:
-        work = [r for r in held if r.claim.question == "work" and (page.is_review or r.claim.statement != DATABLE)]
+        work = [r for r in held if r.claim.question == "work"]
+        work = [r for r in work if page.is_review or r.claim.statement not in OF_THE_DIG]
         sentences += plainly_told(page, work)
     return sentences + neighbours.compared_sentences(page, context)
 
@@ -186,18 +209,13 @@ def _closing_block(page: Page, context: Context, held: Sequence[Reading]) -> lis
 def _slight(page: Page, context: Context) -> list[Sentence]:
     """A deposit with next to nothing in it: what there was, and that it says little."""
     listed, refs = composition.only_text(page)
-    sentences = setting.slight_sentences(page, context, listed, refs)
+    modern = page.measure("modern_seeds")
+    is_all = context.security != "disturbed" and (modern is None or not modern.value)
+    sentences = setting.slight_sentences(page, context, listed, refs, is_all=is_all)
     sentences += composition.modern_sentences(page)
     if context.security == "disturbed":
         return sentences + setting.recorded_sentence(page, context)
-    if len(sentences) > (2 if page.is_plain else 1):
+    if not page.is_plain or len(sentences) > 2:
         return sentences
-    refs = [page.ref("items")]
-    if page.is_plain:
-        return sentences + page.say(refs, "that is too little to tell a story", "so few finds tell us very little")
-    return sentences + page.say(
-        refs,
-        "so few remains carry no reading",
-        "nothing is read from so few remains",
-        "this is too little to read anything from",
-    )
+    few = ("that is too little to tell a story", "so few finds tell us very little")
+    return sentences + page.say([page.ref("items")], *few)

@@ -45,6 +45,10 @@ def plants_of(page: Page, item: Reading) -> list[str]:
     tallies = [t for t in item.behind if not _is_wood(page, t)]
     tag = TAGS.get(item.claim.statement)
     own = [t for t in tallies if _has_tag(page, t, tag)] if tag else [t for t in tallies if _is_maize(page, t)]
+    if tag == "small-seed":
+        # Small seeds that are native crops, or may be, are told as such.
+        crops = {page.names.food(t.taxon, t.written) for t in page.found.tallies if _has_tag(page, t, "native-crop")}
+        own = [t for t in own if page.names.food(t.taxon, t.written) not in crops] or own
     chosen = own or tallies
     for is_kept in (lambda t: not t.only_cf, lambda t: _is_named(page, t)):
         chosen = [t for t in chosen if is_kept(t)] or chosen
@@ -55,9 +59,39 @@ def plants_of(page: Page, item: Reading) -> list[str]:
     return sorted(numbers, key=lambda name: (-numbers[name], name))
 
 
-def plants_that_ripen(page: Page, item: Reading, season: str) -> str:
+EARLY, LATE = frozenset((5, 6)), frozenset((9, 10, 11))
+"""Months of early summer and of autumn, as plants are gathered."""
+
+
+def plants_of_two_seasons(page: Page, item: Reading) -> str:
+    """'maygrass, which ripens in early summer, lay with goosefoot and hickory nuts, which ripen in autumn'."""
+    sure = [t for t in item.behind if t.counted and not t.only_cf and _is_named(page, t)]
+    sides = []
+    for months, most in ((EARLY, 1), (LATE, 2)):
+        ripe = sorted((t for t in sure if _ripens(page, t, months)), key=lambda t: -t.counted)
+        names = list(dict.fromkeys(page.names.food(t.taxon, t.written) for t in ripe))[:most]
+        if not names:
+            return ""
+        sides.append((page.listed(names), "ripen" if len(names) > 1 else _ripen(names[0])))
+    (early, one), (late, other) = sides
+    return f"{early}, which {one} in early summer, lay with {late}, which {other} in autumn"
+
+
+def _ripens(page: Page, tally: Tally, months: frozenset[int]) -> bool:
+    """Whether all months in which a part is gathered are of a season."""
+    taxon = page.dig.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
+    windows = [window for window in taxon.windows if window.part == tally.part] if taxon is not None else []
+    return bool(windows) and all(set(window.months) <= months for window in windows)
+
+
+def _ripen(name: str) -> str:
+    return "ripen" if name.endswith("s") and not name.endswith("ss") else "ripens"
+
+
+def plants_that_ripen(page: Page, item: Reading, season: str, *, tag: str = "") -> str:
     """'hickory nuts, chenopod, and persimmon, among others, ripen in autumn'; empty where too few have a name."""
     named = [t for t in item.behind if not _is_wood(page, t) and not t.only_cf and _is_named(page, t) and t.counted]
+    named = [t for t in named if not tag or _has_tag(page, t, tag)]
     plants: dict[str, int] = {}
     for tally in named:
         name = page.names.food(tally.taxon, tally.written)
@@ -66,7 +100,7 @@ def plants_that_ripen(page: Page, item: Reading, season: str) -> str:
     if len(ordered) < 2:
         return ""
     among = ", among others," if len(ordered) > 3 else ""
-    return f"{page.listed(ordered[:3])}{among} ripen in {season}"
+    return f"{page.listed(ordered[:3])}{among} ripen {season}"
 
 
 def is_told_by_its_plants(page: Page, item: Reading) -> bool:

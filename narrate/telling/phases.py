@@ -177,11 +177,9 @@ def placed_sentences(page: Page, placed: Sequence[Placed], *, at_most: int = 3) 
             f"there were signs {page.listed([f'of {first.noun} in {_places(page, first)}', *more])}",
             f"across the dig we saw signs {page.listed([f'of {first.noun} in {_places(page, first)}', *more])}",
         )
-    texts = [f"{english.after(first.noun, one.noun)} in {page.count(len(one.at))}{_where(page, one)}" for one in rest]
+    texts = [f"{page.count(len(one.at))} for {english.after(first.noun, one.noun)}{_where(page, one)}" for one in rest]
     tail = "".join(f", {text}" for text in texts[:-1]) + (f", and {texts[-1]}" if texts else "")
-    lead = (
-        f"{first.noun} finds support in {page.count(len(first.at), 'context', 'contexts')}{_where(page, first)}{tail}"
-    )
+    lead = f"{page.count(len(first.at), 'context', 'contexts')} speak for {first.noun}{_where(page, first)}{tail}"
     return page.say(refs, f"taken one by one, {lead}", f"singly, {lead}", f"deposit by deposit, {lead}")
 
 
@@ -194,7 +192,7 @@ def _where(page: Page, one: Placed) -> str:
     if len(one.at) <= NAMED:
         return f" ({ids_listed(page, _ids(one))})"
     firm = [id for id, reading in one.at if reading.rank == one.at[0][1].rank and reading.rank >= 3]
-    return f" (most firmly in {ids_listed(page, firm)})" if 0 < len(firm) <= NAMED else ""
+    return f" (most firmly {ids_listed(page, firm)})" if 0 < len(firm) <= NAMED else ""
 
 
 def _places(page: Page, one: Placed) -> str:

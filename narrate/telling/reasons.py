@@ -7,13 +7,17 @@ from collections.abc import Sequence
 
 from narrate.model.claims import Argument
 from narrate.telling import english, manner
-from narrate.telling.foods import plants_that_ripen
+from narrate.telling.foods import plants_of_two_seasons, plants_that_ripen
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
 
 _PLACE = re.compile(r" in (?:a|the) (?:feature|place|pit) (?:made for|of) [a-z]+(?= |,|\)|$)")
 _FIGURES = re.compile(r" ?\([^()]*\d[^()]*\)")
 _ONLY_RIPE = re.compile(r"^(?:we found )?\w+ plants that ripen in (\w+(?: summer)?)(?: lie together)?$")
+
+_FRUIT_RIPE = re.compile(r"^seeds of fruit that ripens ((?:in|towards) \w+(?: summer)?) were found$")
+_TWO_SEASONS = re.compile(r"^plants of early summer and of autumn lay together$")
+"""Reasons for visitors in which plants may be named; a text of the packs that changes is told as it is."""
 
 _BY_RECORD = re.compile(r"^the record calls the (?:context|deposit) \w+(?:, and |$)")
 """What the record says is told as such, where the deposit is described, and is no reason for itself."""
@@ -80,8 +84,13 @@ def reason_texts(page: Page, item: Reading) -> list[str]:
         text = _BY_RECORD.sub("", text)
         if not text:
             continue
-        match = _ONLY_RIPE.match(text)
-        texts.append((match and plants_that_ripen(page, item, match[1])) or text)
+        match, fruit = _ONLY_RIPE.match(text), _FRUIT_RIPE.match(text)
+        named = plants_that_ripen(page, item, f"in {match[1]}") if match else ""
+        if fruit and page.is_plain:
+            named = plants_that_ripen(page, item, fruit[1], tag="fruit")
+        if _TWO_SEASONS.match(text) and page.is_plain:
+            named = plants_of_two_seasons(page, item)
+        texts.append(named or text)
     return list(dict.fromkeys(texts))
 
 

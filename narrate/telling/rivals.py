@@ -43,8 +43,12 @@ def rival_sentences(page: Page, lead: Reading) -> list[Sentence]:
     return []
 
 
-def told_rival_sentences(page: Page, items: Sequence[Reading]) -> list[Sentence]:
-    """That a reading explains the same remains as a rival that was told under another theme of the page."""
+def told_rival_sentences(page: Page, items: Sequence[Reading], *, are_last: bool = False) -> list[Sentence]:
+    """
+    That a reading explains the same remains as a rival that was told under another theme of the page.
+
+    are_last: the reading was told just before and needs no name.
+    """
     if page.is_plain:
         return []
     here = {item.claim.id for item in items}
@@ -57,10 +61,13 @@ def told_rival_sentences(page: Page, items: Sequence[Reading]) -> list[Sentence]
             pair = frozenset((item.claim.id, rival.claim))
             if other is not None and pair not in page.rivals and competes(item, other):
                 page.rivals.add(pair)
-                one = noun_of(page, [item])
+                one, against = noun_of(page, [item]), noun_of(page, [other])
                 return page.say(
                     [item.claim.id, rival.claim],
-                    f"{one} has a rival in {noun_of(page, [other])}, which explains the same remains",
+                    f"the same remains would follow from {against}" if are_last else "",
+                    f"{against} would leave the same remains" if are_last else "",
+                    f"{one} has a rival in {against}, which explains the same remains" if not are_last else "",
+                    f"what is read here as {one} may also come from {against}" if not are_last else "",
                 )
     return []
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from narrate.model.narrative import Sentence
@@ -37,6 +38,8 @@ def told(page: Page, items: Sequence[Reading], *, weak: bool = True) -> list[Sen
     sentences = lead_sentences(page, lead)
     sentences += unsettled_sentences(page, lead)
     sentences += rival_sentences(page, lead[0])
+    rivals = told_rival_sentences(page, lead, are_last=len(lead) == 1)
+    sentences += rivals
     sentences += doubt_sentences(page, lead)
     rest = [item for item in waiting if item.claim.id not in page.told]
     for group in by_grade(rest):
@@ -46,7 +49,8 @@ def told(page: Page, items: Sequence[Reading], *, weak: bool = True) -> list[Sen
         waiting = [item for item in waiting if item not in group or item in fresh]
         sentences += further_sentences(page, fresh) if fresh else []
     sentences += unsettled_sentences(page, [item for item in waiting if item not in lead])
-    sentences += told_rival_sentences(page, waiting)
+    if not rivals:
+        sentences += told_rival_sentences(page, [item for item in waiting if item not in lead])
     return sentences + keeping_sentences(page, keeping)
 
 
@@ -133,15 +137,23 @@ def further_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
 def doubt_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
     """What may mislead in the leading reading: the caution of the rule that weighs most for it."""
     lead = group[0].claim
-    if page.is_plain or group[0].rank < 3:
+    if page.is_plain or group[0].rank < 3 or (lead.question == "deposit" and not page.is_review):
         return []
     rules = [page.dig.packs.rules.get(argument.rule) for argument in lead.held("for")]
     own = [rule.misleads_when for rule in rules if rule is not None and rule.misleads_when]
-    cautions = own[0] if own else lead.misleads_when
+    cautions = [text for text in (own[0] if own else lead.misleads_when) if bears(page, text)]
     if not cautions:
         return []
     caution = english.lowered(cautions[page.position % len(cautions)].strip().rstrip("."))
     return page.say([lead.id], *page.turns("caution", caution=caution, noun=noun_of(page, group[:1])))
+
+
+def bears(page: Page, caution: str) -> bool:
+    """Whether a caution of a rule bears on this dig: what befalls wet ground does not befall charred remains."""
+    return page.dig.project.preservation != "charred" or not _WET.search(caution)
+
+
+_WET = re.compile(r"\b(?:wet|waterlogged|mud|standing water)\b", re.IGNORECASE)
 
 
 def unsettled_sentences(page: Page, items: Sequence[Reading], *, by_name: bool = False) -> list[Sentence]:

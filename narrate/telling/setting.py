@@ -124,7 +124,7 @@ def opening_sentences(page: Page, context: Context) -> list[Sentence]:
     phase = page.dig.project.phase(context.phase)
     if page.is_plain:
         return _opening_for_visitors(page, name, phase, context)
-    brackets = phase_brackets(page, phase, feature_text(page, context))
+    brackets = _with_the_deposit(phase_brackets(page, phase, feature_text(page, context)), context)
     samples, litres, items = samples_text(page), litres_text(page), items_text(page, with_taxa=True)
     at = or_density(page)
     come = english.agreed(items_counted(page), "comes", "come")
@@ -175,8 +175,14 @@ def empty_sentences(page: Page, name: str, brackets: str = "") -> list[Sentence]
     )
 
 
-def slight_sentences(page: Page, context: Context, listed: str, refs: list[str]) -> list[Sentence]:
-    """A near-empty deposit in one sentence: where, how much soil, and the few things in it."""
+def slight_sentences(
+    page: Page, context: Context, listed: str, refs: list[str], *, is_all: bool = True
+) -> list[Sentence]:
+    """
+    A near-empty deposit in one sentence: where, how much soil, the few things in it, and that they carry no reading.
+
+    is_all: nothing follows that would part the things found from what is said of them.
+    """
     name = context_name(page, context)
     refs = [page.record, page.ref("items"), *refs]
     if page.is_plain:
@@ -185,11 +191,14 @@ def slight_sentences(page: Page, context: Context, listed: str, refs: list[str])
         return washed + page.say(refs, f"we found only {listed} in it", f"all we found in it was {listed}")
     brackets = phase_brackets(page, page.dig.project.phase(context.phase), feature_text(page, context))
     samples, litres = samples_text(page), litres_text(page)
+    little = ("; so few remains carry no reading", ", from which nothing is read", ", too little to read anything from")
+    little = little if is_all else ("", "", "")
     return page.say(
         refs,
-        f"{samples} ({litres}) of {name}{brackets} held only {listed}",
-        f"{name}{brackets} was sampled {numbers.times(page.found.samples)} ({litres}) and gave no more than {listed}",
-        f"all that {name}{brackets} gave in {samples} ({litres}) was {listed}",
+        f"{samples} ({litres}) of {name}{brackets} held only {listed}{little[0]}",
+        f"{name}{brackets} was sampled {numbers.times(page.found.samples)} ({litres}) and gave no more than {listed}"
+        f"{little[1]}",
+        f"all that {name}{brackets} gave in {samples} ({litres}) was {listed}{little[2]}",
     )
 
 
@@ -206,6 +215,23 @@ def recovery_sentences(page: Page) -> list[Sentence]:
         f"flotation returned only {share} of the marked seeds{of}, so small seeds are under-represented here",
         f"as only {share} of the marked seeds came back{of}, small seeds will be under-represented",
     )
+
+
+def _with_the_deposit(brackets: str, context: Context) -> str:
+    """
+    ' (Late hamlet, cal AD 1250–1350; a secondary deposit, sealed)': the deposit and its security as they were recorded.
+
+    What makes readings doubtful, or was not recorded, is worth a sentence of its own.
+    """
+    if not is_plainly_recorded(context):
+        return brackets
+    deposit = f"{english.with_article(context.deposit)} deposit, {context.security}"
+    return f"{brackets[:-1]}; {deposit})" if brackets else f" ({deposit})"
+
+
+def is_plainly_recorded(context: Context) -> bool:
+    """Whether deposit and security are on record and hold nothing back."""
+    return context.deposit not in ("unknown", "tertiary") and context.security not in ("unknown", "disturbed")
 
 
 def recorded_sentence(page: Page, context: Context, *, known: str = "", also: tuple[str, ...] = ()) -> list[Sentence]:
@@ -226,6 +252,8 @@ def recorded_sentence(page: Page, context: Context, *, known: str = "", also: tu
             "something had dug or stirred this soil since, so we trust it less",
             "this soil was stirred up later, so we are slow to build on it",
         )
+    if is_plainly_recorded(context) and not also:
+        return []
     if not kind and not security:
         return page.say(refs, "neither the kind of deposit nor its security is on record")
     kind_is_new, security_is_new = bool(kind) and kind not in known, bool(security) and security not in known

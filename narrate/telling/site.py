@@ -6,7 +6,7 @@ from narrate.model.ids import Subject
 from narrate.model.narrative import Section, Sentence
 from narrate.telling import english, openings, setting
 from narrate.telling.alike import phases_compared
-from narrate.telling.contexts import DATABLE
+from narrate.telling.contexts import DATABLE, OF_THE_DIG
 from narrate.telling.frames import noun_of
 from narrate.telling.page import Page
 from narrate.telling.phases import headed, richest_sentences, spread_sentences, theme_blocks
@@ -150,5 +150,5 @@ def _next(page: Page) -> list[Sentence]:
     if page.is_plain:
         return []
     held = readings(page, page.dig.claims.about(page.subject))
-    work = [item for item in held if item.claim.question == "work" and item.claim.statement != DATABLE]
+    work = [item for item in held if item.claim.question == "work" and item.claim.statement not in OF_THE_DIG]
     return _datable(page) + plainly_told(page, work)

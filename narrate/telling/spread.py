@@ -12,7 +12,7 @@ from narrate.model.plant_groups import PlantGroup
 from narrate.model.sampling import Sample
 from narrate.telling import english, manner, numbers
 from narrate.telling.page import Dig, Page
-from narrate.telling.plan import TOO_FEW, Reading
+from narrate.telling.plan import TOO_FEW, Reading, is_told_as_native_crops
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -137,7 +137,7 @@ def placed_readings(page: Page, contexts: Iterable[str], questions: Sequence[str
     found: dict[str, list[tuple[str, Reading]]] = {}
     for id in contexts:
         for claim in page.dig.claims.about(Subject(level="context", id=id)):
-            if claim.statement in NOT_LISTED or is_too_few(page.dig, id):
+            if claim.statement in NOT_LISTED or is_too_few(page.dig, id) or is_told_as_native_crops(page.dig, claim):
                 continue
             if claim.question in questions and claim.verdict == "holds" and claim.statement in packs.statements:
                 reading = Reading(claim=claim, statement=packs.statements[claim.statement], behind=())
@@ -169,5 +169,5 @@ def statements_held(page: Page, context: str, questions: Sequence[str]) -> dict[
         for claim in page.dig.claims.about(Subject(level="context", id=context))
         if claim.question in questions and claim.verdict == "holds" and claim.statement in page.dig.packs.statements
         and claim.statement not in NOT_LISTED and not is_too_few(page.dig, context)
-        and GRADE_NAMES.index(claim.grade) > 1
+        and GRADE_NAMES.index(claim.grade) > 1 and not is_told_as_native_crops(page.dig, claim)
     }  # fmt: skip

@@ -15,6 +15,7 @@ from narrate.model.project import Project
 from narrate.model.refs import subject_keys
 from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import cautions, english, setting, translated
+from narrate.telling.authorities import authorities_once
 from narrate.telling.contexts import context_sections, summary_sentence
 from narrate.telling.features import feature_sections
 from narrate.telling.manner import in_style
@@ -62,7 +63,8 @@ def narratives(
     for phase in project.phases:
         _tell(told, dig, "phase", phase.id, partial(_phase, phase=phase))
     _tell(told, dig, "site", SITE, _site)
-    return _made_distinct(told, "In {id}, {text}")
+    named = authorities_once(told, Names(audience=dig.audience, packs=packs), packs)
+    return _made_distinct(named, "In {id}, {text}")
 
 
 def _told_in_another_language(dig: Dig) -> dict[Subject, Narrative]:

@@ -29,7 +29,7 @@ def test_figures_are_told_by_names_that_a_person_knows() -> None:
 
     assert [name_of(key, a_ground(60)) for key in keys] == [
         "Maize cobs as fuel",
-        "Maize cobs as fuel, kpc",
+        "kpc behind 'Maize cobs as fuel'",
         "maize cupules",
         "C9/gone",
     ]
@@ -92,7 +92,7 @@ def test_a_number_that_agrees_with_nothing_is_a_warning(tmp_path: Path) -> None:
 
     assert [p.splitlines()[0] for p in problems] == [
         "narratives/report/C1.md:3:1: warning N111: edited text says 50, expected figures behind the sentence: "
-        "Maize cobs as fuel supports; Maize cobs as fuel, kpc 0; maize cupules 60"
+        "Maize cobs as fuel supports; kpc behind 'Maize cobs as fuel' 0; maize cupules 60"
     ]
 
 
