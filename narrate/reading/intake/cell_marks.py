@@ -100,18 +100,22 @@ def looks_like_amount(text: str) -> bool:
     return len(text) <= 30 and COUNT_LIKE.fullmatch(text.strip()) is not None
 
 
+MOST = 1e30
+"""No cell holds so much of anything: a larger number is a slip, or a text that looks like one."""
+
+
 def number_of(text: str, decimal: str) -> float | None:
     """
     A number with thousands marks and a decimal mark; None where the marks do not stand as they should.
 
     >>> number_of("1,234", "."), number_of("0,5", ","), number_of("1 234", "."), number_of("1.234", ","), number_of("2.6e+06", ".")
     (1234.0, 0.5, 1234.0, 1234.0, 2600000.0)
-    >>> number_of("0,5", "."), number_of("12,34", ".")
-    (None, None)
+    >>> number_of("0,5", "."), number_of("12,34", "."), number_of("1e999", ".")
+    (None, None, None)
     """
     flat = text.strip()
     if re.fullmatch(r"\d+(?:\.\d+)?e[+-]?\d{1,3}", flat, re.IGNORECASE):
-        return float(flat)
+        return found if (found := float(flat)) < MOST else None
     thousands = "," if decimal == "." else "."
     if re.fullmatch(rf"\d{{1,3}}(?:[{thousands}'’ \u00a0\u202f]\d{{3}})+(?:{re.escape(decimal)}\d+)?", flat):
         flat = re.sub(rf"[{thousands}'’ \u00a0\u202f]", "", flat)
