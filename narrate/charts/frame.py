@@ -13,10 +13,8 @@ from matplotlib.backend_bases import GraphicsContextBase, RendererBase
 from matplotlib.backends.backend_svg import FigureCanvasSVG
 from matplotlib.colors import to_rgba
 from matplotlib.figure import Figure
-from matplotlib.font_manager import FontProperties
 from matplotlib.path import Path
-from matplotlib.text import Text
-from matplotlib.transforms import Affine2D, IdentityTransform
+from matplotlib.transforms import Affine2D
 
 from narrate.charts.columns import MEASURE_OF
 from narrate.charts.inks import INKS
@@ -45,6 +43,8 @@ _OUTLINES = {
     "hexagon": ((-1, -0.55), (0, -1.1), (1, -0.55), (1, 0.55), (0, 1.1), (-1, 0.55)),
 }  # fmt: skip
 
+
+_ANCHORS = {"left": "start", "center": "middle", "right": "end"}
 
 _K = 0.5523
 """Length of the handles of a quarter of a circle, so that four curves make a round speck of half the bytes of eight."""
@@ -155,12 +155,19 @@ class _Sheet(Artist):
         gc.restore()
 
     def _words(self, renderer: RendererBase, words: Words) -> None:
-        font = FontProperties(family="sans-serif", size=words.size, weight="bold" if words.is_bold else "normal")
-        up = self.height - words.y
-        anchor = Text(words.x, up, "", ha=words.anchor, rotation_mode="anchor", transform=IdentityTransform())
-        gc = self._pen(renderer, words.ink, 1.0)
-        renderer.draw_text(gc, words.x, words.y, words.text, font, words.angle, ismath=False, mtext=anchor)
-        gc.restore()
+        # Written as the renderer would write it. To lay a text out first, which pages do not need, is most of the
+        # cost of a chart that is drawn by matplotlib.
+        ink = INKS[words.ink].light
+        style = [
+            "font-weight: 700" if words.is_bold else "",
+            f"font-size: {_plain(words.size)}px",
+            "" if words.anchor == "left" else f"text-anchor: {_ANCHORS[words.anchor]}",
+            "" if ink == "#000000" else f"fill: {ink}",
+        ]
+        said = {"style": "; ".join(filter(None, style)), "x": _plain(words.x), "y": _plain(words.y)}
+        if words.angle:
+            said["transform"] = f"rotate({_plain(-words.angle)} {said['x']} {said['y']})"
+        renderer.writer.element("text", words.text, attrib=said)  # type: ignore[attr-defined]
 
     def _pen(self, renderer: RendererBase, ink: str, width: float) -> GraphicsContextBase:
         gc = renderer.new_gc()
@@ -170,6 +177,10 @@ class _Sheet(Artist):
 
     def _flipped(self) -> Affine2D:
         return Affine2D().scale(1, -1).translate(0, self.height)
+
+
+def _plain(number: float) -> str:
+    return f"{number:f}".rstrip("0").rstrip(".")
 
 
 def _printed(shapes: tuple[Shape, ...], height: float) -> str:
@@ -202,15 +213,24 @@ def _for_inline_use(drawn: str, chart_id: str, height: float, title: str, alt: s
 
 def _own_tag(tag: str, chart_id: str) -> str:
     """One tag with ids of the chart, inks as properties, and no font or turn that says nothing."""
-    tag = re.sub(r"\s*\n\s*", " ", tag).replace(' "', '"')
-    tag = re.sub(r'(\sid="|url\(#|href="#)', lambda found: f"{found.group()}{chart_id}-", tag)
-    tag = re.sub(r"#[0-9a-f]{6}\b(?=[;\")])", _as_property, tag)
-    tag = re.sub(r"-?\d+\.\d{3,}", lambda found: f"{float(found.group()):.2f}", tag)
-    tag = re.sub(r"font-family: [^;\"]*; ?", "", tag)
-    tag = re.sub(r' transform="rotate\(-?0 [^"]*"', "", tag)
+    if tag.startswith("</"):
+        return tag
+    tag = _BREAK.sub(" ", tag).replace(' "', '"')
+    tag = _ID.sub(lambda found: f"{found.group()}{chart_id}-", tag)
+    tag = _HEX.sub(_as_property, tag)
+    tag = _LONG_NUMBER.sub(lambda found: f"{float(found.group()):.2f}", tag)
+    tag = _NO_TURN.sub("", _FAMILY.sub("", tag))
     return tag.replace("text-anchor: start; ", "").replace("text-anchor: start", "")
 
 
+_BREAK = re.compile(r"\s*\n\s*")
+_ID = re.compile(r'(\sid="|url\(#|href="#)')
+_HEX = re.compile(r"#[0-9a-f]{6}\b(?=[;\")])")
+_LONG_NUMBER = re.compile(r"-?\d+\.\d{3,}")
+_FAMILY = re.compile(r"font-family: [^;\"]*; ?")
+_NO_TURN = re.compile(r' transform="rotate\(-?0 [^"]*"')
+_PROPERTIES = {ink.light: f"var({ink.property},{ink.light})" for ink in INKS.values()}
+
+
 def _as_property(found: re.Match[str]) -> str:
-    properties = {ink.light: ink.property for ink in INKS.values()}
-    return f"var({properties[found.group()]},{found.group()})" if found.group() in properties else found.group()
+    return _PROPERTIES.get(found.group(), found.group())
