@@ -15,10 +15,11 @@ from narrate.model.ids import RuleId, Subject
 from narrate.model.refs import subject_keys
 from narrate.model.rules import Bound
 from narrate.web.criteria import leaves, measured_words
-from narrate.web.filters import figure, interval, latin
+from narrate.web.filters import latin
 from narrate.web.links import Links, anchor
 from narrate.web.rows import Rows, RowSet, rows_of
 from narrate.web.wording import Wording
+from narrate.web.writing import Writing, writing_of
 
 BALANCES = {
     "this": "the remains favour this reading",
@@ -129,6 +130,8 @@ class Behind:
     """The page of the manual that explains the number."""
     evidence: str = ""
     """The page of evidence where its rows are listed."""
+    is_told: bool = False
+    """Whether it stands in full further up on the same page."""
 
 
 class Opener:
@@ -138,7 +141,8 @@ class Opener:
         self.edition = edition
         self.links = links
         self.wording = Wording(edition)
-        self.rows: Rows = rows_of(edition.project, links, is_public=edition.audience == "public")
+        self.writing: Writing = writing_of(edition)
+        self.rows: Rows = rows_of(edition.project, links, self.writing, is_public=edition.audience == "public")
         self.keys: Mapping[Subject, str] = subject_keys(edition.project)
         self._subjects: Mapping[str, Subject] = {k: s for s, k in self.keys.items()}
         self.members = Counter(context.feature for context in edition.project.contexts)
@@ -215,8 +219,9 @@ class Opener:
         if kind == "measure" and rest in found.measurements:
             measurement = found.measurements[rest]
             rows = self.rows.behind(found.places.get(rest, ()))
-            title = self._titles.get(rest, rest)
-            text = measured_text(figure(measurement), interval(measurement), measurement.n, measurement.reason)
+            title = self.writing.unit(self._titles.get(rest, rest))
+            value, doubt = self.writing.figure(measurement), self.writing.interval(measurement)
+            text = measured_text(value, doubt, measurement.n, measurement.reason, self.writing)
             return Behind(
                 ref=ref,
                 kind="measure",
@@ -233,7 +238,8 @@ class Opener:
                 rows = self.rows.behind(tally.places)
                 title = Markup("{}, {}").format(latin(tally.written), self.wording.part(tally.part))
                 return Behind(
-                    ref=ref, kind="found", subject=name, title=title, text=tally_text(tally), rows=rows, evidence=page
+                    ref=ref, kind="found", subject=name, title=title, text=tally_text(tally, self.writing), rows=rows,
+                    evidence=page,
                 )
         if what == "record":
             rows = self.rows.behind(found.places.get("record", ()))
@@ -304,7 +310,7 @@ class Opener:
             direction=argument.direction,
             verdict=argument.verdict,
             weight=f"{argument.weight:.1f}",
-            says=self.wording.says(argument) if holds else self.wording.rule_title(argument.rule),
+            says=self.writing.retold(self.wording.says(argument)) if holds else self.wording.rule_title(argument.rule),
             figures=self._figures(argument),
             rows=self.rows.behind(places),
             counted_with=self.wording.rule_title(argument.counted_with) if argument.counted_with else "",
@@ -319,8 +325,8 @@ class Opener:
             titles = ("",) * len(argument.evidence)
         return tuple(
             FigureView(
-                title=title or evidence_title(evidence),
-                text=evidence_text(evidence),
+                title=self.writing.unit(title or evidence_title(evidence)),
+                text=self.writing.retold(evidence_text(evidence)),
                 verdict=evidence.verdict,
                 measure="" if evidence.measure.startswith("record.") else evidence.measure.partition(".")[0],
             )
@@ -374,7 +380,7 @@ def _doubt(evidence: Evidence, value: str) -> str:
     return f"{low} to {high or 'open above'}"
 
 
-def measured_text(value: str, doubt: str, n: int | None, reason: str) -> str:
+def measured_text(value: str, doubt: str, n: int | None, reason: str, writing: Writing | None = None) -> str:
     r"""
     A value with its doubt in brackets.
 
@@ -383,11 +389,13 @@ def measured_text(value: str, doubt: str, n: int | None, reason: str) -> str:
     """
     if reason:
         return f"no value: {reason}" + (f" ({doubt})" if doubt else "")
-    inside = ([f"95\u00a0% interval {doubt}"] if doubt else []) + ([] if n is None else [f"n\u00a0=\u00a0{n:,}"])
+    inside = [f"95\u00a0% interval {doubt}"] if doubt else []
+    if n is not None:
+        inside.append(f"n\u00a0=\u00a0{(writing or Writing()).whole(n)}")
     return value + (f" ({'; '.join(inside)})" if inside else "")
 
 
-def tally_text(tally: Tally) -> str:
+def tally_text(tally: Tally, writing: Writing | None = None) -> str:
     """
     How much of it there is, in how many samples.
 
@@ -395,9 +403,11 @@ def tally_text(tally: Tally) -> str:
     ...     estimated=12.0, samples=2, of_samples=3))
     '12 counted, in 2 of 3 samples'
     """
-    parts = [f"{tally.counted:,} counted"] if tally.counted or not tally.is_noted else ["noted as present, not counted"]
+    whole = (writing or Writing()).whole
+    is_counted = tally.counted or not tally.is_noted
+    parts = [f"{whole(tally.counted)} counted" if is_counted else "noted as present, not counted"]
     if tally.counted and abs(tally.estimated - tally.counted) > 1e-9:
-        parts.append(f"about {tally.estimated:,.0f} with the unsorted share")
+        parts.append(f"about {whole(tally.estimated)} with the unsorted share")
     if tally.mass_g is not None:
         parts.append(f"{tally.mass_g:g} g")
     if tally.condition != "charred":

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from dataclasses import replace
 
 from markupsafe import Markup
 
@@ -12,6 +13,7 @@ from narrate.model.edition import Edition
 from narrate.model.figures import Chart
 from narrate.model.findings import SubjectFindings
 from narrate.model.ids import SITE, Subject
+from narrate.web.writing import Writing, writing_of
 
 FigureView = tuple[Chart, Markup]
 """A chart, and its picture as markup that is put on the page as it is: charts escape what people wrote."""
@@ -36,14 +38,14 @@ def of_subject(found: SubjectFindings, edition: Edition) -> tuple[FigureView, ..
     # matplotlib takes a second to load, and checking a project needs none of it.
     from narrate.charts import composition, months
 
-    return _drawn((composition.draw, months.draw), (found, edition.packs), ("composition", "months"))
+    return _drawn((composition.draw, months.draw), (found, edition.packs), ("composition", "months"), edition)
 
 
 def of_claims(claims: tuple[Claim, ...], edition: Edition) -> tuple[FigureView, ...]:
     """What speaks for and against each claim that holds of one subject."""
     from narrate.charts import balance
 
-    return _drawn((balance.draw,), (claims, edition.packs), ("balance",))
+    return _drawn((balance.draw,), (claims, edition.packs), ("balance",), edition)
 
 
 def of_site(names: tuple[str, ...], edition: Edition) -> tuple[FigureView, ...]:
@@ -76,18 +78,34 @@ def of_site(names: tuple[str, ...], edition: Edition) -> tuple[FigureView, ...]:
         "triangle": lambda id: triangle.draw(studies.triangle, project, id),
         "ubiquity": lambda id: ubiquity.draw(*side_by_side, id),
     }
-    return tuple(_view(chart) for name in names if (chart := draws[name](name.replace("_", "-"))) is not None)
+    return tuple(_view(chart, edition) for name in names if (chart := draws[name](name.replace("_", "-"))) is not None)
 
 
 def _drawn(
-    draws: tuple[Callable[..., Chart | None], ...], given: tuple[object, ...], names: tuple[str, ...]
+    draws: tuple[Callable[..., Chart | None], ...], given: tuple[object, ...], names: tuple[str, ...], edition: Edition
 ) -> tuple[FigureView, ...]:
     charts = (draw(*given, name.replace("_", "-")) for draw, name in zip(draws, names, strict=True))
-    return tuple(_view(chart) for chart in charts if chart is not None)
+    return tuple(_view(chart, edition) for chart in charts if chart is not None)
 
 
-def _view(chart: Chart) -> FigureView:
-    return chart, Markup(slim(chart.svg))
+def _view(chart: Chart, edition: Edition) -> FigureView:
+    written = retold(chart, writing_of(edition))
+    return written, Markup(slim(written.svg))
+
+
+def retold(chart: Chart, writing: Writing) -> Chart:
+    """The chart with the numbers of its picture, its words and its table as the project writes them."""
+    if writing == Writing():
+        return chart
+    return replace(
+        chart,
+        svg=re.sub(r">([^<]+)<", lambda found: f">{writing.retold(found[1])}<", chart.svg),
+        title=writing.retold(chart.title),
+        alt=writing.retold(chart.alt),
+        note=writing.retold(chart.note),
+        columns=tuple(writing.retold(name) for name in chart.columns),
+        rows=tuple(tuple(writing.retold(cell) for cell in row) for row in chart.rows),
+    )
 
 
 def slim(svg: str) -> str:

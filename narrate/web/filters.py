@@ -4,17 +4,19 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import replace
 from functools import cache, lru_cache
 
 from markdown_it import MarkdownIt
 from markupsafe import Markup, escape
 
 from narrate.model.claims import GRADES
-from narrate.model.measurement import Measurement
 from narrate.telling import numbers
 from narrate.web.links import anchor
 
+MONTH_NAMES = (
+    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
+    "December",
+)  # fmt: skip
 MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
 KNOWN = {
     "read": "read in the work or in a stored copy of it",
@@ -84,41 +86,6 @@ _UPRIGHT_WORD = re.compile(
 _FAMILY = re.compile(r"[A-Z]\w+(?:aceae|oideae|eae)")
 
 
-def figure(measurement: Measurement) -> str:
-    """
-    The value with its unit, as many figures as its interval allows; a dash where there is none.
-
-    >>> figure(Measurement(measure="density", value=8.222, low=6.9, high=9.7, unit="items/l"))
-    '8.2 items/l'
-    >>> figure(Measurement(measure="mass_per_l", value=0.0027, unit="g per litre"))
-    '0.0027 g per litre'
-    """
-    if measurement.value is None:
-        return "–"
-    text = _value(float(measurement.value), measurement)
-    return f"{text} {measurement.unit}" if measurement.unit else text
-
-
-def _value(value: float, measurement: Measurement) -> str:
-    """Never nought for what is not nought."""
-    if measurement.low is None:
-        return f"{value:,.0f}" if abs(value) >= 100 or value.is_integer() else f"{value:.3g}"
-    text = numbers.measured(measurement)
-    return f"{value:.1g}" if value and not text.strip("-0.") else text
-
-
-def bare(measurement: Measurement) -> str:
-    """The value without its unit, for columns whose head names it."""
-    return figure(replace(measurement, unit=""))
-
-
-def interval(measurement: Measurement) -> str:
-    """The 95 % interval; for a ratio without a value the bound that is known; else empty."""
-    if measurement.value is None and measurement.low is not None and measurement.is_open_above:
-        return f"at least {measurement.low:.3g}"
-    return numbers.interval(measurement)
-
-
 def plain_number(value: float | None, unit: str = "") -> str:
     """
     A recorded number as it was recorded; a dash where there is none.
@@ -141,14 +108,33 @@ def months(numbers_of_months: Sequence[int]) -> str:
     """
     if not numbers_of_months:
         return "not known"
+    return ", ".join(_spans(numbers_of_months, MONTHS))
+
+
+def whole_months(numbers_of_months: Sequence[int]) -> str:
+    """
+    A season in running text.
+
+    >>> whole_months((12, 1, 2, 3, 4)), whole_months((1, 2, 3, 4, 12)), whole_months((5, 9))
+    ('December to April', 'December to April', 'May and September')
+    """
+    if not numbers_of_months:
+        return "no month"
+    months = set(numbers_of_months)
+    first = next((month for month in sorted(months) if (month - 2) % 12 + 1 not in months), 1)
+    *before, last = _spans(sorted(months, key=lambda month: (month - first) % 12), MONTH_NAMES)
+    return f"{', '.join(before)} and {last}" if before else last
+
+
+def _spans(numbers_of_months: Sequence[int], names: tuple[str, ...]) -> list[str]:
     runs: list[list[int]] = []
     for month in numbers_of_months:
         if runs and month == runs[-1][-1] % 12 + 1:
             runs[-1].append(month)
         else:
             runs.append([month])
-    named = [[MONTHS[month - 1] for month in (run[0], run[-1])] for run in runs]
-    return ", ".join(first if first == last else f"{first} to {last}" for first, last in named)
+    named = [[names[month - 1] for month in (run[0], run[-1])] for run in runs]
+    return [first if first == last else f"{first} to {last}" for first, last in named]
 
 
 def strength(grade: str) -> int:
@@ -195,23 +181,20 @@ def percent(share: float | None) -> str:
 @cache
 def _markdown() -> MarkdownIt:
     markdown = MarkdownIt("zero", {"html": False, "linkify": False}).enable(["emphasis", "backticks", "escape"])
-    rules = markdown.renderer.rules
-    rules["em_open"] = lambda tokens, index, options, env: '<i lang="la">'
-    rules["em_close"] = lambda tokens, index, options, env: "</i>"
+    markdown.add_render_rule("em_open", lambda renderer, tokens, index, options, env: '<i lang="la">')
+    markdown.add_render_rule("em_close", lambda renderer, tokens, index, options, env: "</i>")
     return markdown
 
 
 FILTERS = {
     "anchor": anchor,
-    "bare": bare,
     "inline": inline,
     "latin": latin,
     "lower_first": lower_first,
     "upper_first": upper_first,
-    "figure": figure,
-    "interval": interval,
     "number": plain_number,
     "months": months,
+    "whole_months": whole_months,
     "strength": strength,
     "known": known,
     "percent": percent,

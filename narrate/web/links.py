@@ -92,10 +92,14 @@ def anchor(text: str) -> str:
     """
     A fragment name made from any text, safe inside an address and unique to the text.
 
-    >>> anchor("counts/light.csv:12"), anchor("fuel.maize-cob"), anchor("Ähre")
-    ('counts_2f_light_2e_csv_3a_12', 'fuel_2e_maize-cob', '_c4_hre')
+    >>> anchor("C12/fuel.maize-cob"), anchor("fuel.cobs_recur"), anchor("Ähre"), anchor("S 014")
+    ('C12/fuel.maize-cob', 'fuel.cobs_recur', '~c4~hre', 'S~20~014')
     """
-    return "".join(sign if sign.isascii() and (sign.isalnum() or sign == "-") else f"_{ord(sign):x}_" for sign in text)
+    return _UNSAFE.sub(lambda found: f"~{ord(found[0]):x}~", text)
+
+
+_UNSAFE = re.compile(r"[^A-Za-z0-9._/-]")
+"""What does not stand as it is: signs that an address would have to escape, and '~', which marks them."""
 
 
 def _marked(name: str, id: str, taken: set[str]) -> str:

@@ -89,8 +89,11 @@ def cited(edition: Edition) -> tuple[Source, ...]:
         keys.update(limit.sources)
     for id in found_taxa(edition):
         taxon = packs.taxa[id]  # type: ignore[index]
-        for part in (taxon, *taxon.uses, *taxon.windows, taxon.ecology):
-            keys.update(part.sources)
+        keys.update(taxon.sources, taxon.ecology.sources)
+        for use in taxon.uses:
+            keys.update(use.sources)
+        for window in taxon.windows:
+            keys.update(window.sources)
     found = (packs.sources[key] for key in keys if key in packs.sources)  # type: ignore[index]
     return tuple(sorted(found, key=lambda s: (s.kind != "work", s.authors.lower(), s.year, s.key)))
 

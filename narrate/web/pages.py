@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+import re
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 from pathlib import Path
+from typing import Protocol
 
 from jinja2 import Environment
 
@@ -20,6 +22,7 @@ from narrate.web.plants import found_taxa
 from narrate.web.refusal import Refused
 from narrate.web.site import Site, told_subjects
 from narrate.web.templates import PageTemplate, environment, page_templates
+from narrate.web.writing import writing_of
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -43,7 +46,7 @@ def pages(edition: Edition, templates: Path, images: Path | None) -> dict[str, b
     links = _links(wanted, names)
     links = with_rules(links, asked_questions(edition))
     site = Site(edition, links, Photographs(images, is_public=edition.audience == "public"))
-    jinja = environment(templates)
+    jinja = environment(templates, writing_of(edition))
     menu = _menu(wanted)
     found: dict[str, bytes] = {}
     for template in wanted:
@@ -124,10 +127,17 @@ def with_rules(links: Links, questions: Mapping[str, tuple[str, ...]]) -> Links:
     return Links({**links.paths, **rules})
 
 
+class _Named(Protocol):
+    """What a page may be about."""
+
+    @property
+    def id(self) -> str: ...
+
+
 def _things(site: Site, one_per: str, names: Mapping[str, Mapping[str, str]]) -> Iterable[tuple[object, str]]:
     if one_per == "site":
         return [(site.dig, "")]
-    listed = {
+    listed: Mapping[str, Sequence[_Named]] = {
         "context": site.contexts,
         "sample": site.samples,
         "phase": site.phases,
@@ -137,8 +147,8 @@ def _things(site: Site, one_per: str, names: Mapping[str, Mapping[str, str]]) ->
         "evidence": site.evidence,
         "contexts": site.context_lists,
         "samples": site.sample_lists,
-    }[one_per]
-    return [(it, names[one_per][it.id]) for it in listed]
+    }
+    return [(it, names[one_per][it.id]) for it in listed[one_per]]
 
 
 def _page(template: PageTemplate, site: Site, it: object, slug: str) -> Page:
@@ -158,7 +168,11 @@ def _rendered(jinja: Environment, site: Site, page: Page, it: object, menu: tupl
     text = jinja.get_template(page.template.name).render(
         site=site, page=page, it=it, menu=menu, href=href, to=lambda *what: href(site.links.to(*what))
     )
-    return text.encode("utf-8")
+    # Indentation of templates is for their authors; in thousands of lines it is weight.
+    return _INDENTED.sub("\n", text).encode("utf-8")
+
+
+_INDENTED = re.compile(r"\n\s+")
 
 
 def _clash(template: PageTemplate, other: PageTemplate, path: str) -> Problem:

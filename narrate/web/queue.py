@@ -16,6 +16,8 @@ UNSTABLE_BELOW = 0.8
 """Share of resampled counts below which a claim is listed as unstable. Judgement of ours, no source."""
 WEAKEST = ("consistent with", "suggests")
 """Grades that the list of weakest claims holds."""
+SHOWN_FIRST = 25
+"""Rows of a list of claims on the queue itself; the whole list has a page of its own."""
 _LEVELS = ("site", "phase", "feature", "context", "sample")
 
 
@@ -49,6 +51,7 @@ class QueueView:
         self._opener = opener
         self._edition: Edition = opener.edition
         self.unstable_below = UNSTABLE_BELOW
+        self.shown_first = SHOWN_FIRST
         self.problems = opener.edition.problems
 
     @property

@@ -10,6 +10,7 @@ from narrate.model.counts import CountRow
 from narrate.model.project import Project
 from narrate.problems import Place
 from narrate.web.links import Links
+from narrate.web.writing import Writing
 
 QUOTED_AT_MOST = 4
 """Up to so many rows are quoted word for word; of more their numbers are named, by sample."""
@@ -69,6 +70,7 @@ class Rows:
     is_public: bool
     order: Mapping[Place, int]
     """All places in the order in which they are listed."""
+    writing: Writing
     _made: dict[tuple[int, ...], RowSet] = field(default_factory=dict)
     """Sets of rows that were made already: many arguments look at the same rows."""
 
@@ -108,9 +110,9 @@ class Rows:
         records = len(places) - rows
         said = []
         if rows:
-            said.append(f"{_several(rows, 'row')} of {_several(len(by_sample), 'sample')}")
+            said.append(f"{_several(rows, 'row', self.writing)} of {_several(len(by_sample), 'sample', self.writing)}")
         if records:
-            said.append(_several(records, "record"))
+            said.append(_several(records, "record", self.writing))
         return " and ".join(said)
 
     def _group(self, sample: str, numbers: list[int]) -> RowGroup:
@@ -131,7 +133,7 @@ class Rows:
         return RowView(label=label, target=self.links.to(what, id) if id else "", name="", text=where)
 
 
-def rows_of(project: Project, links: Links, *, is_public: bool) -> Rows:
+def rows_of(project: Project, links: Links, writing: Writing, *, is_public: bool) -> Rows:
     """All rows and records of a project by their places."""
     records: dict[str, tuple[str, str]] = {project.place.row: ("site", "")}
     records.update({phase.place.row: ("phase", phase.id) for phase in project.phases})
@@ -146,9 +148,15 @@ def rows_of(project: Project, links: Links, *, is_public: bool) -> Rows:
         if row.place.row not in numbers:
             numbers[row.place.row] = last[row.sample] = last.get(row.sample, 0) + 1
     rows = {id: tuple(rows) for id, rows in by_sample.items()}
-    recorded = (project.place, *(it.place for it in (*project.phases, *project.contexts, *project.samples)))
-    known = sorted({*recorded, *(row.place for row in project.counts)})
-    return Rows(counts, numbers, records, links, rows, is_public, {place: i for i, place in enumerate(known)})
+    known = sorted(
+        {project.place}.union(
+            (phase.place for phase in project.phases),
+            (context.place for context in project.contexts),
+            (sample.place for sample in project.samples),
+            (row.place for row in project.counts),
+        )
+    )
+    return Rows(counts, numbers, records, links, rows, is_public, {place: i for i, place in enumerate(known)}, writing)
 
 
 def row_text(row: CountRow) -> str:
@@ -178,8 +186,8 @@ def line_ranges(lines: Iterable[str]) -> str:
     return ", ".join(f"{run[0]}–{run[-1]}" if len(run) > 2 else ", ".join(run) for run in runs)
 
 
-def _several(number: int, word: str) -> str:
-    return f"{number:,} {word}" if number == 1 else f"{number:,} {word}s"
+def _several(number: int, word: str, writing: Writing) -> str:
+    return f"{writing.whole(number)} {word}{'' if number == 1 else 's'}"
 
 
 def _name(places: list[Place]) -> str:

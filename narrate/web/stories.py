@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 
 from markupsafe import Markup
@@ -62,19 +63,24 @@ class StoryView:
     """Sentences whose ground moved; for the team alone."""
 
 
-def story(opener: Opener, audience: str, subject: Subject) -> StoryView | None:
-    """The narrative of a subject for an audience; None where none was written. One that waits says so."""
+def story(opener: Opener, audience: str, subject: Subject, told: set[str] | None = None) -> StoryView | None:
+    """
+    The narrative of a subject for an audience; None where none was written. One that waits says so.
+
+    told:  what the page has shown in full already; what this narrative shows is added to it.
+    """
     narrative = opener.edition.narrative(audience, subject)
     if narrative is None or not (narrative.sentences() or narrative.left_out):
         return None
+    reader = opener.edition.packs.audiences.get(audience)
     return StoryView(
         audience=audience,
-        for_whom=opener.edition.packs.audiences[audience].title,
-        language=opener.edition.packs.audiences[audience].language,
+        for_whom=audience if reader is None else reader.title,
+        language="en" if reader is None else reader.language,
         title=narrative.title,
         summary=summary(narrative),
-        sections=_sections(opener, narrative),
-        standing=_standing(narrative),
+        sections=_sections(opener, narrative, set() if told is None else told),
+        standing=_standing(narrative, opener.writing.whole),
         stale=sum(bool(s.stale) for s in narrative.sentences()) if opener.edition.audience == "review" else 0,
     )
 
@@ -82,7 +88,7 @@ def story(opener: Opener, audience: str, subject: Subject) -> StoryView | None:
 _WRITTEN_BY = {"drafted": "", "edited": "Edited by the analyst.", "own": "The analyst's own words."}
 
 
-def _standing(narrative: Narrative) -> str:
+def _standing(narrative: Narrative, whole: Callable[[int], str]) -> str:
     found = standing((narrative,))
     hers = found.edited + found.own
     said = []
@@ -94,7 +100,7 @@ def _standing(narrative: Narrative) -> str:
     if narrative.has_lapsed:
         said.append("What it rests on has changed since, so the approval has lapsed.")
     if narrative.left_out:
-        many = "1 sentence" if narrative.left_out == 1 else f"{narrative.left_out:,} sentences"
+        many = "1 sentence" if narrative.left_out == 1 else f"{whole(narrative.left_out)} sentences"
         said.append(f"{many} that nobody has approved {'is' if narrative.left_out == 1 else 'are'} left out here.")
     return " ".join(said)
 
@@ -119,7 +125,7 @@ def summary(narrative: Narrative | None) -> Markup:
     return inline(narrative.summary.text)
 
 
-def _sections(opener: Opener, narrative: Narrative) -> tuple[SectionView, ...]:
+def _sections(opener: Opener, narrative: Narrative, told: set[str]) -> tuple[SectionView, ...]:
     number = 0
     sections: list[SectionView] = []
     for place, section in enumerate(narrative.sections, start=1):
@@ -130,7 +136,7 @@ def _sections(opener: Opener, narrative: Narrative) -> tuple[SectionView, ...]:
             shown: dict[str, str] = {}
             for sentence in paragraph:
                 number += 1
-                view = _sentence(opener, f"{narrative.audience}-said-{number}", sentence, number, shown)
+                view = _sentence(opener, f"{narrative.audience}-said-{number}", sentence, number, shown, told)
                 views.append(replace(view, standing=_said(sentence, narrative)))
             if views:
                 paragraphs.append(ParagraphView(sentences=tuple(views), first=first, last=number))
@@ -148,12 +154,15 @@ def _rows_once(behind: tuple[Behind, ...]) -> tuple[Behind, ...]:
     )
 
 
-def _sentence(opener: Opener, anchor: str, sentence: Sentence, number: int, shown: dict[str, str]) -> SentenceView:
-    """`shown` maps what the panel already shows to where; what is new is added to it."""
+def _sentence(
+    opener: Opener, anchor: str, sentence: Sentence, number: int, shown: dict[str, str], told: set[str]
+) -> SentenceView:
+    """`shown` maps what the panel already shows to where, `told` is what the page does; what is new is added."""
     behind = opener.behind(sentence.refs)
     grades = [GRADE_NAMES.index(b.claim.grade) for b in behind if b.claim and b.claim.verdict == "holds"]  # type: ignore[arg-type]
     before = tuple((_title(one), shown[one.ref]) for one in behind if one.ref in shown)
-    new = tuple(one for one in behind if one.ref not in shown)
+    new = tuple(replace(one, is_told=one.ref in told) for one in behind if one.ref not in shown)
+    told.update(sentence.refs)
     shown.update((one.ref, anchor) for one in new)
     return SentenceView(
         html=inline(sentence.text),

@@ -13,6 +13,7 @@ from narrate.model.report_blocks import REPORT_TEXTS
 from narrate.problems import Place, Problem, ProblemList
 from narrate.web.filters import FILTERS, MONTHS
 from narrate.web.refusal import Refused
+from narrate.web.writing import Writing
 
 LISTS = ("contexts", "samples")
 """What a template can make one page per stretch of: lists too long for one page go on upon the next."""
@@ -71,7 +72,7 @@ def templates_folder() -> Path:
     raise Refused(problem)
 
 
-def environment(folder: Path) -> Environment:
+def environment(folder: Path, writing: Writing | None = None) -> Environment:
     """Misspelt names raise, everything that is filled in is escaped, and only what is passed in can be reached."""
     filled = Environment(
         loader=FileSystemLoader(folder),
@@ -82,6 +83,7 @@ def environment(folder: Path) -> Environment:
         keep_trailing_newline=True,
     )
     filled.filters.update(FILTERS)
+    filled.filters.update((writing or Writing()).filters)
     filled.globals["month_names"] = MONTHS
     filled.globals["report_texts"] = REPORT_TEXTS
     return filled

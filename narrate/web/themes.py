@@ -11,6 +11,7 @@ from narrate.model.ids import Subject
 from narrate.model.measurement import Measurement
 from narrate.model.seasons import FoundWindow
 from narrate.web.evidence import Opener
+from narrate.web.writing import writing_of
 
 STRIP = 20
 """Specks of a strip: each is a twentieth of the items."""
@@ -70,10 +71,11 @@ def strip(found: SubjectFindings, edition: Edition) -> StripView | None:
     if total == 0:
         return None
     shares = largest_remainders([sums[name] for name, _, _ in _GROUPS], STRIP)
-    said = [f"{sums[name]} of {words}" for name, _, words in _GROUPS if sums[name]]
+    whole = writing_of(edition).whole
+    said = [f"{whole(sums[name])} of {words}" for name, _, words in _GROUPS if sums[name]]
     return StripView(
         groups=tuple((name, sign * n) for (name, sign, _), n in zip(_GROUPS, shares, strict=True) if n),
-        says=f"{total} items other than wood: {', '.join(said)}",
+        says=f"{whole(total)} items other than wood: {', '.join(said)}",
     )
 
 
@@ -140,11 +142,12 @@ def side_by_side(edition: Edition) -> tuple[SideBySide, ...]:
     """Every shown measure over the phases, in the order of the project; those without any value are left out."""
     found = [edition.findings.of(Subject(level="phase", id=phase.id)) for phase in edition.project.phases]
     rows = []
+    writing = writing_of(edition)
     for shown in edition.packs.shown:
         missing = Measurement(measure=shown.measure, value=None, reason="not measured")
         values = tuple(one.measurements.get(shown.name, missing) for one in found)
         if any(value.value is not None for value in values):
-            rows.append(SideBySide(title=shown.title, measure=shown.measure, values=values))
+            rows.append(SideBySide(title=writing.unit(shown.title), measure=shown.measure, values=values))
     return tuple(rows)
 
 

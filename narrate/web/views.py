@@ -19,12 +19,14 @@ from narrate.model.stratigraphy import Context, Phase
 from narrate.web import figures
 from narrate.web.evidence import ClaimView, Opener
 from narrate.web.photographs import Photographs, PhotoView
-from narrate.web.rows import RowSet
+from narrate.web.rows import RowGroup, RowSet
 from narrate.web.stories import StoryView, story, summary
 
 STORIES = {"review": ("review", "report"), "public": ("public",)}
 """Narratives of each edition, in the order in which they stand on a page."""
 _ON_NO_PAGE = ("label",)
+LINKED_AT_MOST = 6
+"""Samples up to which every mention of their rows is a link; of more, script makes links of the mentions."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -60,7 +62,8 @@ class SubjectView:
     def stories(self) -> tuple[StoryView, ...]:
         usual = STORIES[self.edition.audience]
         further = sorted({audience for audience, _ in self.edition.narratives} - {*usual, *_ON_NO_PAGE})
-        found = (story(self._opener, audience, self.subject) for audience in (*usual, *further))
+        told: set[str] = set()
+        found = (story(self._opener, audience, self.subject, told) for audience in (*usual, *further))
         return tuple(one for one in found if one is not None)
 
     @property
@@ -76,7 +79,7 @@ class SubjectView:
         rows = self._opener.rows
         return tuple(
             MeasureView(
-                title=shown.title,
+                title=self._opener.writing.unit(shown.title),
                 measure=shown.measure,
                 measurement=self.found.measurements[shown.name],
                 explained=shown.explained,
@@ -216,7 +219,7 @@ class EvidenceView(SubjectView):
         rows, wording = self._opener.rows, self._opener.wording
         return tuple((tally, wording.part(tally.part), rows.behind(tally.places)) for tally in self.found.tallies)
 
-    @property
+    @cached_property
     def row_sets(self) -> tuple[RowSet, ...]:
         """Every set of rows that something on the page rests on and that is not quoted there, each once."""
         of_claims = (
@@ -228,6 +231,12 @@ class EvidenceView(SubjectView):
         records = self._opener.rows.behind(self.found.places.get("record", ()))
         every = (*of_claims, *(one.rows for one in self.measures), *(rows for _, _, rows in self.tallies), records)
         return tuple({rows.id: rows for rows in every if rows is not None and not rows.quoted}.values())
+
+    @property
+    def many_samples(self) -> tuple[RowGroup, ...]:
+        """Samples whose rows are named so often that each is linked once for the page; empty where they are few."""
+        groups = {group.label: group for rows in self.row_sets for group in rows.groups}
+        return tuple(groups.values()) if len(groups) > LINKED_AT_MOST else ()
 
     @cached_property
     def balance(self) -> tuple[figures.FigureView, ...]:

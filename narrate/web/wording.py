@@ -10,7 +10,7 @@ from narrate.model.edition import Edition
 from narrate.model.ids import Subject
 from narrate.model.plants import Taxon
 from narrate.model.stratigraphy import Context, Phase
-from narrate.telling import numbers
+from narrate.web.writing import Writing, writing_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,7 +55,11 @@ class Wording:
         return "" if phase is None else phase.name
 
     def years(self, phase: Phase) -> str:
-        return numbers.years(phase.start, phase.end, phase.dates)
+        return self.writing.years(phase)
+
+    @property
+    def writing(self) -> Writing:
+        return writing_of(self.edition)
 
     def subject(self, subject: Subject) -> str:
         """

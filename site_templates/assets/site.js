@@ -14,7 +14,7 @@
     return copy.textContent.replace(/\s+/g, " ").trim();
   };
   var asNumber = function (text) {
-    var found = /^[−-]?[\d,]*\.?\d+/.exec(text.replace("<", ""));
+    var found = /^[−-]?[\d,]*\.?\d+/.exec(text.replace(/[<\u202f]/g, ""));
     return found ? parseFloat(found[0].replace(/,/g, "").replace("−", "-")) : NaN;
   };
   var fileName = function (text) {
@@ -221,6 +221,16 @@
       if (!within.open) { within.open = true; named.scrollIntoView(); }
     }
   };
+  /* Where many samples are named again and again, the page links each once; here every mention becomes a link. */
+  var samples = document.getElementById("row-samples");
+  if (samples) {
+    var lies = {};
+    samples.querySelectorAll("a").forEach(function (link) { lies[link.textContent] = link.getAttribute("href"); });
+    document.querySelectorAll(".row-sets i").forEach(function (named) {
+      var row = /\d+/.exec(named.nextSibling.textContent);
+      named.replaceWith(make("a", { href: lies[named.textContent] + (row ? "#row-" + row[0] : "") }, named.textContent));
+    });
+  }
   window.addEventListener("hashchange", open);
   if (!document.getElementById("search")) { open(); }
 

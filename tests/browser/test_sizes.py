@@ -11,13 +11,9 @@ from playwright.sync_api import Browser
 KB = 1024
 BUDGETS = {
     "index.html": 60,
-    "contexts/*.html": 150,
     "samples/*.html": 100,
-    "phases/*.html": 200,
     "plants/*.html": 60,
-    "evidence/*.html": 250,
-    "rules/*.html": 150,
-    "*.html": 220,
+    "*.html": 150,
     "assets/*": 40,
     "search/*.js": 300,
 }
@@ -26,7 +22,7 @@ BUDGETS = {
 
 @pytest.mark.parametrize("site", ["review", "public"])
 def test_no_page_is_heavier_than_its_budget(sites: Path, site: str) -> None:
-    """A page of a context, with its narrative, four figures and some 25 rows of evidence, stays below 150 KB."""
+    """No page passes 150 KB, which a page of 25 rows and 4 figures may weigh, though many hold more of both."""
     heavy = []
     for path in sorted((sites / site).rglob("*")):
         name = path.relative_to(sites / site).as_posix()
@@ -37,7 +33,7 @@ def test_no_page_is_heavier_than_its_budget(sites: Path, site: str) -> None:
     assert heavy == []
 
 
-@pytest.mark.parametrize(("site", "most_mb"), [("review", 14), ("public", 10)])
+@pytest.mark.parametrize(("site", "most_mb"), [("review", 13), ("public", 9)])
 def test_a_whole_site_stays_small(sites: Path, site: str, most_mb: int) -> None:
     """51 samples of 22 contexts with all their evidence."""
     size = sum(path.stat().st_size for path in (sites / site).rglob("*") if path.is_file())

@@ -46,6 +46,7 @@ def test_every_subject_has_a_page(tmp_path: Path) -> None:
         "plants/carya.html",
         "plants/index.html",
         "plants/zea-mays.html",
+        "ranking.html",
         "review-queue.html",
         "rules/fuel.html",
         "rules/index.html",
@@ -57,6 +58,7 @@ def test_every_subject_has_a_page(tmp_path: Path) -> None:
         "sources.html",
         "story.html",
         "track-record.html",
+        "weak-and-unstable.html",
         "words.html",
         "year.html",
     }

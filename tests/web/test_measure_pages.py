@@ -45,7 +45,7 @@ def test_every_row_of_the_table_of_measures_leads_to_its_page(tmp_path: Path) ->
 def test_every_number_of_an_argument_leads_to_its_page(tmp_path: Path) -> None:
     """What a rule looked at is a link, unless it is a recorded fact."""
     text = pages(tmp_path / "site", "public")["evidence/c1.html"]
-    looked_at = re.findall(r'<span class="what">(.*?)</span>', text)
+    looked_at = re.findall(r"<li><b>(.*?)</b>", text)
 
     assert looked_at and all("measures/" in one or "on record" in one for one in looked_at)
 

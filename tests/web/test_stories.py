@@ -86,3 +86,20 @@ def test_numbers_of_sentences_run_through_the_narrative() -> None:
     sentences = [s for part in made.sections for paragraph in part.paragraphs for s in paragraph.sentences]
     assert [sentence.number for sentence in sentences] == [1, 2, 3, 4]
     assert len({sentence.anchor for sentence in sentences}) == 4
+
+
+def test_what_the_page_has_shown_already_is_told_in_short() -> None:
+    """The second narrative of a page leads to the evidence of a claim that the first has shown with its arguments."""
+    section = Section(id="one", heading="", paragraphs=((Sentence(text="Cobs.", refs=("C1/fuel.maize-cob",)),),))
+    narratives = {
+        (audience, C1): Narrative(
+            subject=C1, audience=audience, title="", summary=None, sections=(section,), is_edited=False
+        )
+        for audience in ("review", "report")
+    }
+    opener = Opener(an_edition(narratives=narratives), Links())
+    shown: set[str] = set()
+    stories = [story(opener, audience, C1, shown) for audience in ("review", "report")]
+
+    behind = [one.sections[0].paragraphs[0].sentences[0].behind for one in stories if one is not None]
+    assert [[one.is_told for one in listed] for listed in behind] == [[False], [True]]
