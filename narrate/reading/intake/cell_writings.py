@@ -201,7 +201,7 @@ def _millilitres(match: re.Match[str], written: str, by: Meanings) -> Reading | 
 def _slashed(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
     if by.slash:
         kinds = by.slash.split("/")
-        both = [_counted(written, match[n + 1], by, completeness=kinds[n]) for n in (0, 1)]
+        both = [_counted(written, match[n + 1] or "0", by, completeness=kinds[n]) for n in (0, 1)]
         found = tuple(f for f in both if f is not None)
         return Reading(found=tuple(f for f in found if f.count and f.count.number) or found[:1])
     quirk = Quirk(
@@ -299,7 +299,7 @@ _WRITINGS = (
     (rf"({NUMBER})\s*([*†‡§¹²³ª°]+)", _starred),
     (rf"({NUMBER})\s*{_G}", _grams),
     (rf"({NUMBER})\s*(?:ml|cc|cm3|l)\.?", _millilitres),
-    (r"(\d+)\s*/\s*(\d+)", _slashed),
+    (r"(\d*)\s*/\s*(\d*)", _slashed),
     (r"(\d+)\s*(?:whole|w)\.?\s*[/,;+&]?\s*(\d+)\s*(frag(?:ment)?s?|fr|f|broken)\.?", _whole_and_pieces),
     (rf"({NUMBER})ish", _estimate),
     (r"(\d{0,6})\s*[½¼¾⅓⅔]", _part_of_one),

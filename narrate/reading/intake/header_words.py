@@ -8,6 +8,7 @@ import re
 from functools import cache
 
 from narrate.reading.intake.header_words_abroad import heading_abroad
+from narrate.reading.intake.headings_composed import composed_heading
 
 _NUMBER = r"(?:no|nos|nr|nrs|num|number|numbers|n°|nº|#|id|ids|code|codes|name|names|ref|label)?"
 _UNITS = (
@@ -98,7 +99,9 @@ def heading(text: str) -> str:
         if len(said) == 1:
             return said.pop()  # 'Campione / Sample': the same in two languages
     prefix, _, rest = flat.partition(" ")
-    return heading(rest) if prefix in ("taxon", "plant", "find") and rest else ""
+    if prefix in ("taxon", "plant", "find") and rest:
+        return heading(rest)
+    return composed_heading(flat)
 
 
 _SURE_SAMPLE = re.compile(r"\b(?:samples?|smpl|spl|probe|proben|probennummer|échantillons?|muestras?|campion[ei]|amostras?)\b|試料|样品|サンプル")

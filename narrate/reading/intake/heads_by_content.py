@@ -12,7 +12,7 @@ from narrate.reading.values import find_word
 
 _PHASE_WORDS = re.compile(
     r"\b(?:phase|period|century|cent|early|middle|late|bc|ad|bce|ce|bp|roman|medieval|saxon|norman|modern|neolithic|bronze|iron|mesolithic|"
-    r"prehistoric|woodland|mississippian|archaic|historic|viking|byzantine|islamic|c\d\d?|\d+(?:st|nd|rd|th))\b",
+    r"prehistoric|woodland|mississippian|archaic|historic|viking|byzantine|islamic|[eml](?:ba|ia)|lbk|ppn[abc]?|c\d\d?|\d+(?:st|nd|rd|th))\b",
     re.IGNORECASE,
 )
 COMPLETE = (

@@ -11,7 +11,7 @@ from narrate.model.grids import Grid
 from narrate.model.layouts import Marks
 
 _ENTRY = re.compile(
-    r"(?<![\w+])(?P<sign>\++|\*{1,5}|#{1,5}|x{1,5}|X{1,5}|•{1,5}|●{1,5}|[-–—?]|\b(?:VA|VR|VF|[A-Z])(?:\*|\+|\b))\s*(?:=|:|\s[-–]\s|\bis\b|\bmeans\b)\s*"
+    r"(?<![\w+])(?P<sign>\++|\*{1,5}|#{1,5}|x{1,5}|X{1,5}|[•●○◦■□▪▫◆◇★☆✔√]{1,5}|[-–—?]|\b(?:VA|VR|VF|[A-Z])(?:\*|\+|\b))\s*(?:=|:|\s[-–]\s|\bis\b|\bmeans\b)\s*"
     r"(?P<meaning>(?:[<>≤≥]\s*)?\d+\s*(?:[-–]|to)\s*\d+|[<>≤≥]=?\s*\d+|\d+\s*\+|\d+|[a-z][a-z /-]*)\s*(?P<more>\((?:[^()]*)\))?",
 )
 _PLAIN_ENTRY = re.compile(
