@@ -77,6 +77,16 @@ def plants_of_two_seasons(page: Page, item: Reading) -> str:
     return f"{early}, which {one} in early summer, lay with {late}, which {other} in autumn"
 
 
+SEASONS = {"early summer": EARLY, "late summer": frozenset((7, 8)), "autumn": LATE}
+
+
+def chief_of_season(page: Page, item: Reading, season: str) -> str:
+    """'hickory nuts and chenopod': the two plants of a season that a reading rests on most."""
+    sure = [t for t in item.behind if t.counted and not t.only_cf and _is_named(page, t) and not _is_wood(page, t)]
+    ripe = sorted((t for t in sure if _ripens(page, t, SEASONS[season])), key=lambda t: -t.counted)
+    return page.listed(list(dict.fromkeys(page.names.food(t.taxon, t.written) for t in ripe))[:2])
+
+
 def _ripens(page: Page, tally: Tally, months: frozenset[int]) -> bool:
     """Whether all months in which a part is gathered are of a season."""
     taxon = page.dig.packs.taxa.get(tally.taxon) if tally.taxon is not None else None

@@ -6,15 +6,17 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from narrate.model.findings import Tally
+from narrate.model.ids import PhaseId
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Phase
 from narrate.telling import composition, setting
 from narrate.telling.cautions import caution_sentences, living_sentences
-from narrate.telling.contexts import NOT_NEWS, chief_changes, is_slight
+from narrate.telling.contexts import EXPECTED, NOT_NEWS, chief_changes, is_slight
 from narrate.telling.frames import frame
 from narrate.telling.page import Page
 from narrate.telling.plan import TOO_FEW, Reading, readings
 from narrate.telling.reasons import reasons_for
+from narrate.telling.spread import presence
 
 QUESTIONS = ("change", "food", "fuel", "season", "processing", "field", "deposit")
 """What visitors are told first where there is room for a part only."""
@@ -130,7 +132,8 @@ def _read(page: Page, held: Sequence[Reading]) -> list[_Piece]:
     for reading in held:
         if reading.claim.question in QUESTIONS and reading.claim.statement not in NOT_NEWS:
             by_question.setdefault(reading.claim.question, []).append(reading)
-    leads = sorted(by_question.values(), key=lambda group: (-group[0].rank, QUESTIONS.index(group[0].claim.question)))
+    groups = [_news_first(page, group) for group in by_question.values()]
+    leads = sorted(groups, key=lambda group: (_is_expected(group), -group[0].rank, _place_of(group)))
     for i, group in enumerate(leads):
         lead = [item for item in group if item.is_food and item.rank == group[0].rank][:1] or group[:1]
         if lead[0].claim.question == "change":
@@ -141,3 +144,36 @@ def _read(page: Page, held: Sequence[Reading]) -> list[_Piece]:
         sentences = page.say([item.claim.id for item in lead], f"{said}{because}") if said else []
         pieces.append(_Piece(2 if i < 2 else 3, tuple(sentences)))
     return pieces
+
+
+def _news_first(page: Page, group: Sequence[Reading]) -> list[Reading]:
+    """
+    The readings of a question, wood fires last, since every house had them; foods of a phase by what sets it apart.
+
+    A panel of one phase has room for one food: that whose plants lie in more of its samples than of the whole dig's.
+    """
+    phase = page.subject.id if page.subject.level == "phase" else None
+
+    def set_apart(item: Reading) -> float:
+        name = FOOD_GROUPS.get(item.claim.statement)
+        known = next((one for one in page.dig.packs.plant_groups if one.id == name), None)
+        if phase is None or known is None:
+            return 0.0
+        return presence(page.dig, known, PhaseId(phase)).share - presence(page.dig, known).share
+
+    return sorted(group, key=lambda item: (item.claim.statement in EXPECTED, -item.rank, -set_apart(item)))
+
+
+FOOD_GROUPS = {
+    "food.maize": "maize", "food.native-seed-crops": "native-crop", "food.nut": "nut", "food.fruit": "fruit",
+    "food.pulse": "pulse", "food.cereal": "cereal",
+}  # fmt: skip
+"""Foods and the groups of plants whose spread over the samples is known."""
+
+
+def _is_expected(group: Sequence[Reading]) -> bool:
+    return group[0].claim.statement in EXPECTED
+
+
+def _place_of(group: Sequence[Reading]) -> int:
+    return QUESTIONS.index(group[0].claim.question)

@@ -126,7 +126,7 @@ def spread_sentences(page: Page, found: Sequence[Presence]) -> list[Sentence]:
         return page.say(
             [*first.refs],
             f"{name_of(page, first.group)} turned up in {of_samples(first)}",
-            f"there were signs of {name_of(page, first.group)} in {of_samples(first)}",
+            f"we found {name_of(page, first.group)} in {of_samples(first)}",
         ) + _others_for_visitors(page, ordered[1:4])
     verb = "was" if first.group.is_singular else "were"
     head = f"{name_of(page, first.group)} {verb} present in {k_of_n(page, first)}"
@@ -175,7 +175,7 @@ def placed_sentences(page: Page, placed: Sequence[Placed], *, at_most: int = 3) 
             refs,
             f"we saw signs {page.listed([f'of {first.noun} in {_places(page, first)}', *more])}",
             f"there were signs {page.listed([f'of {first.noun} in {_places(page, first)}', *more])}",
-            f"across the dig we saw signs {page.listed([f'of {first.noun} in {_places(page, first)}', *more])}",
+            f"place by place, we saw signs {page.listed([f'of {first.noun} in {_places(page, first)}', *more])}",
         )
     texts = [f"{page.count(len(one.at))} for {english.after(first.noun, one.noun)}{_where(page, one)}" for one in rest]
     tail = "".join(f", {text}" for text in texts[:-1]) + (f", and {texts[-1]}" if texts else "")

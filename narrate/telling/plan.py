@@ -73,9 +73,9 @@ def is_told_as_native_crops(dig: Dig, claim: Claim) -> bool:
         return False
     held = dig.found(claim.about)
     tallies = [t for t in held.tallies if t.condition in dig.ancient] if held is not None else []
-    tags = {id: taxon.tags for id, taxon in dig.packs.taxa.items()}
-    small = [t for t in remains_behind(claim, dig.packs, tallies) if "small-seed" in tags.get(t.taxon, ())]  # type: ignore[call-overload]
-    return sum(t.counted for t in small if "native-crop" not in tags.get(t.taxon, ())) < WILD_SEEDS  # type: ignore[call-overload]
+    behind = [(t.counted, dig.packs.taxa.get(t.taxon)) for t in remains_behind(claim, dig.packs, tallies) if t.taxon]
+    small = [(counted, taxon.tags) for counted, taxon in behind if taxon is not None and "small-seed" in taxon.tags]
+    return sum(counted for counted, tags in small if "native-crop" not in tags) < WILD_SEEDS
 
 
 def is_told(page: Page, claim: Claim) -> bool:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from narrate.model.claims import Argument
 from narrate.telling import english, manner
-from narrate.telling.foods import plants_of_two_seasons, plants_that_ripen
+from narrate.telling.foods import chief_of_season, plants_of_two_seasons, plants_that_ripen
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
 
@@ -16,6 +16,10 @@ _FIGURES = re.compile(r" ?\([^()]*\d[^()]*\)")
 _ONLY_RIPE = re.compile(r"^(?:we found )?\w+ plants that ripen in (\w+(?: summer)?)(?: lie together)?$")
 
 _FRUIT_RIPE = re.compile(r"^seeds of fruit that ripens ((?:in|towards) \w+(?: summer)?) were found$")
+_RIPE_OVER_ALL = re.compile(
+    r"(?:plants|fruit) (?:of|that ripens? in) (early summer|late summer|autumn)"
+    r"(?= (?:were|was) in | turned up | nearly )"
+)
 _TWO_SEASONS = re.compile(r"^plants of early summer and of autumn lay together$")
 """Reasons for visitors in which plants may be named; a text of the packs that changes is told as it is."""
 
@@ -90,8 +94,18 @@ def reason_texts(page: Page, item: Reading) -> list[str]:
             named = plants_that_ripen(page, item, fruit[1], tag="fruit")
         if _TWO_SEASONS.match(text) and page.is_plain:
             named = plants_of_two_seasons(page, item)
-        texts.append(named or text)
+        texts.append(named or _with_the_chief(page, item, text))
     return list(dict.fromkeys(texts))
+
+
+def _with_the_chief(page: Page, item: Reading, text: str) -> str:
+    """'plants of early summer, chiefly maygrass, were in 21 of 51 samples': one or two plants by name."""
+    match = _RIPE_OVER_ALL.search(text)
+    plants = chief_of_season(page, item, match[1]) if match else ""
+    if match is None or not plants:
+        return text
+    such_as = "such as" if page.is_plain else "chiefly"
+    return f"{text[: match.end()]}, {such_as} {plants},{text[match.end() :]}"
 
 
 def is_reason_of(page: Page, argument: Argument, reasons: Sequence[str]) -> bool:

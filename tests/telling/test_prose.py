@@ -234,3 +234,37 @@ def test_a_near_empty_posthole_is_one_sentence(told: dict[str, dict[Subject, Nar
 
     assert len(posthole.sentences()) == 1
     assert sum(len(section.paragraphs) for section in pit.sections) == 4
+
+
+def test_plants_of_a_season_are_named(told: dict[str, dict[Subject, Narrative]]):
+    """'Plants of early summer' are told by one or two of them, for the report and for visitors."""
+    site = Subject(level="site", id="site")
+
+    assert "Plants of early summer, chiefly maygrass and little barley, were in 21 of 51" in told["report"][site].text
+    assert "ripen in autumn, such as hickory nuts and goosefoot," in told["public"][site].text
+    assert "which ripens in early summer, lay with" in told["public"][Subject(level="context", id="C08")].text
+
+
+def test_one_change_is_told_once(told: dict[str, dict[Subject, Narrative]]):
+    """Cob parts are maize: where maize spread, that its cobs spread is no second change."""
+    site = told["report"][Subject(level="site", id="site")].text
+
+    assert "a spread of maize between the phases" in site
+    assert "a spread of cob parts" not in site
+
+
+def test_the_panel_of_a_phase_tells_what_sets_it_apart(told: dict[str, dict[Subject, Narrative]]):
+    """Garden seeds for the Early hamlet and corn for the Late, though nuts are as firm in both."""
+    early, late = (told["label"][Subject(level="phase", id=id)].text for id in ("early", "late"))
+
+    assert "the small seeds of their garden crops" in early
+    assert "people used corn as food" in late
+
+
+def test_places_where_a_thing_is_read_speak_for_it(told: dict[str, dict[Subject, Narrative]]):
+    """Contexts speak for a reading; no reading 'finds support', and no phase is told as 'across the dig'."""
+    report = told["report"][Subject(level="phase", id="late")].text
+
+    assert "six contexts speak for the use of wood as fuel" in report
+    assert "support in" not in report
+    assert "cross the dig" not in told["public"][Subject(level="phase", id="late")].text
