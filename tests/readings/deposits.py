@@ -857,4 +857,49 @@ DEPOSITS = (
         {"food.burned-store": "suggests"},
         must_not=("season.late-summer",),
     ),
+    _deposit(
+        "midden-three-nuts",
+        "eastern-north-america",
+        Place(
+            kind="midden",
+            deposit="secondary",
+            samples=[[("Carya", "nutshell", 22), ("Quercus", "acorn shell", 3), ("Juglans nigra", "nutshell", 2)]] * 3,
+        ),
+        {"food.nut": "suggests"},
+        must_not=("food.burned-store", "season.winter"),
+    ),
+    _deposit(
+        "goosefoot-lens",
+        "eastern-north-america",
+        Place(
+            kind="storage pit",
+            deposit="de facto",
+            samples=[[("Chenopodium berlandieri", "seed", 540), ("Poaceae indet.", "culm", 14)]],
+        ),
+        {"deposit.burned-in-place": "suggests", "food.burned-store": "suggests", "season.stored-only": "suggests"},
+        must_not=("season.autumn", "deposit.rodent-cache"),
+    ),
+    _deposit(
+        "kindling-under-cobs",
+        "eastern-north-america",
+        Place(kind="smudge pit", samples=[[("Zea mays", "cupule", 880), ("Quercus", "wood", 17)]]),
+        {"fuel.maize-cob": "supports", "fuel.smudge": "supports"},
+        must_not=("food.maize",),
+        at_most={"fuel.wood": "suggests"},
+    ),
+    _deposit(
+        "ears-over-a-floor",
+        "eastern-north-america",
+        Place(
+            kind="burned structure",
+            deposit="de facto",
+            samples=[
+                [("Zea mays", "kernel", 200), ("Zea mays", "cupule", 95), ("Zea mays", "cob", 6)],
+                [("Zea mays", "kernel", 20), ("Zea mays", "cupule", 9), ("Pinus", "wood", 12)],
+                [("Zea mays", "kernel", 14), ("Zea mays", "cupule", 8), ("Juniperus virginiana", "wood", 8)],
+            ],
+        ),
+        {"food.burned-store": "supports", "processing.whole-ears-or-spikelets": "suggests"},
+        must_not=("fuel.maize-cob", "processing.shelling-waste", "season.autumn"),
+    ),
 )
