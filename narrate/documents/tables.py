@@ -102,7 +102,7 @@ def _tallied(edition: Edition, contexts: Sequence[Context]) -> dict[tuple[str, s
     ancient = edition.packs.words.preservations.get(edition.project.preservation, ())
     found: dict[tuple[str, str], _Line] = {}
     signs = signs_of_classes(edition)
-    holder = {row.place: row.sample for row in edition.project.counts if _is_there(row)}
+    holders, names = _holders(edition)
     for context in contexts:
         for tally in edition.findings.of(Subject(level="context", id=context.id)).tallies:
             if tally.condition not in ancient:
@@ -113,8 +113,22 @@ def _tallied(edition: Edition, contexts: Sequence[Context]) -> dict[tuple[str, s
             line.counted += tally.counted
             line.is_noted |= tally.is_noted
             line.mass_g += tally.mass_g if tally.mass_g is not None and not tally.counted else 0.0
-            line.holders |= {holder[place] for place in tally.places if place in holder}
+            name = tally.taxon or names.get(tally.written, tally.written)
+            line.holders |= holders.get((context.id, name, tally.part, tally.condition), set())
     return found
+
+
+def _holders(edition: Edition) -> tuple[dict[tuple[object, ...], set[str]], dict[str, object]]:
+    """Samples by context, name, part and condition; and what each name as written stands for."""
+    context_of = {sample.id: sample.context for sample in edition.project.samples}
+    found: dict[tuple[object, ...], set[str]] = {}
+    names: dict[str, object] = {}
+    for row in edition.project.counts:
+        said = row.identification
+        name = names.setdefault(said.written, said.taxon or said.either or said.written)
+        if _is_there(row):
+            found.setdefault((context_of[row.sample], name, row.part, row.condition), set()).add(row.sample)
+    return found, names
 
 
 def _is_there(row: CountRow) -> bool:

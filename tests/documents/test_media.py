@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import re
 import subprocess
+import tempfile
 import zipfile
 from collections.abc import Sequence
 from html.parser import HTMLParser
@@ -15,7 +16,7 @@ import pikepdf
 import pytest
 from docx.oxml.ns import qn
 
-from narrate.documents.blocks import Block, Contents, Figure, Heading, Paragraph, Table, Unfit
+from narrate.documents.blocks import Block, Contents, Figure, Heading, Paragraph, Table, Unfit, listed, on_wide_pages
 from narrate.documents.html import html
 from narrate.documents.inline import labels, plain
 from narrate.documents.markdown import markdown
@@ -192,6 +193,66 @@ def test_tables_of_the_pdf_say_what_the_outline_says(pages: bytes, section: tupl
 
     assert len(rows) > 1000
     assert [row for row in rows if row not in text] == []
+
+
+def text_of_pdf(blocks: Sequence[Block], png: dict[str, bytes]) -> str:
+    with tempfile.NamedTemporaryFile(suffix=".pdf") as file:
+        file.write(pdf(blocks, png))
+        file.flush()
+        command = ["pdftotext", "-raw", file.name, "-"]
+        return subprocess.run(command, capture_output=True, check=True, text=True).stdout
+
+
+READERS = {
+    "word": lambda blocks, png: text_of_word(word(blocks, png)),
+    "html": text_of_html,
+    "markdown": lambda blocks, png: markdown(blocks),
+    "pdf": text_of_pdf,
+}
+
+
+@pytest.mark.parametrize("medium", READERS)
+def test_a_sentence_lost_in_one_medium_is_found(medium: str) -> None:
+    """The comparisons above can fail: what reads each medium finds a paragraph, and does not once it was left out."""
+    less = tuple(block for block in SMALL if block != Paragraph(text="The end.", kind="missing"))
+    read = READERS[medium]
+
+    assert "Theend." in bare(read(SMALL, pictures(SMALL)))
+    assert "Theend." not in bare(read(less, pictures(less)))
+
+
+def test_the_contents_of_word_lead_to_their_headings(document: bytes, section: tuple[Block, ...]) -> None:
+    """Each entry asks for the page of a bookmark that spans a heading of the same words."""
+    root = docx.Document(io.BytesIO(document)).element.body
+    asked = [i.text.split()[1] for i in root.iter(qn("w:instrText")) if i.text.split()[0] == "PAGEREF"]
+    spanned = {
+        mark.get(qn("w:name")): "".join(t.text or "" for t in mark.getparent().iter(qn("w:t")))
+        for mark in root.iter(qn("w:bookmarkStart"))
+    }
+
+    assert [spanned[name] for name in asked] == [plain(heading.text) for heading in listed(section)]
+    assert "Contents" not in [spanned[name] for name in asked]
+
+
+def test_a_heading_turns_with_the_wide_table_below_it() -> None:
+    """A heading right above a wide table stands on the landscape page, not alone at the foot of the page before."""
+    table = Table(caption="c", columns=("a",), rows=(("b",),), is_wide=True)
+    blocks = (Heading(level=1, text="T"), Paragraph(text="p"), Heading(level=2, text="H"), table, Paragraph(text="q"))
+
+    assert on_wide_pages(blocks) == [False, False, True, True, False]
+    body = docx.Document(io.BytesIO(word(blocks, {}))).element.body
+    first = next(p for p in body.iter(qn("w:p")) if p.find(f".//{qn('w:sectPr')}") is not None)
+    assert [p.text for p in body.iter(qn("w:p"))].index("H") > list(body.iter(qn("w:p"))).index(first)
+
+
+def test_a_tall_drawing_fits_its_page() -> None:
+    """A drawing that is higher than a page is set at most at four fifths of it, with its proportions kept."""
+    tall = DRAWING.replace("0 0 60 20", "0 0 60 600")
+    blocks = (Heading(level=1, text="T"), Figure(caption="c", alt="a", svg=tall, anchor="tall"))
+    (shape,) = docx.Document(io.BytesIO(word(blocks, pictures(blocks)))).inline_shapes
+
+    assert shape.height / 36000 < 0.8 * 297
+    assert shape.height / shape.width == pytest.approx(10, rel=0.02)
 
 
 def test_signs_of_every_markup_are_text_in_every_medium() -> None:
