@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import re
 from collections import Counter
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import pytest
 
 from narrate.model.ids import SITE, Subject
 from narrate.model.narrative import Narrative
+from narrate.model.style import Style
 from narrate.telling.citations import author_year
 from narrate.telling.page import OPENINGS_AT_MOST, opening
 from narrate.telling.tell import narratives
@@ -268,3 +270,28 @@ def test_places_where_a_thing_is_read_speak_for_it(told: dict[str, dict[Subject,
     assert "six contexts speak for the use of wood as fuel" in report
     assert "support in" not in report
     assert "cross the dig" not in told["public"][Subject(level="phase", id="late")].text
+
+
+@pytest.mark.parametrize("audience", ["public", "label"])
+def test_a_plant_is_explained_once_a_page(told: dict[str, dict[Subject, Narrative]], audience: str):
+    """'goosefoot seeds (from a plant with tiny starchy seeds)' at the first use, and bare from then on."""
+    for narrative in told[audience].values():
+        explained = Counter(re.findall(r"(\w+)(?: \w+)? \((?:from )?an? [a-z ]+\)", narrative.text))
+        assert not explained or max(explained.values()) == 1, (narrative.title, explained)
+
+    assert any("(from a plant with tiny starchy seeds)" in n.text for n in told["public"].values())
+
+
+@pytest.mark.parametrize("audience", ["report", "review", "public", "label"])
+def test_the_style_of_the_project_stands_in_all_words(judged_example: Judged, audience: str):
+    """Era, thousands, unit and dash of project.yaml, in every sentence and summary for every audience."""
+    whole = judged_example
+    style = Style(era="CE", thousands="space", litre="liter", dash="hyphen")
+    project = replace(whole.project, style=style)
+    told = narratives(project, whole.packs, whole.findings, whole.claims, audience)
+    texts = [s.text for n in told.values() for s in (*n.sentences(), *([n.summary] if n.summary else []))]
+    whole_text = "\n".join(texts)
+
+    assert re.search(r"\bCE\b", whole_text) and re.search(r"\d\u202f\d{3}", whole_text)
+    assert "liter" in whole_text
+    assert re.findall(r"\d,\d{3}\b|\d–\d|\blitres?\b|\bAD\b", whole_text) == []
