@@ -58,7 +58,7 @@ def spread_out(units: Units, kinds: np.ndarray, selectors: Sequence[Selector]) -
     """
     member = units.table.unit_of_sample[units.level]
     meant = np.stack([kinds_meant(s, units.table, units.packs, units.preservation) for s in selectors])
-    kinds = np.where((kinds >= 0) & meant.any(axis=0)[kinds], kinds, -1)
+    kinds = np.where((kinds >= 0) & np.logical_or.reduce(meant)[kinds], kinds, -1)
     kind_at = np.where(member >= 0, kinds[:, member], -1)
     there = np.stack([units.there_by_sample(selector)[0][0] > 0 for selector in selectors])
     lacks = (meant[:, kind_at] & ~there[:, None, :]).sum(axis=0) * (kind_at >= 0)

@@ -902,4 +902,12 @@ DEPOSITS = (
         {"food.burned-store": "supports", "processing.whole-ears-or-spikelets": "suggests"},
         must_not=("fuel.maize-cob", "processing.shelling-waste", "season.autumn"),
     ),
+    _deposit(
+        "marsh-elder-hearth",
+        "eastern-north-america",
+        Place(samples=[[("Iva annua", "achene", 70), ("Helianthus annuus", "achene", 40), ("Carya", "wood", 30)]]),
+        {"food.oil-seed": "suggests", "fuel.wood": "supports"},
+        must_not=("season.winter", "food.burned-store"),
+        years=(100, 300),
+    ),
 )
