@@ -87,6 +87,8 @@ class Body:
 
     def _says_ids_again(self, row: int, heads: list[tuple[str, ...]]) -> bool:
         """Whether a row repeats a row over the body: the head of another table of the same samples."""
+        if self.look.name_score(row, self.names) >= 0.45:
+            return False
         own = tuple(self.look.text(row, c) for c in range(self.names + 1, self.right + 1))
         given = sum(bool(text) for text in own)
         return given >= 3 and any(
@@ -267,6 +269,18 @@ class Body:
             if self.rows[row].name == "counts" and not is_latin:
                 self.rows[row] = Role(name="ignored", qualifiers=("no name of a plant",))
 
+    def _begin_at_names(self) -> bool:
+        """Where nothing stands over the body, and its first lines name no plants: takes those for heads."""
+        named = [row for row in self.body if self.look.name_score(row, self.names) >= 0.45]
+        if len(named) < 3 or named[0] == self.body[0]:
+            return False
+        rest = [row for row in self.body if row >= named[0]]
+        if len(named) < 0.6 * len(rest):
+            return False
+        self.body = rest
+        self.rows = {row: role for row, role in self.rows.items() if row >= rest[0]}
+        return True
+
     def _drop_among_records(self) -> None:
         """Numbers under words that nobody knows, before and between two or more lines of records, are no counts."""
         lines = [row for row in self.rows if self.rows[row].name in SAMPLE_ROLES]
@@ -286,7 +300,9 @@ class Body:
             self.rows = {row: role for row, role in self.rows.items() if row >= rest[0]}
             return
         for row in before:
-            if self.look.name_score(row, self.names) < 0.45:
+            # A single word that ends as genera do is a name among names, and not between two lines of records.
+            least = 0.6 if row > records[0] else 0.45
+            if self.look.name_score(row, self.names) < least:
                 self.rows[row] = Role(name="ignored", qualifiers=("it stands among the records and names no plant",))
 
     def _row_has(self, row: int) -> bool:

@@ -102,6 +102,8 @@ class _Guessing(Sums):
             return None
         self._find_rows()
         heads = self._head_rows()
+        if not heads and self._begin_at_names():
+            heads = self._head_rows()
         if not heads:
             return None
         sample_row = self._roles_of_heads(heads)

@@ -10,7 +10,7 @@ from narrate.model.layouts import DERIVED_ROLES, SAMPLE_ROLES, Role
 from narrate.reading.intake.crossed_body import ROW_META, Body, with_unit
 from narrate.reading.intake.evidence import looks_like_id
 from narrate.reading.intake.header_words import heading, quantity, sample_rank, unit
-from narrate.reading.intake.heads_by_content import content_role
+from narrate.reading.intake.heads_by_content import SIZES, content_role
 from narrate.reading.values import find_word
 
 _PER_LITRE = re.compile(r"\d\s*(?:/|per)\s*(?:10 ?)?l(?:it(?:re|er)s?)?\.?$", re.IGNORECASE)
@@ -288,6 +288,8 @@ class Heads(Body):
                 continue  # 'Remarks' behind the counts heads its own column
             if role == "note" and column != self.names and heading(look.text(row, self.names)) == "taxon":
                 continue  # beside 'Taxon' it heads a column of remarks on the taxa
+            if role == "fraction" and self._is_of_sizes(row):
+                return "size class", text  # 'Fraction' before '>1 mm'
             if role in ROW_META and role not in DERIVED_ROLES:
                 return role, text
         texts = [look.text(row, c) for c in self.counts if (row, c) in look.cells]
@@ -310,6 +312,10 @@ class Heads(Body):
         if texts and sum(bool(heading(t)) and not looks_like_id(t) for t in texts) > 0.6 * len(texts):
             return "header", ""
         return "", ""
+
+    def _is_of_sizes(self, row: int) -> bool:
+        texts = [self.look.text(row, c) for c in self.counts if (row, c) in self.look.cells]
+        return bool(texts) and all(SIZES.fullmatch(text) for text in texts)
 
     def _heading_in_context(self, row: int, column: int, beside: list[int]) -> str:
         """What a heading says together with a unit or a heading of several lines beside it: 'Flot' and 'ml'."""
@@ -347,7 +353,7 @@ class Heads(Body):
                 return Role(name={"note": "taxon note"}.get(role, role))
             if (
                 role == "count"
-                and text.lower() not in ("n",)
+                and text.lower() not in ("n", "no")
                 and sum(self.look.text(row, c) == text for c in self.counts) == 1
                 and (row, column) in self.look.own
                 and len(self.counts) > 1

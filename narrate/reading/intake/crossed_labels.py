@@ -66,6 +66,8 @@ class Labels(Heads):
                 own = "genus" if role == "genus" else "taxon"
                 self.columns[column] = Role(name=own, filled=self._names_need_fill(column))
                 continue
+            if role in ("count", "description", "kind", "note", "group", "code") and self._is_of_quantities(column, texts):
+                role = "quantity"
             if role in ("count", "description", "kind", "note"):
                 role = "taxon note"
             if role in DERIVED_ROLES:
@@ -208,10 +210,7 @@ class Labels(Heads):
         names = self.look.names
         if not texts:
             return "ignored"
-        all_texts = {self.look.text(row, column).lower() for row in self.rows}
-        is_answer = bool(all_texts & {"y", "yes", "no"})  # 'N' beside 'Y' is no number
-        quantities = sum(bool(quantity(t)) for t in texts)
-        if quantities >= 0.8 * len(texts) and len(set(texts)) < len(texts) and not is_answer:
+        if self._is_of_quantities(column, texts):
             return "quantity"
         if sum(bool(names.part_of(t)) for t in texts) >= 0.6 * len(texts):
             return "part"
@@ -234,3 +233,11 @@ class Labels(Heads):
         if sum(self.look.name_score(row, column) >= 0.5 for row in self.body) >= 0.5 * len(texts):
             return "common name"
         return "taxon note"
+
+    def _is_of_quantities(self, column: int, texts: list[str]) -> bool:
+        """Whether a column says n, g or % of most lines."""
+        all_texts = {self.look.text(row, column).lower() for row in self.rows}
+        is_answer = bool(all_texts & {"y", "yes", "no"})  # 'N' beside 'Y' is no number
+        quantities = sum(bool(quantity(t)) for t in texts)
+        is_telling = len(set(texts)) < len(texts) or quantities == len(texts) >= 3
+        return bool(texts) and quantities >= 0.8 * len(texts) and is_telling and not is_answer

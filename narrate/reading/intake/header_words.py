@@ -159,7 +159,7 @@ _QUANTITIES: tuple[tuple[str, str], ...] = (
     ("percent", r"%|percent|pct|% n|n %"),
     ("density", r"density|(?:n|no|ct|count|counts|items|seeds|remains|g|wt)? ?(?:/|per) ?(?:10 ?)?(?:l|lit(?:re|er)s?)"),
     ("mass", r"(?:weight|wt|wgt|mass|g|gr|gm|gms|grams|mg)(?: (?:g|gr|gm|mg|grams))?|wt g"),
-    ("count, fragment", r"frags?|fragments?|fragmentos?|fragmenten?|framment[oi]|bruch(?:stücke?)?|fragm|fgts?|frg|fr|f|no frags|frag count|n frags?|fragmentary|fragmented"),
+    ("count, fragment", r"(?:(?:no|n|nr|nb|num|number|numero|número|nombre|anzahl|aantal|count)(?: (?:of|de|di|der))? )?(?:frags?|fragments?|fragmentos?|fragmenten?|framment[oi]|bruch(?:stücke?)?|fragm|fgts?|frg)(?: (?:n|no|ct|count))?|fr|f|fragmentary|fragmented"),
     ("count, whole", r"whole|wholes|w|ent|enter[oa]s?|enti(?:er|ère)s?|inter[oiae]|inteir[oa]s?|ganz|heel|hele|complete|entire|intact"),
     ("count", r"n|no|nr|nos|count|counts|ct|number|#|qty|abs|nisp|total no|cnt|raw"),
 )

@@ -9,17 +9,18 @@ import re
 # Common practice, no source: how such tables are usually headed. Units behind them are left off before they are looked up.
 _WORDS: dict[str, str] = {
     "sample": (
+        "mostra mostres lagin laginak próbki próby vzorku uzorka proby vzorci vzorec échantillonnage "
         "bolsa bolsas funda sac sacchetto beutel tüte probe proben probennummer probennr échantillon echantillon prélèvement prelevement muestra muestras campione "
-        "campioni amostra amostras monster vnr vondstnr vondstnummer monsternr prøve prøvenr prov provnr minta próbka proba uzorak vzorek örnek numune δείγμα проба пробы образец образцы "
+        "campioni amostra amostras monster vnr vondstnr vondstnummer monsternr prøve prøvenr prov provnr minta próbka próbki próby proba uzorak vzorek örnek numune δείγμα проба пробы образец образцы "
         "시료 시료번호 시료명 試料 試料番号 試料名 サンプル サンプル番号 样品 样品号 样品编号 浮选号 標本番号"
     ),
     "feature": (
-        "объект яма постройка befund struktur structure fosse grube haus estructura rasgo struttura fossa estrutura spoor anlæg anläggning anl anlegg struktur objekt jama "
+        "obiekt obiektu objekty яма объект  постройка befund struktur structure fosse grube haus estructura rasgo struttura fossa estrutura spoor anlæg anläggning anl anlegg struktur objekt jama obiekt obiektu "
         "yapı çukur 유구 유구명 fait faits 遺構 遺構名 遺構番号 遗迹 遗迹单位 单位"
     ),
     "context": (
         "se unidad unité kontext fundstelle schicht contexte us couche contexto ue estrato capa nivel contesto strato camada laag lag réteg "
-        "warstwa lager lag sloj слой горизонт vrstva kontekst açma tabaka 층위 層位 層 層名 地层 层位 出土単位"
+        "warstwa jednostka lager lag sloj слой горизонт vrstva kontekst açma tabaka 층위 層位 層 層名 地层 层位 出土単位"
     ),
     "phase": (
         "zeit zeitstellung periode datierung epoche période periode datation chronologie période/phase periodo época epoca faz "
@@ -28,10 +29,10 @@ _WORDS: dict[str, str] = {
     "site": "schnitt fläche areal saggio settore ambiente sondagem sondage tranchée zona put werkput vlak schakt cuadro cuadrícula cuadricula sector proyecto carré quadrat quadrato fundort ort site lieu yacimiento sitio sito località sítio vindplaats lokalitet lelőhely stanowisko 유적 유적명 遺跡 遺跡名 遗址",
     "volume": (
         "volym volumen jordvolym prøvevolumen volumen bodenvolumen probenvolumen volume volumes litros litres liter tierra sedimento объём объем "
-        "hacim volym térfogat objętość litrage 토양량 시료량 処理量 土量 容量 体積 浮选土量 土样量"
+        "volum hacim volym térfogat objętość litrage 토양량 시료량 処理量 土量 容量 体積 浮选土量 土样量"
     ),
     "taxon": (
-        "taxons taxón taxones táxon táxones art pflanzenart pflanzen taxa espèce espèces plantes especie especies planta specie piante espécie plantesoort таксон вид soort plantenaam art arter växt "
+        "takson taksony taksonu gatunki druh druhy vrste soorten arten taxón taxons taxones táxon táxones art pflanzenart pflanzen taxa espèce espèces plantes especie especies planta specie piante espécie plantesoort таксон вид soort plantenaam art arter växt "
         "növény gatunek biljka vrsta rostlina bitki tür 분류군 학명 종명 分類群 種名 学名 和名 植物名 种属 植物种属 种类 種類"
     ),
     "part": (

@@ -9,7 +9,7 @@ from narrate.model.grids import Area
 from narrate.model.layouts import DERIVED_ROLES, SAMPLE_ROLES, Role
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
 from narrate.reading.intake.header_words import heading, quantity, sample_rank, unit
-from narrate.reading.intake.heads_by_content import condition_role, content_role
+from narrate.reading.intake.heads_by_content import SIZES, condition_role, content_role
 from narrate.reading.intake.plant_words_abroad import WIDE_PARTS
 
 
@@ -71,6 +71,8 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     if not amounts or sample is None:
         return None
     known = [c for c in amounts if _is_amount_head(look, row, c, heads)]
+    once = {c for c in known if c < taxon and _is_said_once(look, below, sample, c)}
+    known = [c for c in known if c not in once]
     if not known:
         return None
     if len([c for c in amounts if c not in known]) > 2 * len(known) + 2:
@@ -85,6 +87,8 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     doubts: list[str] = []
     for column, role in heads.items():
         columns[column] = _role_of(look, row, column, role, taxon, sample, known, below, heads)
+        if column in once:
+            columns[column] = Role(name="ignored", qualifiers=("it is said once for each sample, and is of no find",))
     for column, role in list(columns.items()):
         if column != sample and role.name == "sample":
             columns[column] = Role(name="code")
@@ -114,6 +118,13 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
         shape="long", rows=dict(sorted(rows.items())), columns=dict(sorted(columns.items())), area=area_used,
         explained=explained, score=score, doubts=doubts,
     )  # fmt: skip
+
+
+def _is_said_once(look: Look, below: list[int], sample: int, column: int) -> bool:
+    """Whether a column is filled where the id of a sample is written, and nowhere else: it is said of the sample."""
+    lines = [r for r in below if any((r, c) in look.cells for c in (sample, column))]
+    with_id = [r for r in below if (r, sample) in look.own]
+    return bool(with_id) and len(with_id) <= 0.7 * len(below) and all((r, sample) in look.own for r in lines)
 
 
 def _holds_parts(look: Look, area: Area, row: int, column: int) -> bool:
@@ -247,6 +258,8 @@ def _role_of(
         return Role(name="part")
     if role in ("count", "mass"):
         return Role(name="ignored", qualifiers=("its cells are no amounts",))
+    if role == "fraction" and said_below and all(SIZES.fullmatch(text) for text in said_below):
+        return Role(name="size class")
     if role:
         return Role(name=role, filled=role in _OF_SAMPLE and _is_filled(look, below, column))
     texts = [look.text(r, column) for r in below if look.text(r, column)]
