@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import io
+import re
 import zipfile
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
@@ -47,18 +48,39 @@ def tables(edition: Edition) -> tuple[Download, ...]:
     )
 
 
-def pictures(charts: Iterable[tuple[str, Chart]]) -> Download:
+def pictures(charts: Iterable[tuple[str, Chart]]) -> Mapping[str, tuple[Chart, bytes, bytes]]:
     """
-    Pictures as SVG, each with its table as CSV, in one archive.
+    Charts by the name of their files, each with its picture as SVG and its table as CSV.
 
-    charts:  under the name of its page, such as 'contexts/c12'.
+    charts:  under the name of its page, such as 'contexts/c12.html'.
     """
+    return {
+        f"{page.removesuffix('.html')}-{chart.id}": (
+            chart,
+            standing(chart.svg).encode("utf-8"),
+            as_csv(chart.columns, chart.rows),
+        )
+        for page, chart in charts
+    }
+
+
+def standing(svg: str) -> str:
+    """
+    The picture with its light colours themselves, for programs that know no properties of a page.
+
+    >>> standing('<path fill="var(--chart-soft,#6a6056)"/>')
+    '<path fill="#6a6056"/>'
+    """
+    return re.sub(r"var\(--chart-[a-z0-9-]+,(#[0-9a-fA-F]{3,8})\)", r"\1", svg)
+
+
+def archive(drawn: Mapping[str, tuple[Chart, bytes, bytes]]) -> Download:
+    """All pictures with their tables in one archive."""
     kept = io.BytesIO()
-    with zipfile.ZipFile(kept, "w", zipfile.ZIP_DEFLATED) as archive:
-        for page, chart in charts:
-            name = f"{page.removesuffix('.html')}-{chart.id}"
-            _put(archive, f"{name}.svg", chart.svg.encode("utf-8"))
-            _put(archive, f"{name}.csv", as_csv(chart.columns, chart.rows))
+    with zipfile.ZipFile(kept, "w", zipfile.ZIP_DEFLATED) as opened:
+        for name, (_, picture, table) in drawn.items():
+            _put(opened, f"{name}.svg", picture)
+            _put(opened, f"{name}.csv", table)
     says = "the pictures of the dig, its phases and contexts as SVG, each with its table as CSV"
     return Download(path="data/figures.zip", title="Figures", says=says, content=kept.getvalue())
 

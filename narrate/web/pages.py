@@ -13,6 +13,7 @@ from jinja2 import Environment
 
 from narrate.model.edition import Edition
 from narrate.problems import Problem
+from narrate.web.exhibit import label_names
 from narrate.web.links import Links, anchor, relative, slugs
 from narrate.web.lists import list_names
 from narrate.web.machines import machine_files
@@ -90,6 +91,7 @@ def _ids(edition: Edition) -> Mapping[str, Iterable[str]]:
         "measure": [page.id for page in edition.manual],
         "question": list(asked_questions(edition)),
         "evidence": list(told_subjects(project).values()),
+        "label": list(label_names(edition)),
     }
 
 
@@ -145,6 +147,7 @@ def _things(site: Site, one_per: str, names: Mapping[str, Mapping[str, str]]) ->
         "measure": site.manual,
         "question": site.rules,
         "evidence": site.evidence,
+        "label": site.labels,
         "contexts": site.context_lists,
         "samples": site.sample_lists,
     }

@@ -12,6 +12,7 @@ from markupsafe import Markup
 from narrate.model.claims import Claim
 from narrate.model.edition import Edition
 from narrate.model.fields import FieldShare
+from narrate.model.figures import Chart
 from narrate.model.findings import Tally
 from narrate.model.ids import Subject
 from narrate.model.manual import MeasurePage
@@ -19,7 +20,7 @@ from narrate.model.packs import Source
 from narrate.model.project import Project
 from narrate.model.refs import subject_keys
 from narrate.model.rules import ShownMeasure
-from narrate.web import downloads, figures, finding, method, plants, themes
+from narrate.web import downloads, exhibit, figures, finding, method, plants, themes
 from narrate.web.evidence import ClaimView, Opener
 from narrate.web.links import Links
 from narrate.web.lists import ListView, cut
@@ -81,6 +82,10 @@ class Site:
         """A page of evidence for every subject that is told of."""
         told = told_subjects(self.project)
         return tuple(EvidenceView(self.opener, subject, self.photographs) for subject in told)
+
+    @cached_property
+    def labels(self) -> tuple[exhibit.LabelView, ...]:
+        return exhibit.labels(self.opener)
 
     @cached_property
     def context_lists(self) -> tuple[ListView[ContextView], ...]:
@@ -157,19 +162,34 @@ class Site:
         return finding.parts(finding.entries(self.opener, self.contexts, self.samples, self.taxa))
 
     @cached_property
-    def to_take_away(self) -> tuple[downloads.Download, ...]:
-        """Tables of the dig, and its pictures in one archive."""
+    def pictures(self) -> Mapping[str, tuple[Chart, bytes, bytes]]:
+        """Pictures of the dig, its phases and contexts, by the name of their files."""
         own = tuple((view.target, chart) for view in (*self.phases, *self.contexts) for chart, _ in view.figures)
         whole = tuple(("dig", chart) for chart, _ in self.charts(*figures.OF_SITE))
-        return (*downloads.tables(self.edition), downloads.pictures((*whole, *own)))
+        return downloads.pictures((*whole, *own))
+
+    @cached_property
+    def _files_of_pictures(self) -> Mapping[str, str]:
+        return {chart.svg: f"figures/{name}" for name, (chart, _, _) in self.pictures.items()}
+
+    def figure_file(self, chart: Chart) -> str:
+        """Where a picture and its table lie as files, without the extension; empty where they lie in none."""
+        return self._files_of_pictures.get(chart.svg, "")
+
+    @cached_property
+    def to_take_away(self) -> tuple[downloads.Download, ...]:
+        """Tables of the dig, and its pictures in one archive."""
+        return (*downloads.tables(self.edition), downloads.archive(self.pictures))
 
     @property
     def data_files(self) -> Mapping[str, bytes]:
-        if not self.links.to("page", "data"):
-            return {}
-        return {file.path: file.content for file in self.to_take_away}
+        found = {file.path: file.content for file in self.to_take_away} if self.links.to("page", "data") else {}
+        for name, (_, picture, table) in self.pictures.items():
+            found[f"figures/{name}.svg"] = picture
+            found[f"figures/{name}.csv"] = table
+        return found
 
-    def strip(self, view: ContextView) -> themes.StripView | None:
+    def strip(self, view: ContextView | exhibit.LabelView) -> themes.StripView | None:
         return themes.strip(view.found, self.edition)
 
     @property
@@ -183,6 +203,10 @@ class Site:
     @property
     def field_shares(self) -> tuple[FieldShare, ...]:
         return themes.field_shares(self.edition)
+
+    @property
+    def field_words(self) -> Mapping[str, str]:
+        return themes.SORTS
 
     @property
     def words(self) -> tuple[tuple[str, tuple[tuple[str, str], ...]], ...]:

@@ -17,7 +17,7 @@ from narrate.web.writing import Writing
 
 LISTS = ("contexts", "samples")
 """What a template can make one page per stretch of: lists too long for one page go on upon the next."""
-ONE_PER = ("site", "context", "sample", "phase", "taxon", "measure", "question", "evidence", *LISTS)
+ONE_PER = ("site", "context", "sample", "phase", "taxon", "measure", "question", "evidence", "label", *LISTS)
 """What a template can make one page per; `evidence` stands for every subject that claims are about."""
 AUDIENCES = ("review", "public")
 _KEYS = ("one per", "title", "path", "menu", "under", "audiences")

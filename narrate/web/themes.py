@@ -13,6 +13,15 @@ from narrate.model.seasons import FoundWindow
 from narrate.web.evidence import Opener
 from narrate.web.writing import writing_of
 
+SORTS = {
+    "field_weed": "how surely a weed of fields",
+    "sow": "sown in",
+    "soil": "soil it likes",
+    "height": "height",
+    "life": "life",
+    "seed": "seed, as sieves part it",
+}
+"""What is known of wild plants, in the words of the page of fields."""
 STRIP = 20
 """Specks of a strip: each is a twentieth of the items."""
 _GROUPS = (

@@ -16,7 +16,7 @@ from narrate.model.ids import SITE, Subject
 from narrate.model.measurement import Measurement
 from narrate.model.sampling import Sample
 from narrate.model.stratigraphy import Context, Phase
-from narrate.web import figures
+from narrate.web import exhibit, figures
 from narrate.web.evidence import ClaimView, Opener
 from narrate.web.photographs import Photographs, PhotoView
 from narrate.web.rows import RowGroup, RowSet
@@ -24,7 +24,7 @@ from narrate.web.stories import StoryView, story, summary
 
 STORIES = {"review": ("review", "report"), "public": ("public",)}
 """Narratives of each edition, in the order in which they stand on a page."""
-_ON_NO_PAGE = ("label",)
+_ON_PAGES_OF_THEIR_OWN = (exhibit.AUDIENCE,)
 LINKED_AT_MOST = 6
 """Samples up to which every mention of their rows is a link; of more, script makes links of the mentions."""
 
@@ -61,7 +61,7 @@ class SubjectView:
     @cached_property
     def stories(self) -> tuple[StoryView, ...]:
         usual = STORIES[self.edition.audience]
-        further = sorted({audience for audience, _ in self.edition.narratives} - {*usual, *_ON_NO_PAGE})
+        further = sorted({audience for audience, _ in self.edition.narratives} - {*usual, *_ON_PAGES_OF_THEIR_OWN})
         told: set[str] = set()
         found = (story(self._opener, audience, self.subject, told) for audience in (*usual, *further))
         return tuple(one for one in found if one is not None)

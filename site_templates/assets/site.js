@@ -135,14 +135,16 @@
   };
   var figure = function (holder) {
     var svg = holder.querySelector("svg"), says = holder.querySelector("figcaption").textContent;
-    var bar = make("p", { class: "takes" });
+    var bar = holder.querySelector(".takes") || make("p", { class: "takes" });
+    var isThere = Boolean(bar.parentElement);
     [["SVG", function () { give(new Blob([standing(svg)], { type: "image/svg+xml" }), fileName(says) + ".svg"); }],
      ["PNG", function () { asPng(svg, fileName(says) + ".png"); }]].forEach(function (one) {
+      if (isThere && one[0] === "SVG") { return; }
       var button = make("button", { type: "button", class: "take", "aria-label": "Take this figure as " + one[0] + ": " + says }, one[0]);
       button.addEventListener("click", one[1]);
       bar.append(button);
     });
-    holder.querySelector(".scroll").after(bar);
+    if (!isThere) { holder.querySelector(".scroll").after(bar); }
   };
 
   /* Search: the index lies in script files beside the page, so that it works from a disk too. */
@@ -238,6 +240,11 @@
   document.querySelectorAll("table.sortable").forEach(sortable);
   document.querySelectorAll("main table").forEach(takeable);
   document.querySelectorAll("figure.chart").forEach(figure);
+
+  /* What is wider than the screen says so, for a bar to scroll by is not always seen. */
+  document.querySelectorAll(".scroll").forEach(function (box) {
+    if (box.scrollWidth > box.clientWidth + 4) { box.before(make("p", { class: "sideways" }, "There is more to the right: scroll it.")); }
+  });
   var holder = document.getElementById("search");
   if (holder) { search(holder); }
   document.addEventListener("keydown", function (event) {

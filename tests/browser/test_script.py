@@ -134,6 +134,58 @@ def test_a_figure_is_taken_away(page: Page, sites: Path, words: str, start: byte
     assert b"var(" not in raw
 
 
+def test_a_figure_and_its_table_are_taken_away_without_script(browser: Browser, sites: Path) -> None:
+    """Plain links lead to the picture as SVG, in colours that every program knows, and to its table as CSV."""
+    context = browser.new_context(java_script_enabled=False)
+    opened = context.new_page()
+    opened.goto((sites / "public/contexts/c13.html").as_uri())
+    links = opened.locator("figure.chart").first.locator("a.take")
+    ways = [(link.inner_text(), link.get_attribute("href") or "") for link in links.all()]
+    context.close()
+    files = {word: (sites / "public/contexts" / way).read_bytes() for word, way in ways}
+
+    assert list(files) == ["SVG", "CSV"]
+    assert files["SVG"].startswith(b"<svg") and b"var(" not in files["SVG"]
+    assert b"cupule" in files["CSV"]
+
+
+def test_labels_are_printed_one_a_sheet(browser: Browser, sites: Path) -> None:
+    """The page of all labels prints as many sheets as there are labels, and a label with its figure takes one."""
+    page = browser.new_page()
+    sheets = []
+    for name in ("index", "c13"):
+        page.goto((sites / f"public/labels/{name}.html").as_uri())
+        sheets.append((page.locator("article.exhibit").count(), page.pdf(format="Letter").count(b"/Type /Page\n")))
+    page.close()
+
+    assert sheets[0][0] > 20
+    assert all(labels == pages for labels, pages in sheets)
+
+
+def test_a_table_that_is_too_wide_says_so(browser: Browser, sites: Path) -> None:
+    """On a phone a line above the table tells that it goes on; where all of it is seen there is no such line."""
+    told = []
+    for width in (360, 1440):
+        page = browser.new_page(viewport={"width": width, "height": 800})
+        page.goto((sites / "public/contexts/index.html").as_uri())
+        told.append(page.locator(".sideways + .scroll > table").count())
+        page.close()
+
+    assert told == [1, 0]
+
+
+def test_mentions_of_rows_become_links(page: Page, sites: Path) -> None:
+    """Where a page names many samples, script links each mention to the first of its rows, which is there."""
+    page.goto((sites / "public/evidence/site.html").as_uri())
+    mention = page.locator(".row-sets a[href*='#row-']").first
+    name = mention.inner_text()
+    mention.click()
+    page.wait_for_url("**/samples/*")
+
+    assert page.title().startswith(f"Sample {name}")
+    assert page.locator("tr:target").count() == 1
+
+
 def test_a_table_is_taken_away_as_csv(page: Page, sites: Path) -> None:
     """Every cell as it is read, one line a row."""
     page.goto((sites / "public/contexts/index.html").as_uri())

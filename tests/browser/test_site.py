@@ -40,8 +40,10 @@ KINDS = (
     "data.html",
     "search.html",
 )
-REVIEW_PAGES = [*(f"review/{kind}" for kind in KINDS), "review/review-queue.html", "review/words.html"]
-SITE_PAGES = [*REVIEW_PAGES, *(f"public/{kind}" for kind in KINDS)]
+FOR_THE_TEAM = ("review-queue.html", "ranking.html", "weak-and-unstable.html", "words.html", "track-record.html")
+FOR_VISITORS = ("labels/index.html", "labels/c13.html")
+REVIEW_PAGES = [f"review/{kind}" for kind in (*KINDS, *FOR_THE_TEAM)]
+SITE_PAGES = [*REVIEW_PAGES, *(f"public/{kind}" for kind in (*KINDS, *FOR_VISITORS))]
 LOOKS = [(scheme, width) for scheme in ("light", "dark") for width in (360, 1280)]
 ROOT = Path(__file__).parents[2]
 AXE = Path(os.environ.get("AXE_JS") or ROOT / "node_modules" / "axe-core" / "axe.min.js")
