@@ -87,6 +87,13 @@ def chief_of_season(page: Page, item: Reading, season: str) -> str:
     return page.listed(list(dict.fromkeys(page.names.food(t.taxon, t.written) for t in ripe))[:2])
 
 
+def chief_fruit(page: Page, item: Reading) -> str:
+    """'grape and persimmon': the two fruits that a reading rests on most."""
+    sure = [t for t in item.behind if t.counted and not t.only_cf and _is_named(page, t) and _has_tag(page, t, "fruit")]
+    ordered = sorted(sure, key=lambda t: -t.counted)
+    return page.listed(list(dict.fromkeys(page.names.food(t.taxon, t.written) for t in ordered))[:2])
+
+
 def _ripens(page: Page, tally: Tally, months: frozenset[int]) -> bool:
     """Whether all months in which a part is gathered are of a season."""
     taxon = page.dig.packs.taxa.get(tally.taxon) if tally.taxon is not None else None

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from narrate.model.claims import Argument
 from narrate.telling import english, manner
-from narrate.telling.foods import chief_of_season, plants_of_two_seasons, plants_that_ripen
+from narrate.telling.foods import chief_fruit, chief_of_season, plants_of_two_seasons, plants_that_ripen
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
 
@@ -20,6 +20,10 @@ _RIPE_OVER_ALL = re.compile(
     r"(?:plants|fruit) (?:of|that ripens? in) (early summer|late summer|autumn)"
     r"(?= (?:were|was) in | turned up | nearly )"
 )
+_FRUIT_CHARRED = re.compile(
+    r"^soft fruit that ripens (?:in|between) [a-z]+(?: summer| and [a-z]+)?(?= was charred)", re.IGNORECASE
+)
+_NAMED = re.compile(r", (?:chiefly|such as) [^,()]+,(?= )")
 _TWO_SEASONS = re.compile(r"^plants of early summer and of autumn lay together$")
 """Reasons for visitors in which plants may be named; a text of the packs that changes is told as it is."""
 
@@ -102,6 +106,8 @@ def _with_the_chief(page: Page, item: Reading, text: str) -> str:
     """'plants of early summer, chiefly maygrass, were in 21 of 51 samples': one or two plants by name."""
     match = _RIPE_OVER_ALL.search(text)
     plants = chief_of_season(page, item, match[1]) if match else ""
+    if match is None and (match := _FRUIT_CHARRED.match(text)):
+        plants = chief_fruit(page, item)
     if match is None or not plants:
         return text
     such_as = "such as" if page.is_plain else "chiefly"
@@ -111,7 +117,7 @@ def _with_the_chief(page: Page, item: Reading, text: str) -> str:
 def is_reason_of(page: Page, argument: Argument, reasons: Sequence[str]) -> bool:
     """Whether an argument is among the reasons told, be a place in it told as 'there' or not."""
     text = without_figures(_BY_RECORD.sub("", page_text(page, argument)))
-    told = {_PLACE.sub(" there", without_figures(reason)) for reason in reasons}
+    told = {_PLACE.sub(" there", without_figures(_NAMED.sub("", reason))) for reason in reasons}
     return bool(text) and _PLACE.sub(" there", text) in told
 
 

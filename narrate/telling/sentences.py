@@ -149,8 +149,21 @@ def doubt_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
 
 
 def bears(page: Page, caution: str) -> bool:
-    """Whether a caution of a rule bears on this dig: what befalls wet ground does not befall charred remains."""
-    return page.dig.project.preservation != "charred" or not _WET.search(caution)
+    """
+    Whether a caution of a rule bears on the subject.
+
+    What befalls wet ground does not befall charred remains, and what is said of a plant wants that plant.
+    """
+    if page.dig.project.preservation == "charred" and _WET.search(caution):
+        return False
+    taxa = page.dig.packs.taxa
+    held = {taxa[t.taxon].name for t in page.found.tallies if t.taxon is not None and t.taxon in taxa}
+    named = {taxon.name for taxon in taxa.values() if "fruit" in taxon.tags and _is_said_of(taxon.name, caution)}
+    return not named or bool(named & held)
+
+
+def _is_said_of(plant: str, caution: str) -> bool:
+    return bool(plant) and re.search(rf"\b{re.escape(plant)}s?\b", caution, re.IGNORECASE) is not None
 
 
 _WET = re.compile(r"\b(?:wet|waterlogged|mud|standing water)\b", re.IGNORECASE)

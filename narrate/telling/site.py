@@ -36,7 +36,7 @@ def site_sections(page: Page) -> tuple[Section, ...]:
     else:
         found = [p for p in presences(page.dig) if p.k]
         blocks.append(("basis", spread_sentences(page, found)))
-    _without_the_same_change(page)
+    without_the_same_change(page)
     blocks += theme_blocks(page, [c.id for c in project.contexts])
     blocks.append(("firmest", _firmest(page)))
     blocks.append(("open", _open(page)))
@@ -50,12 +50,11 @@ SAME_CHANGE = {
 """Changes that follow from another: cob parts are maize, and spread where it spreads."""
 
 
-def _without_the_same_change(page: Page) -> None:
-    """Counts as told what says no more than a change that is told."""
+def without_the_same_change(page: Page) -> None:
+    """Counts as told what says no more than a change that holds beside it."""
     for statement, chief in SAME_CHANGE.items():
-        claims = [page.dig.claims.find(page.subject, name) for name in (statement, chief)]
-        part, whole = claims
-        if part is not None and whole is not None and whole.id in page.told:
+        part, whole = (page.dig.claims.find(page.subject, name) for name in (statement, chief))
+        if part is not None and whole is not None and whole.verdict == "holds":
             page.told.add(part.id)
 
 

@@ -21,6 +21,7 @@ from narrate.telling.grammar import Grammar
 from narrate.telling.page import Page
 from narrate.telling.plan import TOO_FEW, Reading, ordered_themes, readings
 from narrate.telling.sentences import UNSETTLED
+from narrate.telling.site import without_the_same_change
 from narrate.telling.spread import Presence
 from narrate.telling.through_time import changed_groups, sampled_phases
 
@@ -140,6 +141,7 @@ def _change(page: Page) -> list[Sentence]:
     if groups:
         refs = [ref for a, b in steady for ref in (*a.refs, *b.refs)] or [page.record]
         sentences += _say(page, refs, "steady", groups=grammar.listed(groups))
+    without_the_same_change(page)
     return sentences + _theme(page, ("change",))
 
 
