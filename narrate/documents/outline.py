@@ -152,9 +152,16 @@ def _context(
     pointer = " ".join(part for part in (leads[context.id], seen_in(shown)) if part)
     if pointer:
         yield Paragraph(text=pointer, kind="pointer")
-    told = list(_told(edition, Subject(level="context", id=context.id), 5))
-    yield from told or [Paragraph(text="Nothing is told of this context: no samples, or no remains in them.")]
+    subject = Subject(level="context", id=context.id)
+    yield from list(_told(edition, subject, 5)) or [Paragraph(text=_untold(edition, subject))]
     yield from shown
+
+
+def _untold(edition: Edition, subject: Subject) -> str:
+    narrative = edition.narrative("report", subject)
+    if edition.approved_only and narrative is not None and narrative.left_out:
+        return "Nothing that is told of this context was approved so far."
+    return "Nothing is told of this context: no samples, or no remains in them."
 
 
 def _discussion(edition: Edition) -> Iterator[Block]:

@@ -67,7 +67,8 @@ def report(
     if has_errors(problems):
         return None, problems
     told = approved_alone(narratives_told) if is_strict else narratives_told
-    told = {**told, **_plain_summaries(part)}
+    # What visitors would be told is drafted anew each time: nobody has approved it.
+    told = dict(told) if is_strict else {**told, **_plain_summaries(part)}
     edition = edition_of("public" if is_open else "review", part, told, problems, version, approved_only=is_strict)
     notices = (LEFT_OUT.format(n=len(left_out), s="s" * (len(left_out) > 1)),) if left_out else ()
     path = folder / "out" / "report" / named(MEDIA[medium], is_open)

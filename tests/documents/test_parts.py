@@ -21,6 +21,8 @@ from narrate.documents.word import word
 from narrate.measures.findings import find
 from narrate.model.counts import Count
 from narrate.model.edition import Edition
+from narrate.model.ids import Subject
+from narrate.model.narrative import Narrative
 from narrate.model.report_blocks import ChecklistItem, ReportBlock
 from narrate.pipeline.editions import edition_of
 from narrate.pipeline.judged import Judged
@@ -175,3 +177,17 @@ def test_the_own_list_of_a_project_is_answered_item_by_item(judged_example: Judg
         ("Signed", "the project", "–", "look: nothing in the records can answer it."),
     ]
     assert said == ["Of the 4 items of the project's own list, 1 is met, 2 missing, and 1 for a person to look at."]
+
+
+def test_a_copy_of_approved_words_says_where_none_was_approved(judged_example: Judged) -> None:
+    """A context whose sentences all wait is not said to hold nothing, and the checklist misses its readings."""
+    subject = Subject(level="context", id="C01")
+    waits = Narrative(subject=subject, audience="report", title="C01", summary=None, sections=(), left_out=12)
+    told = {("report", subject): waits}
+    blocks = outline(edition_of("review", judged_example, told, (), "test", approved_only=True))
+    at = next(n for n, b in enumerate(blocks) if isinstance(b, Heading) and b.text.startswith("C01, "))
+    table = next(b for b in blocks if isinstance(b, Table) and b.anchor == "checklist")
+    missing = {row[0] for row in table.rows if row[3] == "missing: no sentence of it was approved so far."}
+
+    assert blocks[at + 2] == Paragraph(text="Nothing that is told of this context was approved so far.")
+    assert missing == {"Method, results, discussion, recommendations", "Interpretation, local and wider"}
