@@ -9,7 +9,7 @@ from narrate.model.grids import Area
 from narrate.model.layouts import DERIVED_ROLES, SAMPLE_ROLES, Role
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
 from narrate.reading.intake.header_words import flat_heading, heading, unit
-from narrate.reading.intake.written_names import not_a_plant
+from narrate.reading.intake.not_plants import not_a_plant
 
 ROW_META = frozenset((*SAMPLE_ROLES, *DERIVED_ROLES, "size class", "fraction", "location", "note"))
 """What a label may make of a row that is none of the taxa."""

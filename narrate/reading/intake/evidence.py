@@ -11,8 +11,11 @@ from dataclasses import dataclass, field
 from narrate.model.grids import Cell, Grid
 from narrate.reading.intake.cell_marks import looks_like_amount
 from narrate.reading.intake.header_words import heading
+from narrate.reading.intake.name_spelling import tidy
+from narrate.reading.intake.not_plants import not_a_plant
 from narrate.reading.intake.plant_words_abroad import has_east_asian_letters, names_plant_abroad
-from narrate.reading.intake.written_names import OLD_FAMILIES, NameReader, not_a_plant, tidy
+from narrate.reading.intake.words_in_names import OLD_FAMILIES
+from narrate.reading.intake.written_names import NameReader
 from narrate.reading.values import find_word
 
 # Endings of Latin epithets and genera. Common practice, no source.

@@ -16,12 +16,14 @@ from narrate.reading.intake.conditions_of_finds import Conditions
 from narrate.reading.intake.header_words import quantity, unit
 from narrate.reading.intake.mending import mended
 from narrate.reading.intake.name_footnotes import read_footed
+from narrate.reading.intake.name_spelling import genus_of
+from narrate.reading.intake.not_plants import not_a_plant
 from narrate.reading.intake.parts_of_finds import Parts
 from narrate.reading.intake.plant_words_abroad import WIDE_PARTS
 from narrate.reading.intake.remarks import conditions_in
 from narrate.reading.intake.said import Line, Said
 from narrate.reading.intake.told import Told
-from narrate.reading.intake.written_names import NameReader, WrittenName, genus_of, not_a_plant
+from narrate.reading.intake.written_names import NameReader, WrittenName
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -335,6 +337,15 @@ class _Reader:
                     f"'{text}' carries a footnote sign, kept in the note, expected a plain name",
                     "look the footnote up, and say under cells in the layout what it says: "
                     f'footnotes: {{"{unexplained}": uncharred}}',
+                )  # fmt: skip
+            if read.note.startswith("part written "):
+                part = read.note.removeprefix("part written ")
+                self.told.warning(
+                    "N402", f"part {part}", said.place,
+                    f"part '{part}' is not in the list of parts; it is kept in the note, and the part is taken as "
+                    "'indeterminate', expected a part",
+                    "write the part that is meant behind the name, under names in the layout: "
+                    f'"{text}": the name with a part of the list',
                 )  # fmt: skip
             genus = genus_of(text) or genus
             found[at] = (read, is_cf, said)

@@ -1,4 +1,4 @@
-"""Names as sheets write them: taken apart into taxon, part, condition, size class, and what is no plant at all."""
+"""Names as sheets write them: taken apart into taxon, part, condition, size class, unit and note."""
 
 # ruff: noqa: E501
 
@@ -11,54 +11,24 @@ from dataclasses import dataclass, field, replace
 from narrate.model.ids import TaxonId
 from narrate.model.packs import Packs
 from narrate.model.plants import Identification
+from narrate.reading.intake.name_spelling import tidy, with_genus
 from narrate.reading.intake.plant_words_abroad import CONDITIONS_ABROAD, PARTS_ABROAD
 from narrate.reading.intake.remarks import conditions_in
+from narrate.reading.intake.words_in_names import (
+    AUTHOR,
+    CONDITIONS,
+    FOOTNOTE,
+    FRAGMENTS,
+    MORE_PARTS,
+    OLD_FAMILIES,
+    SHORT_CONDITIONS,
+    SIZE,
+    TAIL,
+    UNIT,
+    WHOLE,
+)
 from narrate.reading.taxa import Identifier
 from narrate.reading.values import find_word
-
-# The alternative family names that the International Code of Nomenclature allows (Art. 18.5 of the Shenzhen Code;
-# quoted from memory), and older spellings in use with them.
-OLD_FAMILIES: Mapping[str, str] = {
-    "gramineae": "Poaceae",
-    "graminae": "Poaceae",
-    "cruciferae": "Brassicaceae",
-    "leguminosae": "Fabaceae",
-    "papilionaceae": "Fabaceae",
-    "umbelliferae": "Apiaceae",
-    "compositae": "Asteraceae",
-    "labiatae": "Lamiaceae",
-    "palmae": "Arecaceae",
-    "guttiferae": "Clusiaceae",
-    "chenopodiaceae": "Amaranthaceae",
-}
-
-# Common practice, no source: what else ends up in lists of flotation finds.
-_NOT_PLANTS: tuple[tuple[str, str], ...] = (
-    (r"fish|birds?|(?:small )?mammals?|amphibians?|fish ?(?:bones?|scales?|vertebrae?)|bird bones?|(?:small |large |burnt |burned |calcined )?(?:mammal |animal |human |rodent |amphibian )?bones?(?: frag(?:ment)?s?)?|teeth|tooth|otoliths?", "bone"),
-    (r"(?:land |marine |fresh ?water |terrestrial )?(?:snails?|mollus[ck]s?|mollusca|gastropods?|mussels?|oysters?|bivalves?)(?: shells?)?|marine shells?|egg ?shells?|shellfish|sea ?shells?", "shell"),
-    (r"insects?(?: (?:remains|fragments|parts))?|beetles?|coleoptera|fly pupae?|puparia|pupae|weevils?|sitophilus.*|mites?|ants?|arthropods?|(?:earth)?worm (?:cocoons?|capsules?|casts?|eggs?(?: cases?)?)|daphnia.*|cladocera.*|ostracods?|foraminifera|forams?|bryozoa|larvae?|ephippia", "insects and other small animals"),
-    (r"slag|hammer ?scale|clinkers?|cinders?|coal|fuel ash(?: slag)?|iron|metal|glass|vitrified.*|industrial waste|magnetic.*", "metal working and fuel waste"),
-    (r"pot(?:tery|sherds?)?|sherds?|ceramics?|daub|brick|tile|cbm|fired clay|burnt clay|flints?|lithics?|debitage|obsidian|flakes?|beads?|plaster|mortar|stones?|gravel|fcr|fire.?cracked rock|artefacts?|artifacts?", "artefacts"),
-    (r"dung(?: pellets?)?(?: frag(?:ment)?s?)?|(?:rodent|mouse|sheep|goat) (?:droppings?|pellets?|faeces)|faecal pellets?|coprolites?|droppings?", "droppings"),
-    (r"(?:modern |uncharred )?(?:rootlets?|roots? \(modern\)|modern roots?|modern (?:plant )?(?:material|contamination|straw|seeds?)|moss|grit|sand|silt|sediment)|(?:faecal |fecal |mineralised |mineralized |phosphatic |calcium |cess )*(?:concretions?|nodules?)", "modern or mineral matter"),
-    (r"huesos|ossements|knochen(?:fragmente)?|fischreste|ossa|botten|ossos|fauna|ictiofauna|micro ?fauna|espinas", "bone"),
-    (r"caracoles|conchas|malaco ?fauna|schnecken|mollusken|mollusques|molluschi|moluscos|slakken", "shell"),
-    (r"insectos|insectes|insekten|insetti|insetos", "insects and other small animals"),
-    (r"esti[eé]rcol|excrementos?|coprolit[oi]s?|copr[oó]litos?|mist|fumier|letame|estrume", "droppings"),
-    (r"escorias?|scories|schlacken?|scorie|esc[oó]rias?", "metal working and fuel waste"),
-    (r"cer[aá]mica|c[eé]ramique|keramik|ceramica|l[ií]tic[ao]s?|silex|sílex|feuerstein", "artefacts"),
-)  # fmt: skip
-
-
-def not_a_plant(name: str) -> str:
-    """
-    The kind of a find that is no plant; empty for plants.
-
-    >>> not_a_plant("Fish bone"), not_a_plant("Land snails"), not_a_plant("Hickory nutshell"), not_a_plant("Boneset")
-    ('bone', 'shell', '', '')
-    """
-    flat = " ".join(re.sub(r"[_.]", " ", name.lower()).split()).rstrip(" *:")
-    return next((kind for pattern, kind in _NOT_PLANTS if re.fullmatch(pattern, flat)), "")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -77,44 +47,6 @@ class WrittenName:
     unit: str = ""
     note: str = ""
     is_known: bool = False
-
-
-# Common practice, no source: words of lists for parts that the word packs name otherwise.
-MORE_PARTS: Mapping[str, str] = {
-    "pip": "seed", "pips": "seed", "fruitstone": "fruit stone", "fruitstones": "fruit stone", "tail grain": "grain",
-    "caryops": "grain", "korn": "grain", "körner": "grain", "same": "seed", "samen": "seed", "spelzbasis": "glume base",
-    "spelzbasen": "glume base", "ährchengabel": "spikelet fork", "ährchengabeln": "spikelet fork", "schale": "nutshell",
-    "holzkohle": "charcoal", "caryopse": "grain", "graine": "seed", "graines": "seed", "base de glume": "glume base",
-    "bases de glume": "glume base", "furca": "spikelet fork", "semilla": "seed", "semillas": "seed", "cariópside": "grain", "sclerote": "fungal sclerotium", "charcoal frags": "charcoal", "wood charcoal": "charcoal",
-}  # fmt: skip
-# Common practice, no source: letters for conditions, beside those of the word packs.
-_SHORT_CONDITIONS: Mapping[str, str] = {
-    "w": "waterlogged", "wl": "waterlogged", "m": "mineralised", "min": "mineralised", "d": "desiccated", "ch": "charred",
-    "carb": "charred", "uc": "uncharred", "unch": "uncharred",
-}  # fmt: skip
-_AUTHOR = re.compile(
-    r"\s+(?:\([^)]*\)\s*)?(?:[A-Z][\w-]*\.|L\.|&|ex|et|f\.|[A-Z][a-zü]+\.)(?:\s*(?:[A-Z][\w-]*\.?|&|ex|f\.))*(?=\s|/|$)|\s+\([A-Z][^)]*\.\)"
-)
-"""Authors behind an epithet: 'L.', 'Schübl.', '(L.) Moench'; only ones with a point, so that no name is lost."""
-
-_CONDITIONS = re.compile(
-    r"\b(un-?charred|un-?carboni[sz]ed|un-?burn(?:t|ed)|(?:not|non)[ -](?:charred|carboni[sz]ed|burn(?:t|ed))"
-    r"|(?:part(?:ly|ially)?|semi|half|incompletely)[ -](?:charred|carboni[sz]ed|burn(?:t|ed))|charred|carboni[sz]ed|burnt|burned|minerali[sz]ed|waterlogged|desiccated|dessicated|modern)\b",
-    re.IGNORECASE,
-)
-_FRAGMENTS = re.compile(r"[\s,(-]+(?:frags?\.?|fragments?|fragm\.?|fgts?|broken)\)?$", re.IGNORECASE)
-_WHOLE = re.compile(r"[\s,(-]+(?:whole|complete|entire)\)?$", re.IGNORECASE)
-_SIZE = re.compile(
-    r"[(\[]?\s*((?:[<>≤≥]\s*\d+(?:\.\d+)?\s*mm|\d+(?:\.\d+)?\s*[-–]\s*\d+(?:\.\d+)?\s*mm|[<>≤≥]\s*\d+(?:\.\d+)?)|(?:small|medium|large)(?= *[)\]]))\s*[)\]]?",
-    re.IGNORECASE,
-)
-_UNIT = re.compile(
-    r"[\s,]*[(\[]\s*(g|gr|mg|wt|wt\.? ?g|weight|weight ?g|grams|ml|cc|vol|n|no\.?|count|ct|#)\s*[)\]]\s*$|[\s_,-]+(wt|weight|wt\.? ?\(?g\)?|ct|count)\s*$",
-    re.IGNORECASE,
-)
-_TAIL = re.compile(r"_(g|gr|mg|n|no|nr|ct|count|wt|weight|wt_g|weight_g)$", re.IGNORECASE)
-"""Units as columns of databases carry them: carya_nutshell_g."""
-_FOOTNOTE = re.compile(r"(?<=\w)[*†‡§¹²³]+\s*$|^[*†‡]+\s*")
 
 
 @dataclass(slots=True)
@@ -157,7 +89,7 @@ class NameReader:
         flat = re.sub(r"[()\[\].:]", " ", text).strip()
         found = find_word(self._parts, flat)
         if found is None:
-            short = _FRAGMENTS.sub("", " " + flat).strip()
+            short = FRAGMENTS.sub("", " " + flat).strip()
             found = find_word(self._parts, short) or find_word(self._parts, short.removesuffix("s"))
         if found is None and "," in text:
             pieces = text.split(",")  # 'seed, charred'
@@ -174,7 +106,7 @@ class NameReader:
             pieces = flat.split(",")
             if any(self.part_of(piece) for piece in pieces):
                 return next((state for state in map(self.condition_of, pieces) if state), "")
-        return find_word(self.packs.words.condition_lookup, flat) or _SHORT_CONDITIONS.get(flat.lower()) or CONDITIONS_ABROAD.get(flat.lower(), "")
+        return find_word(self.packs.words.condition_lookup, flat) or SHORT_CONDITIONS.get(flat.lower()) or CONDITIONS_ABROAD.get(flat.lower(), "")
 
     def _condition(self, words: str) -> str:
         """The condition of words that were taken out of a name."""
@@ -185,7 +117,7 @@ class NameReader:
 
     def _read(self, written: str, genus_before: str) -> WrittenName:
         given = self.given.get(written) or self.given.get(written.lower())
-        tail = _TAIL.search(written) if not given else None
+        tail = TAIL.search(written) if not given else None
         name = given or tidy(written[: tail.start()] if tail else written)
         name = with_genus(name, genus_before)
         first = self._identified(name)
@@ -193,11 +125,11 @@ class NameReader:
             made = self._made(written, first, note="")
             return replace(made, quantity=_tail_quantity(tail), unit=_tail_unit(tail)) if tail else made
         note = ""
-        mark = _FOOTNOTE.search(name)
+        mark = FOOTNOTE.search(name)
         if mark:
-            note, name = f"marked {mark[0].strip()}", _FOOTNOTE.sub("", name).strip()
+            note, name = f"marked {mark[0].strip()}", FOOTNOTE.sub("", name).strip()
         quantity = unit = ""
-        match = _UNIT.search(name)
+        match = UNIT.search(name)
         if match:
             word = (match[1] or match[2]).lower()
             quantity = (
@@ -207,12 +139,12 @@ class NameReader:
             name = name[: match.start()].strip()
         if tail:
             quantity, unit = _tail_quantity(tail), _tail_unit(tail)
-        name, size_class = _without(_SIZE, name)
-        name, condition = _without(_CONDITIONS, name)
+        name, size_class = _without(SIZE, name)
+        name, condition = _without(CONDITIONS, name)
         condition = self._condition(condition)
         conditions = [condition] if condition else []
         while condition:
-            name, more = _without(_CONDITIONS, name)
+            name, more = _without(CONDITIONS, name)
             condition = self._condition(more)
             conditions += [condition] if condition else []
         conditions = list(dict.fromkeys(conditions))
@@ -220,10 +152,15 @@ class NameReader:
         if len(conditions) > 1:
             name = re.sub(r"\s*[(\[,]?\s*(?:and|or|&|\+|/)\s*[)\]]?$", "", name)
         name, part, completeness = self._without_part(name)
-        if not completeness and _FRAGMENTS.search(name):
-            completeness, name = "fragment", _FRAGMENTS.sub("", name).strip()
-        elif not completeness and _WHOLE.search(name):
-            completeness, name = "whole", _WHOLE.sub("", name).strip()
+        if not part:
+            name, part, note_of_part = self._without_unknown_part(name)
+            note = "; ".join(filter(None, [note, note_of_part]))
+            completeness = "fragment" if "frag" in note_of_part.lower() else completeness
+        if not completeness and FRAGMENTS.search(name):
+            completeness, name = "fragment", FRAGMENTS.sub("", name).strip()
+            name += ")" if name.count("(") > name.count(")") else ""  # 'Hordeum (hulled frag.)'
+        elif not completeness and WHOLE.search(name):
+            completeness, name = "whole", WHOLE.sub("", name).strip()
         name = re.sub(r"\s*[(\[]\s*[)\]]", "", name).strip(" ,;:-")
         identification = self._identified(name)
         if identification is None and not name:
@@ -263,7 +200,7 @@ class NameReader:
         bare = " ".join(bare.split())
         is_cf = bool(re.search(r"\bcf\b|\?", name, re.IGNORECASE))
         first, _, rest = name.partition(" ")
-        plain = first + _AUTHOR.sub("", f" {rest}") if rest else name
+        plain = first + AUTHOR.sub("", f" {rest}") if rest else name
         if plain != name:
             without = self.identifier.identify(" ".join(plain.split()))
             if self.identifier.is_known(without):
@@ -310,6 +247,22 @@ class NameReader:
                 return " ".join(words[end:]), part, ""
         return name, "", ""
 
+    def _without_unknown_part(self, name: str) -> tuple[str, str, str]:
+        """(name, part, what is noted) where brackets speak of a part that no pack knows, of two, or of something else."""
+        inside = re.search(r"[(\[]([^()\[\]]{3,40})[)\]]\s*$", name)
+        text = inside[1].strip() if inside else ""
+        halves = {self.part_of(half) for half in text.split("/")}
+        words = re.sub(r"\b(?:frags?|fragments?|fragm|broken|whole)\b\.?", "", text, flags=re.IGNORECASE).split()
+        is_piece = text.lower().rstrip(".").endswith(("frag", "frags", "fragment", "fragments"))
+        is_of_pieces = is_piece and bool(words) and not any(word.lower() in _SORTS for word in words)
+        if inside and (is_of_pieces or (len(halves) > 1 and "" not in halves)):
+            return name[: inside.start()].strip(), "indeterminate", f"part written {text}"
+        is_doubt = re.fullmatch(r"cf\.?|\?|prob(?:able)?\.?|poss(?:ible)?\.?", text, re.IGNORECASE)
+        before, part, _ = (
+            self._without_part(name[: inside.start()].strip()) if inside and not is_doubt else ("", "", "")
+        )
+        return (before, part, text) if part else (name, "", "")  # 'Oryza spikelet base (wild)'
+
     def _is_a_group(self, text: str) -> bool:
         return text.lower() in self._common
 
@@ -330,57 +283,8 @@ def _without(pattern: re.Pattern[str], name: str) -> tuple[str, str]:
     return " ".join(re.sub(r"[(\[]\s*[)\]]", "", rest).split()).strip(" ,;-"), match[1].strip()
 
 
-def tidy(written: str) -> str:
-    """
-    A name with the signs between its words made plain.
-
-    >>> tidy("cf_Setaria"), tidy("Triticum.dicoccum"), tidy("Chenopodium_Atriplex"), tidy("Avena & Bromus")
-    ('cf. Setaria', 'Triticum dicoccum', 'Chenopodium/Atriplex', 'Avena/Bromus')
-    >>> tidy("Triticum undet."), tidy("Vicia gp."), tidy("Poa cf annua"), tidy("Hordeum, Secale")
-    ('Triticum indet.', 'Vicia agg.', 'Poa cf. annua', 'Hordeum/Secale')
-    """
-    name = " ".join(written.replace("\xa0", " ").split())
-    name = re.sub(r"(?<=[A-Z][a-z])([a-z]*)[._](?=[A-Z][a-z]{2})", r"\1/", name)
-    name = re.sub(r"(?<=[a-z])\.(?=[a-z]{3})", " ", name)
-    name = name.replace("_", " ")
-    name = re.sub(r"(?<![\w.])(cf|aff)\.?(?=[\sA-Z])\s*", r"cf. ", name)
-    name = (
-        re.sub(
-            r"\b(?:undet|unident|unid|undiff|undifferentiated|indeterminate|undetermined|ind)\b\.?",
-            "indet.",
-            name,
-            flags=re.I,
-        )
-        if len(name.split()) > 1
-        else name
-    )
-    name = re.sub(r"\bgp\.?(?=\s|$)|\bgroup$", "agg.", name)
-    name = re.sub(r"(?<=[a-z])\s*(?:&|\+)\s*(?=[A-Za-z])", "/", name)
-    name = re.sub(r"^([A-Z][a-z]{3,}),\s*([A-Z][a-z]{3,})$", r"\1/\2", name)
-    return re.sub(r"^\?\s*", "cf. ", " ".join(name.split()))
-
-
-def with_genus(name: str, before: str) -> str:
-    """
-    A name whose genus is shortened to that of the row above.
-
-    >>> with_genus("T. dicoccum", "Triticum"), with_genus("cf. T. spelta", "Triticum"), with_genus("R. crispus", "Triticum")
-    ('Triticum dicoccum', 'cf. Triticum spelta', 'R. crispus')
-    """
-    match = re.match(r"(cf\. )?([A-Z])\.?\s+(?=[a-z(])", name)
-    if match and before and before[0] == match[2] and len(match[2]) == 1:
-        return f"{match[1] or ''}{before} {name[match.end() :]}"
-    if before and re.match(r'(?:"|”|″|–|-)\s+[a-z]{3,}', name):
-        return f"{before} {name.split(None, 1)[1]}"
-    return name
-
-
-def genus_of(name: str) -> str:
-    """
-    The genus that a name begins with, for names below it that shorten it; empty for none.
-
-    >>> genus_of("cf. Triticum spelta"), genus_of("Poaceae"), genus_of("wild grasses")
-    ('Triticum', 'Poaceae', '')
-    """
-    match = re.match(r"(?:cf\.?\s+)?([A-Z][a-z]{2,})\b", tidy(name))
-    return match[1] if match else ""
+_SORTS = frozenset(
+    "hulled naked large small medium cf wild domestic cultivated immature twisted straight indet unknown type charred "
+    "uncharred burnt germinated sprouted".split()
+)
+"""Words in brackets that say what sort of grain or seed is meant, and no part."""

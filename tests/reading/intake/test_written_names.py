@@ -6,8 +6,9 @@ from functools import cache
 
 import pytest
 
+from narrate.reading.intake.not_plants import not_a_plant
 from narrate.reading.intake.project_intake import naming_packs
-from narrate.reading.intake.written_names import NameReader, not_a_plant
+from narrate.reading.intake.written_names import NameReader
 from narrate.reading.taxa import Identifier
 
 
@@ -103,3 +104,20 @@ def test_a_misspelling_is_not_taken_for_what_it_is_near_to() -> None:
 def test_what_is_no_plant_is_known_by_kind(written: str, kind: str) -> None:
     """Other finds are set aside by kind, and no plant among them."""
     assert not_a_plant(written) == kind
+
+
+@pytest.mark.parametrize(
+    ("written", "part", "note"),
+    [
+        ("Chenopodium sp. (pinnule frag.)", "indeterminate", "part written pinnule frag."),
+        ("Poaceae indet. (straw/stem)", "indeterminate", "part written straw/stem"),
+        ("Hordeum vulgare (hulled frag.)", "", "hulled"),
+        ("Zea mays cupule (8-row)", "cupule", "8-row"),
+        ("Oryza spikelet base (wild)", "spikelet fork", "wild"),
+    ],
+)
+def test_words_in_brackets_are_never_lost(written: str, part: str, note: str) -> None:
+    """A part that no list knows is no seed: it is kept as it is written; what is no part is a note."""
+    read = reader().read(written)
+
+    assert (read.part, read.note) == (part, note)

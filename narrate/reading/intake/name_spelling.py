@@ -1,0 +1,61 @@
+"""Spellings of names made plain: signs between words, shortened genera, the genus of a name."""
+
+from __future__ import annotations
+
+import re
+
+
+def tidy(written: str) -> str:
+    """
+    A name with the signs between its words made plain.
+
+    >>> tidy("cf_Setaria"), tidy("Triticum.dicoccum"), tidy("Chenopodium_Atriplex"), tidy("Avena & Bromus")
+    ('cf. Setaria', 'Triticum dicoccum', 'Chenopodium/Atriplex', 'Avena/Bromus')
+    >>> tidy("Triticum undet."), tidy("Vicia gp."), tidy("Poa cf annua"), tidy("Hordeum, Secale")
+    ('Triticum indet.', 'Vicia agg.', 'Poa cf. annua', 'Hordeum/Secale')
+    """
+    name = " ".join(written.replace("\xa0", " ").split())
+    name = re.sub(r"(?<=[A-Z][a-z])([a-z]*)[._](?=[A-Z][a-z]{2})", r"\1/", name)
+    name = re.sub(r"(?<=[a-z])\.(?=[a-z]{3})", " ", name)
+    name = name.replace("_", " ")
+    name = re.sub(r"(?<![\w.])(cf|aff)\.?(?=[\sA-Z])\s*", r"cf. ", name)
+    name = (
+        re.sub(
+            r"\b(?:undet|unident|unid|undiff|undifferentiated|indeterminate|undetermined|ind)\b\.?",
+            "indet.",
+            name,
+            flags=re.I,
+        )
+        if len(name.split()) > 1
+        else name
+    )
+    name = re.sub(r"\bgp\.?(?=\s|$)|\bgroup$", "agg.", name)
+    name = re.sub(r"(?<=[a-z])\s*(?:&|\+)\s*(?=[A-Za-z])", "/", name)
+    name = re.sub(r"^([A-Z][a-z]{3,}),\s*([A-Z][a-z]{3,})$", r"\1/\2", name)
+    return re.sub(r"^\?\s*", "cf. ", " ".join(name.split()))
+
+
+def with_genus(name: str, before: str) -> str:
+    """
+    A name whose genus is shortened to that of the row above.
+
+    >>> with_genus("T. dicoccum", "Triticum"), with_genus("cf. T. spelta", "Triticum"), with_genus("R. crispus", "Triticum")
+    ('Triticum dicoccum', 'cf. Triticum spelta', 'R. crispus')
+    """
+    match = re.match(r"(cf\. )?([A-Z])\.?\s+(?=[a-z(])", name)
+    if match and before and before[0] == match[2] and len(match[2]) == 1:
+        return f"{match[1] or ''}{before} {name[match.end() :]}"
+    if before and re.match(r'(?:"|”|″|–|-)\s+[a-z]{3,}', name):
+        return f"{before} {name.split(None, 1)[1]}"
+    return name
+
+
+def genus_of(name: str) -> str:
+    """
+    The genus that a name begins with, for names below it that shorten it; empty for none.
+
+    >>> genus_of("cf. Triticum spelta"), genus_of("Poaceae"), genus_of("wild grasses")
+    ('Triticum', 'Poaceae', '')
+    """
+    match = re.match(r"(?:cf\.?\s+)?([A-Z][a-z]{2,})\b", tidy(name))
+    return match[1] if match else ""

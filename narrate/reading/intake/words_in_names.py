@@ -1,0 +1,61 @@
+"""Words and signs that names in lists carry beside the taxon: parts, conditions, sizes, units, authors, footnotes."""
+
+# ruff: noqa: E501
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+# The alternative family names that the International Code of Nomenclature allows (Art. 18.5 of the Shenzhen Code;
+# quoted from memory), and older spellings in use with them.
+OLD_FAMILIES: Mapping[str, str] = {
+    "gramineae": "Poaceae",
+    "graminae": "Poaceae",
+    "cruciferae": "Brassicaceae",
+    "leguminosae": "Fabaceae",
+    "papilionaceae": "Fabaceae",
+    "umbelliferae": "Apiaceae",
+    "compositae": "Asteraceae",
+    "labiatae": "Lamiaceae",
+    "palmae": "Arecaceae",
+    "guttiferae": "Clusiaceae",
+    "chenopodiaceae": "Amaranthaceae",
+}
+
+# Common practice, no source: words of lists for parts that the word packs name otherwise.
+MORE_PARTS: Mapping[str, str] = {
+    "rachii": "rachis internode", "spikelet base": "spikelet fork", "spikelet bases": "spikelet fork", "pip": "seed", "pips": "seed", "fruitstone": "fruit stone", "fruitstones": "fruit stone", "tail grain": "grain",
+    "caryops": "grain", "korn": "grain", "körner": "grain", "same": "seed", "samen": "seed", "spelzbasis": "glume base",
+    "spelzbasen": "glume base", "ährchengabel": "spikelet fork", "ährchengabeln": "spikelet fork", "schale": "nutshell",
+    "holzkohle": "charcoal", "caryopse": "grain", "graine": "seed", "graines": "seed", "base de glume": "glume base",
+    "bases de glume": "glume base", "furca": "spikelet fork", "semilla": "seed", "semillas": "seed", "cariópside": "grain", "sclerote": "fungal sclerotium", "charcoal frags": "charcoal", "wood charcoal": "charcoal",
+}  # fmt: skip
+# Common practice, no source: letters for conditions, beside those of the word packs.
+SHORT_CONDITIONS: Mapping[str, str] = {
+    "w": "waterlogged", "wl": "waterlogged", "m": "mineralised", "min": "mineralised", "d": "desiccated", "ch": "charred",
+    "carb": "charred", "uc": "uncharred", "unch": "uncharred",
+}  # fmt: skip
+AUTHOR = re.compile(
+    r"\s+(?:\([^)]*\)\s*)?(?:[A-Z][\w-]*\.|L\.|&|ex|et|f\.|[A-Z][a-zü]+\.)(?:\s*(?:[A-Z][\w-]*\.?|&|ex|f\.))*(?=\s|/|$)|\s+\([A-Z][^)]*\.\)"
+)
+"""Authors behind an epithet: 'L.', 'Schübl.', '(L.) Moench'; only ones with a point, so that no name is lost."""
+
+CONDITIONS = re.compile(
+    r"\b(un-?charred|un-?carboni[sz]ed|un-?burn(?:t|ed)|(?:not|non)[ -](?:charred|carboni[sz]ed|burn(?:t|ed))"
+    r"|(?:part(?:ly|ially)?|semi|half|incompletely)[ -](?:charred|carboni[sz]ed|burn(?:t|ed))|charred|carboni[sz]ed|burnt|burned|minerali[sz]ed|waterlogged|desiccated|dessicated|modern)\b",
+    re.IGNORECASE,
+)
+FRAGMENTS = re.compile(r"[\s,(-]+(?:frags?\.?|fragments?|fragm\.?|fgts?|broken)\)?$", re.IGNORECASE)
+WHOLE = re.compile(r"[\s,(-]+(?:whole|complete|entire)\)?$", re.IGNORECASE)
+SIZE = re.compile(
+    r"[(\[]?\s*((?:[<>≤≥]\s*\d+(?:\.\d+)?\s*mm|\d+(?:\.\d+)?\s*[-–]\s*\d+(?:\.\d+)?\s*mm|[<>≤≥]\s*\d+(?:\.\d+)?)|(?:small|medium|large)(?= *[)\]]))\s*[)\]]?",
+    re.IGNORECASE,
+)
+UNIT = re.compile(
+    r"[\s,]*[(\[]\s*(g|gr|mg|wt|wt\.? ?g|weight|weight ?g|grams|ml|cc|vol|n|no\.?|count|ct|#)\s*[)\]]\s*$|[\s_,-]+(wt|weight|wt\.? ?\(?g\)?|ct|count)\s*$",
+    re.IGNORECASE,
+)
+TAIL = re.compile(r"_(g|gr|mg|n|no|nr|ct|count|wt|weight|wt_g|weight_g)$", re.IGNORECASE)
+"""Units as columns of databases carry them: carya_nutshell_g."""
+FOOTNOTE = re.compile(r"(?<=\w)[*†‡§¹²³]+\s*$|^[*†‡]+\s*")
