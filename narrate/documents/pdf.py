@@ -104,7 +104,11 @@ def typst_source(blocks: Sequence[Block]) -> str:
         elif isinstance(block, Contents):
             parts.append("#outline(title: none, depth: 2)")
         else:
-            parts.append(_KINDS[block.kind].format(_inline(block.text, known)))
+            text = _KINDS[block.kind].format(_inline(block.text, known))
+            if block.kind == "item" and parts[-1].startswith("#list["):
+                parts[-1] += text.removeprefix("#list")
+            else:
+                parts.append(text)
     return "\n\n".join(parts) + "\n"
 
 

@@ -301,6 +301,25 @@ def test_every_figure_of_the_pdf_has_an_alternative_text(pages: bytes, section: 
     assert kinds.count("/TH") >= sum(len(b.columns) for b in section if isinstance(b, Table))
 
 
+def test_items_that_follow_each_other_are_one_list_of_the_pdf() -> None:
+    """Somebody who hears the page is told how many items a list has (ISO 32000-1, 14.8.4.3.3: L holds its LI)."""
+    items = tuple(Paragraph(text=text, kind="item") for text in ("one", "two", "three"))
+    blocks = (Heading(level=1, text="T"), *items, Paragraph(text="p"), *items[:1])
+    opened = pikepdf.open(io.BytesIO(pdf(blocks, {})))
+    waiting: list[object] = [opened.Root.StructTreeRoot]
+    lists: list[int] = []
+    while waiting:
+        node = waiting.pop()
+        if isinstance(node, pikepdf.Dictionary):
+            held = node.get("/K", pikepdf.Array())
+            held = list(held) if isinstance(held, pikepdf.Array) else [held]
+            waiting.extend(held)
+            if node.get("/S") == "/L":
+                lists.append(sum(isinstance(one, pikepdf.Dictionary) and one.get("/S") == "/LI" for one in held))
+
+    assert sorted(lists) == [1, 3]
+
+
 def test_a_pdf_is_refused_where_an_alternative_text_is_missing() -> None:
     """The engine itself refuses PDF/UA without it."""
     blocks = [
