@@ -22,6 +22,7 @@ _GROUP = re.compile(
     re.IGNORECASE,
 )
 """Common practice, no source: heads of groups of taxa."""
+_RANGE = re.compile(r"\d+(?:[.,]\d+)?\s*[-–]\s*\d+(?:[.,]\d+)?")
 _LITRES = re.compile(r"\d+(?:[.,]\d+)? ?(?:l|lt|ltrs?|lit(?:re|er)s?)\.?", re.IGNORECASE)
 
 
@@ -194,6 +195,9 @@ class Body:
                 continue
             amounts = sum(look.is_amount(row, column) for row in self.body)
             texts = sum(look.is_text(row, column) for row in self.body)
+            ranges = sum(bool(_RANGE.fullmatch(look.text(row, column))) for row in self.body)
+            if amounts >= 3 and ranges >= 0.7 * amounts:
+                amounts, texts = amounts - ranges, texts + ranges  # '30-100': what is said of the plant, and no count
             found[column] = (amounts, texts)
         for column, (amounts, texts) in found.items():
             if amounts and amounts >= 2 * texts:
@@ -264,6 +268,10 @@ class Body:
         over = {heading(self.look.text(row, self.names)) for row in range(self.area.top, self.body[0])}
         if len(named) < 0.5 * len(self.body) or len(named) < 2 or over & {"taxon", "genus"}:
             return
+        if self._ids_before(named[0]):
+            self.body = [row for row in self.body if row >= named[0]]
+            self.rows = {row: role for row, role in self.rows.items() if row >= named[0]}
+            return
         for row in range(self.body[0], named[0]):
             is_latin = re.match(r"(?:cf\.? ?)?[A-Z][a-z]+[ _.](?:cf\.? ?)?[a-z]{3,}", self.look.text(row, self.names))
             if self.rows[row].name == "counts" and not is_latin:
@@ -280,6 +288,16 @@ class Body:
         self.body = rest
         self.rows = {row: role for row, role in self.rows.items() if row >= rest[0]}
         return True
+
+    def _ids_before(self, first: int) -> bool:
+        """Whether a line before the names tells all columns apart, as no head over them does: ids under a short word."""
+        texts = {
+            row: [self.look.text(row, c) for c in self.counts]
+            for row in range(self.area.top, first)
+            if self.rows.get(row) is None or self.rows[row].name != "total"
+        }
+        apart = [row for row, own in texts.items() if all(own) and len(set(own)) == len(own) > 2]
+        return bool(apart) and all(row in self.body and all(map(looks_like_id, texts[row])) for row in apart)
 
     def _drop_among_records(self) -> None:
         """Numbers under words that nobody knows, before and between two or more lines of records, are no counts."""

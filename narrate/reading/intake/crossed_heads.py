@@ -217,10 +217,13 @@ class Heads(Body):
             rows = [row for row in candidates if self.rows[row].name == wanted]
             if len(rows) < 2:
                 continue
-            kept = next((row for row in rows if self._is_full(row) and not self._is_of_kinds(row, wanted)), rows[0])
+            weak = [row for row in rows if self._is_of_kinds(row, wanted) or self._is_of_strata(row)]
+            kept = next((row for row in rows if self._is_full(row) and row not in weak), rows[0])
             has_kind = any(role.name == "kind" for role in self.rows.values())
             for row in rows:
-                if row != kept:
+                if row != kept and wanted == "context" and self._is_of_strata(row):
+                    self.rows[row] = Role(name="phase", filled=self.rows[row].filled)
+                elif row != kept:
                     is_kind = self._is_of_kinds(row, wanted) and not has_kind
                     name = "kind" if is_kind else "sample note"
                     has_kind = has_kind or is_kind
@@ -228,6 +231,14 @@ class Heads(Body):
 
     def _is_full(self, row: int) -> bool:
         return self.rows[row].filled or sum((row, c) in self.look.cells for c in self.counts) >= 0.5 * len(self.counts)
+
+    def _is_of_strata(self, row: int) -> bool:
+        """Whether a row of strata names each of a few again and again, as rows of phases do."""
+        labels = [self.look.text(row, c) for c in range(self.area.left, self.right + 1) if c not in self.counts]
+        texts = [self.look.text(row, c) for c in self.counts if (row, c) in self.look.cells]
+        is_stratum = any(re.fullmatch(r"strat(?:um|a)|building level", text.strip().lower()) for text in labels)
+        has_phase = any(role.name == "phase" for role in self.rows.values())
+        return is_stratum and not has_phase and len(set(texts)) <= 0.6 * len(texts)
 
     def _is_of_kinds(self, row: int, role: str) -> bool:
         """Whether words for kinds of context stand in a row of contexts or features, and no ids."""

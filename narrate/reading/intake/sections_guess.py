@@ -35,6 +35,7 @@ def guess_sections(look: Look, area: Area) -> Lists:
         match = _ID.match(look.text(row, own[0])) if len(own) == 1 else None
         if match and (own[0] <= area.left + 1):
             heads[row] = match
+    heads = heads if len(heads) >= 2 else _over_repeated_heads(look, area)
     ids = [match["id"] for match in heads.values()]
     if len(heads) < 2 or len(set(ids)) < len(ids):
         return Lists()
@@ -51,6 +52,27 @@ def guess_sections(look: Look, area: Area) -> Lists:
         if word["id"] != look.text(start, at):
             mend[address(start, at)] = word["id"] if word["what"].lower() in ("sample", "probe") else word[0]
     return Lists(tuple(found), mend)
+
+
+_TITLE = re.compile(r"(?P<id>(?P<what>\S+).*)")
+
+
+def _over_repeated_heads(look: Look, area: Area) -> dict[int, re.Match[str]]:
+    """Single cells over heads that say the same each time ('Taxon', 'Count'): each names the sample of its list."""
+    texts = {row: look.texts(row, area.left, area.right) for row in range(area.top, area.bottom + 1)}
+    heads = [
+        row for row, own in texts.items()
+        if heading(next(filter(None, own), "")) == "taxon" and any(quantity(text) for text in own)
+    ]  # fmt: skip
+    again = [row for row in heads if sum(texts[row] == texts[other] for other in heads) > 1]
+    found: dict[int, re.Match[str]] = {}
+    for row in again:
+        over = [text for text in texts.get(row - 1, []) if text]
+        match = _TITLE.fullmatch(over[0]) if len(over) == 1 and over[0] == texts[row - 1][0] else None
+        if match is None or len(over[0]) > 60:
+            return {}
+        found[row - 1] = match
+    return found
 
 
 def _one(look: Look, area: Area, start: int, end: int, word: re.Match[str]) -> Crossed | None:
