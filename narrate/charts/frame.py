@@ -44,6 +44,7 @@ _OUTLINES = {
 }  # fmt: skip
 
 
+_COLOURS = {name: to_rgba(ink.light) for name, ink in INKS.items()}
 _ANCHORS = {"left": "start", "center": "middle", "right": "end"}
 
 _K = 0.5523
@@ -106,6 +107,7 @@ class _Sheet(Artist):
         super().__init__()
         self.shapes = shapes
         self.height = height
+        self._flipped = Affine2D().scale(1, -1).translate(0, height)
 
     def draw(self, renderer: RendererBase) -> None:
         drawers = {Block: self._block, Patch: self._patch, Stroke: self._stroke, Mark: self._mark, Words: self._words}
@@ -117,28 +119,27 @@ class _Sheet(Artist):
         path = Path([(left, top), (right, top), (right, bottom), (left, bottom), (left, top)], closed=True)
         gc = self._pen(renderer, block.ink, 1.4 if block.is_open else 1.0)
         self._hatched(gc, block.hatch)
-        face = INKS["ground" if block.is_open else block.ink].light
-        renderer.draw_path(gc, path, self._flipped(), to_rgba(face))
+        renderer.draw_path(gc, path, self._flipped, _COLOURS["ground" if block.is_open else block.ink])
         gc.restore()
 
     def _patch(self, renderer: RendererBase, patch: Patch) -> None:
         gc = self._pen(renderer, patch.ink, 1.0)
         self._hatched(gc, patch.hatch)
         path = Path([*patch.points, patch.points[0]], closed=True)
-        renderer.draw_path(gc, path, self._flipped(), to_rgba(INKS[patch.ink].light))
+        renderer.draw_path(gc, path, self._flipped, _COLOURS[patch.ink])
         gc.restore()
 
     def _hatched(self, gc: GraphicsContextBase, hatch: str) -> None:
         if hatch:
             gc.set_hatch(hatch)
-            gc.set_hatch_color(to_rgba(INKS["ground"].light))
+            gc.set_hatch_color(_COLOURS["ground"])
             gc.set_hatch_linewidth(1.6)
 
     def _stroke(self, renderer: RendererBase, stroke: Stroke) -> None:
         gc = self._pen(renderer, stroke.ink, stroke.width)
         if stroke.dash:
             gc.set_dashes(0, stroke.dash)
-        renderer.draw_path(gc, Path(stroke.points), self._flipped(), None)
+        renderer.draw_path(gc, Path(stroke.points), self._flipped, None)
         gc.restore()
 
     def _mark(self, renderer: RendererBase, mark: Mark) -> None:
@@ -150,8 +151,7 @@ class _Sheet(Artist):
         place = Affine2D().scale(mark.size).translate(mark.x, self.height - mark.y)
         # A rim in the colour of the ground keeps marks apart where they touch.
         gc = self._pen(renderer, mark.ink if mark.is_open else "ground", 1.8 if mark.is_open else 1.0)
-        face = INKS["ground" if mark.is_open else mark.ink].light
-        renderer.draw_path(gc, path, place, to_rgba(face))
+        renderer.draw_path(gc, path, place, _COLOURS["ground" if mark.is_open else mark.ink])
         gc.restore()
 
     def _words(self, renderer: RendererBase, words: Words) -> None:
@@ -171,12 +171,9 @@ class _Sheet(Artist):
 
     def _pen(self, renderer: RendererBase, ink: str, width: float) -> GraphicsContextBase:
         gc = renderer.new_gc()
-        gc.set_foreground(to_rgba(INKS[ink].light), isRGBA=True)
+        gc.set_foreground(_COLOURS[ink], isRGBA=True)
         gc.set_linewidth(width)
         return gc
-
-    def _flipped(self) -> Affine2D:
-        return Affine2D().scale(1, -1).translate(0, self.height)
 
 
 def _plain(number: float) -> str:
@@ -185,13 +182,18 @@ def _plain(number: float) -> str:
 
 def _printed(shapes: tuple[Shape, ...], height: float) -> str:
     """The svg as matplotlib writes it, without pyplot and without a date."""
-    with matplotlib.rc_context(_SETTINGS):
+    # rc_context would copy all three hundred settings, which takes as long as the drawing.
+    before = {key: matplotlib.rcParams[key] for key in _SETTINGS}
+    matplotlib.rcParams.update(_SETTINGS)
+    try:
         figure = Figure(figsize=(WIDTH / 72, height / 72), dpi=72)
         figure.patch.set_visible(False)
         figure.add_artist(_Sheet(shapes, height))
         written = StringIO()
         nothing = dict.fromkeys(("Date", "Creator", "Format", "Type"))
         FigureCanvasSVG(figure).print_svg(written, metadata=nothing)
+    finally:
+        matplotlib.rcParams.update(before)
     return written.getvalue()
 
 
