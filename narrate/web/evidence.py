@@ -303,7 +303,7 @@ class Opener:
 
     def _argument(self, argument: Argument) -> ArgumentView:
         holds = argument.verdict == "holds"
-        places = [place for evidence in argument.evidence for place in evidence.places if holds]
+        places = [place for evidence in argument.evidence for place in evidence.places] if holds else []
         return ArgumentView(
             rule=argument.rule,
             title=self.wording.rule_title(argument.rule),
