@@ -30,32 +30,34 @@ def is_meant(selector: Selector, tally: Tally, packs: Packs) -> bool:
     part = packs.words.parts.get(tally.part)
     roles = part.roles if part else frozenset()
     tags = taxon.tags if taxon else frozenset()
-    tests = (
-        not selector.taxon or any(is_within(taxon, name, packs) for name in selector.taxon),
-        not any(is_within(taxon, name, packs) for name in selector.not_taxon),
-        not selector.family or (taxon is not None and taxon.family in selector.family),
-        not selector.part or tally.part in selector.part,
-        not selector.role or bool(roles & set(selector.role)),
-        not (roles & set(selector.not_role)),
-        not selector.tag or bool(tags & set(selector.tag)),
-        not (tags & set(selector.not_tag)),
-        not selector.status or (taxon is not None and taxon.status in selector.status),
-        not selector.field_weed or (taxon is not None and taxon.ecology.field_weed in selector.field_weed),
-        not selector.sow or (taxon is not None and taxon.ecology.sow in selector.sow),
-        not selector.soil or (taxon is not None and bool(set(taxon.ecology.soil) & set(selector.soil))),
-        not selector.height or (taxon is not None and taxon.ecology.height in selector.height),
-        not selector.seed
-        or (taxon is not None and any(set(s.split()) <= set(taxon.ecology.seed) for s in selector.seed)),
-        not selector.life or (taxon is not None and taxon.ecology.life in selector.life),
-        not selector.habit or (taxon is not None and taxon.habit in selector.habit),
-        not selector.use or (taxon is not None and any(u.use in selector.use for u in taxon.uses)),
-        not selector.condition or tally.condition in selector.condition,
-        not selector.keeping or _keeps(taxon, tally, selector.keeping),
-        not selector.ripens_in or _ripens(taxon, tally, selector.ripens_in, within=False),
-        not selector.ripens_within or _ripens(taxon, tally, selector.ripens_within, within=True),
-        not (selector.is_certain and tally.only_cf),
+    # Each question is asked only where all before it were answered with yes: most things fail the first.
+    return (
+        (not selector.taxon or any(is_within(taxon, name, packs) for name in selector.taxon))
+        and not any(is_within(taxon, name, packs) for name in selector.not_taxon)
+        and (not selector.family or (taxon is not None and taxon.family in selector.family))
+        and (not selector.part or tally.part in selector.part)
+        and (not selector.role or bool(roles & set(selector.role)))
+        and not (roles & set(selector.not_role))
+        and (not selector.tag or bool(tags & set(selector.tag)))
+        and not (tags & set(selector.not_tag))
+        and (not selector.status or (taxon is not None and taxon.status in selector.status))
+        and (not selector.field_weed or (taxon is not None and taxon.ecology.field_weed in selector.field_weed))
+        and (not selector.sow or (taxon is not None and taxon.ecology.sow in selector.sow))
+        and (not selector.soil or (taxon is not None and bool(set(taxon.ecology.soil) & set(selector.soil))))
+        and (not selector.height or (taxon is not None and taxon.ecology.height in selector.height))
+        and (
+            not selector.seed
+            or (taxon is not None and any(set(s.split()) <= set(taxon.ecology.seed) for s in selector.seed))
+        )
+        and (not selector.life or (taxon is not None and taxon.ecology.life in selector.life))
+        and (not selector.habit or (taxon is not None and taxon.habit in selector.habit))
+        and (not selector.use or (taxon is not None and any(u.use in selector.use for u in taxon.uses)))
+        and (not selector.condition or tally.condition in selector.condition)
+        and (not selector.keeping or _keeps(taxon, tally, selector.keeping))
+        and (not selector.ripens_in or _ripens(taxon, tally, selector.ripens_in, within=False))
+        and (not selector.ripens_within or _ripens(taxon, tally, selector.ripens_within, within=True))
+        and not (selector.is_certain and tally.only_cf)
     )
-    return all(tests)
 
 
 def is_within(taxon: Taxon | None, name: str, packs: Packs) -> bool:
