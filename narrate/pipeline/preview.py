@@ -11,6 +11,7 @@ from html import escape
 from http import HTTPStatus
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path, PurePosixPath
+from typing import cast
 from urllib.parse import unquote, urlsplit
 
 from narrate.pipeline.tell import tell
@@ -202,7 +203,7 @@ class _Handler(BaseHTTPRequestHandler):
 
     def _is_asked_here(self) -> bool:
         """Refuses other names for this machine, so that no page of elsewhere can read what is shown here."""
-        port = self.server.server_address[1]
+        port = cast(tuple[str, int], self.server.server_address)[1]
         return self.headers.get("Host", "") in (f"{HERE}:{port}", f"localhost:{port}")
 
     def _missing(self) -> tuple[HTTPStatus, str, bytes]:

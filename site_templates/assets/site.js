@@ -139,7 +139,12 @@
     var isThere = Boolean(bar.parentElement);
     [["SVG", function () { give(new Blob([standing(svg)], { type: "image/svg+xml" }), fileName(says) + ".svg"); }],
      ["PNG", function () { asPng(svg, fileName(says) + ".png"); }]].forEach(function (one) {
-      if (isThere && one[0] === "SVG") { return; }
+      var link = isThere && bar.querySelector("a[href$='." + one[0].toLowerCase() + "']");
+      if (link) {
+        /* A browser opens a file of the disk where it should take it away. */
+        link.addEventListener("click", function (event) { event.preventDefault(); one[1](); });
+        return;
+      }
       var button = make("button", { type: "button", class: "take", "aria-label": "Take this figure as " + one[0] + ": " + says }, one[0]);
       button.addEventListener("click", one[1]);
       bar.append(button);
@@ -243,7 +248,7 @@
 
   /* What is wider than the screen says so, for a bar to scroll by is not always seen. */
   document.querySelectorAll(".scroll").forEach(function (box) {
-    if (box.scrollWidth > box.clientWidth + 4) { box.before(make("p", { class: "sideways" }, "There is more to the right: scroll it.")); }
+    if (box.scrollWidth > box.clientWidth + 4 && !box.closest("details:not([open])")) { box.before(make("p", { class: "sideways" }, "There is more to the right: scroll it.")); }
   });
   var holder = document.getElementById("search");
   if (holder) { search(holder); }
