@@ -9,9 +9,10 @@ from narrate.disclosure import disclosed
 from narrate.documents.blocks import Block, Unfit
 from narrate.documents.outline import outline
 from narrate.files import write
+from narrate.model.edition import Edition
 from narrate.model.ids import Subject
 from narrate.model.narrative import Narrative
-from narrate.pipeline.editions import approved_alone, edition_of, with_those_of_drafts, words_of
+from narrate.pipeline.editions import approved_alone, with_those_of_drafts, words_of
 from narrate.pipeline.held import Unwritable, held, not_written
 from narrate.pipeline.judged import Judged, Progress, judged, judged_folder, silent
 from narrate.pipeline.report_parts import photographs_of, told_openly
@@ -69,7 +70,7 @@ def report(
     told = approved_alone(narratives_told) if is_strict else narratives_told
     # What visitors would be told is drafted anew each time: nobody has approved it.
     told = dict(told) if is_strict else {**told, **_plain_summaries(part)}
-    edition = edition_of("public" if is_open else "review", part, told, problems, version, approved_only=is_strict)
+    edition = _edition(part, told, problems, version, is_open=is_open, is_strict=is_strict)
     notices = (LEFT_OUT.format(n=len(left_out), s="s" * (len(left_out) > 1)),) if left_out else ()
     path = folder / "out" / "report" / named(MEDIA[medium], is_open)
     progress(f"writing {path.name}")
@@ -89,6 +90,29 @@ def report(
     except OSError as fault:
         return None, (*problems, not_written(f"out/report/{path.name}", fault, "the section"))
     return path, problems
+
+
+def _edition(
+    part: Judged,
+    told: Mapping[tuple[str, Subject], Narrative],
+    problems: tuple[Problem, ...],
+    version: str,
+    *,
+    is_open: bool,
+    is_strict: bool,
+) -> Edition:
+    """What the section needs of an edition; studies of the whole dig and the ranking are for the sites alone."""
+    return Edition(
+        audience="public" if is_open else "review",
+        project=part.project,
+        packs=part.packs,
+        findings=part.findings,
+        claims=part.claims,
+        narratives=told,
+        problems=problems,
+        version=version,
+        approved_only=is_strict,
+    )
 
 
 def _plain_summaries(whole: Judged) -> dict[tuple[str, Subject], Narrative]:
