@@ -192,7 +192,10 @@ def test_print_leaves_out_the_menu_and_keeps_the_words(browser: Browser, sites: 
     assert shown == {"nav": False, ".told": True, "table.measures": True, "figure svg": True}
 
 
-AXE_PAGES = [*REVIEW_PAGES, "public/index.html", "public/contexts/c13.html", "public/plants/zea-mays.html"]
+AXE_PAGES = [
+    *REVIEW_PAGES,
+    *(f"public/{name}" for name in ("index.html", "contexts/c13.html", "plants/zea-mays.html", *FOR_VISITORS)),
+]
 
 
 @pytest.mark.parametrize("look", LOOKS, ids=lambda look: f"{look[0]}-{look[1]}")
