@@ -71,11 +71,17 @@ class Body:
         first = rows[0]
         heads = self._ids_above(first)
         for row in range(first + 1, rows[-1] + 1):
-            if self._is_new_head(row, first) or self._says_ids_again(row, heads):
+            is_head = self._is_new_head(row, first) or self._says_ids_again(row, heads)
+            if is_head and not self._stands_before_all_names(row, rows):
                 self.body = [r for r in rows if r < row]
                 self.end = self._top_of_heads(row, heads) - 1
                 break
         self.bottom = self.body[-1]
+
+    def _stands_before_all_names(self, row: int, rows: list[int]) -> bool:
+        """Whether plants are named below a row and none above it: the one head of the table, under unknown words."""
+        named = [r for r in rows if self.look.name_score(r, self.names) >= 0.45]
+        return bool(named) and named[0] > row
 
     def _ids_above(self, first: int) -> list[tuple[str, ...]]:
         """What each row over the body writes behind the names, where it is three words or more that differ."""

@@ -106,7 +106,10 @@ class Look:
             return 0.0
         score = self._name_scores.get(cell.text)
         if score is None:
-            score = self._name_scores[cell.text] = name_score(cell.text, self.names)
+            score = name_score(cell.text, self.names)
+            if score < 0.9 and cell.text.islower() and "_" in cell.text:  # 'lens_culinaris' as databases write it
+                score = max(score, 0.9 * name_score(cell.text.capitalize(), self.names))
+            self._name_scores[cell.text] = score
         return score
 
 

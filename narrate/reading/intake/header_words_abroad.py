@@ -19,7 +19,7 @@ _WORDS: dict[str, str] = {
         "yapı çukur 유구 유구명 fait faits 遺構 遺構名 遺構番号 遗迹 遗迹单位 单位"
     ),
     "context": (
-        "niveau niveaux se unidad unité kontext fundstelle schicht contexte us couche contexto ue estrato capa nivel contesto strato camada laag lag réteg "
+        "birim niveau niveaux se unidad unité kontext fundstelle schicht contexte us couche contexto ue estrato capa nivel contesto strato camada laag lag réteg "
         "warstwa jednostka lager lag sloj слой горизонт vrstva kontekst açma tabaka 층위 層位 層 層名 地层 层位 出土単位"
     ),
     "phase": (
@@ -39,7 +39,7 @@ _WORDS: dict[str, str] = {
         "resttyp pflanzenteil teil organ organe partie parte órgano órgano organo deel onderdeel plantdeel växtdel plantedel część "
         "dio 부위 部位 部位名 部分 遗存类型"
     ),
-    "count": "nr nrd 개수 수량 anzahl stück stückzahl nombre effectif cantidad número numero n° nº conteggio quantità quantidade aantal antal antall darab adet sayı 個数 数量 点数 粒数 数",
+    "count": "počet kusů ks liczba ilość broj število darabszám antall n nr nrd 개수 수량 anzahl stück stückzahl nombre effectif cantidad número numero n° nº conteggio quantità quantidade aantal antal antall darab adet sayı 個数 数量 点数 粒数 数",
     "mass": "gewicht masse poids peso gewichte ağırlık vægt súly ciężar 重量 重さ",
     "note": "bemerkung bemerkungen anmerkung remarques remarque observaciones observación note osservazioni observações opmerking opmerkingen anmärkning anmärkningar bemærkning bemærkninger kommentar notlar 비고 備考 备注",
     "family": "familie famille familia famiglia família 科 科名 科属",
@@ -82,7 +82,7 @@ _PHRASES: tuple[tuple[str, re.Pattern[str]], ...] = (
     )),
 )  # fmt: skip
 
-_TAILS = (" nr", " nummer", " no", " n°", " número", " numero", " l", " ml", " g", " mg", " litres", " liter", " litros", " 升", " л", " リットル", " 个", " 粒", " 克")
+_TAILS = (" lt", " ltr", " nr", " nummer", " no", " n°", " número", " numero", " l", " ml", " g", " mg", " litres", " liter", " litros", " 升", " л", " リットル", " 个", " 粒", " 克")
 
 
 def heading_abroad(flat: str) -> str:

@@ -10,7 +10,7 @@ _NOUNS: dict[str, str] = {
     "context": "context contexts cxt ctx cntxt cntx contxt locus loci su sus us deposit layer stratum strata",
     "feature": "feature features feat feats ftr fea structure structures struct",
     "phase": "phase phases phasing period periods periodisation periodization chronology age date dating horizon era epoch",
-    "volume": "volume volumes vol vols litres liters litre liter ltr ltrs lts",
+    "volume": "volume volumes vol vols litres liters litre liter lit ltr ltrs lts",
     "site": "site sites area areas trench trenches sector square zone quadrant block",
 }
 # Words that stand beside the noun and change nothing of what it heads.

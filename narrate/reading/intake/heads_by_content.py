@@ -83,7 +83,7 @@ def content_role(texts: list[str], look: Look) -> str:
     worded = Counter(
         heading(re.sub(r"[\s.#]*(?:\d+|[IVX]+)[a-z]?$", "", t)) for t in texts if re.search(r"(?:\d+|[IVX]+)[a-z]?$", t)
     )
-    for role in ("phase", "site", "feature", "context"):
+    for role in ("sample", "phase", "site", "feature", "context"):
         if worded[role] >= 0.6 * n:
             return role
     bases = [re.sub(r"[\s.#]*(?:\d+|[IVX]+|[A-Z])[a-z]?$", "", t) for t in texts if re.search(r"\d", t)]

@@ -73,6 +73,13 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     known = [c for c in amounts if _is_amount_head(look, row, c, heads)]
     once = {c for c in known if c < taxon and _is_said_once(look, below, sample, c)}
     known = [c for c in known if c not in once]
+    doubts: list[str] = []
+    others = [c for c in amounts if c not in known and c > taxon and not heads[c] and _are_whole(look, below, c)]
+    if not known and len(others) == 1 and heads[taxon] in ("taxon", "genus"):
+        known = others
+        doubts.append(
+            f"DOUBTFUL: '{look.text(row, others[0])}' heads the only numbers behind the names; they are taken for counts"
+        )
     if not known:
         return None
     if len([c for c in amounts if c not in known]) > 2 * len(known) + 2:
@@ -84,7 +91,6 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     )
     if names < 0.4 * sum(bool(look.text(r, taxon)) for r in below):
         return None
-    doubts: list[str] = []
     for column, role in heads.items():
         columns[column] = _role_of(look, row, column, role, taxon, sample, known, below, heads)
         if column in once:
@@ -92,7 +98,7 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     for column, role in list(columns.items()):
         if column != sample and role.name == "sample":
             columns[column] = Role(name="code")
-    if heads[sample] != "sample":
+    if heads[sample] not in ("sample", ""):
         columns[sample] = Role(name="sample", also=(heads[sample],), filled=columns[sample].filled)
         doubts.append(f"the table names no samples; each {heads[sample]} is taken as one")
     rows = {r: _row_role(look, r, taxon, sample, known) for r in below}
@@ -120,6 +126,11 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     )  # fmt: skip
 
 
+def _are_whole(look: Look, below: list[int], column: int) -> bool:
+    texts = [look.text(r, column) for r in below if look.text(r, column)]
+    return bool(texts) and all(text.isdigit() for text in texts)
+
+
 def _is_said_once(look: Look, below: list[int], sample: int, column: int) -> bool:
     """Whether a column is filled where the id of a sample is written, and nowhere else: it is said of the sample."""
     lines = [r for r in below if any((r, c) in look.cells for c in (sample, column))]
@@ -140,8 +151,22 @@ def _column_of_samples(look: Look, row: int, heads: dict[int, str], below: list[
             given = [c for c in columns if any(look.text(r, c) for r in below)]
             columns = sorted(given or columns, key=lambda c: -sample_rank(look.text(row, c)))
         if columns:
-            return columns[0]
+            return columns[0] if wanted == "sample" else _numbered(look, row, heads, below, columns[0])
     return None
+
+
+def _numbered(look: Look, row: int, heads: dict[int, str], below: list[int], known: int) -> int:
+    """The column of a numbered thing that nobody knows ('Post No.'), where it parts more than the known one does."""
+
+    def several(column: int) -> int:
+        return len({look.text(r, column) for r in below} - {""})
+
+    numbered = [
+        c for c, role in heads.items()
+        if not role and re.search(r"[^\W\d_]{3}.*(?:\bno\.?|\bnr\.?|#|\bnumber|\bid|n[º°])$", look.text(row, c).strip(), re.I)
+        and all(looks_like_id(look.text(r, c)) for r in below if look.text(r, c))
+    ]  # fmt: skip
+    return next((c for c in numbered if several(c) > several(known)), known)
 
 
 def _column_of_names(look: Look, area: Area, row: int, heads: dict[int, str]) -> int | None:
@@ -333,7 +358,8 @@ def _without_head(look: Look, area: Area) -> Long | None:
     texts = {c: [look.text(r, c) for r in rows] for c in range(area.left, area.right + 1)}
     named = {c: sum(look.name_score(r, c) for r in rows) / len(rows) for c in texts}
     taxon = max(named, key=lambda c: named[c])
-    if named[taxon] < 0.6 or any(heading(look.text(r, taxon)) in ("taxon", "genus") for r in rows):
+    is_headed = any(heading(look.text(r, taxon)) in ("taxon", "genus", *SAMPLE_ROLES) for r in rows)
+    if named[taxon] < 0.6 or is_headed:
         return None
     amounts = [
         c

@@ -15,7 +15,7 @@ _NOT_PLANTS: tuple[tuple[str, str], ...] = (
     (r"pot(?:tery|sherds?)?|sherds?|ceramics?|daub|brick|tile|cbm|fired clay|burnt clay|flints?|lithics?|debitage|obsidian|flakes?|beads?|plaster|mortar|stones?|gravel|fcr|fire.?cracked rock|artefacts?|artifacts?", "artefacts"),
     (r"dung(?: pellets?)?(?: frag(?:ment)?s?)?|(?:rodent|mouse|sheep|goat) (?:droppings?|pellets?|faeces)|faecal pellets?|coprolites?|droppings?", "droppings"),
     (r"(?:modern |uncharred )?(?:rootlets?|roots? \(modern\)|modern roots?|modern (?:plant )?(?:material|contamination|straw|seeds?)|moss|grit|sand|silt|sediment)|(?:faecal |fecal |mineralised |mineralized |phosphatic |calcium |cess )*(?:concretions?|nodules?)", "modern or mineral matter"),
-    (r"huesos|ossements|knochen(?:fragmente)?|fischreste|ossa|botten|ossos|fauna|ictiofauna|micro ?fauna|espinas", "bone"),
+    (r"huesos(?: de (?:pez|pescado|ave|animal|mamífero))?|ossos de peixe|ossements|knochen(?:fragmente)?|fischreste|ossa|botten|ossos|fauna|ictiofauna|micro ?fauna|espinas", "bone"),
     (r"caracoles|conchas|malaco ?fauna|schnecken|mollusken|mollusques|molluschi|moluscos|slakken", "shell"),
     (r"insectos|insectes|insekten|insetti|insetos", "insects and other small animals"),
     (r"esti[eé]rcol|excrementos?|coprolit[oi]s?|copr[oó]litos?|mist|fumier|letame|estrume", "droppings"),
@@ -31,5 +31,6 @@ def not_a_plant(name: str) -> str:
     >>> not_a_plant("Fish bone"), not_a_plant("Land snails"), not_a_plant("Hickory nutshell"), not_a_plant("Boneset")
     ('bone', 'shell', '', '')
     """
-    flat = " ".join(re.sub(r"[_.]", " ", name.lower()).split()).rstrip(" *:")
+    bare = re.sub(r"\s*[(\[](?:n|no\.?|ct|count|g|wt|wt\.? ?g|#|ml|nr)[)\]]\s*$", "", name.lower())
+    flat = " ".join(re.sub(r"[_.]", " ", bare).split()).rstrip(" *:")
     return next((kind for pattern, kind in _NOT_PLANTS if re.fullmatch(pattern, flat)), "")

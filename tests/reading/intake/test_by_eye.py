@@ -37,8 +37,10 @@ from tests.reading.intake.by_eye import (
     lot_three,
     lot_twelve,
     lot_twenty,
+    lot_twentyfive,
     lot_twentyfour,
     lot_twentyone,
+    lot_twentysix,
     lot_twentythree,
     lot_twentytwo,
     lot_two,
@@ -50,7 +52,8 @@ LOTS = (
     lot_one, lot_two, lot_three, lot_four, lot_five, lot_six, lot_seven, lot_eight, lot_nine, lot_ten, lot_eleven,
     lot_twelve, lot_thirteen, lot_fourteen, lot_fifteen, lot_sixteen, lot_seventeen, lot_eighteen, lot_nineteen,
     lot_twenty, lot_twentyone, lot_twentytwo,
-    lot_twentythree, lot_twentyfour, published_shapes,
+    lot_twentythree, lot_twentyfour,
+    lot_twentyfive, lot_twentysix, published_shapes,
 )  # fmt: skip
 SHEETS = {sheet.name: sheet for lot in LOTS for sheet in lot.SHEETS}
 
