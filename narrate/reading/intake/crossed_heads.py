@@ -156,7 +156,10 @@ class Heads(Body):
         self._once_each(candidates)
         self._fill_scarce(chosen, plain)
         others = [row for row in candidates if row != chosen and self.rows[row].name in ("context", "site", "feature")]
-        if distinct(chosen) < 0.95 and not pairs and coverage(chosen) > 0.6:
+        over = [row for row in others if self.rows[row].name in ("feature", "site")]
+        if distinct(chosen) >= 0.95 and not labelled and over and self._is_of_levels(chosen):
+            self._join_ids(chosen, over, plain)  # level 1 is of feature 12
+        elif distinct(chosen) < 0.95 and not pairs and coverage(chosen) > 0.6:
             more = [r for r in candidates if self.rows[r].name in ("phase", "kind") and r != chosen]
             more += [r for r in heads if self.rows[r].name == "ignored" and coverage(r) > 0.6]
             if not others and not more:
@@ -166,6 +169,11 @@ class Heads(Body):
                     self.rows[row] = Role(name="ignored", filled=True)
             self._join_ids(chosen, [*others, *more], plain)
         return chosen
+
+    def _is_of_levels(self, row: int) -> bool:
+        """Whether a row counts levels, spits or the like, which begin anew in each feature."""
+        labels = [self.look.text(row, c) for c in range(self.area.left, self.right + 1) if c not in self.counts]
+        return any(re.fullmatch(r"(?:level|lev|lvl|spit|niveau|nivel|livello)s?(?: ?(?:no|#))?\.?", t.strip().lower()) for t in labels)
 
     def _join_ids(self, chosen: int, others: list[int], plain: list[int]) -> None:
         """Where numbers begin anew in each context, or no row tells all columns apart, ids of several are joined."""

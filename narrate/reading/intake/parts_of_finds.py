@@ -54,8 +54,9 @@ class Parts:
         for line in (by_row, by_column):
             for said in line.get("common name", ()):
                 common = self.names.read(said.text)
-                if common.part and common.is_known:
-                    return common.part
+                says_part = common.is_known or (" " in said.text.strip() and common.part != "fruit")
+                if common.part and says_part:
+                    return common.part  # 'hulled wheat glume base'; a passion fruit is no fruit of something
         if section is not None and section.part:
             return section.part
         taken = default_part(name, self.table.parts, self.names)

@@ -40,6 +40,7 @@ from tests.reading.intake.by_eye import (
     lot_twentyfive,
     lot_twentyfour,
     lot_twentyone,
+    lot_twentyseven,
     lot_twentysix,
     lot_twentythree,
     lot_twentytwo,
@@ -53,7 +54,8 @@ LOTS = (
     lot_twelve, lot_thirteen, lot_fourteen, lot_fifteen, lot_sixteen, lot_seventeen, lot_eighteen, lot_nineteen,
     lot_twenty, lot_twentyone, lot_twentytwo,
     lot_twentythree, lot_twentyfour,
-    lot_twentyfive, lot_twentysix, published_shapes,
+    lot_twentyfive, lot_twentysix, lot_twentyseven,
+    published_shapes,
 )  # fmt: skip
 SHEETS = {sheet.name: sheet for lot in LOTS for sheet in lot.SHEETS}
 
