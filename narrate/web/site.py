@@ -163,8 +163,11 @@ class Site:
 
     @cached_property
     def pictures(self) -> Mapping[str, tuple[Chart, bytes, bytes]]:
-        """Pictures of the dig, its phases and contexts, by the name of their files."""
-        own = tuple((view.target, chart) for view in (*self.phases, *self.contexts) for chart, _ in view.figures)
+        """Pictures of the dig, its phases and contexts, by the name of their files; none in a site without data."""
+        if not self.links.to("page", "data"):
+            return {}
+        told = (view for view in (*self.phases, *self.contexts) if view.target)
+        own = tuple((view.target, chart) for view in told for chart, _ in view.figures)
         whole = tuple(("dig", chart) for chart, _ in self.charts(*figures.OF_SITE))
         return downloads.pictures((*whole, *own))
 
@@ -183,7 +186,9 @@ class Site:
 
     @property
     def data_files(self) -> Mapping[str, bytes]:
-        found = {file.path: file.content for file in self.to_take_away} if self.links.to("page", "data") else {}
+        if not self.links.to("page", "data"):
+            return {}
+        found = {file.path: file.content for file in self.to_take_away}
         for name, (_, picture, table) in self.pictures.items():
             found[f"figures/{name}.svg"] = picture
             found[f"figures/{name}.csv"] = table

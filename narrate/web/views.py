@@ -109,6 +109,7 @@ class SampleView(SubjectView):
         self.context_kind = opener.wording.kind(self.context)
         self.context_target = opener.links.to("context", record.context)
         self.phase_name = opener.wording.phase(self.edition.project.phase(self.context.phase))
+        self.phase_target = "" if self.context.phase is None else opener.links.to("phase", self.context.phase)
 
     @property
     def rows(self) -> tuple[tuple[CountRow, str], ...]:

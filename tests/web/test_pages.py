@@ -169,8 +169,7 @@ def test_adding_a_page_is_adding_a_template(tmp_path: Path) -> None:
         (
             "one per: pit\ntitle: A\npath: a.html\naudiences: public",
             "header: one per: 'pit', expected site, context, sample, phase, taxon, measure, question, "
-            "evidence, contexts, "
-            "samples",
+            "evidence, label, contexts, samples",
         ),
         (
             "one per: sample\ntitle: A\npath: a.html\naudiences: public",
