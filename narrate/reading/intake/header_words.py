@@ -60,6 +60,14 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("description", r"(?:context |feature |sample |deposit |fill )?(?:description|desc|descr|details)"),
 )  # fmt: skip
 
+# Terms of Darwin Core (Biodiversity Information Standards), from memory, with spaces between their words.
+_DARWIN_CORE: dict[str, str] = {
+    "event id": "sample", "occurrence id": "code", "organism quantity": "count", "individual count": "count",
+    "sample size value": "volume", "identification qualifier": "cf", "organism part": "part", "locality": "site",
+    "location id": "site", "occurrence remarks": "note", "identification remarks": "note", "scientific name authorship": "authority",
+    "vernacular name": "common name", "specific epithet": "epithet", "event remarks": "sample note", "taxon remarks": "note",
+}  # fmt: skip
+
 _COMPILED = tuple((role, re.compile(pattern, re.IGNORECASE)) for role, pattern in _PATTERNS)
 
 _UNIT = re.compile(rf"[\[(,/ _]\s*(?:in\s+)?({_UNITS})\s*[\])]?\.?\s*$|^({_UNITS})$", re.IGNORECASE)
@@ -78,6 +86,8 @@ def heading(text: str) -> str:
     flat = flat_heading(text)
     if not flat or len(flat) > 60:
         return ""
+    if flat in _DARWIN_CORE:
+        return _DARWIN_CORE[flat]
     for role, pattern in _COMPILED:
         if pattern.fullmatch(flat):
             return role
@@ -125,10 +135,11 @@ def flat_heading(text: str) -> str:
     """
     A heading in lower case, without brackets, points and underscores.
 
-    >>> flat_heading("Vol. (L)"), flat_heading("Sample_ID:")
-    ('vol l', 'sample id')
+    >>> flat_heading("Vol. (L)"), flat_heading("Sample_ID:"), flat_heading("sampleSizeValue")
+    ('vol l', 'sample id', 'sample size value')
     """
-    flat = re.sub(r"[_\[\](){}.:;,*'\"?]", " ", text.lower()).replace("#", " # ")
+    plain = re.sub(r"(?<=[a-z]{3})(?=[A-Z](?:[a-z]{2}|[A-Z]?$))", " ", text) if " " not in text else text
+    flat = re.sub(r"[_\[\](){}.:;,*'\"?]", " ", plain.lower()).replace("#", " # ")
     return " ".join(flat.split())
 
 

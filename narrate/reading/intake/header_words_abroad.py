@@ -9,7 +9,7 @@ import re
 # Common practice, no source: how such tables are usually headed. Units behind them are left off before they are looked up.
 _WORDS: dict[str, str] = {
     "sample": (
-        "éch mostra mostres lagin laginak próbki próby vzorku uzorka proby vzorci vzorec échantillonnage "
+        "funn funnnr fund fundnr fundnummer éch mostra mostres lagin laginak próbki próby vzorku uzorka proby vzorci vzorec échantillonnage "
         "bolsa bolsas funda sac sacchetto beutel tüte probe proben probennummer probennr échantillon echantillon prélèvement prelevement muestra muestras campione "
         "campioni amostra amostras monster vnr vondstnr vondstnummer monsternr prøve prøvenr prov provnr minta próbka próbki próby proba uzorak vzorek örnek numune δείγμα проба пробы образец образцы "
         "시료 시료번호 시료명 試料 試料番号 試料名 サンプル サンプル番号 样品 样品号 样品编号 浮选号 標本番号"

@@ -166,7 +166,7 @@ def _numbered(look: Look, row: int, heads: dict[int, str], below: list[int], kno
         if not role and re.search(r"[^\W\d_]{3}.*(?:\bno\.?|\bnr\.?|#|\bnumber|\bid|n[º°])$", look.text(row, c).strip(), re.I)
         and all(looks_like_id(look.text(r, c)) for r in below if look.text(r, c))
     ]  # fmt: skip
-    return next((c for c in numbered if several(c) > several(known)), known)
+    return next((c for c in numbered if several(c) > several(known) - (c < known)), known)
 
 
 def _column_of_names(look: Look, area: Area, row: int, heads: dict[int, str]) -> int | None:

@@ -37,6 +37,7 @@ from tests.reading.intake.by_eye import (
     lot_three,
     lot_twelve,
     lot_twenty,
+    lot_twentyeight,
     lot_twentyfive,
     lot_twentyfour,
     lot_twentyone,
@@ -55,7 +56,7 @@ LOTS = (
     lot_twenty, lot_twentyone, lot_twentytwo,
     lot_twentythree, lot_twentyfour,
     lot_twentyfive, lot_twentysix, lot_twentyseven,
-    published_shapes,
+    lot_twentyeight, published_shapes,
 )  # fmt: skip
 SHEETS = {sheet.name: sheet for lot in LOTS for sheet in lot.SHEETS}
 
