@@ -101,7 +101,7 @@ def turnings(look: Look, rules: Mapping[StatementId, tuple[Rule, ...]], packs: P
     One kind of thing is changed at a time, by at most `variants.MOST` items; every kind that some rule of the statement
     counts is tried, or one that all its rules treat alike. It is changed where the unit holds most of it; and where
     rules ask how many samples hold it, also where that makes or unmakes such a sample. Units are those of a single
-    table, as they were counted.
+    table, as they were counted. Of a plant that the region had only later than the unit, none is added.
     """
     units = look.units
     candidates = Candidates(units)
@@ -114,12 +114,13 @@ def turnings(look: Look, rules: Mapping[StatementId, tuple[Rule, ...]], packs: P
             continue
         verdicts = _Verdicts(look, statement, own, packs)
         spread = _of_each_sample(asked) if units.level != "sample" else ()
-        ends = _where_it_lies(look, kinds, verdicts, spread)
+        late = candidates.too_late(_selectors(asked))
+        ends = _where_it_lies(look, kinds, late, verdicts, spread)
         if spread:
             # The plant that keeps a sample from being one without the thing differs from sample to sample.
             each = candidates.of(_selectors(asked), each=True)
             each = np.where((each[:, None, :] == kinds[None, :, :]).any(axis=1), -1, each)
-            ends = _nearest(ends, _elsewhere(look, compacted([*kinds, *each]), verdicts, spread))
+            ends = _nearest(ends, _elsewhere(look, compacted([*kinds, *each]), late, verdicts, spread))
         found[statement] = {unit: _in_order(sides) for unit, sides in sorted(ends.items())}
     return found
 
@@ -189,7 +190,9 @@ _Ends = dict[int, tuple[_End | None, ...]]
 """By unit: the ends of the three sides."""
 
 
-def _where_it_lies(look: Look, kinds: np.ndarray, verdicts: _Verdicts, spread: Sequence[Selector]) -> _Ends:
+def _where_it_lies(
+    look: Look, kinds: np.ndarray, late: np.ndarray, verdicts: _Verdicts, spread: Sequence[Selector]
+) -> _Ends:
     """Changes where the unit holds most of the thing."""
     units, packs = look.units, verdicts.packs
     found: _Ends = {}
@@ -197,13 +200,15 @@ def _where_it_lies(look: Look, kinds: np.ndarray, verdicts: _Verdicts, spread: S
         own = np.arange(first, end)
         part = Units(part_of(units.table, units.level, own), units.level, packs, units.preservation)
         extended = Units(with_empty_rows(part, kinds[:, own], spread), units.level, packs, units.preservation)
-        changed = varied(extended, kinds[:, own])
+        changed = _without_late(varied(extended, kinds[:, own]), late[own])
         outcome = verdicts.turned(extended, changed, own)
         found.update(_smallest(outcome, verdicts.now, changed, own, partial(_turning, extended.table, changed, packs)))
     return found
 
 
-def _elsewhere(look: Look, kinds: np.ndarray, verdicts: _Verdicts, spread: Sequence[Selector]) -> _Ends:
+def _elsewhere(
+    look: Look, kinds: np.ndarray, late: np.ndarray, verdicts: _Verdicts, spread: Sequence[Selector]
+) -> _Ends:
     """Changes where they make or unmake a sample with the thing, for units of several samples."""
     units, packs = look.units, verdicts.packs
     several = np.flatnonzero(units.samples()[0] > 1)
@@ -215,9 +220,18 @@ def _elsewhere(look: Look, kinds: np.ndarray, verdicts: _Verdicts, spread: Seque
         part = Units(part_of(units.table, units.level, own), units.level, packs, units.preservation)
         changed = spread_out(part, kinds[:, own], spread)
         extended = Units(changed.as_counted, units.level, packs, units.preservation)
-        outcome = verdicts.turned(extended, changed.varied, own)
-        found.update(_smallest(outcome, verdicts.now, changed.varied, own, partial(_spread_turning, changed, packs)))
+        tried = _without_late(changed.varied, late[own])
+        outcome = verdicts.turned(extended, tried, own)
+        found.update(_smallest(outcome, verdicts.now, tried, own, partial(_spread_turning, changed, packs)))
     return found
+
+
+def _without_late(changed: Varied, late: np.ndarray) -> Varied:
+    """The same without additions of plants that could not be there yet; late: (units, kinds)."""
+    unit = np.arange(changed.kinds.shape[1])
+    is_late = (changed.kinds >= 0) & late[unit[None, :], changed.kinds]
+    upwards = (STEPS > 0)[None, :, None]
+    return replace(changed, is_possible=changed.is_possible & ~(is_late[:, None, :] & upwards))
 
 
 def _nearest(first: _Ends, second: _Ends) -> _Ends:

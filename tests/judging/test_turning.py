@@ -17,7 +17,7 @@ from narrate.model.counts import CountRow
 from narrate.model.ids import PartId, StatementId, Subject, TaxonId
 from narrate.model.packs import Packs
 from narrate.model.project import Project
-from narrate.model.rules import Selector
+from narrate.model.rules import Rule, Selector
 from tests.judging.rules import COBS, CUPULE, KERNEL, a_rule, a_statement, bound, group, packs_with
 from tests.measures.digs import Found, a_dig, a_row
 from tests.small_packs import small_packs
@@ -260,6 +260,47 @@ def test_no_smaller_change_in_any_sample_turns_a_context(numbers: list[tuple[int
                 other = judge(changed_in(project, kind, change), packs, replicates=0)
 
                 assert other.by_id[claim.id].verdict == claim.verdict, (claim.id, taxon, part, change)
+
+
+SEEDS = Selector(part=(PartId("seed"),))
+"""Chickweed is of the Old World: the small packs have it from 1600 on, and the phase of these digs ends in 1000."""
+
+
+def turned_by(rule: Rule, *digs: Sequence[Found]) -> list[str]:
+    claim = judge(a_dig(digs), packs_with(rule), replicates=0).find(Subject(level="sample", id="S1"), COBS)
+    assert claim is not None
+    return [turning.says for turning in claim.turnings]
+
+
+def test_no_plant_is_looked_for_before_it_came() -> None:
+    """Chickweed is the commonest seed of the dig, but only of goosefoot could five more lie in a pit of its age."""
+    rule = a_rule("fuel.seeds", bound("items", SEEDS, at_least=5), needs=())
+    elsewhere: list[Found] = [("Stellaria media", "seed", 40), ("Chenopodium", "seed", 1)]
+
+    assert turned_by(rule, [("Carya", "nutshell", 9)], elsewhere) == ["five more goosefoot seeds"]
+
+
+def test_no_more_of_a_plant_that_strayed_in_is_looked_for() -> None:
+    """Three chickweed seeds lie in the sample, and yet two more would be no reason: two of goosefoot would."""
+    rule = a_rule("fuel.seeds", bound("items", SEEDS, at_least=5), needs=())
+    elsewhere: list[Found] = [("Chenopodium", "seed", 1)]
+
+    assert turned_by(rule, [("Stellaria media", "seed", 3)], elsewhere) == ["two more goosefoot seeds"]
+
+
+def test_fewer_of_a_plant_that_strayed_in_may_turn_a_verdict() -> None:
+    """What lies there may have been misnamed: without two of its six chickweed seeds the sample has too few."""
+    rule = a_rule("fuel.seeds", bound("items", SEEDS, at_least=5), needs=())
+
+    assert turned_by(rule, [("Stellaria media", "seed", 6)]) == ["two fewer Stellaria media seeds"]
+
+
+def test_a_rule_that_asks_for_plants_out_of_period_may_be_turned_by_one() -> None:
+    """Where later plants are the very thing that is asked for, one chickweed seed is what would turn it."""
+    rule = a_rule("fuel.later", bound("items", Selector(later_than_phase=True), at_least=1), needs=())
+    elsewhere: list[Found] = [("Stellaria media", "seed", 1)]
+
+    assert turned_by(rule, [("Carya", "nutshell", 9)], elsewhere) == ["one more Stellaria media seed"]
 
 
 def test_phases_and_the_site_are_not_turned_by_items() -> None:
