@@ -301,7 +301,8 @@ def _tell_litres(found: _Found) -> None:
             if at is None or has_volume:
                 continue
             roles[at] = replace(roles[at], name="volume")
-            table = found.tables[n] = replace(table, **{name: roles})
+            table = replace(table, rows=roles) if name == "rows" else replace(table, columns=roles)
+            found.tables[n] = table
             where = f"row {at + 1}" if name == "rows" else f"column {column_name(at)}"
             found.doubts.append(
                 f"{where} is headed as a volume of flots and is in litres; it is taken for the soil that was floated: "

@@ -14,8 +14,9 @@ from narrate.model.plants import Identification
 from narrate.model.sampling import Sample
 from narrate.problems import Place, ProblemList
 from narrate.reading.asking import near, offered
-from narrate.reading.intake.finds import Find, SheetFinds, read_finds
+from narrate.reading.intake.finds import read_finds
 from narrate.reading.intake.said import Said
+from narrate.reading.intake.sheet_finds import Find, SheetFinds
 from narrate.reading.intake.stored_totals import ReadTable, check_stored
 from narrate.reading.intake.told import Told
 from narrate.reading.intake.written_names import NameReader

@@ -95,8 +95,8 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
         columns[column] = _role_of(look, row, column, role, taxon, sample, known, below, heads)
         if column in once:
             columns[column] = Role(name="ignored", qualifiers=("it is said once for each sample, and is of no find",))
-    for column, role in list(columns.items()):
-        if column != sample and role.name == "sample":
+    for column, made in list(columns.items()):
+        if column != sample and made.name == "sample":
             columns[column] = Role(name="code")
     if heads[sample] not in ("sample", ""):
         columns[sample] = Role(name="sample", also=(heads[sample],), filled=columns[sample].filled)
@@ -410,7 +410,7 @@ def guess_records(look: Look, area: Area) -> Long | None:
         for column, role in heads.items():
             name = {"note": "sample note", "size class": "ignored", "mass": "ignored"}.get(role, role)
             if name in SAMPLE_ROLES and not (name == "sample" and any(r.name == "sample" for r in columns.values())):
-                qualifiers = ()
+                qualifiers: tuple[str, ...] = ()
                 if name in ("volume", "flot volume", "flot mass"):
                     usual = {"volume": "l", "flot volume": "ml", "flot mass": "g"}[name]
                     found = unit(look.text(row, column))

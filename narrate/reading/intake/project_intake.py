@@ -11,10 +11,10 @@ from narrate.model.packs import Packs
 from narrate.problems import Problem, ProblemList
 from narrate.reading.files import listed, read_text
 from narrate.reading.folder import read_folder
-from narrate.reading.intake.finds import Said
 from narrate.reading.intake.grids import ENDINGS
 from narrate.reading.intake.project_phases import add_phases, known_phases
 from narrate.reading.intake.records_draft import Draft, draft_records, phases_text, quoted, records_text
+from narrate.reading.intake.said import Said
 from narrate.reading.intake.take_in import TakenIn, layout_path, name_reader, take_in
 from narrate.reading.intake.told import Told
 from narrate.reading.packs import pack_folders

@@ -9,7 +9,8 @@ from dataclasses import dataclass, field
 
 from narrate.model.packs import Words
 from narrate.reading.intake.cell_marks import number_of
-from narrate.reading.intake.finds import SORTED_OF_CLASS, Said
+from narrate.reading.intake.said import Said
+from narrate.reading.intake.sheet_finds import SORTED_OF_CLASS
 from narrate.reading.intake.told import Told
 from narrate.reading.order import natural
 from narrate.reading.values import find_word

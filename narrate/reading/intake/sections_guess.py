@@ -9,8 +9,8 @@ from narrate.model.grids import Area, address
 from narrate.model.layouts import DERIVED_ROLES, Role
 from narrate.reading.intake.crossed_guess import Crossed
 from narrate.reading.intake.evidence import Look
-from narrate.reading.intake.finds import litres_in
 from narrate.reading.intake.header_words import heading, quantity
+from narrate.reading.intake.litres_in_heads import litres_in
 
 _ID = re.compile(
     r"(?P<what>sample|flot|flotation sample|context|feature|locus|fs|bag|probe|befund|muestra|échantillon|us|lot|pit)"

@@ -9,7 +9,7 @@ from typing import Literal
 from narrate.model.ids import PartId
 from narrate.model.packs import Packs
 from narrate.model.plants import Taxon
-from narrate.reading.intake.finds import Find
+from narrate.reading.intake.sheet_finds import Find
 from narrate.reading.intake.written_names import NameReader
 
 Answer = Literal["yes", "perhaps", "no"]

@@ -10,10 +10,10 @@ from narrate.model.layouts import DERIVED_ROLES, Role, Table
 from narrate.model.sampling import Sample
 from narrate.problems import Place
 from narrate.reading.intake.cell_reading import read_cell
-from narrate.reading.intake.finds import Find, SheetFinds
 from narrate.reading.intake.header_words import quantity
 from narrate.reading.intake.records_draft import litres, share_sorted
 from narrate.reading.intake.said import Said
+from narrate.reading.intake.sheet_finds import Find, SheetFinds
 
 At = tuple[int, int]
 """Row and column of a cell, counted from 0."""

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping, Sequence
 
 from narrate.model.grids import Grid
 from narrate.model.layouts import DERIVED_ROLES
-from narrate.reading.intake.finds import Find
+from narrate.reading.intake.sheet_finds import Find
 from narrate.reading.intake.stored_by_sample import NO_VOLUME
 from narrate.reading.intake.stored_groups import Group, is_unnamed, meant_words, same_words
 from narrate.reading.intake.stored_ledger import At, Ledger, Litres, cells_said

@@ -8,8 +8,9 @@ from dataclasses import dataclass
 from narrate.model.grids import Grid
 from narrate.model.layouts import DERIVED_ROLES, Layout, Table
 from narrate.model.sampling import Sample
-from narrate.reading.intake.finds import SheetFinds, mended
+from narrate.reading.intake.mending import mended
 from narrate.reading.intake.said import Said
+from narrate.reading.intake.sheet_finds import SheetFinds
 from narrate.reading.intake.stored_again import SecondTable
 from narrate.reading.intake.stored_crossed import CrossedLines
 from narrate.reading.intake.stored_ledger import Ledger, shares_sorted, soil

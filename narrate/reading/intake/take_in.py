@@ -15,12 +15,14 @@ from narrate.problems import Place, Problem, ProblemList
 from narrate.reading.files import decoded
 from narrate.reading.intake.code_tables import read_code_table
 from narrate.reading.intake.default_parts import parts_taken
-from narrate.reading.intake.finds import Said, SheetFinds, read_finds
+from narrate.reading.intake.finds import read_finds
 from narrate.reading.intake.grids import grids_of_file
 from narrate.reading.intake.layout_file import layout_text, read_layout
 from narrate.reading.intake.layout_guess import guess_layout
 from narrate.reading.intake.layout_picture import picture
 from narrate.reading.intake.layout_read import LaboratorySheet, read_by_layout
+from narrate.reading.intake.said import Said
+from narrate.reading.intake.sheet_finds import SheetFinds
 from narrate.reading.intake.told import Told
 from narrate.reading.intake.written_names import NameReader
 from narrate.reading.taxa import Identifier

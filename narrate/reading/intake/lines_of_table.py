@@ -1,0 +1,124 @@
+"""What the rows and columns of a table say of each line of finds, and the heads of sections over them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from narrate.model.grids import Cell, Grid
+from narrate.model.layouts import FIND_ROLES, SAMPLE_ROLES, TAXON_ROLES, Layout, Role, Table
+from narrate.reading.intake.conditions_of_finds import Conditions
+from narrate.reading.intake.litres_in_heads import litres_in
+from narrate.reading.intake.mending import mended
+from narrate.reading.intake.not_plants import not_a_plant
+from narrate.reading.intake.parts_of_finds import Parts
+from narrate.reading.intake.said import Line, Said
+from narrate.reading.intake.sheet_finds import SheetFinds
+from narrate.reading.intake.told import Told
+from narrate.reading.intake.written_names import NameReader
+
+_STRUCTURE = (
+    "title",
+    "header",
+    "blank",
+    "notes",
+    "ignored",
+    "section",
+    "counts",
+    "count",
+    "mass",
+    "finds",
+    "not plants",
+)
+
+
+class Lines:
+    """The lines of one table, as its layout has them."""
+
+    def __init__(self, grid: Grid, table: Table, layout: Layout, names: NameReader, told: Told) -> None:
+        self.grid, self.table, self.layout, self.names, self.told = grid, table, layout, names, told
+        self.cells = mended(grid, layout)
+        self.out = SheetFinds()
+        self.conditions = Conditions(table, layout, names, told)
+        self.parts = Parts(table, names, told, self.out.missing_parts)
+        self.sections_in_rows = table.shape == "long" or not table.has_samples_across
+
+    def _lines(self, lines: list[int], roles: Mapping[int, Role], *, is_row: bool) -> dict[int, Line]:
+        """For each row (or column) of counts: role -> what the columns (or rows) of that role say of it."""
+        found: dict[int, Line] = {line: {} for line in lines}
+        for at, role in roles.items():
+            wanted = [
+                n
+                for n in role.names
+                if n not in _STRUCTURE and (n in SAMPLE_ROLES or n in TAXON_ROLES or n in FIND_ROLES)
+            ]
+            if not wanted:
+                continue
+            before: tuple[Cell, int, int] | None = None
+            between = self._between(lines, is_row)
+            over = [((n, at) if is_row else (at, n)) for n in lines]
+            if role.filled and lines and not any(place in self.cells for place in over):
+                # The list of a sample may have its id over its names.
+                between = [n for n in sorted(self.table.rows if is_row else self.table.columns) if n <= lines[-1]]
+            for line in between:
+                r, c = (line, at) if is_row else (at, line)
+                cell = self.cells.get((r, c))
+                if cell is not None and cell.text:
+                    before = (cell, r, c)
+                elif not role.filled:
+                    continue
+                if before is None or line not in found:
+                    continue
+                # A cell that a fill or a merge stands for keeps the place where it was written.
+                said_cell, at_row, at_column = before if cell is None else (cell, r, c)
+                said = Said(
+                    said_cell.text, self.grid.place(at_row, at_column), role.qualifiers[0] if role.qualifiers else ""
+                )
+                for name in wanted:
+                    one = said
+                    if name == "volume" and "sample" in wanted:
+                        litres = litres_in(self.grid.text(at_row, at_column))
+                        if not litres:
+                            continue
+                        one = Said(litres, said.place, "l")
+                    found[line].setdefault(name, []).append(one)
+        return found
+
+    def _between(self, lines: list[int], is_row: bool) -> list[int]:
+        """The lines of counts and those between them, whose cells a blank may mean too."""
+        roles = self.table.rows if is_row else self.table.columns
+        return [at for at in sorted(roles) if lines and lines[0] <= at <= lines[-1]]
+
+    def _section_lines(
+        self, lines: list[int], found: dict[int, Line], roles: Mapping[int, Role], *, is_row: bool
+    ) -> None:
+        """Adds the section head that stands before each line."""
+        wanted = set(lines)
+        current: Said | None = None
+        others = self.table.columns if is_row else self.table.rows
+        for at in sorted(roles):
+            role = roles[at]
+            if role.name == "section":
+                for other in sorted(others):
+                    r, c = (at, other) if is_row else (other, at)
+                    cell = self.cells.get((r, c))
+                    if cell is not None and cell.text:
+                        current = Said(cell.text, self.grid.place(r, c))
+                        break
+            elif at in wanted and current is not None:
+                found[at].setdefault("section", []).append(current)
+
+    def _tell_not_plants(self) -> None:
+        for roles, others, is_row in (
+            (self.table.rows, self.table.columns, True),
+            (self.table.columns, self.table.rows, False),
+        ):
+            for at, role in roles.items():
+                if role.name != "not plants":
+                    continue
+                for other in sorted(others):
+                    r, c = (at, other) if is_row else (other, at)
+                    cell = self.cells.get((r, c))
+                    kind = not_a_plant(cell.text) if cell is not None else ""
+                    if kind:
+                        self.out.set_aside.setdefault(kind, []).append(self.grid.place(r, c))
+                        break

@@ -1,0 +1,63 @@
+"""The name of each line of finds, from its columns of taxa, genera, families, codes and common names."""
+
+from __future__ import annotations
+
+import re
+
+from narrate.reading.intake.name_footnotes import read_footed
+from narrate.reading.intake.name_spelling import genus_of
+from narrate.reading.intake.said import Line, Said
+from narrate.reading.intake.samples_of_table import SampleLines
+from narrate.reading.intake.written_names import WrittenName
+
+
+class NamedLines(SampleLines):
+    """The same with the names of the lines."""
+
+    def _names(self, lines: dict[int, Line]) -> dict[int, tuple[WrittenName, bool, Said] | None]:
+        """The name of each line, its cf. from a column of its own, and where it stands."""
+        found: dict[int, tuple[WrittenName, bool, Said] | None] = {}
+        genus = ""
+        # Where names have columns of their own, a line without one is known to its family; no running number names it.
+        is_named = any(line.get("taxon") or line.get("genus") for line in lines.values())
+        order = ("family", "common name", "epithet") if is_named else ("code", "common name", "epithet")
+        for at, line in lines.items():
+            named = next((line[role][0] for role in ("taxon", "genus", *order) if line.get(role)), None)
+            if named is None:
+                found[at] = None
+                continue
+            said = named
+            text = said.text
+            if line.get("taxon") and len(line["taxon"]) > 1:
+                text = " ".join(dict.fromkeys(one.text for one in line["taxon"]))
+            if line.get("genus"):
+                epithet = line["epithet"][0].text if line.get("epithet") else ""
+                text = f"{line['genus'][0].text} {epithet}".strip()
+                said = line["genus"][0]
+            elif not line.get("taxon") and not is_named and line.get("code"):
+                given = self.layout.names.get(text, "")
+                common = line.get("common name")
+                if not given and common:
+                    said, text = common[0], common[0].text
+            cf = line.get("cf")
+            is_cf = cf is not None and bool(re.search(r"cf|\?|uncertain|possible|prob|^y|^x|^1", cf[0].text, re.I))
+            read, unexplained = read_footed(text, genus, self.names, self.table.marks.footnotes)
+            if unexplained:
+                self.told.warning(
+                    "N313", f"footnote of {text}", said.place,
+                    f"'{text}' carries a footnote sign, kept in the note, expected a plain name",
+                    "look the footnote up, and say under cells in the layout what it says: "
+                    f'footnotes: {{"{unexplained}": uncharred}}',
+                )  # fmt: skip
+            if read.note.startswith("part written "):
+                part = read.note.removeprefix("part written ")
+                self.told.warning(
+                    "N402", f"part {part}", said.place,
+                    f"part '{part}' is not in the list of parts; it is kept in the note, and the part is taken as "
+                    "'indeterminate', expected a part",
+                    "write the part that is meant behind the name, under names in the layout: "
+                    f'"{text}": the name with a part of the list',
+                )  # fmt: skip
+            genus = genus_of(text) or genus
+            found[at] = (read, is_cf, said)
+        return found

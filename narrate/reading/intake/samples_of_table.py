@@ -1,0 +1,102 @@
+"""The samples of a table: their ids, ids that stand twice, and what is said of each."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+from narrate.model.grids import address
+from narrate.model.layouts import SAMPLE_ROLES
+from narrate.problems import Place
+from narrate.reading.intake.lines_of_table import Lines
+from narrate.reading.intake.said import Line, Said
+from narrate.reading.intake.sheet_finds import SORTED_OF_CLASS
+
+
+class SampleLines(Lines):
+    """The same with the samples that the lines are of."""
+
+    def _sample_ids(
+        self, by_row: dict[int, Line], by_column: dict[int, Line], rows: list[int], columns: list[int]
+    ) -> dict[tuple[str, int], str]:
+        found: dict[tuple[str, int], str] = {}
+        in_rows = any("sample" in line for line in by_row.values()) or any(
+            "sample" in role.names for role in self.table.columns.values()
+        )
+        lines = by_row if in_rows else by_column
+        mark = "r" if in_rows else "c"
+        for at, line in lines.items():
+            said = line.get("sample")
+            if not said:
+                if self._has_any(at, rows, columns, in_rows):
+                    place = self._place_of_missing(at, in_rows)
+                    self.told.error(
+                        "N314", f"no sample {mark}{at}", place,
+                        f"{'row' if in_rows else 'column'} "
+                        f"{address(at, at).lstrip('ABCDEFGHIJKLMNOPQRSTUVWXYZ') if in_rows else re.sub(r'[0-9]', '', address(0, at))} "
+                        "holds counts and has no sample id; it is not read, expected an id",
+                        f'say it under \'mend\' in the layout: "{place.cell}": the id; or give it another role there',
+                    )  # fmt: skip
+                continue
+            id = "/".join(dict.fromkeys(one.text for one in said))
+            found[mark, at] = id
+            self._facts(line, id)
+        if self.table.shape == "crossed":
+            self._tell_repeated_ids({at: id for (_, at), id in found.items()}, lines, by_column)
+        return found
+
+    def _tell_repeated_ids(
+        self, ids: Mapping[int, str], lines: dict[int, Line], by_column: dict[int, Line]
+    ) -> None:
+        """An id over two lines that nothing else tells apart, and ids that differ by a star alone."""
+        first: dict[tuple[object, ...], int] = {}
+        for at, id in ids.items():
+            line = lines[at]
+            apart = ("quantity", "size class", "fraction", "part", "condition", "completeness", "taxon", "cf")
+            own = self.table.columns.get(at) if lines is by_column else self.table.rows.get(at)
+            said_of_line = (own.name, *own.qualifiers) if own is not None else ()
+            key = (id, said_of_line, *(tuple(said.text for said in line.get(role, ())) for role in apart))
+            place = line["sample"][0].place
+            before = first.setdefault(key, at)
+            # One heading written over several columns means one sample.
+            if before != at and place != lines[before]["sample"][0].place:
+                self.told.warning(
+                    "N314", f"twice {id}", place,
+                    f"the sample id '{id}' stands here and in {lines[before]['sample'][0].place.cell}; their "
+                    "counts are added and their "
+                    "litres are not, expected each id once",
+                    f'if they are two samples, say so under \'mend\' in the layout: "{place.cell}": "{id} (2)"',
+                )  # fmt: skip
+            bare = id.rstrip("*†' ")
+            if bare != id and bare in ids.values():
+                self.told.warning(
+                    "N314", f"starred {id}", place,
+                    f"the sample ids '{id}' and '{bare}' differ by a sign alone; they are kept as two samples, "
+                    "expected ids that tell why",
+                    f"if {id} is sample {bare} floated again, say so under 'mend' in the layout: "
+                    f'"{place.cell}": "{bare}"',
+                )  # fmt: skip
+
+    def _has_any(self, at: int, rows: list[int], columns: list[int], in_rows: bool) -> bool:
+        places = ((at, c) for c in columns) if in_rows else ((r, at) for r in rows)
+        return any(place in self.cells for place in places)
+
+    def _place_of_missing(self, at: int, in_rows: bool) -> Place:
+        roles = self.table.columns if in_rows else self.table.rows
+        other = next((n for n, role in roles.items() if "sample" in role.names), 0)
+        return self.grid.place(at, other) if in_rows else self.grid.place(other, at)
+
+    def _facts(self, line: Line, id: str) -> None:
+        if not id:
+            said = line.get("sample") or line.get("context")
+            if not said:
+                return
+            id = said[0].text if line.get("sample") else "\x00" + said[0].text
+        facts = self.out.facts.setdefault(id, {})
+        sizes, shares = line.get("size class"), line.get("sorted")
+        if sizes and shares:
+            # Each sieve class may have been sorted to a share of its own.
+            facts.setdefault(SORTED_OF_CLASS, []).append(Said(shares[0].text, shares[0].place, sizes[0].text))
+        for role in SAMPLE_ROLES:
+            for one in line.get(role, ()):
+                facts.setdefault(role, []).append(one)
