@@ -33,9 +33,9 @@ def draw(claims: tuple[Claim, ...], packs: Packs, chart_id: str) -> Chart | None
         title=_title(holding, packs),
         alt=_alt(shown, packs),
         note=(
-            f"n = {several(len(holding), 'claim')} that hold. A piece is one argument that holds, as long as "
-            "its weight "
-            "in log-odds: dark for the claim, hatched against it. Where a claim starts from (its prior) is not drawn."
+            f"n = {several(len(holding), 'claim')} that hold. A piece is one argument that holds, the longer the more "
+            "weight it has (in log-odds): dark for the claim, hatched against it. How likely a claim is before any "
+            "argument (its prior) is not drawn."
         ),
         columns=(
             "Claim",

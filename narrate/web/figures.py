@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from dataclasses import replace
+from functools import partial
 
 from markupsafe import Markup
 
@@ -38,7 +39,9 @@ def of_subject(found: SubjectFindings, edition: Edition) -> tuple[FigureView, ..
     # matplotlib takes a second to load, and checking a project needs none of it.
     from narrate.charts import composition, months
 
-    return _drawn((composition.draw, months.draw), (found, edition.packs), ("composition", "months"), edition)
+    name = _phase_name(found.subject, edition)
+    draws = tuple(partial(draw, name=name) for draw in (composition.draw, months.draw))
+    return _drawn(draws, (found, edition.packs), ("composition", "months"), edition)
 
 
 def of_claims(claims: tuple[Claim, ...], edition: Edition) -> tuple[FigureView, ...]:
@@ -79,6 +82,12 @@ def of_site(names: tuple[str, ...], edition: Edition) -> tuple[FigureView, ...]:
         "ubiquity": lambda id: ubiquity.draw(*side_by_side, id),
     }
     return tuple(_view(chart, edition) for name in names if (chart := draws[name](name.replace("_", "-"))) is not None)
+
+
+def _phase_name(subject: Subject, edition: Edition) -> str:
+    """A phase as readers know it, such as 'the Early hamlet'; nothing for other subjects, which go by their ids."""
+    named = next((p.name for p in edition.project.phases if subject == Subject(level="phase", id=p.id)), "")
+    return f"the {named}" if named and not named.lower().startswith("the ") else named
 
 
 def _drawn(
