@@ -107,10 +107,14 @@ def check(folder: Path, as_json: bool, strict: bool, code: str | None, track_rec
 @click.option("--approved-only", is_flag=True, help="Build the public site from approved sentences alone.")
 def tell(folder: Path, strict: bool, approved_only: bool) -> None:
     """The main job: read, measure, judge, draft, and build the sites in FOLDER/out."""
-    from narrate.pipeline.tell import tell as run
+    from narrate.pipeline.unchanged import as_told_before, options_of
 
     chosen = frozenset({"public"} if approved_only else ())
-    told = run(folder, version=__version__, strict=strict, approved_only=chosen, progress=_progress)
+    told = as_told_before(folder, options_of(strict, chosen), __version__)
+    if told is None:
+        from narrate.pipeline.tell import tell as run
+
+        told = run(folder, version=__version__, strict=strict, approved_only=chosen, progress=_progress)
     _tell_problems(told.problems)
     if not told.is_written:
         click.echo(_summed(told.problems))

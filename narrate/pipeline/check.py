@@ -5,10 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
-from narrate.disclosure import disclosed
 from narrate.model.standing import Standing
 from narrate.pipeline.editions import all_told, with_those_of_drafts
-from narrate.pipeline.judged import judged, read
+from narrate.pipeline.judged import disclosed_part, judged, read
 from narrate.problems import Problem, has_errors
 
 
@@ -32,7 +31,7 @@ def checked(folder: Path, *, strict: bool = False) -> Checked:
     if not (folder / "narratives").is_dir():
         return Checked(problems=reading.problems)
     whole = judged(reading.project, reading.packs)
-    told = all_told(folder, whole, judged(disclosed(reading.project), reading.packs))
+    told = all_told(folder, whole, disclosed_part(whole))
     return Checked(
         problems=with_those_of_drafts(reading.problems, told.values(), strict=strict),
         words="\n".join(standing_text(a, s) for part in told.values() for a, s in part.standings.items()),

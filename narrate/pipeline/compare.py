@@ -7,7 +7,6 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
-from narrate.disclosure import disclosed
 from narrate.drafts.basis import Ground
 from narrate.drafts.owned import is_a_file
 from narrate.files import write
@@ -21,7 +20,7 @@ from narrate.pipeline.changed_claims import changed_claims
 from narrate.pipeline.changed_data import Renamed, changed_counts, changed_packs, changed_records, renamed
 from narrate.pipeline.changed_words import Told, changed_words
 from narrate.pipeline.editions import all_told, with_those_of_drafts
-from narrate.pipeline.judged import Judged, Progress, judged, read, silent
+from narrate.pipeline.judged import Judged, Progress, disclosed_part, judged, read, silent
 from narrate.pipeline.revisions import Found, state_at
 from narrate.problems import Problem, has_errors
 
@@ -104,7 +103,7 @@ def _state(found: Found, other: _State | None, progress: Progress) -> _State:
     else:
         progress(f"judging {found.name}")
         whole, open_part = judged(reading.project, reading.packs), None
-    open_part = open_part or judged(disclosed(reading.project), reading.packs)
+    open_part = open_part or disclosed_part(whole)
     words = all_told(found.folder, whole, open_part)
     problems = with_those_of_drafts(reading.problems, words.values(), strict=False)
     told = {key: narrative for part in words.values() for key, narrative in part.narratives.items()}

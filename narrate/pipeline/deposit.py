@@ -8,10 +8,10 @@ from pathlib import Path
 from narrate.deposit.lessened import Lessened, lessened
 from narrate.deposit.package import bag as bagged
 from narrate.deposit.package import package
-from narrate.disclosure import Guard, disclosed
+from narrate.disclosure import Guard
 from narrate.files import put_back, write_folder
 from narrate.pipeline.held import Unwritable, held, not_written
-from narrate.pipeline.judged import Judged, Progress, judged, judged_folder, silent
+from narrate.pipeline.judged import Judged, Progress, disclosed_part, judged_folder, silent
 from narrate.problems import Problem
 from narrate.web.photographs import without_notes
 
@@ -32,7 +32,7 @@ def deposit(
     if whole is None:
         return (), found.problems
     progress("judging what may be disclosed")
-    open_part = judged(disclosed(whole.project), whole.packs)
+    open_part = disclosed_part(whole)
     local, guard = _local_packs(folder), Guard.of(whole.project)
     # A pack of the project that names something restricted stays out of the open edition.
     told = {path: raw for path, raw in local.items() if not guard.names(raw.decode("utf-8"))}

@@ -6,13 +6,14 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from narrate.disclosure import disclosed
 from narrate.judging.check_rules import check_rules
 from narrate.judging.judge import judge
 from narrate.measures.findings import find
 from narrate.model.claims import Claims
 from narrate.model.findings import Findings
 from narrate.model.packs import Packs
-from narrate.model.project import Project
+from narrate.model.project import Disclosure, Project
 from narrate.problems import Problem, has_errors
 from narrate.reading.folder import Reading, read_folder
 from narrate.reading.pointing import pointed
@@ -57,6 +58,43 @@ def read(folder: Path, *, strict: bool = False) -> Reading:
 
 def judged(project: Project, packs: Packs) -> Judged:
     return Judged(project=project, packs=packs, findings=find(project, packs), claims=judge(project, packs))
+
+
+def disclosed_part(whole: Judged) -> Judged:
+    """
+    What may be disclosed of a project, judged anew from that alone.
+
+    Where all that was taken out is what no measure and no rule reads, such as coordinates and descriptions, judging it
+    anew would give the same again, and what was found is shared.
+    """
+    project = disclosed(whole.project)
+    if _as_judged(project) == _as_judged(whole.project):
+        return replace(whole, project=project)
+    return judged(project, whole.packs)
+
+
+def _as_judged(project: Project) -> Project:
+    """The project without what measures and rules never read; areas are compared, so they stay."""
+    contexts = tuple(
+        replace(
+            context,
+            description="",
+            note="",
+            images=(),
+            location={key: said for key, said in context.location.items() if key == "area"},
+        )
+        for context in project.contexts
+    )
+    return replace(
+        project,
+        summary="",
+        report={},
+        report_blocks=(),
+        report_checklist=(),
+        disclosure=Disclosure(),
+        contexts=contexts,
+        is_withheld_in_part=False,
+    )
 
 
 def judged_folder(folder: Path, *, strict: bool = False, progress: Progress = silent) -> JudgedFolder:

@@ -3,31 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from functools import partial
 from pathlib import Path
 
 from narrate.deposit.claims_file import claims_json
 from narrate.deposit.measures_file import measure_tables
-from narrate.disclosure import disclosed
 from narrate.drafts.owned import write_files
 from narrate.files import write
 from narrate.model.edition import Edition
 from narrate.pipeline.editions import Words, all_told, approved_alone, edition_of, with_those_of_drafts
 from narrate.pipeline.held import Unwritable, held, not_written, saved_meanwhile
-from narrate.pipeline.judged import Judged, Progress, judged, judged_folder, silent
+from narrate.pipeline.judged import Judged, Progress, disclosed_part, judged_folder, silent
+from narrate.pipeline.side_by_side import side_by_side
+from narrate.pipeline.told import Told
+from narrate.pipeline.unchanged import forget, marks_of, options_of, remember
 from narrate.problems import Problem, has_errors
 from narrate.web.refusal import Refused
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Told:
-    problems: tuple[Problem, ...]
-    is_written: bool
-    is_busy: bool = False
-    """Nothing was written because another run is writing."""
-    contexts: int = 0
-    samples: int = 0
-    claims: int = 0
 
 
 def tell(
@@ -46,48 +37,54 @@ def tell(
 
     approved_only:  'public' builds the site for visitors from approved sentences alone, as project.yaml may also say.
     """
+    read = marks_of(folder) if folder.is_dir() else None
     found = judged_folder(folder, strict=strict, progress=progress)
     whole = found.whole
     if whole is None:
         return Told(problems=found.problems, is_written=False)
     progress("measuring and judging what is public")
-    open_part = judged(disclosed(whole.project), whole.packs)
+    public = disclosed_part(whole)
+    problems = found.problems
     try:
         with held(folder):
+            forget(folder)
             progress("writing narratives")
-            told = all_told(folder, whole, open_part, approved_only)
-            problems = with_those_of_drafts(found.problems, told.values(), strict=strict)
+            told = all_told(folder, whole, public, approved_only)
+            problems = with_those_of_drafts(problems, told.values(), strict=strict)
             if has_errors(problems):
                 return Told(problems=problems, is_written=False)
-            for edition in _editions(whole, open_part, told, problems, version, approved_only):
-                progress(f"building pages: {edition.audience}")
-                _build(edition, folder)
+            progress("building pages")
+            editions = _editions(whole, public, told, problems, version, approved_only)
+            builds = [partial(_built, edition, folder) for edition in editions]
+            refused = next(filter(None, side_by_side(builds, is_large=_is_large(whole))), ())
+            if refused:
+                return Told(problems=(*problems, *refused), is_written=False)
             progress("writing drafts, claims and measures")
             further = _write(folder, whole, told)
+            done = Told(
+                problems=(*problems, *further),
+                is_written=True,
+                contexts=len(whole.project.contexts),
+                samples=len(whole.project.samples),
+                claims=sum(claim.verdict == "holds" for claim in whole.claims),
+            )
+            remember(folder, read, done, options_of(strict, approved_only), version)
     except Unwritable as refusal:
         return Told(problems=(*found.problems, refusal.problem), is_written=False, is_busy=refusal.is_busy)
-    except Refused as refusal:
-        return Told(problems=(*problems, *refusal.problems), is_written=False)
     except OSError as fault:
         return Told(problems=(*problems, not_written("out", fault)), is_written=False)
-    return Told(
-        problems=(*problems, *further),
-        is_written=True,
-        contexts=len(whole.project.contexts),
-        samples=len(whole.project.samples),
-        claims=sum(claim.verdict == "holds" for claim in whole.claims),
-    )
+    return done
 
 
 def _editions(
     whole: Judged,
-    open_part: Judged,
+    public: Judged,
     told: Mapping[str, Words],
     problems: tuple[Problem, ...],
     version: str,
     approved_only: frozenset[str],
 ) -> Iterator[Edition]:
-    for name, part in (("review", whole), ("public", open_part)):
+    for name, part in (("review", whole), ("public", public)):
         words, is_strict = told[name].narratives, name in whole.project.approved_only | approved_only
         yield edition_of(
             name,
@@ -100,11 +97,26 @@ def _editions(
         )
 
 
-def _build(edition: Edition, folder: Path) -> None:
+LARGE = 50
+"""Contexts and samples from which the two sites are built by two processes."""
+
+
+def _is_large(whole: Judged) -> bool:
+    return len(whole.project.contexts) + len(whole.project.samples) >= LARGE
+
+
+def _built(edition: Edition, folder: Path) -> tuple[Problem, ...]:
+    """Builds one site; gives what stands in its way."""
     from narrate.web.build import build
     from narrate.web.templates import templates_folder
 
-    build(edition, templates_folder(), folder / "out" / edition.audience, images=folder)
+    try:
+        build(edition, templates_folder(), folder / "out" / edition.audience, images=folder)
+    except Refused as refusal:
+        return tuple(refusal.problems)
+    except OSError as fault:
+        return (not_written("out", fault),)
+    return ()
 
 
 def _write(folder: Path, whole: Judged, told: Mapping[str, Words]) -> tuple[Problem, ...]:

@@ -26,6 +26,7 @@ from narrate.pipeline.begin import begin
 from narrate.pipeline.deposit import deposit
 from narrate.pipeline.report import report
 from narrate.pipeline.tell import tell
+from narrate.pipeline.unchanged import LIST
 
 ROOT = Path(__file__).parents[2]
 COMMANDS: Mapping[str, Callable[[Path], object]] = {
@@ -122,12 +123,12 @@ def _one(folder: Path, command: str, at: str) -> None:
 
 
 def _content(folder: Path, *, hidden: bool = False) -> dict[str, bytes]:
-    """Every file that somebody would look at; with the hidden ones, all."""
+    """Every file that somebody would look at; with hidden ones, all but the list of times, never alike."""
     found = {}
     for path in sorted(folder.rglob("*")):
         name = path.relative_to(folder)
         is_begun = any(part.endswith(".unfinished") for part in name.parts)
-        if path.is_file() and (hidden or not is_begun):
+        if path.is_file() and path.name != LIST and (hidden or not is_begun):
             found[name.as_posix()] = path.read_bytes()
     return found
 

@@ -1,0 +1,181 @@
+"""
+Whether everything that the last run read and wrote still stands as it was, so that there is nothing to do.
+
+A run leaves the list of all it read, with a mark of the content of each file, and of all it wrote. The list counts only
+while it is whole, made by the same program with the same options, and true of every file. Times and sizes are a
+shortcut; a file as new as the list itself is read anyway, because a change within the same tick of the clock shows in
+neither. On any doubt the run is done again: the list is ignored, never believed.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+import os
+import sys
+from collections.abc import Collection, Iterator, Mapping
+from contextlib import suppress
+from dataclasses import asdict, replace
+from importlib.util import find_spec
+from pathlib import Path
+
+from narrate.files import write
+from narrate.pipeline.told import Told
+from narrate.problems import Place, Problem
+
+LIST = ".narrate-told.json"
+"""In `out/`: what the last run read and wrote."""
+FORMAT = "narrate told 1"
+_WRITTEN = ("out/review", "out/public", "out/measures", "out/claims.json")
+_NOT_READ = ("out", ".git")
+_TICK_NS = 2_000_000_000
+"""A file changed less than this before the list was made is read, whatever its time says."""
+_OTHERS = ("numpy", "matplotlib", "jinja2", "markupsafe", "markdown_it", "yaml", "openpyxl")
+"""Packages that the bytes of a page depend on."""
+
+Marks = Mapping[str, str]
+"""What was read: path in the project -> mark of the content."""
+_Stamp = list[int]
+"""Time of the last change, time of the last change of anything about the file, size."""
+
+
+def options_of(strict: bool, approved_only: Collection[str]) -> tuple[str, ...]:
+    """What was asked of a run, beside the folder."""
+    return (*(["strict"] if strict else []), *(f"approved only: {name}" for name in sorted(approved_only)))
+
+
+def marks_of(folder: Path) -> Marks | None:
+    """Marks of all files that a run may read; None where a link or a file that cannot be read leaves doubt."""
+    try:
+        found = _files(folder)
+        return None if found is None else {name: _mark(folder / name) for name in found}
+    except OSError:
+        return None
+
+
+def remember(folder: Path, read: Marks | None, told: Told, options: Collection[str], version: str) -> None:
+    """
+    Leaves the list, once everything else is written.
+
+    read:  marks taken before anything was read. Where a file is not as it was then, because it was edited meanwhile or
+           because drafts were written, the next run has to look at it, and no list is left.
+    """
+    if read is None or read != marks_of(folder):
+        return
+    stamps = _stamps(folder, sorted(read))
+    said = {
+        "made by": _program(version, options),
+        "read": {name: [*stamps[name], read[name]] for name in read},
+        "written": _stamps(folder, list(_made(folder))),
+        "told": asdict(told),
+    }
+    body = json.dumps(said, ensure_ascii=False)
+    write(folder / "out" / LIST, json.dumps({"format": FORMAT, "sum": _sum(body.encode())}) + "\n" + body)
+
+
+def forget(folder: Path) -> None:
+    """Takes the list away, before a run begins to write."""
+    with suppress(FileNotFoundError):
+        (folder / "out" / LIST).unlink()
+
+
+def as_told_before(folder: Path, options: Collection[str], version: str) -> Told | None:
+    """What the last run told, where a run now would read the same and all it wrote stands; None where it has to run."""
+    try:
+        made_ns = (folder / "out" / LIST).stat().st_mtime_ns
+        head, _, body = (folder / "out" / LIST).read_bytes().partition(b"\n")
+        kept = json.loads(head)
+        if kept["format"] != FORMAT or kept["sum"] != _sum(body):
+            return None
+        said = json.loads(body)
+        if said["made by"] != _program(version, options):
+            return None
+        is_as_it_was = _is_read_as_before(folder, said["read"], made_ns) and _is_written_as_before(
+            folder, said["written"]
+        )
+        return _told(said["told"]) if is_as_it_was else None
+    except (OSError, ValueError, LookupError, TypeError, RecursionError):
+        return None
+
+
+def _is_read_as_before(folder: Path, before: Mapping[str, list[object]], made_ns: int) -> bool:
+    now = _files(folder)
+    if now is None or set(now) != before.keys():
+        return False
+    stamps = _stamps(folder, now)
+    return all(
+        (stamps[name] == stamp and max(stamps[name][:2]) < made_ns - _TICK_NS) or _mark(folder / name) == mark
+        for name, (*stamp, mark) in before.items()
+    )
+
+
+def _is_written_as_before(folder: Path, before: Mapping[str, _Stamp]) -> bool:
+    return dict(_stamps(folder, list(_made(folder)))) == before
+
+
+def _files(folder: Path) -> list[str] | None:
+    """Every file of the project but those that are built, by name; None where there is a link."""
+    found: list[str] = []
+    for name, entry in _walked(folder, ""):
+        if entry.is_symlink():
+            return None
+        found.append(name)
+    return sorted(found)
+
+
+def _walked(folder: Path, above: str) -> Iterator[tuple[str, os.DirEntry[str]]]:
+    with os.scandir(folder / above) as entries:
+        for entry in entries:
+            name = f"{above}/{entry.name}" if above else entry.name
+            if name in _NOT_READ:
+                continue
+            if entry.is_dir(follow_symlinks=False):
+                yield from _walked(folder, name)
+            else:
+                yield name, entry
+
+
+def _made(folder: Path) -> Iterator[str]:
+    for name in _WRITTEN:
+        if (folder / name).is_dir():
+            yield from (inner for inner, _ in _walked(folder, name))
+        else:
+            yield name
+
+
+def _stamps(folder: Path, names: Collection[str]) -> dict[str, _Stamp]:
+    root = os.fspath(folder)
+    return {name: _stamp(os.lstat(f"{root}/{name}")) for name in names}
+
+
+def _stamp(about: os.stat_result) -> _Stamp:
+    return [about.st_mtime_ns, about.st_ctime_ns, about.st_size]
+
+
+def _mark(path: Path) -> str:
+    return _sum(path.read_bytes())
+
+
+def _sum(raw: bytes) -> str:
+    return hashlib.blake2b(raw, digest_size=16).hexdigest()
+
+
+def _program(version: str, options: Collection[str]) -> list[object]:
+    """Whatever else the pages depend on: narrate itself, its packs and templates, Python and other packages."""
+    package = Path(__file__).resolve().parents[1]
+    found = []
+    for root in (package, package.parent / "site_templates"):
+        if root.is_dir():
+            names = sorted(name for name, _ in _walked(root, "") if "__pycache__" not in name)
+            found.append([root.as_posix(), _stamps(root, names)])
+    others = [_stamp(os.stat(spec.origin)) for name in _OTHERS if (spec := find_spec(name)) and spec.origin]
+    code = _sum(json.dumps([found, others]).encode())
+    return [version, sys.version, code, sorted(options)]
+
+
+def _told(said: Mapping[str, object]) -> Told:
+    problems = tuple(
+        Problem(**{**problem, "place": Place(**problem["place"])})
+        for problem in said["problems"]  # type: ignore[attr-defined]
+    )
+    return replace(Told(**said), problems=problems)  # type: ignore[arg-type]
