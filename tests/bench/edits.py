@@ -1,0 +1,158 @@
+"""
+A project edited at random again and again: telling it each time leaves what a fresh build would.
+
+    OMP_NUM_THREADS=1 python -m tests.bench.edits --times 500 --seed 1
+
+Each round edits, adds, renames or deletes something, or nothing; tells the project as a person would, on what the last
+round left; and compares every byte of `out/` and of the drafts with a build of the same files in an empty folder.
+"""
+
+from __future__ import annotations
+
+import argparse
+import random
+import shutil
+import tempfile
+from collections.abc import Callable, Mapping
+from pathlib import Path
+
+from narrate.pipeline.begin import begin
+from narrate.pipeline.tell import tell
+from narrate.pipeline.unchanged import LIST, as_told_before
+
+Edit = Callable[[Path, random.Random], None]
+
+
+def differences(scratch: Path, *, times: int, seed: int) -> tuple[list[str], int]:
+    """Files that came out otherwise than in a fresh build, with the edit before; and how many runs were not needed."""
+    draw = random.Random(seed)
+    dig = scratch / "dig"
+    begin(dig)
+    tell(dig, version="test")
+    found, spared = [], 0
+    for number in range(times):
+        name = draw.choice(sorted(EDITS))
+        EDITS[name](dig, draw)
+        fresh = scratch / "fresh"
+        shutil.rmtree(fresh, ignore_errors=True)
+        shutil.copytree(dig, fresh, ignore=shutil.ignore_patterns("out"))
+        if as_told_before(dig, (), "test") is None:
+            tell(dig, version="test")
+        else:
+            spared += 1
+        tell(fresh, version="test")
+        ours, wanted = _content(dig), _content(fresh)
+        found += [
+            f"{number}, {name}: {path}"
+            for path in sorted(ours.keys() | wanted.keys())
+            if ours.get(path) != wanted.get(path)
+        ]
+    return found, spared
+
+
+def _content(folder: Path) -> dict[str, bytes]:
+    paths = (path for path in folder.rglob("*") if path.is_file() and path.name not in (LIST, ".narrate-at-work"))
+    return {path.relative_to(folder).as_posix(): path.read_bytes() for path in paths}
+
+
+def _changed(path: Path, change: Callable[[list[str]], list[str]]) -> None:
+    path.write_text("\n".join(change(path.read_text(encoding="utf-8").splitlines())) + "\n", encoding="utf-8")
+
+
+def _a_count(folder: Path, draw: random.Random) -> None:
+    def change(lines: list[str]) -> list[str]:
+        counted = [n for n, line in enumerate(lines) if n and line.split(",")[3].isdigit()]
+        at = draw.choice(counted)
+        cells = lines[at].split(",")
+        cells[3] = str(draw.randrange(1, 60))
+        return [*lines[:at], ",".join(cells), *lines[at + 1 :]]
+
+    _changed(_sheet(folder, draw), change)
+
+
+def _a_row_more(folder: Path, draw: random.Random) -> None:
+    _changed(_sheet(folder, draw), lambda lines: [*lines, draw.choice(lines[1:])] if len(lines) > 1 else lines)
+
+
+def _a_row_fewer(folder: Path, draw: random.Random) -> None:
+    def change(lines: list[str]) -> list[str]:
+        at = draw.randrange(1, len(lines))
+        return lines if len(lines) < 4 else [*lines[:at], *lines[at + 1 :]]
+
+    _changed(_sheet(folder, draw), change)
+
+
+def _a_volume(folder: Path, draw: random.Random) -> None:
+    path = folder / "records" / "first-samples.yaml"
+    text = path.read_text(encoding="utf-8")
+    before = text[text.index("volume_l:") :].splitlines()[0]
+    path.write_text(text.replace(before, f"volume_l: {draw.randrange(2, 20)}.5", 1), encoding="utf-8")
+
+
+def _another_title(folder: Path, draw: random.Random) -> None:
+    def change(lines: list[str]) -> list[str]:
+        return [f"title: Dig {draw.randrange(9)}" if line.startswith("title:") else line for line in lines]
+
+    _changed(folder / "project.yaml", change)
+
+
+def _a_sheet_renamed(folder: Path, draw: random.Random) -> None:
+    _sheet(folder, draw).rename(folder / "counts" / f"sheet-{draw.randrange(1000)}.csv")
+
+
+def _records_renamed(folder: Path, draw: random.Random) -> None:
+    """There and back again, so that other edits find it; every line keeps its place."""
+    path = folder / "records" / "first-samples.yaml"
+    path.rename(path.with_name("moved.yaml"))
+    path.with_name("moved.yaml").rename(path)
+
+
+def _her_words(folder: Path, draw: random.Random) -> None:
+    path = draw.choice(sorted((folder / "narratives").rglob("*.md")))
+    path.write_text(path.read_text(encoding="utf-8") + f"\nSeen again on day {draw.randrange(99)}.\n", encoding="utf-8")
+
+
+def _a_draft_deleted(folder: Path, draw: random.Random) -> None:
+    draw.choice(sorted((folder / "narratives").rglob("*.md"))).unlink()
+
+
+def _a_page_deleted(folder: Path, draw: random.Random) -> None:
+    draw.choice(sorted((folder / "out").rglob("*.html"))).unlink()
+
+
+def _nothing(folder: Path, draw: random.Random) -> None:
+    """Nobody touches anything."""
+
+
+def _sheet(folder: Path, draw: random.Random) -> Path:
+    return draw.choice(sorted((folder / "counts").glob("*.csv")))
+
+
+EDITS: Mapping[str, Edit] = {
+    "a count": _a_count,
+    "a row more": _a_row_more,
+    "a row fewer": _a_row_fewer,
+    "a volume": _a_volume,
+    "another title": _another_title,
+    "a sheet renamed": _a_sheet_renamed,
+    "records renamed and back": _records_renamed,
+    "her words": _her_words,
+    "a draft deleted": _a_draft_deleted,
+    "a page deleted": _a_page_deleted,
+    "nothing": _nothing,
+}
+
+
+def main() -> None:
+    asked = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
+    asked.add_argument("--times", type=int, default=500)
+    asked.add_argument("--seed", type=int, default=1)
+    options = asked.parse_args()
+    with tempfile.TemporaryDirectory() as scratch:
+        found, spared = differences(Path(scratch), times=options.times, seed=options.seed)
+    print(f"{options.times} edits, {spared} runs not needed, {len(found)} files otherwise than in a fresh build")
+    print("\n".join(found))
+
+
+if __name__ == "__main__":
+    main()
