@@ -76,8 +76,8 @@ def _looks(
     as_counted = Look(units, phases, records)
     if draws is None:
         return as_counted, None
-    redrawn = [u.with_table(draws, drawn_samples(u, draws.replicates, seed)) for u in (units, phases)]
-    return as_counted, Look(*redrawn, records)
+    of_units, of_phases = (u.with_table(draws, drawn_samples(u, draws.replicates, seed)) for u in (units, phases))
+    return as_counted, Look(of_units, of_phases, records)
 
 
 def _judged(

@@ -266,8 +266,8 @@ def expected(units: Units, unit: int) -> tuple[float, float]:
 
 def _uncertain(units: Units, unit: int) -> str:
     table = units.table
-    rows = units.rows_of(unit, Selector(any_condition=True))
-    rows = [r for r in rows.tolist() if table.is_noted[r] and _is_cf(units, r)]
+    every = units.rows_of(unit, Selector(any_condition=True)).tolist()
+    rows = [r for r in every if table.is_noted[r] and _is_cf(units, r)]
     items = int(table.counted[0, rows].sum()) if rows else 0
     names = listed(sorted({table.written[r] for r in rows}))
     return f"the {items} items named '{names}'" if items > 1 else f"what is named '{names}'"

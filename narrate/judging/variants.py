@@ -118,7 +118,7 @@ class Candidates:
         if not firm.size:
             return nothing
         if not each:
-            missing = could_be & ~(held > 0).any(axis=1)[:, None]
+            missing = could_be & (held.max(axis=1, initial=0, keepdims=True) == 0)
             return np.where(missing.any(axis=1), firm[missing.argmax(axis=1)], -1)
         names = self._name[firm]
         there = np.zeros((len(held), int(self._name.max()) + 1), bool)

@@ -53,7 +53,8 @@ AT = "packs/rules/fuel/test.yaml:1: error"
         ),
         (
             a_rule(says="many ({kcp})"),
-            f"{AT} N502: rule 'fuel.test': quoted value 'kcp' is not known; did you mean 'kpc'?\n      help: write 'kpc'",
+            f"{AT} N502: rule 'fuel.test': quoted value 'kcp' is not known; did you mean 'kpc'?\n"
+            "      help: write 'kpc'",
         ),
         (
             a_rule(criteria=bound("ratio", KERNEL, at_most=1, name="kpc")),

@@ -55,7 +55,8 @@ def told(criteria: Criterion, *needs: Criterion) -> list[str]:
         (
             group("all", bound("items", KERNEL, at_least=3), group("none", bound("items", KERNEL, at_least=3))),
             (),
-            f"{AT} N505: rule 'fuel.test': a criterion must hold and stands under 'none' as well, expected one of the two\n"
+            f"{AT} N505: rule 'fuel.test': a criterion must hold and stands under 'none' as well, "
+            "expected one of the two\n"
             "      help: take it out of 'none', or out of the criteria beside it",
         ),
     ],
@@ -107,8 +108,8 @@ def test_a_rival_that_does_not_name_back_is_no_fault() -> None:
 def test_a_ring_of_rivals_is_told_once() -> None:
     """Three statements of which each names only the next are never set beside each other from both sides."""
     assert rivals(b="c", a="b", c="a d", d="") == [
-        f"{AT} N501: statements 'food.a' -> 'food.b' -> 'food.c' -> 'food.a' are rivals in a ring, each naming only the "
-        "next, expected rivals that name each other\n"
+        f"{AT} N501: statements 'food.a' -> 'food.b' -> 'food.c' -> 'food.a' are rivals in a ring, each naming only "
+        "the next, expected rivals that name each other\n"
         "      help: add 'food.a' to the rivals of 'food.b' if the two explain the same remains, or take it out"
     ]
 
@@ -116,8 +117,8 @@ def test_a_ring_of_rivals_is_told_once() -> None:
 def test_a_statement_is_not_its_own_rival() -> None:
     """A reading cannot compete with itself."""
     assert rivals(a="a") == [
-        f"{AT} N501: statement 'food.a' names itself as a rival, expected each of the other readings of the same remains "
-        "once\n"
+        f"{AT} N501: statement 'food.a' names itself as a rival, expected each of the other readings of the same "
+        "remains once\n"
         "      help: take it out"
     ]
 
