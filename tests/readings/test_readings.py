@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from tests.readings.deposits import DEPOSITS
+from tests.readings.deposits_east import EAST_DEPOSITS
+from tests.readings.deposits_europe import EUROPE_DEPOSITS
+from tests.readings.deposits_southwest import SOUTHWEST_DEPOSITS
 from tests.readings.eastern import EASTERN
 from tests.readings.europe import EUROPE
 from tests.readings.practice_east import EAST_PRACTICE
@@ -13,7 +15,10 @@ from tests.readings.practice_southwest import SOUTHWEST_PRACTICE
 from tests.readings.reading import KNOWN, Reading, claims_of, rank
 from tests.readings.southwest import SOUTHWEST
 
-READINGS = (*SOUTHWEST, *EASTERN, *EUROPE, *SOUTHWEST_PRACTICE, *EAST_PRACTICE, *EUROPE_PRACTICE, *DEPOSITS)
+PUBLISHED = (*SOUTHWEST, *EASTERN, *EUROPE)
+PRACTICE = (*SOUTHWEST_PRACTICE, *EAST_PRACTICE, *EUROPE_PRACTICE)
+DEPOSITS = (*SOUTHWEST_DEPOSITS, *EAST_DEPOSITS, *EUROPE_DEPOSITS)
+READINGS = (*PUBLISHED, *PRACTICE, *DEPOSITS)
 
 
 @pytest.mark.parametrize("reading", READINGS, ids=lambda reading: reading.id)
