@@ -49,7 +49,7 @@ class Conditions:
         """The condition of a find; None, told, where the sheet says one that nobody knows, or two at once."""
         if one.condition:
             return one.condition
-        in_lines = [said for line in lines for said in line.get("condition", ())]
+        in_lines = self._said(lines, place)
         found = [(said.text, said.place, condition_said(
             said.text, self.names, self.given, yes_is_charred=said.unit == "yes is charred",
             is_part_too=any(other.place == said.place for line in lines for other in line.get("part", ())),
@@ -85,12 +85,25 @@ class Conditions:
             return None
         return said_by_id or self._of_remarks(remarks, where) or self.default or None
 
-    def kept_words(self, lines: tuple[Line, Line]) -> list[str]:
+    def _said(self, lines: tuple[Line, Line], place: Place) -> list[Said]:
+        """What the conditions of a line say; where each sample has a column of its own for them, the one behind it."""
+        said = [one for line in lines for one in line.get("condition", ())]
+        columns = sorted(c for c, role in self.table.columns.items() if "condition" in role.names)
+        counted = [c for c, role in self.table.columns.items() if role.name == "counts"]
+        is_paired = len(columns) > 1 and any(columns[0] < c < columns[-1] for c in counted)
+        behind = next((c for c in columns if c > place.column - 1), None)
+        return [one for one in said if not is_paired or one.place.column - 1 in (behind, *self._not_in(columns, one))]
+
+    @staticmethod
+    def _not_in(columns: list[int], said: Said) -> tuple[int, ...]:
+        """The column of a word that stands in none of the columns of conditions: a heading of the counts."""
+        return () if said.place.column - 1 in columns else (said.place.column - 1,)
+
+    def kept_words(self, lines: tuple[Line, Line], place: Place) -> list[str]:
         """Words under a heading of conditions that say how well something is kept and not what kept it."""
         return [
             f"condition written {said.text}"
-            for line in lines
-            for said in line.get("condition", ())
+            for said in self._said(lines, place)
             if any(c.isalpha() for c in said.text)
             and not any(other.place == said.place for part in lines for other in part.get("part", ()))
             and condition_said(said.text, self.names, self.given, yes_is_charred=said.unit == "yes is charred") == NOTHING_SAID

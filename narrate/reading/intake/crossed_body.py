@@ -196,13 +196,20 @@ class Body:
     def _find_columns(self) -> None:
         look = self.look
         found: dict[int, tuple[int, int]] = {}
+        classed = [
+            bool(_RANGE.fullmatch(look.text(row, c)))
+            for row in self.body
+            for c in range(self.area.left, self.right + 1)
+            if c != self.names and look.is_amount(row, c)
+        ]
+        are_classes = sum(classed) >= 0.4 * len(classed)  # '1-5', '6-20' for counts
         for column in range(self.area.left, self.right + 1):
             if column == self.names:
                 continue
             amounts = sum(look.is_amount(row, column) for row in self.body)
             texts = sum(look.is_text(row, column) for row in self.body)
             ranges = sum(bool(_RANGE.fullmatch(look.text(row, column))) for row in self.body)
-            if amounts >= 3 and ranges >= 0.7 * amounts:
+            if amounts >= 3 and ranges >= 0.7 * amounts and not are_classes:
                 amounts, texts = amounts - ranges, texts + ranges  # '30-100': what is said of the plant, and no count
             found[column] = (amounts, texts)
         for column, (amounts, texts) in found.items():

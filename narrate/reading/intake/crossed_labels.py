@@ -30,7 +30,7 @@ class Labels(Heads):
         head_rows = [
             row
             for row in range(self.area.top, self.body[0])
-            if self.rows.get(row, Role(name="title")).name not in heads_of_rows
+            if self.rows.get(row, Role(name="title")).name not in heads_of_rows and not self._is_row_of_results(row)
         ]
         for column in self.labels:
             texts = [look.text(row, column) for row in self.body if (row, column) in look.cells]
@@ -115,6 +115,11 @@ class Labels(Heads):
             r.name == "epithet" for r in self.columns.values()
         ):
             self.columns[self.names] = Role(name="taxon", filled=self.columns[self.names].filled)
+
+    def _is_row_of_results(self, row: int) -> bool:
+        """Whether a row over the names holds densities or totals: its label is its own, and heads no column."""
+        role = self.rows.get(row)
+        return role is not None and role.name in DERIVED_ROLES and self._content(row) >= 0.5 * len(self.counts)
 
     def _tells_names_apart(self, column: int) -> bool:
         """Whether names come again, each time with another of a few short words beside them, as names of parts do."""

@@ -171,7 +171,7 @@ class _Reader(NamedLines):
         )
         size = self._first("size class", by_row, by_column) or name.size_class or qualifiers.get("size class", "")
         fraction = self._fraction(by_row, by_column, notes)
-        notes += self.conditions.kept_words(lines) + remarks
+        notes += self.conditions.kept_words(lines, place) + remarks
         written = name.identification.written
         first = self.out.names.get(written)
         self.out.names[written] = (name, first[1] if first else where.place, (first[2] if first else 0) + 1)

@@ -213,7 +213,7 @@ def _is_part_head(look: Look, text: str, heads: dict[int, str]) -> bool:
     """'Grain', 'Chaff' and 'Seed' over columns of numbers beside a column of names: counts of those parts."""
     is_of_parts = "part" in heads.values() or any(role in ("count", "mass") for role in heads.values())
     is_part = text.lower() in WIDE_PARTS or bool(look.names.part_of(text.replace("_", " ")))
-    return not is_of_parts and not heading(text) and is_part
+    return not is_of_parts and heading(text) in ("", "taxon") and is_part
 
 
 def _role_of(

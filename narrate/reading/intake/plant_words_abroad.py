@@ -78,7 +78,7 @@ PARTS_ABROAD: Mapping[str, str] = {
 
 
 # Common practice, no source: words for parts that are wider than any part of the word packs.
-WIDE_PARTS = frozenset(("chaff", "kaf", "kafresten", "spreu", "balle", "balles", "glumas", "pula", "agnar", "avner", "穎"))
+WIDE_PARTS = frozenset(("chaff", "other", "other parts", "others", "kaf", "kafresten", "spreu", "balle", "balles", "glumas", "pula", "agnar", "avner", "穎"))
 
 # Common practice, no source: words for conditions, and the conditions of the word packs that they stand for.
 CONDITIONS_ABROAD: Mapping[str, str] = {

@@ -40,6 +40,7 @@ from tests.reading.intake.by_eye import (
     lot_twentyeight,
     lot_twentyfive,
     lot_twentyfour,
+    lot_twentynine,
     lot_twentyone,
     lot_twentyseven,
     lot_twentysix,
@@ -56,7 +57,7 @@ LOTS = (
     lot_twenty, lot_twentyone, lot_twentytwo,
     lot_twentythree, lot_twentyfour,
     lot_twentyfive, lot_twentysix, lot_twentyseven,
-    lot_twentyeight, published_shapes,
+    lot_twentyeight, lot_twentynine, published_shapes,
 )  # fmt: skip
 SHEETS = {sheet.name: sheet for lot in LOTS for sheet in lot.SHEETS}
 

@@ -225,3 +225,16 @@ def test_sections_hold_for_the_lines_below_them(tmp_path: Path) -> None:
     assert {(r.identification.written, r.condition) for r in found.rows} == {
         ("Rubus sp.", "charred"), ("Carya sp.", "charred"), ("Vitis sp.", "uncharred"), ("Iva annua", "uncharred"),
     }  # fmt: skip
+
+
+def test_a_column_of_conditions_behind_each_sample_is_of_that_sample(tmp_path: Path) -> None:
+    """Under 'No.' and 'Pres.' for each sample, each number has the condition behind it and no other."""
+    sheet = "Sample,31,,32,\nLitres,1,,1,\n,No.,Pres.,No.,Pres.\nVitis sp. seed,8,wl,12,min\nZea mays kernel,3,ch,,\nRubus sp. seed,4,wl,2,ch\n"
+    (tmp_path / "lab.csv").write_text(sheet, encoding="utf-8")
+
+    found = take_in(tmp_path / "lab.csv", packs())
+
+    assert [(str(row.sample), row.count.written, row.condition) for row in found.rows] == [
+        ("31", "8", "waterlogged"), ("32", "12", "mineralised"), ("31", "3", "charred"),
+        ("31", "4", "waterlogged"), ("32", "2", "charred"),
+    ]  # fmt: skip
