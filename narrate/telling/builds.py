@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from narrate.model.narrative import Sentence
@@ -41,7 +42,29 @@ def added(page: Page, items: Sequence[Reading], reasons: Sequence[str]) -> list[
             return page.say(refs, f"{also}, because {joined}")
         return page.say(refs, also) + page.say(refs, joined)
     joined = english.in_last_brackets(joined, cited(page, items, reasons))
-    return page.say(refs, f"{also}, since {joined}", f"{also}: {joined}", f"{also}, as {joined}")
+    texts = (f"{also}, since {joined}", f"{also}: {joined}", f"{also}, as {joined}")
+    return page.say(refs, *map(_season_once, texts))
+
+
+def _season_once(text: str) -> str:
+    """
+    A reading of a season whose reason names the same season: 'then' the second time.
+
+    >>> _season_once("also consistent is gathering in autumn: maize and amaranth ripen in autumn")
+    'also consistent is gathering in autumn: maize and amaranth ripen then'
+    >>> _season_once("maize and amaranth ripen in autumn; this is consistent with gathering in autumn")
+    'maize and amaranth ripen in autumn; this is consistent with gathering in that season'
+    """
+    before = _GATHERING.search(text)
+    if before is not None:
+        ripe = rf"\b(ripens?) in {before[1]}\b"
+        return text[: before.end()] + re.sub(ripe, r"\1 then", text[before.end() :])
+    return _RIPE_BEFORE.sub(r"\1gathering in that season", text)
+
+
+_SEASON = r"(autumn|late summer|early summer)"
+_GATHERING = re.compile(rf"\bgathering in {_SEASON}(?=:|, (?:as|since|because)\b)")
+_RIPE_BEFORE = re.compile(rf"(\bripens? in {_SEASON}[;,].*)gathering in \2$")
 
 
 def _because(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[str]:
@@ -50,7 +73,8 @@ def _because(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> li
         return []
     if not reasons:
         return [lead]
-    return [f"{lead}, because {english.clauses_joined(reasons, oxford=page.names.has_oxford)}"]
+    because = f"{lead}, because {english.clauses_joined(reasons, oxford=page.names.has_oxford)}"
+    return [because if page.is_plain else _season_once(because)]
 
 
 def _which(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[str]:
@@ -58,7 +82,7 @@ def _which(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list
     # After a comma of the reason's own, 'which' would seem to point at its last words.
     if not relative or not reasons or any("," in reason for reason in reasons):
         return []
-    return [f"{english.clauses_joined(reasons, oxford=page.names.has_oxford)}, {relative}"]
+    return [_season_once(f"{english.clauses_joined(reasons, oxford=page.names.has_oxford)}, {relative}")]
 
 
 def _this(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[str]:
@@ -67,7 +91,7 @@ def _this(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[
         return []
     if page.is_plain:
         return [*reasons[:1], after]
-    return [f"{english.clauses_joined(reasons, oxford=page.names.has_oxford)}; {after}"]
+    return [_season_once(f"{english.clauses_joined(reasons, oxford=page.names.has_oxford)}; {after}")]
 
 
 def _clause_then_reason(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[str]:

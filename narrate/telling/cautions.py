@@ -70,4 +70,9 @@ def is_named(page: Page, tally: Tally) -> bool:
     names = {page.names.plant(tally.taxon, tally.written, plural=plural) for plural in (False, True)}
     names |= {page.names.food(tally.taxon, tally.written)} | ({"acorn"} if "oak" in names else set())
     words = "|".join(re.escape(english.lowered(name)) for name in sorted(names) if name)
-    return any(re.search(rf"\b(?:{words})s?\b", text, re.IGNORECASE) for text in page.said) if words else False
+    said = [text for text in page.said if not _OF_TREES.search(text)]
+    return any(re.search(rf"\b(?:{words})s?\b", text, re.IGNORECASE) for text in said) if words else False
+
+
+_OF_TREES = re.compile(r"\bcharcoal\b.* came from ")
+"""Trees that were firewood: a hickory that burned is not a nut that somebody might eat."""

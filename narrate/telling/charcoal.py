@@ -40,31 +40,60 @@ def wood_sentences(page: Page) -> list[Sentence]:
             one = page.names.plant(named[0].taxon, named[0].written)
             all_of = "the one identified fragment is" if fragments == 1 else f"all {identified} are"
             return page.say(refs, f"wood charcoal weighed {weight}; {all_of} of {one}")
-        verb = english.agreed(fragments, "is", "are")
+        verb, were = english.agreed(fragments, "is", "are"), english.agreed(fragments, "was", "were")
+        pieces = page.count(fragments, "fragment", "fragments")
+        as_trees = (
+            trees_text.replace("chiefly of ", "chiefly as ", 1) if "chiefly" in trees_text else f"as {trees_text[3:]}"
+        )
         return page.say(
             refs,
-            f"wood charcoal weighed {weight}; the {identified} {verb} of {trees_text}",
-            f"the wood charcoal, {weight}, was of {trees_text} as far as it was identified",
-            f"of the wood charcoal, {weight} in all, {trees_text} were identified",
+            f"wood charcoal weighed {weight}; the {identified} {verb} {trees_text}",
+            f"of the wood charcoal, {weight} in all, {pieces} {were} identified, {as_trees}",
+            f"wood charcoal amounted to {weight}, and the {identified} {verb} {trees_text}",
         )
     if weight:
         return page.say(refs, f"wood charcoal weighed {weight}", f"there were also {weight} of wood charcoal")
-    return page.say(
-        refs, f"identified wood charcoal was of {trees_text}", f"the charcoal identified is of {trees_text}"
-    )
+    return page.say(refs, f"identified wood charcoal was {trees_text}", f"the charcoal identified is {trees_text}")
 
 
 def _trees(page: Page, named: Sequence[Tally]) -> str:
+    """'chiefly of oak (22) and hickory (15), with ash (7)'; 'of pine (7), elm (6), and oak (5)' where none leads."""
     counts: dict[str, int] = {}
+    broad: set[str] = set()
     for tally in named:
         tree = page.names.plant(tally.taxon, tally.written)
         latin = page.names.latin_once(tally.taxon)
+        if not _is_tree(page, tally):
+            broad.add(f"{tree}{latin}")
         counts[f"{tree}{latin}"] = counts.get(f"{tree}{latin}", 0) + tally.counted
-    ordered = sorted(counts.items(), key=lambda pair: (-pair[1], pair[0]))
+    ordered = sorted(counts.items(), key=lambda pair: (pair[0] in broad, -pair[1], pair[0]))
     texts = [_with_count(page, tree, number) for tree, number in ordered[:5]]
     if len(ordered) > 5:
         texts.append(page.count(len(ordered) - 5, "other taxon", "other taxa"))
-    return page.listed(texts)
+    # The woods that make up most of it are told apart from the rest: so a reader sees the fuel before the list.
+    lead = _leading([number for tree, number in ordered if tree not in broad], sum(counts.values()))
+    if not lead or len(texts) <= lead:
+        return f"of {page.listed(texts)}"
+    return f"chiefly of {page.listed(texts[:lead])}, with {page.listed(texts[lead:])}"
+
+
+def _leading(named: Sequence[int], everything: int) -> int:
+    """
+    How many of the woods, one or two, make up half of the fragments and stand out from the next; 0 where none do.
+
+    >>> _leading([10, 9, 2], 29), _leading([10, 2, 2], 20), _leading([7, 6, 5], 40)
+    (2, 1, 0)
+    """
+    if everything < ENOUGH:
+        return 0
+    for n in (1, 2):
+        if sum(named[:n]) * 2 >= everything and (len(named) <= n or named[n] < named[n - 1]):
+            return n
+    return 0
+
+
+ENOUGH = 10
+"""Fragments below which no wood is said to lead (judgement of the makers)."""
 
 
 def _is_tree(page: Page, tally: Tally) -> bool:

@@ -55,7 +55,7 @@ def main_sentences(page: Page) -> list[Sentence]:
     return page.say(
         refs,
         f"{scope} include {everything}",
-        f"{scope} are mixed, no one plant making up half of them: {everything}" if counted >= 20 else "",
+        f"the commonest of {scope} are {everything}" if rest and counted >= 20 else "",
         f"among {scope} are {everything}",
     ) + _rest_sentences(page, groups[SHOWN:], rest)
 
@@ -138,7 +138,7 @@ def _rest_sentences(page: Page, rest: Sequence[Sequence[Tally]], told: str) -> l
     if few:
         were = "were" if re.search(r", | and ", few[2].split(", beside ")[0]) else "was"
         present = f"less common {were} {few[2]}"
-    return page.say(refs, present, f"to these may be added {told}", f"the sorting also gave {told}")
+    return page.say(refs, present, f"to these may be added {told}", f"there were also {told}" if few else "")
 
 
 def modern_sentences(page: Page) -> list[Sentence]:
@@ -219,6 +219,8 @@ def _smaller_numbers(page: Page, groups: Sequence[Sequence[Tally]], least: int) 
     single = all(total(group) == 1 for group in groups)
     smaller = "smaller numbers of" if total(groups[0]) < least else "small numbers of"
     word = ("a single find of" if len(groups) == 1 else "single finds of") if single else smaller
+    if len(groups) == 1 and not single:
+        return [f"{page.count(total(groups[0]), 'find', 'finds')} of {names[0]}", *told]
     return [f"{word} {page.listed(names)}", *told]
 
 

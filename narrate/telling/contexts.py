@@ -12,7 +12,7 @@ from narrate.telling.frames import frame
 from narrate.telling.page import Page
 from narrate.telling.plan import TOO_FEW, Reading, ordered_themes, readings
 from narrate.telling.reasons import reason_texts
-from narrate.telling.sentences import STORED_ONLY, plainly_told, told, unsettled_sentences
+from narrate.telling.sentences import STORED_ONLY, plainly_told, told
 
 DATABLE = "work.date-candidate"
 OF_THE_DIG = (DATABLE, "work.enough-for-proportions")
@@ -178,8 +178,6 @@ def _deposit_block(page: Page, context: Context, held: Sequence[Reading]) -> lis
     sentences += setting.recorded_sentence(page, context, known=said, also=also)
     sentences += deposit
     sentences += plainly_told(page, [r for r in held if r.claim.question == "integrity" and r.rank > 1])
-    integrity = [r for r in held if r.claim.question == "integrity" and r.rank > 1]
-    sentences += unsettled_sentences(page, integrity, by_name=True)
     sentences += setting.recovery_sentences(page)
     sentences += openings.limit_sentences(page, [r for r in held if r.claim.question != "work"])
     return sentences

@@ -36,7 +36,8 @@ def foods_told(page: Page, foods: Sequence[Reading]) -> str:
             phrases += [plant for plant in plants if plant not in phrases]
         else:
             chiefly = "such as" if page.is_plain else "chiefly"
-            phrases.append(f"{_class_of(page, item)} ({chiefly} {page.listed(plants[:2])})")
+            by_name = f"{_class_of(page, item)} ({chiefly} {page.listed(plants[:2])})"
+            phrases.append(_class_of(page, item) if page.has_told(by_name) else by_name)
     return page.listed(phrases)
 
 
@@ -87,11 +88,20 @@ def chief_of_season(page: Page, item: Reading, season: str) -> str:
     return page.listed(list(dict.fromkeys(page.names.food(t.taxon, t.written) for t in ripe))[:2])
 
 
-def chief_fruit(page: Page, item: Reading) -> str:
-    """'grape and persimmon': the two fruits that a reading rests on most."""
+def chief_fruit(page: Page, item: Reading) -> tuple[str, bool]:
+    """
+    'grape and persimmon', and whether the two are most of what the reading rests on.
+
+    Berries that nobody eats ripen as well, and a rule may count them: then the fruits are some of it, not its chief.
+    """
     sure = [t for t in item.behind if t.counted and not t.only_cf and _is_named(page, t) and _has_tag(page, t, "fruit")]
-    ordered = sorted(sure, key=lambda t: -t.counted)
-    return page.listed(list(dict.fromkeys(page.names.food(t.taxon, t.written) for t in ordered))[:2])
+    seeds: dict[str, int] = {}
+    for tally in sure:
+        name = page.names.food(tally.taxon, tally.written)
+        seeds[name] = seeds.get(name, 0) + tally.counted
+    names = sorted(seeds, key=lambda name: -seeds[name])[:2]
+    everything = sum(t.counted for t in item.behind)
+    return page.listed(names), sum(seeds[name] for name in names) * 2 > everything
 
 
 def _ripens(page: Page, tally: Tally, months: frozenset[int]) -> bool:
@@ -113,7 +123,8 @@ def plants_that_ripen(page: Page, item: Reading, season: str, *, tag: str = "") 
     for tally in named:
         name = page.names.food(tally.taxon, tally.written)
         plants[name] = plants.get(name, 0) + tally.counted
-    ordered = sorted(plants, key=lambda name: (-plants[name], name))
+    # Of plants alike in number the first found leads, whatever an audience calls it.
+    ordered = sorted(plants, key=lambda name: -plants[name])
     if len(ordered) < 2:
         return ""
     among = ", among others," if len(ordered) > 3 else ""

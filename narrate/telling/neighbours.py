@@ -114,11 +114,11 @@ def _kernels(page: Page, context: Context) -> list[Sentence]:
     refs = [page.dig.measure_ref(s, "kernels_per_cupule") for s in alike]
     for extreme, word in ((min(numbers_known), "lowest"), (max(numbers_known), "highest")):
         if own.value == extreme and min(numbers_known) < max(numbers_known):
-            figure, of = page.figure(own), page.count(len(alike))
+            figure, of, id = page.figure(own), page.count(len(alike)), english.literal(context.id)
             return page.say(
                 refs,
                 f"the ratio of kernels to cupules in {name}, {figure}, is the {word} of the {of} {kind}",
-                f"among the {of} {kind} {name} has the {word} ratio of kernels to cupules ({figure})",
+                f"of the {of} {kind}, {id} has the {word} ratio of kernels to cupules ({figure})",
             )
     return []
 

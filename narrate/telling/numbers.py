@@ -26,6 +26,16 @@ def count(number: int, *, words_below: int = 10, thousands: str = ",") -> str:
     return f"{number:,}".replace(",", thousands)
 
 
+def of_word(word: str) -> int:
+    """
+    The number that a word stands for; 0 where it is none below ten.
+
+    >>> of_word("four"), of_word("many")
+    (4, 0)
+    """
+    return _WORDS.index(word.lower()) if word.lower() in _WORDS else 0
+
+
 def times(number: int) -> str:
     """
     How often.

@@ -127,7 +127,7 @@ def spread_sentences(page: Page, found: Sequence[Presence]) -> list[Sentence]:
             [*first.refs],
             f"{name_of(page, first.group)} turned up in {of_samples(first)}",
             f"we found {name_of(page, first.group)} in {of_samples(first)}",
-        ) + _others_for_visitors(page, ordered[1:4])
+        ) + _others_for_visitors(page, ordered[1:4], as_often=first.k)
     verb = "was" if first.group.is_singular else "were"
     head = f"{name_of(page, first.group)} {verb} present in {k_of_n(page, first)}"
     rest = [f"{name_of(page, p.group)} in {k_of_n(page, p, short=True)}" for p in ordered[1:]]
@@ -136,14 +136,20 @@ def spread_sentences(page: Page, found: Sequence[Presence]) -> list[Sentence]:
     return page.say(
         refs,
         f"{head}, {page.listed(rest)}",
-        f"most widespread {verb} {name_of(page, first.group)}, in {k_of_n(page, first)}; next came {page.listed(rest)}",
+        f"most widespread {verb} {name_of(page, first.group)}, in {k_of_n(page, first)}; next came {page.listed(rest)}"
+        if ordered[1].k < first.k
+        else "",
     )
 
 
-def _others_for_visitors(page: Page, found: Sequence[Presence]) -> list[Sentence]:
+def _others_for_visitors(page: Page, found: Sequence[Presence], *, as_often: int) -> list[Sentence]:
+    """The groups that follow the commonest; as_often: samples that held that one, as another group's may too."""
     if not found:
         return []
     refs = [ref for p in found for ref in p.refs]
+    if found[0].k == as_often:
+        rest = _others_for_visitors(page, found[1:], as_often=0)
+        return page.say(found[0].refs, f"just as many held {name_of(page, found[0].group)}") + rest
     texts = [f"{name_of(page, p.group)} in {numbers.count(p.k)}" for p in found]
     return page.say(refs, f"next came {page.listed(texts)}", f"after that came {page.listed(texts)}")
 

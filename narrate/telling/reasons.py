@@ -10,6 +10,7 @@ from narrate.telling import english, manner
 from narrate.telling.foods import chief_fruit, chief_of_season, plants_of_two_seasons, plants_that_ripen
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
+from narrate.telling.spread import samples_of_phase
 
 _PLACE = re.compile(r" in (?:a|the) (?:feature|place|pit) (?:made for|of) [a-z]+(?= |,|\)|$)")
 _FIGURES = re.compile(r" ?\([^()]*\d[^()]*\)")
@@ -23,7 +24,7 @@ _RIPE_OVER_ALL = re.compile(
 _FRUIT_CHARRED = re.compile(
     r"^soft fruit that ripens (?:in|between) [a-z]+(?: summer| and [a-z]+)?(?= was charred)", re.IGNORECASE
 )
-_NAMED = re.compile(r", (?:chiefly|such as) [^,()]+,(?= )")
+_NAMED = re.compile(r", (?:chiefly|such as|among it) [^,()]+,(?= )")
 _TWO_SEASONS = re.compile(r"^plants of early summer and of autumn lay together$")
 """Reasons for visitors in which plants may be named; a text of the packs that changes is told as it is."""
 
@@ -56,7 +57,8 @@ def portions(page: Page, group: Sequence[Reading], *, at_most: int) -> list[Port
     bare = [item for item, queue in queues if not queue]
     for item, queue in ((item, queue) for item, queue in queues if queue):
         home = next((part for part in parts if any(text in part[1] for text in queue)), None)
-        if home is None and parts and len(parts[-1][1]) < at_most and _is_short([*parts[-1][1], queue[0]]):
+        is_room = bool(parts) and len(parts[-1][1]) < at_most and _is_short([*parts[-1][1], queue[0]])
+        if home is None and is_room and _belongs_with(item, parts[-1][0][0]):
             home = parts[-1]
         if home is None:
             home = ([], [])
@@ -73,6 +75,15 @@ def portions(page: Page, group: Sequence[Reading], *, at_most: int) -> list[Port
         parts.append((bare, []))
     page.reasons_told.update(without_figures(text) for _, reasons in parts for text in reasons)
     return [(items, _referring_back(page, reasons)) for items, reasons in parts]
+
+
+def _belongs_with(item: Reading, other: Reading) -> bool:
+    """Whether two readings of unlike reasons go into one sentence: foods with foods, seasons with seasons."""
+    return (
+        item.is_food == other.is_food
+        and item.claim.question == other.claim.question
+        and (item.is_food or item.claim.question == "season")
+    )
 
 
 def reasons_for(page: Page, item: Reading, *, most: int) -> list[str]:
@@ -105,12 +116,12 @@ def reason_texts(page: Page, item: Reading) -> list[str]:
 def _with_the_chief(page: Page, item: Reading, text: str) -> str:
     """'plants of early summer, chiefly maygrass, were in 21 of 51 samples': one or two plants by name."""
     match = _RIPE_OVER_ALL.search(text)
-    plants = chief_of_season(page, item, match[1]) if match else ""
+    plants, is_most = (chief_of_season(page, item, match[1]), True) if match else ("", True)
     if match is None and (match := _FRUIT_CHARRED.match(text)):
-        plants = chief_fruit(page, item)
+        plants, is_most = chief_fruit(page, item)
     if match is None or not plants:
         return text
-    such_as = "such as" if page.is_plain else "chiefly"
+    such_as = "such as" if page.is_plain else "chiefly" if is_most else "among it"
     return f"{text[: match.end()]}, {such_as} {plants},{text[match.end() :]}"
 
 
@@ -144,9 +155,32 @@ def page_text(page: Page, argument: Argument) -> str:
     text = argument.says_plain if page.is_plain else argument.says
     text = english.lowered((text or argument.says).strip().rstrip("."))
     text = _OF_THE_WHOLE.sub(r"\1", re.sub(r"\s%", "%", text))
+    text = _of_each_phase(page, text)
     text = _THOUSANDS.sub(manner.thousands(page.audience), english.small_numbers_in_words(text))
     text = page.in_own_words(text)
     return text if page.audience.shows_figures else _FIGURES.sub("", text)
+
+
+def _of_each_phase(page: Page, text: str) -> str:
+    """'pine wood was in 6 of 23 samples of the first phase and in 21 of 27 of the last' for a share that changed."""
+    match = _SHARES.search(text)
+    if match is None:
+        return text
+    in_time = sorted(page.dig.project.phases, key=lambda phase: (phase.start is None, phase.start or 0))
+    sizes = [n for phase in in_time if (n := len(samples_of_phase(page.dig, phase.id)))]
+    a, b, both = (int(match[name].replace(",", "")) for name in ("first", "last", "all"))
+    if len(sizes) != 2 or sum(sizes) != both or a > sizes[0] or b > sizes[1]:
+        return text
+    was = "was" if match["was"] == "is" else "were"
+    told = f"{was} in {a} of {sizes[0]} samples of the first phase and in {b} of {sizes[1]} of the last"
+    return text[: match.start()] + told + text[match.end() :]
+
+
+_SHARES = re.compile(
+    r"(?P<was>is|are) in a (?:larger|smaller) share of the samples of the last phase than of the first "
+    r"\((?P<first>[\w,]+) samples of the first, (?P<last>[\w,]+) of the last, "
+    r"out of (?P<all>[\d,]+) in the two phases together\)"
+)
 
 
 def without_figures(text: str) -> str:

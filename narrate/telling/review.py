@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from narrate.model.ids import Subject
@@ -9,11 +10,11 @@ from narrate.model.narrative import Section, Sentence
 from narrate.model.next_steps import NextStep
 from narrate.model.sampling import Sample
 from narrate.model.stratigraphy import Context
-from narrate.telling import composition, english, neighbours, numbers, openings, setting
+from narrate.telling import composition, english, manner, neighbours, numbers, openings, setting
 from narrate.telling.frames import noun_of
 from narrate.telling.page import Page
 from narrate.telling.phases import headed, richest_sentences
-from narrate.telling.plan import TOO_FEW, Reading, by_grade, readings, rivals_of, shared_limits
+from narrate.telling.plan import Reading, by_grade, readings, rivals_of, shared_limits
 from narrate.telling.sentences import (
     STORED_ONLY,
     doubt_sentences,
@@ -148,7 +149,9 @@ def _unstable(page: Page, held: Sequence[Reading]) -> list[Sentence]:
     shaky = [
         r
         for r in held
-        if r.claim.statement not in (STORED_ONLY, TOO_FEW)
+        if r.claim.statement != STORED_ONLY
+        # What was seen in the ground, a root or a grain of later times, is no less seen when counts are redrawn.
+        and r.claim.question != "integrity"
         and r.claim.stability is not None
         and r.claim.stability < STEADY
     ]
@@ -179,10 +182,12 @@ def _edges(page: Page, held: Sequence[Reading]) -> list[Sentence]:
     by_change: dict[str, list[Reading]] = {}
     for _, reading, says in shown:
         by_change.setdefault(english.literal(says), []).append(reading)
-    texts = [f"{says} would unsettle {noun_of(page, items)}" for says, items in by_change.items()]
-    return page.say(
-        [r.claim.id for _, r, _ in shown], page.listed(texts), f"the counts lie near an edge: {page.listed(texts)}"
-    )
+    texts = []
+    for says, items in by_change.items():
+        comma = "," if ", " in says else ""
+        texts.append(f"{says}{comma} would unsettle {noun_of(page, items)}")
+    edges = ("; and " if "," in "".join(texts) else ", and ").join(texts)
+    return page.say([r.claim.id for _, r, _ in shown], edges, f"the counts lie near an edge: {edges}")
 
 
 def _recovery(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
@@ -244,9 +249,19 @@ def _paying(page: Page, steps: Sequence[NextStep]) -> list[Sentence]:
     for step in steps:
         served = (*step.lifts, *step.turns)
         if served:
-            what = f"{english.literal(step.says)} ({page.count(len(served), 'reading', 'readings')} would gain)"
+            all_of_them = f"behind {page.count(len(served), 'reading', 'readings')}" in step.says
+            gain = "" if all_of_them else f" ({page.count(len(served), 'reading', 'readings')} would gain)"
+            what = f"{english.literal(step.says)}{_as_far_as_it_goes(page, step)}{gain}"
             sentences += page.say(served, what, f"the next step that pays is to {what}")
     return sentences
+
+
+def _as_far_as_it_goes(page: Page, step: NextStep) -> str:
+    """How much charcoal there is to identify more of, lest a few crumbs be taken for twenty fragments."""
+    mass = page.measure("wood_mass")
+    if step.id != "wood.identify" or mass is None or not mass.value:
+        return ""
+    return f", as far as its {page.figure(mass)} g of charcoal allow"
 
 
 def _unsorted(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
@@ -261,7 +276,8 @@ def _unsorted(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
         named = [english.literal(id) for id in ids[:6]]
         if len(ids) > 6:
             named.append(page.count(len(ids) - 6, "other", "others"))
-        what, done = f"the {english.literal(name)} class of {page.listed(named)}", numbers.percent(share)
+        size_class = english.literal(_with_a_dash(page, name))
+        what, done = f"the {size_class} class of {page.listed(named)}", numbers.percent(share)
         sentences += page.say(
             [page.dig.record_ref(Subject(level="sample", id=id)) for id in ids],
             f"sort the rest of {what}, of which {done} was looked through",
@@ -270,10 +286,18 @@ def _unsorted(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
     return sentences
 
 
+def _with_a_dash(page: Page, size: str) -> str:
+    """'0.5–1 mm' for a class that was written down as '0.5-1 mm', where the project writes spans with a dash."""
+    return re.sub(r"(?<=\d)-(?=\d)", manner.dash(page.audience), size)
+
+
 def _lifts(page: Page, held: Sequence[Reading]) -> list[Sentence]:
     is_told = any(step.id == "float.more" for step in page.dig.claims.steps.get(page.subject, ())[:1])
     for _, lifts, claims in shared_limits(page, held)[:1]:
         if lifts and not is_told:
+            if lifts.startswith("the reading of each phase"):
+                held_down = page.count(len(claims), "reading", "readings")
+                return page.say(claims, f"read the phases one by one: pooling them holds {held_down} down")
             whose = f" of {english.literal(page.subject.id)}" if page.subject.level == "context" else ""
             return page.say(claims, f"{english.lowered(lifts)} would let the readings{whose} be put more firmly")
     return []
@@ -284,7 +308,7 @@ def _none_left(page: Page, held: Sequence[Reading], samples: Sequence[Sample]) -
     id = english.literal(page.subject.id)
     sorted_all = all(size.proportion_sorted == 1 for sample in samples for size in sample.size_classes)
     shaky = [r for r in held if r.claim.stability is not None and r.claim.stability < STEADY]
-    shaky = [r for r in shaky if r.claim.statement not in (STORED_ONLY, TOO_FEW)]
+    shaky = [r for r in shaky if r.claim.statement != STORED_ONLY and r.claim.question != "integrity"]
     if shaky:
         least = min(shaky, key=lambda r: (r.claim.stability or 0.0, r.claim.id))
         why = ", for all that was floated is sorted" if sorted_all else ""

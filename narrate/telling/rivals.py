@@ -62,12 +62,21 @@ def told_rival_sentences(page: Page, items: Sequence[Reading], *, are_last: bool
             if other is not None and pair not in page.rivals and competes(item, other):
                 page.rivals.add(pair)
                 one, against = noun_of(page, [item]), noun_of(page, [other])
+                if may_both_be(item, other):
+                    return page.say(
+                        [item.claim.id, rival.claim],
+                        f"the same remains were read above as {against}, and the two need not exclude each other",
+                        f"{one} and {against} draw on the same remains, and both may be true of them"
+                        if " and " not in f"{one}{against}"
+                        else "",
+                        f"{one} rests on the same remains as {against}, and neither rules out the other",
+                    )
                 return page.say(
                     [item.claim.id, rival.claim],
                     f"the same remains would follow from {against}" if are_last else "",
                     f"{against} would leave the same remains" if are_last else "",
                     f"{one} has a rival in {against}, which explains the same remains" if not are_last else "",
-                    f"what is read here as {one} may also come from {against}" if not are_last else "",
+                    f"what is read here as {one} may as well be {against}" if not are_last else "",
                 )
     return []
 
@@ -87,7 +96,9 @@ def rivals_within(page: Page, group: Sequence[Reading]) -> list[Sentence]:
 def _side_by_side(page: Page, lead: Reading, rival: Reading) -> list[Sentence]:
     refs = [lead.claim.id, rival.claim.id]
     page.rivals.add(frozenset(refs))
-    is_weaker = any(r.statement == rival.claim.statement and r.balance == "this" for r in lead.claim.rivals)
+    is_weaker = rival.rank < lead.rank and any(
+        r.statement == rival.claim.statement and r.balance == "this" for r in lead.claim.rivals
+    )
     if page.is_plain:
         clause = clause_of(page, [rival])
         if is_weaker:
@@ -96,6 +107,12 @@ def _side_by_side(page: Page, lead: Reading, rival: Reading) -> list[Sentence]:
                 f"it could also be that {clause}, though less speaks for that",
                 f"or perhaps {clause}, but that is the weaker reading",
                 f"less likely, but not ruled out, is that {clause}",
+            )
+        if may_both_be(lead, rival):
+            return page.say(
+                refs,
+                f"it could also be that {clause}; both may be true",
+                f"perhaps {clause} as well: the two can go together",
             )
         return page.say(
             refs,
@@ -113,12 +130,30 @@ def _side_by_side(page: Page, lead: Reading, rival: Reading) -> list[Sentence]:
             f"of the two rival readings, {pair}, less speaks for the second",
             f"less speaks for {other} than for {one}",
         )
+    if may_both_be(lead, rival):
+        return sentences + page.say(
+            refs,
+            "what was left of the one may have served the other, so that the two need not exclude each other",
+            "both may be true of the same remains, one after the other, and the counts do not part them",
+            f"neither rules out the other: the same remains may have served {one} after {other}"
+            if lead.claim.question == "fuel"
+            else f"neither rules out the other: the same remains may have served {other} after {one}",
+        )
     return sentences + page.say(
         refs,
-        f"the counts do not decide between {pair}",
-        f"{pair} are rival readings, and the counts do not choose",
-        f"between {pair} these counts do not choose",
+        "the counts do not decide between these two",
+        f"{pair} are rival readings, and either would leave these remains",
+        "either of the two would leave such remains",
     )
+
+
+def may_both_be(one: Reading, other: Reading) -> bool:
+    """
+    Whether two rival readings may be true of the same remains, one after the other.
+
+    What was left of a meal or of shelling may have been burned as fuel; a smudge fire burns its cobs as well.
+    """
+    return (one.claim.question == "fuel") or (other.claim.question == "fuel")
 
 
 def _is_doubt(page: Page, lead: Reading, claim: Claim) -> bool:

@@ -159,12 +159,19 @@ def bears(page: Page, caution: str) -> bool:
     taxa = page.dig.packs.taxa
     held = {taxa[t.taxon].name for t in page.found.tallies if t.taxon is not None and t.taxon in taxa}
     named = {taxon.name for taxon in taxa.values() if "fruit" in taxon.tags and _is_said_of(taxon.name, caution)}
+    few = _HOLDS_UP_TO.search(caution)
+    if few is not None:
+        # 'One grape holds up to four seeds' matters where so few were found that they may be of one grape.
+        of = [t.counted for t in page.found.tallies if t.taxon in taxa and taxa[t.taxon].name == few[1].lower()]
+        return 0 < sum(of) <= numbers.of_word(few[2])
     return not named or bool(named & held)
 
 
 def _is_said_of(plant: str, caution: str) -> bool:
     return bool(plant) and re.search(rf"\b{re.escape(plant)}s?\b", caution, re.IGNORECASE) is not None
 
+
+_HOLDS_UP_TO = re.compile(r"\bone ([a-z ]+) holds up to (\w+) seeds", re.IGNORECASE)
 
 _WET = re.compile(r"\b(?:wet|waterlogged|mud|standing water)\b", re.IGNORECASE)
 

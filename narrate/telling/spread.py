@@ -148,7 +148,7 @@ def placed_readings(page: Page, contexts: Iterable[str], questions: Sequence[str
         known = packs.statements[statement]  # type: ignore[index]
         ordered = tuple(sorted(at, key=lambda pair: (-pair[1].rank, -pair[1].claim.support)))
         if len(ordered) > 1:
-            noun = known.plain_noun if page.is_plain else known.noun
+            noun = page.in_own_words(known.plain_noun if page.is_plain else known.noun)
             placed.append(Placed(statement=statement, noun=noun, at=ordered))
     return sorted(placed, key=lambda p: (-len(p.at), p.statement))
 

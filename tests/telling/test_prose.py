@@ -193,8 +193,8 @@ def test_the_use_of_a_plant_as_food_is_said_in_short_after_the_first(told: dict[
 def test_changes_name_the_samples_of_each_phase(told: dict[str, dict[Subject, Narrative]]):
     """A change is told as so many samples of the first phase and so many of the last, never as samples of both."""
     texts = [sentence.text for narrative in told["report"].values() for sentence in narrative.sentences()]
-    assert any("samples of the first, " in text for text in texts)
-    assert not [text for text in texts if "in both phases)" in text]
+    assert any("in 6 of 23 samples of the first phase and in 21 of 27 of the last" in text for text in texts)
+    assert not [text for text in texts if "in both phases)" in text or "in the two phases together)" in text]
 
 
 def test_small_seeds_that_are_native_crops_are_no_food_of_their_own(told: dict[str, dict[Subject, Narrative]]):
