@@ -57,6 +57,9 @@ _LIFTED_BY: Mapping[str, tuple[str, ...]] = MappingProxyType(
 )
 """Circumstance of a limit -> the work that lifts it; 'few items' only if enough items are to be expected."""
 
+_ONLY_TO_HOLD = ("wood.identify", "float.more")
+"""Work that is too slow to be done only to rule a reading out."""
+
 _COUNTED: Mapping[str, Selector] = MappingProxyType(
     {"few items": Selector(not_role=("wood",)), "few items, wood counted": Selector()}
 )
@@ -150,7 +153,7 @@ def _step(work: Supposed, after: Outcomes, unit: int, here: _Level) -> NextStep:
             continue
         if claim.verdict == "holds" and _rises(claim, work.step, items, here.packs.limits):
             lifts.append(claim)
-        if claim.verdict == "cannot tell" and VERDICTS[int(after[claim.statement][unit])] != "cannot tell":
+        if claim.verdict == "cannot tell" and VERDICTS[int(after[claim.statement][unit])] in _worth(work.step):
             turns.append(claim)
     return NextStep(
         id=work.step,
@@ -161,6 +164,11 @@ def _step(work: Supposed, after: Outcomes, unit: int, here: _Level) -> NextStep:
         turns=tuple(c.id for c in turns),
         questions=_questions((*lifts, *turns), here.packs),
     )
+
+
+def _worth(step: str) -> tuple[str, ...]:
+    """Verdicts for whose sake the work is done on a claim that cannot be told yet."""
+    return ("holds",) if step in _ONLY_TO_HOLD else ("holds", "fails")
 
 
 def _questions(claims: Sequence[Claim], packs: Packs) -> tuple[str, ...]:

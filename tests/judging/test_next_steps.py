@@ -19,7 +19,7 @@ from narrate.model.project import Project
 from narrate.model.rules import Criterion, Limit, Selector
 from narrate.model.sampling import HeavyFraction, SizeClass
 from tests.judging.rules import CUPULE, a_rule, a_statement, bound, fact, packs_with
-from tests.measures.digs import a_dig, a_row
+from tests.measures.digs import Found, a_dig, a_row
 from tests.small_packs import small_packs
 
 S1 = Subject(level="sample", id="S1")
@@ -134,6 +134,17 @@ def test_work_is_proposed_where_its_want_leaves_something_open(
 ) -> None:
     """What is not recorded, uncertain or barely begun, and stands between the remains and a verdict."""
     assert steps(judged(dig, criteria), S1) == [step]
+
+
+@pytest.mark.parametrize(("at_least", "told"), [(0.25, True), (0.75, False)])
+def test_wood_is_not_named_only_to_rule_a_reading_out(at_least: float, told: bool) -> None:
+    """Four of eight pieces are hickory: naming twelve more pays to show a quarter of it, not to deny three quarters."""
+    hickory, wood = Selector(taxon=("Carya",), part=("wood",)), Selector(part=("wood",))  # type: ignore[arg-type]
+    named: list[Found] = [("Carya", "wood", 4), ("Zea mays", "wood", 4)]
+    project = a_dig([named], rows=[a_row("S1", "Carya", "wood", None, mass_g=2.0)])
+    criteria = bound("share", hickory, wood, at_least=at_least)
+
+    assert ("wood.identify" in [id for id, _ in steps(judged(project, criteria), S1)]) is told
 
 
 def test_a_second_sample_is_proposed_for_a_context_of_one() -> None:
