@@ -86,6 +86,8 @@ def heading(text: str) -> str:
     flat = flat_heading(text)
     if not flat or len(flat) > 60:
         return ""
+    if re.fullmatch(r"vols?(?:umes?)? (?:processed|floated|taken|collected|sampled)(?: (?:in )?(?:l|lt|lit(?:re|er)s?))?", flat):
+        return "volume"  # of soil, before 'sorted' takes it for a share
     if flat in _DARWIN_CORE:
         return _DARWIN_CORE[flat]
     for role, pattern in _COMPILED:
@@ -97,6 +99,8 @@ def heading(text: str) -> str:
     abroad = heading_abroad(flat)
     if abroad:
         return abroad
+    if re.search(r"\b(?:vols?|volumes?)\b", flat) and re.search(r"\b(?:charcoal|wood|bones?|shells?|stones?)\b", flat):
+        return "note"  # a volume of finds, and none of soil
     if re.search(r"\b(?:vol|vols|volume|volumes|volumen)\b", flat) and unit(text) in ("l", "ml"):
         return "volume"
     if re.search(r"[(\[](?:l|L|lit(?:re|er)s?|ltrs?)[)\]]\s*$", text.strip()):

@@ -34,6 +34,7 @@ from tests.reading.intake.by_eye import (
     lot_sixteen,
     lot_ten,
     lot_thirteen,
+    lot_thirty,
     lot_three,
     lot_twelve,
     lot_twenty,
@@ -57,7 +58,8 @@ LOTS = (
     lot_twenty, lot_twentyone, lot_twentytwo,
     lot_twentythree, lot_twentyfour,
     lot_twentyfive, lot_twentysix, lot_twentyseven,
-    lot_twentyeight, lot_twentynine, published_shapes,
+    lot_twentyeight, lot_twentynine, lot_thirty,
+    published_shapes,
 )  # fmt: skip
 SHEETS = {sheet.name: sheet for lot in LOTS for sheet in lot.SHEETS}
 
