@@ -88,9 +88,9 @@ def chief_of_season(page: Page, item: Reading, season: str) -> str:
     return page.listed(list(dict.fromkeys(page.names.food(t.taxon, t.written) for t in ripe))[:2])
 
 
-def chief_fruit(page: Page, item: Reading) -> tuple[str, bool]:
+def chief_fruit(page: Page, item: Reading, *, of: int) -> tuple[str, bool]:
     """
-    'grape and persimmon', and whether the two are most of what the reading rests on.
+    'grape and persimmon', and whether the two are most of so many seeds.
 
     Berries that nobody eats ripen as well, and a rule may count them: then the fruits are some of it, not its chief.
     """
@@ -100,8 +100,7 @@ def chief_fruit(page: Page, item: Reading) -> tuple[str, bool]:
         name = page.names.food(tally.taxon, tally.written)
         seeds[name] = seeds.get(name, 0) + tally.counted
     names = sorted(seeds, key=lambda name: -seeds[name])[:2]
-    everything = sum(t.counted for t in item.behind)
-    return page.listed(names), sum(seeds[name] for name in names) * 2 > everything
+    return page.listed(names), sum(seeds[name] for name in names) * 2 > of
 
 
 def _ripens(page: Page, tally: Tally, months: frozenset[int]) -> bool:

@@ -24,6 +24,7 @@ _RIPE_OVER_ALL = re.compile(
 _FRUIT_CHARRED = re.compile(
     r"^soft fruit that ripens (?:in|between) [a-z]+(?: summer| and [a-z]+)?(?= was charred)", re.IGNORECASE
 )
+_SEEDS = re.compile(r"\((\d[\d, \u202f]*) seeds\)")
 _NAMED = re.compile(r", (?:chiefly|such as|among it) [^,()]+,(?= )")
 _TWO_SEASONS = re.compile(r"^plants of early summer and of autumn lay together$")
 """Reasons for visitors in which plants may be named; a text of the packs that changes is told as it is."""
@@ -118,7 +119,8 @@ def _with_the_chief(page: Page, item: Reading, text: str) -> str:
     match = _RIPE_OVER_ALL.search(text)
     plants, is_most = (chief_of_season(page, item, match[1]), True) if match else ("", True)
     if match is None and (match := _FRUIT_CHARRED.match(text)):
-        plants, is_most = chief_fruit(page, item)
+        number = _SEEDS.search(text)
+        plants, is_most = chief_fruit(page, item, of=int(re.sub(r"\D", "", number[1])) if number else 0)
     if match is None or not plants:
         return text
     such_as = "such as" if page.is_plain else "chiefly" if is_most else "among it"

@@ -295,3 +295,66 @@ def test_the_style_of_the_project_stands_in_all_words(judged_example: Judged, au
     assert re.search(r"\bCE\b", whole_text) and re.search(r"\d\u202f\d{3}", whole_text)
     assert "liter" in whole_text
     assert re.findall(r"\d,\d{3}\b|\d–\d|\blitres?\b|\bAD\b", whole_text) == []
+
+
+def of_context(told: dict[str, dict[Subject, Narrative]], audience: str, id: str) -> str:
+    return " ".join(s.text for s in told[audience][Subject(level="context", id=id)].sentences())
+
+
+@pytest.mark.parametrize("audience", ["report", "review"])
+def test_seasons_of_gathering_are_said_in_short(told: dict[str, dict[Subject, Narrative]], audience: str):
+    """Specialists read 'gathering in autumn', never 'the gathering of plants that ripen in autumn'."""
+    texts = [sentence.text for narrative in told[audience].values() for sentence in narrative.sentences()]
+    assert any("gathering in autumn" in text for text in texts)
+    assert not [text for text in texts if "gathering of plants" in text]
+
+
+@pytest.mark.parametrize("audience", AUDIENCES)
+def test_what_was_seen_in_the_ground_is_not_doubted_by_redraws(
+    told: dict[str, dict[Subject, Narrative]], audience: str
+):
+    """Uncharred seeds and a grain of later times were seen: no redrawing of counts makes them less so."""
+    texts = [sentence.text for narrative in told[audience].values() for sentence in narrative.sentences()]
+    assert not [t for t in texts if "recent origin of the uncharred seeds in" in t or "fresh seeds that got in" in t]
+    assert not [t for t in texts if "intrusion of later plant remains in" in t or "of plants from a later time" in t]
+
+
+def test_cobs_as_fuel_do_not_weaken_a_smoke_fire(told: dict[str, dict[Subject, Narrative]]):
+    """Where two readings of one grade can both be true of the same remains, neither is called the weaker."""
+    assert "weaker" not in of_context(told, "public", "C13")
+    assert "less speaks for" not in of_context(told, "report", "C13").lower()
+
+
+def test_groups_as_widespread_as_each_other_are_told_so(told: dict[str, dict[Subject, Narrative]]):
+    """Nuts in as many samples as the native crops do not come after them."""
+    early = {
+        a: " ".join(s.text for s in told[a][Subject(level="phase", id="early")].sentences())
+        for a in ("public", "report")
+    }
+    assert "Just as many held nuts." in early["public"]
+    assert "next came nuts" not in early["report"]
+
+
+def test_fruits_are_called_chief_only_where_they_are_most(told: dict[str, dict[Subject, Narrative]]):
+    """Of 16 seeds of C14, six are grape and two persimmon: some of them, and not the chief."""
+    assert "among it grape and persimmon, was charred (16 seeds)" in of_context(told, "report", "C14")
+    assert "chiefly persimmon and grape, was charred (18 seeds)" in of_context(told, "report", "C06")
+
+
+def test_firewood_is_no_food_to_be_warned_of(told: dict[str, dict[Subject, Narrative]]):
+    """A page that names hickory and oak as charcoal alone warns of the plants it names as food."""
+    text = of_context(told, "public", "C05")
+    assert "oak" in text and "hickory" in text
+    assert "hickory nuts" not in text and "goosefoot or knotweed" in text
+
+
+def test_unlike_readings_do_not_share_a_sentence(told: dict[str, dict[Subject, Narrative]]):
+    """Tobacco and fruit have each their own reason, and so each their own sentence."""
+    texts = [sentence.text for narrative in told["report"].values() for sentence in narrative.sentences()]
+    assert not [t for t in texts if "tobacco in seed" in t and "fruit" in t]
+
+
+def test_a_berry_of_four_seeds_is_spoken_of_where_so_few_were_found(told: dict[str, dict[Subject, Narrative]]):
+    """C22 held four seeds of grape, C14 six: only the four may be of one berry."""
+    assert "one grape holds" in of_context(told, "report", "C22")
+    assert "one grape holds" not in of_context(told, "report", "C14")
