@@ -35,6 +35,7 @@ from tests.reading.intake.by_eye import (
     lot_ten,
     lot_thirteen,
     lot_thirty,
+    lot_thirtyone,
     lot_three,
     lot_twelve,
     lot_twenty,
@@ -59,7 +60,7 @@ LOTS = (
     lot_twentythree, lot_twentyfour,
     lot_twentyfive, lot_twentysix, lot_twentyseven,
     lot_twentyeight, lot_twentynine, lot_thirty,
-    published_shapes,
+    lot_thirtyone, published_shapes,
 )  # fmt: skip
 SHEETS = {sheet.name: sheet for lot in LOTS for sheet in lot.SHEETS}
 
