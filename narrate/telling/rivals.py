@@ -130,6 +130,8 @@ def _side_by_side(page: Page, lead: Reading, rival: Reading) -> list[Sentence]:
             f"of the two rival readings, {pair}, less speaks for the second",
             f"less speaks for {other} than for {one}",
         )
+    if lead.claim.question == rival.claim.question == "fuel":
+        return sentences + page.say(refs, "one fire may have been both, and the counts do not part the two")
     if may_both_be(lead, rival):
         return sentences + page.say(
             refs,
