@@ -15,8 +15,9 @@ from narrate.reading.intake.evidence import Look, plain_label
 from narrate.reading.intake.heads_split import split_heads
 from narrate.reading.intake.keys_of_file import Disagreement, keys_of_file, without_keys
 from narrate.reading.intake.left_over import left_over
-from narrate.reading.intake.long_guess import Long, guess_long, guess_records
+from narrate.reading.intake.long_guess import Long, guess_long
 from narrate.reading.intake.pairs_guess import guess_pairs
+from narrate.reading.intake.records_guess import guess_records
 from narrate.reading.intake.same_ids_apart import apart_by_titles
 from narrate.reading.intake.sections_guess import guess_sections
 from narrate.reading.intake.tables_apart import told_apart

@@ -1,4 +1,4 @@
-"""Tables with one row for each find, or one row for each sample and no finds: worked out from their heads."""
+"""Tables with one row for each find: worked out from their heads."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass, field
 
 from narrate.model.grids import Area
-from narrate.model.layouts import DERIVED_ROLES, SAMPLE_ROLES, Role
+from narrate.model.layouts import SAMPLE_ROLES, Role
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
 from narrate.reading.intake.header_words import heading, quantity, sample_rank, unit
 from narrate.reading.intake.heads_by_content import SIZES, condition_role, content_role
@@ -27,7 +27,7 @@ class Long:
 
 
 _TAXON = ("taxon", "genus", "common name", "epithet")
-_OF_SAMPLE = ("sample", "context", "feature", "site")
+OF_SAMPLE = ("sample", "context", "feature", "site")
 
 
 def guess_long(look: Look, area: Area) -> Long | None:
@@ -53,7 +53,7 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
         taxon = _column_of_names(look, area, row, heads)
         if taxon is not None:
             heads = {**heads, taxon: "taxon"}
-    below = _rows_below(look, area, row)
+    below = rows_below(look, area, row)
     sample = _column_of_samples(look, row, heads, below)
     if taxon is None or len(below) < 1:
         return None
@@ -145,7 +145,7 @@ def _holds_parts(look: Look, area: Area, row: int, column: int) -> bool:
 
 def _column_of_samples(look: Look, row: int, heads: dict[int, str], below: list[int]) -> int | None:
     """The column that tells samples apart: one headed so before bags and lots, else contexts, features, sites, phases."""
-    for wanted in (*_OF_SAMPLE, "phase"):
+    for wanted in (*OF_SAMPLE, "phase"):
         columns = [c for c, role in heads.items() if role == wanted]
         if wanted == "sample":
             given = [c for c in columns if any(look.text(r, c) for r in below)]
@@ -171,7 +171,7 @@ def _numbered(look: Look, row: int, heads: dict[int, str], below: list[int], kno
 
 def _column_of_names(look: Look, area: Area, row: int, heads: dict[int, str]) -> int | None:
     """The column whose cells read as names of plants, where no heading says which it is ('Species_ID', 'Type')."""
-    below = _rows_below(look, area, row)
+    below = rows_below(look, area, row)
     shares = {}
     for column, role in heads.items():
         if role in ("", "code", "description", "part"):
@@ -231,13 +231,13 @@ def _role_of(
     if column == taxon:
         name = "genus" if role == "genus" and ("epithet" in heads.values() or "taxon" in heads.values()) else "taxon"
         has_other = any(heads[c] == "common name" for c in heads if c != column)
-        return Role(name=name, filled=not has_other and _is_filled(look, below, column))
+        return Role(name=name, filled=not has_other and is_filled(look, below, column))
     said_below = [look.text(r, column) for r in below if look.text(r, column)]
     words = {quantity(text) for text in said_below}
     if column not in known and "mass" in words and all(words):
         return Role(name="quantity")  # 'n' or 'g' in each row
     if column == sample:
-        return Role(name="sample", filled=_is_filled(look, below, column))
+        return Role(name="sample", filled=is_filled(look, below, column))
     if column in known:
         small = quantity(text)
         if role == "mass" or small == "mass":
@@ -286,7 +286,7 @@ def _role_of(
     if role == "fraction" and said_below and all(SIZES.fullmatch(text) for text in said_below):
         return Role(name="size class")
     if role:
-        return Role(name=role, filled=role in _OF_SAMPLE and _is_filled(look, below, column))
+        return Role(name=role, filled=role in OF_SAMPLE and is_filled(look, below, column))
     texts = [look.text(r, column) for r in below if look.text(r, column)]
     by_content = content_role(texts, look)
     if by_content in ("part", "condition", "completeness", "size class", "fraction", "kind"):
@@ -294,7 +294,7 @@ def _role_of(
     return Role(name="ignored", qualifiers=("its heading says nothing known",))
 
 
-def _is_filled(look: Look, below: list[int], column: int) -> bool:
+def is_filled(look: Look, below: list[int], column: int) -> bool:
     given = [(r, column) in look.cells for r in below]
     return bool(given) and given[0] and given.count(False) >= 0.2 * len(given)
 
@@ -316,7 +316,7 @@ def _row_role(look: Look, row: int, taxon: int, sample: int, known: list[int]) -
     return Role(name="finds")
 
 
-def _rows_below(look: Look, area: Area, row: int) -> list[int]:
+def rows_below(look: Look, area: Area, row: int) -> list[int]:
     """Rows under a head, up to the last that holds anything or to a head of another table."""
     own = look.texts(row, area.left, area.right)
     last = row
@@ -391,58 +391,3 @@ def _without_head(look: Look, area: Area) -> Long | None:
         area=area, explained=len(rows), score=len(rows) * 1.5,
         doubts=["the sheet has no head; the columns were told apart by what stands in them"],
     )  # fmt: skip
-
-
-def guess_records(look: Look, area: Area) -> Long | None:
-    """A table of samples or contexts without any finds: a head with at least two words for samples."""
-    for row in range(area.top, min(area.top + 30, area.bottom) + 1):
-        heads = {c: heading(look.text(row, c)) for c in range(area.left, area.right + 1) if look.text(row, c)}
-        if any(role in ("taxon", "count", "genus") for role in heads.values()):
-            continue
-        said = [role for role in heads.values() if role in SAMPLE_ROLES]
-        if len(said) < 2 or not any(role in ("sample", "context") for role in said):
-            continue
-        below = [r for r in _rows_below(look, area, row) if any((r, c) in look.cells for c in heads)]
-        if not below:
-            continue
-        columns: dict[int, Role] = {}
-        has_sample = "sample" in said
-        for column, role in heads.items():
-            name = {"note": "sample note", "size class": "ignored", "mass": "ignored"}.get(role, role)
-            if name in SAMPLE_ROLES and not (name == "sample" and any(r.name == "sample" for r in columns.values())):
-                qualifiers: tuple[str, ...] = ()
-                if name in ("volume", "flot volume", "flot mass"):
-                    usual = {"volume": "l", "flot volume": "ml", "flot mass": "g"}[name]
-                    found = unit(look.text(row, column))
-                    qualifiers = (found if found not in ("", "%", "mm") else usual,)
-                columns[column] = Role(
-                    name=name, qualifiers=qualifiers, filled=name in _OF_SAMPLE and _is_filled(look, below, column)
-                )
-            elif name in DERIVED_ROLES:
-                columns[column] = Role(name=name)
-            else:
-                columns[column] = Role(name="ignored", qualifiers=("no field of a record holds it",))
-        if not has_sample:
-            at = next(c for c, role in columns.items() if role.name == "context")
-            columns[at] = Role(name="context")
-        rows = {row: Role(name="header"), **{r: Role(name="finds") for r in below}}
-        rows.update(
-            {
-                r: Role(name="title")
-                for r in range(area.top, row)
-                if any((r, c) in look.cells for c in range(area.left, area.right + 1))
-            }
-        )
-        for r in below:
-            if (
-                re.match(r"note|key|\*", look.text(r, min(heads)), re.IGNORECASE)
-                or heading(look.text(r, min(heads))) == "total"
-            ):
-                rows[r] = Role(name="notes")
-        if not any(role.name == "finds" for role in rows.values()):
-            continue
-        return Long(
-            shape="records", rows=dict(sorted(rows.items())), columns=dict(sorted(columns.items())),
-            area=Area(top=area.top, left=area.left, bottom=below[-1], right=area.right), explained=0, score=0.0,
-        )  # fmt: skip
-    return None

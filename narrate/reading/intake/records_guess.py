@@ -1,0 +1,66 @@
+"""Tables with one row for each sample or context and no finds: worked out from their heads."""
+
+from __future__ import annotations
+
+import re
+
+from narrate.model.grids import Area
+from narrate.model.layouts import DERIVED_ROLES, SAMPLE_ROLES, Role
+from narrate.reading.intake.evidence import Look
+from narrate.reading.intake.header_words import heading, unit
+from narrate.reading.intake.long_guess import OF_SAMPLE, Long, is_filled, rows_below
+
+
+def guess_records(look: Look, area: Area) -> Long | None:
+    """A table of samples or contexts without any finds: a head with at least two words for samples."""
+    for row in range(area.top, min(area.top + 30, area.bottom) + 1):
+        heads = {c: heading(look.text(row, c)) for c in range(area.left, area.right + 1) if look.text(row, c)}
+        if any(role in ("taxon", "count", "genus") for role in heads.values()):
+            continue
+        said = [role for role in heads.values() if role in SAMPLE_ROLES]
+        if len(said) < 2 or not any(role in ("sample", "context") for role in said):
+            continue
+        below = [r for r in rows_below(look, area, row) if any((r, c) in look.cells for c in heads)]
+        if not below:
+            continue
+        columns: dict[int, Role] = {}
+        has_sample = "sample" in said
+        for column, role in heads.items():
+            name = {"note": "sample note", "size class": "ignored", "mass": "ignored"}.get(role, role)
+            if name in SAMPLE_ROLES and not (name == "sample" and any(r.name == "sample" for r in columns.values())):
+                qualifiers: tuple[str, ...] = ()
+                if name in ("volume", "flot volume", "flot mass"):
+                    usual = {"volume": "l", "flot volume": "ml", "flot mass": "g"}[name]
+                    found = unit(look.text(row, column))
+                    qualifiers = (found if found not in ("", "%", "mm") else usual,)
+                columns[column] = Role(
+                    name=name, qualifiers=qualifiers, filled=name in OF_SAMPLE and is_filled(look, below, column)
+                )
+            elif name in DERIVED_ROLES:
+                columns[column] = Role(name=name)
+            else:
+                columns[column] = Role(name="ignored", qualifiers=("no field of a record holds it",))
+        if not has_sample:
+            at = next(c for c, role in columns.items() if role.name == "context")
+            columns[at] = Role(name="context")
+        rows = {row: Role(name="header"), **{r: Role(name="finds") for r in below}}
+        rows.update(
+            {
+                r: Role(name="title")
+                for r in range(area.top, row)
+                if any((r, c) in look.cells for c in range(area.left, area.right + 1))
+            }
+        )
+        for r in below:
+            if (
+                re.match(r"note|key|\*", look.text(r, min(heads)), re.IGNORECASE)
+                or heading(look.text(r, min(heads))) == "total"
+            ):
+                rows[r] = Role(name="notes")
+        if not any(role.name == "finds" for role in rows.values()):
+            continue
+        return Long(
+            shape="records", rows=dict(sorted(rows.items())), columns=dict(sorted(columns.items())),
+            area=Area(top=area.top, left=area.left, bottom=below[-1], right=area.right), explained=0, score=0.0,
+        )  # fmt: skip
+    return None
