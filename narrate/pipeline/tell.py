@@ -16,7 +16,7 @@ from narrate.pipeline.held import Unwritable, held, not_written, saved_meanwhile
 from narrate.pipeline.judged import Judged, Progress, disclosed_part, judged_folder, silent
 from narrate.pipeline.side_by_side import side_by_side
 from narrate.pipeline.told import Told
-from narrate.pipeline.unchanged import forget, marks_of, options_of, remember
+from narrate.pipeline.unchanged import forget, marks_of, options_of, program_of, remember
 from narrate.problems import Problem, has_errors
 from narrate.web.refusal import Refused
 
@@ -37,6 +37,7 @@ def tell(
 
     approved_only:  'public' builds the site for visitors from approved sentences alone, as project.yaml may also say.
     """
+    program = program_of(version, options_of(strict, approved_only))
     read = marks_of(folder) if folder.is_dir() else None
     found = judged_folder(folder, strict=strict, progress=progress)
     whole = found.whole
@@ -68,7 +69,7 @@ def tell(
                 samples=len(whole.project.samples),
                 claims=sum(claim.verdict == "holds" for claim in whole.claims),
             )
-            remember(folder, read, done, options_of(strict, approved_only), version)
+            remember(folder, read, program, done)
     except Unwritable as refusal:
         return Told(problems=(*found.problems, refusal.problem), is_written=False, is_busy=refusal.is_busy)
     except OSError as fault:

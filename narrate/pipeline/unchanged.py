@@ -53,18 +53,24 @@ def marks_of(folder: Path) -> Marks | None:
         return None
 
 
-def remember(folder: Path, read: Marks | None, told: Told, options: Collection[str], version: str) -> None:
+def program_of(version: str, options: Collection[str]) -> list[object]:
+    """The program and what was asked of it, as they stand when a run begins: a pack may be edited while it works."""
+    return _program(version, options)
+
+
+def remember(folder: Path, read: Marks | None, program: list[object], told: Told) -> None:
     """
     Leaves the list, once everything else is written.
 
     read:  marks taken before anything was read. Where a file is not as it was then, because it was edited meanwhile or
            because drafts were written, the next run has to look at it, and no list is left.
+    program:  `program_of` from before anything was read.
     """
     if read is None or read != marks_of(folder):
         return
     stamps = _stamps(folder, sorted(read))
     said = {
-        "made by": _program(version, options),
+        "made by": program,
         "read": {name: [*stamps[name], read[name]] for name in read},
         "written": _stamps(folder, list(_made(folder))),
         "told": asdict(told),

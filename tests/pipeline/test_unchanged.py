@@ -14,7 +14,7 @@ import pytest
 from narrate.pipeline.begin import begin
 from narrate.pipeline.tell import tell
 from narrate.pipeline.told import Told
-from narrate.pipeline.unchanged import LIST, as_told_before, marks_of, remember
+from narrate.pipeline.unchanged import LIST, as_told_before, marks_of, program_of, remember
 
 
 @pytest.fixture(scope="module")
@@ -33,7 +33,7 @@ def dig(told_twice: tuple[Path, tuple[bool, bool], Told], tmp_path: Path) -> Pat
     """A copy of it, with a list of its own."""
     folder = tmp_path / "dig"
     shutil.copytree(told_twice[0], folder)
-    remember(folder, marks_of(folder), told_twice[2], (), "test")
+    remember(folder, marks_of(folder), program_of("test", ()), told_twice[2])
     assert as_told_before(folder, (), "test") is not None
     return folder
 
