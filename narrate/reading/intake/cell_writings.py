@@ -9,7 +9,7 @@ from narrate.model.counts import Count
 from narrate.reading.count_cells import read_count
 from narrate.reading.intake.cell_marks import NUMBER, Found, Meanings, Quirk, Reading, number_of
 from narrate.reading.intake.cell_masses import UNIT_GRAMS, grams
-from narrate.reading.intake.remarks import remark
+from narrate.reading.intake.remarks import conditions_in, remark
 
 
 def read_writing(written: str, by: Meanings) -> Reading | None:
@@ -129,6 +129,18 @@ def _bracketed(match: re.Match[str], written: str, by: Meanings) -> Reading | No
         help=_BRACKETS_HELP,
     )
     return _one(found, *(quirks if is_known else (quirk,)))
+
+
+def _of_which(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
+    """'12 (of which 2 uncharred)': ten as the table says, and two in the state that is written."""
+    states = conditions_in(match[3])
+    total, some = number_of(match[1].rstrip(" ,.'"), by.decimal), int(match[2])
+    if len(states) != 1 or total is None or not 0 < some <= total:
+        return None
+    note = f"written {written}"
+    rest = _counted(written, f"{total - some:g}", by, note=note) if some < total else None
+    other = _counted(written, str(some), by, note=note, condition=states[0])
+    return Reading(found=tuple(one for one in (rest, other) if one is not None))
 
 
 def _only_bracketed(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
@@ -292,6 +304,12 @@ _WRITINGS = (
     (rf"({NUMBER})\s*[(\[]?\s*(?:est(?:\.|imated?)?|approx(?:\.|imate(?:ly)?)?)\s*[)\]]?", _estimate),
     (rf"({NUMBER})\s*(?:[(\[/,;]|\s)\s*({NUMBER})\s*{_G}\s*[)\]]?", _count_and_grams),
     (rf"(?:[<>~]|c\.)\s*{NUMBER}\s*{_G}", _too_light),
+    (
+        rf"({NUMBER})\s*[,;(\[]?\s*(?:of which|of these|of them|including|incl\.?)\s+(\d+)\s+"
+        r"(?:are |were )?([a-z -]+)[)\]]?",
+        _of_which,
+    ),
+    (rf"({NUMBER})\s*[,;(\[]\s*(\d+)\s+of (?:them|these|which)\s+(?:are |were )?([a-z -]+)[)\]]?", _of_which),
     (rf"({NUMBER})\s*[(\[]([^)\]]{{1,30}})[)\]]", _bracketed),
     (r"[(\[](\d+)[)\]]", _only_bracketed),
     (rf"({NUMBER})\s*(?:\?|\(\?\)|cf\.?)", _doubted),

@@ -227,3 +227,11 @@ def test_no_weight_is_a_fault(text: str, unit: str) -> None:
     read = read_mass(Cell(" ".join(text.split())), Marks(), unit)
 
     assert all(f.mass_g is None or f.mass_g > 0 for f in read.found)
+
+
+@pytest.mark.parametrize("text", ["12 (of which 2 uncharred)", "12 (2 of them uncharred)", "12, including 2 uncharred"])
+def test_some_of_a_number_are_counted_in_their_own_state(text: str) -> None:
+    """Words that say 'of them' part the number: ten stay with the table, two are uncharred, and none is added."""
+    read = read_cell(Cell(text), Marks())
+
+    assert [(one.count.number, one.condition) for one in read.found if one.count] == [(10, ""), (2, "uncharred")]
