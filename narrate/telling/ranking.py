@@ -58,7 +58,13 @@ def _line(cells: Sequence[str], widths: Sequence[int]) -> str:
     return "  ".join([*words, *figures, cells[-1]]).rstrip()
 
 
+_OF_STEPS = (
+    "The next step is what serves most questions for its cost; in brackets the rough cost and the questions. "
+    "'Leave it': no work that is known here would firm up or settle anything."
+)
+
+
 def _legend(ranking: Ranking) -> str:
     width = max(len(part.title) for part in ranking.meant)
     lines = [f"  {part.title.ljust(width)}  {part.explained}" for part in ranking.meant]
-    return "\n".join(["The sum is that of the marks; what each part gives them for:", *lines])
+    return "\n".join(["The sum is that of the marks; what each part gives them for:", *lines, "", _OF_STEPS])

@@ -9,7 +9,7 @@ from narrate.telling.ranking import ranking_text
 
 
 def test_the_table_is_aligned_and_says_what_it_means() -> None:
-    """Words to the left, figures to the right with their marks below each other, the step last; then what marks mean."""
+    """Words to the left, figures to the right, marks below each other, the step last; then what marks mean."""
     step = NextStep(
         id="sort.heavy",
         about=Subject(level="context", id="C12"),
@@ -46,6 +46,9 @@ def test_the_table_is_aligned_and_says_what_it_means() -> None:
         "The sum is that of the marks; what each part gives them for:",
         "  items    Items counted.",
         "  density  Items per litre.",
+        "",
+        "The next step is what serves most questions for its cost; in brackets the rough cost and the questions. "
+        "'Leave it': no work that is known here would firm up or settle anything.",
         "",
         "For the whole dig",
         "  sort the heavy fraction of S4 (an hour)",
