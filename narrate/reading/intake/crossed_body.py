@@ -140,7 +140,7 @@ class Body(Extent):
         return True
 
     def _ids_before(self, first: int) -> bool:
-        """Whether a line before the names tells all columns apart, as no head over them does: ids under a short word."""
+        """Whether a line before the names tells all columns apart, as no head over them does: ids."""
         texts = {
             row: [self.look.text(row, c) for c in self.counts]
             for row in range(self.area.top, first)

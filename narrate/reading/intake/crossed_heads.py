@@ -173,7 +173,8 @@ class Heads(Body):
     def _is_of_levels(self, row: int) -> bool:
         """Whether a row counts levels, spits or the like, which begin anew in each feature."""
         labels = [self.look.text(row, c) for c in range(self.area.left, self.right + 1) if c not in self.counts]
-        return any(re.fullmatch(r"(?:level|lev|lvl|spit|niveau|nivel|livello)s?(?: ?(?:no|#))?\.?", t.strip().lower()) for t in labels)
+        pattern = r"(?:level|lev|lvl|spit|niveau|nivel|livello)s?(?: ?(?:no|#))?\.?"
+        return any(re.fullmatch(pattern, text.strip().lower()) for text in labels)
 
     def _join_ids(self, chosen: int, others: list[int], plain: list[int]) -> None:
         """Where numbers begin anew in each context, or no row tells all columns apart, ids of several are joined."""

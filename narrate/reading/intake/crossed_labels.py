@@ -66,7 +66,8 @@ class Labels(Heads):
                 own = "genus" if role == "genus" else "taxon"
                 self.columns[column] = Role(name=own, filled=self._names_need_fill(column))
                 continue
-            if role in ("count", "description", "kind", "note", "group", "code") and self._is_of_quantities(column, texts):
+            may_be_quantity = role in ("count", "description", "kind", "note", "group", "code")
+            if may_be_quantity and self._is_of_quantities(column, texts):
                 role = "quantity"
             if role in ("count", "description", "kind", "note"):
                 role = "taxon note"

@@ -140,7 +140,9 @@ class Sums(Labels):
         for n, (start, end) in sorted(found.items()):
             self.rows[rows[n]] = Role(name="total")
             summed, first, last = (self.look.text(rows[k], self.names) for k in (n, start, end - 1))
-            self.doubts.append(f"'{summed}' is in every sample the sum of '{first}' to '{last}': taken for a stored total")
+            self.doubts.append(
+                f"'{summed}' is in every sample the sum of '{first}' to '{last}': taken for a stored total"
+            )
 
     def _has_share(self, label: str) -> bool:
         """Whether another line is headed with the same word and a percent sign: 'Bean' and 'Bean %'."""
