@@ -114,7 +114,8 @@ def _clauses(claim: Claim, audience: Audience, statement: Statement) -> list[str
     texts += list(claim.misleads_when)
     own = [(name.removeprefix("for "), turns) for name, turns in audience.words.items() if name.startswith("for ")]
     for phrase, turns in own:
-        texts += [text.lower().replace(phrase, turn) for text in list(texts) for turn in turns.split(" | ")]
+        met = [text.lower() for text in texts if phrase in text.lower()]
+        texts += [text.replace(phrase, turn) for text in met for turn in turns.split(" | ")]
     texts += [text.split(", and ")[-1] for text in texts if "the record calls" in text.lower()]
     return [bare for text in texts if len(bare := _in_bare_words(english.small_numbers_in_words(text))) > 8]
 
