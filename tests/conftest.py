@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import shutil
 from collections.abc import Iterator
 from pathlib import Path
@@ -10,10 +11,13 @@ from typing import TYPE_CHECKING
 import pytest
 
 if TYPE_CHECKING:
+    from playwright.sync_api import Browser
+
     from narrate.pipeline.judged import Judged
 
 ROOT = Path(__file__).parents[1]
 EXAMPLE = ROOT / "example_project"
+CHROMIUM = os.environ.get("NARRATE_CHROMIUM", "/usr/bin/chromium")
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
@@ -46,3 +50,16 @@ def judged_example(example_copy: Path) -> Judged:
     reading = read(example_copy)
     assert reading.project is not None and reading.packs is not None, reading.problems
     return judged(reading.project, reading.packs)
+
+
+@pytest.fixture(scope="session")
+def browser() -> Iterator[Browser]:
+    """One browser for all tests, since a process can drive but one. A missing browser is an error, never a skip."""
+    from playwright.sync_api import sync_playwright
+
+    with sync_playwright() as playwright:
+        started = playwright.chromium.launch(
+            executable_path=CHROMIUM, args=["--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage"]
+        )
+        yield started
+        started.close()

@@ -5,19 +5,17 @@ from __future__ import annotations
 import csv
 import io
 import re
-from collections.abc import Iterator
 from dataclasses import dataclass, field
 from html import unescape
 from pathlib import Path
 
 import pytest
 from openpyxl import load_workbook
-from playwright.sync_api import Browser, Request, sync_playwright
+from playwright.sync_api import Browser, Request
 
 from narrate.pipeline.deposit import deposit
 from narrate.pipeline.report import report
 from narrate.pipeline.tell import tell
-from tests.browser.conftest import CHROMIUM
 from tests.hostile.payloads import UNSEEN, payloads
 from tests.hostile.project import hostile_project, with_her_words
 
@@ -55,16 +53,6 @@ def hostile(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return folder
 
 
-@pytest.fixture(scope="module")
-def own_browser() -> Iterator[Browser]:
-    with sync_playwright() as playwright:
-        started = playwright.chromium.launch(
-            executable_path=CHROMIUM, args=["--no-sandbox", "--disable-gpu", "--disable-dev-shm-usage"]
-        )
-        yield started
-        started.close()
-
-
 def test_the_two_hundred_are_two_hundred() -> None:
     """No string is there twice."""
     assert len(set(payloads(200))) == 200
@@ -81,9 +69,9 @@ class Looked:
 
 
 @pytest.fixture(scope="module")
-def looked(hostile: Path, own_browser: Browser) -> Looked:
+def looked(hostile: Path, browser: Browser) -> Looked:
     found, seen = Looked(), []
-    context = own_browser.new_context(offline=True)
+    context = browser.new_context(offline=True)
     page = context.new_page()
     page.on("dialog", lambda dialog: (found.acted.append(f"{page.url}: dialog {dialog.message}"), dialog.dismiss()))
 
