@@ -104,5 +104,4 @@ def _stem(word: str) -> str:
     >>> _stem("cupules") == _stem("cupule"), _stem("grasses") == _stem("grass"), _stem("berries") == _stem("berry")
     (True, True, True)
     """
-    found = word.lower().removesuffix("s").removesuffix("e").removesuffix("s")
-    return re.sub("y$", "i", found)
+    return re.sub("y$", "i", re.sub("[es]+$", "", word.lower()))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import random
 import time
 from pathlib import Path
@@ -25,9 +26,12 @@ def test_a_sheet_of_two_hundred_by_two_hundred_in_three_seconds(tmp_path: Path) 
     path = tmp_path / "large.xlsx"
     book.save(path)
 
+    gc.collect()
+    gc.freeze()  # what other tests of this process left behind is no part of the work
     began = time.process_time()
     found = take_in(path, packs)
     seconds = time.process_time() - began
+    gc.unfreeze()
     print(f"200 x 200: {len(found.rows)} finds: {seconds:.2f} s")
 
     assert len(found.rows) > 20_000

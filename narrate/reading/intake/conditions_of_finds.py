@@ -88,6 +88,8 @@ class Conditions:
     def _said(self, lines: tuple[Line, Line], place: Place) -> list[Said]:
         """What the conditions of a line say; where each sample has a column of its own for them, the one behind it."""
         said = [one for line in lines for one in line.get("condition", ())]
+        if not said:
+            return said
         columns = sorted(c for c, role in self.table.columns.items() if "condition" in role.names)
         counted = [c for c, role in self.table.columns.items() if role.name == "counts"]
         is_paired = len(columns) > 1 and any(columns[0] < c < columns[-1] for c in counted)
