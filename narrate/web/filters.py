@@ -40,6 +40,7 @@ def inline(text: str) -> Markup:
     return Markup(_markdown().renderInline(text))
 
 
+@lru_cache(maxsize=16_384)
 def latin(name: str) -> Markup:
     """
     A scientific name as written, its Latin words in italics; 'cf.', 'sp.' and names of families stay upright.

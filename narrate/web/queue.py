@@ -8,7 +8,8 @@ from dataclasses import dataclass
 from narrate.model.claims import GRADE_NAMES, Claim
 from narrate.model.edition import Edition
 from narrate.model.ids import FILED
-from narrate.web.evidence import ClaimView, Opener
+from narrate.web.claim_views import ClaimView
+from narrate.web.evidence import Opener
 from narrate.web.ranking import RankingView, ranking_view
 from narrate.web.views import STORIES
 

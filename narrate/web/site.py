@@ -21,7 +21,8 @@ from narrate.model.project import Project
 from narrate.model.refs import subject_keys
 from narrate.model.rules import ShownMeasure
 from narrate.web import downloads, exhibit, figures, finding, method, plants, themes
-from narrate.web.evidence import ClaimView, Opener
+from narrate.web.claim_views import ClaimView
+from narrate.web.evidence import Opener
 from narrate.web.links import Links
 from narrate.web.lists import ListView, cut
 from narrate.web.machines import described, full

@@ -17,7 +17,8 @@ from narrate.model.measurement import Measurement
 from narrate.model.sampling import Sample
 from narrate.model.stratigraphy import Context, Phase
 from narrate.web import exhibit, figures
-from narrate.web.evidence import ClaimView, Opener
+from narrate.web.claim_views import ClaimView
+from narrate.web.evidence import Opener
 from narrate.web.photographs import Photographs, PhotoView
 from narrate.web.rows import RowGroup, RowSet
 from narrate.web.stories import StoryView, story, summary
@@ -74,7 +75,7 @@ class SubjectView:
     def figures(self) -> tuple[figures.FigureView, ...]:
         return figures.of_subject(self.found, self.edition)
 
-    @property
+    @cached_property
     def measures(self) -> tuple[MeasureView, ...]:
         rows = self._opener.rows
         return tuple(
@@ -105,7 +106,7 @@ class SampleView(SubjectView):
     def __init__(self, opener: Opener, record: Sample, photographs: Photographs) -> None:
         super().__init__(opener, Subject(level="sample", id=record.id), photographs)
         self.record = record
-        self.context: Context = self.edition.project.context(record.context)
+        self.context: Context = opener.contexts[record.context]
         self.context_kind = opener.wording.kind(self.context)
         self.context_target = opener.links.to("context", record.context)
         self.phase_name = opener.wording.phase(self.edition.project.phase(self.context.phase))
@@ -154,7 +155,7 @@ class ContextView(SubjectView):
 
     @cached_property
     def samples(self) -> tuple[SampleView, ...]:
-        records = self.edition.project.samples_of(self.record.id)
+        records = self._opener.samples_of.get(self.record.id, ())
         return tuple(SampleView(self._opener, record, self._photographs) for record in records)
 
     @property
@@ -177,10 +178,10 @@ class ContextView(SubjectView):
     @property
     def feature_mates(self) -> tuple[tuple[str, str], ...]:
         """Other contexts of the feature: id and page."""
-        others = (c for c in self.edition.project.contexts if c.feature == self.record.feature and c.id != self.id)
         if self.record.feature is None:
             return ()
-        return tuple((context.id, self._opener.links.to("context", context.id)) for context in others)
+        others = (id for id in self._opener.contexts_of[self.record.feature] if id != self.id)
+        return tuple((id, self._opener.links.to("context", id)) for id in others)
 
 
 class PhaseView(SubjectView):
@@ -214,7 +215,7 @@ class EvidenceView(SubjectView):
         super().__init__(opener, subject, photographs)
         self.id = opener.keys[subject]
 
-    @property
+    @cached_property
     def tallies(self) -> tuple[tuple[Tally, str, RowSet | None], ...]:
         """What was found, with the name of its part and its rows."""
         rows, wording = self._opener.rows, self._opener.wording
@@ -233,7 +234,7 @@ class EvidenceView(SubjectView):
         every = (*of_claims, *(one.rows for one in self.measures), *(rows for _, _, rows in self.tallies), records)
         return tuple({rows.id: rows for rows in every if rows is not None and not rows.quoted}.values())
 
-    @property
+    @cached_property
     def many_samples(self) -> tuple[RowGroup, ...]:
         """Samples whose rows are named so often that each is linked once for the page; empty where they are few."""
         groups = {group.label: group for rows in self.row_sets for group in rows.groups}
