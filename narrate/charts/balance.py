@@ -14,12 +14,12 @@ MOST_ROWS = 12
 _ROW, _LINE, _BAR = 26.0, 15.0, 14.0
 
 
-def draw(claims: tuple[Claim, ...], packs: Packs, chart_id: str) -> Chart | None:
+def draw(claims: tuple[Claim, ...], packs: Packs, chart_id: str, *, is_plain: bool = False) -> Chart | None:
     """
     One row a claim that holds, the firmest first; None where none holds.
 
     The length of a bar is the sum of the weights (in log-odds) of the arguments of that direction that hold; each
-    argument is a piece of its own.
+    argument is a piece of its own. `is_plain`: for visitors, who are told no scale of weights.
     """
     holding = sorted((c for c in claims if c.verdict == "holds"), key=lambda c: (-c.support, c.id))
     if not holding:
@@ -32,21 +32,29 @@ def draw(claims: tuple[Claim, ...], packs: Packs, chart_id: str) -> Chart | None
         height=height,
         title=_title(holding, packs),
         alt=_alt(shown, packs),
-        note=(
-            f"n = {several(len(holding), 'claim')} that hold. A piece is one argument that holds, the longer the more "
-            "weight it has (in log-odds): dark for the claim, hatched against it. How likely a claim is before any "
-            "argument (its prior) is not drawn."
-        ),
+        note=_note(holding, is_plain),
         columns=(
             "Claim",
-            "For (log-odds)",
+            "Weight for" if is_plain else "For (log-odds)",
             "Arguments for",
-            "Against (log-odds)",
+            "Weight against" if is_plain else "Against (log-odds)",
             "Arguments against",
-            "Support (0–1)",
+            "Support, from 0 to 1" if is_plain else "Support (0–1)",
             "Grade",
         ),
         rows=tuple(_row(claim, packs) for claim in holding),
+    )
+
+
+def _note(holding: list[Claim], is_plain: bool) -> str:
+    scale, before = (
+        ("", "How likely a thing was before anybody looked is not drawn.")
+        if is_plain
+        else (" (in log-odds)", "How likely a claim is before any argument (its prior) is not drawn.")
+    )
+    return (
+        f"n = {several(len(holding), 'claim')} that hold. A piece is one argument that holds, the longer the more "
+        f"weight it has{scale}: dark for the claim, hatched against it. {before}"
     )
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from narrate.charts.frame import WIDTH, chart, clean
 from narrate.charts.lettering import width_of, wrapped
 from narrate.charts.marks import Mark, Shape, Stroke, Words
-from narrate.charts.names import capitalised, several
+from narrate.charts.names import capitalised, of_plant, several
 from narrate.model.fields import Association, Associations
 from narrate.model.figures import Chart
 
@@ -13,8 +13,8 @@ MOST_ROWS = 14
 _FIRM = 0.05
 
 
-def draw(found: Associations | None, chart_id: str) -> Chart | None:
-    """One row a pair, the firmest first; None where no pair could be tested."""
+def draw(found: Associations | None, chart_id: str, *, is_plain: bool = False) -> Chart | None:
+    """One row a pair, the firmest first; None where no pair could be tested. `is_plain`: told to visitors."""
     if found is None or not found.rows:
         return None
     shown = sorted(found.rows, key=lambda r: (r.p_holm, -abs(r.phi - r.expected_phi), r.weed, r.crop))[:MOST_ROWS]
@@ -25,17 +25,7 @@ def draw(found: Associations | None, chart_id: str) -> Chart | None:
         height=height,
         title=_title(found.rows),
         alt=_alt(shown),
-        note=(
-            f"n = {several(found.samples, 'sample')}, {several(len(found.rows), 'pair')} tested, "
-            f"{found.left_out} left out as too "
-            ""
-            ""
-            "rare or too common. φ is −1 never together, 0 unrelated, 1 always together; the bar across is "
-            "what rich and "
-            ""
-            f"poor samples alone would make of it. Filled: p below 0.05 after Holm ({found.permutations:,} "
-            "permutations)."
-        ),
+        note=_note(found, is_plain),
         columns=(
             "Weed", "Crop", "Part", "Samples with both", "Crop alone", "Weed alone", "Neither", "φ", "φ by chance", "p",
             "p after Holm",
@@ -50,8 +40,25 @@ def draw(found: Associations | None, chart_id: str) -> Chart | None:
     )  # fmt: skip
 
 
+def _note(found: Associations, is_plain: bool) -> str:
+    pairs = (
+        f"n = {several(found.samples, 'sample')}, {several(len(found.rows), 'pair')} tested, {found.left_out} left out "
+        "as too rare or too common."
+    )
+    if is_plain:
+        return (
+            f"{pairs} Marks at the right were found together, marks at the left apart; the bar across is where chance "
+            "would put them, rich and poor samples being what they are. Filled: chance would do this less than once in "
+            f"twenty, all pairs taken together ({found.permutations:,} shuffles)."
+        )
+    return (
+        f"{pairs} φ is −1 never together, 0 unrelated, 1 always together; the bar across is what rich and poor samples "
+        f"alone would make of it. Filled: p below 0.05 after Holm ({found.permutations:,} permutations)."
+    )
+
+
 def _named(row: Association) -> str:
-    return f"{clean(row.weed)} with {clean(row.crop)} {clean(row.crop_part)}"
+    return f"{clean(row.weed)} with {of_plant(clean(row.crop), clean(row.crop_part))}"
 
 
 def _picture(rows: list[Association], left_out: int) -> tuple[list[Shape], float]:
@@ -92,7 +99,7 @@ def _title(rows: tuple[Association, ...]) -> str:
     first = max(firm, key=lambda row: abs(row.phi - row.expected_phi))
     said = "goes with" if first.phi > first.expected_phi else "stays away from"
     rest = f", and {len(firm) - 1} more pairs are firm" if len(firm) > 1 else ""
-    return f"{capitalised(clean(first.weed))} {said} {clean(first.crop)} {clean(first.crop_part)}{rest}"
+    return f"{capitalised(clean(first.weed))} {said} {of_plant(clean(first.crop), clean(first.crop_part))}{rest}"
 
 
 def _alt(rows: list[Association]) -> str:

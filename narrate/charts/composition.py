@@ -175,7 +175,7 @@ def _value(tally: Tally, group: _Group) -> str:
     if tally.counted == 0:
         return "noted as present" if tally.mass_g is None else "weighed, not counted"
     share = f" ({percent(tally.counted / group.counted)})" if group.counted >= 20 and len(group.tallies) > 1 else ""
-    return f"{tally.counted}{'+' if tally.is_noted else ''}{share}"
+    return f"{tally.counted:,}{'+' if tally.is_noted else ''}{share}"
 
 
 def _rest(drawn: list[Shape], group: _Group, shown: int, start: float, y: float) -> float:
@@ -206,7 +206,7 @@ def _axis(scale: LinearScale, y: float, most: int) -> list[Shape]:
     middle = (scale.start + scale.end) / 2
     return [
         *(
-            Words(x=scale.at(tick), y=y + 13, text=f"{tick:.0f}", ink="soft", size=12, anchor="center")
+            Words(x=scale.at(tick), y=y + 13, text=f"{tick:,.0f}", ink="soft", size=12, anchor="center")
             for tick in _whole_ticks(scale)
         ),
         Words(x=middle, y=y + 31, text="items counted", ink="soft", size=12, anchor="center"),
@@ -229,13 +229,13 @@ def _title(groups: tuple[_Group, ...], packs: Packs, name: str) -> str:
     if first.counted < 10:
         return f"Few {what} in {name}: {several(first.counted, 'item')}"
     top = [tally for tally in first.tallies if tally.counted == first.tallies[0].counted]
-    of = f"{top[0].counted} of {first.counted}"
+    of = f"{top[0].counted:,} of {first.counted:,}"
     if len(top) == 1 and len(first.tallies) == 1:
-        return f"{capitalised(plant(top[0], packs))} made up all {first.counted} {what} of {name}"
+        return f"{capitalised(plant(top[0], packs))} made up all {first.counted:,} {what} of {name}"
     if len(top) == 1 and top[0].counted > first.counted / 2:
         return f"{capitalised(plant(top[0], packs))} made up most of the {what} of {name}: {of}"
     if len(top) > 2:
-        return f"No one plant part led among the {first.counted} {what} of {name}"
+        return f"No one plant part led among the {first.counted:,} {what} of {name}"
     names = capitalised(listed(plant(tally, packs) for tally in top))
     return f"{names} led among the {what} of {name}: {of}{' each' if len(top) > 1 else ''}"
 
@@ -250,7 +250,7 @@ def _alt(groups: tuple[_Group, ...], shown: tuple[tuple[Tally, ...], ...], packs
 
 
 def _spoken(tally: Tally, packs: Packs) -> str:
-    amount = str(tally.counted) if tally.counted else "not counted"
+    amount = f"{tally.counted:,}" if tally.counted else "not counted"
     return f"{plant(tally, packs)} ({amount})"
 
 

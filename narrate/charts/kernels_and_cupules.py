@@ -35,21 +35,40 @@ class _Point:
     ratio: Measurement | None
 
 
-def draw(findings: Findings, project: Project, packs: Packs, chart_id: str) -> Chart | None:
-    """One point a context that holds kernels or cupules; None where none does."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Called:
+    """What readers call the plant and the two parts."""
+
+    crop: str = "maize"
+    cupule: str = "cupule"
+    cupules: str = "cupules"
+    columns: tuple[str, str] = ("Cupules (items)", "Kernels per cupule")
+
+
+_PLAINLY = _Called(
+    crop="corn",
+    cupule="bit of cob",
+    cupules="bits of cob",
+    columns=("Bits of cob (items)", "Kernels per bit of cob"),
+)
+
+
+def draw(findings: Findings, project: Project, packs: Packs, chart_id: str, *, is_plain: bool = False) -> Chart | None:
+    """One point a context that holds kernels or cupules; None where none does. `is_plain`: told to visitors."""
+    called = _PLAINLY if is_plain else _Called()
     points = _points(findings, project)
     if not points:
         return None
-    shapes, height = _picture(points, project)
+    shapes, height = _picture(points, project, called)
     return chart(
         chart_id=chart_id,
         shapes=shapes,
         height=height,
-        title=_title(points),
-        alt=_alt(points, project),
-        note=_note(points),
+        title=_title(points, called),
+        alt=_alt(points, project, called),
+        note=_note(points, called),
         columns=(
-            "Context", "Phase", "Kernels (items)", "Cupules (items)", "Kernels per cupule",
+            "Context", "Phase", "Kernels (items)", *called.columns,
             "95 % interval, from", "95 % interval, to",
         ),
         rows=tuple(_row(point, project) for point in points),
@@ -69,15 +88,15 @@ def _points(findings: Findings, project: Project) -> list[_Point]:
     return points
 
 
-def _picture(points: list[_Point], project: Project) -> tuple[list[Shape], float]:
+def _picture(points: list[_Point], project: Project, called: _Called) -> tuple[list[Shape], float]:
     phases = [phase for phase in phase_order(project) if any(point.phase == phase for point in points)]
     entries = [(*phase_mark(project, phase), shortened(phase_name(project, phase), 12, WIDTH - 40)) for phase in phases]
     drawn, top = legend(entries, WIDTH, 2) if phases != [None] else ([], 4.0)
     x, y = _scales(points, top + 20)
     across, up = _lane(x, x.start - _LANE / 2), _lane(y, y.start + _LANE / 2)
     bottom = y.start + _LANE
-    drawn += _axes(x, y, bottom)
-    line, line_boxes = _whole_ears(x, y)
+    drawn += _axes(x, y, bottom, called)
+    line, line_boxes = _whole_ears(x, y, called)
     drawn += line
     placed = _placed(points, across, up)
     taken = [(px - 6, py - 6, px + 6, py + 6) for px, py, _ in placed]
@@ -103,7 +122,7 @@ def _lane(scale: LogScale, none: float) -> Callable[[float], float]:
     return lambda amount: scale.at(amount) if amount > 0 else none
 
 
-def _axes(x: LogScale, y: LogScale, bottom: float) -> list[Shape]:
+def _axes(x: LogScale, y: LogScale, bottom: float, called: _Called) -> list[Shape]:
     left = x.start - _LANE
     drawn: list[Shape] = []
     for tick in x.ticks():
@@ -119,7 +138,7 @@ def _axes(x: LogScale, y: LogScale, bottom: float) -> list[Shape]:
         Stroke(points=((left, y.end), (left, bottom), (x.end, bottom)), width=1.2),
         Words(x=x.start - _LANE / 2, y=bottom + 16, text="none", ink="soft", size=12, anchor="center"),
         Words(x=left - 8, y=y.start + _LANE / 2 + 4, text="none", ink="soft", size=12, anchor="right"),
-        _axis_words((left + x.end) / 2, bottom + 35, "cupules counted, log scale", 0.0),
+        _axis_words((left + x.end) / 2, bottom + 35, f"{called.cupules} counted, log scale", 0.0),
         _axis_words(14, (y.end + bottom) / 2, "kernels counted, log scale", 90.0),
     ]
     return drawn
@@ -129,11 +148,12 @@ def _axis_words(x: float, y: float, text: str, angle: float) -> Words:
     return Words(x=x, y=y, text=text, ink="soft", size=12, anchor="center", angle=angle)
 
 
-def _whole_ears(x: LogScale, y: LogScale) -> tuple[list[Shape], list[_Box]]:
+def _whole_ears(x: LogScale, y: LogScale, called: _Called) -> tuple[list[Shape], list[_Box]]:
     """The line of two kernels to a cupule with its words above the plot, and the places that the line takes."""
     first, last = max(x.low, y.low / WHOLE_EAR), min(x.high, y.high / WHOLE_EAR)
     ends = ((x.at(first), y.at(first * WHOLE_EAR)), (x.at(last), y.at(last * WHOLE_EAR)))
-    words = Words(x=x.end, y=y.end - 7, text="whole ears: 2 kernels to a cupule", size=12, anchor="right")
+    text = f"whole ears: 2 kernels to a {called.cupule}"
+    words = Words(x=x.end, y=y.end - 7, text=text, size=12, anchor="right")
     steps = [step / 60 for step in range(61)]
     (x0, y0), (x1, y1) = ends
     middles = [(x0 + (x1 - x0) * step, y0 + (y1 - y0) * step) for step in steps]
@@ -209,19 +229,19 @@ def _is_free(box: _Box, taken: list[_Box], frame: _Box) -> bool:
     )
 
 
-def _title(points: list[_Point]) -> str:
+def _title(points: list[_Point], called: _Called) -> str:
     below = sum(_is_below(point) for point in points)
     above = sum(_is_above(point) for point in points)
-    contexts = several(len(points), "context with maize", "contexts with maize")
+    contexts = several(len(points), f"context with {called.crop}", f"contexts with {called.crop}")
     if not any(point.ratio is not None and (point.ratio.value is not None or point.ratio.reason) for point in points):
-        return f"Kernels against cupules in {contexts}"
+        return f"Kernels against {called.cupules} in {contexts}"
     if below and below >= above:
         more = f"; more in {in_words(above)}" if above else ""
         return f"Clearly fewer kernels than whole ears would hold in {in_words(below)} of {contexts}{more}"
     if above:
         more = f"; fewer in {in_words(below)}" if below else ""
         return f"Clearly more kernels than whole ears would hold in {in_words(above)} of {contexts}{more}"
-    return f"{capitalised(contexts)}: in none do kernels and cupules clearly depart from whole ears"
+    return f"{capitalised(contexts)}: in none do kernels and {called.cupules} clearly depart from whole ears"
 
 
 def _is_below(point: _Point) -> bool:
@@ -232,24 +252,24 @@ def _is_above(point: _Point) -> bool:
     return point.ratio is not None and point.ratio.low is not None and point.ratio.low > WHOLE_EAR
 
 
-def _alt(points: list[_Point], project: Project) -> str:
+def _alt(points: list[_Point], project: Project, called: _Called) -> str:
     most = max(points, key=lambda point: point.cupules)
     under = sum(point.kernels < WHOLE_EAR * point.cupules for point in points)
     over = sum(point.kernels > WHOLE_EAR * point.cupules for point in points)
     return (
-        f"Kernels against cupules for {several(len(points), 'context')} on log scales, with a line where whole ears "
-        f"would lie: {under} below it, {over} above it. {most.context} has the most cupules "
+        f"Kernels against {called.cupules} for {several(len(points), 'context')} on log scales, with a line where "
+        f"whole ears would lie: {under} below it, {over} above it. {most.context} has the most {called.cupules} "
         f"({as_recorded(most.cupules)}, with {several(int(most.kernels), 'kernel')})."
     )
 
 
-def _note(points: list[_Point]) -> str:
+def _note(points: list[_Point], called: _Called) -> str:
     items = sum(point.kernels + point.cupules for point in points)
     return (
-        f"n = {several(len(points), 'context')}, {as_recorded(items)} items as counted. Below the line lie deposits "
+        f"n = {several(len(points), 'context')}, {items:,.0f} items as counted. Below the line lie deposits "
         f"with more cob than whole ears would leave, above it more kernel. 'Clearly': the 95 % interval of kernels per "
-        f"cupule excludes 2. Kernels break at high heat sooner than cupules, which lowers points without any human "
-        f"choice. Two to a cupule is the geometry of the ear, a default to check."
+        f"{called.cupule} excludes 2. Kernels break at high heat sooner than {called.cupules}, which lowers points "
+        f"without any human choice. Two to a {called.cupule} is the geometry of the ear, a default to check."
     )
 
 

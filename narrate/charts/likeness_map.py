@@ -17,8 +17,12 @@ MOST_NAMED = 14
 _HIGH, _EDGE = 400.0, 16.0
 
 
-def draw(found: Ordination | None, project: Project, chart_id: str) -> Chart | None:
-    """Samples as marks of their phase, plants as open rings with names; None where there are no two axes."""
+def draw(found: Ordination | None, project: Project, chart_id: str, *, is_plain: bool = False) -> Chart | None:
+    """
+    Samples as marks of their phase, plants as open rings with names; None where there are no two axes.
+
+    is_plain:  told to visitors.
+    """
     if found is None or found.rows is None or found.columns is None or len(found.inertias) < 2:
         return None
     shapes, height = _picture(found.rows, found.columns, project)
@@ -36,8 +40,8 @@ def draw(found: Ordination | None, project: Project, chart_id: str) -> Chart | N
         note=(
             f"n = {several(len(found.rows.names), 'sample')}, {several(len(found.columns.names), 'plant part')}, "
             f"{found.items:,.0f} items. Axes show {percent(shares[0])} and {percent(shares[1])} of the "
-            "inertia. Filled marks "
-            f"are samples, shaped by phase; rings are plants.{aside} One odd sample can make an axis of its own."
+            f"{'differences' if is_plain else 'inertia'}. Filled marks are samples, shaped by phase; rings are "
+            f"plants.{aside} One odd sample can make an axis of its own."
         ),
         columns=("Kind", "Name", "Axis 1", "Axis 2", "Share of axis 1 (%)", "Share of axis 2 (%)"),
         rows=(*_rows("sample", found.rows), *_rows("plant part", found.columns)),

@@ -233,7 +233,7 @@ def _note(plants: tuple[_Plant, ...], found: SubjectFindings, packs: Packs, pres
     present = {(t.taxon or t.written, t.part) for t in found.tallies if t.condition in ancient}
     unknown = len(present) - len(plants)
     start = f"n = {len(plants)} of {len(present)} plant parts; "
-    start += "the packs know the months of all of them." if not unknown else f"the packs know no months for {unknown}."
+    start += "the months of all of them are known." if not unknown else f"no months are known for {unknown}."
     disagree = " Two bars in a row: the sources differ." if any(len(each.windows) > 1 for each in plants) else ""
     return (
         f"{start} A bar is when a part can be gathered, not when it was burned. Only what does not keep (solid) speaks "

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
 from narrate.charts.frame import clean
@@ -11,6 +12,11 @@ from narrate.model.ids import Subject
 from narrate.model.packs import Packs
 
 MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+
+MONTH_NAMES = (
+    "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November",
+    "December",
+)  # fmt: skip
 
 _NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve")
 
@@ -66,8 +72,8 @@ def in_words(number: int) -> str:
 
 
 def several(number: int, singular: str, plural: str = "") -> str:
-    """Such as '1 item' or '312 items'."""
-    return f"{number} {singular if number == 1 else plural or singular + 's'}"
+    """Such as '1 item' or '1,312 items'."""
+    return f"{number:,} {singular if number == 1 else plural or singular + 's'}"
 
 
 def listed(names: Iterable[str]) -> str:
@@ -100,10 +106,12 @@ def percent(share: float) -> str:
 
 
 def months_in_words(months: Iterable[int]) -> str:
-    """Such as 'Aug–Oct', 'Nov–Jan' or 'Apr, Sep–Oct'."""
-    return ", ".join(
-        MONTHS[run[0] - 1] if len(run) == 1 else f"{MONTHS[run[0] - 1]}–{MONTHS[run[-1] - 1]}" for run in runs(months)
-    )
+    """Such as 'August to October', 'September and October' or 'April, September and October'."""
+    said: list[str] = []
+    for run in runs(months):
+        names = [MONTH_NAMES[month - 1] for month in run]
+        said += names if len(names) < 3 else [f"{names[0]} to {names[-1]}"]
+    return listed(said)
 
 
 def runs(months: Iterable[int]) -> list[list[int]]:
@@ -121,8 +129,26 @@ def runs(months: Iterable[int]) -> list[list[int]]:
 
 def _with_part(tally: Tally, packs: Packs, name: str) -> str:
     """Name and part; 'cf.' leads where no row of it is certain, and nothing is said twice."""
-    part = part_word(tally, packs)
+    whole = of_plant(name, part_word(tally, packs))
+    is_said = name.replace(ITALIC, "").casefold().startswith("cf.")
+    return f"cf. {whole}" if tally.only_cf and not is_said else whole
+
+
+def of_plant(name: str, part: str) -> str:
+    """
+    The part of a plant, no word said twice.
+
+    >>> of_plant("hickory", "nutshell"), of_plant("corn", "bits of corn cob"), of_plant("bean", "halves of seeds")
+    ('hickory nutshell', 'bits of corn cob', 'halves of bean seeds')
+    """
     bare = name.replace(ITALIC, "").replace(ROMAN, "").casefold()
-    is_said_twice = part.casefold().startswith(f"{bare} ")
-    whole = name if bare.endswith(part.casefold()) else part if is_said_twice else f"{name} {part}"
-    return f"cf. {whole}" if tally.only_cf and not bare.startswith("cf.") else whole
+    if bare.endswith(part.casefold()):
+        return name
+    if f" {bare} " in f" {part.casefold()} ":
+        return part
+    pieces = _PIECES.match(part)
+    return f"{pieces[1]}{name} {pieces[2]}" if pieces else f"{name} {part}"
+
+
+_PIECES = re.compile(r"(\w+ of (?:an? )?)(.+)")
+"""'halves of seeds': the plant goes before the last part."""

@@ -17,26 +17,26 @@ from narrate.model.studies import RarefactionCurve
 _TOP, _HEIGHT, _LEFT = 14.0, 240.0, 44.0
 
 
-def draw(curves: tuple[RarefactionCurve, ...], project: Project, chart_id: str) -> Chart | None:
-    """One curve a phase, with a mark at its end; None where nothing was counted."""
+def draw(
+    curves: tuple[RarefactionCurve, ...], project: Project, chart_id: str, *, is_plain: bool = False
+) -> Chart | None:
+    """One curve a phase, with a mark at its end; None where nothing was counted. `is_plain`: told to visitors."""
     if not curves:
         return None
-    shapes, height = _picture(curves, project)
+    kinds = "kinds of plant" if is_plain else "taxa"
+    shapes, height = _picture(curves, project, kinds)
     return chart(
         chart_id=chart_id,
         shapes=shapes,
         height=height,
         title=_title(curves, project),
-        alt=_alt(curves, project),
+        alt=_alt(curves, project, kinds),
         note=(
-            f"n = {sum(c.items for c in curves):,} items other than wood. A curve is the number of taxa to "
-            "expect among so "
-            ""
-            "many items drawn at random (rarefaction); where it has gone flat, more of the same would add "
-            "little. Items of "
-            "one sample lie in clusters, so true spread is wider."
+            f"n = {sum(c.items for c in curves):,} items other than wood. A curve is the number of {kinds} to expect "
+            f"among so many items drawn at random{'' if is_plain else ' (rarefaction)'}; where it has gone flat, more "
+            "of the same would add little. Items of one sample lie in clusters, so true spread is wider."
         ),
-        columns=("Phase", "Items drawn", "Taxa to expect"),
+        columns=("Phase", "Items drawn", "Kinds of plant to expect" if is_plain else "Taxa to expect"),
         rows=tuple((_named(c, project), f"{n}", f"{taxa:.1f}") for c in curves for n, taxa in c.points),
     )
 
@@ -47,7 +47,7 @@ def _named(curve: RarefactionCurve, project: Project) -> str:
     return phase_name(project, PhaseId(curve.subject.id))
 
 
-def _picture(curves: tuple[RarefactionCurve, ...], project: Project) -> tuple[list[Shape], float]:
+def _picture(curves: tuple[RarefactionCurve, ...], project: Project, kinds: str) -> tuple[list[Shape], float]:
     names = [_named(curve, project) for curve in curves]
     end = WIDTH - min(max(width_of(name, 12) for name in names) + 24, 190)
     across = LinearScale(top=max(max(c.items for c in curves), 10), start=_LEFT, end=end)
@@ -64,7 +64,7 @@ def _picture(curves: tuple[RarefactionCurve, ...], project: Project) -> tuple[li
     drawn.append(
         Words(x=(_LEFT + end) / 2, y=_TOP + _HEIGHT + 36, text="items drawn", ink="soft", size=12, anchor="center")
     )
-    drawn.append(Words(x=14, y=_TOP + _HEIGHT / 2, text="taxa", ink="soft", size=12, anchor="center", angle=90))
+    drawn.append(Words(x=14, y=_TOP + _HEIGHT / 2, text=kinds, ink="soft", size=12, anchor="center", angle=90))
     taken: list[float] = []
     for number, (curve, name) in enumerate(zip(curves, names, strict=True)):
         ink, shape = series(number)
@@ -100,8 +100,7 @@ def _title(curves: tuple[RarefactionCurve, ...], project: Project) -> str:
     return f"{capitalised(names)}{more}: the count of kinds was still rising when counting stopped"
 
 
-def _alt(curves: tuple[RarefactionCurve, ...], project: Project) -> str:
-    rows = "; ".join(
-        f"{_named(c, project)} {several(c.taxa, 'taxon', 'taxa')} among {c.items:,} items" for c in curves[:6]
-    )
-    return f"Curves of taxa to expect against items drawn, ending at: {rows}."
+def _alt(curves: tuple[RarefactionCurve, ...], project: Project, kinds: str) -> str:
+    one = "taxon" if kinds == "taxa" else "kind of plant"
+    rows = "; ".join(f"{_named(c, project)} {several(c.taxa, one, kinds)} among {c.items:,} items" for c in curves[:6])
+    return f"Curves of {kinds} to expect against items drawn, ending at: {rows}."

@@ -6,7 +6,7 @@ from math import cos, pi, sin
 
 from narrate.charts.frame import WIDTH, chart
 from narrate.charts.marks import Patch, Shape, Stroke, Words
-from narrate.charts.names import MONTHS, months_in_words, several
+from narrate.charts.names import MONTH_NAMES, MONTHS, months_in_words, several
 from narrate.model.figures import Chart
 from narrate.model.seasons import Seasons
 
@@ -26,12 +26,10 @@ def draw(found: Seasons | None, chart_id: str) -> Chart | None:
         title=_title(every, binding),
         alt=_alt(every, binding),
         note=(
-            f"n = {several(len(found.windows), 'plant part')} with known months; {len(found.unknown)} found "
-            "have none. The "
-            ""
-            "length of a sector counts plant parts that could be gathered in that month. Solid: used when "
-            "gathered, so it "
-            "speaks of the season; hatched: keeps, or stays on the plant, so that storage may hide when it was burned."
+            f"n = {several(len(found.windows), 'plant part')} with known months; {len(found.unknown)} found have none. "
+            "The length of a sector counts plant parts that could be gathered in that month. Solid: used when "
+            "gathered, so it speaks of the season; hatched: keeps, or stays on the plant, so that storage may hide "
+            "when it was burned."
         ),
         columns=(
             "Month",
@@ -39,7 +37,7 @@ def draw(found: Seasons | None, chart_id: str) -> Chart | None:
             "Of these, used when gathered",
             "Of these, kept or persistent",
         ),
-        rows=tuple((MONTHS[m], str(every[m]), str(binding[m]), str(every[m] - binding[m])) for m in range(12)),
+        rows=tuple((MONTH_NAMES[m], str(every[m]), str(binding[m]), str(every[m] - binding[m])) for m in range(12)),
     )
 
 
@@ -88,5 +86,5 @@ def _title(every: list[int], binding: list[int]) -> str:
 
 
 def _alt(every: list[int], binding: list[int]) -> str:
-    told = ", ".join(f"{MONTHS[m]} {every[m]} ({binding[m]} used when gathered)" for m in range(12))
+    told = ", ".join(f"{MONTH_NAMES[m]} {every[m]} ({binding[m]} used when gathered)" for m in range(12))
     return f"A ring of twelve months with the plant parts that can be gathered in each: {told}."

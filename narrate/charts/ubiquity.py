@@ -246,7 +246,7 @@ def _spoken(each: _Plant, packs: Packs) -> str:
 def _note(phases: dict[PhaseId, SubjectFindings], project: Project) -> str:
     n = ", ".join(f"{several(found.samples, 'sample')} in {phase_name(project, id)}" for id, found in phases.items())
     return (
-        f"n = {n}; samples without remains are counted in. Whiskers: 95 % Wilson interval. An open mark: in no sample. "
+        f"n = {n}; samples without remains are counted in. Whiskers: 95 % interval. An open mark: in no sample. "
         f"Samples of one context are not independent, and phases sampled from other kinds of context compare badly. "
         f"Broad groups such as 'hardwood' stand in the table only."
     )

@@ -14,6 +14,8 @@ from narrate.model.edition import Edition
 from narrate.model.figures import Chart
 from narrate.model.findings import SubjectFindings
 from narrate.model.ids import SITE, Subject
+from narrate.web.filters import known
+from narrate.web.plain import in_plain_words, led_by_common_names
 from narrate.web.writing import Writing, writing_of
 
 FigureView = tuple[Chart, Markup]
@@ -39,16 +41,18 @@ def of_subject(found: SubjectFindings, edition: Edition) -> tuple[FigureView, ..
     # matplotlib takes a second to load, and checking a project needs none of it.
     from narrate.charts import composition, months
 
+    told = _told(edition)
     name = _phase_name(found.subject, edition)
     draws = tuple(partial(draw, name=name) for draw in (composition.draw, months.draw))
-    return _drawn(draws, (found, edition.packs), ("composition", "months"), edition)
+    return _drawn(draws, (found, told.packs), ("composition", "months"), edition)
 
 
 def of_claims(claims: tuple[Claim, ...], edition: Edition) -> tuple[FigureView, ...]:
     """What speaks for and against each claim that holds of one subject."""
     from narrate.charts import balance
 
-    return _drawn((balance.draw,), (claims, edition.packs), ("balance",), edition)
+    draw = partial(balance.draw, is_plain=_is_plain(edition))
+    return _drawn((draw,), (claims, _told(edition).packs), ("balance",), edition)
 
 
 def of_site(names: tuple[str, ...], edition: Edition) -> tuple[FigureView, ...]:
@@ -67,21 +71,31 @@ def of_site(names: tuple[str, ...], edition: Edition) -> tuple[FigureView, ...]:
     )
 
     site = edition.findings.of(Subject(level="site", id=SITE))
-    project, packs, studies = edition.project, edition.packs, edition.studies
+    told, is_plain = _told(edition), _is_plain(edition)
+    project, packs, studies = told.project, told.packs, told.studies
     side_by_side = (edition.findings, project, packs)
     draws: dict[str, Callable[[str], Chart | None]] = {
-        "companions": lambda id: companions.draw(studies.associations, id),
+        "companions": lambda id: companions.draw(studies.associations, id, is_plain=is_plain),
         "density": lambda id: density.draw(*side_by_side, id),
-        "kernels_and_cupules": lambda id: kernels_and_cupules.draw(*side_by_side, id),
-        "likeness_map": lambda id: likeness_map.draw(studies.ordination, project, id),
+        "kernels_and_cupules": lambda id: kernels_and_cupules.draw(*side_by_side, id, is_plain=is_plain),
+        "likeness_map": lambda id: likeness_map.draw(studies.ordination, project, id, is_plain=is_plain),
         "months": lambda id: months.draw(site, packs, id),
-        "rarefaction": lambda id: rarefaction.draw(studies.rarefaction, project, id),
+        "rarefaction": lambda id: rarefaction.draw(studies.rarefaction, project, id, is_plain=is_plain),
         "reliability": lambda id: reliability.draw(edition.record, id) if edition.record else None,
         "ring": lambda id: ring.draw(studies.seasons, id),
         "triangle": lambda id: triangle.draw(studies.triangle, project, id),
         "ubiquity": lambda id: ubiquity.draw(*side_by_side, id),
     }
     return tuple(_view(chart, edition) for name in names if (chart := draws[name](name.replace("_", "-"))) is not None)
+
+
+def _is_plain(edition: Edition) -> bool:
+    return edition.audience == "public"
+
+
+def _told(edition: Edition) -> Edition:
+    """What figures read: for visitors in their words."""
+    return in_plain_words(edition) if _is_plain(edition) else edition
 
 
 def _phase_name(subject: Subject, edition: Edition) -> str:
@@ -98,8 +112,19 @@ def _drawn(
 
 
 def _view(chart: Chart, edition: Edition) -> FigureView:
-    written = retold(chart, writing_of(edition))
+    if _is_plain(edition):
+        chart = led_by_common_names(chart, edition.packs)
+    written = retold(with_known_in_words(chart), writing_of(edition))
     return written, Markup(slim(written.svg))
+
+
+def with_known_in_words(chart: Chart) -> Chart:
+    """The chart with codes for how well something is known written out in its table."""
+    if "How well known" not in chart.columns:
+        return chart
+    place = chart.columns.index("How well known")
+    rows = tuple((*row[:place], known(row[place]), *row[place + 1 :]) for row in chart.rows)
+    return replace(chart, rows=rows)
 
 
 def retold(chart: Chart, writing: Writing) -> Chart:

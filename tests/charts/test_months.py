@@ -33,14 +33,14 @@ def test_rows_go_by_first_month():
     chart = chart_of(a_tally("Amphicarpaea bracteata"), a_tally("Vitis"), a_tally("Fragaria virginiana"))
 
     assert [row[0] for row in chart.rows] == ["Fragaria virginiana", "Vitis", "Amphicarpaea bracteata"]
-    assert [row[3] for row in chart.rows] == ["May–Jun", "Aug–Oct", "Nov–Jan"]
+    assert [row[3] for row in chart.rows] == ["May and June", "August to October", "November to January"]
 
 
 def test_sources_that_differ_have_a_bar_each():
     """Two windows, two rows in the table, and a note."""
     chart = chart_of(a_tally("Rhus"))
 
-    assert [row[3] for row in chart.rows] == ["Jul–Sep", "Sep–Feb"]
+    assert [row[3] for row in chart.rows] == ["July to September", "September to February"]
     assert "Two bars in a row: the sources differ." in chart.note
 
 
@@ -48,7 +48,9 @@ def test_only_what_does_not_keep_tells_a_season():
     """Stored seeds say nothing of the month of the fire."""
     title = chart_of(a_tally("Zea mays", "kernel"), a_tally("Fragaria virginiana")).title
 
-    assert title == "One of the two plant parts with known months in context C07 does not keep: gathered in May–Jun"
+    assert title == (
+        "One of the two plant parts with known months in context C07 does not keep: gathered in May and June"
+    )
 
 
 def test_what_keeps_tells_no_season():
@@ -61,9 +63,9 @@ def test_what_keeps_tells_no_season():
 @pytest.mark.parametrize(
     ("windows", "end"),
     [
-        ([(5, 6, 7), (7, 8)], "do not keep; their months meet in Jul"),
+        ([(5, 6, 7), (7, 8)], "do not keep; their months meet in July"),
         ([(5, 6), (8, 9)], "do not keep; they have no month in common"),
-        ([(11, 12, 1), (12, 1, 2)], "do not keep; their months meet in Dec–Jan"),
+        ([(11, 12, 1), (12, 1, 2)], "do not keep; their months meet in December and January"),
     ],
 )
 def test_months_in_common_are_said(windows, end):
@@ -99,7 +101,7 @@ def test_plants_without_known_months_are_counted_in_the_note():
     """What the packs do not know is said."""
     chart = chart_of(a_tally("Vitis"), a_tally(None, written="type 3"), a_tally("Vitis", "wood"))
 
-    assert chart.note.startswith("n = 1 of 3 plant parts; the packs know no months for 2.")
+    assert chart.note.startswith("n = 1 of 3 plant parts; no months are known for 2.")
 
 
 def test_sources_are_cited_in_the_table():

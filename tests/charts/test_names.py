@@ -4,7 +4,16 @@ from __future__ import annotations
 
 import pytest
 
-from narrate.charts.names import as_recorded, months_in_words, percent, plant, runs, subject_name, three_figures
+from narrate.charts.names import (
+    as_recorded,
+    months_in_words,
+    of_plant,
+    percent,
+    plant,
+    runs,
+    subject_name,
+    three_figures,
+)
 from narrate.model.ids import Subject
 from tests.charts.chart_builders import a_tally, a_taxon, some_packs
 
@@ -32,13 +41,23 @@ def test_a_part_that_begins_with_the_name_is_said_once():
 
 
 @pytest.mark.parametrize(
+    ("name", "part", "whole"),
+    [("corn", "bits of corn cob", "bits of corn cob"), ("bean", "halves of seeds", "halves of bean seeds"),
+     ("hickory", "nutshell", "hickory nutshell"), ("walnut", "kernel of a nut", "kernel of a walnut nut")],
+)  # fmt: skip
+def test_the_plant_stands_before_the_last_part(name, part, whole):
+    """'Halves of bean seeds', not 'bean halves of seeds'."""
+    assert of_plant(name, part) == whole
+
+
+@pytest.mark.parametrize(
     ("months", "words"),
-    [((8, 9, 10), "Aug–Oct"), ((5,), "May"), ((11, 12, 1), "Nov–Jan"), ((1, 2, 11, 12), "Nov–Feb"),
-     ((4, 9, 10), "Apr, Sep–Oct"),
-     (tuple(range(1, 13)), "Jan–Dec")],
+    [((8, 9, 10), "August to October"), ((5,), "May"), ((11, 12, 1), "November to January"),
+     ((1, 2, 11, 12), "November to February"), ((6, 7), "June and July"),
+     ((4, 9, 10), "April, September and October"), (tuple(range(1, 13)), "January to December")],
 )  # fmt: skip
 def test_months_are_said_as_runs(months, words):
-    """December runs on into January."""
+    """December runs on into January; names are whole, and two months are two names."""
     assert months_in_words(months) == words
 
 

@@ -149,9 +149,12 @@ def test_the_ring_tells_what_storage_hides() -> None:
 
     assert kept is not None and fresh is not None
     assert kept.title == (
-        "Most of what was found could be gathered in Sep–Oct; all of it keeps, so storage may hide when it was burned"
+        "Most of what was found could be gathered in September and October; all of it keeps, so storage may hide when "
+        "it was burned"
     )
-    assert fresh.title == "Most of what was found could be gathered in Jun, Sep–Oct; what does not keep speaks of Jun"
+    assert fresh.title == (
+        "Most of what was found could be gathered in June, September and October; what does not keep speaks of June"
+    )
 
 
 def test_companions_are_told_only_where_chance_is_left_behind() -> None:
