@@ -106,30 +106,27 @@ def _number(value: float) -> str:
 
 def rules(edition: Edition) -> Table:
     """One row a rule that was asked of contexts, phases or the dig: where it held, failed, or could not be told."""
-    found: dict[str, dict[str, list[str]]] = {}
+    found: dict[str, dict[str, dict[str, None]]] = {}
     shown = {SITE: "all samples"} | {phase.id: phase.name for phase in edition.project.phases}
     for claim in edition.claims:
         if claim.about.level not in ("site", "phase", "context"):
             continue
+        name = claim.about.id if claim.about.level == "context" else shown.get(claim.about.id, claim.about.id)
         for argument in claim.arguments:
-            line = found.setdefault(argument.rule, {})
-            where = line.setdefault(argument.verdict, [])
-            name = shown.get(claim.about.id, claim.about.id) if claim.about.level != "context" else claim.about.id
-            if name not in where:
-                where.append(name)
+            found.setdefault(argument.rule, {}).setdefault(argument.verdict, {})[name] = None
     rows = []
     titles = Counter(edition.packs.rules[id].title for id in found)  # type: ignore[index]
     for id, line in sorted(found.items()):
         rule = edition.packs.rules[id]  # type: ignore[index]
         title = f"{rule.title} ({id})" if titles[rule.title] > 1 else rule.title
-        held = line.get("holds", [])
+        held = line.get("holds", ())
         rows.append(
             (
                 literal(title),
                 rule.status,
                 literal(", ".join(held)) or "–",
-                str(len(line.get("fails", []))),
-                str(len(line.get("cannot tell", []))),
+                str(len(line.get("fails", ()))),
+                str(len(line.get("cannot tell", ()))),
             )
         )
     note = (

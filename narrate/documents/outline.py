@@ -177,10 +177,11 @@ def _discussion(edition: Edition) -> Iterator[Block]:
         yield Paragraph(text=leads, kind="pointer")
     yield Heading(level=3, text="Works behind the readings")
     for question in edition.packs.questions:
-        works = sorted({author_date(k, edition) for k in cited_by.get(question, ())} - {""})
-        if works:
-            yield Paragraph(text=f"{literal(question.capitalize())}: {'; '.join(works)}.", kind="item")
-    unsourced = sum(bool(c.sources) and not any(author_date(k, edition) for k in c.sources) for c in edition.claims)
+        named = sorted({author_date(k, edition) for k in cited_by.get(question, ())} - {""})
+        if named:
+            yield Paragraph(text=f"{literal(question.capitalize())}: {'; '.join(named)}.", kind="item")
+    works = {key for key in edition.packs.sources if author_date(key, edition)}
+    unsourced = sum(bool(c.sources) and works.isdisjoint(c.sources) for c in edition.claims)
     if unsourced:
         yield Paragraph(
             text=f"{unsourced:,} of the readings judged rest on common practice or the judgement of the makers of the "

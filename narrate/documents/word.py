@@ -42,12 +42,18 @@ def word(blocks: Sequence[Block], pictures: Mapping[str, bytes], template: Path 
     Raises Unfit where the template cannot be opened or lacks a needed style, or a picture has no alternative text.
     """
     document = opened(template)
-    _Writer(document, blocks, pictures).write()
-    return _saved(document)
+    writer = _Writer(document, blocks, pictures)
+    writer.write()
+    return _saved(document, writer.tables)
 
 
 class _Writer:
-    """Writes blocks one after the other; tables are put together as XML, since there may be thousands of rows."""
+    """
+    Writes blocks one after the other.
+
+    Tables may have tens of thousands of rows: they are put together as text, and an empty element keeps their place
+    until the file is saved.
+    """
 
     def __init__(self, document: Document, blocks: Sequence[Block], pictures: Mapping[str, bytes]) -> None:
         self.document = document
@@ -63,6 +69,7 @@ class _Writer:
         self.is_wide = False
         self.set: dict[str, str] = {}
         """Text -> its runs as XML."""
+        self.tables: list[str] = []
 
     def write(self) -> None:
         self._properties()
@@ -163,20 +170,21 @@ class _Writer:
         self._add("Caption", f"{start}{numbered}{end}{self._run('. ')}{self._runs(text)}", keep)
 
     def _table(self, table: Table) -> None:
-        from docx.oxml import parse_xml
+        from docx.oxml import OxmlElement
 
         section: Any = self.document.sections[-1]
         room = int((section.page_width - section.left_margin - section.right_margin) / 635)
         relative = widths_of(table)
         widths = [int(room * width / sum(relative)) for width in relative]
         body = self.document.element.body
-        body.insert(len(body) - 1, parse_xml("".join(self._table_xml(table, widths))))
+        body.insert(len(body) - 1, OxmlElement("w:tbl"))
+        self.tables.append("".join(self._table_xml(table, widths)))
 
     def _table_xml(self, table: Table, widths: Sequence[int]) -> Iterator[str]:
         rule = '<w:{} w:val="single" w:sz="4" w:space="0" w:color="808080"/>'
         edges = "".join(rule.format(edge) for edge in ("top", "bottom", "insideH"))
         summary = _xml(plain(table.caption, self.known)).replace('"', "&quot;")
-        yield f'<w:tbl {_W}><w:tblPr><w:tblW w:w="{sum(widths)}" w:type="dxa"/><w:tblBorders>{edges}</w:tblBorders>'
+        yield f'<w:tbl><w:tblPr><w:tblW w:w="{sum(widths)}" w:type="dxa"/><w:tblBorders>{edges}</w:tblBorders>'
         yield '<w:tblLayout w:type="fixed"/>'
         yield '<w:tblCellMar><w:left w:w="40" w:type="dxa"/><w:right w:w="40" w:type="dxa"/>'
         yield f'</w:tblCellMar><w:tblLook w:firstRow="1"/><w:tblDescription w:val="{summary}"/></w:tblPr><w:tblGrid>'
@@ -189,10 +197,9 @@ class _Writer:
         yield "</w:tbl>"
 
     def _row(self, cells: Sequence[str], widths: Sequence[int], style: str, props: str) -> str:
-        id = self.ids[style]
+        style_of = f'</w:tcPr><w:p><w:pPr><w:pStyle w:val="{self.ids[style]}"/></w:pPr>'
         return f"<w:tr><w:trPr>{props}</w:trPr>" + "".join(
-            f'<w:tc><w:tcPr><w:tcW w:w="{width}" w:type="dxa"/></w:tcPr><w:p><w:pPr><w:pStyle w:val="{id}"/></w:pPr>'
-            f"{self._runs(cell)}</w:p></w:tc>"
+            f'<w:tc><w:tcPr><w:tcW w:w="{width}" w:type="dxa"/>{style_of}{self._runs(cell)}</w:p></w:tc>'
             for cell, width in zip(cells, widths, strict=True)
         ) + "</w:tr>"  # fmt: skip
 
@@ -253,12 +260,19 @@ def _xml(text: str) -> str:
     return escape("".join(c for c in text if c in "\t\n" or (c >= " " and not "\ud800" <= c <= "\udfff")))
 
 
-def _saved(document: Document) -> bytes:
-    """The file with fixed dates inside, so that the same section gives the same bytes."""
+def _saved(document: Document, tables: Sequence[str]) -> bytes:
+    """The file with its tables, and with fixed dates inside, so that the same section gives the same bytes."""
     raw, out = io.BytesIO(), io.BytesIO()
     document.save(raw)
     with zipfile.ZipFile(raw) as found, zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED) as kept:
         for name in sorted(found.namelist(), key=lambda name: (name != "[Content_Types].xml", name)):
             info = zipfile.ZipInfo(name, (2000, 1, 1, 0, 0, 0))
-            kept.writestr(info, found.read(name), zipfile.ZIP_DEFLATED)
+            part = found.read(name)
+            kept.writestr(info, _filled(part, tables) if name == "word/document.xml" else part, zipfile.ZIP_DEFLATED)
     return out.getvalue()
+
+
+def _filled(part: bytes, tables: Sequence[str]) -> bytes:
+    """The text of the document with each table in its place."""
+    first, *others = part.split(b"<w:tbl/>")
+    return first + b"".join(t.encode("utf-8") + after for t, after in zip(tables, others, strict=True))

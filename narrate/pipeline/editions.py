@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -15,7 +15,7 @@ from narrate.measures.manual import manual
 from narrate.measures.studies import studies
 from narrate.model.claims import Grade
 from narrate.model.edition import Edition
-from narrate.model.ids import Subject
+from narrate.model.ids import Level, Subject
 from narrate.model.narrative import Narrative
 from narrate.model.packs import Packs
 from narrate.model.refs import subject_keys
@@ -24,7 +24,7 @@ from narrate.pipeline.judged import Judged, as_error
 from narrate.problems import Place, Problem, ProblemList
 from narrate.reading.track_record import shipped_track_record
 from narrate.telling.calibrated import overclaimed
-from narrate.telling.tell import narratives
+from narrate.telling.tell import LEVELS, narratives
 
 EDITIONS: Mapping[str, tuple[str, ...]] = {"review": ("review", "report"), "public": ("public", "label")}
 """Each site and the audiences whose narratives it always holds."""
@@ -63,11 +63,21 @@ class Words:
     """By audience, of all narratives that are files: who said what."""
 
 
-def words_of(folder: Path, name: str, part: Judged, approved_only: frozenset[str] = frozenset()) -> Words:
+def words_of(
+    folder: Path,
+    name: str,
+    part: Judged,
+    approved_only: frozenset[str] = frozenset(),
+    *,
+    audiences: Collection[str] = (),
+    levels: Collection[Level] = LEVELS,
+) -> Words:
     """
-    Drafts of every audience of the edition, merged with the analyst's own words.
+    Drafts of the audiences of the edition, merged with the analyst's own words.
 
     approved_only:  what is built from approved words alone, beside what the project says; all words are given still.
+    audiences:      those whose words are wanted; left out: all of the edition.
+    levels:         of the subjects whose words are wanted.
     """
     chosen = part.project.approved_only | approved_only
     keys = subject_keys(part.project)
@@ -78,8 +88,8 @@ def words_of(folder: Path, name: str, part: Judged, approved_only: frozenset[str
         subject_of={key: subject for subject, key in keys.items()},
     )
     found: dict[str, Owned] = {}
-    for audience in audiences_of(name, part):
-        drafted = narratives(part.project, part.packs, part.findings, part.claims, audience)
+    for audience in audiences or audiences_of(name, part):
+        drafted = narratives(part.project, part.packs, part.findings, part.claims, audience, levels)
         found[audience] = owned(
             folder,
             drafted,
@@ -182,6 +192,27 @@ def edition_of(
     approved_only: bool = False,
     told_elsewhere: Mapping[tuple[str, Subject], Narrative] | None = None,
 ) -> Edition:
+    """All that a site shows."""
+    return replace(
+        bare_edition(name, part, told, problems, version, approved_only=approved_only),
+        told_elsewhere=told_elsewhere or {},
+        ranking=ranked(part.project, part.packs, part.findings, part.claims) if name == "review" else None,
+        manual=manual(),
+        studies=studies(part.project, part.packs),
+        record=shipped_track_record() if name == "review" else None,
+    )
+
+
+def bare_edition(
+    name: str,
+    part: Judged,
+    told: Mapping[tuple[str, Subject], Narrative],
+    problems: tuple[Problem, ...],
+    version: str,
+    *,
+    approved_only: bool = False,
+) -> Edition:
+    """What the section needs: without the ranking, the manual and the studies of the whole dig."""
     return Edition(
         audience=name,
         project=part.project,
@@ -190,11 +221,6 @@ def edition_of(
         claims=part.claims,
         narratives=told,
         problems=problems,
-        told_elsewhere=told_elsewhere or {},
         version=version,
-        ranking=ranked(part.project, part.packs, part.findings, part.claims) if name == "review" else None,
-        manual=manual(),
-        studies=studies(part.project, part.packs),
-        record=shipped_track_record() if name == "review" else None,
         approved_only=approved_only,
     )

@@ -5,16 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping
 from pathlib import Path
 
-from narrate.disclosure import disclosed
 from narrate.documents.blocks import Block, Unfit
 from narrate.documents.outline import outline
 from narrate.files import write
-from narrate.model.edition import Edition
-from narrate.model.ids import Subject
+from narrate.model.ids import FILED, Subject
 from narrate.model.narrative import Narrative
-from narrate.pipeline.editions import approved_alone, with_those_of_drafts, words_of
+from narrate.pipeline.editions import approved_alone, bare_edition, with_those_of_drafts, words_of
 from narrate.pipeline.held import Unwritable, held, not_written
-from narrate.pipeline.judged import Judged, Progress, judged, judged_folder, silent
+from narrate.pipeline.judged import Judged, Progress, disclosed_part, judged_folder, silent
 from narrate.pipeline.report_parts import photographs_of, told_openly
 from narrate.problems import Place, Problem, has_errors
 from narrate.telling.tell import narratives
@@ -59,8 +57,8 @@ def report(
         return None, found.problems
     is_strict = approved_only or "report" in whole.project.approved_only
     strict = frozenset({"report"}) if is_strict else frozenset()
-    part = judged(disclosed(whole.project), whole.packs) if is_open else whole
-    words = words_of(folder, "review", part, strict)
+    part = disclosed_part(whole) if is_open else whole
+    words = words_of(folder, "review", part, strict, audiences=("report",), levels=FILED)
     narratives_told, left_out = told_openly(words.narratives, whole, part) if is_open else (words.narratives, ())
     problems = with_those_of_drafts(found.problems, [words], strict=False)
     files, lacking = photographs_of(folder, part.project)
@@ -70,7 +68,8 @@ def report(
     told = approved_alone(narratives_told) if is_strict else narratives_told
     # What visitors would be told is drafted anew each time: nobody has approved it.
     told = dict(told) if is_strict else {**told, **_plain_summaries(part)}
-    edition = _edition(part, told, problems, version, is_open=is_open, is_strict=is_strict)
+    name = "public" if is_open else "review"
+    edition = bare_edition(name, part, told, problems, version, approved_only=is_strict)
     notices = (LEFT_OUT.format(n=len(left_out), s="s" * (len(left_out) > 1)),) if left_out else ()
     path = folder / "out" / "report" / named(MEDIA[medium], is_open)
     progress(f"writing {path.name}")
@@ -92,33 +91,10 @@ def report(
     return path, problems
 
 
-def _edition(
-    part: Judged,
-    told: Mapping[tuple[str, Subject], Narrative],
-    problems: tuple[Problem, ...],
-    version: str,
-    *,
-    is_open: bool,
-    is_strict: bool,
-) -> Edition:
-    """What the section needs of an edition; studies of the whole dig and the ranking are for the sites alone."""
-    return Edition(
-        audience="public" if is_open else "review",
-        project=part.project,
-        packs=part.packs,
-        findings=part.findings,
-        claims=part.claims,
-        narratives=told,
-        problems=problems,
-        version=version,
-        approved_only=is_strict,
-    )
-
-
 def _plain_summaries(whole: Judged) -> dict[tuple[str, Subject], Narrative]:
     """What visitors would be told of the dig and its phases: for the summary in plain words."""
-    plain = narratives(whole.project, whole.packs, whole.findings, whole.claims, "public")
-    return {("public", subject): n for subject, n in plain.items() if subject.level in ("site", "phase")}
+    plain = narratives(whole.project, whole.packs, whole.findings, whole.claims, "public", ("phase", "site"))
+    return {("public", subject): narrative for subject, narrative in plain.items()}
 
 
 def named(name: str, is_open: bool) -> str:

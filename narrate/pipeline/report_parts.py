@@ -7,7 +7,7 @@ from pathlib import Path
 
 from narrate.disclosure import disclosed_narrative
 from narrate.documents.photographs import images_of
-from narrate.model.ids import SITE, Subject
+from narrate.model.ids import FILED, SITE, Subject
 from narrate.model.narrative import Narrative
 from narrate.model.project import Project
 from narrate.model.refs import subject_keys
@@ -51,7 +51,7 @@ def told_openly(
         return dict(told), ()
     hidden = whole.project.disclosure.restricted_contexts
     phases = {context.phase for context in whole.project.contexts if context.id in hidden}
-    drafted = narratives(part.project, part.packs, part.findings, part.claims, "report")
+    drafted = narratives(part.project, part.packs, part.findings, part.claims, "report", FILED)
     found: dict[tuple[str, Subject], Narrative] = {}
     problems: list[Problem] = []
     for (audience, subject), narrative in told.items():

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Collection
 from dataclasses import replace
 from functools import partial
 
@@ -30,14 +30,23 @@ from narrate.telling.samples import sample_sections
 from narrate.telling.site import site_sections
 from narrate.telling.surroundings import surroundings
 
+LEVELS: tuple[Level, ...] = ("sample", "context", "feature", "phase", "site")
+
 
 def narratives(
-    project: Project, packs: Packs, findings: Findings, claims: Claims, audience: str
+    project: Project,
+    packs: Packs,
+    findings: Findings,
+    claims: Claims,
+    audience: str,
+    levels: Collection[Level] = LEVELS,
 ) -> dict[Subject, Narrative]:
     """
     A narrative for every sample, context, feature of several contexts, phase, and for the whole dig.
 
     audience: id of an audience of the packs. The same input gives the same words.
+    levels:   of the subjects that are told. Words of samples and features lend none to other levels, so that leaving
+              them out changes no word of the rest; contexts, phases and the dig share what is said once.
     """
     listed = packs.words.preservations.get(project.preservation)
     ancient = frozenset(listed or ("charred", "partly charred"))
@@ -54,15 +63,17 @@ def narratives(
     if dig.audience.language != "en":
         return _told_in_another_language(dig)
     told: dict[Subject, Narrative] = {}
-    for sample in project.samples if not is_panel(dig) else ():
+    for sample in project.samples if not is_panel(dig) and "sample" in levels else ():
         _tell(told, dig, "sample", sample.id, partial(sample_sections, sample=sample))
-    for context in project.contexts:
+    for context in project.contexts if "context" in levels else ():
         _tell(told, dig, "context", context.id, partial(_context, context=context))
-    for feature in (f for f in project.features() if len(f.contexts) > 1 and not is_panel(dig)):
+    features = project.features() if "feature" in levels and not is_panel(dig) else ()
+    for feature in (f for f in features if len(f.contexts) > 1):
         _tell(told, dig, "feature", feature.id, partial(feature_sections, feature=feature))
-    for phase in project.phases:
+    for phase in project.phases if "phase" in levels else ():
         _tell(told, dig, "phase", phase.id, partial(_phase, phase=phase))
-    _tell(told, dig, "site", SITE, _site)
+    if "site" in levels:
+        _tell(told, dig, "site", SITE, _site)
     named = authorities_once(told, Names(audience=dig.audience, packs=packs), packs)
     return _made_distinct(named, "In {id}, {text}")
 

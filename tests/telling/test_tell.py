@@ -47,6 +47,18 @@ def test_every_subject_is_told(told: Told, project: Project, audience: str):
 
 
 @each_audience
+def test_levels_left_out_change_no_word_of_the_rest(
+    told: Told, project: Project, packs: Packs, findings: Findings, claims: Claims, audience: str
+):
+    """A report asks for contexts, phases and the dig alone, and gets what it would get with samples and features."""
+    whole = told(audience)
+    found = narratives(project, packs, findings, claims, audience, ("context", "phase", "site"))
+
+    assert found == {s: n for s, n in whole.items() if s.level in ("context", "phase", "site")}
+    assert len(found) < len(whole)
+
+
+@each_audience
 def test_every_sentence_names_what_it_rests_on(told: Told, claims: Claims, findings: Findings, audience: str):
     """References are never empty, and each is a claim, a tally, a measure or a record of a known subject."""
     tallies = {t.ref for found in findings.subjects.values() for t in found.tallies}
