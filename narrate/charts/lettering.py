@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
 from unicodedata import east_asian_width
 
 from narrate.charts.marks import ITALIC, ROMAN
@@ -11,11 +12,13 @@ _WIDTHS = {"ijl|'.,:;!I": 0.33, "ft()[]r-/ ": 0.42, "mwMW@%": 0.96, "ABCDEFGHJKL
 _BY_LETTER = {letter: width for letters, width in _WIDTHS.items() for letter in letters}
 
 
+@lru_cache(maxsize=65_536)
 def width_of(text: str, size: float, is_bold: bool = False) -> float:
     """Width that the text needs at most, in units of the svg."""
     return sum(map(_letter, text)) * size * (1.1 if is_bold else 1.0)
 
 
+@lru_cache(maxsize=16_384)
 def wrapped(text: str, size: float, room: float, lines: int = 3) -> tuple[str, ...]:
     """
     The text in at most so many lines that fit the room; what does not fit ends in '…'.
@@ -44,6 +47,7 @@ def shortened(text: str, size: float, room: float) -> str:
     return text.rstrip() + "…"
 
 
+@lru_cache(maxsize=65_536)
 def _letter(letter: str) -> float:
     if letter in (ITALIC, ROMAN):
         return 0.0

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable
 from dataclasses import replace
-from functools import partial
+from functools import lru_cache, partial
 
 from markupsafe import Markup
 
@@ -38,7 +38,7 @@ OF_SITE = (
 
 def of_subject(found: SubjectFindings, edition: Edition) -> tuple[FigureView, ...]:
     """What one subject holds, and when it ripens."""
-    # matplotlib takes a second to load, and checking a project needs none of it.
+    # Loaded when asked for: checking a project needs no chart.
     from narrate.charts import composition, months
 
     told = _told(edition)
@@ -153,9 +153,14 @@ def slim(svg: str) -> str:
 
 
 def _classed(found: re.Match[str]) -> str:
+    return _as_classes(found[1])
+
+
+@lru_cache(maxsize=4_096)
+def _as_classes(style: str) -> str:
     classes: list[str] = []
     rest: list[str] = []
-    for said in filter(None, (part.strip() for part in found[1].split(";"))):
+    for said in filter(None, (part.strip() for part in style.split(";"))):
         name, _, value = (part.strip() for part in said.partition(":"))
         ink = _INK.fullmatch(value)
         if ink and name in ("fill", "stroke"):

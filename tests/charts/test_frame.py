@@ -11,10 +11,13 @@ from xml.etree import ElementTree
 
 import pytest
 
-from narrate.charts.frame import FONTS, WIDTH, safe_id
+from narrate.charts.frame import FONTS, WIDTH, _written, safe_id
+from narrate.charts.inks import SHAPES
 from narrate.charts.lettering import width_of
+from narrate.charts.marks import Block, Mark, Patch, Stroke
 from narrate.model.figures import Chart
 from tests.charts.chart_builders import a_project, a_taxon, a_window, some_findings, some_packs
+from tests.charts.drawn_by_matplotlib import tags
 from tests.charts.every_kind import KINDS, a_crowded_dig, a_single_row, a_small_dig, draw
 
 SVG = "{http://www.w3.org/2000/svg}"
@@ -186,3 +189,35 @@ def test_table_rows_have_a_cell_for_every_column(kind):
 def test_ids_are_made_safe_and_stay_unequal(text, id):
     """What may not stand in an id becomes its code."""
     assert safe_id(text) == id
+
+
+SOME = (
+    Block(x=1.123456, y=2, width=30, height=10, ink="clay", hatch="//"),
+    Block(x=1, y=2.5, width=30, height=10, ink="soft", is_open=True),
+    Stroke(points=((0, 1), (2.3333333, 3), (5, 6.125)), dash=(3, 2.5), width=1.5, ink="ink"),
+    Stroke(points=((0, 1), (600, 99.999999))),
+    Patch(points=((0, 0), (1, 1.005), (1, 0)), ink="leaf", hatch="///"),
+    *(Mark(x=30.5, y=40, shape=shape, size=3.3, is_open=is_open) for shape in SHAPES for is_open in (True, False)),
+)
+
+
+def test_shapes_are_written_as_matplotlib_writes_them():
+    """Every shape is the tag that matplotlib's own renderer gives for it, down to the last figure."""
+    assert _tags(_written(SOME, "fig", 100.5, "", "")) == _named_alike(tags(list(SOME), 100.5))
+
+
+@pytest.mark.parametrize("hatch", ["-", "--", "|", "/", "//", "///", "\\", "\\\\", "x", "xx", "+", "++", "-/"])
+def test_hatches_are_those_of_matplotlib(hatch):
+    """The lines of a hatch lie where matplotlib lays them."""
+    block = Block(x=10, y=20, width=30, height=10, ink="clay", hatch=hatch)
+
+    assert _tags(_written((block,), "fig", 100, "", "")) == _named_alike(tags([block], 100))
+
+
+def _tags(svg: str) -> list[str]:
+    return _named_alike(re.findall(r"<(?:path|pattern|rect)[^>]*>", svg))
+
+
+def _named_alike(found: list[str]) -> list[str]:
+    """Tags with hatches named by nothing but that they are one: their names are our own."""
+    return [re.sub(r"url\(#[^)]+\)", "url(#hatch)", re.sub(r' id="[^"]+"', ' id="hatch"', tag)) for tag in found]
