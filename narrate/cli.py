@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from narrate.problems import Problem
 
 DONE, PROBLEMS, FAULT = 0, 1, 3
+NOT_ALL = "Not all was written: mend this and tell again. Every file there is whole, of this run or of the one before."
 
 _FOLDER = click.Path(path_type=Path, file_okay=True, dir_okay=True)
 
@@ -118,7 +119,7 @@ def tell(folder: Path, strict: bool, approved_only: bool) -> None:
     _tell_problems(told.problems)
     if not told.is_written:
         click.echo(_summed(told.problems))
-        click.echo("Nothing was written.")
+        click.echo(NOT_ALL if told.is_partly else "Nothing was written.")
         sys.exit(PROBLEMS)
     click.echo(
         f"{_many(told.samples, 'sample')} from {_many(told.contexts, 'context')}; "

@@ -59,7 +59,7 @@ def tell(
             builds = [partial(_built, edition, folder) for edition in editions]
             refused = next(filter(None, side_by_side(builds, is_large=_is_large(whole))), ())
             if refused:
-                return Told(problems=(*problems, *refused), is_written=False)
+                return Told(problems=(*problems, *refused), is_written=False, is_partly=True)
             progress("writing drafts, claims and measures")
             further = _write(folder, whole, told)
             done = Told(
@@ -73,7 +73,7 @@ def tell(
     except Unwritable as refusal:
         return Told(problems=(*found.problems, refusal.problem), is_written=False, is_busy=refusal.is_busy)
     except OSError as fault:
-        return Told(problems=(*problems, not_written("out", fault)), is_written=False)
+        return Told(problems=(*problems, not_written("out", fault)), is_written=False, is_partly=True)
     return done
 
 

@@ -32,7 +32,11 @@ def build(edition: Edition, templates: Path, folder: Path, images: Path | None =
         _write(folder, files, made_before)
     except OSError as error:
         raise Refused(
-            _problem(folder, f"could not be written: {error}", "close what uses it, then build again")
+            _problem(
+                folder,
+                f"could not be written: {error.strerror or error}",
+                "make room, allow writing, or close what uses it, then build again",
+            )
         ) from error
 
 

@@ -1,15 +1,16 @@
 """
-Runs killed at random moments, and what is left of the project then.
+Runs killed at random moments, or out of room on the disk, and what is left of the project then.
 
     python -m tests.faults.killed --times 200 --seed 1
 
-Half of the runs are killed by the clock, wherever they are; half in the middle of a write, with half of its bytes on the
-disk. Each begins from a told project in which a count was changed and the analyst has a sentence of her own.
+Half of the runs are killed by the clock, wherever they are; half in the middle of a write, with half of its bytes on
+the disk. Each begins from a told project in which a count was changed and the analyst has a sentence of her own.
 """
 
 from __future__ import annotations
 
 import argparse
+import errno
 import os
 import random
 import shutil
@@ -46,12 +47,15 @@ class Trouble:
     what: str
 
 
-def killed_at_random(told: Path, command: str, *, times: int, seed: int, scratch: Path) -> list[Trouble]:
+def killed_at_random(
+    told: Path, command: str, *, times: int, seed: int, scratch: Path, is_disk_full: bool = False
+) -> list[Trouble]:
     """
     Kills a command again and again, and looks each time.
 
-    told:     a project folder from `begin`, told; it is copied and stays as it is.
-    scratch:  a folder for the copies.
+    told:          a project folder from `begin`, told; it is copied and stays as it is.
+    is_disk_full:  no run is killed; each finds the disk full in the middle of a write, and every write after it.
+    scratch:       a folder for the copies.
     """
     chance = random.Random(f"{command} {seed}")
     COMMANDS[command](told)
@@ -67,7 +71,10 @@ def killed_at_random(told: Path, command: str, *, times: int, seed: int, scratch
     for number in range(times):
         tried = scratch / "tried"
         shutil.copytree(before, tried)
-        if number % 2:
+        if is_disk_full:
+            at = f"full {chance.randrange(writes)}"
+            _run(tried, command, at)
+        elif number % 2:
             at = f"write {chance.randrange(writes)}"
             _run(tried, command, at)
         else:
@@ -104,16 +111,19 @@ def _run(folder: Path, command: str, write: str, seconds: float | None = None) -
 
 
 def _one(folder: Path, command: str, at: str) -> None:
-    """The process that is killed: it counts what it writes, and dies in the middle of the write that is named."""
+    """The process that is cut short: it counts what it writes, and ends in the middle of the write that is named."""
     count = 0
-    deadly = -1 if at == "none" else int(at.removeprefix("write "))
+    kind, _, which = at.partition(" ")
     whole = Path.write_bytes
 
     def write_bytes(self: Path, raw: bytes) -> int:
         nonlocal count
-        if count == deadly:
+        if kind == "write" and count == int(which):
             whole(self, raw[: len(raw) // 2])
             os.kill(os.getpid(), signal.SIGKILL)
+        if kind == "full" and count >= int(which):
+            whole(self, raw[: len(raw) // 2])
+            raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
         count += 1
         return whole(self, raw)
 
@@ -158,6 +168,7 @@ def main() -> None:
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--one", nargs=2, metavar=("COMMAND", "FOLDER"), help="for the process that is killed")
     parser.add_argument("--at", default="none")
+    parser.add_argument("--full", action="store_true", help="let each run find the disk full, killing none")
     asked = parser.parse_args()
     if asked.one:
         _one(Path(asked.one[1]), asked.one[0], asked.at)
@@ -168,8 +179,15 @@ def main() -> None:
         tell(told, version="test")
         share = -(-asked.times // len(COMMANDS))
         for command in COMMANDS:
-            troubles = killed_at_random(told, command, times=share, seed=asked.seed, scratch=Path(scratch, command))
-            print(f"{command}: killed {share} times, {len(troubles)} troubles")
+            troubles = killed_at_random(
+                told,
+                command,
+                times=share,
+                seed=asked.seed,
+                scratch=Path(scratch, command),
+                is_disk_full=asked.full,
+            )
+            print(f"{command}: cut short {share} times, {len(troubles)} troubles")
             for trouble in troubles:
                 print(f"  {trouble.when}: {trouble.path} {trouble.what}")
 

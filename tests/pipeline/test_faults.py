@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-import json
+import errno
 import os
-import shutil
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from click.testing import CliRunner
 
+from narrate.cli import commands
 from narrate.deposit.claims_file import claims_json
 from narrate.files import alone
 from narrate.pipeline import tell as told_in
@@ -105,6 +107,42 @@ def test_an_output_folder_that_cannot_be_written_is_a_problem(told: Path) -> Non
 
 def _refuses(*paths: object) -> None:
     raise OSError(30, "Read-only file system")
+
+
+@pytest.mark.parametrize("command", COMMANDS)
+def test_a_full_disk_leaves_everything_whole(told: Path, tmp_path: Path, command: str) -> None:
+    """The disk full at random writes: every file is whole, hers is untouched, the next run ends as a fresh one would."""
+    scratch = tmp_path / "scratch"
+
+    assert killed_at_random(told, command, times=2, seed=3, scratch=scratch, is_disk_full=True) == []
+
+
+def test_a_disk_full_among_the_pages_is_told(told: Path) -> None:
+    """Where the disk is full in the middle of the pages, the run says which site, and that not all was written."""
+    (told / "records" / "first-samples.yaml").write_text(
+        (told / "records" / "first-samples.yaml").read_text(encoding="utf-8").replace("10", "11"), encoding="utf-8"
+    )
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(Path, "write_bytes", _has_room_for(3, Path.write_bytes))
+        found = CliRunner().invoke(commands, ["tell", str(told)])
+
+    assert found.exit_code == 1
+    said = found.stderr.splitlines()
+    assert f"review: error N108: '{told}/out/review' could not be written: No space left on device" in said
+    assert found.stdout.splitlines()[-1] == (
+        "Not all was written: mend this and tell again. Every file there is whole, of this run or of the one before."
+    )
+
+
+def _has_room_for(files: int, write: Callable[[Path, bytes], int]) -> Callable[[Path, bytes], int]:
+    written = iter(range(files))
+
+    def written_while_there_is_room(path: Path, raw: bytes) -> int:
+        if next(written, None) is None:
+            raise OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
+        return write(path, raw)
+
+    return written_while_there_is_room
 
 
 @pytest.mark.parametrize("command", COMMANDS)
