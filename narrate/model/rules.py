@@ -232,6 +232,8 @@ class ShownMeasure:
     to: Selector | None = None
     explained: str = ""
     """One sentence for the method page: what it misleads on."""
+    plain: str = ""
+    """The title for visitors; empty: the title."""
     place: Place
 
 
@@ -252,6 +254,8 @@ class Limit:
     """'deposit is tertiary'."""
     lifts: str
     """What would lift it."""
+    plain: str = ""
+    """What it says to visitors; empty: `says`."""
     known: str = "convention"
     sources: tuple[SourceKey, ...] = ()
     threshold: float | None = None

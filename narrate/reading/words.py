@@ -279,6 +279,7 @@ def _limit_fields() -> dict[str, Field]:
         "spares": Field(reads=list_of(id_text("the id of a statement"), one_is_a_list=True)),
         "says": _SENTENCE,
         "lifts": _SENTENCE,
+        "plain": _TEXT,
         "known": Field(reads=one_of(KNOWN)),
         "sources": SOURCES,
         "threshold": Field(reads=number()),
@@ -307,4 +308,5 @@ def _shown_fields() -> dict[str, Field]:
         "of": Field(reads=selector()),
         "to": Field(reads=selector()),
         "explained": _TEXT,
+        "plain": _TEXT,
     }

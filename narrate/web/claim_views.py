@@ -188,7 +188,7 @@ class ClaimView:
     @property
     def limits(self) -> tuple[tuple[str, str], ...]:
         """What holds the grade down, and what lifts it."""
-        return tuple((limit.says, limit.lifts) for limit in self._claim.limits)
+        return tuple((self._opener.wording.limit(limit), limit.lifts) for limit in self._claim.limits)
 
     @property
     def unlimited(self) -> str:

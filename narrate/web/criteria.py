@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 
 from narrate.model.rules import Bound, Criterion, Fact, Group, Selector
-from narrate.web.filters import months
+from narrate.web.filters import whole_months
 
 ALL_BUT_WOOD = frozenset({"edible", "byproduct", "propagule"})
 MEASURES = {
@@ -98,17 +99,17 @@ def leaves(criteria: Iterable[Criterion]) -> tuple[Bound | Fact, ...]:
     return tuple(found)
 
 
-def criterion_lines(criterion: Criterion, depth: int = 0) -> tuple[str, ...]:
+def criterion_lines(criterion: Criterion, called: Called | None = None, depth: int = 0) -> tuple[str, ...]:
     """A criterion in words, one line a leaf; groups say how their lines go together."""
     indent = "– " * depth
     if isinstance(criterion, Group):
         heading = {"all": "all of:", "any": "any of:", "none": "none of:"}[criterion.kind]
-        inner = [line for part in criterion.criteria for line in criterion_lines(part, depth + 1)]
+        inner = [line for part in criterion.criteria for line in criterion_lines(part, called, depth + 1)]
         return (indent + heading, *inner)
-    return (indent + (fact_words(criterion) if isinstance(criterion, Fact) else bound_words(criterion)),)
+    return (indent + (fact_words(criterion) if isinstance(criterion, Fact) else bound_words(criterion, called)),)
 
 
-def bound_words(bound: Bound) -> str:
+def bound_words(bound: Bound, called: Called | None = None) -> str:
     """
     A bound in words.
 
@@ -120,12 +121,12 @@ def bound_words(bound: Bound) -> str:
     bounds = [f"at least {bound.at_least:g}"] if bound.at_least is not None else []
     bounds += [f"at most {bound.at_most:g}"] if bound.at_most is not None else []
     doubt = ", read off the value" if bound.judged_on == "value" else ""
-    return f"{measured_words(bound)}: {' and '.join(bounds)}{doubt}"
+    return f"{measured_words(bound, called)}: {' and '.join(bounds)}{doubt}"
 
 
-def measured_words(bound: Bound) -> str:
-    """What a bound measures, without its limits."""
-    of, to = selector_words(bound.of or Selector()), selector_words(bound.to or Selector())
+def measured_words(bound: Bound, called: Called | None = None) -> str:
+    """What a bound measures, without its limits. `called`: how plants and parts are called; left out: by their ids."""
+    of, to = (selector_words(selector or Selector(), called) for selector in (bound.of, bound.to))
     return MEASURES.get(bound.measure, bound.measure.replace("_", " ")).format(of=of, to=to)
 
 
@@ -143,7 +144,24 @@ def fact_words(fact: Fact) -> str:
     return f"{name} is not {_any(fact.is_none_of)}"
 
 
-def selector_words(selector: Selector) -> str:
+@dataclass(frozen=True, slots=True)
+class Called:
+    """How some readers call plants and parts, both by id; what is not in it goes by its id."""
+
+    plants: Mapping[str, str]
+    parts: Mapping[str, str]
+
+    def plant(self, id: str) -> str:
+        return self.plants.get(id) or _latin(id)
+
+    def part(self, id: str) -> str:
+        return self.parts.get(id) or id
+
+
+BY_ID = Called({}, {})
+
+
+def selector_words(selector: Selector, called: Called | None = None) -> str:
     """
     Which remains are meant.
 
@@ -151,25 +169,32 @@ def selector_words(selector: Selector) -> str:
     ('remains', 'seeds and fruits of native crop plants')
     >>> selector_words(Selector(taxon=("Zea mays",), not_tag=("wild",), condition=("uncharred",)))
     'uncharred remains of *Zea mays*, without wild plants'
+    >>> corn = Called({"Zea mays": "corn"}, {"cupule": "bits of corn cob"})
+    >>> selector_words(Selector(taxon=("Zea mays",), part=("cupule",)), corn)
+    'bits of corn cob'
+    >>> selector_words(Selector(taxon=("Zea mays",), part=("kernel",)), corn)
+    'kernel of corn'
     """
+    called = called or BY_ID
     roles = "remains other than wood" if set(selector.role) == ALL_BUT_WOOD else _any(map(_role, selector.role))
-    noun = _any(selector.part) or roles or "remains"
-    plants = _any([*map(_latin, selector.taxon), *selector.family, *map(_tagged, selector.tag)])
+    noun = _any(map(called.part, selector.part)) or roles or "remains"
+    named = [name for name in map(called.plant, selector.taxon) if f" {name} " not in f" {noun} "]
+    plants = _any([*named, *selector.family, *map(_tagged, selector.tag)])
     kind = " ".join(filter(None, (_any(selector.condition), "firmly named" if selector.is_certain else "", noun)))
-    return kind + (f" of {plants}" if plants else "") + "".join(f", {said}" for said in _further(selector))
+    return kind + (f" of {plants}" if plants else "") + "".join(f", {said}" for said in _further(selector, called))
 
 
-def _further(selector: Selector) -> list[str]:
+def _further(selector: Selector, called: Called) -> list[str]:
     """What narrows the remains besides plant and part."""
-    unwanted = [*map(_latin, selector.not_taxon), *map(_tagged, selector.not_tag), *map(_role, selector.not_role)]
+    unwanted = [*map(called.plant, selector.not_taxon), *map(_tagged, selector.not_tag), *map(_role, selector.not_role)]
     said = {
         "in any condition": selector.any_condition,
         f"without {_any(unwanted)}": unwanted,
-        f"of status {_any(selector.status)}": selector.status,
-        f"as field weeds {_any(selector.field_weed)}": selector.field_weed,
+        f"of {_any(map(_status, selector.status))}": selector.status,
+        f"of {_any(selector.field_weed)} weeds of fields": selector.field_weed,
         f"used as {_any(selector.use)}": selector.use,
-        f"ripe within {months(selector.ripens_within)}": selector.ripens_within,
-        f"ripe in {months(selector.ripens_in)}": selector.ripens_in,
+        f"ripe within {whole_months(selector.ripens_within)}": selector.ripens_within,
+        f"ripe in {whole_months(selector.ripens_in)}": selector.ripens_in,
         f"keeping: {_any(selector.keeping)}": selector.keeping,
         f"of plants sown in {_any(selector.sow)}": selector.sow,
         f"of plants of {_any(selector.soil)} soil": selector.soil,
@@ -194,8 +219,21 @@ PLACES = {
 """Traits of kinds of context, as places."""
 
 
+STATUSES = {
+    "crop": "crops",
+    "native": "plants of the region",
+    "introduced": "plants brought in later",
+    "either": "plants that may be either",
+}
+"""Whether a plant was grown, as plants."""
+
+
 def _place(trait: str) -> str:
     return PLACES.get(trait, trait)
+
+
+def _status(status: str) -> str:
+    return STATUSES.get(status, status)
 
 
 def _role(role: str) -> str:

@@ -63,7 +63,7 @@ class Opener:
         """The samples of each context that has any."""
         for sample in edition.project.samples:
             self.samples_of.setdefault(sample.context, []).append(sample)
-        self._titles = {shown.name: shown.title for shown in edition.packs.shown}
+        self._titles = {shown.name: self.wording.measure(shown) for shown in edition.packs.shown}
         self._claims: dict[str, ClaimView] = {}
         self._asked: dict[RuleId, tuple[str, ...]] = {}
 
@@ -135,7 +135,7 @@ class Opener:
         if kind == "measure" and rest in found.measurements:
             measurement = found.measurements[rest]
             rows = self.rows.behind(found.places.get(rest, ()))
-            title = self.writing.unit(self._titles.get(rest, rest))
+            title = self._titles.get(rest, rest)
             value, doubt = self.writing.figure(measurement), self.writing.interval(measurement)
             text = measured_text(value, doubt, measurement.n, measurement.reason, self.writing)
             return Behind(
@@ -191,7 +191,7 @@ class Opener:
     def _measured(self, rule_id: RuleId) -> tuple[str, ...]:
         rule = self.edition.packs.rules.get(rule_id)
         asked = () if rule is None else leaves((*rule.needs, rule.criteria))
-        return tuple(measured_words(leaf) if isinstance(leaf, Bound) else "" for leaf in asked)
+        return tuple(measured_words(leaf, self.wording.called) if isinstance(leaf, Bound) else "" for leaf in asked)
 
 
 def tally_text(tally: Tally, writing: Writing | None = None) -> str:

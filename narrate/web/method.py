@@ -113,8 +113,8 @@ def _rule(rule: Rule, opener: Opener, record: dict[str, dict[str, int]]) -> Rule
         id=rule.id,
         rule=rule,
         statement=opener.wording.statement(rule.statement),
-        needs=tuple(line for need in rule.needs for line in criterion_lines(need)),
-        criteria=criterion_lines(rule.criteria),
+        needs=tuple(line for need in rule.needs for line in criterion_lines(need, opener.wording.called)),
+        criteria=criterion_lines(rule.criteria, opener.wording.called),
         record=tuple(
             RecordView(
                 level=level,

@@ -11,6 +11,7 @@ from narrate.model.ids import Subject
 from narrate.model.measurement import Measurement
 from narrate.model.seasons import FoundWindow
 from narrate.web.evidence import Opener
+from narrate.web.wording import Wording
 from narrate.web.writing import writing_of
 
 SORTS = {
@@ -151,12 +152,12 @@ def side_by_side(edition: Edition) -> tuple[SideBySide, ...]:
     """Every shown measure over the phases, in the order of the project; those without any value are left out."""
     found = [edition.findings.of(Subject(level="phase", id=phase.id)) for phase in edition.project.phases]
     rows = []
-    writing = writing_of(edition)
+    wording = Wording(edition)
     for shown in edition.packs.shown:
         missing = Measurement(measure=shown.measure, value=None, reason="not measured")
         values = tuple(one.measurements.get(shown.name, missing) for one in found)
         if any(value.value is not None for value in values):
-            rows.append(SideBySide(title=writing.unit(shown.title), measure=shown.measure, values=values))
+            rows.append(SideBySide(title=wording.measure(shown), measure=shown.measure, values=values))
     return tuple(rows)
 
 

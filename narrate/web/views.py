@@ -80,7 +80,7 @@ class SubjectView:
         rows = self._opener.rows
         return tuple(
             MeasureView(
-                title=self._opener.writing.unit(shown.title),
+                title=self._opener.wording.measure(shown),
                 measure=shown.measure,
                 measurement=self.found.measurements[shown.name],
                 explained=shown.explained,

@@ -5,11 +5,14 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from narrate.model.claims import Argument
+from narrate.model.claims import Argument, LimitInForce
 from narrate.model.edition import Edition
 from narrate.model.ids import Subject
 from narrate.model.plants import Taxon
+from narrate.model.rules import Limit, ShownMeasure
 from narrate.model.stratigraphy import Context, Phase
+from narrate.web.criteria import BY_ID, Called
+from narrate.web.filters import upper_first
 from narrate.web.writing import Writing, writing_of
 
 
@@ -41,7 +44,34 @@ class Wording:
 
     def statement(self, id: str) -> str:
         statement = self.edition.packs.statements.get(id)  # type: ignore[call-overload]
-        return id if statement is None else statement.title
+        if statement is None:
+            return id
+        return upper_first(statement.plain_noun) if self.is_public and statement.plain_noun else statement.title
+
+    def measure(self, shown: ShownMeasure) -> str:
+        """The title of a shown measure."""
+        return self.writing.unit(shown.plain if self.is_public and shown.plain else shown.title)
+
+    def limit(self, limit: LimitInForce) -> str:
+        """What holds a grade down; for visitors without the grade, which stands beside it."""
+        if not self.is_public:
+            return limit.says
+        known = next((one for one in self.edition.packs.limits if one.id == limit.limit), None)
+        return limit.says if known is None else self.limit_known(known)
+
+    def limit_known(self, limit: Limit) -> str:
+        return limit.plain if self.is_public and limit.plain else limit.says
+
+    @property
+    def called(self) -> Called:
+        """What plants and parts are called where criteria are put in words: for the team by their ids."""
+        if not self.is_public:
+            return BY_ID
+        packs = self.edition.packs
+        return Called(
+            {id: taxon.name for id, taxon in packs.taxa.items()},
+            {id: part.plain for id, part in packs.words.parts.items()},
+        )
 
     def says(self, argument: Argument) -> str:
         text = argument.says_plain if self.is_public and argument.says_plain else argument.says
