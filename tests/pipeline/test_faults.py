@@ -111,7 +111,7 @@ def _refuses(*paths: object) -> None:
 
 @pytest.mark.parametrize("command", COMMANDS)
 def test_a_full_disk_leaves_everything_whole(told: Path, tmp_path: Path, command: str) -> None:
-    """The disk full at random writes: every file is whole, hers is untouched, the next run ends as a fresh one would."""
+    """The disk full at random writes: every file is whole, hers is untouched, and the next run ends as a fresh one."""
     scratch = tmp_path / "scratch"
 
     assert killed_at_random(told, command, times=2, seed=3, scratch=scratch, is_disk_full=True) == []
@@ -147,7 +147,7 @@ def _has_room_for(files: int, write: Callable[[Path, bytes], int]) -> Callable[[
 
 @pytest.mark.parametrize("command", COMMANDS)
 def test_a_run_killed_at_any_moment_leaves_everything_whole(told: Path, tmp_path: Path, command: str) -> None:
-    """Killed at random moments: every file is whole, hers is untouched, and the next run ends as a fresh one would."""
+    """Killed at random moments: every file is whole, hers is untouched, and and the next run ends as a fresh one."""
     troubles: list[Trouble] = killed_at_random(told, command, times=3, seed=7, scratch=tmp_path / "scratch")
 
     assert troubles == []
