@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import Literal
 
 Severity = Literal["error", "warning"]
+
+MOST_ALIKE = 1000
+"""Problems with one code in one file that are kept one by one; more of them help nobody and fill the memory."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True, order=True)
@@ -67,9 +71,14 @@ class Problem:
 
 @dataclass(slots=True)
 class ProblemList:
-    """Collects problems while a project is read, so that all are told at once."""
+    """
+    Collects problems while a project is read, so that all are told at once.
+
+    Of problems alike, with one code in one file, the first MOST_ALIKE are kept one by one and the rest are counted.
+    """
 
     found: list[Problem] = field(default_factory=list)
+    _alike: Counter[tuple[str, str, Severity]] = field(default_factory=Counter)
 
     def error(
         self, place: Place, code: str, message: str, *, help: str = "", excerpt: str = "", width: int = 1
@@ -85,17 +94,36 @@ class ProblemList:
         self.found.extend(problems)
 
     def sorted(self) -> tuple[Problem, ...]:
-        """All problems by place, each once."""
-        return tuple(sorted(set(self.found), key=Problem.in_order))
+        """All problems by place, each once; and where there were too many alike, how many more."""
+        further = [
+            _further(path, code, severity, number - MOST_ALIKE)
+            for (path, code, severity), number in self._alike.items()
+            if number > MOST_ALIKE
+        ]
+        return tuple(sorted({*self.found, *further}, key=Problem.in_order))
 
     def _add(
         self, severity: Severity, place: Place, code: str, message: str, help: str, excerpt: str, width: int
     ) -> None:
         if code not in CODES:
             raise KeyError(f"problem code {code} has no paragraph in narrate.problems.CODES")
+        alike = (place.path, code, severity)
+        self._alike[alike] += 1
+        if self._alike[alike] > MOST_ALIKE:
+            return
         self.found.append(
             Problem(place=place, severity=severity, code=code, message=message, help=help, excerpt=excerpt, width=width)
         )
+
+
+def _further(path: str, code: str, severity: Severity, number: int) -> Problem:
+    return Problem(
+        place=Place(path=path),
+        severity=severity,
+        code=code,
+        message=f"{number:,} more like those told of this file, of the kind {code}",
+        help=f"mend the first {MOST_ALIKE:,}; the others are told then",
+    )
 
 
 def has_errors(problems: Iterable[Problem]) -> bool:

@@ -64,6 +64,23 @@ def test_an_unknown_code_is_a_fault_of_ours() -> None:
         ProblemList().error(Place(path="a.yaml"), "N999", "message")
 
 
+def test_a_million_problems_alike_are_counted() -> None:
+    """Of problems of one kind in one file the first thousand are told one by one, the others as one with their number."""
+    problems = ProblemList()
+    for line in range(1, 3001):
+        problems.error(Place(path="a.yaml", line=line), "N105", f"message {line}")
+    problems.error(Place(path="b.yaml", line=7), "N105", "message")
+
+    told = problems.sorted()
+
+    assert len(told) == 1002
+    assert [problem.place.path for problem in told[1001:]] == ["b.yaml"]
+    assert written(told[0]) == (
+        "a.yaml: error N105: 2,000 more like those told of this file, of the kind N105\n"
+        "      help: mend the first 1,000; the others are told then"
+    )
+
+
 def test_every_code_used_in_the_package_has_a_paragraph_and_every_paragraph_is_used() -> None:
     """No code without a paragraph, no paragraph without a code that can be met."""
     used = {
