@@ -9,7 +9,10 @@ from typing import Literal
 
 Severity = Literal["error", "warning"]
 
-MOST_ALIKE = 1000
+LONGEST_EXCERPT = 240
+"""Signs of a line that are shown with a problem; of a longer one those around the pointer."""
+
+MOST_ALIKE = 10_000
 """Problems with one code in one file that are kept one by one; more of them help nobody and fill the memory."""
 
 
@@ -145,14 +148,26 @@ def written(problem: Problem) -> str:
     lines = [f"{problem.place}: {problem.severity} {problem.code}: {problem.message}"]
     if problem.excerpt:
         number = str(problem.place.line)
-        text = problem.excerpt.replace("\t", " ")
+        text, at, width = _window(problem)
         lines.append(f"    {number} | {text}")
         if problem.place.column:
-            pad = " " * (4 + len(number) + 3 + problem.place.column - 1)
-            lines.append(pad + "^" * max(1, problem.width))
+            lines.append(" " * (4 + len(number) + 3 + at) + "^" * width)
     if problem.help:
         lines.append(f"      help: {problem.help}")
     return "\n".join(lines)
+
+
+def _window(problem: Problem) -> tuple[str, int, int]:
+    """What is shown of the line, where the pointer begins in it, and how long it is."""
+    text = problem.excerpt.replace("\t", " ")
+    at = max(0, problem.place.column - 1)
+    width = max(1, problem.width)
+    if len(text) <= LONGEST_EXCERPT:
+        return text, at, width
+    start = max(0, min(at - LONGEST_EXCERPT // 4, len(text) - LONGEST_EXCERPT))
+    shown = text[start : start + LONGEST_EXCERPT]
+    before, after = "…" if start else "", "…" if start + LONGEST_EXCERPT < len(text) else ""
+    return before + shown + after, at - start + len(before), max(1, min(width, start + LONGEST_EXCERPT - at))
 
 
 def as_plain_data(problem: Problem) -> dict[str, object]:

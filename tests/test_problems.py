@@ -64,20 +64,31 @@ def test_an_unknown_code_is_a_fault_of_ours() -> None:
         ProblemList().error(Place(path="a.yaml"), "N999", "message")
 
 
+def test_of_a_long_line_the_part_around_the_pointer_is_shown() -> None:
+    """A line of thousands of signs is cut on both sides, with a mark for what is left out, and points at the same signs."""
+    line = "a" * 5000 + "ten" + "b" * 5000
+    place = Place(path="a.yaml", line=5, column=5001)
+
+    shown = written(Problem(place=place, severity="error", code="N203", message="m", excerpt=line, width=3)).split("\n")
+
+    assert shown[1] == "    5 | …" + "a" * 60 + "ten" + "b" * 177 + "…"
+    assert shown[1][shown[2].index("^") :][: len(shown[2].strip())] == "ten"
+
+
 def test_a_million_problems_alike_are_counted() -> None:
-    """Of problems of one kind in one file the first thousand are told one by one, the others as one with their number."""
+    """Of problems of one kind in one file ten thousand are told one by one, the others as one with their number."""
     problems = ProblemList()
-    for line in range(1, 3001):
+    for line in range(1, 30_001):
         problems.error(Place(path="a.yaml", line=line), "N105", f"message {line}")
     problems.error(Place(path="b.yaml", line=7), "N105", "message")
 
     told = problems.sorted()
 
-    assert len(told) == 1002
-    assert [problem.place.path for problem in told[1001:]] == ["b.yaml"]
+    assert len(told) == 10_002
+    assert [problem.place.path for problem in told[10_001:]] == ["b.yaml"]
     assert written(told[0]) == (
-        "a.yaml: error N105: 2,000 more like those told of this file, of the kind N105\n"
-        "      help: mend the first 1,000; the others are told then"
+        "a.yaml: error N105: 20,000 more like those told of this file, of the kind N105\n"
+        "      help: mend the first 10,000; the others are told then"
     )
 
 

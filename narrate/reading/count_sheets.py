@@ -109,6 +109,14 @@ def _records(telling: SheetProblems) -> Iterator[list[str]]:
 
 
 def _broken_quotes(said: str, telling: SheetProblems) -> None:
+    if "limit" in said and '"' not in telling.source.line(telling.line):
+        telling.tell(
+            "N302",
+            f"a cell holds more than {csv.field_size_limit():,} signs, expected a name, a number or a remark; the rows "
+            "from here on were not read",
+            help="shorten the cell, or look whether a separator or a line end is missing",
+        )
+        return
     is_open = "unexpected end" in said or "limit" in said
     what = "is opened and not closed" if is_open else "stands inside a cell"
     telling.tell(

@@ -130,6 +130,13 @@ MESSAGES = {
         "        ^^^^^^^^^^^^^^^^^^^^^^\n"
         "      help: put a text that holds the separator in quotation marks",
     ),
+    "endless cell": (
+        "sample,taxon,part,count\nS1,Zea mays,kernel,3\nS1," + "Z" * 200_000 + ",cupule,4\n",
+        "counts/light.csv:3: error N302: a cell holds more than 131,072 signs, expected a name, a number or a remark; the "
+        "rows from here on were not read\n"
+        f"    3 | S1,{'Z' * 157}…\n"
+        "      help: shorten the cell, or look whether a separator or a line end is missing",
+    ),
     "open quote": (
         'sample,taxon,part,count\nS1,Zea mays,kernel,3\nS1,"Zea mays,cupule,4\n',
         "counts/light.csv:3:4: error N302: a quotation mark is opened and not closed, expected marks around whole "

@@ -145,8 +145,11 @@ def rows_of_text(
             cells = next(reader)
         except StopIteration:
             break
-        except csv.Error:
-            _open_quote(path, end + 1, problems)
+        except csv.Error as fault:
+            if "limit" in str(fault) and '"' not in text:
+                _long_cell(path, end + 1, problems)
+            else:
+                _open_quote(path, end + 1, problems)
             break
         if reader.line_num - end > _CELL_LINES:
             _open_quote(path, end + 1, problems)
@@ -174,6 +177,16 @@ def _is_strict(text: str, separator: str) -> bool:
     except csv.Error as fault:
         return "unexpected end" in str(fault)
     return True
+
+
+def _long_cell(path: str, line: int, problems: ProblemList) -> None:
+    problems.error(
+        Place(path=path, line=line),
+        "N310",
+        f"a cell holds more than {csv.field_size_limit():,} signs, expected a name, a number or a remark; the rows "
+        "from here on were not read",
+        help="shorten the cell, or look whether a separator or a line end is missing",
+    )
 
 
 def _open_quote(path: str, line: int, problems: ProblemList) -> None:
