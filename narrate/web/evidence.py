@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-
-from markupsafe import Markup
+from functools import cached_property
 
 from narrate.model.claims import Claim, Rival
 from narrate.model.edition import Edition
@@ -16,8 +15,8 @@ from narrate.model.rules import Bound
 from narrate.model.sampling import Sample
 from narrate.web.claim_views import BALANCES, ClaimView, RivalView, measured_text
 from narrate.web.criteria import leaves, measured_words
-from narrate.web.filters import latin
 from narrate.web.links import Links, anchor
+from narrate.web.plain import in_plain_words
 from narrate.web.rows import Rows, RowSet, rows_of
 from narrate.web.wording import Wording
 from narrate.web.writing import Writing, writing_of
@@ -66,6 +65,11 @@ class Opener:
         self._titles = {shown.name: self.wording.measure(shown) for shown in edition.packs.shown}
         self._claims: dict[str, ClaimView] = {}
         self._asked: dict[RuleId, tuple[str, ...]] = {}
+
+    @cached_property
+    def pictured(self) -> Edition:
+        """The edition that figures are drawn of: for visitors in their words."""
+        return in_plain_words(self.edition) if self.edition.audience == "public" else self.edition
 
     def behind(self, refs: Iterable[str]) -> tuple[Behind, ...]:
         return tuple(self.open(ref) for ref in dict.fromkeys(refs))
@@ -133,7 +137,7 @@ class Opener:
         name, page = self.wording.subject(subject), self.evidence_page(subject)
         kind, _, rest = what.partition(".")
         if kind == "measure" and rest in found.measurements:
-            measurement = found.measurements[rest]
+            measurement = self.wording.measurement(found.measurements[rest])
             rows = self.rows.behind(found.places.get(rest, ()))
             title = self._titles.get(rest, rest)
             value, doubt = self.writing.figure(measurement), self.writing.interval(measurement)
@@ -152,7 +156,7 @@ class Opener:
             tally = next((tally for tally in found.tallies if tally.ref == ref), None)
             if tally is not None:
                 rows = self.rows.behind(tally.places)
-                title = Markup("{}, {}").format(latin(tally.written), self.wording.part(tally.part))
+                title = self.wording.find_with_part(tally)
                 return Behind(
                     ref=ref,
                     kind="found",
@@ -213,4 +217,6 @@ def tally_text(tally: Tally, writing: Writing | None = None) -> str:
         parts.append(tally.condition)
     if tally.only_cf:
         parts.append("every one of them 'cf.'")
-    return ", ".join([*parts, f"in {tally.samples} of {tally.of_samples} samples"])
+    if tally.of_samples > 1:
+        parts.append(f"in {tally.samples} of {tally.of_samples} samples")
+    return ", ".join(parts)

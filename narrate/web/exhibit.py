@@ -78,6 +78,6 @@ def _label(opener: Opener, subject: Subject) -> LabelView:
         target=opener.links.to("page", "story") if subject.level == "site" else opener.target(subject),
         evidence=opener.evidence_page(subject),
         found=found,
-        figures=figures.of_subject(found, edition)[:1],
+        figures=figures.of_subject(found, opener.pictured)[:1],
         approved=f"{approved} on {narrative.approved_on}" if approved and narrative.approved_on else approved,
     )

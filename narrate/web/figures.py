@@ -1,4 +1,4 @@
-"""Charts of a page, each drawn once, by name."""
+"""Charts of a page, each drawn once, by name. Those for visitors are drawn of an edition in plain words."""
 
 from __future__ import annotations
 
@@ -14,8 +14,8 @@ from narrate.model.edition import Edition
 from narrate.model.figures import Chart
 from narrate.model.findings import SubjectFindings
 from narrate.model.ids import SITE, Subject
-from narrate.web.filters import known
-from narrate.web.plain import in_plain_words, led_by_common_names
+from narrate.web.plain import led_by_common_names
+from narrate.web.wording import Wording
 from narrate.web.writing import Writing, writing_of
 
 FigureView = tuple[Chart, Markup]
@@ -41,10 +41,9 @@ def of_subject(found: SubjectFindings, edition: Edition) -> tuple[FigureView, ..
     # Loaded when asked for: checking a project needs no chart.
     from narrate.charts import composition, months
 
-    told = _told(edition)
     name = _phase_name(found.subject, edition)
     draws = tuple(partial(draw, name=name) for draw in (composition.draw, months.draw))
-    return _drawn(draws, (found, told.packs), ("composition", "months"), edition)
+    return _drawn(draws, (found, edition.packs), ("composition", "months"), edition)
 
 
 def of_claims(claims: tuple[Claim, ...], edition: Edition) -> tuple[FigureView, ...]:
@@ -52,7 +51,7 @@ def of_claims(claims: tuple[Claim, ...], edition: Edition) -> tuple[FigureView, 
     from narrate.charts import balance
 
     draw = partial(balance.draw, is_plain=_is_plain(edition))
-    return _drawn((draw,), (claims, _told(edition).packs), ("balance",), edition)
+    return _drawn((draw,), (claims, edition.packs), ("balance",), edition)
 
 
 def of_site(names: tuple[str, ...], edition: Edition) -> tuple[FigureView, ...]:
@@ -71,8 +70,8 @@ def of_site(names: tuple[str, ...], edition: Edition) -> tuple[FigureView, ...]:
     )
 
     site = edition.findings.of(Subject(level="site", id=SITE))
-    told, is_plain = _told(edition), _is_plain(edition)
-    project, packs, studies = told.project, told.packs, told.studies
+    is_plain = _is_plain(edition)
+    project, packs, studies = edition.project, edition.packs, edition.studies
     side_by_side = (edition.findings, project, packs)
     draws: dict[str, Callable[[str], Chart | None]] = {
         "companions": lambda id: companions.draw(studies.associations, id, is_plain=is_plain),
@@ -93,11 +92,6 @@ def _is_plain(edition: Edition) -> bool:
     return edition.audience == "public"
 
 
-def _told(edition: Edition) -> Edition:
-    """What figures read: for visitors in their words."""
-    return in_plain_words(edition) if _is_plain(edition) else edition
-
-
 def _phase_name(subject: Subject, edition: Edition) -> str:
     """A phase as readers know it, such as 'the Early hamlet'; nothing for other subjects, which go by their ids."""
     named = next((p.name for p in edition.project.phases if subject == Subject(level="phase", id=p.id)), "")
@@ -114,16 +108,16 @@ def _drawn(
 def _view(chart: Chart, edition: Edition) -> FigureView:
     if _is_plain(edition):
         chart = led_by_common_names(chart, edition.packs)
-    written = retold(with_known_in_words(chart), writing_of(edition))
+    written = retold(with_known_in_words(chart, Wording(edition)), writing_of(edition))
     return written, Markup(slim(written.svg))
 
 
-def with_known_in_words(chart: Chart) -> Chart:
+def with_known_in_words(chart: Chart, wording: Wording) -> Chart:
     """The chart with codes for how well something is known written out in its table."""
     if "How well known" not in chart.columns:
         return chart
     place = chart.columns.index("How well known")
-    rows = tuple((*row[:place], known(row[place]), *row[place + 1 :]) for row in chart.rows)
+    rows = tuple((*row[:place], wording.known(row[place]), *row[place + 1 :]) for row in chart.rows)
     return replace(chart, rows=rows)
 
 

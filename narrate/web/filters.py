@@ -18,6 +18,12 @@ MONTH_NAMES = (
     "December",
 )  # fmt: skip
 MONTHS = ("Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec")
+KEEPING = {
+    "perishable": "does not keep",
+    "stored": "keeps in store",
+    "persists": "stays on the plant",
+    "with the crop": "came with the harvest",
+}
 KNOWN = {
     "read": "read in the work or in a stored copy of it",
     "memory-H": "from memory, high confidence; check it in print",
@@ -169,6 +175,28 @@ def upper_first(text: str) -> str:
     return text[:1].upper() + text[1:]
 
 
+def title_of_work(title: str) -> str:
+    """
+    The title of a work; one that nobody has checked stands in square brackets in the packs and is told as what it is.
+
+    >>> title_of_work("[title not checked; a chapter on early farming]"), title_of_work("A Manual of Weeds")
+    ('a chapter on early farming', 'A Manual of Weeds')
+    """
+    if not (title.startswith("[") and title.endswith("]")):
+        return title
+    return title[1:-1].rpartition("not checked; ")[2]
+
+
+def keeping(ways: Sequence[str]) -> str:
+    """
+    How a plant part keeps, in words.
+
+    >>> keeping(("perishable", "stored")), keeping(()), keeping(("in the snow",))
+    ('does not keep, or keeps in store', 'not known', 'in the snow')
+    """
+    return ", or ".join(KEEPING.get(way, way) for way in ways) or "not known"
+
+
 def known(word: str) -> str:
     """How well something is known, in words."""
     return KNOWN.get(word, word)
@@ -197,6 +225,8 @@ FILTERS = {
     "months": months,
     "whole_months": whole_months,
     "strength": strength,
+    "keeping": keeping,
     "known": known,
+    "title_of_work": title_of_work,
     "percent": percent,
 }

@@ -78,7 +78,7 @@ def rules(opener: Opener) -> tuple[QuestionView, ...]:
 
 
 def cited(edition: Edition) -> tuple[Source, ...]:
-    """Works cited by rules, statements, limits and the plants that were found, by author and year."""
+    """Works cited by rules, statements, limits and the plants that were found, by author; those without one last."""
     packs = edition.packs
     keys: set[str] = set()
     for rule in packs.rules.values():
@@ -95,7 +95,7 @@ def cited(edition: Edition) -> tuple[Source, ...]:
         for window in taxon.windows:
             keys.update(window.sources)
     found = (packs.sources[key] for key in keys if key in packs.sources)  # type: ignore[index]
-    return tuple(sorted(found, key=lambda s: (s.kind != "work", s.authors.lower(), s.year, s.key)))
+    return tuple(sorted(found, key=lambda s: (s.kind != "work", not s.authors, s.authors.lower(), s.year, s.key)))
 
 
 def _records(claims: Iterable[Claim]) -> dict[str, dict[str, dict[str, int]]]:

@@ -48,6 +48,7 @@ def pages(edition: Edition, templates: Path, images: Path | None) -> dict[str, b
     links = with_rules(links, asked_questions(edition))
     site = Site(edition, links, Photographs(images, is_public=edition.audience == "public"))
     jinja = environment(templates, writing_of(edition))
+    jinja.filters["known"] = site.wording.known
     menu = _menu(wanted)
     found: dict[str, bytes] = {}
     for template in wanted:

@@ -9,9 +9,10 @@ from narrate.model.fields import Associations
 from narrate.model.figures import Chart
 from narrate.model.order import Ordination
 from narrate.model.packs import Packs
-from narrate.model.plants import Part
+from narrate.model.plants import Part, Taxon
 from narrate.model.project import Project
 from narrate.model.studies import Studies
+from narrate.web.wording import is_unnamed
 
 
 def in_plain_words(edition: Edition) -> Edition:
@@ -19,7 +20,7 @@ def in_plain_words(edition: Edition) -> Edition:
     packs = edition.packs
     plain = replace(
         packs,
-        taxa={id: replace(taxon, trade_name=taxon.name or taxon.trade_name) for id, taxon in packs.taxa.items()},
+        taxa={id: replace(taxon, trade_name=_name(taxon)) for id, taxon in packs.taxa.items()},
         statements={
             id: replace(one, title=_capitalised(one.plain_noun) or one.title) for id, one in packs.statements.items()
         },
@@ -46,6 +47,10 @@ def _both_names(written: str, packs: Packs) -> str:
     taxon = packs.taxa.get(name)  # type: ignore[call-overload]
     is_the_same = taxon is None or not taxon.name or taxon.name.lower() == name.lower()
     return written if is_the_same else f"{'probably ' if doubt or written != name else ''}{taxon.name} ({name})"  # type: ignore[union-attr]
+
+
+def _name(taxon: Taxon) -> str:
+    return "unidentified" if is_unnamed(taxon) else taxon.name or taxon.trade_name
 
 
 def _plain_part(part: Part) -> Part:
@@ -105,7 +110,7 @@ def _plant_part(named: str, packs: Packs) -> str:
 
 def _plant(name: str, packs: Packs) -> str:
     taxon = packs.taxa.get(name)  # type: ignore[call-overload]
-    return name if taxon is None else taxon.name or name
+    return name if taxon is None else _name(taxon) or name
 
 
 def _part(id: str, packs: Packs) -> str:

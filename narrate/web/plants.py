@@ -11,7 +11,7 @@ from narrate.model.findings import Tally
 from narrate.model.ids import SITE, SourceKey, Subject
 from narrate.model.plants import Taxon
 from narrate.web.evidence import Opener
-from narrate.web.filters import months
+from narrate.web.filters import upper_first, whole_months
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -45,7 +45,8 @@ class TaxonView:
         self.taxon = taxon
         self.tallies = tallies
         self.name = opener.wording.taxon_name(taxon)
-        self.title = f"{taxon.id} ({self.name})" if self.name else taxon.id
+        both = (upper_first(self.name), taxon.id) if opener.wording.is_public else (taxon.id, self.name)
+        self.title = f"{both[0]} ({both[1]})" if self.name else taxon.id
         self.target = opener.links.to("taxon", taxon.id)
 
     @property
@@ -71,7 +72,7 @@ class TaxonView:
     def seasons(self) -> tuple[KnowledgeView, ...]:
         """When parts can be gathered, in words."""
         windows = self.taxon.windows
-        return self._known((w.part, months(w.months), w.note, w.sources, w.known) for w in windows)
+        return self._known((w.part, whole_months(w.months), w.note, w.sources, w.known) for w in windows)
 
     @property
     def relatives(self) -> tuple[tuple[str, str], ...]:

@@ -14,6 +14,8 @@ from narrate.web.writing import Writing
 
 QUOTED_AT_MOST = 4
 """Up to so many rows are quoted word for word; of more their numbers are named, by sample."""
+NUMBERED_AT_MOST = 60
+"""Up to so many samples the rows are named by their numbers; of more the samples alone are, in runs."""
 LISTED_AT_MOST = 300
 """Samples of which the rows are named; of more it is said how many there are, and the counts are in the data."""
 
@@ -39,7 +41,7 @@ class RowGroup:
     target: str
     """Where the rows of the group stand together."""
     rows: str
-    """Their numbers in the sample, such as '12–15, 18'."""
+    """Their numbers in the sample, such as '12–15, 18'; empty where the label stands for a run of samples."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -71,6 +73,8 @@ class Rows:
     order: Mapping[Place, int]
     """All places in the order in which they are listed."""
     writing: Writing
+    place_of_sample: Mapping[str, int]
+    """Which of the samples with rows one is, counted from 0."""
     _made: dict[tuple[int, ...], RowSet] = field(default_factory=dict)
     """Sets of rows that were made already: many arguments look at the same rows."""
 
@@ -98,7 +102,7 @@ class Rows:
             id=_name(listed),
             says=self._says(listed, by_sample),
             quoted=tuple(self._quoted(place) for place in listed) if are_few else (),
-            groups=tuple(self._group(id, numbers) for id, numbers in by_sample.items()) if can_be_listed else (),
+            groups=self._groups(by_sample) if can_be_listed else (),
         )
 
     def anchor(self, place: Place) -> str:
@@ -114,6 +118,18 @@ class Rows:
         if records:
             said.append(_several(records, "record", self.writing))
         return " and ".join(said)
+
+    def _groups(self, by_sample: Mapping[str, list[int]]) -> tuple[RowGroup, ...]:
+        if len(by_sample) <= NUMBERED_AT_MOST:
+            return tuple(self._group(id, numbers) for id, numbers in by_sample.items())
+        runs: list[list[str]] = []
+        for number, id in enumerate(self.by_sample):
+            if id in by_sample:
+                if runs and self.place_of_sample[runs[-1][-1]] == number - 1:
+                    runs[-1].append(id)
+                else:
+                    runs.append([id])
+        return tuple(RowGroup(label=" to ".join(dict.fromkeys((run[0], run[-1]))), target="", rows="") for run in runs)
 
     def _group(self, sample: str, numbers: list[int]) -> RowGroup:
         target = self.links.to("sample", sample, f"row-{min(numbers)}")
@@ -156,7 +172,9 @@ def rows_of(project: Project, links: Links, writing: Writing, *, is_public: bool
             (row.place for row in project.counts),
         )
     )
-    return Rows(counts, numbers, records, links, rows, is_public, {place: i for i, place in enumerate(known)}, writing)
+    order = {place: i for i, place in enumerate(known)}
+    samples = {id: i for i, id in enumerate(rows)}
+    return Rows(counts, numbers, records, links, rows, is_public, order, writing, samples)
 
 
 def row_text(row: CountRow) -> str:

@@ -113,7 +113,8 @@ class Site:
     @cached_property
     def taxa(self) -> tuple[TaxonView, ...]:
         found = plants.found_taxa(self.edition)
-        return tuple(TaxonView(self.opener, self.packs.taxa[id], tallies) for id, tallies in found.items())  # type: ignore[index]
+        views = tuple(TaxonView(self.opener, self.packs.taxa[id], tallies) for id, tallies in found.items())  # type: ignore[index]
+        return tuple(sorted(views, key=lambda view: (view.name or view.id).lower())) if self.is_public else views
 
     @property
     def manual(self) -> tuple[MeasurePage, ...]:
@@ -161,6 +162,17 @@ class Site:
         if not self.links.to("page", "search"):
             return {}
         return finding.parts(finding.entries(self.opener, self.contexts, self.samples, self.taxa))
+
+    @property
+    def tried(self) -> tuple[str, ...]:
+        """Words that find something, to begin a search with: the commonest plant, a kind of context, a context."""
+        counted = {taxon: sum(tally.counted for tally in taxon.tallies) for taxon in self.taxa}
+        plant = max(counted, key=lambda taxon: counted[taxon], default=None)
+        first = self.contexts[0] if self.contexts else None
+        return (
+            *((plant.name or plant.id,) if plant is not None else ()),
+            *((first.kind, first.id) if first is not None else ()),
+        )
 
     @cached_property
     def pictures(self) -> Mapping[str, tuple[Chart, bytes, bytes]]:
@@ -284,7 +296,7 @@ class Site:
         """Charts that set the subjects of the dig side by side, by name."""
         for name in names:
             if name not in self.drawn:
-                for one in figures.of_site((name,), self.edition):
+                for one in figures.of_site((name,), self.opener.pictured):
                     self.drawn[name] = one
         return tuple(self.drawn[name] for name in names if name in self.drawn)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass, replace
 
@@ -13,6 +14,18 @@ from narrate.model.narrative import Narrative, Sentence
 from narrate.model.standing import standing
 from narrate.web.evidence import Behind, Opener
 from narrate.web.filters import inline
+
+SHOWN_ONE_BY_ONE = 5
+"""Things behind a sentence up to which each is shown with what speaks for it; of more each is a line."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Gathered:
+    """The same thing of several subjects: claims of one statement and grade, finds of one plant part, one measure."""
+
+    title: str
+    members: tuple[tuple[str, Behind], ...]
+    """Each with its subject in short: 'S009', 'Late hamlet'."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -26,6 +39,8 @@ class SentenceView:
     """Specks of its firmest claim; None where it rests on counts and records alone."""
     behind: tuple[Behind, ...]
     """What no earlier sentence of the paragraph rests on."""
+    gathered: tuple[Gathered, ...]
+    """The same, gathered by what is claimed, where they are more than can be shown one by one; else empty."""
     behind_before: tuple[tuple[str, str], ...]
     """What an earlier sentence of the paragraph rests on too: its title, and the fragment where it stands."""
     standing: str
@@ -154,6 +169,28 @@ def _rows_once(behind: tuple[Behind, ...]) -> tuple[Behind, ...]:
     )
 
 
+def _gathered(behind: tuple[Behind, ...]) -> tuple[Gathered, ...]:
+    found: dict[tuple[str, str], list[Behind]] = {}
+    for one in behind:
+        grade = one.claim.verdict + one.claim.grade if one.claim is not None else one.kind
+        key = (one.title, grade)
+        found.setdefault(key, []).append(one)
+    return tuple(
+        Gathered(title=members[0].title, members=tuple((_in_short(one.subject), one) for one in members))
+        for members in found.values()
+    )
+
+
+def _in_short(subject: str) -> str:
+    """
+    The subject where its kind is plain from what stands around it.
+
+    >>> _in_short("Sample S009"), _in_short("Late hamlet")
+    ('S009', 'Late hamlet')
+    """
+    return re.sub(r"^(Sample|Context|Feature) ", "", subject)
+
+
 def _sentence(
     opener: Opener, anchor: str, sentence: Sentence, number: int, shown: dict[str, str], told: set[str]
 ) -> SentenceView:
@@ -171,6 +208,7 @@ def _sentence(
         number=number,
         strength=max(grades) if grades else None,
         behind=_rows_once(new),
+        gathered=_gathered(new) if len(new) > SHOWN_ONE_BY_ONE else (),
         behind_before=before,
         standing="",
         stale=sentence.stale if opener.edition.audience == "review" else (),

@@ -11,6 +11,7 @@ from narrate.model.ids import Subject
 from narrate.model.measurement import Measurement
 from narrate.model.seasons import FoundWindow
 from narrate.web.evidence import Opener
+from narrate.web.filters import keeping
 from narrate.web.wording import Wording
 from narrate.web.writing import writing_of
 
@@ -143,7 +144,7 @@ def _year_row(opener: Opener, window: FoundWindow) -> YearRow:
             "all" if month in window.every_source else "some" if month in window.any_source else ""
             for month in range(1, 13)
         ),
-        keeping=", ".join(window.keeping),
+        keeping=keeping(window.keeping),
         binds=window.binds,
     )
 
@@ -155,7 +156,7 @@ def side_by_side(edition: Edition) -> tuple[SideBySide, ...]:
     wording = Wording(edition)
     for shown in edition.packs.shown:
         missing = Measurement(measure=shown.measure, value=None, reason="not measured")
-        values = tuple(one.measurements.get(shown.name, missing) for one in found)
+        values = tuple(wording.measurement(one.measurements.get(shown.name, missing)) for one in found)
         if any(value.value is not None for value in values):
             rows.append(SideBySide(title=wording.measure(shown), measure=shown.measure, values=values))
     return tuple(rows)
@@ -215,4 +216,9 @@ _TRADE = [
     ("rarefaction", "How many kinds to expect if fewer items had been counted, so that rich and poor samples compare."),
     ("claim", "A statement judged for one place or time, with everything that speaks for and against it."),
     ("support", "The weighed evidence for a claim, from 0 to 1. It is not a probability."),
+    (
+        "redrawn counts",
+        "The counts drawn again by chance, many times, as if the same soil had been sampled and counted anew. What "
+        "most of these counts bear out does not hang on a few seeds.",
+    ),
 ]

@@ -73,7 +73,7 @@ class SubjectView:
 
     @cached_property
     def figures(self) -> tuple[figures.FigureView, ...]:
-        return figures.of_subject(self.found, self.edition)
+        return figures.of_subject(self.found, self._opener.pictured)
 
     @cached_property
     def measures(self) -> tuple[MeasureView, ...]:
@@ -82,7 +82,7 @@ class SubjectView:
             MeasureView(
                 title=self._opener.wording.measure(shown),
                 measure=shown.measure,
-                measurement=self.found.measurements[shown.name],
+                measurement=self._opener.wording.measurement(self.found.measurements[shown.name]),
                 explained=shown.explained,
                 rows=rows.behind(self.found.places.get(shown.name, ())),
             )
@@ -237,12 +237,12 @@ class EvidenceView(SubjectView):
     @cached_property
     def many_samples(self) -> tuple[RowGroup, ...]:
         """Samples whose rows are named so often that each is linked once for the page; empty where they are few."""
-        groups = {group.label: group for rows in self.row_sets for group in rows.groups}
+        groups = {group.label: group for rows in self.row_sets for group in rows.groups if group.target}
         return tuple(groups.values()) if len(groups) > LINKED_AT_MOST else ()
 
     @cached_property
     def balance(self) -> tuple[figures.FigureView, ...]:
-        return figures.of_claims(self.edition.claims.about(self.subject), self.edition)
+        return figures.of_claims(self.edition.claims.about(self.subject), self._opener.pictured)
 
 
 def claims_by_verdict(opener: Opener, claims: tuple[Claim, ...]) -> Mapping[str, tuple[ClaimView, ...]]:

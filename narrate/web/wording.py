@@ -3,17 +3,33 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
+
+from markupsafe import Markup
 
 from narrate.model.claims import Argument, LimitInForce
 from narrate.model.edition import Edition
+from narrate.model.findings import Tally
 from narrate.model.ids import Subject
+from narrate.model.measurement import Measurement
 from narrate.model.plants import Taxon
 from narrate.model.rules import Limit, ShownMeasure
 from narrate.model.stratigraphy import Context, Phase
+from narrate.telling.names import Names
 from narrate.web.criteria import BY_ID, Called
-from narrate.web.filters import upper_first
+from narrate.web.filters import inline, known, latin, upper_first
 from narrate.web.writing import Writing, writing_of
+
+KNOWN_PLAINLY = {
+    "read": "looked up in the work",
+    "memory-H": "from memory, not looked up yet",
+    "memory-M": "from memory, not looked up yet",
+    "memory-L": "from memory and unsure, not looked up yet",
+    "calc": "worked out here",
+    "convention": "common practice, no one source",
+    "judgement": "our own judgement",
+}
+"""How well something is known, for visitors."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -104,12 +120,53 @@ class Wording:
             return subject.id if phase is None else phase.name
         return f"{subject.level.capitalize()} {subject.id}"
 
+    def known(self, word: str) -> str:
+        """How well something is known, in words."""
+        return KNOWN_PLAINLY.get(word, word) if self.is_public else known(word)
+
+    def part_of(self, taxon_id: str, part: str) -> Markup:
+        """'*Zea mays* cupule'; for visitors 'corn: bit of corn cob'."""
+        taxon = self.edition.packs.taxa.get(taxon_id)  # type: ignore[call-overload]
+        if not self.is_public or taxon is None or not taxon.name:
+            return Markup("{} {}").format(latin(taxon_id), self.part(part))
+        return Markup("{}: {}").format(taxon.name, self.part(part))
+
+    def measurement(self, found: Measurement) -> Measurement:
+        """A measurement in the units of these readers: visitors count kinds, not taxa."""
+        return replace(found, unit="kinds") if self.is_public and found.unit == "taxa" else found
+
+    def find(self, tally: Tally) -> Markup:
+        """What was found by its name as written; for visitors the common name with the scientific one behind it."""
+        written = latin(tally.written)
+        taxon = self.edition.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
+        if not self.is_public or taxon is None or not taxon.name:
+            return written
+        if is_unnamed(taxon):
+            return Markup("unidentified")
+        doubt = "probably " if tally.only_cf else ""
+        if taxon.name.lower() in taxon.id.lower():
+            return Markup("{}{}").format(doubt, taxon.name)
+        return Markup('{}{} <span class="small">{}</span>').format(doubt, taxon.name, latin(taxon.id))
+
+    def find_with_part(self, tally: Tally) -> Markup:
+        """Plant and part: '*Zea mays*, cupule', for visitors 'bits of corn cob'."""
+        audience = self.edition.packs.audiences.get(self.edition.audience)
+        if self.is_public and audience is not None:
+            named = Names(audience=audience, packs=self.edition.packs).part_of_plant(tally, plural=True)
+            return inline(upper_first(named))
+        return Markup("{}, {}").format(latin(tally.written), self.part(tally.part))
+
     def source(self, key: str) -> str:
         """A source as author and year."""
         source = self.edition.packs.sources.get(key)  # type: ignore[call-overload]
         if source is None:
             return key
         return f"{surnames(source.authors)} {source.year}".strip() or source.title
+
+
+def is_unnamed(taxon: Taxon) -> bool:
+    """Whether the taxon stands for what nobody could name."""
+    return taxon.id.lower().startswith(("indeterminate", "unidentified", "unknown"))
 
 
 def surnames(authors: str) -> str:

@@ -57,7 +57,7 @@
     });
   };
   var filtered = function (table) {
-    var bar = make("p", { class: "asked chosen" });
+    var bar = make("p", { class: "asked chosen grid" });
     var told = make("span", { role: "status", class: "small" });
     var chosen = [];
     Array.from(table.tHead.rows[0].cells).forEach(function (head, column) {
@@ -211,13 +211,19 @@
     holder.addEventListener("input", again);
     document.getElementById("unscripted").hidden = true;
     holder.hidden = false;
-    var before = new URLSearchParams(location.hash.slice(1));
-    words.value = before.get("q") || "";
-    FIELDS.forEach(function (name) {
-      var value = before.get(name);
-      if (value) { chosen[name].append(make("option", { value: value }, value)); chosen[name].value = value; }
-    });
+    var recall = function () {
+      var before = new URLSearchParams(location.hash.slice(1));
+      words.value = before.get("q") || "";
+      FIELDS.forEach(function (name) {
+        var value = before.get(name) || "";
+        var isThere = Array.from(chosen[name].options).some(function (option) { return option.value === value; });
+        if (!isThere) { chosen[name].append(make("option", { value: value }, value)); }
+        chosen[name].value = value;
+      });
+    };
+    recall();
     begin();
+    window.addEventListener("hashchange", function () { recall(); most = 40; put(); });
     if (!location.hash) { words.focus({ preventScroll: true }); }
   };
 
@@ -233,9 +239,17 @@
   if (samples) {
     var lies = {};
     samples.querySelectorAll("a").forEach(function (link) { lies[link.textContent] = link.getAttribute("href"); });
-    document.querySelectorAll(".row-sets i").forEach(function (named) {
-      var row = /\d+/.exec(named.nextSibling.textContent);
-      named.replaceWith(make("a", { href: lies[named.textContent] + (row ? "#row-" + row[0] : "") }, named.textContent));
+    document.querySelectorAll(".row-sets > li").forEach(function (item) {
+      var told = item.lastChild, pieces = told.nodeType === 3 ? told.textContent.replace(/^:\s*/, "").split("; ") : [];
+      if (pieces.length) { told.textContent = ": "; }
+      pieces.forEach(function (piece, number) {
+        var words = piece.split(" "), named = words.map(function (_, at) { return words.slice(0, at + 1).join(" "); })
+          .find(function (text) { return lies[text]; });
+        var rest = named === undefined ? piece : piece.slice(named.length), row = /\d+/.exec(rest);
+        if (number) { item.append("; "); }
+        if (named !== undefined) { item.append(make("a", { href: lies[named] + (row ? "#row-" + row[0] : "") }, named)); }
+        item.append(rest);
+      });
     });
   }
   window.addEventListener("hashchange", open);

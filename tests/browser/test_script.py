@@ -34,7 +34,7 @@ def test_words_find_contexts_plants_and_findings_from_the_file_system(page: Page
     page.locator("#found a").first.click()
 
     assert [entry.split()[0] for entry in listed] == ["plant"]
-    assert page.title().startswith("Zea mays (corn)")
+    assert page.title().startswith("Corn (Zea mays)")
 
 
 def test_a_search_has_an_address_and_the_back_button_returns_to_it(page: Page, sites: Path) -> None:

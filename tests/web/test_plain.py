@@ -4,14 +4,23 @@ from __future__ import annotations
 
 import pytest
 
+from narrate.model.edition import Edition
 from narrate.model.figures import Chart
 from narrate.model.ids import Subject
+from narrate.web.evidence import Opener
 from narrate.web.figures import of_claims, of_site, of_subject, with_known_in_words
+from narrate.web.links import Links
 from narrate.web.plain import in_plain_words, led_by_common_names
+from narrate.web.wording import Wording
 from tests.web.editions import an_edition
 
 
-def titles(edition) -> list[str]:
+def told(edition: Edition) -> Edition:
+    return Opener(edition, Links()).pictured
+
+
+def titles(edition: Edition) -> list[str]:
+    edition = told(edition)
     site = edition.findings.of(Subject(level="site", id="site"))
     drawn = (*of_subject(site, edition), *of_site(("kernels_and_cupules", "density"), edition))
     return [chart.title for chart, _ in drawn]
@@ -29,7 +38,7 @@ def test_public_figures_are_told_in_visitors_words() -> None:
 def test_visitors_are_told_no_log_odds_and_no_prior() -> None:
     """The balance of a claim has weights for visitors, log-odds for the team."""
     public, review = (
-        of_claims(tuple(c for c in edition.claims if c.verdict == "holds")[:1], edition)[0][0]
+        of_claims(tuple(c for c in edition.claims if c.verdict == "holds")[:1], told(edition))[0][0]
         for edition in (an_edition("public"), an_edition("review"))
     )
 
@@ -70,4 +79,6 @@ def test_how_well_a_month_is_known_is_written_out() -> None:
         rows=(("Vitis", "memory-M"),),
     )  # fmt: skip
 
-    assert with_known_in_words(chart).rows[0][1] == "from memory, medium confidence; check it in print"
+    told = [with_known_in_words(chart, Wording(an_edition(audience))).rows[0][1] for audience in ("review", "public")]
+
+    assert told == ["from memory, medium confidence; check it in print", "from memory, not looked up yet"]

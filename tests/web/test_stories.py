@@ -103,3 +103,21 @@ def test_what_the_page_has_shown_already_is_told_in_short() -> None:
 
     behind = [one.sections[0].paragraphs[0].sentences[0].behind for one in stories if one is not None]
     assert [[one.is_told for one in listed] for listed in behind] == [[False], [True]]
+
+
+def test_many_things_behind_a_sentence_are_gathered_by_what_they_say() -> None:
+    """Six references are told as one line a find and one a measure, each subject leading to its own place."""
+    refs = tuple(f"{key}/measure.items" for key in ("C1", "C2", "S1", "S2", "S3")) + ("C1/record",)
+    sentence = told(Sentence(text="Counts.", refs=refs)).sections[0].paragraphs[0].sentences[0]
+
+    assert [(one.title, [name for name, _ in one.members]) for one in sentence.gathered] == [
+        ("Items counted", ["C1", "C2", "S1", "S2", "S3"]),
+        ("What the records say", ["C1"]),
+    ]
+
+
+def test_few_things_behind_a_sentence_are_shown_one_by_one() -> None:
+    """Up to five stand each with what speaks for it."""
+    sentence = told(Sentence(text="Counts.", refs=("C1/measure.items", "C2/measure.items"))).sections[0].paragraphs[0]
+
+    assert sentence.sentences[0].gathered == ()
