@@ -107,11 +107,11 @@ def test_what_the_page_has_shown_already_is_told_in_short() -> None:
 
 def test_many_things_behind_a_sentence_are_gathered_by_what_they_say() -> None:
     """Six references are told as one line a find and one a measure, each subject leading to its own place."""
-    refs = tuple(f"{key}/measure.items" for key in ("C1", "C2", "S1", "S2", "S3")) + ("C1/record",)
+    refs = (*(f"{key}/measure.items" for key in ("C1", "C2", "S1", "S2", "S3")), "C1/record")
     sentence = told(Sentence(text="Counts.", refs=refs)).sections[0].paragraphs[0].sentences[0]
 
     assert [(one.title, [name for name, _ in one.members]) for one in sentence.gathered] == [
-        ("Items counted", ["C1", "C2", "S1", "S2", "S3"]),
+        ("Items", ["C1", "C2", "S1", "S2", "S3"]),
         ("What the records say", ["C1"]),
     ]
 
