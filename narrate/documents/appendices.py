@@ -8,6 +8,7 @@ from collections.abc import Sequence
 
 from narrate.documents.blocks import Table
 from narrate.documents.inline import literal
+from narrate.documents.latin import genera_of, name_with_latin
 from narrate.model.counts import CountRow
 from narrate.model.edition import Edition
 from narrate.model.ids import SITE, Subject
@@ -22,14 +23,18 @@ def raw_counts(edition: Edition) -> Table:
     for row in sorted(project.counts, key=lambda row: order[row.sample]):
         find = (row.sample, row.identification.written, row.part, row.condition, row.completeness, row.fraction)
         found.setdefault(find, []).append(row)
-    sizes = _sizes(project.counts)
+    sizes, genera = _sizes(project.counts), genera_of(edition.packs)
+    shown: dict[str, str] = {}
     rows = []
     for (sample, name, part, condition, completeness, fraction), lines in found.items():
         cells = ["; ".join(_written(row) for row in lines if row.size_class == size) or "–" for size in sizes]
         noted = [row for row in lines if row.note]
         notes = "; ".join(f"{row.size_class}: {row.note}" if len(lines) > 1 else row.note for row in noted)
         how = "" if completeness == "whole" else f", {completeness}"
-        rows.append((sample, name, part, f"{condition}{how}", fraction, *cells, notes))
+        if name not in shown:
+            shown[name] = name_with_latin(name, genera)
+        rest = (part, f"{condition}{how}", fraction, *cells, notes)
+        rows.append((literal(sample), shown[name], *map(literal, rest)))
     heads = [size or "no class" for size in sizes]
     note = (
         "Counts as written, of the share that was sorted; nothing is scaled up. A mass stands in brackets after its "
@@ -39,12 +44,12 @@ def raw_counts(edition: Edition) -> Table:
     return Table(
         caption="Counts by sample, as written.",
         columns=("Sample", "Name as written", "Part", "Condition", "Fraction", *heads, "Note"),
-        rows=tuple(tuple(map(literal, row)) for row in rows),
+        rows=tuple(rows),
         note=note,
         anchor="raw-counts",
         is_dense=True,
         is_wide=len(sizes) > 5,
-        widths=(6, 24, 13, 14, 7, *(9 for _ in sizes), 20),
+        widths=(8, 25, 13, 20, 9, *(10 for _ in sizes), 20),
     )
 
 

@@ -10,8 +10,8 @@ from narrate.documents.inline import literal
 from narrate.model.edition import Edition
 from narrate.model.ids import SITE, Subject
 
-WIDTH_MM = 115
-"""Wide enough to read, and low enough for two charts to find room among the text."""
+WIDTH_MM = 140
+"""At this width the smallest letters of a chart stand 8 points high, those of its labels 8.6."""
 
 
 def figures(edition: Edition) -> Iterator[Figure]:
@@ -28,14 +28,22 @@ def figures(edition: Edition) -> Iterator[Figure]:
         ("density", density.draw(edition.findings, project, packs, "density")),
     ):
         if chart is not None:
-            title = literal(chart.title.rstrip("."))
             yield Figure(
-                caption=f"{title}.", alt=chart.alt, svg=for_print(chart.svg), note=literal(chart.note), anchor=anchor,
+                caption=f"{literal(_percent(chart.title).rstrip('.'))}.",
+                alt=_percent(chart.alt),
+                svg=for_print(chart.svg),
+                note=literal(_percent(chart.note)),
+                anchor=anchor,
                 width_mm=WIDTH_MM,
-            )  # fmt: skip
+            )
 
 
 def for_print(svg: str) -> str:
     """The drawing with the light colours themselves in place of properties of a page."""
-    svg = re.sub(r"var\(--[a-z0-9-]+,\s*(#[0-9a-fA-F]{3,8})\)", r"\1", svg)
+    svg = _percent(re.sub(r"var\(--[a-z0-9-]+,\s*(#[0-9a-fA-F]{3,8})\)", r"\1", svg))
     return svg.replace("system-ui, 'Segoe UI', Roboto, 'Helvetica Neue', ", "")
+
+
+def _percent(text: str) -> str:
+    """Shares as the text of the section writes them: '95%'."""
+    return re.sub(r"(?<=\d)[ \u00a0\u202f]%", "%", text)

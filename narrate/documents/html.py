@@ -81,7 +81,7 @@ def _table(table: Table, anchor: str, name: str, known: Mapping[str, str]) -> st
     )
 
 
-_MARKS = {"": "{}", "latin": '<i lang="la">{}</i>', "strong": "<strong>{}</strong>"}
+_MARKS = {"": "{}", "latin": '<i lang="la">{}</i>', "strong": "<strong>{}</strong>", "title": "<cite>{}</cite>"}
 
 
 def _inline(text: str, known: Mapping[str, str]) -> str:

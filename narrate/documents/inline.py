@@ -16,12 +16,15 @@ NBSP = "\u00a0"
 class Run:
     text: str
     style: str = ""
-    """'', 'latin' or 'strong'."""
+    """'', 'latin', 'strong' or 'title': of a book or journal."""
     anchor: str = ""
     """For references: where they lead."""
 
 
-_PIECE = re.compile(r"\\([\\*{}|_`])|\*\*(.+?)\*\*|\*([^*]+?)\*|\{([a-z][a-z0-9_-]*)\}", re.DOTALL)
+_PIECE = re.compile(
+    r"\\([\\*{}|_`])|\*\*(.+?)\*\*|\*([^*]+?)\*|\{([a-z][a-z0-9_-]*)\}|__((?:\\.|[^_\\]|_(?!_))+?)__", re.DOTALL
+)
+_ESCAPED = re.compile(r"\\([\\*{}|_`])")
 _UNIT = re.compile(r"(?<=\d) (?=(?:litres?|liters?|l|L|g|kg|mg|mm|ml|cm|m|items?|samples?|BC|BCE|CE|BP)\b|%)")
 _ERA = re.compile(r"\b(cal) (?=AD|BC|CE|BCE|BP)|\b(AD|Table|Figure|n =|p\.|pp\.|cf\.) (?=[\w−-])")
 
@@ -53,7 +56,7 @@ def runs(text: str, known: Mapping[str, str] | None = None) -> tuple[Run, ...]:
     for piece in _PIECE.finditer(text):
         if piece.start() > at:
             found.append(Run(text=text[at : piece.start()]))
-        escaped, strong, latin, anchor = piece.groups()
+        escaped, strong, latin, anchor, title = piece.groups()
         if anchor is not None and known is not None:
             if anchor not in known:
                 raise Unfit(f"the text refers to '{anchor}', which is no table or figure of the section")
@@ -63,7 +66,8 @@ def runs(text: str, known: Mapping[str, str] | None = None) -> tuple[Run, ...]:
         elif escaped is not None:
             found.append(Run(text=escaped))
         else:
-            found.append(Run(text=strong or latin, style="strong" if strong else "latin"))
+            style = "strong" if strong else "latin" if latin else "title"
+            found.append(Run(text=_ESCAPED.sub(r"\1", strong or latin or title), style=style))
         at = piece.end()
     if at < len(text):
         found.append(Run(text=text[at:]))
@@ -97,4 +101,4 @@ def anchor_of(name: str, *numbers: int) -> str:
 
 def literal(text: str) -> str:
     """A text of the records, in which no sign is markup."""
-    return re.sub(r"([\\*{}])", r"\\\1", text)
+    return re.sub(r"([\\*{}_])", r"\\\1", text)

@@ -53,7 +53,7 @@ def _row(cells: Sequence[str], known: Mapping[str, str]) -> str:
     return "| " + " | ".join(_inline(cell, known).replace("|", "\\|").replace("\n", " ") for cell in cells) + " |"
 
 
-_MARKS = {"": "", "latin": "*", "strong": "**"}
+_MARKS = {"": "", "latin": "*", "strong": "**", "title": "*"}
 
 
 def _inline(text: str, known: Mapping[str, str]) -> str:

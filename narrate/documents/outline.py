@@ -120,7 +120,6 @@ def _results(edition: Edition, files: Mapping[str, bytes]) -> Iterator[Block]:
         text="Contexts are told by phase; what holds across the dig stands in the discussion. "
         + led_to(drawn, tables, wood)
     )
-    yield from drawn
     for phase in project.phases:
         when = years(phase.start, phase.end, phase.dates)
         yield Heading(level=3, text=literal(f"{phase.name}, {when}" if when else phase.name))
@@ -135,11 +134,12 @@ def _results(edition: Edition, files: Mapping[str, bytes]) -> Iterator[Block]:
         yield Heading(level=3, text="Contexts without a phase")
         for context in undated:
             yield from _context(edition, context, files, leads)
-    if tables or wood:
-        yield Heading(level=3, text="Tables of the results")
-        yield from tables
-    if wood:
-        yield wood
+    shown = [block for blocks in (tables, drawn[:1], (wood,), drawn[1:]) for block in blocks if block]
+    if shown:
+        # Wide tables begin a page anyway; figures stand behind them, where they part no text and leave no gap in it.
+        named = " and ".join(kind for kind, has in (("tables", tables or wood), ("figures", drawn)) if has)
+        yield Heading(level=3, text=f"{named.capitalize()} of the results")
+        yield from shown
 
 
 def _context(

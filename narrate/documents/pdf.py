@@ -123,6 +123,10 @@ _KINDS = {
 }
 
 
+_LONG_CELL = 1200
+"""Letters of a cell that may be higher than a page, and whose row must therefore be allowed to break."""
+
+
 def _table(table: Table, anchor: str, known: Mapping[str, str]) -> str:
     widths = ", ".join(f"{w:.4g}fr" for w in widths_of(table))
     head = ", ".join(f"[#strong[{_inline(c, known)}]]" for c in table.columns)
@@ -133,7 +137,10 @@ def _table(table: Table, anchor: str, known: Mapping[str, str]) -> str:
         f"inset: {'1.5pt' if table.is_dense else '3pt'},\n  stroke: (x: none, y: 0.4pt + luma(120)),\n"
         f"  table.header({head}),\n  {rows}{',' if rows else ''}\n)) <{anchor}>"
     )
-    return (f"#[#show table.cell: set text(size: 6.5pt)\n{figure}]" if table.is_dense else figure) + note
+    rules = "#show table.cell: set text(size: 6.5pt)\n" if table.is_dense else ""
+    if all(len(cell) < _LONG_CELL for row in table.rows for cell in row):
+        rules += "#set table.cell(breakable: false)\n"
+    return (f"#[{rules}{figure}]" if rules else figure) + note
 
 
 def widths_of(table: Table) -> tuple[float, ...]:
@@ -159,7 +166,7 @@ def _inline(text: str, known: Mapping[str, str]) -> str:
         if run.anchor:
             pieces.append(f"#link(<{run.anchor}>)[{shown}]")
         elif run.style:
-            pieces.append(f"#{'emph' if run.style == 'latin' else 'strong'}[{shown}]")
+            pieces.append(f"#{'strong' if run.style == 'strong' else 'emph'}[{shown}]")
         else:
             pieces.append(shown)
     return "".join(pieces)

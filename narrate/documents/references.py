@@ -6,19 +6,25 @@ import re
 from collections.abc import Iterator
 
 from narrate.documents.blocks import Block, Paragraph
-from narrate.documents.inline import literal
+from narrate.documents.dates import items_of
+from narrate.documents.latin import genera_of
+from narrate.documents.unwritten import told_of
+from narrate.documents.works import is_entry_read, work_line
 from narrate.model.edition import Edition
+from narrate.model.packs import Source
 from narrate.model.report_blocks import arranged
 from narrate.telling.citations import author_year
 from narrate.telling.explanation import source_line
 
 UNSEEN = "°"
 """Stands before a work that the makers of the rules did not see."""
+UNREAD = "†"
+"""Stands before an entry that was not held against print."""
 
 WORKS = {
-    "millard-2014": "Millard, A. R. 2014. Conventions for reporting radiocarbon determinations. Radiocarbon 56, "
+    "millard-2014": "Millard, A. R. 2014. Conventions for reporting radiocarbon determinations. __Radiocarbon__ 56, "
     "555–559.",
-    "cifa": "Chartered Institute for Archaeologists. Toolkit for specialist reporting: checklist. No date given. "
+    "cifa": "Chartered Institute for Archaeologists. __Toolkit for specialist reporting: checklist__. No date given. "
     "archaeologists.net/work/toolkits/specialist-reporting/checklist.",
 }
 """Works that the section itself cites, beside those of the packs."""
@@ -29,32 +35,46 @@ LEVELS = ("site", "phase", "context")
 
 def references(edition: Edition) -> Iterator[Block]:
     """In the order of authors; what the makers of the rules know from memory alone is marked, and said at the head."""
-    keys = [key for key in cited(edition) if author_date(key, edition)]
-    lines = [_line(key, edition) for key in keys]
+    sources = [edition.packs.sources[key] for key in cited(edition) if author_date(key, edition)]  # type: ignore[index]
+    genera = genera_of(edition.packs)
+    lines = [(_mark(source), work_line(source, genera)) for source in sources]
     blocks = {one.block for one in arranged(edition.project.report_blocks)}
     dated = any(phase.start is not None for phase in edition.project.phases)
-    lines += [WORKS["millard-2014"]] if dated and blocks & {"introduction", "checklist"} else []
-    lines += [WORKS["cifa"]] if "checklist" in blocks else []
-    unseen = sum(line.startswith(UNSEEN) for line in lines)
+    lines += [("", WORKS["millard-2014"])] if dated and blocks & {"introduction", "checklist"} else []
+    lines += [("", WORKS["cifa"])] if "checklist" in blocks else []
+    lines += [("", line) for line in own_works(edition)]
+    unseen, unread = (sum(sign in mark for mark, _ in lines) for sign in (UNSEEN, UNREAD))
+    if unseen or unread:
+        yield Paragraph(text=_standing(unseen, unread, len(lines)))
+    for mark, line in sorted(lines, key=lambda one: one[1].lower()):
+        yield Paragraph(text=f"{mark} {line}".strip(), kind="reference")
+
+
+def own_works(edition: Edition) -> tuple[str, ...]:
+    """Works that the project's own words cite: items of `report: references`, one a work, with titles in *italics*."""
+    said = told_of(edition.project.report, "references")
+    return tuple(re.sub(r"([\\{}_])", r"\\\1", line) for line in items_of(said))
+
+
+def _mark(source: Source) -> str:
+    seen = "" if source.known in ("read", "calc") else UNSEEN
+    return seen + ("" if is_entry_read(source) else UNREAD)
+
+
+def _standing(unseen: int, unread: int, works: int) -> str:
+    """How far the makers of the rules saw the works, said once for all entries."""
+    parts = []
     if unseen:
-        yield Paragraph(
-            text=f"{UNSEEN} stands before {unseen:,} of the {len(lines):,} works: the makers of the rules cite them "
-            "from memory and did not see in print, for the rule at hand, what they are cited for. See them "
-            "before signing."
+        parts.append(
+            f"{UNSEEN} stands before {unseen:,} of the {works:,} works: the rules cite them from memory, and their "
+            "makers did not see in print, for the rule at hand, what the works are cited for."
         )
-    for line in sorted(lines, key=lambda line: line.removeprefix(f"{UNSEEN} ").lower()):
-        yield Paragraph(text=literal(line), kind="reference")
-
-
-def _line(key: str, edition: Edition) -> str:
-    line = source_line(key, edition.packs)
-    bare = re.sub(r" \[[\w-]+: a default, check\]$", "", line)
-    is_seen = bare == line
-    bare = bare.replace("?.", "?")
-    container = edition.packs.sources[key].container  # type: ignore[index]
-    if re.search(r"\(eds?\.?\)", container):
-        bare = bare.replace(container.rstrip("."), f"In {container.rstrip('.')}", 1)
-    return bare if is_seen else f"{UNSEEN} {bare}"
+    if unread:
+        parts.append(
+            f"{UNREAD} stands before {unread:,} of the {works:,}: the entry itself (title, volume, pages) is from "
+            "memory too; the others were held against a publisher's page, a list of references or the work."
+        )
+    return " ".join((*parts, "See the works before signing."))
 
 
 def cited(edition: Edition) -> tuple[str, ...]:

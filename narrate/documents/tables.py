@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from narrate.documents.abundance import key_of_classes, signs_of_classes
 from narrate.documents.blocks import Table
 from narrate.documents.inline import anchor_of, literal
+from narrate.documents.latin import name_with_latin
 from narrate.documents.leads import is_shown
 from narrate.model.counts import CountRow
 from narrate.model.edition import Edition
@@ -194,8 +195,9 @@ def _phase_table(
 def _name(taxon: str, edition: Edition) -> str:
     """Latin names of genera and species in italics; those of families and of what could not be named are not."""
     known = edition.packs.taxa.get(taxon)  # type: ignore[call-overload]
-    is_latin = known is not None and (known.rank in ("species", "genus") or "/" in taxon)
-    return f"*{literal(taxon)}*" if is_latin else literal(taxon)
+    if known is None:
+        return name_with_latin(taxon, ())
+    return f"*{literal(taxon)}*" if known.rank in ("species", "genus") or "/" in taxon else literal(taxon)
 
 
 def _value(value: float | None, form: str) -> str:

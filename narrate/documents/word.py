@@ -155,7 +155,7 @@ class _Writer:
     def _run(self, text: str, style: str = "", anchor: str = "") -> str:
         if anchor:
             return "".join(_field(f"REF {self.bookmark_of[anchor]} \\h", text, bare=True))
-        name = {"latin": "Latin name", "strong": "Strong word"}.get(style)
+        name = {"latin": "Latin name", "strong": "Strong word", "title": "Title of a work"}.get(style)
         props = f'<w:rPr><w:rStyle w:val="{self.ids[name]}"/></w:rPr>' if name else ""
         return f'<w:r>{props}<w:t xml:space="preserve">{_xml(text)}</w:t></w:r>'
 

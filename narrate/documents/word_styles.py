@@ -73,6 +73,8 @@ def _own_styles(document: Document) -> None:
 
     if latin := added("Latin name", WD_STYLE_TYPE.CHARACTER):
         latin.font.italic = True
+    if title := added("Title of a work", WD_STYLE_TYPE.CHARACTER):
+        title.font.italic = True
     if strong := added("Strong word", WD_STYLE_TYPE.CHARACTER):
         strong.font.bold = True
     if cell := added("Table text", WD_STYLE_TYPE.PARAGRAPH):

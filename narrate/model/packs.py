@@ -31,6 +31,8 @@ class Source:
     """work, practice (common practice, no single authority) or judgement (of the pack's makers)."""
     known: str = "memory-M"
     """How well it is known that the work says what it is cited for."""
+    entry: str = ""
+    """read: authors, year, title, container and pages were held against print; empty: as `known` says."""
     note: str = ""
     place: Place
 

@@ -40,7 +40,7 @@ class ReportBlock:
 REPORT_TEXTS = frozenset(
     {
         "aims", "archive", "departures", "identification", "qualifications", "radiocarbon", "reference_collection",
-        "sampling_strategy", "selection_strategy", "wider_context",
+        "references", "sampling_strategy", "selection_strategy", "wider_context",
     }
 )  # fmt: skip
 """Keys under `report:` whose texts stand in the section; pages of a site leave them to it."""

@@ -39,5 +39,6 @@ def _fields() -> dict[str, Field]:
         "pages": Field(reads=text()),
         "kind": Field(reads=one_of(KINDS)),
         "known": Field(reads=one_of(KNOWN)),
+        "entry": Field(reads=one_of(("read",))),
         "note": Field(reads=text()),
     }
