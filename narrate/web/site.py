@@ -192,6 +192,14 @@ class Site:
         """Where a picture and its table lie as files, without the extension; empty where they lie in none."""
         return self._files_of_pictures.get(chart.svg, "")
 
+    def is_drawn_as_png(self, file: str) -> bool:
+        """
+        Whether a picture lies there as PNG too: those of the dig and its phases, whose number does not grow.
+
+        Of contexts and samples script makes it: some 50 KB each, they would come to outweigh all other files.
+        """
+        return file.startswith(("figures/dig-", "figures/phases/"))
+
     @cached_property
     def to_take_away(self) -> tuple[downloads.Download, ...]:
         """Tables of the dig, and its pictures in one archive."""
@@ -205,7 +213,18 @@ class Site:
         for name, (_, picture, table) in self.pictures.items():
             found[f"figures/{name}.svg"] = picture
             found[f"figures/{name}.csv"] = table
-        return found
+        return {**found, **self._pngs}
+
+    @property
+    def _pngs(self) -> Mapping[str, bytes]:
+        from narrate.charts.raster import png
+
+        drawn = {
+            f"figures/{name}.png": picture.decode("utf-8")
+            for name, (_, picture, _) in self.pictures.items()
+            if self.is_drawn_as_png(f"figures/{name}")
+        }
+        return dict(zip(drawn, png(tuple(drawn.values())), strict=True))
 
     def strip(self, view: ContextView | exhibit.LabelView) -> themes.StripView | None:
         return themes.strip(view.found, self.edition)

@@ -135,16 +135,20 @@ def test_a_figure_is_taken_away(page: Page, sites: Path, words: str, start: byte
 
 
 def test_a_figure_and_its_table_are_taken_away_without_script(browser: Browser, sites: Path) -> None:
-    """Plain links lead to the picture as SVG, in colours that every program knows, and to its table as CSV."""
+    """Plain links lead to the picture as SVG, of the whole dig as PNG too, and to its table as CSV."""
     context = browser.new_context(java_script_enabled=False)
     opened = context.new_page()
     opened.goto((sites / "public/contexts/c13.html").as_uri())
     links = opened.locator("figure.chart").first.locator("a.take")
     ways = [(link.inner_text(), link.get_attribute("href") or "") for link in links.all()]
+    opened.goto((sites / "public/year.html").as_uri())
+    of_the_dig = {link.inner_text(): link.get_attribute("href") for link in opened.locator("#ring a.take").all()}
     context.close()
     files = {word: (sites / "public/contexts" / way).read_bytes() for word, way in ways}
 
     assert list(files) == ["SVG", "CSV"]
+    assert list(of_the_dig) == ["SVG", "PNG", "CSV"]
+    assert (sites / "public" / str(of_the_dig["PNG"])).read_bytes().startswith(b"\x89PNG")
     assert files["SVG"].startswith(b"<svg") and b"var(" not in files["SVG"]
     assert b"cupule" in files["CSV"]
 

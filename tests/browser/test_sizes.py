@@ -13,16 +13,17 @@ BUDGETS = {
     "index.html": 60,
     "samples/*.html": 100,
     "plants/*.html": 60,
-    "*.html": 150,
+    "*.html": 140,
     "assets/*": 40,
     "search/*.js": 300,
 }
-"""Kilobytes that no single file of a kind may pass; the first that fits counts."""
+"""Kilobytes that no single file of a kind may pass; the first that fits counts. 150 would be the most for a page of
+25 rows and 4 figures: the heaviest of this dig hold more of both, and stay ten below it."""
 
 
 @pytest.mark.parametrize("site", ["review", "public"])
 def test_no_page_is_heavier_than_its_budget(sites: Path, site: str) -> None:
-    """No page passes 150 KB, which a page of 25 rows and 4 figures may weigh, though many hold more of both."""
+    """No page passes 140 KB, though a page of 25 rows and 4 figures may weigh 150 and many hold more of both."""
     heavy = []
     for path in sorted((sites / site).rglob("*")):
         name = path.relative_to(sites / site).as_posix()
@@ -33,7 +34,7 @@ def test_no_page_is_heavier_than_its_budget(sites: Path, site: str) -> None:
     assert heavy == []
 
 
-@pytest.mark.parametrize(("site", "most_mb"), [("review", 13), ("public", 9)])
+@pytest.mark.parametrize(("site", "most_mb"), [("review", 13), ("public", 10)])
 def test_a_whole_site_stays_small(sites: Path, site: str, most_mb: int) -> None:
     """51 samples of 22 contexts with all their evidence."""
     size = sum(path.stat().st_size for path in (sites / site).rglob("*") if path.is_file())
