@@ -152,7 +152,7 @@ def _named(lines: tuple[str, ...], x: float, y: float) -> list[Shape]:
 def _stretch(window: Window, start: float, month: float, y: float) -> list[Shape]:
     """The months of one window; one that runs over the new year is drawn in two pieces."""
     # A part that is eaten fresh or kept is drawn as kept: what may be old tells no season.
-    looks = [keeping for keeping in window.keeping if keeping != "perishable"] or [*window.keeping, ""]
+    looks: list[str] = [keeping for keeping in window.keeping if keeping != "perishable"] or [*window.keeping, ""]
     _, ink, hatch, is_open = _KEEPING[looks[0]]
     drawn: list[Shape] = []
     for run in runs(window.months):

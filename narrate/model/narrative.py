@@ -64,10 +64,10 @@ class Narrative:
             for section in self.sections
             if (kept := tuple(k for p in section.paragraphs if (k := tuple(s for s in p if s.is_approved))))
         )
-        kept = replace(self, sections=sections)
-        approved = kept.sentences()
+        alone = replace(self, sections=sections)
+        approved = alone.sentences()
         return replace(
-            kept, summary=approved[0] if approved else None, left_out=len(self.sentences()) - len(approved)
+            alone, summary=approved[0] if approved else None, left_out=len(self.sentences()) - len(approved)
         )
 
     @property

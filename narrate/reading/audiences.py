@@ -37,7 +37,7 @@ def read_audiences(
 def _fields() -> dict[str, Field]:
     needed = Field(reads=text("a text", may_be_empty=False), is_needed=True)
     flag = Field(reads=truth(), is_needed=True)
-    grades = {grade: Field(reads=list_of(_frame(), at_least=1), is_needed=True) for grade, _ in GRADES}
+    grades: dict[str, Field] = {grade: Field(reads=list_of(_frame(), at_least=1), is_needed=True) for grade, _ in GRADES}
     return {
         "id": Field(reads=id_text("an id"), is_needed=True),
         "title": needed,

@@ -144,7 +144,7 @@ def one_of(words: Iterable[str], code: str = "") -> Reads:
 
 def spelled(words: Mapping[str, str]) -> Reads:
     """One of a few spellings, each with what it stands for; case counts only where two spellings differ by it."""
-    by_lower = {word.lower(): meant for word, meant in reversed(words.items())}
+    by_lower = {word.lower(): meant for word, meant in reversed(list(words.items()))}
     expected = listed_words(list(words))
 
     def take(node: Node, asking: Asking, whose: str, name: str) -> str | None:
