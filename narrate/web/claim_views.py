@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING
 
 from narrate.model.claims import Argument, Claim, Evidence
-from narrate.problems import Place
 from narrate.web.rows import RowSet
 from narrate.web.writing import Writing
 
@@ -74,12 +73,8 @@ class ArgumentView:
     @cached_property
     def rows(self) -> RowSet | None:
         """All rows that its figures look at, each once; None where it does not hold."""
-        return self._opener.rows.behind(self.places)
-
-    @property
-    def places(self) -> Iterator[Place]:
         held = self._argument.evidence if self.verdict == "holds" else ()
-        return (place for evidence in held for place in evidence.places)
+        return self._opener.rows.behind(place for evidence in held for place in evidence.places)
 
     @property
     def counted_with(self) -> str:
@@ -217,9 +212,7 @@ class ClaimView:
     def rows(self) -> RowSet | None:
         """All rows that its arguments look at."""
         held = (*self.arguments_for, *self.arguments_against)
-        if len(held) == 1:
-            return held[0].rows
-        return self._opener.rows.behind(place for one in held for place in one.places)
+        return self._opener.rows.together(argument.rows for argument in held)
 
     def _views(self, arguments: Iterable[Argument]) -> tuple[ArgumentView, ...]:
         return tuple(ArgumentView(self._opener, argument) for argument in arguments)

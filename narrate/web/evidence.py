@@ -17,7 +17,7 @@ from narrate.web.claim_views import BALANCES, ClaimView, RivalView, measured_tex
 from narrate.web.criteria import leaves, measured_words
 from narrate.web.links import Links, anchor
 from narrate.web.plain import in_plain_words
-from narrate.web.rows import Rows, RowSet, rows_of
+from narrate.web.rows import Rows, RowSet
 from narrate.web.wording import Wording
 from narrate.web.writing import Writing, writing_of
 
@@ -50,7 +50,7 @@ class Opener:
         self.links = links
         self.wording = Wording(edition)
         self.writing: Writing = writing_of(edition)
-        self.rows: Rows = rows_of(edition.project, links, self.writing, is_public=edition.audience == "public")
+        self.rows: Rows = Rows(edition.project, links, self.writing, is_public=edition.audience == "public")
         self.keys: Mapping[Subject, str] = subject_keys(edition.project)
         self._subjects: Mapping[str, Subject] = {k: s for s, k in self.keys.items()}
         self.contexts = {context.id: context for context in edition.project.contexts}

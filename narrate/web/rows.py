@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
+from functools import cached_property
+from operator import attrgetter
 
 from narrate.model.counts import CountRow
 from narrate.model.project import Project
@@ -44,137 +46,173 @@ class RowGroup:
     """Their numbers in the sample, such as '12–15, 18'; empty where the label stands for a run of samples."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
 class RowSet:
     """Rows that something rests on, under a name made from the rows themselves: the same rows, the same name."""
 
-    id: str
-    says: str
-    """Such as '7 rows of 2 samples'."""
-    quoted: tuple[RowView, ...]
-    """All of them, where they are few; else empty."""
-    groups: tuple[RowGroup, ...]
-    """By sample; empty where they are quoted, or where there are more samples than can be listed."""
+    def __init__(self, rows: Rows, listed: tuple[_Known, ...]) -> None:
+        self._rows = rows
+        self.listed = listed
+
+    @cached_property
+    def id(self) -> str:
+        """A short name that depends on the rows alone and tells nothing of where they were written."""
+        written = "\n".join([one.written for one in self.listed])
+        return f"rows-{hashlib.sha256(written.encode('utf-8', 'surrogatepass')).hexdigest()[:8]}"
+
+    @cached_property
+    def says(self) -> str:
+        """Such as '7 rows of 2 samples'."""
+        whole = self._rows.writing
+        rows = sum(len(numbers) for numbers in self._by_sample.values())
+        records = len(self.listed) - rows
+        said = []
+        if rows:
+            said.append(f"{_several(rows, 'row', whole)} of {_several(len(self._by_sample), 'sample', whole)}")
+        if records:
+            said.append(_several(records, "record", whole))
+        return " and ".join(said)
+
+    @property
+    def are_few(self) -> bool:
+        return len(self.listed) <= QUOTED_AT_MOST
+
+    @cached_property
+    def quoted(self) -> tuple[RowView, ...]:
+        """All of them, where they are few; else empty."""
+        return tuple(self._rows.quoted(one) for one in self.listed) if self.are_few else ()
+
+    @cached_property
+    def groups(self) -> tuple[RowGroup, ...]:
+        """By sample; empty where they are quoted, or where there are more samples than can be listed."""
+        if self.are_few or len(self._by_sample) > LISTED_AT_MOST:
+            return ()
+        if len(self._by_sample) > NUMBERED_AT_MOST:
+            return self._rows.runs(self._by_sample)
+        return tuple(self._rows.group(id, tuple(numbers)) for id, numbers in self._by_sample.items())
+
+    @cached_property
+    def _by_sample(self) -> Mapping[str, list[int]]:
+        found: dict[str, list[int]] = {}
+        for one in self.listed:
+            if one.row is not None:
+                found.setdefault(one.row.sample, []).append(one.number)
+        return found
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
+class _Known:
+    """One place that evidence may name."""
+
+    at: int
+    """Where it stands in the order in which places are listed."""
+    written: str
+    """The place without its column."""
+    row: CountRow | None = None
+    number: int = 0
+    """Of the row within its sample. Numbers, unlike lines of a file, show no gap of what is withheld."""
+
+
 class Rows:
     """Finds the row behind a place."""
 
-    counts: Mapping[str, CountRow]
-    numbers: Mapping[str, int]
-    """Place of a row -> its number within its sample. Numbers, unlike lines of a file, show no gap of
-    what is withheld."""
-    records: Mapping[str, tuple[str, str]]
-    """Place -> what it is the record of: ('context', 'C12')."""
-    links: Links
-    by_sample: Mapping[str, tuple[CountRow, ...]]
-    is_public: bool
-    order: Mapping[Place, int]
-    """All places in the order in which they are listed."""
-    writing: Writing
-    place_of_sample: Mapping[str, int]
-    """Which of the samples with rows one is, counted from 0."""
-    _made: dict[tuple[int, ...], RowSet] = field(default_factory=dict)
-    """Sets of rows that were made already: many arguments look at the same rows."""
+    def __init__(self, project: Project, links: Links, writing: Writing, *, is_public: bool) -> None:
+        self.links = links
+        self.writing = writing
+        self.is_public = is_public
+        self.by_sample: dict[str, list[CountRow]] = {}
+        self.numbers: dict[str, int] = {}
+        """Place of a row -> its number within its sample."""
+        self.records: dict[str, tuple[str, str]] = _records(project)
+        """Place -> what it is the record of: ('context', 'C12')."""
+        self._known = self._places(project)
+        self.place_of_sample = {id: number for number, id in enumerate(self.by_sample)}
+        """Which of the samples with rows one is, counted from 0."""
+        self._made: dict[tuple[int, ...], RowSet] = {}
+        """Sets of rows that were made already: many arguments look at the same rows."""
+        self._groups: dict[tuple[str, tuple[int, ...]], RowGroup] = {}
 
     def behind(self, places: Iterable[Place]) -> RowSet | None:
         """The rows and records at the places; None where there is none."""
-        wanted = set(places)
-        if not wanted:
-            return None
-        if not wanted <= self.order.keys():
-            return self._set(sorted(wanted))
-        key = tuple(sorted(self.order[place] for place in wanted))
-        if key not in self._made:
-            self._made[key] = self._set(sorted(wanted, key=self.order.__getitem__))
-        return self._made[key]
+        known = self._known
+        try:
+            return self._set({known[place] for place in places})
+        except KeyError as missing:
+            raise LookupError(f"nothing of this edition was read from {missing.args[0]}") from missing
 
-    def _set(self, listed: list[Place]) -> RowSet:
-        are_few = len(listed) <= QUOTED_AT_MOST
-        by_sample: dict[str, list[int]] = {}
-        for place in listed:
-            row = self.counts.get(place.row)
-            if row is not None:
-                by_sample.setdefault(row.sample, []).append(self.numbers[place.row])
-        can_be_listed = not are_few and len(by_sample) <= LISTED_AT_MOST
-        return RowSet(
-            id=_name(listed),
-            says=self._says(listed, by_sample),
-            quoted=tuple(self._quoted(place) for place in listed) if are_few else (),
-            groups=self._groups(by_sample) if can_be_listed else (),
-        )
+    def together(self, sets: Iterable[RowSet | None]) -> RowSet | None:
+        """The rows of all the sets, each once; None where there is none."""
+        return self._set({one for rows in sets if rows is not None for one in rows.listed})
 
     def anchor(self, place: Place) -> str:
         """The fragment that names a row on the page of its sample."""
         return f"row-{self.numbers[place.row]}"
 
-    def _says(self, places: list[Place], by_sample: Mapping[str, list[int]]) -> str:
-        rows = sum(len(numbers) for numbers in by_sample.values())
-        records = len(places) - rows
-        said = []
-        if rows:
-            said.append(f"{_several(rows, 'row', self.writing)} of {_several(len(by_sample), 'sample', self.writing)}")
-        if records:
-            said.append(_several(records, "record", self.writing))
-        return " and ".join(said)
+    def group(self, sample: str, numbers: tuple[int, ...]) -> RowGroup:
+        """The rows of one sample with those numbers."""
+        if (sample, numbers) not in self._groups:
+            target = self.links.to("sample", sample, f"row-{min(numbers)}")
+            rows = line_ranges(str(number) for number in sorted(numbers))
+            self._groups[sample, numbers] = RowGroup(label=sample, target=target, rows=rows)
+        return self._groups[sample, numbers]
 
-    def _groups(self, by_sample: Mapping[str, list[int]]) -> tuple[RowGroup, ...]:
-        if len(by_sample) <= NUMBERED_AT_MOST:
-            return tuple(self._group(id, numbers) for id, numbers in by_sample.items())
-        runs: list[list[str]] = []
-        for number, id in enumerate(self.by_sample):
-            if id in by_sample:
-                if runs and self.place_of_sample[runs[-1][-1]] == number - 1:
-                    runs[-1].append(id)
-                else:
-                    runs.append([id])
-        return tuple(RowGroup(label=" to ".join(dict.fromkeys((run[0], run[-1]))), target="", rows="") for run in runs)
+    def runs(self, samples: Iterable[str]) -> tuple[RowGroup, ...]:
+        """Samples that follow one another, each run as one."""
+        found: list[list[str]] = []
+        for id in sorted(samples, key=self.place_of_sample.__getitem__):
+            if found and self.place_of_sample[found[-1][-1]] == self.place_of_sample[id] - 1:
+                found[-1].append(id)
+            else:
+                found.append([id])
+        return tuple(RowGroup(label=" to ".join(dict.fromkeys((run[0], run[-1]))), target="", rows="") for run in found)
 
-    def _group(self, sample: str, numbers: list[int]) -> RowGroup:
-        target = self.links.to("sample", sample, f"row-{min(numbers)}")
-        return RowGroup(label=sample, target=target, rows=line_ranges(str(number) for number in sorted(numbers)))
-
-    def _quoted(self, place: Place) -> RowView:
-        row = self.counts.get(place.row)
+    def quoted(self, one: _Known) -> RowView:
+        """A row word for word, or the name of a record."""
+        row = one.row
         if row is not None:
-            label = f"{row.sample}, row {self.numbers[place.row]}"
-            target = self.links.to("sample", row.sample, self.anchor(place))
+            label = f"{row.sample}, row {one.number}"
+            target = self.links.to("sample", row.sample, f"row-{one.number}")
             return RowView(label=label, target=target, name=row.identification.written, text=row_text(row))
-        where = "" if self.is_public else place.row
-        what, id = self.records.get(place.row, ("", ""))
+        where = "" if self.is_public else one.written
+        what, id = self.records.get(one.written, ("", ""))
         if what == "site":
             return RowView(label="Project file", target=self.links.to("site"), name="", text=where)
         label = f"Record of {what} {id}" if id else "Record"
         return RowView(label=label, target=self.links.to(what, id) if id else "", name="", text=where)
 
+    def _set(self, wanted: set[_Known]) -> RowSet | None:
+        if not wanted:
+            return None
+        key = tuple(sorted([one.at for one in wanted]))
+        if key not in self._made:
+            self._made[key] = RowSet(self, tuple(sorted(wanted, key=attrgetter("at"))))
+        return self._made[key]
 
-def rows_of(project: Project, links: Links, writing: Writing, *, is_public: bool) -> Rows:
-    """All rows and records of a project by their places."""
-    records: dict[str, tuple[str, str]] = {project.place.row: ("site", "")}
-    records.update({phase.place.row: ("phase", phase.id) for phase in project.phases})
-    records.update({context.place.row: ("context", context.id) for context in project.contexts})
-    records.update({sample.place.row: ("sample", sample.id) for sample in project.samples})
-    counts = {row.place.row: row for row in project.counts}
-    by_sample: dict[str, list[CountRow]] = {}
-    numbers: dict[str, int] = {}
-    last: dict[str, int] = {}
-    for row in sorted(project.counts, key=lambda row: row.place):
-        by_sample.setdefault(row.sample, []).append(row)
-        if row.place.row not in numbers:
-            numbers[row.place.row] = last[row.sample] = last.get(row.sample, 0) + 1
-    rows = {id: tuple(rows) for id, rows in by_sample.items()}
-    known = sorted(
-        {project.place}.union(
+    def _places(self, project: Project) -> Mapping[Place, _Known]:
+        counts = {row.place.row: row for row in project.counts}
+        last: dict[str, int] = {}
+        for row in sorted(project.counts, key=lambda row: row.place):
+            self.by_sample.setdefault(row.sample, []).append(row)
+            if row.place.row not in self.numbers:
+                self.numbers[row.place.row] = last[row.sample] = last.get(row.sample, 0) + 1
+        every = {project.place}.union(
             (phase.place for phase in project.phases),
             (context.place for context in project.contexts),
             (sample.place for sample in project.samples),
             (row.place for row in project.counts),
         )
-    )
-    order = {place: i for i, place in enumerate(known)}
-    samples = {id: i for i, id in enumerate(rows)}
-    return Rows(counts, numbers, records, links, rows, is_public, order, writing, samples)
+        known = ((place, place.row) for place in sorted(every))
+        return {
+            place: _Known(at, written, counts.get(written), self.numbers.get(written, 0))
+            for at, (place, written) in enumerate(known)
+        }
+
+
+def _records(project: Project) -> dict[str, tuple[str, str]]:
+    found: dict[str, tuple[str, str]] = {project.place.row: ("site", "")}
+    found.update({phase.place.row: ("phase", phase.id) for phase in project.phases})
+    found.update({context.place.row: ("context", context.id) for context in project.contexts})
+    found.update({sample.place.row: ("sample", sample.id) for sample in project.samples})
+    return found
 
 
 def row_text(row: CountRow) -> str:
@@ -206,9 +244,3 @@ def line_ranges(lines: Iterable[str]) -> str:
 
 def _several(number: int, word: str, writing: Writing) -> str:
     return f"{writing.whole(number)} {word}{'' if number == 1 else 's'}"
-
-
-def _name(places: list[Place]) -> str:
-    """A short name that depends on the rows alone and tells nothing of where they were written."""
-    written = "\n".join(place.row for place in places)
-    return f"rows-{hashlib.sha256(written.encode('utf-8', 'surrogatepass')).hexdigest()[:8]}"
