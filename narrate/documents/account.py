@@ -8,12 +8,14 @@ from collections.abc import Iterator
 from narrate.documents.blocks import Block, Paragraph
 from narrate.documents.dates import dates_told
 from narrate.documents.inline import literal
-from narrate.documents.leads import is_shown
+from narrate.documents.leads import MOST_NAMED, is_shown
 from narrate.documents.unwritten import missing, told_of
 from narrate.model.edition import Edition
 from narrate.model.ids import SITE, Subject
 from narrate.telling.numbers import years
 
+DATES_FROM = "work.date-candidate"
+"""The statement that a context holds what can be dated."""
 
 def introduction(edition: Edition) -> Iterator[Block]:
     project = edition.project
@@ -39,7 +41,21 @@ def introduction(edition: Edition) -> Iterator[Block]:
         stay = "belongs to no phase and stays" if len(alone) == 1 else "belong to no phase and stay"
         yield Paragraph(text=f"Without a phase: {named} {stay} out of every comparison of phases.", kind="item")
     yield from dates_told(edition)
+    yield from _given(edition, "significance", "nature and significance of the assemblage for its period and region")
     yield from _given(edition, "aims", "aims of the plant study and the questions of the project design")
+    yield Paragraph(text=_access(edition))
+
+
+def _access(edition: Edition) -> str:
+    """What may not be released. An open copy does not say what it withholds, nor how much."""
+    if edition.audience == "public":
+        return "Access: what the project restricts stands in no open copy, and this is one."
+    disclosure = edition.project.disclosure
+    fields = ", ".join(sorted(disclosure.restricted_fields))
+    parts = [_many(len(disclosure.restricted_contexts), "context")] if disclosure.restricted_contexts else []
+    parts += [f"in every record {literal(fields)}"] if fields else []
+    restricted = f"Restricted by the project: {' and '.join(parts)}; it stands in no open copy." if parts else ""
+    return f"Access: {restricted[:1].lower() + restricted[1:] or 'the project restricts nothing in its records.'}"
 
 
 def sampling(edition: Edition) -> Iterator[Block]:
@@ -88,11 +104,12 @@ def sampling(edition: Edition) -> Iterator[Block]:
 
 def laboratory(edition: Edition) -> Iterator[Block]:
     project, packs = edition.project, edition.packs
+    yield from _given(edition, "nomenclature", "the flora and the list of crops whose names are followed")
     parts = sorted({row.part for row in project.counts})
     rules = [(packs.words.parts[p].plural, packs.words.parts[p].counting) for p in parts if p in packs.words.parts]
     yield Paragraph(
-        text=f"Names follow the lists of plants of {literal(', '.join(packs.regions))} that come with narrate "
-        f"{edition.version}; each name is also kept as it was written. 'cf.' stands before a name that the specimen "
+        text=f"Names were matched with the lists of plants of {literal(', '.join(packs.regions))} that come with "
+        f"narrate {edition.version}; each is also kept as it was written. 'cf.' stands before a name that the specimen "
         "resembles and that is not certain. Counts are of the share sorted; estimates for the unsorted share are named "
         "as such and no test uses them."
     )
@@ -137,7 +154,17 @@ def limits(edition: Edition) -> Iterator[Block]:
         about = unique[says].about
         where = f"{about.id}: " if about.level == "context" and about.id not in says else ""
         yield Paragraph(text=f"{literal(where + says)}", kind="item")
-    if not found and not unique:
+    fit = [
+        claim
+        for claim in edition.claims
+        if claim.statement == DATES_FROM and claim.verdict == "holds" and claim.about.level == "context"
+    ]
+    if fit:
+        best = sorted(fit, key=lambda claim: (-claim.support, claim.about.id))
+        named = ", ".join(literal(claim.about.id) for claim in best[:MOST_NAMED])
+        more = f" and {len(best) - MOST_NAMED:,} more contexts" if len(best) > MOST_NAMED else ""
+        yield Paragraph(text=f"Short-lived charred material fit for radiocarbon dating lies in {named}{more}.")
+    if not found and not unique and not fit:
         yield Paragraph(text="No limit holds a reading down, and no further work would change one.")
 
 

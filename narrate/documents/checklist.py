@@ -3,7 +3,8 @@ The reviewer's checklist: each item that a specialist report must hold, where it
 
 The first items are those of the Chartered Institute for Archaeologists' toolkit for specialist reporting (checklist,
 blocks on the whole project, document information and introduction), as far as they were read; in our words.
-The others are named for what they rest on; 'common practice' has no single source.
+Three are of the standard definitions of report sections (isgap.org.uk, section 18). The others are named for what they
+rest on; 'common practice' has no single source.
 """
 
 from __future__ import annotations
@@ -21,6 +22,7 @@ from narrate.model.report_blocks import BLOCKS, ChecklistItem, arranged
 from narrate.model.sampling import Sample
 
 CIFA = "CIfA specialist reporting"
+SECTIONS = "ISGAP, section 18"
 PRACTICE = "common practice"
 DATES = "Millard 2014"
 OWN = "the project"
@@ -69,12 +71,16 @@ def _phases(edition: Edition) -> Answer:
 
 
 def _told(*levels: str) -> Callable[[Edition], Answer]:
-    """In a copy of approved words alone, readings that nobody has approved are not there."""
+    """In a copy of approved words alone, sentences that nobody has approved are not there."""
 
     def answer(edition: Edition) -> Answer:
+        if not edition.approved_only:
+            return ""
         told = [n for (a, s), n in edition.narratives.items() if a == "report" and s.level in levels]
-        bare = edition.approved_only and not any(narrative.sentences() for narrative in told)
-        return "no sentence of it was approved so far" if bare else ""
+        if not any(narrative.sentences() for narrative in told):
+            return "no sentence of it was approved so far"
+        waiting = sum(narrative.left_out for narrative in told)
+        return f"{waiting:,} sentence{'s wait' if waiting > 1 else ' waits'} for approval" if waiting else ""
 
     return answer
 
@@ -88,6 +94,10 @@ def _recovery(edition: Edition) -> Answer:
     return "" if tested else "no recovery test"
 
 
+def _summary(edition: Edition) -> Answer:
+    return "" if edition.project.summary.strip() else "not given; write summary in project.yaml"
+
+
 def _authors(edition: Edition) -> Answer:
     return "" if edition.project.authors else "no author given"
 
@@ -98,6 +108,7 @@ ITEMS: tuple[Item, ...] = (
     Item(asks="Author's qualifications", source=CIFA, block="", lacks=_reported("qualifications")),
     Item(asks="Date of the data collection", source=CIFA, block="", lacks=_reported("fieldwork")),
     Item(asks="Date of the analysis or report", source=CIFA, block="", lacks=_reported("date")),
+    Item(asks="Nature and significance", source=CIFA, block="introduction", lacks=_reported("significance")),
     Item(asks="Size of the assemblage: counts", source=CIFA, block="introduction", lacks=_met),
     Item(asks="Size of the assemblage: weights", source=CIFA, block="raw_counts", lacks=_weights),
     Item(asks="Aims", source=CIFA, block="introduction", lacks=_reported("aims")),
@@ -114,8 +125,10 @@ ITEMS: tuple[Item, ...] = (
     ),
     Item(asks="Interpretation, local and wider", source=CIFA, block="discussion", lacks=_interpreted),
     Item(asks="Place of the archive, with accession number", source=CIFA, block="archive", lacks=_reported("archive")),
+    Item(asks="Summary in plain words", source=SECTIONS, block="summary", lacks=_summary),
+    Item(asks="Restrictions on reporting and access", source=SECTIONS, block="introduction", lacks=_met),
+    Item(asks="Departures from the plan", source=SECTIONS, block="sampling", lacks=_reported("departures")),
     Item(asks="Radiocarbon dates in full", source=DATES, block="introduction", lacks=dates_lacking),
-    Item(asks="Departures from the plan", source=PRACTICE, block="sampling", lacks=_reported("departures")),
     Item(
         asks="Volume of every sample",
         source=PRACTICE,
@@ -146,7 +159,9 @@ ITEMS: tuple[Item, ...] = (
         block="laboratory",
         lacks=_reported("reference_collection"),
     ),
-    Item(asks="Names followed, counting rules", source=PRACTICE, block="laboratory", lacks=_met),
+    Item(asks="Names followed", source=PRACTICE, block="laboratory", lacks=_reported("nomenclature")),
+    Item(asks="Counting rules", source=PRACTICE, block="laboratory", lacks=_met),
+    Item(asks="Uncharred and modern remains apart", source=PRACTICE, block="raw_counts", lacks=_met),
     Item(asks="Raw counts with condition and cf.", source=PRACTICE, block="raw_counts", lacks=_met),
     Item(asks="Density, and ubiquity with n", source=PRACTICE, block="results", lacks=_met),
     Item(asks="Intervals of measures", source=PRACTICE, block="measures", lacks=_met),
@@ -174,7 +189,8 @@ def checklist(edition: Edition) -> Iterator[Block]:
             else "; {checklist} says where. "
         )
         + "'CIfA specialist reporting' is the checklist of the Chartered "
-        "Institute for Archaeologists, in our words, as far as it was read; 'common practice' has no single source."
+        "Institute for Archaeologists, and 'ISGAP, section 18' the definitions of report sections that stand there, both "
+        "in our words, as far as they were read; 'common practice' has no single source."
     )
     if own:
         found = Counter(answer.partition(":")[0] for *_, answer in own)

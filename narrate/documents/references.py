@@ -26,6 +26,8 @@ WORKS = {
     "555–559.",
     "cifa": "Chartered Institute for Archaeologists. __Toolkit for specialist reporting: checklist__. No date given. "
     "archaeologists.net/work/toolkits/specialist-reporting/checklist.",
+    "isgap": "ISGAP. __Project design and project report checklists and definitions__, section 18. No date given. "
+    "isgap.org.uk/docs/18.",
 }
 """Works that the section itself cites, beside those of the packs."""
 
@@ -41,7 +43,7 @@ def references(edition: Edition) -> Iterator[Block]:
     blocks = {one.block for one in arranged(edition.project.report_blocks)}
     dated = any(phase.start is not None for phase in edition.project.phases)
     lines += [("", WORKS["millard-2014"])] if dated and blocks & {"introduction", "checklist"} else []
-    lines += [("", WORKS["cifa"])] if "checklist" in blocks else []
+    lines += [("", WORKS["cifa"]), ("", WORKS["isgap"])] if "checklist" in blocks else []
     lines += [("", line) for line in own_works(edition)]
     unseen, unread = (sum(sign in mark for mark, _ in lines) for sign in (UNSEEN, UNREAD))
     if unseen or unread:

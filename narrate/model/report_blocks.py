@@ -39,8 +39,9 @@ class ReportBlock:
 
 REPORT_TEXTS = frozenset(
     {
-        "aims", "archive", "departures", "identification", "qualifications", "radiocarbon", "reference_collection",
-        "references", "sampling_strategy", "selection_strategy", "wider_context",
+        "aims", "archive", "departures", "identification", "nomenclature", "qualifications", "radiocarbon",
+        "reference_collection", "references", "sampling_strategy", "selection_strategy", "significance",
+        "wider_context",
     }
 )  # fmt: skip
 """Keys under `report:` whose texts stand in the section; pages of a site leave them to it."""

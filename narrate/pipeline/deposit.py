@@ -10,7 +10,7 @@ from narrate.deposit.package import bag as bagged
 from narrate.deposit.package import package
 from narrate.disclosure import Guard
 from narrate.files import put_back, write_folder
-from narrate.pipeline.held import Unwritable, held, not_written
+from narrate.pipeline.held import Unwritable, held, in_use, not_written
 from narrate.pipeline.judged import Judged, Progress, disclosed_part, judged_folder, silent
 from narrate.problems import Problem
 from narrate.web.photographs import without_notes
@@ -48,6 +48,8 @@ def deposit(
     target = folder / "out" / "deposit"
     try:
         with held(folder):
+            for name in made:
+                _refuse_in_use(target / name)
             for name, files in made.items():
                 progress(f"writing {name}")
                 _put(target / name, files)
@@ -84,6 +86,13 @@ def _photographs(folder: Path, part: Judged, *, is_open: bool) -> dict[str, byte
             if kept is not None:
                 found[image.file] = kept
     return found
+
+
+def _refuse_in_use(target: Path) -> None:
+    """Before anything is written: an edition of which somebody has a file open, or made one read-only, stays."""
+    for path in sorted(target.rglob("*")):
+        if why := in_use(path):
+            raise OSError(0, f"{path.relative_to(target).as_posix()}: {why}")
 
 
 def _put(target: Path, files: Mapping[str, bytes]) -> None:

@@ -7,6 +7,7 @@ Exception
 
 from __future__ import annotations
 
+import stat
 from collections.abc import Iterator
 from contextlib import ExitStack, contextmanager
 from pathlib import Path
@@ -48,6 +49,20 @@ def not_written(path: str, fault: OSError, what: str = "the folder") -> Problem:
     message = f"{what} cannot be written here: {fault.strerror or fault}"
     help = "close what uses it, make room, or allow writing to the folder; what stood there is as it was"
     return _error(path, "N108", message, help)
+
+
+def in_use(path: Path) -> str:
+    """
+    Why a file of before should not be replaced; empty: nothing speaks against it.
+
+    Many systems let a file be replaced that somebody made read-only or has open. The lock files beside it tell: office
+    programs leave '.~lock.NAME#' or '~$' and the name without its first two letters while they have it open.
+    """
+    if path.is_file() and not path.stat().st_mode & stat.S_IWUSR:
+        return "it is read-only"
+    locks = (path.with_name(f".~lock.{path.name}#"), path.with_name(f"~${path.name[2:]}"))
+    found = next((lock.name for lock in locks if lock.is_file()), "")
+    return f"another program has it open (it left '{found}')" if found else ""
 
 
 def saved_meanwhile(folder: Path, path: Path) -> Problem:

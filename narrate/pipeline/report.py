@@ -11,7 +11,7 @@ from narrate.files import write
 from narrate.model.ids import FILED, Subject
 from narrate.model.narrative import Narrative
 from narrate.pipeline.editions import approved_alone, bare_edition, with_those_of_drafts, words_of
-from narrate.pipeline.held import Unwritable, held, not_written
+from narrate.pipeline.held import Unwritable, held, in_use, not_written
 from narrate.pipeline.judged import Judged, Progress, disclosed_part, judged_folder, silent
 from narrate.pipeline.report_parts import photographs_of, told_openly
 from narrate.problems import Place, Problem, has_errors
@@ -76,6 +76,8 @@ def report(
     try:
         made = _files(outline(edition, files, notices), medium, template, is_open)
         with held(folder):
+            if why := in_use(path):
+                raise OSError(0, why)
             for name, content in made.items():
                 write(path.parent / name, content)
     except Unwritable as refusal:

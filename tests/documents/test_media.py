@@ -15,6 +15,7 @@ import docx
 import pikepdf
 import pytest
 from docx.oxml.ns import qn
+from PIL import Image as Picture
 
 from narrate.documents.blocks import Block, Contents, Figure, Heading, Paragraph, Table, Unfit, listed, on_wide_pages
 from narrate.documents.html import html
@@ -380,6 +381,30 @@ def test_header_rows_of_word_repeat(document: bytes) -> None:
     for table in docx.Document(io.BytesIO(document)).tables:
         marked = [row._tr.find(f".//{qn('w:tblHeader')}") is not None for row in table.rows]
         assert marked[0] and not any(marked[1:])
+
+
+def test_pictures_of_word_have_300_dpi_and_words(document: bytes, drawn: dict[str, bytes]) -> None:
+    """Pixels over the width in print (EMU, 914,400 an inch: ECMA-376), and the alternative text of every picture."""
+    opened = docx.Document(io.BytesIO(document))
+    assert len(opened.inline_shapes) == len(drawn) == 2
+    for shape in opened.inline_shapes:
+        part = opened.part.related_parts[shape._inline.graphic.graphicData.pic.blipFill.blip.embed]
+        with Picture.open(io.BytesIO(part.blob)) as picture:
+            dpi = picture.width / (shape.width / 914_400)
+
+        assert shape._inline.docPr.get("descr")
+        assert dpi == pytest.approx(300, abs=2)
+
+
+def test_a_phase_of_many_contexts_has_several_tables(section: tuple[Block, ...]) -> None:
+    """Ten contexts stand side by side on a landscape page at most, and no context is in two tables or in none."""
+    tables = [b for b in section if isinstance(b, Table) and b.anchor.startswith("counts-late-")]
+    across = [[c for c in table.columns[2:] if re.fullmatch(r"C\d+", c)] for table in tables]
+
+    assert len(tables) == 2 and all(table.is_wide for table in tables)
+    assert max(map(len, across)) <= 10
+    assert [id for ids in across for id in ids] == [f"C{n}" for n in (*range(11, 21), 22)]
+    assert ["Total" in table.columns for table in tables] == [False, True]
 
 
 def test_wide_tables_of_word_stand_on_landscape_pages(document: bytes) -> None:

@@ -73,6 +73,31 @@ def test_a_file_that_cannot_be_replaced_stays(folder: Path, monkeypatch: pytest.
     assert target.read_bytes() == b"old"
 
 
+@pytest.mark.parametrize(
+    ("lock", "why"),
+    [
+        ("", "it is read-only"),
+        (".~lock.section.docx#", "another program has it open (it left '.~lock.section.docx#')"),
+        ("~$ction.docx", "another program has it open (it left '~$ction.docx')"),
+    ],
+)
+def test_a_section_that_is_read_only_or_open_is_not_replaced(folder: Path, lock: str, why: str) -> None:
+    """Where the system would let it be replaced all the same: told, and every byte of before is there."""
+    target = folder / "out" / "report" / "section.docx"
+    target.parent.mkdir(parents=True)
+    target.write_bytes(b"old")
+    if lock:
+        target.with_name(lock).write_bytes(b"")
+    else:
+        target.chmod(0o444)
+
+    result = reported(folder, "--to", "word")
+
+    assert result.exit_code == 1
+    assert f"out/report/section.docx: error N108: the section cannot be written here: {why}\n" in result.stderr
+    assert target.read_bytes() == b"old"
+
+
 def test_a_template_is_for_word_alone(folder: Path, tmp_path: Path) -> None:
     """Asked for with another medium, the command was called wrongly."""
     docx.Document().save(tmp_path / "house.docx")

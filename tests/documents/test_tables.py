@@ -61,6 +61,17 @@ def test_doubt_of_some_and_of_all_have_their_own_signs(judged_example: Judged) -
     assert "cf.: all of them are 'cf.'. ‡: some of them are 'cf.' or one of two taxa." in mixed.note
 
 
+def test_a_count_of_a_share_has_its_sign(judged_example: Judged) -> None:
+    """'†' stands where a quarter of the class was sorted, and not where all of it was; it is in the key."""
+    row = a_row(sample="S002", taxon="Rhus sp.", part="seed", count=3)
+    in_part = table_of(edition(judged_example, (replace(row, proportion_sorted=0.25),)), "C01")
+    in_full = table_of(edition(judged_example, (row,)), "C01")
+
+    assert cell(in_part, "Rhus", "C01") == "3†"
+    assert cell(in_full, "Rhus", "C01") == "3"
+    assert "†: some of them come from a class that was sorted in part." in in_part.note
+
+
 def test_totals_are_sums_of_their_row_and_of_nothing_else(judged_example: Judged) -> None:
     """Over all parts of a table the cells of one plant and part make its total; parts and weights are not joined."""
     sums: dict[tuple[str, str, str], int] = {}
