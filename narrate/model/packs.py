@@ -9,6 +9,7 @@ from narrate.model.audiences import Audience
 from narrate.model.counts import AbundanceClass
 from narrate.model.ids import PartId, RuleId, SourceKey, StatementId, TaxonId
 from narrate.model.languages import Language
+from narrate.model.observations import Elsewhere, Observation
 from narrate.model.pack_changes import PackChange
 from narrate.model.plant_groups import PlantGroup
 from narrate.model.plants import Condition, ContextKind, CountingRule, EarLine, Exchange, Part, Taxon
@@ -79,6 +80,10 @@ class Packs:
     """Further measurements by name, for tables and notebooks alone."""
     plant_groups: tuple[PlantGroup, ...] = ()
     """Plants whose spread over the samples is told together, in the order of telling."""
+    observations: tuple[Observation, ...] = ()
+    """Signs that people note in words, and what they bear on."""
+    elsewhere: tuple[Elsewhere, ...] = ()
+    """What other digs of the region published, to be set beside this one."""
     regions: tuple[str, ...] = ()
     """Region packs in use, in the project's order."""
     languages: Mapping[str, Language] = field(default_factory=dict)

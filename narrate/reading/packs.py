@@ -50,6 +50,8 @@ def read_packs(
         shown=found.shown,
         tabled=found.tabled,
         plant_groups=found.plant_groups,
+        observations=found.observations,
+        elsewhere=found.elsewhere,
         questions=questions,
         regions=regions,
     )

@@ -10,6 +10,7 @@ from typing import Any
 from narrate.model.claims import GRADE_NAMES
 from narrate.model.counts import AbundanceScale
 from narrate.model.ids import SourceKey
+from narrate.model.observations import Elsewhere, Observation
 from narrate.model.packs import Words
 from narrate.model.plant_groups import PlantGroup
 from narrate.model.plants import KNOWN, Condition, ContextKind, CountingRule, CountingTerm, EarLine, Exchange, Part
@@ -19,6 +20,7 @@ from narrate.reading.abundance import class_ends, signs
 from narrate.reading.asking import Asking, Field, Reads
 from narrate.reading.criteria import selector
 from narrate.reading.fields import list_of, mapping_of, partial_record, record_of
+from narrate.reading.noted import elsewhere_fields, observation_fields
 from narrate.reading.pack_files import SOURCES, Entry, PackFile, PackFolder, entries_of, pack_files, twice, unique
 from narrate.reading.values import id_text, number, one_of, text, truth, whole
 from narrate.reading.yaml_nodes import value_of
@@ -40,6 +42,8 @@ class WordPacks:
     shown: tuple[ShownMeasure, ...]
     tabled: tuple[ShownMeasure, ...] = ()
     plant_groups: tuple[PlantGroup, ...] = ()
+    observations: tuple[Observation, ...] = ()
+    elsewhere: tuple[Elsewhere, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -110,6 +114,10 @@ def _gathered(found: _Found) -> WordPacks:
         plant_groups=tuple(
             unique(of("plant_groups"), lambda g: g.id, "plant group", "N404", later_wins=True).values()
         ),
+        observations=tuple(
+            unique(of("observations"), lambda o: o.id, "observation", "N404", later_wins=True).values()
+        ),
+        elsewhere=tuple(unique(of("elsewhere"), lambda e: e.id, "comparison", "N404", later_wins=True).values()),
     )
 
 
@@ -161,6 +169,8 @@ def _file_fields() -> dict[str, Field]:
         "shown": Field(reads=entries_of("shown measure", _shown_fields(), ShownMeasure, id="name")),
         "tabled": Field(reads=entries_of("tabled measure", _shown_fields(), ShownMeasure, id="name")),
         "plant_groups": Field(reads=entries_of("plant group", _group_fields(), PlantGroup)),
+        "observations": Field(reads=entries_of("observation", observation_fields(), Observation)),
+        "elsewhere": Field(reads=entries_of("comparison", elsewhere_fields(), Elsewhere)),
         "counting_rules": Field(reads=entries_of("counting rule", _counting_fields(), _without_place(CountingRule))),
         "whole_ears": Field(reads=entries_of("whole ear", _ear_fields(), _without_place(EarLine), id="crop")),
         "exchanges": Field(reads=entries_of("exchange", _exchange_fields(), _without_place(Exchange))),

@@ -8,6 +8,7 @@ from narrate.model.ids import Subject
 from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english
+from narrate.telling.across import EXPECTED
 from narrate.telling.frames import noun_of
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
@@ -50,12 +51,15 @@ def _kind_compared(page: Page, kind: str, members: Sequence[Context]) -> list[Se
     held: dict[str, dict[str, Reading]] = {c.id: statements_held(page, c.id, QUESTIONS) for c in members}
     if not any(held.values()):
         return []
+    held = {id: {name: r for name, r in found.items() if name not in EXPECTED} for id, found in held.items()}
     shared = [name for name in next(iter(held.values())) if all(name in found for found in held.values())]
     partial: dict[str, list[str]] = {}
     for id, found in held.items():
         for name in found:
             if name not in shared:
                 partial.setdefault(name, []).append(id)
+    if not shared and not partial:
+        return []
     many = f"{page.count(len(members))} {page.names.kind(kind, plural=True)}"
     ids = ids_listed(page, held)
     refs = [reading.claim.id for found in held.values() for reading in found.values()]
@@ -64,10 +68,13 @@ def _kind_compared(page: Page, kind: str, members: Sequence[Context]) -> list[Se
         apart = _apart(page, held, partial)
         if page.is_plain:
             return page.say(refs, f"the {many} tell the same story of {common}")
-        alike = page.say(refs, f"the {many} ({ids}) agree on {common}", f"on {common} the {many} ({ids}) agree")
+        formed = _formed(page, members)
+        alike = page.say(
+            refs, f"the {many} ({ids}) agree on {common}{formed}", f"on {common} the {many} ({ids}) agree{formed}"
+        )
         if not apart:
             return alike
-        return alike + page.say(refs, f"they part in the rest: {apart}", f"in the rest they differ: {apart}")
+        return alike + page.say(refs, f"beyond that they differ, for {apart}", f"otherwise {apart}")
     if page.is_plain:
         return page.say(
             refs,
@@ -80,6 +87,24 @@ def _kind_compared(page: Page, kind: str, members: Sequence[Context]) -> list[Se
         f"the {many} ({ids}) share no one reading; {_apart(page, held, partial)}",
         f"no one reading is common to the {many} ({ids}); {_apart(page, held, partial)}",
     )
+
+
+def _formed(page: Page, members: Sequence[Context]) -> str:
+    """
+    ', although C05 is recorded as de facto and C04 and C06 as secondary': where deposits of one kind formed unlike.
+
+    Things left where they were used and things thrown away differ for that reason alone.
+    """
+    by_deposit: dict[str, list[str]] = {}
+    for context in members:
+        if context.deposit != "unknown":
+            by_deposit.setdefault(context.deposit, []).append(context.id)
+    if len(by_deposit) < 2 or page.is_plain:
+        return ""
+    first, *rest = sorted(by_deposit.items(), key=lambda pair: (len(pair[1]), pair[0]))
+    one = english.agreed(len(first[1]), "is", "are")
+    others = [f"{ids_listed(page, ids)} as {deposit}" for deposit, ids in rest]
+    return f", although {ids_listed(page, first[1])} {one} recorded as {first[0]} and {page.listed(others)}"
 
 
 def _apart(page: Page, held: dict[str, dict[str, Reading]], partial: dict[str, list[str]]) -> str:

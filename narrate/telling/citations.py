@@ -38,6 +38,16 @@ def cited(page: Page, items: Sequence[Reading], reasons: Sequence[str]) -> str:
     return wording.replace("{cited}", "; ".join(named)) if named else ""
 
 
+def works_cited(page: Page, keys: Iterable[str]) -> str:
+    """'see Smith 1992' for works that a note or a comparison rests on, those that are well known and not cited yet."""
+    wording = page.audience.words.get("citation", "")
+    works = [key for key in keys if _is_citable(page, key) and key not in page.cited][:CITED] if wording else []
+    page.cited.update(works)
+    sources = [page.dig.packs.sources[key] for key in works]  # type: ignore[index]
+    named = sorted({author_year(source.authors, source.year) for source in sources})
+    return wording.replace("{cited}", "; ".join(named)) if named else ""
+
+
 def author_year(authors: str, year: str) -> str:
     """
     A work as it is cited in a text: one or two authors by name, more as 'et al.'.
@@ -64,9 +74,10 @@ def _works(page: Page, arguments: Iterable[Argument]) -> list[str]:
     keys: list[str] = []
     for argument in arguments:
         rule = page.dig.packs.rules.get(argument.rule)
-        for key in rule.sources if rule is not None else ():
-            source = page.dig.packs.sources.get(key)
-            is_known = source is not None and source.kind == "work" and source.authors and source.known in WELL_KNOWN
-            if is_known and key not in keys:
-                keys.append(key)
-    return keys
+        keys += [key for key in (rule.sources if rule is not None else ()) if _is_citable(page, key)]
+    return list(dict.fromkeys(keys))
+
+
+def _is_citable(page: Page, key: str) -> bool:
+    source = page.dig.packs.sources.get(key)  # type: ignore[call-overload]
+    return source is not None and source.kind == "work" and bool(source.authors) and source.known in WELL_KNOWN

@@ -7,12 +7,13 @@ from collections.abc import Sequence
 from narrate.model.claims import GRADE_NAMES
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Context
-from narrate.telling import charcoal, composition, english, neighbours, openings, setting
-from narrate.telling.frames import frame
+from narrate.telling import charcoal, composition, english, neighbours, numbers, openings, setting
+from narrate.telling.frames import frame, noun_of
+from narrate.telling.observations import answered, noted_sentences
 from narrate.telling.page import Page
 from narrate.telling.plan import TOO_FEW, Reading, ordered_themes, readings
 from narrate.telling.reasons import reason_texts
-from narrate.telling.sentences import STORED_ONLY, plainly_told, told
+from narrate.telling.sentences import STORED_ONLY, is_unsettled, plainly_told, told
 
 DATABLE = "work.date-candidate"
 OF_THE_DIG = (DATABLE, "work.enough-for-proportions")
@@ -40,10 +41,58 @@ def context_sections(page: Page, context: Context) -> tuple[Section, ...]:
     if is_slight(page, held):
         return one_paragraph(_slight(page, context))
     held = _without_the_expected(page, context, held)
+    held, faint = _what_few_items_bear(page, held)
+    page.answered = answered(page, context, held)
     blocks = [("deposit", _deposit_block(page, context, held))]
-    blocks += theme_blocks(page, held)
-    blocks.append(("open", _closing_block(page, context, held)))
+    blocks += theme_blocks(page, held, context)
+    blocks.append(("open", [*_faint_sentences(page, faint), *_closing_block(page, context, held)]))
     return sections_of(page, blocks)
+
+
+POOR = 50
+"""Items besides wood below which only what stands firm is told as a reading (judgement of the makers)."""
+
+
+def _what_few_items_bear(page: Page, held: Sequence[Reading]) -> tuple[list[Reading], list[Reading]]:
+    """
+    Readings that a small count bears, and those that it only hints at.
+
+    What few items are merely consistent with is left out, for nearly everything is; what they suggest and another
+    draw of the counts would undo is told in one sentence. A poor deposit gets a short text.
+    """
+    if setting.items_counted(page) >= POOR:
+        return list(held), []
+    of_counts = ("integrity", "work")
+    kept = [r for r in held if r.claim.question in of_counts or (r.rank > 1 and not is_unsettled(r))]
+    faint = [r for r in held if r not in kept and r.rank > 1]
+    keeping = [r for r in held if r.claim.statement == STORED_ONLY]
+    page.aside.update(r.claim.id for r in held if r not in kept)
+    kept = [r for r in kept if r not in keeping or any(k.claim.question == "season" for k in kept if k not in keeping)]
+    return kept, faint
+
+
+def _faint_sentences(page: Page, faint: Sequence[Reading]) -> list[Sentence]:
+    """'38 items are few: that nutshell was fuel is suggested, but …': hints of a small count, all in one sentence."""
+    if not faint:
+        return []
+    ordered = sorted(faint, key=lambda r: -(r.claim.stability or 0.0))
+    refs = [page.ref("items"), *(r.claim.id for r in ordered)]
+    noun = noun_of(page, ordered)
+    if page.is_plain:
+        return page.say(
+            refs,
+            f"there are faint signs of {noun} too, but a few finds more or less would change that",
+            f"of {noun} we see faint signs, which a few finds more or less could undo",
+        )
+    share = numbers.percent(ordered[0].claim.stability or 0.0)
+    many = page.count(setting.items_counted(page))
+    uphold = f"uphold none of them in more than {share} of cases"
+    uphold = uphold if len(ordered) > 1 else f"uphold it in only {share} of cases"
+    return page.say(
+        refs,
+        f"the {many} items hint at {noun} too, but counts drawn anew at random {uphold}",
+        f"further hints, of {noun}, are too slight to build on: counts drawn anew at random {uphold}",
+    )
 
 
 def _without_the_expected(page: Page, context: Context, held: Sequence[Reading]) -> list[Reading]:
@@ -68,8 +117,10 @@ def is_slight(page: Page, held: Sequence[Reading]) -> bool:
     return setting.items_counted(page) < setting.FEW_ITEMS and not firm
 
 
-def theme_blocks(page: Page, held: Sequence[Reading]) -> list[tuple[str, list[Sentence]]]:
-    """Fuel, food, fields and season, in the order of the audience's plan."""
+def theme_blocks(
+    page: Page, held: Sequence[Reading], context: Context | None = None
+) -> list[tuple[str, list[Sentence]]]:
+    """Fuel, food, fields and season, in the order of the audience's plan; of a context with what was noted of it."""
     by_question: dict[str, list[Reading]] = {}
     for item in held:
         by_question.setdefault(item.claim.question, []).append(item)
@@ -81,8 +132,16 @@ def theme_blocks(page: Page, held: Sequence[Reading]) -> list[tuple[str, list[Se
         lead_question = [item for item in items if item.claim.question == questions[0]]
         # The theme's own question leads, however firm the readings that accompany it.
         ordered = lead_question + [item for item in items if item not in lead_question]
-        blocks.append((theme, told(page, ordered, weak=not page.is_plain)))
+        sentences = told(page, ordered, weak=not page.is_plain)
+        blocks.append((theme, sentences + _noted(page, context, ordered)))
     return blocks
+
+
+def _noted(page: Page, context: Context | None, items: Sequence[Reading]) -> list[Sentence]:
+    if context is None:
+        return []
+    few = setting.items_counted(page) < POOR
+    return noted_sentences(page, context, [r for r in items if r.claim.id in page.told], at_most=1 if few else 3)
 
 
 def sections_of(page: Page, blocks: Sequence[tuple[str, list[Sentence]]]) -> tuple[Section, ...]:
@@ -177,7 +236,9 @@ def _deposit_block(page: Page, context: Context, held: Sequence[Reading]) -> lis
     said = " ".join(sentence.text for sentence in deposit)
     sentences += setting.recorded_sentence(page, context, known=said, also=also)
     sentences += deposit
+    sentences += _noted(page, context, [r for r in held if r.claim.question == "deposit"])
     sentences += plainly_told(page, [r for r in held if r.claim.question == "integrity" and r.rank > 1])
+    sentences += _noted(page, context, [r for r in held if r.claim.question == "integrity"])
     sentences += setting.recovery_sentences(page)
     sentences += openings.limit_sentences(page, [r for r in held if r.claim.question != "work"])
     return sentences

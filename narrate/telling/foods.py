@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 
 from narrate.model.findings import Tally
 from narrate.telling.behind import is_within
@@ -83,8 +83,13 @@ SEASONS = {"early summer": EARLY, "late summer": frozenset((7, 8)), "autumn": LA
 
 def chief_of_season(page: Page, item: Reading, season: str) -> str:
     """'hickory nuts and chenopod': the two plants of a season that a reading rests on most."""
+    return chief_of_months(page, item, SEASONS[season])
+
+
+def chief_of_months(page: Page, item: Reading, months: Iterable[int]) -> str:
+    """The two plants that a reading rests on most, of those that ripen within some months."""
     sure = [t for t in item.behind if t.counted and not t.only_cf and _is_named(page, t) and not _is_wood(page, t)]
-    ripe = sorted((t for t in sure if _ripens(page, t, SEASONS[season])), key=lambda t: -t.counted)
+    ripe = sorted((t for t in sure if _ripens(page, t, frozenset(months))), key=lambda t: -t.counted)
     return page.listed(list(dict.fromkeys(page.names.food(t.taxon, t.written) for t in ripe))[:2])
 
 

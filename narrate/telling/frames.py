@@ -64,6 +64,8 @@ def _nouns(page: Page, group: Sequence[Reading], *, in_short: bool = False) -> l
     foods = [item for item in group if item.is_food]
     others = [item for item in group if not item.is_food]
     phrases = [page.in_own_words(_noun(page, item)) for item in others]
+    if in_short and page.has_told(" as food"):
+        phrases = [p.removeprefix("the use of ") if p.endswith(" as food") else p for p in phrases]
     nouns = english.gathered_apart(phrases, oxford=page.names.has_oxford)
     if foods:
         wording = page.audience.words.get("food_noun", "the use of {plants} as food")

@@ -14,7 +14,7 @@ from narrate.telling.plan import Reading, shared_limits
 
 MATTERS = {
     "fuel": ("what was burned as fuel", "what people burned"),
-    "food": ("whether any of these plants was food", "which of these plants people ate"),
+    "food": ("whether any of these plants was food", "which of these plants people used as food"),
     "season": ("in which months the plants were gathered", "at what time of year people gathered the plants"),
     "field": ("where the crops were grown", "what the fields were like"),
 }

@@ -9,8 +9,9 @@ from dataclasses import dataclass, field
 
 from narrate.model.audiences import Audience
 from narrate.model.claims import Claim, Claims
+from narrate.model.counts import CountRow
 from narrate.model.findings import Findings, SubjectFindings
-from narrate.model.ids import Subject
+from narrate.model.ids import SampleId, Subject
 from narrate.model.measurement import Measurement
 from narrate.model.narrative import Sentence
 from narrate.model.packs import Packs
@@ -41,6 +42,8 @@ class Dig:
     ancient: frozenset[str]
     """Conditions in which remains are taken as old under the project's preservation."""
     surroundings: Surroundings
+    notes: Mapping[SampleId, tuple[CountRow, ...]] = field(default_factory=dict)
+    """Rows of the count sheets that somebody wrote a note beside, by sample."""
 
     def found(self, subject: Subject) -> SubjectFindings | None:
         return self.findings.subjects.get(subject)
@@ -72,8 +75,14 @@ class Page:
     """Sentences of the theme being told, for referring back."""
     told: set[str] = field(default_factory=set)
     """Claims that the page has dealt with."""
+    aside: set[str] = field(default_factory=set)
+    """Claims that hold and are not told as readings of the page: told of its phases instead, or too slight for it."""
     doubts: int = 0
     """Close verdicts that the page has told, so that each next one is worded otherwise."""
+    answered: set[str] = field(default_factory=set)
+    """Claims with which a note of the field or laboratory agrees."""
+    cautions: int = 0
+    """Cautions in general words that the page has given."""
     cited: set[str] = field(default_factory=set)
     """Works that the page has cited."""
     rivals: set[frozenset[str]] = field(default_factory=set)

@@ -13,6 +13,7 @@ from narrate.telling import composition, setting
 from narrate.telling.cautions import caution_sentences, living_sentences
 from narrate.telling.contexts import EXPECTED, NOT_NEWS, chief_changes, is_slight
 from narrate.telling.frames import frame
+from narrate.telling.lots import FOOD_GROUPS
 from narrate.telling.page import Page
 from narrate.telling.plan import TOO_FEW, Reading, readings
 from narrate.telling.reasons import reasons_for
@@ -162,13 +163,6 @@ def _news_first(page: Page, group: Sequence[Reading]) -> list[Reading]:
         return presence(page.dig, known, PhaseId(phase)).share - presence(page.dig, known).share
 
     return sorted(group, key=lambda item: (item.claim.statement in EXPECTED, -item.rank, -set_apart(item)))
-
-
-FOOD_GROUPS = {
-    "food.maize": "maize", "food.native-seed-crops": "native-crop", "food.nut": "nut", "food.fruit": "fruit",
-    "food.pulse": "pulse", "food.cereal": "cereal",
-}  # fmt: skip
-"""Foods and the groups of plants whose spread over the samples is known."""
 
 
 def _is_expected(group: Sequence[Reading]) -> bool:

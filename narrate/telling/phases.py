@@ -8,21 +8,15 @@ from narrate.model.ids import Subject
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english, numbers, setting
+from narrate.telling.across import across_sentences
 from narrate.telling.alike import kinds_compared
+from narrate.telling.lots import lot_sentences
 from narrate.telling.page import Page
+from narrate.telling.phase_by_phase import phase_by_phase, phase_readings, told_by_phase
 from narrate.telling.plan import ordered_themes, readings
 from narrate.telling.sentences import told
-from narrate.telling.spread import (
-    Placed,
-    Presence,
-    ids_listed,
-    k_of_n,
-    name_of,
-    of_samples,
-    placed_readings,
-    presences,
-)
-from narrate.telling.through_time import beside_another_phase
+from narrate.telling.spread import Presence, k_of_n, name_of, of_samples, presences
+from narrate.telling.through_time import beside_another_phase, sampled_phases
 
 
 def phase_sections(page: Page, phase: Phase) -> tuple[Section, ...]:
@@ -37,7 +31,7 @@ def phase_sections(page: Page, phase: Phase) -> tuple[Section, ...]:
     blocks = [("basis", basis_sentences(page, name, phase, contexts))]
     found = [p for p in presences(page.dig, phase.id) if p.k]
     blocks.append(("basis", spread_sentences(page, found) + beside_another_phase(page, phase)))
-    blocks += theme_blocks(page, [c.id for c in contexts])
+    blocks += theme_blocks(page, contexts)
     blocks.append(("alike", kinds_compared(page, contexts)))
     return headed(page, blocks)
 
@@ -154,64 +148,30 @@ def _others_for_visitors(page: Page, found: Sequence[Presence], *, as_often: int
     return page.say(refs, f"next came {page.listed(texts)}", f"after that came {page.listed(texts)}")
 
 
-def theme_blocks(page: Page, contexts: Sequence[str]) -> list[tuple[str, list[Sentence]]]:
-    """Each theme: what the subject's own counts say, then where in its contexts the same is read."""
+def theme_blocks(page: Page, contexts: Sequence[Context]) -> list[tuple[str, list[Sentence]]]:
+    """
+    Each theme: what the subject's own counts say, then which of its contexts bear that out and which do not.
+
+    Of a dig of several phases, what phases read is told by phase: counts put together over centuries are of no time.
+    """
+    phases = sampled_phases(page) if page.subject.level == "site" else []
+    if len(phases) > 1:
+        told_by_phase(page, phases)
     held = readings(page, page.dig.claims.about(page.subject))
     blocks = []
     for theme, questions in ordered_themes(page):
         items = [item for item in held if item.claim.question in questions and item.claim.question != "work"]
         if theme == "deposit":
             continue
-        sentences = told(page, items, weak=not page.is_plain)
-        sentences += placed_sentences(page, placed_readings(page, contexts, questions))
+        sentences: list[Sentence] = []
+        if len(phases) > 1 and theme != "change":
+            sentences += phase_by_phase(page, phases, phase_readings(page, phases, questions))
+        sentences += told(page, items, weak=not page.is_plain)
+        if page.subject.level == "phase":
+            sentences += lot_sentences(page, contexts, items)
+        sentences += across_sentences(page, contexts, questions, held)
         blocks.append((theme, sentences))
     return blocks
-
-
-def placed_sentences(page: Page, placed: Sequence[Placed], *, at_most: int = 3) -> list[Sentence]:
-    """Where the readings of a theme were made, in one sentence, the most widespread first."""
-    shown = list(placed[:at_most])
-    if not shown:
-        return []
-    refs = [ref for one in shown for ref in one.refs]
-    first, rest = shown[0], shown[1:]
-    if page.is_plain:
-        more = [f"of {one.noun} in {page.count(len(one.at))}{_for_visitors(page, one)}" for one in rest]
-        return page.say(
-            refs,
-            f"we saw signs {page.listed([f'of {first.noun} in {_places(page, first)}', *more])}",
-            f"there were signs {page.listed([f'of {first.noun} in {_places(page, first)}', *more])}",
-            f"place by place, we saw signs {page.listed([f'of {first.noun} in {_places(page, first)}', *more])}",
-        )
-    texts = [f"{page.count(len(one.at))} for {english.after(first.noun, one.noun)}{_where(page, one)}" for one in rest]
-    tail = "".join(f", {text}" for text in texts[:-1]) + (f", and {texts[-1]}" if texts else "")
-    lead = f"{page.count(len(first.at), 'context', 'contexts')} speak for {first.noun}{_where(page, first)}{tail}"
-    return page.say(refs, f"taken one by one, {lead}", f"singly, {lead}", f"deposit by deposit, {lead}")
-
-
-NAMED = 4
-"""Contexts that are all named in running text; of more, only those whose reading is firm."""
-
-
-def _where(page: Page, one: Placed) -> str:
-    """' (C12 and C14)'; ', most firmly in C01 and C03' where they are many."""
-    if len(one.at) <= NAMED:
-        return f" ({ids_listed(page, _ids(one))})"
-    firm = [id for id, reading in one.at if reading.rank == one.at[0][1].rank and reading.rank >= 3]
-    return f" (most firmly {ids_listed(page, firm)})" if 0 < len(firm) <= NAMED else ""
-
-
-def _places(page: Page, one: Placed) -> str:
-    return f"{page.count(len(one.at))} places{_for_visitors(page, one)}"
-
-
-def _for_visitors(page: Page, one: Placed) -> str:
-    """Ids in brackets while they are few; a long row of ids tells visitors nothing."""
-    return f" ({ids_listed(page, _ids(one))})" if len(one.at) <= 3 else ""
-
-
-def _ids(one: Placed) -> list[str]:
-    return [id for id, _ in one.at]
 
 
 def _richest_sample(page: Page) -> tuple[str, str] | None:

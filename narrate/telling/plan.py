@@ -80,7 +80,7 @@ def is_told_as_native_crops(dig: Dig, claim: Claim) -> bool:
 
 def is_told(page: Page, claim: Claim) -> bool:
     """Whether a claim is put to this audience at all."""
-    if claim.verdict != "holds" or claim.grade == "not supported" or claim.id in page.told:
+    if claim.verdict != "holds" or claim.grade == "not supported" or claim.id in page.told or claim.id in page.aside:
         return False
     return claim.statement in page.dig.packs.statements
 

@@ -7,7 +7,13 @@ from collections.abc import Sequence
 
 from narrate.model.claims import Argument
 from narrate.telling import english, manner
-from narrate.telling.foods import chief_fruit, chief_of_season, plants_of_two_seasons, plants_that_ripen
+from narrate.telling.foods import (
+    chief_fruit,
+    chief_of_months,
+    chief_of_season,
+    plants_of_two_seasons,
+    plants_that_ripen,
+)
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
 from narrate.telling.spread import samples_of_phase
@@ -26,6 +32,7 @@ _FRUIT_CHARRED = re.compile(
 )
 _SEEDS = re.compile(r"\((\d[\d, \u202f]*) seeds\)")
 _NAMED = re.compile(r", (?:chiefly|such as|among it) [^,()]+,(?= )")
+_BEFORE_AUGUST = re.compile(r"^plants ripe before August \(")
 _TWO_SEASONS = re.compile(r"^plants of early summer and of autumn lay together$")
 """Reasons for visitors in which plants may be named; a text of the packs that changes is told as it is."""
 
@@ -110,8 +117,17 @@ def reason_texts(page: Page, item: Reading) -> list[str]:
             named = plants_that_ripen(page, item, fruit[1], tag="fruit")
         if _TWO_SEASONS.match(text) and page.is_plain:
             named = plants_of_two_seasons(page, item)
+        if _BEFORE_AUGUST.match(text) and not page.is_plain:
+            named = _by_their_chief(page, item, text)
         texts.append(named or _with_the_chief(page, item, text))
     return list(dict.fromkeys(texts))
+
+
+def _by_their_chief(page: Page, item: Reading, text: str) -> str:
+    """'plants ripe before August (35 items, chiefly maygrass)': each half by the plants that are most of it."""
+    early, late = (chief_of_months(page, item, months) for months in (range(1, 8), range(8, 13)))
+    text = re.sub(r"(before August \([\d,\u202f]+ items)\)", rf"\1, chiefly {early})", text) if early else text
+    return re.sub(r"(from August on \([\d,\u202f]+)\)", rf"\1, chiefly {late})", text) if late else text
 
 
 def _with_the_chief(page: Page, item: Reading, text: str) -> str:

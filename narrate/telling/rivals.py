@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from narrate.model.claims import Claim
+from narrate.model.claims import GRADE_NAMES, Claim
 from narrate.model.narrative import Sentence
 from narrate.telling.behind import remains_looked_at
 from narrate.telling.builds import added
@@ -65,7 +65,7 @@ def told_rival_sentences(page: Page, items: Sequence[Reading], *, are_last: bool
                 if may_both_be(item, other):
                     return page.say(
                         [item.claim.id, rival.claim],
-                        f"the same remains were read above as {against}, and the two need not exclude each other",
+                        f"the same remains were read above as {against}, and one may have followed the other",
                         f"{one} and {against} draw on the same remains, and both may be true of them"
                         if " and " not in f"{one}{against}"
                         else "",
@@ -135,7 +135,7 @@ def _side_by_side(page: Page, lead: Reading, rival: Reading) -> list[Sentence]:
     if may_both_be(lead, rival):
         return sentences + page.say(
             refs,
-            "what was left of the one may have served the other, so that the two need not exclude each other",
+            "neither rules out the other, for what was left of the one may have served the other",
             "both may be true of the same remains, one after the other, and the counts do not part them",
             f"neither rules out the other: the same remains may have served {one} after {other}"
             if lead.claim.question == "fuel"
@@ -147,6 +147,9 @@ def _side_by_side(page: Page, lead: Reading, rival: Reading) -> list[Sentence]:
         f"{pair} are rival readings, and either would leave these remains",
         "either of the two would leave such remains",
     )
+
+
+_SUPPORTS = GRADE_NAMES.index("supports")
 
 
 def may_both_be(one: Reading, other: Reading) -> bool:
@@ -167,4 +170,15 @@ def _is_doubt(page: Page, lead: Reading, claim: Claim) -> bool:
     same = {(t.taxon, t.part) for t in behind} & {(t.taxon, t.part) for t in lead.behind}
     if not same and (behind or lead.behind):
         return False
-    return claim.verdict == "cannot tell" or bool(claim.held("for"))
+    if claim.question == "fuel" and claim.verdict == "cannot tell" and not _is_fire(page):
+        return False
+    return (claim.verdict == "cannot tell" and lead.rank >= _SUPPORTS) or bool(claim.held("for"))
+
+
+def _is_fire(page: Page) -> bool:
+    """Whether the subject is of a place made for fire; elsewhere nobody asks what kind of fire burned."""
+    kinds = page.dig.packs.words.context_kinds
+    if page.subject.level != "context":
+        return True
+    own = [c.kind for c in page.dig.project.contexts if c.id == page.subject.id]
+    return any("thermal" in kinds[kind].traits for kind in own if kind in kinds)

@@ -36,11 +36,13 @@ def told(page: Page, items: Sequence[Reading], *, weak: bool = True) -> list[Sen
     lead = _lead_group(page, waiting)
     page.told.update(item.claim.id for item in lead)
     sentences = lead_sentences(page, lead)
-    sentences += unsettled_sentences(page, lead)
-    sentences += rival_sentences(page, lead[0])
-    rivals = told_rival_sentences(page, lead, are_last=len(lead) == 1)
+    beside = rival_sentences(page, lead[0])
+    sentences += beside
+    rivals = told_rival_sentences(page, lead, are_last=len(lead) == 1 and not beside)
     sentences += rivals
-    sentences += doubt_sentences(page, lead)
+    if not beside and not rivals:
+        # A rival that was set beside the reading is its chief doubt; a caution in general words adds nothing to it.
+        sentences += doubt_sentences(page, lead)
     rest = [item for item in waiting if item.claim.id not in page.told]
     for group in by_grade(rest):
         page.told.update(item.claim.id for item in group)
@@ -48,7 +50,7 @@ def told(page: Page, items: Sequence[Reading], *, weak: bool = True) -> list[Sen
         fresh = [item for item in group if not is_told_by_its_plants(page, item)]
         waiting = [item for item in waiting if item not in group or item in fresh]
         sentences += further_sentences(page, fresh) if fresh else []
-    sentences += unsettled_sentences(page, [item for item in waiting if item not in lead])
+    sentences += unsettled_sentences(page, [*lead, *(item for item in waiting if item not in lead)], last=waiting[-1:])
     if not rivals:
         sentences += told_rival_sentences(page, [item for item in waiting if item not in lead])
     return sentences + keeping_sentences(page, keeping)
@@ -70,6 +72,11 @@ STORED_ONLY = "season.stored-only"
 def without_seasons_told_twice(page: Page, items: Sequence[Reading]) -> list[Reading]:
     """Readings without 'more than one season' where two seasons are told by name."""
     named = [r for r in items if r.claim.question == "season" and r.claim.statement not in _SUMMED_SEASONS]
+    summed = [r for r in items if r.claim.statement == "season.more-than-one"]
+    if summed and summed[0].rank > 1 and all(r.rank < 2 for r in named):
+        # Plants of two seasons name the autumn among them.
+        page.aside.update(r.claim.id for r in named)
+        return [r for r in items if r not in named]
     if len(named) < 2:
         return list(items)
     page.told.update(r.claim.id for r in items if r.claim.statement == "season.more-than-one")
@@ -134,16 +141,27 @@ def further_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
     return sentences + rivals_within(page, group)
 
 
+COMMON = ("fuel.wood",)
+"""Readings that nobody doubts who sees a hearth: no caution is spent on them."""
+
+CAUTIONS_AT_MOST = {"phase": 2, "site": 2}
+"""Cautions in general words that a page bears; of any other subject one."""
+
+
 def doubt_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
     """What may mislead in the leading reading: the caution of the rule that weighs most for it."""
     lead = group[0].claim
     if page.is_plain or group[0].rank < 3 or (lead.question == "deposit" and not page.is_review):
+        return []
+    most = CAUTIONS_AT_MOST.get(page.subject.level, 1)
+    if not page.is_review and (lead.statement in COMMON or lead.id in page.answered or page.cautions >= most):
         return []
     rules = [page.dig.packs.rules.get(argument.rule) for argument in lead.held("for")]
     own = [rule.misleads_when for rule in rules if rule is not None and rule.misleads_when]
     cautions = [text for text in (own[0] if own else lead.misleads_when) if bears(page, text)]
     if not cautions:
         return []
+    page.cautions += 1
     caution = english.lowered(cautions[page.position % len(cautions)].strip().rstrip("."))
     return page.say([lead.id], *page.turns("caution", caution=caution, noun=noun_of(page, group[:1])))
 
@@ -176,26 +194,30 @@ _HOLDS_UP_TO = re.compile(r"\bone ([a-z ]+) holds up to (\w+) seeds", re.IGNOREC
 _WET = re.compile(r"\b(?:wet|waterlogged|mud|standing water)\b", re.IGNORECASE)
 
 
-def unsettled_sentences(page: Page, items: Sequence[Reading], *, by_name: bool = False) -> list[Sentence]:
+def unsettled_sentences(page: Page, items: Sequence[Reading], *, last: Sequence[Reading] = ()) -> list[Sentence]:
     """
-    Which readings do not stand when the counts are drawn again, and which rest on uncertain names alone.
+    Which readings of a theme do not stand when the counts are drawn again, and which rest on uncertain names alone.
 
-    by_name: the readings were not told just before, so that 'this' would point elsewhere.
+    last: the reading told just before, for which 'it' will do.
     """
-    by_name = by_name or len(items) > 1
     sentences: list[Sentence] = []
     for item in items:
         for limit in item.claim.limits:
             if limit.limit.startswith("names.") and not page.is_plain:
                 says = limit.says.split(": grade")[0].replace("behind it", "behind this")
-                what = noun_of(page, [item]) if by_name else "it"
+                what = noun_of(page, [item]) if len(items) > 1 else "it"
                 sentences += page.say([item.claim.id], f"as {says}, {what} goes no further than “{limit.grade}”")
-    shaky = [item for item in items if item.claim.stability is not None and item.claim.stability < UNSETTLED]
+    shaky = [item for item in items if is_unsettled(item)]
     shaky.sort(key=lambda item: (item.claim.stability or 0.0, item.claim.id))
     if shaky:
         doubted = _shaky_for_visitors if page.is_plain else _shaky
-        sentences += doubted(page, shaky, by_name=by_name)
+        sentences += doubted(page, shaky, by_name=not (len(items) == 1 or (len(shaky) == 1 and shaky[0] in last)))
     return sentences
+
+
+def is_unsettled(item: Reading) -> bool:
+    """Whether a reading does not stand when the counts are drawn again."""
+    return item.claim.stability is not None and item.claim.stability < UNSETTLED
 
 
 def _shaky_for_visitors(page: Page, shaky: Sequence[Reading], *, by_name: bool) -> list[Sentence]:
@@ -220,10 +242,10 @@ def _shaky(page: Page, shaky: Sequence[Reading], *, by_name: bool) -> list[Sente
         page.doubts += 1
         return page.say(refs, short[(page.position + page.doubts) % len(short)])
     texts = [f"{noun_of(page, [item])} in {numbers.percent(item.claim.stability or 0.0)}" for item in shaky]
+    drawn = "counts drawn anew at random" if not page.has_told("drawn anew at random") else "counts so drawn anew"
     return page.say(
         refs,
-        f"when the counts are redrawn, they uphold {page.listed(texts)} of cases",
-        f"redrawing the counts upholds {page.listed(texts)} of cases only",
+        f"{drawn} uphold {page.listed(texts)} of cases only",
     )
 
 

@@ -6,6 +6,7 @@ from narrate.model.ids import Subject
 from narrate.model.narrative import Section, Sentence
 from narrate.telling import english, openings, setting
 from narrate.telling.alike import phases_compared
+from narrate.telling.change_tested import tested_sentences
 from narrate.telling.contexts import DATABLE, OF_THE_DIG
 from narrate.telling.frames import noun_of
 from narrate.telling.page import Page
@@ -17,7 +18,7 @@ from narrate.telling.spread import (
     presences,
     statements_held,
 )
-from narrate.telling.through_time import alike_sentences, change_sentences, sampled_phases
+from narrate.telling.through_time import alike_sentences, change_sentences, elsewhere_sentences, sampled_phases
 
 
 def site_sections(page: Page) -> tuple[Section, ...]:
@@ -31,13 +32,14 @@ def site_sections(page: Page) -> tuple[Section, ...]:
     phases = sampled_phases(page)
     if len(phases) > 1:
         first, last = phases[0], phases[-1]
-        blocks.append(("change", change_sentences(page, first, last)))
+        blocks.append(("change", [*change_sentences(page, first, last), *elsewhere_sentences(page)]))
         blocks.append(("change", alike_sentences(page, first, last) + phases_compared(page, first, last)))
+        blocks.append(("change", tested_sentences(page, first, last)))
     else:
         found = [p for p in presences(page.dig) if p.k]
-        blocks.append(("basis", spread_sentences(page, found)))
+        blocks.append(("basis", [*spread_sentences(page, found), *elsewhere_sentences(page)]))
     without_the_same_change(page)
-    blocks += theme_blocks(page, [c.id for c in project.contexts])
+    blocks += theme_blocks(page, project.contexts)
     blocks.append(("firmest", _firmest(page)))
     blocks.append(("open", _open(page)))
     blocks.append(("next", _next(page)))

@@ -93,15 +93,25 @@ def of_samples(found: Presence) -> str:
 
 def out_of(found: Presence) -> str:
     """'15 of 20', 'two of nine', 'none of three', 'all eight'."""
-    if found.k == found.n and found.n > 1:
-        return f"all {numbers.count(found.n)}"
-    if found.n == 1:
-        return "the only one" if found.k else "none of one"
-    if found.k == 0:
-        return f"none of {numbers.count(found.n)}"
-    if found.n < 10:
-        return f"{numbers.count(found.k)} of {numbers.count(found.n)}"
-    return f"{found.k} of {found.n}"
+    return out_of_text(found.k, found.n)
+
+
+def out_of_text(k: int, n: int) -> str:
+    """
+    So many of so many.
+
+    >>> out_of_text(15, 20), out_of_text(2, 9), out_of_text(0, 3), out_of_text(8, 8)
+    ('15 of 20', 'two of nine', 'none of three', 'all eight')
+    """
+    if k == n and n > 1:
+        return f"all {numbers.count(n)}"
+    if n == 1:
+        return "the only one" if k else "none of one"
+    if k == 0:
+        return f"none of {numbers.count(n)}"
+    if n < 10:
+        return f"{numbers.count(k)} of {numbers.count(n)}"
+    return f"{k} of {n}"
 
 
 # Where readings were made

@@ -7,8 +7,9 @@ from dataclasses import replace
 from functools import partial
 
 from narrate.model.claims import Claims
+from narrate.model.counts import CountRow
 from narrate.model.findings import Findings
-from narrate.model.ids import SITE, Level, Subject
+from narrate.model.ids import SITE, Level, SampleId, Subject
 from narrate.model.narrative import Narrative, Section, Sentence
 from narrate.model.packs import Packs
 from narrate.model.project import Project
@@ -59,6 +60,7 @@ def narratives(
         keys=subject_keys(project),
         ancient=ancient,
         surroundings=surroundings(project, packs, findings, ancient),
+        notes=_notes(project),
     )
     if dig.audience.language != "en":
         return _told_in_another_language(dig)
@@ -76,6 +78,14 @@ def narratives(
         _tell(told, dig, "site", SITE, _site)
     named = authorities_once(told, Names(audience=dig.audience, packs=packs), packs)
     return _made_distinct(named, "In {id}, {text}")
+
+
+def _notes(project: Project) -> dict[SampleId, tuple[CountRow, ...]]:
+    noted: dict[SampleId, list[CountRow]] = {}
+    for row in project.counts:
+        if row.note:
+            noted.setdefault(row.sample, []).append(row)
+    return {sample: tuple(rows) for sample, rows in noted.items()}
 
 
 def _told_in_another_language(dig: Dig) -> dict[Subject, Narrative]:

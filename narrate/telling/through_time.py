@@ -4,9 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from narrate.model.findings import Tally
+from narrate.model.ids import Subject
 from narrate.model.narrative import Sentence
+from narrate.model.observations import Elsewhere
 from narrate.model.stratigraphy import Phase
 from narrate.telling import english, numbers, setting
+from narrate.telling.behind import is_meant
+from narrate.telling.citations import works_cited
 from narrate.telling.frames import frame
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading, reading_of
@@ -17,6 +22,7 @@ from narrate.telling.spread import (
     name_of,
     of_samples,
     out_of,
+    out_of_text,
     presence,
     presences,
     samples_of_phase,
@@ -47,6 +53,49 @@ def change_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
     )
 
 
+def elsewhere_sentences(page: Page) -> list[Sentence]:
+    """How widespread a thing is here and at other digs of the region, where somebody published the same share."""
+    regions = set(page.dig.packs.regions)
+    sentences: list[Sentence] = []
+    for known in page.dig.packs.elsewhere if not page.is_plain else ():
+        if known.regions and not regions & set(known.regions):
+            continue
+        found = [_tallies_of(page, s.id) for s in page.dig.project.samples]
+        held = [next((t for t in tallies if is_meant(known.of, t, page.dig.packs)), None) for tallies in found]
+        refs = [tally.ref for tally in held if tally is not None and tally.ref]
+        if len(held) < MANY or not refs:
+            continue
+        k, n = len(refs), len(held)
+        here = f"{known.name} was in {out_of_text(k, n)} samples here ({numbers.percent(k / n)})"
+        low, high = min(known.sites.values()), max(known.sites.values())
+        place = "less than at" if k / n < low else "more than at" if k / n > high else "within the range of"
+        text = f"{here}, {place} {known.where}: there it was in {_of_other_digs(page, known)}"
+        sentences += page.say(refs, english.in_last_brackets(text, works_cited(page, known.sources)))
+    return sentences
+
+
+def _of_other_digs(page: Page, known: Elsewhere) -> str:
+    """'83% of the flotation samples of the Wall site and in all of those of the Fredricks site'."""
+    by_share: dict[float, list[str]] = {}
+    for site, share in known.sites.items():
+        by_share.setdefault(share, []).append(site)
+    texts: list[str] = []
+    for share, sites in sorted(by_share.items()):
+        part = "all" if share == 1 else "none" if share == 0 else numbers.percent(share)
+        whose = "of the flotation samples of" if not texts else "of those of"
+        texts.append(f"{part} {whose} {page.listed(sites)}")
+    return " and in ".join(texts)
+
+
+MANY = 10
+"""Samples below which a share is not set beside those of other digs (judgement of the makers)."""
+
+
+def _tallies_of(page: Page, sample: str) -> list[Tally]:
+    found = page.dig.found(Subject(level="sample", id=sample))
+    return [t for t in found.tallies if t.condition in page.dig.ancient] if found is not None else []
+
+
 def _is_change(page: Page, a: Presence, b: Presence) -> bool:
     if min(a.n, b.n) < ENOUGH:
         return False
@@ -68,8 +117,8 @@ def _changed(
     reading = _change_reading(page, a.group.id)
     refs = [*a.refs, *b.refs, *([reading.claim.id] if reading else [])]
     early, late = english.literal(first.name), english.literal(last.name)
-    way = "went the other way" if turns else "went the same way"
     if page.is_plain:
+        way = "went the other way" if turns else "went the same way"
         said = page.say(
             refs,
             f"in the {early}, {of_samples(a)} held {name}; in the {late}, {out_of(b)} did"
@@ -79,16 +128,17 @@ def _changed(
         return said + (page.say([reading.claim.id], frame(page, [reading], "lead")) if reading else [])
     rises = b.share > a.share
     low, high = sorted(abs(round(x * 100)) for x in difference(page.dig, a, b))
-    gap = f"{'a rise' if rises else 'a fall'} of {low} to {high} points"
+    gap = f"{'a rise' if rises else 'a fall'} of {low} to {high} percentage points"
+    way = "rose" if rises else "fell"
     framed = f", {frame(page, [reading], 'which')}" if reading else ""
     if is_first:
         return page.say(
             refs,
-            f"{name} {'rose' if rises else 'fell'} from {k_of_n(page, a)} of the {early} "
-            f"to {k_of_n(page, b)} of the {late}, {gap} at 95% confidence{framed}",
+            f"{name} {way} from {k_of_n(page, a)} of the {early} to {k_of_n(page, b)} of the {late}, {gap} "
+            f"(95% interval){framed}",
         )
     change = f"from {of_samples(a)} ({numbers.percent(a.share)}) to {out_of(b)} ({numbers.percent(b.share)})"
-    return page.say(refs, f"{name} {way}, {change}, {gap}{framed}")
+    return page.say(refs, f"{name} {way} {change}, {gap}{framed}")
 
 
 def _change_reading(page: Page, group: str) -> Reading | None:
@@ -187,7 +237,8 @@ def alike_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
         return page.say(
             refs,
             f"the change is not only one of what was dug: like compared with like, {name} "
-            f"went the same way in samples from {page.listed(texts)}, though each of these numbers is small",
+            f"{'rose' if changed[0][1].share > changed[0][0].share else 'fell'} in samples from {page.listed(texts)}, "
+            "though each of these numbers is small",
         )
     return page.say(
         refs,

@@ -158,8 +158,8 @@ def test_maize_is_set_against_the_native_crops(told: dict[str, dict[Subject, Nar
     """The dig's narrative compares the phases by samples with maize and with native seed crops."""
     text = told["report"][Subject(level="site", id="site")].text
 
-    assert re.search(r"[Mm]aize (went the other way|rose),? from", text)
-    assert re.search(r"[Ss]eeds of the native crops (fell|went the other way),? from", text)
+    assert re.search(r"[Mm]aize rose from", text)
+    assert re.search(r"[Ss]eeds of the native crops fell from", text)
 
 
 def test_the_chosen_marks_stand_in_every_sentence(judged_example: Judged):

@@ -224,7 +224,7 @@ def test_the_dig_compares_its_phases(told: Told):
     text = told("report")[Subject(level="site", id="site")].text
 
     assert "Maize rose from two of nine samples" in text
-    assert "Seeds of the native crops went the other way, from seven of nine samples" in text
+    assert "Seeds of the native crops fell from seven of nine samples" in text
     assert "S015" in text and "37%" in text
 
 

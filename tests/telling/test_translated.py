@@ -28,7 +28,7 @@ seeds plants wood fire food burned corn washed found
 """
 COMMON_ENGLISH = frozenset(_COMMON.split())
 """The commonest words of written English, from memory, and those of the English pages."""
-OF_BOTH = frozenset(("a", "no", "me", "he", "c", "d", "de", "idea"))
+OF_BOTH = frozenset(("a", "no", "me", "he", "c", "d", "de", "idea", "lee"))
 """Spelled alike in both languages."""
 
 

@@ -1,0 +1,280 @@
+"""What the contexts of a phase or of the dig say together: what carries a reading, what stands against it, and why."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from narrate.model.claims import GRADE_NAMES, Argument, Claim
+from narrate.model.ids import Subject
+from narrate.model.narrative import Sentence
+from narrate.model.stratigraphy import Context, Phase
+from narrate.telling import english, setting
+from narrate.telling.behind import remains_behind, remains_looked_at
+from narrate.telling.page import Page
+from narrate.telling.plan import FOODS, Reading, is_told_as_native_crops
+from narrate.telling.reasons import page_text, without_figures
+from narrate.telling.spread import NOT_LISTED, ids_listed, is_too_few, placed_readings, samples_of_phase
+
+EXPECTED = ("fuel.wood", "season.more-than-one")
+"""Readings that nearly every deposit bears: where they were made is no news."""
+
+NAMED = 4
+"""Contexts that are all named in running text."""
+
+TRAITS = (("thermal", "features made for fire"), ("storage", "storage pits"), ("refuse", "deposits of refuse"))
+"""Traits of kinds of context by which contexts are told together."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Borne:
+    """A reading of a phase or dig, the contexts that make it too, and those that an argument speaks against."""
+
+    statement: str
+    noun: str
+    carried: tuple[tuple[str, Claim], ...]
+    """Context and claim, firmest first."""
+    against: tuple[tuple[str, Claim, Argument], ...]
+    refs: tuple[str, ...]
+
+
+def readable(page: Page, contexts: Iterable[Context]) -> list[Context]:
+    """Contexts with remains enough to be read on their own."""
+    chosen = []
+    for context in contexts:
+        found = page.dig.found(Subject(level="context", id=context.id))
+        if found is not None and found.samples_with_remains and not is_too_few(page.dig, context.id):
+            chosen.append(context)
+    return chosen
+
+
+def across_sentences(
+    page: Page, contexts: Sequence[Context], questions: Sequence[str], held: Sequence[Reading], *, at_most: int = 3
+) -> list[Sentence]:
+    """Of the readings of one theme: which contexts carry each, and which stand against it and what is read there."""
+    read = readable(page, contexts)
+    borne = _borne(page, read, questions, held)[:at_most]
+    if not borne or len(read) < 2:
+        return []
+    phases = [p for p in page.dig.project.phases if samples_of_phase(page.dig, p.id)]
+    if page.subject.level == "site" and len(phases) == 2:
+        return _by_phase(page, read, borne, phases)
+    sentences = _carried(page, read, borne)
+    for one in borne:
+        told = _against(page, one)
+        if told:
+            return sentences + told
+    return sentences
+
+
+def _borne(page: Page, read: Sequence[Context], questions: Sequence[str], held: Sequence[Reading]) -> list[Borne]:
+    """Readings of the subject itself, firmest first, then those that two or more of its contexts make."""
+    names = [r.claim.statement for r in held if r.claim.question in questions and r.rank > 1]
+    placed = [one.statement for one in placed_readings(page, [c.id for c in read], questions)]
+    names = [*placed, *names] if page.subject.level == "site" else [*names, *placed]
+    own = {r.claim.statement: r.claim.id for r in held}
+    found = []
+    for name in dict.fromkeys(names):
+        statement = page.dig.packs.statements.get(name)  # type: ignore[call-overload]
+        if statement is None or name in (*EXPECTED, *NOT_LISTED):
+            continue
+        claims = [(c.id, page.dig.claims.find(Subject(level="context", id=c.id), name)) for c in read]
+        known = [(id, c) for id, c in claims if c is not None and not is_told_as_native_crops(page.dig, c)]
+        carried = [(id, c) for id, c in known if c.verdict == "holds" and GRADE_NAMES.index(c.grade) > 1]
+        carried.sort(key=lambda pair: (-GRADE_NAMES.index(pair[1].grade), -pair[1].support))
+        against = [(id, c, a) for id, c in known if c.verdict != "holds" for a in c.held("against")[:1]]
+        noun = page.in_own_words(statement.plain_noun if page.is_plain else statement.noun)
+        refs = [claim.id for _, claim in carried] or [own[name]] if carried or name in own else []
+        if refs:
+            found.append(
+                Borne(statement=name, noun=noun, carried=tuple(carried), against=tuple(against), refs=tuple(refs))
+            )
+    return found
+
+
+# What carries a reading
+
+
+def _carried(page: Page, read: Sequence[Context], borne: Sequence[Borne]) -> list[Sentence]:
+    refs = [ref for one in borne for ref in one.refs]
+    if page.is_plain:
+        return _carried_for_visitors(page, [one for one in borne if one.carried])
+    parts = []
+    is_borne = ("is carried", "is borne out", "is shown")[len(page.said) % 3]
+    for i, one in enumerate(borne):
+        noun = one.noun if i == 0 else english.after(borne[0].noun, one.noun)
+        verb = f"{is_borne} " if i == 0 else ""
+        parts.append(f"{noun} {verb}{_by(page, read, one)}")
+    said = "; ".join(parts) if len(parts) < 3 else f"{'; '.join(parts[:-1])}; and {parts[-1]}"
+    return page.say(refs, said, f"context by context, {said}", f"among the contexts, {said}")
+
+
+def _by(page: Page, read: Sequence[Context], one: Borne) -> str:
+    """'by C12 and C14', 'by eight of nine contexts, all but C03', 'by no single context, and rests on its spread'."""
+    ids = {id for id, _ in one.carried}
+    n, of = len(ids), len(read)
+    if not n:
+        return "by no single context and rests on its spread alone"
+    if n == 1:
+        return f"by {ids_listed(page, ids)} alone"
+    if n == of and of > 2:
+        return f"by every context that can be read ({page.count(of)})"
+    kinds = page.dig.packs.words.context_kinds
+    for trait, called in TRAITS:
+        of_trait = {c.id for c in read if (kind := kinds.get(c.kind)) is not None and trait in kind.traits}
+        if ids == of_trait:
+            every = "both" if n == 2 else f"all {page.count(n)}"
+            return f"by {every} {called} ({ids_listed(page, ids)}) and by nothing else"
+    if of > NAMED and of - n <= 2:
+        rest = ids_listed(page, [c.id for c in read if c.id not in ids])
+        return f"by {page.count(n)} of the {page.count(of)} contexts that can be read, all but {rest}"
+    if n <= NAMED:
+        return f"by {ids_listed(page, ids)}"
+    firm = [id for id, claim in one.carried if claim.grade == one.carried[0][1].grade]
+    firmest = f", most firmly by {ids_listed(page, firm)}" if len(firm) <= NAMED else ""
+    return f"by {page.count(n)} of the {page.count(of)} contexts that can be read{firmest}"
+
+
+def _carried_for_visitors(page: Page, borne: Sequence[Borne]) -> list[Sentence]:
+    if not borne:
+        return []
+    texts = []
+    for one in borne:
+        many = "one place" if len(one.carried) == 1 else f"{page.count(len(one.carried))} places"
+        ids = f" ({ids_listed(page, [id for id, _ in one.carried])})" if len(one.carried) <= 3 else ""
+        texts.append(f"of {one.noun} in {many}{ids}")
+    said = page.listed([texts[0], *(text.replace(" places", "") for text in texts[1:])])
+    return page.say(
+        [ref for one in borne for ref in one.refs],
+        f"we saw signs {said}", f"there were signs {said}", f"place by place, we saw signs {said}",
+    )  # fmt: skip
+
+
+def _by_phase(page: Page, read: Sequence[Context], borne: Sequence[Borne], phases: Sequence[Phase]) -> list[Sentence]:
+    """How many contexts of each phase make the readings: 'from eight of the nine of the first to none of eight'."""
+    first, last = sorted(phases, key=lambda p: (p.start is None, p.start or 0))
+    of = [[c.id for c in read if c.phase == phase.id] for phase in (first, last)]
+    if not all(of):
+        return []
+    shown = [one for one in borne if one.carried]
+    texts, refs = [], []
+    for one in shown:
+        a, b = (sum(id in ids for id, _ in one.carried) for ids in of)
+        noun = one.noun if not texts else english.after(shown[0].noun, one.noun)
+        if page.is_plain:
+            texts.append(_counts_for_visitors(page, noun, (a, b), (first, last), is_first=not texts))
+        elif not texts:
+            before = f"{_none(page, a)} of the {page.count(len(of[0]))} of {setting.phase_name(first)}"
+            after = f"{_none(page, b)} of the {page.count(len(of[1]))} of {setting.phase_name(last)}"
+            texts.append(f"{noun} is read in {before} and in {after}")
+        else:
+            texts.append(f"{noun} in {_none(page, a)} and {_none(page, b)}")
+        refs += one.refs
+    if not texts:
+        return []
+    if page.is_plain:
+        return page.say(refs, page.listed(texts))
+    said = "; ".join(texts) if len(texts) < 3 else f"{'; '.join(texts[:-1])}; and {texts[-1]}"
+    return page.say(
+        refs,
+        f"of the contexts that can be read, {said}",
+        f"counted by contexts that can be read, {said}",
+        f"context by context, {said}",
+    )
+
+
+def _none(page: Page, number: int) -> str:
+    return page.count(number) if number else "none"
+
+
+def _counts_for_visitors(
+    page: Page, noun: str, counts: tuple[int, int], phases: tuple[Phase, Phase], *, is_first: bool
+) -> str:
+    a, b = counts
+    if not is_first:
+        return f"of {noun} in {_none(page, a)} and {_none(page, b)}"
+    names = [setting.phase_name(phase) for phase in phases]
+    place = english.agreed(a, "place", "places")
+    before = f"{page.count(a) if a else 'no'} {place if a else 'place'}"
+    return f"we saw signs of {noun} in {before} of {names[0]} and in {_none(page, b)} of {names[1]}"
+
+
+# What stands against it
+
+
+def _against(page: Page, one: Borne) -> list[Sentence]:
+    """The contexts in which something speaks against a reading, why, and what is read there instead."""
+    by_rule: dict[str, list[tuple[str, Claim, Argument]]] = {}
+    for id, claim, argument in one.against:
+        by_rule.setdefault(argument.rule, []).append((id, claim, argument))
+    groups = sorted(by_rule.values(), key=lambda group: -len(group))[:2]
+    if not groups:
+        return []
+    refs = [claim.id for group in groups for _, claim, _ in group]
+    if page.is_plain:
+        id, _, argument = groups[0][0]
+        reason = without_figures(page_text(page, argument))
+        if len(groups[0]) > 2 or not reason:
+            return []
+        where = english.literal(id)
+        return page.say(refs[:1], f"but in {where}, {reason}", f"not so in {where}: {reason}")
+    texts = []
+    for group in groups:
+        where = ids_listed(page, [id for id, _, _ in group], at_most=6)
+        reason = page_text(page, group[0][2])
+        texts.append(f"in {where} {reason if len(group) == 1 else without_figures(reason)}")
+    everywhere = [id for group in groups for id, _, _ in group]
+    joined = english.clauses_joined(texts, oxford=page.names.has_oxford)
+    if len(everywhere) == 1:
+        joined = page_text(page, groups[0][0][2])
+    many = ids_listed(page, everywhere) if len(everywhere) <= NAMED else f"{page.count(len(everywhere))} contexts"
+    stand = "stands" if len(everywhere) == 1 else "stand"
+    return page.say(
+        refs,
+        f"{many} {stand} apart: {joined}",
+        f"this does not hold everywhere: {joined}" if len(everywhere) > 1 else "",
+        f"there are exceptions: {joined}" if len(everywhere) > 1 else "",
+    ) + _read_instead(page, groups)
+
+
+def _read_instead(page: Page, groups: Sequence[Sequence[tuple[str, Claim, Argument]]]) -> list[Sentence]:
+    """'What lay there is read as the burning of stored food (C17) instead': what the exceptions mean."""
+    by_noun: dict[str, list[str]] = {}
+    refs: list[str] = []
+    for group in groups:
+        for id, claim, _ in group:
+            best = _instead(page, id, claim)
+            if best is not None:
+                statement = page.dig.packs.statements[best.statement]
+                by_noun.setdefault(page.in_own_words(statement.noun), []).append(id)
+                refs.append(best.id)
+    if not by_noun:
+        return []
+    texts = [f"{noun} ({ids_listed(page, ids)})" for noun, ids in by_noun.items()][:2]
+    told = page.listed(texts)
+    return page.say(refs, f"what lay there is read as {told} instead", f"the remains there are read as {told}")
+
+
+_INSTEAD = ("food", "processing", "fuel")
+
+
+def _instead(page: Page, context: str, claim: Claim) -> Claim | None:
+    """The firmest other reading that a context makes of the plants that a claim looked at."""
+    found = page.dig.found(Subject(level="context", id=context))
+    if found is None or claim.question not in _INSTEAD:
+        return None
+    tallies = [t for t in found.tallies if t.condition in page.dig.ancient]
+    looked_at = {t.taxon for t in remains_looked_at(claim, page.dig.packs, tallies)}
+    best: Claim | None = None
+    for other in page.dig.claims.about(found.subject):
+        if other.question not in _INSTEAD or other.verdict != "holds" or other.statement == claim.statement:
+            continue
+        rank = GRADE_NAMES.index(other.grade)
+        if rank < 2 or other.statement in (*EXPECTED, *FOODS):
+            continue
+        behind = {t.taxon for t in remains_behind(other, page.dig.packs, tallies)}
+        behind = behind or {t.taxon for t in remains_looked_at(other, page.dig.packs, tallies)}
+        firmness = (rank, other.support)
+        if behind & looked_at and (best is None or firmness > (GRADE_NAMES.index(best.grade), best.support)):
+            best = other
+    return best

@@ -1,0 +1,150 @@
+"""A change between phases put to the test: what stands against it, and whether the way of flotation could make it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from narrate.model.ids import Subject
+from narrate.model.narrative import Sentence
+from narrate.model.plant_groups import PlantGroup
+from narrate.model.sampling import Sample
+from narrate.model.stratigraphy import Context, Phase
+from narrate.telling import english, numbers, setting
+from narrate.telling.behind import is_meant
+from narrate.telling.page import Page
+from narrate.telling.spread import ids_listed, name_of, out_of_text, samples_of_phase
+from narrate.telling.through_time import ENOUGH, Pair, changed_groups
+
+EXCEPTIONS = 3
+"""Groups of plants whose exceptions are told."""
+
+
+def tested_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
+    """Where the plants that changed lie in the phase that holds few of them, and whether recovery explains it."""
+    changed, _ = changed_groups(page, first, last)
+    if page.is_plain or not changed:
+        return []
+    sentences: list[Sentence] = []
+    for pair in changed[:EXCEPTIONS]:
+        sentences += _exception(page, pair, first, last)
+    return sentences + _recovery(page, changed, first, last)
+
+
+# What stands against the change
+
+
+def _exception(page: Page, pair: Pair, first: Phase, last: Phase) -> list[Sentence]:
+    a, b = pair
+    poor, phase, other = (a, first, last) if a.share < b.share else (b, last, first)
+    if not poor.k or poor.k * 2 > poor.n:
+        return []
+    holders = [(c, items) for c in _contexts(page, phase) if (items := _items(page, c, poor.group))]
+    found = page.dig.found(Subject(level="phase", id=phase.id))
+    everything = found.measurements.get("items") if found is not None else None
+    if not holders or len(holders) > 6 or everything is None or not everything.value:
+        return []
+    total = sum(items for _, items in holders)
+    share = numbers.percent(total / everything.value) if total / everything.value >= 0.01 else "under 1%"
+    where = page.listed(f"{english.literal(c.id)} ({items})" for c, items in holders)
+    name = name_of(page, poor.group)
+    verb = "is" if poor.group.is_singular else "are"
+    few = page.count(total, "item", "items")
+    refs = [*poor.refs, page.dig.measure_ref(Subject(level="phase", id=phase.id), "items")]
+    scarce = f"with {few} in all, {share} of what the phase holds besides wood{_how_sure(page, holders, other)}"
+    return page.say(
+        refs,
+        f"the {page.count(poor.k)} samples of {setting.phase_name(phase)} that hold {name} come from {where}, {scarce}",
+        f"in {setting.phase_name(phase)} {name} {verb} confined to {where}, {scarce}",
+    )
+
+
+def _how_sure(page: Page, holders: Sequence[tuple[Context, int]], other: Phase) -> str:
+    """'; C16 shares feature F7 with C08 of the Early hamlet, so that older seeds in it are possible'."""
+    contexts = page.dig.project.contexts
+    for context, _ in holders:
+        met = [
+            c.id for c in contexts if context.feature and c.feature == context.feature and c.phase == other.id
+        ]  # fmt: skip
+        if met:
+            age = "older" if (other.start or 0) < (_start(page, context) or 0) else "later"
+            feature = english.literal(str(context.feature))
+            return (
+                f"; {english.literal(context.id)} shares feature {feature} with {ids_listed(page, met)} of "
+                f"{setting.phase_name(other)}, so that {age} finds in it cannot be ruled out"
+            )
+    loose = [c.id for c, _ in holders if c.security in ("open", "disturbed", "unknown") or c.deposit == "tertiary"]
+    if not loose:
+        return "; all of these deposits were recorded as sealed" if len(holders) > 1 else ""
+    if len(loose) == len(holders):
+        return "; none of these deposits was recorded as sealed, so that strays cannot be ruled out"
+    return f"; of these {ids_listed(page, loose)} {english.agreed(len(loose), 'was', 'were')} not sealed"
+
+
+def _start(page: Page, context: Context) -> int | None:
+    phase = page.dig.project.phase(context.phase)
+    return phase.start if phase is not None else None
+
+
+def _contexts(page: Page, phase: Phase) -> list[Context]:
+    return [c for c in page.dig.project.contexts if c.phase == phase.id]
+
+
+def _items(page: Page, context: Context, group: PlantGroup) -> int:
+    found = page.dig.found(Subject(level="context", id=context.id))
+    tallies = [t for t in found.tallies if t.condition in page.dig.ancient] if found is not None else []
+    return sum(t.counted for t in tallies if is_meant(group.of, t, page.dig.packs))
+
+
+# Whether recovery explains it
+
+
+def _recovery(page: Page, changed: Sequence[Pair], first: Phase, last: Phase) -> list[Sentence]:
+    """The change looked for among samples of one method of flotation alone, and marked seeds that came back."""
+    before, after = samples_of_phase(page.dig, first.id), samples_of_phase(page.dig, last.id)
+    methods = {s.method for s in (*before, *after) if s.method}
+    refs = [ref for a, b in changed for ref in (*a.refs, *b.refs)]
+    marked = _marked(page, before, after)
+    if len(methods) < 2:
+        return page.say(refs, f"recovery is no cause of it that can be seen: {marked}") if marked else []
+    groups = [a.group for a, _ in changed[:2]]
+    texts, ways = [], []
+    for method in sorted(methods):
+        sides = [[s for s in samples if s.method == method] for samples in (before, after)]
+        if min(map(len, sides)) < ENOUGH:
+            continue
+        told = []
+        for group, (a, b) in zip(groups, changed, strict=False):
+            k, m = (sum(_holds(page, s, group) for s in side) for side in sides)
+            ways.append((m / len(sides[1]) > k / len(sides[0])) == (b.share > a.share))
+            shares = [out_of_text(n, len(side)) for n, side in zip((k, m), sides, strict=True)]
+            verb = "was" if group.is_singular else "were"
+            told.append(f"{name_of(page, group)} {verb} in {shares[0]} samples and later in {shares[1]}")
+        texts.append(f"among samples floated by {english.literal(method)}, {', and '.join(told)}")
+    if not texts:
+        if {s.method for s in before} & {s.method for s in after}:
+            return []
+        unlike = "the phases were floated by other methods, so that recovery cannot be ruled out as a cause of it"
+        return page.say([page.record], unlike)
+    said = "; ".join(texts) + (f"; {marked}" if marked else "")
+    if all(ways):
+        return page.say(refs, f"the way of flotation does not account for the change: {said}")
+    return page.say(refs, f"recovery may have a part in the change, for the methods of flotation do not agree: {said}")
+
+
+def _holds(page: Page, sample: Sample, group: PlantGroup) -> bool:
+    found = page.dig.found(Subject(level="sample", id=sample.id))
+    tallies = [t for t in found.tallies if t.condition in page.dig.ancient] if found is not None else []
+    return any(is_meant(group.of, t, page.dig.packs) for t in tallies)
+
+
+def _marked(page: Page, before: Sequence[Sample], after: Sequence[Sample]) -> str:
+    """'marked seeds came back at 86–96% in the one phase and 42–94% in the other'."""
+    spans = []
+    for samples in (before, after):
+        shares = [t.recovered / t.added for s in samples if (t := s.recovery_test) is not None and t.added]
+        if not shares:
+            return ""
+        low, high = numbers.percent(min(shares)), numbers.percent(max(shares))
+        tests = page.count(len(shares), "test", "tests")
+        spans.append(f"{low} ({tests})" if low == high else f"{low} to {high} ({tests})")
+    return f"of the marked seeds, tests returned {spans[0]} in the first phase and {spans[1]} in the last"

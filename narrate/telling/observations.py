@@ -1,0 +1,193 @@
+"""What people noted in the field and the laboratory, told in their own words beside the readings that it bears on."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from narrate.model.findings import Tally
+from narrate.model.ids import Subject
+from narrate.model.narrative import Sentence
+from narrate.model.observations import NotedOf, Observation
+from narrate.model.stratigraphy import Context
+from narrate.telling import english
+from narrate.telling.behind import is_meant
+from narrate.telling.citations import works_cited
+from narrate.telling.frames import noun_of
+from narrate.telling.page import Page
+from narrate.telling.plan import Reading
+
+WORDS_AT_MOST = 26
+"""Words of a note that are quoted; of a longer one only the part that matters."""
+
+DENIED = frozenset(("no", "not", "never", "without", "nor", "hardly", "lacks", "lacked", "neither"))
+_NEAR = 4
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Noted:
+    """A sign in a note, with the words around it."""
+
+    observation: Observation
+    quote: str
+    who: str
+    """'the excavation record', 'the note on sample S012', 'the chenopod seeds of S012'."""
+    ref: str
+
+
+def noted_sentences(page: Page, context: Context, told: Sequence[Reading], *, at_most: int = 3) -> list[Sentence]:
+    """
+    Notes that agree with readings just told or speak against them, of the ground and of finds, two of a sort at most.
+
+    Nothing is told that bears on no reading of the page, and nothing that the page has quoted before.
+    """
+    if "noted" not in page.audience.words or not told:
+        return []
+    sentences: list[Sentence] = []
+    borne: set[str] = set()
+    seen: set[str] = set()
+    for notes_of in (_of_ground, _of_finds, _of_finds, _of_ground):
+        waiting = [r for r in told if notes_of is _of_ground or r.claim.id not in borne]
+        is_room = len(sentences) < min(at_most, 2 if notes_of is _of_ground else at_most)
+        notes = (n for n in notes_of(page, context) if n.observation.id not in seen)
+        best = _best(page, notes, waiting) if is_room else None
+        if best is not None:
+            sentences += _told(page, *best, told)
+            seen.add(best[0].observation.id)
+            borne |= {r.claim.id for r in (*best[1], *best[2])} if notes_of is _of_finds else set()
+    return sentences
+
+
+def answered(page: Page, context: Context, held: Iterable[Reading]) -> set[str]:
+    """Claims with which some note agrees: what a rule warns of in general words is then answered by a record."""
+    if "noted" not in page.audience.words:
+        return set()
+    signs = {
+        statement
+        for notes in (_of_ground(page, context), _of_finds(page, context))
+        for note in notes
+        for statement in note.observation.agrees_with
+    }
+    return {r.claim.id for r in held if r.claim.statement in signs}
+
+
+def _best(
+    page: Page, notes: Iterable[Noted], told: Sequence[Reading]
+) -> tuple[Noted, list[Reading], list[Reading]] | None:
+    """The note that bears on most of the readings, the first of several."""
+    best: tuple[Noted, list[Reading], list[Reading]] | None = None
+    for note in notes:
+        if page.has_told(_marked(note.quote)) or (page.is_plain and page.has_told(note.observation.plain)):
+            continue
+        agrees = [r for r in told if r.claim.statement in note.observation.agrees_with]
+        against = [r for r in told if r.claim.statement in note.observation.against]
+        if (agrees or against) and (best is None or len(agrees) > len(best[1])):
+            best = (note, agrees, against if not agrees else [])
+    return best
+
+
+def _told(
+    page: Page, note: Noted, agrees: Sequence[Reading], against: Sequence[Reading], told: Sequence[Reading]
+) -> list[Sentence]:
+    """One note in the audience's wording; where it agrees with all that was just told, the readings are not named."""
+    bears = agrees or against
+    refs = [note.ref, *(r.claim.id for r in bears)]
+    seen = note.observation
+    if page.is_plain:
+        return page.say(refs, seen.plain) if seen.plain and agrees else []
+    noun = noun_of(page, [replace(r, behind=()) for r in bears[:2]], in_short=True)
+    cited = works_cited(page, seen.sources)
+    means = f"; {seen.means}" if seen.means and not page.has_told(seen.means) else ""
+    is_all = bool(agrees) and {r.claim.id for r in told} <= {r.claim.id for r in agrees}
+    name = f"noted{' find' if seen.noted_of == 'find' else ''}{' of all' if is_all else '' if agrees else ' against'}"
+    wordings = page.turns(name, who=note.who, quote=_marked(note.quote), noun=noun)
+    return page.say(refs, *(english.in_last_brackets(f"{text}{means}", cited) for text in wordings if text))
+
+
+# Where notes stand
+
+
+def _of_ground(page: Page, context: Context) -> Iterator[Noted]:
+    record = page.dig.record_ref(Subject(level="context", id=context.id))
+    for text in (context.description, context.note):
+        yield from _signs(page, text, "ground", "the excavation record", record)
+    for sample in page.dig.project.samples_of(context.id):
+        ref = page.dig.record_ref(Subject(level="sample", id=sample.id))
+        yield from _signs(page, sample.note, "ground", f"the note on sample {english.literal(sample.id)}", ref)
+
+
+def _of_finds(page: Page, context: Context) -> Iterator[Noted]:
+    samples = page.dig.project.samples_of(context.id)
+    for row in (row for sample in samples for row in page.dig.notes.get(sample.id, ())):
+        tally = _tally(page, row.identification.taxon, row.part)
+        if tally is None:
+            continue
+        who = f"the {page.names.part_of_plant(tally, plural=True)} of {english.literal(row.sample)}"
+        for noted in _signs(page, row.note, "find", who, tally.ref or page.ref("items")):
+            if noted.observation.of is None or is_meant(noted.observation.of, tally, page.dig.packs):
+                yield noted
+
+
+def _tally(page: Page, taxon: str | None, part: str) -> Tally | None:
+    ancient = [t for t in page.found.tallies if t.condition in page.dig.ancient]
+    return next((t for t in ancient if t.taxon == taxon and t.part == part), None)
+
+
+def _signs(page: Page, text: str, of: NotedOf, who: str, ref: str) -> Iterator[Noted]:
+    for sentence in _sentences(text):
+        if any(mark in sentence for mark in "“”\"<>"):
+            # Words within quotation marks are somebody else's, and markup is no note.
+            continue
+        for observation in page.dig.packs.observations:
+            if observation.noted_of != of:
+                continue
+            match = next((m for phrase in observation.phrases if (m := _found(phrase, sentence))), None)
+            if match is not None:
+                yield Noted(observation=observation, quote=_quoted(sentence, match), who=who, ref=ref)
+
+
+def _sentences(text: str) -> list[str]:
+    flat = " ".join(text.split())
+    return [part.strip().rstrip(".") for part in re.split(r"(?<=[.;!?])\s+", flat) if part.strip()]
+
+
+def _found(phrase: str, sentence: str) -> re.Match[str] | None:
+    """The phrase in a sentence, unless it is denied there."""
+    pattern = r"\s+".join(
+        rf"{re.escape(word.rstrip('*'))}{'[a-z]*' if word.endswith('*') else ''}" for word in phrase.split()
+    )
+    match = re.search(rf"(?<![\w-]){pattern}(?![\w-])", sentence, re.IGNORECASE)
+    if match is None or set(phrase.lower().split()) & DENIED:
+        return match
+    before = re.split(r"[,;:]", sentence[: match.start()].lower())[-1].split()[-_NEAR:]
+    return None if set(before) & DENIED else match
+
+
+def _quoted(sentence: str, match: re.Match[str]) -> str:
+    """The sentence, or of a long one the clauses around the sign, with a mark where something was left out."""
+    if len(sentence.split()) <= WORDS_AT_MOST:
+        return sentence.rstrip(";")
+    clauses = [m.span() for m in re.finditer(r"[^,;:]+", sentence)]
+    place = next(i for i, (start, end) in enumerate(clauses) if start <= match.start() < end)
+    start, end = clauses[place]
+    while place + 1 < len(clauses) and len(sentence[start : clauses[place + 1][1]].split()) <= WORDS_AT_MOST:
+        place += 1
+        end = clauses[place][1]
+    text = sentence[start:end].strip()
+    return f"{'… ' if sentence[:start].strip() else ''}{text}{' …' if sentence[end:].strip() else ''}"
+
+
+_SMALL = frozenset((
+    "A", "An", "The", "In", "On", "Of", "No", "Its", "Some", "Most", "Many", "Half", "Small", "Deep", "Shallow",
+    "Black", "Brown", "Red", "Grey", "Gray", "White", "Dark", "Upper", "Lower", "First", "Second", "Third", "Thin",
+    "Thick", "Lens", "Fill", "Floor", "Pit", "Layer", "Hearth", "Midden", "Ears", "Charred", "Burned", "Burnt", "Ash",
+    "Raked", "Trodden", "Swept", "Fallen", "Packed", "Filled",
+))  # fmt: skip
+"""First words of notes that are no names, and stand in small letters within a sentence."""
+
+
+def _marked(quote: str) -> str:
+    """The quotation as it stands in a sentence: literal, a first article in small letters, words else as written."""
+    first, _, rest = quote.partition(" ")
+    return english.literal(f"{first.lower()} {rest}".strip() if first in _SMALL else quote)

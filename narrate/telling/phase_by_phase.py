@@ -1,0 +1,172 @@
+"""The readings of the whole dig told by phase: what all phases bear out, and what one of them alone does."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from narrate.model.claims import GRADE_NAMES, Claim
+from narrate.model.ids import Subject
+from narrate.model.narrative import Sentence
+from narrate.model.stratigraphy import Phase
+from narrate.telling import english, numbers, setting
+from narrate.telling.frames import frame, noun_of
+from narrate.telling.page import Page
+from narrate.telling.plan import TOO_FEW, Reading, is_told_as_native_crops
+from narrate.telling.spread import NOT_LISTED
+
+UNTOLD = (*NOT_LISTED, TOO_FEW, "season.more-than-one")
+"""Readings that are the sum of others or say what cannot be told."""
+
+VERBS = {
+    "strongly supports": ("strongly supports", "strongly support"),
+    "supports": ("supports", "support"),
+    "suggests": ("suggests", "suggest"),
+    "consistent with": ("is consistent with", "are consistent with"),
+}
+"""What one phase does to a reading, and what several do."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PhaseReading:
+    """One statement and the claims of the phases that bear it out."""
+
+    statement: str
+    claims: tuple[tuple[Phase, Claim], ...]
+
+    @property
+    def weakest(self) -> Claim:
+        return min((claim for _, claim in self.claims), key=lambda claim: GRADE_NAMES.index(claim.grade))
+
+    @property
+    def is_of_one_grade(self) -> bool:
+        return len({claim.grade for _, claim in self.claims}) == 1
+
+
+def phase_readings(page: Page, phases: Sequence[Phase], questions: Sequence[str]) -> list[PhaseReading]:
+    """Statements of some questions that hold in some phase, the firmest first."""
+    found: dict[str, list[tuple[Phase, Claim]]] = {}
+    for phase in phases:
+        for claim in page.dig.claims.about(Subject(level="phase", id=phase.id)):
+            if claim.question not in questions or claim.verdict != "holds" or claim.grade == "not supported":
+                continue
+            if claim.statement in UNTOLD or claim.statement not in page.dig.packs.statements:
+                continue
+            if not is_told_as_native_crops(page.dig, claim):
+                found.setdefault(claim.statement, []).append((phase, claim))
+    told = [PhaseReading(statement=name, claims=tuple(claims)) for name, claims in found.items()]
+    place = {statement: i for i, statement in enumerate(page.dig.packs.statements)}
+    return sorted(told, key=lambda r: (-GRADE_NAMES.index(r.weakest.grade), place[r.statement]))  # type: ignore[index]
+
+
+def told_by_phase(page: Page, phases: Sequence[Phase]) -> None:
+    """Sets apart the claims of the whole dig whose statements some phase bears out: they are told of the phases."""
+    questions = {claim.question for claim in page.dig.claims.about(page.subject)} - {"change", "integrity", "work"}
+    named = {r.statement for r in phase_readings(page, phases, tuple(questions))}
+    page.aside.update(
+        claim.id
+        for claim in page.dig.claims.about(page.subject)
+        if claim.statement in named or claim.statement == "season.more-than-one"
+    )
+
+
+def phase_by_phase(page: Page, phases: Sequence[Phase], readings: Sequence[PhaseReading]) -> list[Sentence]:
+    """What all phases bear out in one sentence, what each alone does in another, and which of it is close."""
+    shared = [r for r in readings if len(r.claims) == len(phases)]
+    sentences = _shared(page, phases, shared)
+    sentences += _alone(page, phases, [r for r in readings if len(r.claims) == 1])
+    return sentences + _close(page, readings)
+
+
+def _shared(page: Page, phases: Sequence[Phase], shared: Sequence[PhaseReading]) -> list[Sentence]:
+    sentences: list[Sentence] = []
+    every = "both phases" if len(phases) == 2 else f"all {page.count(len(phases))} phases"
+    by_grade: dict[tuple[str, bool], list[PhaseReading]] = {}
+    for reading in shared:
+        by_grade.setdefault((reading.weakest.grade, reading.is_of_one_grade), []).append(reading)
+    parts, refs = [], []
+    for (grade, is_one), alike in by_grade.items():
+        claims = [r.weakest for r in alike]
+        if page.is_plain:
+            at = "at both times" if len(phases) == 2 else "at all times"
+            lead = frame(page, _as_readings(page, claims), "lead")
+            sentences += page.say(_refs(alike), f"{at}, {lead}", f"early and late, {lead}" if len(phases) == 2 else "")
+            continue
+        parts.append(f"{'' if is_one else 'at least '}{VERBS[grade][1]} {_noun(page, claims)}")
+        refs += _refs(alike)
+    if parts:
+        said = "; they ".join(parts)
+        sentences += page.say(refs, f"{every} {said}", f"in {every} alike the remains {said}")
+    return sentences
+
+
+def _alone(page: Page, phases: Sequence[Phase], single: Sequence[PhaseReading]) -> list[Sentence]:
+    """'The Early hamlet alone supports the use of native seed crops as food, and the Late hamlet that of maize'."""
+    parts, refs = [], []
+    first = ""
+    for phase in phases:
+        by_grade: dict[str, list[PhaseReading]] = {}
+        for reading in (r for r in single if r.claims[0][0] == phase):
+            by_grade.setdefault(reading.weakest.grade, []).append(reading)
+        if page.is_plain:
+            by_grade.pop("consistent with", None)
+        if not by_grade:
+            continue
+        refs += [ref for alike in by_grade.values() for ref in _refs(alike)]
+        if page.is_plain:
+            noun = noun_of(page, _as_readings(page, [r.weakest for alike in by_grade.values() for r in alike]))
+            saw = f"in {setting.phase_name(phase)} alone we saw signs of {noun}"
+            parts.append(saw if not parts else f"in {setting.phase_name(phase)} alone, of {noun}")
+            continue
+        told = []
+        for grade, alike in by_grade.items():
+            noun = _noun(page, [r.weakest for r in alike])
+            told.append(f"{VERBS[grade][0]} {english.after(first, noun) if first else noun}")
+            first = first or noun
+        parts.append(f"{setting.phase_name(phase)} alone {page.listed(told)}")
+    if not parts:
+        return []
+    if page.is_plain:
+        return page.say(refs, "; ".join(parts))
+    mark = "; and " if any(", " in part for part in parts) else ", and "
+    return page.say(refs, mark.join(parts))
+
+
+def _close(page: Page, readings: Sequence[PhaseReading]) -> list[Sentence]:
+    """Readings of a phase that do not stand when its counts are drawn again."""
+    shaky = [
+        (phase, claim)
+        for reading in readings
+        for phase, claim in reading.claims
+        if claim.stability is not None and claim.stability < UNSETTLED
+    ]
+    if not shaky or page.is_plain:
+        return []
+    by_noun: dict[str, list[str]] = {}
+    for phase, claim in shaky:
+        share = numbers.percent(claim.stability or 0.0)
+        noun = _noun(page, [claim])
+        by_noun.setdefault(noun, []).append(f"in {share} of cases for {setting.phase_name(phase)}")
+    texts = [f"{noun} {page.listed(shares)}" for noun, shares in list(by_noun.items())[:2]]
+    said = f"counts drawn anew at random uphold {'; and '.join(texts)}"
+    return page.say([claim.id for _, claim in shaky], said)
+
+
+UNSETTLED = 0.8
+"""As in `sentences`: a verdict that stays in less than this share of redrawn counts is told as unsettled."""
+
+
+def _noun(page: Page, claims: Sequence[Claim]) -> str:
+    """The readings as one noun phrase; 'nuts as food' in short once the page has said that something was food."""
+    noun = noun_of(page, _as_readings(page, claims))
+    is_short = page.has_told(" as food") and " as food" in noun and not page.is_plain
+    return noun.removeprefix("the use of ") if is_short else noun
+
+
+def _as_readings(page: Page, claims: Sequence[Claim]) -> list[Reading]:
+    statements = page.dig.packs.statements
+    return [Reading(claim=c, statement=statements[c.statement], behind=()) for c in claims]
+
+
+def _refs(readings: Sequence[PhaseReading]) -> list[str]:
+    return [claim.id for reading in readings for _, claim in reading.claims]

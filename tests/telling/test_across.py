@@ -1,0 +1,119 @@
+"""Phases and the dig are told across their contexts: what carries a reading, what stands against it, what it means."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+import pytest
+
+from narrate.model.ids import Subject
+from narrate.model.narrative import Narrative
+from narrate.telling.tell import narratives
+
+if TYPE_CHECKING:
+    from narrate.pipeline.judged import Judged
+
+SITE = Subject(level="site", id="site")
+EARLY, LATE = (Subject(level="phase", id=id) for id in ("early", "late"))
+
+
+@pytest.fixture(scope="module")
+def report(judged_example: Judged) -> dict[Subject, Narrative]:
+    whole = judged_example
+    return narratives(whole.project, whole.packs, whole.findings, whole.claims, "report")
+
+
+def test_a_reading_of_all_fires_is_told_as_that(report: dict[Subject, Narrative]):
+    """Nutshell as fuel is read in the three fires of the early hamlet and nowhere else."""
+    assert "by all three features made for fire (C01, C03, and C10) and by nothing else" in report[EARLY].text
+
+
+def test_exceptions_are_named_with_what_they_mean(report: dict[Subject, Narrative]):
+    """Cobs were fuel in the late hamlet, but not in C12 and C17, where kernels tell another story."""
+    text = report[LATE].text
+
+    assert re.search(r"in C12 kernels outnumber what whole ears would bring \(273 kernels to 17 cob parts\)", text)
+    assert re.search(r"([Ww]hat lay|remains) there (is|are) read as .*accidental burning of food.*\(C12\)", text)
+
+
+def test_what_one_phase_alone_reads_is_told_of_it(report: dict[Subject, Narrative]):
+    """Native seed crops are the early hamlet's food, maize the late one's; nuts are of both."""
+    text = report[SITE].text
+
+    assert "The Early hamlet alone supports native seed crops as food" in text
+    assert "the Late hamlet alone supports maize as food" in text
+    assert re.search(r"[Bb]oth phases (alike the remains )?support nuts as food", text)
+
+
+def test_a_dig_of_several_phases_pools_no_reading_of_theirs(report: dict[Subject, Narrative]):
+    """Kernels in so many samples of both hamlets together are of no time, and are not told."""
+    assert "23 of 51 samples" not in report[SITE].text
+
+
+def test_the_few_finds_against_a_change_are_placed(report: dict[Subject, Narrative]):
+    """Maize of the early hamlet and native seeds of the late one: in which deposits, how many, how secure."""
+    text = report[SITE].text
+
+    assert re.search(r"maize.* C01 \(1\), C04 \(2\), C07 \(3\), C08 \(2\), and C10 \(1\)", text)
+    assert "C16 shares feature F7 with C08 of the Early hamlet, so that older finds in it cannot be ruled out" in text
+
+
+def test_finds_of_a_shared_feature_sum_to_the_items_counted(judged_example: Judged, report: dict[Subject, Narrative]):
+    """The figures in brackets are the items of the group in each context, as they were counted."""
+    found = judged_example.findings
+    told = re.search(r"(?:come from|confined to) ([^;]*?), with (\w+) items in all", report[SITE].text)
+    assert told is not None
+    figures = {id: int(n) for id, n in re.findall(r"(C\d+) \((\d+)\)", told[1])}
+    parts = ("seed", "grain", "achene", "nutlet")
+    native = {id for id, taxon in judged_example.packs.taxa.items() if "native-crop" in taxon.tags}
+    for id, n in figures.items():
+        tallies = found.of(Subject(level="context", id=id)).tallies
+        assert n == sum(t.counted for t in tallies if t.taxon in native and t.part in parts)
+
+
+def test_recovery_is_weighed_as_a_cause(report: dict[Subject, Narrative]):
+    """The change is looked for among samples of one method of flotation, and marked seeds are told by phase."""
+    text = report[SITE].text
+
+    assert "The way of flotation does not account for the change" in text
+    assert "floated by machine" in text and "floated by bucket" in text
+
+
+def test_a_change_of_method_is_not_told_as_harmless(judged_example: Judged):
+    """Where one phase was floated by one method and the other by another, nothing is said to rule recovery out."""
+    whole = judged_example
+    early = {c.id for c in whole.project.contexts if c.phase == "early"}
+    samples = tuple(replace(s, method="bucket" if s.context in early else "machine") for s in whole.project.samples)
+    told = narratives(replace(whole.project, samples=samples), whole.packs, whole.findings, whole.claims, "report")
+
+    assert "does not account for the change" not in told[SITE].text
+    assert "floated by other methods" in told[SITE].text
+
+
+def test_other_digs_are_cited_with_their_figures(report: dict[Subject, Narrative]):
+    """Hickory beside three published villages of the region: shares of flotation samples (Gremillion 1998)."""
+    text = report[SITE].text
+
+    assert "Hickory nutshell was in 46 of 51 samples here (90%), within the range of three later villages" in text
+    assert "(see Gremillion 1998)" in text
+
+
+def test_nothing_is_compared_where_no_figure_is_known(judged_example: Judged):
+    """Without a published figure the dig is set beside no other."""
+    whole = judged_example
+    told = narratives(
+        whole.project, replace(whole.packs, elsewhere=()), whole.findings, whole.claims, "report"
+    )  # fmt: skip
+
+    assert "villages" not in told[SITE].text
+
+
+@pytest.mark.parametrize(("id", "most"), [("C10", 10), ("C15", 9), ("C20", 12)])
+def test_a_poor_deposit_gets_a_short_text(report: dict[Subject, Narrative], id: str, most: int):
+    """Under 50 items: few sentences, and hints that chance could undo in one of them."""
+    sentences = report[Subject(level="context", id=id)].sentences()
+
+    assert len(sentences) <= most, [s.text for s in sentences]
+    assert sum("drawn anew" in s.text for s in sentences) <= 1
