@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from narrate.model.layouts import DERIVED_ROLES, SAMPLE_ROLES, Role
 from narrate.reading.intake.crossed_extent import Extent
 from narrate.reading.intake.evidence import looks_like_id
-from narrate.reading.intake.header_words import flat_heading, heading, unit
+from narrate.reading.intake.header_words import flat_heading, heading, quantity, unit
 from narrate.reading.intake.not_plants import not_a_plant
+from narrate.reading.intake.ratio_heads import may_be_ratio
 
 ROW_META = frozenset((*SAMPLE_ROLES, *DERIVED_ROLES, "size class", "fraction", "location", "note"))
 """What a label may make of a row that is none of the taxa."""
@@ -23,12 +24,16 @@ _GROUP = re.compile(
 )
 """Common practice, no source: heads of groups of taxa."""
 _RANGE = re.compile(r"\d+(?:[.,]\d+)?\s*[-–]\s*\d+(?:[.,]\d+)?")
+_FRACTION = re.compile(r"\d*[.,]\d*[1-9]\d*")
 _LITRES = re.compile(r"\d+(?:[.,]\d+)? ?(?:l|lt|ltrs?|lit(?:re|er)s?)\.?", re.IGNORECASE)
 
 
 @dataclass(slots=True)
 class Body(Extent):
     """The same with what each column and row between its ends is."""
+
+    fractions: dict[int, tuple[int, int]] = field(default_factory=dict)
+    """For each row of the body: its numbers with decimals, and all that stands under the counts."""
 
     def _find_columns(self) -> None:
         look = self.look
@@ -54,6 +59,7 @@ class Body(Extent):
                 self.counts.append(column)
             elif texts:
                 self.labels.append(column)
+        self._take_siblings()
         self.labels.append(self.names)
         self.labels.sort()
         self._drop_codes()
@@ -63,6 +69,24 @@ class Body(Extent):
                 if column not in self.counts and column not in self.labels and self._has_head(column):
                     self.counts.append(column)
             self.counts.sort()
+
+    def _take_siblings(self) -> None:
+        """A column of marks or words that is headed as its neighbours with counts are is a sample, as they are."""
+        for column in [c for c in self.labels if self.counts and c > min(min(self.counts), self.names)]:
+            if any(self._is_sibling(row, column) for row in range(self.area.top, self.body[0])):
+                self.labels.remove(column)
+                self.counts.append(column)
+        self.counts.sort()
+
+    def _is_sibling(self, row: int, column: int) -> bool:
+        """Whether a row over the body writes an id over a column of the same form as over most columns of counts."""
+        own = self.look.text(row, column)
+        if not own or (row, column) not in self.look.own or heading(own) or not re.search(r"\d", own):
+            return False
+        others = [self.look.text(row, c) for c in self.counts if self.look.text(row, c)]
+        if len(others) < 2 or own in others or self.look.name_score(row, column) >= 0.45:
+            return False
+        return sum(_form(text) == _form(own) for text in others) > 0.5 * len(others)
 
     def _has_head(self, column: int) -> bool:
         return any((row, column) in self.look.cells for row in range(self.area.top, self.body[0])) and not any(
@@ -233,10 +257,34 @@ class Body(Extent):
             return Role(name="ignored", qualifiers=("no name stands before it",))
         if look.name_score(row, self.names) == 0 and self._is_of_words(row):
             return Role(name="sample note")
+        if self._is_of_fractions(row):
+            if may_be_ratio(label):
+                return Role(name="derived")
+            if look.name_score(row, self.names) == 0 and not self._says_unit(row):
+                return Role(name="ignored", qualifiers=("its numbers are no whole ones, and it names no plant",))
         if unit(label) == "ml":
             return Role(name="ignored", qualifiers=("volumes of remains, which no field of a find holds",))
         return Role(name="counts")
 
+    def _is_of_fractions(self, row: int) -> bool:
+        """Whether most numbers of a line have decimals, in a table whose other lines hardly have any."""
+        if not self.fractions:
+            self.fractions = {r: self._fractions_of(r) for r in self.body}
+        own, given = self.fractions.get(row) or self._fractions_of(row)
+        all_of, all_given = (sum(column) for column in zip(*self.fractions.values(), strict=True))
+        is_in = row in self.fractions
+        others, given_others = all_of - own * is_in, all_given - given * is_in
+        return 2 * own > given and others <= 0.3 * given_others
+
+    def _says_unit(self, row: int) -> bool:
+        """Whether any word beside the counts of a line says what is given: g, %, wt."""
+        beside = [self.look.text(row, c) for c in range(self.area.left, self.right + 1) if c not in self.counts]
+        return not any(beside) or any(quantity(text) or unit(text) for text in beside)
+
+    def _fractions_of(self, row: int) -> tuple[int, int]:
+        """How many texts under the counts of a row are numbers with decimals, and how many there are."""
+        texts = [self.look.text(row, c) for c in self.counts if (row, c) in self.look.cells]
+        return sum(bool(_FRACTION.fullmatch(text)) for text in texts), len(texts)
 
     def _is_head_over_zeros(self, row: int, label: str) -> bool:
         """Whether nothing but noughts stands under a head in capitals among names that are not."""
@@ -251,6 +299,11 @@ class Body(Extent):
         texts = [self.look.text(row, c) for c in self.counts if (row, c) in self.look.cells]
         amounts = any(self.look.is_amount(row, c) for c in self.counts)
         return bool(texts) and not amounts and all(re.search(r"[^\W\d_]{3}", text) for text in texts)
+
+
+def _form(text: str) -> str:
+    """The form of an id: 'M-5' and 'M-12' are of one form."""
+    return re.sub(r"\d+", "9", text.strip())
 
 
 def with_unit(role: str, words: str) -> Role:

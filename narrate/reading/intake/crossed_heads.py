@@ -11,7 +11,7 @@ from narrate.reading.intake.crossed_body import ROW_META, Body, with_unit
 from narrate.reading.intake.evidence import looks_like_id
 from narrate.reading.intake.header_words import heading, quantity, sample_rank, unit
 from narrate.reading.intake.heads_by_content import SIZES, content_role
-from narrate.reading.values import find_word
+from narrate.reading.intake.kind_words_abroad import kind_of
 
 _PER_LITRE = re.compile(r"\d\s*(?:/|per)\s*(?:10 ?)?l(?:it(?:re|er)s?)?\.?$", re.IGNORECASE)
 
@@ -134,13 +134,14 @@ class Heads(Body):
         for row in candidates:
             role, word = found.get(row, (roles[row], ""))
             if row == chosen:
-                also = (
-                    ("context",)
-                    if role == "context"
-                    else (role,)
-                    if role in ("feature", "site", "phase", "kind")
-                    else ()
+                # Of 'Locus' and 'Basket', the finer one is the sample and the other one its context.
+                has_coarser = any(
+                    roles[other] == role and distinct(other) < distinct(row) and not self._is_of_units(other)
+                    for other in candidates
+                    if other != row and role == "context"
                 )
+                is_said = role in ("context", "feature", "site", "phase", "kind") and not has_coarser
+                also = (role,) if is_said else ()
                 self.rows[row] = Role(name="sample", also=also, filled=self._needs_fill(row, plain, bool(pairs)))
             elif row in unread:
                 said = {look.text(row, c) for c in plain}
@@ -169,6 +170,11 @@ class Heads(Body):
                     self.rows[row] = Role(name="ignored", filled=True)
             self._join_ids(chosen, [*others, *more], plain)
         return chosen
+
+    def _is_of_units(self, row: int) -> bool:
+        """Whether a row is of excavation units, which are cut through contexts and are none."""
+        labels = [self.look.text(row, c) for c in range(self.area.left, self.right + 1) if c not in self.counts]
+        return any(re.match(r"(?:excavation |exc\.? )?(?:unit|square|sq)\b", text.strip().lower()) for text in labels)
 
     def _is_of_levels(self, row: int) -> bool:
         """Whether a row counts levels, spits or the like, which begin anew in each feature."""
@@ -238,6 +244,20 @@ class Heads(Body):
                     has_kind = has_kind or is_kind
                     self.rows[row] = Role(name=name, filled=self.rows[row].filled)
 
+        for row in candidates:
+            role = self.rows[row]
+            texts = [self.look.text(row, c) for c in self.counts]
+            is_of_ids = any(re.search(r"\d", text) for text in texts)
+            has_other = any(
+                one.name in ("context", "feature") for other, one in self.rows.items() if other != row
+            )
+            if not (role.name in ("context", "feature") and self._is_of_kinds(row, role.name)) or is_of_ids:
+                continue
+            if has_other:
+                # 'pit, ditch, pit' under 'Context' are no ids: two samples of two pits would be of one context.
+                has_kind = any(other.name == "kind" for other in self.rows.values())
+                self.rows[row] = Role(name="description" if has_kind else "kind", filled=role.filled)
+
     def _is_full(self, row: int) -> bool:
         return self.rows[row].filled or sum((row, c) in self.look.cells for c in self.counts) >= 0.5 * len(self.counts)
 
@@ -251,9 +271,9 @@ class Heads(Body):
 
     def _is_of_kinds(self, row: int, role: str) -> bool:
         """Whether words for kinds of context stand in a row of contexts or features, and no ids."""
-        kinds = self.look.names.packs.words.kind_lookup
+        words = self.look.names.packs.words
         texts = [self.look.text(row, c) for c in self.counts if (row, c) in self.look.cells]
-        known = sum(find_word(kinds, text) is not None for text in texts)
+        known = sum(bool(kind_of(text, words)) for text in texts)
         return role in ("context", "feature") and known >= 0.5 * len(texts) > 0
 
     def _rank_of_label(self, row: int) -> int:

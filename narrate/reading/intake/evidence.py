@@ -11,12 +11,12 @@ from dataclasses import dataclass, field
 from narrate.model.grids import Cell, Grid
 from narrate.reading.intake.cell_marks import looks_like_amount
 from narrate.reading.intake.header_words import heading
+from narrate.reading.intake.kind_words_abroad import kind_of
 from narrate.reading.intake.name_spelling import tidy
 from narrate.reading.intake.not_plants import not_a_plant
 from narrate.reading.intake.plant_words_abroad import has_east_asian_letters, names_plant_abroad
 from narrate.reading.intake.words_in_names import OLD_FAMILIES
 from narrate.reading.intake.written_names import NameReader
-from narrate.reading.values import find_word
 
 # Endings of Latin epithets and genera. Common practice, no source.
 _EPITHET = re.compile(
@@ -130,7 +130,7 @@ def name_score(text: str, names: NameReader) -> float:
         return 0.0
     if sum(sign.isdigit() for sign in text) > len(text) / 3:
         return 0.0
-    if find_word(names.packs.words.kind_lookup, text):
+    if kind_of(text, names.packs.words):
         return 0.0
     read = names.read(text)
     if read.is_known and not role:

@@ -12,9 +12,9 @@ from narrate.reading.intake.cell_masses import read_mass
 from narrate.reading.intake.cell_reading import read_cell
 from narrate.reading.intake.header_words import quantity, unit
 from narrate.reading.intake.names_of_table import NamedLines
-from narrate.reading.intake.not_plants import not_a_plant
+from narrate.reading.intake.not_plants import animal_part, not_a_plant
 from narrate.reading.intake.plant_words_abroad import WIDE_PARTS
-from narrate.reading.intake.remarks import conditions_in
+from narrate.reading.intake.remarks import conditions_in, remark
 from narrate.reading.intake.said import Line, Said
 from narrate.reading.intake.sheet_finds import Find, SheetFinds
 from narrate.reading.intake.told import Told
@@ -84,7 +84,9 @@ class _Reader(NamedLines):
                 )  # fmt: skip
             return
         name, is_cf, where = named
-        kind = not_a_plant(where.text)
+        part = self._first("part", by_row, by_column)
+        is_plant = name.is_known and name.identification.taxon not in ("Indeterminate", "Unidentified")
+        kind = not_a_plant(where.text) or ("" if is_plant else animal_part(part))
         if kind:
             self.out.set_aside.setdefault(kind, []).append(where.place)
             return
@@ -179,7 +181,7 @@ class _Reader(NamedLines):
             Find(
                 sample=sample,
                 name=name,
-                is_cf=is_cf or one.is_doubtful or _is_under_cf(by_row, by_column),
+                is_cf=is_cf or one.is_doubtful or _is_under_cf(by_row, by_column) or _is_doubted(remarks),
                 part=part,
                 condition=condition,
                 completeness=completeness,
@@ -238,6 +240,11 @@ class _Reader(NamedLines):
         if text and not re.match(r"l|flot|float|fine|coarse|$", lower):
             notes.append(f"fraction {text}")
         return "light"
+
+
+def _is_doubted(remarks: list[str]) -> bool:
+    """Whether a note of the find says that its name is in doubt: 'cf.', 'tentative ID'."""
+    return any(remark(text).is_doubtful for whole in remarks for text in re.split(r"[;,]", whole))
 
 
 def _is_under_cf(by_row: Line, by_column: Line) -> bool:

@@ -9,6 +9,7 @@ from functools import cache
 
 from narrate.reading.intake.header_words_abroad import heading_abroad
 from narrate.reading.intake.headings_composed import composed_heading
+from narrate.reading.intake.ratio_heads import is_ratio
 
 _NUMBER = r"(?:no|nos|nr|nrs|num|number|numbers|n°|nº|#|id|ids|code|codes|name|names|ref|label)?"
 _UNITS = (
@@ -86,6 +87,8 @@ def heading(text: str) -> str:
     flat = flat_heading(text)
     if not flat or len(flat) > 60:
         return ""
+    if is_ratio(text):
+        return "derived"
     if re.fullmatch(r"vols?(?:umes?)? (?:processed|floated|taken|collected|sampled)(?: (?:in )?(?:l|lt|lit(?:re|er)s?))?", flat):
         return "volume"  # of soil, before 'sorted' takes it for a share
     if flat in _DARWIN_CORE:

@@ -8,7 +8,7 @@ from collections import Counter
 from narrate.model.layouts import Role
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.header_words import flat_heading, heading, quantity
-from narrate.reading.values import find_word
+from narrate.reading.intake.kind_words_abroad import kind_of
 
 _PHASE_WORDS = re.compile(
     r"\b(?:phase|period|century|cent|early|middle|late|bc|ad|bce|ce|bp|roman|medieval|saxon|norman|modern|neolithic|bronze|iron|mesolithic|"
@@ -50,7 +50,7 @@ def content_role(texts: list[str], look: Look) -> str:
     if not texts:
         return ""
     names = look.names
-    kinds = names.packs.words.kind_lookup
+    words = names.packs.words
     n = len(texts)
     flat_texts = {flat_heading(t) for t in texts}
     tests = (
@@ -61,6 +61,8 @@ def content_role(texts: list[str], look: Look) -> str:
                 re.fullmatch(r"\(?\d+(?:[.,]\d+)? ?(?:l|lt|ltrs?|lit(?:re|er)s?)\.?\)?", t, re.IGNORECASE)
             ),
         ),
+        ("condition", 1.0, lambda t: t.strip(" ().?") in names.short.conditions),
+        ("part", 1.0, lambda t: t.strip(" ().?") in names.short.parts),
         ("quantity", 0.6, lambda t: (bool(quantity(t)) or heading(t) == "density") and t not in ("w", "f")),
         ("cf", 1.0, lambda t: "cf" in flat_texts and flat_heading(t) in CERTAINTY),
         ("condition", 1.0, lambda t: len(set(texts)) > 1 and t.strip(".").upper() in SHORT_CONDITIONS),
@@ -69,7 +71,7 @@ def content_role(texts: list[str], look: Look) -> str:
         ("fraction", 0.6, lambda t: flat_heading(t) in _FRACTIONS),
         ("condition", 0.6, lambda t: len(t) > 2 and bool(names.condition_of(t))),
         ("part", 0.6, lambda t: len(t) > 2 and bool(names.part_of(t))),
-        ("kind", 0.5, lambda t: find_word(kinds, t) is not None),
+        ("kind", 0.5, lambda t: bool(kind_of(t, words))),
     )
     is_answer = flat_texts <= {"n", "y", "yes", "no", "j", "s"}  # 'N' beside 'Y' is no number
     for role, share, is_one in tests:
@@ -88,7 +90,7 @@ def content_role(texts: list[str], look: Look) -> str:
             return role
     bases = [re.sub(r"[\s.#]*(?:\d+|[IVX]+|[A-Z])[a-z]?$", "", t) for t in texts if re.search(r"\d", t)]
     if len(bases) >= 0.6 * n and len(set(bases)) > 1:
-        known = [heading(t) in ("feature", "context") or find_word(kinds, t) is not None for t in bases]
+        known = [heading(t) in ("feature", "context") or bool(kind_of(t, words)) for t in bases]
         if sum(known) >= 0.6 * n:
             return "feature"  # 'Pit 12', 'Hearth 3', 'Oven 1'
     if n > 1 and all(_PHASE_WORDS.search(t) for t in texts):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
 
 from narrate.model.grids import Area, Grid, address, column_name
@@ -20,6 +20,7 @@ from narrate.reading.intake.pairs_guess import guess_pairs
 from narrate.reading.intake.records_guess import guess_records
 from narrate.reading.intake.same_ids_apart import apart_by_titles
 from narrate.reading.intake.sections_guess import guess_sections
+from narrate.reading.intake.short_words import short_words
 from narrate.reading.intake.tables_apart import told_apart
 from narrate.reading.intake.written_names import NameReader
 
@@ -60,10 +61,11 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     grids = tuple(grids)
     keys = keys_of_file(grids)
     grids = tuple(without_keys(grid, keys) for grid in grids)
+    names = names.knowing(short=short_words(grids, names))
     pairs = [(grid, Look.of(grid, names, frozenset(keys.marks[grid.sheet].key) | yes_and_no(grid))) for grid in grids]
     codes, sheets_of_codes = codes_in_use(look for _, look in pairs)
     if codes:
-        names = NameReader(packs=names.packs, identifier=names.identifier, given={**codes, **names.given})
+        names = names.knowing(given={**codes, **names.given})
         pairs = [(grid, Look.of(grid, names, look.signs)) for grid, look in pairs]
     counted = {id(grid): _tables_of(look, keys.marks[grid.sheet], found) for grid, look in pairs}
     has_counts = any(counted.values())
@@ -87,13 +89,14 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
             found.left_out.append(f"{where}: nothing in it reads as counts or as records of samples")
     _tell_hidden(found, [grid for grid, _ in pairs])
     _tell_litres(found)
-    parts: dict[str, str] = {}
+    by_sheet = {grid.sheet: grid for grid, _ in pairs}
     order = {grid.sheet: n for n, (grid, _) in enumerate(pairs)}
     found.tables.sort(key=lambda table: (order[table.sheet], min(table.rows, default=0), min(table.columns, default=0)))
     layout = Layout(
-        tables=tuple(replace(t, parts=parts) for t in found.tables),
+        tables=tuple(replace(t, parts=_in_use(t, names.short.parts, by_sheet)) for t in found.tables),
         left_out=tuple(found.left_out),
         names=codes,
+        conditions=_conditions_in_use(found.tables, names.short.conditions, by_sheet),
         mend=found.mend,
         place=Place(path=pairs[0][0].path if pairs else ""),
     )
@@ -103,6 +106,30 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
         explained=found.explained,
         disagreements=keys.disagreements,
     )
+
+
+def _in_use(table: Table, short: Mapping[str, str], grids: Mapping[str, Grid]) -> dict[str, str]:
+    """The short forms of parts that stand in the columns and rows of parts of a table."""
+    return _said_under("part", [table], short, grids)
+
+
+def _conditions_in_use(tables: list[Table], short: Mapping[str, str], grids: Mapping[str, Grid]) -> dict[str, str]:
+    return _said_under("condition", tables, short, grids)
+
+
+def _said_under(
+    role: str, tables: list[Table], short: Mapping[str, str], grids: Mapping[str, Grid]
+) -> dict[str, str]:
+    """Short forms that stand in lines of a role, with what they mean."""
+    found = {}
+    for table in tables if short else ():
+        rows = {r for r, one in table.rows.items() if role in one.names}
+        columns = {c for c, one in table.columns.items() if role in one.names}
+        for (r, c), cell in grids[table.sheet].cells.items():
+            flat = cell.text.strip(" ().?")
+            if (r in rows or c in columns) and flat in short:
+                found[cell.text] = short[flat]
+    return dict(sorted(found.items()))
 
 
 def yes_and_no(grid: Grid) -> frozenset[str]:

@@ -18,6 +18,7 @@ _UNKNOWN = (
     "nothing in it belongs to the counts",
     "its cells are no amounts",
     "no field of a record holds it",
+    "its numbers are no whole ones, and it names no plant",
 )
 """Reasons for leaving a row or column out that may hide finds."""
 _SHOWN = 6

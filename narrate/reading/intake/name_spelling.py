@@ -11,12 +11,16 @@ def tidy(written: str) -> str:
 
     >>> tidy("cf_Setaria"), tidy("Triticum.dicoccum"), tidy("Chenopodium_Atriplex"), tidy("Avena & Bromus")
     ('cf. Setaria', 'Triticum dicoccum', 'Chenopodium/Atriplex', 'Avena/Bromus')
+    >>> tidy("Galium.sp."), tidy("Bromus.cf.secalinus"), tidy("Rumex.sp")
+    ('Galium sp.', 'Bromus cf. secalinus', 'Rumex sp')
     >>> tidy("Triticum undet."), tidy("Vicia gp."), tidy("Poa cf annua"), tidy("Hordeum, Secale")
     ('Triticum indet.', 'Vicia agg.', 'Poa cf. annua', 'Hordeum/Secale')
     """
     name = " ".join(written.replace("\xa0", " ").split())
     name = re.sub(r"(?<=[A-Z][a-z])([a-z]*)[._](?=[A-Z][a-z]{2})", r"\1/", name)
     name = re.sub(r"(?<=[a-z])\.(?=[a-z]{3})", " ", name)
+    name = re.sub(r"(?<=[a-z]{3})\.(?=(?:sp|spp|cf|agg|indet|type)\b)", " ", name)
+    name = re.sub(r"(?<=[a-z]{3} sp)\.(?=[a-z])|(?<=[a-z]{3} spp)\.(?=[a-z])", ". ", name)
     name = name.replace("_", " ")
     name = re.sub(r"(?<![\w.])(cf|aff)\.?(?=[\sA-Z])\s*", r"cf. ", name)
     name = (

@@ -23,6 +23,47 @@ _NOT_PLANTS: tuple[tuple[str, str], ...] = (
     (r"cer[aá]mica|c[eé]ramique|keramik|ceramica|l[ií]tic[ao]s?|silex|sílex|feuerstein", "artefacts"),
 )  # fmt: skip
 
+# Common practice, no source: genera of animals that turn up in flots and residues, by their Latin and everyday names.
+_BEASTS = (
+    "bos ovis capra ovicaprid ovicaprids ovicaprine ovicaprines caprine caprines sus equus canis felis vulpes meles martes mustela lutra ursus cervus capreolus dama alces rangifer gazella bison "
+    "odocoileus lepus oryctolagus sylvilagus castor sciurus tamias marmota procyon didelphis mephitis mus rattus apodemus microtus arvicola clethrionomys myodes sorex talpa erinaceus "
+    "rana bufo triturus emys terrapene anguis natrix vipera gallus anser anas meleagris columba turdus corvus passer gadus clupea anguilla salmo esox perca cyprinus abramis rutilus "
+    "merluccius pleuronectes platichthys scomber belone sparus sparidae cyprinidae salmonidae gadidae ictalurus lepisosteus mammalia aves pisces rodentia cervidae bovidae "
+    "cattle cow sheep goat pig horse dog cat deer hare rabbit mouse vole shrew mole frog toad chicken goose duck herring eel cod salmon pike perch turtle "
+    "rind schaf ziege schwein pferd hund maus hering aal vache mouton chèvre porc cheval chien vaca oveja cabra cerdo caballo perro conejo rund schaap geit varken paard haring paling"
+)
+_SHELLS = (
+    "helix cepaea vallonia pupilla discus vertigo cochlicopa cecilioides oxychilus trochulus candidula cernuella theba rumina ostrea mytilus cerastoderma cardium littorina "
+    "patella nucella buccinum unio anodonta planorbis lymnaea bithynia valvata hexaplex murex glycymeris"
+)
+_ANIMALS = {**dict.fromkeys(_BEASTS.split(), "bone"), **dict.fromkeys(_SHELLS.split(), "shell")}
+_OF_PLANTS = re.compile(
+    r"\b(?:seeds?|grains?|wood|charcoal|nut|nuts|nutshell|leaf|leaves|root|grass|weeds?|pea|beans?|purslane|sorrel|parsley|"
+    r"foot|plum|berry|berries|cherry|rue|bane|wort|lettuce|lupin|mint|nettle|daisy|rose|dung|droppings?|pellets?|coprolites?)\b",
+    re.IGNORECASE,
+)
+"""Words that make a plant of an animal's name, as in 'horse bean' and 'goat grass', or leave it to other kinds."""
+
+
+def animal_part(part: str) -> str:
+    """
+    The kind of find that a part of an animal is; empty for parts that plants have too, such as scales and shells.
+
+    >>> animal_part("tooth"), animal_part("bone fragment"), animal_part("nutshell"), animal_part("stone")
+    ('bone', 'bone', '', '')
+    """
+    flat = " ".join(re.sub(r"[_.,()]", " ", part.lower()).split())
+    return "bone" if _ANIMAL_PARTS.fullmatch(flat) else ""
+
+
+_ANIMAL_PARTS = re.compile(
+    r"(?:(?:unfused|burnt|burned|calcined|left|right|distal|proximal|lower|upper|deciduous|long) )*"
+    r"(?:bones?|tooth|teeth|molars?|incisors?|mandibles?|maxillae?|vertebrae?|ribs?|skulls?|crani(?:um|a)|femurs?|femora|tibiae?|humer(?:us|i)|radius|ulnae?|pelvis|scapulae?|"
+    r"phalan(?:x|ges)|metacarpals?|metatarsals?|metapodials?|astragal(?:us|i)|calcane(?:um|us)|carpals?|tarsals?|antlers?|horn ?cores?|otoliths?|feathers?|fish scales?|claws?|"
+    r"knochen|zahn|zähne|wirbel|os|dent|dents|vertèbres?|hueso de animal|diente|dientes|vértebras?|ossa|osso|dente|denti|vertebr[ae]|bot|botten|kies|tand|tanden|wervels?)"
+    r"(?: frag(?:ment)?s?)?"
+)
+
 
 def not_a_plant(name: str) -> str:
     """
@@ -33,4 +74,19 @@ def not_a_plant(name: str) -> str:
     """
     bare = re.sub(r"\s*[(\[](?:n|no\.?|ct|count|g|wt|wt\.? ?g|#|ml|nr)[)\]]\s*$", "", name.lower())
     flat = " ".join(re.sub(r"[_.]", " ", bare).split()).rstrip(" *:")
-    return next((kind for pattern, kind in _NOT_PLANTS if re.fullmatch(pattern, flat)), "")
+    found = next((kind for pattern, kind in _NOT_PLANTS if re.fullmatch(pattern, flat)), "")
+    return found or _animal(flat)
+
+
+def _animal(flat: str) -> str:
+    """Animals by the first word of their name; 'Bos taurus', 'cattle tooth', and no 'horse bean'."""
+    words = re.split(r"[ /]+", re.sub(r"^(?:cf|aff)\b ?", "", flat))
+    kind = _ANIMALS.get(words[0], "") if words else ""
+    if not kind or len(words) > 4 or _OF_PLANTS.search(flat):
+        return ""
+    # An everyday word is an animal alone or with a bone of it: 'pig', 'pig tooth', and no 'cow parsnip'.
+    is_latin = words[0] in _LATIN
+    return kind if is_latin or len(words) == 1 or animal_part(" ".join(words[1:])) else ""
+
+
+_LATIN = frozenset(_BEASTS.split()[: _BEASTS.split().index("cattle")]) | frozenset(_SHELLS.split())

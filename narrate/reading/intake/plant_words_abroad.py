@@ -53,6 +53,8 @@ PARTS_ABROAD: Mapping[str, str] = {
     "hüllspelzenbasen": "glume base", "nussschale": "nutshell", "nussschalen": "nutshell", "spindelglied": "rachis internode",
     "spindelglieder": "rachis internode", "kern": "seed", "kerne": "seed",
     "caryopses": "grain", "semence": "seed", "semences": "seed", "pépin": "seed", "pépins": "seed", "coquille": "nutshell", "coquilles": "nutshell",
+    "pédicelle": "peduncle", "pédicelles": "peduncle", "pedicelo": "peduncle", "pedicelos": "peduncle", "pedúnculo": "peduncle", "pédoncule": "peduncle",
+    "pedicello": "peduncle", "pedicelli": "peduncle", "peduncolo": "peduncle", "pedicel": "peduncle", "pedicels": "peduncle", "stielchen": "peduncle", "fruchtstiel": "peduncle", "steeltje": "peduncle",
     "noyau": "fruit stone", "noyaux": "fruit stone", "fourche": "spikelet fork", "charbon": "charcoal", "charbons": "charcoal",
     "charbon de bois": "charcoal",
     "grano": "grain", "granos": "grain", "cariopsis": "grain", "cariópsides": "grain", "pepita": "seed", "pepitas": "seed", "hueso": "fruit stone",
@@ -84,11 +86,11 @@ WIDE_PARTS = frozenset(("chaff", "other", "other parts", "others", "kaf", "kafre
 CONDITIONS_ABROAD: Mapping[str, str] = {
     word: condition
     for condition, words in (
-        ("charred", "verkohlt karbonisiert carbonisé carbonisée carbonisés carbonizado carbonizada carbonizados carbonizzato carbonizzati combusto verkoold forkullet förkolnad zwęglony karbonize 炭化 炭化物"),
-        ("uncharred", "unverkohlt onverkoold non-carbonisé uforkullet oförkolnad niezwęglony"),
-        ("mineralised", "mineralisiert minéralisé minéralisée minéralisés mineralizado mineralizada mineralizados mineralizzato mineralizzati gemineraliseerd mineraliseret"),
-        ("waterlogged", "feuchterhalten subfossil imbibé imbibée gorgé waterverzadigd imbibito encharcado saturado"),
-        ("desiccated", "ausgetrocknet desséché desséchée desecado desecada deshidratado essiccato gedroogd dessecado"),
+        ("charred", "verkohlt verkohlte verkohlter karbonisiert carbonisées carbonizadas carbonizzate carbonizzata carbonizzata verkoolde forkullede förkolnade forkulla carbonisé carbonisée carbonisés carbonizado carbonizada carbonizados carbonizzato carbonizzati combusto verkoold forkullet förkolnad zwęglony karbonize 炭化 炭化物"),
+        ("uncharred", "unverkohlt unverkohlte onverkoold onverkoolde non-carbonizzato rezent uforkullede oförkolnade non-carbonisé uforkullet oförkolnad niezwęglony"),
+        ("mineralised", "mineralisiert minéralisé minéralisée minéralisés minéralisées mineralizzate mineralizzata mineraliserede mineraliserade mineralizado mineralizada mineralizados mineralizzato mineralizzati gemineraliseerd mineraliseret"),
+        ("waterlogged", "feuchterhalten wassergesättigt feuchtboden nass subfossil waterlogged vandmættet vandmættede imbibés imbibé imbibée gorgé waterverzadigd imbibito encharcado saturado"),
+        ("desiccated", "ausgetrocknet desséché desséchée desecado desecada deshidratado essiccato gedroogd dessecado desecados ingedroogd indtørret"),
     )
     for word in words.split()
 }  # fmt: skip

@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 
 from narrate.model.packs import Words
 from narrate.reading.intake.cell_marks import number_of
+from narrate.reading.intake.kind_words_abroad import kind_of, kind_within_abroad
 from narrate.reading.intake.said import Said
 from narrate.reading.intake.sheet_finds import SORTED_OF_CLASS
 from narrate.reading.intake.told import Told
@@ -212,7 +213,7 @@ def _context(id: str, said: Mapping[str, list[Said]], draft: Draft, words: Words
     kind = ""
     for role in ("kind", "description", "feature"):
         for one in said.get(role, [])[:1]:
-            found = find_word(words.kind_lookup, one.text) or _kind_within(one.text, words)
+            found = kind_of(one.text, words) or _kind_within(one.text, words)
             kind = kind or (found or "")
             if role != "feature" and one.text not in descriptions:
                 descriptions.append(one.text)
@@ -241,7 +242,7 @@ def _kind_within(text: str, words: Words) -> str:
     """A kind of context that a description names, such as 'fill of storage pit 12'; the longest one."""
     flat = " " + " ".join(re.sub(r"[^a-z -]", " ", text.lower()).split()) + " "
     found = [word for word in words.kind_lookup if len(word) > 2 and f" {word} " in flat]
-    return words.kind_lookup[max(found, key=len)] if found else ""
+    return words.kind_lookup[max(found, key=len)] if found else kind_within_abroad(text)
 
 
 def records_text(draft: Draft) -> str:

@@ -25,16 +25,17 @@ class Remark:
 
 
 _CONDITIONS: tuple[tuple[str, str], ...] = (
-    ("uncharred", r"\b(?:un-?(?:charred|carboni[sz]ed|burnt|burned)|(?:not|non)[ -](?:charred|carboni[sz]ed|burnt|burned)|uc)\b"),
-    ("partly charred", r"\b(?:part(?:ly|ially)?|semi|half|incompletely)[ -](?:charred|carboni[sz]ed|burnt|burned)\b"),
-    ("mineralised", r"\bminerali[sz]ed\b|\bmineral[ -]replaced\b"),
-    ("waterlogged", r"\bwater-?logged\b|\banoxic\b"),
-    ("desiccated", r"\b(?:desiccated|dessicated)\b"),
-    ("charred", r"\b(?:charred|carboni[sz]ed|burnt|burned)\b"),
+    ("uncharred", r"\b(?:un-?(?:charred|carboni[sz]ed|burnt|burned)|(?:not|non)[ -](?:charred|carboni[sz]ed|burnt|burned)|uc"
+        r"|un-?verkohlte?[rsn]?|on-?verkoolde?|u-?forkullede?|o-?förkolnade?|(?:nicht|niet|no|non|não|ikke|inte|pas)[ -](?:verkohlt|verkoold|carbon(?:isée?s?|izad[oa]s?|izzat[oiae])|forkullet|förkolna(?:d|t|de)))\b"),
+    ("partly charred", r"\b(?:part(?:ly|ially)?|semi|half|incompletely)[ -](?:charred|carboni[sz]ed|burnt|burned)\b|\b(?:angekohlt|teilverkohlt|halbverkohlt|(?:teilweise|gedeeltelijk|deels|parcialmente|parzialmente|partiellement|semi)[ -](?:verkohlt|verkoold|carbon(?:isée?s?|izad[oa]s?|izzat[oiae])))\b"),
+    ("mineralised", r"\bminerali[sz]ed\b|\bmineral[ -]replaced\b|\bmin[eé]rali(?:siert|sierte|sée?s?|zad[oa]s?|zzat[oiae]|serede?|serade?)\b|\bgemineraliseerde?\b"),
+    ("waterlogged", r"\bwater-?logged\b|\banoxic\b|\bwaterverzadigde?\b|\bfeucht ?erhalten\b|\bimbib(?:ée?s?|it[oiae])\b|\bgorgée?s? d'eau\b|\bencharcad[oa]s?\b"),
+    ("desiccated", r"\b(?:desiccated|dessicated|desecad[oa]s?|desséchée?s?|essiccat[oiae]|ausgetrocknet|ingedroogd)\b"),
+    ("charred", r"\b(?:charred|carboni[sz]ed|burnt|burned|verkohlte?[rsn]?|verkoolde?|carbonisée?s?|carbonizad[oa]s?|carbonizzat[oiae]|forkullede?t?|förkolnade?)\b"),
 )  # fmt: skip
 """Ordered: 'uncharred' and 'partly charred' are taken out before 'charred' is looked for."""
 _MODERN = re.compile(
-    r"\W*(?:prob(?:ably|\.)?|poss(?:ibly|\.)?|likely)?\W*(?:modern|recent|fresh|intrusive)"
+    r"\W*(?:prob(?:ably|\.)?|poss(?:ibly|\.)?|likely)?\W*(?:modern|recent|fresh|intrusive|rezent|moderne?|récente?|reciente|moderno|subrecent)"
     r"(?: (?:seeds?|grains?|specimens?|intrusions?|intrusive|contaminants?|contamination|material))?\W*",
     re.IGNORECASE,
 )

@@ -182,11 +182,11 @@ def with_parts(
             tables.append(table)
             continue
         parts = parts_taken(grid, table)
-        probe = replace(table, parts={key: f"?{key}" for key in parts})
+        probe = replace(table, parts={**{key: f"?{key}" for key in parts}, **table.parts})
         finds = read_finds(grid, probe, layout, names, told)
         asked = {part.removeprefix("?") for part in finds.missing_parts}
         ready[len(tables)] = _with_parts_taken(finds, parts)
-        tables.append(replace(table, parts={key: part for key, part in parts.items() if key in asked}))
+        tables.append(replace(table, parts={**table.parts, **{key: part for key, part in parts.items() if key in asked}}))
     return replace(layout, tables=tuple(tables)), ready
 
 

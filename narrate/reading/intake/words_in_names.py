@@ -43,7 +43,9 @@ AUTHOR = re.compile(
 
 CONDITIONS = re.compile(
     r"\b(un-?charred|un-?carboni[sz]ed|un-?burn(?:t|ed)|(?:not|non)[ -](?:charred|carboni[sz]ed|burn(?:t|ed))"
-    r"|(?:part(?:ly|ially)?|semi|half|incompletely)[ -](?:charred|carboni[sz]ed|burn(?:t|ed))|charred|carboni[sz]ed|burnt|burned|minerali[sz]ed|waterlogged|desiccated|dessicated|modern)\b",
+    r"|(?:part(?:ly|ially)?|semi|half|incompletely)[ -](?:charred|carboni[sz]ed|burn(?:t|ed))|charred|carboni[sz]ed|burnt|burned|minerali[sz]ed|waterlogged|desiccated|dessicated|modern"
+    r"|(?:nicht |niet |non |no |não )?(?:un-?|on-?)?(?:verkohlte?s?|verkoolde?|carbonisée?s?|carbonizad[oa]s?|carbonizzat[oiae]|u?forkullede?|o?förkolnade?|angekohlt)"
+    r"|min[eé]rali(?:siert|sée?s?|zad[oa]s?|zzat[oiae])|gemineraliseerde?|waterverzadigde?|imbib(?:ée?s?|it[oiae])|desecad[oa]s?|desséchée?s?)\b",
     re.IGNORECASE,
 )
 FRAGMENTS = re.compile(r"[\s,(-]+(?:frags?\.?|fragments?|fragm\.?|fgts?|broken)\)?$", re.IGNORECASE)
@@ -52,8 +54,10 @@ SIZE = re.compile(
     r"[(\[]?\s*((?:[<>≤≥]\s*\d+(?:\.\d+)?\s*mm|\d+(?:\.\d+)?\s*[-–]\s*\d+(?:\.\d+)?\s*mm|[<>≤≥]\s*\d+(?:\.\d+)?)|(?:small|medium|large)(?= *[)\]]))\s*[)\]]?",
     re.IGNORECASE,
 )
+_OF_WEIGHT = r"(?:[\s,]+(?:weight|wt\.?|mass|gewicht|poids|peso|vægt|vikt|waga))?"
+"""'Wood weight (g)' weighs wood: the word for weighing is no part of the name."""
 UNIT = re.compile(
-    r"[\s,]*[(\[]\s*(g|gr|mg|wt|wt\.? ?g|weight|weight ?g|grams|ml|cc|vol|n|no\.?|count|ct|#)\s*[)\]]\s*$|[\s_,-]+(wt|weight|wt\.? ?\(?g\)?|ct|count)\s*$",
+    rf"{_OF_WEIGHT}[\s,]*[(\[]\s*(?:(?:weight|wt\.?|mass)[, ]+)?(?:in )?(g|gr|mg|wt|wt\.? ?g|weight|weight ?g|grams|ml|cc|vol|n|no\.?|count|ct|#)\s*[)\]]\s*$|[\s_,-]+(wt|weight|wt\.? ?\(?g\)?|ct|count)\s*$",
     re.IGNORECASE,
 )
 TAIL = re.compile(r"_(g|gr|mg|n|no|nr|ct|count|wt|weight|wt_g|weight_g)$", re.IGNORECASE)

@@ -14,6 +14,7 @@ from narrate.model.plants import Identification
 from narrate.reading.intake.name_spelling import tidy, with_genus
 from narrate.reading.intake.plant_words_abroad import CONDITIONS_ABROAD, PARTS_ABROAD
 from narrate.reading.intake.remarks import conditions_in
+from narrate.reading.intake.short_words import ShortWords
 from narrate.reading.intake.words_in_names import (
     AUTHOR,
     CONDITIONS,
@@ -57,6 +58,8 @@ class NameReader:
     identifier: Identifier
     given: Mapping[str, str] = field(default_factory=dict)
     """Names and codes that the layout explains."""
+    short: ShortWords = field(default_factory=ShortWords)
+    """Short forms of parts and conditions that the sheet explains."""
     _common: dict[str, TaxonId] = field(default_factory=dict)
     _known: dict[tuple[str, str], WrittenName] = field(default_factory=dict)
     _parts: dict[str, str] = field(default_factory=dict)
@@ -71,6 +74,13 @@ class NameReader:
         self._common = {name: next(iter(ids)) for name, ids in seen.items() if len(ids) == 1}
         self._parts = {**PARTS_ABROAD, **MORE_PARTS, **self.packs.words.part_lookup}
         self._part_words = {word for part in self._parts for word in part.split()}
+
+    def knowing(self, *, given: Mapping[str, str] | None = None, short: ShortWords | None = None) -> NameReader:
+        """The same that knows other names and short forms; nothing that was worked out before is kept."""
+        return NameReader(
+            packs=self.packs, identifier=self.identifier, given=self.given if given is None else given,
+            short=self.short if short is None else short,
+        )  # fmt: skip
 
     def read(self, written: str, genus_before: str = "") -> WrittenName:
         """
@@ -87,6 +97,8 @@ class NameReader:
     def part_of(self, text: str) -> str:
         """The part that a text names, in any spelling; empty for none."""
         flat = re.sub(r"[()\[\].:]", " ", text).strip()
+        if flat in self.short.parts:
+            return self.short.parts[flat]
         found = find_word(self._parts, flat)
         if found is None:
             short = FRAGMENTS.sub("", " " + flat).strip()
@@ -102,6 +114,8 @@ class NameReader:
 
     def condition_of(self, text: str) -> str:
         flat = text.strip(" ().?")
+        if flat in self.short.conditions:
+            return self.short.conditions[flat]
         if "," in flat:
             pieces = flat.split(",")
             if any(self.part_of(piece) for piece in pieces):
@@ -210,6 +224,8 @@ class NameReader:
             old_found = self.identifier.identify(old)
             if self.identifier.is_known(old_found):
                 return replace(old_found, qualifier="cf." if is_cf else found.qualifier)
+        if _INDETERMINATE.fullmatch(bare):
+            return replace(self.identifier.identify("Indeterminate"), written=name)
         id = self._common.get(bare.lower()) or self._common.get(bare.lower().removesuffix("s"))
         if id is not None:
             return Identification(written=name, taxon=id, qualifier="cf." if is_cf else "")
@@ -265,6 +281,15 @@ class NameReader:
 
     def _is_a_group(self, text: str) -> bool:
         return text.lower() in self._common
+
+
+# Common practice, no source: what lists call remains that nobody could name.
+_INDETERMINATE = re.compile(
+    r"(?:indet|indeterminable|indeterminables|indéterminables?|indéterminée?s?|indeterminad[oa]s?|indeterminabil[ei]s?|indeterminabile|indeterminat[oiae]|"
+    r"unbestimmbar|unbestimmte?|onbepaald|ondetermineerbaar|niet determineerbaar|ubestemte?|obestämda?|nieoznaczone|neurčeno|belirsiz|"
+    r"non identifiée?s?|no identificad[oa]s?|non identificat[oi]|não identificad[oa]s?|not identified|non? determinabil[ei]|no determinables?)",
+    re.IGNORECASE,
+)
 
 
 def _tail_quantity(tail: re.Match[str]) -> str:

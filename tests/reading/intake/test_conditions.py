@@ -77,7 +77,7 @@ def test_a_known_word_is_its_condition(tmp_path: Path, written: str, condition: 
         ("unknown", "is not in the list of conditions"),
         ("?", "is not in the list of conditions"),
         ("not vitrified", "is not in the list of conditions"),
-        ("nicht verkohlt", "is not in the list of conditions"),
+        ("neuhlené", "is not in the list of conditions"),
         ("charred and uncharred", "names two conditions at once"),
         ("charred/mineralised", "names two conditions at once"),
         ("carbonised or modern", "names two conditions at once"),

@@ -1,0 +1,85 @@
+"""Short forms that a sheet itself explains: 'v = verkoold, o = onverkoold', 'K = Korn, HS = Hüllspelzenbasis'."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from typing import Protocol
+
+from narrate.model.grids import Grid
+from narrate.reading.intake.remarks import conditions_in
+
+_SIGN = r"[^\W\d_]{1,5}"
+_ENTRY = re.compile(
+    rf"(?<![\w.])(?P<sign>{_SIGN})\.?\s*(?P<link>=|:)\s*(?P<meaning>[^\W\d_][^=:;,|\n]{{1,60}}?)"
+    rf"(?=\s*(?:[;,|]|\.\s|\.?$|[\s.,;]+(?:and |und |et |en |y |e )?{_SIGN}\.?\s*[=:]))"
+)
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ShortWords:
+    """Short forms by what they mean."""
+
+    conditions: Mapping[str, str] = field(default_factory=dict)
+    """Short form -> the condition as the word packs name it."""
+    parts: Mapping[str, str] = field(default_factory=dict)
+
+
+class Meaning(Protocol):
+    """What the reader of names knows of words."""
+
+    def condition_of(self, text: str) -> str: ...
+
+    def part_of(self, text: str) -> str: ...
+
+
+def short_words(grids: Iterable[Grid], names: Meaning) -> ShortWords:
+    """The short forms that the sheets of a file explain; one that is explained in two ways is left out."""
+    found: dict[str, set[tuple[str, str]]] = {}
+    for grid in grids:
+        for sign, meaning in (*_in_cells(grid), *_over_cells(grid)):
+            condition = _condition(meaning, names)
+            part = "" if condition else names.part_of(meaning)
+            if condition or part:
+                found.setdefault(sign, set()).add((condition, part))
+    once = {sign: next(iter(meanings)) for sign, meanings in found.items() if len(meanings) == 1}
+    return ShortWords(
+        conditions={sign: condition for sign, (condition, _) in once.items() if condition},
+        parts={sign: part for sign, (_, part) in once.items() if part},
+    )
+
+
+def _in_cells(grid: Grid) -> Iterable[tuple[str, str]]:
+    """Entries within one text; after a colon only where the text has several, as a key has."""
+    for cell in grid.cells.values():
+        if cell.kind != "text" or not 5 <= len(cell.text) <= 1000 or not re.search("[=:]", cell.text):
+            continue
+        entries = list(_ENTRY.finditer(cell.text))
+        for entry in entries:
+            if entry["link"] == "=" or len(entries) > 1:
+                yield entry["sign"], entry["meaning"].strip()
+
+
+def _over_cells(grid: Grid) -> Iterable[tuple[str, str]]:
+    """Rows that hold a short form and its meaning, and nothing else."""
+    rows: dict[int, list[str]] = {}
+    for (row, _), cell in sorted(grid.cells.items()):
+        rows.setdefault(row, []).append(cell.text.strip())
+    for texts in rows.values():
+        texts = [text for text in texts if text not in ("=", ":", "-", "–")]
+        if len(texts) == 2 and re.fullmatch(rf"{_SIGN}\.?\s*[=:]?", texts[0]):
+            yield texts[0].rstrip(".=: "), texts[1].lstrip("=: ")
+
+
+def _condition(meaning: str, names: Meaning) -> str:
+    """The condition that an explanation names; 'onverkoold (waterverzadigd)' is the more telling of the two."""
+    whole = names.condition_of(meaning)
+    pieces = [piece for piece in re.split(r"[()/,]|\s(?:or|oder|ou|of|o|en|et|und|and)\s", meaning) if piece.strip()]
+    said = [names.condition_of(piece.strip()) for piece in pieces]
+    found = dict.fromkeys([*(one for one in said if one), *conditions_in(meaning)])
+    if whole and len(found) < 2:
+        return whole
+    if len(found) == 2:
+        found.pop("uncharred", None)
+    return next(iter(found)) if len(found) == 1 else ""
