@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from narrate.documents.blocks import Block, Paragraph
 from narrate.documents.dates import dates_told
@@ -12,10 +12,11 @@ from narrate.documents.leads import MOST_NAMED, is_shown
 from narrate.documents.unwritten import missing, told_of
 from narrate.model.edition import Edition
 from narrate.model.ids import SITE, Subject
-from narrate.telling.numbers import years
+from narrate.telling.numbers import count, years
 
 DATES_FROM = "work.date-candidate"
 """The statement that a context holds what can be dated."""
+
 
 def introduction(edition: Edition) -> Iterator[Block]:
     project = edition.project
@@ -52,10 +53,12 @@ def _access(edition: Edition) -> str:
         return "Access: what the project restricts stands in no open copy, and this is one."
     disclosure = edition.project.disclosure
     fields = ", ".join(sorted(disclosure.restricted_fields))
-    parts = [_many(len(disclosure.restricted_contexts), "context")] if disclosure.restricted_contexts else []
-    parts += [f"in every record {literal(fields)}"] if fields else []
-    restricted = f"Restricted by the project: {' and '.join(parts)}; it stands in no open copy." if parts else ""
-    return f"Access: {restricted[:1].lower() + restricted[1:] or 'the project restricts nothing in its records.'}"
+    hidden = len(disclosure.restricted_contexts)
+    parts = [f"{count(hidden)} context{'s' * (hidden > 1)}"] if hidden else []
+    parts += [f"the {literal(fields)} in every record"] if fields else []
+    if not parts:
+        return "Access: the project restricts nothing in its records."
+    return f"Access: the project restricts {' and '.join(parts)}; nothing of that stands in an open copy."
 
 
 def sampling(edition: Edition) -> Iterator[Block]:
@@ -63,9 +66,11 @@ def sampling(edition: Edition) -> Iterator[Block]:
     litres = sorted(s.volume_l for s in samples if s.volume_l is not None)
     if litres:
         middle = (litres[(len(litres) - 1) // 2] + litres[len(litres) // 2]) / 2
+        is_each = len(litres) == len(samples)
+        which = "Each sample has" if is_each else f"Of {len(samples):,} samples {len(litres):,} have"
         yield Paragraph(
-            text=f"{_many(len(litres), 'sample')} of {len(samples)} have a recorded volume, from {litres[0]:g} to "
-            f"{litres[-1]:g} litres (median {middle:g}), {sum(litres):,.4g} litres in all."
+            text=f"{which} a recorded volume, from {litres[0]:g} to {litres[-1]:g} litres (median {middle:g}), "
+            f"{sum(litres):,.4g} litres in all."
         )
     methods = Counter(s.method or "not recorded" for s in samples)
     yield Paragraph(
@@ -80,15 +85,24 @@ def sampling(edition: Edition) -> Iterator[Block]:
     in_part = [s for s in samples if any(c.proportion_sorted < 1 for c in s.size_classes)]
     heavy = Counter(None if s.heavy_fraction is None else s.heavy_fraction.sorted for s in samples)
     listed = "; the shares stand in {register}" if is_shown(edition, "register") else ""
-    yield Paragraph(
-        text=f"{_many(len(in_part), 'sample')} had a size class sorted in part{listed}. "
-        f"The heavy fraction was sorted of {_many(heavy[True], 'sample')}, not sorted of {heavy[False]}, and not "
-        f"spoken of in the records of {heavy[None]}."
-    )
+    if in_part:
+        first = f"A size class was sorted in part in {_many(len(in_part), 'sample')}{listed}."
+    else:
+        first = "Every size class was sorted in full."
+    sorted_or_not = [
+        f"{said} {heavy[key]:,}"
+        for key, said in ((True, "sorted in"), (False, "not sorted in"), (None, "not spoken of in the records of"))
+        if heavy[key]
+    ]
+    heavy_told = f"Of {_many(len(samples), 'sample')} the heavy fraction was {_listed(sorted_or_not)}."
+    yield Paragraph(text=f"{first} {heavy_told}" if samples else first)
     tests = [s for s in samples if s.recovery_test is not None]
     if tests:
         rates = "; ".join(
-            f"{s.id} {s.recovery_test.recovered} of {s.recovery_test.added}" for s in tests if s.recovery_test
+            f"{s.id} {s.recovery_test.recovered} of {s.recovery_test.added}"
+            f" ({100 * s.recovery_test.recovered / s.recovery_test.added:.0f}%)"
+            for s in tests
+            if s.recovery_test
         )
         yield Paragraph(text=f"Recovery tests with marked charred seeds: {literal(rates)}.")
     else:
@@ -125,7 +139,7 @@ def laboratory(edition: Edition) -> Iterator[Block]:
     )
     if other:
         rows = ", ".join(f"{condition} ({_many(n, 'row')})" for condition, n in sorted(other.items()))
-        yield Paragraph(text=f"Set apart and taken for no evidence of the past: {literal(rows)} of the count sheets.")
+        yield Paragraph(text=f"In the count sheets, and not taken as evidence of the past: {literal(rows)}.")
     yield from _given(edition, "identification", "magnification, keys and atlases used, and who identified what")
     yield from _given(edition, "reference_collection", "the reference collection with which finds were compared")
 
@@ -173,11 +187,16 @@ def archive(edition: Edition) -> Iterator[Block]:
     yield from _given(edition, "archive", what)
     yield from _given(edition, "selection_strategy", "what was kept of the flots, residues and sorted remains, and why")
     yield Paragraph(
-        text="The data are written by narrate deposit as a package with the counts as written, the rules and the "
-        "sources used, in an open and a restricted edition. Restricted contexts and locations are in neither the open "
-        "edition nor the public pages."
+        text="A data package made by narrate deposit holds the counts as written, the rules and the sources used, in "
+        "an open and a restricted edition. Restricted contexts and locations are in neither the open edition nor the "
+        "public pages."
     )
 
 
 def _many(number: int, what: str) -> str:
     return f"{number:,} {what}{'s' * (number != 1)}"
+
+
+def _listed(parts: Sequence[str]) -> str:
+    """'a', 'a and b', 'a, b and c'."""
+    return " and ".join(part for part in (", ".join(parts[:-1]), *parts[-1:]) if part)

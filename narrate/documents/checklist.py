@@ -189,8 +189,8 @@ def checklist(edition: Edition) -> Iterator[Block]:
             else "; {checklist} says where. "
         )
         + "'CIfA specialist reporting' is the checklist of the Chartered "
-        "Institute for Archaeologists, and 'ISGAP, section 18' the definitions of report sections that stand there, both "
-        "in our words, as far as they were read; 'common practice' has no single source."
+        "Institute for Archaeologists, and 'ISGAP, section 18' the definitions of report sections that stand there, "
+        "both in our words, as far as they were read; 'common practice' has no single source."
     )
     if own:
         found = Counter(answer.partition(":")[0] for *_, answer in own)

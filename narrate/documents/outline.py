@@ -15,7 +15,7 @@ from narrate.documents.leads import is_shown, leads_of, led_to, seen_in
 from narrate.documents.photographs import photographs
 from narrate.documents.references import LEVELS, author_date, references
 from narrate.documents.tables import counts_by_context, sample_register, wood_by_phase
-from narrate.documents.unwritten import missing
+from narrate.documents.unwritten import missing, told_of
 from narrate.model.edition import Edition
 from narrate.model.ids import SITE, Subject
 from narrate.model.narrative import Narrative
@@ -166,6 +166,12 @@ def _untold(edition: Edition, subject: Subject) -> str:
 
 def _discussion(edition: Edition) -> Iterator[Block]:
     yield from _told(edition, Subject(level="site", id=SITE), 3)
+    yield Heading(level=3, text="The wider region")
+    wider = told_of(edition.project.report, "wider_context")
+    if wider:
+        yield Paragraph(text=literal(" ".join(wider.split())))
+    else:
+        yield missing("comparison with other sites of the region. Give it as report: wider_context.")
     cited_by: dict[str, set[str]] = {}
     for claim in edition.claims:
         if claim.verdict == "holds" and claim.about.level in LEVELS:
@@ -177,20 +183,16 @@ def _discussion(edition: Edition) -> Iterator[Block]:
         yield Paragraph(text=leads, kind="pointer")
     yield Heading(level=3, text="Works behind the readings")
     for question in edition.packs.questions:
-        named = sorted({author_date(k, edition) for k in cited_by.get(question, ())} - {""})
+        named = sorted({author_date(k, edition) for k in cited_by.get(question, ())} - {""}, key=str.lower)
         if named:
             yield Paragraph(text=f"{literal(question.capitalize())}: {'; '.join(named)}.", kind="item")
     works = {key for key in edition.packs.sources if author_date(key, edition)}
     unsourced = sum(bool(c.sources) and works.isdisjoint(c.sources) for c in edition.claims)
     if unsourced:
         yield Paragraph(
-            text=f"{unsourced:,} of the readings judged rest on common practice or the judgement of the makers of the "
+            text=f"Of the readings judged, {unsourced:,} rest on common practice or the judgement of the makers of the "
             "rules alone."
         )
-    if not edition.project.report.get("wider_context"):
-        yield missing("comparison with other sites of the region. Give it as report: wider_context.")
-    else:
-        yield Paragraph(text=literal(str(edition.project.report["wider_context"])))
 
 
 def _told(edition: Edition, subject: Subject, level: int) -> Iterator[Block]:

@@ -48,8 +48,24 @@ def references(edition: Edition) -> Iterator[Block]:
     unseen, unread = (sum(sign in mark for mark, _ in lines) for sign in (UNSEEN, UNREAD))
     if unseen or unread:
         yield Paragraph(text=_standing(unseen, unread, len(lines)))
-    for mark, line in sorted(lines, key=lambda one: one[1].lower()):
+    for mark, line in sorted(lines, key=lambda one: _place(one[1])):
         yield Paragraph(text=f"{mark} {line}".strip(), kind="reference")
+
+
+def _place(line: str) -> tuple[str, bool, str, str]:
+    """
+    Where a work stands: works of one author by year before those with others, as lists of references have them.
+
+    >>> lines = ["Lee, A. & Roe, B. 1982. A.", "Lee, A. 1984. B.", "Lee, A. 1983. C.", "van Ho, C. 2001. D.", "Ho. E."]
+    >>> sorted(lines, key=_place)
+    ['Ho. E.', 'Lee, A. 1983. C.', 'Lee, A. 1984. B.', 'Lee, A. & Roe, B. 1982. A.', 'van Ho, C. 2001. D.']
+    """
+    found = re.match(r"(.+?) (\d{4})\b", line)
+    authors, year = (found[1], found[2]) if found else (line, "")
+    first = re.match(r"[^,&]+(?:, (?:[A-Z]\.?[ -]?)+)?", authors)
+    name = first[0] if first else authors
+    others = authors[len(name) :].strip(" ,&")
+    return name.strip().lower(), bool(others), others.lower(), year
 
 
 def own_works(edition: Edition) -> tuple[str, ...]:

@@ -26,6 +26,7 @@ MOST_CONTEXTS = 10
 def sample_register(edition: Edition) -> Table:
     """One row a sample, sterile ones included."""
     contexts = {context.id: context for context in edition.project.contexts}
+    phases: dict[str | None, str | None] = {phase.id: phase.name for phase in edition.project.phases}
     rows = []
     for sample in edition.project.samples:
         context = contexts[sample.context]
@@ -37,7 +38,7 @@ def sample_register(edition: Edition) -> Table:
                 sample.id,
                 context.id,
                 context.kind,
-                context.phase or "–",
+                phases.get(context.phase, context.phase) or "–",
                 _litres(sample),
                 sample.method or "not recorded",
                 "; ".join(f"{name} {mesh:g}" for name, mesh in sorted(sample.mesh_mm.items())) or "not recorded",

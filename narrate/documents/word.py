@@ -190,10 +190,10 @@ class _Writer:
         yield f'</w:tblCellMar><w:tblLook w:firstRow="1"/><w:tblDescription w:val="{summary}"/></w:tblPr><w:tblGrid>'
         yield "".join(f'<w:gridCol w:w="{width}"/>' for width in widths)
         yield "</w:tblGrid>"
-        yield self._row(table.columns, widths, "Table head", "<w:cantSplit/><w:tblHeader/>")
+        dense = " dense" if table.is_dense else ""
+        yield self._row(table.columns, widths, f"Table head{dense}", "<w:cantSplit/><w:tblHeader/>")
         for row in table.rows:
-            style = "Table text dense" if table.is_dense else "Table text"
-            yield self._row(row, widths, style, "<w:cantSplit/>")
+            yield self._row(row, widths, f"Table text{dense}", "<w:cantSplit/>")
         yield "</w:tbl>"
 
     def _row(self, cells: Sequence[str], widths: Sequence[int], style: str, props: str) -> str:

@@ -86,6 +86,9 @@ def _own_styles(document: Document) -> None:
     if head := added("Table head", WD_STYLE_TYPE.PARAGRAPH):
         head.base_style = styles["Table text"]
         head.font.bold = True
+    if dense_head := added("Table head dense", WD_STYLE_TYPE.PARAGRAPH):
+        dense_head.base_style = styles["Table head"]
+        dense_head.font.size = Pt(6.5)
     if figure := added("Figure", WD_STYLE_TYPE.PARAGRAPH):
         figure.paragraph_format.keep_with_next = True
         figure.paragraph_format.space_before, figure.paragraph_format.space_after = Pt(6), Pt(3)
