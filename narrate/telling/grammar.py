@@ -12,7 +12,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from narrate.model.languages import Gender, Language, Noun
-from narrate.model.style import THOUSANDS
+from narrate.model.style import THOUSANDS, before_present
 from narrate.telling import english
 
 MARKS: Mapping[str, str] = {str(name): mark for name, mark in THOUSANDS.items()}
@@ -24,6 +24,10 @@ class Grammar:
     """A language at work. Names of its tables are those of `grammar:` in packs/languages/<id>/grammar.yaml."""
 
     language: Language
+    era: str = ""
+    """AD, CE or BP where the project chose one."""
+    dash: str = "–"
+    """Between the two ends of a range."""
 
     def table(self, name: str, otherwise: str = "") -> str:
         return self.language.grammar.get(name, otherwise)
@@ -77,15 +81,26 @@ class Grammar:
             groups = whole
         return groups if decimals == "0" else f"{groups}{self.table('decimal')}{decimals}"
 
-    def years(self, start: int | None, end: int | None) -> str:
-        """'950–1050 d. C.', '100 a. C.–50 d. C.'; nothing where neither end is known."""
+    def years(self, start: int | None, end: int | None, dates: str = "cal") -> str:
+        """
+        '950–1050 d. C.', '100 a. C.–50 d. C.'; nothing where neither end is known.
+
+        An era that the project chose is used where the language has words for it; years before present only of
+        calibrated dates, as in English.
+        """
+        known = [year for year in (start, end) if year is not None]
+        present = self.table("before_present") if self.era == "BP" and dates.startswith("cal") else ""
+        if present and known:
+            return f"{self.dash.join(str(before_present(year)) for year in known)} {present}"
         after, before = self.table("after_christ"), self.table("before_christ")
-        told = [(abs(year), after if year > 0 else before) for year in (start, end) if year is not None]
+        if self.era == "CE":
+            after, before = self.table("after_ce", after), self.table("before_ce", before)
+        told = [(abs(year), after if year > 0 else before) for year in known]
         if not told:
             return ""
         if len(told) == 2 and told[0][1] == told[1][1]:
-            return f"{told[0][0]}–{told[1][0]} {after if told[0][1] == after else before}"
-        return "–".join(f"{year} {era}" for year, era in told)
+            return f"{told[0][0]}{self.dash}{told[1][0]} {after if told[0][1] == after else before}"
+        return self.dash.join(f"{year} {era}" for year, era in told)
 
     def finished(self, text: str) -> str:
         """One sentence: contractions made, a capital first, one full stop at the end."""

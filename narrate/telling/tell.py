@@ -89,22 +89,30 @@ def _notes(project: Project) -> dict[SampleId, tuple[CountRow, ...]]:
 
 
 def _told_in_another_language(dig: Dig) -> dict[Subject, Narrative]:
-    """Contexts and the whole dig, from the language's own pack; other subjects are not told."""
+    """Contexts, phases and the whole dig, from the language's own pack; other subjects are not told."""
     told: dict[Subject, Narrative] = {}
-    contexts: list[Context | None] = [*dig.project.contexts, None]
-    for context in contexts:
-        level: Level = "site" if context is None else "context"
-        subject = Subject(level=level, id=SITE if context is None else context.id)
+    all_told: list[tuple[Level, str, translated.Told]] = [
+        *(("context", c.id, c) for c in dig.project.contexts),
+        *(("phase", p.id, p) for p in dig.project.phases),
+        ("site", SITE, None),
+    ]
+    for level, id, one in all_told:
+        subject = Subject(level=level, id=id)
         if dig.found(subject) is None:
             continue
         page = new_page(dig, subject)
-        title = translated.translated_title(page, context)
+        if level == "phase" and not translated.tells_phases(page):
+            continue
+        title = translated.translated_title(page, one)
+        sections = translated.translated_sections(page, one)
+        if not sections and level == "phase":
+            continue
         told[subject] = Narrative(
             subject=subject,
             audience=dig.audience.id,
             title=title,
             summary=translated.translated_summary(new_page(dig, subject), title),
-            sections=translated.translated_sections(page, context),
+            sections=sections,
         )
     within = dig.packs.languages[dig.audience.language].sentences.get("within", ("{id}: {text}",))
     return _made_distinct(told, within[0])

@@ -1,5 +1,5 @@
 """
-Narratives in any language but English: contexts and the whole dig, from the sentences and words of a language pack.
+Narratives in any language but English: contexts, phases and the whole dig, from the words of a language pack.
 
 What is told, and in which order, is planned as for English; how it is said stands in packs/languages/<id>. Nothing
 falls back on English: a plant without a name is told by its Latin, a statement without a clause is not told, and
@@ -11,10 +11,11 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from narrate.model.findings import Tally
+from narrate.model.ids import Subject
 from narrate.model.languages import Noun
 from narrate.model.narrative import Section, Sentence
-from narrate.model.stratigraphy import Context
-from narrate.telling import composition, english, setting
+from narrate.model.stratigraphy import Context, Phase
+from narrate.telling import composition, english, manner, setting
 from narrate.telling.cautions import is_cautioned
 from narrate.telling.contexts import NOT_NEWS, chief_changes, is_slight, sections_of
 from narrate.telling.grammar import Grammar
@@ -22,22 +23,37 @@ from narrate.telling.page import Page
 from narrate.telling.plan import TOO_FEW, Reading, ordered_themes, readings
 from narrate.telling.sentences import UNSETTLED
 from narrate.telling.site import without_the_same_change
-from narrate.telling.spread import Presence
+from narrate.telling.spread import Presence, presences
 from narrate.telling.through_time import changed_groups, sampled_phases
 
 SHOWN = 4
 """Plants that are listed, as in English."""
 
 
-def translated_title(page: Page, context: Context | None) -> str:
+Told = Context | Phase | None
+"""What is told: a context, a phase, or with None the whole dig."""
+
+
+def tells_phases(page: Page) -> bool:
+    """Whether the language has the sentences that a phase wants."""
+    return all(name in _grammar(page).language.sentences for name in ("washed phase", "phase groups", "group in"))
+
+
+def translated_title(page: Page, context: Told) -> str:
     if context is None:
         return page.dig.project.title
+    if isinstance(context, Phase):
+        years = _grammar(page).years(context.start, context.end, context.dates)
+        titled = _wordings(page, "phase title", years=years) if years else []
+        return english.capitalised(titled[0]) if titled else context.name
     kind = _kind(page, context)
     return english.capitalised(f"{kind.one} {context.id}")
 
 
-def translated_sections(page: Page, context: Context | None) -> tuple[Section, ...]:
-    """A context, or with None the whole dig."""
+def translated_sections(page: Page, context: Told) -> tuple[Section, ...]:
+    """A context, a phase, or with None the whole dig."""
+    if isinstance(context, Phase):
+        return _phase(page, context)
     return _context(page, context) if context is not None else _site(page)
 
 
@@ -89,7 +105,7 @@ def _context(page: Page, context: Context) -> tuple[Section, ...]:
 
 def _opening(page: Page, context: Context, kind: str, litres: str) -> list[Sentence]:
     phase = page.dig.project.phase(context.phase)
-    years = _grammar(page).years(phase.start, phase.end) if phase is not None else ""
+    years = _grammar(page).years(phase.start, phase.end, phase.dates) if phase is not None else ""
     sentences = _say(page, [page.record], "place", the_kind=kind, years=years) if years else []
     items = _grammar(page).quantity(setting.items_counted(page), _remains(page))
     of = "washed" if sentences else "washed of"
@@ -124,6 +140,46 @@ def _site(page: Page) -> tuple[Section, ...]:
     return _with_caution(page, sections_of(page, [*blocks, ("open", closing)]))
 
 
+def _phase(page: Page, phase: Phase) -> tuple[Section, ...]:
+    """What was washed of a phase, what was widespread, and each reading with the contexts that make it too."""
+    grammar = _grammar(page)
+    contexts = [c for c in page.dig.project.contexts if c.phase == phase.id and page.dig.project.samples_of(c.id)]
+    if not contexts or not setting.items_counted(page):
+        return ()
+    years = grammar.years(phase.start, phase.end, phase.dates) or english.literal(phase.name)
+    places = grammar.quantity(len(contexts), _kind_named(page, "other"), exactly=True)
+    items = grammar.quantity(setting.items_counted(page), _remains(page))
+    refs = [page.record, page.ref("items")]
+    basis = _say(page, refs, "washed phase", years=years, litres=_litres(page), places=places, items=items)
+    found = sorted((p for p in presences(page.dig, phase.id) if p.k and _group(page, p)), key=lambda p: -p.k)[:SHOWN]
+    texts = [_wordings(page, "group in", group=_group(page, p), k=str(p.k), n=str(p.n))[0] for p in found]
+    if texts:
+        basis += _say(page, [ref for p in found for ref in p.refs], "phase groups", list=grammar.listed(texts))
+    blocks = [("basis", basis)]
+    for theme, questions in ordered_themes(page):
+        if theme not in ("deposit", "change"):
+            lead = _theme(page, questions, at_most=1)
+            lead += _where(page, contexts, lead) if lead else []
+            blocks.append((theme, lead + _theme(page, questions, at_most=2)))
+    return _with_caution(page, sections_of(page, blocks))
+
+
+def _where(page: Page, contexts: Sequence[Context], told: Sequence[Sentence]) -> list[Sentence]:
+    """The contexts that make the first reading of a theme too, where they are few enough to be named."""
+    claim = page.dig.claims.by_id.get(told[0].refs[0])
+    if claim is None:
+        return []
+    found = [(c, page.dig.claims.find(Subject(level="context", id=c.id), claim.statement)) for c in contexts]
+    held = [(c, own) for c, own in found if own is not None and own.verdict == "holds" and own.grade in _FIRM]
+    if not held or len(held) > SHOWN:
+        return []
+    ids = _grammar(page).listed([english.literal(c.id) for c, _ in held])
+    return _say(page, [own.id for _, own in held], "where one" if len(held) == 1 else "where", ids=ids)
+
+
+_FIRM = ("suggests", "supports", "strongly supports")
+
+
 def _change(page: Page) -> list[Sentence]:
     grammar = _grammar(page)
     phases = sampled_phases(page)
@@ -135,7 +191,8 @@ def _change(page: Page) -> list[Sentence]:
         if group:
             sentences += _say(
                 page, [*a.refs, *b.refs], "change", group=group, before=_k_of_n(page, a), after=_k_of_n(page, b),
-                years=grammar.years(first.start, first.end), later=grammar.years(last.start, last.end),
+                years=grammar.years(first.start, first.end, first.dates),
+                later=grammar.years(last.start, last.end, last.dates),
             )  # fmt: skip
     groups = [_group(page, a) for a, _ in steady if _group(page, a)]
     if groups:
@@ -264,7 +321,9 @@ def _kind_named(page: Page, kind: str) -> Noun:
 
 
 def _grammar(page: Page) -> Grammar:
-    return Grammar(language=page.dig.packs.languages[page.audience.language])
+    style = page.dig.project.style
+    era, dash = style.era or "", manner.dash(page.audience)
+    return Grammar(language=page.dig.packs.languages[page.audience.language], era=era, dash=dash)
 
 
 def _wordings(page: Page, name: str, **filled: str) -> list[str]:

@@ -172,3 +172,16 @@ def test_the_chosen_marks_stand_in_every_sentence(judged_example: Judged):
 
     assert any(re.search(r"\d\u202f\d{3}", text) for text in texts)
     assert [text for text in texts if kept.search(text)] == []
+
+
+@pytest.mark.parametrize("audience", ["report", "public", "label", "review"])
+def test_the_chosen_era_and_unit_stand_in_every_sentence(judged_example: Judged, audience: str):
+    """With years before 1950 and the sign L no sentence keeps a litre or AD 950, what others wrote apart."""
+    whole = judged_example
+    project = replace(whole.project, style=Style(era="BP", litre="L"))
+    told = narratives(project, whole.packs, whole.findings, whole.claims, audience)
+    texts = [re.sub("“[^”]*”", "", s.text) for narrative in told.values() for s in narrative.sentences()]
+    kept = re.compile(r"\b(?<!Litre for )litres?\b(?! for)|\bAD (?!1950)", re.IGNORECASE)
+
+    assert any(" L" in text for text in texts)
+    assert [text for text in texts if kept.search(text)] == []

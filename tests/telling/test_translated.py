@@ -11,6 +11,7 @@ import pytest
 from narrate.model.ids import SITE, Subject
 from narrate.model.languages import Language
 from narrate.model.narrative import Narrative
+from narrate.model.style import Era, Style
 from narrate.telling.calibrated import overclaimed
 from narrate.telling.tell import narratives
 
@@ -18,6 +19,7 @@ if TYPE_CHECKING:
     from narrate.pipeline.judged import Judged
 
 SITE_SUBJECT = Subject(level="site", id=SITE)
+PHASES = tuple(Subject(level="phase", id=id) for id in ("early", "late"))
 CONTEXTS = tuple(Subject(level="context", id=id) for id in ("C05", "C12"))
 _COMMON = """
 the of and to in is that it was for on are as with his they at be this from have or by one had not but what all
@@ -87,7 +89,39 @@ def test_the_pack_lacks_no_word_for_the_overview_and_the_two_contexts(
     assert [name for name in lacking(new_page(dig, SITE_SUBJECT)) if name.startswith("statement")] == []
 
 
-@pytest.mark.parametrize("subject", [*CONTEXTS, SITE_SUBJECT], ids=lambda s: s.id)
+def test_phases_are_told_by_their_years(told: dict[Subject, Narrative]):
+    """Each phase goes by its years, with what was washed, the chief groups of plants, and where a reading is made."""
+    early, late = (told[phase] for phase in PHASES)
+
+    assert early.title == "La fase de hacia 950–1050 d. C."
+    assert "semillas de los cultivos de huerto en 22 de 23 muestras" in early.text
+    assert "maíz en 24 de 27 muestras" in late.text
+    assert re.search(r"(Lo mismo se ve en|Así lo muestran también) C14, C16 y C22", late.text)
+
+
+@pytest.mark.parametrize(("era", "said"), [("CE", "950–1050 e. c."), ("BP", "1000–900 años antes de 1950")])
+def test_the_chosen_era_is_told_in_spanish(judged_example: Judged, era: Era, said: str):
+    """Years go by the era that the project chose (950 is 1,000 years before 1950), in the words of the language."""
+    whole = judged_example
+    project = replace(whole.project, style=Style(era=era))
+    told = narratives(project, whole.packs, whole.findings, whole.claims, "public-es")
+
+    assert said in told[PHASES[0]].text
+    assert "d. C." not in told[PHASES[0]].text
+
+
+def test_a_language_without_the_sentences_tells_no_phase(judged_example: Judged):
+    """Phases are told where a language has words for them, and by no other words."""
+    whole = judged_example
+    spanish = whole.packs.languages["es"]
+    fewer = {name: said for name, said in spanish.sentences.items() if name != "washed phase"}
+    languages = {**whole.packs.languages, "es": replace(spanish, sentences=fewer)}
+    packs = replace(whole.packs, languages=languages)
+
+    assert not set(PHASES) & set(narratives(whole.project, packs, whole.findings, whole.claims, "public-es"))
+
+
+@pytest.mark.parametrize("subject", [*CONTEXTS, *PHASES, SITE_SUBJECT], ids=lambda s: s.id)
 def test_articles_and_numbers_agree_with_their_nouns(
     subject: Subject, told: dict[Subject, Narrative], spanish: Language
 ):
