@@ -58,7 +58,7 @@ def across_sentences(
         return []
     phases = [p for p in page.dig.project.phases if samples_of_phase(page.dig, p.id)]
     if page.subject.level == "site" and len(phases) == 2:
-        return _by_phase(page, read, borne, phases)
+        return _by_phase(page, read, borne, phases) if not page.is_plain else []
     sentences = _carried(page, read, borne)
     for one in borne:
         told = _against(page, one)
@@ -161,9 +161,7 @@ def _by_phase(page: Page, read: Sequence[Context], borne: Sequence[Borne], phase
     for one in shown:
         a, b = (sum(id in ids for id, _ in one.carried) for ids in of)
         noun = one.noun if not texts else english.after(shown[0].noun, one.noun)
-        if page.is_plain:
-            texts.append(_counts_for_visitors(page, noun, (a, b), (first, last), is_first=not texts))
-        elif not texts:
+        if not texts:
             before = f"{_none(page, a)} of the {page.count(len(of[0]))} of {setting.phase_name(first)}"
             after = f"{_none(page, b)} of the {page.count(len(of[1]))} of {setting.phase_name(last)}"
             texts.append(f"{noun} is read in {before} and in {after}")
@@ -172,8 +170,6 @@ def _by_phase(page: Page, read: Sequence[Context], borne: Sequence[Borne], phase
         refs += one.refs
     if not texts:
         return []
-    if page.is_plain:
-        return page.say(refs, page.listed(texts))
     said = "; ".join(texts) if len(texts) < 3 else f"{'; '.join(texts[:-1])}; and {texts[-1]}"
     return page.say(
         refs,
@@ -185,18 +181,6 @@ def _by_phase(page: Page, read: Sequence[Context], borne: Sequence[Borne], phase
 
 def _none(page: Page, number: int) -> str:
     return page.count(number) if number else "none"
-
-
-def _counts_for_visitors(
-    page: Page, noun: str, counts: tuple[int, int], phases: tuple[Phase, Phase], *, is_first: bool
-) -> str:
-    a, b = counts
-    if not is_first:
-        return f"of {noun} in {_none(page, a)} and {_none(page, b)}"
-    names = [setting.phase_name(phase) for phase in phases]
-    place = english.agreed(a, "place", "places")
-    before = f"{page.count(a) if a else 'no'} {place if a else 'place'}"
-    return f"we saw signs of {noun} in {before} of {names[0]} and in {_none(page, b)} of {names[1]}"
 
 
 # What stands against it
@@ -217,7 +201,8 @@ def _against(page: Page, one: Borne) -> list[Sentence]:
         if len(groups[0]) > 2 or not reason:
             return []
         where = english.literal(id)
-        return page.say(refs[:1], f"but in {where}, {reason}", f"not so in {where}: {reason}")
+        apart = page.say(refs[:1], f"but in {where}, {reason}", f"{where} is different: {reason}")
+        return apart + _read_instead(page, [groups[0][:1]])
     texts = []
     for group in groups:
         where = ids_listed(page, [id for id, _, _ in group], at_most=6)
@@ -246,10 +231,13 @@ def _read_instead(page: Page, groups: Sequence[Sequence[tuple[str, Claim, Argume
             best = _instead(page, id, claim)
             if best is not None:
                 statement = page.dig.packs.statements[best.statement]
-                by_noun.setdefault(page.in_own_words(statement.noun), []).append(id)
+                noun = page.in_own_words(statement.plain_noun if page.is_plain else statement.noun)
+                by_noun.setdefault(noun, []).append(id)
                 refs.append(best.id)
     if not by_noun:
         return []
+    if page.is_plain:
+        return page.say(refs, f"what lay there looks more like {next(iter(by_noun))}")
     texts = [f"{noun} ({ids_listed(page, ids)})" for noun, ids in by_noun.items()][:2]
     told = page.listed(texts)
     return page.say(refs, f"what lay there is read as {told} instead", f"the remains there are read as {told}")

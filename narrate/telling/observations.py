@@ -44,12 +44,14 @@ def noted_sentences(page: Page, context: Context, told: Sequence[Reading], *, at
     """
     if "noted" not in page.audience.words or not told:
         return []
+    at_most = min(at_most, 2) if page.is_plain else at_most
     sentences: list[Sentence] = []
     borne: set[str] = set()
     seen: set[str] = set()
     for notes_of in (_of_ground, _of_finds, _of_finds, _of_ground):
         waiting = [r for r in told if notes_of is _of_ground or r.claim.id not in borne]
-        is_room = len(sentences) < min(at_most, 2 if notes_of is _of_ground else at_most)
+        is_ground = notes_of is _of_ground
+        is_room = len(sentences) < min(at_most, (1 if page.is_plain else 2) if is_ground else at_most)
         notes = (n for n in notes_of(page, context) if n.observation.id not in seen)
         best = _best(page, notes, waiting) if is_room else None
         if best is not None:

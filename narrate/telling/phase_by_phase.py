@@ -115,8 +115,8 @@ def _alone(page: Page, phases: Sequence[Phase], single: Sequence[PhaseReading]) 
         refs += [ref for alike in by_grade.values() for ref in _refs(alike)]
         if page.is_plain:
             noun = noun_of(page, _as_readings(page, [r.weakest for alike in by_grade.values() for r in alike]))
-            saw = f"in {setting.phase_name(phase)} alone we saw signs of {noun}"
-            parts.append(saw if not parts else f"in {setting.phase_name(phase)} alone, of {noun}")
+            name = setting.phase_name(phase)
+            parts.append(f"only in {name}{', of' if parts else ' did we see signs of'} {noun}")
             continue
         told = []
         for grade, alike in by_grade.items():
