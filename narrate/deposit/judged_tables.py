@@ -103,10 +103,12 @@ def sources(project: Project, packs: Packs, findings: Findings, claims: Claims) 
         F(name="title"),
         F(name="container"),
         F(name="pages"),
-        F(name="known"),
+        F(name="known", about="how well it is known that the work says what it is cited for"),
+        F(name="entry", about="read: title, container and pages were held against print; empty: as known"),
     )
     rows = tuple(
-        (s.key, s.authors, s.year, s.title, s.container, s.pages, s.known) for s in (packs.sources[k] for k in keys)
+        (s.key, s.authors, s.year, s.title, s.container, s.pages, s.known, s.entry)
+        for s in (packs.sources[k] for k in keys)
     )
     return PackageTable(name="sources", about="Works behind the rules", fields=fields, rows=rows, key="source")
 

@@ -6,6 +6,7 @@ import csv
 import hashlib
 import io
 import json
+import re
 import shutil
 import subprocess
 import sys
@@ -108,6 +109,25 @@ def test_foreign_keys_and_required_fields_hold(packages: Path, edition: str) -> 
         for key in resource["schema"].get("foreignKeys", ()):
             there = {row[key["reference"]["fields"][0]] for row in tables[key["reference"]["resource"]]}
             assert {row[key["fields"][0]] for row in tables[resource["name"]]} - {""} <= there
+
+
+def test_every_kind_of_data_has_its_table_and_every_amount_its_unit(packages: Path) -> None:
+    """Contexts to sources, counts as written beside counts as read; litres, millimetres, grams and items declared."""
+    described = json.loads((packages / "open" / "datapackage.json").read_text(encoding="utf-8"))
+    tables = {r["name"]: {f["name"]: f for f in r["schema"]["fields"]} for r in described["resources"]}
+    measured = re.compile(r"volume|mass|mesh|added|recovered|proportion")
+    bare = [
+        (table, name)
+        for table, fields in tables.items()
+        for name, field in fields.items()
+        if field["type"] in ("number", "integer") and measured.search(name) and not field.get("unit")
+    ]
+
+    assert {"contexts", "samples", "counts", "taxa", "measures", "claims", "rules", "sources"} <= set(tables)
+    assert {"name_as_written", "taxon", "count_as_written", "count"} <= set(tables["counts"])
+    assert bare == []
+    for name in ("README.md", "CITATION.cff", "manifest-sha256.txt"):
+        assert (packages / "open" / name).stat().st_size > 100
 
 
 @pytest.mark.parametrize("edition", ["open", "restricted"])
@@ -215,6 +235,23 @@ def test_a_bag_is_laid_out_as_its_standard_says() -> None:
     assert {path for path in found if path.startswith("data/")} == {"data/a.txt", "data/b/c.txt"}
     digest = hashlib.sha256(b"abc").hexdigest()
     assert f"{digest}  data/a.txt\n".encode() in found["manifest-sha256.txt"]
+
+
+def test_a_package_that_is_read_only_or_open_stays(packages: Path, tmp_path: Path) -> None:
+    """One file of one edition was made read-only, another is open elsewhere: neither edition is replaced."""
+    from narrate.pipeline.deposit import _refuse_in_use
+
+    shutil.copytree(packages / "open", tmp_path / "open")
+    _refuse_in_use(tmp_path / "open")
+    counts = tmp_path / "open" / "data" / "counts.csv"
+    lock = counts.with_name(".~lock.counts.csv#")
+    lock.write_bytes(b"")
+    with pytest.raises(OSError, match=re.escape("data/counts.csv: another program has it open")):
+        _refuse_in_use(tmp_path / "open")
+    lock.unlink()
+    counts.chmod(0o444)
+    with pytest.raises(OSError, match=re.escape("data/counts.csv: it is read-only")):
+        _refuse_in_use(tmp_path / "open")
 
 
 def test_what_narrate_did_not_make_is_left_alone(example_copy: Path, tmp_path: Path) -> None:
