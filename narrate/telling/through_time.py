@@ -7,7 +7,6 @@ from collections.abc import Sequence
 from narrate.model.findings import Tally
 from narrate.model.ids import Subject
 from narrate.model.narrative import Sentence
-from narrate.model.observations import Elsewhere
 from narrate.model.stratigraphy import Phase
 from narrate.telling import english, numbers, setting
 from narrate.telling.behind import is_meant
@@ -69,22 +68,14 @@ def elsewhere_sentences(page: Page) -> list[Sentence]:
         here = f"{known.name} was in {out_of_text(k, n)} samples here ({numbers.percent(k / n)})"
         low, high = min(known.sites.values()), max(known.sites.values())
         place = "less than at" if k / n < low else "more than at" if k / n > high else "within the range of"
-        text = f"{here}, {place} {known.where}: there it was in {_of_other_digs(page, known)}"
+        text = f"{here}, {place} {known.where}: there it was in {_share(low, high)} of the flotation samples"
         sentences += page.say(refs, english.in_last_brackets(text, works_cited(page, known.sources)))
     return sentences
 
 
-def _of_other_digs(page: Page, known: Elsewhere) -> str:
-    """'83% of the flotation samples of the Wall site and in all of those of the Fredricks site'."""
-    by_share: dict[float, list[str]] = {}
-    for site, share in known.sites.items():
-        by_share.setdefault(share, []).append(site)
-    texts: list[str] = []
-    for share, sites in sorted(by_share.items()):
-        part = "all" if share == 1 else "none" if share == 0 else numbers.percent(share)
-        whose = "of the flotation samples of" if not texts else "of those of"
-        texts.append(f"{part} {whose} {page.listed(sites)}")
-    return " and in ".join(texts)
+def _share(low: float, high: float) -> str:
+    # The digs themselves are named by the work that is cited; here the range speaks.
+    return numbers.percent(low) if low == high else f"{numbers.percent(low)} to {numbers.percent(high)}"
 
 
 MANY = 10

@@ -46,6 +46,20 @@ def test_no_two_contexts_of_the_example_share_a_paragraph(told: dict[str, dict[S
     assert [text for text, times in paragraphs.items() if times > 1] == []
 
 
+def test_the_dig_is_set_beside_others_of_its_region_by_a_published_share(told: dict[str, dict[Subject, Narrative]]):
+    """
+    The share of samples with hickory nutshell stands beside the published range, with its work, and names no dig.
+
+    Source: Gremillion 1998, plant remains of later villages in North Carolina: 83.3 %, 100 % and 100 % of samples.
+    """
+    said = [s.text for s in told["report"][SITE].sentences() if s.text.startswith("Hickory nutshell")]
+
+    assert said == [
+        "Hickory nutshell was in 46 of 51 samples here (90%), within the range of three later villages of the North "
+        "Carolina Piedmont: there it was in 83% to 100% of the flotation samples (see Gremillion 1998)."
+    ]
+
+
 @pytest.mark.parametrize("audience", AUDIENCES)
 def test_no_pattern_opens_more_than_three_sentences_of_a_page(told: dict[str, dict[Subject, Narrative]], audience: str):
     """The first two words of a sentence open three sentences of a page at most."""
