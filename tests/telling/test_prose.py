@@ -52,7 +52,7 @@ def test_the_dig_is_set_beside_others_of_its_region_by_a_published_share(told: d
 
     Source: Gremillion 1998, plant remains of later villages in North Carolina: 83.3 %, 100 % and 100 % of samples.
     """
-    said = [s.text for s in told["report"][SITE].sentences() if s.text.startswith("Hickory nutshell")]
+    said = [s.text for s in told["report"][Subject(level="site", id=SITE)].sentences() if s.text.startswith("Hickory nutshell")]
 
     assert said == [
         "Hickory nutshell was in 46 of 51 samples here (90%), within the range of three later villages of the North "
