@@ -14,7 +14,7 @@ _STYLE = """
 body{font:1rem/1.5 Georgia,serif;color:#1a1a1a;background:#fff;max-width:52rem;margin:2rem auto;padding:0 1rem}
 table{border-collapse:collapse;font:.85rem/1.35 Arial,sans-serif}
 th,td{border-bottom:1px solid #8a8a8a;padding:.2rem .5rem;text-align:left;vertical-align:top}
-caption{text-align:left;font-weight:bold;padding:.4rem 0}
+tbody th{font-weight:normal}caption{text-align:left;font-weight:bold;padding:.4rem 0}
 .pointer{font-size:.85rem;margin-top:0}
 .scroll{overflow-x:auto;margin:1.2rem 0 .4rem}.note{font-size:.85rem}
 .notice{border-left:.3rem solid #8a4b00;padding:.3rem .8rem;background:#fff6e8}

@@ -106,9 +106,7 @@ def test_sentences_that_wait_are_missed_by_a_copy_of_approved_words(judged_examp
     subject = Subject(level="phase", id="early")
     said = Sentence(text="Nutshell was found.", refs=("early/record",))
     section = Section(id="s", heading="", paragraphs=((said,),))
-    part = Narrative(
-        subject=subject, audience="report", title="Early", summary=None, sections=(section,), left_out=3
-    )
+    part = Narrative(subject=subject, audience="report", title="Early", summary=None, sections=(section,), left_out=3)
     found = answers(edition(judged_example, {("report", subject): part}))
 
     assert found["Method, results, discussion, recommendations"] == "missing: 3 sentences wait for approval."

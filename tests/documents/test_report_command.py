@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import os
+import re
 import subprocess
 from pathlib import Path
 
 import docx
+import pikepdf
 import pytest
 from click.testing import CliRunner, Result
 
@@ -151,3 +153,23 @@ def test_pandoc_takes_the_markdown(folder: Path) -> None:
     text = (where / "section.md").read_text(encoding="utf-8")
     rulers = [line for line in text.splitlines() if line.startswith("| ---")]
     assert found.stdout.count("<table") == len(rulers) > 4
+
+
+def test_another_office_program_makes_pages_of_the_word_document(folder: Path, tmp_path: Path) -> None:
+    """LibreOffice opens it: every heading and caption is on its pages, and wide pages stand among the others."""
+    assert reported(folder, "--to", "word").exit_code == 0
+    path = folder / "out" / "report" / "section.docx"
+    home = f"-env:UserInstallation=file://{tmp_path / 'profile'}"
+    command = ["soffice", home, "--headless", "--convert-to", "pdf", "--outdir", str(tmp_path), str(path)]
+    subprocess.run(command, check=True, capture_output=True, timeout=180)
+    pages = pikepdf.open(tmp_path / "section.pdf").pages
+    shapes = {float(page.mediabox[2]) > float(page.mediabox[3]) for page in pages}
+    read = subprocess.run(["pdftotext", "-raw", str(tmp_path / "section.pdf"), "-"], capture_output=True, text=True)
+    text = re.sub(r"\s+", "", read.stdout)
+    opened = docx.Document(str(path))
+    styled = [(p.text, p.style.name) for p in opened.paragraphs if p.style is not None]
+    headed = [text for text, style in styled if style.startswith(("Heading", "Caption"))]
+
+    assert len(headed) > 20
+    assert [one for one in headed if re.sub(r"\s+", "", one) not in text] == []
+    assert shapes == {True, False}
