@@ -1,7 +1,9 @@
-"""Pictures as PNG, for programs that take no SVG; typst draws them all in one go and is loaded when needed."""
+"""Pictures as PNG, for programs that take no SVG; typst draws them all in one go, in a process of its own."""
 
 from __future__ import annotations
 
+import subprocess
+import sys
 import tempfile
 from collections.abc import Sequence
 from importlib.util import find_spec
@@ -23,20 +25,30 @@ def png(pictures: Sequence[str]) -> tuple[bytes, ...]:
     """
     if not pictures:
         return ()
-    import typst
-
-    with tempfile.TemporaryDirectory() as folder:
+    with tempfile.TemporaryDirectory() as name:
+        folder = Path(name)
         pages = []
         for number, picture in enumerate(pictures):
-            Path(folder, f"{number}.svg").write_text(_on_white(picture), encoding="utf-8")
+            (folder / f"{number}.svg").write_text(_on_white(picture), encoding="utf-8")
             pages.append(f'#image("{number}.svg", width: 100%)')
-        source = Path(folder, "pages.typ")
-        page = f"#set page(width: {WIDTH_PT + 12}pt, height: auto, margin: 6pt, fill: white)\n"
-        source.write_text(page + "\n#pagebreak()\n".join(pages), encoding="utf-8")
-        drawn = typst.compile(
-            str(source), format="png", ppi=DOTS_PER_INCH, font_paths=[str(_fonts())], ignore_system_fonts=True
-        )
-    return tuple(drawn) if isinstance(drawn, list) else (drawn,)
+        head = f"#set page(width: {WIDTH_PT + 12}pt, height: auto, margin: 6pt, fill: white)\n"
+        (folder / "pages.typ").write_text(head + "\n#pagebreak()\n".join(pages), encoding="utf-8")
+        # typst draws by threads, and a process that has them cannot be copied, as the builder of sites copies itself.
+        subprocess.run([sys.executable, "-c", _DRAW, name, str(_fonts()), str(DOTS_PER_INCH)], check=True)
+        return tuple((folder / f"{number}.png").read_bytes() for number in range(len(pictures)))
+
+
+_DRAW = """
+import sys, typst
+folder, fonts, dots = sys.argv[1:]
+drawn = typst.compile(
+    folder + "/pages.typ", format="png", ppi=float(dots), font_paths=[fonts], ignore_system_fonts=True
+)
+for number, picture in enumerate(drawn if isinstance(drawn, list) else [drawn]):
+    with open(f"{folder}/{number}.png", "wb") as file:
+        file.write(picture)
+"""
+"""Run by a process of its own."""
 
 
 def _fonts() -> Path:

@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 import io
+import os
+import sys
 
+import pytest
 from PIL import Image
 
 from narrate.charts.inks import INKS
@@ -41,3 +44,12 @@ def test_the_same_picture_gives_the_same_bytes() -> None:
 def test_no_picture_gives_none() -> None:
     """Nothing is drawn, and the drawing program is not loaded."""
     assert png([]) == ()
+
+
+@pytest.mark.skipif(not sys.platform.startswith("linux"), reason="counts the threads of the process as Linux lists them")
+def test_drawing_leaves_no_thread_behind() -> None:
+    """A process that has threads cannot be copied, and sites are built side by side by such a copy."""
+    before = len(os.listdir("/proc/self/task"))
+    png([SQUARE.format(fill="#00ff00")])
+
+    assert len(os.listdir("/proc/self/task")) == before
