@@ -31,6 +31,11 @@ class Look:
             self._columns[key] = found
         return found
 
+    def forget(self) -> None:
+        """Drops what was only needed to work out columns; they and the verdicts stay."""
+        self.units.forget()
+        self.phases.forget()
+
     def leaf_verdicts(self, leaf: Bound | Fact) -> np.ndarray:
         """Codes of one bound or fact, of shape (replicates, units)."""
         found = self._verdicts.get(leaf)

@@ -5,8 +5,7 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
-from typing import Any, overload
+from typing import overload
 
 import numpy as np
 
@@ -26,28 +25,30 @@ _SLOT = re.compile(r"\{([a-z_0-9]+)(?:\.(of|to|n|low|high))?\}")
 
 
 class LookedAt:
-    """
-    What rules looked at in the units of one level.
-
-    Columns are turned into evidence one criterion at a time, for all units at once; which rows lie behind a value is
-    looked up only where somebody asks.
-    """
+    """What rules looked at in the units of one level, taken out of the columns for one unit when somebody asks."""
 
     def __init__(self, look: Look) -> None:
         self.look = look
-        self._by_rule: dict[RuleId, tuple[tuple[Evidence, ...], ...]] = {}
-        self._figures: dict[tuple[str, Selector | None, Selector | None], _Figures] = {}
-        self._facts: dict[str, tuple[str, ...]] = {}
+        self._by_rule: dict[RuleId, tuple[_Asked, ...]] = {}
+        self._by_leaf: dict[Bound | Fact, _Asked] = {}
         self._order: np.ndarray | None = None
 
     def of(self, rule: Rule, unit: int) -> tuple[Evidence, ...]:
         """One entry a leaf, needs first, each once."""
-        by_leaf = self._by_rule.get(rule.id)
-        if by_leaf is None:
-            asked = dict.fromkeys(leaves((*rule.needs, rule.criteria)))
-            by_leaf = tuple(self._values(leaf) if isinstance(leaf, Bound) else self._recorded(leaf) for leaf in asked)
-            self._by_rule[rule.id] = by_leaf
-        return tuple(entries[unit] for entries in by_leaf)
+        return tuple(asked.evidence(self, unit) for asked in self.asked(rule))
+
+    def asked(self, rule: Rule) -> tuple[_Asked, ...]:
+        """What the rule asks, in the order of `of`."""
+        found = self._by_rule.get(rule.id)
+        if found is None:
+            leaves_once = dict.fromkeys(leaves((*rule.needs, rule.criteria)))
+            found = self._by_rule[rule.id] = tuple(self._of_leaf(leaf) for leaf in leaves_once)
+        return found
+
+    def _of_leaf(self, leaf: Bound | Fact) -> _Asked:
+        if leaf not in self._by_leaf:
+            self._by_leaf[leaf] = _Value(leaf, self.look) if isinstance(leaf, Bound) else _Recorded(leaf, self.look)
+        return self._by_leaf[leaf]
 
     def places(self, unit: int, selectors: Sequence[Selector]) -> tuple[Place, ...]:
         """Rows of the sheets that a measure summed; the records where there is no such row."""
@@ -66,46 +67,61 @@ class LookedAt:
         """Where the records of the samples of a unit were written."""
         return tuple(sorted({self.look.records[sample].place for sample in self.look.units.samples_of(unit)}))
 
-    def _values(self, bound: Bound) -> tuple[Evidence, ...]:
-        key = (bound.measure, bound.of, bound.to)
-        if key not in self._figures:
-            self._figures[key] = _figures(bound, self.look)
-        figures = self._figures[key]
-        measure = bound.measure + (f".{bound.name}" if bound.name else "")
-        unit_of = MEASURES[bound.measure].unit
-        selectors = _summed(bound)
-        codes = self.look.leaf_verdicts(bound)[0].tolist()
-        return tuple(
-            Evidence(
-                measure=measure,
-                name=bound.name,
-                value=value,
-                low=low,
-                high=high,
-                unit=unit_of,
-                n=n,
-                text=text,
-                reason="" if value is not None else figures.reason,
-                verdict=VERDICTS[code],
-                of=of,
-                to=to,
-                places=RowsBehind(self, unit, selectors),
-            )
-            for unit, (code, value, low, high, n, text, of, to) in enumerate(zip(codes, *figures.by_unit, strict=True))
+
+class _Value:
+    """A measure that a rule asks for, with its figures for every unit."""
+
+    def __init__(self, bound: Bound, look: Look) -> None:
+        column = look.column(bound)
+        self.bound = bound
+        self.measure = bound.measure + (f".{bound.name}" if bound.name else "")
+        self.unit_of = MEASURES[bound.measure].unit
+        self.reason = column.reason
+        self.selectors = _summed(bound)
+        self.codes = look.leaf_verdicts(bound)[0]
+        ends = (column.low, column.high) if column.has_interval else (None, None)
+        self.figures = (column.value, *ends, column.n, column.of, column.to)
+
+    def evidence(self, looked_at: LookedAt, unit: int) -> Evidence:
+        value, low, high, n, of, to = (_finite(part, unit) for part in self.figures)
+        return Evidence(
+            measure=self.measure,
+            name=self.bound.name,
+            value=value,
+            low=low,
+            high=high,
+            unit=self.unit_of,
+            n=None if n is None else int(round(n)),
+            text=in_words(self.bound.measure, value),
+            reason="" if value is not None else self.reason,
+            verdict=VERDICTS[int(self.codes[unit])],
+            of=of,
+            to=to,
+            places=RowsBehind(looked_at, unit, self.selectors),
         )
 
-    def _recorded(self, fact: Fact) -> tuple[Evidence, ...]:
-        units = self.look.units
-        if fact.fact not in self._facts:
-            everywhere = range(len(units.ids))
-            self._facts[fact.fact] = tuple(fact_text(fact, units, unit, self.look.records) for unit in everywhere)
-        codes = self.look.leaf_verdicts(fact)[0].tolist()
-        return tuple(
-            Evidence(
-                measure=f"record.{fact.fact}", text=text, verdict=VERDICTS[code], places=RowsBehind(self, unit, None)
-            )
-            for unit, (code, text) in enumerate(zip(codes, self._facts[fact.fact], strict=True))
+
+class _Recorded:
+    """What the records say to a fact that a rule asks for, of every unit."""
+
+    def __init__(self, fact: Fact, look: Look) -> None:
+        self.fact = fact
+        self.measure = f"record.{fact.fact}"
+        self.codes = look.leaf_verdicts(fact)[0]
+
+    def text(self, look: Look, unit: int) -> str:
+        return fact_text(self.fact, look.units, unit, look.records)
+
+    def evidence(self, looked_at: LookedAt, unit: int) -> Evidence:
+        return Evidence(
+            measure=self.measure,
+            text=self.text(looked_at.look, unit),
+            verdict=VERDICTS[int(self.codes[unit])],
+            places=RowsBehind(looked_at, unit, None),
         )
+
+
+_Asked = _Value | _Recorded
 
 
 class RowsBehind(Sequence[Place]):
@@ -197,28 +213,6 @@ def round_half_up(value: float) -> int:
     return int(np.floor(abs(value) + 0.5)) * (1 if value >= 0 else -1)
 
 
-@dataclass(frozen=True, slots=True)
-class _Figures:
-    """The figures of a measure for every unit, as evidence quotes them."""
-
-    by_unit: tuple[Sequence[Any], ...]
-    """Value, low, high, n, text, of and to: each a list over the units, None where there is none."""
-    reason: str
-
-
-def _figures(bound: Bound, look: Look) -> _Figures:
-    column = look.column(bound)
-    width = len(look.units.ids)
-    value, low, high, n, of, to = (
-        _finite(part, width) for part in (column.value, column.low, column.high, column.n, column.of, column.to)
-    )
-    if not column.has_interval:
-        low = high = [None] * width
-    counted = [None if number is None else int(round(number)) for number in n]
-    text = [in_words(bound.measure, number) for number in value]
-    return _Figures((value, low, high, counted, text, of, to), column.reason)
-
-
 def _summed(bound: Bound) -> tuple[Selector, ...]:
     """What a measure sums."""
     measure = MEASURES[bound.measure]
@@ -226,10 +220,11 @@ def _summed(bound: Bound) -> tuple[Selector, ...]:
     return (*wanted, bound.to or Selector()) if measure.needs_to else wanted
 
 
-def _finite(part: np.ndarray | None, width: int) -> list[float | None]:
+def _finite(part: np.ndarray | None, unit: int) -> float | None:
     if part is None:
-        return [None] * width
-    return [value if math.isfinite(value) else None for value in part[0].astype(float).tolist()]
+        return None
+    value = float(part[0, unit])
+    return value if math.isfinite(value) else None
 
 
 def named(evidence: tuple[Evidence, ...]) -> dict[str, Evidence]:

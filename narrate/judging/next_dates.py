@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 
 import numpy as np
 
+from narrate.judging.columns import LevelJudged
+from narrate.judging.facts import FAILS, HOLDS
 from narrate.measures.dating import dating_candidates
 from narrate.measures.units import Units
-from narrate.model.claims import Claim
 from narrate.model.dating import DatingCandidate
 from narrate.model.ids import PhaseId, StatementId, Subject, TaxonId
 from narrate.model.next_steps import NextStep
@@ -42,15 +43,22 @@ def best_to_date(project: Project, packs: Packs) -> ToDate:
 
 
 def date_step(
-    units: Units, unit: int, subject: Subject, *, claims: Sequence[Claim], packs: Packs, to_date: ToDate
+    units: Units,
+    unit: int,
+    subject: Subject,
+    *,
+    judged: LevelJudged,
+    keys: Mapping[Subject, str],
+    packs: Packs,
+    to_date: ToDate,
 ) -> NextStep | None:
     """Dating, where what is fit for it lies in a deposit of doubtful age, or ranks first in an undated phase."""
-    by_statement = {claim.statement: claim for claim in claims}
-    fit, doubt = by_statement.get(DATE_CANDIDATE), by_statement.get(OUT_OF_PERIOD)
-    if fit is None or fit.verdict != "holds":
+    if not judged.holds(DATE_CANDIDATE, unit):
         return None
+    doubt = judged.statements.get(OUT_OF_PERIOD)
+    code = None if doubt is None else int(doubt.outcome[unit])
     is_undated = not np.isfinite(units.table.phase_end[units.level][unit])
-    if not (is_undated or (doubt is not None and doubt.verdict == "holds")):
+    if not (is_undated or code == HOLDS):
         return _date_of_phase(subject, packs, to_date)
     rows = units.rows_of(unit, Selector(status=("crop",), role=("propagule",), is_certain=True))
     if not rows.size:
@@ -61,13 +69,12 @@ def date_step(
     kind = units.table.kinds[units.table.row_kind[row]]
     taxon = packs.taxa.get(kind.taxon) if kind.taxon is not None else None
     name = (taxon.trade_name or taxon.name or taxon.id) if taxon is not None else units.table.written[row]
-    doubted = (doubt,) if doubt is not None and doubt.verdict != "fails" else ()
     return NextStep(
         id="date.item",
         about=subject,
         says=f"date one {name} {kind.part} of {units.ids[unit]}, if its owners agree",
         cost=DATE_COST,
-        turns=tuple(claim.id for claim in doubted),
+        turns=() if code in (None, FAILS) else (f"{keys[subject]}/{OUT_OF_PERIOD}",),
         questions=("integrity",),
     )
 

@@ -2,23 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from types import MappingProxyType
 
 import numpy as np
 
-from narrate.judging.criteria import Look
+from narrate.judging.columns import LevelJudged, StatementJudged
+from narrate.judging.facts import CANNOT_TELL
 from narrate.judging.next_dates import DATE_COST, ToDate, best_to_date, date_step
-from narrate.judging.outlook import PLANTS, WOOD, WOOD_ENOUGH, Outcomes, Supposed, outcomes, supposed
+from narrate.judging.outlook import PLANTS, WOOD, WOOD_ENOUGH, Outcomes, outcomes, supposed
 from narrate.judging.weigh import VERDICTS
 from narrate.measures.units import Units
-from narrate.model.claims import GRADE_NAMES, Claim
+from narrate.model.claims import GRADE_NAMES
 from narrate.model.ids import SITE, Level, StatementId, Subject
 from narrate.model.next_steps import NextStep
 from narrate.model.packs import Packs
 from narrate.model.project import Project
-from narrate.model.rules import Limit, Rule, Selector
+from narrate.model.rules import Limit, Selector
 
 LEVELS_WORKED: tuple[Level, ...] = ("sample", "context")
 """Levels of which work is proposed; features, phases and the dig gain by what is done on their contexts."""
@@ -66,27 +67,40 @@ _COUNTED: Mapping[str, Selector] = MappingProxyType(
 """Circumstances of too few items -> the items that are meant."""
 
 Steps = Mapping[Subject, tuple[NextStep, ...]]
-RulesOf = Callable[[Level], Mapping[StatementId, tuple[Rule, ...]]]
+_Judged = tuple[StatementId, StatementJudged]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class _Level:
     """One level as work on it is weighed."""
 
-    look: Look
-    rules: Mapping[StatementId, tuple[Rule, ...]]
+    judged: LevelJudged
     packs: Packs
-    project: Project
-    claims: Mapping[Subject, tuple[Claim, ...]]
+    keys: Mapping[Subject, str]
     to_date: ToDate
+    held_down: Mapping[int, Sequence[_Judged]]
+    """By unit: the statements that hold and that some limit holds down."""
+    told: Sequence[_Judged]
+    """Statements for whose sake work is proposed."""
+    samples: _Samples
+
+
+class _Samples:
+    """What is left to do on each sample, by id."""
+
+    def __init__(self, project: Project) -> None:
+        self.context = {str(sample.id): str(sample.context) for sample in project.samples}
+        self.classes_left = {
+            str(sample.id): tuple(size.name for size in sample.size_classes if size.proportion_sorted < 1)
+            for sample in project.samples
+        }
+        self.heavy_left = {
+            str(s.id) for s in project.samples if s.heavy_fraction is not None and s.heavy_fraction.sorted is False
+        }
 
 
 def next_steps(
-    project: Project,
-    packs: Packs,
-    looks: Mapping[Level, Look],
-    rules: Mapping[Level, Mapping[StatementId, tuple[Rule, ...]]],
-    claims: Mapping[Subject, tuple[Claim, ...]],
+    project: Project, packs: Packs, levels: Mapping[Level, LevelJudged], keys: Mapping[Subject, str]
 ) -> Steps:
     """
     For every sample and context the work that would lift a limit or let something be told, the best first.
@@ -94,75 +108,94 @@ def next_steps(
     Best is what serves most questions for its cost. For the site: what the whole dig would gain by. Work that serves
     nothing is not proposed; a subject without work is best left.
     Misleads: that the rest of a sample holds the same mix as the part that was sorted is a supposition.
+
+    keys:   `subject_keys` of the project.
     """
     found: dict[Subject, tuple[NextStep, ...]] = {}
-    to_date = best_to_date(project, packs)
+    to_date, samples = best_to_date(project, packs), _Samples(project)
     for level in LEVELS_WORKED:
-        here = _Level(
-            look=looks[level], rules=rules[level], packs=packs, project=project, claims=claims, to_date=to_date
+        judged = levels[level]
+        told = [(id, s) for id, s in judged.statements.items() if s.statement.question not in NOT_COUNTED]
+        held_down: dict[int, list[_Judged]] = {}
+        for id, statement in told:
+            for unit in statement.limits:
+                held_down.setdefault(unit, []).append((id, statement))
+        found.update(
+            _of_level(
+                _Level(
+                    judged=judged,
+                    packs=packs,
+                    keys=keys,
+                    to_date=to_date,
+                    held_down=held_down,
+                    told=told,
+                    samples=samples,
+                )
+            )
         )
-        found.update(_of_level(here))
-    found[Subject(level="site", id=SITE)] = _of_dig(project, packs, claims)
+        judged.look.forget()
+    found[Subject(level="site", id=SITE)] = _of_dig(project, packs, levels, keys)
     return found
 
 
-def with_next_steps(claims: Mapping[Subject, tuple[Claim, ...]], steps: Steps) -> dict[Subject, tuple[Claim, ...]]:
-    """The claims, each with the cheapest work that serves it: on its own subject, else on the whole dig."""
-    of_dig = steps.get(Subject(level="site", id=SITE), ())
-    of_dig_by_claim = _by_claim(of_dig)
-    found = {}
-    for subject, own in claims.items():
-        by_claim = of_dig_by_claim | _by_claim(steps.get(subject, ())) if subject.level != "site" else of_dig_by_claim
-        found[subject] = tuple(replace(c, next_step=by_claim[c.id]) if c.id in by_claim else c for c in own)
-    return found
-
-
-def _by_claim(steps: Iterable[NextStep]) -> dict[str, NextStep]:
+def steps_by_claim(steps: Steps) -> dict[str, NextStep]:
+    """By claim the cheapest work that serves it: on its own subject, else on the whole dig."""
     found: dict[str, NextStep] = {}
-    for step in sorted(steps, key=lambda step: (step.cost, step.in_order())):
-        for claim in (*step.lifts, *step.turns):
-            found.setdefault(claim, step)
+    for subject in sorted(steps, key=lambda subject: subject.level != "site"):
+        own: dict[str, NextStep] = {}
+        for step in sorted(steps[subject], key=lambda step: (step.cost, step.in_order())):
+            for claim in (*step.lifts, *step.turns):
+                own.setdefault(claim, step)
+        found.update(own)
     return found
 
 
 def _of_level(here: _Level) -> dict[Subject, tuple[NextStep, ...]]:
-    units = here.look.units
-    found: dict[Subject, list[NextStep]] = {Subject(level=units.level, id=id): [] for id in units.ids}
-    for work in supposed(here.look):
-        after = outcomes(work.look, here.rules, here.packs)
+    judged, units = here.judged, here.judged.look.units
+    found: dict[Subject, list[NextStep]] = {subject: [] for subject in judged.subjects()}
+    subjects = list(found)
+    rules = {id: statement.rules for id, statement in judged.statements.items()}
+    for work in supposed(judged.look):
+        after = outcomes(work.look, rules, here.packs)
+        settled = _settled(work.step, after, here)
+        items = {when: work.look.units.counted(meant)[0] for when, meant in _COUNTED.items()}
         for unit in np.flatnonzero(work.where).tolist():
-            step = _step(work, after, unit, here)
-            if step.pays:
-                found[step.about].append(step)
-    for unit, id in enumerate(units.ids):
-        subject = Subject(level=units.level, id=id)
-        date = date_step(units, unit, subject, claims=here.claims[subject], packs=here.packs, to_date=here.to_date)
+            lifts = [
+                held
+                for held in here.held_down.get(unit, ())
+                if _rises(held[1], unit, work.step, items, here.packs.limits)
+            ]
+            turns = [here.told[i] for i in np.flatnonzero(settled[:, unit]).tolist()]
+            if lifts or turns:
+                found[subjects[unit]].append(_step(work.step, subjects[unit], unit, lifts, turns, here))
+    for unit, subject in enumerate(subjects):
+        date = date_step(units, unit, subject, judged=judged, keys=here.keys, packs=here.packs, to_date=here.to_date)
         if date is not None:
             found[date.about].append(date)
     return {subject: tuple(sorted(steps, key=NextStep.in_order)) for subject, steps in found.items()}
 
 
-def _step(work: Supposed, after: Outcomes, unit: int, here: _Level) -> NextStep:
-    units = here.look.units
-    subject = Subject(level=units.level, id=units.ids[unit])
-    says, cost = _described(work.step, units, unit, here.project)
-    items = {when: float(work.look.units.counted(meant)[0, unit]) for when, meant in _COUNTED.items()}
-    lifts, turns = [], []
-    for claim in here.claims[subject]:
-        if claim.question in NOT_COUNTED:
-            continue
-        if claim.verdict == "holds" and _rises(claim, work.step, items, here.packs.limits):
-            lifts.append(claim)
-        if claim.verdict == "cannot tell" and VERDICTS[int(after[claim.statement][unit])] in _worth(work.step):
-            turns.append(claim)
+def _settled(step: str, after: Outcomes, here: _Level) -> np.ndarray:
+    """(statements told, units): cannot be told now, and would come out as something that the work is done for."""
+    width = len(here.judged.look.units.ids)
+    worth = [code for code, verdict in VERDICTS.items() if verdict in _worth(step)]
+    return np.array(
+        [(statement.outcome == CANNOT_TELL) & np.isin(after[id], worth) for id, statement in here.told], bool
+    ).reshape(-1, width)
+
+
+def _step(
+    step: str, subject: Subject, unit: int, lifts: Sequence[_Judged], turns: Sequence[_Judged], here: _Level
+) -> NextStep:
+    says, cost = _described(step, here.judged.look.units, unit, here.samples)
     return NextStep(
-        id=work.step,
+        id=step,
         about=subject,
         says=says,
         cost=cost,
-        lifts=tuple(c.id for c in lifts),
-        turns=tuple(c.id for c in turns),
-        questions=_questions((*lifts, *turns), here.packs),
+        lifts=tuple(f"{here.keys[subject]}/{id}" for id, _ in lifts),
+        turns=tuple(f"{here.keys[subject]}/{id}" for id, _ in turns),
+        questions=_questions([statement.statement.question for _, statement in (*lifts, *turns)], here.packs),
     )
 
 
@@ -171,21 +204,27 @@ def _worth(step: str) -> tuple[str, ...]:
     return ("holds",) if step in _ONLY_TO_HOLD else ("holds", "fails")
 
 
-def _questions(claims: Sequence[Claim], packs: Packs) -> tuple[str, ...]:
-    served = {claim.question for claim in claims}
-    return tuple(question for question in packs.questions if question in served) + tuple(
-        sorted(served - set(packs.questions))
+def _questions(served: Iterable[str], packs: Packs) -> tuple[str, ...]:
+    every = set(served)
+    return tuple(question for question in packs.questions if question in every) + tuple(
+        sorted(every - set(packs.questions))
     )
 
 
-def _rises(claim: Claim, step: str, items: Mapping[str, float], limits: Sequence[Limit]) -> bool:
+def _rises(
+    held: StatementJudged, unit: int, step: str, items: Mapping[str, np.ndarray], limits: Sequence[Limit]
+) -> bool:
     """Whether the grade would rise once the limits that the work lifts are gone and all others stay."""
-    if not claim.limits or claim.unlimited is None:
-        return False
     known = {limit.id: limit for limit in limits}
-    left = [held for held in claim.limits if not _is_lifted(known[held.limit], step, items)]
-    caps = [GRADE_NAMES.index(held.grade) for held in left]
-    return min([*caps, GRADE_NAMES.index(claim.unlimited)]) > GRADE_NAMES.index(claim.grade)
+    of_unit = {when: float(counted[unit]) for when, counted in items.items()}
+    return _rises_without(
+        held, unit, {one.limit for one in held.limits[unit] if _is_lifted(known[one.limit], step, of_unit)}
+    )
+
+
+def _rises_without(held: StatementJudged, unit: int, lifted: Collection[str]) -> bool:
+    caps = [GRADE_NAMES.index(one.grade) for one in held.limits[unit] if one.limit not in lifted]
+    return min([*caps, int(held.unlimited[unit])]) > held.grade[unit]
 
 
 def _is_lifted(limit: Limit, step: str, items: Mapping[str, float]) -> bool:
@@ -197,14 +236,14 @@ def _is_lifted(limit: Limit, step: str, items: Mapping[str, float]) -> bool:
 # ---- what to do, in words
 
 
-def _described(step: str, units: Units, unit: int, project: Project) -> tuple[str, int]:
+def _described(step: str, units: Units, unit: int, left: _Samples) -> tuple[str, int]:
     samples = [str(units.table.sample_ids[s]) for s in units.samples_of(unit)]
     name = units.ids[unit]
     if units.level == "sample" and step.startswith("record."):
         # How a deposit formed is written down for the context.
-        name = next(str(s.context) for s in project.samples if s.id == name)
+        name = left.context[name]
     if step == "sort.class":
-        return _class_described(units, unit, project)
+        return _class_described(units, unit, samples, left)
     if step == "wood.identify":
         named = int(units.counted(WOOD)[0, unit])
         more = WOOD_ENOUGH - named
@@ -212,7 +251,8 @@ def _described(step: str, units: Units, unit: int, project: Project) -> tuple[st
     if step == "name.cf":
         return f"have another look at {_uncertain(units, unit)} of {name}", COST[step]
     if step == "sort.heavy":
-        return f"sort the heavy fraction of {listed(_heavy_left(project, samples))}", COST[step]
+        unsorted = [id for id in samples if id in left.heavy_left]
+        return f"sort the heavy fraction of {listed(unsorted)}", COST[step]
     return _SAID[step].format(name=name, samples=listed(samples)), COST[step]
 
 
@@ -227,15 +267,12 @@ _SAID: Mapping[str, str] = MappingProxyType(
 )
 
 
-def _class_described(units: Units, unit: int, project: Project) -> tuple[str, int]:
+def _class_described(units: Units, unit: int, samples: Sequence[str], on: _Samples) -> tuple[str, int]:
     """The classes that were sorted in part, with what the rest lets expect."""
-    own = {str(units.table.sample_ids[s]) for s in units.samples_of(unit)}
     left: dict[str, list[str]] = {}
-    for sample in project.samples:
-        if sample.id in own:
-            for size in sample.size_classes:
-                if size.proportion_sorted < 1:
-                    left.setdefault(size.name, []).append(str(sample.id))
+    for sample in samples:
+        for name in on.classes_left[sample]:
+            left.setdefault(name, []).append(sample)
     what = " and ".join(f"the {name} class of {listed(ids)}" for name, ids in left.items())
     items, taxa = expected(units, unit)
     counted = float(units.counted(PLANTS)[0, unit])
@@ -286,11 +323,6 @@ def _is_cf(units: Units, row: int) -> bool:
     return not kind.is_certain and not kind.either
 
 
-def _heavy_left(project: Project, samples: Sequence[str]) -> list[str]:
-    left = {str(s.id) for s in project.samples if s.heavy_fraction is not None and s.heavy_fraction.sorted is False}
-    return [id for id in samples if id in left]
-
-
 def listed(names: Sequence[str]) -> str:
     """
     Names in a row, the fourth and later ones counted.
@@ -309,13 +341,20 @@ def listed(names: Sequence[str]) -> str:
 # ---- the whole dig
 
 
-def _of_dig(project: Project, packs: Packs, claims: Mapping[Subject, tuple[Claim, ...]]) -> tuple[NextStep, ...]:
-    every = [claim for own in claims.values() for claim in own if claim.question not in NOT_COUNTED]
+def _of_dig(
+    project: Project, packs: Packs, levels: Mapping[Level, LevelJudged], keys: Mapping[Subject, str]
+) -> tuple[NextStep, ...]:
     site = Subject(level="site", id=SITE)
     found = []
     drafts = {limit.id for limit in packs.limits if limit.when in ("only draft rules", "only local draft rules")}
-    lifted = [c for c in every if _rises_without(c, drafts)]
-    rules = sorted({a.rule for c in lifted for a in c.held("for")})
+    lifted = [
+        (keys[subject], held, unit)
+        for judged in levels.values()
+        for unit, subject in _held_down(judged)
+        for held in judged.statements.values()
+        if held.statement.question not in NOT_COUNTED and unit in held.limits and _rises_without(held, unit, drafts)
+    ]
+    rules = sorted({held.rules[i].id for _, held, unit in lifted for i in held.held(unit, "for")})
     if lifted:
         found.append(
             NextStep(
@@ -324,8 +363,8 @@ def _of_dig(project: Project, packs: Packs, claims: Mapping[Subject, tuple[Claim
                 says=f"check the {_many(len(rules), 'draft rule')} behind {_many(len(lifted), 'reading')} against "
                 f"{'its' if len(rules) == 1 else 'their'} sources",
                 cost=COST["review.rules"],
-                lifts=tuple(c.id for c in lifted),
-                questions=_questions(lifted, packs),
+                lifts=tuple(f"{key}/{held.statement.id}" for key, held, _ in lifted),
+                questions=_questions([held.statement.question for _, held, _ in lifted], packs),
             )
         )
     untested = [s for s in project.samples if s.recovery_test is None]
@@ -347,8 +386,7 @@ def _many(number: int, noun: str) -> str:
     return f"{number} {noun}{'s' * (number != 1)}"
 
 
-def _rises_without(claim: Claim, lifted: set[str]) -> bool:
-    if claim.verdict != "holds" or not claim.limits or claim.unlimited is None:
-        return False
-    caps = [GRADE_NAMES.index(held.grade) for held in claim.limits if held.limit not in lifted]
-    return min([*caps, GRADE_NAMES.index(claim.unlimited)]) > GRADE_NAMES.index(claim.grade)
+def _held_down(judged: LevelJudged) -> Iterator[tuple[int, Subject]]:
+    """Units of which some claim is held down by a limit."""
+    held = {unit for statement in judged.statements.values() for unit in statement.limits}
+    return ((unit, subject) for unit, subject in enumerate(judged.subjects()) if unit in held)

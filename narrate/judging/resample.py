@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+from dataclasses import dataclass
+
 import numpy as np
 
 from narrate.measures.count_table import CountTable
@@ -19,14 +22,56 @@ def resampled(table: CountTable, replicates: int, seed: int) -> CountTable:
     Misleads: items that arrived together (a spilled pot, a broken cob) vary more than Poisson counts do, so that
     true stability is lower than this.
     """
+    return draws(table, replicates, seed).of(table, slice(None), slice(None))
+
+
+@dataclass(frozen=True, slots=True)
+class Draws:
+    """Draws of every row of a table, packed: whole numbers in the smallest type that holds them."""
+
+    counted: np.ndarray
+    """(replicates, rows)."""
+    unsorted: np.ndarray
+    """(replicates, rows of classes sorted in part)."""
+    sorted_in_part: np.ndarray
+    """Number of each row among those of `unsorted`; −1: its class was sorted whole."""
+
+    @property
+    def replicates(self) -> int:
+        return len(self.counted)
+
+    def of(self, part: CountTable, replicates: slice, rows: np.ndarray | slice) -> CountTable:
+        """A part of the table, which holds the rows named, with some of their draws in place of its counts."""
+        counted = np.asfortranarray(self.counted[replicates, rows], dtype=float)
+        unsorted = np.zeros_like(counted)
+        number = self.sorted_in_part[rows]
+        there = np.flatnonzero(number >= 0)
+        if there.size:
+            unsorted[:, there] = self.unsorted[replicates][:, number[there]]
+        return part.with_counts(counted, unsorted)
+
+
+def draws(table: CountTable, replicates: int, seed: int) -> Draws:
+    """The draws of `resampled`, packed."""
     generator = np.random.default_rng(seed)
-    counted = generator.poisson(table.counted[0], size=(replicates, table.counted.shape[1])).astype(float)
-    expected = counted * (1 - table.share) / table.share if table.share.size else counted
-    unsorted = expected.copy()
-    part_sorted = np.flatnonzero(table.share < 1)
-    if part_sorted.size:
-        unsorted[:, part_sorted] = generator.poisson(expected[:, part_sorted])
-    return table.with_counts(counted, unsorted)
+    share, part = table.share, np.flatnonzero(table.share < 1)
+    counted = _packed(lambda draw: generator.poisson(table.counted[0]), replicates, share.size)
+    unsorted = _packed(
+        lambda draw: generator.poisson(counted[draw, part] * (1 - share[part]) / share[part]), replicates, part.size
+    )
+    number = np.full(share.size, -1, np.intp)
+    number[part] = np.arange(part.size)
+    return Draws(counted, unsorted, number)
+
+
+def _packed(draw: Callable[[int], np.ndarray], replicates: int, width: int) -> np.ndarray:
+    found = np.zeros((replicates, width), np.uint16)
+    for replicate in range(replicates if width else 0):
+        drawn = draw(replicate)
+        if int(drawn.max()) > np.iinfo(found.dtype).max:
+            found = found.astype(np.int64)
+        found[replicate] = drawn
+    return found
 
 
 def drawn_samples(units: Units, replicates: int, seed: int) -> np.ndarray | None:

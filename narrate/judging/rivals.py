@@ -3,35 +3,15 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from collections.abc import Mapping
 
-from narrate.model.claims import Balance, Claim, Rival
+from narrate.model.claims import Balance
 from narrate.model.ids import StatementId
 from narrate.model.packs import Packs
+from narrate.model.rules import Verdict
 
 ROUNDED = 0.02
 """Log-odds by which the rounding of support may move a difference."""
-
-
-def with_rivals(
-    claims: Sequence[Claim], packs: Packs, pairs: Mapping[StatementId, tuple[StatementId, ...]]
-) -> tuple[Claim, ...]:
-    """
-    Claims of one subject, each with its rivals. Rivalry is mutual, whichever of the two names the other.
-
-    pairs:  `rivalry` of the packs.
-    """
-    by_statement = {claim.statement: claim for claim in claims}
-    return tuple(
-        replace(
-            claim,
-            rivals=_in_order(
-                _rival(claim, by_statement[id], packs) for id in pairs.get(claim.statement, ()) if id in by_statement
-            ),
-        )
-        for claim in claims
-    )
 
 
 def rivalry(packs: Packs) -> Mapping[StatementId, tuple[StatementId, ...]]:
@@ -47,37 +27,20 @@ def rivalry(packs: Packs) -> Mapping[StatementId, tuple[StatementId, ...]]:
     return {id: tuple(rivals) for id, rivals in found.items()}
 
 
-def balance(claim: Claim, rival: Claim, packs: Packs) -> Balance:
+def balance(own: tuple[Verdict, float], rival: tuple[Verdict, float], packs: Packs) -> Balance:
     """
-    Which of two rivals the remains favour.
+    Which of two rivals the remains favour, from the verdict and the support of both.
 
     Where both hold, one must be ahead by at least what one weak argument weighs; less than that decides nothing.
     """
-    if claim.verdict != "holds" and rival.verdict != "holds":
+    if own[0] != "holds" and rival[0] != "holds":
         return "neither holds"
-    if claim.verdict != rival.verdict and "holds" in (claim.verdict, rival.verdict):
-        return "this" if claim.verdict == "holds" else "rival"
-    ahead = _log_odds(claim.support) - _log_odds(rival.support)
+    if own[0] != rival[0]:
+        return "this" if own[0] == "holds" else "rival"
+    ahead = _log_odds(own[1]) - _log_odds(rival[1])
     if abs(ahead) < packs.weights["weak"] - ROUNDED:
         return "undecided"
     return "this" if ahead > 0 else "rival"
-
-
-def _rival(claim: Claim, rival: Claim, packs: Packs) -> Rival:
-    return Rival(
-        claim=rival.id,
-        statement=rival.statement,
-        verdict=rival.verdict,
-        support=rival.support,
-        grade=rival.grade,
-        balance=balance(claim, rival, packs),
-        speak_for=tuple(a.rule for a in rival.held("for")),
-        speak_against=tuple(a.rule for a in rival.held("against")),
-    )
-
-
-def _in_order(rivals) -> tuple[Rival, ...]:  # type: ignore[no-untyped-def]
-    return tuple(sorted(rivals, key=lambda rival: rival.verdict != "holds"))
 
 
 def _log_odds(support: float) -> float:

@@ -198,8 +198,8 @@ def _where_it_lies(
     found: _Ends = {}
     for first, end in _parts(units, len(kinds) * len(STEPS)):
         own = np.arange(first, end)
-        part = Units(part_of(units.table, units.level, own), units.level, packs, units.preservation)
-        extended = Units(with_empty_rows(part, kinds[:, own], spread), units.level, packs, units.preservation)
+        part = units.over(part_of(units.table, units.level, own)[0])
+        extended = part.over(with_empty_rows(part, kinds[:, own], spread))
         changed = _without_late(varied(extended, kinds[:, own]), late[own])
         outcome = verdicts.turned(extended, changed, own)
         found.update(_smallest(outcome, verdicts.now, changed, own, partial(_turning, extended.table, changed, packs)))
@@ -217,9 +217,9 @@ def _elsewhere(
         own = several[(several >= first) & (several < end)]
         if not own.size:
             continue
-        part = Units(part_of(units.table, units.level, own), units.level, packs, units.preservation)
+        part = units.over(part_of(units.table, units.level, own)[0])
         changed = spread_out(part, kinds[:, own], spread)
-        extended = Units(changed.as_counted, units.level, packs, units.preservation)
+        extended = part.over(changed.as_counted)
         tried = _without_late(changed.varied, late[own])
         outcome = verdicts.turned(extended, tried, own)
         found.update(_smallest(outcome, verdicts.now, tried, own, partial(_spread_turning, changed, packs)))

@@ -238,8 +238,12 @@ def varied(units: Units, kinds: np.ndarray) -> Varied:
     return Varied(table=changed, kinds=kinds, samples=samples, is_possible=is_possible)
 
 
-def part_of(table: CountTable, level: Level, units: np.ndarray) -> CountTable:
-    """Some units of one level as a table of their own, numbered in the order in which they are named."""
+def part_of(table: CountTable, level: Level, units: np.ndarray) -> tuple[CountTable, np.ndarray, np.ndarray]:
+    """
+    Some units of one level as a table of their own, numbered in the order in which they are named.
+
+    Gives:  the table, and which samples and rows of the other it holds.
+    """
     number = np.full(len(table.unit_ids[level]) + 1, -1, dtype=np.intp)
     number[units] = np.arange(units.size)
     member = number[table.unit_of_sample[level]]
@@ -247,7 +251,7 @@ def part_of(table: CountTable, level: Level, units: np.ndarray) -> CountTable:
     position = np.full(len(table.sample_ids), -1, dtype=np.intp)
     position[samples] = np.arange(samples.size)
     rows = np.flatnonzero(position[table.row_sample] >= 0) if table.row_sample.size else table.row_sample
-    return replace(
+    part = replace(
         table,
         sample_ids=tuple(table.sample_ids[s] for s in samples),
         row_sample=position[table.row_sample[rows]],
@@ -272,6 +276,7 @@ def part_of(table: CountTable, level: Level, units: np.ndarray) -> CountTable:
         groups={by: numbers[samples] for by, numbers in table.groups.items()},
         context_kind=tuple(table.context_kind[s] for s in samples) if table.context_kind else (),
     )
+    return part, samples, rows
 
 
 def _unit_of_rows(units: Units) -> np.ndarray:

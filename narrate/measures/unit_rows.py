@@ -25,19 +25,26 @@ class UnitRows:
     """
 
     def __init__(self, table: CountTable, level: Level, packs: Packs, preservation: str) -> None:
-        self.table = table
         self.level = level
         self.packs = packs
         self.preservation = preservation
+        self._meant: dict[Selector, np.ndarray] = {}
+        self.taxon_of_kind, self.name_of_kind = _codes(table, packs)
+        self._lay(table)
+
+    def _lay(self, table: CountTable) -> None:
+        """Lays the units over a table; what depends on its kinds alone is there already."""
+        self.table = table
+        level = self.level
         self.ids = table.unit_ids[level]
         self._unit_of_sample = table.unit_of_sample[level]
         unit_of_row = self._unit_of_sample[table.row_sample] if table.row_sample.size else table.row_sample
         self._unit_of_row = unit_of_row.astype(np.int32)
         # Within a unit rows lie by taxon and part, so that no sum over them needs to sort them again.
         within = np.flatnonzero(unit_of_row >= 0)
-        self.taxon_of_kind, self.name_of_kind = _codes(table, packs)
         self._rows = within[in_order(unit_of_row[within], self.name_of_kind[table.row_kind[within]])]
         self._kind_of_rows = table.row_kind[self._rows]
+        self._row_ends = np.searchsorted(unit_of_row[self._rows], np.arange(len(self.ids) + 1))
         self._lasting: set[int] = set()
         self._chosen: dict[Selector, np.ndarray] = {}
         self._alike: dict[bytes, np.ndarray] = {}
@@ -73,6 +80,25 @@ class UnitRows:
         other._weight = weight
         other._worked = {}
         return other
+
+    def over(self, table: CountTable) -> Self:
+        """The units of another table of the same kinds; what depends on the kinds alone is shared."""
+        other = type(self).__new__(type(self))
+        for name in ("level", "packs", "preservation", "_meant", "taxon_of_kind", "name_of_kind"):
+            setattr(other, name, getattr(self, name))
+        other._lay(table)
+        return other
+
+    def forget(self) -> None:
+        """Drops what was worked out and kept; it is worked out again when it is asked for."""
+        self._lasting, self._chosen, self._alike, self._worked, self._laid = set(), {}, {}, {}, {}
+
+    def meant(self, selector: Selector) -> np.ndarray:
+        """Mask over the kinds of the table: True where the selector means the kind."""
+        found = self._meant.get(selector)
+        if found is None:
+            found = self._meant[selector] = kinds_meant(selector, self.table, self.packs, self.preservation)
+        return found
 
     def kept(self, key: Hashable, make: Callable[[], Kept]) -> Kept:
         """What `make` gives, worked out once for these units and kept, so that many measures may ask for the same."""
@@ -112,9 +138,8 @@ class UnitRows:
 
     def rows_of(self, unit: int, selector: Selector) -> np.ndarray:
         """Rows of one unit that the selector means."""
-        rows = self.rows(selector)
-        first, end = np.searchsorted(self.unit_of(rows), (unit, unit + 1))
-        return rows[first:end]
+        own = slice(self._row_ends[unit], self._row_ends[unit + 1])
+        return self._narrowed(self._rows[own][self.meant(selector)[self._kind_of_rows[own]]], selector)
 
     def samples_of(self, unit: int) -> np.ndarray:
         """Indices of the samples of one unit, in the order of the project."""
@@ -149,17 +174,22 @@ class UnitRows:
         return self._sum(values, rows)
 
     def _choose(self, selector: Selector) -> np.ndarray:
-        meant = kinds_meant(selector, self.table, self.packs, self.preservation)
+        meant = self.meant(selector)
         # Selectors that mean the same kinds share one array of rows, and so whatever is kept for it.
         alike = meant.tobytes()
         if alike not in self._alike:
             self._alike[alike] = self._rows[meant[self._kind_of_rows]] if self._rows.size else self._rows
         rows = self._alike[alike]
+        return self._narrowed(rows, selector)
+
+    def _narrowed(self, rows: np.ndarray, selector: Selector) -> np.ndarray:
+        """Those of the rows that lie where and when the selector asks for."""
         if selector.asks_for_contexts and rows.size:
-            rows = rows[in_contexts(self.table, selector, self.packs)[self.table.row_sample[rows]]]
+            is_there = self.kept(("contexts", selector), lambda: in_contexts(self.table, selector, self.packs))
+            rows = rows[is_there[self.table.row_sample[rows]]]
         if selector.later_than_phase and rows.size:
-            years = earliest_years(self.table, self.packs)[self.table.row_kind[rows]]
-            ends = self.table.phase_end[self.level][self.unit_of(rows)]
+            years = self.kept("earliest", lambda: earliest_years(self.table, self.packs))[self.table.row_kind[rows]]
+            ends = self.table.phase_end[self.level][self._unit_of_row[rows]]
             rows = rows[years > np.where(np.isfinite(ends), ends, np.inf)]
         return rows
 

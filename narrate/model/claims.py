@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from itertools import takewhile
 from typing import Literal
 
 from narrate.model.ids import PartId, RuleId, SourceKey, StatementId, Subject, TaxonId
@@ -126,7 +127,9 @@ class Claim:
     """What may be said, after limits."""
     stability: float | None
     """Share of resampled counts in which the verdict stays; None where it was not worked out."""
-    arguments: tuple[Argument, ...]
+    arguments: Sequence[Argument]
+    """Those that hold first, then those that fail, then those that cannot be told, each heaviest first; made when they
+    are read."""
     limits: tuple[LimitInForce, ...] = ()
     misleads_when: tuple[str, ...] = ()
     alternatives: tuple[StatementId, ...] = ()
@@ -137,8 +140,8 @@ class Claim:
     empty where none of up to 30 items does, or where none was looked for."""
     unlimited: Grade | None = None
     """What might be said if no limit held it down; None where that was not kept."""
-    rivals: tuple[Rival, ...] = ()
-    """Rivals that were judged for the same subject, those that hold first."""
+    rivals: Sequence[Rival] = ()
+    """Rivals that were judged for the same subject, those that hold first; made when they are read."""
     next_step: NextStep | None = None
     """The work that would do most for this claim at its cost; None where nothing would."""
 
@@ -149,7 +152,8 @@ class Claim:
 
     def held(self, direction: str) -> tuple[Argument, ...]:
         """Arguments of one direction that hold, heaviest first."""
-        return tuple(a for a in self.arguments if a.verdict == "holds" and a.direction == direction)
+        holding = takewhile(lambda argument: argument.verdict == "holds", self.arguments)
+        return tuple(argument for argument in holding if argument.direction == direction)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -1,0 +1,91 @@
+"""Units looked at with their counts drawn anew, a part of them at a time, so that memory stays bounded."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from narrate.judging.criteria import Look, leaves
+from narrate.judging.resample import Draws, drawn_samples
+from narrate.judging.variants import part_of
+from narrate.measures.units import Units
+from narrate.model.packs import Packs
+from narrate.model.rules import Bound, Fact
+
+_CELLS = 1_000_000
+"""Numbers that one part of the draws may hold."""
+
+ACROSS_UNITS = frozenset({"times_median_density", "taxa_against_pool"})
+"""Measures for which a unit is held against all others of its level: these are looked at in one piece."""
+_LEVELS_OF_MANY = ("sample", "context", "feature")
+"""Levels whose units are looked at some at a time; of phases and the dig, some draws at a time."""
+_MOST_PARTS = 8
+"""Parts of the draws: each keeps enough of them that all are reduced in one way."""
+
+
+class Redrawn:
+    """The units of one level with draws in place of their counts."""
+
+    def __init__(self, as_counted: Look, draws: Draws, packs: Packs, seed: int) -> None:
+        self.as_counted = as_counted
+        self.replicates = draws.replicates
+        self._draws = draws
+        self._seed = seed
+        self._in_one_piece = _asks_across(packs)
+
+    def looks(self) -> Iterator[tuple[np.ndarray, Look]]:
+        """Units, and a look at some or all of the draws of their counts; every unit and draw in one of them."""
+        units = self.as_counted.units
+        weight = drawn_samples(units, self.replicates, self._seed)
+        rows = max(1, units.table.row_sample.size)
+        parts = 1 if self._in_one_piece else -(-rows * self.replicates // _CELLS)
+        if units.level in _LEVELS_OF_MANY:
+            for own in np.array_split(np.arange(len(units.ids)), max(1, min(parts, len(units.ids)))):
+                yield own, self._of_units(own, weight)
+        else:
+            everyone = np.arange(len(units.ids))
+            at_once = -(-self.replicates // min(parts, _MOST_PARTS))
+            for first in range(0, self.replicates, at_once):
+                yield everyone, self._of_draws(slice(first, first + at_once), weight)
+
+    def _of_units(self, own: np.ndarray, weight: np.ndarray | None) -> Look:
+        units = self.as_counted.units
+        table, samples, rows = part_of(units.table, units.level, own)
+        part = units.over(table)
+        drawn = self._draws.of(table, slice(None), rows)
+        return _RedrawnLook(
+            part.with_table(drawn, None if weight is None else weight[:, samples]), self.as_counted, own
+        )
+
+    def _of_draws(self, replicates: slice, weight: np.ndarray | None) -> Look:
+        drawn, own = self._draws.of(self.as_counted.units.table, replicates, slice(None)), weight
+        units = self.as_counted.units.with_table(drawn, None if own is None else own[replicates])
+        phases = units if units.level == "phase" else self._phases(drawn, replicates)
+        return _RedrawnLook(units, self.as_counted, np.arange(len(units.ids)), phases)
+
+    def _phases(self, drawn, replicates: slice) -> Units:  # type: ignore[no-untyped-def]
+        weight = drawn_samples(self.as_counted.phases, self.replicates, self._seed)
+        return self.as_counted.phases.with_table(drawn, None if weight is None else weight[replicates])
+
+
+class _RedrawnLook(Look):
+    """Facts are those of the records, whatever was drawn."""
+
+    def __init__(self, units: Units, as_counted: Look, own: np.ndarray, phases: Units | None = None) -> None:
+        super().__init__(units, phases or units, ())
+        self._as_counted = as_counted
+        self._own = own
+
+    def leaf_verdicts(self, leaf: Bound | Fact) -> np.ndarray:
+        if isinstance(leaf, Bound):
+            return super().leaf_verdicts(leaf)
+        return np.broadcast_to(self._as_counted.leaf_verdicts(leaf)[:1, self._own], self.units.shape)
+
+
+def _asks_across(packs: Packs) -> bool:
+    return any(
+        isinstance(leaf, Bound) and leaf.measure in ACROSS_UNITS
+        for rule in packs.rules.values()
+        for leaf in leaves((*rule.needs, rule.criteria))
+    )
