@@ -69,7 +69,7 @@ def arguments(project: Project, packs: Packs, findings: Findings, claims: Claims
         F(name="verdict"),
         F(name="weight", type="number", about="log-odds that it adds or takes away when it holds"),
     )
-    rows = tuple((c.id, a.rule, a.direction, a.verdict, a.weight) for c in claims for a in c.arguments)
+    rows = tuple((a.claim, a.rule, a.direction, a.verdict, a.weight) for a in claims.came_out())
     refers = (("claim", "claims", "claim"), ("rule", "rules", "rule"))
     return PackageTable(
         name="arguments", about="How each rule came out", fields=fields, rows=_plain(rows), refers=refers
@@ -77,7 +77,7 @@ def arguments(project: Project, packs: Packs, findings: Findings, claims: Claims
 
 
 def rules(project: Project, packs: Packs, findings: Findings, claims: Claims) -> PackageTable:
-    used = sorted({a.rule for c in claims for a in c.arguments})
+    used = sorted({a.rule for a in claims.came_out()})
     fields = (
         F(name="rule", is_needed=True),
         F(name="title"),
@@ -94,7 +94,7 @@ def rules(project: Project, packs: Packs, findings: Findings, claims: Claims) ->
 
 
 def sources(project: Project, packs: Packs, findings: Findings, claims: Claims) -> PackageTable:
-    used = {a.rule for c in claims for a in c.arguments}
+    used = {a.rule for a in claims.came_out()}
     keys = sorted({key for id in used for key in packs.rules[id].sources if key in packs.sources})
     fields = (
         F(name="source", is_needed=True),

@@ -153,8 +153,8 @@ def _given(edition: Edition, key: str, what: str) -> Iterator[Block]:
 def limits(edition: Edition) -> Iterator[Block]:
     """What holds the readings down, by how often, and the work that would do most."""
     found: Counter[tuple[str, str]] = Counter()
-    for claim in edition.claims:
-        if claim.verdict == "holds" and claim.about.level in ("context", "phase", "site"):
+    for claim in edition.claims.all_holding():
+        if claim.about.level in ("context", "phase", "site"):
             found.update({(limit.says, limit.lifts) for limit in claim.limits})
     if found:
         yield Paragraph(text="What holds readings down, with the number of readings and what would lift it:")

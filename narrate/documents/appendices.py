@@ -113,12 +113,11 @@ def rules(edition: Edition) -> Table:
     """One row a rule that was asked of contexts, phases or the dig: where it held, failed, or could not be told."""
     found: dict[str, dict[str, dict[str, None]]] = {}
     shown = {SITE: "all samples"} | {phase.id: phase.name for phase in edition.project.phases}
-    for claim in edition.claims:
-        if claim.about.level not in ("site", "phase", "context"):
-            continue
-        name = claim.about.id if claim.about.level == "context" else shown.get(claim.about.id, claim.about.id)
-        for argument in claim.arguments:
-            found.setdefault(argument.rule, {}).setdefault(argument.verdict, {})[name] = None
+    for argument in edition.claims.came_out():
+        level, id = argument.about.level, argument.about.id
+        if level in ("site", "phase", "context"):
+            where = found.setdefault(argument.rule, {}).setdefault(argument.verdict, {})
+            where.setdefault(shown.get(id, id) if level != "context" else id)
     rows = []
     titles = Counter(edition.packs.rules[id].title for id in found)  # type: ignore[index]
     for id, line in sorted(found.items()):

@@ -173,8 +173,8 @@ def _discussion(edition: Edition) -> Iterator[Block]:
     else:
         yield missing("comparison with other sites of the region. Give it as report: wider_context.")
     cited_by: dict[str, set[str]] = {}
-    for claim in edition.claims:
-        if claim.verdict == "holds" and claim.about.level in LEVELS:
+    for claim in edition.claims.all_holding():
+        if claim.about.level in LEVELS:
             cited_by.setdefault(claim.question, set()).update(claim.sources)
     shown = (("measures", "The measures with their intervals stand in {measures}."),
              ("rules", "How each rule came out stands in {rules}."))  # fmt: skip

@@ -97,7 +97,7 @@ def _standing(unseen: int, unread: int, works: int) -> str:
 
 def cited(edition: Edition) -> tuple[str, ...]:
     """Keys of the sources behind claims that hold, by author and year."""
-    held = (c for c in edition.claims if c.verdict == "holds" and c.about.level in LEVELS)
+    held = (c for c in edition.claims.all_holding() if c.about.level in LEVELS)
     keys = {key for claim in held for key in claim.sources}
     return tuple(sorted(keys, key=lambda key: source_line(key, edition.packs).lower()))
 

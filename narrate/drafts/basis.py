@@ -62,7 +62,7 @@ def as_they_stand(then: Figures, ground: Ground) -> dict[str, str]:
 
 def claims_in_force(subject: Subject, ground: Ground) -> dict[str, str]:
     """Grades of all that holds of a subject, told or not."""
-    return {claim.id: claim.grade for claim in ground.claims.about(subject) if claim.verdict == "holds"}
+    return {claim.id: claim.grade for claim in ground.claims.holding(subject)}
 
 
 def name_of(key: str, ground: Ground) -> str:

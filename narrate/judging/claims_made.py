@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from collections import OrderedDict
 from collections.abc import Iterator, Mapping
+from typing import TypeVar
+
+import numpy as np
 
 from narrate.judging.columns import LevelJudged, StatementJudged
 from narrate.judging.evidence import LookedAt, filled, named
@@ -11,8 +14,8 @@ from narrate.judging.facts import CANNOT_TELL, FAILS, HOLDS
 from narrate.judging.next_steps import Steps, steps_by_claim
 from narrate.judging.rivals import balance, rivalry
 from narrate.judging.weigh import VERDICTS
-from narrate.model.claims import GRADE_NAMES, Argument, Claim, Claims, Rival
-from narrate.model.ids import Level, RuleId, StatementId, Subject
+from narrate.model.claims import GRADE_NAMES, Argument, CameOut, Claim, Claims, Rival
+from narrate.model.ids import Level, RuleId, SourceKey, StatementId, Subject
 from narrate.model.late import Late
 from narrate.model.next_steps import NextStep
 from narrate.model.packs import Packs
@@ -20,6 +23,13 @@ from narrate.model.rules import Verdict
 
 KEPT = 64
 """Subjects whose claims are kept once they were made; those of others are made again."""
+
+
+_Said = tuple[tuple[int, ...], tuple[str, ...], tuple[SourceKey, ...]]
+"""Order of the arguments, what misleads, and sources."""
+
+
+Kept = TypeVar("Kept")
 
 
 class ClaimMaker:
@@ -34,34 +44,90 @@ class ClaimMaker:
         self.rivals = {
             id: tuple(rival for rival in pairs.get(id, ()) if rival in judged.statements) for id in judged.statements
         }
+        self._named = {
+            id: tuple(dict.fromkeys((*self.rivals[id], *one.statement.rivals))) for id, one in judged.statements.items()
+        }
+        self._ids = list(judged.statements)
+        # Laid by unit, so that all codes of a claim are one look-up.
+        self._codes = {
+            id: np.concatenate([[one.outcome, one.grade, one.unlimited], one.codes]).astype(np.int8).T.copy()
+            for id, one in judged.statements.items()
+        }
+        self._holds = np.array([one.outcome == HOLDS for one in judged.statements.values()], bool).reshape(
+            len(self._ids), -1
+        )
+        self._by_codes: dict[tuple[StatementId, tuple[int, ...]], _Said] = {}
+        self._by_rivals: dict[
+            tuple[StatementId, tuple[bool, ...]], tuple[tuple[StatementId, ...], tuple[StatementId, ...]]
+        ] = {}
 
     def claim(self, subject: Subject, unit: int, id: StatementId, step: NextStep | None) -> Claim:
-        judged = self.judged.statements[id]
-        codes = judged.codes[:, unit].tolist()
-        holding = [rule for rule, code in zip(judged.rules, codes, strict=True) if code == HOLDS]
-        order = [i for code in (HOLDS, FAILS, CANNOT_TELL) for i in judged.heaviest_first if codes[i] == code]
-        rivals = sorted(self.rivals[id], key=lambda rival: not self.judged.holds(rival, unit))
+        judged, key = self.judged.statements[id], self.keys[subject]
+        outcome, grade, unlimited, *codes = self._codes[id][unit].tolist()
+        order, misleads_when, sources = self._said(judged, tuple(codes))
+        rivals, alternatives = self._others(judged, unit)
         return Claim(
-            id=f"{self.keys[subject]}/{id}",
+            id=f"{key}/{id}",
             about=subject,
             question=judged.statement.question,
             statement=id,
-            verdict=VERDICTS[int(judged.outcome[unit])],
+            verdict=VERDICTS[outcome],
             support=_support(judged, unit),
-            grade=GRADE_NAMES[judged.grade[unit]],
-            stability=None if judged.stays is None else round(float(judged.stays[unit]), 4),
+            grade=GRADE_NAMES[grade],
+            stability=None if judged.stays is None else round(judged.stays.item(unit), 4),
             arguments=Late(len(order), lambda at: self._argument(judged, order[at], unit)),
             limits=judged.limits.get(unit, ()),
-            misleads_when=tuple(dict.fromkeys(text for rule in holding for text in rule.misleads_when)),
-            alternatives=tuple(
-                sorted(judged.statement.rivals, key=lambda rival: not self.judged.holds(rival, unit))
-            ),
-            sources=tuple(dict.fromkeys(key for rule in holding or judged.rules for key in rule.sources)),
+            misleads_when=misleads_when,
+            alternatives=alternatives,
+            sources=sources,
             turnings=judged.turnings.get(unit, ()),
-            unlimited=GRADE_NAMES[judged.unlimited[unit]],
-            rivals=Late(len(rivals), lambda at: self._rival(judged, rivals[at], unit, self.keys[subject])),
+            unlimited=GRADE_NAMES[unlimited],
+            rivals=Late(len(rivals), lambda at: self._rival(judged, rivals[at], unit, key)) if rivals else (),
             next_step=step,
         )
+
+    def came_out(self, subject: Subject, unit: int) -> Iterator[CameOut]:
+        """How the arguments of all claims of a subject came out."""
+        for id, judged in self.judged.statements.items():
+            codes = self._codes[id][unit].tolist()[3:]
+            claim = f"{self.keys[subject]}/{id}"
+            for i in self._said(judged, tuple(codes))[0]:
+                rule = judged.rules[i]
+                weight = self.packs.weights[rule.weight]
+                yield CameOut(claim, subject, RuleId(rule.id), rule.direction, VERDICTS[codes[i]], weight)
+
+    def holding(self, unit: int) -> list[StatementId]:
+        """Statements that hold for a unit, in their order."""
+        return [self._ids[i] for i in np.flatnonzero(self._holds[:, unit]).tolist()]
+
+    def _said(self, judged: StatementJudged, codes: tuple[int, ...]) -> _Said:
+        """What follows from the verdicts of the rules alone: few sets of them are found again and again."""
+        id = judged.statement.id
+        found = self._by_codes.get((id, codes))
+        if found is None:
+            holding = [rule for rule, code in zip(judged.rules, codes, strict=True) if code == HOLDS]
+            found = self._by_codes[id, codes] = (
+                tuple(i for code in (HOLDS, FAILS, CANNOT_TELL) for i in judged.heaviest_first if codes[i] == code),
+                tuple(dict.fromkeys(text for rule in holding for text in rule.misleads_when)),
+                tuple(dict.fromkeys(key for rule in holding or judged.rules for key in rule.sources)),
+            )
+        return found
+
+    def _others(self, judged: StatementJudged, unit: int) -> tuple[tuple[StatementId, ...], tuple[StatementId, ...]]:
+        """Rivals judged here and all that the statement names, those that hold for the unit first."""
+        id = judged.statement.id
+        named = self._named[id]
+        if not named:
+            return (), ()
+        holds = tuple(self.judged.holds(rival, unit) for rival in named)
+        found = self._by_rivals.get((id, holds))
+        if found is None:
+            does_hold = dict(zip(named, holds, strict=True))
+            found = self._by_rivals[id, holds] = (
+                tuple(sorted(self.rivals[id], key=lambda rival: not does_hold[rival])),
+                tuple(sorted(judged.statement.rivals, key=lambda rival: not does_hold[rival])),
+            )
+        return found
 
     def _argument(self, judged: StatementJudged, number: int, unit: int) -> Argument:
         rule = judged.rules[number]
@@ -94,7 +160,7 @@ class ClaimMaker:
 
 
 def _support(judged: StatementJudged, unit: int) -> float:
-    return round(float(judged.weighed[unit]), 4)
+    return round(judged.weighed.item(unit), 4)
 
 
 def _standing(judged: StatementJudged, unit: int) -> tuple[Verdict, float]:
@@ -113,6 +179,7 @@ class ClaimsBySubject(Mapping[Subject, tuple[Claim, ...]]):
         }
         self._step = steps_by_claim(steps)
         self._made: OrderedDict[Subject, dict[StatementId, Claim]] = OrderedDict()
+        self._whole: OrderedDict[Subject, tuple[Claim, ...]] = OrderedDict()
 
     def __len__(self) -> int:
         return len(self.place)
@@ -124,22 +191,45 @@ class ClaimsBySubject(Mapping[Subject, tuple[Claim, ...]]):
         return subject in self.place
 
     def __getitem__(self, subject: Subject) -> tuple[Claim, ...]:
-        level, _ = self.place[subject]
-        return tuple(self.one(subject, id) for id in self.makers[level].judged.statements)
+        found = self._whole.get(subject)
+        if found is None:
+            level, _ = self.place[subject]
+            found = tuple(self.one(subject, id) for id in self.makers[level].judged.statements)
+            _keep(self._whole, subject, found)
+        return found
+
+    def holding(self, subject: Subject) -> tuple[Claim, ...]:
+        """The claims of a subject that hold; the others are not made."""
+        place = self.place.get(subject)
+        return () if place is None else tuple(self.one(subject, id) for id in self.makers[place[0]].holding(place[1]))
+
+    def find(self, subject: Subject, statement: str) -> Claim | None:
+        place = self.place.get(subject)
+        is_judged = place is not None and statement in self.makers[place[0]].judged.statements
+        return self.one(subject, StatementId(statement)) if is_judged else None
+
+    def came_out(self) -> Iterator[CameOut]:
+        for subject, (level, unit) in self.place.items():
+            yield from self.makers[level].came_out(subject, unit)
 
     def one(self, subject: Subject, id: StatementId) -> Claim:
         """One claim; KeyError where the statement was not judged for the subject."""
         made = self._made.get(subject)
         if made is None:
-            made = self._made[subject] = {}
-            if len(self._made) > KEPT:
-                self._made.popitem(last=False)
+            made = {}
+            _keep(self._made, subject, made)
         claim = made.get(id)
         if claim is None:
             level, unit = self.place[subject]
             maker = self.makers[level]
             claim = made[id] = maker.claim(subject, unit, id, self._step.get(f"{maker.keys[subject]}/{id}"))
         return claim
+
+
+def _keep(kept: OrderedDict[Subject, Kept], subject: Subject, made: Kept) -> None:
+    kept[subject] = made
+    if len(kept) > KEPT:
+        kept.popitem(last=False)
 
 
 class ClaimsById(Mapping[str, Claim]):
@@ -182,4 +272,6 @@ def claims_of(
 ) -> Claims:
     """All claims of what was judged, in the order of the levels, their units and the statements."""
     by_subject = ClaimsBySubject({level: ClaimMaker(judged, packs, keys) for level, judged in levels.items()}, steps)
-    return Claims(by_id=ClaimsById(by_subject, keys), by_subject=by_subject, steps=steps)
+    return Claims(
+        by_id=ClaimsById(by_subject, keys), by_subject=by_subject, steps=steps, columns=by_subject
+    )

@@ -73,7 +73,7 @@ class LevelJudged:
     def holds(self, statement: StatementId, unit: int) -> bool:
         """Whether the statement was judged here and holds for the unit."""
         judged = self.statements.get(statement)
-        return judged is not None and bool(judged.outcome[unit] == HOLDS)
+        return judged is not None and judged.outcome.item(unit) == HOLDS
 
 
 def rules_of(level: Level, packs: Packs) -> dict[StatementId, tuple[Rule, ...]]:

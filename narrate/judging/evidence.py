@@ -94,7 +94,7 @@ class _Value:
             n=None if n is None else int(round(n)),
             text=in_words(self.bound.measure, value),
             reason="" if value is not None else self.reason,
-            verdict=VERDICTS[int(self.codes[unit])],
+            verdict=VERDICTS[self.codes.item(unit)],
             of=of,
             to=to,
             places=RowsBehind(looked_at, unit, self.selectors),
@@ -108,15 +108,19 @@ class _Recorded:
         self.fact = fact
         self.measure = f"record.{fact.fact}"
         self.codes = look.leaf_verdicts(fact)[0]
+        self._texts: dict[int, str] = {}
 
     def text(self, look: Look, unit: int) -> str:
-        return fact_text(self.fact, look.units, unit, look.records)
+        found = self._texts.get(unit)
+        if found is None:
+            found = self._texts[unit] = fact_text(self.fact, look.units, unit, look.records)
+        return found
 
     def evidence(self, looked_at: LookedAt, unit: int) -> Evidence:
         return Evidence(
             measure=self.measure,
             text=self.text(looked_at.look, unit),
-            verdict=VERDICTS[int(self.codes[unit])],
+            verdict=VERDICTS[self.codes.item(unit)],
             places=RowsBehind(looked_at, unit, None),
         )
 
@@ -223,7 +227,7 @@ def _summed(bound: Bound) -> tuple[Selector, ...]:
 def _finite(part: np.ndarray | None, unit: int) -> float | None:
     if part is None:
         return None
-    value = float(part[0, unit])
+    value = float(part.item(0, unit))
     return value if math.isfinite(value) else None
 
 

@@ -111,7 +111,7 @@ def _strength(
     shared: Mapping[StatementId, int],
     others: int,
 ) -> Strength:
-    holding = readings(claims.about(subject))
+    holding = readings(claims.holding(subject))
     # Of equally firm readings one of plants is named rather than one of the deposit.
     firmest = max(holding, key=lambda c: (GRADE_NAMES.index(c.grade), c.question != "deposit", c.support), default=None)
     rarest = min(holding, key=lambda c: (shared[c.statement], c.id), default=None)
@@ -131,7 +131,7 @@ def _strength(
             ),
             _lines(holding),
             _firmness(firmest),
-            _security(context, claims.about(subject)),
+            _security(context, claims.holding(subject)),
             _rarity(rarest, shared, others),
         ),
         firmest=packs.statements[firmest.statement].title if firmest else "",
@@ -213,7 +213,7 @@ def _rarity(rarest: Claim | None, shared: Mapping[StatementId, int], others: int
 def _shared(subjects: Sequence[Subject], claims: Claims) -> dict[StatementId, int]:
     found: dict[StatementId, int] = {}
     for subject in subjects:
-        for claim in readings(claims.about(subject)):
+        for claim in readings(claims.holding(subject)):
             found[claim.statement] = found.get(claim.statement, 0) + 1
     return found
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import takewhile
-from typing import Literal
+from typing import Literal, NamedTuple, Protocol
 
 from narrate.model.ids import PartId, RuleId, SourceKey, StatementId, Subject, TaxonId
 from narrate.model.next_steps import NextStep
@@ -156,6 +156,27 @@ class Claim:
         return tuple(argument for argument in holding if argument.direction == direction)
 
 
+class CameOut(NamedTuple):
+    """How one argument of a claim came out, without what it looked at."""
+
+    claim: str
+    about: Subject
+    rule: RuleId
+    direction: str
+    verdict: Verdict
+    weight: float
+
+
+class ClaimColumns(Protocol):
+    """Claims in columns, which answer some questions without making them."""
+
+    def holding(self, subject: Subject) -> tuple[Claim, ...]: ...
+
+    def find(self, subject: Subject, statement: str) -> Claim | None: ...
+
+    def came_out(self) -> Iterator[CameOut]: ...
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Claims:
     """All claims of a project, by id and by subject, in a fixed order."""
@@ -164,6 +185,8 @@ class Claims:
     by_subject: Mapping[Subject, tuple[Claim, ...]]
     steps: Mapping[Subject, tuple[NextStep, ...]] = field(default_factory=dict)
     """Work that would firm up what is said of each sample and context, and of the site; the best for its cost first."""
+    columns: ClaimColumns | None = None
+    """What the claims are made of, where they are made when somebody asks for them."""
 
     def __iter__(self) -> Iterator[Claim]:
         return iter(self.by_id.values())
@@ -171,5 +194,27 @@ class Claims:
     def about(self, subject: Subject) -> tuple[Claim, ...]:
         return self.by_subject.get(subject, ())
 
+    def holding(self, subject: Subject) -> tuple[Claim, ...]:
+        """The claims of a subject that hold, in the order of `about`."""
+        if self.columns is not None:
+            return self.columns.holding(subject)
+        return tuple(claim for claim in self.about(subject) if claim.verdict == "holds")
+
+    def all_holding(self) -> Iterator[Claim]:
+        """All claims that hold, in their order."""
+        return (claim for subject in self.by_subject for claim in self.holding(subject))
+
+    def came_out(self) -> Iterator[CameOut]:
+        """How every argument of every claim came out, in their order."""
+        if self.columns is not None:
+            return self.columns.came_out()
+        return (
+            CameOut(claim.id, claim.about, argument.rule, argument.direction, argument.verdict, argument.weight)
+            for claim in self
+            for argument in claim.arguments
+        )
+
     def find(self, subject: Subject, statement: str) -> Claim | None:
+        if self.columns is not None:
+            return self.columns.find(subject, statement)
         return next((claim for claim in self.about(subject) if claim.statement == statement), None)

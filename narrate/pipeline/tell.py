@@ -67,7 +67,7 @@ def tell(
                 is_written=True,
                 contexts=len(whole.project.contexts),
                 samples=len(whole.project.samples),
-                claims=sum(claim.verdict == "holds" for claim in whole.claims),
+                claims=sum(1 for _ in whole.claims.all_holding()),
             )
             remember(folder, read, program, done)
     except Unwritable as refusal:

@@ -159,8 +159,7 @@ def _claims(edition: Edition) -> Table:
             c.id, c.about.level, c.about.id, c.question, c.statement, c.grade, round(c.support, 4), c.stability,
             "; ".join(limit.says for limit in c.limits),
         )
-        for c in edition.claims
-        if c.verdict == "holds"
+        for c in edition.claims.all_holding()
     ]  # fmt: skip
 
 

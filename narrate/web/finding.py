@@ -38,9 +38,7 @@ def entries(
         words = " ".join(filter(None, (taxon.name, *taxon.taxon.other_names, taxon.taxon.trade_name)))
         yield ("plant", taxon.title, taxon.target, words, "", "", "", "")
     later: list[Claim] = []
-    for claim in opener.edition.claims:
-        if claim.verdict != "holds":
-            continue
+    for claim in opener.edition.claims.all_holding():
         if claim.about.level == "sample":
             later.append(claim)
         elif claim.about.level != "feature" or opener.members[claim.about.id] > 1:  # type: ignore[index]

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 
-from narrate.model.claims import GRADES, Claim
+from narrate.model.claims import GRADES, Claims
 from narrate.model.edition import Edition
 from narrate.model.packs import Source
 from narrate.model.rules import Rule
@@ -98,13 +97,12 @@ def cited(edition: Edition) -> tuple[Source, ...]:
     return tuple(sorted(found, key=lambda s: (s.kind != "work", not s.authors, s.authors.lower(), s.year, s.key)))
 
 
-def _records(claims: Iterable[Claim]) -> dict[str, dict[str, dict[str, int]]]:
+def _records(claims: Claims) -> dict[str, dict[str, dict[str, int]]]:
     """Rule -> level -> verdict -> how often."""
     found: dict[str, dict[str, dict[str, int]]] = {}
-    for claim in claims:
-        for argument in claim.arguments:
-            level = found.setdefault(argument.rule, {}).setdefault(claim.about.level, {})
-            level[argument.verdict] = level.get(argument.verdict, 0) + 1
+    for argument in claims.came_out():
+        level = found.setdefault(argument.rule, {}).setdefault(argument.about.level, {})
+        level[argument.verdict] = level.get(argument.verdict, 0) + 1
     return found
 
 

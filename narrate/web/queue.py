@@ -139,8 +139,8 @@ class QueueView:
         members = self._opener.members
         holding = (
             claim
-            for claim in self._edition.claims
-            if claim.verdict == "holds" and (claim.about.level != "feature" or members[claim.about.id] > 1)  # type: ignore[index]
+            for claim in self._edition.claims.all_holding()
+            if claim.about.level != "feature" or members[claim.about.id] > 1  # type: ignore[index]
         )
         return sorted(holding, key=lambda claim: (_LEVELS.index(claim.about.level), -GRADE_NAMES.index(claim.grade)))
 

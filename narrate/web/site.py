@@ -257,9 +257,8 @@ class Site:
     def _findings(self, most: int) -> tuple[ClaimView, ...]:
         claims = [
             claim
-            for claim in self.edition.claims
-            if claim.verdict == "holds"
-            and claim.about.level in ("site", "phase")
+            for claim in self.edition.claims.all_holding()
+            if claim.about.level in ("site", "phase")
             and claim.question not in ("work", "integrity")
         ]
         ranked = sorted(claims, key=lambda c: (c.about.level != "site", -c.support, c.id))
