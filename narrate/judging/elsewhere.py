@@ -26,6 +26,8 @@ class SpreadOut:
     varied: Varied
     samples_with: np.ndarray
     """(candidates, units): samples of the unit that hold all of what the selectors mean by the candidate."""
+    table: CountTable
+    """The table with every change."""
     _row: np.ndarray
     """Rows that may be changed, those of one candidate and unit side by side."""
     _key: np.ndarray
@@ -36,7 +38,7 @@ class SpreadOut:
         key = candidate * self.samples_with.shape[1] + unit
         rows = self._row[slice(*np.searchsorted(self._key, (key, key + 1)))]
         before = self.as_counted.counted[0, rows]
-        after = self.varied.table.counted[candidate * len(STEPS) + step, rows]
+        after = self.table.counted[candidate * len(STEPS) + step, rows]
         samples = self.as_counted.row_sample[rows]
         found: dict[str, tuple[int, bool]] = {}
         for sample in np.unique(samples[np.flatnonzero(after - before)]).tolist():
@@ -79,10 +81,12 @@ def spread_out(units: Units, kinds: np.ndarray, selectors: Sequence[Selector]) -
     order = np.argsort(key, kind="stable")
     flat = counted.reshape(-1, table.row_sample.size)
     is_complete_entry, is_complete_sample = np.nonzero((kind_at >= 0) & (lacks == 0))
+    changed = table.with_counts(flat, flat * ((1 - table.share) / table.share))
     return SpreadOut(
         as_counted=table,
+        table=changed,
         varied=Varied(
-            table=table.with_counts(flat, flat * ((1 - table.share) / table.share)),
+            made=lambda: changed,
             kinds=kinds,
             samples=np.full(kinds.shape, -1, dtype=np.intp),
             is_possible=np.where(

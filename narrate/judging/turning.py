@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from functools import partial
+from functools import cached_property, partial
 
 import numpy as np
 
@@ -18,11 +18,13 @@ from narrate.judging.variants import (
     STEPS,
     Candidates,
     Varied,
+    VariedInPlace,
     compacted,
     part_of,
     varied,
     with_empty_rows,
 )
+from narrate.judging.varied_units import ANSWERED, VariedUnits
 from narrate.judging.weigh import VERDICTS, claim_verdicts, support
 from narrate.measures.catalogue import measured
 from narrate.measures.column import Column
@@ -54,10 +56,17 @@ _CELLS = 6_000_000
 class VariedLook(Look):
     """Units with varied counts; what counts do not move is taken from the units as they are."""
 
-    def __init__(self, units: Units, as_counted: Look, own: np.ndarray) -> None:
-        super().__init__(units, units, ())
+    def __init__(self, units: Units, changed: Varied, as_counted: Look, own: np.ndarray) -> None:
+        in_sums = VariedUnits.of(units, changed) if isinstance(changed, VariedInPlace) else None
+        super().__init__(in_sums or units.with_table(changed.made()), units, ())
+        self._made = (lambda: units.with_table(changed.made())) if in_sums is not None else (lambda: self.units)
         self._as_counted = as_counted
         self._own = own
+
+    @cached_property
+    def _whole(self) -> Units:
+        """The units over the varied table itself, where sums do not do."""
+        return self._made()
 
     def column(self, bound: Bound) -> Column:
         key = (bound.measure, bound.of, bound.to)
@@ -73,6 +82,8 @@ class VariedLook(Look):
         return np.broadcast_to(codes, self.units.shape)
 
     def _varied(self, bound: Bound) -> Column:
+        if bound.measure not in ANSWERED:
+            return measured(bound.measure, self._whole, of=bound.of, to=bound.to)
         if bound.measure != "times_median_density":
             return measured(bound.measure, self.units, of=bound.of, to=bound.to)
         density = measured("density", self.units, of=bound.of)
@@ -168,7 +179,7 @@ class _Verdicts:
 
     def turned(self, units: Units, changed: Varied, own: np.ndarray) -> np.ndarray:
         """(candidates, steps, units): codes of the verdict with every change."""
-        look = VariedLook(units.with_table(changed.table), self.look, own)
+        look = VariedLook(units, changed, self.look, own)
         return self._of([rule_verdicts(rule, look) for rule in self._rules]).reshape(changed.is_possible.shape)
 
     def _of(self, codes: Sequence[np.ndarray]) -> np.ndarray:

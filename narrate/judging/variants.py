@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 
 import numpy as np
@@ -27,15 +27,47 @@ OF_EACH_CLASS = frozenset({"density", "times_median_density"})
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Varied:
-    """The table with every candidate of every unit changed by every step: (candidates · steps) replicates."""
+    """Every candidate of every unit changed by every step."""
 
-    table: CountTable
+    made: Callable[[], CountTable]
+    """Makes the table with all of it: (candidates · steps) replicates."""
     kinds: np.ndarray
     """(candidates, units): the kind that is changed; −1 where a unit has no such candidate."""
     samples: np.ndarray
     """(candidates, units): the sample in which the first row is changed."""
     is_possible: np.ndarray
     """(candidates, steps, units): False where there is nothing left to take, or no candidate."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class VariedInPlace(Varied):
+    """Changes where a unit holds most of the kind: in its fullest row first."""
+
+    held: np.ndarray
+    """(candidates, units): items of the kind."""
+    first_row: np.ndarray
+    """(candidates, units): the row that is changed first; −1 where there is none."""
+    changes: Changes
+
+    def summed(self, weight: np.ndarray) -> np.ndarray:
+        """(candidates, steps, units): all that a step changes, each row times a weight of its own."""
+        found = np.zeros((self.kinds.shape[0], self.kinds.shape[1], len(STEPS)))
+        at = self.changes
+        np.add.at(found, (at.entry, at.unit), at.items * weight[at.row][:, None])
+        return found.transpose(0, 2, 1)
+
+
+@dataclass(frozen=True, slots=True)
+class Changes:
+    """Rows that some step changes."""
+
+    entry: np.ndarray
+    """The candidate."""
+    unit: np.ndarray
+    row: np.ndarray
+    items: np.ndarray
+    """(changes, steps): items more or fewer in the row."""
+
 
 
 class Candidates:
@@ -203,7 +235,7 @@ def with_rows(table: CountTable, sample: np.ndarray, kind: np.ndarray) -> CountT
     )
 
 
-def varied(units: Units, kinds: np.ndarray) -> Varied:
+def varied(units: Units, kinds: np.ndarray) -> VariedInPlace:
     """
     Every candidate changed by every step.
 
@@ -213,29 +245,35 @@ def varied(units: Units, kinds: np.ndarray) -> Varied:
     table = units.table
     base = table.counted[0]
     entry, unit, row, before = _rows_changed(units, kinds)
-    steps = len(STEPS)
-    # Laid out as measures read it, one row of the sheets after the other, so that it need not be copied for them.
-    laid = np.empty((base.size, len(kinds), steps))
-    laid[...] = base[:, None, None]
-    counted = laid.transpose(1, 2, 0)
     is_first = before == 0
     if entry.size:
         is_first[1:] = (entry[1:] != entry[:-1]) | (unit[1:] != unit[:-1])
-    for step, items in enumerate(STEPS):
-        if items > 0:
-            counted[entry[is_first], step, row[is_first]] += items
-        else:
-            counted[entry, step, row] -= np.clip(-items - before, 0, base[row])
+    taken = np.clip(-STEPS[None, :] - before[:, None], 0, base[row][:, None])
+    items = np.where(STEPS > 0, is_first[:, None] * STEPS[None, :], -taken)
+    changes = Changes(entry, unit, row, items)
     held = np.zeros(kinds.shape)
     np.add.at(held, (entry, unit), base[row])
-    has_row = np.zeros(kinds.shape, bool)
-    has_row[entry, unit] = True
-    samples = np.full(kinds.shape, -1, dtype=np.intp)
-    samples[entry[is_first], unit[is_first]] = table.row_sample[row[is_first]]
-    is_possible = has_row[:, None, :] & (held[:, None, :] + STEPS[None, :, None] >= 0)
-    flat = counted.reshape(len(kinds) * steps, base.size)
-    changed = table.with_counts(flat, flat * ((1 - table.share) / table.share))
-    return Varied(table=changed, kinds=kinds, samples=samples, is_possible=is_possible)
+    first_row = np.full(kinds.shape, -1, dtype=np.intp)
+    first_row[entry[is_first], unit[is_first]] = row[is_first]
+    has_row = first_row >= 0
+    return VariedInPlace(
+        made=lambda: _changed(table, changes, len(kinds)),
+        kinds=kinds,
+        samples=np.where(has_row, np.append(table.row_sample, -1)[first_row], -1),
+        is_possible=has_row[:, None, :] & (held[:, None, :] + STEPS[None, :, None] >= 0),
+        held=held,
+        first_row=first_row,
+        changes=changes,
+    )
+
+
+def _changed(table: CountTable, changes: Changes, candidates: int) -> CountTable:
+    # Laid out as measures read it, one row of the sheets after the other, so that it need not be copied for them.
+    laid = np.empty((table.row_sample.size, candidates, len(STEPS)))
+    laid[...] = table.counted[0][:, None, None]
+    laid[changes.row, changes.entry, :] += changes.items
+    flat = laid.transpose(1, 2, 0).reshape(candidates * len(STEPS), -1)
+    return table.with_counts(flat, flat * ((1 - table.share) / table.share))
 
 
 def part_of(table: CountTable, level: Level, units: np.ndarray) -> tuple[CountTable, np.ndarray, np.ndarray]:
