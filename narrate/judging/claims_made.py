@@ -54,7 +54,7 @@ class ClaimMaker:
             for id, one in judged.statements.items()
         }
         self._holds = np.array([one.outcome == HOLDS for one in judged.statements.values()], bool).reshape(
-            len(self._ids), -1
+            len(self._ids), len(judged.look.units.ids)
         )
         self._by_codes: dict[tuple[StatementId, tuple[int, ...]], _Said] = {}
         self._by_rivals: dict[

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import reduce
 
 import numpy as np
 
@@ -52,7 +53,7 @@ def rule_verdicts(rule: Rule, look: Look) -> np.ndarray:
     """Codes of shape (replicates, units). Needs that are not met, or not known, make it 'cannot tell'."""
     codes = verdicts(rule.criteria, look)
     for need in rule.needs:
-        codes = np.where(_needs_met(need, look), codes, CANNOT_TELL).astype(np.int8)
+        codes = codes * _needs_met(need, look)
     return codes
 
 
@@ -62,9 +63,9 @@ def verdicts(criterion: Criterion, look: Look) -> np.ndarray:
         return look.leaf_verdicts(criterion)
     parts = [verdicts(part, look) for part in criterion.criteria]
     if criterion.kind == "all":
-        return np.minimum.reduce(parts) if parts else np.full(look.units.shape, HOLDS, np.int8)
-    any_of = np.maximum.reduce(parts) if parts else np.full(look.units.shape, FAILS, np.int8)
-    return any_of if criterion.kind == "any" else (-any_of).astype(np.int8)
+        return reduce(np.minimum, parts) if parts else np.full(look.units.shape, HOLDS, np.int8)
+    any_of = reduce(np.maximum, parts) if parts else np.full(look.units.shape, FAILS, np.int8)
+    return any_of if criterion.kind == "any" else -any_of
 
 
 def leaves(criteria: tuple[Criterion, ...]) -> Iterator[Bound | Fact]:
@@ -85,18 +86,20 @@ def _bound(bound: Bound, look: Look) -> np.ndarray:
     """
     column = look.column(bound)
     low, high = (column.value, column.value) if bound.judged_on == "value" else (column.low, column.high)
-    codes = np.full(look.units.shape, HOLDS, dtype=np.int8)
+    # Comparisons with NaN are false, so that what has no value neither holds nor fails.
+    known = True if high is low else ~np.isnan(low)
+    codes = []
     with np.errstate(invalid="ignore"):
         if bound.at_least is not None:
-            codes = np.minimum(codes, _code(low >= bound.at_least, high < bound.at_least))
+            codes.append(_code(low >= bound.at_least, (high < bound.at_least) & known))
         if bound.at_most is not None:
-            codes = np.minimum(codes, _code(high <= bound.at_most, low > bound.at_most))
-    unknown = np.isnan(low)
-    return np.where(unknown, CANNOT_TELL, codes).astype(np.int8)
+            codes.append(_code((high <= bound.at_most) & known, low > bound.at_most))
+    return reduce(np.minimum, codes) if codes else np.where(np.isnan(low), CANNOT_TELL, HOLDS).astype(np.int8)
 
 
 def _code(holds: np.ndarray, fails: np.ndarray) -> np.ndarray:
-    return np.where(holds, HOLDS, np.where(fails, FAILS, CANNOT_TELL)).astype(np.int8)
+    """Codes are 1, 0 and −1, and nothing both holds and fails."""
+    return holds.view(np.int8) - fails.view(np.int8)
 
 
 def _needs_met(need: Criterion, look: Look) -> np.ndarray:

@@ -68,7 +68,9 @@ def spread_out(units: Units, kinds: np.ndarray, selectors: Sequence[Selector]) -
     table = with_rows(units.table, sample, kind_at[entry, sample])
     new = np.arange(units.table.row_sample.size, table.row_sample.size)
     held_entry, held_unit, held_row, before = _thinnest_first(units, kinds, meant)
-    counted = np.broadcast_to(table.counted[0], (len(kinds), len(STEPS), table.row_sample.size)).copy()
+    # Laid out as measures read it, one row of the sheets after the other.
+    laid = np.broadcast_to(table.counted[0][:, None, None], (table.row_sample.size, len(kinds), len(STEPS))).copy()
+    counted = laid.transpose(1, 2, 0)
     counted[entry, :, new] += STEPS[None, :] > rank[:, None]
     counted[held_entry, :, held_row] -= np.clip(
         np.where(STEPS < 0, -STEPS, 0)[None, :] - before[:, None], 0, table.counted[0, held_row][:, None]

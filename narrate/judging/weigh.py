@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import reduce
 
 import numpy as np
 
@@ -34,7 +35,7 @@ def support(
     """
     odds = np.full(held[0].shape, prior) if held else np.array(prior)
     for weight, counts in zip(weights, counted_once(weights, held, evidence), strict=True):
-        odds = odds + weight * counts
+        np.add(odds, weight, out=odds, where=counts)
     return 1 / (1 + np.exp(-odds))
 
 
@@ -73,12 +74,12 @@ def claim_verdicts(rules: Sequence[Rule], codes: Sequence[np.ndarray], weighed: 
     nothing = np.zeros(weighed.shape, bool)
     for_ = [c for rule, c in zip(rules, codes, strict=True) if rule.direction == "for"]
     against = [c for rule, c in zip(rules, codes, strict=True) if rule.direction == "against"]
-    any_for = np.logical_or.reduce([c == HOLDS for c in for_]) if for_ else nothing
-    any_against = np.logical_or.reduce([c == HOLDS for c in against]) if against else nothing
-    all_failed = np.logical_and.reduce([c == FAILS for c in for_]) if for_ else nothing
+    any_for = reduce(np.logical_or, (c == HOLDS for c in for_)) if for_ else nothing
+    any_against = reduce(np.logical_or, (c == HOLDS for c in against)) if against else nothing
+    all_failed = reduce(np.logical_and, (c == FAILS for c in for_)) if for_ else nothing
     holds = any_for & (weighed >= GRADES[0][1])
     fails = ~any_for & (any_against | all_failed)
-    return np.where(holds, HOLDS, np.where(fails, FAILS, CANNOT_TELL)).astype(np.int8)
+    return holds.astype(np.int8) * np.int8(HOLDS) + fails.astype(np.int8) * np.int8(FAILS)
 
 
 def grade_of(weighed: float) -> Grade:
