@@ -9,7 +9,6 @@ import numpy as np
 
 from narrate.judging.variants import MOST, STEPS, Varied, with_rows
 from narrate.measures.count_table import CountTable
-from narrate.measures.selection import kinds_meant
 from narrate.measures.units import Units
 from narrate.model.rules import Selector
 
@@ -59,7 +58,7 @@ def spread_out(units: Units, kinds: np.ndarray, selectors: Sequence[Selector]) -
     selectors:  what the measures of each sample ask for; a kind that none of them means is not changed.
     """
     member = units.table.unit_of_sample[units.level]
-    meant = np.stack([kinds_meant(s, units.table, units.packs, units.preservation) for s in selectors])
+    meant = np.stack([units.meant(selector) for selector in selectors])
     kinds = np.where((kinds >= 0) & np.logical_or.reduce(meant)[kinds], kinds, -1)
     kind_at = np.where(member >= 0, kinds[:, member], -1)
     there = np.stack([units.there_by_sample(selector)[0][0] > 0 for selector in selectors])

@@ -9,12 +9,15 @@ import numpy as np
 from narrate.judging.criteria import Look, leaves
 from narrate.judging.resample import Draws, drawn_samples
 from narrate.judging.variants import part_of
+from narrate.measures.column import Column
 from narrate.measures.units import Units
 from narrate.model.packs import Packs
 from narrate.model.rules import Bound, Fact
 
-_CELLS = 1_000_000
+_CELLS = 300_000
 """Numbers that one part of the draws may hold."""
+_COLUMNS_KEPT = 32
+"""Columns that are kept for the next rules; those that few share are not worth the memory."""
 
 ACROSS_UNITS = frozenset({"times_median_density", "taxa_against_pool"})
 """Measures for which a unit is held against all others of its level: these are looked at in one piece."""
@@ -76,6 +79,12 @@ class _RedrawnLook(Look):
         super().__init__(units, phases or units, ())
         self._as_counted = as_counted
         self._own = own
+
+    def column(self, bound: Bound) -> Column:
+        found = super().column(bound)
+        if len(self._columns) > _COLUMNS_KEPT:
+            del self._columns[next(iter(self._columns))]
+        return found
 
     def leaf_verdicts(self, leaf: Bound | Fact) -> np.ndarray:
         if isinstance(leaf, Bound):

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, replace
-from functools import cached_property, partial
+from functools import partial
 
 import numpy as np
 
@@ -49,24 +49,28 @@ Measures that the counts of the unit alone move. All others stay as they are: ma
 median density is that of the dig as it stands.
 """
 
-_CELLS = 6_000_000
-"""Numbers that one pass may hold; larger digs are looked at in parts."""
+_CELLS = 1_000_000
+"""Numbers that one pass over a varied table may hold; larger digs are looked at in parts."""
+_CELLS_OF_SUMS = 100_000
+"""The same of a pass over sums, of which many are held at once."""
 
 
 class VariedLook(Look):
     """Units with varied counts; what counts do not move is taken from the units as they are."""
 
     def __init__(self, units: Units, changed: Varied, as_counted: Look, own: np.ndarray) -> None:
-        in_sums = VariedUnits.of(units, changed) if isinstance(changed, VariedInPlace) else None
-        super().__init__(in_sums or units.with_table(changed.made()), units, ())
-        self._made = (lambda: units.with_table(changed.made())) if in_sums is not None else (lambda: self.units)
+        in_place = isinstance(changed, VariedInPlace)
+        super().__init__(VariedUnits.of(units, changed) if in_place else _over_table(units, changed), units, ())
+        self._whole = None if in_place else self.units
+        self._changed = changed
         self._as_counted = as_counted
         self._own = own
 
-    @cached_property
-    def _whole(self) -> Units:
+    def _over_table(self) -> Units:
         """The units over the varied table itself, where sums do not do."""
-        return self._made()
+        if self._whole is None:
+            self._whole = _over_table(self.phases, self._changed)
+        return self._whole
 
     def column(self, bound: Bound) -> Column:
         key = (bound.measure, bound.of, bound.to)
@@ -83,7 +87,7 @@ class VariedLook(Look):
 
     def _varied(self, bound: Bound) -> Column:
         if bound.measure not in ANSWERED:
-            return measured(bound.measure, self._whole, of=bound.of, to=bound.to)
+            return measured(bound.measure, self._over_table(), of=bound.of, to=bound.to)
         if bound.measure != "times_median_density":
             return measured(bound.measure, self.units, of=bound.of, to=bound.to)
         density = measured("density", self.units, of=bound.of)
@@ -99,6 +103,10 @@ class VariedLook(Look):
             np.broadcast_to(part[:1, self._own], self.units.shape) for part in (whole.value, whole.low, whole.high)
         )
         return replace(whole, value=value, low=low, high=high, of=None, to=None, n=None)
+
+
+def _over_table(units: Units, changed: Varied) -> Units:
+    return units.with_table(changed.made())
 
 
 Turnings = dict[StatementId, dict[int, tuple[Turning, ...]]]
@@ -172,10 +180,18 @@ class _Verdicts:
 
     def __init__(self, look: Look, statement: StatementId, rules: Sequence[Rule], packs: Packs) -> None:
         self.look, self.packs = look, packs
+        asked = _asked(rules)
+        self._selectors = _selectors(asked)
+        self.hangs_on_sums = all(bound.measure in ANSWERED for bound in asked)
+        """Whether sums tell the verdict, so that no varied table is made."""
         self._rules = rules
         self._prior = packs.statements[statement].prior
         self._weights = [packs.weights[rule.weight] * (1 if rule.direction == "for" else -1) for rule in rules]
         self.now = self._of([rule_verdicts(rule, look)[:1] for rule in rules])[0]
+
+    def meant(self, units: Units) -> np.ndarray:
+        """Mask over the kinds that some rule counts: rows of all others change no verdict."""
+        return np.logical_or.reduce([units.meant(selector) for selector in self._selectors])
 
     def turned(self, units: Units, changed: Varied, own: np.ndarray) -> np.ndarray:
         """(candidates, steps, units): codes of the verdict with every change."""
@@ -207,9 +223,10 @@ def _where_it_lies(
     """Changes where the unit holds most of the thing."""
     units, packs = look.units, verdicts.packs
     found: _Ends = {}
-    for first, end in _parts(units, len(kinds) * len(STEPS)):
+    meant = verdicts.meant(units)
+    for first, end in _parts(units, kinds, None if verdicts.hangs_on_sums else meant[units.table.row_kind].sum()):
         own = np.arange(first, end)
-        part = units.over(part_of(units.table, units.level, own)[0])
+        part = units.over(part_of(units.table, units.level, own, meant)[0])
         extended = part.over(with_empty_rows(part, kinds[:, own], spread))
         changed = _without_late(varied(extended, kinds[:, own]), late[own])
         outcome = verdicts.turned(extended, changed, own)
@@ -223,12 +240,13 @@ def _elsewhere(
     """Changes where they make or unmake a sample with the thing, for units of several samples."""
     units, packs = look.units, verdicts.packs
     several = np.flatnonzero(units.samples()[0] > 1)
+    meant = verdicts.meant(units)
     found: _Ends = {}
-    for first, end in _parts(units, len(kinds) * len(STEPS)):
+    for first, end in _parts(units, kinds, meant[units.table.row_kind].sum()):
         own = several[(several >= first) & (several < end)]
         if not own.size:
             continue
-        part = units.over(part_of(units.table, units.level, own)[0])
+        part = units.over(part_of(units.table, units.level, own, meant)[0])
         changed = spread_out(part, kinds[:, own], spread)
         extended = part.over(changed.as_counted)
         tried = _without_late(changed.varied, late[own])
@@ -329,8 +347,14 @@ def _is_moved(bound: Bound) -> bool:
     return bound.measure in OF_OWN_COUNTS
 
 
-def _parts(units: Units, replicates: int) -> list[tuple[int, int]]:
-    """Stretches of units that fit into one pass."""
-    rows = max(1, units.table.row_sample.size)
-    at_once = max(1, int(_CELLS / (replicates * rows / max(1, len(units.ids)))))
-    return [(first, min(first + at_once, len(units.ids))) for first in range(0, len(units.ids), at_once)]
+def _parts(units: Units, kinds: np.ndarray, rows: int | None) -> list[tuple[int, int]]:
+    """
+    Stretches of units that fit into one pass.
+
+    rows:   rows of all units that are summed anew with each change; None where none are.
+    """
+    width = len(units.ids)
+    changes = len(kinds) * len(STEPS)
+    of_each = changes if rows is None else changes * max(1.0, rows / max(1, width))
+    at_once = max(1, int((_CELLS_OF_SUMS if rows is None else _CELLS) / of_each))
+    return [(first, min(first + at_once, width)) for first in range(0, width, at_once)]

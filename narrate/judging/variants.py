@@ -8,11 +8,10 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from narrate.measures.count_table import CountTable
-from narrate.measures.selection import earliest_years, kinds_meant
+from narrate.measures.selection import earliest_years
 from narrate.measures.units import Units
 from narrate.model.ids import Level
 from narrate.model.rules import Selector
-from narrate.problems import Place
 
 MOST = 30
 """Items that are added or taken at most. A verdict that only larger changes turn is firm in this respect."""
@@ -85,7 +84,6 @@ class Candidates:
         self._name = np.array(of_plants, int)
         self._is_firm = np.array([k.is_certain for k in table.kinds], bool)
         self._is_late = _is_too_late(units)
-        self._meant: dict[Selector, np.ndarray] = {}
 
     def of(self, selectors: Sequence[Selector], *, each: bool) -> np.ndarray:
         """
@@ -120,7 +118,7 @@ class Candidates:
 
     def _alike(self, selectors: Sequence[Selector]) -> list[np.ndarray]:
         """Kinds that are meant, in sets that no selector tells apart, those of the first selectors first."""
-        meant = np.array([self._kinds_meant(selector) for selector in selectors], bool).reshape(len(selectors), -1)
+        meant = np.array([self._units.meant(selector) for selector in selectors], bool).reshape(len(selectors), -1)
         marks = meant.astype(float)
         if any(selector.later_than_phase for selector in selectors):
             years = earliest_years(self._units.table, self._units.packs)
@@ -131,12 +129,6 @@ class Candidates:
             sets.setdefault(marks[:, kind].tobytes(), []).append(kind)
         ordered = sorted(sets.values(), key=lambda kinds: int(meant[:, kinds[0]].argmax()))
         return [self._commonest_first(np.array(kinds)) for kinds in ordered]
-
-    def _kinds_meant(self, selector: Selector) -> np.ndarray:
-        units = self._units
-        if selector not in self._meant:
-            self._meant[selector] = kinds_meant(selector, units.table, units.packs, units.preservation)
-        return self._meant[selector]
 
     def _commonest_first(self, kinds: np.ndarray) -> np.ndarray:
         """Firmly named ones first, the commonest of the dig first."""
@@ -207,7 +199,7 @@ def with_empty_rows(units: Units, kinds: np.ndarray, spread: Sequence[Selector] 
     if not spread:
         return with_rows(table, np.array([units.samples_of(u)[0] for u in unit], dtype=np.intp), kind)
     there = np.stack([units.there_by_sample(selector)[0][0] > 0 for selector in spread])
-    meant = np.stack([kinds_meant(s, table, units.packs, units.preservation) for s in spread])
+    meant = np.stack([units.meant(selector) for selector in spread])
     homes = []
     for u, k in zip(unit.tolist(), kind.tolist(), strict=True):
         own = units.samples_of(u)
@@ -216,7 +208,7 @@ def with_empty_rows(units: Units, kinds: np.ndarray, spread: Sequence[Selector] 
 
 
 def with_rows(table: CountTable, sample: np.ndarray, kind: np.ndarray) -> CountTable:
-    """The table with rows that count nothing, in classes that were sorted whole."""
+    """The table with rows that count nothing, in classes that were sorted whole; without places and written names."""
     count = len(sample)
     nothing, unknown = np.zeros((1, count)), np.full(count, np.nan)
     return replace(
@@ -230,8 +222,8 @@ def with_rows(table: CountTable, sample: np.ndarray, kind: np.ndarray) -> CountT
         is_noted=np.concatenate([table.is_noted, np.zeros(count, bool)]),
         class_low=np.concatenate([table.class_low, unknown]),
         class_high=np.concatenate([table.class_high, unknown]),
-        places=table.places + (Place(path=""),) * count,
-        written=table.written + ("",) * count,
+        places=(),
+        written=(),
     )
 
 
@@ -276,11 +268,14 @@ def _changed(table: CountTable, changes: Changes, candidates: int) -> CountTable
     return table.with_counts(flat, flat * ((1 - table.share) / table.share))
 
 
-def part_of(table: CountTable, level: Level, units: np.ndarray) -> tuple[CountTable, np.ndarray, np.ndarray]:
+def part_of(
+    table: CountTable, level: Level, units: np.ndarray, kinds: np.ndarray | None = None
+) -> tuple[CountTable, np.ndarray, np.ndarray]:
     """
     Some units of one level as a table of their own, numbered in the order in which they are named.
 
-    Gives:  the table, and which samples and rows of the other it holds.
+    kinds:  True for the kinds whose rows are wanted; left out: all.
+    Gives:  the table, without places and written names, and which samples and rows of the other it holds.
     """
     number = np.full(len(table.unit_ids[level]) + 1, -1, dtype=np.intp)
     number[units] = np.arange(units.size)
@@ -288,7 +283,8 @@ def part_of(table: CountTable, level: Level, units: np.ndarray) -> tuple[CountTa
     samples = np.flatnonzero(member >= 0)
     position = np.full(len(table.sample_ids), -1, dtype=np.intp)
     position[samples] = np.arange(samples.size)
-    rows = np.flatnonzero(position[table.row_sample] >= 0) if table.row_sample.size else table.row_sample
+    is_wanted = position[table.row_sample] >= 0 if table.row_sample.size else np.zeros(0, bool)
+    rows = np.flatnonzero(is_wanted if kinds is None else is_wanted & kinds[table.row_kind])
     part = replace(
         table,
         sample_ids=tuple(table.sample_ids[s] for s in samples),
@@ -301,8 +297,8 @@ def part_of(table: CountTable, level: Level, units: np.ndarray) -> tuple[CountTa
         is_noted=table.is_noted[rows],
         class_low=table.class_low[rows],
         class_high=table.class_high[rows],
-        places=tuple(table.places[r] for r in rows),
-        written=tuple(table.written[r] for r in rows),
+        places=(),
+        written=(),
         volume_l=table.volume_l[samples],
         sorted_share=table.sorted_share[samples],
         added=table.added[samples],

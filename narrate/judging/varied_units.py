@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from functools import cached_property
 
 import numpy as np
@@ -63,7 +62,7 @@ class VariedUnits(Units):
         return self.as_counted.heaviest(selector)
 
     def taxa(self, selector: Selector) -> np.ndarray:
-        """A taxon of which some row besides the changed kind is there stays; else it hangs on what is left of the kind."""
+        """A taxon of which a row besides the changed kind is there stays; else it hangs on what is left of the kind."""
         rows = self.as_counted.rows(selector)
         there = self.as_counted.is_there(rows)[0]
         kinds, of_taxon = self.table.row_kind[rows], self.taxon_of_kind
