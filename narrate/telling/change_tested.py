@@ -30,6 +30,56 @@ def tested_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
     return sentences + _recovery(page, changed, first, last)
 
 
+def amount_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
+    """
+    Nutshell by weight per litre in the two phases, and what is left of it without the deposit that holds most.
+
+    Presence in samples says how often a thing was found and nothing of how much there was.
+    """
+    told = [_shell(page, phase) for phase in (first, last)]
+    if page.is_plain or any(one is None for one in told):
+        return []
+    (before, rest, where, refs), (after, _, _, more) = told  # type: ignore[misc]
+    larger = "more" if after > before else "less"
+    names = [setting.phase_name(phase) for phase in (first, last)]
+    unit = f"g per {page.litre}"
+    text = (
+        f"by weight there was {larger} nutshell in {names[1]}, {_weight(after)} {unit} against {_weight(before)} in "
+        f"{names[0]}"
+    )
+    if where:
+        text += f", but most of the latter lay in {where}, and without it {_weight(rest)} would be left"
+    return page.say([*refs, *more], f"{text}; weights have no interval here, so that chance is not ruled out")
+
+
+def _weight(value: float) -> str:
+    return numbers.figure(value, 2 if value >= 0.01 else 3)
+
+
+def _shell(page: Page, phase: Phase) -> tuple[float, float, str, list[str]] | None:
+    """Grams of nutshell per litre of a phase, those without its richest context, that context by name, and refs."""
+    subject = Subject(level="phase", id=phase.id)
+    found = page.dig.found(subject)
+    whole = found.measurements.get("nutshell_mass_per_l") if found is not None else None
+    if whole is None or whole.value is None:
+        return None
+    refs = [page.dig.measure_ref(subject, "nutshell_mass_per_l")]
+    masses = []
+    for context in _contexts(page, phase):
+        own = page.dig.found(Subject(level="context", id=context.id))
+        mass = own.measurements.get("nutshell_mass") if own is not None else None
+        if own is not None and mass is not None and mass.value is not None and own.litres:
+            masses.append((mass.value, own.litres, context))
+    total, litres = sum(m for m, _, _ in masses), sum(n for _, n, _ in masses)
+    if not masses or not total:
+        return None
+    most, soil, richest = max(masses, key=lambda one: one[0])
+    if most / total <= 0.5 or litres <= soil:
+        return whole.value, whole.value, "", refs
+    refs.append(page.dig.measure_ref(Subject(level="context", id=richest.id), "nutshell_mass"))
+    return whole.value, (total - most) / (litres - soil), setting.context_name(page, richest), refs
+
+
 # What stands against the change
 
 

@@ -6,7 +6,7 @@ from narrate.model.ids import Subject
 from narrate.model.narrative import Section, Sentence
 from narrate.telling import english, openings, setting
 from narrate.telling.alike import phases_compared
-from narrate.telling.change_tested import tested_sentences
+from narrate.telling.change_tested import amount_sentences, tested_sentences
 from narrate.telling.contexts import DATABLE, OF_THE_DIG
 from narrate.telling.frames import noun_of
 from narrate.telling.page import Page
@@ -32,9 +32,10 @@ def site_sections(page: Page) -> tuple[Section, ...]:
     phases = sampled_phases(page)
     if len(phases) > 1:
         first, last = phases[0], phases[-1]
-        blocks.append(("change", [*change_sentences(page, first, last), *elsewhere_sentences(page)]))
+        blocks.append(("change", [*change_sentences(page, first, last), *amount_sentences(page, first, last)]))
         blocks.append(("change", alike_sentences(page, first, last) + phases_compared(page, first, last)))
         blocks.append(("change", tested_sentences(page, first, last)))
+        blocks.append(("change", elsewhere_sentences(page)))
     else:
         found = [p for p in presences(page.dig) if p.k]
         blocks.append(("basis", [*spread_sentences(page, found), *elsewhere_sentences(page)]))
