@@ -10,6 +10,7 @@ from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english, numbers, setting
 from narrate.telling.across import across_sentences
 from narrate.telling.alike import kinds_compared
+from narrate.telling.exchanges import exchange_sentences
 from narrate.telling.lots import lot_sentences
 from narrate.telling.page import Page
 from narrate.telling.phase_by_phase import phase_by_phase, phase_readings, told_by_phase
@@ -169,6 +170,7 @@ def theme_blocks(page: Page, contexts: Sequence[Context]) -> list[tuple[str, lis
         sentences += told(page, items, weak=not page.is_plain)
         if page.subject.level == "phase":
             sentences += lot_sentences(page, contexts, items)
+            sentences += exchange_sentences(page) if any(r.claim.statement == "food.nut" for r in items) else []
         sentences += across_sentences(page, contexts, questions, held)
         blocks.append((theme, sentences))
     return blocks

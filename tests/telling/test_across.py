@@ -117,3 +117,34 @@ def test_a_poor_deposit_gets_a_short_text(report: dict[Subject, Narrative], id: 
 
     assert len(sentences) <= most, [s.text for s in sentences]
     assert sum("drawn anew" in s.text for s in sentences) <= 1
+
+
+def test_shells_rank_no_nuts_within_the_range_of_the_factor(judged_example: Judged, report: dict[Subject, Narrative]):
+    """
+    Acorn to hickory by shell at 50 times, with 5 and 200 as the ends: the factor of Yarnell and Black 1985 and the
+    range of Lopinot 1983, as Gremillion gives them (Excavating Occaneechi Town, "Nuts").
+    """
+    shells = judged_example.findings.of(EARLY).tallies
+    acorn = sum(t.mass_g or 0 for t in shells if t.taxon == "Quercus" and t.part in ("nutshell", "acorn shell"))
+    hickory = sum(t.mass_g or 0 for t in shells if t.taxon == "Carya" and t.part == "nutshell")
+    low, middle, high = (f"{factor * acorn / hickory:.1f}" for factor in (5, 50, 200))
+
+    assert f"acorns come to {middle} times hickory nuts ({low} to {high}), so that the shells do not say" in (
+        report[EARLY].text
+    )
+
+
+def test_a_rich_deposit_does_not_speak_for_its_phase(report: dict[Subject, Narrative]):
+    """Two fifths of the native seeds of the early hamlet lay in one burned store, and the text says what that means."""
+    text = report[EARLY].text
+
+    assert "550 (41%) lay in storage pit C05, which is read as the burning of stored food where it was kept" in text
+    assert "is better seen in the number of samples" in text
+
+
+def test_weight_of_nutshell_stands_beside_its_spread(report: dict[Subject, Narrative]):
+    """Less shell by litre in the late hamlet; without earth oven C03 the early hamlet has no more."""
+    text = report[SITE].text
+
+    assert "0.04 g per litre against 0.09 in the Early hamlet" in text
+    assert "most of the latter lay in earth oven C03, and without it 0.03 would be left" in text
