@@ -37,9 +37,9 @@ def _compared(page: Page, exchange: Exchange, one: list[Tally], other: list[Tall
     behind = f" ({cited})" if cited else ""
     return page.say(
         [t.ref for t in (*one, *other) if t.ref],
-        f"{what} weighed {grams(a)} g against {grams(b)} g of {beside}, yet a gram of it may stand for {exchange.low:g} "
-        f"to {exchange.high:g} times as much food{behind}: reckoned at {exchange.factor:g}, {foods[0]} come to "
-        f"{middle} times {foods[1]} ({low} to {high}), {lead}",
+        f"{what} weighed {grams(a)} g against {grams(b)} g of {beside}, yet a gram of it may stand for "
+        f"{exchange.low:g} to {exchange.high:g} times as much food{behind}: reckoned at {exchange.factor:g}, "
+        f"{foods[0]} come to {middle} times {foods[1]} ({low} to {high}), {lead}",
     )
 
 

@@ -100,7 +100,7 @@ def _told(
         return page.say(refs, seen.plain) if seen.plain and agrees else []
     noun = noun_of(page, [replace(r, behind=()) for r in bears[:2]], in_short=True)
     cited = works_cited(page, seen.sources)
-    means = f"; {seen.means}" if seen.means and not page.has_told(seen.means) else ""
+    means = f" ({seen.means})" if seen.means and not page.has_told(seen.means) else ""
     is_all = bool(agrees) and {r.claim.id for r in told} <= {r.claim.id for r in agrees}
     name = f"noted{' find' if seen.noted_of == 'find' else ''}{' of all' if is_all else '' if agrees else ' against'}"
     wordings = page.turns(name, who=note.who, quote=_marked(note.quote), noun=noun)

@@ -162,8 +162,8 @@ def _unstable(page: Page, held: Sequence[Reading]) -> list[Sentence]:
     texts = [f"{_noun(page, r)} in {numbers.percent(r.claim.stability or 0.0)}" for r in shown]
     return page.say(
         [r.claim.id for r in shown],
-        f"redrawing the counts upholds {page.listed(texts)} of draws",
-        f"of the readings below, redrawing the counts upholds {page.listed(texts)} of draws",
+        f"counts drawn anew at random uphold {page.listed(texts)} of draws",
+        f"of the readings below, counts drawn anew at random uphold {page.listed(texts)} of draws",
     )
 
 

@@ -32,7 +32,8 @@ def told(page: Page, items: Sequence[Reading], *, weak: bool = True) -> list[Sen
     if waiting and not weak and waiting[0].rank > 1:
         waiting = [item for item in waiting if item.rank > 1]
     if not waiting:
-        return keeping_sentences(page, keeping)
+        # Where no season is read, that there is none is news only of a deposit of which most could have told one.
+        return keeping_sentences(page, [item for item in keeping if _is_most(page, item)])
     lead = _lead_group(page, waiting)
     page.told.update(item.claim.id for item in lead)
     sentences = lead_sentences(page, lead)
@@ -67,6 +68,12 @@ def keeping_sentences(page: Page, items: Sequence[Reading]) -> list[Sentence]:
 
 
 STORED_ONLY = "season.stored-only"
+
+
+def _is_most(page: Page, item: Reading) -> bool:
+    items = page.measure("items")
+    told = sum(t.counted for t in item.behind)
+    return page.is_plain or items is None or not items.value or told * 2 >= items.value
 
 
 def without_seasons_told_twice(page: Page, items: Sequence[Reading]) -> list[Reading]:

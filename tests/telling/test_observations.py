@@ -47,7 +47,7 @@ def test_thin_coats_are_told_with_their_sample_and_source(report: dict[Subject, 
     """C05: what the laboratory noted of the goosefoot of S012, and who says what it means."""
     said = next(text for text in _noted(report[_context("C05")]) if "thin smooth coats" in text)
 
-    assert "S012" in said and "(see Smith 1985" in said
+    assert "S012" in said and "see Smith 1985" in said
 
 
 def test_every_quotation_is_in_the_records(report: dict[Subject, Narrative], judged_example: Judged):
