@@ -19,17 +19,17 @@ def draw(found: Associations | None, chart_id: str, *, is_plain: bool = False) -
         return None
     shown = sorted(found.rows, key=lambda r: (r.p_holm, -abs(r.phi - r.expected_phi), r.weed, r.crop))[:MOST_ROWS]
     shapes, height = _picture(shown, len(found.rows) - len(shown))
+    strength = ("φ", "φ by chance", "p", "p after Holm")
+    if is_plain:
+        strength = ("Tie, −1 to 1", "Tie by chance", "Odds of chance", "Odds of chance, all pairs together")
     return chart(
         chart_id=chart_id,
         shapes=shapes,
         height=height,
         title=_title(found.rows),
-        alt=_alt(shown),
+        alt=_alt(shown, "tie" if is_plain else "φ"),
         note=_note(found, is_plain),
-        columns=(
-            "Weed", "Crop", "Part", "Samples with both", "Crop alone", "Weed alone", "Neither", "φ", "φ by chance", "p",
-            "p after Holm",
-        ),
+        columns=("Weed", "Crop", "Part", "Samples with both", "Crop alone", "Weed alone", "Neither", *strength),
         rows=tuple(
             (
                 clean(r.weed), clean(r.crop), clean(r.crop_part), f"{r.both}", f"{r.only_crop}", f"{r.only_weed}",
@@ -102,7 +102,7 @@ def _title(rows: tuple[Association, ...]) -> str:
     return f"{capitalised(clean(first.weed))} {said} {of_plant(clean(first.crop), clean(first.crop_part))}{rest}"
 
 
-def _alt(rows: list[Association]) -> str:
-    told = "; ".join(f"{_named(row)} φ {row.phi:.2f} where chance gives {row.expected_phi:.2f}" for row in rows[:4])
+def _alt(rows: list[Association], sign: str) -> str:
+    told = "; ".join(f"{_named(r)} {sign} {r.phi:.2f} where chance gives {r.expected_phi:.2f}" for r in rows[:4])
     rest = f"; and {len(rows) - 4} more rows" if len(rows) > 4 else ""
     return f"Points from −1 to 1 for each pair of weed and part of a crop, firmest first: {told}{rest}."

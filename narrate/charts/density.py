@@ -1,4 +1,4 @@
-"""How much plant material each context held per litre, with its 95 % interval."""
+"""How much plant material each context held per litre, with its 95% interval."""
 
 from __future__ import annotations
 
@@ -51,8 +51,8 @@ def draw(findings: Findings, project: Project, packs: Packs, chart_id: str) -> C
         alt=_alt(measured),
         note=_note(every, measured),
         columns=(
-            "Context", "Kind", "Phase", "Items per litre", "95 % interval, from (items per litre)",
-            "95 % interval, to (items per litre)", "Items counted", "Sediment (litres)", "Why there is no value",
+            "Context", "Kind", "Phase", "Items per litre", "95% interval, from (items per litre)",
+            "95% interval, to (items per litre)", "Items counted", "Sediment (litres)", "Why there is no value",
         ),
         rows=tuple(_row(each, project) for each in every),
     )  # fmt: skip
@@ -207,7 +207,7 @@ def _note(every: list[_Deposit], measured: list[_Deposit]) -> str:
     without = f" {several(missing, 'context has', 'contexts have')} no value; the table says why." if missing else ""
     return (
         f"n = {several(len(measured), 'context')}, {several(samples, 'sample')}. Points: items per litre floated, "
-        f"scaled up for the unsorted share. Whiskers: 95 % interval from the raw count alone; they do not tell how far "
+        f"scaled up for the unsorted share. Whiskers: 95% interval from the raw count alone; they do not tell how far "
         f"samples of one context differ.{without}"
     )
 

@@ -69,7 +69,7 @@ def draw(findings: Findings, project: Project, packs: Packs, chart_id: str, *, i
         note=_note(points, called),
         columns=(
             "Context", "Phase", "Kernels (items)", *called.columns,
-            "95 % interval, from", "95 % interval, to",
+            "95% interval, from", "95% interval, to",
         ),
         rows=tuple(_row(point, project) for point in points),
     )  # fmt: skip
@@ -267,7 +267,7 @@ def _note(points: list[_Point], called: _Called) -> str:
     items = sum(point.kernels + point.cupules for point in points)
     return (
         f"n = {several(len(points), 'context')}, {items:,.0f} items as counted. Below the line lie deposits "
-        f"with more cob than whole ears would leave, above it more kernel. 'Clearly': the 95 % interval of kernels per "
+        f"with more cob than whole ears would leave, above it more kernel. 'Clearly': the 95% interval of kernels per "
         f"{called.cupule} excludes 2. Kernels break at high heat sooner than {called.cupules}, which lowers points "
         f"without any human choice. Two to a {called.cupule} is the geometry of the ear, a default to check."
     )

@@ -97,12 +97,12 @@ def three_figures(number: float) -> str:
 
 
 def percent(share: float) -> str:
-    """Such as '72 %', '<1 %'; never 100 % or 0 % for less than all or more than none."""
+    """Such as '72%', '<1%'; never 100% or 0% for less than all or more than none."""
     if 0 < share < 0.01:
-        return "<1 %"
+        return "<1%"
     if 0.99 < share < 1:
-        return ">99 %"
-    return f"{share * 100:.0f} %"
+        return ">99%"
+    return f"{share * 100:.0f}%"
 
 
 def months_in_words(months: Iterable[int]) -> str:

@@ -15,7 +15,7 @@ FEW = 20
 
 
 def draw(record: TrackRecord, chart_id: str) -> Chart | None:
-    """A mark for each step of support with its 95 % interval; None where no step holds twenty claims."""
+    """A mark for each step of support with its 95% interval; None where no step holds twenty claims."""
     lines = tuple(line for line in record.of("support") if line.hits.claims >= FEW)
     if not lines:
         return None
@@ -26,21 +26,21 @@ def draw(record: TrackRecord, chart_id: str) -> Chart | None:
         height=_TOP + _HEIGHT + 46,
         title=_title(under),
         alt="Share of claims that were right, by support: "
-        + "; ".join(f"{line.name} {100 * line.hits.rate:.0f} % of {line.hits.claims:,}" for line in lines)
+        + "; ".join(f"{line.name} {100 * line.hits.rate:.0f}% of {line.hits.claims:,}" for line in lines)
         + ".",
         note=(
-            f"n = {sum(line.hits.claims for line in lines):,} claims on simulated digs. Bars: exact 95 % intervals. "
+            f"n = {sum(line.hits.claims for line in lines):,} claims on simulated digs. Bars: exact 95% intervals. "
             "On the slanting line a claim is right as often as its support says. "
             f"Steps of fewer than {FEW} claims are left out."
         ),
-        columns=("Support", "Claims", "Right", "Share", "95 % interval"),
+        columns=("Support", "Claims", "Right", "Share", "95% interval"),
         rows=tuple(
             (
                 line.name,
                 f"{line.hits.claims:,}",
                 f"{line.hits.right:,}",
-                f"{100 * line.hits.rate:.1f} %",
-                f"{100 * line.hits.low:.1f}–{100 * line.hits.high:.1f} %",
+                f"{100 * line.hits.rate:.1f}%",
+                f"{100 * line.hits.low:.1f}–{100 * line.hits.high:.1f}%",
             )
             for line in lines
         ),
@@ -67,7 +67,7 @@ def _picture(lines: tuple[Line, ...]) -> list[Shape]:
         value = tenth / 10
         x, y = across.at(value - _LEAST), up.at(value - _LEAST)
         drawn.append(Stroke(points=((_LEFT, y), (WIDTH - _RIGHT, y)), ink="faint"))
-        drawn.append(Words(x=_LEFT - 8, y=y + 4, text=f"{tenth * 10} %", ink="soft", size=12, anchor="right"))
+        drawn.append(Words(x=_LEFT - 8, y=y + 4, text=f"{tenth * 10}%", ink="soft", size=12, anchor="right"))
         drawn.append(Words(x=x, y=_TOP + _HEIGHT + 18, text=f"{value:.1f}", ink="soft", size=12, anchor="center"))
     corner = (across.at(0), up.at(0)), (across.at(1 - _LEAST), up.at(1 - _LEAST))
     drawn.append(Stroke(points=corner, ink="soft", width=1.2, dash=(6.0, 3.0)))

@@ -84,7 +84,7 @@ def draw(findings: Findings, project: Project, packs: Packs, chart_id: str) -> C
         note=_note(phases, project),
         columns=(
             "Taxon", "Part", "Condition", "Phase", "Samples with it", "Samples", "Share of samples (%)",
-            "95 % interval, from (%)", "95 % interval, to (%)",
+            "95% interval, from (%)", "95% interval, to (%)",
         ),
         rows=tuple(_row(each.tally, share, project, packs) for each in _in_order(plants) for share in each.shares),
     )  # fmt: skip
@@ -193,7 +193,7 @@ def _axis(scale: LinearScale, top: float, y: float) -> list[Shape]:
     for tick in (0.0, 0.25, 0.5, 0.75, 1.0):
         x = scale.at(tick)
         drawn.append(Stroke(points=((x, top), (x, y)), ink="soft" if tick == 0 else "faint", width=1.2))
-        drawn.append(Words(x=x, y=y + 15, text=f"{tick * 100:.0f} %", ink="soft", size=12, anchor="center"))
+        drawn.append(Words(x=x, y=y + 15, text=f"{tick * 100:.0f}%", ink="soft", size=12, anchor="center"))
     middle = (scale.start + scale.end) / 2
     return [*drawn, Words(x=middle, y=y + 33, text="share of samples with it", ink="soft", size=12, anchor="center")]
 
@@ -246,7 +246,7 @@ def _spoken(each: _Plant, packs: Packs) -> str:
 def _note(phases: dict[PhaseId, SubjectFindings], project: Project) -> str:
     n = ", ".join(f"{several(found.samples, 'sample')} in {phase_name(project, id)}" for id, found in phases.items())
     return (
-        f"n = {n}; samples without remains are counted in. Whiskers: 95 % interval. An open mark: in no sample. "
+        f"n = {n}; samples without remains are counted in. Whiskers: 95% interval. An open mark: in no sample. "
         f"Samples of one context are not independent, and phases sampled from other kinds of context compare badly. "
         f"Broad groups such as 'hardwood' stand in the table only."
     )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property
@@ -56,7 +57,7 @@ class ArgumentView:
     def says(self) -> str:
         if self.verdict != "holds":
             return self.title
-        return self._opener.writing.retold(self._opener.wording.says(self._argument))
+        return self._opener.writing.retold(tidied(self._opener.wording.says(self._argument)))
 
     @cached_property
     def figures(self) -> tuple[FigureView, ...]:
@@ -91,7 +92,7 @@ class ArgumentView:
         writing = self._opener.writing
         return FigureView(
             title=writing.unit(title or evidence_title(evidence)),
-            text=writing.retold(evidence_text(evidence)),
+            text=writing.retold(tidied(evidence_text(evidence))),
             verdict=evidence.verdict,
             measure="" if evidence.measure.startswith("record.") else evidence.measure.partition(".")[0],
         )
@@ -218,6 +219,20 @@ class ClaimView:
         return tuple(ArgumentView(self._opener, argument) for argument in arguments)
 
 
+def tidied(text: str) -> str:
+    """
+    What judging put in figures, with the signs that pages use.
+
+    >>> tidied("-68 % (95% interval -81.8 % to -42.0 %; n = 48), 0.5-1 mm of non-wood")
+    '−68% (95% interval −81.8% to −42.0%; n = 48), 0.5-1 mm of non-wood'
+    """
+    return _BELOW_NOUGHT.sub("−", _PER_CENT.sub("%", text))
+
+
+_PER_CENT = re.compile(r"(?<=\d)[ \u00a0]%")
+_BELOW_NOUGHT = re.compile(r"(?<![\w\d.)])-(?=\d)")
+
+
 def evidence_title(evidence: Evidence) -> str:
     """
     What was looked at, in words.
@@ -229,7 +244,7 @@ def evidence_title(evidence: Evidence) -> str:
     """
     measure, _, of = evidence.measure.partition(".")
     if measure == "record":
-        return f"{of.replace('_', ' ')} on record"
+        return f"{of.replace('trait', 'sort of place').replace('_', ' ')} on record"
     return (evidence.name or measure).replace("_", " ")
 
 
@@ -263,11 +278,11 @@ def measured_text(value: str, doubt: str, n: int | None, reason: str, writing: W
     A value with its doubt in brackets.
 
     >>> measured_text("8.2 items/l", "6.9–9.7", 120, ""), measured_text("–", "", None, "no volume was recorded")
-    ('8.2 items/l (95\xa0% interval 6.9–9.7; n\xa0=\xa0120)', 'no value: no volume was recorded')
+    ('8.2 items/l (95% interval 6.9–9.7; n\xa0=\xa0120)', 'no value: no volume was recorded')
     """
     if reason:
         return f"no value: {reason}" + (f" ({doubt})" if doubt else "")
-    inside = [f"95\u00a0% interval {doubt}"] if doubt else []
+    inside = [f"95% interval {doubt}"] if doubt else []
     if n is not None:
         inside.append(f"n\u00a0=\u00a0{(writing or Writing()).whole(n)}")
     return value + (f" ({'; '.join(inside)})" if inside else "")

@@ -45,6 +45,8 @@ def led_by_common_names(chart: Chart, packs: Packs) -> Chart:
 def _both_names(written: str, packs: Packs) -> str:
     doubt, _, name = written.rpartition("cf. ")
     taxon = packs.taxa.get(name)  # type: ignore[call-overload]
+    if taxon is not None and is_unnamed(taxon):
+        return "unidentified"
     is_the_same = taxon is None or not taxon.name or taxon.name.lower() == name.lower()
     return written if is_the_same else f"{'probably ' if doubt or written != name else ''}{taxon.name} ({name})"  # type: ignore[union-attr]
 

@@ -208,7 +208,7 @@ _TRADE = [
     ("item", "One counted piece: a seed, a kernel, a cupule, a fragment of nutshell."),
     ("density", "Items for every litre of sediment floated."),
     ("ubiquity", "The share of samples that hold a plant at least once."),
-    ("95 % interval", "The range that such a figure would fall in, 95 times in 100, if it were counted anew."),
+    ("95% interval", "The range that such a figure would fall in, 95 times in 100, if it were counted anew."),
     ("primary deposit", "Remains that lie where they were burned or dropped."),
     ("secondary deposit", "Remains that were thrown away or moved once."),
     ("tertiary deposit", "Remains that were moved more than once, so that they say little of where they lie."),

@@ -17,7 +17,7 @@ from narrate.model.rules import Limit, ShownMeasure
 from narrate.model.stratigraphy import Context, Phase
 from narrate.telling.names import Names
 from narrate.web.criteria import BY_ID, Called
-from narrate.web.filters import inline, known, latin, upper_first
+from narrate.web.filters import inline, known, latin, title_of_work, upper_first
 from narrate.web.writing import Writing, writing_of
 
 KNOWN_PLAINLY = {
@@ -129,7 +129,7 @@ class Wording:
         taxon = self.edition.packs.taxa.get(taxon_id)  # type: ignore[call-overload]
         if not self.is_public or taxon is None or not taxon.name:
             return Markup("{} {}").format(latin(taxon_id), self.part(part))
-        return Markup("{}: {}").format(taxon.name, self.part(part))
+        return Markup("{}: {}").format("unidentified" if is_unnamed(taxon) else taxon.name, self.part(part))
 
     def measurement(self, found: Measurement) -> Measurement:
         """A measurement in the units of these readers: visitors count kinds, not taxa."""
@@ -161,7 +161,7 @@ class Wording:
         source = self.edition.packs.sources.get(key)  # type: ignore[call-overload]
         if source is None:
             return key
-        return f"{surnames(source.authors)} {source.year}".strip() or source.title
+        return f"{surnames(source.authors)} {source.year}".strip() or title_of_work(source.title)
 
 
 def is_unnamed(taxon: Taxon) -> bool:

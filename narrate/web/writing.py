@@ -78,7 +78,7 @@ class Writing:
         return self.figure(replace(measurement, unit=""))
 
     def interval(self, measurement: Measurement) -> str:
-        """The 95 % interval; for a ratio without a value the bound that is known; else empty."""
+        """The 95% interval; for a ratio without a value the bound that is known; else empty."""
         if measurement.value is None and measurement.low is not None and measurement.is_open_above:
             return f"at least {measurement.low:.3g}"
         return numbers.interval(measurement, thousands=self.thousands, dash=self.dash)

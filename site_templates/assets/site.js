@@ -147,7 +147,7 @@
       }
       var button = make("button", { type: "button", class: "take", "aria-label": "Take this figure as " + one[0] + ": " + says }, one[0]);
       button.addEventListener("click", one[1]);
-      bar.append(button);
+      bar.insertBefore(button, bar.querySelector("a[href$='.csv']"));
     });
     if (!isThere) { holder.querySelector(".scroll").after(bar); }
   };
@@ -207,6 +207,9 @@
       FIELDS.forEach(function (name) { if (chosen[name].value) { kept.set(name, chosen[name].value); } });
       history.replaceState(null, "", kept.toString() ? "#" + kept.toString() : location.pathname.split("/").pop());
     };
+    document.querySelectorAll(".tried").forEach(function (one) {
+      one.addEventListener("click", function () { words.value = one.textContent; again(); words.focus(); });
+    });
     more.addEventListener("click", function () { most += 200; put(); });
     holder.addEventListener("input", again);
     document.getElementById("unscripted").hidden = true;
@@ -259,6 +262,24 @@
   document.querySelectorAll("table.sortable").forEach(sortable);
   document.querySelectorAll("main table").forEach(takeable);
   document.querySelectorAll("figure.chart").forEach(figure);
+
+  /* On paper nothing can be opened or pressed: claims are printed with all that they hold, and heads of columns as
+     words, because a browser does not repeat a head with buttons in it on the next sheet. */
+  var opened = [], pressed = [];
+  window.addEventListener("beforeprint", function () {
+    pressed = Array.from(document.querySelectorAll(".sorts"), function (button) {
+      var words = make("span", {}, button.textContent);
+      button.replaceWith(words);
+      return [words, button];
+    });
+    opened = Array.from(document.querySelectorAll("details:not([open])")).filter(function (one) { return !one.closest(".chart, .evidence"); });
+    opened.forEach(function (one) { one.open = true; });
+  });
+  window.addEventListener("afterprint", function () {
+    opened.forEach(function (one) { one.open = false; });
+    pressed.forEach(function (one) { one[0].replaceWith(one[1]); });
+    opened = []; pressed = [];
+  });
 
   /* What is wider than the screen says so, for a bar to scroll by is not always seen. */
   document.querySelectorAll(".scroll").forEach(function (box) {

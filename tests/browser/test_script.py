@@ -150,7 +150,7 @@ def test_a_figure_and_its_table_are_taken_away_without_script(browser: Browser, 
     assert list(of_the_dig) == ["SVG", "PNG", "CSV"]
     assert (sites / "public" / str(of_the_dig["PNG"])).read_bytes().startswith(b"\x89PNG")
     assert files["SVG"].startswith(b"<svg") and b"var(" not in files["SVG"]
-    assert b"cupule" in files["CSV"]
+    assert b"bits of corn cob" in files["CSV"]
 
 
 def test_labels_are_printed_one_a_sheet(browser: Browser, sites: Path) -> None:
@@ -164,6 +164,32 @@ def test_labels_are_printed_one_a_sheet(browser: Browser, sites: Path) -> None:
 
     assert sheets[0][0] > 20
     assert all(labels == pages for labels, pages in sheets)
+
+
+def test_on_paper_heads_are_words_and_claims_lie_open(page: Page, sites: Path) -> None:
+    """Before printing, columns are headed by words and claims opened; afterwards all is as it was."""
+    told = []
+    for name, what in (
+        ("public/contexts/index.html", ".sorts"),
+        ("public/evidence/c13.html", "details.claim:not([open])"),
+    ):
+        page.goto((sites / name).as_uri())
+        counts = [page.locator(what).count()]
+        for event in ("beforeprint", "afterprint"):
+            page.evaluate(f"dispatchEvent(new Event('{event}'))")
+            counts.append(page.locator(what).count())
+        told.append((counts[0] > 3, counts[1], counts[2] == counts[0]))
+
+    assert told == [(True, 0, True), (True, 0, True)]
+
+
+def test_a_search_is_begun_by_what_is_offered(page: Page, sites: Path) -> None:
+    """A word beneath the field is searched for when it is pressed."""
+    page.goto((sites / "public/search.html").as_uri())
+    page.get_by_role("button", name="corn").click()
+
+    assert len(found(page)) > 5
+    assert page.url.endswith("search.html#q=corn")
 
 
 def test_a_table_that_is_too_wide_says_so(browser: Browser, sites: Path) -> None:

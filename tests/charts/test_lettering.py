@@ -11,7 +11,7 @@ from narrate.charts.marks import ITALIC, ROMAN
 
 NAMES = (
     "maize cupules", "cf. little barley seeds", "Chenopodium berlandieri seeds", "wild strawberry seeds",
-    "WWW MMM", "and 288 more: 412 items together", "C07 smudge pit", "3000 (71 %)", "0.507 (0.12–2.26)",
+    "WWW MMM", "and 288 more: 412 items together", "C07 smudge pit", "3000 (71%)", "0.507 (0.12–2.26)",
 )  # fmt: skip
 
 

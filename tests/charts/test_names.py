@@ -82,13 +82,13 @@ def test_recorded_numbers_are_not_rounded():
 
 
 def test_all_and_none_are_not_said_of_nearly_all_and_nearly_none():
-    """One of 3000 is not 0 %, 2999 of 3000 not 100 %."""
+    """One of 3000 is not 0%, 2999 of 3000 not 100%."""
     assert [percent(share) for share in (0, 1 / 3000, 0.714, 2999 / 3000, 1)] == [
-        "0 %",
-        "<1 %",
-        "71 %",
-        ">99 %",
-        "100 %",
+        "0%",
+        "<1%",
+        "71%",
+        ">99%",
+        "100%",
     ]
 
 

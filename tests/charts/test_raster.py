@@ -46,7 +46,7 @@ def test_no_picture_gives_none() -> None:
     assert png([]) == ()
 
 
-@pytest.mark.skipif(not sys.platform.startswith("linux"), reason="counts the threads of the process as Linux lists them")
+@pytest.mark.skipif(not sys.platform.startswith("linux"), reason="threads are counted as Linux lists them")
 def test_drawing_leaves_no_thread_behind() -> None:
     """A process that has threads cannot be copied, and sites are built side by side by such a copy."""
     before = len(os.listdir("/proc/self/task"))

@@ -48,7 +48,7 @@ def test_a_feature_of_one_context_is_not_told_twice() -> None:
 
 
 def test_the_unstable_come_first_by_how_unstable_they_are() -> None:
-    """Claims whose verdict stays in under 80 % of the draws are listed, the shakiest first."""
+    """Claims whose verdict stays in under 80% of the draws are listed, the shakiest first."""
     project = replace(a_project(), counts=(a_row("S1", "Zea mays", "cupule", "11", 2),))
 
     shaky = queue(an_edition(project=project)).unstable

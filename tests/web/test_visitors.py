@@ -1,0 +1,52 @@
+"""Pages for visitors, read as they stand: no word of the laboratory or of statistics goes without an explanation."""
+
+from __future__ import annotations
+
+import re
+from html import unescape
+from pathlib import Path
+
+import pytest
+
+OF_THE_TRADE = (
+    "log-odds", "prior", "Wilson", "Holm", "inertia", "φ", "taxa", "taxon", "cupules?", "achenes?", "ubiquity",
+    "resampled", "redrawn", "redrawing", "not checked", "have yet to be checked", "drafts", "memory-[HML]",
+)  # fmt: skip
+STORIES = (
+    "index.html", "story.html", "contexts/*.html", "phases/*.html", "year.html", "hearth-and-table.html", "fields.html",
+    "labels/*.html",
+)  # fmt: skip
+
+
+def words_of(page: Path) -> str:
+    """What is read on the page, pictures and their tables among it; rows of a sheet, quoted as written, are not."""
+    text = page.read_text(encoding="utf-8")
+    main = re.sub(r'(?s)<span class="rows">.*?</span>', "", text[text.index("<main") : text.index("</main>")])
+    return unescape(re.sub(r"<[^>]+>", " ", main))
+
+
+@pytest.mark.parametrize("word", OF_THE_TRADE)
+def test_no_story_for_visitors_speaks_the_language_of_the_trade(told_example: Path, word: str) -> None:
+    """Not in its text, not in a figure, not in the table behind a figure; the team's pages are free to."""
+    public = told_example / "out" / "public"
+    pages = [page for pattern in STORIES for page in sorted(public.glob(pattern))]
+    found = [page.relative_to(public).as_posix() for page in pages if re.search(rf"(?i)\b{word}(?!\w)", words_of(page))]
+
+    assert len(pages) > 40
+    assert found == []
+
+
+def test_sources_begin_with_a_work_that_has_an_author(told_example: Path) -> None:
+    """Works whose author nobody has checked come last, and no square bracket stands for a title."""
+    page = words_of(told_example / "out" / "public" / "sources.html")
+
+    assert "[" not in page
+    assert "Adair" in page[:600]
+
+
+def test_a_visitor_is_not_told_which_draft_a_word_waits_for(told_example: Path) -> None:
+    """That books have still to be looked up is said in plain words, once for each reading that it holds down."""
+    held = [words_of(page) for page in sorted((told_example / "out" / "public" / "evidence").glob("*.html"))]
+
+    assert any("the rules behind it have still to be checked against books" in page for page in held)
+    assert not any("grade held at" in page for page in held)
