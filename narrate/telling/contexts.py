@@ -9,7 +9,7 @@ from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Context
 from narrate.telling import charcoal, composition, english, neighbours, numbers, openings, setting
 from narrate.telling.frames import frame, noun_of
-from narrate.telling.observations import answered, noted_sentences
+from narrate.telling.observations import answered, noted_sentences, notes_of
 from narrate.telling.page import Page
 from narrate.telling.plan import TOO_FEW, Reading, ordered_themes, readings
 from narrate.telling.reasons import reason_texts
@@ -42,9 +42,10 @@ def context_sections(page: Page, context: Context) -> tuple[Section, ...]:
         return one_paragraph(_slight(page, context))
     held = _without_the_expected(page, context, held)
     held, faint = _what_few_items_bear(page, held)
-    page.answered = answered(page, context, held)
+    page.noted = notes_of(page, context)
+    page.answered = answered(page.noted, held)
     blocks = [("deposit", _deposit_block(page, context, held))]
-    blocks += theme_blocks(page, held, context)
+    blocks += theme_blocks(page, held)
     blocks.append(("open", [*_faint_sentences(page, faint), *_closing_block(page, context, held)]))
     return sections_of(page, blocks)
 
@@ -117,9 +118,7 @@ def is_slight(page: Page, held: Sequence[Reading]) -> bool:
     return setting.items_counted(page) < setting.FEW_ITEMS and not firm
 
 
-def theme_blocks(
-    page: Page, held: Sequence[Reading], context: Context | None = None
-) -> list[tuple[str, list[Sentence]]]:
+def theme_blocks(page: Page, held: Sequence[Reading]) -> list[tuple[str, list[Sentence]]]:
     """Fuel, food, fields and season, in the order of the audience's plan; of a context with what was noted of it."""
     by_question: dict[str, list[Reading]] = {}
     for item in held:
@@ -133,15 +132,13 @@ def theme_blocks(
         # The theme's own question leads, however firm the readings that accompany it.
         ordered = lead_question + [item for item in items if item not in lead_question]
         sentences = told(page, ordered, weak=not page.is_plain)
-        blocks.append((theme, sentences + _noted(page, context, ordered)))
+        blocks.append((theme, sentences + _noted(page, ordered)))
     return blocks
 
 
-def _noted(page: Page, context: Context | None, items: Sequence[Reading]) -> list[Sentence]:
-    if context is None:
-        return []
+def _noted(page: Page, items: Sequence[Reading]) -> list[Sentence]:
     few = setting.items_counted(page) < POOR
-    return noted_sentences(page, context, [r for r in items if r.claim.id in page.told], at_most=1 if few else 3)
+    return noted_sentences(page, [r for r in items if r.claim.id in page.told], at_most=1 if few else 3)
 
 
 def sections_of(page: Page, blocks: Sequence[tuple[str, list[Sentence]]]) -> tuple[Section, ...]:
@@ -236,9 +233,9 @@ def _deposit_block(page: Page, context: Context, held: Sequence[Reading]) -> lis
     said = " ".join(sentence.text for sentence in deposit)
     sentences += setting.recorded_sentence(page, context, known=said, also=also)
     sentences += deposit
-    sentences += _noted(page, context, [r for r in held if r.claim.question == "deposit"])
+    sentences += _noted(page, [r for r in held if r.claim.question == "deposit"])
     sentences += plainly_told(page, [r for r in held if r.claim.question == "integrity" and r.rank > 1])
-    sentences += _noted(page, context, [r for r in held if r.claim.question == "integrity"])
+    sentences += _noted(page, [r for r in held if r.claim.question == "integrity"])
     sentences += setting.recovery_sentences(page)
     sentences += openings.limit_sentences(page, [r for r in held if r.claim.question != "work"])
     return sentences

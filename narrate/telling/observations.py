@@ -36,41 +36,58 @@ class Noted:
     ref: str
 
 
-def noted_sentences(page: Page, context: Context, told: Sequence[Reading], *, at_most: int = 3) -> list[Sentence]:
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Signs:
+    """The phrases of all observations, ready to be looked for."""
+
+    every: re.Pattern[str] | None
+    """Any phrase of any observation: most notes hold none."""
+    each: tuple[tuple[Observation, re.Pattern[str]], ...]
+
+
+def signs_of(observations: Iterable[Observation]) -> Signs:
+    """Patterns of all phrases; made once for all texts of an audience."""
+    listed = list(observations)
+    each = tuple((one, _pattern(one.phrases)) for one in listed if one.phrases)
+    phrases = [phrase for one in listed for phrase in one.phrases]
+    return Signs(every=_pattern(phrases) if phrases else None, each=each)
+
+
+def notes_of(page: Page, context: Context) -> tuple[Noted, ...]:
+    """What was noted of a context and its finds that is a sign of something; nothing where no notes are told."""
+    signs = page.dig.signs
+    if "noted" not in page.audience.words or signs is None or signs.every is None:
+        return ()
+    return (*_of_ground(page, context, signs), *_of_finds(page, context, signs))
+
+
+def noted_sentences(page: Page, told: Sequence[Reading], *, at_most: int = 3) -> list[Sentence]:
     """
     Notes that agree with readings just told or speak against them, of the ground and of finds, two of a sort at most.
 
     Nothing is told that bears on no reading of the page, and nothing that the page has quoted before.
     """
-    if "noted" not in page.audience.words or not told:
+    if not page.noted or not told:
         return []
     at_most = min(at_most, 2) if page.is_plain else at_most
     sentences: list[Sentence] = []
     borne: set[str] = set()
     seen: set[str] = set()
-    for notes_of in (_of_ground, _of_finds, _of_finds, _of_ground):
-        waiting = [r for r in told if notes_of is _of_ground or r.claim.id not in borne]
-        is_ground = notes_of is _of_ground
-        is_room = len(sentences) < min(at_most, (1 if page.is_plain else 2) if is_ground else at_most)
-        notes = (n for n in notes_of(page, context) if n.observation.id not in seen)
+    for of in ("ground", "find", "find", "ground"):
+        waiting = [r for r in told if of == "ground" or r.claim.id not in borne]
+        is_room = len(sentences) < min(at_most, (1 if page.is_plain else 2) if of == "ground" else at_most)
+        notes = [n for n in page.noted if n.observation.noted_of == of and n.observation.id not in seen]
         best = _best(page, notes, waiting) if is_room else None
         if best is not None:
             sentences += _told(page, *best, told)
             seen.add(best[0].observation.id)
-            borne |= {r.claim.id for r in (*best[1], *best[2])} if notes_of is _of_finds else set()
+            borne |= {r.claim.id for r in (*best[1], *best[2])} if of == "find" else set()
     return sentences
 
 
-def answered(page: Page, context: Context, held: Iterable[Reading]) -> set[str]:
+def answered(notes: Iterable[Noted], held: Iterable[Reading]) -> set[str]:
     """Claims with which some note agrees: what a rule warns of in general words is then answered by a record."""
-    if "noted" not in page.audience.words:
-        return set()
-    signs = {
-        statement
-        for notes in (_of_ground(page, context), _of_finds(page, context))
-        for note in notes
-        for statement in note.observation.agrees_with
-    }
+    signs = {statement for note in notes for statement in note.observation.agrees_with}
     return {r.claim.id for r in held if r.claim.statement in signs}
 
 
@@ -80,12 +97,13 @@ def _best(
     """The note that bears on most of the readings, the first of several."""
     best: tuple[Noted, list[Reading], list[Reading]] | None = None
     for note in notes:
-        if page.has_told(_marked(note.quote)) or (page.is_plain and page.has_told(note.observation.plain)):
-            continue
         agrees = [r for r in told if r.claim.statement in note.observation.agrees_with]
         against = [r for r in told if r.claim.statement in note.observation.against]
-        if (agrees or against) and (best is None or len(agrees) > len(best[1])):
-            best = (note, agrees, against if not agrees else [])
+        if not (agrees or against) or (best is not None and len(agrees) <= len(best[1])):
+            continue
+        if page.has_told(_marked(note.quote)) or (page.is_plain and page.has_told(note.observation.plain)):
+            continue
+        best = (note, agrees, against if not agrees else [])
     return best
 
 
@@ -110,25 +128,26 @@ def _told(
 # Where notes stand
 
 
-def _of_ground(page: Page, context: Context) -> Iterator[Noted]:
+def _of_ground(page: Page, context: Context, signs: Signs) -> Iterator[Noted]:
     record = page.dig.record_ref(Subject(level="context", id=context.id))
     for text in (context.description, context.note):
-        yield from _signs(page, text, "ground", "the excavation record", record)
+        yield from _signs(signs, text, "ground", "the excavation record", record)
     for sample in page.dig.project.samples_of(context.id):
         ref = page.dig.record_ref(Subject(level="sample", id=sample.id))
-        yield from _signs(page, sample.note, "ground", f"the note on sample {english.literal(sample.id)}", ref)
+        yield from _signs(signs, sample.note, "ground", f"the note on sample {english.literal(sample.id)}", ref)
 
 
-def _of_finds(page: Page, context: Context) -> Iterator[Noted]:
+def _of_finds(page: Page, context: Context, signs: Signs) -> Iterator[Noted]:
     samples = page.dig.project.samples_of(context.id)
     for row in (row for sample in samples for row in page.dig.notes.get(sample.id, ())):
-        tally = _tally(page, row.identification.taxon, row.part)
+        found = list(_signs(signs, row.note, "find", "", ""))
+        tally = _tally(page, row.identification.taxon, row.part) if found else None
         if tally is None:
             continue
         who = f"the {page.names.part_of_plant(tally, plural=True)} of {english.literal(row.sample)}"
-        for noted in _signs(page, row.note, "find", who, tally.ref or page.ref("items")):
+        for noted in found:
             if noted.observation.of is None or is_meant(noted.observation.of, tally, page.dig.packs):
-                yield noted
+                yield replace(noted, who=who, ref=tally.ref or page.ref("items"))
 
 
 def _tally(page: Page, taxon: str | None, part: str) -> Tally | None:
@@ -136,15 +155,15 @@ def _tally(page: Page, taxon: str | None, part: str) -> Tally | None:
     return next((t for t in ancient if t.taxon == taxon and t.part == part), None)
 
 
-def _signs(page: Page, text: str, of: NotedOf, who: str, ref: str) -> Iterator[Noted]:
+def _signs(signs: Signs, text: str, of: NotedOf, who: str, ref: str) -> Iterator[Noted]:
+    if not text or signs.every is None or not signs.every.search(text):
+        return
     for sentence in _sentences(text):
         if any(mark in sentence for mark in "“”\"<>"):
             # Words within quotation marks are somebody else's, and markup is no note.
             continue
-        for observation in page.dig.packs.observations:
-            if observation.noted_of != of:
-                continue
-            match = next((m for phrase in observation.phrases if (m := _found(phrase, sentence))), None)
+        for observation, pattern in signs.each:
+            match = found_in(pattern, sentence) if observation.noted_of == of else None
             if match is not None:
                 yield Noted(observation=observation, quote=_quoted(sentence, match), who=who, ref=ref)
 
@@ -154,16 +173,22 @@ def _sentences(text: str) -> list[str]:
     return [part.strip().rstrip(".") for part in re.split(r"(?<=[.;!?])\s+", flat) if part.strip()]
 
 
-def _found(phrase: str, sentence: str) -> re.Match[str] | None:
-    """The phrase in a sentence, unless it is denied there."""
-    pattern = r"\s+".join(
-        rf"{re.escape(word.rstrip('*'))}{'[a-z]*' if word.endswith('*') else ''}" for word in phrase.split()
+def _pattern(phrases: Iterable[str]) -> re.Pattern[str]:
+    """Any of some phrases as whole words; a word that ends in '*' takes any ending."""
+    made = (
+        r"\s+".join(f"{re.escape(word.rstrip('*'))}{'[a-z]*' if word.endswith('*') else ''}" for word in phrase.split())
+        for phrase in phrases
     )
-    match = re.search(rf"(?<![\w-]){pattern}(?![\w-])", sentence, re.IGNORECASE)
-    if match is None or set(phrase.lower().split()) & DENIED:
-        return match
-    before = re.split(r"[,;:]", sentence[: match.start()].lower())[-1].split()[-_NEAR:]
-    return None if set(before) & DENIED else match
+    return re.compile(rf"(?<![\w-])(?:{'|'.join(made)})(?![\w-])", re.IGNORECASE)
+
+
+def found_in(pattern: re.Pattern[str], sentence: str) -> re.Match[str] | None:
+    """The first phrase of a sentence that is not denied there; a denial may be a phrase itself."""
+    for match in pattern.finditer(sentence):
+        before = re.split(r"[,;:]", sentence[: match.start()].lower())[-1].split()[-_NEAR:]
+        if set(match[0].lower().split()) & DENIED or not set(before) & DENIED:
+            return match
+    return None
 
 
 def _quoted(sentence: str, match: re.Match[str]) -> str:

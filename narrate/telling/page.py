@@ -6,6 +6,7 @@ import re
 from collections import Counter
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
 from narrate.model.audiences import Audience
 from narrate.model.claims import Claim, Claims
@@ -19,6 +20,9 @@ from narrate.model.project import Project
 from narrate.telling import english, manner, numbers
 from narrate.telling.names import Names
 from narrate.telling.surroundings import Surroundings
+
+if TYPE_CHECKING:
+    from narrate.telling.observations import Noted, Signs
 
 OPENINGS_AT_MOST = 3
 """How many sentences of one page may open with the same two words."""
@@ -44,6 +48,8 @@ class Dig:
     surroundings: Surroundings
     notes: Mapping[SampleId, tuple[CountRow, ...]] = field(default_factory=dict)
     """Rows of the count sheets that somebody wrote a note beside, by sample."""
+    signs: Signs | None = None
+    """What is looked for in notes; None where the audience is told none."""
 
     def found(self, subject: Subject) -> SubjectFindings | None:
         return self.findings.subjects.get(subject)
@@ -79,6 +85,8 @@ class Page:
     """Claims that hold and are not told as readings of the page: told of its phases instead, or too slight for it."""
     doubts: int = 0
     """Close verdicts that the page has told, so that each next one is worded otherwise."""
+    noted: tuple[Noted, ...] = ()
+    """What was noted of the context and its finds."""
     answered: set[str] = field(default_factory=set)
     """Claims with which a note of the field or laboratory agrees."""
     cautions: int = 0

@@ -10,7 +10,7 @@ import pytest
 
 from narrate.model.ids import Subject
 from narrate.model.narrative import Narrative
-from narrate.telling.observations import _found, _quoted
+from narrate.telling.observations import _pattern, _quoted, found_in
 from narrate.telling.tell import narratives
 
 if TYPE_CHECKING:
@@ -85,17 +85,17 @@ def test_a_note_changes_no_grade(judged_example: Judged):
 )
 def test_what_is_denied_is_no_sign(phrase: str, sentence: str):
     """'No reddening' is no reddened ground."""
-    assert _found(phrase, sentence) is None
+    assert found_in(_pattern([phrase]), sentence) is None
 
 
 def test_a_denial_may_be_a_sign_itself():
     """'No reddening' is told of a fire that smouldered."""
-    assert _found("no reddening", "No reddening of the walls") is not None
+    assert found_in(_pattern(["no reddening"]), "No reddening of the walls") is not None
 
 
 def test_a_denial_in_another_clause_denies_nothing():
     """'No ash, but scorched walls' is a scorched wall."""
-    assert _found("scorch*", "No ash was left, but the walls were scorched") is not None
+    assert found_in(_pattern(["scorch*"]), "No ash was left, but the walls were scorched") is not None
 
 
 def test_a_long_note_is_cut_at_its_own_marks():
@@ -105,7 +105,7 @@ def test_a_long_note_is_cut_at_its_own_marks():
         "were scorched on the north side, and after that the whole of it was filled up with clean yellow sand that had "
         "been dug from the bank below the house"
     )
-    match = _found("scorch*", sentence)
+    match = found_in(_pattern(["scorch*"]), sentence)
     assert match is not None
 
     assert _quoted(sentence, match) == "… its walls were scorched on the north side …"
