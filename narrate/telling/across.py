@@ -254,7 +254,7 @@ def _instead(page: Page, context: str, claim: Claim) -> Claim | None:
     tallies = [t for t in found.tallies if t.condition in page.dig.ancient]
     looked_at = {t.taxon for t in remains_looked_at(claim, page.dig.packs, tallies)}
     best: Claim | None = None
-    for other in page.dig.claims.about(found.subject):
+    for other in page.dig.claims.holding(found.subject):
         if other.question not in _INSTEAD or other.verdict != "holds" or other.statement == claim.statement:
             continue
         rank = GRADE_NAMES.index(other.grade)

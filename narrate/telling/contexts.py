@@ -37,7 +37,7 @@ def context_sections(page: Page, context: Context) -> tuple[Section, ...]:
     if setting.items_counted(page) == 0 and not composition.ancient_tallies(page):
         brackets = setting.phase_brackets(page, page.dig.project.phase(context.phase))
         return one_paragraph([*setting.empty_sentences(page, name, brackets), *composition.modern_sentences(page)])
-    held = readings(page, page.dig.claims.about(page.subject))
+    held = readings(page, page.dig.claims.holding(page.subject))
     if is_slight(page, held):
         return one_paragraph(_slight(page, context))
     held = _without_the_expected(page, context, held)

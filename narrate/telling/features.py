@@ -41,7 +41,8 @@ def feature_sections(page: Page, feature: Feature) -> tuple[Section, ...]:
     if len(phases) > 1:
         # Readings of a whole that spans phases would speak of no time in particular.
         return one_paragraph(sentences)
-    held = [r for r in readings(page, page.dig.claims.about(page.subject)) if r.rank > 1 and r.claim.question != "work"]
+    held = readings(page, page.dig.claims.holding(page.subject))
+    held = [r for r in held if r.rank > 1 and r.claim.question != "work"]
     return one_paragraph([*sentences, *told(page, held[:2], weak=False)])
 
 

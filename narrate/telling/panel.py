@@ -43,7 +43,7 @@ def panel_sections(page: Page, name: str, phase: Phase | None, kind: str = "") -
     """
     if not page.found.samples or not setting.items_counted(page):
         return ()
-    held = readings(page, page.dig.claims.about(page.subject))
+    held = readings(page, page.dig.claims.holding(page.subject))
     if page.subject.level == "context" and (is_slight(page, held) or any(r.claim.statement == TOO_FEW for r in held)):
         return ()
     pieces = [

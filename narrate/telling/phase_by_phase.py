@@ -47,7 +47,7 @@ def phase_readings(page: Page, phases: Sequence[Phase], questions: Sequence[str]
     """Statements of some questions that hold in some phase, the firmest first."""
     found: dict[str, list[tuple[Phase, Claim]]] = {}
     for phase in phases:
-        for claim in page.dig.claims.about(Subject(level="phase", id=phase.id)):
+        for claim in page.dig.claims.holding(Subject(level="phase", id=phase.id)):
             if claim.question not in questions or claim.verdict != "holds" or claim.grade == "not supported":
                 continue
             if claim.statement in UNTOLD or claim.statement not in page.dig.packs.statements:
@@ -61,11 +61,12 @@ def phase_readings(page: Page, phases: Sequence[Phase], questions: Sequence[str]
 
 def told_by_phase(page: Page, phases: Sequence[Phase]) -> None:
     """Sets apart the claims of the whole dig whose statements some phase bears out: they are told of the phases."""
-    questions = {claim.question for claim in page.dig.claims.about(page.subject)} - {"change", "integrity", "work"}
+    held = page.dig.claims.holding(page.subject)
+    questions = {claim.question for claim in held} - {"change", "integrity", "work"}
     named = {r.statement for r in phase_readings(page, phases, tuple(questions))}
     page.aside.update(
         claim.id
-        for claim in page.dig.claims.about(page.subject)
+        for claim in held
         if claim.statement in named or claim.statement == "season.more-than-one"
     )
 

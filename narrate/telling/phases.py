@@ -158,7 +158,7 @@ def theme_blocks(page: Page, contexts: Sequence[Context]) -> list[tuple[str, lis
     phases = sampled_phases(page) if page.subject.level == "site" else []
     if len(phases) > 1:
         told_by_phase(page, phases)
-    held = readings(page, page.dig.claims.about(page.subject))
+    held = readings(page, page.dig.claims.holding(page.subject))
     blocks = []
     for theme, questions in ordered_themes(page):
         items = [item for item in held if item.claim.question in questions and item.claim.question != "work"]

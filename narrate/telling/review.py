@@ -42,7 +42,7 @@ def review_sections(
         return headed(page, [("doubts", page.say([page.record], f"no samples were taken from {name}{brackets}"))])
     if setting.items_counted(page) == 0 and not composition.ancient_tallies(page):
         return headed(page, [("doubts", setting.empty_sentences(page, name, brackets))])
-    held = [r for r in readings(page, page.dig.claims.about(page.subject)) if r.claim.question != "work"]
+    held = [r for r in readings(page, page.dig.claims.holding(page.subject)) if r.claim.question != "work"]
     doubts = _size(page, name, brackets)
     doubts += _integrity(page, held)
     doubts += _limits(page, held)
@@ -54,7 +54,7 @@ def review_sections(
     doubts += _recovery(page, samples)
     doubts += richest_sentences(page) if page.subject.level in ("phase", "site") else []
     read = _readings(page, held)
-    every = readings(page, page.dig.claims.about(page.subject))
+    every = readings(page, page.dig.claims.holding(page.subject))
     read += plainly_told(page, [r for r in every if r.claim.statement == ENOUGH])
     is_thermal = False
     if context is not None:
@@ -236,7 +236,7 @@ def _readings(page: Page, held: Sequence[Reading]) -> list[Sentence]:
 
 def _work(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
     """Work that would help, from the claims about work and from what was left unsorted."""
-    items = [r for r in readings(page, page.dig.claims.about(page.subject)) if r.claim.question == "work"]
+    items = [r for r in readings(page, page.dig.claims.holding(page.subject)) if r.claim.question == "work"]
     sentences = plainly_told(page, [r for r in items if r.claim.statement != ENOUGH])
     steps = page.dig.claims.steps.get(page.subject, ())
     sentences += _paying(page, steps[:1])

@@ -23,7 +23,7 @@ def sample_sections(page: Page, sample: Sample) -> tuple[Section, ...]:
         return one_paragraph(_empty(page, name))
     sentences = _opening(page, name)
     sentences += _recovery(page, sample)
-    held = [r for r in readings(page, page.dig.claims.about(page.subject)) if _is_worth_telling(r)]
+    held = [r for r in readings(page, page.dig.claims.holding(page.subject)) if _is_worth_telling(r)]
     if held and setting.items_counted(page) >= setting.FEW_ITEMS and not page.is_review:
         sentences += _read(page, held[0])
     return one_paragraph(sentences[:3])

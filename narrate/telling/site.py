@@ -139,12 +139,15 @@ def _datable(page: Page) -> list[Sentence]:
 
 
 def _open(page: Page) -> list[Sentence]:
-    held = readings(page, page.dig.claims.about(page.subject))
+    held = readings(page, page.dig.claims.holding(page.subject))
     told_anywhere = {
-        claim.question for claim in page.dig.claims if claim.verdict == "holds" and claim.about.level == "context"
+        claim.question
+        for context in page.dig.project.contexts
+        for claim in page.dig.claims.holding(Subject(level="context", id=context.id))
     }
     questions = [q for q in ("fuel", "food", "field", "season") if q in page.audience.plan and q not in told_anywhere]
-    claims = [c for c in page.dig.claims.about(page.subject) if c.question in questions and c.verdict == "cannot tell"]
+    about = page.dig.claims.about(page.subject) if questions else ()
+    claims = [c for c in about if c.question in questions and c.verdict == "cannot tell"]
     asked = [q for q in questions if any(c.question == q for c in claims)]
     sentences: list[Sentence] = []
     if asked:
@@ -167,6 +170,6 @@ def _next(page: Page) -> list[Sentence]:
     """What could be done: material to date, and work that would help."""
     if page.is_plain:
         return []
-    held = readings(page, page.dig.claims.about(page.subject))
+    held = readings(page, page.dig.claims.holding(page.subject))
     work = [item for item in held if item.claim.question == "work" and item.claim.statement not in OF_THE_DIG]
     return _datable(page) + plainly_told(page, work)

@@ -146,7 +146,7 @@ def placed_readings(page: Page, contexts: Iterable[str], questions: Sequence[str
     packs = page.dig.packs
     found: dict[str, list[tuple[str, Reading]]] = {}
     for id in contexts:
-        for claim in page.dig.claims.about(Subject(level="context", id=id)):
+        for claim in page.dig.claims.holding(Subject(level="context", id=id)):
             if claim.statement in NOT_LISTED or is_too_few(page.dig, id) or is_told_as_native_crops(page.dig, claim):
                 continue
             if claim.question in questions and claim.verdict == "holds" and claim.statement in packs.statements:
@@ -176,7 +176,7 @@ def statements_held(page: Page, context: str, questions: Sequence[str]) -> dict[
     """Statements of some questions that hold at least as 'suggests' in one context."""
     return {
         claim.statement: Reading(claim=claim, statement=page.dig.packs.statements[claim.statement], behind=())
-        for claim in page.dig.claims.about(Subject(level="context", id=context))
+        for claim in page.dig.claims.holding(Subject(level="context", id=context))
         if claim.question in questions and claim.verdict == "holds" and claim.statement in page.dig.packs.statements
         and claim.statement not in NOT_LISTED and not is_too_few(page.dig, context)
         and GRADE_NAMES.index(claim.grade) > 1 and not is_told_as_native_crops(page.dig, claim)

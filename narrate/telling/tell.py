@@ -139,7 +139,7 @@ def _tell(
         written = without if grade(_text(without)) < grade(_text(written)) else written
     title = title_of(dig, subject)
     brief = new_page(dig, subject)
-    held = [] if _spans_phases(dig, subject) else readings(brief, dig.claims.about(subject))
+    held = [] if _spans_phases(dig, subject) else readings(brief, dig.claims.holding(subject))
     summary = summary_sentence(brief, english.literal(title), held)
     told[subject] = Narrative(subject=subject, audience=dig.audience.id, title=title, summary=summary, sections=written)
 

@@ -76,7 +76,7 @@ def lacking(page: Page) -> tuple[str, ...]:
     lacks += [f"part {part}" for part in parts if part not in language.parts and not _own_part(page, part)]
     lacks += [
         f"statement {r.claim.statement}"
-        for r in readings(page, page.dig.claims.about(page.subject))
+        for r in readings(page, page.dig.claims.holding(page.subject))
         if r.claim.question in page.audience.plan and r.claim.question not in ("integrity", "work")
         and r.claim.statement not in NOT_NEWS and r.claim.statement not in language.statements
     ]  # fmt: skip
@@ -92,7 +92,7 @@ def _context(page: Page, context: Context) -> tuple[Section, ...]:
     if not items and not composition.ancient_tallies(page):
         refs = [page.record, page.ref("items")]
         return _paragraph(_each(page, refs, "nothing", the_kind=kind, litres=litres))
-    held = readings(page, page.dig.claims.about(page.subject))
+    held = readings(page, page.dig.claims.holding(page.subject))
     if is_slight(page, held) or any(r.claim.statement == TOO_FEW for r in held):
         tallies = [t for t in composition.ancient_tallies(page) if t.counted]
         refs = [page.record, page.ref("items"), *(t.ref for t in tallies if t.ref)]
@@ -222,7 +222,7 @@ def _theme(page: Page, questions: Sequence[str], *, at_most: int = 3) -> list[Se
 
 def _told_readings(page: Page) -> list[Reading]:
     known = _grammar(page).language.statements
-    held = readings(page, page.dig.claims.about(page.subject))
+    held = readings(page, page.dig.claims.holding(page.subject))
     return [r for r in held if r.claim.statement in known and r.claim.statement not in NOT_NEWS]
 
 
