@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from types import MappingProxyType
 from typing import Generic, TypeVar
 
 AT_ONCE = 250
 """Entries on one page of a list."""
+
+MOST_SHOWN: Mapping[str, int] = MappingProxyType(
+    {"queued": 60, "held": 25, "claims": 200, "ranked": 100, "matrix": 100, "contexts": 60, "layer": 100, "labels": 60}
+)
+"""Entries of a list that is part of a page; of more the page says so, and where all of them are."""
 
 One = TypeVar("One")
 

@@ -24,7 +24,7 @@ from narrate.web import downloads, exhibit, figures, finding, method, plants, th
 from narrate.web.claim_views import ClaimView
 from narrate.web.evidence import Opener
 from narrate.web.links import Links
-from narrate.web.lists import ListView, cut
+from narrate.web.lists import MOST_SHOWN, ListView, cut
 from narrate.web.machines import described, full
 from narrate.web.photographs import Photographs
 from narrate.web.plants import TaxonView
@@ -258,8 +258,7 @@ class Site:
         claims = [
             claim
             for claim in self.edition.claims.all_holding()
-            if claim.about.level in ("site", "phase")
-            and claim.question not in ("work", "integrity")
+            if claim.about.level in ("site", "phase") and claim.question not in ("work", "integrity")
         ]
         ranked = sorted(claims, key=lambda c: (c.about.level != "site", -c.support, c.id))
         chosen: dict[str, Claim] = {}
@@ -326,6 +325,9 @@ class Site:
         ]
         held = {id for _, claims in holding for id in claims}
         columns = [id for id in self.packs.statements if id in held]
+        if len(holding) > MOST_SHOWN["matrix"]:
+            # A page shows the first of them: those that say most.
+            holding.sort(key=lambda row: -max((float(claim.support) for claim in row[1].values()), default=0.0))
         return MatrixView(
             question=question,
             asked=self.packs.questions.get(question, question),

@@ -19,6 +19,14 @@ SHOWN_ONE_BY_ONE = 5
 """Things behind a sentence up to which each is shown with what speaks for it; of more each is a line."""
 
 
+LINKED_AT_MOST, NAMED_AT_MOST = 24, 300
+"""Of how many subjects the same thing leads to its place, and how many are named at all."""
+
+
+REFS_AT_MOST = 60
+"""References that a sentence carries for programs; hundreds of them would outweigh its words."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Gathered:
     """The same thing of several subjects: claims of one statement and grade, finds of one plant part, one measure."""
@@ -26,6 +34,10 @@ class Gathered:
     title: str
     members: tuple[tuple[str, Behind], ...]
     """Each with its subject in short: 'S009', 'Late hamlet'."""
+    others: tuple[str, ...] = ()
+    """Of the same, what is only named."""
+    further: int = 0
+    """Of the same, what is only counted."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -176,7 +188,12 @@ def _gathered(behind: tuple[Behind, ...]) -> tuple[Gathered, ...]:
         key = (one.title, grade)
         found.setdefault(key, []).append(one)
     return tuple(
-        Gathered(title=members[0].title, members=tuple((_in_short(one.subject), one) for one in members))
+        Gathered(
+            title=members[0].title,
+            members=tuple((_in_short(one.subject), one) for one in members[:LINKED_AT_MOST]),
+            others=tuple(_in_short(one.subject) for one in members[LINKED_AT_MOST:NAMED_AT_MOST]),
+            further=max(len(members) - NAMED_AT_MOST, 0),
+        )
         for members in found.values()
     )
 
@@ -203,7 +220,7 @@ def _sentence(
     shown.update((one.ref, anchor) for one in new)
     return SentenceView(
         html=inline(sentence.text),
-        refs=" ".join(sentence.refs),
+        refs=" ".join(sentence.refs[:REFS_AT_MOST]),
         anchor=anchor,
         number=number,
         strength=max(grades) if grades else None,

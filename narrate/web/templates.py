@@ -12,6 +12,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 from narrate.model.report_blocks import REPORT_TEXTS
 from narrate.problems import Place, Problem, ProblemList
 from narrate.web.filters import FILTERS, MONTHS
+from narrate.web.lists import MOST_SHOWN
 from narrate.web.refusal import Refused
 from narrate.web.writing import Writing
 
@@ -85,6 +86,7 @@ def environment(folder: Path, writing: Writing | None = None) -> Environment:
     filled.filters.update(FILTERS)
     filled.filters.update((writing or Writing()).filters)
     filled.globals["month_names"] = MONTHS
+    filled.globals["most"] = MOST_SHOWN
     filled.globals["report_texts"] = REPORT_TEXTS
     return filled
 

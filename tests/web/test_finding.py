@@ -4,13 +4,15 @@ from __future__ import annotations
 
 import json
 import re
+from dataclasses import replace
 
+from narrate.model.ids import ContextId, SampleId
 from narrate.web.downloads import as_csv
 from narrate.web.finding import PART, Entry, parts
 from narrate.web.lists import AT_ONCE, cut, list_names
 from narrate.web.pages import pages
 from narrate.web.templates import templates_folder
-from tests.web.editions import an_edition
+from tests.web.editions import a_project, a_row, an_edition
 
 
 def an_entry(number: int, title: str = "S1, sample of C1") -> Entry:
@@ -67,3 +69,18 @@ def test_five_thousand_samples_are_listed_on_twenty_pages() -> None:
 def test_a_table_keeps_commas_quotes_and_what_is_missing() -> None:
     """As RFC 4180 writes them."""
     assert as_csv(("a", "b"), [('x "y", z', None), (1, 0.25)]) == b'a,b\n"x ""y"", z",\n1,0.25\n'
+
+
+def test_a_table_over_a_hundred_contexts_shows_those_that_say_most() -> None:
+    """Of 110 contexts with a reading the matrix shows 100, says so, and leads to the search for the others."""
+    places = [f"C{number}" for number in range(1, 111)]
+    context, sample = a_project().contexts[0], a_project().samples[0]
+    project = a_project(
+        contexts=tuple(replace(context, id=ContextId(id)) for id in places),
+        samples=tuple(replace(sample, id=SampleId(f"S{id}"), context=ContextId(id)) for id in places),
+        counts=tuple(a_row(f"S{id}", "Zea mays", "cupule", "40", line) for line, id in enumerate(places, start=10)),
+    )
+    page = pages(an_edition(project=project), templates_folder(), None)["hearth-and-table.html"].decode("utf-8")
+
+    assert page.count('<th scope="row"><a href="contexts/') == 100
+    assert "100 of 110 contexts, those with the firmest readings." in page

@@ -2,22 +2,25 @@
 
 from __future__ import annotations
 
-from narrate.model.ids import Subject
+from dataclasses import replace
+
+from narrate.model.ids import SampleId, Subject
 from narrate.model.narrative import Narrative, Section, Sentence
+from narrate.model.project import Project
 from narrate.web.evidence import Opener
 from narrate.web.links import Links
 from narrate.web.stories import StoryView, story
-from tests.web.editions import an_edition
+from tests.web.editions import a_project, a_row, an_edition
 
 C1 = Subject(level="context", id="C1")
 
 
-def told(*sentences: Sentence, is_edited: bool = False) -> StoryView:
+def told(*sentences: Sentence, is_edited: bool = False, project: Project | None = None) -> StoryView:
     section = Section(id="one", heading="", paragraphs=(sentences,))
     narrative = Narrative(
         subject=C1, audience="review", title="", summary=None, sections=(section,), is_edited=is_edited
     )
-    made = story(Opener(an_edition(narratives={("review", C1): narrative}), Links()), "review", C1)
+    made = story(Opener(an_edition(project=project, narratives={("review", C1): narrative}), Links()), "review", C1)
     assert made is not None
     return made
 
@@ -121,3 +124,21 @@ def test_few_things_behind_a_sentence_are_shown_one_by_one() -> None:
     sentence = told(Sentence(text="Counts.", refs=("C1/measure.items", "C2/measure.items"))).sections[0].paragraphs[0]
 
     assert sentence.sentences[0].gathered == ()
+
+
+def test_hundreds_behind_a_sentence_are_named_and_then_counted() -> None:
+    """Of four hundred finds of one plant the first lead to their places, the next are named, the rest are counted."""
+    sample = a_project().samples[0]
+    ids = [f"S{number}" for number in range(1, 401)]
+    project = a_project(
+        samples=tuple(replace(sample, id=SampleId(id)) for id in ids),
+        counts=tuple(a_row(id, "Zea mays", "cupule", "4", line) for line, id in enumerate(ids, start=10)),
+    )
+    refs = tuple(f"{id}/found.zea-mays.cupule" for id in ids)
+    found = told(Sentence(text="Cobs.", refs=refs), project=project).sections[0].paragraphs[0].sentences[0]
+
+    (gathered,) = found.gathered
+    assert [name for name, _ in gathered.members] == ids[:24]
+    assert gathered.others == tuple(ids[24:300])
+    assert gathered.further == 100
+    assert found.refs.split() == list(refs[:60])
