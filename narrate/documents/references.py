@@ -14,7 +14,6 @@ from narrate.model.edition import Edition
 from narrate.model.packs import Source
 from narrate.model.report_blocks import arranged
 from narrate.telling.citations import author_year
-from narrate.telling.explanation import source_line
 
 UNSEEN = "°"
 """Stands before a work that the makers of the rules did not see."""
@@ -96,10 +95,20 @@ def _standing(unseen: int, unread: int, works: int) -> str:
 
 
 def cited(edition: Edition) -> tuple[str, ...]:
-    """Keys of the sources behind claims that hold, by author and year."""
+    """Keys of the sources behind claims that hold, and of the works that the narratives name."""
     held = (c for c in edition.claims.all_holding() if c.about.level in LEVELS)
-    keys = {key for claim in held for key in claim.sources}
-    return tuple(sorted(keys, key=lambda key: source_line(key, edition.packs).lower()))
+    keys: set[str] = {key for claim in held for key in claim.sources}
+    already = {author_date(key, edition) for key in keys}
+    told = " ".join(
+        narrative.text
+        for (audience, subject), narrative in edition.narratives.items()
+        if audience == "report" and subject.level in LEVELS
+    )
+    for key in edition.packs.sources:
+        named = author_date(key, edition)
+        if named and named not in already and named in told:
+            keys.add(key)
+    return tuple(sorted(keys))
 
 
 def author_date(key: str, edition: Edition) -> str:

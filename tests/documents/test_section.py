@@ -94,6 +94,18 @@ def test_titles_of_books_and_journals_are_in_italics(section: str) -> None:
     assert "*Utilization of* Hordeum pusillum *(little barley)" in listed
 
 
+def test_every_work_that_the_text_names_is_listed(section: str) -> None:
+    """Each 'Author year' in the brackets of the text has an entry of that author and year."""
+    body, _, rest = section.partition("## References\n")
+    entries = rest.split("\n## ")[0].replace("*", "").splitlines()
+    bracketed = re.findall(r"\bsee ((?:[^()]|\([^()]*\))*)\)", body)
+    named = {one.strip() for text in bracketed for one in text.split(";")}
+    works = {found.groups() for one in named if (found := re.fullmatch(r"(.*?)(?: and .*| et al\.)? (\d{4})", one))}
+
+    assert len(works) > 20
+    assert {work for work in works if not any(work[0] in line and work[1] in line for line in entries)} == set()
+
+
 def test_works_that_the_project_cites_itself_are_listed(section: str) -> None:
     """What stands under `report: references` is among the references, in its place by the author."""
     listed = section.split("## References\n")[-1].split("\n## ")[0]
