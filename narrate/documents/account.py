@@ -170,8 +170,8 @@ def limits(edition: Edition) -> Iterator[Block]:
         yield Paragraph(text=f"{literal(where + says)}", kind="item")
     fit = [
         claim
-        for claim in edition.claims
-        if claim.statement == DATES_FROM and claim.verdict == "holds" and claim.about.level == "context"
+        for claim in edition.claims.all_holding()
+        if claim.statement == DATES_FROM and claim.about.level == "context"
     ]
     if fit:
         best = sorted(fit, key=lambda claim: (-claim.support, claim.about.id))

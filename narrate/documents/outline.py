@@ -172,10 +172,10 @@ def _discussion(edition: Edition) -> Iterator[Block]:
         yield Paragraph(text=literal(" ".join(wider.split())))
     else:
         yield missing("comparison with other sites of the region. Give it as report: wider_context.")
+    held = [claim for claim in edition.claims.all_holding() if claim.about.level in LEVELS]
     cited_by: dict[str, set[str]] = {}
-    for claim in edition.claims.all_holding():
-        if claim.about.level in LEVELS:
-            cited_by.setdefault(claim.question, set()).update(claim.sources)
+    for claim in held:
+        cited_by.setdefault(claim.question, set()).update(claim.sources)
     shown = (("measures", "The measures with their intervals stand in {measures}."),
              ("rules", "How each rule came out stands in {rules}."))  # fmt: skip
     leads = " ".join(text for block, text in shown if is_shown(edition, block))
@@ -187,11 +187,11 @@ def _discussion(edition: Edition) -> Iterator[Block]:
         if named:
             yield Paragraph(text=f"{literal(question.capitalize())}: {'; '.join(named)}.", kind="item")
     works = {key for key in edition.packs.sources if author_date(key, edition)}
-    unsourced = sum(bool(c.sources) and works.isdisjoint(c.sources) for c in edition.claims)
+    unsourced = sum(bool(claim.sources) and works.isdisjoint(claim.sources) for claim in held)
     if unsourced:
         yield Paragraph(
-            text=f"Of the readings judged, {unsourced:,} rest on common practice or the judgement of the makers of the "
-            "rules alone."
+            text=f"Of the {len(held):,} readings that hold, {unsourced:,} rest on common practice or the judgement of "
+            "the makers of the rules alone."
         )
 
 
