@@ -69,10 +69,10 @@ def across_sentences(
 
 def _borne(page: Page, read: Sequence[Context], questions: Sequence[str], held: Sequence[Reading]) -> list[Borne]:
     """Readings of the subject itself, firmest first, then those that two or more of its contexts make."""
-    names = [r.claim.statement for r in held if r.claim.question in questions and r.rank > 1]
+    names: list[str] = [r.claim.statement for r in held if r.claim.question in questions and r.rank > 1]
     placed = [one.statement for one in placed_readings(page, [c.id for c in read], questions)]
     names = [*placed, *names] if page.subject.level == "site" else [*names, *placed]
-    own = {r.claim.statement: r.claim.id for r in held}
+    own: dict[str, str] = {r.claim.statement: r.claim.id for r in held}
     found = []
     for name in dict.fromkeys(names):
         statement = page.dig.packs.statements.get(name)  # type: ignore[call-overload]
@@ -125,7 +125,7 @@ def _by(page: Page, read: Sequence[Context], one: Borne) -> str:
         if ids == of_trait:
             every = "both" if n == 2 else f"all {page.count(n)}"
             return f"by {every} {called} ({ids_listed(page, ids)}) and by nothing else"
-    if of > NAMED and of - n <= 2:
+    if of > NAMED and of - n <= 2 and n > 2 * (of - n):
         rest = ids_listed(page, [c.id for c in read if c.id not in ids])
         return f"by {page.count(n)} of the {page.count(of)} contexts that can be read, all but {rest}"
     if n <= NAMED:
@@ -157,7 +157,8 @@ def _by_phase(page: Page, read: Sequence[Context], borne: Sequence[Borne], phase
     if not all(of):
         return []
     shown = [one for one in borne if one.carried]
-    texts, refs = [], []
+    texts: list[str] = []
+    refs: list[str] = []
     for one in shown:
         a, b = (sum(id in ids for id, _ in one.carried) for ids in of)
         noun = one.noun if not texts else english.after(shown[0].noun, one.noun)

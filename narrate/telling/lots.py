@@ -24,7 +24,7 @@ FOOD_GROUPS = {
 LOTS = ("food.burned-store", "food.cooking-accident", "fuel.smudge", "fuel.maize-cob", "deposit.single-event")
 """Readings that say why one deposit is rich, the most telling first."""
 
-RICH, ENOUGH, WIDE = 0.4, 30, 4
+RICH, ENOUGH, WIDE = 0.4, 100, 4
 """Share of the items from which one context rules them; items and contexts below which nothing is said of it."""
 
 

@@ -72,9 +72,9 @@ def told_by_phase(page: Page, phases: Sequence[Phase]) -> None:
 
 
 def phase_by_phase(page: Page, phases: Sequence[Phase], readings: Sequence[PhaseReading]) -> list[Sentence]:
-    """What all phases bear out in one sentence, what each alone does in another, and which of it is close."""
+    """What all phases bear out, what some do, what each alone does, and which of it is close: a sentence for each."""
     shared = [r for r in readings if len(r.claims) == len(phases)]
-    sentences = _shared(page, phases, shared)
+    sentences = _shared(page, phases, shared) + _some(page, [r for r in readings if 1 < len(r.claims) < len(phases)])
     sentences += _alone(page, phases, [r for r in readings if len(r.claims) == 1])
     return sentences + _close(page, readings)
 
@@ -85,13 +85,15 @@ def _shared(page: Page, phases: Sequence[Phase], shared: Sequence[PhaseReading])
     by_grade: dict[tuple[str, bool], list[PhaseReading]] = {}
     for reading in shared:
         by_grade.setdefault((reading.weakest.grade, reading.is_of_one_grade), []).append(reading)
-    parts, refs = [], []
+    parts: list[str] = []
+    refs: list[str] = []
     for (grade, is_one), alike in by_grade.items():
         claims = [r.weakest for r in alike]
         if page.is_plain:
-            at = "at both times" if len(phases) == 2 else "at all times"
+            of_two, of_more = ("at both times", "early and late"), ("at all times", "all along", "throughout")
+            turns = of_two if len(phases) == 2 else of_more
             lead = frame(page, _as_readings(page, claims), "lead")
-            sentences += page.say(_refs(alike), f"{at}, {lead}", f"early and late, {lead}" if len(phases) == 2 else "")
+            sentences += page.say(_refs(alike), *(f"{turn}, {lead}" for turn in turns))
             continue
         parts.append(f"{'' if is_one else 'at least '}{VERBS[grade][1]} {_noun(page, claims)}")
         refs += _refs(alike)
@@ -101,9 +103,29 @@ def _shared(page: Page, phases: Sequence[Phase], shared: Sequence[PhaseReading])
     return sentences
 
 
+def _some(page: Page, several: Sequence[PhaseReading]) -> list[Sentence]:
+    """'The Iron Age farm and the Roman farm suggest waste from the dehusking of grain': of three phases or more."""
+    by_phases: dict[tuple[str, ...], list[PhaseReading]] = {}
+    for reading in several:
+        by_phases.setdefault(tuple(setting.phase_name(phase) for phase, _ in reading.claims), []).append(reading)
+    sentences: list[Sentence] = []
+    for names, alike in list(by_phases.items())[:2]:
+        weakest = min((r.weakest for r in alike), key=lambda claim: GRADE_NAMES.index(claim.grade))
+        noun = _noun(page, [r.weakest for r in alike])
+        which = page.listed(names)
+        if page.is_plain:
+            sentences += page.say(_refs(alike), f"in {which} we saw signs of {noun}")
+            continue
+        is_one = len({claim.grade for r in alike for _, claim in r.claims}) == 1
+        verb = f"{'' if is_one else 'at least '}{VERBS[weakest.grade][1]}"
+        sentences += page.say(_refs(alike), f"{which} {verb} {noun}")
+    return sentences
+
+
 def _alone(page: Page, phases: Sequence[Phase], single: Sequence[PhaseReading]) -> list[Sentence]:
     """'The Early hamlet alone supports the use of native seed crops as food, and the Late hamlet that of maize'."""
-    parts, refs = [], []
+    parts: list[str] = []
+    refs: list[str] = []
     first = ""
     for phase in phases:
         by_grade: dict[str, list[PhaseReading]] = {}

@@ -171,7 +171,7 @@ def theme_blocks(page: Page, contexts: Sequence[Context]) -> list[tuple[str, lis
         if page.subject.level == "phase":
             sentences += lot_sentences(page, contexts, items)
             sentences += exchange_sentences(page) if any(r.claim.statement == "food.nut" for r in items) else []
-        sentences += across_sentences(page, contexts, questions, held)
+        sentences += across_sentences(page, contexts, questions, held) if theme != "change" else []
         blocks.append((theme, sentences))
     return blocks
 

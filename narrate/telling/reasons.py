@@ -187,10 +187,10 @@ def _of_each_phase(page: Page, text: str) -> str:
     in_time = sorted(page.dig.project.phases, key=lambda phase: (phase.start is None, phase.start or 0))
     sizes = [n for phase in in_time if (n := len(samples_of_phase(page.dig, phase.id)))]
     a, b, both = (int(match[name].replace(",", "")) for name in ("first", "last", "all"))
-    if len(sizes) != 2 or sum(sizes) != both or a > sizes[0] or b > sizes[1]:
+    if len(sizes) < 2 or sizes[0] + sizes[-1] != both or a > sizes[0] or b > sizes[-1]:
         return text
     was = "was" if match["was"] == "is" else "were"
-    told = f"{was} in {a} of {sizes[0]} samples of the first phase and in {b} of {sizes[1]} of the last"
+    told = f"{was} in {a} of {sizes[0]} samples of the first phase and in {b} of {sizes[-1]} of the last"
     return text[: match.start()] + told + text[match.end() :]
 
 

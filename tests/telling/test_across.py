@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING
 
 import pytest
 
+from narrate.judging.judge import judge
+from narrate.measures.findings import find
 from narrate.model.ids import Subject
 from narrate.model.narrative import Narrative
 from narrate.telling.tell import narratives
@@ -148,3 +150,17 @@ def test_weight_of_nutshell_stands_beside_its_spread(report: dict[Subject, Narra
 
     assert "0.04 g per litre against 0.09 in the Early hamlet" in text
     assert "most of the latter lay in earth oven C03, and without it 0.03 would be left" in text
+
+
+def test_what_two_of_three_phases_read_is_told_of_both(judged_example: Judged):
+    """With a third phase that has the claims of the late one, what both read is told of the two together."""
+    whole = judged_example
+    phases = whole.project.phases
+    third = replace(phases[1], id="last", name="Last hamlet", start=1400, end=1500)
+    contexts = tuple(replace(c, phase="last") if c.id in ("C16", "C17") else c for c in whole.project.contexts)
+    project = replace(whole.project, phases=(*phases, third), contexts=contexts)
+    findings, claims = find(project, whole.packs), judge(project, whole.packs, replicates=40, seed=1)
+    told = narratives(project, whole.packs, findings, claims, "report")
+
+    said = r"The Late hamlet and the Last hamlet (at least )?(suggest|support|are consistent)"
+    assert re.search(said, told[SITE].text)
