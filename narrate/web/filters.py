@@ -180,11 +180,11 @@ def title_of_work(title: str) -> str:
     The title of a work; one that nobody has checked stands in square brackets in the packs and is told as what it is.
 
     >>> title_of_work("[title not checked; a chapter on early farming]"), title_of_work("A Manual of Weeds")
-    ('a chapter on early farming', 'A Manual of Weeds')
+    ('A chapter on early farming', 'A Manual of Weeds')
     """
     if not (title.startswith("[") and title.endswith("]")):
         return title
-    return title[1:-1].rpartition("not checked; ")[2]
+    return upper_first(title[1:-1].rpartition("not checked; ")[2])
 
 
 def keeping(ways: Sequence[str]) -> str:

@@ -27,7 +27,7 @@ def parts(entries: Iterable[Entry]) -> Mapping[str, bytes]:
 def entries(
     opener: Opener, contexts: Iterable[ContextView], samples: Iterable[SampleView], taxa: Iterable[TaxonView]
 ) -> Iterator[Entry]:
-    """Contexts, plants and findings of contexts, phases and the dig first; then samples and their findings."""
+    """Contexts, plants and findings of contexts, phases and the dig first, the firmest before others; then samples."""
     of_context: dict[str, tuple[str, str]] = {}
     for context in contexts:
         phase = opener.wording.phase(context.phase)
@@ -38,7 +38,7 @@ def entries(
         words = " ".join(filter(None, (taxon.name, *taxon.taxon.other_names, taxon.taxon.trade_name)))
         yield ("plant", taxon.title, taxon.target, words, "", "", "", "")
     later: list[Claim] = []
-    for claim in opener.edition.claims.all_holding():
+    for claim in sorted(opener.edition.claims.all_holding(), key=lambda claim: -claim.support):
         if claim.about.level == "sample":
             later.append(claim)
         elif claim.about.level != "feature" or opener.members[claim.about.id] > 1:  # type: ignore[index]

@@ -11,7 +11,7 @@ AT_ONCE = 250
 """Entries on one page of a list."""
 
 MOST_SHOWN: Mapping[str, int] = MappingProxyType(
-    {"queued": 60, "held": 25, "claims": 200, "ranked": 100, "matrix": 100, "contexts": 60, "layer": 100, "labels": 60}
+    {"queued": 60, "held": 25, "claims": 200, "ranked": 100, "matrix": 100, "contexts": 60, "layer": 24, "labels": 60}
 )
 """Entries of a list that is part of a page; of more the page says so, and where all of them are."""
 

@@ -283,7 +283,7 @@
 
   /* What is wider than the screen says so, for a bar to scroll by is not always seen. */
   document.querySelectorAll(".scroll").forEach(function (box) {
-    if (box.scrollWidth > box.clientWidth + 4 && !box.closest("details:not([open])")) { box.before(make("p", { class: "sideways" }, "There is more to the right: scroll it.")); }
+    if (box.scrollWidth > box.clientWidth + 4 && getComputedStyle(box).overflowX !== "hidden" && !box.closest("details:not([open])")) { box.before(make("p", { class: "sideways" }, "There is more to the right: scroll it.")); }
   });
   var holder = document.getElementById("search");
   if (holder) { search(holder); }
