@@ -119,7 +119,9 @@ def _told(
     noun = noun_of(page, [replace(r, behind=()) for r in bears[:2]], in_short=True)
     cited = works_cited(page, seen.sources)
     means = f" ({seen.means})" if seen.means and not page.has_told(seen.means) else ""
-    is_all = bool(agrees) and {r.claim.id for r in told} <= {r.claim.id for r in agrees}
+    # What concerns the deposit's state was told elsewhere on the page: 'the same' would point at something else.
+    is_near = all(r.claim.question != "integrity" for r in told)
+    is_all = is_near and bool(agrees) and {r.claim.id for r in told} <= {r.claim.id for r in agrees}
     name = f"noted{' find' if seen.noted_of == 'find' else ''}{' of all' if is_all else '' if agrees else ' against'}"
     wordings = page.turns(name, who=note.who, quote=_marked(note.quote), noun=noun)
     return page.say(refs, *(english.in_last_brackets(f"{text}{means}", cited) for text in wordings if text))

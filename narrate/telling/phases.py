@@ -149,6 +149,10 @@ def _others_for_visitors(page: Page, found: Sequence[Presence], *, as_often: int
     return page.say(refs, f"next came {page.listed(texts)}", f"after that came {page.listed(texts)}")
 
 
+LONG = 6
+"""Sentences of a theme from which what is read of it and where that lies are paragraphs of their own."""
+
+
 def theme_blocks(page: Page, contexts: Sequence[Context]) -> list[tuple[str, list[Sentence]]]:
     """
     Each theme: what the subject's own counts say, then which of its contexts bear that out and which do not.
@@ -168,11 +172,15 @@ def theme_blocks(page: Page, contexts: Sequence[Context]) -> list[tuple[str, lis
         if len(phases) > 1 and theme != "change":
             sentences += phase_by_phase(page, phases, phase_readings(page, phases, questions))
         sentences += told(page, items, weak=not page.is_plain)
+        where: list[Sentence] = []
         if page.subject.level == "phase":
-            sentences += lot_sentences(page, contexts, items)
-            sentences += exchange_sentences(page) if any(r.claim.statement == "food.nut" for r in items) else []
-        sentences += across_sentences(page, contexts, questions, held) if theme != "change" else []
-        blocks.append((theme, sentences))
+            where += lot_sentences(page, contexts, items)
+            where += exchange_sentences(page) if any(r.claim.statement == "food.nut" for r in items) else []
+        where += across_sentences(page, contexts, questions, held) if theme != "change" else []
+        if len(sentences) + len(where) > LONG:
+            blocks += [(theme, sentences), (theme, where)]
+        else:
+            blocks.append((theme, sentences + where))
     return blocks
 
 

@@ -50,6 +50,13 @@ def test_thin_coats_are_told_with_their_sample_and_source(report: dict[Subject, 
     assert "S012" in said and "see Smith 1985" in said
 
 
+def test_a_note_on_the_state_of_a_deposit_names_what_it_bears_on(report: dict[Subject, Narrative]):
+    """C16 was cut by the plough: that agrees with fresh seeds in it, and not with the refuse that was told before."""
+    (said,) = (text for text in _noted(report[_context("C16")]) if "plough" in text)
+
+    assert "agrees with a recent origin of the uncharred seeds" in said or "in agreement with a recent origin" in said
+
+
 def test_every_quotation_is_in_the_records(report: dict[Subject, Narrative], judged_example: Judged):
     """Words within quotation marks stand in a description or note, letter for letter but for a first small letter."""
     project = judged_example.project
