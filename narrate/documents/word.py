@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import io
+import os
 import zipfile
 from collections.abc import Iterator, Mapping, Sequence
+from contextlib import contextmanager
 from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -263,13 +265,25 @@ def _xml(text: str) -> str:
 def _saved(document: Document, tables: Sequence[str]) -> bytes:
     """The file with its tables, and with fixed dates inside, so that the same section gives the same bytes."""
     raw, out = io.BytesIO(), io.BytesIO()
-    document.save(raw)
+    with _later_than_1980():
+        document.save(raw)
     with zipfile.ZipFile(raw) as found, zipfile.ZipFile(out, "w", zipfile.ZIP_DEFLATED) as kept:
         for name in sorted(found.namelist(), key=lambda name: (name != "[Content_Types].xml", name)):
             info = zipfile.ZipInfo(name, (2000, 1, 1, 0, 0, 0))
             part = found.read(name)
             kept.writestr(info, _filled(part, tables) if name == "word/document.xml" else part, zipfile.ZIP_DEFLATED)
     return out.getvalue()
+
+
+@contextmanager
+def _later_than_1980() -> Iterator[None]:
+    """From Python 3.14 on archives take their time from SOURCE_DATE_EPOCH, and cannot hold one before 1980."""
+    said = os.environ.pop("SOURCE_DATE_EPOCH", None)
+    try:
+        yield
+    finally:
+        if said is not None:
+            os.environ["SOURCE_DATE_EPOCH"] = said
 
 
 def _filled(part: bytes, tables: Sequence[str]) -> bytes:
