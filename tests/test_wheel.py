@@ -37,7 +37,11 @@ def test_the_wheel_holds_templates_packs_and_types(wheel: Path) -> None:
     assert not any(name.startswith(("tests/", "example_project/")) for name in names)
 
 
-@pytest.mark.parametrize("versions", ["newest", "oldest"])
+IS_OLDEST_PYTHON = sys.version_info[:2] == (3, 11)
+"""Bounds are those of the oldest Python: newer ones need newer builds of the same packages, and take them."""
+
+
+@pytest.mark.parametrize("versions", ["newest", *(["oldest"] if IS_OLDEST_PYTHON else [])])
 def test_the_main_job_runs_from_the_wheel(wheel: Path, tmp_path: Path, versions: str) -> None:
     """In a clean environment outside the checkout, with the newest and the oldest versions allowed, all is made."""
     clean = tmp_path / "clean"
