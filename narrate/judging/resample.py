@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import hashlib
 from dataclasses import dataclass
 
 import numpy as np
@@ -18,7 +18,8 @@ def resampled(table: CountTable, replicates: int, seed: int) -> CountTable:
         counted* ~ Poisson(counted);   unsorted* ~ Poisson(counted*·(1 − f)/f)
 
     counted is what was counted in the share f of its size class. Rows that note presence or a mass stay as they are.
-    The same seed gives the same draws.
+    The same seed gives the same draws. Each sample has draws of its own, which its id and its counts alone decide: an
+    edit elsewhere changes nothing of what is said of it.
     Misleads: items that arrived together (a spilled pot, a broken cob) vary more than Poisson counts do, so that
     true stability is lower than this.
     """
@@ -53,24 +54,28 @@ class Draws:
 
 def draws(table: CountTable, replicates: int, seed: int) -> Draws:
     """The draws of `resampled`, packed."""
-    generator = np.random.default_rng(seed)
-    share, part = table.share, np.flatnonzero(table.share < 1)
-    counted = _packed(lambda draw: generator.poisson(table.counted[0]), replicates, share.size)
-    unsorted = _packed(
-        lambda draw: generator.poisson(counted[draw, part] * (1 - share[part]) / share[part]), replicates, part.size
-    )
-    number = np.full(share.size, -1, np.intp)
+    part = np.flatnonzero(table.share < 1)
+    number = np.full(table.share.size, -1, np.intp)
     number[part] = np.arange(part.size)
+    counted = np.zeros((replicates, table.share.size), np.uint16)
+    unsorted = np.zeros((replicates, part.size), np.uint16)
+    ends = np.searchsorted(table.row_sample, np.arange(len(table.sample_ids) + 1))
+    for id, start, end in zip(table.sample_ids, ends[:-1], ends[1:], strict=True):
+        own = np.arange(start, end)
+        generator = _generator(seed, id)
+        drawn = generator.poisson(table.counted[0, own], size=(replicates, own.size))
+        counted = _with(counted, own, drawn)
+        there = np.flatnonzero(number[own] >= 0)
+        share = table.share[own[there]]
+        unsorted = _with(unsorted, number[own[there]], generator.poisson(drawn[:, there] * (1 - share) / share))
     return Draws(counted, unsorted, number)
 
 
-def _packed(draw: Callable[[int], np.ndarray], replicates: int, width: int) -> np.ndarray:
-    found = np.zeros((replicates, width), np.uint16)
-    for replicate in range(replicates if width else 0):
-        drawn = draw(replicate)
-        if int(drawn.max()) > np.iinfo(found.dtype).max:
-            found = found.astype(np.int64)
-        found[replicate] = drawn
+def _with(found: np.ndarray, columns: np.ndarray, drawn: np.ndarray) -> np.ndarray:
+    """The columns put in their place, in a larger type from then on if they need one."""
+    if drawn.size and int(drawn.max()) > np.iinfo(found.dtype).max:
+        found = found.astype(np.int64)
+    found[:, columns] = drawn
     return found
 
 
@@ -84,10 +89,16 @@ def drawn_samples(units: Units, replicates: int, seed: int) -> np.ndarray | None
     """
     if units.level == "sample":
         return None
-    generator = np.random.default_rng(seed)
     weight = np.ones((replicates, len(units.table.sample_ids)))
     for unit in range(len(units.ids)):
         own = units.samples_of(unit)
         if own.size > 1:
+            generator = _generator(seed, units.ids[unit])
             weight[:, own] = generator.multinomial(own.size, np.full(own.size, 1 / own.size), size=replicates)
     return weight
+
+
+def _generator(seed: int, id: str) -> np.random.Generator:
+    """Draws that a seed and the id of a sample or unit decide, and nothing else."""
+    own = hashlib.blake2b(id.encode("utf-8", "surrogatepass"), digest_size=8).digest()
+    return np.random.default_rng((seed, int.from_bytes(own)))

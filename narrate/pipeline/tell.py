@@ -16,7 +16,16 @@ from narrate.pipeline.held import Unwritable, held, not_written, saved_meanwhile
 from narrate.pipeline.judged import Judged, Progress, disclosed_part, judged_folder, silent
 from narrate.pipeline.side_by_side import side_by_side
 from narrate.pipeline.told import Told
-from narrate.pipeline.unchanged import forget, marks_of, options_of, program_of, remember
+from narrate.pipeline.unchanged import (
+    forget,
+    forget_pages,
+    ground_of,
+    marks_of,
+    options_of,
+    pages_list,
+    program_of,
+    remember,
+)
 from narrate.problems import Problem, has_errors
 from narrate.web.refusal import Refused
 
@@ -39,6 +48,7 @@ def tell(
     """
     program = program_of(version, options_of(strict, approved_only))
     read = marks_of(folder) if folder.is_dir() else None
+    ground = ground_of(folder, program) if read else ""
     found = judged_folder(folder, strict=strict, progress=progress)
     whole = found.whole
     if whole is None:
@@ -56,10 +66,12 @@ def tell(
                 return Told(problems=problems, is_written=False)
             progress("building pages")
             editions = _editions(whole, public, told, problems, version, approved_only)
-            builds = [partial(_built, edition, folder) for edition in editions]
+            builds = [partial(_built, edition, folder, ground) for edition in editions]
             refused = next(filter(None, side_by_side(builds, is_large=_is_large(whole))), ())
             if refused:
                 return Told(problems=(*problems, *refused), is_written=False, is_partly=True)
+            if ground != ground_of(folder, program):
+                forget_pages(folder)
             progress("writing drafts, claims and measures")
             further = _write(folder, whole, told)
             done = Told(
@@ -106,13 +118,14 @@ def _is_large(whole: Judged) -> bool:
     return len(whole.project.contexts) + len(whole.project.samples) >= LARGE
 
 
-def _built(edition: Edition, folder: Path) -> tuple[Problem, ...]:
+def _built(edition: Edition, folder: Path, ground: str) -> tuple[Problem, ...]:
     """Builds one site; gives what stands in its way."""
     from narrate.web.build import build
     from narrate.web.templates import templates_folder
 
     try:
-        build(edition, templates_folder(), folder / "out" / edition.audience, images=folder)
+        site, kept = folder / "out" / edition.audience, pages_list(folder, edition.audience)
+        build(edition, templates_folder(), site, images=folder, kept=kept, ground=ground)
     except Refused as refusal:
         return tuple(refusal.problems)
     except OSError as fault:

@@ -58,6 +58,22 @@ def program_of(version: str, options: Collection[str]) -> list[object]:
     return _program(version, options)
 
 
+def ground_of(folder: Path, program: list[object]) -> str:
+    """
+    A sum over what all pages share: the program with its options, and the project's own file and packs.
+
+    Empty where a link or a file that cannot be read leaves doubt.
+    """
+    try:
+        packs = _files(folder / "packs") if os.path.lexists(folder / "packs") else []
+        if packs is None or (folder / "packs").is_symlink():
+            return ""
+        marks = {name: _mark(folder / name) for name in ("project.yaml", *(f"packs/{name}" for name in packs))}
+    except OSError:
+        return ""
+    return _sum(json.dumps([program, marks]).encode())
+
+
 def remember(folder: Path, read: Marks | None, program: list[object], told: Told) -> None:
     """
     Leaves the list, once everything else is written.
@@ -83,6 +99,17 @@ def forget(folder: Path) -> None:
     """Takes the list away, before a run begins to write."""
     with suppress(FileNotFoundError):
         (folder / "out" / LIST).unlink()
+
+
+def pages_list(folder: Path, site: str) -> Path:
+    """The list of the pages that stand of one site; it lies beside the site, so that nobody puts it on the web."""
+    return folder / "out" / f".narrate-pages-{site}.json"
+
+
+def forget_pages(folder: Path) -> None:
+    """Takes the lists of pages away: what the pages share was edited while they were made."""
+    for site in ("review", "public"):
+        pages_list(folder, site).unlink(missing_ok=True)
 
 
 def as_told_before(folder: Path, options: Collection[str], version: str) -> Told | None:

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from pathlib import Path, PurePosixPath
 
 from narrate.files import leftovers, write
 from narrate.model.edition import Edition
 from narrate.problems import Place, Problem
-from narrate.web.pages import pages
+from narrate.web import kept_pages
+from narrate.web.pages import Made, made
 from narrate.web.refusal import Refused
 
 MANIFEST = ".narrate-site.json"
@@ -17,26 +18,36 @@ MANIFEST = ".narrate-site.json"
 FORMAT = "narrate site 1"
 
 
-def build(edition: Edition, templates: Path, folder: Path, images: Path | None = None) -> None:
+def build(
+    edition: Edition,
+    templates: Path,
+    folder: Path,
+    images: Path | None = None,
+    kept: Path | None = None,
+    ground: str = "",
+) -> None:
     """
     Writes the site of an edition into a folder.
 
     images:  the project folder in which photographs lie; None leaves them out.
+    kept:    the list of pages that stand, with their keys, for the next build; None: every page is made.
+    ground:  a sum over all that pages may show and that is not part of the edition.
     Raises Refused (N108) if the folder holds something that narrate did not make or cannot be written, and
     Refused (N701) for templates. Files whose content stays the same are not written again.
     """
     made_before = _made_before(folder)
-    files = pages(edition, templates, images)
-    _refuse_strangers(folder, files, made_before)
+    before = kept_pages.standing(kept, folder) if kept and ground else {}
+    site = made(edition, templates, images, ground, {path: key for path, (key, _) in before.items()})
+    _refuse_strangers(folder, (*site.files, *site.standing), made_before)
     try:
-        _write(folder, files, made_before)
+        _write(folder, site, made_before)
+        if kept and ground:
+            marks = {path: before[path][1] for path in site.standing}
+            marks.update((path, kept_pages.mark_of(site.files[path])) for path in site.keys if path not in marks)
+            kept_pages.remember(kept, folder, {path: (key, marks[path]) for path, key in site.keys.items()})
     except OSError as error:
         raise Refused(
-            _problem(
-                folder,
-                f"could not be written: {error.strerror or error}",
-                "make room, allow writing, or close what uses it, then build again",
-            )
+            _problem(folder, f"could not be written: {error}", "close what uses it, then build again")
         ) from error
 
 
@@ -75,7 +86,7 @@ def _is_inside(name: str) -> bool:
     return name != "" and not path.is_absolute() and ".." not in path.parts and "\\" not in name and ":" not in name
 
 
-def _refuse_strangers(folder: Path, files: Mapping[str, bytes], made_before: frozenset[str]) -> None:
+def _refuse_strangers(folder: Path, files: Iterable[str], made_before: frozenset[str]) -> None:
     """No file of somebody else is written over, and nothing is written through a link."""
     root = folder.resolve()
     for name in files:
@@ -86,16 +97,17 @@ def _refuse_strangers(folder: Path, files: Mapping[str, bytes], made_before: fro
             raise Refused(_problem(folder, message, "move it away, then build again"))
 
 
-def _write(folder: Path, files: Mapping[str, bytes], made_before: frozenset[str]) -> None:
+def _write(folder: Path, site: Made, made_before: frozenset[str]) -> None:
+    names = site.files.keys() | site.standing
     folder.mkdir(parents=True, exist_ok=True)
     for begun in leftovers(folder):
         begun.unlink()
     # The list names every file before it is written: a build that is cut short leaves nothing that looks strange.
-    write(folder / MANIFEST, _manifest(made_before | files.keys()))
-    for name, content in files.items():
+    write(folder / MANIFEST, _manifest(made_before | names))
+    for name, content in site.files.items():
         write(folder / name, content)
-    _prune(folder, sorted(made_before - files.keys()))
-    write(folder / MANIFEST, _manifest(files))
+    _prune(folder, sorted(made_before - names))
+    write(folder / MANIFEST, _manifest(names))
 
 
 def _prune(folder: Path, stale: list[str]) -> None:

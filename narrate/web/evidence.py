@@ -54,6 +54,7 @@ class Opener:
         self.keys: Mapping[Subject, str] = subject_keys(edition.project)
         self._subjects: Mapping[str, Subject] = {k: s for s, k in self.keys.items()}
         self.contexts = {context.id: context for context in edition.project.contexts}
+        self.samples = {sample.id: sample for sample in edition.project.samples}
         self.contexts_of = {feature.id: feature.contexts for feature in edition.project.features()}
         """The contexts of each feature, in the order of the project."""
         self.members = {id: len(contexts) for id, contexts in self.contexts_of.items()}

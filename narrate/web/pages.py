@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import partial
 from pathlib import Path
 from typing import Protocol
@@ -18,6 +18,7 @@ from narrate.web.links import Links, anchor, relative, slugs
 from narrate.web.lists import list_names
 from narrate.web.machines import machine_files
 from narrate.web.method import asked_questions
+from narrate.web.page_keys import KEYED, PageKeys
 from narrate.web.photographs import Photographs
 from narrate.web.plants import found_taxa
 from narrate.web.refusal import Refused
@@ -38,9 +39,38 @@ class Page:
     """Title and path of the page of the same kind before it, in natural order."""
     after: tuple[str, str] | None = None
 
+    @property
+    def about(self) -> tuple[object, ...]:
+        """All that a template is told of the page itself."""
+        return self.path, self.title, self.under, self.template, self.before, self.after
 
-def pages(edition: Edition, templates: Path, images: Path | None) -> dict[str, bytes]:
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Made:
+    """What a site is made of."""
+
+    files: Mapping[str, bytes]
+    """Every file by its path within the site, in the order of the paths, but pages that stand already."""
+    standing: frozenset[str] = frozenset()
+    """Pages that stand as they have to be."""
+    keys: Mapping[str, str] = field(default_factory=dict)
+    """Keys of the pages that have one."""
+
+
+def pages(edition: Edition, templates: Path, images: Path | None) -> Mapping[str, bytes]:
     """Every file of the site by its path within it, in the order of the paths."""
+    return made(edition, templates, images).files
+
+
+def made(
+    edition: Edition, templates: Path, images: Path | None, ground: str = "", standing: Mapping[str, str] | None = None
+) -> Made:
+    """
+    Every file of the site that does not stand already.
+
+    ground:    a sum over all that pages may show and that is not part of the edition; without it pages have no keys.
+    standing:  keys of the pages that stand as an earlier build made them.
+    """
     wanted = [t for t in page_templates(templates) if edition.audience in t.audiences]
     names = {what: slugs(ids) for what, ids in _ids(edition).items()}
     names.update({what: list_names(len(names[one])) for what, one in LISTED.items()})
@@ -51,19 +81,28 @@ def pages(edition: Edition, templates: Path, images: Path | None) -> dict[str, b
     jinja.filters["known"] = site.wording.known
     menu = _menu(wanted)
     found: dict[str, bytes] = {}
+    keys: dict[str, str] = {}
+    left: set[str] = set()
+    known = PageKeys(site, ground) if ground else None
     for template in wanted:
         things = list(_things(site, template.one_per, names))
-        made = [_page(template, site, it, slug) for it, slug in things]
-        for (it, _), page in zip(things, _in_a_row(made), strict=True):
-            found[page.path] = _rendered(jinja, site, page, it, menu)
+        in_order = [_page(template, site, it, slug) for it, slug in things]
+        for (it, _), page in zip(things, _in_a_row(in_order), strict=True):
+            key = known.of(it, page.about) if known and template.one_per in KEYED else None
+            if key is not None:
+                keys[page.path] = key
+            if key is not None and standing and standing.get(page.path) == key:
+                left.add(page.path)
+            else:
+                found[page.path] = _rendered(jinja, site, page, it, menu)
     for asset in sorted(path for path in (templates / "assets").rglob("*") if path.is_file()):
         found[f"assets/{asset.relative_to(templates / 'assets').as_posix()}"] = asset.read_bytes()
     found.update(site.photographs.found)
     found.update(site.search_parts)
     found.update(site.data_files)
     found.update(site.cards)
-    found.update(machine_files(edition, [path for path in found if path.endswith(".html")]))
-    return dict(sorted(found.items()))
+    found.update(machine_files(edition, [path for path in (*found, *left) if path.endswith(".html")]))
+    return Made(files=dict(sorted(found.items())), standing=frozenset(left), keys=keys)
 
 
 LISTED: Mapping[str, str] = {"contexts": "context", "samples": "sample"}

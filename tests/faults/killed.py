@@ -133,12 +133,13 @@ def _one(folder: Path, command: str, at: str) -> None:
 
 
 def _content(folder: Path, *, hidden: bool = False) -> dict[str, bytes]:
-    """Every file that somebody would look at; with hidden ones, all but the list of times, never alike."""
+    """Every file that somebody would look at; with hidden ones, all but the lists of times, never alike."""
     found = {}
     for path in sorted(folder.rglob("*")):
         name = path.relative_to(folder)
         is_begun = any(part.endswith(".unfinished") for part in name.parts)
-        if path.is_file() and path.name != LIST and (hidden or not is_begun):
+        is_list = path.name == LIST or path.name.startswith(".narrate-pages-")
+        if path.is_file() and not is_list and (hidden or not is_begun):
             found[name.as_posix()] = path.read_bytes()
     return found
 

@@ -1,0 +1,165 @@
+"""
+A key for each page of a sample, a context or the evidence about one: while the key stands, so does the page.
+
+A key is a sum over everything that the page shows: what the subject holds, its claims, its words and what they rest on,
+its rows and records, its neighbours in the menu of pages, and, as `ground`, what all pages share. It is made of whole
+records rather than of what a template picks out of them, so that a template may show more of a record without being
+told of here; a template that asks the site for something new is caught by a test. Where in doubt there is no key, and
+the page is made.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+
+from narrate.model.claims import Argument, Claim, Evidence
+from narrate.model.ids import ContextId, FeatureId, SampleId, Subject
+from narrate.model.narrative import Narrative
+from narrate.web.rows import RowSet
+from narrate.web.site import Site
+from narrate.web.views import ContextView, EvidenceView, SampleView, SubjectView
+
+KEYED = ("sample", "context", "evidence")
+"""Kinds of pages with keys: their number grows with the dig. All others are made each time."""
+ASKED_OF_SITE = frozenset(
+    {
+        "card", "card_alt", "described", "edition.audience", "fared", "figure_file", "full", "is_drawn_as_png",
+        "is_public", "is_review", "project.authors", "project.is_withheld_in_part", "title", "version", "wording.find",
+        "wording.source",
+    }
+)  # fmt: skip
+"""
+What the templates of keyed pages may ask of the site: each follows from the ground, from the page or from its subject.
+A figure lies as a file under the name of its own page.
+"""
+Plain = str | int | float | bool | None | list["Plain"] | tuple["Plain", ...]
+
+
+class PageKeys:
+    """Keys of the pages of one site."""
+
+    def __init__(self, site: Site, ground: str) -> None:
+        self._site = site
+        self._opener = site.opener
+        self._edition = site.edition
+        project, links = site.project, site.links
+        shared = (
+            ground,
+            site.edition.audience,
+            site.edition.version,
+            site.edition.approved_only,
+            project.is_withheld_in_part,
+            sorted(links.paths.items()),
+            list(self._opener.rows.by_sample),
+        )
+        self._ground = _sum(repr(shared))
+        self._told: dict[Subject, list[Narrative]] = {}
+        for (_, subject), narrative in sorted(site.edition.narratives.items(), key=lambda one: one[0][0]):
+            self._told.setdefault(subject, []).append(narrative)
+        self._claims: dict[str, str] = {}
+        self._refs: dict[str, str] = {}
+        self._samples: dict[SampleId, str] = {}
+
+    def of(self, it: object, page: tuple[object, ...]) -> str | None:
+        """
+        The key of the page of a view, None where the page has to be made.
+
+        page:  what its template knows of the page itself: path, title, pages before and after.
+        """
+        if not isinstance(it, SubjectView) or it.subject.level in ("site", "phase"):
+            return None
+        said = [self._ground, repr(page), type(it).__name__, repr(it.found), self._claims_about(it.subject)]
+        if isinstance(it, EvidenceView):
+            said += self._behind(it)
+        elif isinstance(it, SampleView) and not it.record.images:
+            said += [repr((it.context, it.record)), self._sample(it.record.id), *self._words(it)]
+        elif isinstance(it, ContextView) and not it.record.images:
+            said += [*self._context(it), *self._words(it)]
+        else:
+            return None
+        return _sum("\0".join(said))
+
+    def _behind(self, it: EvidenceView) -> list[str]:
+        """Records and rows of all that the subject is made of."""
+        opener = self._opener
+        if it.subject.level == "sample":
+            return [self._sample(SampleId(it.subject.id))]
+        is_feature = it.subject.level == "feature"
+        contexts = opener.contexts_of[FeatureId(it.subject.id)] if is_feature else (ContextId(it.subject.id),)
+        said = []
+        for id in contexts:
+            said.append(repr(opener.contexts[id]))
+            said += [self._sample(sample.id) for sample in opener.samples_of.get(id, ())]
+        return said
+
+    def _context(self, it: ContextView) -> list[str]:
+        """Its record, its feature with what holds of it, and its samples with what is said of each in its list."""
+        said = [repr(it.record), repr(it.phase), repr(it.feature_mates)]
+        if it.feature_mates:
+            said.append(self._claims_about(Subject(level="feature", id=str(it.record.feature))))
+        for sample in it.samples:
+            said += [self._sample(sample.id), repr(sample.found), repr(sample.summary)]  # type: ignore[arg-type]
+        return said
+
+    def _words(self, it: SubjectView) -> list[str]:
+        """Narratives of the subject for all audiences, and what each sentence of them rests on."""
+        told = self._told.get(it.subject, ())
+        said = [repr(told)]
+        for narrative in told:
+            for sentence in narrative.sentences():
+                said += [self._ref(ref) for ref in sentence.refs]
+        return said
+
+    def _ref(self, ref: str) -> str:
+        if ref not in self._refs:
+            one = self._opener.open(ref)
+            about = (one.kind, one.subject, str(one.title), one.text, one.measure, one.evidence, _shown(one.rows))
+            claim = self._edition.claims.by_id.get(ref)
+            self._refs[ref] = _sum(repr(about)) + ("" if claim is None else self._claim(claim))
+        return self._refs[ref]
+
+    def _claims_about(self, subject: Subject) -> str:
+        return _sum("".join(self._claim(claim) for claim in self._edition.claims.about(subject)))
+
+    def _claim(self, claim: Claim) -> str:
+        """
+        Everything that a view of the claim gives but the rows: which they are follows from the rule and the rows of its
+        subject.
+        """
+        if claim.id not in self._claims:
+            said: Plain = (
+                claim.id, claim.verdict, claim.support, claim.grade, claim.stability, claim.unlimited,
+                claim.misleads_when, claim.alternatives, claim.sources, [_argument(one) for one in claim.arguments],
+                repr((claim.about, claim.limits, claim.rivals, claim.turnings, claim.next_step)),
+            )  # fmt: skip
+            self._claims[claim.id] = _sum(json.dumps(said, default=repr))
+        return self._claims[claim.id]
+
+    def _sample(self, id: SampleId) -> str:
+        """The record of a sample and its rows, with the numbers under which they are shown."""
+        if id not in self._samples:
+            rows = self._opener.rows
+            written = [(rows.numbers[row.place.row], row) for row in rows.by_sample.get(id, ())]
+            self._samples[id] = _sum(repr((self._opener.samples[id], written)))
+        return self._samples[id]
+
+
+def _argument(one: Argument) -> Plain:
+    return (
+        one.rule, one.direction, one.weight, one.verdict, one.says, one.says_plain, one.counted_with,
+        [_evidence(evidence) for evidence in one.evidence],
+    )  # fmt: skip
+
+
+def _evidence(one: Evidence) -> Plain:
+    return (one.measure, one.name, one.value, one.low, one.high, one.unit, one.n, one.text, one.reason, one.verdict)
+
+
+def _shown(rows: RowSet | None) -> object:
+    """What a page shows of rows that a sentence rests on: a link to their list, or the rows themselves."""
+    return None if rows is None else (rows.id, rows.says, rows.quoted)
+
+
+def _sum(said: str) -> str:
+    return hashlib.blake2b(said.encode("utf-8", "surrogatepass"), digest_size=16).hexdigest()
