@@ -5,7 +5,8 @@ from __future__ import annotations
 import threading
 import time
 import traceback
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from contextlib import suppress
 from dataclasses import dataclass, field
 from html import escape
 from http import HTTPStatus
@@ -42,6 +43,8 @@ class Built:
     """What came of a build, in words for the page; empty words where there is nothing to say."""
 
     says: str = ""
+    wrote: Mapping[Path, str] = field(default_factory=dict)
+    """Narratives as the build itself left them: they are no reason to build again."""
 
 
 @dataclass(slots=True)
@@ -72,6 +75,7 @@ class Preview:
             self.last = self.build()
         except Exception:
             self.last = Built(says=f"A fault of the program:\n{traceback.format_exc(limit=-3)}")
+        self.seen = {**now, **_as_left(self.last.wrote)}
         self.number += 1
         return True
 
@@ -80,27 +84,35 @@ def building(folder: Path, version: str) -> Callable[[], Built]:
     """A build of both sites, with its problems in words."""
 
     def build() -> Built:
-        told = tell(folder, version=version)
+        wrote: dict[Path, str] = {}
+        told = tell(folder, version=version, wrote=wrote.update)
         while told.is_busy:
             time.sleep(1)
-            told = tell(folder, version=version)
+            told = tell(folder, version=version, wrote=wrote.update)
         says = "\n".join(written(problem) for problem in told.problems)
         if not told.is_written:
-            return Built(says=f"Nothing was built; what you see is older.\n{says}")
-        return Built(says=says if has_errors(told.problems) else "")
+            return Built(says=f"Nothing was built; what you see is older.\n{says}", wrote=wrote)
+        return Built(says=says if has_errors(told.problems) else "", wrote=wrote)
 
     return build
 
 
 def snapshot(folder: Path, *others: Path) -> Snapshot:
     """Time and size of every file that a build reads; what is built, and files that begin with a dot, are left out."""
+    return _looks(path for root in (folder, *others) for path in _files(root, root / "out"))
+
+
+def _as_left(wrote: Mapping[Path, str]) -> Snapshot:
+    """A look at the files that are still as they were written: what somebody saved since is built next."""
+    looks = _looks(wrote)
+    return {path: look for path, look in looks.items() if path.read_bytes() == wrote[path].encode("utf-8")}
+
+
+def _looks(paths: Iterable[Path]) -> dict[Path, tuple[int, int]]:
     found: dict[Path, tuple[int, int]] = {}
-    for root in (folder, *others):
-        for path in _files(root, root / "out"):
-            try:
-                about = path.stat()
-            except OSError:
-                continue
+    for path in paths:
+        with suppress(OSError):
+            about = path.stat()
             found[path] = (about.st_mtime_ns, about.st_size)
     return found
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from functools import partial
 from pathlib import Path
 
@@ -14,6 +14,7 @@ from narrate.model.edition import Edition
 from narrate.pipeline.editions import Words, all_told, approved_alone, edition_of, with_those_of_drafts
 from narrate.pipeline.held import Unwritable, held, not_written, saved_meanwhile
 from narrate.pipeline.judged import Judged, Progress, disclosed_part, judged_folder, silent
+from narrate.pipeline.rubbish import seldom_looked_for
 from narrate.pipeline.side_by_side import side_by_side
 from narrate.pipeline.told import Told
 from narrate.pipeline.unchanged import (
@@ -30,6 +31,7 @@ from narrate.problems import Problem, has_errors
 from narrate.web.refusal import Refused
 
 
+@seldom_looked_for()
 def tell(
     folder: Path,
     *,
@@ -37,6 +39,7 @@ def tell(
     strict: bool = False,
     approved_only: frozenset[str] = frozenset(),
     progress: Progress = silent,
+    wrote: Callable[[Mapping[Path, str]], object] = dict,
 ) -> Told:
     """
     The main job: read, measure, judge, draft, and build a site for the team and one for visitors.
@@ -45,6 +48,7 @@ def tell(
     restricted was already taken out.
 
     approved_only:  'public' builds the site for visitors from approved sentences alone, as project.yaml may also say.
+    wrote:          told the narratives that are now as the run left them, by their files.
     """
     program = program_of(version, options_of(strict, approved_only))
     read = marks_of(folder) if folder.is_dir() else None
@@ -73,7 +77,7 @@ def tell(
             if ground != ground_of(folder, program):
                 forget_pages(folder)
             progress("writing drafts, claims and measures")
-            further = _write(folder, whole, told)
+            further = _write(folder, whole, told, wrote)
             done = Told(
                 problems=(*problems, *further),
                 is_written=True,
@@ -133,9 +137,12 @@ def _built(edition: Edition, folder: Path, ground: str) -> tuple[Problem, ...]:
     return ()
 
 
-def _write(folder: Path, whole: Judged, told: Mapping[str, Words]) -> tuple[Problem, ...]:
+def _write(
+    folder: Path, whole: Judged, told: Mapping[str, Words], wrote: Callable[[Mapping[Path, str]], object]
+) -> tuple[Problem, ...]:
     """Drafts, claims and measures; tells of narratives that the analyst saved meanwhile, which stay hers."""
     left = [path for words in told.values() for path in write_files(words.files)]
+    wrote({path: one.text for words in told.values() for path, one in words.files.items() if path not in left})
     write(folder / "out" / "claims.json", claims_json(whole.claims))
     for file, text in measure_tables(whole.findings, whole.packs).items():
         write(folder / "out" / "measures" / file, text)

@@ -11,6 +11,7 @@ from jinja2 import Environment, FileSystemLoader, StrictUndefined
 
 from narrate.model.report_blocks import REPORT_TEXTS
 from narrate.problems import Place, Problem, ProblemList
+from narrate.web.compiled import Compiled
 from narrate.web.filters import FILTERS, MONTHS
 from narrate.web.lists import MOST_SHOWN
 from narrate.web.refusal import Refused
@@ -75,8 +76,10 @@ def templates_folder() -> Path:
 
 def environment(folder: Path, writing: Writing | None = None) -> Environment:
     """Misspelt names raise, everything that is filled in is escaped, and only what is passed in can be reached."""
+    writing = writing or Writing()
     filled = Environment(
         loader=FileSystemLoader(folder),
+        bytecode_cache=Compiled(writing),
         autoescape=True,
         undefined=StrictUndefined,
         trim_blocks=True,
@@ -84,7 +87,7 @@ def environment(folder: Path, writing: Writing | None = None) -> Environment:
         keep_trailing_newline=True,
     )
     filled.filters.update(FILTERS)
-    filled.filters.update((writing or Writing()).filters)
+    filled.filters.update(writing.filters)
     filled.globals["month_names"] = MONTHS
     filled.globals["most"] = MOST_SHOWN
     filled.globals["report_texts"] = REPORT_TEXTS

@@ -10,6 +10,7 @@ from pathlib import Path
 
 import pytest
 
+from narrate.pipeline.begin import begin
 from narrate.pipeline.preview import Built, Preview, building, inside, served, snapshot
 
 PAGE = '<!doctype html><html lang="en"><head></head><body class="review"><p>as built</p></body></html>'
@@ -124,6 +125,19 @@ def test_a_change_of_a_record_is_built_and_told(folder: Path, port: int, preview
 
     assert built == [True, False, True]
     assert asked(port, "/-state.js")[1] == "narrateState(2);\n"
+
+
+def test_drafts_that_a_build_writes_are_not_taken_for_a_change(tmp_path: Path) -> None:
+    """The first build of a project writes its drafts and is the last; one that the analyst saves is built again."""
+    begin(tmp_path / "dig")
+    preview = Preview(tmp_path / "dig", building(tmp_path / "dig", "0"))
+
+    built = [preview.rebuild_if_changed(), preview.rebuild_if_changed()]
+    draft = next((tmp_path / "dig" / "narratives").rglob("*.md"))
+    draft.write_text(draft.read_text(encoding="utf-8") + "\nSeen again.\n", encoding="utf-8")
+    built.append(preview.rebuild_if_changed())
+
+    assert built == [True, False, True]
 
 
 def test_what_is_built_is_not_taken_for_a_change(folder: Path) -> None:
