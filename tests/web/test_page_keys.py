@@ -190,7 +190,7 @@ def _asked(name: str, seen: set[str]) -> set[str]:
     seen.add(name)
     text = (templates_folder() / name).read_text(encoding="utf-8")
     inner = "".join(re.findall(r"\{[{%](.*?)[%}]\}", text, flags=re.DOTALL))
-    found = {re.sub(r"\($", "", one) for one in re.findall(r"(?<![/\w.])site\.((?:edition\.|project\.|wording\.)?\w+)", inner)}
+    found = set(re.findall(r"(?<![/\w.])site\.((?:edition\.|project\.|wording\.)?\w+)", inner))
     for other in re.findall(r'"((?:panels/)?\w+\.html)"', inner):
         found |= _asked(other, seen)
     return found
