@@ -108,6 +108,7 @@ def check(folder: Path, as_json: bool, strict: bool, code: str | None, track_rec
 @click.option("--approved-only", is_flag=True, help="Build the public site from approved sentences alone.")
 def tell(folder: Path, strict: bool, approved_only: bool) -> None:
     """The main job: read, measure, judge, draft, and build the sites in FOLDER/out."""
+    from narrate.pipeline.told import in_short
     from narrate.pipeline.unchanged import as_told_before, options_of
 
     chosen = frozenset({"public"} if approved_only else ())
@@ -121,13 +122,7 @@ def tell(folder: Path, strict: bool, approved_only: bool) -> None:
         click.echo(_summed(told.problems))
         click.echo(NOT_ALL if told.is_partly else "Nothing was written.")
         sys.exit(PROBLEMS)
-    click.echo(
-        f"{_many(told.samples, 'sample')} from {_many(told.contexts, 'context')}; "
-        f"{_many(told.claims, 'claim')} in force. {_summed(told.problems)}"
-    )
-    click.echo(f"for the team:    {folder / 'out' / 'review' / 'index.html'}")
-    click.echo(f"for the public:  {folder / 'out' / 'public' / 'index.html'}")
-    click.echo(f"every claim:     {folder / 'out' / 'claims.json'}")
+    click.echo(in_short(told, folder))
 
 
 @commands.command()
@@ -320,12 +315,12 @@ def _tell_problems(problems: Iterable[Problem]) -> None:
 
 
 def _many(number: int, what: str) -> str:
-    return f"{number:,} {what}{'s' * (number != 1)}"
+    from narrate.pipeline.told import many
+
+    return many(number, what)
 
 
 def _summed(problems: Iterable[Problem]) -> str:
-    severities = [problem.severity for problem in problems]
-    errors, warnings = severities.count("error"), severities.count("warning")
-    if not severities:
-        return "No problems found."
-    return f"{_many(errors, 'error')}, {_many(warnings, 'warning')}."
+    from narrate.pipeline.told import summed
+
+    return summed(problems)

@@ -130,16 +130,31 @@ def test_with_nothing_changed_nothing_heavy_is_loaded(dig: Path) -> None:
 
     tell(dig, version=__version__)
 
-    assert _loaded(["tell", str(dig)]) == []
+    assert _loaded(["tell", str(dig)], *HEAVY, "click") == []
 
 
-def _loaded(arguments: list[str]) -> list[str]:
+def test_an_answer_without_the_command_line_is_the_same(dig: Path) -> None:
+    """What is said where nothing changed is what the command line would say."""
+    from narrate import __version__
+
+    tell(dig, version=__version__)
+    run = [sys.executable, "-c", "import sys; from {} import main; sys.argv = ['narrate', 'tell', {!r}]; main()"]
+    said = [
+        subprocess.run([*run[:2], run[2].format(module, str(dig))], capture_output=True, text=True, check=True).stdout
+        for module in ("narrate.__main__", "narrate.cli")
+    ]
+
+    assert said[0] == said[1]
+    assert "No problems found." in said[0]
+
+
+def _loaded(arguments: list[str], *heavy: str) -> list[str]:
     """Heavy packages that a command loads."""
     code = (
-        "import sys\nfrom narrate.cli import main\n"
+        "import sys\nfrom narrate.__main__ import main\n"
         f"sys.argv = ['narrate', *{arguments!r}]\n"
         "try:\n    main()\nexcept SystemExit:\n    pass\n"
-        f"print('loaded:', *[name for name in {HEAVY!r} if name in sys.modules])"
+        f"print('loaded:', *[name for name in {heavy or HEAVY!r} if name in sys.modules])"
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     return done.stdout.rpartition("loaded:")[2].split()
