@@ -166,6 +166,11 @@ def _untold(edition: Edition, subject: Subject) -> str:
 
 def _discussion(edition: Edition) -> Iterator[Block]:
     yield from _told(edition, Subject(level="site", id=SITE), 3)
+    shown = (("measures", "The measures with their intervals stand in {measures}."),
+             ("rules", "How each rule came out stands in {rules}."))  # fmt: skip
+    leads = " ".join(text for block, text in shown if is_shown(edition, block))
+    if leads:
+        yield Paragraph(text=leads, kind="pointer")
     yield Heading(level=3, text="The wider region")
     wider = told_of(edition.project.report, "wider_context")
     if wider:
@@ -176,11 +181,6 @@ def _discussion(edition: Edition) -> Iterator[Block]:
     cited_by: dict[str, set[str]] = {}
     for claim in held:
         cited_by.setdefault(claim.question, set()).update(claim.sources)
-    shown = (("measures", "The measures with their intervals stand in {measures}."),
-             ("rules", "How each rule came out stands in {rules}."))  # fmt: skip
-    leads = " ".join(text for block, text in shown if is_shown(edition, block))
-    if leads:
-        yield Paragraph(text=leads, kind="pointer")
     yield Heading(level=3, text="Works behind the readings")
     for question in edition.packs.questions:
         named = sorted({author_date(k, edition) for k in cited_by.get(question, ())} - {""}, key=str.lower)
