@@ -85,6 +85,7 @@ def safe_id(text: str) -> str:
     return coded if coded[:1].isalpha() else f"chart-{coded}"
 
 
+@lru_cache(maxsize=65_536)
 def clean(text: str) -> str:
     """The text on one line, without characters that no xml may hold."""
     return " ".join(re.sub(r"[^\t\n\r\x20-\ud7ff\ue002-\ufffd\U00010000-\U0010ffff]", "", text).split())
@@ -213,10 +214,9 @@ def hatch_lines(hatch: str) -> str:
     return " ".join(lines)
 
 
+@lru_cache(maxsize=65_536)
 def _number(number: float) -> str:
     """As matplotlib writes it, in no more than two decimals."""
-    text = f"{number:f}".rstrip("0").rstrip(".")
-    return f"{float(text):.2f}" if _LONG_NUMBER.fullmatch(text) else text
-
-
-_LONG_NUMBER = re.compile(r"-?\d+\.\d{3,}")
+    text = f"{number + 0.0:f}".rstrip("0").rstrip(".")  # no '-0', which equals 0 and would be kept for it
+    has_more = len(text) - 3 > text.find(".") >= 0
+    return f"{float(text):.2f}" if has_more else text
