@@ -79,6 +79,8 @@ class Table:
     """Part where the sheet names none: 'any', a tag of the packs or a taxon -> part."""
     condition: str = "charred"
     """Condition where the sheet names none."""
+    about: Mapping[str, str] = field(default_factory=dict)
+    """'sample', 'volume, l' and the like -> the cell that says it of all finds of the table, as forms have it."""
 
     @property
     def has_samples_across(self) -> bool:

@@ -46,7 +46,7 @@ class Reading:
 NOTHING = Reading()
 
 SIGNS = re.compile(
-    r"(?:x{1,5}|\+{1,6}|p|pres\.?|present|✓|✔|√|#{1,4}|[•●○◦■□▪▫◆◇★☆✔√]{1,5}|\*{1,5}|o|yes|y|tr|trace|a|r|f|c|d|va|vr|vf|la|lf|rare|few|some|many|common|occasional|frequent|abundant|dominant|numerous|very abundant|very common|several|present \(p\)|\(x\)|\(\+\)|\[x\]|\[\+\])",
+    r"(?:x{1,5}|\+{1,6}|p|pres\.?|present|✓|✔|√|#{1,4}|[•●○◦■□▪▫◆◇★☆✔√]{1,5}|\*{1,5}|o|yes|y|tr|trace|a|r|f|c|d|va|vr|vf|la|lf|escas[oa]|abundante|muy abundante|regular|frecuente|rar[oa]|fréquent|abondant|très abondant|selten|häufig|einzelne?|vereinzelt|zahlreich|weinig|veel|scars[oa]|frequente|abbondante|rare|few|some|many|common|occasional|frequent|abundant|dominant|numerous|very abundant|very common|several|present \(p\)|\(x\)|\(\+\)|\[x\]|\[\+\])",
     re.IGNORECASE,
 )
 ABSENT = ("-", "–", "—", "−", ".", "nil", "none", "null", "absent", "0", "o", "no")
@@ -84,7 +84,7 @@ class Meanings(NamedTuple):
 
 COUNT_LIKE = re.compile(
     r"(?:[<>≤≥~]=?|c\.|c\s|ca\.?|circa|approx\.?|est\.?|±)?\s*\d[\d,.' \u00a0]*(?:e[+-]?\d+)?\s*(?:\+|\?|[*†‡§]+|ml|g|mg|kg|cc|l|frags?\.?|f|w|fr|cf\.?)?(?:\s*[(\[]\s*[^)\]]{1,12}[)\]])?"
-    r"|\.\d+\s*(?:g|mg)?|\d+\s*[-–/]\s*\d+|/\s*\d+|\d+\s*/|\d+\s*[+&]\s*\d+\s*(?:cf\.?|f|frags?\.?)?|\(\d+\)|\[\d+\]|x{1,5}|\+{1,6}\s*(?:\([^)]{1,24}\))?|[-–—.?]|p|#{1,4}|\*{1,5}|[•●○◦■□▪▫◆◇★☆✔√]{1,5}|✓|[(\[][x+][)\]]|tr|trace|present|absent|nil|rare|occasional|common|frequent|abundant|dominant|few|some|many|numerous|very (?:rare|common|abundant|frequent)|-\d+(?:\.\d+)?",
+    r"|\.\d+\s*(?:g|mg)?|\d+\s*[-–/]\s*\d+|/\s*\d+|\d+\s*/|\d+\s*[+&]\s*\d+\s*(?:cf\.?|f|frags?\.?)?|\(\d+\)|\[\d+\]|x{1,5}|\+{1,6}\s*(?:\([^)]{1,24}\))?|[-–—.?]|p|#{1,4}|\*{1,5}|[•●○◦■□▪▫◆◇★☆✔√]{1,5}|✓|[(\[][x+][)\]]|tr|trace|escas[oa]|abundante|muy abundante|regular|frecuente|rar[oa]|fréquent|abondant|très abondant|selten|häufig|einzelne?|vereinzelt|zahlreich|weinig|veel|scars[oa]|frequente|abbondante|present|absent|nil|rare|occasional|common|frequent|abundant|dominant|few|some|many|numerous|very (?:rare|common|abundant|frequent)|-\d+(?:\.\d+)?",
     re.IGNORECASE,
 )
 

@@ -38,7 +38,8 @@ def _read(text: str, number: float | None, by: Meanings) -> Reading:
     lower = written.lower()
     count = keyed(written, written, by)
     if count is not None:
-        return Reading(found=(Found(count=count),))
+        is_doubtful = "in doubt" in dict(by.key).get(written, "")
+        return Reading(found=(Found(count=count, is_doubtful=is_doubtful),))
     if number is not None and not re.search(r"[a-z%]", lower):
         return _number(written, number)
     plain = number_of(written, by.decimal)

@@ -157,7 +157,7 @@ def _only_bracketed(match: re.Match[str], written: str, by: Meanings) -> Reading
 def _doubted(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
     quirk = Quirk(
         kind="doubt",
-        message=f"'{written}' is read as {match[1]} with the identification in doubt (cf.), expected a plain number",
+        message=f"'{written}' is read as {match[1].strip()} with the identification in doubt (cf.), expected a plain number",
         help="nothing need be done if the identification is in doubt",
     )
     return _one(_counted(written, match[1], by, note=f"written {written}", is_doubtful=True), quirk)

@@ -28,6 +28,35 @@ def codes_in_use(looks: Iterable[Look]) -> tuple[dict[str, str], set[str]]:
     return found, sheets
 
 
+def codes_beside(look: Look) -> tuple[dict[str, str], set[int]]:
+    """
+    Code -> name (and part) of a list with a head of its own in the sheet of the counts, and the rows that it takes.
+
+    Codes count only where they stand outside the list too; the list itself may stand above or below the counts.
+    """
+    for head in range(look.rows):
+        texts = {c: look.text(head, c) for c in range(min(look.columns, 12)) if look.text(head, c)}
+        codes = [c for c, text in texts.items() if heading(text) == "code"]
+        named = [c for c, text in texts.items() if heading(text) in ("taxon", "common name")]
+        if not codes or not named or not 2 <= len(texts) <= 6:
+            continue
+        rows = []
+        for row in range(head + 1, look.rows):
+            if not (_ANY_CODE.fullmatch(look.text(row, codes[0])) and look.text(row, named[0])):
+                break
+            rows.append(row)
+        if any(look.is_amount(r, c) for r in rows for c in texts if c != codes[0]):
+            continue
+        part = _column_of_parts(look, rows, {codes[0], named[0]})
+        listed = {look.text(r, codes[0]): _name(look, r, named[0], part) for r in rows}
+        own = {head, *rows}
+        others = {cell.text for (r, _), cell in look.cells.items() if r not in own}
+        used = {code: name for code, name in listed.items() if code in others and code != name}
+        if len(used) >= 2 and len(used) >= _LEAST * len(listed):
+            return used, own
+    return {}, set()
+
+
 def _listed(look: Look) -> dict[str, str]:
     """The codes and names of a list; empty for a sheet that is none."""
     for code in range(min(look.columns, 8)):

@@ -69,6 +69,13 @@ class Conditions:
             return None
         if name.condition:
             return name.condition
+        beside = [self.names.read(said.text) for line in lines for said in line.get("common name", ())]
+        if any(len(one.conditions_apart) > 1 for one in beside):
+            self._set_aside(where.text, where.place, "several")
+            return None
+        said_beside = next((one.condition for one in beside if one.condition), "")
+        if said_beside:
+            return said_beside
         if qualifiers.get("condition"):
             said = condition_said(qualifiers["condition"], self.names, self.given)
             if said.doubt:

@@ -25,6 +25,7 @@ _GROUP = re.compile(
 """Common practice, no source: heads of groups of taxa."""
 _RANGE = re.compile(r"\d+(?:[.,]\d+)?\s*[-–]\s*\d+(?:[.,]\d+)?")
 _FRACTION = re.compile(r"\d*[.,]\d*[1-9]\d*")
+_LONGEST_ID = 40
 _LITRES = re.compile(r"\d+(?:[.,]\d+)? ?(?:l|lt|ltrs?|lit(?:re|er)s?)\.?", re.IGNORECASE)
 
 
@@ -89,6 +90,9 @@ class Body(Extent):
         return sum(_form(text) == _form(own) for text in others) > 0.5 * len(others)
 
     def _has_head(self, column: int) -> bool:
+        own = [row for row in range(self.area.top, self.area.bottom + 1) if (row, column) in self.look.own]
+        if len(own) == 1 and len(self.look.text(own[0], column)) > _LONGEST_ID:
+            return False  # a remark in a line of its own, and no id
         return any((row, column) in self.look.cells for row in range(self.area.top, self.body[0])) and not any(
             (row, column) in self.look.cells and not self.look.is_amount(row, column) for row in self.body
         )

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, field
 
 from narrate.model.grids import Area
-from narrate.model.layouts import Role
+from narrate.model.layouts import DERIVED_ROLES, Role
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
 from narrate.reading.intake.header_words import heading
 
@@ -82,11 +83,25 @@ class Extent:
             return False
         own = tuple(self.look.text(row, c) for c in range(self.names + 1, self.right + 1))
         given = sum(bool(text) for text in own)
+        if self._holds_ids_again(row, own, heads):
+            return True
         return given >= 3 and any(
             sum(a == b for a, b in zip(own, known, strict=True) if a) >= 0.9 * given
             and given >= 0.7 * sum(bool(text) for text in known)
             for known in heads
         )
+
+    def _holds_ids_again(self, row: int, own: tuple[str, ...], heads: list[tuple[str, ...]]) -> bool:
+        """
+        Whether a row without a name holds some of the ids over the body again, in other columns.
+
+        Numbers alone may be counts that look like ids.
+        """
+        said = {text for text in own if text and heading(text) not in DERIVED_ROLES}
+        label = self.look.text(row, self.names)
+        if len(said) < 2 or (label and not heading(label)) or not any(re.search(r"[^\W\d_]", text) for text in said):
+            return False
+        return any(said <= set(known) for known in heads)
 
     def _top_of_heads(self, row: int, heads: list[tuple[str, ...]]) -> int:
         """The first of the rows over a repeated head that belong to it: titles, and others without an amount."""

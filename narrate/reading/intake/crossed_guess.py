@@ -41,7 +41,7 @@ def guess_crossed(look: Look, area: Area) -> Crossed | None:
         parts = sum(bool(look.names.part_of(text)) for text in own)
         families = sum(bool(_FAMILY.fullmatch(text.strip())) for text in own)
         recurs = len(set(own)) < len(own) and families >= 0.6 * len(own)
-        is_over_names = recurs and _has_names_beside(found, column)
+        is_over_names = (recurs and _has_names_beside(found, column)) or _heads_groups(found, column)
         score = found.score * (0.3 if is_over_names or (own and parts >= 0.8 * len(own)) else 1.0)
         if best is None or score > best_score:
             best, best_score = found, score
@@ -56,6 +56,22 @@ def _has_names_beside(found: Crossed, column: int) -> bool:
     lines = [row for row, role in found.rows.items() if role.name == "counts"]
     others = [c for c, role in found.columns.items() if c != column and role.name in ("common name", "taxon note")]
     return any(sum(bool(found.look.text(row, c)) for row in lines) >= 0.6 * len(lines) for c in others)
+
+
+def _heads_groups(found: Crossed, column: int) -> bool:
+    """Whether each name stands over several lines that all have names of their own beside it: 'Cereals' over emmer."""
+    look = found.look
+    lines = [row for row, role in found.rows.items() if role.name == "counts"]
+    texts = [look.text(row, column) for row in lines]
+    if len(lines) < 4 or len(set(texts)) > 0.6 * len(lines):
+        return False
+    for c, role in found.columns.items():
+        own = [look.text(row, c) for row in lines]
+        named = sum(look.name_score(row, c) >= 0.45 for row in lines)
+        is_of_names = named >= 0.6 * len(lines) and len(set(own)) >= 0.8 * len(lines)
+        if c != column and role.name in ("common name", "taxon note") and is_of_names:
+            return True
+    return False
 
 
 def _name_columns(look: Look, area: Area) -> list[int]:
@@ -101,6 +117,7 @@ class _Guessing(Sums):
         if not self.counts:
             return None
         self._find_rows()
+        self._sums_without_id()
         heads = self._head_rows()
         if not heads and self._begin_at_names():
             heads = self._head_rows()
@@ -159,7 +176,7 @@ class _Guessing(Sums):
             heading(t) in ("sample", "context", "volume", "taxon") and len(t) > 2 and not looks_like_id(t)
             for t in (look.text(sample_row, c) for c in count_columns)
         )
-        if of_samples >= 2 or of_samples == len(count_columns):
+        if of_samples >= 2 or of_samples == len(count_columns) or (of_samples and len(count_columns) <= 3):
             return None  # 'Locus', 'Sample', 'Volume' are heads of columns, and no ids
         score *= 1.0 - 0.8 * headings / max(1, len(count_columns))
         if content_role([look.text(sample_row, c) for c in count_columns], look) in (

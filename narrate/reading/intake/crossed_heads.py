@@ -12,6 +12,7 @@ from narrate.reading.intake.evidence import looks_like_id
 from narrate.reading.intake.header_words import heading, quantity, sample_rank, unit
 from narrate.reading.intake.heads_by_content import SIZES, content_role
 from narrate.reading.intake.kind_words_abroad import kind_of
+from narrate.reading.intake.units_and_levels import naming_contexts
 
 _PER_LITRE = re.compile(r"\d\s*(?:/|per)\s*(?:10 ?)?l(?:it(?:re|er)s?)?\.?$", re.IGNORECASE)
 
@@ -235,7 +236,10 @@ class Heads(Body):
             weak = [row for row in rows if self._is_of_kinds(row, wanted) or self._is_of_strata(row)]
             kept = next((row for row in rows if self._is_full(row) and row not in weak), rows[0])
             has_kind = any(role.name == "kind" for role in self.rows.values())
+            together = naming_contexts({row: self._label(row) for row in rows}) if wanted == "context" else ()
             for row in rows:
+                if len(together) > 1 and row in together:
+                    continue
                 if row != kept and wanted == "context" and self._is_of_strata(row):
                     self.rows[row] = Role(name="phase", filled=self.rows[row].filled)
                 elif row != kept:
@@ -257,6 +261,11 @@ class Heads(Body):
                 # 'pit, ditch, pit' under 'Context' are no ids: two samples of two pits would be of one context.
                 has_kind = any(other.name == "kind" for other in self.rows.values())
                 self.rows[row] = Role(name="description" if has_kind else "kind", filled=role.filled)
+
+    def _label(self, row: int) -> str:
+        """The words before a row of the head."""
+        labels = [self.look.text(row, c) for c in range(self.area.left, self.right + 1) if c not in self.counts]
+        return next((text for text in labels if text), "")
 
     def _is_full(self, row: int) -> bool:
         return self.rows[row].filled or sum((row, c) in self.look.cells for c in self.counts) >= 0.5 * len(self.counts)
@@ -321,7 +330,8 @@ class Heads(Body):
         for column in sorted(label_columns, key=lambda c: (c != self.names, -c)):
             text = look.text(row, column)
             role = self._heading_in_context(row, column, label_columns) if text else ""
-            if role in ("phase", "kind") and self._stands_over_parts(column):
+            may_be_parts = role == "kind" or (role == "phase" and re.match(r"comp[oó]", text.strip(), re.IGNORECASE))
+            if may_be_parts and self._stands_over_parts(column):
                 continue  # 'Component' over grain and chaff
             is_behind = column > max(self.counts) and len(self.labels) > 1
             if role in ("note", "sample note", "site", "description") and is_behind:

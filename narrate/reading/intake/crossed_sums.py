@@ -1,5 +1,7 @@
 """Rows and columns of a crossed table that are the sums of others, whether a word betrays them or not."""
 
+# ruff: noqa: E501
+
 from __future__ import annotations
 
 import re
@@ -31,8 +33,37 @@ class Sums(Labels):
         value = {(r, c): _value(self.look, r, c) for r in rows for c in columns}
         self._totals_below(rows, columns)
         columns = self._sums_at_the_end(rows, columns, value)
+        columns = self._sums_of_blocks(rows, columns, value)
         self._totals_beside(rows, columns, value)
         self._sums_of_neighbours(rows, columns, value)
+
+    def _sums_without_id(self) -> None:
+        """Columns at the end with no word over them, which stand over all others, and the sums of those: totals."""
+        look = self.look
+        over = range(self.area.top, self.body[0])
+        rows = [r for r in self.body if self.rows[r].name == "counts"]
+        for column in sorted(self.counts, reverse=True):
+            others = [c for c in self.counts if c < column]
+            if len(others) < 2 or any(look.is_text(r, column) for r in over):
+                return
+            is_headed = all(any(look.is_text(r, c) for r in over) or self._has_id(c, over) for c in others)
+            if not is_headed or self._has_id(column, over):
+                return
+            sums = [(_value(look, r, column), sum(_value(look, r, c) for c in others)) for r in rows]
+            given = [(own, of_others) for own, of_others in sums if own or of_others]
+            if len(given) < 3 or sum(abs(a - b) < 1e-9 for a, b in given) < 0.7 * len(given):
+                return
+            self.counts.remove(column)
+            self.columns[column] = Role(name="total")
+
+    def _has_id(self, column: int, over: range) -> bool:
+        """Whether a row over the body in which most columns carry something different carries something over a column."""
+        look = self.look
+        for row in over:
+            texts = [look.text(row, c) for c in self.counts if (row, c) in look.own]
+            if len(texts) >= len(self.counts) - 1 and len(set(texts)) > 0.9 * len(texts) and (row, column) in look.own:
+                return True
+        return False
 
     def _totals_below(self, rows: list[int], columns: list[int]) -> None:
         for row, role in list(self.rows.items()):
@@ -70,6 +101,25 @@ class Sums(Labels):
                 self.columns[column] = Role(name="percent")
             return others
         return columns
+
+    def _sums_of_blocks(
+        self, rows: list[int], columns: list[int], value: dict[tuple[int, int], float]
+    ) -> list[int]:
+        """The columns without those that are, in nearly every line, the sum of all since the last such column."""
+        kept: list[int] = []
+        block: list[int] = []
+        for column in columns:
+            pairs = [(value[r, column], [value[r, c] for c in block if value[r, c]]) for r in rows]
+            given = [(own, addends) for own, addends in pairs if own or addends]
+            agreeing = [len(addends) for own, addends in given if abs(own - sum(addends)) < 1e-9]
+            is_sum = len(block) > 1 and sum(n > 1 for n in agreeing) >= 3 and len(agreeing) >= 0.8 * len(given)
+            if is_sum:
+                self.columns[column] = Role(name="total")
+                block = []
+            else:
+                kept.append(column)
+                block.append(column)
+        return kept
 
     def _totals_beside(self, rows: list[int], columns: list[int], value: dict[tuple[int, int], float]) -> None:
         look = self.look

@@ -90,14 +90,16 @@ def default_part(name: WrittenName, parts: Mapping[str, str], names: NameReader)
                 return parts[key]
     if re.search(r"\bchaff\b", name.identification.written, re.IGNORECASE):
         return "indeterminate"
-    if "cereal" in parts and CEREALS.search(name.identification.written):
+    if "cereal" in parts and any(map(CEREALS.search, (name.identification.written, str(id or "")))):
         return parts["cereal"]
     return parts.get("any", "indeterminate")
 
 
 CEREALS = re.compile(
-    r"^(?:cf\.? ?)?(?:triticum|hordeum|secale|avena|panicum|setaria|oryza|sorghum|pennisetum|eleusine|cerealia|echinochloa)\b|"
-    r"\b(?:wheat|barley|rye|oats?|millet|emmer|einkorn|spelt|cereals?|rice|sorghum)\b",
+    r"(?:^|[(])(?:cf\.? ?)?(?:triticum|hordeum|secale|avena|panicum|setaria|oryza|sorghum|pennisetum|eleusine|cerealia|echinochloa)\b|"
+    r"\b(?:wheat|barley|rye|oats?|millet|emmer|einkorn|spelt|cereals?|rice|sorghum|"
+    r"roggen|\w*gerste|\w*weizen|hafer|dinkel|hirse|\w*hirse|getreide|blés?|orge|seigle|avoine|millet|engrain|amidonnier|épeautre|céréales?|trigo|cebada|centeno|mijo|panizo|"
+    r"frumento|orzo|segale|miglio|farro|gerst|tarwe|\w*tarwe|rogge|haver|gierst|granen|byg|bygg|rug|havre|hvede|vete|råg|pszenica|jęczmień|żyto|owies|proso|zboża)\b",
     re.IGNORECASE,
 )
 """Cereals by name, where no pack knows them. Common practice, no source."""

@@ -93,7 +93,7 @@ class Look:
         return (
             cell.kind in ("number", "no result", "date", "truth")
             or cell.text in self.signs
-            or cell.text in ("NULL", "null", "<NULL>")
+            or cell.text in ("NULL", "null", "<NULL>", "NA", "N/A")
             or looks_like_amount(cell.text)
         )
 

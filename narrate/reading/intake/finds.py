@@ -12,7 +12,7 @@ from narrate.reading.intake.cell_masses import read_mass
 from narrate.reading.intake.cell_reading import read_cell
 from narrate.reading.intake.header_words import quantity, unit
 from narrate.reading.intake.names_of_table import NamedLines
-from narrate.reading.intake.not_plants import animal_part, not_a_plant
+from narrate.reading.intake.not_plants import animal_part, class_aside, not_a_plant
 from narrate.reading.intake.plant_words_abroad import WIDE_PARTS
 from narrate.reading.intake.remarks import conditions_in, remark
 from narrate.reading.intake.said import Line, Said
@@ -87,6 +87,10 @@ class _Reader(NamedLines):
         part = self._first("part", by_row, by_column)
         is_plant = name.is_known and name.identification.taxon not in ("Indeterminate", "Unidentified")
         kind = not_a_plant(where.text) or ("" if is_plant else animal_part(part))
+        if kind:
+            self.out.set_aside.setdefault(kind, []).append(where.place)
+            return
+        kind = next((one for said in by_row.get("group", ()) if (one := class_aside(said.text))), "")
         if kind:
             self.out.set_aside.setdefault(kind, []).append(where.place)
             return

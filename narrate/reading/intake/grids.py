@@ -7,6 +7,7 @@ from pathlib import Path
 from narrate.model.grids import Cell, Grid
 from narrate.problems import Place, ProblemList
 from narrate.reading.intake.broken_letters import put_at_cells, tell_broken_letters
+from narrate.reading.intake.columns_of_blanks import is_set_out, rows_of_blanks
 from narrate.reading.intake.encodings import find_separator, read_letters, rows_of_text, separator_name
 from narrate.reading.intake.workbooks import MOST_BYTES, MOST_CELLS, MOST_COLUMNS, read_workbook
 
@@ -123,14 +124,20 @@ def _text_grid(path: str, content: bytes, problems: ProblemList) -> tuple[Grid, 
         return ()
     separator = find_separator(read.text)
     usual = "\t" if path.lower().endswith((".tsv", ".tab")) else ","
-    if separator != usual and not path.lower().endswith(".txt"):
+    is_of_blanks = is_set_out(read.text, separator)
+    if separator != usual and not is_of_blanks and not path.lower().endswith(".txt"):
         problems.warning(
             Place(path=path, line=1),
             "N312",
             f"the cells are parted by {separator_name(separator)} and are read so; expected {separator_name(usual)}",
             help="nothing need be done",
         )
-    rows, lines = rows_of_text(path, read.text, separator, problems, MOST_CELLS)
+    if is_of_blanks:
+        message = "the columns are parted by blanks and are read so; expected commas, semicolons or tabs between them"
+        problems.warning(Place(path=path, line=1), "N312", message, help="look whether the picture has the right columns")
+        rows, lines = rows_of_blanks(read.text)
+    else:
+        rows, lines = rows_of_text(path, read.text, separator, problems, MOST_CELLS)
     widest = max((len(row) for row in rows), default=0)
     if widest > MOST_COLUMNS:
         problems.error(

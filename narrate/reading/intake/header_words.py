@@ -20,9 +20,9 @@ _UNITS = (
 _PATTERNS: tuple[tuple[str, str], ...] = (
     # what is worked out comes first: 'density (items/l)' is no volume
     ("percent", r"(?:relative|rel) (?:abundance|frequency|freq|%|percentage).*|%|percent|percentage|pct|proportion|% of (?!flot|sample|soil).*|% (?:total|charred|seeds|assemblage).*|(?:percent|percentage) of (?!flot|sample).*|%(?:n|total)"),
-    ("ubiquity", r"(?:% )?(?:ubiquity|ubiq|constancy)(?: .*)?|presence %|% presence|% (?:of )?samples.*|(?:no|number|n|#|nos)(?: of)? samples.*|(?:samples|contexts) present|frequency %|% frequency|presence|frequency of occurrence|occurrences|present in"),
+    ("ubiquity", r"(?:% )?(?:ubiquity|ubiq|constancy)(?: .*)?|presence %|% presence|% (?:of )?samples.*|(?:no|number|n|#|nos)(?: of)? samples.*|.* (?:no|number)(?: of)? samples|(?:samples|contexts) present|frequency %|% frequency|presence|frequency of occurrence|occurrences|present in"),
     ("density", r".*densit(?:y|ies).*|.*(?:/| per )(?:l|litre|liter|lt|10 l|10 litres|10l)\b.*|(?:seeds|items|remains|count|n|no) ?/ ?l|.*conc(?:entration)?\b.*"),
-    ("derived", r"(?:mean|average|avg|median|max|min|maximum|minimum|rank|ratio|std|sd|stdev|standard deviation|shannon|simpson|diversity|richness|evenness|variance|cv)\b.*|.*\bratio|(?:no|number|n|total)(?: of)? (?:taxa|species|types|(?:morpho|plant |seed )types?|genera|families)|(?:taxa|species|types?|morphotypes?|genera|families) (?:n|no|count|number)|taxa (?:no|count)|species richness|.*: ?[a-z ]+ ratio"),
+    ("derived", r"n ?= ?\d+|(?:mean|average|avg|median|max|min|maximum|minimum|rank|ratio|std|sd|stdev|standard deviation|shannon|simpson|diversity|richness|evenness|variance|cv)\b.*|.*\bratio|(?:no|number|n|total)(?: of)? (?:taxa|species|types|(?:morpho|plant |seed )types?|genera|families)|(?:taxa|species|types?|morphotypes?|genera|families) (?:n|no|count|number)|taxa (?:no|count)|species richness|.*: ?[a-z ]+ ratio"),
     ("sorted", r"(?:%|percent|percentage|pct|proportion|prop|fraction|share|amount|portion|vol)(?: of)?(?: the)?(?: (?:flot|float|sample|light fraction|lf|residue))*(?: (?:was|is))? (?:sorted|examined|analysed|analyzed|scanned|assessed|identified|studied|processed|looked at|id)|(?:flot |float )?(?:sorted|analysed|analyzed|examined|scanned|assessed)(?: (?:%|percent|fraction|proportion|share))?|(?:flot |sub ?)?(?:split|subsample|sub sample|sample fraction|subsampling)(?: .*)?|(?:fraction|part) (?:sorted|analysed)|flot fraction|% flot|% of flot|% sample|% of sample"),
     ("flot volume", r".*\b(?:flot|float|light fraction|lf|l\.?f|residue|organic|concentrate|heavy fraction|hf)\b.*\b(?:vol|volume|ml|cc|size|l|litres?|liters?)\b.*|(?:vol|volume)s? (?:of )?(?:the )?(?:flots?|floats?|light fraction|residue)\b.*|.*\bflot(?:ation)? (?:vol|volume|ml)\b.*"),
     ("flot mass", r".*\b(?:flot|float|light fraction|lf|residue|heavy fraction|hf)\b.*\b(?:weight|wt|mass|g|gr|grams?|kg)\b.*|(?:weight|wt|mass) (?:of )?(?:the )?(?:flots?|floats?|light fraction|residue)\b.*"),
@@ -47,7 +47,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("epithet", r"epithet|specific epithet|species epithet"),
     ("taxon", r"(?:plant |seed |botanical |latin |scientific |archaeobotanical |plant macro |identified |wild |charred |crop |charred plant |macro ?botanical |list of |taxon|taxa)*(?:taxon|taxa|species|specie|sp|taxa names?|taxon names?|species names?|latin names?|latin|scientific|scientific names?|identification|identifications|id'd as|ident|determination|plant|plants|plant names?|plant types?|plant remains|remains|plant taxa|botanical name|name|names|macrofossil|macrofossils|macroremains|macro-?remains|art|pflanze|espèce|espèces|especie|especies|nom latin|(?:latin |scientific )?binomials?|seed type|seeds|variable|variables|crop|resource|material|taxon/part|taxa/part|taxon and part|species/part|category/taxon|ident?ification)"),
     ("part", r"(?:plant |anatomical |botanical )?(?:part|parts|element|elements|component|components|organ|organs|anatomy|portion|bit|item|items|plant part|type of remains?|remain type|remains? type|type of plant part|plant element|part represented|teil|rest|plant component|type of macro ?remain|resttyp|rest ?typ|pflanzenteil|organe|partie|parte|órgano|organo)|(?:seed|plant) ?part"),
-    ("condition", r"(?:mode of |state of |type of |plant )?(?:preservation|condition|conditions|state|charring|preserv|pres|carbonisation|carbonization|charred\??|charred/uncharred|burnt\??|erhaltung|preservation (?:mode|state|type|form))"),
+    ("condition", r"(?:mode of |state of |type of |plant )?(?:preservation|condition|conditions|cond|state|charring|preserv|pres|carbonisation|carbonization|charred\??|charred/uncharred|burnt\??|erhaltung|preservation (?:mode|state|type|form))"),
     ("completeness", r"completeness|whole ?/ ?frag(?:ment)?s?|frag(?:mentation)?|fragment\??|integrity|w/f|frag/whole|whole or fragment"),
     ("cf", r"cf|cert|cf\?|certainty|qualifier|id certainty|confidence|identification certainty|certain|id confidence|quality of id"),
     ("size class", r"(?:sieve|mesh|screen|geological sieve|size|size fraction|sieve fraction)(?: (?:size|class|fraction|grade|mesh|classes|opening|split))*(?: {0,1}(?:mm|µm|um|in mm))?|grain size|size ?class|sieve ?mm|mm|sieve_size|size_class|fraction (?:size )?mm|fraction size"),
@@ -176,10 +176,10 @@ def unit(text: str) -> str:
 _QUANTITIES: tuple[tuple[str, str], ...] = (
     ("percent", r"%|percent|pct|% n|n %"),
     ("density", r"density|(?:n|no|ct|count|counts|items|seeds|remains|g|wt)? ?(?:/|per) ?(?:10 ?)?(?:l|lit(?:re|er)s?)"),
-    ("mass", r"(?:weight|wt|wgt|mass|g|gr|gm|gms|grams|mg)(?: (?:g|gr|gm|mg|grams))?|wt g"),
+    ("mass", r"(?:peso|poids|gewicht|gew|vægt|vikt|waga|masa|weight|wt|wgt|mass|g|gr|gm|gms|grams|mg)(?: (?:g|gr|gm|mg|grams))?|wt g"),
     ("count, fragment", r"(?:(?:no|n|nr|nb|num|number|numero|número|nombre|anzahl|aantal|count)(?: (?:of|de|di|der))? )?(?:frags?|fragments?|fragmentos?|fragmenten?|framment[oi]|bruch(?:stücke?)?|fragm|fgts?|frg)(?: (?:n|no|ct|count))?|fr|f|fragmentary|fragmented"),
     ("count, whole", r"whole|wholes|w|ent|enter[oa]s?|enti(?:er|ère)s?|inter[oiae]|inteir[oa]s?|ganz|heel|hele|complete|entire|intact"),
-    ("count", r"n|no|nr|nos|count|counts|ct|number|#|qty|abs|nisp|total no|cnt|raw"),
+    ("count", r"n°|nº|n|nb|núm|num|no|nr|nos|anz|anzahl|aantal|antal|stk|st|nombre|cantidad|quantità|liczba|count|counts|ct|number|#|qty|abs|nisp|total no|cnt|raw"),
 )
 
 

@@ -19,11 +19,11 @@ _WORDS: dict[str, str] = {
         "yapı çukur 유구 유구명 fait faits 遺構 遺構名 遺構番号 遗迹 遗迹单位 单位"
     ),
     "context": (
-        "birim niveau niveaux se unidad unité kontext fundstelle schicht contexte us couche contexto ue estrato capa nivel contesto strato camada laag lag réteg "
+        "stelle birim niveau niveaux se unidad unité kontext fundstelle schicht contexte us couche contexto ue estrato capa nivel contesto strato camada laag lag réteg "
         "warstwa jednostka lager lag sloj слой горизонт vrstva kontekst açma tabaka 층위 層位 層 層名 地层 层位 出土単位"
     ),
     "phase": (
-        "zeit zeitstellung periode datierung epoche période periode datation chronologie période/phase periodo época epoca faz "
+        "período períodos horizonte chronologia chronologie zeit zeitstellung periode datierung epoche période periode datation chronologie période/phase periodo época epoca faz "
         "cronología cronologia fase faze dönem evre период датировка datering tidsperiode 시대 시기 時期 時代 年代 时代 分期 期"
     ),
     "site": "schnitt fläche areal saggio settore ambiente sondagem sondage tranchée zona put werkput vlak schakt cuadro cuadrícula cuadricula sector proyecto carré quadrat quadrato fundort ort site lieu yacimiento sitio sito località sítio vindplaats lokalitet lelőhely stanowisko 유적 유적명 遺跡 遺跡名 遗址",
@@ -39,11 +39,12 @@ _WORDS: dict[str, str] = {
         "resttyp pflanzenteil teil organ organe partie parte órgano órgano organo deel onderdeel plantdeel växtdel plantedel część "
         "dio 부위 部位 部位名 部分 遗存类型"
     ),
-    "count": "počet kusů ks liczba ilość broj število darabszám antall n nr nrd 개수 수량 anzahl stück stückzahl nombre effectif cantidad número numero n° nº conteggio quantità quantidade aantal antal antall darab adet sayı 個数 数量 点数 粒数 数",
-    "mass": "gewicht masse poids peso gewichte ağırlık vægt súly ciężar 重量 重さ",
-    "note": "bemerkung bemerkungen anmerkung remarques remarque observaciones observación note osservazioni observações opmerking opmerkingen anmärkning anmärkningar bemærkning bemærkninger kommentar notlar 비고 備考 备注",
+    "count": "anz stk st počet kusů ks liczba ilość broj število darabszám antall n nr nrd 개수 수량 anzahl stück stückzahl nombre effectif cantidad número numero n° nº conteggio quantità quantidade aantal antal antall darab adet sayı 個数 数量 点数 粒数 数",
+    "mass": "gew gewicht masse poids peso gewichte ağırlık vægt súly ciężar 重量 重さ",
+    "note": "bem bemerkung bemerkungen uwagi poznámka megjegyzés huom anmerkung remarques remarque observaciones observación note osservazioni observações opmerking opmerkingen anmärkning anmärkningar bemærkning bemærkninger kommentar notlar 비고 備考 备注",
     "family": "familie famille familia famiglia família 科 科名 科属",
     "common name": "volksnaam",
+    "group": "clase classe klasse categoría categoria catégorie kategorie gruppe groupe grupo gruppo groep kategoria",
     "code": "scheda lfd lfdnr rang",
     "total": "summe gesamt gesamtsumme total somme suma totale всего итого soma totaal összesen razem ukupno celkem toplam 合計 計 总计 合计",
     "density": "dichte funddichte konzentration densité densités densidad densità densidade dichtheid yoğunluk 密度",
@@ -59,9 +60,10 @@ _PHRASES: tuple[tuple[str, re.Pattern[str]], ...] = (
     )),
     ("total", re.compile(
         r"(?:nombre|número|numero|nº|n°|n|nb|anzahl|aantal|nmr) (?:total )?(?:de |di |der )?(?:fragments?|restes|restos|resti|reste|fragmente|fragmentos|frammenti|charbons)(?: .*)?"
-        r"|(?:somme|suma|soma|summe|totaal|total|totale|gesamt)(?: .*)?"
+        r"|(?:(?:sous|sub|zwischen|teil|gesamt|del|mellan|tussen)[ -]?)?(?:sommes?|suma|soma|summen?|summa|sum|totaal|total|totale|gesamt|insgesamt|razem|ogółem|összesen|celkem|ukupno|i alt|ialt|totalt)(?: .*)?"
+        r"|.* (?:ges|gesamt|insgesamt|totaal|totale|samlet|i alt|razem|summa)"
     )),
-    ("density", re.compile(r".*(?:densité|densidad|densità|densidade|dichte|dichtheid|konzentration|concentratie|密度)(?: .*)?")),
+    ("density", re.compile(r".*(?:concentrazione|concentración|concentração|densité|densidad|densità|densidade|dichte|dichtheid|konzentration|concentratie|密度)(?: .*)?")),
     ("common name", re.compile(r"deutscher name|nom (?:vernaculaire|commun|français)|nombre (?:común|vulgar)|nome (?:comune|comum|volgare)|türkçe adı")),
     ("sorted", re.compile(r"(?:% |anteil )?(?:trié|triée|tri|ausgelesen|untersucht|analysiert|analysé|analizado|analizzato|uitgezocht|analisado|revisado)(?: %)?")),
     ("flot volume", re.compile(

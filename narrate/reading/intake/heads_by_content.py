@@ -41,7 +41,7 @@ _FRACTIONS = (
 )
 
 
-SHORT_CONDITIONS = ("C", "UC", "CH", "UNCH", "UNC", "CHAR", "UNCHAR")
+SHORT_CONDITIONS = ("C", "U", "UC", "CH", "UNCH", "UNC", "CHAR", "UNCHAR")
 """Short forms that stand for conditions where they stand beside each other alone in a row."""
 
 
@@ -62,7 +62,7 @@ def content_role(texts: list[str], look: Look) -> str:
             ),
         ),
         ("condition", 1.0, lambda t: t.strip(" ().?") in names.short.conditions),
-        ("part", 1.0, lambda t: t.strip(" ().?") in names.short.parts),
+        ("part", 0.8, lambda t: t.strip(" ().?") in names.short.parts),
         ("quantity", 0.6, lambda t: (bool(quantity(t)) or heading(t) == "density") and t not in ("w", "f")),
         ("cf", 1.0, lambda t: "cf" in flat_texts and flat_heading(t) in CERTAINTY),
         ("condition", 1.0, lambda t: len(set(texts)) > 1 and t.strip(".").upper() in SHORT_CONDITIONS),

@@ -11,8 +11,8 @@ from narrate.model.grids import Grid
 from narrate.model.layouts import Marks
 
 _ENTRY = re.compile(
-    r"(?<![\w+])(?P<sign>\++|\*{1,5}|#{1,5}|x{1,5}|X{1,5}|[•●○◦■□▪▫◆◇★☆✔√]{1,5}|[-–—?]|\b(?:VA|VR|VF|[A-Z])(?:\*|\+|\b))\s*(?:=|:|\s[-–]\s|\bis\b|\bmeans\b)\s*"
-    r"(?P<meaning>(?:[<>≤≥]\s*)?\d+\s*(?:[-–]|to)\s*\d+|[<>≤≥]=?\s*\d+|\d+\s*\+|\d+|[a-z][a-z /-]*)\s*(?P<more>\((?:[^()]*)\))?",
+    r"(?<![\w+])(?P<sign>\++|\*{1,5}|#{1,5}|x{1,5}|X{1,5}|[•●○◦■□▪▫◆◇★☆✔√]{1,5}|[-–—?]|\b(?:VA|VR|VF|[A-Za-z])(?:\*|\+|\b)|(?<!\S)\.(?=\s*=))\s*(?:=|:|\s[-–]\s|\bis\b|\bmeans\b)\s*"
+    r"(?P<meaning>(?:[<>≤≥]\s*)?\d+\s*(?:[-–]|to)\s*\d+|[<>≤≥]=?\s*\d+|\d+\s*\+|\d+|(?![A-Z])[^\W\d_](?:[^\W\d_]|[ /-])*)\s*(?P<more>\((?:[^()]*)\))?",
 )
 _PLAIN_ENTRY = re.compile(
     r"(?:^|[;,:.]\s*|key:?\s+)(?P<sign>\++|\*{1,5}|#{1,5}|x{1,5}|[-–—])\s+"
@@ -20,8 +20,18 @@ _PLAIN_ENTRY = re.compile(
     re.IGNORECASE,
 )
 """'+ rare (1-5); ++ common': a sign and its word without a sign between them."""
-_RANGE = re.compile(r"(?:[<>≤≥]=?\s*\d+|\d+\s*(?:[-–]|to)\s*\d+|\d+\s*\+)")
+_PLAIN_ABROAD = re.compile(
+    r"(?:^|[;,:.]\s*)(?P<sign>\++|\*{1,5}|#{1,5}|x{1,5})\s+(?P<meaning>[^\W\d_]{2,}(?: [^\W\d_]+)?)(?=\s*(?:[;,.(]|$))", re.IGNORECASE
+)
+"""The same in other languages: '+ nieliczne, ++ liczne'."""
+_IN_DOUBT = re.compile(
+    r"(?P<sign>[(\[](?:x{1,3}|\+{1,4}|p|\d)[)\]])\s*(?:=|:|[-–])\s*(?:cf\b|prob|poss|uncertain|doubt|tentativ|wahrscheinlich|unsicher|incert|douteu|dudos|duvidos|dubbi|onzeker|os[aä]ker|usikker)",
+    re.IGNORECASE,
+)
+"""'(x) = probable': a sign in brackets for a name in doubt."""
+_RANGE = re.compile(r"(?:[<>≤≥]=?\s*\d+|\d+\s*(?:[-–]|to|bis|tot|till?|do|al?|à)\s*\d+|\d+\s*(?:\+|o más|o più|ou mais|ou plus|et plus|or more|and more|und mehr|oder mehr|of meer|en meer|eller fler))", re.IGNORECASE)
 _LETTERS = re.compile(
+    r"tiental|honderd|enkele|duizend|veel|weinig|afwezig|aanwezig|vorhanden|selten|häufig|vereinzelt|einzeln|viele|présent|rares?|peu|abondant|quelques|nombreu|presente|ausente|escas|abundante|raro|enstaka|riklig|måttlig|liczn|"
     r"present|absent|rare|occasional|common|frequent|abundant|dominant|few|some|many|moderate|trace|\d", re.IGNORECASE
 )
 
@@ -66,13 +76,20 @@ def key_entries(grid: Grid) -> list[Entry]:
         if cell.kind != "text" or len(cell.text) < 4:
             continue
         text = cell.text
-        for match in _PLAIN_ENTRY.finditer(text):
-            meaning = meaning_of(match["meaning"], match["more"] or "")
-            if meaning:
+        said: set[str] = set()
+        for match in (*_PLAIN_ENTRY.finditer(text), *_PLAIN_ABROAD.finditer(text)):
+            meaning = meaning_of(match["meaning"], match.groupdict().get("more") or "")
+            if meaning and match["sign"] not in said:
+                said.add(match["sign"])
                 found.append(Entry(match["sign"], meaning, at))
+        for match in _IN_DOUBT.finditer(text):
+            found.append(Entry(match["sign"], "present, in doubt", at))
         if "=" in text or ":" in text or re.search(r"\s[-–]\s", text):
             for match in _ENTRY.finditer(text):
                 meaning = meaning_of(match["meaning"], match["more"] or "")
+                is_letter = match["sign"].isalpha() and len(match["sign"]) == 1 and match["sign"].islower()
+                if is_letter and (meaning.isdigit() or len(re.findall(r"\b[a-z] ?[=:]", text)) < 2):
+                    continue  # one small letter before a word or a number is most often no key
                 if meaning and (
                     not match["sign"].isalpha()
                     or match["sign"].lower().startswith("x")
@@ -86,7 +103,8 @@ def meaning_of(meaning: str, more: str = "") -> str:
     """A range where the entry gives one, else present, absent or not looked for; empty for a word that says neither."""
     found = _RANGE.search(meaning) or _RANGE.search(more)
     if found:
-        return re.sub(r"\s*(?:[-–]|to)\s*", "-", re.sub(r"\s+", " ", found[0])).replace(" ", "")
+        flat = re.sub(r"(?<=\d) ?(?:o más|o più|ou mais|ou plus|et plus|or more|and more|und mehr|oder mehr|of meer|en meer|eller fler)", "+", found[0], flags=re.I)
+        return re.sub(r"\s*(?:[-–]|to|bis|tot|till?|do|al?|à)\s*(?=\d)", "-", re.sub(r"\s+", " ", flat)).replace(" ", "")
     word = meaning.strip().lower()
     if re.match(r"absent|not present|none|not found|nil", word):
         return "absent"
@@ -99,7 +117,19 @@ def meaning_of(meaning: str, more: str = "") -> str:
         return "present"
     if word.isdigit():
         return word
+    for pattern, found_word in _ABROAD:
+        if re.match(pattern, word):
+            return found_word
     return ""
+
+
+# Common practice, no source: words of keys in other languages.
+_ABROAD = (
+    (r"afwezig|fehl(?:t|end)|nicht vorhanden|absente?s?\b|ausente|assente|saknas|mangler|brak|nieobecn|hiányzik", "absent"),
+    (r"aanwezig|vorhanden|pr[eé]sent|förekommer|forekommer|til stede|obecn|jelen|enkele?|einzeln|vereinzelt|wenig|viele?\b|sehr|massenhaft|häufig|selten|"
+     r"tiental|honderd|duizend|zeer|veel|weinig|vele|zeldzaam|quelques|rares?\b|peu\b|abondant|nombreu|très|fréquent|poc[oahi]|escas|abundante|much|raro|rari|molt|"
+     r"frequent|enstaka|måttlig|riklig|få\b|många|mange|nieliczn|liczn|bardzo|kevés|sok", "present"),
+)  # fmt: skip
 
 
 def _decimal(grid: Grid) -> str:

@@ -51,6 +51,11 @@ _HEAD = re.compile(
     re.IGNORECASE,
 )
 """A cell that announces a key."""
+_CLASS_WORD = re.compile(
+    r"(?:very |muy |sehr |très |molto |zeer |muito )?(?:rare?|scarce|few|several|some|occasional|common|frequent|many|abundant|dominant|regular|"
+    r"escas[oa]|abundante|frecuente|rar[oa]|poc[oa]s?|much[oa]s?|selten|häufig|wenig|viele?|einzelne?|massenhaft|peu|rares?|fréquent|abondant|nombreux|"
+    r"scars[oa]|frequente|abbondante|weinig|veel|enkele?|few|nieliczne|liczne|enstaka|rikligt)", re.IGNORECASE)
+"""Words that stand for classes of abundance where a list says of how many."""
 _WORD = re.compile(r"sign|symbol|mark|code|key|class|meaning|means|abundance|count|number|range|quantity|items|no\.?|value|explanation", re.IGNORECASE)
 _FOOTNOTES = re.compile(
     r"(?:^|(?<=[;,.:])\s*|(?<=\s))(?P<sign>\*{1,5}|[†‡§¹²³]+|\([a-z]{1,4}\)|\[[a-z]{1,4}\]|\b[a-z]{1,3})\s*(?P<link>=|:|\bis\b|\bmeans\b|\bindicates\b|\bdenotes\b|\s[-–]\s|\s)\s*"
@@ -145,7 +150,8 @@ def _said(grid: Grid, *, is_alone: bool) -> tuple[list[Entry], list[Entry], set[
         for column, sign, text, link in pairs:
             if not (under is not None or link or (is_alone and plain) or (all(is_linked) and plain)):
                 continue
-            meaning = meaning_of(text) if _SIGN.fullmatch(sign) else ""
+            is_worded = is_alone and plain and bool(_CLASS_WORD.fullmatch(sign)) and bool(re.search(r"\d", text))
+            meaning = meaning_of(text) if _SIGN.fullmatch(sign) or is_worded else ""
             if meaning and not (meaning.isdigit() and under is None and not link):
                 keys.append(Entry(sign, meaning, (row, column)))
                 used += 1
@@ -172,6 +178,7 @@ def _pairs(cells: list[tuple[int, str]]) -> list[tuple[int, str, str, bool]]:
         if words in ("",) and at + 2 < len(cells) and text.strip() in ("=", ":", "-", "–"):
             words, link, at = cells[at + 2][1].strip(), True, at + 1
         is_sign = bool(_SIGN.fullmatch(bare) or _FOOTNOTE_SIGN.fullmatch(bare))
+        is_sign = is_sign or (bool(_CLASS_WORD.fullmatch(bare)) and bool(re.match(r"[<>≤≥]?\s*\d+\s*(?:[-–+]|to|a|à|bis|tot|o|or|und|ou|of)", words)))
         if is_sign and words and (meaning_of(words) or not remark(words).says_nothing):
             found.append((column, bare, words, link))
             at += 2

@@ -17,7 +17,7 @@ from narrate.reading.yaml_nodes import Node, Refused, Scalar, Sequence, read_nod
 
 FORMAT = "narrate layout 1"
 SHAPES = ("crossed", "long", "records")
-_TABLE_KEYS = ("sheet", "shape", "rows", "columns", "cells", "parts", "condition")
+_TABLE_KEYS = ("sheet", "shape", "rows", "columns", "cells", "parts", "condition", "about")
 _CELL_KEYS = ("key", "footnotes", "blank", "decimal", "slash", "brackets", "estimates")
 _CHOICES: Mapping[str, tuple[str, ...]] = {
     "blank": ("absent", "not looked for"),
@@ -67,6 +67,9 @@ def _table_lines(table: Table) -> list[str]:
         if marks.footnotes:
             lines += [f"  {line}" for line in _mapping_lines("footnotes", marks.footnotes, 0)]
         lines += [f"  {name}: {_quoted(getattr(marks, name))}" for name in _CHOICES]
+        if table.about:
+            lines.append("about:".ljust(24) + "# cells that say something of the one sample of the table")
+            lines += _mapping_lines("about", table.about, 0)[1:]
         lines += _mapping_lines("parts", table.parts, 0)
         lines.append(f"condition: {table.condition}")
     return [("  - " if n == 0 else "    ") + line for n, line in enumerate(lines)]
@@ -187,6 +190,7 @@ class _Reader:
             ),
             parts=self.texts(found.get("parts"), "parts"),
             condition=self.text(found.get("condition")) or "charred",
+            about=self.texts(found.get("about"), "about"),
         )
         self.check(table, node, whose)
         return table
@@ -194,6 +198,7 @@ class _Reader:
     def check(self, table: Table, node: Node, whose: str) -> None:
         """A table must say where samples, names and counts stand."""
         names = [name for role in (*table.rows.values(), *table.columns.values()) for name in role.names]
+        names += [key.split(",")[0].strip() for key in table.about]
         needed: list[tuple[str, tuple[str, ...]]] = [("sample", ("sample",))]
         if table.shape == "records":
             needed = [("sample or context", ("sample", "context")), ("finds", ("finds",))]

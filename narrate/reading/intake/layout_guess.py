@@ -9,10 +9,13 @@ from dataclasses import dataclass, field, replace
 from narrate.model.grids import Area, Grid, address, column_name
 from narrate.model.layouts import Layout, Marks, Role, Shape, Table
 from narrate.problems import Place
-from narrate.reading.intake.code_sheets import codes_in_use
+from narrate.reading.intake.code_sheets import codes_beside, codes_in_use
 from narrate.reading.intake.crossed_guess import Crossed, guess_crossed
 from narrate.reading.intake.evidence import Look, plain_label
+from narrate.reading.intake.forms_guess import guess_forms
+from narrate.reading.intake.heads_mixed import with_heads_apart
 from narrate.reading.intake.heads_split import split_heads
+from narrate.reading.intake.ids_made_dates import mended_ids
 from narrate.reading.intake.keys_of_file import Disagreement, keys_of_file, without_keys
 from narrate.reading.intake.left_over import left_over
 from narrate.reading.intake.long_guess import Long, guess_long
@@ -22,6 +25,7 @@ from narrate.reading.intake.same_ids_apart import apart_by_titles
 from narrate.reading.intake.sections_guess import guess_sections
 from narrate.reading.intake.short_words import short_words
 from narrate.reading.intake.tables_apart import told_apart
+from narrate.reading.intake.titles_say import with_condition
 from narrate.reading.intake.written_names import NameReader
 
 _MOST_TABLES = 12
@@ -64,6 +68,14 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     names = names.knowing(short=short_words(grids, names))
     pairs = [(grid, Look.of(grid, names, frozenset(keys.marks[grid.sheet].key) | yes_and_no(grid))) for grid in grids]
     codes, sheets_of_codes = codes_in_use(look for _, look in pairs)
+    for n, (grid, look) in enumerate(pairs):
+        beside, rows = codes_beside(look) if grid.sheet not in sheets_of_codes else ({}, set())
+        if beside:
+            codes = {**beside, **codes}
+            kept = replace(grid, cells={at: cell for at, cell in grid.cells.items() if at[0] not in rows})
+            pairs[n] = (kept, Look.of(kept, names, look.signs))
+            first, last = min(rows) + 1, max(rows) + 1
+            found.doubts.append(f"rows {first} to {last} say what {len(beside)} codes mean; see 'names' in the layout")
     if codes:
         names = names.knowing(given={**codes, **names.given})
         pairs = [(grid, Look.of(grid, names, look.signs)) for grid, look in pairs]
@@ -152,6 +164,27 @@ def _tables_of(look: Look, marks: Marks, found: _Found) -> int:
         area = _trimmed(look, waiting.pop(0))
         if area is None:
             continue
+        forms = guess_forms(look, area)
+        if forms:
+            found.tables.extend(
+                replace(_table(look.grid, one.found, marks, "long"), about=one.about) for one in forms
+            )
+            found.doubts.extend(doubt for one in forms for doubt in one.found.doubts)
+            found.explained += sum(one.found.explained for one in forms)
+            made += len(forms)
+            continue
+        apart = [(one, best) for one in with_heads_apart(look, area) if (best := _best(one, area)) is not None]
+        if len(apart) == 2:
+            for one, (guess, _) in apart:
+                shape = "long" if isinstance(guess, Long) else "crossed"
+                is_turned = isinstance(guess, Crossed) and guess.look.is_turned
+                found.tables.append(_table(one.grid, guess, marks, shape, is_turned=is_turned))
+                found.doubts.extend(guess.doubts)
+                found.explained += guess.explained
+            made += 2
+            below = max(used.bottom for _, (_, used) in apart) + 1
+            waiting.append(Area(top=below, left=area.left, bottom=area.bottom, right=area.right))
+            continue
         lists = guess_pairs(look, area)
         if not lists:
             sections = guess_sections(look, area)
@@ -195,6 +228,11 @@ def _tables_of(look: Look, marks: Marks, found: _Found) -> int:
         found.tables[n], mend, doubts = split_heads(look, table)
         found.mend.update(mend)
         found.doubts.extend(doubts)
+        mend, doubts = mended_ids(look, found.tables[n])
+        found.mend.update(mend)
+        found.doubts.extend(doubts)
+        found.tables[n], said = with_condition(look.grid, found.tables[n])
+        found.doubts.extend([said] if said else [])
     apart, doubts = told_apart(look, found.tables[first:])
     apart, joined = apart_by_titles(look, apart)
     found.tables[first:] = apart

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 
-from narrate.model.grids import Cell, Grid
+from narrate.model.grids import Cell, Grid, column_number
 from narrate.model.layouts import FIND_ROLES, SAMPLE_ROLES, TAXON_ROLES, Layout, Role, Table
 from narrate.reading.intake.conditions_of_finds import Conditions
 from narrate.reading.intake.litres_in_heads import litres_in
@@ -81,7 +82,26 @@ class Lines:
                             continue
                         one = Said(litres, said.place, "l")
                     found[line].setdefault(name, []).append(one)
+        if is_row and self.table.about:
+            self._say_about(found)
         return found
+
+    def _say_about(self, found: dict[int, Line]) -> None:
+        """Adds what single cells say of the one sample of the table."""
+        for key, named in self.table.about.items():
+            role, _, unit = (piece.strip() for piece in key.partition(","))
+            match = re.fullmatch(r"([A-Z]{1,3})(\d{1,7})", named.strip().upper())
+            at = (int(match[2]) - 1, column_number(match[1])) if match else (-1, -1)
+            cell = self.cells.get(at)
+            if cell is None or not cell.text:
+                self.told.error(
+                    "N311", f"about {key}", self.layout.place,
+                    f"about says that '{role}' stands in '{named}', and nothing does, expected a cell such as B2",
+                    "mend the cell under 'about' in the layout",
+                )  # fmt: skip
+                continue
+            for line in found.values():
+                line.setdefault(role, []).append(Said(cell.text, self.grid.place(*at), unit))
 
     def _between(self, lines: list[int], is_row: bool) -> list[int]:
         """The lines of counts and those between them, whose cells a blank may mean too."""

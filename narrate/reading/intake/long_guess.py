@@ -11,6 +11,7 @@ from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
 from narrate.reading.intake.header_words import heading, quantity, sample_rank, unit
 from narrate.reading.intake.heads_by_content import SIZES, condition_role, content_role
 from narrate.reading.intake.plant_words_abroad import WIDE_PARTS
+from narrate.reading.intake.units_and_levels import naming_contexts
 
 
 @dataclass(slots=True, kw_only=True)
@@ -67,6 +68,7 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
         c for c in heads
         if (c != taxon and c not in flags and heads[c] not in (*SAMPLE_ROLES, "location", "code", "size class", "fraction", "cf", "note") and _share_of_amounts(look, below, c) >= 0.7)
         or (heads[c] in ("count", "mass") and c != taxon)
+        or (c not in flags and _states(look.text(row, c))[0] and _share_of_amounts(look, below, c) >= 0.5)
     ]  # fmt: skip
     if not amounts or sample is None:
         return None
@@ -101,6 +103,7 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     if heads[sample] not in ("sample", ""):
         columns[sample] = Role(name="sample", also=(heads[sample],), filled=columns[sample].filled)
         doubts.append(f"the table names no samples; each {heads[sample]} is taken as one")
+    columns.update(contexts_told_apart(look, row, columns))
     rows = {r: _row_role(look, r, taxon, sample, known) for r in below}
     if not any(role.name == "finds" for role in rows.values()) or not any(
         role.name in ("count", "mass") for role in columns.values()
@@ -174,7 +177,9 @@ def _column_of_names(look: Look, area: Area, row: int, heads: dict[int, str]) ->
     below = rows_below(look, area, row)
     shares = {}
     for column, role in heads.items():
-        if role in ("", "code", "description", "part"):
+        if role == "count" and any(look.is_amount(r, column) for r in below):
+            continue
+        if role in ("", "code", "description", "part", "count"):
             texts = [r for r in below if look.text(r, column)]
             if role == "part" and sum(bool(look.names.part_of(look.text(r, column))) for r in texts) > 0.5 * len(texts):
                 continue  # a column of parts, and no names
@@ -292,6 +297,13 @@ def _role_of(
     if by_content in ("part", "condition", "completeness", "size class", "fraction", "kind"):
         return Role(name=by_content)
     return Role(name="ignored", qualifiers=("its heading says nothing known",))
+
+
+def contexts_told_apart(look: Look, row: int, columns: dict[int, Role]) -> dict[int, Role]:
+    """Columns headed as contexts that name none beside another that does: notes of the sample."""
+    heads = {c: look.text(row, c) for c, role in sorted(columns.items()) if role.name == "context"}
+    naming = naming_contexts(heads)
+    return {c: Role(name="sample note", filled=columns[c].filled) for c in heads if c not in naming}
 
 
 def is_filled(look: Look, below: list[int], column: int) -> bool:

@@ -11,12 +11,21 @@ def tidy(written: str) -> str:
 
     >>> tidy("cf_Setaria"), tidy("Triticum.dicoccum"), tidy("Chenopodium_Atriplex"), tidy("Avena & Bromus")
     ('cf. Setaria', 'Triticum dicoccum', 'Chenopodium/Atriplex', 'Avena/Bromus')
+    >>> tidy("Malva.sp...seed."), tidy("Triticum.dicoccum..glume.base."), tidy("cf..Lathyrus.sativus..seed.")
+    ('Malva sp (seed)', 'Triticum dicoccum (glume base)', 'cf. Lathyrus sativus (seed)')
     >>> tidy("Galium.sp."), tidy("Bromus.cf.secalinus"), tidy("Rumex.sp")
     ('Galium sp.', 'Bromus cf. secalinus', 'Rumex sp')
     >>> tidy("Triticum undet."), tidy("Vicia gp."), tidy("Poa cf annua"), tidy("Hordeum, Secale")
     ('Triticum indet.', 'Vicia agg.', 'Poa cf. annua', 'Hordeum/Secale')
     """
     name = " ".join(written.replace("\xa0", " ").split())
+    if " " not in name and re.search(r"\w\.\.+\w", name):
+        # 'Malva.sp...seed.' was 'Malva sp. (seed)' before a program put points for all signs.
+        head = re.match(r"(?:cf|aff)\.\.", name)
+        body = name[head.end() :] if head else name
+        before, _, inside = re.sub(r"\b(sp|spp|cf|agg|indet|type)\.(?=\.\.)", r"\1", body).partition("..")
+        name = f"{before}{f' ({inside.strip(chr(46)).replace(chr(46), chr(32))})' if inside.strip(chr(46)) else chr(32)}".strip()
+        name = f"cf. {name}" if head else name
     name = re.sub(r"(?<=[A-Z][a-z])([a-z]*)[._](?=[A-Z][a-z]{2})", r"\1/", name)
     name = re.sub(r"(?<=[a-z])\.(?=[a-z]{3})", " ", name)
     name = re.sub(r"(?<=[a-z]{3})\.(?=(?:sp|spp|cf|agg|indet|type)\b)", " ", name)

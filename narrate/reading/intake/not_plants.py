@@ -15,6 +15,12 @@ _NOT_PLANTS: tuple[tuple[str, str], ...] = (
     (r"pot(?:tery|sherds?)?|sherds?|ceramics?|daub|brick|tile|cbm|fired clay|burnt clay|flints?|lithics?|debitage|obsidian|flakes?|beads?|plaster|mortar|stones?|gravel|fcr|fire.?cracked rock|artefacts?|artifacts?", "artefacts"),
     (r"dung(?: pellets?)?(?: frag(?:ment)?s?)?|(?:rodent|mouse|sheep|goat) (?:droppings?|pellets?|faeces)|faecal pellets?|coprolites?|droppings?", "droppings"),
     (r"(?:modern |uncharred )?(?:rootlets?|roots? \(modern\)|modern roots?|modern (?:plant )?(?:material|contamination|straw|seeds?)|moss|grit|sand|silt|sediment)|(?:faecal |fecal |mineralised |mineralized |phosphatic |calcium |cess )*(?:concretions?|nodules?)", "modern or mineral matter"),
+    (r"(?:vis|vogel|dieren|zoogdier)bot(?:ten)?|fisch(?:knochen|schuppen|wirbel)|kości(?: (?:ryb|zwierz\w*|ptaków))?|brända ben|brændte knogler|knogler|fiskben|ben|arêtes? de poisson|os(?: de (?:poisson|faune|micro ?faune))?|faune|micro ?faune|spine di pesce|vertebre di pesce|resti ossei|csont(?:ok)?|kosti", "bone"),
+    (r"mossel(?:schelp(?:en)?)?|schelp(?:en)?|oesters?|mollusca .*|escargots?|coquill(?:es?|ages?) (?:d'escargots?|marins?|de mollusques?)|mollusken(?:schalen)?|muscheln?|muslinger|snegle|snäckor|musslor|muszle|ślimaki|gusci di lumaca|chiocciole", "shell"),
+    (r"foraminiferen|insecten(?:resten)?|kever(?:s|resten)?|mijten|insektsrester|insektrester|owady|szczątki owadów", "insects and other small animals"),
+    (r"mest(?: .*)?|gödsel|gødning|nawóz|excr[ée]ments", "droppings"),
+    (r"wortels?|worteltjes|rottrådar|rødder|korzenie|korzonki|racines?|radicelles?|rezente wurzeln|wurzeln|raíces|raicillas|radici|mos(?:sen)?", "modern or mineral matter"),
+    (r"aardewerk|keramiek|tessons?|cocci|ceramika|krukskärvor|bränd lera|verbrande leem|hüttenlehm|rotlehm|polepa", "artefacts"),
     (r"huesos(?: de (?:pez|pescado|ave|animal|mamífero))?|ossos de peixe|ossements|knochen(?:fragmente)?|fischreste|ossa|botten|ossos|fauna|ictiofauna|micro ?fauna|espinas", "bone"),
     (r"caracoles|conchas|malaco ?fauna|schnecken|mollusken|mollusques|molluschi|moluscos|slakken", "shell"),
     (r"insectos|insectes|insekten|insetti|insetos", "insects and other small animals"),
@@ -43,6 +49,24 @@ _OF_PLANTS = re.compile(
     re.IGNORECASE,
 )
 """Words that make a plant of an animal's name, as in 'horse bean' and 'goat grass', or leave it to other kinds."""
+
+
+def class_aside(text: str) -> str:
+    """
+    What a class of finds, beside each of them, says that it is; empty for classes of plants.
+
+    >>> class_aside("fauna"), class_aside("artefacto"), class_aside("flora"), class_aside("weeds")
+    ('bone', 'artefacts', '', '')
+    """
+    flat = text.strip().lower()
+    return next((kind for pattern, kind in _CLASSES if re.fullmatch(pattern, flat)), "") or not_a_plant(flat)
+
+
+_CLASSES = (
+    (r"faun(?:a|al|e)(?: remains)?|animals?|zoological|zoo|archaeozoology|tier(?:e|reste)?|dieren|djur|dyr", "bone"),
+    (r"arti?e?facto?s?|art[ei]facts?|artefactos?|artefatt[oi]|artefakte?|finds? \(small\)|litica|lithics?|cerámica", "artefacts"),
+    (r"process(?:ing)?|proceso|processus|processo|verarbeitung|sediment(?:o|s)?|mineral(?:es|s)?", "modern or mineral matter"),
+)
 
 
 def animal_part(part: str) -> str:

@@ -30,7 +30,13 @@ class Parts:
     def of_find(
         self, name: WrittenName, section: WrittenName | None, by_row: Line, by_column: Line, notes: list[str]
     ) -> str:
-        """The part of a find; one that no list knows is kept in the notes and told."""
+        """The part of a find; one that no list knows is kept in the notes and told. A grain of maize is a kernel."""
+        found = self._of_find(name, section, by_row, by_column, notes)
+        return "kernel" if found == "grain" and name.identification.taxon == "Zea mays" else found
+
+    def _of_find(
+        self, name: WrittenName, section: WrittenName | None, by_row: Line, by_column: Line, notes: list[str]
+    ) -> str:
         for line in (by_row, by_column):
             for said in line.get("part", ()):
                 found = self.table.parts.get(said.text) or self.names.part_of(said.text)

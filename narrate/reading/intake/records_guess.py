@@ -8,7 +8,7 @@ from narrate.model.grids import Area
 from narrate.model.layouts import DERIVED_ROLES, SAMPLE_ROLES, Role
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.header_words import heading, unit
-from narrate.reading.intake.long_guess import OF_SAMPLE, Long, is_filled, rows_below
+from narrate.reading.intake.long_guess import OF_SAMPLE, Long, contexts_told_apart, is_filled, rows_below
 
 
 def guess_records(look: Look, area: Area) -> Long | None:
@@ -43,6 +43,8 @@ def guess_records(look: Look, area: Area) -> Long | None:
         if not has_sample:
             at = next(c for c, role in columns.items() if role.name == "context")
             columns[at] = Role(name="context")
+        if has_sample:
+            columns.update(contexts_told_apart(look, row, columns))
         rows = {row: Role(name="header"), **{r: Role(name="finds") for r in below}}
         rows.update(
             {
@@ -52,6 +54,9 @@ def guess_records(look: Look, area: Area) -> Long | None:
             }
         )
         for r in below:
+            alone = [look.text(r, c) for c in range(area.left, area.right + 1) if (r, c) in look.own]
+            if len(alone) == 1 and len(heads) > 2 and (len(alone[0]) > 20 or re.search(r"[:=;]", alone[0])):
+                rows[r] = Role(name="notes")
             if (
                 re.match(r"note|key|\*", look.text(r, min(heads)), re.IGNORECASE)
                 or heading(look.text(r, min(heads))) == "total"

@@ -30,7 +30,7 @@ _CONDITIONS: tuple[tuple[str, str], ...] = (
     ("partly charred", r"\b(?:part(?:ly|ially)?|semi|half|incompletely)[ -](?:charred|carboni[sz]ed|burnt|burned)\b|\b(?:angekohlt|teilverkohlt|halbverkohlt|(?:teilweise|gedeeltelijk|deels|parcialmente|parzialmente|partiellement|semi)[ -](?:verkohlt|verkoold|carbon(?:isée?s?|izad[oa]s?|izzat[oiae])))\b"),
     ("mineralised", r"\bminerali[sz]ed\b|\bmineral[ -]replaced\b|\bmin[eé]rali(?:siert|sierte|sée?s?|zad[oa]s?|zzat[oiae]|serede?|serade?)\b|\bgemineraliseerde?\b"),
     ("waterlogged", r"\bwater-?logged\b|\banoxic\b|\bwaterverzadigde?\b|\bfeucht ?erhalten\b|\bimbib(?:ée?s?|it[oiae])\b|\bgorgée?s? d'eau\b|\bencharcad[oa]s?\b"),
-    ("desiccated", r"\b(?:desiccated|dessicated|desecad[oa]s?|desséchée?s?|essiccat[oiae]|ausgetrocknet|ingedroogd)\b"),
+    ("desiccated", r"\b(?:desiccated|dessicated|des?secad[oa]s?|disseccat[oiae]|gedroogde?|desséchée?s?|essiccat[oiae]|ausgetrocknet|ingedroogd)\b"),
     ("charred", r"\b(?:charred|carboni[sz]ed|burnt|burned|verkohlte?[rsn]?|verkoolde?|carbonisée?s?|carbonizad[oa]s?|carbonizzat[oiae]|forkullede?t?|förkolnade?)\b"),
 )  # fmt: skip
 """Ordered: 'uncharred' and 'partly charred' are taken out before 'charred' is looked for."""

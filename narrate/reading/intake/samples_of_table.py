@@ -1,5 +1,7 @@
 """The samples of a table: their ids, ids that stand twice, and what is said of each."""
 
+# ruff: noqa: E501
+
 from __future__ import annotations
 
 import re
@@ -8,6 +10,7 @@ from collections.abc import Mapping
 from narrate.model.grids import address
 from narrate.model.layouts import SAMPLE_ROLES
 from narrate.problems import Place
+from narrate.reading.intake.ids_made_dates import typed_ids
 from narrate.reading.intake.lines_of_table import Lines
 from narrate.reading.intake.said import Line, Said
 from narrate.reading.intake.sheet_finds import SORTED_OF_CLASS
@@ -38,12 +41,26 @@ class SampleLines(Lines):
                         f'say it under \'mend\' in the layout: "{place.cell}": the id; or give it another role there',
                     )  # fmt: skip
                 continue
+            self._tell_dates(said)
             id = "/".join(dict.fromkeys(one.text for one in said))
             found[mark, at] = id
             self._facts(line, id)
         if self.table.shape == "crossed":
             self._tell_repeated_ids({at: id for (_, at), id in found.items()}, lines, by_column)
         return found
+
+    def _tell_dates(self, said: list[Said]) -> None:
+        """Ids that a spreadsheet has made dates of."""
+        for one in said:
+            cell = self.cells.get((_row_of(one.place), one.place.column - 1))
+            typed = typed_ids(one.text) if cell is not None and cell.kind == "date" else ()
+            if typed:
+                self.told.warning(
+                    "N314", f"date {one.place}", one.place,
+                    f"the sample id is the date {one.text}, probably made of {' or '.join(typed)} by the spreadsheet; "
+                    "it is kept as it is shown, expected the id that was typed",
+                    f'say it under \'mend\' in the layout: "{one.place.cell}": "{typed[-1]}"',
+                )  # fmt: skip
 
     def _tell_repeated_ids(
         self, ids: Mapping[int, str], lines: dict[int, Line], by_column: dict[int, Line]
@@ -98,5 +115,17 @@ class SampleLines(Lines):
             # Each sieve class may have been sorted to a share of its own.
             facts.setdefault(SORTED_OF_CLASS, []).append(Said(shares[0].text, shares[0].place, sizes[0].text))
         for role in SAMPLE_ROLES:
-            for one in line.get(role, ()):
-                facts.setdefault(role, []).append(one)
+            said = line.get(role, [])
+            own = {one.text for one in line.get("sample", ())}
+            if role == "context" and len(said) > 1 and not own & {one.text for one in said}:
+                # A unit and its level name a context together.
+                by_place = {one.place: one.text for one in said}
+                said = [Said(" ".join(by_place.values()), said[0].place, said[0].unit)]
+            if said:
+                facts.setdefault(role, []).extend(said)
+
+
+def _row_of(place: Place) -> int:
+    """The row of a place that names a cell, counted from 0; -1 for others."""
+    digits = re.sub(r"\D", "", place.cell)
+    return int(digits) - 1 if digits else -1

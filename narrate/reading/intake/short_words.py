@@ -10,7 +10,7 @@ from typing import Protocol
 from narrate.model.grids import Grid
 from narrate.reading.intake.remarks import conditions_in
 
-_SIGN = r"[^\W\d_]{1,5}"
+_SIGN = r"[^\W\d_]{1,5}(?:/[^\W\d_]{1,3})?"
 _ENTRY = re.compile(
     rf"(?<![\w.])(?P<sign>{_SIGN})\.?\s*(?P<link>=|:)\s*(?P<meaning>[^\W\d_][^=:;,|\n]{{1,60}}?)"
     rf"(?=\s*(?:[;,|]|\.\s|\.?$|[\s.,;]+(?:and |und |et |en |y |e )?{_SIGN}\.?\s*[=:]))"
@@ -40,7 +40,7 @@ def short_words(grids: Iterable[Grid], names: Meaning) -> ShortWords:
     for grid in grids:
         for sign, meaning in (*_in_cells(grid), *_over_cells(grid)):
             condition = _condition(meaning, names)
-            part = "" if condition else names.part_of(meaning)
+            part = "" if condition else _part(meaning, names)
             if condition or part:
                 found.setdefault(sign, set()).add((condition, part))
     once = {sign: next(iter(meanings)) for sign, meanings in found.items() if len(meanings) == 1}
@@ -70,6 +70,12 @@ def _over_cells(grid: Grid) -> Iterable[tuple[str, str]]:
         texts = [text for text in texts if text not in ("=", ":", "-", "–")]
         if len(texts) == 2 and re.fullmatch(rf"{_SIGN}\.?\s*[=:]?", texts[0]):
             yield texts[0].rstrip(".=: "), texts[1].lstrip("=: ")
+
+
+def _part(meaning: str, names: Meaning) -> str:
+    """The part that an explanation names; of 'Same/Frucht' the first."""
+    pieces = (meaning, *re.split(r"[/:(),;]", meaning))
+    return next((part for part in (names.part_of(piece.strip()) for piece in pieces if piece.strip()) if part), "")
 
 
 def _condition(meaning: str, names: Meaning) -> str:

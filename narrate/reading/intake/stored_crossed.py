@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable
 
 from narrate.model.layouts import DERIVED_ROLES
+from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.stored_by_sample import NO_VOLUME, BySample
 from narrate.reading.intake.stored_groups import meant_words, same_words
 from narrate.reading.intake.stored_ledger import At, cells_said
@@ -26,13 +27,20 @@ class CrossedLines(BySample):
 
     def _line(self, kind: str, is_row: bool, at: int) -> Line:
         over_taxa = is_row == self.ledger.across
-        label = self.ledger.head(at, of_taxa=over_taxa)
+        label = self._label(at, is_row, over_taxa)
         line = Line(kind=kind, is_row=is_row, at=at, label=label)
         if over_taxa:
             self._over_taxa(line)
         else:
             self._over_samples(line)
         return line
+
+    def _label(self, at: int, is_row: bool, over_taxa: bool) -> str:
+        """The words of a line that say what it holds, else its first words: 'HaZt ges.' under 'Hallstattzeit'."""
+        ledger = self.ledger
+        cells = [(at, n) if is_row else (n, at) for n in sorted(ledger.table.columns if is_row else ledger.table.rows)]
+        texts = [ledger.cells[cell].text for cell in cells if cell in ledger.cells]
+        return next((text for text in texts if heading(text) in DERIVED_ROLES), ledger.head(at, of_taxa=over_taxa))
 
     def _over_samples(self, line: Line) -> None:
         ledger = self.ledger

@@ -11,11 +11,13 @@ from dataclasses import dataclass, field
 from narrate.model.grids import Cell, Grid, address
 from narrate.reading.intake.cell_marks import number_of
 from narrate.reading.intake.signed_totals import bounds_of
-from narrate.reading.intake.stored_ledger import At, cells_said, line_name
+from narrate.reading.intake.stored_ledger import At, line_name
 from narrate.reading.intake.told import Told
 
 _TOLERANCE = 0.006
 """Half a unit of the last digit that is shown is allowed; this is for numbers that show no digits after the point."""
+_MOST_LISTED = 24
+"""Disagreements of one line that a warning lists."""
 _ALL_WRONG = 4
 """Stored results of one line, none of which agrees: they are told together."""
 _MOST_PERHAPS = 12
@@ -92,7 +94,7 @@ def tell_line(line: Line, grid: Grid, cells: Mapping[At, Cell], decimal: str, to
     what = line.label or {"percent": "%"}.get(line.kind, line.kind)
     is_another = len(wrong) >= _ALL_WRONG and not agreed
     for at, own, worked in wrong[:1] if is_another else wrong:
-        others = f"; so do {len(wrong) - 1} more in {cells_said(a for a, *_ in wrong[1:])}, and none agrees"
+        others = f"; nor does any other of the line: {_listed(wrong[1:])}"
         told.warning(
             "N317", f"stored {line.kind} {grid.sheet} {address(*at)}", grid.place(*at),
             f"the stored {what} is {own.text}, and {worked.said} give {worked.shown}, expected them to agree"
@@ -105,6 +107,12 @@ def tell_line(line: Line, grid: Grid, cells: Mapping[At, Cell], decimal: str, to
         return ""
     why = line.why_not or "a sign among the counts has no number"
     return why if unread == len(given) else f"{unread} of its {len(given)} cells: {why}"
+
+
+def _listed(wrong: list[tuple[At, Stored, Worked]]) -> str:
+    """Each stored number with its cell, and what the counts in theirs give; the rest is counted."""
+    shown = [f"{address(*at)} {own.text}, {worked.said} give {worked.shown}" for at, own, worked in wrong[:_MOST_LISTED]]
+    return "; ".join(shown) + (f"; and {len(wrong) - len(shown)} more" if len(wrong) > len(shown) else "")
 
 
 def _best(line: Line, given: list[Target], stored: Mapping[At, Stored | None]) -> str:

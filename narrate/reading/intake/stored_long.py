@@ -7,6 +7,7 @@ from collections.abc import Iterable, Mapping, Sequence
 
 from narrate.model.grids import Grid
 from narrate.model.layouts import DERIVED_ROLES
+from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.sheet_finds import Find
 from narrate.reading.intake.stored_by_sample import NO_VOLUME
 from narrate.reading.intake.stored_groups import Group, is_unnamed, meant_words, same_words
@@ -56,7 +57,8 @@ class LongLines:
 
     def _total_row(self, row: int, kind: str) -> Line:
         ledger = self.ledger
-        label = ledger.head(row)
+        texts = [ledger.cells[row, c].text for c in sorted(ledger.table.columns) if (row, c) in ledger.cells]
+        label = next((text for text in texts if heading(text) in DERIVED_ROLES), ledger.head(row))
         line = Line(kind=kind, is_row=True, at=row, label=label)
         if kind != "total":
             line.why_not = "it is no total"

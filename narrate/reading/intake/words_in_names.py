@@ -25,6 +25,8 @@ OLD_FAMILIES: Mapping[str, str] = {
 
 # Common practice, no source: words of lists for parts that the word packs name otherwise.
 MORE_PARTS: Mapping[str, str] = {
+    "capsule segment": "pod segment", "siliqua segment": "pod segment", "pod joint": "pod segment", "frond": "leaf", "fronds": "leaf",
+    "shoot": "stem", "shoots": "stem", "shoot tip": "stem", "pit": "fruit stone", "pits": "fruit stone", "rachis node": "rachis internode", "rachis nodes": "rachis internode",
     "rachii": "rachis internode", "spikelet base": "spikelet fork", "spikelet bases": "spikelet fork", "pip": "seed", "pips": "seed", "fruitstone": "fruit stone", "fruitstones": "fruit stone", "tail grain": "grain",
     "caryops": "grain", "korn": "grain", "körner": "grain", "same": "seed", "samen": "seed", "spelzbasis": "glume base",
     "spelzbasen": "glume base", "ährchengabel": "spikelet fork", "ährchengabeln": "spikelet fork", "schale": "nutshell",
@@ -34,7 +36,7 @@ MORE_PARTS: Mapping[str, str] = {
 # Common practice, no source: letters for conditions, beside those of the word packs.
 SHORT_CONDITIONS: Mapping[str, str] = {
     "w": "waterlogged", "wl": "waterlogged", "m": "mineralised", "min": "mineralised", "d": "desiccated", "ch": "charred",
-    "carb": "charred", "uc": "uncharred", "unch": "uncharred",
+    "carb": "charred", "uc": "uncharred", "unch": "uncharred", "unc": "uncharred", "u": "uncharred",
 }  # fmt: skip
 AUTHOR = re.compile(
     r"\s+(?:\([^)]*\)\s*)?(?:[A-Z][\w-]*\.|L\.|&|ex|et|f\.|[A-Z][a-zü]+\.)(?:\s*(?:[A-Z][\w-]*\.?|&|ex|f\.))*(?=\s|/|$)|\s+\([A-Z][^)]*\.\)"

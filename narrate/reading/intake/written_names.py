@@ -132,10 +132,16 @@ class NameReader:
     def _read(self, written: str, genus_before: str) -> WrittenName:
         given = self.given.get(written) or self.given.get(written.lower())
         tail = TAIL.search(written) if not given else None
-        name = given or tidy(written[: tail.start()] if tail else written)
+        name = given or self._tidied(written[: tail.start()] if tail else written)
         name = with_genus(name, genus_before)
+        in_brackets = re.search(r"\s*[(\[]([^()\[\]]{1,12})[)\]]\s*$", name)
+        short = self._short_condition(in_brackets[1]) if in_brackets else ""
+        if in_brackets and short:
+            rest = self._read(name[: in_brackets.start()], genus_before)
+            known = replace(rest.identification, written=written)
+            return replace(rest, identification=known, condition=short, conditions_apart=())
         first = self._identified(name)
-        if first is not None:
+        if first is not None and not self._says_part_too(name, first):
             made = self._made(written, first, note="")
             return replace(made, quantity=_tail_quantity(tail), unit=_tail_unit(tail)) if tail else made
         note = ""
@@ -179,6 +185,9 @@ class NameReader:
         identification = self._identified(name)
         if identification is None and not name:
             identification = self.identifier.identify("Indeterminate")
+        latin = re.search(r"[(\[]((?:cf\.? )?[A-Z][a-z]+[^)\]]*)[)\]]", name)
+        if identification is None and latin:
+            identification = self._identified(latin[1].strip())  # 'Roggen (Secale cereale)'
         if identification is None:
             without = re.sub(r"\s*[(\[][^)\]]*[)\]]", "", name).strip()
             identification = self._identified(without) if without and without != name else None
@@ -199,6 +208,30 @@ class NameReader:
             unit=unit,
         )
 
+    def _short_condition(self, text: str) -> str:
+        """The condition that a short form behind a name stands for: one of the sheet's own key, or 'min.', 'carb.'."""
+        flat = text.strip(" .?")
+        if flat in self.short.conditions:
+            return self.short.conditions[flat]
+        return SHORT_CONDITIONS.get(flat.lower(), "") if len(flat) > 2 else ""
+
+    def _tidied(self, written: str) -> str:
+        """The name made plain; a part behind a comma stays apart: 'Roggen, Spindelglieder' names no two plants."""
+        before, comma, behind = written.rpartition(",")
+        if comma and before and self.part_of(behind):
+            return f"{tidy(before)}, {tidy(behind)}"
+        return tidy(written)
+
+    def _says_part_too(self, name: str, found: Identification) -> bool:
+        """Whether a name that is known carries a part behind a comma, or is of nothing but the part: 'Unknown seed'."""
+        before, comma, behind = name.rpartition(",")
+        if comma and self.part_of(behind) and self._identified(before.strip()) is not None:
+            return True
+        tail = name.split()[-1].strip("()[]")
+        if len(name.split()) > 1 and _TWO_PARTS.fullmatch(tail) and self.part_of(tail.split("/")[0]):
+            return True
+        return found.taxon in ("Indeterminate", "Unidentified") and len(name.split()) > 1 and bool(self.part_of(tail)) and self.part_of(tail) != "indeterminate"
+
     def _made(self, written: str, identification: Identification, note: str) -> WrittenName:
         kept = replace(identification, written=written)
         return WrittenName(identification=kept, note=note, is_known=self.identifier.is_known(identification))
@@ -211,7 +244,7 @@ class NameReader:
         if self.identifier.is_known(found):
             return found
         bare = re.sub(r"\b(?:cf\.?|\?|sp\.?|spp\.?|indet\.?|undiff\.?|type)(?=\s|$)", " ", name, flags=re.IGNORECASE)
-        bare = " ".join(bare.split())
+        bare = " ".join(bare.split()).strip(" ,;")
         is_cf = bool(re.search(r"\bcf\b|\?", name, re.IGNORECASE))
         first, _, rest = name.partition(" ")
         plain = first + AUTHOR.sub("", f" {rest}") if rest else name
@@ -219,6 +252,9 @@ class NameReader:
             without = self.identifier.identify(" ".join(plain.split()))
             if self.identifier.is_known(without):
                 return without
+        undecided = re.sub(r",\s*indet\.?$", "", name)
+        if undecided != name and self.identifier.is_known(without := self.identifier.identify(undecided)):
+            return without  # 'Hordeum vulgare, indet.': hulled or naked, nobody can say
         old = OLD_FAMILIES.get(bare.lower())
         if old is not None:
             old_found = self.identifier.identify(old)
@@ -241,13 +277,16 @@ class NameReader:
         for mark in (",", ":", ";", " - ", " – "):
             before, sign, behind = name.rpartition(mark)
             part = self.part_of(behind) if sign else ""
-            if part:
+            if part and part != "indeterminate":
                 return before.strip(), part, "fragment" if "frag" in behind.lower() else ""
         words = name.split()
         tails = []
         for start in range(max(0, len(words) - 4), len(words)):
             tail, rest = " ".join(words[start:]), " ".join(words[:start])
             part = self.part_of(tail)
+            is_undecided = tail.lower().rstrip(".") in ("indet", "undet") or self._identified(rest.strip(" ,;")) is not None
+            if part == "indeterminate" and rest and is_undecided:
+                continue  # of a name that is known, the rest of it is indeterminate, and no part
             if part and len(tail) > 1 and not (start == 0 and self._is_a_group(tail)):
                 tails.append((rest, part, "fragment" if "frag" in tail.lower() else ""))
         # 'Maize cupule' is a synonym of the part; with 'Maize' taken as the taxon it says more.
@@ -274,6 +313,9 @@ class NameReader:
         if inside and (is_of_pieces or (len(halves) > 1 and "" not in halves)):
             return name[: inside.start()].strip(), "indeterminate", f"part written {text}"
         is_doubt = re.fullmatch(r"cf\.?|\?|prob(?:able)?\.?|poss(?:ible)?\.?", text, re.IGNORECASE)
+        last = name.split()[-1] if name else ""
+        if not inside and _TWO_PARTS.fullmatch(last) and len(name.split()) > 1 and all(map(self.part_of, last.split("/"))):
+            return name.removesuffix(last).strip(), "indeterminate", f"part written {last}"
         before, part, _ = (
             self._without_part(name[: inside.start()].strip()) if inside and not is_doubt else ("", "", "")
         )
@@ -308,6 +350,7 @@ def _without(pattern: re.Pattern[str], name: str) -> tuple[str, str]:
     return " ".join(re.sub(r"[(\[]\s*[)\]]", "", rest).split()).strip(" ,;-"), match[1].strip()
 
 
+_TWO_PARTS = re.compile(r"[^\W\d_]{3,}/[^\W\d_]{3,}")
 _SORTS = frozenset(
     "hulled naked large small medium cf wild domestic cultivated immature twisted straight indet unknown type charred "
     "uncharred burnt germinated sprouted".split()

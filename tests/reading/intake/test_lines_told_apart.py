@@ -1,5 +1,7 @@
 """Lines of samples, ratios, animals, weights and short forms are told apart. All sheets are invented."""
 
+# ruff: noqa: E501
+
 from __future__ import annotations
 
 from functools import cache

@@ -330,13 +330,14 @@ def test_a_density_without_litres_is_not_checked_and_the_picture_says_so(tmp_pat
 
 
 def test_a_line_that_agrees_nowhere_is_told_once(tmp_path: Path) -> None:
-    """Five totals that none of the counts give are one warning, with the first two numbers and the other cells."""
+    """Five totals that none of the counts give are one warning, with both numbers and both places of each."""
     sheet = (
         "Taxon|S1|S2|S3|S4|S5\nHordeum vulgare grain|3|4|5|6|7\nTriticum spelta grain|2|1|1|1|1\nTotal|50|51|52|53|54"
     )
     assert of_csv(tmp_path, sheet) == (
-        [("B4", "the stored Total is 50, and the counts in B2 to B3 give 5, expected them to agree; so do 4 more in C4 "
-                "to F4, and none agrees")], [],
+        [("B4", "the stored Total is 50, and the counts in B2 to B3 give 5, expected them to agree; nor does any "
+                "other of the line: C4 51, the counts in C2 to C3 give 5; D4 52, the counts in D2 to D3 give 6; E4 53, the "
+                "counts in E2 to E3 give 7; F4 54, the counts in F2 to F3 give 8")], [],
     )  # fmt: skip
 
 

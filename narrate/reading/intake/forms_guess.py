@@ -1,0 +1,111 @@
+"""Forms of the bench: a list of finds under lines such as 'Sample, 12.3, Context, 1045', one form a sample."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from narrate.model.grids import Area, Cell, address
+from narrate.model.layouts import SAMPLE_ROLES, Role
+from narrate.reading.intake.crossed_body import with_unit
+from narrate.reading.intake.evidence import Look, looks_like_id
+from narrate.reading.intake.header_words import heading
+from narrate.reading.intake.long_guess import Long, guess_long
+
+_MOST_LINES = 12
+"""Lines between the id of a sample and the head of its list."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Form:
+    """One form: its list, and the cells that say something of its sample."""
+
+    found: Long
+    about: dict[str, str]
+
+
+def guess_forms(look: Look, area: Area) -> list[Form]:
+    """The forms of an area, from top to bottom; empty where a list names its samples itself, or none does."""
+    heads = [row for row in range(area.top, area.bottom + 1) if _is_head(look, area, row)]
+    forms: list[Form] = []
+    for n, head in enumerate(heads):
+        first = heads[n - 1] + 1 if n else area.top
+        said = _said_over(look, area, range(max(first, head - _MOST_LINES), head))
+        if "sample" not in said:
+            return []
+        bottom = _bottom(look, area, head, heads[n + 1] if n + 1 < len(heads) else None)
+        found = _list_of(look, Area(top=head, left=area.left, bottom=bottom, right=area.right), said["sample"])
+        if found is None:
+            return []
+        rows = {row: Role(name="title") for row in {row for row, _ in said.values()}}
+        found.rows = dict(sorted({**rows, **found.rows}.items()))
+        forms.append(Form(found=found, about={_role(look, role, at): address(*at) for role, at in said.items()}))
+    return forms
+
+
+def _is_head(look: Look, area: Area, row: int) -> bool:
+    """Whether a row heads a list of finds that has no column of samples: names, and parts or conditions or counts."""
+    roles = [heading(look.text(row, c)) for c in range(area.left, area.right + 1) if look.text(row, c)]
+    texts = [c for c in range(area.left, area.right + 1) if look.is_text(row, c)]
+    is_listed = set(roles) & {"taxon", "common name"} and set(roles) & {"part", "count", "mass", "condition"}
+    return bool(is_listed) and len(texts) == len(roles) >= 2 and not set(roles) & {"sample", "context", "feature"}
+
+
+def _said_over(look: Look, area: Area, rows: range) -> dict[str, tuple[int, int]]:
+    """Role -> the cell behind its label, of all labels in some rows; 'Sample' before 'Context' and 'Volume'."""
+    found: dict[str, tuple[int, int]] = {}
+    for row in rows:
+        column = area.left
+        pairs: dict[str, tuple[int, int]] = {}
+        known = 0
+        while column < area.right:
+            role = heading(look.text(row, column)) if (row, column) in look.own else ""
+            value = next((c for c in range(column + 1, min(column + 3, area.right) + 1) if (row, c) in look.own), None)
+            said = look.text(row, value) if value is not None else ""
+            is_value = bool(said) and (not heading(said) or looks_like_id(said))
+            if role in SAMPLE_ROLES and value is not None and is_value:
+                pairs.setdefault(role, (row, value))
+                known += 2
+                column = value + 1
+            elif role and value is not None and is_value:
+                known += 2  # 'Date', 'Sorted by'
+                column = value + 1
+            else:
+                column += 1
+        # A row with more in it than labels and what they head, such as several ids, is of a table.
+        if known == sum((row, c) in look.own for c in range(area.left, area.right + 1)):
+            found.update({role: at for role, at in pairs.items() if role not in found})
+    return found
+
+
+def _role(look: Look, role: str, at: tuple[int, int]) -> str:
+    label = next((look.text(at[0], c) for c in range(at[1] - 1, -1, -1) if look.text(at[0], c)), "")
+    return str(with_unit(role, label))
+
+
+def _bottom(look: Look, area: Area, head: int, behind: int | None) -> int:
+    """The last row of a list: before a blank row, or before the lines that belong to the next form."""
+    last = head
+    for row in range(head + 1, (area.bottom if behind is None else behind - 1) + 1):
+        if not any((row, c) in look.own for c in range(area.left, area.right + 1)):
+            break
+        if behind is not None and "sample" in _said_over(look, area, range(row, row + 1)):
+            break
+        last = row
+    return last
+
+
+def _list_of(look: Look, area: Area, sample: tuple[int, int]) -> Long | None:
+    """The list read as any other with one row for each find, with the id of the form in a column that is lent to it."""
+    lent = area.right + 1
+    cells = {at: cell for at, cell in look.cells.items() if area.holds(*at)}
+    cells[area.top, lent] = Cell("Sample")
+    for row in range(area.top + 1, area.bottom + 1):
+        if any((row, c) in look.own for c in range(area.left, area.right + 1)):
+            cells[row, lent] = Cell(look.text(*sample))
+    own = frozenset(at for at in look.own if area.holds(*at)) | {at for at in cells if at[1] == lent}
+    with_ids = Look(look.grid, look.names, cells, look.rows, lent + 1, False, own, look.signs)
+    found = guess_long(with_ids, replace(area, right=lent))
+    if found is None or found.rows.get(area.top, Role(name="")).name != "header":
+        return None
+    found.columns = {c: role for c, role in found.columns.items() if c != lent}
+    return found

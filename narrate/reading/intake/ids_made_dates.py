@@ -1,0 +1,67 @@
+"""Ids of samples that a spreadsheet has made dates of, such as '3-1' that became the first of March."""
+
+# ruff: noqa: E501
+
+from __future__ import annotations
+
+import datetime
+import re
+
+from narrate.model.grids import address
+from narrate.model.layouts import Table
+from narrate.reading.intake.evidence import Look
+from narrate.reading.intake.number_formats import typed_before
+
+
+def typed_ids(shown: str) -> tuple[str, ...]:
+    """
+    What was probably typed, day first and month first; nothing for a text that shows no date.
+
+    >>> typed_ids("1 Mar 2011"), typed_ids("S14")
+    (('1-3', '3-1'), ())
+    """
+    try:
+        return typed_before(datetime.datetime.strptime(shown, "%d %b %Y"))
+    except ValueError:
+        return ()
+
+
+def mended_ids(look: Look, table: Table) -> tuple[dict[str, str], list[str]]:
+    """
+    (cell -> id, doubts) for ids that became dates, where an id of the same kind that stayed a text shows the order.
+
+    '14-1' stays a text where the month is written first, and would have become a date where the day is.
+    """
+    across = table.has_samples_across
+    ids, lines = (table.rows, table.columns) if across else (table.columns, table.rows)
+    at = [n for n, role in ids.items() if "sample" in role.names]
+    counted = [n for n, role in lines.items() if role.name in ("counts", "finds")]
+    cells = [(n, line) if across else (line, n) for n in at for line in counted]
+    dates = [cell for cell in cells if (one := look.cells.get(cell)) is not None and one.kind == "date"]
+    if not dates:
+        return {}, []
+    month_first = _is_month_first([look.text(*cell) for cell in cells])
+    if month_first is None:
+        return {}, []
+    before = f"{look.grid.sheet}!" if look.grid.sheet else ""
+    found = {}
+    for row, column in dates:
+        typed = typed_ids(look.text(row, column))
+        if typed:
+            found[f"{before}{address(row, column)}"] = typed[-1] if month_first else typed[0]
+    first = next(iter(found.items()), ("", ""))
+    doubt = (
+        f"DOUBTFUL: {len(found)} ids of samples became dates in the spreadsheet; by the ids that stayed texts they were "
+        f"typed with the {'month' if month_first else 'day'} first, such as {first[1]} in {first[0]}, and stand so under "
+        "'mend' in the layout; look whether they are right"
+    )
+    return found, [doubt] if found else []
+
+
+def _is_month_first(texts: list[str]) -> bool | None:
+    """By the ids that stayed texts; None where none of them tells."""
+    pairs = [re.fullmatch(r"(\d{1,2})[-/.](\d{1,2})", text) for text in texts]
+    numbers = [(int(match[1]), int(match[2])) for match in pairs if match]
+    is_month_first = any(first > 12 and second <= 12 for first, second in numbers)
+    is_day_first = any(first <= 12 and second > 12 for first, second in numbers)
+    return None if is_month_first == is_day_first else is_month_first

@@ -1,0 +1,44 @@
+"""What the title of a table, or the name of its sheet, says of the condition of all that is in it."""
+
+# ruff: noqa: E501
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from narrate.model.grids import Grid
+from narrate.model.layouts import Table
+from narrate.reading.intake.remarks import conditions_in
+
+
+def with_condition(grid: Grid, table: Table) -> tuple[Table, str]:
+    """
+    The table with the condition that its title names as the one of finds that say none, and what is told of it.
+
+    A title that names two, or none, changes nothing.
+    """
+    if table.shape == "records":
+        return table, ""
+    counted = [r for r, role in table.rows.items() if role.name in ("counts", "finds")]
+    top = min(counted, default=0)
+    over = [r for r in range(max(0, min(table.rows, default=0) - 3), top) if _is_title(table, r)]
+    rows: dict[int, list[str]] = {}
+    for (row, _), cell in grid.cells.items():
+        if cell.kind == "text":
+            rows.setdefault(row, []).append(cell.text)
+    titles = [texts[0] for row in over if len(texts := rows.get(row, [])) == 1]
+    found = {condition for text in (grid.sheet, *titles) for condition in conditions_in(text)}
+    if len(found) != 1 or table.condition in found:
+        return table, ""
+    condition = found.pop()
+    where = f"sheet {grid.sheet}: " if grid.sheet else ""
+    doubt = (
+        f"{where}the title says that the remains are {condition}; finds whose condition nothing else says are taken so; "
+        "see 'condition' in the layout"
+    )
+    return replace(table, condition=condition), doubt
+
+
+def _is_title(table: Table, row: int) -> bool:
+    role = table.rows.get(row)
+    return role is None or role.name in ("title", "ignored", "notes")
