@@ -107,18 +107,21 @@ class Sums(Labels):
     ) -> list[int]:
         """The columns without those that are, in nearly every line, the sum of all since the last such column."""
         kept: list[int] = []
-        block: list[int] = []
+        sums = {r: (0.0, 0) for r in rows}
+        """Of each line since the last sum: what it adds up to, and how many amounts that are."""
+        several = 0
         for column in columns:
-            pairs = [(value[r, column], [value[r, c] for c in block if value[r, c]]) for r in rows]
-            given = [(own, addends) for own, addends in pairs if own or addends]
-            agreeing = [len(addends) for own, addends in given if abs(own - sum(addends)) < 1e-9]
-            is_sum = len(block) > 1 and sum(n > 1 for n in agreeing) >= 3 and len(agreeing) >= 0.8 * len(given)
-            if is_sum:
+            own = {r: value[r, column] for r in rows}
+            given = [(own[r], *sums[r]) for r in rows if own[r] or sums[r][1]]
+            agreeing = [n for amount, added, n in given if abs(amount - added) < 1e-9]
+            if several > 1 and sum(n > 1 for n in agreeing) >= 3 and len(agreeing) >= 0.8 * len(given):
                 self.columns[column] = Role(name="total")
-                block = []
-            else:
-                kept.append(column)
-                block.append(column)
+                sums = {r: (0.0, 0) for r in rows}
+                several = 0
+                continue
+            kept.append(column)
+            several += 1
+            sums = {r: (added + own[r], n + (own[r] != 0)) for r, (added, n) in sums.items()}
         return kept
 
     def _totals_beside(self, rows: list[int], columns: list[int], value: dict[tuple[int, int], float]) -> None:

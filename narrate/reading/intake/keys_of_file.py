@@ -178,7 +178,7 @@ def _pairs(cells: list[tuple[int, str]]) -> list[tuple[int, str, str, bool]]:
         if words in ("",) and at + 2 < len(cells) and text.strip() in ("=", ":", "-", "–"):
             words, link, at = cells[at + 2][1].strip(), True, at + 1
         is_sign = bool(_SIGN.fullmatch(bare) or _FOOTNOTE_SIGN.fullmatch(bare))
-        is_sign = is_sign or (bool(_CLASS_WORD.fullmatch(bare)) and bool(re.match(r"[<>≤≥]?\s*\d+\s*(?:[-–+]|to|a|à|bis|tot|o|or|und|ou|of)", words)))
+        is_sign = is_sign or (len(bare) > 2 and bare[0].isalpha() and bool(_CLASS_WORD.fullmatch(bare)) and bool(re.match(r"[<>≤≥]?\s*\d+\s*(?:[-–+]|to|a|à|bis|tot|o|or|und|ou|of)", words)))
         if is_sign and words and (meaning_of(words) or not remark(words).says_nothing):
             found.append((column, bare, words, link))
             at += 2

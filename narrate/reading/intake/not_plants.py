@@ -5,6 +5,7 @@
 from __future__ import annotations
 
 import re
+from functools import cache
 
 # Common practice, no source: what else ends up in lists of flotation finds.
 _NOT_PLANTS: tuple[tuple[str, str], ...] = (
@@ -51,6 +52,7 @@ _OF_PLANTS = re.compile(
 """Words that make a plant of an animal's name, as in 'horse bean' and 'goat grass', or leave it to other kinds."""
 
 
+@cache
 def class_aside(text: str) -> str:
     """
     What a class of finds, beside each of them, says that it is; empty for classes of plants.
@@ -69,6 +71,7 @@ _CLASSES = (
 )
 
 
+@cache
 def animal_part(part: str) -> str:
     """
     The kind of find that a part of an animal is; empty for parts that plants have too, such as scales and shells.
@@ -89,6 +92,7 @@ _ANIMAL_PARTS = re.compile(
 )
 
 
+@cache
 def not_a_plant(name: str) -> str:
     """
     The kind of a find that is no plant; empty for plants.
