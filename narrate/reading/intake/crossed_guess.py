@@ -176,7 +176,7 @@ class _Guessing(Sums):
             heading(t) in ("sample", "context", "volume", "taxon") and len(t) > 2 and not looks_like_id(t)
             for t in (look.text(sample_row, c) for c in count_columns)
         )
-        if of_samples >= 2 or of_samples == len(count_columns) or (of_samples and len(count_columns) <= 3):
+        if of_samples >= 2 or of_samples == len(count_columns) or (of_samples and len(count_columns) <= 2):
             return None  # 'Locus', 'Sample', 'Volume' are heads of columns, and no ids
         score *= 1.0 - 0.8 * headings / max(1, len(count_columns))
         if content_role([look.text(sample_row, c) for c in count_columns], look) in (
