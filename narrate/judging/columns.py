@@ -86,7 +86,7 @@ def rules_of(level: Level, packs: Packs) -> dict[StatementId, tuple[Rule, ...]]:
     return {id: tuple(found[id]) for id in sorted(found, key=lambda id: order[id])}
 
 
-def level_judged(look: Look, redrawn: Redrawn | None, packs: Packs) -> LevelJudged:
+def level_judged(look: Look, redrawn: Redrawn | None, packs: Packs, *, has_turnings: bool = True) -> LevelJudged:
     """Every statement that has rules at the level of the look."""
     level = look.units.level
     rules_here = rules_of(level, packs)
@@ -95,7 +95,7 @@ def level_judged(look: Look, redrawn: Redrawn | None, packs: Packs) -> LevelJudg
     codes = {id: [rule_verdicts(rule, look)[:1] for rule in rules] for id, rules in rules_here.items()}
     outcomes = {id: weighing.outcome(codes[id]) for id, weighing in weighings.items()}
     stability = _stability(redrawn, weighings, codes, {id: found[0] for id, found in outcomes.items()})
-    turned = turnings(look, rules_here, packs) if level in LEVELS_TURNED else {}
+    turned = turnings(look, rules_here, packs) if has_turnings and level in LEVELS_TURNED else {}
     statements = {}
     for id, rules in rules_here.items():
         outcome, weighed = (part[0] for part in outcomes[id])

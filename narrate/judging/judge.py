@@ -23,7 +23,9 @@ REPLICATES = 200
 SEED = 20260
 
 
-def judge(project: Project, packs: Packs, *, replicates: int = REPLICATES, seed: int = SEED) -> Claims:
+def judge(
+    project: Project, packs: Packs, *, replicates: int = REPLICATES, seed: int = SEED, has_turnings: bool = True
+) -> Claims:
     """
     Claims of every sample, context, feature and phase, and of the site, in a fixed order.
 
@@ -31,6 +33,7 @@ def judge(project: Project, packs: Packs, *, replicates: int = REPLICATES, seed:
 
     replicates:  draws of the counts for stability; 0 leaves stability out.
     seed:        the same seed gives the same stability.
+    has_turnings: whether to look for the smallest changes that turn verdicts, for who shows them.
     """
     table = count_table(project, packs)
     drawn = draws(table, replicates, seed) if replicates else None
@@ -42,6 +45,6 @@ def judge(project: Project, packs: Packs, *, replicates: int = REPLICATES, seed:
         units = phases if level == "phase" else Units(table, level, packs, project.preservation)
         look = Look(units, phases, records)
         redrawn = None if drawn is None else Redrawn(look, drawn, packs, seed)
-        levels[level] = level_judged(look, redrawn, packs)
+        levels[level] = level_judged(look, redrawn, packs, has_turnings=has_turnings)
     steps = next_steps(project, packs, levels, keys)
     return claims_of(levels, steps, packs, keys)

@@ -56,11 +56,12 @@ def read(folder: Path, *, strict: bool = False) -> Reading:
     return Reading(project=reading.project, packs=reading.packs, problems=ordered)
 
 
-def judged(project: Project, packs: Packs) -> Judged:
-    return Judged(project=project, packs=packs, findings=find(project, packs), claims=judge(project, packs))
+def judged(project: Project, packs: Packs, *, has_turnings: bool = True) -> Judged:
+    claims = judge(project, packs, has_turnings=has_turnings)
+    return Judged(project=project, packs=packs, findings=find(project, packs), claims=claims)
 
 
-def disclosed_part(whole: Judged) -> Judged:
+def disclosed_part(whole: Judged, *, has_turnings: bool = True) -> Judged:
     """
     What may be disclosed of a project, judged anew from that alone.
 
@@ -70,7 +71,7 @@ def disclosed_part(whole: Judged) -> Judged:
     project = disclosed(whole.project)
     if _as_judged(project) == _as_judged(whole.project):
         return replace(whole, project=project)
-    return judged(project, whole.packs)
+    return judged(project, whole.packs, has_turnings=has_turnings)
 
 
 def _as_judged(project: Project) -> Project:
@@ -97,14 +98,22 @@ def _as_judged(project: Project) -> Project:
     )
 
 
-def judged_folder(folder: Path, *, strict: bool = False, progress: Progress = silent) -> JudgedFolder:
-    """The folder read and, where it has no errors, measured and judged with nothing taken out."""
+def judged_folder(
+    folder: Path, *, strict: bool = False, progress: Progress = silent, has_turnings: bool = True
+) -> JudgedFolder:
+    """
+    The folder read and, where it has no errors, measured and judged with nothing taken out.
+
+    has_turnings: whether what is made of it shows the smallest changes that turn a verdict; they take long to find.
+    """
     progress("reading records and count sheets")
     reading = read(folder, strict=strict)
     if reading.project is None or reading.packs is None or has_errors(reading.problems):
         return JudgedFolder(whole=None, problems=reading.problems)
     progress("measuring and judging for the team")
-    return JudgedFolder(whole=judged(reading.project, reading.packs), problems=reading.problems)
+    return JudgedFolder(
+        whole=judged(reading.project, reading.packs, has_turnings=has_turnings), problems=reading.problems
+    )
 
 
 def as_error(problem: Problem) -> Problem:

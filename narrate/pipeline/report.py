@@ -51,13 +51,14 @@ def report(
     approved_only:  from approved sentences alone, as project.yaml may also say.
     is_open:        from what may be disclosed alone, into a file of its own.
     """
-    found = judged_folder(folder, progress=progress)
+    # The section names no smallest change that would turn a verdict: those are for the team's site.
+    found = judged_folder(folder, progress=progress, has_turnings=False)
     whole = found.whole
     if whole is None:
         return None, found.problems
     is_strict = approved_only or "report" in whole.project.approved_only
     strict = frozenset({"report"}) if is_strict else frozenset()
-    part = disclosed_part(whole) if is_open else whole
+    part = disclosed_part(whole, has_turnings=False) if is_open else whole
     words = words_of(folder, "review", part, strict, audiences=("report",), levels=FILED)
     narratives_told, left_out = told_openly(words.narratives, whole, part) if is_open else (words.narratives, ())
     problems = with_those_of_drafts(found.problems, [words], strict=False)

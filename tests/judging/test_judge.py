@@ -253,3 +253,17 @@ def test_wood_makes_no_assemblage_of_seeds_less_small() -> None:
 
     assert claim(dig, packs_with(a_rule(), limits=(few,))).grade == "suggests"
     assert claim(dig, packs_with(a_rule(), limits=(with_wood,))).grade == "supports"
+
+
+def test_claims_without_turnings_are_else_the_same() -> None:
+    """Who shows no smallest change that would turn a verdict need not look for it, and loses nothing else."""
+    project, packs = a_dig([MANY_COBS, [("Zea mays", "cupule", 3)]]), packs_with(a_rule())
+    whole = list(judge(project, packs))
+    bare = list(judge(project, packs, has_turnings=False))
+
+    def told(each: Claim) -> Claim:
+        return replace(each, turnings=(), arguments=tuple(each.arguments), rivals=tuple(each.rivals))
+
+    assert any(each.turnings for each in whole)
+    assert not any(each.turnings for each in bare)
+    assert list(map(told, whole)) == list(map(told, bare))
