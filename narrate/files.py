@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import filecmp
 import hashlib
 import os
 import re
 import shutil
 import sys
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
@@ -36,6 +37,27 @@ def write(path: Path, content: str | bytes) -> None:
     try:
         unfinished.write_bytes(raw)
         os.replace(unfinished, path)
+    except BaseException:
+        with suppress(OSError):
+            unfinished.unlink(missing_ok=True)
+        raise
+
+
+def write_in_pieces(path: Path, pieces: Iterable[str]) -> None:
+    """
+    Like `write`, of a text too long to be held whole: it is written beside its place as it comes.
+
+    A file that already holds the same is left alone.
+    """
+    path.parent.mkdir(parents=True, exist_ok=True)
+    unfinished = _unfinished(path)
+    try:
+        with unfinished.open("w", encoding="utf-8", newline="", buffering=1 << 20) as file:
+            file.writelines(pieces)
+        if path.is_file() and filecmp.cmp(path, unfinished, shallow=False):
+            unfinished.unlink()
+        else:
+            os.replace(unfinished, path)
     except BaseException:
         with suppress(OSError):
             unfinished.unlink(missing_ok=True)

@@ -3,31 +3,56 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Iterator
 
-from narrate.model.claims import Argument, Claim, Claims, Evidence, Rival, Turning
+from narrate.deposit.argument_texts import ArgumentTexts, plain_argument
+from narrate.judging.claims_made import ClaimsBySubject
+from narrate.model.claims import Claim, Claims, Rival, Turning
 from narrate.model.next_steps import COSTS, NextStep
 
 FORMAT = "narrate claims 1"
 
 
 def claims_json(claims: Claims) -> str:
-    """
-    The text of `claims.json`: one claim a line, in the order of the claims, so that two states compare line by line.
+    """The text of `claims.json`, whole; see `claims_text`."""
+    return "".join(claims_text(claims))
 
-    Missing values are null; an interval that is open above has a null high end. A claim that does not hold has no grade.
-    Rows stand with the arguments that hold; `narrate explain` gives those of all others.
+
+def claims_text(claims: Claims) -> Iterator[str]:
     """
-    lines = [json.dumps(plain_claim(claim), ensure_ascii=False, separators=(", ", ": ")) for claim in claims]
-    body = ",\n  ".join(lines)
-    return (
-        f'{{"format": "{FORMAT}",\n "claims": [\n  {body}\n ]}}\n'
-        if lines
-        else f'{{"format": "{FORMAT}", "claims": []}}\n'
-    )
+    The text of `claims.json` in pieces: one claim a line, in the order of the claims, so that two states compare line
+    by line.
+
+    Missing values are null; an interval that is open above has a null high end. A claim that does not hold has no
+    grade. Rows stand with the arguments that hold; `narrate explain` gives those of all others. Nothing that was
+    written is kept, so that the largest dig needs no more memory than the smallest.
+    """
+    arguments_of = ArgumentTexts(claims.columns).of if isinstance(claims.columns, ClaimsBySubject) else _made_arguments
+    before = f'{{"format": "{FORMAT}",\n "claims": [\n  '
+    is_empty = True
+    for claim in claims:
+        is_empty = False
+        head, tail = _dumped(_before_arguments(claim)), _dumped(_after_arguments(claim))
+        yield f'{before}{head[:-1]}, "arguments": [{arguments_of(claim)}], {tail[1:]}'
+        before = ",\n  "
+    yield f'{{"format": "{FORMAT}", "claims": []}}\n' if is_empty else "\n ]}\n"
+
+
+def _dumped(value: object) -> str:
+    return json.dumps(value, ensure_ascii=False, separators=(", ", ": "))
+
+
+def _made_arguments(claim: Claim) -> str:
+    return ", ".join(_dumped(plain_argument(argument)) for argument in claim.arguments)
 
 
 def plain_claim(claim: Claim) -> dict[str, object]:
     """One claim as `claims.json` and `explain --json` give it."""
+    arguments = [plain_argument(argument) for argument in claim.arguments]
+    return {**_before_arguments(claim), "arguments": arguments, **_after_arguments(claim)}
+
+
+def _before_arguments(claim: Claim) -> dict[str, object]:
     return {
         "id": claim.id,
         "about": {"level": claim.about.level, "id": claim.about.id},
@@ -37,7 +62,11 @@ def plain_claim(claim: Claim) -> dict[str, object]:
         "support": claim.support,
         "grade": claim.grade if claim.verdict == "holds" else None,
         "stability": claim.stability,
-        "arguments": [_argument(argument) for argument in claim.arguments],
+    }
+
+
+def _after_arguments(claim: Claim) -> dict[str, object]:
+    return {
         "limits": [limit.says for limit in claim.limits],
         "lifts": [limit.lifts for limit in claim.limits],
         "misleads_when": list(claim.misleads_when),
@@ -97,36 +126,3 @@ def _turning(turning: Turning) -> dict[str, object]:
         "verdict": turning.verdict,
         **({"by_sample": dict(turning.by_sample)} if turning.by_sample else {}),
     }
-
-
-def _argument(argument: Argument) -> dict[str, object]:
-    return {
-        "rule": argument.rule,
-        "direction": argument.direction,
-        "weight": argument.weight,
-        "verdict": argument.verdict,
-        "stability": argument.share_holding,
-        "counted_with": argument.counted_with,
-        "says": argument.says,
-        "evidence": [_evidence(evidence, with_rows=argument.verdict == "holds") for evidence in argument.evidence],
-    }
-
-
-def _evidence(evidence: Evidence, *, with_rows: bool) -> dict[str, object]:
-    return {
-        "measure": evidence.measure,
-        "value": _rounded(evidence.value),
-        "low": _rounded(evidence.low),
-        "high": _rounded(evidence.high),
-        "unit": evidence.unit,
-        "n": evidence.n,
-        "text": evidence.text,
-        "reason": evidence.reason,
-        "verdict": evidence.verdict,
-        "rows": list(dict.fromkeys(place.row for place in evidence.places)) if with_rows else [],
-    }
-
-
-def _rounded(value: float | None) -> float | None:
-    """Six significant digits: enough for any reader, and the same on every machine."""
-    return None if value is None else float(f"{value:.6g}")

@@ -53,12 +53,18 @@ class ClaimMaker:
             id: np.concatenate([[one.outcome, one.grade, one.unlimited], one.codes]).astype(np.int8).T.copy()
             for id, one in judged.statements.items()
         }
-        self._holds = np.array([one.outcome == HOLDS for one in judged.statements.values()], bool).reshape(
-            len(self._ids), len(judged.look.units.ids)
-        )
+        # One more row for statements that were not judged here, which never hold.
+        self._holds = np.zeros((len(self._ids) + 1, len(judged.look.units.ids)), bool)
+        for i, one in enumerate(judged.statements.values()):
+            self._holds[i] = one.outcome == HOLDS
+        number = {id: i for i, id in enumerate(self._ids)}
+        self._number_named = {
+            id: np.array([number.get(other, -1) for other in named], np.intp) for id, named in self._named.items()
+        }
         self._by_codes: dict[tuple[StatementId, tuple[int, ...]], _Said] = {}
+        self._speak: dict[tuple[StatementId, tuple[int, ...], str], tuple[RuleId, ...]] = {}
         self._by_rivals: dict[
-            tuple[StatementId, tuple[bool, ...]], tuple[tuple[StatementId, ...], tuple[StatementId, ...]]
+            tuple[StatementId, bytes], tuple[tuple[StatementId, ...], tuple[StatementId, ...]]
         ] = {}
 
     def claim(self, subject: Subject, unit: int, id: StatementId, step: NextStep | None) -> Claim:
@@ -98,7 +104,11 @@ class ClaimMaker:
 
     def holding(self, unit: int) -> list[StatementId]:
         """Statements that hold for a unit, in their order."""
-        return [self._ids[i] for i in np.flatnonzero(self._holds[:, unit]).tolist()]
+        return [self._ids[i] for i in np.flatnonzero(self._holds[:-1, unit]).tolist()]
+
+    def order(self, judged: StatementJudged, unit: int) -> tuple[int, ...]:
+        """Numbers of the rules in the order of the arguments of a claim."""
+        return self._said(judged, tuple(self._codes[judged.statement.id][unit].tolist()[3:]))[0]
 
     def _said(self, judged: StatementJudged, codes: tuple[int, ...]) -> _Said:
         """What follows from the verdicts of the rules alone: few sets of them are found again and again."""
@@ -119,11 +129,11 @@ class ClaimMaker:
         named = self._named[id]
         if not named:
             return (), ()
-        holds = tuple(self.judged.holds(rival, unit) for rival in named)
-        found = self._by_rivals.get((id, holds))
+        holds = self._holds[self._number_named[id], unit]
+        found = self._by_rivals.get((id, holds.tobytes()))
         if found is None:
-            does_hold = dict(zip(named, holds, strict=True))
-            found = self._by_rivals[id, holds] = (
+            does_hold = dict(zip(named, holds.tolist(), strict=True))
+            found = self._by_rivals[id, holds.tobytes()] = (
                 tuple(sorted(self.rivals[id], key=lambda rival: not does_hold[rival])),
                 tuple(sorted(judged.statement.rivals, key=lambda rival: not does_hold[rival])),
             )
@@ -145,6 +155,13 @@ class ClaimMaker:
             counted_with=judged.stands_for.get((number, unit)),
         )
 
+    def _speaking(self, judged: StatementJudged, unit: int, direction: str) -> tuple[RuleId, ...]:
+        codes = tuple(self._codes[judged.statement.id][unit].tolist()[3:])
+        key = (judged.statement.id, codes, direction)
+        if key not in self._speak:
+            self._speak[key] = tuple(RuleId(judged.rules[i].id) for i in judged.held(unit, direction))
+        return self._speak[key]
+
     def _rival(self, own: StatementJudged, id: StatementId, unit: int, key: str) -> Rival:
         rival = self.judged.statements[id]
         return Rival(
@@ -154,8 +171,8 @@ class ClaimMaker:
             support=_support(rival, unit),
             grade=GRADE_NAMES[rival.grade[unit]],
             balance=balance(_standing(own, unit), _standing(rival, unit), self.packs),
-            speak_for=tuple(RuleId(rival.rules[i].id) for i in rival.held(unit, "for")),
-            speak_against=tuple(RuleId(rival.rules[i].id) for i in rival.held(unit, "against")),
+            speak_for=self._speaking(rival, unit, "for"),
+            speak_against=self._speaking(rival, unit, "against"),
         )
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Iterator, Mapping, Sequence
-from typing import overload
+from typing import Protocol, overload
 
 import numpy as np
 
@@ -29,15 +29,15 @@ class LookedAt:
 
     def __init__(self, look: Look) -> None:
         self.look = look
-        self._by_rule: dict[RuleId, tuple[_Asked, ...]] = {}
-        self._by_leaf: dict[Bound | Fact, _Asked] = {}
+        self._by_rule: dict[RuleId, tuple[Asked, ...]] = {}
+        self._by_leaf: dict[Bound | Fact, Asked] = {}
         self._order: np.ndarray | None = None
 
     def of(self, rule: Rule, unit: int) -> tuple[Evidence, ...]:
         """One entry a leaf, needs first, each once."""
         return tuple(asked.evidence(self, unit) for asked in self.asked(rule))
 
-    def asked(self, rule: Rule) -> tuple[_Asked, ...]:
+    def asked(self, rule: Rule) -> tuple[Asked, ...]:
         """What the rule asks, in the order of `of`."""
         found = self._by_rule.get(rule.id)
         if found is None:
@@ -45,30 +45,33 @@ class LookedAt:
             found = self._by_rule[rule.id] = tuple(self._of_leaf(leaf) for leaf in leaves_once)
         return found
 
-    def _of_leaf(self, leaf: Bound | Fact) -> _Asked:
+    def _of_leaf(self, leaf: Bound | Fact) -> Asked:
         if leaf not in self._by_leaf:
-            self._by_leaf[leaf] = _Value(leaf, self.look) if isinstance(leaf, Bound) else _Recorded(leaf, self.look)
+            self._by_leaf[leaf] = AskedValue(leaf, self.look) if isinstance(leaf, Bound) else AskedFact(leaf, self.look)
         return self._by_leaf[leaf]
 
     def places(self, unit: int, selectors: Sequence[Selector]) -> tuple[Place, ...]:
         """Rows of the sheets that a measure summed; the records where there is no such row."""
-        rows: set[int] = set()
-        for selector in selectors:
-            rows.update(self.look.units.rows_of(unit, selector).tolist())
-        if not rows:
-            return self.records(unit)
         written = self.look.units.table.places
+        rows = self.rows(unit, selectors)
+        return tuple(written[row] for row in rows) if rows else self.records(unit)
+
+    def rows(self, unit: int, selectors: Sequence[Selector]) -> list[int]:
+        """Numbers of the rows that a measure summed, in the order of the sheets."""
+        found = [self.look.units.rows_of(unit, selector) for selector in selectors]
+        rows = found[0] if len(found) == 1 else np.unique(np.concatenate(found)) if found else np.zeros(0, np.intp)
         if self._order is None:
+            written = self.look.units.table.places
             self._order = np.empty(len(written), np.intp)
             self._order[sorted(range(len(written)), key=written.__getitem__)] = np.arange(len(written))
-        return tuple(written[row] for row in sorted(rows, key=self._order.__getitem__))
+        return [int(row) for row in rows[np.argsort(self._order[rows])]]
 
     def records(self, unit: int) -> tuple[Place, ...]:
         """Where the records of the samples of a unit were written."""
         return tuple(sorted({self.look.records[sample].place for sample in self.look.units.samples_of(unit)}))
 
 
-class _Value:
+class AskedValue:
     """A measure that a rule asks for, with its figures for every unit."""
 
     def __init__(self, bound: Bound, look: Look) -> None:
@@ -82,8 +85,12 @@ class _Value:
         ends = (column.low, column.high) if column.has_interval else (None, None)
         self.figures = (column.value, *ends, column.n, column.of, column.to)
 
+    def of_unit(self, unit: int) -> list[float | None]:
+        """Value, low, high, n, of and to of one unit; None where there is none."""
+        return [None if part is None else _finite(part.item(0, unit)) for part in self.figures]
+
     def evidence(self, looked_at: LookedAt, unit: int) -> Evidence:
-        value, low, high, n, of, to = (_finite(part, unit) for part in self.figures)
+        value, low, high, n, of, to = self.of_unit(unit)
         return Evidence(
             measure=self.measure,
             name=self.bound.name,
@@ -101,7 +108,7 @@ class _Value:
         )
 
 
-class _Recorded:
+class AskedFact:
     """What the records say to a fact that a rule asks for, of every unit."""
 
     def __init__(self, fact: Fact, look: Look) -> None:
@@ -125,7 +132,7 @@ class _Recorded:
         )
 
 
-_Asked = _Value | _Recorded
+Asked = AskedValue | AskedFact
 
 
 class RowsBehind(Sequence[Place]):
@@ -167,7 +174,16 @@ class RowsBehind(Sequence[Place]):
         return self._looked_at.places(self._unit, self._selectors)
 
 
-def filled(text: str, values: Mapping[str, Evidence]) -> str:
+class Quoted(Protocol):
+    """Figures that a clause may quote: evidence has them."""
+
+    @property
+    def measure(self) -> str: ...
+    @property
+    def value(self) -> float | None: ...
+
+
+def filled(text: str, values: Mapping[str, Quoted]) -> str:
     """
     The clause with its figures: '{name}' the value, '{name.of}', '{name.to}', '{name.n}' what it rests on.
 
@@ -184,6 +200,20 @@ def filled(text: str, values: Mapping[str, Evidence]) -> str:
         return in_words(found.measure.split(".")[0] if match[2] in ("low", "high") else "items", number)
 
     return _SLOT.sub(figure, text)
+
+
+def pieces(text: str) -> Iterator[tuple[str, str, str]]:
+    """
+    A clause in pieces: text, and the name and figure that is quoted behind it ('' at the end and for the value).
+
+    >>> list(pieces("{part} of {all.n} seeds"))
+    [('', 'part', ''), (' of ', 'all', 'n'), (' seeds', '', '')]
+    """
+    begins = 0
+    for match in _SLOT.finditer(text):
+        yield text[begins : match.start()], match[1], match[2] or ""
+        begins = match.end()
+    yield text[begins:], "", ""
 
 
 def slots(text: str) -> tuple[str, ...]:
@@ -224,11 +254,8 @@ def _summed(bound: Bound) -> tuple[Selector, ...]:
     return (*wanted, bound.to or Selector()) if measure.needs_to else wanted
 
 
-def _finite(part: np.ndarray | None, unit: int) -> float | None:
-    if part is None:
-        return None
-    value = float(part.item(0, unit))
-    return value if math.isfinite(value) else None
+def _finite(value: float) -> float | None:
+    return float(value) if math.isfinite(value) else None
 
 
 def named(evidence: tuple[Evidence, ...]) -> dict[str, Evidence]:

@@ -6,10 +6,10 @@ from collections.abc import Callable, Iterator, Mapping
 from functools import partial
 from pathlib import Path
 
-from narrate.deposit.claims_file import claims_json
+from narrate.deposit.claims_file import claims_text
 from narrate.deposit.measures_file import measure_tables
 from narrate.drafts.owned import write_files
-from narrate.files import write
+from narrate.files import write, write_in_pieces
 from narrate.model.edition import Edition
 from narrate.pipeline.editions import Words, all_told, approved_alone, edition_of, with_those_of_drafts
 from narrate.pipeline.held import Unwritable, held, not_written, saved_meanwhile
@@ -143,7 +143,7 @@ def _write(
     """Drafts, claims and measures; tells of narratives that the analyst saved meanwhile, which stay hers."""
     left = [path for words in told.values() for path in write_files(words.files)]
     wrote({path: one.text for words in told.values() for path, one in words.files.items() if path not in left})
-    write(folder / "out" / "claims.json", claims_json(whole.claims))
+    write_in_pieces(folder / "out" / "claims.json", claims_text(whole.claims))
     for file, text in measure_tables(whole.findings, whole.packs).items():
         write(folder / "out" / "measures" / file, text)
     return tuple(saved_meanwhile(folder, path) for path in left)

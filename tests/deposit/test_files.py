@@ -7,11 +7,12 @@ import io
 import json
 from dataclasses import replace
 
-from narrate.deposit.claims_file import claims_json
+from narrate.deposit.claims_file import claims_json, plain_claim
 from narrate.deposit.measures_file import COLUMNS, measure_tables
 from narrate.judging.judge import judge
 from narrate.measures.findings import find
 from narrate.model.ids import ContextId
+from narrate.pipeline.judged import Judged
 from tests.judging.rules import a_rule, packs_with
 from tests.measures.digs import a_dig
 from tests.small_packs import small_packs
@@ -83,3 +84,10 @@ def test_claims_json_says_what_would_turn_a_claim() -> None:
         "sample": "S1",
         "verdict": "cannot tell",
     }
+
+
+def test_claims_json_from_columns_is_that_of_the_claims_made(judged_example: Judged) -> None:
+    """Straight from the columns that were judged, every claim of the example reads as `explain --json` gives it."""
+    lines = claims_json(judged_example.claims).split("\n")[2:-2]
+
+    assert [json.loads(line.rstrip(",")) for line in lines] == [plain_claim(claim) for claim in judged_example.claims]
