@@ -5,11 +5,12 @@ from __future__ import annotations
 import os
 import subprocess
 import sys
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 
-from narrate.files import Busy, alone, leftovers, put_back, write, write_folder
+from narrate.files import Busy, alone, leftovers, put_back, write, write_folder, write_in_pieces
 
 
 def test_a_file_is_written_with_the_folders_it_needs(tmp_path: Path) -> None:
@@ -121,3 +122,31 @@ with alone(pathlib.Path({str(tmp_path)!r})):
 
     with alone(tmp_path):
         pass
+
+
+def test_a_long_text_is_written_as_it_comes(tmp_path: Path) -> None:
+    """A text in pieces is written whole, and left alone where it says the same again."""
+    path = tmp_path / "a" / "b.txt"
+    write_in_pieces(path, iter(["é", "\n"]))
+    os.utime(path, (1, 1))
+    write_in_pieces(path, iter(["", "é\n"]))
+
+    assert path.read_bytes() == "é\n".encode()
+    assert path.stat().st_mtime == 1
+    assert os.listdir(path.parent) == ["b.txt"]
+
+
+def test_a_long_text_cut_short_leaves_what_stood_there(tmp_path: Path) -> None:
+    """Where the pieces end in a fault, what stood there stays, and nothing lies beside it."""
+    path = tmp_path / "a.txt"
+    path.write_text("before")
+
+    def pieces() -> Iterator[str]:
+        yield "af"
+        raise OSError(28, "No space left on device")
+
+    with pytest.raises(OSError, match="No space left"):
+        write_in_pieces(path, pieces())
+
+    assert path.read_text() == "before"
+    assert os.listdir(tmp_path) == ["a.txt"]
