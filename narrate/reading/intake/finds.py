@@ -90,7 +90,7 @@ class _Reader(NamedLines):
         if kind:
             self.out.set_aside.setdefault(kind, []).append(where.place)
             return
-        kind = next((one for said in by_row.get("group", ()) if (one := class_aside(said.text))), "")
+        kind = next((aside for said in by_row.get("group", ()) if (aside := class_aside(said.text))), "")
         if kind:
             self.out.set_aside.setdefault(kind, []).append(where.place)
             return

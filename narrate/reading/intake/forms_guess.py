@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 
 from narrate.model.grids import Area, Cell, address
@@ -11,6 +12,7 @@ from narrate.reading.intake.evidence import Look, looks_like_id
 from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.long_guess import Long, guess_long
 
+_DAY = re.compile(r"\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}|\d{1,2} [A-Z][a-z]{2} \d{4}")
 _MOST_LINES = 12
 """Lines between the id of a sample and the head of its list."""
 
@@ -62,6 +64,8 @@ def _said_over(look: Look, area: Area, rows: range) -> dict[str, tuple[int, int]
             value = next((c for c in range(column + 1, min(column + 3, area.right) + 1) if (row, c) in look.own), None)
             said = look.text(row, value) if value is not None else ""
             is_value = bool(said) and (not heading(said) or looks_like_id(said))
+            if role == "phase" and _DAY.fullmatch(said):
+                role = "note"  # the day of the work, and no date of the remains
             if role in SAMPLE_ROLES and value is not None and is_value:
                 pairs.setdefault(role, (row, value))
                 known += 2

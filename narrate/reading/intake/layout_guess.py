@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass, field, replace
 
-from narrate.model.grids import Area, Grid, address, column_name
+from narrate.model.grids import Area, Grid
 from narrate.model.layouts import Layout, Marks, Role, Shape, Table
 from narrate.problems import Place
 from narrate.reading.intake.code_sheets import codes_beside, codes_in_use
@@ -17,13 +16,14 @@ from narrate.reading.intake.heads_mixed import with_heads_apart
 from narrate.reading.intake.heads_split import split_heads
 from narrate.reading.intake.ids_made_dates import mended_ids
 from narrate.reading.intake.keys_of_file import Disagreement, keys_of_file, without_keys
+from narrate.reading.intake.layout_told import tell_hidden, tell_litres
 from narrate.reading.intake.left_over import left_over
 from narrate.reading.intake.long_guess import Long, guess_long
 from narrate.reading.intake.pairs_guess import guess_pairs
 from narrate.reading.intake.records_guess import guess_records
 from narrate.reading.intake.same_ids_apart import apart_by_titles
 from narrate.reading.intake.sections_guess import guess_sections
-from narrate.reading.intake.short_words import short_words
+from narrate.reading.intake.short_words import said_under, short_words
 from narrate.reading.intake.tables_apart import told_apart
 from narrate.reading.intake.titles_say import with_condition
 from narrate.reading.intake.written_names import NameReader
@@ -99,16 +99,16 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
             continue
         if has_counts or grid.sheet:
             found.left_out.append(f"{where}: nothing in it reads as counts or as records of samples")
-    _tell_hidden(found, [grid for grid, _ in pairs])
-    _tell_litres(found)
+    tell_hidden(found.tables, found.doubts, [grid for grid, _ in pairs])
+    tell_litres(found.tables, found.doubts)
     by_sheet = {grid.sheet: grid for grid, _ in pairs}
     order = {grid.sheet: n for n, (grid, _) in enumerate(pairs)}
     found.tables.sort(key=lambda table: (order[table.sheet], min(table.rows, default=0), min(table.columns, default=0)))
     layout = Layout(
-        tables=tuple(replace(t, parts=_in_use(t, names.short.parts, by_sheet)) for t in found.tables),
+        tables=tuple(replace(t, parts=said_under("part", [t], names.short.parts, by_sheet)) for t in found.tables),
         left_out=tuple(found.left_out),
         names=codes,
-        conditions=_conditions_in_use(found.tables, names.short.conditions, by_sheet),
+        conditions=said_under("condition", found.tables, names.short.conditions, by_sheet),
         mend=found.mend,
         place=Place(path=pairs[0][0].path if pairs else ""),
     )
@@ -118,30 +118,6 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
         explained=found.explained,
         disagreements=keys.disagreements,
     )
-
-
-def _in_use(table: Table, short: Mapping[str, str], grids: Mapping[str, Grid]) -> dict[str, str]:
-    """The short forms of parts that stand in the columns and rows of parts of a table."""
-    return _said_under("part", [table], short, grids)
-
-
-def _conditions_in_use(tables: list[Table], short: Mapping[str, str], grids: Mapping[str, Grid]) -> dict[str, str]:
-    return _said_under("condition", tables, short, grids)
-
-
-def _said_under(
-    role: str, tables: list[Table], short: Mapping[str, str], grids: Mapping[str, Grid]
-) -> dict[str, str]:
-    """Short forms that stand in lines of a role, with what they mean."""
-    found = {}
-    for table in tables if short else ():
-        rows = {r for r, one in table.rows.items() if role in one.names}
-        columns = {c for c, one in table.columns.items() if role in one.names}
-        for (r, c), cell in grids[table.sheet].cells.items():
-            flat = cell.text.strip(" ().?")
-            if (r in rows or c in columns) and flat in short:
-                found[cell.text] = short[flat]
-    return dict(sorted(found.items()))
 
 
 def yes_and_no(grid: Grid) -> frozenset[str]:
@@ -173,16 +149,14 @@ def _tables_of(look: Look, marks: Marks, found: _Found) -> int:
             found.explained += sum(one.found.explained for one in forms)
             made += len(forms)
             continue
-        apart = [(one, best) for one in with_heads_apart(look, area) if (best := _best(one, area)) is not None]
-        if len(apart) == 2:
-            for one, (guess, _) in apart:
-                shape = "long" if isinstance(guess, Long) else "crossed"
-                is_turned = isinstance(guess, Crossed) and guess.look.is_turned
-                found.tables.append(_table(one.grid, guess, marks, shape, is_turned=is_turned))
+        halves = [half for one in with_heads_apart(look, area) if (half := _best(one, area)) is not None]
+        if len(halves) == 2:
+            for guess, _ in halves:
+                found.tables.append(_guessed(look.grid, guess, marks))
                 found.doubts.extend(guess.doubts)
                 found.explained += guess.explained
             made += 2
-            below = max(used.bottom for _, (_, used) in apart) + 1
+            below = max(used.bottom for _, used in halves) + 1
             waiting.append(Area(top=below, left=area.left, bottom=area.bottom, right=area.right))
             continue
         lists = guess_pairs(look, area)
@@ -203,8 +177,7 @@ def _tables_of(look: Look, marks: Marks, found: _Found) -> int:
         if best is None:
             continue
         guess, used = best
-        shape: Shape = "long" if isinstance(guess, Long) else "crossed"
-        table = _table(look.grid, guess, marks, shape, is_turned=isinstance(guess, Crossed) and guess.look.is_turned)
+        table = _guessed(look.grid, guess, marks)
         if _is_presence(look, table):
             table = replace(table, marks=replace(marks, key={**marks.key, "1": "present"}))
             found.doubts.append(
@@ -340,6 +313,12 @@ def _trimmed(look: Look, area: Area) -> Area | None:
     )  # fmt: skip
 
 
+def _guessed(grid: Grid, guess: Crossed | Long, marks: Marks) -> Table:
+    if isinstance(guess, Long):
+        return _table(grid, guess, marks, "long")
+    return _table(grid, guess, marks, "crossed", is_turned=guess.look.is_turned)
+
+
 def _table(grid: Grid, guess: Crossed | Long, marks: Marks, shape: Shape, *, is_turned: bool = False) -> Table:
     rows, columns = (guess.columns, guess.rows) if is_turned else (guess.rows, guess.columns)
     if is_turned:
@@ -355,38 +334,3 @@ def _table(grid: Grid, guess: Crossed | Long, marks: Marks, shape: Shape, *, is_
 
 def _as_row(role: Role) -> Role:
     return role
-
-
-def _tell_litres(found: _Found) -> None:
-    """A flot volume in litres, where nothing else gives a volume, is what was floated: flots are measured in ml."""
-    for n, table in enumerate(found.tables):
-        for name in ("rows", "columns"):
-            roles = {**getattr(table, name)}
-            has_volume = any("volume" in r.names for r in (*table.rows.values(), *table.columns.values()))
-            at = next((i for i, r in roles.items() if r.name == "flot volume" and r.qualifiers[:1] == ("l",)), None)
-            if at is None or has_volume:
-                continue
-            roles[at] = replace(roles[at], name="volume")
-            table = replace(table, rows=roles) if name == "rows" else replace(table, columns=roles)
-            found.tables[n] = table
-            where = f"row {at + 1}" if name == "rows" else f"column {column_name(at)}"
-            found.doubts.append(
-                f"{where} is headed as a volume of flots and is in litres; it is taken for the soil that was floated: "
-                "write 'flot volume, l' in the layout if it is not"
-            )
-
-
-def _tell_hidden(found: _Found, grids: list[Grid]) -> None:
-    by_sheet = {grid.sheet: grid for grid in grids}
-    for table in found.tables:
-        grid = by_sheet[table.sheet]
-        rows = sorted(r + 1 for r in grid.hidden_rows & set(table.rows))
-        columns = sorted(grid.hidden_columns & set(table.columns))
-        where = f"sheet {grid.sheet}" if grid.sheet else grid.path
-        if rows:
-            found.doubts.append(
-                f"{where}: rows {', '.join(map(str, rows[:12]))} are hidden in the workbook, and are read"
-            )
-        if columns:
-            letters = ", ".join(re.sub(r"\d+", "", address(0, c)) for c in columns[:12])
-            found.doubts.append(f"{where}: columns {letters} are hidden in the workbook, and are read")

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from typing import Protocol
 
 from narrate.model.grids import Grid
+from narrate.model.layouts import Table
 from narrate.reading.intake.remarks import conditions_in
 
 _SIGN = r"[^\W\d_]{1,5}(?:/[^\W\d_]{1,3})?"
@@ -48,6 +49,21 @@ def short_words(grids: Iterable[Grid], names: Meaning) -> ShortWords:
         conditions={sign: condition for sign, (condition, _) in once.items() if condition},
         parts={sign: part for sign, (_, part) in once.items() if part},
     )
+
+
+def said_under(
+    role: str, tables: Iterable[Table], short: Mapping[str, str], grids: Mapping[str, Grid]
+) -> dict[str, str]:
+    """Short forms that stand in lines of a role, with what they mean."""
+    found = {}
+    for table in tables if short else ():
+        rows = {r for r, one in table.rows.items() if role in one.names}
+        columns = {c for c, one in table.columns.items() if role in one.names}
+        for (r, c), cell in grids[table.sheet].cells.items():
+            flat = cell.text.strip(" ().?")
+            if (r in rows or c in columns) and flat in short:
+                found[cell.text] = short[flat]
+    return dict(sorted(found.items()))
 
 
 def _in_cells(grid: Grid) -> Iterable[tuple[str, str]]:
