@@ -59,8 +59,8 @@ class Marks:
     decimal: Literal[".", ","] = "."
     slash: Literal["", "whole/fragment", "fragment/whole"] = ""
     """What 1/6 means; empty: nobody has said."""
-    brackets: Literal["note", "fragment", "more"] = "note"
-    """What the 3 of '12 (3)' is: kept as a note, fragments beside them, or more of the same."""
+    brackets: Literal["note", "fragment", "more", "of which"] = "note"
+    """What the 3 of '12 (3)' is: kept as a note, fragments beside them, more of the same, or, in '12 (2 uncharred)', two of the twelve."""
     estimates: Literal["counted", "present"] = "counted"
     """How 'c. 200' is taken."""
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from typing import Any
 
 from narrate.model.counts import Count
@@ -121,7 +122,19 @@ def _bracketed(match: re.Match[str], written: str, by: Meanings) -> Reading | No
     if pairs is not None and number_of(inside, by.decimal) is not None:
         one, other = (_counted(written, text, by, **more) for text, more in zip((first, inside), pairs, strict=True))
         return Reading(found=(one, other)) if one and other else None
+    part = re.fullmatch(r"(\d+)\s+([^\W\d_][^\d]*)", inside)
+    if by.brackets == "of which" and part:
+        apart = re.fullmatch(r"(.*)\x00(.*)\x00(.*)", f"{first}\x00{part[1]}\x00{part[2]}")
+        some = _of_which(apart, written, by) if apart else None
+        if some is not None:
+            return some
     said, quirks, is_known = _said(inside, written, by)
+    if part and quirks and conditions_in(part[2]):
+        help = (
+            f"write 'brackets: of which' under cells in the layout if {part[1]} of the {first.strip()} are meant; else say "
+            "under 'mend' how many are, and count the others in a row of their own"
+        )
+        quirks = tuple(replace(quirk, help=help) for quirk in quirks)
     found = _counted(written, first, by, **{**said, "note": f"written {written}" if not is_known else said["note"]})
     quirk = Quirk(
         kind="brackets",

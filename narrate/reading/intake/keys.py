@@ -61,6 +61,10 @@ def find_marks(grid: Grid) -> Marks:
                 slash = "fragment/whole"
         if re.search(r"(?:brackets|parenthes[ei]s).{0,40}frag|frag.{0,40}(?:brackets|parenthes[ei]s)", lower):
             brackets = "fragment"
+        elif re.search(r"brackets|parenthes[ei]s|klammern|parenthèses|paréntesis|parentesi|haakjes", lower) and re.search(
+            r"of which|of these|of them|thereof|included in|davon|dont\b|de los cuales|di cui|waarvan|dos quais", lower
+        ):
+            brackets = "of which"
         if re.search(r"blank.{0,30}not (?:looked|sorted|analysed|examined|counted)", lower):
             blank = "not looked for"
     key: dict[str, str] = {}

@@ -23,7 +23,7 @@ _CHOICES: Mapping[str, tuple[str, ...]] = {
     "blank": ("absent", "not looked for"),
     "decimal": (".", ","),
     "slash": ("", "whole/fragment", "fragment/whole"),
-    "brackets": ("note", "fragment", "more"),
+    "brackets": ("note", "fragment", "more", "of which"),
     "estimates": ("counted", "present"),
 }
 _MOST_LINES = 1_048_576

@@ -186,6 +186,14 @@ def test_a_remark_about_some_of_the_items_changes_none_of_them() -> None:
     assert [quirk.kind for quirk in read.quirks] == ["of some"]
 
 
+def test_a_sheet_may_say_that_brackets_are_some_of_the_number() -> None:
+    """'12 (2 uncharred)' are ten and two where the layout says 'brackets: of which'."""
+    read = read_cell(Cell("12 (2 uncharred)"), Marks(brackets="of which"))
+
+    assert [(f.count and f.count.number, f.condition) for f in read.found] == [(10, ""), (2, "uncharred")]
+    assert read.quirks == ()
+
+
 def test_a_sign_with_a_remark_is_still_read_by_the_key() -> None:
     """'++ (uncharred)' keeps the ends that the key gives to '++'."""
     found = read_cell(Cell("++ (uncharred)"), Marks(key={"++": "6-25"})).found[0]
