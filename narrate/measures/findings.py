@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from functools import cache
 
 import numpy as np
 
@@ -117,7 +118,7 @@ def _tally(table: CountTable, rows: list[int], of_samples: int, key: str) -> Tal
     weighed = table.mass_g[index][np.isfinite(table.mass_g[index])]
     there = index[table.is_noted[index]]
     samples = int(np.unique(table.row_sample[there]).size)
-    low, high = wilson(np.array([samples]), np.array([of_samples]))
+    low, high = _ends(samples, of_samples)
     name = kind.taxon or "/".join(kind.either) or kind.written
     return Tally(
         taxon=kind.taxon,
@@ -138,13 +139,20 @@ def _tally(table: CountTable, rows: list[int], of_samples: int, key: str) -> Tal
         ubiquity=Measurement(
             measure="ubiquity",
             value=samples / of_samples if of_samples else None,
-            low=float(low[0]) if of_samples else None,
-            high=float(high[0]) if of_samples else None,
+            low=low if of_samples else None,
+            high=high if of_samples else None,
             n=of_samples,
         ),
         ref=found_ref(key, name, kind.part, kind.condition),
         places=tuple(sorted(table.places[row] for row in rows)),
     )
+
+
+@cache
+def _ends(samples: int, of_samples: int) -> tuple[float, float]:
+    """Ends of the interval of a share of samples: thousands of tallies have one of a few."""
+    low, high = wilson(np.array([samples]), np.array([of_samples]))
+    return float(low[0]), float(high[0])
 
 
 def _of_kinds(table: CountTable, rows: np.ndarray, is_meant: Callable[[Kind], bool]) -> int:
