@@ -93,6 +93,8 @@ def content_role(texts: list[str], look: Look) -> str:
         known = [heading(t) in ("feature", "context") or bool(kind_of(t, words)) for t in bases]
         if sum(known) >= 0.6 * n:
             return "feature"  # 'Pit 12', 'Hearth 3', 'Oven 1'
+    if len(set(texts)) < n and all(re.fullmatch(r"F(?:ea(?:t(?:ure)?)?)?\.? ?#?\d+[A-Za-z]?", t) for t in texts):
+        return "feature"  # 'F. 12' over two samples
     if n > 1 and all(_PHASE_WORDS.search(t) for t in texts):
         return "phase"
     repeated = Counter(texts).most_common(1)[0][1]

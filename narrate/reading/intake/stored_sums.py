@@ -54,6 +54,12 @@ class Sums:
                 found = {"all": found["all"], "since": found["since"], "plants": found["plants"]}
             if re.search(r"seeds?\b", label, re.IGNORECASE):
                 charred["seeds"] = (self.taxa, Group("", self.names, ("seed",)))
+                finds = self.first_find
+                small = [t for t in self.taxa if (find := finds[t]) is not None and find.part not in ("kernel", "grain")]
+                if 0 < len(small) < len(self.taxa):
+                    # Kernels of maize and grains of cereals are often counted apart from 'seeds'.
+                    charred["seeds but kernels"] = (small, Group("", self.names, ("seed",)))
+                    line.guesses |= {"seeds but kernels"}
             return {name: (lines, None) for name, (lines, _) in found.items() if lines} | charred
         heads = {t: ledger.section_of(t) for t in self.taxa}
         own = [t for t in self.taxa if heads[t] and same_words(heads[t], label)]

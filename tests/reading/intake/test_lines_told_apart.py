@@ -166,3 +166,18 @@ def test_what_nobody_could_name_is_indeterminate(tmp_path: Path, written: str) -
     found = taken(tmp_path, f"Sample|S1|S2\nZea mays|12|3\nIva annua|2|1\n{written}|2|4")
 
     assert str(found.rows[-1].identification.taxon) == "Indeterminate"
+
+
+def test_features_over_several_samples_need_no_label(tmp_path: Path) -> None:
+    """'F. 12' twice over two samples is their feature."""
+    found = taken(tmp_path, "|F. 12|F. 12|F. 31\n|FS 7|FS 9|FS 22\nZea mays kernel|12|3|1\nIva annua seed|2|1|4\nVitis sp. seed|1||2")
+
+    assert {id: said["feature"][0].text for id, said in found.facts.items()} == {"FS 7": "F. 12", "FS 9": "F. 12", "FS 22": "F. 31"}
+
+
+def test_a_total_of_seeds_may_leave_kernels_out(tmp_path: Path) -> None:
+    """'Total seeds' that is the sum of all seeds but the maize is no disagreement."""
+    sheet = "|FS 7|FS 9|FS 22\nZea mays kernel|12|3|1\nIva annua seed|2|1|4\nVitis sp. seed|1|5|2\nTotal seeds|3|6|6"
+    found = taken(tmp_path, sheet)
+
+    assert [one.message for one in found.problems if one.code == "N317"] == []
