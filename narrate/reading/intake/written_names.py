@@ -188,6 +188,8 @@ class NameReader:
         latin = re.search(r"[(\[]((?:cf\.? )?[A-Z][a-z]+[^)\]]*)[)\]]", name)
         if identification is None and latin:
             identification = self._identified(latin[1].strip())  # 'Roggen (Secale cereale)'
+            if identification is not None and re.search(r"\bcf\b|\?", name, re.IGNORECASE):
+                identification = replace(identification, qualifier="cf.")
         if identification is None:
             without = re.sub(r"\s*[(\[][^)\]]*[)\]]", "", name).strip()
             identification = self._identified(without) if without and without != name else None

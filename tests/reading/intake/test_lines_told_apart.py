@@ -181,3 +181,11 @@ def test_a_total_of_seeds_may_leave_kernels_out(tmp_path: Path) -> None:
     found = taken(tmp_path, sheet)
 
     assert [one.message for one in found.problems if one.code == "N317"] == []
+
+
+@pytest.mark.parametrize("written", ["cf. Roggen (Secale cereale)", "Roggen cf. (Secale cereale)", "Roggen? (Secale cereale)"])
+def test_a_doubt_before_the_latin_name_is_kept(tmp_path: Path, written: str) -> None:
+    """A common name with the Latin one in brackets is that plant, in doubt where either says so."""
+    found = taken(tmp_path, f"Sample|S1|S2\nZea mays|12|3\nIva annua|2|1\n{written}|2|4")
+
+    assert found.rows[-1].identification.qualifier == "cf."
