@@ -47,7 +47,7 @@ def build(
             kept_pages.remember(kept, folder, {path: (key, marks[path]) for path, key in site.keys.items()})
     except OSError as error:
         raise Refused(
-            _problem(folder, f"could not be written: {error}", "close what uses it, then build again")
+            _problem(folder, f"could not be written: {error.strerror or error}", "close what uses it, then build again")
         ) from error
 
 
