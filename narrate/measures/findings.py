@@ -82,18 +82,18 @@ def _record_places(project: Project, table: CountTable) -> dict[Level, list[tupl
     phases = {str(phase.id): phase.place for phase in project.phases}
     places: dict[Level, list[tuple[Place, ...]]] = {}
     for level in LEVELS:
-        found: list[list[Place]] = [[] for _ in table.unit_ids[level]]
+        found: list[dict[Place, None]] = [{} for _ in table.unit_ids[level]]
         if level == "phase":
             for unit, name in enumerate(table.unit_ids[level]):
-                found[unit].append(phases[name])
+                found[unit][phases[name]] = None
         if level == "context":
             for unit, context in enumerate(project.contexts):
-                found[unit].append(context.place)
+                found[unit][context.place] = None
         if level == "site":
-            found[0].append(project.place)
+            found[0][project.place] = None
         for sample, unit in zip(project.samples, table.unit_of_sample[level], strict=True):
             if unit >= 0:
-                found[unit].extend(p for p in (contexts[sample.context], sample.place) if p not in found[unit])
+                found[unit].update(dict.fromkeys((contexts[sample.context], sample.place)))
         places[level] = [tuple(p) for p in found]
     return places
 
