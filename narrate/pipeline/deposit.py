@@ -12,6 +12,7 @@ from narrate.disclosure import Guard
 from narrate.files import put_back, write_folder
 from narrate.pipeline.held import Unwritable, held, in_use, not_written
 from narrate.pipeline.judged import Judged, Progress, disclosed_part, judged_folder, silent
+from narrate.pipeline.rubbish import seldom_looked_for
 from narrate.problems import Problem
 from narrate.web.photographs import without_notes
 
@@ -19,6 +20,7 @@ MARK = "datapackage.json"
 """A folder that holds it, or a bag of it, is one that this command made and may replace."""
 
 
+@seldom_looked_for()
 def deposit(
     folder: Path, *, version: str, bag: bool = False, progress: Progress = silent
 ) -> tuple[tuple[Path, ...], tuple[Problem, ...]]:

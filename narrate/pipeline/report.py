@@ -14,6 +14,7 @@ from narrate.pipeline.editions import approved_alone, bare_edition, with_those_o
 from narrate.pipeline.held import Unwritable, held, in_use, not_written
 from narrate.pipeline.judged import Judged, Progress, disclosed_part, judged_folder, silent
 from narrate.pipeline.report_parts import photographs_of, told_openly
+from narrate.pipeline.rubbish import seldom_looked_for
 from narrate.problems import Place, Problem, has_errors
 from narrate.telling.tell import narratives
 
@@ -33,6 +34,7 @@ LEFT_OUT = (
 """Notice at the head of an open copy."""
 
 
+@seldom_looked_for()
 def report(
     folder: Path,
     *,
