@@ -14,7 +14,7 @@ import json
 import os
 import stat
 from collections.abc import Mapping
-from pathlib import Path
+from pathlib import Path, PurePosixPath
 
 from narrate.files import write
 
@@ -36,7 +36,10 @@ def standing(kept: Path, site: Path) -> Mapping[str, tuple[str, str]]:
         return {
             path: (key, mark)
             for path, (key, mark, *stamp) in pages.items()
-            if isinstance(key, str) and isinstance(mark, str) and _stands(site / path, stamp, mark, made_ns)
+            if isinstance(key, str)
+            and isinstance(mark, str)
+            and _is_within(path)
+            and _stands(site / path, stamp, mark, made_ns)
         }
     except (OSError, ValueError, LookupError, TypeError, AttributeError, RecursionError):
         return {}
@@ -52,6 +55,10 @@ def remember(kept: Path, site: Path, pages: Mapping[str, tuple[str, str]]) -> No
 def mark_of(content: bytes) -> str:
     """The mark of the content of a page."""
     return _mark(content)
+
+
+def _is_within(path: str) -> bool:
+    return path != "" and not PurePosixPath(path).is_absolute() and not {"..", "."} & set(path.split("/"))
 
 
 def _stands(page: Path, stamp: list[int], mark: str, made_ns: int) -> bool:

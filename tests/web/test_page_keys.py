@@ -12,6 +12,7 @@ import pytest
 
 from narrate.web import pages as web_pages
 from narrate.web.build import build
+from narrate.web.kept_pages import mark_of, remember, standing
 from narrate.web.page_keys import ASKED_OF_SITE, KEYED
 from narrate.web.templates import templates_folder
 from tests.web.editions import an_edition
@@ -175,6 +176,18 @@ def test_a_list_that_came_with_a_folder_is_not_believed(tmp_path):
     kept.write_bytes(json.dumps({"format": FORMAT, "sum": mark_of(body)}).encode() + b"\n" + body)
 
     assert built(tmp_path) == first
+
+
+@pytest.mark.parametrize("path", ["../outside.html", "", "/etc/hostname", "a/../../outside.html"])
+def test_a_list_leads_to_no_file_outside_the_site(tmp_path, path):
+    """A page outside the folder of the site never stands, whatever the list says of it."""
+    (tmp_path / "site").mkdir()
+    (tmp_path / "site" / "inside.html").write_text("in")
+    (tmp_path / "outside.html").write_text("out")
+    marks = {"inside.html": ("key", mark_of(b"in")), path: ("key", mark_of(b"out"))}
+    remember(tmp_path / KEPT, tmp_path / "site", marks)
+
+    assert list(standing(tmp_path / KEPT, tmp_path / "site")) == ["inside.html"]
 
 
 def test_templates_of_keyed_pages_ask_the_site_for_nothing_else():
