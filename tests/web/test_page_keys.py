@@ -181,7 +181,7 @@ def test_a_list_that_came_with_a_folder_is_not_believed(tmp_path):
 @pytest.mark.parametrize("path", ["../outside.html", "", "/etc/hostname", "a/../../outside.html"])
 def test_a_list_leads_to_no_file_outside_the_site(tmp_path, path):
     """A page outside the folder of the site never stands, whatever the list says of it."""
-    (tmp_path / "site").mkdir()
+    (tmp_path / "site" / "a").mkdir(parents=True)
     (tmp_path / "site" / "inside.html").write_text("in")
     (tmp_path / "outside.html").write_text("out")
     marks = {"inside.html": ("key", mark_of(b"in")), path: ("key", mark_of(b"out"))}
