@@ -11,6 +11,7 @@ from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english, setting
 from narrate.telling.behind import remains_behind, remains_looked_at
+from narrate.telling.frames import clauses_joined
 from narrate.telling.page import Page
 from narrate.telling.plan import FOODS, Reading, is_told_as_native_crops
 from narrate.telling.reasons import page_text, without_figures
@@ -138,16 +139,24 @@ def _by(page: Page, read: Sequence[Context], one: Borne) -> str:
 def _carried_for_visitors(page: Page, borne: Sequence[Borne]) -> list[Sentence]:
     if not borne:
         return []
-    texts = []
+    refs = [ref for one in borne for ref in one.refs]
+    by_place: dict[tuple[str, ...], list[str]] = {}
     for one in borne:
-        many = "one place" if len(one.carried) == 1 else f"{page.count(len(one.carried))} places"
-        ids = f" ({ids_listed(page, [id for id, _ in one.carried])})" if len(one.carried) <= 3 else ""
-        texts.append(f"of {one.noun} in {many}{ids}")
-    said = page.listed([texts[0], *(text.replace(" places", "") for text in texts[1:])])
+        clause = page.in_own_words(page.dig.packs.statements[one.statement].plain)  # type: ignore[index]
+        by_place.setdefault(tuple(sorted(id for id, _ in one.carried)), []).append(clause)
+    clauses = [clauses_joined(page, texts) for texts in by_place.values()]
+    places = []
+    for held in by_place:
+        many = "one place" if len(held) == 1 else f"{page.count(len(held))} places"
+        places.append(f"{many} ({ids_listed(page, held)})" if len(held) <= 3 else many)
+    rest = [f"in {where}, that {clause}" for where, clause in zip(places[1:], clauses[1:], strict=True)]
+    more = "".join(f"; {'and ' if len(rest) > 1 and text is rest[-1] else ''}{text}" for text in rest)
     return page.say(
-        [ref for one in borne for ref in one.refs],
-        f"we saw signs {said}", f"there were signs {said}", f"place by place, we saw signs {said}",
-    )  # fmt: skip
+        refs,
+        f"in {places[0]} we saw signs that {clauses[0]}{more}",
+        f"{places[0]} held signs that {clauses[0]}{more}",
+        f"we saw signs in {places[0]} that {clauses[0]}{more}",
+    )
 
 
 def _by_phase(page: Page, read: Sequence[Context], borne: Sequence[Borne], phases: Sequence[Phase]) -> list[Sentence]:

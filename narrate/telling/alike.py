@@ -9,7 +9,7 @@ from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english
 from narrate.telling.across import EXPECTED
-from narrate.telling.frames import noun_of
+from narrate.telling.frames import noun_of, that_clauses
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
 from narrate.telling.sentences import in_pack_order
@@ -67,7 +67,10 @@ def _kind_compared(page: Page, kind: str, members: Sequence[Context]) -> list[Se
         common = noun_of(page, in_pack_order(page, [held[members[0].id][name] for name in shared[:3]]))
         apart = _apart(page, held, partial)
         if page.is_plain:
-            return page.say(refs, f"the {many} tell the same story of {common}")
+            clause = that_clauses(page, in_pack_order(page, [held[members[0].id][name] for name in shared[:3]]))
+            if page.has_told(f"alike we saw signs that {clause}"):
+                return page.say(refs, f"we saw the same signs in the {many}")
+            return page.say(refs, f"in the {many} alike we saw signs that {clause}")
         formed = _formed(page, members)
         alike = page.say(
             refs, f"the {many} ({ids}) agree on {common}{formed}", f"on {common} the {many} ({ids}) agree{formed}"
@@ -76,11 +79,12 @@ def _kind_compared(page: Page, kind: str, members: Sequence[Context]) -> list[Se
             return alike
         return alike + page.say(refs, f"beyond that they differ, for {apart}", f"otherwise {apart}")
     if page.is_plain:
+        if len(members) > 2 or not all(held.values()):
+            return page.say(refs, f"the {many} have no one story in common")
+        each = [that_clauses(page, in_pack_order(page, list(found.values())[:2])) for found in held.values()]
+        a, b = (english.literal(id) for id in held)
         return page.say(
-            refs,
-            f"no two of the {many} tell quite the same story"
-            if len(members) > 2
-            else f"the {many} tell different stories",
+            refs, f"the {many} tell different stories: in {a} we saw signs that {each[0]}; in {b}, that {each[1]}"
         )
     return page.say(
         refs,
@@ -139,11 +143,12 @@ def _phase_compared(
     refs = [reading.claim.id for side in shown for found in side for reading in found]
     kinds = page.names.kind(kind, plural=True)
     names = [english.literal(phase.name) for phase, _ in (early, late)]
-    nouns = [page.listed(_nouns_and_places(page, side)) for side in shown]
+    parts = [_nouns_and_places(page, side) for side in shown]
+    nouns = [", and that ".join(texts) if page.is_plain else page.listed(texts) for texts in parts]
     if page.is_plain:
         return page.say(
             refs,
-            f"in the {kinds} of the {names[0]} we saw signs of {nouns[0]}; in those of the {names[1]}, of {nouns[1]}",
+            f"in the {kinds} of the {names[0]} we saw signs that {nouns[0]}; in those of the {names[1]}, that {nouns[1]}",
         )
     return page.say(
         refs,
@@ -163,4 +168,5 @@ def _nouns_and_places(page: Page, side: Sequence[Sequence[Reading]]) -> list[str
     by_place: dict[tuple[str, ...], list[Reading]] = {}
     for found in side:
         by_place.setdefault(tuple(sorted(r.claim.about.id for r in found)), []).append(found[0])
-    return [f"{noun_of(page, items)} ({ids_listed(page, place)})" for place, items in by_place.items()]
+    told = that_clauses if page.is_plain else noun_of
+    return [f"{told(page, items)} ({ids_listed(page, place)})" for place, items in by_place.items()]

@@ -24,7 +24,8 @@ def is_cautioned(page: Page, tally: Tally) -> bool:
 def caution_sentences(page: Page, wording: str) -> list[Sentence]:
     """That no text makes a plant safe to eat, where the page names one that is eaten, heals or harms."""
     named = [t for t in composition.plant_tallies(page) if is_cautioned(page, t) and is_named(page, t)]
-    named = sorted([t for t in named if _is_wild(page, t)] or named, key=lambda t: _harmlessness(page, t))
+    wild = [t for t in named if _is_wild(page, t) or _harmlessness(page, t) < HARM.index("greens")]
+    named = sorted(wild or named, key=lambda t: _harmlessness(page, t))
     if wording not in page.audience.words or not any(t.ref for t in named):
         return []
     plants: dict[str, str] = {}
@@ -32,7 +33,9 @@ def caution_sentences(page: Page, wording: str) -> list[Sentence]:
         if tally.ref:
             plants.setdefault(page.names.food(tally.taxon, tally.written), tally.ref)
     shown = list(plants)[:2]
-    return page.say([plants[name] for name in shown], *page.turns(wording, plants=page.listed(shown, word="or")))
+    # Two are named; the caution is of all.
+    every = [*shown, "any other wild plant" if wild else "any wild plant"]
+    return page.say([plants[name] for name in shown], *page.turns(wording, plants=page.listed(every, word="or")))
 
 
 def living_sentences(page: Page) -> list[Sentence]:

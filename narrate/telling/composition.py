@@ -184,12 +184,15 @@ def _for_visitors(page: Page, groups: Sequence[Sequence[Tally]], refs: list[str]
     besides = page.listed([page.names.remains(t) for t in first[1:] if t.counted])
     others = page.listed(page.names.grouped([t for group in more for t in group], at_most=3))
     lead_in = "most were" if others or besides else "all of them were"
-    along = f", along with {besides}" if besides else ""
     sentences = page.say(
         refs[: len(first)],
-        f"{lead_in} {noun}, {many} of them{along}" if others or besides else f"{lead_in} {noun}",
-        f"we found {noun} more than anything else, {many} in all{along}" if others or besides else f"{lead_in} {noun}",
+        f"{lead_in} {noun}, {many} of them" if others or besides else f"{lead_in} {noun}",
+        f"commonest by far were {noun}, {many} in all" if others or besides else f"{lead_in} {noun}",
     )
+    if besides:
+        sentences += page.say(
+            refs[: len(first)], f"of the same plant we found {besides}", f"from the same plant came {besides}"
+        )
     if others:
         sentences += page.say(
             refs[len(first) :] or refs,

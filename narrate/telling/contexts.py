@@ -8,7 +8,7 @@ from narrate.model.claims import GRADE_NAMES
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Context
 from narrate.telling import charcoal, composition, english, neighbours, numbers, openings, setting
-from narrate.telling.frames import frame, noun_of
+from narrate.telling.frames import frame, noun_of, that_clauses
 from narrate.telling.observations import answered, noted_sentences, notes_of
 from narrate.telling.page import Page
 from narrate.telling.plan import TOO_FEW, Reading, ordered_themes, readings
@@ -80,10 +80,11 @@ def _faint_sentences(page: Page, faint: Sequence[Reading]) -> list[Sentence]:
     refs = [page.ref("items"), *(r.claim.id for r in ordered)]
     noun = noun_of(page, ordered)
     if page.is_plain:
+        clauses = that_clauses(page, ordered)
         return page.say(
             refs,
-            f"there are faint signs of {noun} too, but a few finds more or less would change that",
-            f"of {noun} we see faint signs, which a few finds more or less could undo",
+            f"there are faint signs that {clauses}, but a few finds more or less would change that",
+            f"we see faint signs that {clauses}, which a few finds more or less could undo",
         )
     share = numbers.percent(ordered[0].claim.stability or 0.0)
     many = page.count(setting.items_counted(page))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from narrate.telling import english
@@ -79,12 +80,33 @@ def _noun(page: Page, item: Reading) -> str:
     return item.statement.plain_noun if page.is_plain else item.statement.noun
 
 
+def that_clauses(page: Page, group: Sequence[Reading]) -> str:
+    """The readings as clauses behind 'signs that', those of foods as one: '… used nuts as food, and that people …'."""
+    foods = [item for item in group if item.is_food]
+    texts = [clause_of(page, foods)] if foods else []
+    return clauses_joined(page, texts + [page.in_own_words(r.statement.plain) for r in group if not r.is_food])
+
+
+def clauses_joined(page: Page, texts: Sequence[str]) -> str:
+    """Clauses behind 'signs that': 'people used nuts and fruit as food, and that people cracked nuts'."""
+    used = [(text, match[1]) for text in texts if (match := _USED.match(text))]
+    if len(used) > 1:
+        together = f"people used {page.listed([plants for _, plants in used])} as food"
+        texts = [together, *(text for text in texts if text not in [one for one, _ in used])]
+    return ", and that ".join(texts)
+
+
+_USED = re.compile(r"people used ([^()]+) as food$")
+
+
 def clause_of(page: Page, group: Sequence[Reading]) -> str:
     """The readings as one clause, foods by their plants."""
     foods = [item for item in group if item.is_food]
     others = [item for item in group if not item.is_food]
     phrases = [page.in_own_words(item.statement.plain if page.is_plain else item.statement.clause) for item in others]
     gathered = [english.gathered(phrases, oxford=page.names.has_oxford)] if phrases else []
+    # 'People lived beside open, trodden ground, and picked fruit': who did it is said once.
+    gathered = [text.replace("; and people ", ", and ") for text in gathered]
     if foods:
         wording = page.audience.words.get("food_clause", "{plants} were used as food")
         gathered.insert(0, wording.replace("{plants}", foods_told(page, foods)))

@@ -65,7 +65,8 @@ def _density(page: Page, context: Context) -> list[Sentence]:
 
 
 def _found_only_here(page: Page) -> list[Sentence]:
-    if len(page.dig.surroundings.kinds) < ENOUGH_CONTEXTS:
+    if len(page.dig.surroundings.kinds) < ENOUGH_CONTEXTS or (page.is_plain and page.has_told("in later times")):
+        # A plant that came in later is no find of this place.
         return []
     holders = page.dig.surroundings.holders
     # By genus: 'knotweed, species unknown' is no find of its own where erect knotweed is found elsewhere.

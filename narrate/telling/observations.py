@@ -101,10 +101,16 @@ def _best(
         against = [r for r in told if r.claim.statement in note.observation.against]
         if not (agrees or against) or (best is not None and len(agrees) <= len(best[1])):
             continue
-        if page.has_told(_marked(note.quote)) or (page.is_plain and page.has_told(note.observation.plain)):
+        is_known = page.is_plain and "integrity.disturbed" in note.observation.agrees_with and _is_stirred(page)
+        if is_known or page.has_told(_marked(note.quote)) or (page.is_plain and page.has_told(note.observation.plain)):
             continue
         best = (note, agrees, against if not agrees else [])
     return best
+
+
+def _is_stirred(page: Page) -> bool:
+    """Whether visitors were told that the soil had been stirred, of which a note would say no more."""
+    return page.has_told("stirred")
 
 
 def _told(

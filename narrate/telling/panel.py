@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from narrate.model.findings import Tally
-from narrate.model.ids import PhaseId
+from narrate.model.ids import ContextId, PhaseId
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Phase
 from narrate.telling import composition, setting
@@ -51,6 +51,7 @@ def panel_sections(page: Page, name: str, phase: Phase | None, kind: str = "") -
         _Piece(5, tuple(_explained(page, kind))),
         _Piece(0, tuple(_washed(page, name, phase))),
         _Piece(1, tuple(_plants(page))),
+        _Piece(1, tuple(_stirred(page))),
         *_read(page, held),
         _Piece(7, tuple(page.say([page.record], *page.turns("panel seen")))),
         _Piece(6, tuple(page.say([page.record], *page.turns("panel fire")))),
@@ -105,6 +106,13 @@ def _washed(page: Page, name: str, phase: Phase | None) -> list[Sentence]:
         f"we washed {litres} from {here} and picked out {items}",
         f"our team washed {litres} from {here} and found {items}",
     )
+
+
+def _stirred(page: Page) -> list[Sentence]:
+    """That the soil was stirred later on, without which nothing that was found in it may be told."""
+    if page.subject.level != "context":
+        return []
+    return setting.recorded_sentence(page, page.dig.project.context(ContextId(page.subject.id)))
 
 
 def _plants(page: Page) -> list[Sentence]:

@@ -10,10 +10,10 @@ from narrate.model.ids import Subject
 from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Phase
 from narrate.telling import english, numbers, setting
-from narrate.telling.frames import frame, noun_of
+from narrate.telling.frames import frame, noun_of, that_clauses
 from narrate.telling.page import Page
 from narrate.telling.plan import TOO_FEW, Reading, is_told_as_native_crops
-from narrate.telling.spread import NOT_LISTED
+from narrate.telling.spread import NOT_LISTED, ids_listed
 
 UNTOLD = (*NOT_LISTED, TOO_FEW, "season.more-than-one")
 """Readings that are the sum of others or say what cannot be told."""
@@ -114,7 +114,8 @@ def _some(page: Page, several: Sequence[PhaseReading]) -> list[Sentence]:
         noun = _noun(page, [r.weakest for r in alike])
         which = page.listed(names)
         if page.is_plain:
-            sentences += page.say(_refs(alike), f"in {which} we saw signs of {noun}")
+            clauses = that_clauses(page, _as_readings(page, [r.weakest for r in alike]))
+            sentences += page.say(_refs(alike), f"in {which} we saw signs that {clauses}")
             continue
         is_one = len({claim.grade for r in alike for _, claim in r.claims}) == 1
         verb = f"{'' if is_one else 'at least '}{VERBS[weakest.grade][1]}"
@@ -127,6 +128,9 @@ def _alone(page: Page, phases: Sequence[Phase], single: Sequence[PhaseReading]) 
     parts: list[str] = []
     refs: list[str] = []
     first = ""
+    more: list[Sentence] = []
+    if page.is_plain:
+        single, more = _without_elsewhere(page, single)
     for phase in phases:
         by_grade: dict[str, list[PhaseReading]] = {}
         for reading in (r for r in single if r.claims[0][0] == phase):
@@ -137,9 +141,9 @@ def _alone(page: Page, phases: Sequence[Phase], single: Sequence[PhaseReading]) 
             continue
         refs += [ref for alike in by_grade.values() for ref in _refs(alike)]
         if page.is_plain:
-            noun = noun_of(page, _as_readings(page, [r.weakest for alike in by_grade.values() for r in alike]))
+            clauses = that_clauses(page, _as_readings(page, [r.weakest for alike in by_grade.values() for r in alike]))
             name = setting.phase_name(phase)
-            parts.append(f"only in {name}{', of' if parts else ' did we see signs of'} {noun}")
+            parts.append(f"only in {name}{', that' if parts else ' did we see signs that'} {clauses}")
             continue
         told = []
         for grade, alike in by_grade.items():
@@ -148,11 +152,35 @@ def _alone(page: Page, phases: Sequence[Phase], single: Sequence[PhaseReading]) 
             first = first or noun
         parts.append(f"{setting.phase_name(phase)} alone {page.listed(told)}")
     if not parts:
-        return []
+        return more
     if page.is_plain:
-        return page.say(refs, "; ".join(parts))
+        return page.say(refs, "; ".join(parts)) + more
     mark = "; and " if any(", " in part for part in parts) else ", and "
     return page.say(refs, mark.join(parts))
+
+
+def _without_elsewhere(
+    page: Page, single: Sequence[PhaseReading]
+) -> tuple[list[PhaseReading], list[Sentence]]:
+    """Readings of one phase that no context of another makes; and sentences on those that some context does make."""
+    kept: list[PhaseReading] = []
+    sentences: list[Sentence] = []
+    for reading in single:
+        phase, claim = reading.claims[0]
+        elsewhere = [c for c in page.dig.project.contexts if c.phase not in (None, phase.id)]
+        found = [page.dig.claims.find(Subject(level="context", id=c.id), reading.statement) for c in elsewhere]
+        held = [c for c in found if c is not None and c.verdict == "holds" and GRADE_NAMES.index(c.grade) > 1]
+        if not held:
+            kept.append(reading)
+        elif claim.grade != "consistent with":
+            clauses = that_clauses(page, _as_readings(page, [claim]))
+            ids = ids_listed(page, [c.about.id for c in held])
+            sentences += page.say(
+                [claim.id, *(c.id for c in held)],
+                f"the finds of {setting.phase_name(phase)} as a whole hint that {clauses}; beyond it, only those of "
+                f"{ids} do",
+            )
+    return kept, sentences
 
 
 def _close(page: Page, readings: Sequence[PhaseReading]) -> list[Sentence]:

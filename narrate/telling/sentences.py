@@ -9,7 +9,7 @@ from narrate.model.narrative import Sentence
 from narrate.telling import english, numbers
 from narrate.telling.builds import added, led
 from narrate.telling.foods import is_told_by_its_plants
-from narrate.telling.frames import noun_of
+from narrate.telling.frames import noun_of, that_clauses
 from narrate.telling.page import Page
 from narrate.telling.plan import TOO_FEW, Reading, by_grade
 from narrate.telling.reasons import page_text, portions, reason_texts, reasons_for, without_figures
@@ -109,6 +109,10 @@ def plainly_told(page: Page, items: Sequence[Reading]) -> list[Sentence]:
             continue
         page.told.add(item.claim.id)
         clause = item.statement.plain if page.is_plain else item.statement.clause
+        plants = list(dict.fromkeys(page.names.food(t.taxon, t.written) for t in item.behind if t.taxon is not None))
+        if page.is_plain and 0 < len(plants) < 3:
+            # 'The wheat got into the soil in later times', where the plants that are meant are one or two.
+            clause = clause.replace("some of these plants", f"the {page.listed(plants)} we found here")
         if item.claim.question == "work" or item.claim.statement in SAID_OUTRIGHT:
             framed = clause
         else:
@@ -233,11 +237,11 @@ def _shaky_for_visitors(page: Page, shaky: Sequence[Reading], *, by_name: bool) 
     if not by_name and short:
         page.doubts += 1
         return page.say(refs, short[(page.position + page.doubts) % len(short)])
-    nouns = noun_of(page, shaky)
+    clauses = that_clauses(page, shaky)
     return page.say(
         refs,
-        f"a few finds more or less would change what we say of {nouns}",
-        f"we are not sure of {nouns}: a few finds more could change that",
+        f"we are less sure that {clauses}: a few finds more or less could change that",
+        f"it is less sure that {clauses}, for a few finds more or less could change that",
     )
 
 

@@ -8,7 +8,7 @@ from narrate.telling import english, openings, setting
 from narrate.telling.alike import phases_compared
 from narrate.telling.change_tested import amount_sentences, tested_sentences
 from narrate.telling.contexts import DATABLE, OF_THE_DIG
-from narrate.telling.frames import noun_of
+from narrate.telling.frames import noun_of, that_clauses
 from narrate.telling.page import Page
 from narrate.telling.phases import headed, richest_sentences, spread_sentences, theme_blocks
 from narrate.telling.plan import Reading, readings
@@ -117,7 +117,12 @@ def _firmest(page: Page) -> list[Sentence]:
     refs = [reading.claim.id for _, reading in ordered]
     told_as = f"{'; '.join(texts[:-1])}; and {texts[-1]}" if len(texts) > 2 else page.listed(texts)
     if page.is_plain:
-        return page.say(refs, f"the clearest signs are those of {told_as}")
+        clauses: dict[str, list[str]] = {}
+        for id, reading in ordered:
+            clauses.setdefault(that_clauses(page, [reading]), []).append(setting.context_name(page, contexts[id]))  # type: ignore[index]
+        parts = [f"in {page.listed(at)}, that {clause}" for clause, at in clauses.items()]
+        listed = "; ".join([*parts[:-1], f"and {parts[-1]}" if len(parts) > 1 else parts[-1]])
+        return page.say(refs, f"the clearest signs are these: {listed}")
     return page.say(refs, f"the firmest single readings are of {told_as}")
 
 

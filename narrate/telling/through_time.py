@@ -116,7 +116,9 @@ def _changed(
             if is_first
             else f"{name} {way}, from {of_samples(a)} to {out_of(b)}",
         )
-        return said + (page.say([reading.claim.id], frame(page, [reading], "lead")) if reading else [])
+        kind = "lead" if is_first else "also"
+        framed = (frame(page, [reading], kind) or frame(page, [reading], "lead")) if reading else ""
+        return said + (page.say([reading.claim.id], framed) if reading else [])
     rises = b.share > a.share
     low, high = sorted(abs(round(x * 100)) for x in difference(page.dig, a, b))
     gap = f"{'a rise' if rises else 'a fall'} of {low} to {high} percentage points"
@@ -185,7 +187,7 @@ def _what_changed(page: Page, changed: Sequence[Pair], steady: Sequence[Pair]) -
                     if word == 0
                     else ("what people gathered", "what they grew")
                 )
-                return page.say(refs, f"so we see a change in {people[0]}, and none in {people[1]}")
+                return page.say(refs, f"so we see a change in {people[0]}, and no clear one in {people[1]}")
             return page.say(refs, f"taken together, the change is one of {which}, whereas in {rest} none is seen")
     return []
 

@@ -97,7 +97,8 @@ def _context(page: Page, context: Context) -> tuple[Section, ...]:
         tallies = [t for t in composition.ancient_tallies(page) if t.counted]
         refs = [page.record, page.ref("items"), *(t.ref for t in tallies if t.ref)]
         listed = _finds(page, tallies, at_most=SHOWN)
-        return _paragraph(_each(page, refs, "only", the_kind=kind, litres=litres, list=listed))
+        sections = _paragraph(_each(page, refs, "only", the_kind=kind, litres=litres, list=listed))
+        return _with_caution(page, sections)
     blocks = [("deposit", [*_opening(page, context, kind, litres), *_theme(page, ("deposit",))])]
     blocks += [(theme, _theme(page, qs)) for theme, qs in ordered_themes(page) if theme not in ("deposit", "change")]
     return _with_caution(page, sections_of(page, blocks))
@@ -152,7 +153,10 @@ def _phase(page: Page, phase: Phase) -> tuple[Section, ...]:
     refs = [page.record, page.ref("items")]
     basis = _say(page, refs, "washed phase", years=years, litres=_litres(page), places=places, items=items)
     found = sorted((p for p in presences(page.dig, phase.id) if p.k and _group(page, p)), key=lambda p: -p.k)[:SHOWN]
-    texts = [_wordings(page, "group in", group=_group(page, p), k=str(p.k), n=str(p.n))[0] for p in found]
+    texts = [
+        _wordings(page, _group_wording(page, p, found[0]), group=_group(page, p), k=str(p.k), n=str(p.n))[0]
+        for p in found
+    ]
     if texts:
         basis += _say(page, [ref for p in found for ref in p.refs], "phase groups", list=grammar.listed(texts))
     blocks = [("basis", basis)]
@@ -162,6 +166,12 @@ def _phase(page: Page, phase: Phase) -> tuple[Section, ...]:
             lead += _where(page, contexts, lead) if lead else []
             blocks.append((theme, lead + _theme(page, questions, at_most=2)))
     return _with_caution(page, sections_of(page, blocks))
+
+
+def _group_wording(page: Page, one: Presence, first: Presence) -> str:
+    """How a group is told: of how many samples is said once, where the language has words for that."""
+    is_again = one is not first and one.n == first.n and "group in again" in _grammar(page).language.sentences
+    return "group in again" if is_again else "group in"
 
 
 def _where(page: Page, contexts: Sequence[Context], told: Sequence[Sentence]) -> list[Sentence]:
@@ -238,7 +248,19 @@ def _framed(page: Page, item: Reading) -> str:
 def _finds(page: Page, tallies: Sequence[Tally], *, at_most: int) -> str:
     """'unas 40 semillas de quenopodio, diez granos de alpiste silvestre y …'."""
     named = [t for t in tallies if _is_named(page, t)][:at_most] or list(tallies[:1])
-    return _grammar(page).listed([_find(page, tally) for tally in named])
+    texts: list[str] = []
+    for tally in named:
+        gloss = _gloss(page, tally)
+        told = not gloss or page.has_told(gloss) or gloss in " ".join(texts)
+        texts.append(f"{_find(page, tally)}{'' if told else f' ({gloss})'}")
+    return _grammar(page).listed(texts)
+
+
+def _gloss(page: Page, tally: Tally) -> str:
+    """What the audience's glossary says of a find, by the name of its part or of its plant; empty where nothing."""
+    plant = _grammar(page).language.plants.get(tally.taxon) if tally.taxon is not None else None
+    nouns = [noun for noun in (_own_noun(page, tally), plant) if noun is not None]
+    return next((page.audience.glossary[noun.one] for noun in nouns if noun.one in page.audience.glossary), "")
 
 
 def _find(page: Page, tally: Tally) -> str:
