@@ -148,7 +148,8 @@ def _phase_compared(
     if page.is_plain:
         return page.say(
             refs,
-            f"in the {kinds} of the {names[0]} we saw signs that {nouns[0]}; in those of the {names[1]}, that {nouns[1]}",
+            f"in the {kinds} of the {names[0]} we saw signs that {nouns[0]}; "
+            f"in those of the {names[1]}, that {nouns[1]}",
         )
     return page.say(
         refs,

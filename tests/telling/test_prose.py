@@ -176,7 +176,8 @@ def test_the_dig_is_told_as_one(told: dict[str, dict[Subject, Narrative]]):
     site = Subject(level="site", id=SITE)
 
     assert "Taken together, the change is one of crops, whereas in gathering none is seen." in told["report"][site].text
-    assert "So we see a change in what people grew, and no clear one in what they gathered." in told["public"][site].text
+    text = told["public"][site].text
+    assert "So we see a change in what people grew, and no clear one in what they gathered." in text
 
 
 def test_poisonous_plants_are_warned_of_first(told: dict[str, dict[Subject, Narrative]]):

@@ -152,7 +152,8 @@ def test_the_hearth_with_spilled_corn_is_told_in_spanish(told: dict[Subject, Nar
     assert hearth.text.startswith(
         "El hogar C12 data de hacia 1250–1350 d. C. Lavamos 17,5 litros de su tierra y apartamos unos 350 restos "
         "quemados de plantas, sin contar la madera. Entre ellos había unos 270 granos de maíz, 17 trozos de olote de "
-        "maíz, 15 trozos de cáscara de nuez de hicoria y 14 mitades de semilla de frijol."
+        "maíz (el corazón de la mazorca), 15 trozos de cáscara de nuez de hicoria (árbol de nueces de cáscara dura) y "
+        "14 mitades de semilla de frijol."
     )
 
 
