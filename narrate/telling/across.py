@@ -154,7 +154,7 @@ def _carried_for_visitors(page: Page, borne: Sequence[Borne]) -> list[Sentence]:
     return page.say(
         refs,
         f"in {places[0]} we saw signs that {clauses[0]}{more}",
-        f"{places[0]} held signs that {clauses[0]}{more}",
+        f"in {places[0]} there were signs that {clauses[0]}{more}",
         f"we saw signs in {places[0]} that {clauses[0]}{more}",
     )
 

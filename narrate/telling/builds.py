@@ -39,7 +39,7 @@ def added(page: Page, items: Sequence[Reading], reasons: Sequence[str]) -> list[
     joined = english.clauses_joined(reasons, oxford=page.names.has_oxford)
     if page.is_plain:
         if page.worn(joined) or (page.position + len(page.said)) % 2:
-            return page.say(refs, f"{also}, because {joined}")
+            return page.say(refs, f"{also}, because {ripe_then(also, joined)}")
         return page.say(refs, also) + page.say(refs, joined)
     joined = english.in_last_brackets(joined, cited(page, items, reasons))
     texts = (f"{also}, since {joined}", f"{also}: {joined}", f"{also}, as {joined}")
@@ -67,13 +67,47 @@ _GATHERING = re.compile(rf"\bgathering in {_SEASON}(?=:|, (?:as|since|because)\b
 _RIPE_BEFORE = re.compile(rf"(\bripens? in {_SEASON}[;,].*)gathering in \2$")
 
 
+def ripe_then(lead: str, reason: str) -> str:
+    """
+    The reason of a reading for visitors that names the season already named.
+
+    >>> lead = "people gathered plants that ripen in autumn"
+    >>> ripe_then(lead, "we found grapes and plums, which ripen towards autumn")
+    'we found grapes and plums, which ripen then'
+    >>> ripe_then(lead, "we found plants that ripen in autumn, such as figs, often")
+    'we found such plants, figs among them, often'
+    """
+    season = _RIPE_PLANTS.search(lead)
+    if season is None:
+        return reason
+    reason = re.sub(rf"\bplants that ripen in {season[1]}, such as ([^,]+),", r"such plants, \1 among them,", reason)
+    return re.sub(rf"\bripen (?:in|towards) {season[1]}$", "ripen then", reason)
+
+
+def _of_that_season(reason: str, after: str) -> str:
+    """
+    A reading for visitors behind a reason that has named its season.
+
+    >>> _of_that_season("we found plums, which ripen in autumn", "people gathered plants that ripen in autumn")
+    'people gathered plants of that season'
+    """
+    season = _RIPE_PLANTS.search(after)
+    is_named = season is not None and re.search(rf"\bripens? (?:in|towards) {season[1]}", reason)
+    return _RIPE_PLANTS.sub("plants of that season", after) if is_named else after
+
+
+_RIPE_PLANTS = re.compile(rf"\bplants that ripen in {_SEASON}")
+
+
 def _because(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[str]:
     lead = frame(page, group, "lead")
     if not lead:
         return []
     if not reasons:
         return [lead]
-    because = f"{lead}, because {english.clauses_joined(reasons, oxford=page.names.has_oxford)}"
+    joined = english.clauses_joined(reasons, oxford=page.names.has_oxford)
+    joined = ripe_then(lead, joined) if page.is_plain else joined
+    because = f"{lead}, because {joined}"
     return [because if page.is_plain else _season_once(because)]
 
 
@@ -90,7 +124,7 @@ def _this(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[
     if not after or not reasons:
         return []
     if page.is_plain:
-        return [*reasons[:1], after]
+        return [*reasons[:1], _of_that_season(reasons[0], after)]
     return [_season_once(f"{english.clauses_joined(reasons, oxford=page.names.has_oxford)}; {after}")]
 
 
@@ -101,4 +135,4 @@ def _clause_then_reason(page: Page, group: Sequence[Reading], reasons: Sequence[
 
 def _clause_because(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[str]:
     lead = frame(page, group, "lead")
-    return [f"{lead}, because {reasons[0]}"] if lead and reasons else []
+    return [f"{lead}, because {ripe_then(lead, reasons[0])}"] if lead and reasons else []

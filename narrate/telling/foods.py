@@ -132,6 +132,8 @@ def plants_that_ripen(page: Page, item: Reading, season: str, *, tag: str = "") 
     if len(ordered) < 2:
         return ""
     among = ", among others," if len(ordered) > 3 else ""
+    if page.is_plain:
+        return f"we found {page.listed(ordered[:3])}{among.rstrip(',')}, which ripen {season}"
     return f"{page.listed(ordered[:3])}{among} ripen {season}"
 
 

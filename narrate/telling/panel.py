@@ -10,6 +10,7 @@ from narrate.model.ids import ContextId, PhaseId
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Phase
 from narrate.telling import composition, setting
+from narrate.telling.builds import ripe_then
 from narrate.telling.cautions import caution_sentences, living_sentences
 from narrate.telling.contexts import EXPECTED, NOT_NEWS, chief_changes, is_slight
 from narrate.telling.frames import frame
@@ -149,7 +150,8 @@ def _read(page: Page, held: Sequence[Reading]) -> list[_Piece]:
             lead = chief_changes(group) or lead
         said = frame(page, lead, "lead")
         reasons = reasons_for(page, lead[0], most=1) if len(lead) == 1 else []
-        because = f", because {reasons[0]}" if reasons and ", " not in reasons[0] else ""
+        is_short = bool(reasons) and ", " not in reasons[0].split(", which ripen ")[0]
+        because = f", because {ripe_then(said, reasons[0])}" if is_short else ""
         sentences = page.say([item.claim.id for item in lead], f"{said}{because}") if said else []
         pieces.append(_Piece(2 if i < 2 else 3, tuple(sentences)))
     return pieces

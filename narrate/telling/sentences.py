@@ -241,7 +241,7 @@ def _shaky_for_visitors(page: Page, shaky: Sequence[Reading], *, by_name: bool) 
     return page.say(
         refs,
         f"we are less sure that {clauses}: a few finds more or less could change that",
-        f"it is less sure that {clauses}, for a few finds more or less could change that",
+        f"we cannot be so sure that {clauses}, for a few finds more or less could change that",
     )
 
 

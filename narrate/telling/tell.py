@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import replace
 from functools import partial
 
@@ -149,10 +149,20 @@ def _closed(page: Page, sections: tuple[Section, ...]) -> tuple[Section, ...]:
     if not page.is_plain or is_panel(page.dig) or not sections or page.subject.level == "sample":
         return sections
     living = cautions.living_sentences(page) if page.subject.level in ("phase", "site") else []
-    owed = (*living, *cautions.caution_sentences(page, "caution closing"))
+    owed = tuple(cautions.caution_sentences(page, "caution closing"))
+    sections = _with_living(sections, living)
     *before, last = sections
     paragraphs = (*last.paragraphs[:-1], (*last.paragraphs[-1], *owed)) if last.paragraphs else (owed,)
     return (*before, replace(last, paragraphs=paragraphs))
+
+
+def _with_living(sections: tuple[Section, ...], living: Sequence[Sentence]) -> tuple[Section, ...]:
+    """That a plant lives on, behind what is told of food; behind all else where a text has no such part."""
+    at = next((i for i, section in enumerate(sections) if section.id == "food"), len(sections) - 1)
+    section = sections[at]
+    *before, last = section.paragraphs or ((),)
+    changed = replace(section, paragraphs=(*before, (*last, *living))) if living else section
+    return (*sections[:at], changed, *sections[at + 1 :])
 
 
 def _spans_phases(dig: Dig, subject: Subject) -> bool:

@@ -136,9 +136,13 @@ def _site(page: Page) -> tuple[Section, ...]:
         blocks.append(("change", _change(page)))
     for theme, questions in ordered_themes(page):
         if theme not in ("deposit", "change"):
-            blocks.append((theme, _theme(page, questions)))
-    closing = [*_living(page), *_say(page, refs, "open")]
-    return _with_caution(page, sections_of(page, [*blocks, ("open", closing)]))
+            living = _living(page) if theme == "food" else []
+            blocks.append((theme, [*_theme(page, questions), *living]))
+    sections = sections_of(page, blocks)
+    # What stays open is a matter of its own, though it be one sentence.
+    said, heading = tuple(_say(page, refs, "open")), page.audience.headings.get("open", "")
+    closing = (Section(id="open", heading=heading, paragraphs=(said,)),) if said else ()
+    return _with_caution(page, (*sections, *closing))
 
 
 def _phase(page: Page, phase: Phase) -> tuple[Section, ...]:
