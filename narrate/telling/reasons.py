@@ -22,7 +22,7 @@ _PLACE = re.compile(r" in (?:a|the) (?:feature|place|pit) (?:made for|of) [a-z]+
 _FIGURES = re.compile(r" ?\([^()]*\d[^()]*\)")
 _ONLY_RIPE = re.compile(r"^(?:we found )?\w+ plants that ripen in (\w+(?: summer)?)(?: lie together)?$")
 
-_FRUIT_RIPE = re.compile(r"^seeds of fruit that ripens ((?:in|towards) \w+(?: summer)?) were found$")
+_FRUIT_RIPE = re.compile(r"^(?:we found )?seeds of fruit that ripens ((?:in|towards) \w+(?: summer)?)(?: were found)?$")
 _RIPE_OVER_ALL = re.compile(
     r"(?:plants|fruit) (?:of|that ripens? in) (early summer|late summer|autumn)"
     r"(?= (?:were|was) in | turned up | nearly )"
