@@ -108,6 +108,9 @@ def _opening(page: Page, context: Context, kind: str, litres: str) -> list[Sente
     phase = page.dig.project.phase(context.phase)
     years = _grammar(page).years(phase.start, phase.end, phase.dates) if phase is not None else ""
     sentences = _say(page, [page.record], "place", the_kind=kind, years=years) if years else []
+    named = _kind(page, context).one
+    if sentences and named in page.audience.glossary:
+        sentences += _say(page, [page.record], "kind", kind=named, said=page.audience.glossary[named])
     items = _grammar(page).quantity(setting.items_counted(page), _remains(page))
     of = "washed" if sentences else "washed of"
     sentences += _say(page, setting.size_refs(page)[:2], of, the_kind=kind, litres=litres, items=items)
