@@ -88,8 +88,9 @@ def _kind_compared(page: Page, kind: str, members: Sequence[Context]) -> list[Se
         )
     return page.say(
         refs,
-        f"the {many} ({ids}) share no one reading; {_apart(page, held, partial)}",
-        f"no one reading is common to the {many} ({ids}); {_apart(page, held, partial)}",
+        f"beyond what is read of most contexts the {many} ({ids}) share no firm reading; {_apart(page, held, partial)}",
+        f"no firm reading, beyond those of most contexts, is common to the {many} ({ids}); "
+        f"{_apart(page, held, partial)}",
     )
 
 

@@ -102,12 +102,23 @@ def _value(page: Page, subject: Subject, name: str) -> float | None:
     return measurement.value if measurement is not None else None
 
 
+COMPARED_FROM = 10
+"""Items below which the ratio of a context is not set beside those of others (judgement of the makers)."""
+
+
+def _rests_on(page: Page, subject: Subject, name: str) -> float:
+    """Items on which a measurement that has a value rests; 0 where it has none."""
+    found = page.dig.found(subject)
+    measurement = found.measurements.get(name) if found else None
+    return 0 if measurement is None or measurement.value is None else measurement.n or 0
+
+
 def _kernels(page: Page, context: Context) -> list[Sentence]:
     own = page.measure("kernels_per_cupule")
     alike = [s for s, kind in page.dig.surroundings.kinds.items() if kind == context.kind]
-    alike = [s for s in alike if _value(page, s, "kernels_per_cupule") is not None]
+    alike = [s for s in alike if _rests_on(page, s, "kernels_per_cupule") >= COMPARED_FROM]
     values = [_value(page, s, "kernels_per_cupule") for s in alike]
-    if own is None or own.value is None or len(alike) < 3 or page.is_plain or own.value == 0:
+    if own is None or not own.value or page.subject not in alike or len(alike) < 3 or page.is_plain:
         return []
     name = setting.context_name(page, context)
     numbers_known = [v for v in values if v is not None]

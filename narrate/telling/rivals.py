@@ -172,6 +172,8 @@ def _is_doubt(page: Page, lead: Reading, claim: Claim) -> bool:
         return False
     if claim.question == "fuel" and claim.verdict == "cannot tell" and not _is_fire(page):
         return False
+    if claim.statement == "food.burned-store" and page.subject.level == "context" and _is_fire(page):
+        return False  # nobody keeps a store in a place made for fire
     return (claim.verdict == "cannot tell" and lead.rank >= _SUPPORTS) or bool(claim.held("for"))
 
 
