@@ -13,7 +13,7 @@ from narrate.telling import english, setting
 from narrate.telling.behind import remains_behind, remains_looked_at
 from narrate.telling.frames import clauses_joined
 from narrate.telling.page import Page
-from narrate.telling.plan import FOODS, Reading, is_told_as_native_crops
+from narrate.telling.plan import FOODS, Reading, is_hint, is_told_as_native_crops
 from narrate.telling.reasons import page_text, without_figures
 from narrate.telling.spread import NOT_LISTED, ids_listed, is_too_few, placed_readings, samples_of_phase
 
@@ -37,6 +37,8 @@ class Borne:
     """Context and claim, firmest first."""
     against: tuple[tuple[str, Claim, Argument], ...]
     refs: tuple[str, ...]
+    hinted: tuple[str, ...] = ()
+    """Contexts that hint at it and hold too little to carry it."""
 
 
 def readable(page: Page, contexts: Iterable[Context]) -> list[Context]:
@@ -81,14 +83,24 @@ def _borne(page: Page, read: Sequence[Context], questions: Sequence[str], held: 
             continue
         claims = [(c.id, page.dig.claims.find(Subject(level="context", id=c.id), name)) for c in read]
         known = [(id, c) for id, c in claims if c is not None and not is_told_as_native_crops(page.dig, c)]
-        carried = [(id, c) for id, c in known if c.verdict == "holds" and GRADE_NAMES.index(c.grade) > 1]
+        firm = [(id, c) for id, c in known if c.verdict == "holds" and GRADE_NAMES.index(c.grade) > 1]
+        carried = [(id, c) for id, c in firm if not is_hint(page.dig, c)]
         carried.sort(key=lambda pair: (-GRADE_NAMES.index(pair[1].grade), -pair[1].support))
         against = [(id, c, a) for id, c in known if c.verdict != "holds" for a in c.held("against")[:1]]
         noun = page.in_own_words(statement.plain_noun if page.is_plain else statement.noun)
-        refs = [claim.id for _, claim in carried] or [own[name]] if carried or name in own else []
+        hints = [(id, c) for id, c in firm if is_hint(page.dig, c)]
+        refs = [claim.id for _, claim in carried or (hints if name in own else [])]
+        refs = refs if carried or name not in own else [own[name], *refs]
         if refs:
             found.append(
-                Borne(statement=name, noun=noun, carried=tuple(carried), against=tuple(against), refs=tuple(refs))
+                Borne(
+                    statement=name,
+                    noun=noun,
+                    carried=tuple(carried),
+                    against=tuple(against),
+                    refs=tuple(refs),
+                    hinted=tuple(id for id, _ in hints),
+                )
             )
     return found
 
@@ -110,12 +122,15 @@ def _carried(page: Page, read: Sequence[Context], borne: Sequence[Borne]) -> lis
     return page.say(refs, said, f"context by context, {said}", f"among the contexts, {said}")
 
 
+NOT_CARRIED = "by no single context and rests on its spread alone"
+
+
 def _by(page: Page, read: Sequence[Context], one: Borne) -> str:
     """'by C12 and C14', 'by eight of nine contexts, all but C03', 'by no single context, and rests on its spread'."""
     ids = {id for id, _ in one.carried}
     n, of = len(ids), len(read)
     if not n:
-        return "by no single context and rests on its spread alone"
+        return f"by {ids_listed(page, one.hinted)} as a hint alone" if one.hinted else NOT_CARRIED
     if n == 1:
         return f"by {ids_listed(page, ids)} alone"
     if n == of and of > 2:

@@ -11,7 +11,7 @@ from narrate.telling import charcoal, composition, english, neighbours, numbers,
 from narrate.telling.frames import frame, noun_of, that_clauses
 from narrate.telling.observations import answered, noted_sentences, notes_of
 from narrate.telling.page import Page
-from narrate.telling.plan import TOO_FEW, Reading, ordered_themes, readings
+from narrate.telling.plan import POOR, TOO_FEW, Reading, ordered_themes, readings
 from narrate.telling.reasons import reason_texts
 from narrate.telling.sentences import STORED_ONLY, is_unsettled, plainly_told, told
 
@@ -48,10 +48,6 @@ def context_sections(page: Page, context: Context) -> tuple[Section, ...]:
     blocks += theme_blocks(page, held)
     blocks.append(("open", [*_faint_sentences(page, faint), *_closing_block(page, context, held)]))
     return sections_of(page, blocks)
-
-
-POOR = 50
-"""Items besides wood below which only what stands firm is told as a reading (judgement of the makers)."""
 
 
 def _what_few_items_bear(page: Page, held: Sequence[Reading]) -> tuple[list[Reading], list[Reading]]:

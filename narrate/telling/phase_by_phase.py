@@ -12,7 +12,7 @@ from narrate.model.stratigraphy import Phase
 from narrate.telling import english, numbers, setting
 from narrate.telling.frames import frame, noun_of, that_clauses
 from narrate.telling.page import Page
-from narrate.telling.plan import TOO_FEW, Reading, is_told_as_native_crops
+from narrate.telling.plan import TOO_FEW, UNSETTLED, Reading, is_told_as_native_crops
 from narrate.telling.spread import NOT_LISTED, ids_listed
 
 UNTOLD = (*NOT_LISTED, TOO_FEW, "season.more-than-one")
@@ -201,10 +201,6 @@ def _close(page: Page, readings: Sequence[PhaseReading]) -> list[Sentence]:
     texts = [f"{noun} {page.listed(shares)}" for noun, shares in list(by_noun.items())[:2]]
     said = f"counts drawn anew at random uphold {'; and '.join(texts)}"
     return page.say([claim.id for _, claim in shaky], said)
-
-
-UNSETTLED = 0.8
-"""As in `sentences`: a verdict that stays in less than this share of redrawn counts is told as unsettled."""
 
 
 def _noun(page: Page, claims: Sequence[Claim]) -> str:

@@ -134,8 +134,27 @@ def by_grade(items: Sequence[Reading]) -> list[list[Reading]]:
     return sorted(groups.values(), key=lambda group: -group[0].rank)
 
 
+UNSETTLED = 0.8
+"""A verdict that stays in less than this share of resampled counts is told as unsettled (judgement of the makers)."""
+POOR = 50
+"""Items besides wood below which only what stands firm is told as a reading (judgement of the makers)."""
 TOO_FEW = "integrity.too-few"
 """The statement that a subject's remains are too few to be read on their own."""
+
+
+
+def is_hint(dig: Dig, claim: Claim) -> bool:
+    """
+    Whether a claim of a context is told there as a hint alone: few items, and another draw of them might undo it.
+
+    What is too slight to be read in its own context carries nothing in the account of a phase or the dig.
+    """
+    if claim.about.level != "context" or claim.stability is None or claim.stability >= UNSETTLED:
+        return False
+    found = dig.found(claim.about)
+    items = found.measurements.get("items") if found is not None else None
+    return items is None or items.value is None or items.value < POOR
+
 
 OF_ONE_READING = ("names.", "verdict.")
 """Limits that come with the identifications behind one reading, or with its close verdict: told with it."""

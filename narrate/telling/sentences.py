@@ -11,12 +11,9 @@ from narrate.telling.builds import added, led
 from narrate.telling.foods import is_told_by_its_plants
 from narrate.telling.frames import noun_of, that_clauses
 from narrate.telling.page import Page
-from narrate.telling.plan import TOO_FEW, Reading, by_grade
+from narrate.telling.plan import TOO_FEW, UNSETTLED, Reading, by_grade
 from narrate.telling.reasons import page_text, portions, reason_texts, reasons_for, without_figures
 from narrate.telling.rivals import rival_sentences, rivals_within, told_rival_sentences
-
-UNSETTLED = 0.8
-"""A verdict that stays in less than this share of resampled counts is told as unsettled (judgement of the makers)."""
 
 
 def told(page: Page, items: Sequence[Reading], *, weak: bool = True) -> list[Sentence]:

@@ -12,7 +12,7 @@ from narrate.model.plant_groups import PlantGroup
 from narrate.model.sampling import Sample
 from narrate.telling import english, manner, numbers
 from narrate.telling.page import Dig, Page
-from narrate.telling.plan import TOO_FEW, Reading, is_told_as_native_crops
+from narrate.telling.plan import TOO_FEW, Reading, is_hint, is_told_as_native_crops
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -151,7 +151,7 @@ def placed_readings(page: Page, contexts: Iterable[str], questions: Sequence[str
                 continue
             if claim.question in questions and claim.verdict == "holds" and claim.statement in packs.statements:
                 reading = Reading(claim=claim, statement=packs.statements[claim.statement], behind=())
-                if reading.rank > 1:
+                if reading.rank > 1 and not is_hint(page.dig, claim):
                     found.setdefault(claim.statement, []).append((id, reading))
     placed = []
     for statement, at in found.items():
@@ -180,4 +180,5 @@ def statements_held(page: Page, context: str, questions: Sequence[str]) -> dict[
         if claim.question in questions and claim.verdict == "holds" and claim.statement in page.dig.packs.statements
         and claim.statement not in NOT_LISTED and not is_too_few(page.dig, context)
         and GRADE_NAMES.index(claim.grade) > 1 and not is_told_as_native_crops(page.dig, claim)
+        and not is_hint(page.dig, claim)
     }  # fmt: skip

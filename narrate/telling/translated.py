@@ -20,8 +20,7 @@ from narrate.telling.cautions import is_cautioned
 from narrate.telling.contexts import NOT_NEWS, chief_changes, is_slight, sections_of
 from narrate.telling.grammar import Grammar
 from narrate.telling.page import Page
-from narrate.telling.plan import TOO_FEW, Reading, ordered_themes, readings
-from narrate.telling.sentences import UNSETTLED
+from narrate.telling.plan import TOO_FEW, UNSETTLED, Reading, ordered_themes, readings
 from narrate.telling.site import without_the_same_change
 from narrate.telling.spread import Presence, presences
 from narrate.telling.through_time import changed_groups, sampled_phases

@@ -28,12 +28,19 @@ def report(judged_example: Judged) -> dict[Subject, Narrative]:
     return narratives(whole.project, whole.packs, whole.findings, whole.claims, "report")
 
 
+def test_what_is_a_hint_in_its_own_context_carries_nothing_in_its_phase(report: dict[Subject, Narrative]):
+    """Tobacco rests on two seeds in C15, which its own page calls a hint; the phase names it as no more than that."""
+    assert "the handling of tobacco by C15 as a hint alone" in report[LATE].text
+    assert "too slight to build on" in report[Subject(level="context", id="C15")].text
+
+
 def test_a_reading_of_all_fires_is_told_as_that(judged_example: Judged):
     """Nutshell as fuel, were C10 as firm as the other two fires of the early hamlet, is told of all its fires."""
     whole = judged_example
     firm = {
         subject: tuple(
-            replace(c, grade="suggests") if c.id == "C10/fuel.nutshell" else c for c in whole.claims.about(subject)
+            replace(c, grade="suggests", stability=0.9) if c.id == "C10/fuel.nutshell" else c
+            for c in whole.claims.about(subject)
         )
         for subject in whole.claims.by_subject
     }
