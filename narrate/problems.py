@@ -110,10 +110,11 @@ class ProblemList:
     ) -> None:
         if code not in CODES:
             raise KeyError(f"problem code {code} has no paragraph in narrate.problems.CODES")
-        alike = (place.path, code, severity)
-        self._alike[alike] += 1
-        if self._alike[alike] > MOST_ALIKE:
-            return
+        if place.line or place.cell:  # what is said of a file as a whole is never one of many
+            alike = (place.path, code, severity)
+            self._alike[alike] += 1
+            if self._alike[alike] > MOST_ALIKE:
+                return
         self.found.append(
             Problem(place=place, severity=severity, code=code, message=message, help=help, excerpt=excerpt, width=width)
         )

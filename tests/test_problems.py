@@ -64,6 +64,16 @@ def test_an_unknown_code_is_a_fault_of_ours() -> None:
         ProblemList().error(Place(path="a.yaml"), "N999", "message")
 
 
+def test_what_is_said_of_a_file_as_a_whole_is_told_after_any_number_alike() -> None:
+    """A reader's own word on how many more there are stays, however many of its kind were told before it."""
+    problems = ProblemList()
+    for line in range(1, 10_002):
+        problems.error(Place(path="a.csv", line=line), "N303", f"message {line}")
+    problems.error(Place(path="a.csv"), "N303", "50 more problems in this sheet are not listed")
+
+    assert "50 more problems in this sheet are not listed" in [problem.message for problem in problems.sorted()]
+
+
 def test_of_a_long_line_the_part_around_the_pointer_is_shown() -> None:
     """A line of thousands of signs is cut on both sides, with a mark for what is left out, and points at the same signs."""
     line = "a" * 5000 + "ten" + "b" * 5000

@@ -6,9 +6,6 @@ from narrate.model.counts import CountRow
 from narrate.model.sampling import Sample
 from narrate.reading.checking import Checking
 
-KEPT_PROBLEMS = 10_000
-"""Repeated rows told one by one; of the rest the number is told."""
-
 
 def samples_and_counts_meet(checking: Checking) -> None:
     found_in: dict[str, CountRow] = {}
@@ -49,7 +46,6 @@ def no_row_is_given_twice(checking: Checking) -> None:
     A row with a number and one with a mass alone may stand beside each other: they say different things.
     """
     first: dict[tuple[str, ...], CountRow] = {}
-    told = 0
     for row in checking.project.counts:
         name = row.identification
         key = (
@@ -65,16 +61,7 @@ def no_row_is_given_twice(checking: Checking) -> None:
         before = first.setdefault(key, row)
         if before is row or _say_different_things(before, row):
             continue
-        told += 1
-        if told <= KEPT_PROBLEMS:
-            _twice(checking, before, row)
-    if told > KEPT_PROBLEMS:
-        checking.error(
-            checking.project.counts[-1].place,
-            "N305",
-            f"{told - KEPT_PROBLEMS} more rows are given twice and not listed, expected each row once",
-            "mend those that are listed first; a sheet that was copied whole gives one for every row",
-        )
+        _twice(checking, before, row)
 
 
 def _say_different_things(one: CountRow, other: CountRow) -> bool:

@@ -132,8 +132,8 @@ MESSAGES = {
     ),
     "endless cell": (
         "sample,taxon,part,count\nS1,Zea mays,kernel,3\nS1," + "Z" * 200_000 + ",cupule,4\n",
-        "counts/light.csv:3: error N302: a cell holds more than 131,072 signs, expected a name, a number or a remark; the "
-        "rows from here on were not read\n"
+        "counts/light.csv:3: error N302: a cell holds more than 131,072 signs, expected a name, a number or a remark; "
+        "the rows from here on were not read\n"
         f"    3 | S1,{'Z' * 157}…\n"
         "      help: shorten the cell, or look whether a separator or a line end is missing",
     ),
@@ -282,6 +282,14 @@ def test_problems_of_one_sheet_are_bounded_and_the_rest_is_counted(tmp_path: Pat
         "counts/light.csv: error N303: 50 more problems in this sheet are not listed, expected a sheet without any\n"
         "      help: mend those that are listed first; many of one kind often have one cause"
     ) in told(reading)
+
+
+def test_rows_given_twice_by_the_thousand_are_counted(tmp_path: Path) -> None:
+    """A sheet that was copied into itself: ten thousand rows are told one by one, and how many more there are."""
+    reading = reading_of(tmp_path, {"counts/light.csv": "sample,taxon,part,count\n" + "S1,Zea mays,kernel,1\n" * 10_052})
+
+    assert sum(p.code == "N305" and p.place.line > 0 for p in reading.problems) == 10_000
+    assert "counts/light.csv: error N305: 51 more like those told of this file, of the kind N305\n" in told(reading)
 
 
 def test_half_a_million_cells_are_worked_out_once_each(tmp_path: Path) -> None:
