@@ -10,7 +10,7 @@ import shutil
 import sys
 from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager, suppress
-from pathlib import Path
+from pathlib import Path, PurePosixPath
 
 LOCK = ".narrate-at-work"
 """The file in `out/` that a run holds while it writes; the operating system lets go of it when the run ends or dies."""
@@ -97,6 +97,17 @@ def leftovers(folder: Path) -> tuple[Path, ...]:
     """Files that a run which died had begun and not finished; none of them was ever seen under its own name."""
     walked = os.walk(folder)  # not through links, which may lead out of the folder
     return tuple(sorted(Path(at, name) for at, _, names in walked for name in names if name.endswith(_UNFINISHED)))
+
+
+def is_inside(name: str) -> bool:
+    """
+    Whether a path, written with forward slashes, stays in the folder that it is read from.
+
+    >>> [is_inside(name) for name in ("a/b.html", "", "/a", "a/../../b", "C:/a", "..\\\\a")]
+    [True, False, False, False, False, False]
+    """
+    path = PurePosixPath(name)
+    return name != "" and not path.is_absolute() and ".." not in path.parts and "\\" not in name and ":" not in name
 
 
 def cell_text(text: str) -> str:

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable
-from pathlib import Path, PurePosixPath
+from pathlib import Path
 
-from narrate.files import leftovers, write
+from narrate.files import is_inside, leftovers, write
 from narrate.model.edition import Edition
 from narrate.problems import Place, Problem
 from narrate.web import kept_pages
@@ -75,15 +75,10 @@ def _manifest_files(folder: Path, manifest: Path) -> frozenset[str]:
         named = said["files"] if said["format"] == FORMAT else None
     except (ValueError, KeyError, TypeError):
         named = None
-    if not isinstance(named, list) or not all(isinstance(name, str) and _is_inside(name) for name in named):
+    if not isinstance(named, list) or not all(isinstance(name, str) and is_inside(name) for name in named):
         message = f"has a {MANIFEST} that narrate did not write, expected the list of its own files"
         raise Refused(_problem(folder, message, "remove the folder, then build again"))
     return frozenset(named)
-
-
-def _is_inside(name: str) -> bool:
-    path = PurePosixPath(name)
-    return name != "" and not path.is_absolute() and ".." not in path.parts and "\\" not in name and ":" not in name
 
 
 def _refuse_strangers(folder: Path, files: Iterable[str], made_before: frozenset[str]) -> None:

@@ -14,9 +14,9 @@ import json
 import os
 import stat
 from collections.abc import Mapping
-from pathlib import Path, PurePosixPath
+from pathlib import Path
 
-from narrate.files import write
+from narrate.files import is_inside, write
 
 FORMAT = "narrate pages 1"
 _TICK_NS = 2_000_000_000
@@ -38,7 +38,7 @@ def standing(kept: Path, site: Path) -> Mapping[str, tuple[str, str]]:
             for path, (key, mark, *stamp) in pages.items()
             if isinstance(key, str)
             and isinstance(mark, str)
-            and _is_within(path)
+            and is_inside(path)
             and _stands(site / path, stamp, mark, made_ns)
         }
     except (OSError, ValueError, LookupError, TypeError, AttributeError, RecursionError):
@@ -55,10 +55,6 @@ def remember(kept: Path, site: Path, pages: Mapping[str, tuple[str, str]]) -> No
 def mark_of(content: bytes) -> str:
     """The mark of the content of a page."""
     return _mark(content)
-
-
-def _is_within(path: str) -> bool:
-    return path != "" and not PurePosixPath(path).is_absolute() and not {"..", "."} & set(path.split("/"))
 
 
 def _stands(page: Path, stamp: list[int], mark: str, made_ns: int) -> bool:
