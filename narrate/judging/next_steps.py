@@ -13,6 +13,7 @@ from narrate.judging.facts import CANNOT_TELL
 from narrate.judging.next_dates import DATE_COST, ToDate, best_to_date, date_step
 from narrate.judging.outlook import PLANTS, WOOD, WOOD_ENOUGH, Outcomes, outcomes, supposed
 from narrate.judging.weigh import VERDICTS
+from narrate.measures.selection import named
 from narrate.measures.units import Units
 from narrate.model.claims import GRADE_NAMES
 from narrate.model.ids import SITE, Level, StatementId, Subject
@@ -297,7 +298,7 @@ def expected(units: Units, unit: int) -> tuple[float, float]:
     table = units.table
     items = float((table.counted[0, rows] * (1 - table.share[rows]) / table.share[rows]).sum()) if rows.size else 0.0
     by_taxon: dict[object, float] = {}
-    for row in rows.tolist():
+    for row in units.rows_of(unit, named(PLANTS)).tolist():
         kind = table.kinds[table.row_kind[row]]
         name = kind.taxon or kind.either or kind.written
         by_taxon[name] = by_taxon.get(name, 0.0) + float(table.counted[0, row])

@@ -1,4 +1,8 @@
-"""How many kinds, how evenly, and how many there would be at the same number of items."""
+"""
+How many kinds, how evenly, and how many there would be at the same number of items.
+
+What nobody could name is left out of all of them, because it may be of a taxon that is there already (`named`).
+"""
 
 from __future__ import annotations
 
@@ -8,6 +12,7 @@ from narrate.measures.column import Column, exact
 from narrate.measures.groups import ByTaxon, by_taxon, is_seen
 from narrate.measures.intervals import Z
 from narrate.measures.log_factorial import log_choose, log_factorial
+from narrate.measures.selection import named
 from narrate.measures.units import Units
 from narrate.measures.unseen import NOTHING
 from narrate.model.rules import Selector
@@ -22,10 +27,13 @@ def taxa(units: Units, of: Selector) -> Column:
 
         S = number of taxa with at least one item or mark of presence
 
-    Unit: taxa. Interval: none. Always has a value.
-    Misleads: it grows with the number of items; see `taxa_at_30` and `taxa_against_pool`.
+    Unit: taxa. Interval: none. Always has a value. What nobody could name (indeterminate, unidentified, hardwood) is no
+    taxon, here and in every measure of diversity.
+    Misleads: it grows with the number of items; see `taxa_at_30` and `taxa_against_pool`. A name of a family counts
+    beside a species of it.
     Source: common practice, no source.
     """
+    of = named(of)
     number = units.taxa(of)
     return exact(number, of=number, n=units.counted(of))
 
@@ -40,6 +48,7 @@ def taxa_at_30(units: Units, of: Selector) -> Column:
     Misleads: items of one sample are clustered, so that true spread is wider than the formula's.
     Source: Hurlbert 1971, Ecology 52:577–586 (from memory).
     """
+    of = named(of)
     groups, total = by_taxon(units, of), units.counted(of)
     expected = _rarefied_by_unit(groups, total, RAREFIED_TO)
     return exact(expected, of=units.taxa(of), n=total, reason=f"fewer than {RAREFIED_TO} items were counted")
@@ -58,6 +67,7 @@ def shannon(units: Units, of: Selector) -> Column:
     Source: Shannon 1948, Bell System Technical Journal 27:379–423; the variance: Hutcheson 1970, Journal of Theoretical
     Biology 29:151–154 (both from memory).
     """
+    of = named(of)
     value, variance, total = _shannon(units, of)
     half = Z * np.sqrt(variance)
     return Column(
@@ -82,6 +92,7 @@ def simpson(units: Units, of: Selector) -> Column:
     Misleads: it hardly sees rare taxa. D and 1/D are other forms: never compare them with this one.
     Source: Simpson 1949, Nature 163:688 (from memory).
     """
+    of = named(of)
     groups, total = by_taxon(units, of), units.counted(of)
     squared = groups.sum_of(np.square)
     with np.errstate(invalid="ignore", divide="ignore"):
@@ -110,6 +121,7 @@ def evenness(units: Units, of: Selector) -> Column:
     Misleads: S is what was seen; a missed taxon raises J′.
     Source: Pielou 1966, Journal of Theoretical Biology 13:131–144 (from memory).
     """
+    of = named(of)
     value, _, total = _shannon(units, of)
     seen = by_taxon(units, of).sum_of(lambda k: (k > 0).astype(float))
     with np.errstate(invalid="ignore", divide="ignore"):
@@ -130,6 +142,7 @@ def taxa_against_pool(units: Units, of: Selector) -> Column:
     Source: Kintigh 1984, American Antiquity 49:44–54 (from memory), who draws at random; here the mean is exact and the
     spread is worked out.
     """
+    of = named(of)
     groups, total = by_taxon(units, of), units.counted(of)
     seen = groups.sum_of(is_seen)
     expected, spread = units.kept(("pool", of), lambda: _from_pool(groups, total))

@@ -11,6 +11,7 @@ from narrate.measures.groups import by_taxon
 from narrate.measures.intervals import wilson
 from narrate.measures.log_factorial import log_factorial
 from narrate.measures.special import normal_quantile
+from narrate.measures.selection import named
 from narrate.measures.units import Units
 from narrate.measures.unseen import NOTHING, unseen
 from narrate.model.rules import Selector
@@ -106,6 +107,7 @@ def new_taxa_if_sorted(units: Units, of: Selector) -> Column:
     Misleads: f₀ is a lower bound, so this one is too; a taxon seen only as a mark is not among the items.
     Source: Shen, Chao & Lin 2003, Ecology 84:798–804 (from memory).
     """
+    of = named(of)
     groups, total = by_taxon(units, of), units.counted(of)
     rest = units.unsorted(of)
     once = groups.sum_of(lambda k: (k == 1).astype(float))
@@ -147,6 +149,7 @@ def taxa_in_last_ten(units: Units, of: Selector) -> Column:
     for "flat"; half a taxon per ten pieces is a default of ours.
     Source: the saturation curve of Chabal 1997 (from memory), as its exact mean after Hurlbert 1971.
     """
+    of = named(of)
     groups, total = by_taxon(units, of), units.counted(of)
     k = np.clip(groups.items, 0, 10)
     whole = groups.spread(np.maximum(total, 20))

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+from functools import cache
+
 import numpy as np
 
 from narrate.measures.count_table import CountTable, Kind
@@ -66,6 +69,17 @@ def lies_below(taxon: TaxonId, name: str, packs: Packs) -> bool:
     if group is not None and group.members and any(lies_below(taxon, member, packs) for member in group.members):
         return True
     return bool(known.members) and all(lies_below(member, name, packs) for member in known.members)
+
+
+@cache
+def named(of: Selector) -> Selector:
+    """
+    The same without what nobody could name (tag `indeterminate`): it may be of a taxon that is there already.
+
+    >>> named(Selector(role=("propagule",))).not_tag
+    ('indeterminate',)
+    """
+    return replace(of, not_tag=(*of.not_tag, "indeterminate"))
 
 
 def windows_of(taxon: Taxon, part: str) -> tuple[Window, ...]:

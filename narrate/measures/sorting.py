@@ -9,6 +9,7 @@ import numpy as np
 from narrate.measures.amounts import density
 from narrate.measures.catalogue import MEASURES, measured
 from narrate.measures.narrowing import finished, width_left
+from narrate.measures.selection import named
 from narrate.measures.shares import share
 from narrate.measures.thinning import total_from_share
 from narrate.measures.units import Units
@@ -51,6 +52,7 @@ def sorting_gains(
     for i, sample in enumerate(project.samples):
         rows = samples.rows_of(i, of)
         k = table.counted[0, rows]
+        has_name = np.isin(rows, samples.rows_of(i, named(of)))
         for size_class in sample.size_classes:
             if size_class.proportion_sorted >= 1:
                 continue
@@ -67,7 +69,7 @@ def sorting_gains(
                     total=items / sorted_share,
                     total_low=float(low[0]),
                     total_high=float(high[0]),
-                    new_taxa=_new_taxa(samples.taxon_of_kind[table.row_kind[rows]], k, rest),
+                    new_taxa=_new_taxa(samples.taxon_of_kind[table.row_kind[rows[has_name]]], k[has_name], rest),
                     density_width_left=_known(density_left[size_class.name][i]),
                     share_width_left=_known(share_left[size_class.name][i]),
                 )
@@ -77,7 +79,7 @@ def sorting_gains(
     )
 
 
-def narrowings(units: Units, project: Project, named: Iterable[ShownMeasure]) -> tuple[Narrowing, ...]:
+def narrowings(units: Units, project: Project, measurements: Iterable[ShownMeasure]) -> tuple[Narrowing, ...]:
     """
     For every size class that was sorted in part, and every named measurement with an interval: how far the interval of
     each unit would narrow if the rest of the class were sorted and held what the sorted share foretells.
@@ -88,7 +90,7 @@ def narrowings(units: Units, project: Project, named: Iterable[ShownMeasure]) ->
     Misleads:  as each measure's own narrowing does.
     """
     classes = np.array(size_classes(project), object)
-    asked = [s for s in named if f"{s.measure}_width_if_sorted" in MEASURES or s.measure == "share"]
+    asked = [s for s in measurements if f"{s.measure}_width_if_sorted" in MEASURES or s.measure == "share"]
     made = []
     for name in _names_of_partly_sorted(project):
         then = finished(units, classes == name)

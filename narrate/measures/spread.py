@@ -15,6 +15,7 @@ from narrate.model.packs import Packs
 from narrate.model.plant_groups import GroupSpread, PlantGroup, SpreadChange
 from narrate.model.project import Project
 from narrate.model.refs import found_ref
+from narrate.model.rules import Selector
 
 Where = tuple[PhaseId | None, str]
 """A phase and a kind of context; None and '' for all."""
@@ -28,12 +29,14 @@ def spreads(
 
     samples:  units of the level 'sample'.
     found:    the tallies of each sample, most items first: what a reference leads to.
+    Leaves:   plants of the Old World that the region had only after the phase: they say nothing of it.
     Source:   Popper 1988 for ubiquity; "like contexts with like": Gremillion, Excavating Occaneechi Town, "Crops".
     """
     places = _places(project)
     made = []
     for group in packs.plant_groups:
-        there, refs = samples.there_by_sample(group.of)[0][0], _refs(group, samples, found)
+        rows = _of_its_time(samples, group)
+        there, refs = _there(samples, rows), _refs(samples, rows, found)
         made += [_spread(group, where, of, there, refs) for where, of in places.items()]
     return tuple(made)
 
@@ -92,9 +95,25 @@ def _places(project: Project) -> dict[Where, list[int]]:
     return places
 
 
-def _refs(group: PlantGroup, samples: Units, found: Mapping[str, Sequence[Tally]]) -> list[str]:
-    """For each sample the reference of its largest find of the group; '' where it has none."""
-    kinds = [samples.table.kinds[i] for i in np.unique(samples.kind_of(samples.rows(group.of))).tolist()]
+LATER = Selector(tag=("old-world",), later_than_phase=True)
+"""What cannot be of the phase of its sample."""
+
+
+def _of_its_time(samples: Units, group: PlantGroup) -> np.ndarray:
+    rows, later = samples.rows(group.of), samples.rows(LATER)
+    return rows[~np.isin(rows, later)] if later.size else rows
+
+
+def _there(samples: Units, rows: np.ndarray) -> np.ndarray:
+    """(samples,): True where one of the rows was counted or noted."""
+    there = np.zeros(len(samples.ids), bool)
+    there[samples.unit_of(rows)[samples.is_there(rows)[0]]] = True
+    return there
+
+
+def _refs(samples: Units, rows: np.ndarray, found: Mapping[str, Sequence[Tally]]) -> list[str]:
+    """For each sample the reference of its largest find among the rows' kinds; '' where it has none."""
+    kinds = [samples.table.kinds[i] for i in np.unique(samples.kind_of(rows)).tolist()]
     meant = {found_ref("", k.taxon or "/".join(k.either) or k.written, k.part, k.condition) for k in kinds}
     return [next((t.ref for t in found.get(id, ()) if _without_key(t.ref) in meant), "") for id in samples.ids]
 

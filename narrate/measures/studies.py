@@ -9,6 +9,7 @@ from narrate.measures.diversity import rarefied
 from narrate.measures.fields import association, field_shares, triangle_points
 from narrate.measures.order import ordination
 from narrate.measures.seasons import seasons
+from narrate.measures.selection import named
 from narrate.measures.units import Units
 from narrate.model.ids import Level, Subject
 from narrate.model.packs import Packs
@@ -44,6 +45,7 @@ def rarefaction_curves(units: Units, of: Selector = NOT_WOOD) -> tuple[Rarefacti
 
     Source: the formula is that of `diversity.rarefied`.
     """
+    of = named(of)
     by_taxon, total = units.counts_by_taxon(of)
     curves: list[RarefactionCurve] = []
     for unit, id in enumerate(units.ids):

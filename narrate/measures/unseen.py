@@ -7,6 +7,7 @@ import numpy as np
 from narrate.measures.column import Column
 from narrate.measures.groups import by_taxon, is_once, is_seen, is_twice
 from narrate.measures.intervals import Z
+from narrate.measures.selection import named
 from narrate.measures.units import Units
 from narrate.model.rules import Selector
 
@@ -24,6 +25,7 @@ def chao1(units: Units, of: Selector) -> Column:
     any other, which charring does not grant; counts that lump what could not be named lower f₁.
     Source: Chao 1984, Scandinavian Journal of Statistics 11:265–270; Chao 1987, Biometrics 43:783–791 (from memory).
     """
+    of = named(of)
     groups, total = by_taxon(units, of), units.counted(of)
     seen, once, twice = (groups.sum_of(f) for f in (is_seen, is_once, is_twice))
     value = np.where(total > 0, seen + unseen(once, twice), np.nan)
@@ -43,6 +45,7 @@ def coverage(units: Units, of: Selector) -> Column:
     Misleads: it speaks of items, not of taxa: a coverage of 0.99 may still miss many rare plants.
     Source: Chao & Jost 2012, Ecology 93:2533–2547; Good 1953, Biometrika 40:237–264 (both from memory).
     """
+    of = named(of)
     groups, total = by_taxon(units, of), units.counted(of)
     once, twice = groups.sum_of(is_once), groups.sum_of(is_twice)
     with np.errstate(invalid="ignore", divide="ignore"):

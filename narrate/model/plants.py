@@ -22,6 +22,7 @@ TAGS = (
     "pulse", "starchy-seed", "oily-seed", "fibre", "early-season-seed", "nut", "fruit", "old-field-fruit", "greens",
     "small-seed", "root-tuber", "tobacco", "medicine", "toxic", "wetland", "grassland", "heath", "turf", "woodland",
     "wood", "softwood", "hardwood", "old-world", "field-weed", "ruderal", "thatch",
+    "indeterminate",
 )  # fmt: skip
 """Tags that rules of narrate ask for, whether or not a plant of the region has them. Packs of a project may add others."""
 

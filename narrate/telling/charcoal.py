@@ -67,9 +67,12 @@ def _trees(page: Page, named: Sequence[Tally]) -> str:
             broad.add(f"{tree}{latin}")
         counts[f"{tree}{latin}"] = counts.get(f"{tree}{latin}", 0) + tally.counted
     ordered = sorted(counts.items(), key=lambda pair: (pair[0] in broad, -pair[1], pair[0]))
-    texts = [_with_count(page, tree, number) for tree, number in ordered[:5]]
-    if len(ordered) > 5:
-        texts.append(page.count(len(ordered) - 5, "other taxon", "other taxa"))
+    trees = [pair for pair in ordered if pair[0] not in broad]
+    texts = [_with_count(page, tree, number) for tree, number in trees[:5]]
+    if len(trees) > 5:
+        texts.append(page.count(len(trees) - 5, "other taxon", "other taxa"))
+    # What was named no further than hardwood may be of a tree named before, and is no taxon more.
+    texts += [_with_count(page, f"indeterminate {tree}", number) for tree, number in ordered[len(trees) :]]
     # The woods that make up most of it are told apart from the rest: so a reader sees the fuel before the list.
     lead = _leading([number for tree, number in ordered if tree not in broad], sum(counts.values()))
     if not lead or len(texts) <= lead:

@@ -53,8 +53,13 @@ def plants_of(page: Page, item: Reading) -> list[str]:
     chosen = own or tallies
     for is_kept in (lambda t: not t.only_cf, lambda t: _is_named(page, t)):
         chosen = [t for t in chosen if is_kept(t)] or chosen
+    return names_of_food(page, chosen)
+
+
+def names_of_food(page: Page, tallies: Iterable[Tally]) -> list[str]:
+    """Plants by their names as food, commonest first."""
     numbers: dict[str, int] = {}
-    for tally in chosen:
+    for tally in tallies:
         name = page.names.food(tally.taxon, tally.written, only_cf=tally.only_cf)
         numbers[name] = numbers.get(name, 0) + tally.counted
     return sorted(numbers, key=lambda name: (-numbers[name], name))

@@ -11,6 +11,7 @@ from narrate.telling.foods import (
     chief_fruit,
     chief_of_months,
     chief_of_season,
+    names_of_food,
     plants_of_two_seasons,
     plants_that_ripen,
 )
@@ -35,6 +36,9 @@ _NAMED = re.compile(r", (?:chiefly|such as|among it) [^,()]+,(?= )")
 _BEFORE_AUGUST = re.compile(r"^plants ripe before August \(")
 _TWO_SEASONS = re.compile(r"^plants of early summer and of autumn lay together$")
 """Reasons for visitors in which plants may be named; a text of the packs that changes is told as it is."""
+
+_SHELL = ("nutshell", "acorn shell")
+"""Where more nuts are known by their shell, the meats of one of them are no first reason for all."""
 
 _BY_RECORD = re.compile(r"^the record calls the (?:context|deposit) \w+(?:, and |$)")
 """What the record says is told as such, where the deposit is described, and is no reason for itself."""
@@ -105,7 +109,7 @@ def reasons_for(page: Page, item: Reading, *, most: int) -> list[str]:
 
 def reason_texts(page: Page, item: Reading) -> list[str]:
     """What speaks for a reading in the audience's words, the heaviest first; plants of a season by their names."""
-    texts = []
+    texts, of_some_plants = [], []
     for argument in item.claim.held("for"):
         text = page_text(page, argument)
         text = _BY_RECORD.sub("", text)
@@ -119,8 +123,19 @@ def reason_texts(page: Page, item: Reading) -> list[str]:
             named = plants_of_two_seasons(page, item)
         if _BEFORE_AUGUST.match(text) and not page.is_plain:
             named = _by_their_chief(page, item, text)
+        if _is_of_meats(page, argument):
+            meats = [t for t in item.behind if t.part == "nutmeat"]
+            text = text.replace("nutmeats", f"nutmeats of {page.listed(names_of_food(page, meats))}", 1)
+            if {t.taxon for t in item.behind if t.part in _SHELL} - {t.taxon for t in meats}:
+                of_some_plants.append(text)
+                continue
         texts.append(named or _with_the_chief(page, item, text))
-    return list(dict.fromkeys(texts))
+    return list(dict.fromkeys([*texts, *of_some_plants]))
+
+
+def _is_of_meats(page: Page, argument: Argument) -> bool:
+    rule = page.dig.packs.rules.get(argument.rule)
+    return rule is not None and rule.evidence == "nutmeats"
 
 
 def _by_their_chief(page: Page, item: Reading, text: str) -> str:

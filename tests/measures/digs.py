@@ -99,6 +99,6 @@ def a_dig(
     )
 
 
-def units(project: Project, level: Level = "sample") -> Units:
-    packs = small_packs()
+def units(project: Project, level: Level = "sample", packs: Packs | None = None) -> Units:
+    packs = packs or small_packs()
     return Units(count_table(project, packs), level, packs, project.preservation)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 import pytest
 from prince import datasets
@@ -9,8 +11,10 @@ from skbio.diversity import alpha
 
 from narrate.measures import diversity, enough, shares, unseen
 from narrate.measures.units import Units
+from narrate.model.ids import TaxonId
 from narrate.model.rules import Selector
 from tests.measures.digs import a_dig, a_row, units
+from tests.small_packs import small_packs
 
 ALL = Selector()
 
@@ -215,3 +219,20 @@ def test_new_taxa_if_the_rest_is_sorted_come_near_what_is_found_then() -> None:
 
     assert np.mean(foretold) == pytest.approx(np.mean(gained), rel=0.25)
     assert np.mean(foretold) <= np.mean(gained) * 1.05
+
+
+def test_what_nobody_could_name_is_no_taxon() -> None:
+    """
+    Richness, rarefaction and both indices are those of the named items alone (common practice, no source).
+
+    The 40 indeterminate seeds may be of any of the five taxa beside them.
+    """
+    packs = small_packs()
+    broken = replace(packs.taxa[TaxonId("Poaceae")], tags=frozenset({"indeterminate"}))
+    known = replace(packs, taxa={**packs.taxa, broken.id: broken})
+    named = [(f"taxon {i}", "seed", 8) for i in range(5)]
+    both = units(a_dig([named, [*named, ("Poaceae", "seed", 40)]]), packs=known)
+
+    for measure in (diversity.taxa, diversity.taxa_at_30, diversity.shannon, diversity.simpson, unseen.chao1):
+        alone, with_broken = measure(both, ALL).value[0].tolist()
+        assert with_broken == alone

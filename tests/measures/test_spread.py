@@ -9,6 +9,7 @@ from statsmodels.stats.proportion import confint_proportions_2indep, proportion_
 
 from narrate.measures.findings import find
 from narrate.model.findings import Findings
+from narrate.model.ids import TaxonId
 from narrate.model.plant_groups import GroupSpread, PlantGroup
 from narrate.model.rules import Selector
 from tests.measures.digs import HERE, a_dig, a_row
@@ -83,3 +84,14 @@ def test_what_is_not_old_is_not_found() -> None:
     rows = [a_row("S2", "Zea mays", "kernel", 3, condition="uncharred")]
 
     assert next(s for s in found(rows=rows).spreads if (s.phase, s.kind) == (None, "")).with_it == 3
+
+
+def test_a_plant_that_came_after_the_phase_is_no_find_of_it() -> None:
+    """Chickweed came from the Old World after 1600; in a phase of AD 900–1000 the group is told without it."""
+    packs = small_packs()
+    chickweed = replace(packs.taxa[TaxonId("Stellaria media")], tags=frozenset({"old-world"}))
+    seeds = PlantGroup(id="seed", name="seeds", plain="seeds", of=Selector(part=("seed",)), place=HERE)
+    known = replace(packs, taxa={**packs.taxa, chickweed.id: chickweed}, plant_groups=(seeds,))
+    dig = a_dig([[SEED], [("Stellaria media", "seed", 3)]])
+
+    assert next(s for s in find(dig, known).spreads if (s.phase, s.kind) == (None, "")).with_it == 1

@@ -41,7 +41,7 @@ TAGS = {
     "crop", "native-crop", "tropical-crop", "cereal", "pulse", "starchy-seed", "oily-seed",
     "early-season-seed", "nut", "fruit", "old-field-fruit", "greens", "small-seed", "root-tuber", "tobacco",
     "medicine", "toxic", "wetland", "woodland", "wood", "softwood", "hardwood", "old-world", "field-weed",
-    "ruderal", "thatch"
+    "ruderal", "thatch", "indeterminate"
 }  # fmt: skip
 HABITS = {
     "grass", "herb", "vine", "shrub", "tree", "aquatic", "fungus", ""
