@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from types import MappingProxyType
+from typing import Any
 
 import numpy as np
 
@@ -155,7 +156,7 @@ def measured(
     Raises KeyError for an unknown measure and TypeError for a missing selector: both are refused when rules are read.
     """
     measure = MEASURES[id]
-    arguments: list[object] = [units]
+    arguments: list[Any] = [units]
     if measure.needs_phases:
         arguments.append(phases)
     if measure.needs_of:

@@ -208,7 +208,11 @@ def _units(project: Project) -> dict[str, dict]:
             if member[i] >= 0:
                 latest[member[i]].add(ends.get(context.phase) if context.phase else None)
         unit_of_sample[level] = member
-        phase_end[level] = np.array(
-            [float(next(iter(e))) if len(e) == 1 and None not in e else np.nan for e in latest], float
-        )
+        phase_end[level] = np.array([_the_one(years) for years in latest], float)
     return {"unit_of_sample": unit_of_sample, "unit_ids": ids, "phase_end": phase_end}
+
+
+def _the_one(years: set[int | None]) -> float:
+    """The year that all agree on; NaN where they do not, or one is not known."""
+    only = next(iter(years)) if len(years) == 1 else None
+    return np.nan if only is None else float(only)

@@ -43,7 +43,7 @@ def gatherings(units: Units, of: Selector) -> Column:
         met = (present[open_].astype(np.float32) @ missed.astype(np.float32) == 0).any(axis=1)
         where = np.argwhere(open_)[met]
         fewest[where[:, 0], where[:, 1]] = size
-        open_[where[:, 0], where[:, 1]] = False
+        open_ &= fewest != size
     return exact(
         fewest, of=units.counted(of), n=present.sum(axis=2).astype(float), reason="nothing with known months was found"
     )

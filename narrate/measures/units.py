@@ -6,6 +6,7 @@ import numpy as np
 
 from narrate.measures.runs import blank, into_groups
 from narrate.measures.unit_rows import UnitRows
+from narrate.model.ids import PartId
 from narrate.model.rules import Selector
 
 
@@ -21,7 +22,7 @@ class Units(UnitRows):
         """Items as counted, each times what its part stands for (a spikelet fork: two glume bases)."""
         rows = self.rows(selector)
         parts = self.packs.words.parts
-        worth = [parts[kind.part].stands_for if kind.part in parts else 1 for kind in self.table.kinds]
+        worth = [parts[PartId(kind.part)].stands_for if kind.part in parts else 1 for kind in self.table.kinds]
         return self._sum(self.counts(rows) * np.array(worth, float)[self.table.row_kind[rows]], rows)
 
     def phase_end(self) -> np.ndarray:

@@ -188,7 +188,8 @@ def bears(page: Page, caution: str) -> bool:
     few = _HOLDS_UP_TO.search(caution)
     if few is not None:
         # 'One grape holds up to four seeds' matters where so few were found that they may be of one grape.
-        of = [t.counted for t in page.found.tallies if t.taxon in taxa and taxa[t.taxon].name == few[1].lower()]
+        known = ((t, taxa.get(t.taxon)) for t in page.found.tallies if t.taxon is not None)
+        of = [t.counted for t, taxon in known if taxon is not None and taxon.name == few[1].lower()]
         return 0 < sum(of) <= numbers.of_word(few[2])
     return not named or bool(named & held)
 
