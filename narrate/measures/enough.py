@@ -10,8 +10,8 @@ from narrate.measures.column import Column, exact
 from narrate.measures.groups import by_taxon
 from narrate.measures.intervals import wilson
 from narrate.measures.log_factorial import log_factorial
-from narrate.measures.special import normal_quantile
 from narrate.measures.selection import named
+from narrate.measures.special import normal_quantile
 from narrate.measures.units import Units
 from narrate.measures.unseen import NOTHING, unseen
 from narrate.model.rules import Selector

@@ -100,12 +100,12 @@ def _seasons(things: Things, pieces: np.ndarray, generator: np.random.Generator)
     had = np.zeros((there.shape[0], 12), bool)
     rows, columns = np.nonzero(there)
     had[rows, month[rows, columns] - 1] = True
-    truth: dict[str, np.ndarray] = {s: had[:, [m - 1 for m in months]].any(axis=1) for s, months in SEASONS.items()}
+    truth = {s: np.asarray(had[:, [m - 1 for m in months]].any(axis=1)) for s, months in SEASONS.items()}
     # One stay of two months explains a deposit if all its months lie in some pair of neighbours.
     within = np.stack([~np.delete(had, [m, (m + 1) % 12], axis=1).any(axis=1) for m in range(12)])
-    truth["season.more-than-one"] = had.any(axis=1) & ~within.any(axis=0)
+    truth["season.more-than-one"] = np.asarray(had.any(axis=1) & ~within.any(axis=0))
     perishable = there & ~things.keeps[gathered]
-    truth["season.stored-only"] = had.any(axis=1) & ~perishable.any(axis=1)
+    truth["season.stored-only"] = np.asarray(had.any(axis=1) & ~perishable.any(axis=1))
     return truth
 
 
