@@ -11,9 +11,10 @@ from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english, setting
 from narrate.telling.behind import remains_behind, remains_looked_at
+from narrate.telling.foods_once import is_told_with_another_food
 from narrate.telling.frames import clauses_joined
 from narrate.telling.page import Page
-from narrate.telling.plan import FOODS, Reading, is_hint, is_told_as_native_crops
+from narrate.telling.plan import FOODS, Reading, is_hint
 from narrate.telling.reasons import page_text, without_figures
 from narrate.telling.spread import NOT_LISTED, ids_listed, is_too_few, placed_readings, samples_of_phase
 
@@ -82,7 +83,7 @@ def _borne(page: Page, read: Sequence[Context], questions: Sequence[str], held: 
         if statement is None or name in (*EXPECTED, *NOT_LISTED):
             continue
         claims = [(c.id, page.dig.claims.find(Subject(level="context", id=c.id), name)) for c in read]
-        known = [(id, c) for id, c in claims if c is not None and not is_told_as_native_crops(page.dig, c)]
+        known = [(id, c) for id, c in claims if c is not None and not is_told_with_another_food(page.dig, c)]
         firm = [(id, c) for id, c in known if c.verdict == "holds" and GRADE_NAMES.index(c.grade) > 1]
         carried = [(id, c) for id, c in firm if not is_hint(page.dig, c)]
         carried.sort(key=lambda pair: (-GRADE_NAMES.index(pair[1].grade), -pair[1].support))

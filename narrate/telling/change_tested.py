@@ -11,6 +11,8 @@ from narrate.model.sampling import Sample
 from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english, numbers, setting
 from narrate.telling.behind import is_meant
+from narrate.telling.lots import FOOD_GROUPS
+from narrate.telling.observations import notes_of
 from narrate.telling.page import Page
 from narrate.telling.spread import ids_listed, name_of, out_of_text, samples_of_phase
 from narrate.telling.through_time import ENOUGH, Pair, changed_groups
@@ -105,7 +107,22 @@ def _exception(page: Page, pair: Pair, first: Phase, last: Phase) -> list[Senten
         refs,
         f"the {page.count(poor.k)} samples of {setting.phase_name(phase)} that hold {name} come from {where}, {scarce}",
         f"in {setting.phase_name(phase)} {name} {verb} confined to {where}, {scarce}",
-    )
+    ) + _noted_against(page, [c for c, _ in holders], poor.group)
+
+
+def _noted_against(page: Page, holders: Sequence[Context], group: PlantGroup) -> list[Sentence]:
+    """What the laboratory noted of such finds that does not agree with their being what the group says."""
+    statements = {statement for statement, of in FOOD_GROUPS.items() if of == group.id}
+    for context in holders:
+        for note in notes_of(page, context):
+            if note.observation.noted_of == "find" and statements & set(note.observation.against):
+                means = f" ({note.observation.means})" if note.observation.means else ""
+                who, quote = f"{note.who} ({english.literal(context.id)})", english.literal(note.quote)
+                return page.say(
+                    [note.ref, page.dig.record_ref(Subject(level="context", id=context.id))],
+                    f"of {who} the laboratory notes “{quote}”{means}, so that not all of these need be of a crop",
+                )
+    return []
 
 
 def _how_sure(page: Page, holders: Sequence[tuple[Context, int]], other: Phase) -> str:

@@ -11,6 +11,7 @@ from narrate.telling import english, numbers
 from narrate.telling.finds import total
 from narrate.telling.names import UNKNOWN
 from narrate.telling.page import Page
+from narrate.telling.surroundings import genus_of
 
 
 def ancient_tallies(page: Page) -> list[Tally]:
@@ -205,15 +206,18 @@ def _for_visitors(page: Page, groups: Sequence[Sequence[Tally]], refs: list[str]
 
 def _smaller_numbers(page: Page, groups: Sequence[Sequence[Tally]], least: int) -> list[str]:
     """
-    ['smaller numbers of maypop and grape', '4 indeterminate seeds']; empty where nothing is left.
+    ['smaller numbers of maypop and grape', '3 maize cupules and 4 indeterminate seeds']; empty where nothing is left.
 
     least: the smallest number told before; what nobody could name is told last, however many there were.
     """
     if not groups:
         return []
     unknown = [group for group in groups if is_unknown(page, group[0])]
-    groups = [group for group in groups if group not in unknown]
-    told = [page.names.remains(group[0]) for group in unknown[:1]]
+    lone = [group for group in groups if _is_lone(page, group)]
+    groups = [group for group in groups if group not in unknown and group not in lone]
+    counted = [text for group in lone for text in page.names.grouped(group, at_most=1)]
+    counted += [page.names.remains(group[0]) for group in unknown[:1]]
+    told = [page.listed(counted)] if counted else []
     if not groups:
         return told
     names, left = _by_sort(page, groups)
@@ -237,15 +241,29 @@ def _by_sort(page: Page, groups: Sequence[Sequence[Tally]]) -> tuple[list[str], 
     for group in groups:
         sorts.setdefault(_sort_of(page, group[0]), []).append(group)
     told = sorted(((sort, of) for sort, of in sorts.items() if sort), key=lambda pair: -sum(total(g) for g in pair[1]))
-    told = [pair for pair in told if len(pair[1]) > 1][:2]
+    several = [pair for pair in told if len(pair[1]) > 1]
+    told = [pair for i, pair in enumerate(several) if i < 2 or any(_is_of_note(page, group) for group in pair[1])]
     names: list[str] = []
     for sort, of in told:
-        chief = page.listed([_kind_named(page, group[0]) for group in of[:2]])
-        names.append(f"{sort}, {'among them' if len(of) > 2 else 'namely'} {chief}")
+        chief = [group for i, group in enumerate(of) if i < 2 or _is_of_note(page, group)]
+        among = "among them" if len(of) > len(chief) else "namely"
+        names.append(f"{sort}, {among} {page.listed([_kind_named(page, group[0]) for group in chief])}")
     inside = {id(group) for _, of in told for group in of}
-    single = [group for group in groups if id(group) not in inside][: 3 - len(told)]
+    others = [group for group in groups if id(group) not in inside]
+    single = [group for i, group in enumerate(others) if i < 3 - len(told) or _is_of_note(page, group)]
     names += [_kind_named(page, group[0]) for group in single]
     return names, len(groups) - len(inside) - len(single)
+
+
+def _is_lone(page: Page, group: Sequence[Tally]) -> bool:
+    """Whether a plant alone carries a reading of the dig: then each find counts and its number is told."""
+    counted = [tally for tally in group if tally.counted]
+    genera = {genus_of(tally, page.dig.packs) for tally in counted if tally.taxon is not None}
+    return bool(genera) and genera <= page.dig.lone_plants
+
+
+def _is_of_note(page: Page, group: Sequence[Tally]) -> bool:
+    return any(tally.taxon in page.of_note for tally in group)
 
 
 def _kind_named(page: Page, tally: Tally) -> str:

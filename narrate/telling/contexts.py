@@ -8,8 +8,10 @@ from narrate.model.claims import GRADE_NAMES
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Context
 from narrate.telling import charcoal, composition, english, neighbours, numbers, openings, setting
+from narrate.telling.foods import name_plants
 from narrate.telling.frames import frame, noun_of, that_clauses
 from narrate.telling.observations import answered, noted_sentences, notes_of
+from narrate.telling.of_note import plants_of_note
 from narrate.telling.page import Page
 from narrate.telling.plan import POOR, TOO_FEW, Reading, ordered_themes, readings
 from narrate.telling.reasons import reason_texts
@@ -42,8 +44,10 @@ def context_sections(page: Page, context: Context) -> tuple[Section, ...]:
         return one_paragraph(_slight(page, context))
     held = _without_the_expected(page, context, held)
     held, faint = _what_few_items_bear(page, held)
+    name_plants(page, held)
     page.noted = notes_of(page, context)
     page.answered = answered(page.noted, held)
+    page.of_note = plants_of_note(page, [*held, *faint])
     blocks = [("deposit", _deposit_block(page, context, held))]
     blocks += theme_blocks(page, held)
     blocks.append(("open", [*_faint_sentences(page, faint), *_closing_block(page, context, held)]))

@@ -7,22 +7,9 @@ from collections.abc import Iterable, Sequence
 
 from narrate.model.findings import Tally
 from narrate.telling.behind import is_within
+from narrate.telling.foods_once import LISTED, TAGS
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
-
-TAGS = {
-    "food.cereal": "cereal",
-    "food.pulse": "pulse",
-    "food.oil-seed": "oily-seed",
-    "food.nut": "nut",
-    "food.fruit": "fruit",
-    "food.small-seed": "small-seed",
-    "food.native-seed-crops": "native-crop",
-}
-"""Food statements and the tag that their plants bear; a rule may look at other plants as well."""
-
-LISTED = 4
-"""Plants of one reading that are all named; of more, the chief two are."""
 
 _CLASS = re.compile(r"^(?:the use of|people used) (.+) as food$")
 
@@ -142,10 +129,12 @@ def plants_that_ripen(page: Page, item: Reading, season: str, *, tag: str = "") 
     return f"{page.listed(ordered[:3])}{among} ripen {season}"
 
 
-def is_told_by_its_plants(page: Page, item: Reading) -> bool:
-    """Whether all plants of a food reading were told as food on the page, by readings at least as firm."""
-    taken = {plant for plants in page.foods.values() for plant in plants}
-    return item.is_food and item.claim.id not in page.foods and set(plants_of(page, item)) <= taken
+def name_plants(page: Page, held: Iterable[Reading]) -> None:
+    """Settles by which plants each food reading is told: the firmest first, whatever the page tells first."""
+    place = {statement: i for i, statement in enumerate(page.dig.packs.statements)}
+    foods = [item for item in held if item.is_food]
+    for item in sorted(foods, key=lambda item: (-item.rank, place[item.claim.statement])):
+        _plants_once(page, item)
 
 
 def _plants_once(page: Page, item: Reading) -> list[str]:

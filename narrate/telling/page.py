@@ -12,7 +12,7 @@ from narrate.model.audiences import Audience
 from narrate.model.claims import Claim, Claims
 from narrate.model.counts import CountRow
 from narrate.model.findings import Findings, SubjectFindings
-from narrate.model.ids import SampleId, Subject
+from narrate.model.ids import SampleId, Subject, TaxonId
 from narrate.model.measurement import Measurement
 from narrate.model.narrative import Sentence
 from narrate.model.packs import Packs
@@ -48,6 +48,8 @@ class Dig:
     surroundings: Surroundings
     notes: Mapping[SampleId, tuple[CountRow, ...]] = field(default_factory=dict)
     """Rows of the count sheets that somebody wrote a note beside, by sample."""
+    lone_plants: frozenset[str] = frozenset()
+    """Genera on which alone some reading of a phase or the dig rests."""
     signs: Signs | None = None
     """What is looked for in notes; None where the audience is told none."""
 
@@ -95,6 +97,8 @@ class Page:
     """Works that the page has cited."""
     rivals: set[frozenset[str]] = field(default_factory=set)
     """Pairs of claims that the page has set against each other."""
+    of_note: frozenset[TaxonId] = frozenset()
+    """Plants that are named among the finds, however few they are."""
     foods: dict[str, tuple[str, ...]] = field(default_factory=dict)
     """Plants that each food reading of the page is told by."""
 

@@ -10,9 +10,10 @@ from narrate.model.ids import Subject
 from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Phase
 from narrate.telling import english, numbers, setting
+from narrate.telling.foods_once import is_told_with_another_food
 from narrate.telling.frames import frame, noun_of, that_clauses
 from narrate.telling.page import Page
-from narrate.telling.plan import TOO_FEW, UNSETTLED, Reading, is_told_as_native_crops
+from narrate.telling.plan import TOO_FEW, UNSETTLED, Reading
 from narrate.telling.spread import NOT_LISTED, ids_listed
 
 UNTOLD = (*NOT_LISTED, TOO_FEW, "season.more-than-one")
@@ -52,7 +53,7 @@ def phase_readings(page: Page, phases: Sequence[Phase], questions: Sequence[str]
                 continue
             if claim.statement in UNTOLD or claim.statement not in page.dig.packs.statements:
                 continue
-            if not is_told_as_native_crops(page.dig, claim):
+            if not is_told_with_another_food(page.dig, claim):
                 found.setdefault(claim.statement, []).append((phase, claim))
     told = [PhaseReading(statement=name, claims=tuple(claims)) for name, claims in found.items()]
     place = {statement: i for i, statement in enumerate(page.dig.packs.statements)}

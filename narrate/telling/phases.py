@@ -12,6 +12,8 @@ from narrate.telling.across import across_sentences
 from narrate.telling.alike import kinds_compared
 from narrate.telling.exchanges import exchange_sentences
 from narrate.telling.lots import lot_sentences
+from narrate.telling.of_note import elsewhere_sentences as elsewhere_of_note
+from narrate.telling.of_note import stray_sentences
 from narrate.telling.page import Page
 from narrate.telling.phase_by_phase import phase_by_phase, phase_readings, told_by_phase
 from narrate.telling.plan import ordered_themes, readings
@@ -171,9 +173,12 @@ def theme_blocks(page: Page, contexts: Sequence[Context]) -> list[tuple[str, lis
         sentences: list[Sentence] = []
         if len(phases) > 1 and theme != "change":
             sentences += phase_by_phase(page, phases, phase_readings(page, phases, questions))
+            sentences += elsewhere_of_note(page, phases, questions)
         sentences += told(page, items, weak=not page.is_plain)
         where: list[Sentence] = []
         if page.subject.level == "phase":
+            here = next(p for p in page.dig.project.phases if p.id == page.subject.id)
+            where += stray_sentences(page, here, questions)
             where += lot_sentences(page, contexts, items)
             where += exchange_sentences(page) if any(r.claim.statement == "food.nut" for r in items) else []
         where += across_sentences(page, contexts, questions, held) if theme != "change" else []

@@ -9,6 +9,7 @@ from narrate.model.claims import GRADE_NAMES, Claim
 from narrate.model.findings import Tally
 from narrate.model.rules import Statement
 from narrate.telling.behind import remains_behind
+from narrate.telling.foods_once import is_told_with_another_food
 from narrate.telling.page import Dig, Page
 
 THEMES: tuple[tuple[str, tuple[str, ...]], ...] = (
@@ -51,31 +52,9 @@ def readings(page: Page, claims: Iterable[Claim]) -> list[Reading]:
     if any(claim.statement == TOO_FEW and claim.verdict == "holds" for claim in listed):
         # Counts too small to be read on their own carry nothing but what concerns the counts.
         listed = [claim for claim in listed if claim.question in ("integrity", "work")]
-    listed = [claim for claim in listed if not is_told_as_native_crops(page.dig, claim)]
+    listed = [claim for claim in listed if not is_told_with_another_food(page.dig, claim)]
     told = [_reading(page, claim) for claim in listed if is_told(page, claim)]
     return sorted((r for r in told if r is not None), key=lambda r: (-r.rank, -r.claim.support, r.claim.id))
-
-
-WILD_SEEDS = 10
-"""Fewer small seeds of wild plants than this are no reading beside the native crops (judgement of the makers)."""
-
-
-def is_told_as_native_crops(dig: Dig, claim: Claim) -> bool:
-    """
-    Whether small seeds as food would be told twice: they are the native seed crops, whose own reading is as firm.
-
-    Chenopod, maygrass and their like are small seeds and crops at once; only seeds beside them are another food.
-    """
-    if claim.statement != "food.small-seed":
-        return False
-    crops = dig.claims.find(claim.about, "food.native-seed-crops")
-    if crops is None or crops.verdict != "holds" or GRADE_NAMES.index(crops.grade) < GRADE_NAMES.index(claim.grade):
-        return False
-    held = dig.found(claim.about)
-    tallies = [t for t in held.tallies if t.condition in dig.ancient] if held is not None else []
-    behind = [(t.counted, dig.packs.taxa.get(t.taxon)) for t in remains_behind(claim, dig.packs, tallies) if t.taxon]
-    small = [(counted, taxon.tags) for counted, taxon in behind if taxon is not None and "small-seed" in taxon.tags]
-    return sum(counted for counted, tags in small if "native-crop" not in tags) < WILD_SEEDS
 
 
 def is_told(page: Page, claim: Claim) -> bool:

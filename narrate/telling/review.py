@@ -11,7 +11,9 @@ from narrate.model.next_steps import NextStep
 from narrate.model.sampling import Sample
 from narrate.model.stratigraphy import Context
 from narrate.telling import composition, english, manner, neighbours, numbers, openings, setting
+from narrate.telling.foods import name_plants
 from narrate.telling.frames import noun_of
+from narrate.telling.of_note import strays_of_context
 from narrate.telling.page import Page
 from narrate.telling.phases import headed, richest_sentences
 from narrate.telling.plan import Reading, by_grade, readings, rivals_of, shared_limits
@@ -43,6 +45,7 @@ def review_sections(
     if setting.items_counted(page) == 0 and not composition.ancient_tallies(page):
         return headed(page, [("doubts", setting.empty_sentences(page, name, brackets))])
     held = [r for r in readings(page, page.dig.claims.holding(page.subject)) if r.claim.question != "work"]
+    name_plants(page, held)
     doubts = _size(page, name, brackets)
     doubts += _integrity(page, held)
     doubts += _limits(page, held)
@@ -52,6 +55,7 @@ def review_sections(
     lead = [r for r in held if r.claim.question != "integrity"][:1]
     doubts += doubt_sentences(page, lead) if lead else []
     doubts += _recovery(page, samples)
+    doubts += strays_of_context(page, context) if context is not None else []
     doubts += richest_sentences(page) if page.subject.level in ("phase", "site") else []
     read = _readings(page, held)
     every = readings(page, page.dig.claims.holding(page.subject))

@@ -8,7 +8,6 @@ from collections.abc import Sequence
 from narrate.model.narrative import Sentence
 from narrate.telling import english, numbers
 from narrate.telling.builds import added, led
-from narrate.telling.foods import is_told_by_its_plants
 from narrate.telling.frames import noun_of, that_clauses
 from narrate.telling.page import Page
 from narrate.telling.plan import TOO_FEW, UNSETTLED, Reading, by_grade
@@ -44,10 +43,7 @@ def told(page: Page, items: Sequence[Reading], *, weak: bool = True) -> list[Sen
     rest = [item for item in waiting if item.claim.id not in page.told]
     for group in by_grade(rest):
         page.told.update(item.claim.id for item in group)
-        # That goosefoot was food is not said again because it is also one of the small seeds.
-        fresh = [item for item in group if not is_told_by_its_plants(page, item)]
-        waiting = [item for item in waiting if item not in group or item in fresh]
-        sentences += further_sentences(page, fresh) if fresh else []
+        sentences += further_sentences(page, group)
     sentences += unsettled_sentences(page, [*lead, *(item for item in waiting if item not in lead)], last=waiting[-1:])
     if not rivals:
         sentences += told_rival_sentences(page, [item for item in waiting if item not in lead])

@@ -11,8 +11,9 @@ from narrate.model.measurement import Measurement
 from narrate.model.plant_groups import PlantGroup
 from narrate.model.sampling import Sample
 from narrate.telling import english, manner, numbers
+from narrate.telling.foods_once import is_told_with_another_food
 from narrate.telling.page import Dig, Page
-from narrate.telling.plan import TOO_FEW, Reading, is_hint, is_told_as_native_crops
+from narrate.telling.plan import TOO_FEW, Reading, is_hint
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -147,7 +148,7 @@ def placed_readings(page: Page, contexts: Iterable[str], questions: Sequence[str
     found: dict[str, list[tuple[str, Reading]]] = {}
     for id in contexts:
         for claim in page.dig.claims.holding(Subject(level="context", id=id)):
-            if claim.statement in NOT_LISTED or is_too_few(page.dig, id) or is_told_as_native_crops(page.dig, claim):
+            if claim.statement in NOT_LISTED or is_too_few(page.dig, id) or is_told_with_another_food(page.dig, claim):
                 continue
             if claim.question in questions and claim.verdict == "holds" and claim.statement in packs.statements:
                 reading = Reading(claim=claim, statement=packs.statements[claim.statement], behind=())
@@ -179,6 +180,6 @@ def statements_held(page: Page, context: str, questions: Sequence[str]) -> dict[
         for claim in page.dig.claims.holding(Subject(level="context", id=context))
         if claim.question in questions and claim.verdict == "holds" and claim.statement in page.dig.packs.statements
         and claim.statement not in NOT_LISTED and not is_too_few(page.dig, context)
-        and GRADE_NAMES.index(claim.grade) > 1 and not is_told_as_native_crops(page.dig, claim)
+        and GRADE_NAMES.index(claim.grade) > 1 and not is_told_with_another_food(page.dig, claim)
         and not is_hint(page.dig, claim)
     }  # fmt: skip

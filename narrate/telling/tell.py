@@ -22,6 +22,7 @@ from narrate.telling.features import feature_sections
 from narrate.telling.manner import in_style
 from narrate.telling.names import Names
 from narrate.telling.observations import signs_of
+from narrate.telling.of_note import lone_plants
 from narrate.telling.page import Dig, Page
 from narrate.telling.panel import panel_sections
 from narrate.telling.phases import phase_sections
@@ -61,6 +62,7 @@ def narratives(
         keys=subject_keys(project),
         ancient=ancient,
         surroundings=surroundings(project, packs, findings, ancient),
+        lone_plants=lone_plants(findings, claims, packs, ancient),
         notes=_notes(project),
         signs=signs_of(packs.observations) if "noted" in packs.audiences[audience].words else None,
     )

@@ -1,0 +1,172 @@
+"""Plants that are named however few they are: those that a reading rests on, here or elsewhere on the dig."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+
+from narrate.model.claims import GRADE_NAMES, Claims
+from narrate.model.findings import Findings, Tally
+from narrate.model.ids import PhaseId, Subject, TaxonId
+from narrate.model.narrative import Sentence
+from narrate.model.packs import Packs
+from narrate.model.stratigraphy import Context, Phase
+from narrate.telling import english, setting
+from narrate.telling.behind import is_meant, remains_behind, remains_looked_at
+from narrate.telling.page import Page
+from narrate.telling.plan import Reading
+from narrate.telling.reasons import reason_texts
+from narrate.telling.surroundings import genus_of
+
+QUESTIONS = ("food", "processing")
+_SUGGESTS = GRADE_NAMES.index("suggests")
+
+
+def lone_plants(findings: Findings, claims: Claims, packs: Packs, ancient: frozenset[str]) -> frozenset[str]:
+    """Genera on which alone some reading of a phase or the dig rests: tobacco, maize, squash."""
+    found = set()
+    for subject, held in findings.subjects.items():
+        if subject.level not in ("phase", "site"):
+            continue
+        tallies = [t for t in held.tallies if t.condition in ancient and t.taxon is not None]
+        for claim in claims.holding(subject):
+            if claim.question in QUESTIONS and GRADE_NAMES.index(claim.grade) >= _SUGGESTS:
+                genera = {genus_of(t, packs) for t in remains_behind(claim, packs, tallies)}
+                found |= genera if len(genera) == 1 else set()
+    return frozenset(found)
+
+
+def plants_of_note(page: Page, held: Iterable[Reading]) -> frozenset[TaxonId]:
+    """
+    Plants of the page that are named among its finds.
+
+    Those that its readings name, those that somebody wrote of, and those that carry a reading elsewhere on the dig.
+    """
+    held = list(held)
+    texts = " ".join(text for item in held for text in reason_texts(page, item))
+    foods = {name for item in held for name in page.foods.get(item.claim.id, ())[: _named(page, item)]}
+    bear = {r.claim.statement for r in held}
+    noted = {n.ref for n in page.noted if bear & {*n.observation.agrees_with, *n.observation.against}}
+    chosen = set()
+    for tally in page.found.tallies:
+        if tally.taxon is None or tally.condition not in page.dig.ancient or not tally.counted:
+            continue
+        name = page.names.food(tally.taxon, tally.written)
+        is_read = name in foods or re.search(rf"\b{re.escape(name)}\b", texts) is not None
+        if is_read or tally.ref in noted or genus_of(tally, page.dig.packs) in page.dig.lone_plants:
+            chosen.add(tally.taxon)
+    return frozenset(chosen)
+
+
+def _named(page: Page, item: Reading) -> int:
+    """How many plants of a food reading are told by name."""
+    plants = page.foods.get(item.claim.id, ())
+    return len(plants) if len(plants) <= 4 else 2
+
+
+# Plants read elsewhere
+
+
+def stray_sentences(page: Page, phase: Phase, questions: Sequence[str]) -> list[Sentence]:
+    """
+    Finds of a plant that carries a reading in another phase and too few here to carry one.
+
+    Plants whose spread over the samples is told need no such word.
+    """
+    sentences: list[Sentence] = []
+    for places in _strays(page, phase, questions).values():
+        total = sum(t.counted for _, t in places)
+        refs = [t.ref for _, t in places if t.ref]
+        where = page.listed(f"{context} ({sample})" for context, sample in dict.fromkeys(at for at, _ in places))
+        found = _found(page, places, total)
+        if page.is_plain:
+            few = english.agreed(total, "one find is", "so few finds are")
+            sentences += page.say(refs, f"we also found {found}, but {few} too little to go by")
+            continue
+        comes, carries = english.agreed(total, "comes", "come"), english.agreed(total, "it carries", "they carry")
+        sentences += page.say(
+            refs,
+            f"{found} {comes} from {where} as well; alone {carries} no reading",
+            f"{found} also {comes} from {where}, too little to read anything from",
+        )
+    return sentences
+
+
+def elsewhere_sentences(page: Page, phases: Sequence[Phase], questions: Sequence[str]) -> list[Sentence]:
+    """Over the dig: that a plant which one phase alone carries a reading of was found in another phase too."""
+    sentences: list[Sentence] = []
+    for phase in phases if not page.is_plain else ():
+        for places in _strays(page, phase, questions).values():
+            refs = [t.ref for _, t in places if t.ref]
+            where = page.listed(dict.fromkeys(context for (context, _), _ in places))
+            total = sum(t.counted for _, t in places)
+            found = _found(page, places, total)
+            sentences += page.say(
+                refs, f"{setting.phase_name(phase)} gave {found} too ({where}), which alone carries no reading"
+            )
+    return sentences
+
+
+def strays_of_context(page: Page, context: Context) -> list[Sentence]:
+    """For the team: finds of a context that carry a reading in another phase and are too few here."""
+    phase = page.dig.project.phase(context.phase)
+    sentences: list[Sentence] = []
+    for places in _strays(page, phase, QUESTIONS).values() if phase is not None else ():
+        own = [(at, tally) for at, tally in places if at[0] == english.literal(context.id)]
+        if own:
+            total = sum(t.counted for _, t in own)
+            samples = page.listed(dict.fromkeys(sample for (_, sample), _ in own))
+            refs = [t.ref for _, t in own if t.ref]
+            is_little = f"{english.agreed(total, 'is', 'are')} too little to read anything from"
+            sentences += page.say(refs, f"{_found(page, own, total)} ({samples}) {is_little}")
+    return sentences
+
+
+def _found(page: Page, places: Sequence[tuple[tuple[str, str], Tally]], total: int) -> str:
+    if len(places) == 1:
+        return page.names.remains(places[0][1], latin=False)
+    plant = page.names.plant(places[0][1].taxon, places[0][1].written)
+    return page.count(total, f"find of {plant}", f"finds of {plant}")
+
+
+def _strays(
+    page: Page, phase: Phase, questions: Sequence[str]
+) -> dict[str, list[tuple[tuple[str, str], Tally]]]:
+    """By plant: ((context, sample), find) of a phase, for plants whose reading another phase alone carries."""
+    dig = page.dig
+    here = Subject(level="phase", id=phase.id)
+    found: dict[str, list[tuple[tuple[str, str], Tally]]] = {}
+    for other in (p for p in dig.project.phases if p.id != phase.id):
+        for claim in dig.claims.holding(Subject(level="phase", id=other.id)):
+            own = dig.claims.find(here, claim.statement)
+            is_of_other = own is None or own.verdict != "holds"
+            if claim.question not in questions or not is_of_other or GRADE_NAMES.index(claim.grade) < _SUGGESTS:
+                continue
+            held = dig.found(here)
+            looked_at = remains_looked_at(claim, dig.packs, held.tallies if held is not None else ())
+            genera = {genus_of(t, dig.packs) for t in looked_at if t.taxon is not None}
+            if len(genera) == 1 and genera <= dig.lone_plants and not any(_is_spread(page, t) for t in looked_at):
+                for place, tally in _finds(page, phase.id, genera):
+                    name = page.names.plant(tally.taxon, tally.written)
+                    listed = found.setdefault(name, [])
+                    if (place, tally) not in listed:
+                        listed.append((place, tally))
+    return found
+
+
+def _is_spread(page: Page, tally: Tally) -> bool:
+    return any(is_meant(group.of, tally, page.dig.packs) for group in page.dig.packs.plant_groups)
+
+
+def _finds(page: Page, phase: PhaseId, genera: set[str]) -> list[tuple[tuple[str, str], Tally]]:
+    """Old finds of some genera, other than wood, by context and sample."""
+    dig, found = page.dig, []
+    contexts = {c.id for c in dig.project.contexts if c.phase == phase}
+    for sample in (s for s in dig.project.samples if s.context in contexts):
+        held = dig.found(Subject(level="sample", id=sample.id))
+        for tally in held.tallies if held is not None else ():
+            part = dig.packs.words.parts.get(tally.part)
+            is_plant = tally.counted and tally.condition in dig.ancient and (part is None or "wood" not in part.roles)
+            if is_plant and tally.taxon is not None and genus_of(tally, dig.packs) in genera:
+                found.append(((english.literal(sample.context), english.literal(sample.id)), tally))
+    return found

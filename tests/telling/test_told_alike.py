@@ -1,0 +1,103 @@
+"""The report and the review tell the same readings of the example, and name every plant that carries one."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from typing import TYPE_CHECKING
+
+import pytest
+
+from narrate.model.ids import SITE, Subject
+from narrate.model.narrative import Narrative
+from narrate.telling.tell import narratives
+
+if TYPE_CHECKING:
+    from narrate.pipeline.judged import Judged
+
+Told = Mapping[str, Mapping[Subject, Narrative]]
+POOR = 50
+"""Items below which the report tells hints in one sentence."""
+
+
+@pytest.fixture(scope="module")
+def told(judged_example: Judged) -> Told:
+    whole = judged_example
+    return {
+        audience: narratives(whole.project, whole.packs, whole.findings, whole.claims, audience)
+        for audience in ("report", "review", "public")
+    }
+
+
+def _context(id: str) -> Subject:
+    return Subject(level="context", id=id)
+
+
+def _texts(narrative: Narrative) -> list[str]:
+    return [sentence.text for sentence in narrative.sentences()]
+
+
+def test_the_same_foods_are_read_in_report_and_review(told: Told, judged_example: Judged):
+    """Of a deposit with fifty items or more both tell the same foods, minor crops included."""
+    looked_at = 0
+    for subject in (s for s in told["report"] if s.level == "context"):
+        items = judged_example.findings.subjects[subject].measurements["items"].value or 0
+        foods = [
+            # What the review says that work would serve is no reading.
+            {
+                ref
+                for s in told[audience][subject].sentences()
+                for ref in s.refs
+                if "/food." in ref and "would gain" not in s.text
+            }
+            for audience in ("report", "review")
+        ]
+        assert items < POOR or foods[0] == foods[1], subject
+        looked_at += items >= POOR
+    assert looked_at > 10
+
+
+def test_oily_crops_are_told_where_they_stand_by_themselves(told: Told):
+    """Sumpweed and sunflower are suggested in C06 and told; where they are but crops among crops, not again."""
+    for audience in ("report", "review"):
+        assert "sumpweed and sunflower as food" in told[audience][_context("C06")].text
+        for id in ("C01", "C07"):
+            assert "sumpweed and sunflower as food" not in told[audience][_context(id)].text
+            assert "sunflower and sumpweed as food" not in told[audience][_context(id)].text
+    assert "oily seeds" not in told["report"][_context("C01")].text
+
+
+def test_a_plant_that_carries_a_reading_is_named_among_the_finds(told: Told):
+    """Squash, grape, mulberry and hickory of C06, read further down, stand in the list of what was found."""
+    found = next(text for text in _texts(told["report"][_context("C06")]) if "Less common" in text or "added" in text)
+
+    for plant in ("squash", "grape", "red mulberry", "hickory nutshell", "sunflower", "persimmon", "wild strawberry"):
+        assert plant in found
+
+
+def test_a_find_that_the_laboratory_wrote_of_is_named(told: Told):
+    """The chenopod of C16, of which a thick coat was noted, is in the list of what was found."""
+    assert any("chenopod (*Chenopodium berlandieri*" in text for text in _texts(told["report"][_context("C16")]))
+
+
+def test_one_tobacco_seed_is_told_wherever_it_bears(told: Told):
+    """The one early tobacco seed (S016, C07) stands on the page of its pit, its phase, the dig and the review."""
+    assert "one native tobacco seed" in told["report"][_context("C07")].text
+    assert "tobacco seed" in told["report"][Subject(level="phase", id="early")].text
+    assert re.search(r"Early hamlet gave one native tobacco seed", told["report"][Subject(level="site", id=SITE)].text)
+    assert "One native tobacco seed (S016) is too little to read anything from." in told["review"][_context("C07")].text
+
+
+def test_early_maize_is_told_with_its_number(told: Told):
+    """The few pieces of maize of an early pit are counted in its own account, as the dig's account counts them."""
+    assert "3 maize cupules" in told["report"][_context("C07")].text
+
+
+def test_a_wild_goosefoot_is_not_passed_over_among_the_crops(told: Told):
+    """Where late native crops are listed, the thick-coated seed of C16 is told as one that need not be a crop."""
+    late = [text for text in _texts(told["report"][Subject(level="site", id=SITE)]) if "thick netted coat" in text]
+
+    assert late == [
+        "Of the chenopod seeds of S038 (C16) the laboratory notes “one with a thick netted coat” (a thick coat marks a "
+        "wild or weedy goosefoot), so that not all of these need be of a crop."
+    ]
