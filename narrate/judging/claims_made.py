@@ -8,6 +8,7 @@ from typing import TypeVar
 
 import numpy as np
 
+from narrate.judging.claim_sums import ClaimSums
 from narrate.judging.columns import LevelJudged, StatementJudged
 from narrate.judging.evidence import LookedAt, filled, named
 from narrate.judging.facts import CANNOT_TELL, FAILS, HOLDS
@@ -106,6 +107,10 @@ class ClaimMaker:
         """Statements that hold for a unit, in their order."""
         return [self._ids[i] for i in np.flatnonzero(self._holds[:-1, unit]).tolist()]
 
+    def others_named(self, id: StatementId) -> list[StatementId]:
+        """Rivals of a statement, and all others that it names, that were judged here."""
+        return [other for other in self._named[id] if other in self.judged.statements]
+
     def order(self, judged: StatementJudged, unit: int) -> tuple[int, ...]:
         """Numbers of the rules in the order of the arguments of a claim."""
         return self._said(judged, tuple(self._codes[judged.statement.id][unit].tolist()[3:]))[0]
@@ -194,7 +199,7 @@ class ClaimsBySubject(Mapping[Subject, tuple[Claim, ...]]):
             for level, maker in makers.items()
             for unit, subject in enumerate(maker.judged.subjects())
         }
-        self._step = steps_by_claim(steps)
+        self.step_of = steps_by_claim(steps)
         self._made: OrderedDict[Subject, dict[StatementId, Claim]] = OrderedDict()
         self._whole: OrderedDict[Subject, tuple[Claim, ...]] = OrderedDict()
 
@@ -239,7 +244,7 @@ class ClaimsBySubject(Mapping[Subject, tuple[Claim, ...]]):
         if claim is None:
             level, unit = self.place[subject]
             maker = self.makers[level]
-            claim = made[id] = maker.claim(subject, unit, id, self._step.get(f"{maker.keys[subject]}/{id}"))
+            claim = made[id] = maker.claim(subject, unit, id, self.step_of.get(f"{maker.keys[subject]}/{id}"))
         return claim
 
 
@@ -290,5 +295,9 @@ def claims_of(
     """All claims of what was judged, in the order of the levels, their units and the statements."""
     by_subject = ClaimsBySubject({level: ClaimMaker(judged, packs, keys) for level, judged in levels.items()}, steps)
     return Claims(
-        by_id=ClaimsById(by_subject, keys), by_subject=by_subject, steps=steps, columns=by_subject
+        by_id=ClaimsById(by_subject, keys),
+        by_subject=by_subject,
+        steps=steps,
+        columns=by_subject,
+        sums=ClaimSums(by_subject),
     )

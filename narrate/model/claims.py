@@ -177,6 +177,14 @@ class ClaimColumns(Protocol):
     def came_out(self) -> Iterator[CameOut]: ...
 
 
+class SumsOfClaims(Protocol):
+    """A sum over all that a claim says, made without making the claim."""
+
+    def of(self, subject: Subject, statement: StatementId) -> bytes: ...
+
+    def about(self, subject: Subject) -> bytes: ...
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Claims:
     """All claims of a project, by id and by subject, in a fixed order."""
@@ -187,6 +195,8 @@ class Claims:
     """Work that would firm up what is said of each sample and context, and of the site; the best for its cost first."""
     columns: ClaimColumns | None = None
     """What the claims are made of, where they are made when somebody asks for them."""
+    sums: SumsOfClaims | None = None
+    """Where claims are made of columns: what tells whether one is still the same."""
 
     def __iter__(self) -> Iterator[Claim]:
         return iter(self.by_id.values())

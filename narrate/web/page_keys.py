@@ -11,9 +11,8 @@ the page is made.
 from __future__ import annotations
 
 import hashlib
-import json
 
-from narrate.model.claims import Argument, Claim, Evidence
+from narrate.model.claims import Claim
 from narrate.model.ids import ContextId, FeatureId, SampleId, Subject
 from narrate.model.narrative import Narrative
 from narrate.web.rows import RowSet
@@ -33,7 +32,6 @@ ASKED_OF_SITE = frozenset(
 What the templates of keyed pages may ask of the site: each follows from the ground, from the page or from its subject.
 A figure lies as a file under the name of its own page.
 """
-Plain = str | int | float | bool | None | list["Plain"] | tuple["Plain", ...]
 
 
 class PageKeys:
@@ -57,7 +55,6 @@ class PageKeys:
         self._told: dict[Subject, list[Narrative]] = {}
         for (_, subject), narrative in sorted(site.edition.narratives.items(), key=lambda one: one[0][0]):
             self._told.setdefault(subject, []).append(narrative)
-        self._claims: dict[str, str] = {}
         self._refs: dict[str, str] = {}
         self._samples: dict[SampleId, str] = {}
 
@@ -103,13 +100,14 @@ class PageKeys:
         return said
 
     def _words(self, it: SubjectView) -> list[str]:
-        """Narratives of the subject for all audiences, and what each sentence of them rests on."""
+        """
+        Narratives of the subject for all audiences, and what each sentence of them rests on that is not of the subject:
+        the rest follows from what was found of it and from its claims.
+        """
         told = self._told.get(it.subject, ())
-        said = [repr(told)]
-        for narrative in told:
-            for sentence in narrative.sentences():
-                said += [self._ref(ref) for ref in sentence.refs]
-        return said
+        refs = dict.fromkeys(ref for narrative in told for sentence in narrative.sentences() for ref in sentence.refs)
+        own = self._opener.keys[it.subject]
+        return [repr(told), *(self._ref(ref) for ref in refs if ref.partition("/")[0] != own)]
 
     def _ref(self, ref: str) -> str:
         if ref not in self._refs:
@@ -120,21 +118,13 @@ class PageKeys:
         return self._refs[ref]
 
     def _claims_about(self, subject: Subject) -> str:
-        return _sum("".join(self._claim(claim) for claim in self._edition.claims.about(subject)))
+        """All that its claims say; which rows are behind them follows from the rules and the rows of the subject."""
+        claims = self._edition.claims
+        return _sum(repr(claims.about(subject))) if claims.sums is None else claims.sums.about(subject).hex()
 
     def _claim(self, claim: Claim) -> str:
-        """
-        Everything that a view of the claim gives but the rows: which they are follows from the rule and the rows of its
-        subject.
-        """
-        if claim.id not in self._claims:
-            said: Plain = (
-                claim.id, claim.verdict, claim.support, claim.grade, claim.stability, claim.unlimited,
-                claim.misleads_when, claim.alternatives, claim.sources, [_argument(one) for one in claim.arguments],
-                repr((claim.about, claim.limits, claim.rivals, claim.turnings, claim.next_step)),
-            )  # fmt: skip
-            self._claims[claim.id] = _sum(json.dumps(said, default=repr))
-        return self._claims[claim.id]
+        sums = self._edition.claims.sums
+        return _sum(repr(claim)) if sums is None else sums.of(claim.about, claim.statement).hex()
 
     def _sample(self, id: SampleId) -> str:
         """The record of a sample and its rows, with the numbers under which they are shown."""
@@ -143,17 +133,6 @@ class PageKeys:
             written = [(rows.numbers[row.place.row], row) for row in rows.by_sample.get(id, ())]
             self._samples[id] = _sum(repr((self._opener.samples[id], written)))
         return self._samples[id]
-
-
-def _argument(one: Argument) -> Plain:
-    return (
-        one.rule, one.direction, one.weight, one.verdict, one.says, one.says_plain, one.counted_with,
-        [_evidence(evidence) for evidence in one.evidence],
-    )  # fmt: skip
-
-
-def _evidence(one: Evidence) -> Plain:
-    return (one.measure, one.name, one.value, one.low, one.high, one.unit, one.n, one.text, one.reason, one.verdict)
 
 
 def _shown(rows: RowSet | None) -> object:

@@ -88,6 +88,8 @@ def _says_of_an_argument(edition):
         edition,
         claims=replace(
             claims,
+            columns=None,
+            sums=None,
             by_id={**claims.by_id, held.id: changed},
             by_subject={**claims.by_subject, held.about: about},
         ),
