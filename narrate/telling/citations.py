@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
+from functools import cache
 
 from narrate.model.claims import Argument
+from narrate.model.packs import Source
 from narrate.telling import english
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
@@ -17,6 +19,8 @@ WELL_KNOWN = ("read", "memory-H", "calc")
 CITED = 2
 """Works cited in one place; the rule's page and the list of works have all."""
 
+_ARTICLE = re.compile(r"^\W*(?:(?:a|an|the)\s+)?", re.IGNORECASE)
+_LETTERS = "abcdefghijklmnopqrstuvwxyz"
 _INITIALS = re.compile(r",\s*(?:[A-Z]\.[\s-]*)+(?:[A-Z](?=\s*(?:[,&]|$)))?(?:,?\s*(?:Jr|Sr)\.?)?")
 
 
@@ -31,26 +35,58 @@ def cited(page: Page, items: Sequence[Reading], reasons: Sequence[str]) -> str:
     if not wording:
         return ""
     told = [a for item in items for a in item.claim.held("for") if is_reason_of(page, a, reasons)]
-    works = [key for key in _works(page, told) if key not in page.cited][:CITED]
-    page.cited.update(works)
-    sources = [page.dig.packs.sources[key] for key in works]  # type: ignore[index]
-    named = sorted({author_year(source.authors, source.year) for source in sources})
-    return wording.replace("{cited}", "; ".join(named)) if named else ""
+    return _said(page, wording, [key for key in _works(page, told) if key not in page.cited][:CITED])
 
 
 def works_cited(page: Page, keys: Iterable[str]) -> str:
     """'see Smith 1992' for works that a note or a comparison rests on, those that are well known and not cited yet."""
     wording = page.audience.words.get("citation", "")
     works = [key for key in keys if _is_citable(page, key) and key not in page.cited][:CITED] if wording else []
+    return _said(page, wording, works)
+
+
+def _said(page: Page, wording: str, works: Sequence[str]) -> str:
     page.cited.update(works)
-    sources = [page.dig.packs.sources[key] for key in works]  # type: ignore[index]
-    named = sorted({author_year(source.authors, source.year) for source in sources})
+    sources = page.dig.packs.sources
+    named = sorted({english.literal(cited_as(sources[key], sources.values())) for key in works})  # type: ignore[index]
     return wording.replace("{cited}", "; ".join(named)) if named else ""
 
 
-def author_year(authors: str, year: str) -> str:
+def cited_as(source: Source, among: Iterable[Source], *, joined: str = " and ") -> str:
     """
-    A work as it is cited in a text: one or two authors by name, more as 'et al.'.
+    A work as it is cited beside others: 'Moffett 1991b' where two of them would read alike.
+
+    among:   the works of the list that readers have.
+    joined:  between two authors.
+    """
+    year = f"{source.year}{letter_of(source, among)}"
+    return author_year(source.authors, year, joined=joined)
+
+
+def letter_of(source: Source, among: Iterable[Source]) -> str:
+    """
+    The letter behind the year, by the order of titles (without 'A' and 'The'); empty where the work stands alone.
+
+    Works are told apart that read alike in a text, as lists in author–date form do it (the Harvard system in ISO
+    690:2021, from memory): 'et al.' hides who the other authors are.
+    """
+    if source.kind != "work" or not source.authors:
+        return ""
+    name = author_year(source.authors, source.year)
+    alike = {
+        other.key: other
+        for other in among
+        if other.year == source.year and other.kind == "work" and author_year(other.authors, other.year) == name
+    }
+    order = sorted(alike.values(), key=lambda other: (_ARTICLE.sub("", other.title).lower(), other.key))
+    place = next((n for n, other in enumerate(order) if other.key == source.key), 0)
+    return "" if len(order) < 2 else _LETTERS[place] if place < len(_LETTERS) else f"z{place}"
+
+
+@cache
+def author_year(authors: str, year: str, *, joined: str = " and ") -> str:
+    """
+    Authors and year: one or two authors by name, more as 'et al.'; names of bodies stay as they are.
 
     >>> author_year("Miller, N. F.", "1988"), author_year("Miller, N. F. & Smart, T. L.", "1984")
     ('Miller 1988', 'Miller and Smart 1984')
@@ -60,14 +96,16 @@ def author_year(authors: str, year: str) -> str:
     ('Charles et al. 2009', 'Bonner and Karrfalt 2008')
     >>> author_year("Fuller, D. Q, Stevens, C. & McClatchie, M.", "2014")
     'Fuller et al. 2014'
+    >>> author_year("Board of Ditches and Dykes", "1902"), author_year("Kabukcu, C. & Chabal, L.", "2021", joined=" & ")
+    ('Board of Ditches and Dykes 1902', 'Kabukcu & Chabal 2021')
     """
-    bare = re.sub(r"\s*\(eds?\.?\)", "", _INITIALS.sub(" ", authors))
+    bare, people = _INITIALS.subn(" ", re.sub(r"\s*\(eds?\.?\)", "", authors))
     is_more = "et al" in bare
+    if not people and not is_more:
+        return f"{bare} {year}".strip()
     names = [name.strip() for name in re.split(r",|&|\band\b", re.sub(r"\bet al\b\.?", "", bare)) if name.strip()]
-    if not names:
-        return english.literal(year)
-    who = f"{names[0]} et al." if is_more or len(names) > 2 else " and ".join(names)
-    return english.literal(f"{who} {year}".strip())
+    who = f"{names[0]} et al." if is_more or len(names) > 2 else joined.join(names)
+    return f"{who} {year}".strip()
 
 
 def _works(page: Page, arguments: Iterable[Argument]) -> list[str]:

@@ -8,6 +8,7 @@ from narrate.model.claims import GRADES, Claims
 from narrate.model.edition import Edition
 from narrate.model.packs import Source
 from narrate.model.rules import Rule
+from narrate.telling.citations import letter_of
 from narrate.web.criteria import criterion_lines
 from narrate.web.evidence import Opener
 from narrate.web.plants import found_taxa
@@ -94,7 +95,12 @@ def cited(edition: Edition) -> tuple[Source, ...]:
         for window in taxon.windows:
             keys.update(window.sources)
     found = (packs.sources[key] for key in keys if key in packs.sources)  # type: ignore[index]
-    return tuple(sorted(found, key=lambda s: (s.kind != "work", not s.authors, s.authors.lower(), s.year, s.key)))
+    every = packs.sources.values()
+
+    def place(s: Source) -> tuple[bool, bool, str, str, str, str]:
+        return s.kind != "work", not s.authors, s.authors.lower(), s.year, letter_of(s, every), s.key
+
+    return tuple(sorted(found, key=place))
 
 
 def _records(claims: Claims) -> dict[str, dict[str, dict[str, int]]]:

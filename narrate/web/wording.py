@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass, replace
 
 from markupsafe import Markup
@@ -15,6 +14,7 @@ from narrate.model.measurement import Measurement
 from narrate.model.plants import Taxon
 from narrate.model.rules import Limit, ShownMeasure
 from narrate.model.stratigraphy import Context, Phase
+from narrate.telling.citations import cited_as, letter_of
 from narrate.telling.names import Names
 from narrate.web.criteria import BY_ID, Called
 from narrate.web.filters import inline, known, latin, title_of_work, upper_first
@@ -161,26 +161,14 @@ class Wording:
         source = self.edition.packs.sources.get(key)  # type: ignore[call-overload]
         if source is None:
             return key
-        return f"{surnames(source.authors)} {source.year}".strip() or title_of_work(source.title)
+        return cited_as(source, self.edition.packs.sources.values(), joined=" & ") or title_of_work(source.title)
+
+    def letter(self, key: str) -> str:
+        """The letter behind the year of a source, where two works would read alike."""
+        sources = self.edition.packs.sources
+        return letter_of(sources[key], sources.values())  # type: ignore[index]
 
 
 def is_unnamed(taxon: Taxon) -> bool:
     """Whether the taxon stands for what nobody could name."""
     return taxon.id.lower().startswith(("indeterminate", "unidentified", "unknown"))
-
-
-def surnames(authors: str) -> str:
-    """
-    Authors as a text cites them; names of bodies stay as they are.
-
-    >>> surnames("Miller, N. F."), surnames("Scarry, C. M. & Steponaitis, V. P."), surnames("A, B., C, D. & E, F.")
-    ('Miller', 'Scarry & Steponaitis', 'A et al.')
-    >>> surnames("Board of Ditches")
-    'Board of Ditches'
-    """
-    text, are_more = re.subn(r"(?:,| &)? (?:et al\.|and others)$", "", re.sub(r" \(eds?\.?\)$", "", authors))
-    pieces = re.split(r", | & ", text)
-    if len(pieces) % 2 or not all(re.fullmatch(r"(?:\w\.?[ -]?)+", initials) for initials in pieces[1::2]):
-        return authors
-    family = pieces[::2]
-    return f"{family[0]} et al." if len(family) > 2 or are_more else " & ".join(family)

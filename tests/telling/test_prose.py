@@ -98,7 +98,7 @@ def test_works_cited_stand_behind_the_claim(told: dict[str, dict[Subject, Narrat
 def test_a_work_is_cited_once_a_page(told: dict[str, dict[Subject, Narrative]]):
     """What was cited is known to the reader of the page."""
     for narrative in told["report"].values():
-        works = [w for said in re.findall(r"\bsee ([^()]*\d{4})\)", narrative.text) for w in said.split("; ")]
+        works = [w for said in re.findall(r"\bsee ([^()]*\d{4}[a-z]?)\)", narrative.text) for w in said.split("; ")]
         assert len(works) == len(set(works)), narrative.title
 
 

@@ -229,3 +229,20 @@ def test_two_templates_cannot_share_a_path(tmp_path: Path) -> None:
         refused.value.problem.message
         == "header: path: 'a.html' is also the path of a page of 'pages/new.html', expected a path of its own"
     )
+
+
+def test_works_that_read_alike_have_letters_where_they_are_cited_and_listed() -> None:
+    """The rule's page cites 'Person 1999b', and the page of sources lists it under that year."""
+    edition = an_edition("review")
+    known = next(iter(edition.packs.sources.values()))
+    other = replace(known, key="a-person-1999-first", title="A first work")
+    rule = next(iter(edition.packs.rules.values()))
+    rule = replace(rule, sources=(*rule.sources, other.key))
+    packs = replace(edition.packs, sources={known.key: known, other.key: other}, rules={rule.id: rule})
+    files = pages(replace(edition, packs=packs), templates_folder(), None)
+    made = {name: raw.decode() for name, raw in files.items() if name.endswith(".html")}
+    of_rule = next(text for name, text in made.items() if name.startswith("rules/") and "Many cupules" in text)
+
+    assert ">Person 1999b</a>" in of_rule and ">Person 1999a</a>" in of_rule
+    first = made["sources.html"].index("Person, A. 1999a. <cite>A first work</cite>")
+    assert first < made["sources.html"].index("Person, A. 1999b. <cite>An invented work for tests</cite>")
