@@ -37,8 +37,10 @@ class Table:
     rows: tuple[tuple[str, ...], ...]
     note: str = ""
     anchor: str = ""
+    numbers: tuple[int, ...] = ()
+    """Columns whose cells are numbers and are set to the right, so that digits of one worth stand below each other."""
     is_dense: bool = False
-    """True: in the smallest type, for long lists that are looked up and not read."""
+    """True: with little room between rows, for long lists that are looked up and not read."""
     is_wide: bool = False
     """True: on a landscape page, where the medium has pages."""
     widths: tuple[float, ...] = ()

@@ -13,9 +13,11 @@ from collections import Counter
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 
+from narrate.documents import to_check
 from narrate.documents.blocks import Block, Paragraph, Table
 from narrate.documents.dates import dates_lacking
 from narrate.documents.inline import literal
+from narrate.documents.references import alike
 from narrate.documents.unwritten import told_of
 from narrate.model.edition import Edition
 from narrate.model.report_blocks import BLOCKS, ChecklistItem, arranged
@@ -102,6 +104,12 @@ def _authors(edition: Edition) -> Answer:
     return "" if edition.project.authors else "no author given"
 
 
+def _one_work(edition: Edition) -> Answer:
+    twice = "; ".join(f"'{cited}'" for cited in alike(edition))
+    help = "put a letter behind the year of the project's own, in report: references and in its words"
+    return f"two works of the list are cited as {twice}; {help}" if twice else ""
+
+
 ITEMS: tuple[Item, ...] = (
     Item(asks="Title with subject and project", source=CIFA, block="", lacks=_met),
     Item(asks="Author", source=CIFA, block="", lacks=_authors),
@@ -166,6 +174,8 @@ ITEMS: tuple[Item, ...] = (
     Item(asks="Density, and ubiquity with n", source=PRACTICE, block="results", lacks=_met),
     Item(asks="Intervals of measures", source=PRACTICE, block="measures", lacks=_met),
     Item(asks="Sources of every reading", source=PRACTICE, block="references", lacks=_met),
+    Item(asks="Each citation leads to one work", source=PRACTICE, block="references", lacks=_one_work),
+    Item(asks="Works checked before signing", source=PRACTICE, block="references", lacks=to_check.answer),
 )
 
 
@@ -184,7 +194,8 @@ def checklist(edition: Edition) -> Iterator[Block]:
     yield Paragraph(
         text=f"{len(ITEMS) - lacking} of {len(ITEMS)} items are met"
         + (
-            ". What is missing is marked 'To be written' in the text, and {checklist} says where to give it. "
+            "; {checklist} says what is missing and where to give it, and a text that is missing is marked 'To be "
+            "written' where it belongs. "
             if lacking
             else "; {checklist} says where. "
         )
@@ -204,8 +215,9 @@ def checklist(edition: Edition) -> Iterator[Block]:
         columns=("Item", "Asked by", "Where", "Met or missing"),
         rows=tuple(tuple(map(literal, row)) for row in (*rows, *own)),
         anchor="checklist",
-        widths=(28, 18, 22, 32),
+        widths=(28, 22, 22, 28),
     )
+    yield from to_check.table(edition)
 
 
 def _own_row(item: ChecklistItem, edition: Edition, shown: Mapping[str, str]) -> tuple[str, str, str, str]:

@@ -13,8 +13,9 @@ from narrate.documents.figures import figures
 from narrate.documents.inline import literal
 from narrate.documents.leads import is_shown, leads_of, led_to, seen_in
 from narrate.documents.photographs import photographs
-from narrate.documents.references import LEVELS, author_date, references
+from narrate.documents.references import LEVELS, author_date, is_work, letters_of_list, references
 from narrate.documents.tables import counts_by_context, sample_register, wood_by_phase
+from narrate.documents.to_check import notice
 from narrate.documents.unwritten import missing, told_of
 from narrate.model.edition import Edition
 from narrate.model.ids import SITE, Subject
@@ -52,18 +53,25 @@ def outline(
 
 
 def _blocks(edition: Edition, files: Mapping[str, bytes], notices: Sequence[str]) -> Iterator[Block]:
+    letters = letters_of_list(edition)
     yield from _title(edition)
-    yield from (Paragraph(text=literal(notice), kind="notice") for notice in notices)
+    yield from (Paragraph(text=literal(said), kind="notice") for said in notices)
+    yield from notice(edition)
     for one in arranged(edition.project.report_blocks):
         heading = one.title or BLOCKS[one.block]
-        is_results = one.block == "results"
-        found = list(_results(edition, files) if is_results else _WRITERS[one.block](edition))
+        found = list(_found(one.block, edition, files, letters))
         own = [Paragraph(text=" ".join(p.split())) for p in re.split(r"\n\s*\n", one.text.strip()) if p.strip()]
         if found or own:
             anchor = f"block-{one.block.replace('_', '-')}"
             yield Heading(level=2, text=literal(heading), anchor=anchor, is_listed=one.block != "contents")
             yield from own
             yield from found
+
+
+def _found(block: str, edition: Edition, files: Mapping[str, bytes], letters: Mapping[str, str]) -> Iterator[Block]:
+    if block == "results":
+        return _results(edition, files, letters)
+    return _discussion(edition, letters) if block == "discussion" else _WRITERS[block](edition)
 
 
 def _title(edition: Edition) -> Iterator[Block]:
@@ -112,7 +120,7 @@ def _contents(edition: Edition) -> Iterator[Block]:
     yield Contents()
 
 
-def _results(edition: Edition, files: Mapping[str, bytes]) -> Iterator[Block]:
+def _results(edition: Edition, files: Mapping[str, bytes], letters: Mapping[str, str]) -> Iterator[Block]:
     project = edition.project
     drawn, tables, wood = tuple(figures(edition)), tuple(counts_by_context(edition)), wood_by_phase(edition)
     leads = leads_of(edition, drawn, tables)
@@ -126,14 +134,14 @@ def _results(edition: Edition, files: Mapping[str, bytes]) -> Iterator[Block]:
         contexts = [context for context in project.contexts if context.phase == phase.id]
         if not any(project.samples_of(context.id) for context in contexts):
             yield Paragraph(text="No samples were taken from this phase.")
-        yield from _told(edition, Subject(level="phase", id=phase.id), 4)
+        yield from _told(edition, Subject(level="phase", id=phase.id), 4, letters)
         for context in contexts:
-            yield from _context(edition, context, files, leads)
+            yield from _context(edition, context, files, leads, letters)
     undated = [context for context in project.contexts if project.phase(context.phase) is None]
     if undated:
         yield Heading(level=3, text="Contexts without a phase")
         for context in undated:
-            yield from _context(edition, context, files, leads)
+            yield from _context(edition, context, files, leads, letters)
     shown = [block for blocks in (tables, drawn[:1], (wood,), drawn[1:]) for block in blocks if block]
     if shown:
         # Wide tables begin a page anyway; figures stand behind them, where they part no text and leave no gap in it.
@@ -143,7 +151,11 @@ def _results(edition: Edition, files: Mapping[str, bytes]) -> Iterator[Block]:
 
 
 def _context(
-    edition: Edition, context: Context, files: Mapping[str, bytes], leads: Mapping[str, str]
+    edition: Edition,
+    context: Context,
+    files: Mapping[str, bytes],
+    leads: Mapping[str, str],
+    letters: Mapping[str, str],
 ) -> Iterator[Block]:
     yield Heading(level=4, text=literal(f"{context.id}, {context.kind}"))
     if context.id in edition.project.disclosure.restricted_contexts:
@@ -153,7 +165,7 @@ def _context(
     if pointer:
         yield Paragraph(text=pointer, kind="pointer")
     subject = Subject(level="context", id=context.id)
-    yield from list(_told(edition, subject, 5)) or [Paragraph(text=_untold(edition, subject))]
+    yield from list(_told(edition, subject, 5, letters)) or [Paragraph(text=_untold(edition, subject))]
     yield from shown
 
 
@@ -164,8 +176,8 @@ def _untold(edition: Edition, subject: Subject) -> str:
     return "Nothing is told of this context: no samples, or no remains in them."
 
 
-def _discussion(edition: Edition) -> Iterator[Block]:
-    yield from _told(edition, Subject(level="site", id=SITE), 3)
+def _discussion(edition: Edition, letters: Mapping[str, str]) -> Iterator[Block]:
+    yield from _told(edition, Subject(level="site", id=SITE), 3, letters)
     shown = (("measures", "The measures with their intervals stand in {measures}."),
              ("rules", "How each rule came out stands in {rules}."))  # fmt: skip
     leads = " ".join(text for block, text in shown if is_shown(edition, block))
@@ -183,10 +195,11 @@ def _discussion(edition: Edition) -> Iterator[Block]:
         cited_by.setdefault(claim.question, set()).update(claim.sources)
     yield Heading(level=3, text="Works behind the readings")
     for question in edition.packs.questions:
-        named = sorted({author_date(k, edition) for k in cited_by.get(question, ())} - {""}, key=str.lower)
+        told = {author_date(key, edition) for key in cited_by.get(question, ())} - {""}
+        named = sorted({letters.get(one, one) for one in told}, key=str.lower)
         if named:
             yield Paragraph(text=f"{literal(question.capitalize())}: {'; '.join(named)}.", kind="item")
-    works = {key for key in edition.packs.sources if author_date(key, edition)}
+    works = {key for key in edition.packs.sources if is_work(key, edition)}
     unsourced = sum(bool(claim.sources) and works.isdisjoint(claim.sources) for claim in held)
     if unsourced:
         yield Paragraph(
@@ -195,13 +208,20 @@ def _discussion(edition: Edition) -> Iterator[Block]:
         )
 
 
-def _told(edition: Edition, subject: Subject, level: int) -> Iterator[Block]:
+def _told(edition: Edition, subject: Subject, level: int, letters: Mapping[str, str]) -> Iterator[Block]:
     narrative: Narrative | None = edition.narrative("report", subject)
     for section in narrative.sections if narrative else ():
         if section.heading:
             yield Heading(level=level, text=section.heading)
         for paragraph in section.paragraphs:
-            yield Paragraph(text=" ".join(sentence.text for sentence in paragraph))
+            yield Paragraph(text=_lettered(" ".join(sentence.text for sentence in paragraph), letters))
+
+
+def _lettered(text: str, letters: Mapping[str, str]) -> str:
+    """Its citations with the letters of this list."""
+    for told, here in letters.items():
+        text = re.sub(rf"(?<!\w){re.escape(told)}(?!\w)", lambda _, here=here: here, text)  # type: ignore[misc]
+    return text
 
 
 _WRITERS: Mapping[str, Callable[[Edition], Iterator[Block]]] = {
@@ -211,7 +231,6 @@ _WRITERS: Mapping[str, Callable[[Edition], Iterator[Block]]] = {
     "introduction": introduction,
     "sampling": sampling,
     "laboratory": laboratory,
-    "discussion": _discussion,
     "limits": limits,
     "archive": archive,
     "references": references,

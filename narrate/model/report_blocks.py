@@ -41,7 +41,7 @@ REPORT_TEXTS = frozenset(
     {
         "aims", "archive", "departures", "identification", "nomenclature", "qualifications", "radiocarbon",
         "reference_collection", "references", "sampling_strategy", "selection_strategy", "significance",
-        "wider_context",
+        "wider_context", "works_checked",
     }
 )  # fmt: skip
 """Keys under `report:` whose texts stand in the section; pages of a site leave them to it."""

@@ -67,9 +67,11 @@ def test_every_published_item_is_asked_once(source: str, published: dict[str, st
     assert sorted(asked) == sorted(published.values())
 
 
-def test_the_example_meets_every_item(judged_example: Judged) -> None:
-    """It is what a whole record looks like."""
-    assert {asked: answer for asked, answer in answers(edition(judged_example)).items() if answer != "met"} == {}
+def test_the_example_meets_every_item_but_one(judged_example: Judged) -> None:
+    """It is what a whole record looks like; that its works were checked in print is for its author to say."""
+    open_items = {asked: answer for asked, answer in answers(edition(judged_example)).items() if answer != "met"}
+
+    assert list(open_items) == ["Works checked before signing"]
 
 
 @pytest.mark.parametrize(

@@ -74,11 +74,11 @@ def test_sources_are_those_of_claims_that_hold(section: str) -> None:
 
     assert "Wagner" in listed or "Miller" in listed
     works = [line for line in listed.splitlines() if line and "of the" not in line[:40]]
-    unseen = [line for line in works if line.startswith("°")]
-    unread = [line for line in works if "†" in line[:2]]
-    assert listed.count("See the works before signing.") == 1
-    assert f"° stands before {len(unseen)} of the {len(works)} works" in listed
-    assert f"† stands before {len(unread)} of the {len(works)}: the entry itself" in listed
+    unseen = [line for line in works if line.startswith("†")]
+    unread = [line for line in works if "‡" in line[:2]]
+    assert listed.count("See the works that are marked before signing.") == 1
+    assert f"† stands before {len(unseen)} of the {len(works)} works" in listed
+    assert f"‡ stands before {len(unread)} of the {len(works)}: the entry itself" in listed
     assert 0 < len(unread) < len(unseen) < len(works)
     assert "a default, check" not in listed and "memory-" not in listed and "not checked" not in listed
 
