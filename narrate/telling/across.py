@@ -182,27 +182,28 @@ def _by_phase(page: Page, read: Sequence[Context], borne: Sequence[Borne], phase
     if not all(of):
         return []
     shown = [one for one in borne if one.carried]
-    texts: list[str] = []
-    refs: list[str] = []
+    if not shown:
+        return []
+    m, n = (page.count(len(ids)) for ids in of)
+    is_first = not page.has_told("contexts that can be read")
+    basis = f"of the contexts that can be read, {f'{m} in each phase' if m == n else f'{m} early and {n} late'}, "
+    verb = next((verb for verb in _BEAR if not page.has_told(f" {verb} ")), _BEAR[0])
+    parts: list[str] = []
     for one in shown:
         a, b = (sum(id in ids for id, _ in one.carried) for ids in of)
-        noun = one.noun if not texts else english.after(shown[0].noun, one.noun)
-        if not texts:
-            before = f"{_none(page, a)} of the {page.count(len(of[0]))} of {setting.phase_name(first)}"
-            after = f"{_none(page, b)} of the {page.count(len(of[1]))} of {setting.phase_name(last)}"
-            texts.append(f"{noun} is read in {before} and in {after}")
-        else:
-            texts.append(f"{noun} in {_none(page, a)} and {_none(page, b)}")
-        refs += one.refs
-    if not texts:
-        return []
-    said = "; ".join(texts) if len(texts) < 3 else f"{'; '.join(texts[:-1])}; and {texts[-1]}"
-    return page.say(
-        refs,
-        f"of the contexts that can be read, {said}",
-        f"counted by contexts that can be read, {said}",
-        f"context by context, {said}",
-    )
+        if parts:
+            noun = english.after(shown[0].noun, one.noun)
+            parts.append(f"{_none(page, a)} and {_none(page, b)} {noun}")
+            continue
+        many = _none(page, a) if is_first else page.count(a, "context", "contexts") if a else "no context"
+        places = f"{many} of {setting.phase_name(first)}"
+        parts.append(f"{places} and {_none(page, b)} of {setting.phase_name(last)} {verb} {one.noun}")
+    said = "; ".join(parts) if len(parts) < 3 else f"{'; '.join(parts[:-1])}; and {parts[-1]}"
+    return page.say([ref for one in shown for ref in one.refs], f"{basis if is_first else ''}{said}")
+
+
+_BEAR = ("bear out", "speak for", "carry", "point to")
+"""What contexts do to a reading; each of a page once, as long as they last."""
 
 
 def _none(page: Page, number: int) -> str:
@@ -223,7 +224,7 @@ def _against(page: Page, one: Borne) -> list[Sentence]:
     refs = [claim.id for group in groups for _, claim, _ in group]
     if page.is_plain:
         id, _, argument = groups[0][0]
-        reason = without_figures(page_text(page, argument))
+        reason = without_figures(page_text(page, argument, context=id))
         if len(groups[0]) > 2 or not reason:
             return []
         where = english.literal(id)
@@ -232,12 +233,12 @@ def _against(page: Page, one: Borne) -> list[Sentence]:
     texts = []
     for group in groups:
         where = ids_listed(page, [id for id, _, _ in group], at_most=6)
-        reason = page_text(page, group[0][2])
+        reason = page_text(page, group[0][2], context=group[0][0] if len(group) == 1 else "")
         texts.append(f"in {where} {reason if len(group) == 1 else without_figures(reason)}")
     everywhere = [id for group in groups for id, _, _ in group]
     joined = english.clauses_joined(texts, oxford=page.names.has_oxford)
     if len(everywhere) == 1:
-        joined = page_text(page, groups[0][0][2])
+        joined = page_text(page, groups[0][0][2], context=groups[0][0][0])
     many = ids_listed(page, everywhere) if len(everywhere) <= NAMED else f"{page.count(len(everywhere))} contexts"
     stand = "stands" if len(everywhere) == 1 else "stand"
     return page.say(
@@ -266,6 +267,8 @@ def _read_instead(page: Page, groups: Sequence[Sequence[tuple[str, Claim, Argume
         return page.say(refs, f"what lay there looks more like {next(iter(by_noun))}")
     texts = [f"{noun} ({ids_listed(page, ids)})" for noun, ids in by_noun.items()][:2]
     told = page.listed(texts)
+    if page.has_told("is read as") or page.has_told("are read as"):
+        return page.say(refs, f"in their place stands {told}" if len(texts) == 1 else f"in their place stand {told}")
     return page.say(refs, f"what lay there is read as {told} instead", f"the remains there are read as {told}")
 
 

@@ -223,6 +223,9 @@ def _smaller_numbers(page: Page, groups: Sequence[Sequence[Tally]], least: int) 
     names, left = _by_sort(page, groups)
     if left:
         names.append(page.count(left, "other kind", "other kinds"))
+    if len(names) == 2 and ", " in names[0] and ", " not in names[1]:
+        # 'Acorn shell, and fleshy fruits, namely bramble and maypop': the other way round acorn would be a fruit.
+        names.reverse()
     single = all(total(group) == 1 for group in groups)
     smaller = "smaller numbers of" if total(groups[0]) < least else "small numbers of"
     word = ("a single find of" if len(groups) == 1 else "single finds of") if single else smaller

@@ -15,6 +15,7 @@ from narrate.telling.of_note import plants_of_note
 from narrate.telling.page import Page
 from narrate.telling.plan import POOR, TOO_FEW, Reading, ordered_themes, readings
 from narrate.telling.reasons import reason_texts
+from narrate.telling.recovery import lost_sentences
 from narrate.telling.sentences import STORED_ONLY, is_unsettled, plainly_told, told
 
 DATABLE = "work.date-candidate"
@@ -41,7 +42,7 @@ def context_sections(page: Page, context: Context) -> tuple[Section, ...]:
         return one_paragraph([*setting.empty_sentences(page, name, brackets), *composition.modern_sentences(page)])
     held = readings(page, page.dig.claims.holding(page.subject))
     if is_slight(page, held):
-        return one_paragraph(_slight(page, context))
+        return one_paragraph(_slight(page, context, held))
     held = _without_the_expected(page, context, held)
     held, faint = _what_few_items_bear(page, held)
     name_plants(page, held)
@@ -89,11 +90,12 @@ def _faint_sentences(page: Page, faint: Sequence[Reading]) -> list[Sentence]:
     share = numbers.percent(ordered[0].claim.stability or 0.0)
     many = page.count(setting.items_counted(page))
     uphold = f"uphold none of them in more than {share} of cases"
+    hints = f"further hints, of {noun}, are" if len(ordered) > 1 else f"a further hint, of {noun}, is"
     uphold = uphold if len(ordered) > 1 else f"uphold it in only {share} of cases"
     return page.say(
         refs,
         f"the {many} items hint at {noun} too, but counts drawn anew at random {uphold}",
-        f"further hints, of {noun}, are too slight to build on: counts drawn anew at random {uphold}",
+        f"{hints} too slight to build on: counts drawn anew at random {uphold}",
     )
 
 
@@ -237,7 +239,7 @@ def _deposit_block(page: Page, context: Context, held: Sequence[Reading]) -> lis
     sentences += _noted(page, [r for r in held if r.claim.question == "deposit"])
     sentences += plainly_told(page, [r for r in held if r.claim.question == "integrity" and r.rank > 1])
     sentences += _noted(page, [r for r in held if r.claim.question == "integrity"])
-    sentences += setting.recovery_sentences(page)
+    sentences += lost_sentences(page, page.dig.project.samples_of(context.id))
     sentences += openings.limit_sentences(page, [r for r in held if r.claim.question != "work"])
     return sentences
 
@@ -263,7 +265,12 @@ def _closing_block(page: Page, context: Context, held: Sequence[Reading]) -> lis
     return sentences + neighbours.compared_sentences(page, context)
 
 
-def _slight(page: Page, context: Context) -> list[Sentence]:
+def _is_news(item: Reading) -> bool:
+    """Whether a reading of the deposit's state says more than that little was found in it."""
+    return item.rank > 1 and item.claim.statement not in (TOO_FEW, *NOT_NEWS)
+
+
+def _slight(page: Page, context: Context, held: Sequence[Reading]) -> list[Sentence]:
     """A deposit with next to nothing in it: what there was, and that it says little."""
     listed, refs = composition.only_text(page)
     modern = page.measure("modern_seeds")
@@ -271,7 +278,10 @@ def _slight(page: Page, context: Context) -> list[Sentence]:
     sentences = setting.slight_sentences(page, context, listed, refs, is_all=is_all)
     sentences += composition.modern_sentences(page)
     if context.security == "disturbed":
-        return sentences + setting.recorded_sentence(page, context)
+        sentences += setting.recorded_sentence(page, context)
+    sentences += plainly_told(page, [r for r in held if r.claim.question == "integrity" and _is_news(r)])
+    if context.security == "disturbed":
+        return sentences
     if not page.is_plain or len(sentences) > 2:
         return sentences
     few = ("that is too little to tell a story", "so few finds tell us very little")

@@ -83,10 +83,15 @@ def listed(items: Iterable[str], *, oxford: bool = True, word: str = "and") -> s
     >>> listed(["leaves and shoots", "squash"])
     'leaves and shoots, and squash'
     >>> listed(["food from maize, nuts, and fruit", "fires of wood"])
-    'food from maize, nuts, and fruit; and fires of wood'
+    'food from maize, nuts, and fruit, and fires of wood'
+    >>> listed(["food from maize, nuts, and fruit", "fires of wood", "smoke"])
+    'food from maize, nuts, and fruit; fires of wood; and smoke'
     """
     parts = [item for item in items if item]
-    if len(parts) > 1 and any(re.search(r"[,;] ", _IN_BRACKETS.sub("", part)) for part in parts):
+    has_commas = any(re.search(r"[,;] ", _IN_BRACKETS.sub("", part)) for part in parts)
+    if len(parts) == 2 and has_commas:
+        return f"{parts[0]}, {word} {parts[1]}"
+    if len(parts) > 1 and has_commas:
         return f"{'; '.join(parts[:-1])}; {word} {parts[-1]}"
     if len(parts) < 3:
         # 'Leaves and shoots, and squash': without the comma a list in the first would seem to go on.

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from narrate.telling import english
 from narrate.telling.foods import foods_told
-from narrate.telling.page import Page
+from narrate.telling.page import Page, opening
 from narrate.telling.plan import Reading
 
 
@@ -22,8 +22,8 @@ def frame(page: Page, group: Sequence[Reading], kind: str) -> str:
     if kind in ("lead", "also"):
         start = (page.position + len(page.said)) % len(frames) if frames else 0
         frames = frames[start:] + frames[:start]
-        fresh = [text for text in frames if not page.worn(text)]
-        frames = fresh or frames
+        # The opening least worn goes first, of those alike the one whose turn it is.
+        frames.sort(key=lambda text: page.openings[opening(english.finished(text))])
     if not frames:
         return ""
     chosen = frames[0]

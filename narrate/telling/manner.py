@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 from narrate.model.audiences import Audience
@@ -30,6 +31,14 @@ def thousands(audience: Audience) -> str:
 def dash(audience: Audience) -> str:
     """What stands between the two ends of a range."""
     return audience.words.get("dash", numbers.EN_DASH)
+
+
+def with_dashes(text: str, audience: Audience) -> str:
+    """'the 0.5–1 mm class' for one that was written down as '0.5-1 mm': spans of sizes as the audience writes them."""
+    return _SPAN.sub(dash(audience), text)
+
+
+_SPAN = re.compile(r"(?<=\d)-(?=\d+(?:\.\d+)? ?mm\b)")
 
 
 def litre(audience: Audience, *, plural: bool = False) -> str:

@@ -32,7 +32,7 @@ class Noted:
     observation: Observation
     quote: str
     who: str
-    """'the excavation record', 'the note on sample S012', 'the chenopod seeds of S012'."""
+    """'the excavation record', 'the record of sample S012', 'the chenopod seeds of S012'."""
     ref: str
 
 
@@ -142,7 +142,7 @@ def _of_ground(page: Page, context: Context, signs: Signs) -> Iterator[Noted]:
         yield from _signs(signs, text, "ground", "the excavation record", record)
     for sample in page.dig.project.samples_of(context.id):
         ref = page.dig.record_ref(Subject(level="sample", id=sample.id))
-        yield from _signs(signs, sample.note, "ground", f"the note on sample {english.literal(sample.id)}", ref)
+        yield from _signs(signs, sample.note, "ground", f"the record of sample {english.literal(sample.id)}", ref)
 
 
 def _of_finds(page: Page, context: Context, signs: Signs) -> Iterator[Noted]:

@@ -97,6 +97,8 @@ class Page:
     """Works that the page has cited."""
     rivals: set[frozenset[str]] = field(default_factory=set)
     """Pairs of claims that the page has set against each other."""
+    cobs_are_told: bool = False
+    """Whether the page has said what its cob parts are made of."""
     of_note: frozenset[TaxonId] = frozenset()
     """Plants that are named among the finds, however few they are."""
     foods: dict[str, tuple[str, ...]] = field(default_factory=dict)

@@ -156,7 +156,7 @@ def _alone(page: Page, phases: Sequence[Phase], single: Sequence[PhaseReading]) 
         return more
     if page.is_plain:
         return page.say(refs, "; ".join(parts)) + more
-    mark = "; and " if any(", " in part for part in parts) else ", and "
+    mark = "; " if any(", " in part for part in parts) else ", and "
     return page.say(refs, mark.join(parts))
 
 
@@ -200,7 +200,7 @@ def _close(page: Page, readings: Sequence[PhaseReading]) -> list[Sentence]:
         noun = _noun(page, [claim])
         by_noun.setdefault(noun, []).append(f"in {share} of cases for {setting.phase_name(phase)}")
     texts = [f"{noun} {page.listed(shares)}" for noun, shares in list(by_noun.items())[:2]]
-    said = f"counts drawn anew at random uphold {'; and '.join(texts)}"
+    said = f"counts drawn anew at random uphold {', and '.join(texts)}"
     return page.say([claim.id for _, claim in shaky], said)
 
 

@@ -17,6 +17,7 @@ from narrate.telling.of_note import stray_sentences
 from narrate.telling.page import Page
 from narrate.telling.phase_by_phase import phase_by_phase, phase_readings, told_by_phase
 from narrate.telling.plan import ordered_themes, readings
+from narrate.telling.recovery import lost_sentences
 from narrate.telling.sentences import told
 from narrate.telling.spread import Presence, k_of_n, name_of, of_samples, presences
 from narrate.telling.through_time import beside_another_phase, sampled_phases
@@ -31,7 +32,9 @@ def phase_sections(page: Page, phase: Phase) -> tuple[Section, ...]:
         return headed(page, [("basis", page.say([page.record], text))])
     if not setting.items_counted(page):
         return headed(page, [("basis", setting.empty_sentences(page, name))])
-    blocks = [("basis", basis_sentences(page, name, phase, contexts))]
+    inside = [s for c in contexts for s in page.dig.project.samples_of(c.id)]
+    basis = [*basis_sentences(page, name, phase, contexts), *lost_sentences(page, inside, with_places=True)]
+    blocks = [("basis", basis)]
     found = [p for p in presences(page.dig, phase.id) if p.k]
     blocks.append(("basis", spread_sentences(page, found) + beside_another_phase(page, phase)))
     blocks += theme_blocks(page, contexts)

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from narrate.model.claims import Argument
 from narrate.telling import english, manner
+from narrate.telling.cob_parts import cob_parts_told
 from narrate.telling.foods import (
     chief_fruit,
     chief_of_months,
@@ -15,6 +16,7 @@ from narrate.telling.foods import (
     plants_of_two_seasons,
     plants_that_ripen,
 )
+from narrate.telling.own_place import of_its_place
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
 from narrate.telling.spread import samples_of_phase
@@ -176,19 +178,19 @@ def _is_short(reasons: Sequence[str]) -> bool:
 def _referring_back(page: Page, reasons: Sequence[str]) -> list[str]:
     """Reasons in which a place named before is 'there': 'wood charcoal lay in a feature made for fire'."""
     short: list[str] = []
-    for reason in reasons:
+    for reason in (cob_parts_told(page, reason) for reason in reasons):
         match = _PLACE.search(reason)
         before = match is not None and any(match[0] in text for text in (*page.here, *short))
         short.append(reason[: match.start()] + " there" + reason[match.end() :] if match and before else reason)
     return short
 
 
-def page_text(page: Page, argument: Argument) -> str:
-    """What an argument saw, in the audience's words."""
+def page_text(page: Page, argument: Argument, *, context: str = "") -> str:
+    """What an argument saw, in the audience's words; context: the one that it is of, where a page is of several."""
     text = argument.says_plain if page.is_plain else argument.says
     text = english.lowered((text or argument.says).strip().rstrip("."))
     text = _OF_THE_WHOLE.sub(r"\1", re.sub(r"\s%", "%", text))
-    text = _of_each_phase(page, text)
+    text = of_its_place(page, _of_each_phase(page, text), context)
     text = _THOUSANDS.sub(manner.thousands(page.audience), english.small_numbers_in_words(text))
     text = page.in_own_words(text)
     return text if page.audience.shows_figures else _FIGURES.sub("", text)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from narrate.model.ids import Subject
@@ -17,6 +16,7 @@ from narrate.telling.of_note import strays_of_context
 from narrate.telling.page import Page
 from narrate.telling.phases import headed, richest_sentences
 from narrate.telling.plan import Reading, by_grade, readings, rivals_of, shared_limits
+from narrate.telling.recovery import lost_sentences
 from narrate.telling.sentences import (
     STORED_ONLY,
     doubt_sentences,
@@ -54,7 +54,8 @@ def review_sections(
     doubts += _edges(page, held)
     lead = [r for r in held if r.claim.question != "integrity"][:1]
     doubts += doubt_sentences(page, lead) if lead else []
-    doubts += _recovery(page, samples)
+    doubts += lost_sentences(page, samples, with_places=context is None)
+    doubts += _without_volume(page, samples)
     doubts += strays_of_context(page, context) if context is not None else []
     doubts += richest_sentences(page) if page.subject.level in ("phase", "site") else []
     read = _readings(page, held)
@@ -190,38 +191,22 @@ def _edges(page: Page, held: Sequence[Reading]) -> list[Sentence]:
     for says, items in by_change.items():
         comma = "," if ", " in says else ""
         texts.append(f"{says}{comma} would unsettle {noun_of(page, items)}")
-    edges = ("; and " if "," in "".join(texts) else ", and ").join(texts)
+    edges = ", and ".join(texts)
     return page.say([r.claim.id for _, r, _ in shown], edges, f"the counts lie near an edge: {edges}")
 
 
-def _recovery(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
-    poor = [
-        s
-        for s in samples
-        if s.recovery_test and s.recovery_test.added and s.recovery_test.recovered / s.recovery_test.added < 0.8
-    ]
+def _without_volume(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
     no_volume = [s for s in samples if s.volume_l is None]
-    sentences: list[Sentence] = []
-    if poor:
-        texts = [
-            f"{english.literal(s.id)} ({s.recovery_test.recovered} of {s.recovery_test.added})"
-            for s in poor[:4]
-            if s.recovery_test
-        ]
-        sentences += page.say(
-            [page.dig.record_ref(Subject(level="sample", id=s.id)) for s in poor[:4]],
-            f"flotation lost marked seeds in {page.listed(texts)}, so small seeds are under-represented",
-        )
-    if no_volume:
-        named = [english.literal(s.id) for s in no_volume[:6]]
-        if len(no_volume) > 6:
-            named.append(page.count(len(no_volume) - 6, "other", "others"))
-        ids = page.listed(named)
-        sentences += page.say(
-            [page.dig.record_ref(Subject(level="sample", id=s.id)) for s in no_volume],
-            f"no volume is recorded for {ids}, so {english.agreed(len(no_volume), 'it has', 'they have')} no density",
-        )
-    return sentences
+    if not no_volume:
+        return []
+    named = [english.literal(s.id) for s in no_volume[:6]]
+    if len(no_volume) > 6:
+        named.append(page.count(len(no_volume) - 6, "other", "others"))
+    ids = page.listed(named)
+    return page.say(
+        [page.dig.record_ref(Subject(level="sample", id=s.id)) for s in no_volume],
+        f"no volume is recorded for {ids}, so {english.agreed(len(no_volume), 'it has', 'they have')} no density",
+    )
 
 
 def _readings(page: Page, held: Sequence[Reading]) -> list[Sentence]:
@@ -255,7 +240,8 @@ def _paying(page: Page, steps: Sequence[NextStep]) -> list[Sentence]:
         if served:
             all_of_them = f"behind {page.count(len(served), 'reading', 'readings')}" in step.says
             gain = "" if all_of_them else f" ({page.count(len(served), 'reading', 'readings')} would gain)"
-            what = f"{english.literal(step.says)}{_as_far_as_it_goes(page, step)}{gain}"
+            says = english.literal(manner.with_dashes(step.says, page.audience))
+            what = f"{says}{_as_far_as_it_goes(page, step)}{gain}"
             sentences += page.say(served, what, f"the next step that pays is to {what}")
     return sentences
 
@@ -280,7 +266,7 @@ def _unsorted(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
         named = [english.literal(id) for id in ids[:6]]
         if len(ids) > 6:
             named.append(page.count(len(ids) - 6, "other", "others"))
-        size_class = english.literal(_with_a_dash(page, name))
+        size_class = english.literal(manner.with_dashes(name, page.audience))
         what, done = f"the {size_class} class of {page.listed(named)}", numbers.percent(share)
         sentences += page.say(
             [page.dig.record_ref(Subject(level="sample", id=id)) for id in ids],
@@ -288,11 +274,6 @@ def _unsorted(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
             f"only {done} of {what} was sorted: sort the rest",
         )
     return sentences
-
-
-def _with_a_dash(page: Page, size: str) -> str:
-    """'0.5–1 mm' for a class that was written down as '0.5-1 mm', where the project writes spans with a dash."""
-    return re.sub(r"(?<=\d)-(?=\d)", manner.dash(page.audience), size)
 
 
 def _lifts(page: Page, held: Sequence[Reading]) -> list[Sentence]:

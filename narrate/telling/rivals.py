@@ -18,9 +18,14 @@ def rival_sentences(page: Page, lead: Reading) -> list[Sentence]:
     """The rival of a reading: side by side where both hold, named where it is the chief doubt."""
     holding = rivals_of(page, lead)
     if holding:
-        rival = holding[0]
-        page.told.add(rival.claim.id)
-        return _side_by_side(page, lead, rival)
+        # Waste of work has no paragraph of its own beside the fire that it was put on; foods have theirs.
+        waste = [r for r in holding[1:] if r.claim.question == "processing" and lead.claim.question == "fuel"][:1]
+        page.rivals.update(frozenset((holding[0].claim.id, r.claim.id)) for r in waste)
+        sentences: list[Sentence] = []
+        for rival in [holding[0], *waste]:
+            page.told.add(rival.claim.id)
+            sentences += _side_by_side(page, lead, rival)
+        return sentences
     if page.is_plain or lead.rank < 2:
         return []
     for name in lead.claim.alternatives:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from narrate.model.ids import Subject
 from narrate.model.narrative import Section, Sentence
 from narrate.model.sampling import Sample
-from narrate.telling import composition, english, numbers, setting
+from narrate.telling import composition, english, manner, numbers, setting
 from narrate.telling.contexts import NOT_NEWS, one_paragraph
 from narrate.telling.frames import frame
 from narrate.telling.page import Page
@@ -90,7 +90,9 @@ def _recovery(page: Page, sample: Sample) -> list[Sentence]:
     partly = [size for size in sample.size_classes if size.proportion_sorted < 1]
     sentences: list[Sentence] = []
     if partly:
-        classes = page.listed([f"{_share(s.proportion_sorted)} of the {english.literal(s.name)} class" for s in partly])
+        names = [english.literal(manner.with_dashes(s.name, page.audience)) for s in partly]
+        shares = [_share(s.proportion_sorted) for s in partly]
+        classes = page.listed(f"{share} of the {name} class" for share, name in zip(shares, names, strict=True))
         was = english.agreed(len(partly), "was", "were")
         sentences += page.say(
             [page.record],

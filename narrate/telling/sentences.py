@@ -247,11 +247,10 @@ def _shaky(page: Page, shaky: Sequence[Reading], *, by_name: bool) -> list[Sente
         page.doubts += 1
         return page.say(refs, short[(page.position + page.doubts) % len(short)])
     texts = [f"{noun_of(page, [item])} in {numbers.percent(item.claim.stability or 0.0)}" for item in shaky]
-    drawn = "counts drawn anew at random" if not page.has_told("drawn anew at random") else "counts so drawn anew"
-    return page.say(
-        refs,
-        f"{drawn} uphold {page.listed(texts)} of cases only",
-    )
+    if page.has_told("drawn anew at random"):
+        # How the counts are drawn was said before.
+        return page.say(refs, f"such draws uphold {page.listed(texts)} of cases only")
+    return page.say(refs, f"counts drawn anew at random uphold {page.listed(texts)} of cases only")
 
 
 def _against(page: Page, item: Reading, reason: str, *, is_one_of_many: bool) -> list[Sentence]:

@@ -9,9 +9,6 @@ from narrate.telling import english, manner, numbers
 from narrate.telling.composition import has_wood, plant_tallies
 from narrate.telling.page import Page
 
-GOOD_RECOVERY = 0.8
-"""Below this share of marked seeds recovery is spoken of (judgement of the makers)."""
-
 FEW_ITEMS = 10
 """Below this many items a deposit is told in a sentence or two (judgement of the makers)."""
 
@@ -199,21 +196,6 @@ def slight_sentences(
         f"{name}{brackets} was sampled {numbers.times(page.found.samples)} ({litres}) and gave no more than {listed}"
         f"{little[1]}",
         f"all that {name}{brackets} gave in {samples} ({litres}) was {listed}{little[2]}",
-    )
-
-
-def recovery_sentences(page: Page) -> list[Sentence]:
-    """Poor recovery, from the marked seeds; nothing where recovery was good or not tested."""
-    recovery = page.measure("recovery")
-    if recovery is None or recovery.value is None or recovery.value >= GOOD_RECOVERY or page.is_plain:
-        return []
-    share = numbers.percent(recovery.value)
-    interval = page.interval(recovery, scale=100)
-    of = f" (95% interval {interval}%)" if interval else ""
-    return page.say(
-        [page.ref("recovery")],
-        f"flotation returned only {share} of the marked seeds{of}, so small seeds are under-represented here",
-        f"as only {share} of the marked seeds came back{of}, small seeds will be under-represented",
     )
 
 

@@ -101,3 +101,44 @@ def test_a_wild_goosefoot_is_not_passed_over_among_the_crops(told: Told):
         "Of the chenopod seeds of S038 (C16) the laboratory notes “one with a thick netted coat” (a thick coat marks a "
         "wild or weedy goosefoot), so that not all of these need be of a crop."
     ]
+
+
+def test_the_number_of_cob_parts_is_found_among_the_finds(told: Told):
+    """A page that reads cob parts says once what they are: C11's 148 are the 145 cupules and 3 cobs of its list."""
+    text = told["report"][_context("C11")].text
+
+    assert "Cob parts (145 cupules and 3 cobs) lay" in text
+    assert "cob parts (148)" in text
+    assert "cob parts (880 cupules and 26 cobs; 82 per litre)" in told["report"][_context("C13")].text
+    assert "cob parts (1,283 cupules and 40 cobs)" in told["report"][Subject(level="phase", id="late")].text
+
+
+def test_shares_of_maize_name_what_they_are_shares_of(told: Told):
+    """Where a phase sets contexts aside, 159 and 917 are told as kernels and cob parts, not as all parts of maize."""
+    text = told["report"][Subject(level="phase", id="late")].text
+
+    assert "11 of 159 kernels and cob parts" in text
+    assert "906 of 917 kernels and cob parts" in text
+
+
+def test_later_disturbance_is_told_of_a_near_empty_layer(told: Told):
+    """The layer C21 carries no reading, yet report and visitors hear that it was stirred, as the review does."""
+    for audience in ("report", "review"):
+        assert "the deposit was disturbed after it had formed" in told[audience][_context("C21")].text
+    assert "soil" in _texts(told["public"][_context("C21")])[2]
+
+
+def test_lost_seeds_are_told_in_report_and_review(told: Told):
+    """That flotation returned 21 of 50 marked seeds in S037 stands in both, for the context and for its phase."""
+    for audience in ("report", "review"):
+        assert "21 of 50 marked seeds in S037 (42%)" in told[audience][_context("C16")].text
+        assert "21 of 50 marked seeds in S037 of C16 (42%)" in told[audience][Subject(level="phase", id="late")].text
+    assert "42% to 94%" in told["report"][Subject(level="site", id=SITE)].text
+
+
+def test_items_enough_for_shares_are_called_what_they_are(told: Told):
+    """They are parts of food plants, unnamed seeds among them: no item is called named that is not."""
+    said = [text for narrative in told["review"].values() for text in _texts(narrative) if "enough for shares" in text]
+
+    assert len(said) == 5
+    assert all("seeds, pieces of shell, and other parts of food plants are enough" in text for text in said)

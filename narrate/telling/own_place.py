@@ -1,0 +1,43 @@
+"""Reasons that a rule gives for several kinds of place, told of the one place that is meant."""
+
+from __future__ import annotations
+
+import re
+
+from narrate.telling import english
+from narrate.telling.page import Page
+
+_WORDINGS: tuple[tuple[str, str], ...] = (
+    ("the place is a store or burned building", "the place is {a kind}"),
+    ("in a store or building that burned", "in {a burned kind}"),
+    ("in a store or a burned building", "in {a kind}"),
+    ("in a store or building", "in {a kind}"),
+    ("these plants lay in a store", "these plants lay in {a kind}"),
+    ("left in a store that burned", "left in {a burned kind}"),
+    ("left in a burned store", "left in {a burned kind}"),
+)
+"""What rules say of a store or a house, and the same of a kind of context."""
+
+_IS_MEANT = re.compile("|".join(re.escape(text) for text, _ in _WORDINGS))
+
+
+def of_its_place(page: Page, text: str, context: str = "") -> str:
+    """
+    'The place is a storage pit' for 'the place is a store or burned building', where a reason is of one context.
+
+    context: its id; left out, that of the page, and nothing is changed where the page is of several.
+    """
+    if not _IS_MEANT.search(text):
+        return text
+    id = context or (page.subject.id if page.subject.level == "context" else "")
+    kind = next((c.kind for c in page.dig.project.contexts if c.id == id), "")
+    if page.names.kind_known(kind) is None or kind == "other":
+        return text
+    named = page.names.kind(kind)
+    is_burned = re.search(r"\bburn", named) is not None
+    bare = re.sub(r"^burned structure$", "building", named) if not page.is_plain else named.removeprefix("burned ")
+    burned = f"{english.with_article(bare)} that burned" if is_burned else english.with_article(named)
+    for before, after in _WORDINGS:
+        after = after.replace("{a burned kind}", burned).replace("{a kind}", english.with_article(named))
+        text = text.replace(before, after)
+    return text

@@ -1,0 +1,58 @@
+"""What flotation lost: marked seeds that did not come back, told of a context, a phase and the dig."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from narrate.model.ids import Subject
+from narrate.model.narrative import Sentence
+from narrate.model.sampling import Sample
+from narrate.telling import english, numbers
+from narrate.telling.page import Page
+
+GOOD = 0.8
+"""Below this share of marked seeds recovery is spoken of (judgement of the makers)."""
+
+NAMED = 4
+
+
+def lost_sentences(page: Page, samples: Sequence[Sample], *, with_places: bool = False) -> list[Sentence]:
+    """
+    Tests that returned few of the marked seeds; nothing where recovery was good or not tested.
+
+    with_places: whether the contexts of the samples are named, where a text is of more than one.
+    """
+    poor = [s for s in samples if _share(s) < GOOD]
+    if not poor or page.is_plain:
+        return []
+    texts = []
+    for sample in poor[:NAMED]:
+        test = sample.recovery_test
+        if test is not None:
+            name = english.literal(sample.id) + (f" of {english.literal(sample.context)}" if with_places else "")
+            texts.append(f"{test.recovered} of {test.added} marked seeds in {name} ({numbers.percent(_share(sample))})")
+    if len(poor) > NAMED:
+        texts.append(page.count(len(poor) - NAMED, "other sample lost as many", "other samples lost as many"))
+    there = "there" if with_places else "here"
+    refs = [page.dig.record_ref(Subject(level="sample", id=s.id)) for s in poor[:NAMED]]
+    returned, interval = page.listed(texts), ""
+    if not with_places and sum(s.recovery_test is not None for s in samples) == 1:
+        interval = _interval(page)
+        refs += [page.ref("recovery")] if interval else []
+    return page.say(
+        refs,
+        f"flotation returned only {returned}{interval}, so small seeds are under-represented {there}",
+        f"as flotation returned no more than {returned}{interval}, small seeds will be under-represented {there}",
+    )
+
+
+def _share(sample: Sample) -> float:
+    test = sample.recovery_test
+    return test.recovered / test.added if test is not None and test.added else 1.0
+
+
+def _interval(page: Page) -> str:
+    """', 95% interval 29–56%' of a context, whose one test it is."""
+    recovery = page.measure("recovery")
+    interval = page.interval(recovery, scale=100) if recovery is not None else ""
+    return f" with a 95% interval of {interval}%" if interval else ""

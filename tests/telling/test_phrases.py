@@ -1,0 +1,117 @@
+"""Phrases that a person would not write, and what stands in their place."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from typing import TYPE_CHECKING
+
+import pytest
+
+from narrate.model.ids import SITE, Subject
+from narrate.model.narrative import Narrative
+from narrate.telling.tell import narratives
+
+if TYPE_CHECKING:
+    from narrate.pipeline.judged import Judged
+
+Told = Mapping[str, Mapping[Subject, Narrative]]
+TRADE = ("report", "review")
+PLAIN = ("public", "label")
+
+
+@pytest.fixture(scope="module")
+def told(judged_example: Judged) -> Told:
+    whole = judged_example
+    return {
+        audience: narratives(whole.project, whole.packs, whole.findings, whole.claims, audience)
+        for audience in (*TRADE, *PLAIN)
+    }
+
+
+def _texts(told: Told, *audiences: str) -> list[str]:
+    return [s.text for audience in audiences for one in told[audience].values() for s in one.sentences()]
+
+
+def test_a_store_is_called_what_it_is(told: Told):
+    """No page says 'a store or burned building': C05 is a storage pit, and C17 a building that burned."""
+    assert not [text for text in _texts(told, *TRADE, *PLAIN) if re.search(r"store or (a )?(burned )?building", text)]
+    assert "C05 stands apart: the place is a storage pit" in told["report"][Subject(level="phase", id="early")].text
+    assert "left in a building that burned" in told["report"][Subject(level="context", id="C17")].text
+    assert "these plants lay in a burned building" in told["public"][Subject(level="phase", id="late")].text
+
+
+def test_no_note_notes(told: Told):
+    """It is the record of a sample that notes something."""
+    assert not [text for text in _texts(told, *TRADE) if re.search(r"\bnote on sample \S+ notes", text)]
+
+
+def test_one_hint_is_one(told: Told):
+    """Of a poor floor with one hint: 'a further hint is', 'uphold it'."""
+    texts = [text for text in _texts(told, "report") if "too slight to build on" in text]
+
+    assert [text for text in texts if text.startswith("A further hint, of the handling of tobacco, is too slight")]
+    assert not [text for text in texts if text.startswith("Further hints") and "uphold it" in text]
+
+
+def test_draws_are_explained_once_a_page(told: Told):
+    """What is drawn anew at random is said in full once; nothing is 'so drawn anew'."""
+    texts = _texts(told, *TRADE)
+
+    assert not [text for text in texts if "so drawn anew" in text]
+    assert [text for text in texts if text.startswith("Such draws uphold ")]
+
+
+def test_what_stands_instead_is_not_told_twice_alike(told: Told):
+    """A page says 'what lay there is read as … instead' once."""
+    for narrative in told["report"].values():
+        assert sum("is read as" in s.text and "instead" in s.text for s in narrative.sentences()) < 2, narrative.title
+
+
+def test_lists_of_two_take_no_semicolon(told: Told):
+    """'Open, disturbed ground near the place, and the gathering of fruit …': a semicolon parts three things or more."""
+    for text in _texts(told, *TRADE):
+        for part in re.split(r": |\. ", text):
+            assert part.count("; ") != 1 or "; and " not in part or ", among them" in part, text
+
+
+def test_spans_of_sizes_take_a_dash(told: Told):
+    """'The 0.5–1 mm class', however the class was written down."""
+    assert not [text for text in _texts(told, *TRADE) if re.search(r"\d-\d+(\.\d+)? mm", text)]
+    assert [text for text in _texts(told, "review") if text.startswith("Finish the 0.5–1 mm class of")]
+
+
+def test_contexts_by_phase_are_not_told_in_one_mould(told: Told):
+    """How many contexts of each phase make a reading is told with a verb of its own in every theme but the fourth."""
+    site = told["report"][Subject(level="site", id=SITE)].sentences()
+    by_phase = [s.text for s in site if re.search(r" of the Early hamlet and \w+ of the Late hamlet ", s.text)]
+
+    assert len(by_phase) == 4
+    assert by_phase[0].startswith("Of the contexts that can be read, nine in each phase, none of the Early hamlet")
+    assert not [text for text in by_phase[1:] if "is read in" in text or "that can be read" in text]
+    assert len({re.search(r"Late hamlet ([a-z]+ ?(?:out|for|to)?) ", text)[1] for text in by_phase}) == 3  # type: ignore[index]
+
+
+def test_visitors_read_no_phrase_of_a_machine(told: Told):
+    """Nobody burns food 'while making it', and no seed has germs."""
+    texts = _texts(told, *PLAIN)
+
+    assert not [text for text in texts if "while making it" in text or re.search(r"\bgerms?\b", text)]
+    assert [text for text in texts if "burned food by accident while cooking or drying it" in text]
+    assert [text for text in texts if "hearts of corn kernels" in text]
+
+
+def test_reasons_of_whole_ears_are_no_twins(told: Told):
+    """The burned house gives where the ears were kept for the one reading and their numbers for the other."""
+    texts = [s.text for s in told["report"][Subject(level="context", id="C17")].sentences()]
+
+    assert sum("whole ears have" in text or "as in whole ears" in text for text in texts) == 1
+    assert [text for text in texts if "as if never shelled, were left where ears are kept" in text]
+
+
+def test_waste_of_shelling_stands_with_the_fire_it_was_put_on(told: Told):
+    """In the smudge pit and the nut oven what was waste of work is told in the paragraph of the fire."""
+    for id, waste in (("C13", "waste from the shelling of maize"), ("C03", "the cracking of nuts")):
+        sections = told["report"][Subject(level="context", id=id)].sections
+        homes = {one.id for one in sections if any(waste in s.text for p in one.paragraphs for s in p)}
+        assert homes == {"fuel"}, id
