@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from narrate.model.claims import Claim
 from narrate.model.findings import Tally
 from narrate.model.ids import Subject
 from narrate.model.languages import Noun
@@ -20,6 +21,7 @@ from narrate.telling.cautions import is_cautioned
 from narrate.telling.contexts import NOT_NEWS, chief_changes, is_slight, sections_of
 from narrate.telling.grammar import Grammar
 from narrate.telling.page import Page
+from narrate.telling.phase_by_phase import phase_readings
 from narrate.telling.plan import TOO_FEW, UNSETTLED, Reading, ordered_themes, readings
 from narrate.telling.site import without_the_same_change
 from narrate.telling.spread import Presence, presences
@@ -134,17 +136,50 @@ def _site(page: Page) -> tuple[Section, ...]:
     refs = [page.record, page.ref("items")]
     blocks = [("basis", _say(page, refs, "washed dig", litres=_litres(page), places=places, items=items))]
     phases = sampled_phases(page)
+    is_parted = len(phases) > 1 and _tells_by_phase(page)
     if len(phases) > 1:
         blocks.append(("change", _change(page)))
     for theme, questions in ordered_themes(page):
         if theme not in ("deposit", "change"):
             living = _living(page) if theme == "food" else []
-            blocks.append((theme, [*_theme(page, questions), *living]))
+            # What the counts of all phases say only when they are put together is of no time, and left to specialists.
+            read = _by_phase(page, phases, questions) if is_parted else _theme(page, questions)
+            blocks.append((theme, [*read, *living]))
     sections = sections_of(page, blocks)
     # What stays open is a matter of its own, though it be one sentence.
     said, heading = tuple(_say(page, refs, "open")), page.audience.headings.get("open", "")
     closing = (Section(id="open", heading=heading, paragraphs=(said,)),) if said else ()
     return _with_caution(page, (*sections, *closing))
+
+
+def _tells_by_phase(page: Page) -> bool:
+    return all(name in _grammar(page).language.sentences for name in ("all phases", "one phase"))
+
+
+def _by_phase(page: Page, phases: Sequence[Phase], questions: Sequence[str]) -> list[Sentence]:
+    """What all phases bear out, and what one of them alone does: counts pooled over centuries are of no time."""
+    grammar = _grammar(page)
+    found = [r for r in phase_readings(page, phases, questions) if r.statement in grammar.language.statements]
+    shared = [r for r in found if len(r.claims) == len(phases)]
+    sentences: list[Sentence] = []
+    for reading in shared[:SHARED]:
+        refs = [claim.id for _, claim in reading.claims]
+        sentences += _say(page, refs, "all phases", lead=_framed(page, _reading(page, reading.weakest)))
+    for phase in phases:
+        own = [c for r in found if len(r.claims) == 1 for p, c in r.claims if p.id == phase.id]
+        firm = [claim for claim in own if claim.grade in _FIRM]
+        for claim in sorted(firm, key=lambda claim: -claim.support)[:ALONE]:
+            years = grammar.years(phase.start, phase.end, phase.dates) or english.literal(phase.name)
+            sentences += _say(page, [claim.id], "one phase", years=years, lead=_framed(page, _reading(page, claim)))
+    return sentences
+
+
+SHARED, ALONE = 2, 2
+"""Readings of a theme that are told of all phases, and of each phase alone."""
+
+
+def _reading(page: Page, claim: Claim) -> Reading:
+    return Reading(claim=claim, statement=page.dig.packs.statements[claim.statement], behind=())
 
 
 def _phase(page: Page, phase: Phase) -> tuple[Section, ...]:

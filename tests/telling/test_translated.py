@@ -194,3 +194,27 @@ def test_every_key_of_the_pack_is_known_to_the_other_packs(judged_example: Judge
     assert set(spanish.kinds) <= set(packs.words.context_kinds)
     assert set(spanish.statements) <= set(packs.statements)
     assert set(spanish.reasons) <= set(packs.rules)
+
+
+def test_the_spanish_dig_is_told_by_phase(told: dict[Subject, Narrative], judged_example: Judged):
+    """No reading of the Spanish dig rests on the counts of all phases pooled, but for what changed between them."""
+    claims = judged_example.claims.by_id
+    sentences = told[Subject(level="site", id=SITE)].sentences()
+    read = [(s, claims[ref]) for s in sentences for ref in s.refs if ref in claims]
+
+    assert {claim.question for _, claim in read if claim.about.level == "site"} == {"change"}
+    assert {claim.about.id for _, claim in read if claim.about.level == "phase"} == {"early", "late"}
+    assert "Solo en la fase de hacia 1250–1350 d. C. " in " ".join(s.text for s, _ in read)
+
+
+def test_a_language_without_words_for_phases_tells_the_dig_as_one(judged_example: Judged):
+    """Where a pack lacks 'one phase' its dig is told from the counts of the whole, as it was before."""
+    whole = judged_example
+    spanish = whole.packs.languages["es"]
+    sentences = {name: texts for name, texts in spanish.sentences.items() if name != "one phase"}
+    languages = {**whole.packs.languages, "es": replace(spanish, sentences=sentences)}
+    packs = replace(whole.packs, languages=languages)
+    again = narratives(whole.project, packs, whole.findings, whole.claims, "public-es")
+    refs = {ref for s in again[Subject(level="site", id=SITE)].sentences() for ref in s.refs}
+
+    assert any(ref.endswith("/food.nut") and not ref.startswith(("early", "late")) for ref in refs)
