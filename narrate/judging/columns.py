@@ -9,9 +9,11 @@ import numpy as np
 
 from narrate.judging.criteria import Look, rule_verdicts
 from narrate.judging.facts import HOLDS
+from narrate.judging.kept_units import KeptUnits, columns_found
 from narrate.judging.limits import circumstances, limits_in_force
 from narrate.judging.redrawn import Redrawn
 from narrate.judging.turning import LEVELS_TURNED, turnings
+from narrate.judging.unit_keys import UnitKeys
 from narrate.judging.weigh import claim_verdicts, counted_once, support
 from narrate.model.claims import GRADE_NAMES, GRADES, LimitInForce, Turning
 from narrate.model.ids import Level, RuleId, StatementId, Subject
@@ -86,7 +88,9 @@ def rules_of(level: Level, packs: Packs) -> dict[StatementId, tuple[Rule, ...]]:
     return {id: tuple(found[id]) for id in sorted(found, key=lambda id: order[id])}
 
 
-def level_judged(look: Look, redrawn: Redrawn | None, packs: Packs, *, has_turnings: bool = True) -> LevelJudged:
+def level_judged(
+    look: Look, redrawn: Redrawn | None, packs: Packs, kept: KeptUnits, *, has_turnings: bool = True
+) -> LevelJudged:
     """Every statement that has rules at the level of the look."""
     level = look.units.level
     rules_here = rules_of(level, packs)
@@ -94,8 +98,9 @@ def level_judged(look: Look, redrawn: Redrawn | None, packs: Packs, *, has_turni
     weighings = {id: _Weighing(packs.statements[id], rules, packs) for id, rules in rules_here.items()}
     codes = {id: [rule_verdicts(rule, look)[:1] for rule in rules] for id, rules in rules_here.items()}
     outcomes = {id: weighing.outcome(codes[id]) for id, weighing in weighings.items()}
-    stability = _stability(redrawn, weighings, codes, {id: found[0] for id, found in outcomes.items()})
-    turned = turnings(look, rules_here, packs) if has_turnings and level in LEVELS_TURNED else {}
+    keys = UnitKeys(look, rules_here.values(), codes.values())
+    stability = _stability(redrawn, weighings, codes, {id: found[0] for id, found in outcomes.items()}, keys, kept)
+    turned = turnings(look, rules_here, packs, keys, kept) if has_turnings and level in LEVELS_TURNED else {}
     statements = {}
     for id, rules in rules_here.items():
         outcome, weighed = (part[0] for part in outcomes[id])
@@ -148,19 +153,41 @@ def _stability(
     weighings: Mapping[StatementId, _Weighing],
     codes: Mapping[StatementId, Sequence[np.ndarray]],
     outcomes: Mapping[StatementId, np.ndarray],
+    keys: UnitKeys,
+    kept: KeptUnits,
 ) -> Stability:
+    """Draws are looked at only of units of which it is not known already what comes of them."""
     if redrawn is None:
         return {}
     width = len(redrawn.as_counted.units.ids)
-    found: Stability = {id: (np.zeros(width), np.zeros((len(w.rules), width))) for id, w in weighings.items()}
-    for own, look in redrawn.looks():
+    # One row a statement and one a rule: in how many draws it comes out the same.
+    small = np.min_scalar_type(redrawn.replicates)
+    counts = np.zeros((sum(1 + len(w.rules) for w in weighings.values()), width), small)
+    own_keys = keys.drawn(replicates=redrawn.replicates, seed=redrawn.seed, is_across=redrawn.looks_at_all)
+    missing = columns_found(kept, own_keys, counts)
+    if redrawn.looks_at_all and missing.size:
+        counts[:] = 0
+        missing = np.arange(width)
+    for own, look in redrawn.looks(missing):
+        row = 0
         for id, weighing in weighings.items():
             drawn = [rule_verdicts(rule, look) for rule in weighing.rules]
-            stays, same = found[id]
-            stays[own] += (weighing.outcome(drawn)[0] == outcomes[id][:, own]).sum(axis=0)
+            counts[row, own] += _same(weighing.outcome(drawn)[0], outcomes[id][:, own], small)
             for i, (d, c) in enumerate(zip(drawn, codes[id], strict=True)):
-                same[i, own] += (d == c[:, own]).sum(axis=0)
-    return {id: (stays / redrawn.replicates, same / redrawn.replicates) for id, (stays, same) in found.items()}
+                counts[row + 1 + i, own] += _same(d, c[:, own], small)
+            row += 1 + len(weighing.rules)
+    for unit in missing.tolist():
+        kept.add(own_keys[unit], counts[:, unit].tobytes())
+    shares, found, row = counts / redrawn.replicates, {}, 0
+    for id, weighing in weighings.items():
+        found[id] = (shares[row], shares[row + 1 : row + 1 + len(weighing.rules)])
+        row += 1 + len(weighing.rules)
+    return found
+
+
+def _same(drawn: np.ndarray, as_counted: np.ndarray, small: np.dtype) -> np.ndarray:
+    """(units,): draws that come out as the counts do."""
+    return (drawn == as_counted).sum(axis=0, dtype=small)
 
 
 def _heaviest_first(rules: Sequence[Rule], packs: Packs) -> tuple[int, ...]:

@@ -6,9 +6,9 @@ from narrate.judging.claims_made import claims_of
 from narrate.judging.columns import LevelJudged, level_judged, rules_of
 from narrate.judging.criteria import Look
 from narrate.judging.facts import recorded
+from narrate.judging.kept_units import KeptUnits
 from narrate.judging.next_steps import next_steps
-from narrate.judging.redrawn import Redrawn
-from narrate.judging.resample import draws
+from narrate.judging.redrawn import DrawsMade, Redrawn
 from narrate.measures.count_table import count_table
 from narrate.measures.units import Units
 from narrate.model.claims import Claims
@@ -24,7 +24,13 @@ SEED = 20260
 
 
 def judge(
-    project: Project, packs: Packs, *, replicates: int = REPLICATES, seed: int = SEED, has_turnings: bool = True
+    project: Project,
+    packs: Packs,
+    *,
+    replicates: int = REPLICATES,
+    seed: int = SEED,
+    has_turnings: bool = True,
+    kept: KeptUnits | None = None,
 ) -> Claims:
     """
     Claims of every sample, context, feature and phase, and of the site, in a fixed order.
@@ -34,9 +40,11 @@ def judge(
     replicates:  draws of the counts for stability; 0 leaves stability out.
     seed:        the same seed gives the same stability.
     has_turnings: whether to look for the smallest changes that turn verdicts, for who shows them.
+    kept:        what was worked out of units before, with the same packs; what is worked out now is added to it.
     """
+    kept = kept or KeptUnits()
     table = count_table(project, packs)
-    drawn = draws(table, replicates, seed) if replicates else None
+    made = DrawsMade(table, replicates, seed) if replicates else None
     records = recorded(project, packs)
     keys = subject_keys(project)
     phases = Units(table, "phase", packs, project.preservation)
@@ -44,7 +52,7 @@ def judge(
     for level in LEVELS:
         units = phases if level == "phase" else Units(table, level, packs, project.preservation)
         look = Look(units, phases, records)
-        redrawn = None if drawn is None else Redrawn(look, drawn, packs, seed)
-        levels[level] = level_judged(look, redrawn, packs, has_turnings=has_turnings)
+        redrawn = None if made is None else Redrawn(look, made, packs)
+        levels[level] = level_judged(look, redrawn, packs, kept, has_turnings=has_turnings)
     steps = next_steps(project, packs, levels, keys)
     return claims_of(levels, steps, packs, keys)

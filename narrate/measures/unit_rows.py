@@ -129,6 +129,10 @@ class UnitRows:
             self._lasting.add(id(found))
         return found
 
+    def in_order_of_sums(self) -> np.ndarray:
+        """All rows of the units, those of each unit in the order in which they are summed."""
+        return self._rows
+
     def unit_of(self, rows: np.ndarray) -> np.ndarray:
         return self.laid("unit", rows, lambda: self._unit_of_row[rows])
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import Path
 
+from narrate.judging.kept_units import KeptUnits
 from narrate.model.standing import Standing
 from narrate.pipeline.editions import all_told, with_those_of_drafts
 from narrate.pipeline.judged import disclosed_part, judged, read
@@ -30,8 +31,9 @@ def checked(folder: Path, *, strict: bool = False) -> Checked:
         return Checked(problems=reading.problems)
     if not (folder / "narratives").is_dir():
         return Checked(problems=reading.problems)
-    whole = judged(reading.project, reading.packs)
-    told = all_told(folder, whole, disclosed_part(whole))
+    kept = KeptUnits()
+    whole = judged(reading.project, reading.packs, kept=kept)
+    told = all_told(folder, whole, disclosed_part(whole, kept=kept))
     return Checked(
         problems=with_those_of_drafts(reading.problems, told.values(), strict=strict),
         words="\n".join(standing_text(a, s) for part in told.values() for a, s in part.standings.items()),

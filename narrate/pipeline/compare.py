@@ -10,6 +10,7 @@ from pathlib import Path
 from narrate.drafts.basis import Ground
 from narrate.drafts.owned import is_a_file
 from narrate.files import write
+from narrate.judging.kept_units import KeptUnits
 from narrate.model.changes import Changes, Part, State
 from narrate.model.ids import Subject
 from narrate.model.narrative import Narrative
@@ -89,7 +90,7 @@ def _compared(old: _State, old_at: Found, new_at: Found, progress: Progress) -> 
 def _state(found: Found, other: _State | None, progress: Progress) -> _State:
     """A state read, judged and told; one whose data are those of the other is not judged again."""
     progress(f"reading {found.name}")
-    reading = read(found.folder)
+    reading, kept = read(found.folder), KeptUnits()
     if reading.project is None or reading.packs is None or has_errors(reading.problems):
         return _State(
             name=found.name,
@@ -102,8 +103,8 @@ def _state(found: Found, other: _State | None, progress: Progress) -> _State:
         whole, open_part = other.whole, other.open_part
     else:
         progress(f"judging {found.name}")
-        whole, open_part = judged(reading.project, reading.packs), None
-    open_part = open_part or disclosed_part(whole)
+        whole, open_part = judged(reading.project, reading.packs, kept=kept), None
+    open_part = open_part or disclosed_part(whole, kept=kept)
     words = all_told(found.folder, whole, open_part)
     problems = with_those_of_drafts(reading.problems, words.values(), strict=False)
     told = {key: narrative for part in words.values() for key, narrative in part.narratives.items()}

@@ -34,7 +34,7 @@ def deposit(
     if whole is None:
         return (), found.problems
     progress("judging what may be disclosed")
-    open_part = disclosed_part(whole)
+    open_part = disclosed_part(whole, kept=found.kept)
     local, guard = _local_packs(folder), Guard.of(whole.project)
     # A pack of the project that names something restricted stays out of the open edition.
     told = {path: raw for path, raw in local.items() if not guard.names(raw.decode("utf-8"))}

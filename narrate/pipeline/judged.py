@@ -3,17 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from narrate.disclosure import disclosed
 from narrate.judging.check_rules import check_rules
 from narrate.judging.judge import judge
+from narrate.judging.kept_units import KeptUnits
 from narrate.measures.findings import find
 from narrate.model.claims import Claims
 from narrate.model.findings import Findings
 from narrate.model.packs import Packs
 from narrate.model.project import Disclosure, Project
+from narrate.pipeline.kept_units import kept_before
+from narrate.pipeline.unchanged import packs_ground
 from narrate.problems import Problem, has_errors
 from narrate.reading.folder import Reading, read_folder
 from narrate.reading.pointing import pointed
@@ -42,6 +45,10 @@ class JudgedFolder:
 
     whole: Judged | None
     problems: tuple[Problem, ...]
+    kept: KeptUnits = field(default_factory=KeptUnits)
+    """What was worked out of single units, for the next run."""
+    ground: str = ""
+    """What it rests on besides the project; empty where there is doubt."""
 
 
 def read(folder: Path, *, strict: bool = False) -> Reading:
@@ -56,12 +63,12 @@ def read(folder: Path, *, strict: bool = False) -> Reading:
     return Reading(project=reading.project, packs=reading.packs, problems=ordered)
 
 
-def judged(project: Project, packs: Packs, *, has_turnings: bool = True) -> Judged:
-    claims = judge(project, packs, has_turnings=has_turnings)
+def judged(project: Project, packs: Packs, *, has_turnings: bool = True, kept: KeptUnits | None = None) -> Judged:
+    claims = judge(project, packs, has_turnings=has_turnings, kept=kept)
     return Judged(project=project, packs=packs, findings=find(project, packs), claims=claims)
 
 
-def disclosed_part(whole: Judged, *, has_turnings: bool = True) -> Judged:
+def disclosed_part(whole: Judged, *, has_turnings: bool = True, kept: KeptUnits | None = None) -> Judged:
     """
     What may be disclosed of a project, judged anew from that alone.
 
@@ -71,7 +78,7 @@ def disclosed_part(whole: Judged, *, has_turnings: bool = True) -> Judged:
     project = disclosed(whole.project)
     if _as_judged(project) == _as_judged(whole.project):
         return replace(whole, project=project)
-    return judged(project, whole.packs, has_turnings=has_turnings)
+    return judged(project, whole.packs, has_turnings=has_turnings, kept=kept)
 
 
 def _as_judged(project: Project) -> Project:
@@ -107,12 +114,19 @@ def judged_folder(
     has_turnings: whether what is made of it shows the smallest changes that turn a verdict; they take long to find.
     """
     progress("reading records and count sheets")
+    ground = packs_ground(folder)
     reading = read(folder, strict=strict)
     if reading.project is None or reading.packs is None or has_errors(reading.problems):
         return JudgedFolder(whole=None, problems=reading.problems)
     progress("measuring and judging for the team")
+    if ground != packs_ground(folder):
+        ground = ""  # packs were edited while they were read
+    kept = kept_before(folder, ground)
     return JudgedFolder(
-        whole=judged(reading.project, reading.packs, has_turnings=has_turnings), problems=reading.problems
+        whole=judged(reading.project, reading.packs, has_turnings=has_turnings, kept=kept),
+        problems=reading.problems,
+        kept=kept,
+        ground=ground,
     )
 
 

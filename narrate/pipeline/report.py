@@ -60,7 +60,7 @@ def report(
         return None, found.problems
     is_strict = approved_only or "report" in whole.project.approved_only
     strict = frozenset({"report"}) if is_strict else frozenset()
-    part = disclosed_part(whole, has_turnings=False) if is_open else whole
+    part = disclosed_part(whole, has_turnings=False, kept=found.kept) if is_open else whole
     words = words_of(folder, "review", part, strict, audiences=("report",), levels=FILED)
     narratives_told, left_out = told_openly(words.narratives, whole, part) if is_open else (words.narratives, ())
     problems = with_those_of_drafts(found.problems, [words], strict=False)

@@ -14,6 +14,7 @@ from narrate.model.edition import Edition
 from narrate.pipeline.editions import Words, all_told, approved_alone, edition_of, with_those_of_drafts
 from narrate.pipeline.held import Unwritable, held, not_written, saved_meanwhile
 from narrate.pipeline.judged import Judged, Progress, disclosed_part, judged_folder, silent
+from narrate.pipeline.kept_units import keep
 from narrate.pipeline.rubbish import seldom_looked_for
 from narrate.pipeline.side_by_side import side_by_side
 from narrate.pipeline.told import Told
@@ -58,11 +59,12 @@ def tell(
     if whole is None:
         return Told(problems=found.problems, is_written=False)
     progress("measuring and judging what is public")
-    public = disclosed_part(whole)
+    public = disclosed_part(whole, kept=found.kept)
     problems = found.problems
     try:
         with held(folder):
             forget(folder)
+            keep(folder, found.ground, found.kept)
             progress("writing narratives")
             told = all_told(folder, whole, public, approved_only)
             problems = with_those_of_drafts(problems, told.values(), strict=strict)

@@ -64,11 +64,20 @@ def ground_of(folder: Path, program: list[object]) -> str:
 
     Empty where a link or a file that cannot be read leaves doubt.
     """
+    return _ground(folder, program, ("project.yaml",))
+
+
+def packs_ground(folder: Path) -> str:
+    """A sum over the program and the project's own packs; empty where there is doubt."""
+    return _ground(folder, program_of("", ()), ())
+
+
+def _ground(folder: Path, program: list[object], besides: Collection[str]) -> str:
     try:
         packs = _files(folder / "packs") if os.path.lexists(folder / "packs") else []
         if packs is None or (folder / "packs").is_symlink():
             return ""
-        marks = {name: _mark(folder / name) for name in ("project.yaml", *(f"packs/{name}" for name in packs))}
+        marks = {name: _mark(folder / name) for name in (*besides, *(f"packs/{name}" for name in packs))}
     except OSError:
         return ""
     return _sum(json.dumps([program, marks]).encode())

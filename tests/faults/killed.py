@@ -27,7 +27,6 @@ from narrate.pipeline.begin import begin
 from narrate.pipeline.deposit import deposit
 from narrate.pipeline.report import report
 from narrate.pipeline.tell import tell
-from narrate.pipeline.unchanged import LIST
 
 ROOT = Path(__file__).parents[2]
 COMMANDS: Mapping[str, Callable[[Path], object]] = {
@@ -138,7 +137,7 @@ def _content(folder: Path, *, hidden: bool = False) -> dict[str, bytes]:
     for path in sorted(folder.rglob("*")):
         name = path.relative_to(folder)
         is_begun = any(part.endswith(".unfinished") for part in name.parts)
-        is_list = path.name == LIST or path.name.startswith(".narrate-pages-")
+        is_list = path.name.startswith((".narrate-told", ".narrate-pages-", ".narrate-judged"))
         if path.is_file() and not is_list and (hidden or not is_begun):
             found[name.as_posix()] = path.read_bytes()
     return found

@@ -6,8 +6,8 @@ import numpy as np
 import pytest
 
 from narrate.judging.criteria import leaves
-from narrate.judging.turning import OF_OWN_COUNTS
 from narrate.judging.variants import Candidates, varied, with_empty_rows
+from narrate.judging.varied_look import OF_OWN_COUNTS
 from narrate.judging.varied_units import ANSWERED, VariedUnits
 from narrate.measures.catalogue import measured
 from narrate.measures.count_table import count_table
