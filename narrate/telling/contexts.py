@@ -233,7 +233,7 @@ def _deposit_block(page: Page, context: Context, held: Sequence[Reading]) -> lis
     sentences += composition.modern_sentences(page)
     also = _as_recorded(page, context, held)
     deposit = told(page, [r for r in held if r.claim.question == "deposit"], weak=False)
-    said = " ".join(sentence.text for sentence in deposit)
+    said = " ".join(sentence.text for sentence in (*sentences[:1], *deposit))
     sentences += setting.recorded_sentence(page, context, known=said, also=also)
     sentences += deposit
     sentences += _noted(page, [r for r in held if r.claim.question == "deposit"])

@@ -9,8 +9,12 @@ from narrate.model.ids import Subject
 from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Context
 from narrate.telling import english, numbers, setting
+from narrate.telling.behind import remains_behind
 from narrate.telling.page import Page
 from narrate.telling.surroundings import genus_of
+
+OPENED_WITH = ("the richest context", "plants were few", "poor in plants")
+"""How an account opens that says where a deposit stands among the others."""
 
 ENOUGH_CONTEXTS = 4
 """Fewer contexts than this are not spoken of as a whole (judgement of the makers)."""
@@ -33,6 +37,14 @@ def _density(page: Page, context: Context) -> list[Sentence]:
     refs = [page.ref("density"), *(page.dig.measure_ref(s, "density") for s in known)]
     many = page.count(len(known))
     middle = numbers.figure(median, 1 if median < 10 else 0)
+    if not page.is_plain and any(page.has_told(word) for word in OPENED_WITH):
+        # That the deposit is the richest, or poor, has opened its account.
+        return page.say(
+            refs,
+            f"for comparison, the median of the {many} contexts with remains is {middle} items per {page.litre}",
+            f"the {many} contexts with remains hold {middle} items per {page.litre} in the median",
+            f"over the {many} contexts with remains the median is {middle} items per {page.litre}",
+        )
     if own.value >= max(known.values()):
         if page.is_plain:
             return page.say(refs, f"no other place on the dig gave so many plants for each {page.litre_word} of soil",
@@ -71,6 +83,10 @@ def _found_only_here(page: Page) -> list[Sentence]:
     holders = page.dig.surroundings.holders
     # By genus: 'knotweed, species unknown' is no find of its own where erect knotweed is found elsewhere.
     only = [t for t in _named(page) if len(holders.get(genus_of(t, page.dig.packs), ())) == 1]
+    later = page.dig.claims.find(page.subject, OUT_OF_PERIOD)
+    if later is not None and later.verdict == "holds":
+        strays = {t.taxon for t in remains_behind(later, page.dig.packs, only)}
+        only = [t for t in only if t.taxon not in strays]
     unique: dict[str, Tally] = {}
     for tally in only:
         unique.setdefault(str(tally.taxon), tally)
@@ -101,6 +117,9 @@ def _value(page: Page, subject: Subject, name: str) -> float | None:
     measurement = found.measurements.get(name) if found else None
     return measurement.value if measurement is not None else None
 
+
+OUT_OF_PERIOD = "integrity.out-of-period"
+"""The statement that some plants came in later: they are no find of the place."""
 
 COMPARED_FROM = 10
 """Items below which the ratio of a context is not set beside those of others (judgement of the makers)."""

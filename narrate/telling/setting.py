@@ -7,6 +7,7 @@ from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english, manner, numbers
 from narrate.telling.composition import has_wood, plant_tallies
+from narrate.telling.first_sentence import Sampled, opened_by_what_matters
 from narrate.telling.page import Page
 
 FEW_ITEMS = 10
@@ -123,14 +124,25 @@ def opening_sentences(page: Page, context: Context) -> list[Sentence]:
         return _opening_for_visitors(page, name, phase, context)
     brackets = _with_the_deposit(phase_brackets(page, phase, feature_text(page, context)), context)
     samples, litres, items = samples_text(page), litres_text(page), items_text(page, with_taxa=True)
-    at = or_density(page)
-    come = english.agreed(items_counted(page), "comes", "come")
-    sampled = page.found.samples
+    at, come = or_density(page), english.agreed(items_counted(page), "comes", "come")
+    unfeatured = _with_the_deposit(phase_brackets(page, phase), context)
+    known = f", {litres} in all," if page.found.samples > 1 else f" of {litres}"
+    known = known if page.found.litres is not None else f" ({litres})"
+    gave = (
+        f"{samples} ({litres}) gave {items}{at}",
+        f"{items} {come} from {samples} ({litres}){at}",
+        f"{samples}{known} held {items}{at}",
+    )
+    sampled = Sampled(place=f"{name}{unfeatured}", gave=gave[page.position % len(gave)])
+    wordings, refs = opened_by_what_matters(page, context, sampled)
+    if wordings:
+        return page.say([*size_refs(page), *refs], *wordings)
+    many = page.found.samples
     return page.say(
         size_refs(page),
         f"{name}{brackets} gave {items} from {samples} ({litres}){at}",
         f"{samples} ({litres}) of {name}{brackets} yielded {items}{at}",
-        f"from {name}{brackets}, sampled {numbers.times(sampled)} ({litres}), {come} {items}{at}",
+        f"from {name}{brackets}, sampled {numbers.times(many)} ({litres}), {come} {items}{at}",
         f"flotation of {litres} from {name}{brackets} in {samples} recovered {items}{at}"
         if page.found.litres is not None
         else "",
@@ -263,10 +275,16 @@ def _opening_for_visitors(page: Page, name: str, phase: Phase | None, context: C
     sentences: list[Sentence] = []
     if phase is not None:
         when = f", {years}" if years else ""
+        places = sum(c.phase == phase.id for c in page.dig.project.contexts)
         sentences += page.say(
             [page.record],
             f"the diggers say that {name} belongs to {phase_name(phase)}{when}",
+            f"{name} goes back to {phase_name(phase)}{when}",
             f"the diggers place {name} in {phase_name(phase)}{when}",
+            f"{name} is one of {page.count(places)} places that we know from {phase_name(phase)}{when}"
+            if places > 2
+            else "",
+            f"{name} was left by people of {phase_name(phase)}{when}",
         )
     sentences += kind_explained(page, context.kind)
     here = "it" if phase is not None else name
