@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
-from narrate.reading.intake.evidence import Look
+from narrate.reading.intake.evidence import Look, name_score
 from narrate.reading.intake.header_words import heading
 
 _CODE = re.compile(r"(?=.*[A-Z])[A-Z0-9][A-Za-z0-9._-]{1,11}")
@@ -26,6 +26,25 @@ def codes_in_use(looks: Iterable[Look]) -> tuple[dict[str, str], set[str]]:
             found.update(used)
             sheets.add(look.grid.sheet)
     return found, sheets
+
+
+_IN_PROSE = re.compile(r"(?<![\w-])(?P<code>[A-Z][A-Z0-9_-]{2,11})\s*=\s*(?P<name>[^=;.:]{3,60}?)\s*(?=[;.]|$)")
+_IN_GRAMS = re.compile(r",?\s+(?:in )?(?P<unit>g|gr|grams?|mg)$", re.IGNORECASE)
+
+
+def codes_in_prose(looks: Iterable[Look]) -> dict[str, str]:
+    """Code -> name of plants for codes in use that a line of words explains: 'WOODG = wood charcoal, grams'."""
+    all_looks = list(looks)
+    texts = {cell.text for look in all_looks for cell in look.cells.values()}
+    found: dict[str, set[str]] = {}
+    for look in all_looks:
+        for match in (match for text in sorted(texts) for match in _IN_PROSE.finditer(text)):
+            bare = _IN_GRAMS.sub("", match["name"])
+            unit = _IN_GRAMS.search(match["name"])
+            if match["code"] in texts and name_score(bare, look.names) >= 0.45 and not heading(match["code"]):
+                name = f"{bare} ({'mg' if unit['unit'].lower() == 'mg' else 'g'})" if unit else bare
+                found.setdefault(match["code"], set()).add(name)
+    return {code: next(iter(names)) for code, names in sorted(found.items()) if len(names) == 1}
 
 
 def codes_beside(look: Look) -> tuple[dict[str, str], set[int]]:

@@ -91,11 +91,19 @@ class Body(Extent):
 
     def _has_head(self, column: int) -> bool:
         own = [row for row in range(self.area.top, self.area.bottom + 1) if (row, column) in self.look.own]
-        if len(own) == 1 and len(self.look.text(own[0], column)) > _LONGEST_ID:
-            return False  # a remark in a line of its own, and no id
+        if len(own) == 1 and not self._may_be_id(own[0], column):
+            return False  # a remark or a key in a line of its own, and no id
         return any((row, column) in self.look.cells for row in range(self.area.top, self.body[0])) and not any(
             (row, column) in self.look.cells and not self.look.is_amount(row, column) for row in self.body
         )
+
+    def _may_be_id(self, row: int, column: int) -> bool:
+        """Whether a word that stands alone may be the id of a sterile sample: short, and of the form of other ids."""
+        text = self.look.text(row, column)
+        if len(text) > _LONGEST_ID or re.search(r"[=;]|^\*", text):
+            return False
+        others = [self.look.text(row, c) for c in self.counts]
+        return looks_like_id(text) or any(_form(text) == _form(other) for other in others) or not any(map(looks_like_id, others))
 
     def _drop_codes(self) -> None:
         """Columns of running or code numbers before the names are no counts."""
@@ -221,7 +229,8 @@ class Body(Extent):
             *[c for c in self.columns if c < self.names],
         ]:
             text = self.look.text(row, column)
-            if text and (row, column) in self.look.cells:
+            is_behind = bool(self.counts) and column > max(self.counts) and self.look.name_score(row, self.names) > 0
+            if text and (row, column) in self.look.cells and not is_behind:  # 'half of it 60%' is a remark on a plant
                 role = heading(text)
                 if role in ROW_META:
                     return text, role

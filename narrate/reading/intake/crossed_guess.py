@@ -141,10 +141,10 @@ class _Guessing(Sums):
         for column in self.counts:
             derived = self._derived_role(column, outer)
             small = self.look.text(quantity_row, column) if quantity_row is not None else ""
-            if derived is not None:
-                self.columns[column] = derived
-            elif quantity(small) in ("percent", "density") or heading(small) in ("ubiquity", "derived"):
+            if quantity(small) in ("percent", "density") or heading(small) in ("ubiquity", "derived"):
                 self.columns[column] = Role(name=quantity(small) or heading(small))
+            elif derived is not None:
+                self.columns[column] = derived
             else:
                 self.columns[column] = Role(name="counts")
 

@@ -321,7 +321,14 @@ class Heads(Body):
         )
         filled = is_scarce and blanks >= 0.3 * len(plain)
         made = with_unit(role, word)
-        return Role(name=made.name, qualifiers=made.qualifiers, filled=filled)
+        also = ("condition",) if role == "part" and self._says_conditions_too(row) else ()
+        return Role(name=made.name, also=also, qualifiers=made.qualifiers, filled=filled)
+
+    def _says_conditions_too(self, row: int) -> bool:
+        """Whether most words of a row of parts carry a condition: 'seed (u)', 'grain, charred'."""
+        texts = [self.look.text(row, c) for c in self.counts if (row, c) in self.look.cells]
+        states = sum(bool(re.search("[,(]", text) and self.look.names.condition_of(text)) for text in texts)
+        return states >= 0.6 * len(texts) > 0
 
     def _head_role(self, row: int) -> tuple[str, str]:
         """(role, the words it was read from) of a row above the body; an empty role for ids without a label."""
@@ -389,6 +396,8 @@ class Heads(Body):
     def _derived_role(self, column: int, heads: list[int]) -> Role | None:
         for row in heads:
             text = self.look.text(row, column)
+            if text.lower() == "all" and heading(self._label(row)) == "sorted":
+                continue
             if not text and row in self.rows and self.rows[row].filled and column in self.counts:
                 text = self._filled_texts(row, [c for c in self.counts if c <= column])[-1]  # 'Total' over two columns
             if not text or (looks_like_id(text) and not _PER_LITRE.search(text)):

@@ -107,7 +107,7 @@ class Labels(Heads):
                 by_content = "part"
                 words = ", ".join(dict.fromkeys(texts))
                 self.doubts.append(f"a column tells lines of one name apart ({words[:60]}): taken for plant parts")
-            states = sum("," in t and bool(look.names.condition_of(t)) for t in texts)
+            states = sum(bool(re.search("[,(]", t) and look.names.condition_of(t)) for t in texts)
             also = ("condition",) if by_content == "part" and states >= 0.6 * len(texts) else ()
             self.columns[column] = Role(name=by_content, also=also, filled=self._label_needs_fill(column, role))
         self._results_among_lines()

@@ -48,7 +48,7 @@ _WORDS: dict[str, str] = {
     "code": "scheda lfd lfdnr rang",
     "total": "summe gesamt gesamtsumme total somme suma totale всего итого soma totaal összesen razem ukupno celkem toplam 合計 計 总计 合计",
     "density": "dichte funddichte konzentration densité densités densidad densità densidade dichtheid yoğunluk 密度",
-    "ubiquity": "stetigkeit frequenz fréquence fréquences ubiquité frecuencia ubicuidad ubiquidad frequenza ubiquità 出土概率 出現率",
+    "ubiquity": "stetigkeit fréq frec frequenz fréquence fréquences ubiquité frecuencia ubicuidad ubiquidad frequenza ubiquità 出土概率 出現率",
     "percent": "prozent anteil pourcentage porcentaje percentuale 百分比 割合",
 }  # fmt: skip
 
@@ -62,6 +62,10 @@ _PHRASES: tuple[tuple[str, re.Pattern[str]], ...] = (
         r"(?:nombre|número|numero|nº|n°|n|nb|anzahl|aantal|nmr) (?:total )?(?:de |di |der )?(?:fragments?|restes|restos|resti|reste|fragmente|fragmentos|frammenti|charbons)(?: .*)?"
         r"|(?:(?:sous|sub|zwischen|teil|gesamt|del|mellan|tussen)[ -]?)?(?:sommes?|suma|soma|summen?|summa|sum|totaal|total|totale|gesamt|insgesamt|razem|ogółem|összesen|celkem|ukupno|i alt|ialt|totalt)(?: .*)?"
         r"|.* (?:ges|gesamt|insgesamt|totaal|totale|samlet|i alt|razem|summa)"
+    )),
+    ("ubiquity", re.compile(
+        r"(?:in|dans|en|nb|nbre|nombre|número|numero|anzahl|aantal|nº|n°|n) (?:de |di |der |van |total de )?(?:positiven? |positifs? )?"
+        r"(?:proben|prélèvements|échantillons|muestras|campioni|amostras|monsters|prøver|prov)(?: (?:positifs?|positiv|présents?))?"
     )),
     ("density", re.compile(r".*(?:concentrazione|concentración|concentração|densité|densidad|densità|densidade|dichte|dichtheid|konzentration|concentratie|密度)(?: .*)?")),
     ("common name", re.compile(r"deutscher name|nom (?:vernaculaire|commun|français)|nombre (?:común|vulgar)|nome (?:comune|comum|volgare)|türkçe adı")),

@@ -17,13 +17,33 @@ def typed_ids(shown: str) -> tuple[str, ...]:
     """
     What was probably typed, day first and month first; nothing for a text that shows no date.
 
-    >>> typed_ids("1 Mar 2011"), typed_ids("S14")
-    (('1-3', '3-1'), ())
+    >>> typed_ids("1 Mar 2011"), typed_ids("11-Dec"), typed_ids("Mar 1"), typed_ids("S14")
+    (('1-3', '3-1'), ('11-12', '12-11'), ('1-3', '3-1'), ())
     """
     try:
         return typed_before(datetime.datetime.strptime(shown, "%d %b %Y"))
     except ValueError:
+        pass
+    match = re.fullmatch(r"(?:(\d{1,2})[-. /])?([^\W\d_]{3,4})\.?(?:[-. /](\d{1,2}))?", shown.strip())
+    month = _MONTHS.get(match[2].lower()) if match else None
+    day = int(match[1] or match[3] or 0) if match and bool(match[1]) != bool(match[3]) else 0
+    if month is None or not 1 <= day <= 31:
         return ()
+    return (f"{day}-{month}",) if day == month else (f"{day}-{month}", f"{month}-{day}")
+
+
+_MONTHS = {
+    name: number
+    for number, names in enumerate(
+        (
+            "jan ene janv gen", "feb fév févr", "mar mär mrt mars mrz", "apr abr avr", "may mai mei mag maj", "jun juin giu", "jul juil lug",
+            "aug ago août", "sep sept set", "oct okt ott", "nov", "dec dez dic déc des",
+        ),
+        start=1,
+    )
+    for name in names.split()
+}  # fmt: skip
+"""Short names of months as spreadsheets show them in English, German, French, Spanish, Dutch, Italian and Scandinavian."""
 
 
 def mended_ids(look: Look, table: Table) -> tuple[dict[str, str], list[str]]:
@@ -37,7 +57,7 @@ def mended_ids(look: Look, table: Table) -> tuple[dict[str, str], list[str]]:
     at = [n for n, role in ids.items() if "sample" in role.names]
     counted = [n for n, role in lines.items() if role.name in ("counts", "finds")]
     cells = [(n, line) if across else (line, n) for n in at for line in counted]
-    dates = [cell for cell in cells if (one := look.cells.get(cell)) is not None and one.kind == "date"]
+    dates = [cell for cell in cells if (one := look.cells.get(cell)) is not None and (one.kind == "date" or typed_ids(one.text))]
     if not dates:
         return {}, []
     month_first = _is_month_first([look.text(*cell) for cell in cells])
@@ -63,5 +83,5 @@ def _is_month_first(texts: list[str]) -> bool | None:
     pairs = [re.fullmatch(r"(\d{1,2})[-/.](\d{1,2})", text) for text in texts]
     numbers = [(int(match[1]), int(match[2])) for match in pairs if match]
     is_month_first = any(first > 12 and second <= 12 for first, second in numbers)
-    is_day_first = any(first <= 12 and second > 12 for first, second in numbers)
+    is_day_first = any(first <= 12 and 12 < second <= 31 for first, second in numbers)  # nothing makes a day of 40
     return None if is_month_first == is_day_first else is_month_first

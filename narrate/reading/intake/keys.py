@@ -29,6 +29,11 @@ _IN_DOUBT = re.compile(
     re.IGNORECASE,
 )
 """'(x) = probable': a sign in brackets for a name in doubt."""
+_NOT_LOOKED_FOR = re.compile(
+    r"\bnot (?:looked for|sorted|examined|counted|analy[sz]ed|recorded)\b(?:[^.;()]|\((?!(?:shown|marked|given)))*?\(?(?:shown|marked|given|indicated|written)(?: as| by| with)?\s*[\"'(]?(?P<sign>[-–—]|n/?a|nd|[*x])(?=[\s\"').,;]|$)",
+    re.IGNORECASE,
+)
+"""'Seeds are not looked for above 4 mm (shown -)'."""
 _RANGE = re.compile(r"(?:[<>≤≥]=?\s*\d+|\d+\s*(?:[-–]|to|bis|tot|till?|do|al?|à)\s*\d+|\d+\s*(?:\+|o más|o più|ou mais|ou plus|et plus|or more|and more|und mehr|oder mehr|of meer|en meer|eller fler))", re.IGNORECASE)
 _LETTERS = re.compile(
     r"tiental|honderd|enkele|duizend|veel|weinig|afwezig|aanwezig|vorhanden|selten|häufig|vereinzelt|einzeln|viele|présent|rares?|peu|abondant|quelques|nombreu|presente|ausente|escas|abundante|raro|enstaka|riklig|måttlig|liczn|"
@@ -86,6 +91,8 @@ def key_entries(grid: Grid) -> list[Entry]:
             if meaning and match["sign"] not in said:
                 said.add(match["sign"])
                 found.append(Entry(match["sign"], meaning, at))
+        for match in _NOT_LOOKED_FOR.finditer(text):
+            found.append(Entry(match["sign"], "not looked for", at))
         for match in _IN_DOUBT.finditer(text):
             found.append(Entry(match["sign"], "present, in doubt", at))
         if "=" in text or ":" in text or re.search(r"\s[-–]\s", text):

@@ -58,9 +58,16 @@ _CLASS_WORD = re.compile(
 """Words that stand for classes of abundance where a list says of how many."""
 _WORD = re.compile(r"sign|symbol|mark|code|key|class|meaning|means|abundance|count|number|range|quantity|items|no\.?|value|explanation", re.IGNORECASE)
 _FOOTNOTES = re.compile(
-    r"(?:^|(?<=[;,.:])\s*|(?<=\s))(?P<sign>\*{1,5}|[†‡§¹²³]+|\([a-z]{1,4}\)|\[[a-z]{1,4}\]|\b[a-z]{1,3})\s*(?P<link>=|:|\bis\b|\bmeans\b|\bindicates\b|\bdenotes\b|\s[-–]\s|\s)\s*"
+    r"(?:^|(?<=[;,.:])\s*|(?<=\s))(?P<sign>\*{1,5}|[†‡§¹²³]+|\([a-z]{1,4}\)|\[[a-z]{1,4}\]|\b(?:[a-z]\.){2,4}|\b[a-z]{1,3})\s*(?P<link>=|:|\bis\b|\bmeans\b|\bindicates\b|\bdenotes\b|\s[-–]\s|\s)\s*"
     r"(?P<meaning>[A-Za-z][A-Za-z /().-]*)"
 )
+
+_UNLESS = re.compile(
+    r"\b(?:charred|carboni[sz]ed|burn(?:t|ed))\b,?\s+(?:unless|except (?:where|when|those|if))\s+(?:(?:marked|labell?ed|noted|indicated|followed|given|shown|with|by|as|an?|otherwise)\s+)*"
+    r"[\"'“‘(\[]?(?P<sign>(?!(?:as|by|so|in|the|it|not|a)\b)[a-z]{1,3}|[*†‡§]{1,3})[\"'”’)\]]?(?=[\s.,;)]|$)",
+    re.IGNORECASE,
+)
+"""'Charred unless marked u': what carries the sign is not charred."""
 
 
 def keys_of_file(grids: Iterable[Grid]) -> Keys:
@@ -199,10 +206,11 @@ def _footnotes(grid: Grid) -> list[Entry]:
             continue
         for match in _FOOTNOTES.finditer(cell.text):
             sign, link = match["sign"], match["link"].strip()
-            is_word = sign.isalpha()
+            is_word = sign.replace(".", "").isalpha()
             if (is_word and link not in ("=", ":", "means", "indicates", "denotes")) or (not link and match.start("sign") > 0 and is_word):
                 continue
             meaning = re.split(r"[.;]|,\s|\s(?=[(\[]?\w{1,4}[)\]]?\s*[=:])", match["meaning"])[0].strip()
             if not remark(meaning).says_nothing and sign not in ("cf", "in", "of", "and", "the"):
                 found.append(Entry(sign.strip("()[]"), meaning, at))
+        found += [Entry(match["sign"], "uncharred", at) for match in _UNLESS.finditer(cell.text)]
     return found

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 from narrate.model.grids import Area, Grid
 from narrate.model.layouts import Layout, Marks, Role, Shape, Table
 from narrate.problems import Place
-from narrate.reading.intake.code_sheets import codes_beside, codes_in_use
+from narrate.reading.intake.code_sheets import codes_beside, codes_in_prose, codes_in_use
 from narrate.reading.intake.crossed_guess import Crossed, guess_crossed
 from narrate.reading.intake.evidence import Look, plain_label
 from narrate.reading.intake.forms_guess import guess_forms
@@ -68,6 +68,7 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     names = names.knowing(short=short_words(grids, names))
     pairs = [(grid, Look.of(grid, names, frozenset(keys.marks[grid.sheet].key) | yes_and_no(grid))) for grid in grids]
     codes, sheets_of_codes = codes_in_use(look for _, look in pairs)
+    codes = {**codes_in_prose(look for _, look in pairs), **codes}
     for n, (grid, look) in enumerate(pairs):
         beside, rows = codes_beside(look) if grid.sheet not in sheets_of_codes else ({}, set())
         if beside:

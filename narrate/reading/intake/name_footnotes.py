@@ -55,7 +55,7 @@ def _parted(text: str, footnotes: Mapping[str, str]) -> tuple[str, str]:
     for pattern, sign, rest in _WHERE:
         match = re.fullmatch(pattern, flat)
         # Letters are a footnote only where the sheet or the trade says so; 'sp' and 'cf' are none.
-        if match and (not match[sign].isalpha() or match[sign] in (*footnotes, "uc")):
+        if match and (not match[sign].replace(".", "").isalpha() or match[sign] in (*footnotes, "uc")):
             return match[rest].strip(" ,"), match[sign]
     return flat, ""
 
@@ -63,7 +63,8 @@ def _parted(text: str, footnotes: Mapping[str, str]) -> tuple[str, str]:
 _WHERE = (
     (rf"(.*\w.*?)\s*[(\[]?({_SYMBOLS})[)\]]?", 2, 1),
     (rf"[(\[]?({_SYMBOLS})[)\]]?\s*(.*\w.*)", 1, 2),
-    (r"(.*\w.*?)\s*[(\[]([a-z]{1,4})[)\]]", 2, 1),
+    (r"(.*\w.*?)\s*[(\[]([a-z]{1,4}|(?:[a-z]\.){2,4})[)\]]", 2, 1),
+    (r"(.*\w.*?)[\s_]+((?:[a-z]\.){2,4})", 2, 1),
     (r"(.*\w.*?)[\s_]+([a-z]{1,3})", 2, 1),
 )
 """(pattern, group of the sign, group of the name)."""

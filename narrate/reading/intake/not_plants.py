@@ -13,8 +13,9 @@ _NOT_PLANTS: tuple[tuple[str, str], ...] = (
     (r"(?:land |marine |fresh ?water |terrestrial )?(?:snails?|mollus[ck]s?|mollusca|gastropods?|mussels?|oysters?|bivalves?)(?: shells?)?|marine shells?|egg ?shells?|shellfish|sea ?shells?", "shell"),
     (r"insects?(?: (?:remains|fragments|parts))?|beetles?|coleoptera|fly pupae?|puparia|pupae|weevils?|sitophilus.*|mites?|ants?|arthropods?|(?:earth)?worm (?:cocoons?|capsules?|casts?|eggs?(?: cases?)?)|daphnia.*|cladocera.*|ostracods?|foraminifera|forams?|bryozoa|larvae?|ephippia", "insects and other small animals"),
     (r"slag|hammer ?scale|clinkers?|cinders?|coal|fuel ash(?: slag)?|iron|metal|glass|vitrified.*|industrial waste|magnetic.*", "metal working and fuel waste"),
-    (r"pot(?:tery|sherds?)?|sherds?|ceramics?|daub|brick|tile|cbm|fired clay|burnt clay|flints?|lithics?|debitage|obsidian|flakes?|beads?|plaster|mortar|stones?|gravel|fcr|fire.?cracked rock|artefacts?|artifacts?", "artefacts"),
+    (r"pot(?:tery|sherds?)?|sherds?|ceramics?|daub|brick|tile|cbm|fired clay|burnt clay|flints?|lithics?(?: (?:debitage|flakes?|chips?|fragments?|frags|waste|material))?|debitage|obsidian|flakes?|beads?|plaster|mortar|stones?|gravel|fcr|fire.?cracked rock|artefacts?|artifacts?", "artefacts"),
     (r"dung(?: pellets?)?(?: frag(?:ment)?s?)?|(?:rodent|mouse|sheep|goat) (?:droppings?|pellets?|faeces)|faecal pellets?|coprolites?|droppings?", "droppings"),
+    (r"(?:unsorted |heavy |light |fine |coarse )*residues?(?: (?:unsorted|not sorted|[<>] ?\d+(?: \d+)? ?mm))?", "unsorted residue"),
     (r"(?:modern |uncharred )?(?:rootlets?|roots? \(modern\)|modern roots?|modern (?:plant )?(?:material|contamination|straw|seeds?)|moss|grit|sand|silt|sediment)|(?:faecal |fecal |mineralised |mineralized |phosphatic |calcium |cess )*(?:concretions?|nodules?)", "modern or mineral matter"),
     (r"(?:vis|vogel|dieren|zoogdier)bot(?:ten)?|fisch(?:knochen|schuppen|wirbel)|kości(?: (?:ryb|zwierz\w*|ptaków))?|brända ben|brændte knogler|knogler|fiskben|ben|arêtes? de poisson|os(?: de (?:poisson|faune|micro ?faune))?|faune|micro ?faune|spine di pesce|vertebre di pesce|resti ossei|csont(?:ok)?|kosti", "bone"),
     (r"mossel(?:schelp(?:en)?)?|schelp(?:en)?|oesters?|mollusca .*|escargots?|coquill(?:es?|ages?) (?:d'escargots?|marins?|de mollusques?)|mollusken(?:schalen)?|muscheln?|muslinger|snegle|snäckor|musslor|muszle|ślimaki|gusci di lumaca|chiocciole", "shell"),
@@ -22,12 +23,12 @@ _NOT_PLANTS: tuple[tuple[str, str], ...] = (
     (r"mest(?: .*)?|gödsel|gødning|nawóz|excr[ée]ments", "droppings"),
     (r"wortels?|worteltjes|rottrådar|rødder|korzenie|korzonki|racines?|radicelles?|rezente wurzeln|wurzeln|raíces|raicillas|radici|mos(?:sen)?", "modern or mineral matter"),
     (r"aardewerk|keramiek|tessons?|cocci|ceramika|krukskärvor|bränd lera|verbrande leem|hüttenlehm|rotlehm|polepa", "artefacts"),
-    (r"huesos(?: de (?:pez|pescado|ave|animal|mamífero))?|ossos de peixe|ossements|knochen(?:fragmente)?|fischreste|ossa|botten|ossos|fauna|ictiofauna|micro ?fauna|espinas", "bone"),
+    (r"huesos?(?: de (?:pez|pescado|ave|animal|mamífero))?|ossos de peixe|ossements|knochen(?:fragmente)?|fischreste|ossa|botten|ossos|fauna|ictiofauna|micro ?fauna|espinas", "bone"),
     (r"caracoles|conchas|malaco ?fauna|schnecken|mollusken|mollusques|molluschi|moluscos|slakken", "shell"),
     (r"insectos|insectes|insekten|insetti|insetos", "insects and other small animals"),
     (r"esti[eé]rcol|excrementos?|coprolit[oi]s?|copr[oó]litos?|mist|fumier|letame|estrume", "droppings"),
     (r"escorias?|scories|schlacken?|scorie|esc[oó]rias?", "metal working and fuel waste"),
-    (r"cer[aá]mica|c[eé]ramique|keramik|ceramica|l[ií]tic[ao]s?|silex|sílex|feuerstein", "artefacts"),
+    (r"tepalcates?|tiestos?|scherben|keramikscherben|cer[aá]mica|c[eé]ramique|keramik|ceramica|l[ií]tic[ao]s?|silex|sílex|feuerstein", "artefacts"),
 )  # fmt: skip
 
 # Common practice, no source: genera of animals that turn up in flots and residues, by their Latin and everyday names.
@@ -103,6 +104,9 @@ def not_a_plant(name: str) -> str:
     bare = re.sub(r"\s*[(\[](?:n|no\.?|ct|count|g|wt|wt\.? ?g|#|ml|nr)[)\]]\s*$", "", name.lower())
     flat = " ".join(re.sub(r"[_.]", " ", bare).split()).rstrip(" *:")
     found = next((kind for pattern, kind in _NOT_PLANTS if re.fullmatch(pattern, flat)), "")
+    before, _, inside = flat.partition(" (")
+    if not found and inside and not_a_plant(before) and not_a_plant(inside.rstrip(")")):
+        return not_a_plant(before)  # 'Keramik (Scherben)'
     return found or _animal(flat)
 
 

@@ -25,8 +25,8 @@ class Remark:
 
 
 _CONDITIONS: tuple[tuple[str, str], ...] = (
-    ("uncharred", r"\b(?:un-?(?:charred|carboni[sz]ed|burnt|burned)|(?:not|non)[ -](?:charred|carboni[sz]ed|burnt|burned)|uc"
-        r"|un-?verkohlte?[rsn]?|on-?verkoolde?|u-?forkullede?|o-?förkolnade?|(?:nicht|niet|no|non|não|ikke|inte|pas)[ -](?:verkohlt|verkoold|carbon(?:isée?s?|izad[oa]s?|izzat[oiae])|forkullet|förkolna(?:d|t|de)))\b"),
+    ("uncharred", r"\b(?:un-?(?:charred|carboni[sz]ed|burnt|burned)|(?:not|non)[ -](?:charred|carboni[sz]ed|burnt|burned)|uc|un-?(?:carb|char)|(?:not|non)[ -](?:carb|char)"
+        r"|un-?verkohlte?[rsn]?|on-?verkoolde?|u-?forkullede?|o-?förkolnade?|(?:nicht|niet|no|non|não|ikke|inte|pas|sin|sans|senza|sem|ohne|zonder)[ -](?:verkohlt|verkohlung|verkoling|carbonizar|carbonisation|carbonizzazione|carbonizar|quemar|queimar|verkoold|carbon(?:isée?s?|izad[oa]s?|izzat[oiae])|forkullet|förkolna(?:d|t|de)))\b"),
     ("partly charred", r"\b(?:part(?:ly|ially)?|semi|half|incompletely)[ -](?:charred|carboni[sz]ed|burnt|burned)\b|\b(?:angekohlt|teilverkohlt|halbverkohlt|(?:teilweise|gedeeltelijk|deels|parcialmente|parzialmente|partiellement|semi)[ -](?:verkohlt|verkoold|carbon(?:isée?s?|izad[oa]s?|izzat[oiae])))\b"),
     ("mineralised", r"\bminerali[sz]ed\b|\bmineral[ -]replaced\b|\bmin[eé]rali(?:siert|sierte|sée?s?|zad[oa]s?|zzat[oiae]|serede?|serade?)\b|\bgemineraliseerde?\b"),
     ("waterlogged", r"\bwater-?logged\b|\banoxic\b|\bwaterverzadigde?\b|\bfeucht ?erhalten\b|\bimbib(?:ée?s?|it[oiae])\b|\bgorgée?s? d'eau\b|\bencharcad[oa]s?\b"),

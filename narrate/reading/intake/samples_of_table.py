@@ -53,7 +53,7 @@ class SampleLines(Lines):
         """Ids that a spreadsheet has made dates of."""
         for one in said:
             cell = self.cells.get((_row_of(one.place), one.place.column - 1))
-            typed = typed_ids(one.text) if cell is not None and cell.kind == "date" else ()
+            typed = typed_ids(one.text) if cell is not None else ()
             if typed:
                 self.told.warning(
                     "N314", f"date {one.place}", one.place,

@@ -11,7 +11,7 @@ from narrate.model.grids import Grid
 from narrate.model.layouts import Table
 from narrate.reading.intake.remarks import conditions_in
 
-_SIGN = r"[^\W\d_]{1,5}(?:/[^\W\d_]{1,3})?"
+_SIGN = r"(?:[^\W\d_]\.){1,3}[^\W\d_]|[^\W\d_]{1,5}(?:/[^\W\d_]{1,3})?"
 _ENTRY = re.compile(
     rf"(?<![\w.])(?P<sign>{_SIGN})\.?\s*(?P<link>=|:)\s*(?P<meaning>[^\W\d_][^=:;,|\n]{{1,60}}?)"
     rf"(?=\s*(?:[;,|]|\.\s|\.?$|[\s.,;]+(?:and |und |et |en |y |e )?{_SIGN}\.?\s*[=:]))"
@@ -60,9 +60,13 @@ def said_under(
         rows = {r for r, one in table.rows.items() if role in one.names}
         columns = {c for c, one in table.columns.items() if role in one.names}
         for (r, c), cell in grids[table.sheet].cells.items():
+            if not (r in rows or c in columns):
+                continue
             flat = cell.text.strip(" ().?")
-            if (r in rows or c in columns) and flat in short:
-                found[cell.text] = short[flat]
+            behind = re.search(r"[(\[]([^()\[\]]{1,6})[)\]]$", cell.text)  # 'seed (u)' says the condition behind the part
+            sign = flat if flat in short else behind[1].strip(" .?") if behind and role == "condition" else ""
+            if sign in short:
+                found[cell.text] = short[sign]
     return dict(sorted(found.items()))
 
 

@@ -36,7 +36,7 @@ MORE_PARTS: Mapping[str, str] = {
 # Common practice, no source: letters for conditions, beside those of the word packs.
 SHORT_CONDITIONS: Mapping[str, str] = {
     "w": "waterlogged", "wl": "waterlogged", "m": "mineralised", "min": "mineralised", "d": "desiccated", "ch": "charred",
-    "carb": "charred", "uc": "uncharred", "unch": "uncharred", "unc": "uncharred", "u": "uncharred",
+    "carb": "charred", "uc": "uncharred", "uncarb": "uncharred", "unchar": "uncharred", "uncharr": "uncharred", "noncarb": "uncharred", "unch": "uncharred", "unc": "uncharred", "u": "uncharred",
 }  # fmt: skip
 AUTHOR = re.compile(
     r"\s+(?:\([^)]*\)\s*)?(?:[A-Z][\w-]*\.|L\.|&|ex|et|f\.|[A-Z][a-zü]+\.)(?:\s*(?:[A-Z][\w-]*\.?|&|ex|f\.))*(?=\s|/|$)|\s+\([A-Z][^)]*\.\)"
@@ -44,7 +44,7 @@ AUTHOR = re.compile(
 """Authors behind an epithet: 'L.', 'Schübl.', '(L.) Moench'; only ones with a point, so that no name is lost."""
 
 CONDITIONS = re.compile(
-    r"\b(un-?charred|un-?carboni[sz]ed|un-?burn(?:t|ed)|(?:not|non)[ -](?:charred|carboni[sz]ed|burn(?:t|ed))"
+    r"\b(un-?charred|un-?carb\b|un-?carboni[sz]ed|un-?burn(?:t|ed)|(?:not|non)[ -](?:charred|carboni[sz]ed|burn(?:t|ed))"
     r"|(?:part(?:ly|ially)?|semi|half|incompletely)[ -](?:charred|carboni[sz]ed|burn(?:t|ed))|charred|carboni[sz]ed|burnt|burned|minerali[sz]ed|waterlogged|desiccated|dessicated|modern"
     r"|(?:nicht |niet |non |no |não )?(?:un-?|on-?)?(?:verkohlte?s?|verkoolde?|carbonisée?s?|carbonizad[oa]s?|carbonizzat[oiae]|u?forkullede?|o?förkolnade?|angekohlt)"
     r"|min[eé]rali(?:siert|sée?s?|zad[oa]s?|zzat[oiae])|gemineraliseerde?|waterverzadigde?|imbib(?:ée?s?|it[oiae])|desecad[oa]s?|desséchée?s?)\b",
@@ -59,7 +59,7 @@ SIZE = re.compile(
 _OF_WEIGHT = r"(?:[\s,]+(?:weight|wt\.?|mass|gewicht|poids|peso|vægt|vikt|waga))?"
 """'Wood weight (g)' weighs wood: the word for weighing is no part of the name."""
 UNIT = re.compile(
-    rf"{_OF_WEIGHT}[\s,]*[(\[]\s*(?:(?:weight|wt\.?|mass)[, ]+)?(?:in )?(g|gr|mg|wt|wt\.? ?g|weight|weight ?g|grams|ml|cc|vol|n|no\.?|count|ct|#)\s*[)\]]\s*$|[\s_,-]+(wt|weight|wt\.? ?\(?g\)?|ct|count)\s*$",
+    rf"{_OF_WEIGHT}[\s,]*[(\[]\s*(?:(?:weight|wt\.?|mass)[, ]+)?(?:in )?(g|gr|mg|wt|wt\.? ?g|weight|weight ?g|grams|ml|cc|vol|n|no\.?|count|ct|#)\s*[)\]]\s*$|[\s_,-]+(wt|weight|wt\.? ?\(?g\)?|ct|count)\s*$|\s+(g|grams|mg)\s*$",
     re.IGNORECASE,
 )
 TAIL = re.compile(r"_(g|gr|mg|n|no|nr|ct|count|wt|weight|wt_g|weight_g)$", re.IGNORECASE)

@@ -101,13 +101,16 @@ class NameReader:
             return self.short.parts[flat]
         found = find_word(self._parts, flat)
         if found is None:
+            rest, state = self._condition_behind(text)
+            found = self.part_of(rest) if state else None  # 'seed (c)'
+        if not found:
             short = FRAGMENTS.sub("", " " + flat).strip()
             found = find_word(self._parts, short) or find_word(self._parts, short.removesuffix("s"))
-        if found is None and "," in text:
+        if not found and "," in text:
             pieces = text.split(",")  # 'seed, charred'
             if any(self.condition_of(piece) for piece in pieces):
                 found = next((part for part in map(self.part_of, pieces) if part), None)
-        if found is None and " / " in text:
+        if not found and " / " in text:
             halves = {self.part_of(half) for half in text.split(" / ")} - {""}
             found = halves.pop() if len(halves) == 1 else None  # 'cariosside / caryopsis'
         return found or ""
@@ -116,11 +119,21 @@ class NameReader:
         flat = text.strip(" ().?")
         if flat in self.short.conditions:
             return self.short.conditions[flat]
+        rest, state = self._condition_behind(text)
+        if state and self.part_of(rest):
+            return state
         if "," in flat:
             pieces = flat.split(",")
             if any(self.part_of(piece) for piece in pieces):
                 return next((state for state in map(self.condition_of, pieces) if state), "")
         return find_word(self.packs.words.condition_lookup, flat) or SHORT_CONDITIONS.get(flat.lower()) or CONDITIONS_ABROAD.get(flat.lower(), "")
+
+    def _condition_behind(self, text: str) -> tuple[str, str]:
+        """A text without a letter in brackets behind it that stands for a condition, and the condition: 'seed (u)'."""
+        match = re.search(r"\s*[(\[]([A-Za-z]{1,4})\.?[)\]]\s*$", text)
+        sign = match[1] if match else ""
+        state = self.short.conditions.get(sign) or {"c": "charred", **SHORT_CONDITIONS}.get(sign.lower(), "")
+        return (text[: match.start()], state) if match and state else (text, "")
 
     def _condition(self, words: str) -> str:
         """The condition of words that were taken out of a name."""
@@ -151,7 +164,7 @@ class NameReader:
         quantity = unit = ""
         match = UNIT.search(name)
         if match:
-            word = (match[1] or match[2]).lower()
+            word = (match[1] or match[2] or match[3]).lower()
             quantity = (
                 "other" if word in ("ml", "cc", "vol") else "count" if word.startswith(("n", "c", "#")) else "mass"
             )
