@@ -1,71 +1,14 @@
-"""Appendices: counts as written, measures with their intervals, and how the rules came out."""
+"""Appendices: measures with their intervals, and how the rules came out."""
 
 from __future__ import annotations
 
-import re
 from collections import Counter
-from collections.abc import Sequence
 
 from narrate.documents.blocks import Table
 from narrate.documents.inline import literal
-from narrate.documents.latin import genera_of, name_with_latin
-from narrate.model.counts import CountRow
 from narrate.model.edition import Edition
 from narrate.model.ids import SITE, Subject
 from narrate.model.measurement import Measurement
-
-
-def raw_counts(edition: Edition) -> Table:
-    """The count sheets with names, signs and conditions as they were written; size classes of one find side by side."""
-    project = edition.project
-    order = {sample.id: number for number, sample in enumerate(project.samples)}
-    found: dict[tuple[str, ...], list[CountRow]] = {}
-    for row in sorted(project.counts, key=lambda row: order[row.sample]):
-        find = (row.sample, row.identification.written, row.part, row.condition, row.completeness, row.fraction)
-        found.setdefault(find, []).append(row)
-    sizes, genera = _sizes(project.counts), genera_of(edition.packs)
-    shown: dict[str, str] = {}
-    rows = []
-    for (sample, name, part, condition, completeness, fraction), lines in found.items():
-        cells = ["; ".join(_written(row) for row in lines if row.size_class == size) or "–" for size in sizes]
-        noted = [row for row in lines if row.note]
-        notes = "; ".join(f"{row.size_class}: {row.note}" if len(lines) > 1 else row.note for row in noted)
-        how = "" if completeness == "whole" else f", {completeness}"
-        if name not in shown:
-            shown[name] = name_with_latin(name, genera)
-        rest = (part, f"{condition}{how}", fraction, *cells, notes)
-        rows.append((literal(sample), shown[name], *map(literal, rest)))
-    heads = [size or "no class" for size in sizes]
-    note = (
-        "Counts as written, of the share that was sorted; nothing is scaled up. A mass stands in brackets after its "
-        "count, or alone where nothing was counted. Several entries of one kind are parted by "
-        "semicolons. –: no entry in the sheet."
-    )
-    return Table(
-        caption="Counts by sample, as written.",
-        columns=("Sample", "Name as written", "Part", "Condition", "Fraction", *heads, "Note"),
-        rows=tuple(rows),
-        note=note,
-        anchor="raw-counts",
-        is_dense=True,
-        is_wide=len(sizes) > 5,
-        widths=(8, 25, 13, 20, 9, *(10 for _ in sizes), 20),
-    )
-
-
-def _sizes(counts: Sequence[CountRow]) -> tuple[str, ...]:
-    """Size classes as they are written, largest first; those without a number, and none at all, come last."""
-
-    def rank(size: str) -> tuple[float, str]:
-        number = re.search(r"\d+(?:[.,]\d+)?", size)
-        return (-float(number[0].replace(",", ".")) if number else 1.0, size)
-
-    return tuple(sorted({row.size_class for row in counts}, key=rank))
-
-
-def _written(row: CountRow) -> str:
-    count, mass = row.count.written, "" if row.mass_g is None else f"{row.mass_g:g} g"
-    return f"{count} ({mass})" if count and mass else count or mass or "–"
 
 
 def measures(edition: Edition) -> Table:
@@ -90,6 +33,7 @@ def measures(edition: Edition) -> Table:
         rows=tuple(rows),
         note=note,
         anchor="measures",
+        numbers=(2, 4, 5),
         is_dense=True,
         widths=(14, 40, 10, 14, 16, 8),
     )
@@ -143,5 +87,6 @@ def rules(edition: Edition) -> Table:
         rows=tuple(rows),
         note=note,
         anchor="rules",
+        numbers=(3, 4),
         widths=(38, 11, 37, 9, 11),
     )

@@ -69,11 +69,12 @@ def listed(blocks: Sequence[Block]) -> list[Heading]:
 
 
 def on_wide_pages(blocks: Sequence[Block]) -> list[bool]:
-    """Whether each block stands on a landscape page: wide tables, and the headings right above them."""
+    """Whether each block stands on a landscape page: wide tables, and the headings and pointers right above them."""
     found: list[bool] = []
     is_wide = False
     for block in reversed(blocks):
-        is_wide = block.is_wide if isinstance(block, Table) else is_wide and isinstance(block, Heading)
+        leads = isinstance(block, Heading) or (isinstance(block, Paragraph) and block.kind == "pointer")
+        is_wide = block.is_wide if isinstance(block, Table) else is_wide and leads
         found.append(is_wide)
     return found[::-1]
 

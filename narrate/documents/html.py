@@ -14,6 +14,7 @@ _STYLE = """
 body{font:1rem/1.5 Georgia,serif;color:#1a1a1a;background:#fff;max-width:52rem;margin:2rem auto;padding:0 1rem}
 table{border-collapse:collapse;font:.85rem/1.35 Arial,sans-serif}
 th,td{border-bottom:1px solid #8a8a8a;padding:.2rem .5rem;text-align:left;vertical-align:top}
+th.n,td.n{text-align:right;font-variant-numeric:tabular-nums}.whole{white-space:nowrap}
 tbody th{font-weight:normal}caption{text-align:left;font-weight:bold;padding:.4rem 0}
 .pointer{font-size:.85rem;margin-top:0}
 .scroll{overflow-x:auto;margin:1.2rem 0 .4rem}.note{font-size:.85rem}
@@ -66,10 +67,13 @@ def html(blocks: Sequence[Block], pictures: Mapping[str, bytes]) -> str:
 
 
 def _table(table: Table, anchor: str, name: str, known: Mapping[str, str]) -> str:
-    head = "".join(f'<th scope="col">{_inline(c, known)}</th>' for c in table.columns)
+    marks = [' class="n"' if number in table.numbers else "" for number in range(len(table.columns))]
+    head = "".join(
+        f'<th scope="col"{mark}>{_inline(c, known)}</th>' for c, mark in zip(table.columns, marks, strict=True)
+    )
     rows = "\n".join(
-        f'<tr><th scope="row">{_inline(row[0], known)}</th>'
-        + "".join(f"<td>{_inline(c, known)}</td>" for c in row[1:])
+        f'<tr><th scope="row"{marks[0]}>{_inline(row[0], known)}</th>'
+        + "".join(f"<td{mark}>{_inline(c, known)}</td>" for c, mark in zip(row[1:], marks[1:], strict=True))
         + "</tr>"
         for row in table.rows
     )
@@ -88,5 +92,6 @@ def _inline(text: str, known: Mapping[str, str]) -> str:
     pieces = []
     for run in runs(text, known):
         shown = _MARKS[run.style].format(escape(run.text))
+        shown = f'<span class="whole">{shown}</span>' if run.is_whole else shown
         pieces.append(f'<a href="#{run.anchor}">{shown}</a>' if run.anchor else shown)
     return "".join(pieces)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from narrate.documents.blocks import Block, Figure, Table, Unfit
@@ -19,13 +19,18 @@ class Run:
     """'', 'latin', 'strong' or 'title': of a book or journal."""
     anchor: str = ""
     """For references: where they lead."""
+    is_whole: bool = False
+    """A range such as '12–19', which must not be parted between lines."""
 
 
 _PIECE = re.compile(
     r"\\([\\*{}|_`])|\*\*(.+?)\*\*|\*([^*]+?)\*|\{([a-z][a-z0-9_-]*)\}|__((?:\\.|[^_\\]|_(?!_))+?)__", re.DOTALL
 )
 _ESCAPED = re.compile(r"\\([\\*{}|_`])")
-_UNIT = re.compile(r"(?<=\d) (?=(?:litres?|liters?|l|L|g|kg|mg|mm|ml|cm|m|items?|samples?|BC|BCE|CE|BP)\b|%)")
+_RANGE = re.compile(r"(?<![\w.,/–-])[<>~]?\d+(?:[.,]\d+)*(?:[-–]\d+(?:[.,]\d+)*)+%?(?![\w–-])")
+_UNIT = re.compile(
+    r"(?<=\d) (?=(?:litres?|liters?|l|L|g|kg|mg|mm|ml|cm|m|items?|samples?|BC|BCE|CE|BP)\b|%|±)|(?<=±) (?=\d)"
+)
 _ERA = re.compile(r"\b(cal) (?=AD|BC|CE|BCE|BP)|\b(AD|Table|Figure|n =|p\.|pp\.|cf\.) (?=[\w−-])")
 
 
@@ -49,13 +54,15 @@ def runs(text: str, known: Mapping[str, str] | None = None) -> tuple[Run, ...]:
 
     >>> [(r.text, r.style) for r in runs("12 g of *Zea mays*, a\\\\*b")]
     [('12\\xa0g of ', ''), ('Zea mays', 'latin'), (', a', ''), ('*', ''), ('b', '')]
+    >>> [r.text for r in runs("79–99% of VRL-0417, 0.5-1 mm, 1045 ± 20 BP, on 2026-11-28.") if r.is_whole]
+    ['79–99%', '0.5-1', '2026-11-28']
     """
     text = tied(" ".join(text.split(" ")))
     found: list[Run] = []
     at = 0
     for piece in _PIECE.finditer(text):
         if piece.start() > at:
-            found.append(Run(text=text[at : piece.start()]))
+            found += _parted(text[at : piece.start()])
         escaped, strong, latin, anchor, title = piece.groups()
         if anchor is not None and known is not None:
             if anchor not in known:
@@ -70,8 +77,20 @@ def runs(text: str, known: Mapping[str, str] | None = None) -> tuple[Run, ...]:
             found.append(Run(text=_ESCAPED.sub(r"\1", strong or latin or title), style=style))
         at = piece.end()
     if at < len(text):
-        found.append(Run(text=text[at:]))
+        found += _parted(text[at:])
     return tuple(found)
+
+
+def _parted(text: str) -> Iterator[Run]:
+    """Plain text, its ranges apart from the rest."""
+    at = 0
+    for piece in _RANGE.finditer(text):
+        if piece.start() > at:
+            yield Run(text=text[at : piece.start()])
+        yield Run(text=piece.group(), is_whole=True)
+        at = piece.end()
+    if at < len(text):
+        yield Run(text=text[at:])
 
 
 def tied(text: str) -> str:

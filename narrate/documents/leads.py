@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from narrate.documents.blocks import Figure, Table
 from narrate.documents.inline import literal
+from narrate.documents.raw_counts import led_to_sheets, sheets
 from narrate.model.edition import Edition
 from narrate.model.ids import Subject
 from narrate.model.report_blocks import arranged
@@ -24,6 +25,7 @@ def leads_of(edition: Edition, drawn: Sequence[Figure], tables: Sequence[Table])
     table_of = {id: table.anchor for table in tables for id in table.columns[2:]}
     has_density = any(figure.anchor == "density" for figure in drawn)
     register = " ({register})" if is_shown(edition, "register") else ""
+    planned = sheets(edition) if is_shown(edition, "raw_counts") else ()
     found: dict[str, str] = {}
     for context in edition.project.contexts:
         samples = [literal(sample.id) for sample in edition.project.samples_of(context.id)]
@@ -31,6 +33,8 @@ def leads_of(edition: Edition, drawn: Sequence[Figure], tables: Sequence[Table])
         parts = [f"{'Sample' if len(samples) == 1 else 'Samples'}: {listed}{register}."] if samples else []
         if literal(context.id) in table_of:
             parts.append(f"Counts: {{{table_of[literal(context.id)]}}}.")
+        if written := [sheet for sheet in planned if context.id in sheet.contexts]:
+            parts.append(f"As written: {led_to_sheets(written)}.")
         measured = edition.findings.subjects.get(Subject(level="context", id=context.id))
         density = measured.measurements.get("density") if measured else None
         if has_density and density is not None and density.value is not None:

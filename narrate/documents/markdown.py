@@ -44,7 +44,8 @@ def _entry(heading: Heading, known: Mapping[str, str]) -> str:
 
 def _table(table: Table, name: str, known: Mapping[str, str]) -> str:
     lines = [f"{name}. {_inline(table.caption, known)}", "", _row(table.columns, known)]
-    lines.append("| " + " | ".join("---" for _ in table.columns) + " |")
+    rulers = ("--:" if number in table.numbers else "---" for number in range(len(table.columns)))
+    lines.append("| " + " | ".join(rulers) + " |")
     lines += [_row(row, known) for row in table.rows]
     return "\n".join(lines + (["", _inline(table.note, known)] if table.note else []))
 

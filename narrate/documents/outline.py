@@ -6,13 +6,14 @@ import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from narrate.documents.account import archive, introduction, laboratory, limits, sampling
-from narrate.documents.appendices import measures, raw_counts, rules
+from narrate.documents.appendices import measures, rules
 from narrate.documents.blocks import Block, Contents, Heading, Paragraph
 from narrate.documents.checklist import checklist
 from narrate.documents.figures import figures
 from narrate.documents.inline import literal
 from narrate.documents.leads import is_shown, leads_of, led_to, seen_in
 from narrate.documents.photographs import photographs
+from narrate.documents.raw_counts import raw_counts
 from narrate.documents.references import LEVELS, author_date, is_work, letters_of_list, references
 from narrate.documents.tables import counts_by_context, sample_register, wood_by_phase
 from narrate.documents.to_check import notice
@@ -235,7 +236,7 @@ _WRITERS: Mapping[str, Callable[[Edition], Iterator[Block]]] = {
     "archive": archive,
     "references": references,
     "register": lambda edition: iter((sample_register(edition),)),
-    "raw_counts": lambda edition: iter((raw_counts(edition),)),
+    "raw_counts": raw_counts,
     "measures": lambda edition: iter((measures(edition),)),
     "rules": lambda edition: iter((rules(edition),)),
 }

@@ -8,7 +8,7 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 from narrate.documents.blocks import Block, Contents, Figure, Heading, Table, Unfit, on_wide_pages
-from narrate.documents.inline import labels, plain, runs
+from narrate.documents.inline import labels, plain, runs, tied
 
 DPI = 300
 JPEG = b"\xff\xd8"
@@ -71,7 +71,7 @@ _HEAD = """#set document(title: {title}, date: none)
 #set figure.caption(separator: [. ])
 #show figure.caption: it => block(sticky: it.kind == table, width: 100%, align(left)[
   #strong[#it.supplement~#context it.counter.display(it.numbering)#it.separator]#it.body])
-#show table.cell: set text(size: 8pt)
+#show table.cell: set text(size: 8pt, number-width: "tabular")
 #show table.cell: set par(leading: 0.5em)
 #show link: underline
 """
@@ -129,31 +129,62 @@ _LONG_CELL = 1200
 
 def _table(table: Table, anchor: str, known: Mapping[str, str]) -> str:
     widths = ", ".join(f"{w:.4g}fr" for w in widths_of(table))
+    aligns = ", ".join("right" if number in table.numbers else "left" for number in range(len(table.columns)))
+    share = share_of(table)
+    box = f"align(left, block(width: {share:.0%})[#" if share < 1 else ""
     head = ", ".join(f"[#strong[{_inline(c, known)}]]" for c in table.columns)
     rows = ",\n  ".join(", ".join(f"[{_inline(c, known)}]" for c in row) for row in table.rows)
     note = f"\n\n#par(spacing: 0.6em)[#text(size: 8.5pt)[{_inline(table.note, known)}]]" if table.note else ""
     figure = (
-        f"#figure(caption: [{_inline(table.caption, known)}], table(columns: ({widths},), align: left, "
-        f"inset: {'1.5pt' if table.is_dense else '3pt'},\n  stroke: (x: none, y: 0.4pt + luma(120)),\n"
-        f"  table.header({head}),\n  {rows}{',' if rows else ''}\n)) <{anchor}>"
+        f"#figure(caption: [{_inline(table.caption, known)}], {box}table(columns: ({widths},), align: ({aligns},), "
+        f"inset: (x: 4pt, y: {'1.5pt' if table.is_dense else '3pt'}),\n  stroke: (x: none, y: 0.4pt + luma(120)),\n"
+        f"  table.header({head}),\n  {rows}{',' if rows else ''}\n){'])' if box else ''}) <{anchor}>"
     )
-    rules = "#show table.cell: set text(size: 6.5pt)\n" if table.is_dense else ""
+    rules = ""
     if all(len(cell) < _LONG_CELL for row in table.rows for cell in row):
         rules += "#set table.cell(breakable: false)\n"
     return (f"#[{rules}{figure}]" if rules else figure) + note
 
 
 def widths_of(table: Table) -> tuple[float, ...]:
-    """Relative widths of the columns; by their longest words and texts where the table gives none."""
+    """
+    Relative widths of the columns; by their longest words and texts where the table gives none.
+
+    A column of numbers is as wide as the longest that it holds in one piece; many of them are alike.
+    """
     if table.widths:
         return table.widths
-    widths = []
-    for number, column in enumerate(table.columns):
-        cells = [column, *(row[number] for row in table.rows)]
-        longest_word = max(len(word) for cell in cells for word in (cell.split() or [""]))
-        longest = max(len(cell) for cell in cells)
-        widths.append(float(max(3, min(longest_word, 24) + 1, min(longest, 22))))
+    columns = [[column, *(row[number] for row in table.rows)] for number, column in enumerate(table.columns)]
+    widths = [_text_width(cells) for cells in columns]
+    longest = {n: max(len(piece) for cell in columns[n] for piece in tied(cell).split(" ")) for n in table.numbers}
+    for number, own in longest.items():
+        letters = max(longest.values()) if len(longest) > _FEW else own
+        widths[number] = max(4.0, 1.1 * letters + 1)
     return tuple(widths)
+
+
+def _text_width(cells: Sequence[str]) -> float:
+    """Small letters are narrower than figures and capitals."""
+    longest_word = max(len(word) for cell in cells for word in (cell.split() or [""]))
+    return 0.6 + 0.9 * max(3, min(longest_word, 24) + 1, min(max(map(len, cells)), 26))
+
+
+_FEW = 4
+"""Columns of numbers that have each their own width."""
+
+
+_LETTERS_ACROSS = {False: 100, True: 155}
+"""Letters of 8 points that stand side by side on a portrait and on a landscape page, in the wider of the two types."""
+
+
+def share_of(table: Table) -> float:
+    """
+    How much of the breadth of the page the table takes: one with few narrow columns of numbers is not pulled apart.
+    """
+    if table.widths or not table.numbers:
+        return 1.0
+    letters = sum(width + 1.5 for width in widths_of(table))
+    return min(1.0, round(letters / _LETTERS_ACROSS[table.is_wide], 2))
 
 
 _SPECIAL = re.compile(r"([\\#*_`$<>@\[\]~=/+\-.:'\"])")
@@ -168,7 +199,7 @@ def _inline(text: str, known: Mapping[str, str]) -> str:
         elif run.style:
             pieces.append(f"#{'strong' if run.style == 'strong' else 'emph'}[{shown}]")
         else:
-            pieces.append(shown)
+            pieces.append(f"#box[{shown}]" if run.is_whole else shown)
     return "".join(pieces)
 
 

@@ -10,6 +10,7 @@ from narrate.documents.blocks import Table
 from narrate.documents.inline import anchor_of, literal
 from narrate.documents.latin import name_with_latin
 from narrate.documents.leads import is_shown
+from narrate.documents.raw_counts import Sheet, led_to_sheets, sheets
 from narrate.model.counts import CountRow
 from narrate.model.edition import Edition
 from narrate.model.findings import Tally
@@ -49,8 +50,8 @@ def sample_register(edition: Edition) -> Table:
             )
         )
     columns = (
-        "Sample", "Context", "Kind", "Phase", "Litres", "Method", "Mesh (mm)", "Light fraction (g)", "Sorted in part",
-        "Heavy fraction sorted", "Items counted",
+        "Sample", "Context", "Kind", "Phase", "Litres", "Method", "Mesh (mm)", "Light fraction\u00a0(g)",
+        "Sorted in part", "Heavy fraction sorted", "Items counted",
     )  # fmt: skip
     note = "'none': looked through and nothing found; such samples count in every ubiquity. –: not recorded."
     return Table(
@@ -59,6 +60,7 @@ def sample_register(edition: Edition) -> Table:
         rows=tuple(tuple(map(literal, row)) for row in rows),
         note=note,
         anchor="register",
+        numbers=(4, 7, 10),
         is_wide=True,
     )
 
@@ -75,6 +77,7 @@ def counts_by_context(edition: Edition) -> Iterator[Table]:
         (p.id, p.name, [c for c in project.contexts if c.phase == p.id]) for p in project.phases
     ]
     groups.append(("", "contexts without a phase", [c for c in project.contexts if c.phase not in known]))
+    planned = sheets(edition) if is_shown(edition, "raw_counts") else ()
     for id, name, contexts in groups:
         sampled = [c for c in contexts if project.samples_of(c.id)]
         tables = -(-len(sampled) // MOST_CONTEXTS)
@@ -84,7 +87,7 @@ def counts_by_context(edition: Edition) -> Iterator[Table]:
         for number, chunk in enumerate(chunks, start=1):
             part = f" ({number} of {len(chunks)})" if len(chunks) > 1 else ""
             anchor = anchor_of(f"counts-{id}", number)
-            yield _phase_table(edition, chunk, whole, number == len(chunks), f"{name}{part}", anchor)
+            yield _phase_table(edition, chunk, whole, number == len(chunks), f"{name}{part}", anchor, planned)
 
 
 @dataclass(slots=True)
@@ -144,6 +147,7 @@ def _phase_table(
     is_last: bool,
     name: str,
     anchor: str,
+    planned: Sequence[Sheet],
 ) -> Table:
     ids: list[str] = [c.id for c in contexts]
     all_ids = {id for line in lines.values() for id in line.cells}
@@ -168,7 +172,8 @@ def _phase_table(
     ]
     blank = ("",) if is_last and phase else ("", "") if is_last else ()
     rows += [(f"**{head}**", "", *cells, *blank) for head, *cells in foot]
-    apart = "; the two stand apart in {raw-counts}" if is_shown(edition, "raw_counts") else ""
+    written = [s for s in planned if {c.id for c in contexts}.intersection(s.contexts)]
+    apart = f"; the two stand apart in {led_to_sheets(written)}" if written else ""
     note = (
         "Items as counted; nothing in the table is scaled up but the items per litre, which reckon with the unsorted "
         f"share. {NOTED}: noted as present and not counted. –: none found. {key_of_classes(edition, ids)}"
@@ -189,6 +194,7 @@ def _phase_table(
         rows=tuple(rows),
         note=note,
         anchor=anchor.lower().replace(" ", "-"),
+        numbers=tuple(range(2, 2 + len(ids) + 2 * is_last)),
         is_wide=True,
     )
 
@@ -257,6 +263,7 @@ def wood_by_phase(edition: Edition) -> Table | None:
         rows=tuple(rows),
         note=note,
         anchor="wood",
+        numbers=tuple(range(1, 1 + 2 * len(sums))),
     )
 
 

@@ -14,7 +14,7 @@ from xml.sax.saxutils import escape
 
 from narrate.documents.blocks import Block, Contents, Figure, Heading, Paragraph, Table, Unfit, listed, on_wide_pages
 from narrate.documents.inline import labels, plain, runs
-from narrate.documents.pdf import widths_of
+from narrate.documents.pdf import share_of, widths_of
 from narrate.documents.word_styles import opened
 
 if TYPE_CHECKING:
@@ -32,6 +32,8 @@ _STYLES = {
 }
 
 
+WORD_JOINER = "\u2060"
+"""No line is broken on either side of it (Unicode Standard Annex 14, rule LB11)."""
 _MOST_OF_A_PAGE = 0.8
 """Of the height of a page that a picture takes, so that its caption stands with it."""
 
@@ -151,15 +153,17 @@ class _Writer:
     def _runs(self, text: str) -> str:
         # Cells repeat a few words over thousands of rows.
         if text not in self.set:
-            self.set[text] = "".join(self._run(run.text, run.style, run.anchor) for run in runs(text, self.known))
+            self.set[text] = "".join(
+                self._run(run.text, run.style, run.anchor, is_whole=run.is_whole) for run in runs(text, self.known)
+            )
         return self.set[text]
 
-    def _run(self, text: str, style: str = "", anchor: str = "") -> str:
+    def _run(self, text: str, style: str = "", anchor: str = "", *, is_whole: bool = False) -> str:
         if anchor:
             return "".join(_field(f"REF {self.bookmark_of[anchor]} \\h", text, bare=True))
         name = {"latin": "Latin name", "strong": "Strong word", "title": "Title of a work"}.get(style)
         props = f'<w:rPr><w:rStyle w:val="{self.ids[name]}"/></w:rPr>' if name else ""
-        return f'<w:r>{props}<w:t xml:space="preserve">{_xml(text)}</w:t></w:r>'
+        return f"<w:r>{props}{_whole(text) if is_whole else _said(text)}</w:r>"
 
     def _caption(self, label: str, anchor: str, text: str, *, is_above: bool) -> None:
         self.bookmarks += 1
@@ -177,7 +181,7 @@ class _Writer:
         section: Any = self.document.sections[-1]
         room = int((section.page_width - section.left_margin - section.right_margin) / 635)
         relative = widths_of(table)
-        widths = [int(room * width / sum(relative)) for width in relative]
+        widths = [int(room * share_of(table) * width / sum(relative)) for width in relative]
         body = self.document.element.body
         body.insert(len(body) - 1, OxmlElement("w:tbl"))
         self.tables.append("".join(self._table_xml(table, widths)))
@@ -188,21 +192,23 @@ class _Writer:
         summary = _xml(plain(table.caption, self.known)).replace('"', "&quot;")
         yield f'<w:tbl><w:tblPr><w:tblW w:w="{sum(widths)}" w:type="dxa"/><w:tblBorders>{edges}</w:tblBorders>'
         yield '<w:tblLayout w:type="fixed"/>'
-        yield '<w:tblCellMar><w:left w:w="40" w:type="dxa"/><w:right w:w="40" w:type="dxa"/>'
+        yield '<w:tblCellMar><w:left w:w="50" w:type="dxa"/><w:right w:w="50" w:type="dxa"/>'
         yield f'</w:tblCellMar><w:tblLook w:firstRow="1"/><w:tblDescription w:val="{summary}"/></w:tblPr><w:tblGrid>'
         yield "".join(f'<w:gridCol w:w="{width}"/>' for width in widths)
         yield "</w:tblGrid>"
-        dense = " dense" if table.is_dense else ""
-        yield self._row(table.columns, widths, f"Table head{dense}", "<w:cantSplit/><w:tblHeader/>")
+        numbers = [column in table.numbers for column in range(len(table.columns))]
+        heads = [self.ids["Table number head" if is_number else "Table head"] for is_number in numbers]
+        yield self._row(table.columns, widths, heads, "<w:cantSplit/><w:tblHeader/>")
+        styles = [self.ids["Table number" if is_number else "Table text"] for is_number in numbers]
         for row in table.rows:
-            yield self._row(row, widths, f"Table text{dense}", "<w:cantSplit/>")
+            yield self._row(row, widths, styles, "<w:cantSplit/>")
         yield "</w:tbl>"
 
-    def _row(self, cells: Sequence[str], widths: Sequence[int], style: str, props: str) -> str:
-        style_of = f'</w:tcPr><w:p><w:pPr><w:pStyle w:val="{self.ids[style]}"/></w:pPr>'
+    def _row(self, cells: Sequence[str], widths: Sequence[int], styles: Sequence[str], props: str) -> str:
         return f"<w:tr><w:trPr>{props}</w:trPr>" + "".join(
-            f'<w:tc><w:tcPr><w:tcW w:w="{width}" w:type="dxa"/>{style_of}{self._runs(cell)}</w:p></w:tc>'
-            for cell, width in zip(cells, widths, strict=True)
+            f'<w:tc><w:tcPr><w:tcW w:w="{width}" w:type="dxa"/></w:tcPr><w:p><w:pPr><w:pStyle w:val="{style}"/></w:pPr>'
+            f"{self._runs(cell)}</w:p></w:tc>"
+            for cell, width, style in zip(cells, widths, styles, strict=True)
         ) + "</w:tr>"  # fmt: skip
 
     def _figure(self, figure: Figure) -> None:
@@ -255,6 +261,22 @@ def _char(kind: str, space: str = "") -> str:
 
 def _instruction(text: str, space: str = "") -> str:
     return f'<w:r{space}><w:instrText xml:space="preserve"> {_xml(text)} </w:instrText></w:r>'
+
+
+def _said(text: str) -> str:
+    return f'<w:t xml:space="preserve">{_xml(text)}</w:t>'
+
+
+def _whole(text: str) -> str:
+    """
+    A range that keeps to one line: Word's own hyphen that does not break, and word joiners around a dash.
+
+    >>> _whole("0.5-1"), _whole("12–19").count(WORD_JOINER)
+    ('<w:t xml:space="preserve">0.5</w:t><w:noBreakHyphen/><w:t xml:space="preserve">1</w:t>', 2)
+    """
+    return "<w:noBreakHyphen/>".join(
+        _said(part.replace("–", f"{WORD_JOINER}–{WORD_JOINER}")) for part in text.split("-")
+    )
 
 
 def _xml(text: str) -> str:

@@ -58,6 +58,7 @@ def _plain_fonts(document: Document) -> None:
 
 def _own_styles(document: Document) -> None:
     from docx.enum.style import WD_STYLE_TYPE
+    from docx.enum.text import WD_ALIGN_PARAGRAPH
     from docx.shared import Mm, Pt
 
     styles: Any = document.styles
@@ -80,15 +81,13 @@ def _own_styles(document: Document) -> None:
     if cell := added("Table text", WD_STYLE_TYPE.PARAGRAPH):
         cell.font.size = Pt(8)
         cell.paragraph_format.space_after = cell.paragraph_format.space_before = Pt(0)
-    if dense := added("Table text dense", WD_STYLE_TYPE.PARAGRAPH):
-        dense.base_style = styles["Table text"]
-        dense.font.size = Pt(6.5)
     if head := added("Table head", WD_STYLE_TYPE.PARAGRAPH):
         head.base_style = styles["Table text"]
         head.font.bold = True
-    if dense_head := added("Table head dense", WD_STYLE_TYPE.PARAGRAPH):
-        dense_head.base_style = styles["Table head"]
-        dense_head.font.size = Pt(6.5)
+    for name in ("Table text", "Table head"):
+        if number := added(name.replace("text", "number").replace("head", "number head"), WD_STYLE_TYPE.PARAGRAPH):
+            number.base_style = styles[name]
+            number.paragraph_format.alignment = WD_ALIGN_PARAGRAPH.RIGHT
     if figure := added("Figure", WD_STYLE_TYPE.PARAGRAPH):
         figure.paragraph_format.keep_with_next = True
         figure.paragraph_format.space_before, figure.paragraph_format.space_after = Pt(6), Pt(3)

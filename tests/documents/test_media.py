@@ -98,8 +98,8 @@ def said(blocks: Sequence[Block]) -> list[str]:
 
 
 def bare(text: str) -> str:
-    """Letters and signs alone: lines are broken and words set apart as the medium needs it."""
-    return re.sub(r"\s+", "", text)
+    """Letters and signs alone: lines are broken, kept together and words set apart as the medium needs it."""
+    return re.sub(r"[\s\u2060]+", "", text)
 
 
 class _Texts(HTMLParser):
@@ -130,7 +130,8 @@ def text_of_word(raw: bytes) -> str:
     body = docx.Document(io.BytesIO(raw)).element.body
     found, in_contents, depth = [], False, 0
     for paragraph in body.iter(qn("w:p")):
-        text = "".join(t.text or "" for t in paragraph.iter(qn("w:t")))
+        pieces = paragraph.iter(qn("w:t"), qn("w:noBreakHyphen"))
+        text = "".join("-" if piece.tag == qn("w:noBreakHyphen") else piece.text or "" for piece in pieces)
         instructions = "".join(i.text or "" for i in paragraph.iter(qn("w:instrText")))
         in_contents = in_contents or "TOC" in instructions
         if not in_contents:
@@ -154,7 +155,7 @@ def test_html_says_what_the_outline_says(section: tuple[Block, ...], drawn: dict
 def test_markdown_says_what_the_outline_says(section: tuple[Block, ...]) -> None:
     """Markdown without its marks says the same; escapes are those of CommonMark (any ASCII punctuation)."""
     text = markdown([block for block in section if not isinstance(block, Contents)])
-    lines = [line for line in text.splitlines() if not re.fullmatch(r"[|\s-]+", line) and not line.startswith("![")]
+    lines = [line for line in text.splitlines() if not re.fullmatch(r"[|\s:-]+", line) and not line.startswith("![")]
     text = "\n".join(re.sub(r"^(#+ |- |\| )", "", line) for line in lines)
     text = re.sub(r"(?<!\\)(\*\*|\*| \| | \|$)", "", text, flags=re.MULTILINE)
     text = re.sub(r"\\([!-/:-@\[-`{-~])", r"\1", text)
@@ -227,7 +228,7 @@ def test_the_contents_of_word_lead_to_their_headings(document: bytes, section: t
     root = docx.Document(io.BytesIO(document)).element.body
     asked = [i.text.split()[1] for i in root.iter(qn("w:instrText")) if i.text.split()[0] == "PAGEREF"]
     spanned = {
-        mark.get(qn("w:name")): "".join(t.text or "" for t in mark.getparent().iter(qn("w:t")))
+        mark.get(qn("w:name")): "".join(t.text or "" for t in mark.getparent().iter(qn("w:t"))).replace("\u2060", "")
         for mark in root.iter(qn("w:bookmarkStart"))
     }
 
@@ -334,7 +335,7 @@ def test_a_pdf_is_refused_where_an_alternative_text_is_missing() -> None:
 def test_headings_of_word_are_styles(document: bytes, section: tuple[Block, ...]) -> None:
     """Every heading has a heading style, so that an agency's template restyles it."""
     found = [
-        (p.style.name, p.text)
+        (p.style.name, p.text.replace("\u2060", ""))
         for p in docx.Document(io.BytesIO(document)).paragraphs
         if p.style.name.startswith(("Heading", "Title", "TOC Heading"))
     ]
@@ -482,3 +483,122 @@ def test_report_blocks_exchange_places() -> None:
 
     assert found == [*default[:at], "discussion", "results", *default[at + 2 :]]
     assert "checklist" not in [b.block for b in arranged((ReportBlock(block="checklist", shown=False),))]
+
+
+NUMBERS = Table(
+    caption="Numbers.",
+    columns=("Plant", "C1", "C2"),
+    rows=(("*Zea mays*", "5", "1,289"), ("Beans", "12", "0.5 g")),
+    anchor="numbers",
+    numbers=(1, 2),
+)
+
+
+def test_numbers_stand_to_the_right_and_text_to_the_left_in_word() -> None:
+    """The styles of the cells say so, heads included (ECMA-376, 17.18.44, ST_Jc: right); no cell is set by hand."""
+    found = docx.Document(io.BytesIO(word((Heading(level=1, text="T"), NUMBERS), {})))
+    sides = [
+        [str(cell.paragraphs[0].style.paragraph_format.alignment) for cell in row.cells] for row in found.tables[0].rows
+    ]
+
+    assert sides == [["None", "RIGHT (2)", "RIGHT (2)"]] * 3
+    assert found.tables[0]._tbl.findall(f".//{qn('w:jc')}") == []
+
+
+def test_numbers_stand_to_the_right_and_text_to_the_left_in_html() -> None:
+    """Cells of numbers have the class that the style sets to the right; Markdown's rulers say the same (GFM, 4.10)."""
+    page = html((Heading(level=1, text="T"), NUMBERS), {})
+    text = markdown((Heading(level=1, text="T"), NUMBERS))
+
+    assert re.findall(r'<t[hd](?: scope="(?:col|row)")?( class="n")?>', page) == ["", ' class="n"', ' class="n"'] * 3
+    assert "th.n,td.n{text-align:right" in page
+    assert "| --- | --: | --: |" in text
+
+
+def test_numbers_stand_to_the_right_and_text_to_the_left_in_the_pdf(tmp_path: Path) -> None:
+    """Poppler's boxes of words: numbers of one column end at one place, words of the first begin at one place."""
+    path = tmp_path / "numbers.pdf"
+    path.write_bytes(pdf((Heading(level=1, text="T"), NUMBERS), {}))
+    command = ["pdftotext", "-bbox", str(path), "-"]
+    found = subprocess.run(command, capture_output=True, check=True, text=True).stdout
+    boxes = {
+        word: (float(a), float(b)) for a, b, word in re.findall(r'xMin="(.+?)".*?xMax="(.+?)".*?>(.+?)</word>', found)
+    }
+
+    assert boxes["5"][1] == pytest.approx(boxes["12"][1], abs=0.1) == pytest.approx(boxes["C1"][1], abs=0.5)
+    assert boxes["1,289"][1] == pytest.approx(boxes["g"][1], abs=0.1)
+    assert boxes["5"][0] > boxes["12"][0] + 2
+    assert boxes["Zea"][0] == pytest.approx(boxes["Beans"][0], abs=0.5)
+
+
+def test_every_table_of_the_example_sets_its_numbers_to_the_right(section: tuple[Block, ...]) -> None:
+    """A column whose cells all begin with a figure is a column of numbers, and no column of words is."""
+    for table in (block for block in section if isinstance(block, Table)):
+        for number, head in enumerate(table.columns):
+            cells = [row[number] for row in table.rows if row[number] not in ("", "–", "x", "none", "not recorded")]
+            are_numbers = all(re.match(r"\d", cell) for cell in cells)
+            if cells and are_numbers:
+                assert number in table.numbers, (table.caption, head)
+            if number in table.numbers:
+                assert sum(bool(re.match(r"\d|[x+]|open", cell)) for cell in cells) == len(cells), (table.caption, head)
+
+
+RANGES = " ".join(f"{'a' * (n % 9 + 1)} {n}–{n + 7}% and 0.5-1 mm," for n in range(120))
+"""Ranges at every place of a line, many of which would be parted at the dash."""
+PARTED = re.compile(r"\d[–-]\u2060?$", re.MULTILINE)
+
+
+def test_no_range_is_parted_between_lines_of_the_pdf(tmp_path: Path) -> None:
+    """Poppler's lines: none ends in a dash; with a letter before each figure, where it is no range, some do."""
+    path = tmp_path / "ranges.pdf"
+
+    def lines(text: str) -> str:
+        path.write_bytes(pdf((Heading(level=1, text="T"), Paragraph(text=text)), {}))
+        return subprocess.run(
+            ["pdftotext", "-layout", str(path), "-"], capture_output=True, check=True, text=True
+        ).stdout
+
+    assert PARTED.search(lines(RANGES)) is None
+    assert PARTED.search(lines(re.sub(r"(?<= )(?=\d)", "x", RANGES))) is not None
+
+
+def test_no_range_is_parted_between_lines_of_word(tmp_path: Path) -> None:
+    """LibreOffice sets the lines: none ends in a dash; with a letter before each figure some do."""
+
+    def lines(name: str, text: str) -> str:
+        (tmp_path / f"{name}.docx").write_bytes(word((Heading(level=1, text="T"), Paragraph(text=text)), {}))
+        home = f"-env:UserInstallation=file://{tmp_path / 'profile'}"
+        command = ["soffice", home, "--headless", "--convert-to", "pdf", "--outdir", str(tmp_path)]
+        subprocess.run([*command, str(tmp_path / f"{name}.docx")], check=True, capture_output=True, timeout=180)
+        command = ["pdftotext", "-layout", str(tmp_path / f"{name}.pdf"), "-"]
+        return subprocess.run(command, capture_output=True, check=True, text=True).stdout
+
+    assert PARTED.search(lines("kept", RANGES)) is None
+    assert PARTED.search(lines("parted", re.sub(r"(?<= )(?=\d)", "x", RANGES))) is not None
+
+
+def test_a_range_of_html_keeps_to_its_line() -> None:
+    """It stands in an element whose style forbids breaks; its text is as it was, so that a search finds it."""
+    page = html((Heading(level=1, text="T"), Paragraph(text="in 79–99% of 0.5-1 mm, of VRL-0417")), {})
+
+    assert 'in <span class="whole">79–99%</span> of <span class="whole">0.5-1</span>\u00a0mm, of VRL-0417' in page
+    assert ".whole{white-space:nowrap}" in page
+
+
+def test_no_table_is_set_smaller_than_eight_points(document: bytes, pages: bytes, tmp_path: Path) -> None:
+    """Word: every style of table text, its bases read too; PDF: poppler's sizes of all text on the pages."""
+    found = docx.Document(io.BytesIO(document))
+    for style in found.styles:
+        size, base = getattr(getattr(style, "font", None), "size", None), style
+        while size is None and getattr(base, "base_style", None) is not None:
+            base = base.base_style
+            size = base.font.size
+        if style.name.startswith("Table") and style.type == 1:
+            assert size is not None and size.pt >= 8, style.name
+    path = tmp_path / "section.pdf"
+    path.write_bytes(pages)
+    command = ["pdftohtml", "-xml", "-i", "-stdout", "-zoom", "1", str(path)]
+    xml = subprocess.run(command, capture_output=True, check=True, text=True).stdout
+    sizes = [int(size) for size in re.findall(r'<fontspec [^>]*size="(\d+)"', xml)]
+
+    assert sizes and min(sizes) >= 8

@@ -134,7 +134,9 @@ def test_a_context_without_a_text_says_so(judged_example: Judged) -> None:
     at = next(n for n, b in enumerate(blocks) if isinstance(b, Heading) and b.text.startswith("C01, "))
 
     assert blocks[at + 1] == Paragraph(
-        text="Samples: S001, S002 ({register}). Counts: {counts-early-1}. Items per litre: {density}.", kind="pointer"
+        text="Samples: S001, S002 ({register}). Counts: {counts-early-1}. As written: {raw-counts-early-1}. Items per "
+        "litre: {density}.",
+        kind="pointer",
     )
     assert blocks[at + 2] == Paragraph(text="Nothing is told of this context: no samples, or no remains in them.")
 
