@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Callable, Collection
 from json.encoder import encode_basestring as quoted
 
 import numpy as np
@@ -24,7 +25,8 @@ _NONE = -1e308
 """Stands for a figure that there is none of, which must equal itself."""
 
 
-def plain_argument(argument: Argument) -> dict[str, object]:
+def plain_argument(argument: Argument, *, with_evidence: bool = True) -> dict[str, object]:
+    is_held = argument.verdict == "holds"
     return {
         "rule": argument.rule,
         "direction": argument.direction,
@@ -33,7 +35,7 @@ def plain_argument(argument: Argument) -> dict[str, object]:
         "stability": argument.share_holding,
         "counted_with": argument.counted_with,
         "says": argument.says,
-        "evidence": [_evidence(evidence, with_rows=argument.verdict == "holds") for evidence in argument.evidence],
+        "evidence": [_evidence(one, with_rows=is_held) for one in argument.evidence] if with_evidence else [],
     }
 
 
@@ -60,9 +62,12 @@ def _rounded(value: float | None) -> float | None:
 class ArgumentTexts:
     """The text of `plain_argument` of all arguments of a claim, written from columns without making them."""
 
-    def __init__(self, claims: ClaimsBySubject) -> None:
+    def __init__(self, claims: ClaimsBySubject, cited: Collection[str]) -> None:
+        """
+        cited:  ids of claims whose arguments keep all their evidence, as do those of claims that hold.
+        """
         self._place = claims.place
-        self._levels: dict[Level, _OfLevel] = {level: _OfLevel(maker) for level, maker in claims.makers.items()}
+        self._levels: dict[Level, _OfLevel] = {level: _OfLevel(maker, cited) for level, maker in claims.makers.items()}
 
     def of(self, claim: Claim) -> str:
         level, unit = self._place[claim.about]
@@ -72,8 +77,10 @@ class ArgumentTexts:
 class _OfLevel:
     """The arguments of one level, written for a block of units at once."""
 
-    def __init__(self, maker: ClaimMaker) -> None:
+    def __init__(self, maker: ClaimMaker, cited: Collection[str]) -> None:
         self._maker = maker
+        self._cited = cited
+        self._keys = [maker.keys[subject] for subject in maker.judged.subjects()]
         self._width = len(maker.judged.look.units.ids)
         self._rows = [quoted(place.row) for place in maker.judged.look.units.table.places]
         self._at = range(0)
@@ -88,18 +95,24 @@ class _OfLevel:
         return ", ".join([texts[i][at] for i in self._maker.order(self._maker.judged.statements[id], unit)])
 
     def _lay(self) -> None:
-        evidence: dict[Asked, list[str]] = {}
+        evidence: dict[Asked, Callable[[int], str]] = {}
         rows: dict[tuple[Asked, int], str] = {}
-        self._block = {
-            id: [self._arguments(judged, number, evidence, rows) for number in range(len(judged.rules))]
-            for id, judged in self._maker.judged.statements.items()
-        }
+        self._block = {}
+        for id, judged in self._maker.judged.statements.items():
+            is_followed = [
+                code == HOLDS or f"{self._keys[unit]}/{id}" in self._cited
+                for unit, code in zip(self._at, judged.outcome[self._at.start : self._at.stop].tolist(), strict=True)
+            ]
+            self._block[id] = [
+                self._arguments(judged, number, is_followed, evidence, rows) for number in range(len(judged.rules))
+            ]
 
     def _arguments(
         self,
         judged: StatementJudged,
         number: int,
-        evidence: dict[Asked, list[str]],
+        is_followed: list[bool],
+        evidence: dict[Asked, Callable[[int], str]],
         rows: dict[tuple[Asked, int], str],
     ) -> list[str]:
         rule, at = judged.rules[number], self._at
@@ -119,11 +132,12 @@ class _OfLevel:
             judged.codes[number, at.start : at.stop].tolist(),
             same,
             self._says(rule, asked),
-            zip(*(evidence[one] for one in asked), strict=True) if asked else [()] * len(at),
+            is_followed,
             strict=True,
         )
-        for unit, code, share, says, texts in told:
+        for unit, code, share, says, is_whole in told:
             other = judged.stands_for.get((number, unit))
+            texts = [evidence[one](unit) for one in asked] if is_whole or code == HOLDS else []
             if code == HOLDS:
                 texts = [text + self._rows_behind(one, unit, rows) for one, text in zip(asked, texts, strict=True)]
             found.append(
@@ -150,16 +164,15 @@ class _OfLevel:
             self._values[asked] = _ValueTexts(asked)
         return self._values[asked]
 
-    def _evidence(self, asked: Asked) -> list[str]:
-        """The evidence up to the rows, for every unit of the block."""
+    def _evidence(self, asked: Asked) -> Callable[[int], str]:
+        """Gives the evidence up to the rows, for a unit of the block."""
         if isinstance(asked, AskedValue):
             return self._texts(asked).evidence(self._at)
         look, begins = self._maker.judged.look, f'{{"measure": {quoted(asked.measure)}, "value": null, '
-        return [
+        return lambda unit: (
             f'{begins}"low": null, "high": null, "unit": "", "n": null, "text": {quoted(asked.text(look, unit))}, '
             f'"reason": "", "verdict": "{VERDICTS[asked.codes.item(unit)]}", "rows": ['
-            for unit in self._at
-        ]
+        )
 
     def _rows_behind(self, asked: Asked, unit: int, kept: dict[tuple[Asked, int], str]) -> str:
         found = kept.get((asked, unit))
@@ -181,12 +194,17 @@ class _ValueTexts:
         self._unit = quoted(asked.unit_of)
         self._reason = quoted(asked.reason)
 
-    def evidence(self, units: range) -> list[str]:
+    def evidence(self, units: range) -> Callable[[int], str]:
         if len(self._kept) > _MOST_KEPT:
             self._kept.clear()
         codes = self._asked.codes[units.start : units.stop].tolist()
-        keys = zip(codes, *(_numbers(part, units) for part in self._asked.figures[:4]), strict=True)
-        return [self._kept.get(key) or self._written(key) for key in keys]
+        keys = list(zip(codes, *(_numbers(part, units) for part in self._asked.figures[:4]), strict=True))
+
+        def text(unit: int) -> str:
+            key = keys[unit - units.start]
+            return self._kept.get(key) or self._written(key)
+
+        return text
 
     def quoted(self, figure: str, units: range) -> list[str]:
         part = self._asked.figures[_FIGURES.index(figure)]

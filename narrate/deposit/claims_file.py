@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 
 from narrate.deposit.argument_texts import ArgumentTexts, plain_argument
 from narrate.judging.claims_made import ClaimsBySubject
@@ -11,24 +11,38 @@ from narrate.model.claims import Claim, Claims, Rival, Turning
 from narrate.model.next_steps import COSTS, NextStep
 
 FORMAT = "narrate claims 1"
+LEFT_OUT = (
+    "Evidence is empty for arguments that fail or cannot tell, of claims that do not hold and that no narrative cites; "
+    "rows are empty for all arguments that do not hold. 'narrate explain FOLDER CLAIM' gives all of it."
+)
+"""Said at the head of the file."""
 
 
-def claims_json(claims: Claims) -> str:
+def claims_json(claims: Claims, cited: Collection[str] = ()) -> str:
     """The text of `claims.json`, whole; see `claims_text`."""
-    return "".join(claims_text(claims))
+    return "".join(claims_text(claims, cited))
 
 
-def claims_text(claims: Claims) -> Iterator[str]:
+def claims_text(claims: Claims, cited: Collection[str] = ()) -> Iterator[str]:
     """
     The text of `claims.json` in pieces: one claim a line, in the order of the claims, so that two states compare line
     by line.
 
     Missing values are null; an interval that is open above has a null high end. A claim that does not hold has no
-    grade. Rows stand with the arguments that hold; `narrate explain` gives those of all others. Nothing that was
-    written is kept, so that the largest dig needs no more memory than the smallest.
+    grade. Rows stand with the arguments that hold, and evidence with those and with all of claims that somebody may
+    follow back: that hold, or that are cited; `narrate explain` gives those of all others. Nothing that was written is
+    kept, so that the largest dig needs no more memory than the smallest.
+
+    cited:  ids of claims that narratives rest on.
     """
-    arguments_of = ArgumentTexts(claims.columns).of if isinstance(claims.columns, ClaimsBySubject) else _made_arguments
-    before = f'{{"format": "{FORMAT}",\n "claims": [\n  '
+    cited = frozenset(cited)
+    columns = claims.columns
+    arguments_of = (
+        ArgumentTexts(columns, cited).of
+        if isinstance(columns, ClaimsBySubject)
+        else lambda claim: _made_arguments(claim, cited)
+    )
+    before = f'{{"format": "{FORMAT}", "left_out": {_dumped(LEFT_OUT)},\n "claims": [\n  '
     is_empty = True
     for claim in claims:
         is_empty = False
@@ -42,14 +56,22 @@ def _dumped(value: object) -> str:
     return json.dumps(value, ensure_ascii=False, separators=(", ", ": "))
 
 
-def _made_arguments(claim: Claim) -> str:
-    return ", ".join(_dumped(plain_argument(argument)) for argument in claim.arguments)
+def _made_arguments(claim: Claim, cited: Collection[str]) -> str:
+    return ", ".join(_dumped(argument) for argument in _plain_arguments(claim, cited))
 
 
-def plain_claim(claim: Claim) -> dict[str, object]:
-    """One claim as `claims.json` and `explain --json` give it."""
-    arguments = [plain_argument(argument) for argument in claim.arguments]
+def plain_claim(claim: Claim, cited: Collection[str] | None = None) -> dict[str, object]:
+    """One claim with all evidence, as `explain --json` gives it; or, with the claims cited, as `claims.json` does."""
+    arguments = _plain_arguments(claim, (claim.id,) if cited is None else cited)
     return {**_before_arguments(claim), "arguments": arguments, **_after_arguments(claim)}
+
+
+def _plain_arguments(claim: Claim, cited: Collection[str]) -> list[dict[str, object]]:
+    is_followed = claim.verdict == "holds" or claim.id in cited
+    return [
+        plain_argument(argument, with_evidence=is_followed or argument.verdict == "holds")
+        for argument in claim.arguments
+    ]
 
 
 def _before_arguments(claim: Claim) -> dict[str, object]:

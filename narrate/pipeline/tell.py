@@ -145,7 +145,14 @@ def _write(
     """Drafts, claims and measures; tells of narratives that the analyst saved meanwhile, which stay hers."""
     left = [path for words in told.values() for path in write_files(words.files)]
     wrote({path: one.text for words in told.values() for path, one in words.files.items() if path not in left})
-    write_in_pieces(folder / "out" / "claims.json", claims_text(whole.claims))
+    cited = {
+        ref
+        for words in told.values()
+        for narrative in words.narratives.values()
+        for sentence in (*narrative.sentences(), *([narrative.summary] if narrative.summary else ()))
+        for ref in sentence.refs
+    }
+    write_in_pieces(folder / "out" / "claims.json", claims_text(whole.claims, cited))
     for file, text in measure_tables(whole.findings, whole.packs).items():
         write(folder / "out" / "measures" / file, text)
     return tuple(saved_meanwhile(folder, path) for path in left)

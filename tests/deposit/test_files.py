@@ -7,11 +7,11 @@ import io
 import json
 from dataclasses import replace
 
-from narrate.deposit.claims_file import claims_json, plain_claim
+from narrate.deposit.claims_file import LEFT_OUT, claims_json, plain_claim
 from narrate.deposit.measures_file import COLUMNS, measure_tables
 from narrate.judging.judge import judge
 from narrate.measures.findings import find
-from narrate.model.ids import ContextId
+from narrate.model.ids import ContextId, Subject
 from narrate.pipeline.judged import Judged
 from tests.judging.rules import a_rule, packs_with
 from tests.measures.digs import a_dig
@@ -35,7 +35,8 @@ def test_claims_json_has_the_shape_of_the_interface() -> None:
 
 def test_an_open_interval_is_null_and_not_infinity() -> None:
     """JSON has no infinity: an interval that is open above has a null high end, and the text stays valid JSON."""
-    text = claims_json(judge(a_dig([[("Zea mays", "kernel", 60)]]), packs_with(a_rule())))
+    claims = judge(a_dig([[("Zea mays", "kernel", 60)]]), packs_with(a_rule()))
+    text = claims_json(claims, ["C1/fuel.maize-cob"])
     data = json.loads(text, parse_constant=lambda name: (_ for _ in ()).throw(ValueError(name)))
     claim = next(c for c in data["claims"] if c["id"] == "C1/fuel.maize-cob")
     ratio = next(e for e in claim["arguments"][0]["evidence"] if e["measure"] == "ratio.kpc")
@@ -87,7 +88,22 @@ def test_claims_json_says_what_would_turn_a_claim() -> None:
 
 
 def test_claims_json_from_columns_is_that_of_the_claims_made(judged_example: Judged) -> None:
-    """Straight from the columns that were judged, every claim of the example reads as `explain --json` gives it."""
-    lines = claims_json(judged_example.claims).split("\n")[2:-2]
+    """Straight from the columns that were judged, every claim of the example reads as the claim made of them does."""
+    cited = {claim.id for i, claim in enumerate(judged_example.claims) if i % 5 == 0}
+    lines = claims_json(judged_example.claims, cited).split("\n")[2:-2]
 
-    assert [json.loads(line.rstrip(",")) for line in lines] == [plain_claim(claim) for claim in judged_example.claims]
+    assert [json.loads(line.rstrip(",")) for line in lines] == [
+        plain_claim(claim, cited) for claim in judged_example.claims
+    ]
+
+
+def test_evidence_that_nobody_follows_back_is_left_out_and_the_head_says_so() -> None:
+    """An argument that fails for a claim that does not hold has no evidence, unless a narrative cites the claim."""
+    claims = judge(a_dig([[("Zea mays", "cupule", 12), ("Zea mays", "kernel", 30)]]), packs_with(a_rule()))
+    bare, cited = json.loads(claims_json(claims)), json.loads(claims_json(claims, ["C1/fuel.maize-cob"]))
+    of_context = [next(c for c in data["claims"] if c["id"] == "C1/fuel.maize-cob") for data in (bare, cited)]
+
+    assert [claim["verdict"] for claim in of_context] == ["fails", "fails"]
+    assert [[len(a["evidence"]) for a in claim["arguments"]] for claim in of_context] == [[0], [2]]
+    assert bare["left_out"] == LEFT_OUT
+    assert of_context[1] == plain_claim(claims.find(Subject(level="context", id="C1"), "fuel.maize-cob"))
