@@ -17,6 +17,7 @@ from narrate.telling.plan import POOR, TOO_FEW, Reading, ordered_themes, reading
 from narrate.telling.reasons import reason_texts
 from narrate.telling.recovery import lost_sentences
 from narrate.telling.sentences import STORED_ONLY, is_unsettled, plainly_told, told
+from narrate.telling.weeds import weed_sentences
 
 DATABLE = "work.date-candidate"
 OF_THE_DIG = (DATABLE, "work.enough-for-proportions")
@@ -135,6 +136,7 @@ def theme_blocks(page: Page, held: Sequence[Reading]) -> list[tuple[str, list[Se
         # The theme's own question leads, however firm the readings that accompany it.
         ordered = lead_question + [item for item in items if item not in lead_question]
         sentences = told(page, ordered, weak=not page.is_plain)
+        sentences += weed_sentences(page) if theme == "field" else []
         blocks.append((theme, sentences + _noted(page, ordered)))
     return blocks
 

@@ -124,7 +124,8 @@ def _told(
         return page.say(refs, seen.plain) if seen.plain and agrees else []
     noun = noun_of(page, [replace(r, behind=()) for r in bears[:2]], in_short=True)
     cited = works_cited(page, seen.sources)
-    means = f" ({seen.means})" if seen.means and not page.has_told(seen.means) else ""
+    is_news = seen.means and not page.has_told(seen.means) and not page.is_review
+    means = f" ({seen.means})" if is_news else ""
     # What concerns the deposit's state was told elsewhere on the page: 'the same' would point at something else.
     is_near = all(r.claim.question != "integrity" for r in told)
     is_all = is_near and bool(agrees) and {r.claim.id for r in told} <= {r.claim.id for r in agrees}

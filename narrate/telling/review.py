@@ -12,6 +12,7 @@ from narrate.model.stratigraphy import Context
 from narrate.telling import composition, english, manner, neighbours, numbers, openings, setting
 from narrate.telling.foods import name_plants
 from narrate.telling.frames import noun_of
+from narrate.telling.observations import noted_sentences, notes_of
 from narrate.telling.of_note import strays_of_context
 from narrate.telling.page import Page
 from narrate.telling.phases import headed, richest_sentences
@@ -54,6 +55,7 @@ def review_sections(
     doubts += _edges(page, held)
     lead = [r for r in held if r.claim.question != "integrity"][:1]
     doubts += doubt_sentences(page, lead) if lead else []
+    doubts += _noted(page, context, held) if context is not None else []
     doubts += lost_sentences(page, samples, with_places=context is None)
     doubts += _without_volume(page, samples)
     doubts += strays_of_context(page, context) if context is not None else []
@@ -151,15 +153,8 @@ def _rivals(page: Page, held: Sequence[Reading]) -> list[Sentence]:
 
 
 def _unstable(page: Page, held: Sequence[Reading]) -> list[Sentence]:
-    shaky = [
-        r
-        for r in held
-        if r.claim.statement != STORED_ONLY
-        # What was seen in the ground, a root or a grain of later times, is no less seen when counts are redrawn.
-        and r.claim.question != "integrity"
-        and r.claim.stability is not None
-        and r.claim.stability < STEADY
-    ]
+    # What was seen in the ground, a root or a grain of later times, is no less seen when counts are redrawn.
+    shaky = [r for r in held if is_shaky(r)]
     if not shaky:
         return []
     shaky.sort(key=lambda r: (r.claim.stability or 0.0, r.claim.id))
@@ -170,6 +165,28 @@ def _unstable(page: Page, held: Sequence[Reading]) -> list[Sentence]:
         f"counts drawn anew at random uphold {page.listed(texts)} of draws",
         f"of the readings below, counts drawn anew at random uphold {page.listed(texts)} of draws",
     )
+
+
+NOTES = 2
+"""Notes of field and laboratory that are told where they bear on a doubt."""
+
+
+def _noted(page: Page, context: Context, held: Sequence[Reading]) -> list[Sentence]:
+    """What was noted in the field or the laboratory for or against a reading that is in doubt."""
+    page.noted = notes_of(page, context)
+    rivals = {r.claim.id for item in held if (beside := rivals_of(page, item)) for r in (item, *beside)}
+    lead = [r.claim.id for r in held if r.claim.question != "integrity"][:1]
+    bearing = {s for note in page.noted for s in note.observation.against}
+    doubted = [
+        r for r in held if r.claim.id in (*rivals, *lead) or is_shaky(r) or r.claim.statement in bearing
+    ]  # fmt: skip
+    return noted_sentences(page, doubted, at_most=NOTES)
+
+
+def is_shaky(item: Reading) -> bool:
+    """Whether a reading of the remains does not stay in nearly all draws of the counts."""
+    is_of_counts = item.claim.statement != STORED_ONLY and item.claim.question != "integrity"
+    return is_of_counts and item.claim.stability is not None and item.claim.stability < STEADY
 
 
 def _edges(page: Page, held: Sequence[Reading]) -> list[Sentence]:
@@ -292,8 +309,7 @@ def _none_left(page: Page, held: Sequence[Reading], samples: Sequence[Sample]) -
     """What could still be done where no work on the samples would change a reading."""
     id = english.literal(page.subject.id)
     sorted_all = all(size.proportion_sorted == 1 for sample in samples for size in sample.size_classes)
-    shaky = [r for r in held if r.claim.stability is not None and r.claim.stability < STEADY]
-    shaky = [r for r in shaky if r.claim.statement != STORED_ONLY and r.claim.question != "integrity"]
+    shaky = [r for r in held if is_shaky(r)]
     if shaky:
         least = min(shaky, key=lambda r: (r.claim.stability or 0.0, r.claim.id))
         why = ", for all that was floated is sorted" if sorted_all else ""

@@ -142,3 +142,20 @@ def test_items_enough_for_shares_are_called_what_they_are(told: Told):
 
     assert len(said) == 5
     assert all("seeds, pieces of shell, and other parts of food plants are enough" in text for text in said)
+
+
+def test_the_review_tells_notes_that_bear_on_a_doubt(told: Told):
+    """What the ground and the laboratory showed stands among the doubts: no reddening in C13, a thick coat in C16."""
+    smoke, coat = (told["review"][_context(id)].sections[0].paragraphs[0] for id in ("C13", "C16"))
+
+    assert [s.text for s in smoke if "no reddening" in s.text] == [
+        "The excavation record has “no reddening of the walls: whatever burned here smouldered with little air”, which "
+        "speaks for a smouldering fire kept for its smoke."
+    ]
+    assert any("“one with a thick netted coat”, which speaks for open, disturbed ground" in s.text for s in coat)
+
+
+def test_the_review_is_not_filled_with_notes(told: Told):
+    """Two notes at most on a page, and none where nothing is in doubt."""
+    assert all(sum("“" in text and " has “" in text for text in _texts(one)) <= 2 for one in told["review"].values())
+    assert "“" not in told["review"][_context("C09")].text
