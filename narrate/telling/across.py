@@ -114,7 +114,7 @@ def _carried(page: Page, read: Sequence[Context], borne: Sequence[Borne]) -> lis
     if page.is_plain:
         return _carried_for_visitors(page, [one for one in borne if one.carried])
     parts = []
-    is_borne = ("is carried", "is borne out", "is shown")[len(page.said) % 3]
+    is_borne = ("is borne out", "is backed")[len(page.said) % 2]
     for i, one in enumerate(borne):
         noun = one.noun if i == 0 else english.after(borne[0].noun, one.noun)
         verb = f"{is_borne} " if i == 0 else ""
@@ -202,7 +202,7 @@ def _by_phase(page: Page, read: Sequence[Context], borne: Sequence[Borne], phase
     return page.say([ref for one in shown for ref in one.refs], f"{basis if is_first else ''}{said}")
 
 
-_BEAR = ("bear out", "speak for", "carry", "point to")
+_BEAR = ("bear out", "argue for", "point to", "speak for")
 """What contexts do to a reading; each of a page once, as long as they last."""
 
 

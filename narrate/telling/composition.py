@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from narrate.model.findings import Tally
 from narrate.model.narrative import Sentence
 from narrate.telling import english, numbers
-from narrate.telling.finds import total
+from narrate.telling.finds import total, within
 from narrate.telling.names import UNKNOWN
 from narrate.telling.page import Page
 from narrate.telling.surroundings import genus_of
@@ -100,7 +100,10 @@ def _with_a_leader(
     return page.say(
         refs,
         f"{plant} makes up {part} of {scope}, with {inner}, followed by {others}",
-        f"most of {scope}{share_told} come from {plant}, with {inner}; there were also {others}",
+        # The account may have opened with what most of it is.
+        f"most of {scope}{share_told} come from {plant}, with {inner}; there were also {others}"
+        if not page.has_told(" most of what ") and not page.has_told(" for the most part")
+        else "",
         f"with {inner}, {plant} accounts for {part} of {scope}, followed by {others}"
         if rest
         else f"with {inner}, {plant} accounts for {part} of {scope}, the rest being {others}",
@@ -220,13 +223,13 @@ def _smaller_numbers(page: Page, groups: Sequence[Sequence[Tally]], least: int) 
     told = [page.listed(counted)] if counted else []
     if not groups:
         return told
-    names, left = _by_sort(page, groups)
+    single = all(total(group) == 1 for group in groups)
+    names, left = _by_sort(page, groups, with_numbers=not single and len(groups) > 1)
     if left:
         names.append(page.count(left, "other kind", "other kinds"))
-    if len(names) == 2 and ", " in names[0] and ", " not in names[1]:
+    if len(names) == 2 and ", " in _BRACKETS.sub("", names[0]) and ", " not in _BRACKETS.sub("", names[1]):
         # 'Acorn shell, and fleshy fruits, namely bramble and maypop': the other way round acorn would be a fruit.
         names.reverse()
-    single = all(total(group) == 1 for group in groups)
     smaller = "smaller numbers of" if total(groups[0]) < least else "small numbers of"
     word = ("a single find of" if len(groups) == 1 else "single finds of") if single else smaller
     if len(groups) == 1 and not single:
@@ -234,7 +237,10 @@ def _smaller_numbers(page: Page, groups: Sequence[Sequence[Tally]], least: int) 
     return [f"{word} {page.listed(names)}", *told]
 
 
-def _by_sort(page: Page, groups: Sequence[Sequence[Tally]]) -> tuple[list[str], int]:
+_BRACKETS = re.compile(r"\([^()]*(?:\([^()]*\)[^()]*)*\)")
+
+
+def _by_sort(page: Page, groups: Sequence[Sequence[Tally]], *, with_numbers: bool) -> tuple[list[str], int]:
     """
     ['fleshy fruits, among them wild strawberry and persimmon', 'acorn shell'] and how many kinds are left unnamed.
 
@@ -250,11 +256,12 @@ def _by_sort(page: Page, groups: Sequence[Sequence[Tally]]) -> tuple[list[str], 
     for sort, of in told:
         chief = [group for i, group in enumerate(of) if i < 2 or _is_of_note(page, group)]
         among = "among them" if len(of) > len(chief) else "namely"
-        names.append(f"{sort}, {among} {page.listed([_kind_named(page, group[0]) for group in chief])}")
+        kinds = page.listed([_kind_named(page, group, with_number=with_numbers) for group in chief])
+        names.append(f"{sort}, {among} {kinds}")
     inside = {id(group) for _, of in told for group in of}
     others = [group for group in groups if id(group) not in inside]
     single = [group for i, group in enumerate(others) if i < 3 - len(told) or _is_of_note(page, group)]
-    names += [_kind_named(page, group[0]) for group in single]
+    names += [_kind_named(page, group, with_number=with_numbers) for group in single]
     return names, len(groups) - len(inside) - len(single)
 
 
@@ -269,8 +276,12 @@ def _is_of_note(page: Page, group: Sequence[Tally]) -> bool:
     return any(tally.taxon in page.of_note for tally in group)
 
 
-def _kind_named(page: Page, tally: Tally) -> str:
-    return f"{page.names.kind_of_find(tally)}{page.names.latin_once(tally.taxon, only_cf=tally.only_cf)}"
+def _kind_named(page: Page, group: Sequence[Tally], *, with_number: bool) -> str:
+    """'acorn shell (*Quercus* sp., 9)': the kind with its number, as woods are told."""
+    tally = group[0]
+    latin = page.names.latin_once(tally.taxon, only_cf=tally.only_cf)
+    number = page.names.figure(total(group)) if with_number and total(group) else ""
+    return f"{page.names.kind_of_find(tally)}{within(latin, number)}"
 
 
 def _sort_of(page: Page, tally: Tally) -> str:

@@ -23,7 +23,9 @@ def frame(page: Page, group: Sequence[Reading], kind: str) -> str:
         start = (page.position + len(page.said)) % len(frames) if frames else 0
         frames = frames[start:] + frames[:start]
         # The opening least worn goes first, of those alike the one whose turn it is.
-        frames.sort(key=lambda text: page.openings[opening(english.finished(text))])
+        before = opening(page.last)
+        starts = {text: opening(english.finished(text)) for text in frames}
+        frames.sort(key=lambda text: (starts[text] == before, page.openings[starts[text]]))
     if not frames:
         return ""
     chosen = frames[0]

@@ -237,6 +237,10 @@ class Names:
             return numbers.count(value, words_below=below, thousands=manner.thousands(self.audience))
         return numbers.about(value, thousands=manner.thousands(self.audience))
 
+    def figure(self, value: int) -> str:
+        """A count in figures, however small, as in brackets."""
+        return numbers.count(value, words_below=0, thousands=manner.thousands(self.audience))
+
     # Contexts
 
     def kind(self, kind_id: str, *, plural: bool = False) -> str:

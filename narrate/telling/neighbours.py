@@ -39,11 +39,14 @@ def _density(page: Page, context: Context) -> list[Sentence]:
     middle = numbers.figure(median, 1 if median < 10 else 0)
     if not page.is_plain and any(page.has_told(word) for word in OPENED_WITH):
         # That the deposit is the richest, or poor, has opened its account.
+        figure = f"{page.figure(own)} items per {page.litre}"
+        far = "far above" if own.value > median else "below"
         return page.say(
             refs,
-            f"for comparison, the median of the {many} contexts with remains is {middle} items per {page.litre}",
-            f"the {many} contexts with remains hold {middle} items per {page.litre} in the median",
-            f"over the {many} contexts with remains the median is {middle} items per {page.litre}",
+            f"the {figure} of {english.literal(context.id)} lie {far} the median of the {many} contexts with remains "
+            f"({middle})",
+            f"with {figure} {english.literal(context.id)} stands {far} the median of the {many} contexts with remains "
+            f"({middle})",
         )
     if own.value >= max(known.values()):
         if page.is_plain:

@@ -218,7 +218,7 @@ _SMALL = frozenset((
     "A", "An", "The", "In", "On", "Of", "No", "Its", "Some", "Most", "Many", "Half", "Small", "Deep", "Shallow",
     "Black", "Brown", "Red", "Grey", "Gray", "White", "Dark", "Upper", "Lower", "First", "Second", "Third", "Thin",
     "Thick", "Lens", "Fill", "Floor", "Pit", "Layer", "Hearth", "Midden", "Ears", "Charred", "Burned", "Burnt", "Ash",
-    "Raked", "Trodden", "Swept", "Fallen", "Packed", "Filled",
+    "Raked", "Trodden", "Swept", "Fallen", "Packed", "Filled", "Middle", "Bottom", "Top", "Open-air", "Point",
 ))  # fmt: skip
 """First words of notes that are no names, and stand in small letters within a sentence."""
 
@@ -226,4 +226,4 @@ _SMALL = frozenset((
 def _marked(quote: str) -> str:
     """The quotation as it stands in a sentence: literal, a first article in small letters, words else as written."""
     first, _, rest = quote.partition(" ")
-    return english.literal(f"{first.lower()} {rest}".strip() if first in _SMALL else quote)
+    return english.literal(f"{first.lower()} {rest}".strip() if first.rstrip(",;:") in _SMALL else quote)

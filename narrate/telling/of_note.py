@@ -86,8 +86,8 @@ def stray_sentences(page: Page, phase: Phase, questions: Sequence[str]) -> list[
         comes, carries = english.agreed(total, "comes", "come"), english.agreed(total, "it carries", "they carry")
         sentences += page.say(
             refs,
-            f"{found} {comes} from {where} as well; alone {carries} no reading",
-            f"{found} also {comes} from {where}, too little to read anything from",
+            f"{found} {comes} from {where}; alone {carries} no reading",
+            f"from {where} {comes} {found}, too little to read anything from",
         )
     return sentences
 

@@ -79,6 +79,8 @@ class Page:
     openings: Counter[str] = field(default_factory=Counter)
     said: set[str] = field(default_factory=set)
     reasons_told: set[str] = field(default_factory=set)
+    last: str = ""
+    """The sentence told last."""
     here: list[str] = field(default_factory=list)
     """Sentences of the theme being told, for referring back."""
     told: set[str] = field(default_factory=set)
@@ -238,6 +240,7 @@ class Page:
     def _note(self, text: str) -> None:
         self.said.add(text)
         self.here.append(text)
+        self.last = text
         start = opening(text)
         self.openings[start] += 1
         if " " in start:

@@ -180,11 +180,11 @@ def theme_blocks(page: Page, contexts: Sequence[Context]) -> list[tuple[str, lis
         sentences += told(page, items, weak=not page.is_plain)
         where: list[Sentence] = []
         if page.subject.level == "phase":
-            here = next(p for p in page.dig.project.phases if p.id == page.subject.id)
-            where += stray_sentences(page, here, questions)
             where += lot_sentences(page, contexts, items)
             where += exchange_sentences(page) if any(r.claim.statement == "food.nut" for r in items) else []
         where += across_sentences(page, contexts, questions, held) if theme != "change" else []
+        for phase in (p for p in page.dig.project.phases if page.subject == Subject(level="phase", id=p.id)):
+            where += stray_sentences(page, phase, questions)
         if len(sentences) + len(where) > LONG:
             blocks += [(theme, sentences), (theme, where)]
         else:

@@ -46,9 +46,13 @@ _BY_RECORD = re.compile(r"^the record calls the (?:context|deposit) \w+(?:, and 
 """What the record says is told as such, where the deposit is described, and is no reason for itself."""
 
 _OF_THE_WHOLE = re.compile(
-    r"\b(remains(?: are dense| are sparse| are thinly spread)?) \(\d[\d.,]* items(?: per litre)?\)"
+    r"\b(remains(?: are dense| are sparse| are thinly spread)?|than the usual scatter) "
+    r"\(\d[\d.,]* items(?: per litre)?\)"
 )
 """Number or density of all remains: the opening gives them, and a rule may count wood or names where that does not."""
+
+_ALL = re.compile(r"\b(\w+) of \1 samples\b")
+"""'Three of three samples': all three."""
 
 _THOUSANDS = re.compile(r"(?<=\d),(?=\d{3}\b)")
 """The mark that judging sets into the figures of a reason, whatever the project chose."""
@@ -191,7 +195,8 @@ def page_text(page: Page, argument: Argument, *, context: str = "") -> str:
     text = english.lowered((text or argument.says).strip().rstrip("."))
     text = _OF_THE_WHOLE.sub(r"\1", re.sub(r"\s%", "%", text))
     text = of_its_place(page, _of_each_phase(page, text), context)
-    text = _THOUSANDS.sub(manner.thousands(page.audience), english.small_numbers_in_words(text))
+    text = _ALL.sub(r"all \1 samples", english.small_numbers_in_words(text))
+    text = _THOUSANDS.sub(manner.thousands(page.audience), text)
     text = page.in_own_words(text)
     return text if page.audience.shows_figures else _FIGURES.sub("", text)
 

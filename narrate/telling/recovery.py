@@ -25,24 +25,25 @@ def lost_sentences(page: Page, samples: Sequence[Sample], *, with_places: bool =
     poor = [s for s in samples if _share(s) < GOOD]
     if not poor or page.is_plain:
         return []
+    is_one = not with_places and sum(s.recovery_test is not None for s in samples) == 1
+    interval = _interval(page) if is_one else ""
     texts = []
     for sample in poor[:NAMED]:
         test = sample.recovery_test
         if test is not None:
             name = english.literal(sample.id) + (f" of {english.literal(sample.context)}" if with_places else "")
-            texts.append(f"{test.recovered} of {test.added} marked seeds in {name} ({numbers.percent(_share(sample))})")
+            share = numbers.percent(_share(sample)) + interval
+            texts.append(f"{test.recovered} of {test.added} marked seeds in {name} ({share})")
     if len(poor) > NAMED:
         texts.append(page.count(len(poor) - NAMED, "other sample lost as many", "other samples lost as many"))
     there = "there" if with_places else "here"
     refs = [page.dig.record_ref(Subject(level="sample", id=s.id)) for s in poor[:NAMED]]
-    returned, interval = page.listed(texts), ""
-    if not with_places and sum(s.recovery_test is not None for s in samples) == 1:
-        interval = _interval(page)
-        refs += [page.ref("recovery")] if interval else []
+    refs += [page.ref("recovery")] if interval else []
+    returned = page.listed(texts)
     return page.say(
         refs,
-        f"flotation returned only {returned}{interval}, so small seeds are under-represented {there}",
-        f"as flotation returned no more than {returned}{interval}, small seeds will be under-represented {there}",
+        f"flotation returned only {returned}, so small seeds are under-represented {there}",
+        f"as flotation returned no more than {returned}, small seeds will be under-represented {there}",
     )
 
 
@@ -55,4 +56,4 @@ def _interval(page: Page) -> str:
     """', 95% interval 29–56%' of a context, whose one test it is."""
     recovery = page.measure("recovery")
     interval = page.interval(recovery, scale=100) if recovery is not None else ""
-    return f" with a 95% interval of {interval}%" if interval else ""
+    return f", 95% interval {interval}%" if interval else ""

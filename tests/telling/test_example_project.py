@@ -117,6 +117,9 @@ def _clauses(claim: Claim, audience: Audience, statement: Statement) -> list[str
         met = [text.lower() for text in texts if phrase in text.lower()]
         texts += [text.replace(phrase, turn) for text in met for turn in turns.split(" | ")]
     texts += [text.split(", and ")[-1] for text in texts if "the record calls" in text.lower()]
+    # 'All three samples' for 'three of three samples', 'a building that burned' for 'a store or building that burned'.
+    texts += [re.sub(r"\b(\w+) of \1 samples", r"all \1 samples", text) for text in texts]
+    texts += [text.replace("a store or building that burned", "a building that burned") for text in texts]
     return [bare for text in texts if len(bare := _in_bare_words(english.small_numbers_in_words(text))) > 8]
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 import pytest
@@ -115,3 +116,33 @@ def test_waste_of_shelling_stands_with_the_fire_it_was_put_on(told: Told):
         sections = told["report"][Subject(level="context", id=id)].sections
         homes = {one.id for one in sections if any(waste in s.text for p in one.paragraphs for s in p)}
         assert homes == {"fuel"}, id
+
+
+def test_no_reading_follows_another_in_the_same_words(told: Told):
+    """Two readings that follow each other do not both open with 'also consistent', 'the counts' or 'the remains'."""
+    for audience in TRADE:
+        for narrative in told[audience].values():
+            for section in narrative.sections:
+                for paragraph in section.paragraphs:
+                    starts = [" ".join(s.text.split()[:2]) for s in paragraph]
+                    pairs = pairwise(starts)
+                    assert not [a for a, b in pairs if a == b and a.startswith("Also ")], narrative.title
+
+
+def test_all_samples_are_told_as_all(told: Told):
+    """'Kernels recur in all three samples', never 'in three of three'."""
+    assert not [text for text in _texts(told, "report", "public") if re.search(r"\b(\w+) of \1 samples", text)]
+
+
+def test_the_ground_is_quoted_in_more_than_one_way(told: Told):
+    """No introduction of a quotation from the record stands on more than half of the pages that quote it."""
+    pages = [one for one in told["report"].values() if one.subject.level == "context" and "“" in one.text]
+    for phrase in ("leads one to expect", "n keeping with this", "as seen in the ground", "points the same way"):
+        assert sum(phrase in one.text for one in pages) * 2 <= len(pages), phrase
+
+
+def test_no_quotation_begins_with_a_stray_capital(told: Told):
+    """Within a sentence a note begins small, unless its first word is a name."""
+    quotes = [quote for text in _texts(told, *TRADE) for quote in re.findall(r"(?:has|notes) “([^”]+)”", text)]
+
+    assert quotes and not [quote for quote in quotes if re.match(r"[A-Z][a-z-]+[ ,]", quote)]

@@ -131,7 +131,7 @@ def test_later_disturbance_is_told_of_a_near_empty_layer(told: Told):
 def test_lost_seeds_are_told_in_report_and_review(told: Told):
     """That flotation returned 21 of 50 marked seeds in S037 stands in both, for the context and for its phase."""
     for audience in ("report", "review"):
-        assert "21 of 50 marked seeds in S037 (42%)" in told[audience][_context("C16")].text
+        assert "21 of 50 marked seeds in S037 (42%, 95% interval 29–56%)" in told[audience][_context("C16")].text
         assert "21 of 50 marked seeds in S037 of C16 (42%)" in told[audience][Subject(level="phase", id="late")].text
     assert "42% to 94%" in told["report"][Subject(level="site", id=SITE)].text
 
@@ -159,3 +159,17 @@ def test_the_review_is_not_filled_with_notes(told: Told):
     """Two notes at most on a page, and none where nothing is in doubt."""
     assert all(sum("“" in text and " has “" in text for text in _texts(one)) <= 2 for one in told["review"].values())
     assert "“" not in told["review"][_context("C09")].text
+
+
+def test_rare_plants_are_told_with_their_numbers(told: Told):
+    """What stands behind a sum stands in the list: the 47 pieces of shell of C01 are 38 of hickory and 9 of acorn."""
+    text = told["report"][_context("C01")].text
+
+    assert "38 pieces of hickory nutshell" in text and "acorn shell (*Quercus* sp., 9)" in text
+    assert "nutshell was plentiful (47 pieces" in text
+
+
+def test_a_single_find_is_not_numbered_twice(told: Told):
+    """'A single find of bread wheat' and 'five finds of cane' have no number in brackets as well."""
+    assert "a single find of bread wheat (*Triticum aestivum* L.)," in told["report"][_context("C20")].text
+    assert "five finds of cane (*Arundinaria* sp.)," in told["report"][_context("C17")].text

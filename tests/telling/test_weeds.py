@@ -56,7 +56,7 @@ def test_fruits_that_are_weeds_too_are_said_to_be_counted_twice(told: Told):
 
 def test_weeds_that_lie_wherever_the_crop_does_are_told(told: Told):
     """In C14 four weeds are in all three samples, each of which holds crop remains."""
-    text = _sentence(told, "C14", "report", "recur in all three samples")
+    text = _sentence(told, "C14", "report", "as the crop remains do")
 
     assert text == "Purslane, amaranth, copperleaf, and carpetweed recur in all three samples, as the crop remains do."
 
