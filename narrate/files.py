@@ -43,16 +43,16 @@ def write(path: Path, content: str | bytes) -> None:
         raise
 
 
-def write_in_pieces(path: Path, pieces: Iterable[str]) -> None:
+def write_in_pieces(path: Path, pieces: Iterable[bytes]) -> None:
     """
-    Like `write`, of a text too long to be held whole: it is written beside its place as it comes.
+    Like `write`, of something too long to be held whole: it is written beside its place as it comes.
 
     A file that already holds the same is left alone.
     """
     path.parent.mkdir(parents=True, exist_ok=True)
     unfinished = _unfinished(path)
     try:
-        with unfinished.open("w", encoding="utf-8", newline="", buffering=1 << 20) as file:
+        with unfinished.open("wb", buffering=1 << 20) as file:
             file.writelines(pieces)
         if path.is_file() and filecmp.cmp(path, unfinished, shallow=False):
             unfinished.unlink()

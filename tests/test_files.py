@@ -125,11 +125,11 @@ with alone(pathlib.Path({str(tmp_path)!r})):
 
 
 def test_a_long_text_is_written_as_it_comes(tmp_path: Path) -> None:
-    """A text in pieces is written whole, and left alone where it says the same again."""
+    """What comes in pieces is written whole, and left alone where it says the same again."""
     path = tmp_path / "a" / "b.txt"
-    write_in_pieces(path, iter(["é", "\n"]))
+    write_in_pieces(path, iter([b"\xc3", b"\xa9\n"]))
     os.utime(path, (1, 1))
-    write_in_pieces(path, iter(["", "é\n"]))
+    write_in_pieces(path, iter([b"", "é\n".encode()]))
 
     assert path.read_bytes() == "é\n".encode()
     assert path.stat().st_mtime == 1
@@ -141,8 +141,8 @@ def test_a_long_text_cut_short_leaves_what_stood_there(tmp_path: Path) -> None:
     path = tmp_path / "a.txt"
     path.write_text("before")
 
-    def pieces() -> Iterator[str]:
-        yield "af"
+    def pieces() -> Iterator[bytes]:
+        yield b"af"
         raise OSError(28, "No space left on device")
 
     with pytest.raises(OSError, match="No space left"):

@@ -20,7 +20,7 @@ from narrate.model.rules import Rule
 _MOST_KEPT = 256
 """Pieces of text kept for one thing that is looked at; most units say one of a few."""
 _BLOCK = 64
-"""Units whose evidence is written at once."""
+"""Units whose evidence is written at once, at most."""
 _NONE = -1e308
 """Stands for a figure that there is none of, which must equal itself."""
 
@@ -89,7 +89,9 @@ class _OfLevel:
 
     def of(self, id: StatementId, unit: int) -> str:
         if unit not in self._at:
-            self._at = range(unit, min(unit + _BLOCK, self._width))
+            # Whoever asks for the next unit again and again is given ever more at once; a single one is written alone.
+            many = min(2 * len(self._at), _BLOCK) if unit == self._at.stop and self._at else 1
+            self._at = range(unit, min(unit + many, self._width))
             self._lay()
         texts, at = self._block[id], unit - self._at.start
         return ", ".join([texts[i][at] for i in self._maker.order(self._maker.judged.statements[id], unit)])

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Collection, Iterator
+from collections.abc import Callable, Collection, Iterator
+from functools import partial
 
 from narrate.deposit.argument_texts import ArgumentTexts, plain_argument
 from narrate.judging.claims_made import ClaimsBySubject
 from narrate.model.claims import Claim, Claims, Rival, Turning
+from narrate.model.ids import Subject
 from narrate.model.next_steps import COSTS, NextStep
 
 FORMAT = "narrate claims 1"
@@ -16,6 +18,11 @@ LEFT_OUT = (
     "rows are empty for all arguments that do not hold. 'narrate explain FOLDER CLAIM' gives all of it."
 )
 """Said at the head of the file."""
+HEAD = f'{{"format": "{FORMAT}", "left_out": {json.dumps(LEFT_OUT)},\n "claims": [\n  '
+SEPARATOR = ",\n  "
+TAIL = "\n ]}\n"
+NOTHING = f'{{"format": "{FORMAT}", "claims": []}}\n'
+"""The file where there are no claims."""
 
 
 def claims_json(claims: Claims, cited: Collection[str] = ()) -> str:
@@ -35,21 +42,33 @@ def claims_text(claims: Claims, cited: Collection[str] = ()) -> Iterator[str]:
 
     cited:  ids of claims that narratives rest on.
     """
-    cited = frozenset(cited)
+    before = HEAD
+    for _, text in subject_texts(claims, frozenset(cited)):
+        written = text()
+        if written:
+            yield before
+            yield written
+            before = SEPARATOR
+    yield NOTHING if before == HEAD else TAIL
+
+
+def subject_texts(claims: Claims, cited: frozenset[str]) -> Iterator[tuple[Subject, Callable[[], str]]]:
+    """What gives the claims of each subject, one a line, in the order of the claims."""
     columns = claims.columns
-    arguments_of = (
-        ArgumentTexts(columns, cited).of
-        if isinstance(columns, ClaimsBySubject)
-        else lambda claim: _made_arguments(claim, cited)
-    )
-    before = f'{{"format": "{FORMAT}", "left_out": {_dumped(LEFT_OUT)},\n "claims": [\n  '
-    is_empty = True
-    for claim in claims:
-        is_empty = False
-        head, tail = _dumped(_before_arguments(claim)), _dumped(_after_arguments(claim))
-        yield f'{before}{head[:-1]}, "arguments": [{arguments_of(claim)}], {tail[1:]}'
-        before = ",\n  "
-    yield f'{{"format": "{FORMAT}", "claims": []}}\n' if is_empty else "\n ]}\n"
+    if not isinstance(columns, ClaimsBySubject):
+        for claim in claims:
+            yield claim.about, partial(_line, claim, partial(_made_arguments, cited=cited))
+        return
+    arguments_of = ArgumentTexts(columns, cited).of
+    for subject in columns:
+        yield subject, lambda subject=subject: SEPARATOR.join(  # type: ignore[misc]
+            _line(claim, arguments_of) for claim in columns[subject]
+        )
+
+
+def _line(claim: Claim, arguments_of: Callable[[Claim], str]) -> str:
+    head, tail = _dumped(_before_arguments(claim)), _dumped(_after_arguments(claim))
+    return f'{head[:-1]}, "arguments": [{arguments_of(claim)}], {tail[1:]}'
 
 
 def _dumped(value: object) -> str:

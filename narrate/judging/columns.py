@@ -63,6 +63,7 @@ class LevelJudged:
     look: Look
     packs: Packs
     statements: Mapping[StatementId, StatementJudged]
+    keys: UnitKeys
 
     @property
     def level(self) -> Level:
@@ -89,7 +90,7 @@ def rules_of(level: Level, packs: Packs) -> dict[StatementId, tuple[Rule, ...]]:
 
 
 def level_judged(
-    look: Look, redrawn: Redrawn | None, packs: Packs, kept: KeptUnits, *, has_turnings: bool = True
+    look: Look, redrawn: Redrawn | None, packs: Packs, kept: KeptUnits | None = None, *, has_turnings: bool = True
 ) -> LevelJudged:
     """Every statement that has rules at the level of the look."""
     level = look.units.level
@@ -126,7 +127,7 @@ def level_judged(
             turnings=turned.get(id, {}),
         )
     look.forget()
-    return LevelJudged(look=look, packs=packs, statements=statements)
+    return LevelJudged(look=look, packs=packs, statements=statements, keys=keys)
 
 
 class _Weighing:
@@ -154,7 +155,7 @@ def _stability(
     codes: Mapping[StatementId, Sequence[np.ndarray]],
     outcomes: Mapping[StatementId, np.ndarray],
     keys: UnitKeys,
-    kept: KeptUnits,
+    kept: KeptUnits | None,
 ) -> Stability:
     """Draws are looked at only of units of which it is not known already what comes of them."""
     if redrawn is None:
@@ -163,8 +164,10 @@ def _stability(
     # One row a statement and one a rule: in how many draws it comes out the same.
     small = np.min_scalar_type(redrawn.replicates)
     counts = np.zeros((sum(1 + len(w.rules) for w in weighings.values()), width), small)
-    own_keys = keys.drawn(replicates=redrawn.replicates, seed=redrawn.seed, is_across=redrawn.looks_at_all)
-    missing = columns_found(kept, own_keys, counts)
+    missing, own_keys = np.arange(width), []
+    if kept is not None:
+        own_keys = keys.drawn(replicates=redrawn.replicates, seed=redrawn.seed, is_across=redrawn.looks_at_all)
+        missing = columns_found(kept, own_keys, counts)
     if redrawn.looks_at_all and missing.size:
         counts[:] = 0
         missing = np.arange(width)
@@ -176,8 +179,9 @@ def _stability(
             for i, (d, c) in enumerate(zip(drawn, codes[id], strict=True)):
                 counts[row + 1 + i, own] += _same(d, c[:, own], small)
             row += 1 + len(weighing.rules)
-    for unit in missing.tolist():
-        kept.add(own_keys[unit], counts[:, unit].tobytes())
+    if kept is not None:
+        for unit in missing.tolist():
+            kept.add(own_keys[unit], counts[:, unit].tobytes())
     shares, found, row = counts / redrawn.replicates, {}, 0
     for id, weighing in weighings.items():
         found[id] = (shares[row], shares[row + 1 : row + 1 + len(weighing.rules)])

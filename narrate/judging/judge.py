@@ -41,8 +41,8 @@ def judge(
     seed:        the same seed gives the same stability.
     has_turnings: whether to look for the smallest changes that turn verdicts, for who shows them.
     kept:        what was worked out of units before, with the same packs; what is worked out now is added to it.
+                 None: nothing is kept.
     """
-    kept = kept or KeptUnits()
     table = count_table(project, packs)
     made = DrawsMade(table, replicates, seed) if replicates else None
     records = recorded(project, packs)

@@ -48,7 +48,7 @@ Turnings = dict[StatementId, dict[int, tuple[Turning, ...]]]
 
 
 def turnings(
-    look: Look, rules: Mapping[StatementId, tuple[Rule, ...]], packs: Packs, keys: UnitKeys, kept: KeptUnits
+    look: Look, rules: Mapping[StatementId, tuple[Rule, ...]], packs: Packs, keys: UnitKeys, kept: KeptUnits | None
 ) -> Turnings:
     """
     The smallest changes for all units of a level, for the statements that have rules there.
@@ -67,6 +67,8 @@ def turnings(
         for statement, own in rules.items()
         if (made := _sought(look, statement, own, packs, candidates, is_sorted_in_part)) is not None
     }
+    if kept is None:
+        return {statement: one.found(np.arange(len(look.units.ids))) for statement, one in sought.items()}
     own_keys = _keys(look, rules, sought.values(), keys)
     by_unit = [kept.found(key) for key in own_keys]
     missing = np.array([unit for unit, raw in enumerate(by_unit) if raw is None], np.intp)

@@ -58,10 +58,10 @@ class UnitKeys:
         is_across:  units are held against each other or against phases, so that each reads all.
         """
         facts = [self._look.leaf_verdicts(leaf)[:1] for leaf in self._leaves if isinstance(leaf, Fact)]
-        judged = _by_unit([*self._codes, *facts], len(self._content))
+        judged = _by_unit([*self._codes, *facts], len(self.contents))
         every = self._dig() if is_across else b""
         ground = self._ground("drawn", replicates, seed)
-        return [_sum(ground, every, *unit) for unit in zip(self._content, judged, strict=True)]
+        return [_sum(ground, every, *unit) for unit in zip(self.contents, judged, strict=True)]
 
     def turned(self, sets: Sequence[CandidateSet], stays: Iterable[Bound], medians: Iterable[float]) -> list[bytes]:
         """
@@ -72,21 +72,21 @@ class UnitKeys:
         medians:  values of the whole dig that a unit is held against.
         """
         facts = [self._look.leaf_verdicts(leaf)[:1] for leaf in self._leaves if isinstance(leaf, Fact)]
-        judged = _by_unit([*self._codes, *facts], len(self._content))
+        judged = _by_unit([*self._codes, *facts], len(self.contents))
         columns = [self._look.column(bound) for bound in stays]
         measured = _by_unit(
-            [part[:1].astype("<f8") for c in columns for part in (c.value, c.low, c.high)], len(self._content)
+            [part[:1].astype("<f8") for c in columns for part in (c.value, c.low, c.high)], len(self.contents)
         )
         ground = self._ground("turned", *medians)
         tried = self._tried(sets)
-        return [_sum(ground, *unit) for unit in zip(self._content, judged, measured, tried, strict=True)]
+        return [_sum(ground, *unit) for unit in zip(self.contents, judged, measured, tried, strict=True)]
 
     def _dig(self) -> bytes:
         """A sum over all units, and over the phases that samples lie in."""
         table = self._look.units.table
         phases = repr((table.sample_ids, table.unit_ids["phase"], table.phase_end["phase"].tolist()))
         member = table.unit_of_sample["phase"].astype("<i8").tobytes()
-        return _sum(*self._content, _sum(phases.encode("utf-8", "backslashreplace")), member)
+        return _sum(*self.contents, _sum(phases.encode("utf-8", "backslashreplace")), member)
 
     def _ground(self, what: str, *numbers: float) -> bytes:
         units = self._look.units
@@ -99,7 +99,7 @@ class UnitKeys:
         return np.array(kinds, f"V{KEY_BYTES}")
 
     @cached_property
-    def _content(self) -> list[bytes]:
+    def contents(self) -> list[bytes]:
         """By unit: its rows in the order of the sheets, where each lies when it is summed, and what its samples say."""
         units, table = self._look.units, self._look.units.table
         ends, by_unit = _runs(table.unit_of_sample[units.level], len(units.ids))
@@ -155,7 +155,7 @@ class UnitKeys:
             entries["place"] = len(kinds) - place[candidate, unit]
             entries["place_of_name"] = np.searchsorted(laid, unit * names + units.name_of_kind[kind]) - begins[unit]
             parts.append((unit, entries))
-        everyone = len(self._content)
+        everyone = len(self.contents)
         if not parts:
             return [b""] * everyone
         unit, entries = (np.concatenate(part) for part in zip(*parts, strict=True))

@@ -64,8 +64,13 @@ def _said(ground: str, raw: bytes, about: os.stat_result) -> dict[str, object]:
         "format": FORMAT,
         "made on": ground,
         "sum": hashlib.blake2b(raw, digest_size=16).hexdigest(),
-        "file": [about.st_mtime_ns, about.st_ctime_ns, about.st_size, about.st_ino, stat.S_IFMT(about.st_mode)],
+        "file": stamp_of(about),
     }
+
+
+def stamp_of(about: os.stat_result) -> list[int]:
+    """What tells a file from any other that holds the same."""
+    return [about.st_mtime_ns, about.st_ctime_ns, about.st_size, about.st_ino, stat.S_IFMT(about.st_mode)]
 
 
 def _is_link(folder: Path) -> bool:

@@ -6,14 +6,14 @@ from collections.abc import Callable, Iterator, Mapping
 from functools import partial
 from pathlib import Path
 
-from narrate.deposit.claims_file import claims_text
 from narrate.deposit.measures_file import measure_tables
 from narrate.drafts.owned import write_files
-from narrate.files import write, write_in_pieces
+from narrate.files import write
 from narrate.model.edition import Edition
 from narrate.pipeline.editions import Words, all_told, approved_alone, edition_of, with_those_of_drafts
 from narrate.pipeline.held import Unwritable, held, not_written, saved_meanwhile
 from narrate.pipeline.judged import Judged, Progress, disclosed_part, judged_folder, silent
+from narrate.pipeline.kept_claims import write_claims
 from narrate.pipeline.kept_units import keep
 from narrate.pipeline.rubbish import seldom_looked_for
 from narrate.pipeline.side_by_side import side_by_side
@@ -79,7 +79,7 @@ def tell(
             if ground != ground_of(folder, program):
                 forget_pages(folder)
             progress("writing drafts, claims and measures")
-            further = _write(folder, whole, told, wrote)
+            further = _write(folder, whole, told, wrote, found.ground)
             done = Told(
                 problems=(*problems, *further),
                 is_written=True,
@@ -140,7 +140,11 @@ def _built(edition: Edition, folder: Path, ground: str) -> tuple[Problem, ...]:
 
 
 def _write(
-    folder: Path, whole: Judged, told: Mapping[str, Words], wrote: Callable[[Mapping[Path, str]], object]
+    folder: Path,
+    whole: Judged,
+    told: Mapping[str, Words],
+    wrote: Callable[[Mapping[Path, str]], object],
+    ground: str,
 ) -> tuple[Problem, ...]:
     """Drafts, claims and measures; tells of narratives that the analyst saved meanwhile, which stay hers."""
     left = [path for words in told.values() for path in write_files(words.files)]
@@ -152,7 +156,7 @@ def _write(
         for sentence in (*narrative.sentences(), *([narrative.summary] if narrative.summary else ()))
         for ref in sentence.refs
     }
-    write_in_pieces(folder / "out" / "claims.json", claims_text(whole.claims, cited))
+    write_claims(folder, whole.claims, cited, ground)
     for file, text in measure_tables(whole.findings, whole.packs).items():
         write(folder / "out" / "measures" / file, text)
     return tuple(saved_meanwhile(folder, path) for path in left)
