@@ -10,8 +10,10 @@ from narrate.documents.dates import dates_told
 from narrate.documents.inline import literal
 from narrate.documents.leads import MOST_NAMED, is_shown
 from narrate.documents.unwritten import missing, told_of
+from narrate.model.claims import Claim
 from narrate.model.edition import Edition
 from narrate.model.ids import SITE, Subject
+from narrate.model.report_blocks import BLOCKS, arranged
 from narrate.telling.numbers import count, years
 
 DATES_FROM = "work.date-candidate"
@@ -174,12 +176,24 @@ def limits(edition: Edition) -> Iterator[Block]:
         if claim.statement == DATES_FROM and claim.about.level == "context"
     ]
     if fit:
-        best = sorted(fit, key=lambda claim: (-claim.support, claim.about.id))
-        named = ", ".join(literal(claim.about.id) for claim in best[:MOST_NAMED])
-        more = f" and {len(best) - MOST_NAMED:,} more contexts" if len(best) > MOST_NAMED else ""
-        yield Paragraph(text=f"Short-lived charred material fit for radiocarbon dating lies in {named}{more}.")
+        yield Paragraph(text=_datable(edition, fit))
     if not found and not unique and not fit:
         yield Paragraph(text="No limit holds a reading down, and no further work would change one.")
+
+
+def _datable(edition: Edition, fit: Sequence[Claim]) -> str:
+    """The contexts by name, or where the discussion has named them all."""
+    told = edition.narrative("report", Subject(level="site", id=SITE))
+    discussion = next((one for one in arranged(edition.project.report_blocks) if one.block == "discussion"), None)
+    for section in told.sections if told and discussion else ():
+        named = {ref for paragraph in section.paragraphs for sentence in paragraph for ref in sentence.refs}
+        if section.heading and named.issuperset(claim.id for claim in fit):
+            within = literal(discussion.title or BLOCKS["discussion"])  # type: ignore[union-attr]
+            return f"What is fit for radiocarbon dating is named under '{section.heading}' of '{within}'."
+    best = sorted(fit, key=lambda claim: (-claim.support, claim.about.id))
+    named_here = ", ".join(literal(claim.about.id) for claim in best[:MOST_NAMED])
+    more = f" and {len(best) - MOST_NAMED:,} more contexts" if len(best) > MOST_NAMED else ""
+    return f"Short-lived charred material fit for radiocarbon dating lies in {named_here}{more}."
 
 
 def archive(edition: Edition) -> Iterator[Block]:

@@ -135,7 +135,7 @@ def taxa_against_pool(units: Units, of: Selector) -> Column:
 
         S − E(S);   E(S) = Σ [1 − (1 − pᵢ)^N];   pᵢ share of taxon i in the items of all units together
 
-    Unit: taxa. Interval: S less the band in which 95 % of such draws lie, so that it leaves out 0 where the unit is
+    Unit: taxa. Interval: S less the band in which 95% of such draws lie, so that it leaves out 0 where the unit is
     richer or poorer than its size explains. No value: where nothing was counted.
     Misleads: the pool is what this dig gave, and its largest unit rules it; items of a unit are clustered, so that the
     band is too narrow.

@@ -81,7 +81,7 @@ def items_to_see(share: float, chance: float = 0.95) -> int:
 
 def items_wanting(units: Units, of: Selector) -> Column:
     """
-    Items still to count for any share among them to be known to ± 5 points at 95 %, within what the sample holds.
+    Items still to count for any share among them to be known to ± 5 points at 95%, within what the sample holds.
 
         wanting = max(0, ⌈N·¼ / [(N − 1)(d/z)² + ¼]⌉ − k);   k items counted, N items scaled up
 

@@ -21,8 +21,8 @@ from narrate.documents.word import word
 from narrate.measures.findings import find
 from narrate.model.counts import Count
 from narrate.model.edition import Edition
-from narrate.model.ids import Subject
-from narrate.model.narrative import Narrative
+from narrate.model.ids import SITE, Subject
+from narrate.model.narrative import Narrative, Section, Sentence
 from narrate.model.report_blocks import ChecklistItem, ReportBlock
 from narrate.pipeline.editions import edition_of
 from narrate.pipeline.judged import Judged
@@ -193,3 +193,28 @@ def test_a_copy_of_approved_words_says_where_none_was_approved(judged_example: J
 
     assert blocks[at + 2] == Paragraph(text="Nothing that is told of this context was approved so far.")
     assert missing == {"Method, results, discussion, recommendations", "Interpretation, local and wider"}
+
+
+def test_what_can_be_dated_is_named_once(judged_example: Judged) -> None:
+    """The discussion names the contexts, and the recommendations lead there; without such a sentence they name them."""
+    claims = [c for c in judged_example.claims.all_holding() if c.statement == "work.date-candidate"]
+    ids = tuple(claim.id for claim in claims if claim.about.level == "context")
+    said = Sentence(text="Material to date lies in C01 and elsewhere.", refs=ids)
+    site = Subject(level="site", id=SITE)
+
+    def told(*sentences: Sentence, **fields: object) -> list[str]:
+        section = Section(id="next", heading="What could be done", paragraphs=(sentences,))
+        narrative = Narrative(subject=site, audience="report", title="", summary=None, sections=(section,))
+        whole = replace(judged_example, project=replace(judged_example.project, **fields))  # type: ignore[arg-type]
+        blocks = outline(edition_of("review", whole, {("report", site): narrative}, (), "test"))
+        return [b.text for b in blocks if isinstance(b, Paragraph) and "fit for radiocarbon dating" in b.text]
+
+    by_name = ["Short-lived charred material fit for radiocarbon dating lies in C"]
+    off = (ReportBlock(block="discussion", shown=False),)
+    assert len(ids) > 5
+    assert told(said) == ["What is fit for radiocarbon dating is named under 'What could be done' of 'Discussion'."]
+    assert told(said, report_blocks=(ReportBlock(block="discussion", title="Reading"),)) == [
+        "What is fit for radiocarbon dating is named under 'What could be done' of 'Reading'."
+    ]
+    assert [text[: len(by_name[0])] for text in told(replace(said, refs=ids[1:]))] == by_name
+    assert [text[: len(by_name[0])] for text in told(said, report_blocks=off)] == by_name
