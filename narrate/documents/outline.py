@@ -26,8 +26,8 @@ from narrate.model.stratigraphy import Context
 from narrate.telling.numbers import years
 
 CAUTION = (
-    "This section is a draft for the signature of a qualified specialist. Information on the location of sites and on "
-    "burials follows the laws and consultation that apply where the work was done."
+    "**This section is a draft for the signature of a qualified specialist.** Information on the location of sites and "
+    "on burials follows the laws and consultation that apply where the work was done."
 )
 
 RESTRICTED = (
@@ -88,7 +88,7 @@ def _title(edition: Edition) -> Iterator[Block]:
     yield Paragraph(text=CAUTION, kind="notice")
     if project.disclosure.restricted_contexts:
         yield Paragraph(
-            text="This copy holds restricted contexts, marked where they stand. It is for the team alone.",
+            text="**This copy holds restricted contexts,** marked where they stand. It is for the team alone.",
             kind="notice",
         )
     if edition.audience == "public":

@@ -187,7 +187,8 @@ def share_of(table: Table) -> float:
     return min(1.0, round(letters / _LETTERS_ACROSS[table.is_wide], 2))
 
 
-_SPECIAL = re.compile(r"([\\#*_`$<>@\[\]~=/+\-.:'\"])")
+_SPECIAL = re.compile(r"([\\#*_`$<>@\[\]~=/+\-.:;('\"])")
+"""A semicolon or bracket right behind a piece in italics would be taken for the end of the call, or for its values."""
 
 
 def _inline(text: str, known: Mapping[str, str]) -> str:

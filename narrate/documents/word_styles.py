@@ -99,17 +99,28 @@ def _own_styles(document: Document) -> None:
         note.font.size = Pt(8.5)
         note.paragraph_format.space_before = Pt(3)
     added("Byline", WD_STYLE_TYPE.PARAGRAPH)
-    for name in ("Notice", "To be written"):
+    for name, colour in (("Notice", "8A4B00"), ("To be written", "5A5A5A")):
         if marked := added(name, WD_STYLE_TYPE.PARAGRAPH):
-            marked.paragraph_format.left_indent = Mm(6)
+            marked.paragraph_format.left_indent = Mm(4)
             marked.font.italic = name == "To be written"
-            marked.font.bold = name == "Notice"
+            _ruled_at_the_left(marked, colour)
     if reference := added("Reference", WD_STYLE_TYPE.PARAGRAPH):
         reference.paragraph_format.left_indent = Mm(8)
         reference.paragraph_format.first_line_indent = Mm(-8)
     added("List Bullet", WD_STYLE_TYPE.PARAGRAPH)
     added("Heading 5", WD_STYLE_TYPE.PARAGRAPH)
     _contents_styles(document)
+
+
+def _ruled_at_the_left(style: Any, colour: str) -> None:
+    """A bar beside the paragraph, as the other media have it."""
+    from docx.oxml import parse_xml
+    from docx.oxml.ns import nsdecls
+
+    border = f'<w:pBdr {nsdecls("w")}><w:left w:val="single" w:sz="18" w:space="6" w:color="{colour}"/></w:pBdr>'
+    style.element.get_or_add_pPr().insert_element_before(
+        parse_xml(border), "w:shd", "w:tabs", "w:spacing", "w:ind", "w:jc", "w:outlineLvl"
+    )
 
 
 def _contents_styles(document: Document) -> None:
