@@ -14,8 +14,9 @@ from narrate.judging.evidence import LookedAt, filled, named
 from narrate.judging.facts import CANNOT_TELL, FAILS, HOLDS
 from narrate.judging.next_steps import Steps, steps_by_claim
 from narrate.judging.rivals import balance, rivalry
+from narrate.judging.unmet import unmet
 from narrate.judging.weigh import VERDICTS
-from narrate.model.claims import GRADE_NAMES, Argument, CameOut, Claim, Claims, Rival
+from narrate.model.claims import GRADE_NAMES, Argument, CameOut, Claim, Claims, LateArguments, Outcome, Rival, Unmet
 from narrate.model.ids import Level, RuleId, SourceKey, StatementId, Subject
 from narrate.model.late import Late
 from narrate.model.next_steps import NextStep
@@ -64,9 +65,7 @@ class ClaimMaker:
         }
         self._by_codes: dict[tuple[StatementId, tuple[int, ...]], _Said] = {}
         self._speak: dict[tuple[StatementId, tuple[int, ...], str], tuple[RuleId, ...]] = {}
-        self._by_rivals: dict[
-            tuple[StatementId, bytes], tuple[tuple[StatementId, ...], tuple[StatementId, ...]]
-        ] = {}
+        self._by_rivals: dict[tuple[StatementId, bytes], tuple[tuple[StatementId, ...], tuple[StatementId, ...]]] = {}
 
     def claim(self, subject: Subject, unit: int, id: StatementId, step: NextStep | None) -> Claim:
         judged, key = self.judged.statements[id], self.keys[subject]
@@ -82,7 +81,7 @@ class ClaimMaker:
             support=_support(judged, unit),
             grade=GRADE_NAMES[grade],
             stability=None if judged.stays is None else round(judged.stays.item(unit), 4),
-            arguments=Late(len(order), lambda at: self._argument(judged, order[at], unit)),
+            arguments=LateArguments(len(order), codes.count(HOLDS), lambda at: self._argument(judged, order[at], unit)),
             limits=judged.limits.get(unit, ()),
             misleads_when=misleads_when,
             alternatives=alternatives,
@@ -106,6 +105,12 @@ class ClaimMaker:
     def holding(self, unit: int) -> list[StatementId]:
         """Statements that hold for a unit, in their order."""
         return [self._ids[i] for i in np.flatnonzero(self._holds[:-1, unit]).tolist()]
+
+    def outcomes(self, unit: int) -> Iterator[Outcome]:
+        """How all statements came out for a unit."""
+        for id, codes in self._codes.items():
+            outcome, _, _, *of_rules = codes[unit].tolist()
+            yield Outcome(id, VERDICTS[outcome], HOLDS in of_rules)
 
     def others_named(self, id: StatementId) -> list[StatementId]:
         """Rivals of a statement, and all others that it names, that were judged here."""
@@ -234,6 +239,14 @@ class ClaimsBySubject(Mapping[Subject, tuple[Claim, ...]]):
         for subject, (level, unit) in self.place.items():
             yield from self.makers[level].came_out(subject, unit)
 
+    def outcomes(self, subject: Subject) -> Iterator[Outcome]:
+        place = self.place.get(subject)
+        return iter(()) if place is None else self.makers[place[0]].outcomes(place[1])
+
+    def unmet(self, subject: Subject, statement: StatementId, verdict: Verdict, most: int) -> Iterator[Unmet]:
+        level, unit = self.place[subject]
+        return unmet(self.makers[level], unit, statement, verdict, most)
+
     def one(self, subject: Subject, id: StatementId) -> Claim:
         """One claim; KeyError where the statement was not judged for the subject."""
         made = self._made.get(subject)
@@ -289,9 +302,7 @@ class ClaimsById(Mapping[str, Claim]):
         return (subject, StatementId(statement)) if statement in judged.statements else None
 
 
-def claims_of(
-    levels: Mapping[Level, LevelJudged], steps: Steps, packs: Packs, keys: Mapping[Subject, str]
-) -> Claims:
+def claims_of(levels: Mapping[Level, LevelJudged], steps: Steps, packs: Packs, keys: Mapping[Subject, str]) -> Claims:
     """All claims of what was judged, in the order of the levels, their units and the statements."""
     by_subject = ClaimsBySubject({level: ClaimMaker(judged, packs, keys) for level, judged in levels.items()}, steps)
     return Claims(

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
-from itertools import takewhile
+from itertools import islice, takewhile
 from typing import Literal, NamedTuple, Protocol
 
 from narrate.model.ids import PartId, RuleId, SourceKey, StatementId, Subject, TaxonId
+from narrate.model.late import Late
 from narrate.model.next_steps import NextStep
 from narrate.model.rules import Verdict
 from narrate.problems import Place
@@ -20,6 +21,8 @@ GRADES: tuple[tuple[Grade, float], ...] = (
     ("strongly supports", 0.93),
 )
 """Grades and the support from which each may be used, weakest first."""
+MANY = 1_000_000
+"""More than there are of anything that one argument looks at."""
 GRADE_NAMES: tuple[Grade, ...] = ("not supported", *(grade for grade, _ in GRADES))
 
 
@@ -63,6 +66,16 @@ class Argument:
     """Share of the resampled counts in which it comes out the same."""
     counted_with: RuleId | None = None
     """The argument on the same remains that holds as well and is added in its stead; None: it is added itself."""
+
+
+class LateArguments(Late[Argument]):
+    """Arguments of a claim that are made when they are read; how many of them hold is known before."""
+
+    __slots__ = ("holding",)
+
+    def __init__(self, length: int, holding: int, make: Callable[[int], Argument]) -> None:
+        super().__init__(length, make)
+        self.holding = holding
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -152,7 +165,11 @@ class Claim:
 
     def held(self, direction: str) -> tuple[Argument, ...]:
         """Arguments of one direction that hold, heaviest first."""
-        holding = takewhile(lambda argument: argument.verdict == "holds", self.arguments)
+        holding: Iterable[Argument]
+        if isinstance(self.arguments, LateArguments):
+            holding = self.arguments[: self.arguments.holding]
+        else:
+            holding = takewhile(lambda argument: argument.verdict == "holds", self.arguments)
         return tuple(argument for argument in holding if argument.direction == direction)
 
 
@@ -167,6 +184,25 @@ class CameOut(NamedTuple):
     weight: float
 
 
+class Outcome(NamedTuple):
+    """How one statement came out for a subject, without the claim."""
+
+    statement: StatementId
+    verdict: Verdict
+    is_argued: bool
+    """Whether any argument for or against it holds."""
+
+
+class Unmet(NamedTuple):
+    """An argument that does not hold, with what was wanting."""
+
+    rule: RuleId
+    wanting: tuple[tuple[int, Evidence], ...]
+    """Evidence that does not hold, and which of the argument's evidence it is, counted from 0."""
+    of: int
+    """How many the argument looked at."""
+
+
 class ClaimColumns(Protocol):
     """Claims in columns, which answer some questions without making them."""
 
@@ -175,6 +211,10 @@ class ClaimColumns(Protocol):
     def find(self, subject: Subject, statement: str) -> Claim | None: ...
 
     def came_out(self) -> Iterator[CameOut]: ...
+
+    def outcomes(self, subject: Subject) -> Iterator[Outcome]: ...
+
+    def unmet(self, subject: Subject, statement: StatementId, verdict: Verdict, most: int) -> Iterator[Unmet]: ...
 
 
 class SumsOfClaims(Protocol):
@@ -224,7 +264,29 @@ class Claims:
             for argument in claim.arguments
         )
 
+    def outcomes(self, subject: Subject) -> Iterator[Outcome]:
+        """How each statement came out for a subject, in the order of `about`."""
+        if self.columns is not None:
+            return self.columns.outcomes(subject)
+        return (
+            Outcome(claim.statement, claim.verdict, any(one.verdict == "holds" for one in claim.arguments))
+            for claim in self.about(subject)
+        )
+
+    def unmet(self, subject: Subject, statement: StatementId, verdict: Verdict, most: int = MANY) -> Iterator[Unmet]:
+        """Arguments of a claim that cannot tell, or that fail, in their order; with at most so many things wanting."""
+        if self.columns is not None:
+            return self.columns.unmet(subject, statement, verdict, most)
+        claim = self.find(subject, statement)
+        arguments = () if claim is None else claim.arguments
+        return (_unmet(argument, most) for argument in arguments if argument.verdict == verdict)
+
     def find(self, subject: Subject, statement: str) -> Claim | None:
         if self.columns is not None:
             return self.columns.find(subject, statement)
         return next((claim for claim in self.about(subject) if claim.statement == statement), None)
+
+
+def _unmet(argument: Argument, most: int) -> Unmet:
+    wanting = ((at, one) for at, one in enumerate(argument.evidence) if one.verdict != "holds")
+    return Unmet(argument.rule, tuple(islice(wanting, most)), len(argument.evidence))

@@ -62,14 +62,8 @@ class ArgumentView:
     @cached_property
     def figures(self) -> tuple[FigureView, ...]:
         """What the rule looked at, in the words of its criteria."""
-        asked = zip(self._argument.evidence, self._titles, strict=True)
-        return tuple(self._figure(evidence, title) for evidence, title in asked)
-
-    @property
-    def wanting(self) -> FigureView | None:
-        """The first of its figures that does not hold."""
-        asked = zip(self._argument.evidence, self._titles, strict=True)
-        return next((self._figure(evidence, title) for evidence, title in asked if evidence.verdict != "holds"), None)
+        evidence = self._argument.evidence
+        return tuple(self._opener.figure(self.rule, len(evidence), at, one) for at, one in enumerate(evidence))
 
     @cached_property
     def rows(self) -> RowSet | None:
@@ -83,19 +77,15 @@ class ArgumentView:
         other = self._argument.counted_with
         return self._opener.wording.rule_title(other) if other else ""
 
-    @property
-    def _titles(self) -> tuple[str, ...]:
-        titles = self._opener.asked(self.rule)
-        return titles if len(titles) == len(self._argument.evidence) else ("",) * len(self._argument.evidence)
 
-    def _figure(self, evidence: Evidence, title: str) -> FigureView:
-        writing = self._opener.writing
-        return FigureView(
-            title=writing.unit(title or evidence_title(evidence)),
-            text=writing.retold(tidied(evidence_text(evidence))),
-            verdict=evidence.verdict,
-            measure="" if evidence.measure.startswith("record.") else evidence.measure.partition(".")[0],
-        )
+def figure_view(opener: Opener, evidence: Evidence, title: str) -> FigureView:
+    """A value or recorded fact under the title that its criterion gives it."""
+    return FigureView(
+        title=opener.writing.unit(title or evidence_title(evidence)),
+        text=opener.writing.retold(tidied(evidence_text(evidence))),
+        verdict=evidence.verdict,
+        measure="" if evidence.measure.startswith("record.") else evidence.measure.partition(".")[0],
+    )
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -119,6 +109,7 @@ class ClaimView:
         self._claim = claim
         self._statement = opener.edition.packs.statements.get(claim.statement)
         self.id = claim.id
+        self.about = claim.about
         self.question = claim.question
         self.statement: str = claim.statement
         self.verdict = claim.verdict
@@ -171,15 +162,6 @@ class ClaimView:
     @cached_property
     def arguments_against(self) -> tuple[ArgumentView, ...]:
         return self._views(self._claim.held("against"))
-
-    @cached_property
-    def open_arguments(self) -> tuple[ArgumentView, ...]:
-        """Those that cannot tell."""
-        return self._views(a for a in self._claim.arguments if a.verdict == "cannot tell")
-
-    @cached_property
-    def failed_arguments(self) -> tuple[ArgumentView, ...]:
-        return self._views(a for a in self._claim.arguments if a.verdict == "fails")
 
     @property
     def limits(self) -> tuple[tuple[str, str], ...]:

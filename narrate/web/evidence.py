@@ -6,20 +6,23 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-from narrate.model.claims import Claim, Rival
+from narrate.model.claims import Claim, Evidence, Rival
 from narrate.model.edition import Edition
 from narrate.model.findings import SubjectFindings, Tally
 from narrate.model.ids import ContextId, RuleId, Subject
 from narrate.model.refs import subject_keys
-from narrate.model.rules import Bound
+from narrate.model.rules import Bound, Verdict
 from narrate.model.sampling import Sample
-from narrate.web.claim_views import BALANCES, ClaimView, RivalView, measured_text
+from narrate.web.claim_views import BALANCES, ClaimView, FigureView, RivalView, figure_view, measured_text
 from narrate.web.criteria import leaves, measured_words
 from narrate.web.links import Links, anchor
 from narrate.web.plain import in_plain_words
 from narrate.web.rows import Rows, RowSet
 from narrate.web.wording import Wording
 from narrate.web.writing import Writing, writing_of
+
+_KEPT = 4_000
+"""Claims, figures and sets of rows kept from page to page: more than one page shows, few of what a dig holds."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,6 +69,7 @@ class Opener:
         self._titles = {shown.name: self.wording.measure(shown) for shown in edition.packs.shown}
         self._claims: dict[str, ClaimView] = {}
         self._asked: dict[RuleId, tuple[str, ...]] = {}
+        self._figures: dict[tuple[RuleId, int, Verdict, tuple[object, ...]], FigureView] = {}
 
     @cached_property
     def pictured(self) -> Edition:
@@ -187,11 +191,28 @@ class Opener:
             speak_against=tuple(self.wording.rule_title(rule) for rule in rival.speak_against),
         )
 
-    def asked(self, rule: RuleId) -> tuple[str, ...]:
-        """What each criterion of a rule measures, in words; empty for facts."""
+    def asked(self, rule: RuleId, many: int) -> tuple[str, ...]:
+        """What each of so many criteria of a rule measures, in words; empty for facts, and where that is not known."""
         if rule not in self._asked:
             self._asked[rule] = self._measured(rule)
-        return self._asked[rule]
+        titles = self._asked[rule]
+        return titles if len(titles) == many else ("",) * many
+
+    def figure(self, rule: RuleId, many: int, at: int, evidence: Evidence) -> FigureView:
+        """One of so many things that a rule looked at; most subjects show the same few, which are kept in words."""
+        said = (evidence.value, evidence.low, evidence.high, evidence.n, evidence.text, evidence.reason)
+        key = (rule, at, evidence.verdict, said)
+        view = self._figures.get(key)
+        if view is None:
+            view = self._figures[key] = figure_view(self, evidence, self.asked(rule, many)[at])
+        return view
+
+    def forget(self) -> None:
+        """Called between pages: drops what was made for those before, where it comes to much."""
+        for kept in (self._claims, self._figures):
+            if len(kept) > _KEPT:
+                kept.clear()
+        self.rows.forget(_KEPT)
 
     def _measured(self, rule_id: RuleId) -> tuple[str, ...]:
         rule = self.edition.packs.rules.get(rule_id)

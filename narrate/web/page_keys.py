@@ -24,8 +24,8 @@ KEYED = ("sample", "context", "evidence")
 ASKED_OF_SITE = frozenset(
     {
         "card", "card_alt", "described", "edition.audience", "fared", "figure_file", "full", "is_drawn_as_png",
-        "is_public", "is_review", "project.authors", "project.is_withheld_in_part", "title", "version", "wording.find",
-        "wording.source",
+        "is_public", "is_review", "project.authors", "project.is_withheld_in_part", "title", "unmet_lines", "version",
+        "wording.find", "wording.source",
     }
 )  # fmt: skip
 """

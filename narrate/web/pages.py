@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
+from copy import copy
 from dataclasses import dataclass, field, replace
 from functools import partial
 from pathlib import Path
@@ -24,6 +25,7 @@ from narrate.web.plants import found_taxa
 from narrate.web.refusal import Refused
 from narrate.web.site import Site, told_subjects
 from narrate.web.templates import PageTemplate, environment, page_templates
+from narrate.web.views import SubjectView
 from narrate.web.writing import writing_of
 
 
@@ -94,7 +96,12 @@ def made(
             if key is not None and standing and standing.get(page.path) == key:
                 left.add(page.path)
             else:
-                found[page.path] = _rendered(jinja, site, page, it, menu)
+                shown = copy(it) if isinstance(it, SubjectView) else it
+                found[page.path] = _rendered(jinja, site, page, shown, menu)
+                # What the page worked out would stay as long as the environment of the templates does.
+                if shown is not it:
+                    vars(shown).clear()
+                site.opener.forget()
     for asset in sorted(path for path in (templates / "assets").rglob("*") if path.is_file()):
         found[f"assets/{asset.relative_to(templates / 'assets').as_posix()}"] = asset.read_bytes()
     found.update(site.photographs.found)

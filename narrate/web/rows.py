@@ -143,6 +143,12 @@ class Rows:
         """The rows of all the sets, each once; None where there is none."""
         return self._set({one for rows in sets if rows is not None for one in rows.listed})
 
+    def forget(self, most: int) -> None:
+        """Called between pages: drops the sets that were made for those before, where they are more than `most`."""
+        for kept in (self._made, self._groups):
+            if len(kept) > most:
+                kept.clear()
+
     def anchor(self, place: Place) -> str:
         """The fragment that names a row on the page of its sample."""
         return f"row-{self.numbers[place.row]}"

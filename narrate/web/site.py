@@ -30,6 +30,7 @@ from narrate.web.photographs import Photographs
 from narrate.web.plants import TaxonView
 from narrate.web.queue import QueueView
 from narrate.web.record import LineView, RecordView
+from narrate.web.unmet_lines import UnmetLines
 from narrate.web.views import ContextView, EvidenceView, PhaseView, SampleView, SiteSubject
 
 
@@ -61,6 +62,7 @@ class Site:
         self.photographs = photographs
         self.opener = Opener(edition, links)
         self.wording = self.opener.wording
+        self.unmet_lines = UnmetLines(self.opener)
         self.title = edition.project.title
         self.is_public = edition.audience == "public"
         self.is_review = edition.audience == "review"

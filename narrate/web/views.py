@@ -2,18 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, partial
 
 from markupsafe import Markup
 
-from narrate.model.claims import Claim
 from narrate.model.counts import CountRow
 from narrate.model.edition import Edition
 from narrate.model.findings import SubjectFindings, Tally
-from narrate.model.ids import SITE, Subject
+from narrate.model.ids import SITE, StatementId, Subject
+from narrate.model.late import Late
 from narrate.model.measurement import Measurement
+from narrate.model.rules import Verdict
 from narrate.model.sampling import Sample
 from narrate.model.stratigraphy import Context, Phase
 from narrate.web import exhibit, figures
@@ -95,9 +96,9 @@ class SubjectView:
         return self.found.measurements.get(name, missing)
 
     @cached_property
-    def claims(self) -> Mapping[str, tuple[ClaimView, ...]]:
-        """Claims by verdict, the firmest first."""
-        return claims_by_verdict(self._opener, self.edition.claims.about(self.subject))
+    def claims(self) -> Mapping[str, Sequence[ClaimView]]:
+        """Claims by verdict, the firmest first; those that do not hold are made when they are read."""
+        return claims_by_verdict(self._opener, self.subject)
 
 
 class SampleView(SubjectView):
@@ -168,12 +169,12 @@ class ContextView(SubjectView):
         return tuple(self.record.location.items()) if self.edition.audience == "review" else ()
 
     @property
-    def feature_claims(self) -> tuple[ClaimView, ...]:
+    def feature_claims(self) -> Sequence[ClaimView]:
         """Claims that hold of the feature as a whole, where it has other contexts too."""
         if self.record.feature is None or not self.feature_mates:
             return ()
         subject = Subject(level="feature", id=self.record.feature)
-        return claims_by_verdict(self._opener, self.edition.claims.about(subject))["holds"]
+        return claims_by_verdict(self._opener, subject)["holds"]
 
     @property
     def feature_mates(self) -> tuple[tuple[str, str], ...]:
@@ -226,13 +227,19 @@ class EvidenceView(SubjectView):
         """Every set of rows that something on the page rests on and that is not quoted there, each once."""
         of_claims = (
             rows
-            for verdict in ("holds", "cannot tell", "fails")
-            for claim in self.claims[verdict]
+            for claim in (*self.claims["holds"], *self._argued("cannot tell"), *self._argued("fails"))
             for rows in (claim.rows, *(one.rows for one in (*claim.arguments_for, *claim.arguments_against)))
         )
         records = self._opener.rows.behind(self.found.places.get("record", ()))
         every = (*of_claims, *(one.rows for one in self.measures), *(rows for _, _, rows in self.tallies), records)
         return tuple({rows.id: rows for rows in every if rows is not None and not rows.quoted}.values())
+
+    def _argued(self, verdict: Verdict) -> Iterator[ClaimView]:
+        """Claims of a verdict of which an argument holds: the others rest on no rows."""
+        for one in self.edition.claims.outcomes(self.subject):
+            claim = self.edition.claims.find(self.subject, one.statement) if one.is_argued else None
+            if claim is not None and claim.verdict == verdict:
+                yield self._opener.claim(claim)
 
     @cached_property
     def many_samples(self) -> tuple[RowGroup, ...]:
@@ -242,13 +249,22 @@ class EvidenceView(SubjectView):
 
     @cached_property
     def balance(self) -> tuple[figures.FigureView, ...]:
-        return figures.of_claims(self.edition.claims.about(self.subject), self._opener.pictured)
+        return figures.of_claims(self.edition.claims.holding(self.subject), self._opener.pictured)
 
 
-def claims_by_verdict(opener: Opener, claims: tuple[Claim, ...]) -> Mapping[str, tuple[ClaimView, ...]]:
-    """Claims that hold (firmest first), that cannot be told and that are not supported, each a tuple."""
-    found: dict[str, list[Claim]] = {"holds": [], "cannot tell": [], "fails": []}
-    for claim in claims:
-        found[claim.verdict].append(claim)
-    found["holds"].sort(key=lambda claim: (-claim.support, claim.id))
-    return {verdict: tuple(opener.claim(claim) for claim in listed) for verdict, listed in found.items()}
+def claims_by_verdict(opener: Opener, subject: Subject) -> Mapping[str, Sequence[ClaimView]]:
+    """Claims that hold (firmest first), that cannot be told and that are not supported."""
+    claims = opener.edition.claims
+    found: dict[str, list[StatementId]] = {"cannot tell": [], "fails": []}
+    for one in claims.outcomes(subject):
+        if one.verdict != "holds":
+            found[one.verdict].append(one.statement)
+    holding = sorted(claims.holding(subject), key=lambda claim: (-claim.support, claim.id))
+    others = {verdict: Late(len(ids), partial(_view, opener, subject, ids)) for verdict, ids in found.items()}
+    return {"holds": tuple(opener.claim(claim) for claim in holding), **others}
+
+
+def _view(opener: Opener, subject: Subject, statements: Sequence[StatementId], at: int) -> ClaimView:
+    claim = opener.edition.claims.find(subject, statements[at])
+    assert claim is not None, "it was judged, so that it can be made"
+    return opener.claim(claim)
