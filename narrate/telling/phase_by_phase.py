@@ -178,8 +178,8 @@ def _without_elsewhere(
             ids = ids_listed(page, [c.about.id for c in held])
             sentences += page.say(
                 [claim.id, *(c.id for c in held)],
-                f"the finds of {setting.phase_name(phase)} as a whole hint that {clauses}; beyond it, only those of "
-                f"{ids} do",
+                f"the finds of {setting.phase_name(phase)} as a whole hint that {clauses}; of all other places only "
+                f"{ids} {english.agreed(len(held), 'hints', 'hint')} at it too",
             )
     return kept, sentences
 
