@@ -10,6 +10,7 @@ from narrate.reading.accepted_names import with_accepted_names
 from narrate.reading.asking import listed_words, near, offered
 from narrate.reading.audiences import read_audiences
 from narrate.reading.changes import changed_packs
+from narrate.reading.compiled_packs import keep_packs, packs_kept
 from narrate.reading.files import listed
 from narrate.reading.languages import read_languages
 from narrate.reading.pack_files import PackFolder, shipped_folder
@@ -30,8 +31,20 @@ def read_packs(
     local:    the project's own packs/ folder, if it has one.
     shipped:  other packs in place of those that come with narrate.
     """
-    problems = ProblemList()
     folders = pack_folders(local, shipped)
+    if shipped is not None or len(folders) > 1:
+        return _read(folders, regions)
+    kept = packs_kept(regions)
+    if kept is not None:
+        return kept, ()
+    packs, problems = _read(folders, regions)
+    if not problems:
+        keep_packs(packs)
+    return packs, problems
+
+
+def _read(folders: tuple[PackFolder, ...], regions: tuple[str, ...]) -> tuple[Packs, tuple[Problem, ...]]:
+    problems = ProblemList()
     sources = read_sources(folders, problems)
     found = read_words(folders, sources, problems)
     taxa, lookup = read_taxa(folders, regions, found.words, sources, problems)

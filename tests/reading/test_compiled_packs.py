@@ -1,0 +1,78 @@
+"""Packs kept as they were read are those that reading gives, and believed only while nothing changed."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+
+import pytest
+
+from narrate.model.packs import Packs
+from narrate.reading import compiled_packs
+from narrate.reading.compiled_packs import keep_packs, packs_kept
+from narrate.reading.pack_files import shipped_folder
+from narrate.reading.packs import read_packs
+
+EAST = ("eastern-north-america",)
+
+
+@pytest.fixture(scope="module")
+def packs() -> Packs:
+    found, problems = read_packs(EAST, shipped=shipped_folder())
+    assert problems == ()
+    return found
+
+
+@pytest.fixture
+def kept(packs: Packs, tmp_path: Path) -> Path:
+    """A folder that holds them."""
+    keep_packs(packs, tmp_path)
+    return tmp_path
+
+
+def test_kept_packs_are_those_that_were_read(packs: Packs, kept: Path) -> None:
+    """Every taxon, rule, word and source is equal, places in files included, and in the same order."""
+    found = packs_kept(EAST, kept)
+
+    assert found == packs
+    assert found is not None and list(found.rules) == list(packs.rules) and list(found.taxa) == list(packs.taxa)
+    assert type(found.taxa) is type(packs.taxa)
+
+
+def test_kept_packs_are_those_of_the_regions(kept: Path) -> None:
+    """Other regions are read for themselves."""
+    assert packs_kept(("temperate-europe",), kept) is None
+    assert packs_kept((), kept) is None
+
+
+def test_damaged_packs_are_not_believed(kept: Path) -> None:
+    """A file that was cut or holds another bit is read as none."""
+    [file] = kept.iterdir()
+    raw = file.read_bytes()
+    for damaged in (raw[:-1], raw[:20], b"", raw[:-1] + bytes([raw[-1] ^ 1])):
+        file.write_bytes(damaged)
+
+        assert packs_kept(EAST, kept) is None
+
+
+def test_packs_that_changed_are_read_anew(packs: Packs, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """A pack file that was touched, added or taken away, and code that reads otherwise, leave nothing to believe."""
+    package = tmp_path / "narrate"
+    rule = package / "packs" / "rules" / "fuel" / "one.yaml"
+    rule.parent.mkdir(parents=True)
+    rule.write_text("id: one")
+    monkeypatch.setattr(compiled_packs, "_PACKAGE", package)
+    found = []
+    for change in (
+        lambda: None,
+        lambda: rule.write_text("id: two"),
+        lambda: os.utime(rule, (1, 1)),
+        lambda: (rule.parent / "two.yaml").write_text(""),
+        rule.unlink,
+        lambda: (package / "problems.py").write_text(""),
+    ):
+        keep_packs(packs, tmp_path)
+        change()
+        found.append(packs_kept(EAST, tmp_path) is not None)
+
+    assert found == [True, False, False, False, False, False]
