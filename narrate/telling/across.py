@@ -224,7 +224,7 @@ def _against(page: Page, one: Borne) -> list[Sentence]:
     refs = [claim.id for group in groups for _, claim, _ in group]
     if page.is_plain:
         id, _, argument = groups[0][0]
-        reason = without_figures(page_text(page, argument, context=id))
+        reason = without_figures(page_text(page, argument, contexts=[id]))
         if len(groups[0]) > 2 or not reason:
             return []
         where = english.literal(id)
@@ -233,12 +233,13 @@ def _against(page: Page, one: Borne) -> list[Sentence]:
     texts = []
     for group in groups:
         where = ids_listed(page, [id for id, _, _ in group], at_most=6)
-        reason = page_text(page, group[0][2], context=group[0][0] if len(group) == 1 else "")
-        texts.append(f"in {where} {reason if len(group) == 1 else without_figures(reason)}")
+        reason = page_text(page, group[0][2], contexts=[id for id, _, _ in group])
+        comma = "," if where.endswith(" more") else ""
+        texts.append(f"in {where}{comma} {reason if len(group) == 1 else without_figures(reason)}")
     everywhere = [id for group in groups for id, _, _ in group]
     joined = english.clauses_joined(texts, oxford=page.names.has_oxford)
     if len(everywhere) == 1:
-        joined = page_text(page, groups[0][0][2], context=groups[0][0][0])
+        joined = page_text(page, groups[0][0][2], contexts=[groups[0][0][0]])
     many = ids_listed(page, everywhere) if len(everywhere) <= NAMED else f"{page.count(len(everywhere))} contexts"
     stand = "stands" if len(everywhere) == 1 else "stand"
     return page.say(

@@ -44,7 +44,7 @@ def context_sections(page: Page, context: Context) -> tuple[Section, ...]:
     held = readings(page, page.dig.claims.holding(page.subject))
     if is_slight(page, held):
         return one_paragraph(_slight(page, context, held))
-    held = _without_the_expected(page, context, held)
+    held = without_the_expected(page, context, held)
     held, faint = _what_few_items_bear(page, held)
     name_plants(page, held)
     page.noted = notes_of(page, context)
@@ -100,7 +100,7 @@ def _faint_sentences(page: Page, faint: Sequence[Reading]) -> list[Sentence]:
     )
 
 
-def _without_the_expected(page: Page, context: Context, held: Sequence[Reading]) -> list[Reading]:
+def without_the_expected(page: Page, context: Context, held: Sequence[Reading]) -> list[Reading]:
     """Readings of a context without those that would stand in the account of any refuse, where others are told."""
     kind = page.names.kind_known(context.kind)
     is_fire = kind is not None and "thermal" in kind.traits

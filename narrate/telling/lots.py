@@ -65,10 +65,11 @@ def _rich(page: Page, contexts: Sequence[Context], reading: Reading, group: Plan
         else "that again is one deposit"
     )
     so = so.replace("they were", "it was") if group.is_singular else so
+    parts = " of all its parts" if group.is_singular else ""
     return page.say(
         refs,
         f"of the {many} items of {name} {page.count(most)} ({share}) lay in {where}{lot}; {so}",
-        f"{name} {verb} unevenly spread: {page.count(most)} of {many} items ({share}) lay in {where}{lot}; {so}",
+        f"{name} {verb} unevenly spread: {page.count(most)} of {many} items{parts} ({share}) lay in {where}{lot}; {so}",
     )
 
 

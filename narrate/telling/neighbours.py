@@ -43,10 +43,8 @@ def _density(page: Page, context: Context) -> list[Sentence]:
         far = "far above" if own.value > median else "below"
         return page.say(
             refs,
-            f"the {figure} of {english.literal(context.id)} lie {far} the median of the {many} contexts with remains "
-            f"({middle})",
-            f"with {figure} {english.literal(context.id)} stands {far} the median of the {many} contexts with remains "
-            f"({middle})",
+            f"the {figure} of {name} lie {far} the median of the {many} contexts with remains ({middle})",
+            f"with {figure} {name} stands {far} the median of the {many} contexts with remains ({middle})",
         )
     if own.value >= max(known.values()):
         if page.is_plain:

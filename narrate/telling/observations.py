@@ -121,7 +121,7 @@ def _told(
     refs = [note.ref, *(r.claim.id for r in bears)]
     seen = note.observation
     if page.is_plain:
-        return page.say(refs, seen.plain) if seen.plain and agrees else []
+        return page.say(refs, _they_also(page, seen.plain)) if seen.plain and agrees else []
     noun = noun_of(page, [replace(r, behind=()) for r in bears[:2]], in_short=True)
     cited = works_cited(page, seen.sources)
     is_news = seen.means and not page.has_told(seen.means) and not page.is_review
@@ -132,6 +132,17 @@ def _told(
     name = f"noted{' find' if seen.noted_of == 'find' else ''}{' of all' if is_all else '' if agrees else ' against'}"
     wordings = page.turns(name, who=note.who, quote=_marked(note.quote), noun=noun)
     return page.say(refs, *(english.in_last_brackets(f"{text}{means}", cited) for text in wordings if text))
+
+
+_DIGGERS = re.compile(r"^the diggers (saw|could see) ")
+
+
+def _they_also(page: Page, text: str) -> str:
+    """'They also saw …' behind a sentence that tells what the diggers saw."""
+    seen = _DIGGERS.match(text)
+    if seen is None or not page.last.startswith("The diggers "):
+        return text
+    return f"they {'also saw' if seen[1] == 'saw' else 'could also see'} {text[seen.end() :]}"
 
 
 # Where notes stand
@@ -219,6 +230,9 @@ _SMALL = frozenset((
     "Black", "Brown", "Red", "Grey", "Gray", "White", "Dark", "Upper", "Lower", "First", "Second", "Third", "Thin",
     "Thick", "Lens", "Fill", "Floor", "Pit", "Layer", "Hearth", "Midden", "Ears", "Charred", "Burned", "Burnt", "Ash",
     "Raked", "Trodden", "Swept", "Fallen", "Packed", "Filled", "Middle", "Bottom", "Top", "Open-air", "Point",
+    "Clay", "Flue", "Charcoal", "Stone", "Stones", "Silt", "Silty", "Sand", "Sandy", "Loose", "Firm", "Dump", "Dumped",
+    "Spread", "Patch", "Base", "Wall", "Walls", "Post", "Earth", "Rubbish", "Refuse", "Household", "Scorched",
+    "Reddened", "Heap", "Heaps", "Grain", "Seed", "Seeds", "Daub", "Roof", "Cut", "Several", "Two", "Three", "One",
 ))  # fmt: skip
 """First words of notes that are no names, and stand in small letters within a sentence."""
 

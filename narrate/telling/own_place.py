@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from narrate.telling import english
 from narrate.telling.page import Page
@@ -12,7 +13,7 @@ _WORDINGS: tuple[tuple[str, str], ...] = (
     ("in a store or building that burned", "in {a burned kind}"),
     ("in a store or a burned building", "in {a kind}"),
     ("in a store or building", "in {a kind}"),
-    ("these plants lay in a store", "these plants lay in {a kind}"),
+    ("plants of autumn lay in a store", "plants of autumn lay in {a kind}"),
     ("left in a store that burned", "left in {a burned kind}"),
     ("left in a burned store", "left in {a burned kind}"),
 )
@@ -21,19 +22,24 @@ _WORDINGS: tuple[tuple[str, str], ...] = (
 _IS_MEANT = re.compile("|".join(re.escape(text) for text, _ in _WORDINGS))
 
 
-def of_its_place(page: Page, text: str, context: str = "") -> str:
+def of_its_place(page: Page, text: str, contexts: Sequence[str] = ()) -> str:
     """
-    'The place is a storage pit' for 'the place is a store or burned building', where a reason is of one context.
+    'The place is a storage pit' for 'the place is a store or burned building', where it is known which place is meant.
 
-    context: its id; left out, that of the page, and nothing is changed where the page is of several.
+    contexts: the ids of those that a reason is of; left out, that of the page, and none where the page is of several.
     """
     if not _IS_MEANT.search(text):
         return text
-    id = context or (page.subject.id if page.subject.level == "context" else "")
-    kind = next((c.kind for c in page.dig.project.contexts if c.id == id), "")
-    if page.names.kind_known(kind) is None or kind == "other":
+    ids = contexts or ([page.subject.id] if page.subject.level == "context" else [])
+    kinds = list(dict.fromkeys(c.kind for c in page.dig.project.contexts if c.id in ids))
+    if not kinds or any(page.names.kind_known(kind) is None or kind == "other" for kind in kinds):
         return text
-    named = page.names.kind(kind)
+    if len(ids) > 1:
+        one_kind = [page.names.kind(kind, plural=True) for kind in kinds]
+        several = [english.with_article(page.names.kind(kind)) for kind in kinds]
+        named = page.listed(one_kind if len(kinds) == 1 else several)
+        return text.replace("the place is a store or burned building", f"the places are {named}")
+    named = page.names.kind(kinds[0])
     is_burned = re.search(r"\bburn", named) is not None
     bare = re.sub(r"^burned structure$", "building", named) if not page.is_plain else named.removeprefix("burned ")
     burned = f"{english.with_article(bare)} that burned" if is_burned else english.with_article(named)

@@ -87,7 +87,7 @@ def portions(page: Page, group: Sequence[Reading], *, at_most: int) -> list[Port
     for items, reasons in parts:
         if len(items) == 1 and at_most > 1:
             queue = next(queue for item, queue in queues if item is items[0])
-            longer = queue[:2]
+            longer = [queue[0], *(text for text in queue[1:] if not _are_twins(queue[0], text))][:2]
             reasons[:] = longer if _is_short(longer) and ", " not in "".join(longer) else reasons
     if bare:
         parts.append((bare, []))
@@ -107,7 +107,7 @@ def _belongs_with(item: Reading, other: Reading) -> bool:
 def reasons_for(page: Page, item: Reading, *, most: int) -> list[str]:
     """Reasons for one reading that the page has not given yet, the heaviest first."""
     chosen = [text for text in reason_texts(page, item) if not _is_told(page, text)][:most]
-    if len(chosen) > 1 and (", " in "".join(chosen) or not _is_short(chosen)):
+    if len(chosen) > 1 and (", " in "".join(chosen) or not _is_short(chosen) or _are_twins(*chosen[:2])):
         chosen = chosen[:1]
     page.reasons_told.update(without_figures(text) for text in chosen)
     return _referring_back(page, chosen)
@@ -175,6 +175,21 @@ def _is_told(page: Page, text: str) -> bool:
     return without_figures(text) in page.reasons_told
 
 
+TWINS = 2
+"""Words by which two reasons may differ that say the same."""
+
+
+def _are_twins(one: str, other: str) -> bool:
+    """
+    Whether two reasons say the same, one perhaps with a word or two more.
+
+    >>> _are_twins("grain in quantity (79 items) lay in a fill", "grain (79 items) lay in a fill")
+    True
+    """
+    first, second = (set(re.findall(r"[a-z]+", without_figures(text).lower())) for text in (one, other))
+    return len(first & second) > TWINS and len(first ^ second) <= TWINS
+
+
 def _is_short(reasons: Sequence[str]) -> bool:
     return sum(len(reason.split()) for reason in reasons) <= 30
 
@@ -189,12 +204,12 @@ def _referring_back(page: Page, reasons: Sequence[str]) -> list[str]:
     return short
 
 
-def page_text(page: Page, argument: Argument, *, context: str = "") -> str:
-    """What an argument saw, in the audience's words; context: the one that it is of, where a page is of several."""
+def page_text(page: Page, argument: Argument, *, contexts: Sequence[str] = ()) -> str:
+    """What an argument saw, in the audience's words; contexts: those it is of, where a page is of several."""
     text = argument.says_plain if page.is_plain else argument.says
     text = english.lowered((text or argument.says).strip().rstrip("."))
     text = _OF_THE_WHOLE.sub(r"\1", re.sub(r"\s%", "%", text))
-    text = of_its_place(page, _of_each_phase(page, text), context)
+    text = of_its_place(page, _of_each_phase(page, text), contexts)
     text = _ALL.sub(r"all \1 samples", english.small_numbers_in_words(text))
     text = _THOUSANDS.sub(manner.thousands(page.audience), text)
     text = page.in_own_words(text)

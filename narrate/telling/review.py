@@ -10,6 +10,7 @@ from narrate.model.next_steps import NextStep
 from narrate.model.sampling import Sample
 from narrate.model.stratigraphy import Context
 from narrate.telling import composition, english, manner, neighbours, numbers, openings, setting
+from narrate.telling.contexts import without_the_expected
 from narrate.telling.foods import name_plants
 from narrate.telling.frames import noun_of
 from narrate.telling.observations import noted_sentences, notes_of
@@ -46,6 +47,10 @@ def review_sections(
     if setting.items_counted(page) == 0 and not composition.ancient_tallies(page):
         return headed(page, [("doubts", setting.empty_sentences(page, name, brackets))])
     held = [r for r in readings(page, page.dig.claims.holding(page.subject)) if r.claim.question != "work"]
+    if context is not None:
+        # What the report passes over in refuse, and seasons told by a sum of them, are passed over here too.
+        held = without_the_expected(page, context, held)
+        held = without_seasons_told_twice(page, held)
     name_plants(page, held)
     doubts = _size(page, name, brackets)
     doubts += _integrity(page, held)

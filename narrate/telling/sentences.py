@@ -73,7 +73,7 @@ def without_seasons_told_twice(page: Page, items: Sequence[Reading]) -> list[Rea
     """Readings without 'more than one season' where two seasons are told by name."""
     named = [r for r in items if r.claim.question == "season" and r.claim.statement not in _SUMMED_SEASONS]
     summed = [r for r in items if r.claim.statement == "season.more-than-one"]
-    if summed and summed[0].rank > 1 and all(r.rank < 2 for r in named) and not page.is_review:
+    if summed and summed[0].rank > 1 and all(r.rank < 2 for r in named):
         # Plants of two seasons name the autumn among them.
         page.aside.update(r.claim.id for r in named)
         return [r for r in items if r not in named]

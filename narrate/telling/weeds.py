@@ -15,7 +15,7 @@ from narrate.telling.page import Page
 OF_WEEDS = ("field.weeds-with-crop", "field.disturbed-ground")
 """Readings that speak of weeds as a whole."""
 
-ENOUGH = 20
+ENOUGH = 40
 """Seeds of weeds below which they are not weighed one by one (judgement of the makers)."""
 
 NAMED = 4
@@ -53,11 +53,11 @@ Weeds = Sequence[tuple[Tally, Taxon]]
 def _of_fields(page: Page, refs: Sequence[str], eaten: Weeds, bare: Weeds) -> list[Sentence]:
     sentences: list[Sentence] = []
     if eaten:
-        are = english.agreed(len(eaten), "is a weed", "are weeds")
+        weed = english.agreed(len(eaten), "a weed", "weeds")
         listed = _listed(page, eaten)
         sentences += page.say(
             [*refs, *_refs(eaten)],
-            f"taken one by one, {listed} {are} of fields and gardens that can be eaten, so that harvest, gathering, "
+            f"taken one by one, {listed}, {weed} of fields and gardens, can also be eaten, so that harvest, gathering, "
             "and growth on the spot may each have brought them",
             f"of the single weeds {listed} could have come in with the harvest, been gathered to be eaten, or grown on "
             "the spot",

@@ -39,7 +39,7 @@ def test_a_store_is_called_what_it_is(told: Told):
     assert not [text for text in _texts(told, *TRADE, *PLAIN) if re.search(r"store or (a )?(burned )?building", text)]
     assert "C05 stands apart: the place is a storage pit" in told["report"][Subject(level="phase", id="early")].text
     assert "left in a building that burned" in told["report"][Subject(level="context", id="C17")].text
-    assert "these plants lay in a burned building" in told["public"][Subject(level="phase", id="late")].text
+    assert "the plants of autumn lay in a burned building" in told["public"][Subject(level="phase", id="late")].text
 
 
 def test_no_note_notes(told: Told):
