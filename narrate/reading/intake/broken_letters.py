@@ -12,6 +12,21 @@ _BROKEN = re.compile("Ã[\x80-¿\u0152\u0153\u0160\u0161\u0178\u0192\u2013-\u212
 """What UTF-8 looks like after it was once read as Windows-1252, and the sign for a letter that was lost."""
 
 
+def whole_letters(text: str) -> str:
+    """
+    What a text with broken letters was, for looking words up; the text itself where nothing in it is broken.
+
+    >>> whole_letters("KÃ¶rner"), whole_letters("Körner")
+    ('Körner', 'Körner')
+    """
+    if not _BROKEN.search(text):
+        return text
+    try:
+        return text.encode("cp1252").decode("utf-8")
+    except (UnicodeDecodeError, UnicodeEncodeError):
+        return text
+
+
 def tell_broken_letters(grid: Grid, problems: ProblemList) -> None:
     """One warning a sheet, at the first cell, with how many there are and what was probably meant."""
     found = [(at, match) for at, cell in sorted(grid.cells.items()) for match in _BROKEN.finditer(cell.text)]
@@ -19,10 +34,8 @@ def tell_broken_letters(grid: Grid, problems: ProblemList) -> None:
         return
     at, first = found[0]
     word = _word_around(grid.cells[at].text, first.start())
-    try:
-        mended = word.encode("cp1252").decode("utf-8")
-    except (UnicodeDecodeError, UnicodeEncodeError):
-        mended = ""
+    whole = whole_letters(word)
+    mended = whole if whole != word else ""
     places = f"in {len(found)} places, first in" if len(found) > 1 else "in"
     problems.warning(
         grid.place(*at),

@@ -56,7 +56,9 @@ class Body(Extent):
                 amounts, texts = amounts - ranges, texts + ranges  # '30-100': what is said of the plant, and no count
             found[column] = (amounts, texts)
         for column, (amounts, texts) in found.items():
-            if amounts and amounts >= 2 * texts:
+            if amounts and self._marks_doubt(column):
+                self.labels.append(column)
+            elif amounts and amounts >= 2 * texts:
                 self.counts.append(column)
             elif texts:
                 self.labels.append(column)
@@ -70,6 +72,12 @@ class Body(Extent):
                 if column not in self.counts and column not in self.labels and self._has_head(column):
                     self.counts.append(column)
             self.counts.sort()
+
+    def _marks_doubt(self, column: int) -> bool:
+        """Whether 'cf.' stands over a column of crosses: they doubt names, and are no finds."""
+        texts = {self.look.text(row, column).lower().rstrip(".") for row in self.body} - {""}
+        over = [self.look.text(row, column) for row in range(self.area.top, self.body[0])]
+        return texts <= {"x", "cf", "?", "y", "yes", "1", "+"} and "cf" in map(heading, over)
 
     def _take_siblings(self) -> None:
         """A column of marks or words that is headed as its neighbours with counts are is a sample, as they are."""

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from narrate.model.grids import Area, Cell, address
 from narrate.model.layouts import SAMPLE_ROLES, Role
@@ -23,6 +23,8 @@ class Form:
 
     found: Long
     about: dict[str, str]
+    mend: dict[str, str] = field(default_factory=dict)
+    """Cell -> id, where a cell says 'Sample 12' and means 12."""
 
 
 def guess_forms(look: Look, area: Area) -> list[Form]:
@@ -31,16 +33,21 @@ def guess_forms(look: Look, area: Area) -> list[Form]:
     forms: list[Form] = []
     for n, head in enumerate(heads):
         first = heads[n - 1] + 1 if n else area.top
-        said = _said_over(look, area, range(max(first, head - _MOST_LINES), head))
+        over = range(max(first, head - _MOST_LINES), head)
+        said = _said_over(look, area, over) or _said_in_words(look, area, head - 1)
         if "sample" not in said:
             return []
         bottom = _bottom(look, area, head, heads[n + 1] if n + 1 < len(heads) else None)
-        found = _list_of(look, Area(top=head, left=area.left, bottom=bottom, right=area.right), said["sample"])
+        id = _id_in_words(look, *said["sample"])
+        list_area = Area(top=head, left=area.left, bottom=bottom, right=area.right)
+        found = _list_of(look, list_area, id or look.text(*said["sample"]))
         if found is None:
             return []
         rows = {row: Role(name="title") for row in {row for row, _ in said.values()}}
         found.rows = dict(sorted({**rows, **found.rows}.items()))
-        forms.append(Form(found=found, about={_role(look, role, at): address(*at) for role, at in said.items()}))
+        about = {_role(look, role, at): address(*at) for role, at in said.items()}
+        mend = {address(*said["sample"]): id} if id else {}
+        forms.append(Form(found=found, about=about, mend=mend))
     return forms
 
 
@@ -81,6 +88,38 @@ def _said_over(look: Look, area: Area, rows: range) -> dict[str, tuple[int, int]
     return found
 
 
+_SAMPLE = re.compile(
+    r"(?:sample|smp|flot|flotation sample|soil sample|fs|bag|probe|muestra|échantillon|campione|monster|prøve)"
+    r"\s*(?:no\.?|nr\.?|number|n°|#|:)?\s*(?P<id>(?=[\w.-]*\d)[\w.-]+(?:/[\w.-]+)?)",
+    re.IGNORECASE,
+)
+_LITRES = re.compile(r"(?:ca\.?|c\.|~)?\s*\d+(?:[.,]\d+)?\s*(?:l|lt|ltrs?|lit(?:re|er|ro)s?)\.?", re.IGNORECASE)
+
+
+def _id_in_words(look: Look, row: int, column: int) -> str:
+    """The id in a cell that says 'Sample 12'; empty for a cell that holds nothing but the id."""
+    match = _SAMPLE.fullmatch(look.text(row, column).strip())
+    return match["id"] if match else ""
+
+
+def _said_in_words(look: Look, area: Area, row: int) -> dict[str, tuple[int, int]]:
+    """Role -> cell of a line whose cells carry their labels: 'Sample 3, Feature 8, 12 litres, zone A'."""
+    columns = [c for c in range(area.left, area.right + 1) if (row, c) in look.own]
+    if row < area.top or [c for c in columns if _id_in_words(look, row, c)] != columns[:1] or not columns:
+        return {}  # several ids in a row are of a table with samples across
+    found = {"sample": (row, columns[0])}
+    for column in columns[1:]:
+        text = look.text(row, column)
+        role = heading(re.sub(r"\s*#?\s*[\w.-]*\d[\w.-]*$", "", text)) if re.search(r"\d", text) else ""
+        if _LITRES.fullmatch(text):
+            found.setdefault("volume", (row, column))
+        elif role in SAMPLE_ROLES and role != "sample":
+            found.setdefault(role, (row, column))
+        elif not heading(text):
+            found.setdefault("sample note", (row, column))
+    return found
+
+
 def _role(look: Look, role: str, at: tuple[int, int]) -> str:
     label = next((look.text(at[0], c) for c in range(at[1] - 1, -1, -1) if look.text(at[0], c)), "")
     return str(with_unit(role, label))
@@ -92,20 +131,21 @@ def _bottom(look: Look, area: Area, head: int, behind: int | None) -> int:
     for row in range(head + 1, (area.bottom if behind is None else behind - 1) + 1):
         if not any((row, c) in look.own for c in range(area.left, area.right + 1)):
             break
-        if behind is not None and "sample" in _said_over(look, area, range(row, row + 1)):
+        said = _said_over(look, area, range(row, row + 1)) or _said_in_words(look, area, row)
+        if behind is not None and "sample" in said:
             break
         last = row
     return last
 
 
-def _list_of(look: Look, area: Area, sample: tuple[int, int]) -> Long | None:
+def _list_of(look: Look, area: Area, sample: str) -> Long | None:
     """The list read as any other with one row for each find, with the id of the form in a column that is lent to it."""
     lent = area.right + 1
     cells = {at: cell for at, cell in look.cells.items() if area.holds(*at)}
     cells[area.top, lent] = Cell("Sample")
     for row in range(area.top + 1, area.bottom + 1):
         if any((row, c) in look.own for c in range(area.left, area.right + 1)):
-            cells[row, lent] = Cell(look.text(*sample))
+            cells[row, lent] = Cell(sample)
     own = frozenset(at for at in look.own if area.holds(*at)) | {at for at in cells if at[1] == lent}
     with_ids = Look(look.grid, look.names, cells, look.rows, lent + 1, False, own, look.signs)
     found = guess_long(with_ids, replace(area, right=lent))

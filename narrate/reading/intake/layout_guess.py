@@ -147,6 +147,8 @@ def _tables_of(look: Look, marks: Marks, found: _Found) -> int:
                 replace(_table(look.grid, one.found, marks, "long"), about=one.about) for one in forms
             )
             found.doubts.extend(doubt for one in forms for doubt in one.found.doubts)
+            before = f"{look.grid.sheet}!" if look.grid.sheet else ""
+            found.mend.update({f"{before}{cell}": id for one in forms for cell, id in one.mend.items()})
             found.explained += sum(one.found.explained for one in forms)
             made += len(forms)
             continue

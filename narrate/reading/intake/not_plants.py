@@ -7,6 +7,8 @@ from __future__ import annotations
 import re
 from functools import cache
 
+from narrate.reading.intake.broken_letters import whole_letters
+
 # Common practice, no source: what else ends up in lists of flotation finds.
 _NOT_PLANTS: tuple[tuple[str, str], ...] = (
     (r"fish|birds?|(?:small )?mammals?|amphibians?|fish ?(?:bones?|scales?|vertebrae?)|bird bones?|(?:small |large |burnt |burned |calcined )?(?:mammal |animal |human |rodent |amphibian )?bones?(?: frag(?:ment)?s?)?|teeth|tooth|otoliths?", "bone"),
@@ -14,6 +16,7 @@ _NOT_PLANTS: tuple[tuple[str, str], ...] = (
     (r"insects?(?: (?:remains|fragments|parts))?|beetles?|coleoptera|fly pupae?|puparia|pupae|weevils?|sitophilus.*|mites?|ants?|arthropods?|(?:earth)?worm (?:cocoons?|capsules?|casts?|eggs?(?: cases?)?)|daphnia.*|cladocera.*|ostracods?|foraminifera|forams?|bryozoa|larvae?|ephippia", "insects and other small animals"),
     (r"slag|hammer ?scale|clinkers?|cinders?|coal|fuel ash(?: slag)?|iron|metal|glass|vitrified.*|industrial waste|magnetic.*", "metal working and fuel waste"),
     (r"pot(?:tery|sherds?)?|sherds?|ceramics?|daub|brick|tile|cbm|fired clay|burnt clay|flints?|lithics?(?: (?:debitage|flakes?|chips?|fragments?|frags|waste|material))?|debitage|obsidian|flakes?|beads?|plaster|mortar|stones?|gravel|fcr|fire.?cracked rock|artefacts?|artifacts?", "artefacts"),
+    (r"(?:charred |organic |burnt )?(?:(?:gef(?:ä|ae?)(?:ß|ss)|topf|speise)[- ]?krusten?(?:reste)?|(?:pot|vessel|food)[- ]crusts?)(?:,? (?:organisch|organic|charred|verkohlt))?", "crusts of vessels"),
     (r"dung(?: pellets?)?(?: frag(?:ment)?s?)?|(?:rodent|mouse|sheep|goat) (?:droppings?|pellets?|faeces)|faecal pellets?|coprolites?|droppings?", "droppings"),
     (r"(?:unsorted |heavy |light |fine |coarse )*residues?(?: (?:unsorted|not sorted|[<>] ?\d+(?: \d+)? ?mm))?", "unsorted residue"),
     (r"(?:modern |uncharred )?(?:rootlets?|roots? \(modern\)|modern roots?|modern (?:plant )?(?:material|contamination|straw|seeds?)|moss|grit|sand|silt|sediment)|(?:faecal |fecal |mineralised |mineralized |phosphatic |calcium |cess )*(?:concretions?|nodules?)", "modern or mineral matter"),
@@ -101,7 +104,8 @@ def not_a_plant(name: str) -> str:
     >>> not_a_plant("Fish bone"), not_a_plant("Land snails"), not_a_plant("Hickory nutshell"), not_a_plant("Boneset")
     ('bone', 'shell', '', '')
     """
-    bare = re.sub(r"\s*[(\[](?:n|no\.?|ct|count|g|wt|wt\.? ?g|#|ml|nr)[)\]]\s*$", "", name.lower())
+    bare = whole_letters(name)
+    bare = re.sub(r"\s*[(\[](?:n|no\.?|ct|count|g|wt|wt\.? ?g|#|ml|nr)[)\]]\s*$", "", bare.lower())
     flat = " ".join(re.sub(r"[_.]", " ", bare).split()).rstrip(" *:")
     found = next((kind for pattern, kind in _NOT_PLANTS if re.fullmatch(pattern, flat)), "")
     before, _, inside = flat.partition(" (")

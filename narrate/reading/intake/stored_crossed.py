@@ -118,7 +118,8 @@ class CrossedLines(BySample):
             return {"samples": found["number"], "all": self._sum([t], self.lines_of_samples, None, line)}
         before = self.ledger.run_before(line.at, of_taxa=False)
         said = [s for s in self.lines_of_samples if self._is_said_of(s, line.label)]
-        choices = {"block": block, "said": said, "all": self.lines_of_samples, "since": before}
+        choices = {"block": block, "said": said, "same heading": self.headed_alike(line.at),
+                   "all": self.lines_of_samples, "since": before}  # fmt: skip
         return {name: self._sum([t], of, None, line) for name, of in choices.items() if of}
 
     def _is_said_of(self, s: int, label: str) -> bool:

@@ -84,6 +84,11 @@ class LongLines:
             choices = {"sample": (within, None)}
         if not id or words:
             choices |= {name: (rows, None) for name, rows in guessed.items() if rows and name not in choices}
+        for name, (rows, of_group) in list(choices.items()):
+            plants = [r for r in rows if self._first_find(r) is not None]
+            if plants and len(plants) < len(rows):  # bone that stands among the finds
+                choices[f"{name}, plants"] = (plants, of_group)
+        line.guesses |= {f"{name}, plants" for name in line.guesses}
         for column in ledger.columns:
             readings = {
                 name: self._sum([(ledger, (r, column)) for r in rows], group, "", is_whole=True)

@@ -98,6 +98,12 @@ class Sums:
         head = self.ledger.head(line, of_taxa=is_row == self.ledger.across)
         return "percent" if kind == "total" and "%" in head else kind
 
+    def headed_alike(self, line: int) -> list[int]:
+        """The lines of samples under the same small heading as a line of totals, where samples have several: whole, frags."""
+        own = self.ledger.small_heading(line) if self.ledger.across else ""
+        of = [s for s in self.lines_of_samples if own and self.ledger.small_heading(s) == own]
+        return of if len(of) < len(self.lines_of_samples) else []
+
     def _answer(self, group: Group, t: int, s: int | None) -> str:
         found = self.ledger.finds_at.get(self.ledger.at(t, s), ()) if s is not None else ()
         first = next(iter(found), None) or self.first_find[t]

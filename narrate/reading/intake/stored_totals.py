@@ -16,6 +16,7 @@ from narrate.reading.intake.stored_crossed import CrossedLines
 from narrate.reading.intake.stored_ledger import Ledger, shares_sorted, soil
 from narrate.reading.intake.stored_lines import Line, named, tell_line
 from narrate.reading.intake.stored_long import LongLines
+from narrate.reading.intake.stored_numbers_alone import with_numbers_alone
 from narrate.reading.intake.told import Told
 from narrate.reading.intake.written_names import NameReader
 
@@ -41,14 +42,16 @@ def check_stored(
     for ledger in ledgers:
         if not _has_results(ledger.table):
             continue
-        lines: Iterable[Line]
-        if ledger.table.shape == "crossed" and not ledger.columns:
-            lines = SecondTable(ledger, [other for other in ledgers if other is not ledger], litres).lines()
-        elif ledger.table.shape == "crossed":
-            lines = CrossedLines(ledger, names, litres, shares, len(samples)).lines()
-        else:
-            lines = LongLines(ledger, ledgers, names, litres, shares).lines()
-        for line in lines:
+
+
+        def lines_of(own: Ledger, others: Sequence[Ledger]) -> Iterable[Line]:
+            if own.table.shape == "crossed" and not own.columns:
+                return SecondTable(own, [other for other in others if other is not own], litres).lines()
+            if own.table.shape == "crossed":
+                return CrossedLines(own, names, litres, shares, len(samples)).lines()
+            return LongLines(own, others, names, litres, shares).lines()
+
+        for line in with_numbers_alone(ledger, ledgers, lines_of):
             why = tell_line(line, ledger.grid, ledger.cells, ledger.table.marks.decimal, told)
             if why:
                 ledger.finds.not_checked[named(line)] = why

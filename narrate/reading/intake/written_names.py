@@ -11,6 +11,7 @@ from dataclasses import dataclass, field, replace
 from narrate.model.ids import TaxonId
 from narrate.model.packs import Packs
 from narrate.model.plants import Identification
+from narrate.reading.intake.broken_letters import whole_letters
 from narrate.reading.intake.name_spelling import tidy, with_genus
 from narrate.reading.intake.plant_words_abroad import CONDITIONS_ABROAD, PARTS_ABROAD
 from narrate.reading.intake.remarks import conditions_in
@@ -144,8 +145,9 @@ class NameReader:
 
     def _read(self, written: str, genus_before: str) -> WrittenName:
         given = self.given.get(written) or self.given.get(written.lower())
-        tail = TAIL.search(written) if not given else None
-        name = given or self._tidied(written[: tail.start()] if tail else written)
+        tail = TAIL.search(whole_letters(written)) if not given else None
+        whole = whole_letters(written)
+        name = given or self._tidied(whole[: tail.start()] if tail else whole)
         name = with_genus(name, genus_before)
         in_brackets = re.search(r"\s*[(\[]([^()\[\]]{1,12})[)\]]\s*$", name)
         short = self._short_condition(in_brackets[1]) if in_brackets else ""

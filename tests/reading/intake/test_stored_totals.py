@@ -316,11 +316,34 @@ def test_a_group_that_nothing_tells_is_not_checked_and_the_picture_says_so(tmp_p
 
 def test_a_sign_among_the_counts_leaves_its_total_unchecked_and_that_is_said(tmp_path: Path) -> None:
     """An x has no number: the total of its column stands unchecked, those of the others are checked."""
-    sheet = "Taxon|S1|S2|S3\nHordeum vulgare grain|3|x|5\nTriticum spelta grain|2|1|0\nTotal|5|1|6"
+    sheet = "Taxon|S1|S2|S3\nHordeum vulgare grain|3|x|5\nTriticum spelta grain|2|1|0\nTotal|5|4|6"
     assert of_csv(tmp_path, sheet) == (
         [("D4", "the stored Total is 6, and the counts in D2 to D3 give 5, expected them to agree")],
         ["not checked: row 4 (Total): 1 of its 3 cells: a sign among the counts has no number"],
     )
+
+
+def test_totals_that_leave_signs_and_estimates_out_are_checked_so(tmp_path: Path) -> None:
+    """Where most totals are right without the signs, one that is wrong is told, and that signs were left out of it."""
+    sheet = "Taxon|S1|S2|S3|S4\nHordeum vulgare|3|x|5|c. 200\nTriticum spelta|2|1|>100|4\nTotal|5|1|7|4"
+    assert of_csv(tmp_path, sheet) == (
+        [("D4", "the stored Total is 7, and the counts in D2 to D3, signs and estimates left out, give 5, expected "
+                "them to agree")], [],
+    )  # fmt: skip
+
+
+def test_bone_among_the_finds_is_in_no_total_of_the_plants(tmp_path: Path) -> None:
+    """Under a list with bone in it, the total of the plants agrees."""
+    sheet = "Sample|Taxon|n\nS1|Hordeum vulgare|3\nS1|Triticum spelta|2\nS1|Bone|8\nS1|Total|5"
+    assert of_csv(tmp_path, sheet) == ([], [])
+
+
+def test_totals_of_whole_ones_and_of_pieces_are_of_their_own_columns(tmp_path: Path) -> None:
+    """Two totals, W and F, add up the columns that are headed as they are."""
+    sheet = "Sample|S1||S2||Total|\nTaxon|W|F|W|F|W|F\nHordeum vulgare|3|1|5|2|8|3\nTriticum spelta|2|4|1||3|5\nZea mays|1||1|1|2|1"
+    assert of_csv(tmp_path, sheet)[0] == [
+        ("G4", "the stored F is 5, and the counts in C4 and E4 give 4, expected them to agree")
+    ]
 
 
 def test_a_density_without_litres_is_not_checked_and_the_picture_says_so(tmp_path: Path) -> None:
