@@ -81,6 +81,8 @@ class Table:
     """Condition where the sheet names none."""
     about: Mapping[str, str] = field(default_factory=dict)
     """'sample', 'volume, l' and the like -> the cell that says it of all finds of the table, as forms have it."""
+    ids: Mapping[str, str] = field(default_factory=dict)
+    """Key of a sample as written -> the id that the sample is known by, where a database joins its sheets by keys."""
 
     @property
     def has_samples_across(self) -> bool:

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from narrate.problems import Place, ProblemList
 
 SEPARATORS = (",", ";", "\t", "|")
-_NAMES = {",": "commas", ";": "semicolons", "\t": "tabs", "|": "bars"}
+_NAMES = {" ": "blanks", ",": "commas", ";": "semicolons", "\t": "tabs", "|": "bars"}
 _CELL_LINES = 40
 """A cell with more lines is a quotation mark that was never closed."""
 

@@ -86,7 +86,7 @@ class _Reader(NamedLines):
         name, is_cf, where = named
         part = self._first("part", by_row, by_column)
         is_plant = name.is_known and name.identification.taxon not in ("Indeterminate", "Unidentified")
-        kind = not_a_plant(where.text) or ("" if is_plant else animal_part(part))
+        kind = not_a_plant(self.layout.names.get(where.text, where.text)) or ("" if is_plant else animal_part(part))
         if kind:
             self.out.set_aside.setdefault(kind, []).append(where.place)
             return
@@ -115,6 +115,14 @@ class _Reader(NamedLines):
             )  # fmt: skip
             return
         self._tell_quirks(reading, place)
+        is_unsaid = self.table.shape == "long" and cell.text not in self.table.marks.key
+        if is_unsaid and any(one.count is not None and one.count.amount == "not looked for" for one in reading.found):
+            self.told.warning(
+                "N313", f"no number {cell.text}", place,
+                f"'{cell.text}' stands for a number that nobody gives; the find is in no count and in no presence, "
+                "expected a count or a sign",
+                f'if it was there uncounted, write under cells in the layout: key: {{"{cell.text}": present}}',
+            )  # fmt: skip
         for one in reading.found:
             self._add(one, sample, name, is_cf, where, by_row, by_column, place)
 

@@ -9,6 +9,7 @@ from narrate.problems import Place, ProblemList
 from narrate.reading.intake.broken_letters import put_at_cells, tell_broken_letters
 from narrate.reading.intake.columns_of_blanks import is_set_out, rows_of_blanks
 from narrate.reading.intake.encodings import find_separator, read_letters, rows_of_text, separator_name
+from narrate.reading.intake.row_names import has_unheaded_row_names, is_parted_by_blanks
 from narrate.reading.intake.workbooks import MOST_BYTES, MOST_CELLS, MOST_COLUMNS, read_workbook
 
 TEXT_ENDINGS = (".csv", ".tsv", ".txt", ".tab")
@@ -122,9 +123,10 @@ def _text_grid(path: str, content: bytes, problems: ProblemList) -> tuple[Grid, 
     read = read_letters(path, content, problems)
     if read is None:
         return ()
-    separator = find_separator(read.text)
+    by_single_blanks = is_parted_by_blanks(read.text)
+    separator = " " if by_single_blanks else find_separator(read.text)
     usual = "\t" if path.lower().endswith((".tsv", ".tab")) else ","
-    is_of_blanks = is_set_out(read.text, separator)
+    is_of_blanks = not by_single_blanks and is_set_out(read.text, separator)
     if separator != usual and not is_of_blanks and not path.lower().endswith(".txt"):
         problems.warning(
             Place(path=path, line=1),
@@ -138,6 +140,14 @@ def _text_grid(path: str, content: bytes, problems: ProblemList) -> tuple[Grid, 
         rows, lines = rows_of_blanks(read.text)
     else:
         rows, lines = rows_of_text(path, read.text, separator, problems, MOST_CELLS)
+    if has_unheaded_row_names(rows):
+        problems.warning(
+            Place(path=path, line=1), "N312",
+            f"the first line has {len(rows[0])} cells and every other {len(rows[0]) + 1}; its words are taken as the "
+            "heads of the cells behind the first, as statistical programs write names of rows, expected a head for each",
+            help="look whether the picture has the right heads",
+        )  # fmt: skip
+        rows[0] = ["", *rows[0]]
     widest = max((len(row) for row in rows), default=0)
     if widest > MOST_COLUMNS:
         problems.error(

@@ -10,9 +10,12 @@ from dataclasses import dataclass
 from narrate.model.grids import Grid
 from narrate.model.layouts import Marks
 
+_MORE = r"more than|over|mehr als|über|plus de|más de|mas de|più di|meer dan|mais de|mere end|mer än"
+_LESS = r"less than|fewer than|under|weniger als|unter|moins de|menos de|meno di|minder dan|mindre end|färre än"
 _ENTRY = re.compile(
     r"(?<![\w+])(?P<sign>\++|\*{1,5}|#{1,5}|x{1,5}|X{1,5}|[•●○◦■□▪▫◆◇★☆✔√]{1,5}|[-–—?]|\b(?:VA|VR|VF|[A-Za-z])(?:\*|\+|\b)|(?<!\S)\.(?=\s*=))\s*(?:=|:|\s[-–]\s|\bis\b|\bmeans\b)\s*"
-    r"(?P<meaning>(?:[<>≤≥]\s*)?\d+\s*(?:[-–]|to)\s*\d+|[<>≤≥]=?\s*\d+|\d+\s*\+|\d+|(?![A-Z])[^\W\d_](?:[^\W\d_]|[ /-])*)\s*(?P<more>\((?:[^()]*)\))?",
+    rf"(?P<meaning>(?:{_MORE}|{_LESS})\s*\d+|"
+    r"(?:[<>≤≥]\s*)?\d+\s*(?:[-–]|to)\s*\d+|[<>≤≥]=?\s*\d+|\d+\s*\+|\d+|(?![A-Z])[^\W\d_](?:[^\W\d_]|[ /-])*)\s*(?P<more>\((?:[^()]*)\))?",
 )
 _PLAIN_ENTRY = re.compile(
     r"(?:^|[;,:.]\s*|key:?\s+)(?P<sign>\++|\*{1,5}|#{1,5}|x{1,5}|[-–—])\s+"
@@ -112,6 +115,9 @@ def key_entries(grid: Grid) -> list[Entry]:
 
 def meaning_of(meaning: str, more: str = "") -> str:
     """A range where the entry gives one, else present, absent or not looked for; empty for a word that says neither."""
+    open_end = re.match(rf"(?P<more>{_MORE})?(?P<less>{_LESS})?\s*(?P<number>\d+)", meaning.strip(), re.IGNORECASE)
+    if open_end and (open_end["more"] or open_end["less"]):
+        return f"{'>' if open_end['more'] else '<'}{open_end['number']}"
     found = _RANGE.search(meaning) or _RANGE.search(more)
     if found:
         flat = re.sub(r"(?<=\d) ?(?:o más|o più|ou mais|ou plus|et plus|or more|and more|und mehr|oder mehr|of meer|en meer|eller fler)", "+", found[0], flags=re.I)
@@ -136,7 +142,7 @@ def meaning_of(meaning: str, more: str = "") -> str:
 
 # Common practice, no source: words of keys in other languages.
 _ABROAD = (
-    (r"afwezig|fehl(?:t|end)|nicht vorhanden|absente?s?\b|ausente|assente|saknas|mangler|brak|nieobecn|hiányzik", "absent"),
+    (r"afwezig|fehl(?:t|end)|nicht (?:vorhanden|nachgewiesen|gefunden)|no (?:hallado|encontrado)|niet gevonden|non trovat[oai]|absente?s?\b|ausente|assente|saknas|mangler|brak|nieobecn|hiányzik", "absent"),
     (r"aanwezig|vorhanden|pr[eé]sent|förekommer|forekommer|til stede|obecn|jelen|enkele?|einzeln|vereinzelt|wenig|viele?\b|sehr|massenhaft|häufig|selten|"
      r"tiental|honderd|duizend|zeer|veel|weinig|vele|zeldzaam|quelques|rares?\b|peu\b|abondant|nombreu|très|fréquent|poc[oahi]|escas|abundante|much|raro|rari|molt|"
      r"frequent|enstaka|måttlig|riklig|få\b|många|mange|nieliczn|liczn|bardzo|kevés|sok", "present"),

@@ -17,7 +17,7 @@ from narrate.reading.yaml_nodes import Node, Refused, Scalar, Sequence, read_nod
 
 FORMAT = "narrate layout 1"
 SHAPES = ("crossed", "long", "records")
-_TABLE_KEYS = ("sheet", "shape", "rows", "columns", "cells", "parts", "condition", "about")
+_TABLE_KEYS = ("sheet", "shape", "rows", "columns", "cells", "parts", "condition", "about", "ids")
 _CELL_KEYS = ("key", "footnotes", "blank", "decimal", "slash", "brackets", "estimates")
 _CHOICES: Mapping[str, tuple[str, ...]] = {
     "blank": ("absent", "not looked for"),
@@ -71,6 +71,9 @@ def _table_lines(table: Table) -> list[str]:
             lines.append("about:".ljust(24) + "# cells that say something of the one sample of the table")
             lines += _mapping_lines("about", table.about, 0)[1:]
         lines += _mapping_lines("parts", table.parts, 0)
+        if table.ids:
+            lines.append("ids:".ljust(24) + "# a key of the sheet -> the id that the sample is known by")
+            lines += _mapping_lines("ids", table.ids, 0)[1:]
         lines.append(f"condition: {table.condition}")
     return [("  - " if n == 0 else "    ") + line for n, line in enumerate(lines)]
 
@@ -191,6 +194,7 @@ class _Reader:
             parts=self.texts(found.get("parts"), "parts"),
             condition=self.text(found.get("condition")) or "charred",
             about=self.texts(found.get("about"), "about"),
+            ids=self.texts(found.get("ids"), "ids"),
         )
         self.check(table, node, whose)
         return table

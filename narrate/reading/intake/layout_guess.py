@@ -15,6 +15,7 @@ from narrate.reading.intake.forms_guess import guess_forms
 from narrate.reading.intake.heads_mixed import with_heads_apart
 from narrate.reading.intake.heads_split import split_heads
 from narrate.reading.intake.ids_made_dates import mended_ids
+from narrate.reading.intake.joined_sheets import Joined, joined_sheets, without_key
 from narrate.reading.intake.keys_of_file import Disagreement, keys_of_file, without_keys
 from narrate.reading.intake.layout_told import tell_hidden, tell_litres
 from narrate.reading.intake.left_over import left_over
@@ -58,6 +59,14 @@ class _Found:
     mend: dict[str, str] = field(default_factory=dict)
     explained: int = 0
 
+    def take(self, other: _Found) -> None:
+        """Adds what was found in one more sheet."""
+        self.tables += other.tables
+        self.doubts += other.doubts
+        self.left_out += other.left_out
+        self.mend.update(other.mend)
+        self.explained += other.explained
+
 
 def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     """The layout of a file; without tables where nothing reads as one."""
@@ -80,15 +89,33 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     if codes:
         names = names.knowing(given={**codes, **names.given})
         pairs = [(grid, Look.of(grid, names, look.signs)) for grid, look in pairs]
-    counted = {id(grid): _tables_of(look, keys.marks[grid.sheet], found) for grid, look in pairs}
+    joined = joined_sheets([look for _, look in pairs]) or Joined()
+    if joined.grid is not None:
+        codes = {**codes, **joined.names}
+        looks = [_of_joined(look, joined) for _, look in pairs if look.grid.sheet not in joined.lists]
+        pairs = [(look.grid, look) for look in looks]
+        found.doubts += joined.doubts
+    counted: dict[int, int] = {}
+    kept_back: set[int] = set()
+    for grid, look in sorted(pairs, key=lambda pair: pair[0].is_hidden):
+        own = _Found()
+        counted[id(grid)] = _tables_of(look, keys.marks[grid.sheet], own)
+        if grid.is_hidden and counted[id(grid)] and any(counted[id(other)] for other, _ in pairs if not other.is_hidden):
+            kept_back.add(id(grid))
+        else:
+            found.take(own)
     has_counts = any(counted.values())
     for grid, look in pairs:
         where = f"sheet {grid.sheet}" if grid.sheet else grid.path
         if counted[id(grid)]:
-            if grid.is_hidden:
+            if id(grid) in kept_back:
                 found.doubts.append(
-                    f"{where} is hidden in the workbook, and its counts are read; leave it out if they are old"
+                    f"{where} is hidden in the workbook and holds counts, which are not read beside those of the sheets "
+                    "that are shown; show it in the spreadsheet program and work the layout out anew if they count"
                 )
+                found.left_out.append(f"{where}: it is hidden in the workbook")
+            elif grid.is_hidden:
+                found.doubts.append(f"{where} is hidden in the workbook, and its counts are read")
             continue
         if grid.sheet in sheets_of_codes:
             found.doubts.append(f"{where} says what {len(codes)} codes mean; they stand under 'names' in the layout")
@@ -105,8 +132,11 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     by_sheet = {grid.sheet: grid for grid, _ in pairs}
     order = {grid.sheet: n for n, (grid, _) in enumerate(pairs)}
     found.tables.sort(key=lambda table: (order[table.sheet], min(table.rows, default=0), min(table.columns, default=0)))
+    tables = [replace(t, parts=said_under("part", [t], names.short.parts, by_sheet)) for t in found.tables]
+    if joined.grid is not None:
+        tables = [replace(t, parts=joined.parts, ids=joined.ids) if t.sheet == joined.finds else t for t in tables]
     layout = Layout(
-        tables=tuple(replace(t, parts=said_under("part", [t], names.short.parts, by_sheet)) for t in found.tables),
+        tables=tuple(tables),
         left_out=tuple(found.left_out),
         names=codes,
         conditions=said_under("condition", found.tables, names.short.conditions, by_sheet),
@@ -119,6 +149,13 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
         explained=found.explained,
         disagreements=keys.disagreements,
     )
+
+
+def _of_joined(look: Look, joined: Joined) -> Look:
+    """A sheet of joined ones as it is guessed at: the finds with words for keys, the samples by their ids."""
+    if look.grid.sheet == joined.finds and joined.grid is not None:
+        return Look.of(joined.grid, look.names, look.signs)
+    return without_key(look, joined)
 
 
 def yes_and_no(grid: Grid) -> frozenset[str]:

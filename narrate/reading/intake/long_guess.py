@@ -319,7 +319,8 @@ def _row_role(look: Look, row: int, taxon: int, sample: int, known: list[int]) -
     if heading(label) == "total" or heading(look.text(row, sample)) == "total":
         return Role(name="total")
     has_amount = any((row, c) in look.cells for c in known)
-    if has_amount and not look.text(row, taxon) and not look.text(row, sample) and len(texts) <= len(known):
+    is_said = any(heading(text) == "total" for text in texts) or len(texts) <= len(known)
+    if has_amount and not look.text(row, taxon) and not look.text(row, sample) and is_said:
         return Role(name="total")  # numbers without a name or a sample below a list
     if not look.text(row, taxon) and not has_amount:
         return Role(name="section") if len(texts) == 1 and len(texts[0]) < 40 else Role(name="notes")

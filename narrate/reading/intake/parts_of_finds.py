@@ -39,21 +39,25 @@ class Parts:
     ) -> str:
         for line in (by_row, by_column):
             for said in line.get("part", ()):
-                found = self.table.parts.get(said.text) or self.names.part_of(said.text)
-                if not found and not re.fullmatch(r"[-–—.?\s]*", said.text):
-                    found = self.names.read(f"Indeterminate {said.text}").part
+                text = self.table.parts.get(said.text, said.text)
+                found = self.names.part_of(text)
+                if not found and not re.fullmatch(r"[-–—.?\s]*", text):
+                    found = self.names.read(f"Indeterminate {text}").part
                     found = "" if found == "indeterminate" else found
+                if not found and "," in text:
+                    found = self.names.part_of(text.split(",")[0])  # 'cob, 12-row'
+                    notes += [f"part written {text}"] if found else []
                 if found:
                     return found
-                if re.search(r"\w", said.text):
+                if re.search(r"\w", text):
                     self.told.warning(
-                        "N402", f"part {said.text}", said.place,
-                        f"part '{said.text}' is not in the list of parts; it is kept in the note, and the part is "
+                        "N402", f"part {text}", said.place,
+                        f"part '{text}' is not in the list of parts; it is kept in the note, and the part is "
                         "taken as "
                         "'indeterminate', expected a part",
                         f'write under parts in the layout: "{said.text}": the part that is meant',
                     )  # fmt: skip
-                    notes.append(f"part written {said.text}")
+                    notes.append(f"part written {text}")
                     return "indeterminate"
         if name.part:
             return name.part

@@ -42,7 +42,7 @@ class SampleLines(Lines):
                     )  # fmt: skip
                 continue
             self._tell_dates(said)
-            id = "/".join(dict.fromkeys(one.text for one in said))
+            id = "/".join(dict.fromkeys(self.table.ids.get(one.text, one.text) for one in said))
             found[mark, at] = id
             self._facts(line, id)
         if self.table.shape == "crossed":

@@ -106,6 +106,8 @@ def _condition(meaning: str, names: Meaning) -> str:
     found = dict.fromkeys([*(one for one in said if one), *conditions_in(meaning)])
     if whole and len(found) < 2:
         return whole
-    if len(found) == 2:
+    if len(found) == 2 and not re.search(r"sub-?fossil", meaning, re.IGNORECASE):
         found.pop("uncharred", None)
+    elif "uncharred" in found:
+        return "uncharred"  # 'unverkohlt (subfossil)' does not say what has kept it instead
     return next(iter(found)) if len(found) == 1 else ""

@@ -59,6 +59,8 @@ class CrossedLines(BySample):
                     }
                 case "density":
                     readings = self._densities_of_taxon(line, t, block)
+                case "ubiquity" if not block and self._has_phases_for_samples():
+                    line.why_not = "the table does not show the samples that it is of"
                 case "ubiquity":
                     readings = self._ubiquity(t) if not block else {}
                     line.guesses = frozenset({"total", "share of all"})
@@ -70,6 +72,11 @@ class CrossedLines(BySample):
             line.targets.append(Target(at=ledger.at(t, line.at), readings=readings))
         if line.kind in ("percent", "density"):
             self._of_totals(line, block)
+
+    def _has_phases_for_samples(self) -> bool:
+        """Whether phases stand where samples stand in other tables, so that the samples behind a ubiquity are elsewhere."""
+        roles = (*self.ledger.table.rows.values(), *self.ledger.table.columns.values())
+        return any({"sample", "phase"} <= set(role.names) for role in roles)
 
     def _of_totals(self, line: Line, block: list[int]) -> None:
         """Shares and densities that stand at a total of taxa: of what that total adds up."""

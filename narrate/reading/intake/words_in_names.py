@@ -30,6 +30,8 @@ MORE_PARTS: Mapping[str, str] = {
     "rachii": "rachis internode", "spikelet base": "spikelet fork", "spikelet bases": "spikelet fork", "pip": "seed", "pips": "seed", "fruitstone": "fruit stone", "fruitstones": "fruit stone", "tail grain": "grain",
     "caryops": "grain", "korn": "grain", "körner": "grain", "same": "seed", "samen": "seed", "spelzbasis": "glume base",
     "spelzbasen": "glume base", "ährchengabel": "spikelet fork", "ährchengabeln": "spikelet fork", "schale": "nutshell",
+    "stroh": "straw", "paja": "straw", "paille": "straw", "paglia": "straw", "stein": "fruit stone", "steine": "fruit stone", "endocarpio": "fruit stone",
+    "endocarpios": "fruit stone", "meat": "nutmeat", "meats": "nutmeat", "beam": "wood", "beams": "wood", "peanut shell": "pod", "peanut shells": "pod",
     "holzkohle": "charcoal", "caryopse": "grain", "graine": "seed", "graines": "seed", "base de glume": "glume base",
     "bases de glume": "glume base", "furca": "spikelet fork", "semilla": "seed", "semillas": "seed", "cariópside": "grain", "sclerote": "fungal sclerotium", "charcoal frags": "charcoal", "wood charcoal": "charcoal",
 }  # fmt: skip
@@ -50,7 +52,7 @@ CONDITIONS = re.compile(
     r"|min[eé]rali(?:siert|sée?s?|zad[oa]s?|zzat[oiae])|gemineraliseerde?|waterverzadigde?|imbib(?:ée?s?|it[oiae])|desecad[oa]s?|desséchée?s?)\b",
     re.IGNORECASE,
 )
-FRAGMENTS = re.compile(r"[\s,(-]+(?:frags?\.?|fragments?|fragm\.?|fgts?|broken)\)?$", re.IGNORECASE)
+FRAGMENTS = re.compile(r"[\s,(-]+(?:frags?\.?|fragments?|fragmentos?|fragm\.?|frgm\.?|fgts?|broken)\)?$", re.IGNORECASE)
 WHOLE = re.compile(r"[\s,(-]+(?:whole|complete|entire)\)?$", re.IGNORECASE)
 SIZE = re.compile(
     r"[(\[]?\s*((?:[<>≤≥]\s*\d+(?:\.\d+)?\s*mm|\d+(?:\.\d+)?\s*[-–]\s*\d+(?:\.\d+)?\s*mm|[<>≤≥]\s*\d+(?:\.\d+)?)|(?:small|medium|large)(?= *[)\]]))\s*[)\]]?",

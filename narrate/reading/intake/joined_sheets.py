@@ -1,0 +1,147 @@
+"""Sheets of a database joined by numbers: finds that name their taxon, part and sample by a key of another sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field, replace
+
+from narrate.model.grids import Cell, Grid
+from narrate.reading.intake.evidence import Look, looks_like_id
+from narrate.reading.intake.header_words import heading, sample_rank
+
+_LEAST_KNOWN = 0.8
+"""Share of the keys of the finds that must stand in the list of them."""
+
+
+@dataclass(slots=True)
+class Joined:
+    """What lists say of the keys of a sheet of finds."""
+
+    finds: str = ""
+    """The sheet of the finds."""
+    grid: Grid | None = None
+    """That sheet with words for keys, in which a guess can be made."""
+    names: dict[str, str] = field(default_factory=dict)
+    parts: dict[str, str] = field(default_factory=dict)
+    ids: dict[str, str] = field(default_factory=dict)
+    lists: set[str] = field(default_factory=set)
+    """Sheets that say what keys mean and hold nothing else."""
+    doubts: list[str] = field(default_factory=list)
+
+
+@dataclass(frozen=True, slots=True)
+class _List:
+    sheet: str
+    role: str
+    key: str
+    meant: dict[str, str]
+
+
+def joined_sheets(looks: Sequence[Look]) -> Joined | None:
+    """The finds of a workbook whose taxa are numbers of another of its sheets; None where no sheet is such a one."""
+    for finds in looks:
+        heads = _heads(finds)
+        lists = [made for column, head in heads.items() for made in _lists_of(finds, column, head, looks)]
+        if not any(one.role == "taxon" for one in lists):
+            continue
+        found = Joined(finds=finds.grid.sheet)
+        cells = dict(finds.grid.cells)
+        head_row = _head_row(finds)
+        for one in lists:
+            column = next(c for c, head in heads.items() if head.lower() == one.key.lower())
+            cells[head_row, column] = Cell(one.role)
+            unknown = []
+            for row in range(head_row + 1, finds.rows):
+                text = finds.text(row, column)
+                if text:
+                    cells[row, column] = Cell(one.meant.get(text, text))
+                    unknown += [] if text in one.meant else [text]
+            {"taxon": found.names, "part": found.parts, "sample": found.ids}[one.role].update(one.meant)
+            if one.role != "sample":
+                found.lists.add(one.sheet)
+            where = {"taxon": "'names'", "part": "'parts'", "sample": "'ids'"}[one.role]
+            found.doubts.append(
+                f"sheet {one.sheet} says what the {len(one.meant)} numbers under '{one.key}' mean; they stand under "
+                f"{where} in the layout"
+            )
+            if unknown:
+                listed = ", ".join(dict.fromkeys(unknown))
+                found.doubts.append(f"DOUBTFUL: {one.key} {listed} stands in no line of sheet {one.sheet}")
+        found.grid = replace(finds.grid, cells=cells)
+        return found
+    return None
+
+
+def without_key(look: Look, joined: Joined) -> Look:
+    """The list of samples with its key called a key, so that the ids are those of the laboratory."""
+    row = _head_row(look)
+    keys = [c for c in _heads(look) if {look.text(r, c) for r in range(row + 1, look.rows)} - {""} == set(joined.ids)]
+    if row < 0 or not keys:
+        return look
+    cells = {**look.grid.cells, (row, keys[0]): Cell("key")}
+    return Look.of(replace(look.grid, cells=cells), look.names, look.signs)
+
+
+def _head_row(look: Look) -> int:
+    """The first row with several words and no number; -1 for none."""
+    for row in range(min(look.rows, 10)):
+        texts = [c for c in range(look.columns) if look.text(row, c)]
+        if len(texts) >= 2 and all(any(letter.isalpha() for letter in look.text(row, c)) for c in texts):
+            return row
+    return -1
+
+
+def _heads(look: Look) -> dict[int, str]:
+    row = _head_row(look)
+    return {c: look.text(row, c) for c in range(look.columns) if look.text(row, c)} if row >= 0 else {}
+
+
+def _lists_of(finds: Look, column: int, head: str, looks: Sequence[Look]) -> list[_List]:
+    """What another sheet with the same head says of the keys in a column; at most one."""
+    first = _head_row(finds) + 1
+    keys = [finds.text(r, column) for r in range(first, finds.rows) if finds.text(r, column)]
+    if len(keys) < 3 or len(set(keys)) == len(keys) or not all(_is_key(text) for text in keys):
+        return []
+    for look in looks:
+        own = next((c for c, text in _heads(look).items() if text.lower() == head.lower()), None)
+        if look is finds or own is None:
+            continue
+        rows = [r for r in range(_head_row(look) + 1, look.rows) if look.text(r, own)]
+        texts = [look.text(r, own) for r in rows]
+        known = sum(key in texts for key in keys)
+        if len(set(texts)) < len(texts) or len(texts) < 2 or known < _LEAST_KNOWN * len(keys):
+            continue
+        made = _made(look, own, rows, head)
+        if made is not None:
+            return [made]
+    return []
+
+
+def _is_key(text: str) -> bool:
+    return text.isdigit() or (looks_like_id(text) and " " not in text)
+
+
+def _made(look: Look, key: int, rows: list[int], head: str) -> _List | None:
+    """A list of taxa, of parts or of samples, by what stands beside its keys."""
+    others = [c for c in _heads(look) if c != key]
+    sheet = look.grid.sheet
+
+    def listed(role: str, column: int) -> _List:
+        return _List(sheet, role, head, {look.text(r, key): look.text(r, column) for r in rows if look.text(r, column)})
+
+    def share(of: list[bool]) -> float:
+        return sum(of) / len(of) if of else 0.0
+
+    if any(look.is_amount(r, c) for r in rows for c in others) or len(others) > 3:
+        # A list with numbers in it, such as litres, is of samples.
+        ids = [c for c in others if heading(look.text(_head_row(look), c)) == "sample"]
+        ids = [c for c in ids if len({look.text(r, c) for r in rows} - {""}) == len(rows)]
+        best = max(ids, key=lambda c: sample_rank(look.text(_head_row(look), c)), default=None)
+        return listed("sample", best) if best is not None else None
+    named = {c: share([look.name_score(r, c) >= 0.45 for r in rows]) for c in others}
+    parts = {c: share([bool(look.names.part_of(look.text(r, c))) for r in rows]) for c in others}
+    of_parts = max(parts, key=lambda c: parts[c], default=None)
+    if of_parts is not None and parts[of_parts] >= 0.6:
+        return listed("part", of_parts)
+    best = max(named, key=lambda c: (sum(look.name_score(r, c) for r in rows), -c), default=None)
+    return listed("taxon", best) if best is not None and named[best] >= 0.5 else None
