@@ -90,6 +90,7 @@ def _place(page: Page, name: str, phase: Phase | None) -> list[Sentence]:
         [page.record],
         f"{name} belongs to {setting.phase_name(phase)}{when}",
         f"{name} dates from {setting.phase_name(phase)}{when}",
+        f"{name} goes back to {setting.phase_name(phase)}{when}",
     )
 
 
@@ -106,6 +107,7 @@ def _washed(page: Page, name: str, phase: Phase | None) -> list[Sentence]:
         refs,
         f"we washed {litres} from {here} and picked out {items}",
         f"our team washed {litres} from {here} and found {items}",
+        f"from {litres} we picked out {items}" if phase is not None and page.found.litres is not None else "",
     )
 
 
@@ -124,14 +126,14 @@ def _plants(page: Page) -> list[Sentence]:
         return []
     share = sum(t.counted for t in groups[0]) / sum(t.counted for group in groups for t in group)
     refs = [t.ref for t in known if t.ref] or [page.ref("items")]
-    names = [_bare(page, tally) for tally in known]
+    names = [_named(page, tally) for tally in known]
     if share > 0.5:
         rest = f", with some {page.listed(names[1:])}" if names[1:] else ""
         return page.say(refs, f"most were {names[0]}{rest}", f"{names[0]} were the commonest{rest}")
     return page.say(refs, f"they include {page.listed(names)}", f"among them were {page.listed(names)}")
 
 
-def _bare(page: Page, tally: Tally) -> str:
+def _named(page: Page, tally: Tally) -> str:
     return page.names.remains(tally, with_number=False, latin=False)
 
 
@@ -148,13 +150,32 @@ def _read(page: Page, held: Sequence[Reading]) -> list[_Piece]:
         lead = [item for item in group if item.is_food and item.rank == group[0].rank][:1] or group[:1]
         if lead[0].claim.question == "change":
             lead = chief_changes(group) or lead
-        said = frame(page, lead, "lead")
-        reasons = reasons_for(page, lead[0], most=1) if len(lead) == 1 else []
-        is_short = bool(reasons) and ", " not in reasons[0].split(", which ripen ")[0]
-        because = f", because {ripe_then(said, reasons[0])}" if is_short else ""
-        sentences = page.say([item.claim.id for item in lead], f"{said}{because}") if said else []
-        pieces.append(_Piece(2 if i < 2 else 3, tuple(sentences)))
+        story = _stories(group, lead[0])
+        pieces.append(_Piece(2 if i < 2 else 3, tuple(_with_reason(page, story or lead))))
+        pieces += [_Piece(3, tuple(_alone(page, lead)))] if story else []
     return pieces
+
+
+def _with_reason(page: Page, lead: Sequence[Reading]) -> list[Sentence]:
+    said = frame(page, lead, "lead")
+    reasons = reasons_for(page, lead[0], most=1) if len(lead) == 1 else []
+    is_short = bool(reasons) and ", " not in reasons[0].split(", which ripen ")[0]
+    because = f", because {ripe_then(said, reasons[0])}" if is_short else ""
+    return page.say([item.claim.id for item in lead], f"{said}{because}") if said else []
+
+
+def _alone(page: Page, lead: Sequence[Reading]) -> list[Sentence]:
+    said = frame(page, lead, "lead")
+    return page.say([item.claim.id for item in lead], said) if said else []
+
+
+STORIES = ("food.burned-store", "food.cooking-accident", "fuel.smudge")
+"""Readings that tell what happened at a place, which people remember longer than what was eaten."""
+
+
+def _stories(group: Sequence[Reading], lead: Reading) -> list[Reading]:
+    """What happened there, as firmly read as the first reading of its question."""
+    return [r for r in group if r.claim.statement in STORIES and r is not lead and r.rank >= lead.rank][:1]
 
 
 def _news_first(page: Page, group: Sequence[Reading]) -> list[Reading]:

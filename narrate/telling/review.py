@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from narrate.model.ids import Subject
@@ -13,7 +14,7 @@ from narrate.telling import composition, english, manner, neighbours, numbers, o
 from narrate.telling.contexts import without_the_expected
 from narrate.telling.foods import name_plants
 from narrate.telling.frames import noun_of
-from narrate.telling.observations import noted_sentences, notes_of
+from narrate.telling.observations import Noted, noted_sentences, notes_of
 from narrate.telling.of_note import strays_of_context
 from narrate.telling.page import Page
 from narrate.telling.phases import headed, richest_sentences
@@ -178,7 +179,7 @@ NOTES = 2
 
 def _noted(page: Page, context: Context, held: Sequence[Reading]) -> list[Sentence]:
     """What was noted in the field or the laboratory for or against a reading that is in doubt."""
-    page.noted = notes_of(page, context)
+    page.noted = tuple(note for note in notes_of(page, context) if not _is_for_both(page, note, held))
     rivals = {r.claim.id for item in held if (beside := rivals_of(page, item)) for r in (item, *beside)}
     lead = [r.claim.id for r in held if r.claim.question != "integrity"][:1]
     bearing = {s for note in page.noted for s in note.observation.against}
@@ -186,6 +187,14 @@ def _noted(page: Page, context: Context, held: Sequence[Reading]) -> list[Senten
         r for r in held if r.claim.id in (*rivals, *lead) or is_shaky(r) or r.claim.statement in bearing
     ]  # fmt: skip
     return noted_sentences(page, doubted, at_most=NOTES)
+
+
+def _is_for_both(page: Page, note: Noted, held: Sequence[Reading]) -> bool:
+    """Whether a note speaks for two rivals alike and against nothing, so that it decides no doubt."""
+    seen = note.observation
+    pairs = [(item, rival) for item in held for rival in rivals_of(page, item)]
+    both = [p for p in pairs if {r.claim.statement for r in p} <= set(seen.agrees_with)]
+    return bool(both) and not seen.against
 
 
 def is_shaky(item: Reading) -> bool:
@@ -259,13 +268,25 @@ def _paying(page: Page, steps: Sequence[NextStep]) -> list[Sentence]:
     sentences: list[Sentence] = []
     for step in steps:
         served = (*step.lifts, *step.turns)
-        if served:
+        if served and not _is_dust(page, step):
             all_of_them = f"behind {page.count(len(served), 'reading', 'readings')}" in step.says
             gain = "" if all_of_them else f" ({page.count(len(served), 'reading', 'readings')} would gain)"
             says = english.literal(manner.with_dashes(step.says, page.audience))
             what = f"{says}{_as_far_as_it_goes(page, step)}{gain}"
             sentences += page.say(served, what, f"the next step that pays is to {what}")
     return sentences
+
+
+DUST = 0.005
+"""Grams to a fragment of charcoal below which it is dust (from memory: a cube of 2 mm weighs about that)."""
+
+
+def _is_dust(page: Page, step: NextStep) -> bool:
+    """Whether the charcoal that is left would crumble into the fragments that a step asks for."""
+    mass, wanted = page.measure("wood_mass"), re.search(r"\d+", step.says)
+    if step.id != "wood.identify" or mass is None or mass.value is None or wanted is None:
+        return False
+    return mass.value < DUST * int(wanted[0])
 
 
 def _as_far_as_it_goes(page: Page, step: NextStep) -> str:

@@ -23,6 +23,7 @@ from narrate.telling.grammar import Grammar
 from narrate.telling.page import Page
 from narrate.telling.phase_by_phase import phase_readings
 from narrate.telling.plan import TOO_FEW, UNSETTLED, Reading, ordered_themes, readings
+from narrate.telling.sentences import without_seasons_told_twice
 from narrate.telling.site import without_the_same_change
 from narrate.telling.spread import Presence, presences
 from narrate.telling.through_time import changed_groups, sampled_phases
@@ -256,7 +257,8 @@ def _change(page: Page) -> list[Sentence]:
 def _theme(page: Page, questions: Sequence[str], *, at_most: int = 3) -> list[Sentence]:
     """The firmest readings of some questions, each with its heaviest reason that the pack can say."""
     sentences: list[Sentence] = []
-    for item in [r for r in _told_readings(page) if r.claim.question in questions and r.rank > 1][:at_most]:
+    items = [r for r in _told_readings(page) if r.claim.question in questions and r.rank > 1]
+    for item in without_seasons_told_twice(page, items)[:at_most]:
         page.told.add(item.claim.id)
         lead = _framed(page, item)
         said = [_grammar(page).language.reasons.get(a.rule, "") for a in item.claim.held("for")]  # type: ignore[call-overload]

@@ -70,3 +70,20 @@ def test_the_panel_of_the_dig_sets_corn_beside_the_garden_crops(panels: dict[Sub
         "people used corn in more places and their garden seeds in fewer places as time went on"
         in panels[Subject(level="site", id=SITE)].text
     )
+
+
+@pytest.mark.parametrize(
+    ("id", "story"),
+    [
+        ("C05", "people lost stored food to a fire"),
+        ("C12", "someone burned food by accident while cooking or drying it"),
+        ("C13", "people kept a slow fire here for its smoke"),
+        ("C17", "people lost stored food to a fire"),
+    ],
+)
+def test_a_panel_tells_what_happened_before_what_was_eaten(judged_example: Judged, id: str, story: str):
+    """Where a burned store, a spilled meal or a smoke fire is read as firmly as a food or a fuel, it goes first."""
+    whole = judged_example
+    told = narratives(whole.project, whole.packs, whole.findings, whole.claims, "label", ("context",))
+
+    assert story in told[Subject(level="context", id=id)].text

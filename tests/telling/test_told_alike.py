@@ -175,3 +175,16 @@ def test_a_single_find_is_not_numbered_twice(told: Told):
     """'A single find of bread wheat' and 'five finds of cane' have no number in brackets as well."""
     assert "a single find of bread wheat (*Triticum aestivum* L.)," in told["report"][_context("C20")].text
     assert "five finds of cane (*Arundinaria* sp.)," in told["report"][_context("C17")].text
+
+
+def test_a_note_for_both_rivals_decides_nothing_and_is_not_told(told: Told):
+    """Nutshell seen in the oven speaks for nuts as food and as fuel alike: the review, which doubts, leaves it out."""
+    assert "“" not in told["review"][_context("C03")].text
+    assert "packed with charred cobs" not in told["review"][_context("C13")].text
+
+
+def test_nobody_is_asked_to_identify_dust(told: Told):
+    """The posthole's 0.02 g of charcoal are no eighteen fragments more."""
+    text = told["review"][_context("C09")].text
+
+    assert "Identify" not in text and "Nothing more is asked of C09" in text

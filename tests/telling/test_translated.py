@@ -218,3 +218,10 @@ def test_a_language_without_words_for_phases_tells_the_dig_as_one(judged_example
     refs = {ref for s in again[Subject(level="site", id=SITE)].sentences() for ref in s.refs}
 
     assert any(ref.endswith("/food.nut") and not ref.startswith(("early", "late")) for ref in refs)
+
+
+def test_seasons_told_by_name_are_not_summed_in_spanish(told: dict[Subject, Narrative]):
+    """The full pit tells autumn and late summer, and not 'more than one season' as well."""
+    text = told[Subject(level="context", id="C14")].text
+
+    assert "otoño" in text and "fines del verano" in text and "más de una estación" not in text
