@@ -360,6 +360,70 @@ def count_sheet_is_not_the_first(dig: Dig) -> File:
     return File({"Read me": readme, "Samples": records, "Flots": columns_plain(dig).sheets["Sheet1"]})
 
 
+def columns_shares_beside(dig: Dig) -> File:
+    """Pairs of n and % under one merged sample."""
+    head, second = ["Taxon"], [None]
+    for s in dig.samples:
+        head, second = [*head, s, None], [*second, "n", "%"]
+    rows: Cells = [head, second]
+    for p in dig.plants:
+        row: list[object] = [_name(p)]
+        for s in dig.samples:
+            row += [_blank(dig.of(s, p)), round(100 * dig.of(s, p) / dig.total(s), 1) if dig.of(s, p) else None]
+        rows.append(row)
+    merged = [f"{_letters(1 + 2 * n)}1:{_letters(2 + 2 * n)}1" for n in range(len(dig.samples))]
+    return File({"Sheet1": rows}, {"Sheet1": merged})
+
+
+def rows_subtotals_among_columns(dig: Dig) -> File:
+    """Two groups of taxa, each with its sum behind it, and shares and ubiquities below."""
+    half = len(dig.plants) // 2
+    groups = (dig.plants[:half], dig.plants[half:])
+    rows: Cells = [["Sample", "Litres", *(c for g in groups for c in (*map(_name, g), "Subtotal")), "Total"]]
+    for s in dig.samples:
+        row: list[object] = [s, dig.volume[s]]
+        for g in groups:
+            row += [*(dig.of(s, p) for p in g), sum(dig.of(s, p) for p in g)]
+        rows.append([*row, dig.total(s)])
+    everything = sum(map(dig.total, dig.samples))
+
+    def over(of: Callable[[tuple[tuple[str, str], ...]], object], one: Callable[[tuple[str, str]], object]) -> list[object]:
+        return [c for g in groups for c in (*map(one, g), of(g))]
+
+    def total(p: tuple[str, str]) -> int:
+        return sum(dig.of(s, p) for s in dig.samples)
+
+    rows.append(["Total", None, *over(lambda g: sum(map(total, g)), total), everything])
+    rows.append(["%", None, *over(lambda g: None, lambda p: round(100 * total(p) / everything, 1))])
+    share = 100 / len(dig.samples)
+    rows.append(["Ubiquity %", None, *over(lambda g: None, lambda p: round(share * sum(dig.of(s, p) > 0 for s in dig.samples), 1))])
+    return File({"Sheet1": rows})
+
+
+def forms_of_the_bench(dig: Dig) -> File:
+    """One list for each sample, under a line that says which."""
+    rows: Cells = []
+    for s in dig.samples:
+        rows.append([f"Sample {s}", dig.context[s], f"{dig.volume[s]} litres"])
+        rows.append(["Taxon", "Part", "Count"])
+        rows += [[p[0], p[1], dig.of(s, p)] for p in dig.plants if dig.of(s, p)]
+        rows.append([])
+    return File({"Sheet1": rows})
+
+
+def sheets_joined_by_keys(dig: Dig) -> File:
+    """Finds that give numbers for their taxon and their sample, and two lists that say what those mean."""
+    names = sorted({name for name, _ in dig.plants})
+    keys = {name: n for n, name in enumerate(names, start=11)}
+    of = {s: n for n, s in enumerate(dig.samples, start=501)}
+    finds: Cells = [["sample_key", "taxon_key", "part", "n"]]
+    finds += [[of[s], keys[name], part, n] for s, name, part, n in _long_rows(dig)]
+    taxa: Cells = [["taxon_key", "latin name"], *([keys[name], name] for name in names)]
+    samples: Cells = [["sample_key", "sample no", "context", "phase", "litres"]]
+    samples += [[of[s], s, dig.context[s], dig.phase[s], dig.volume[s]] for s in dig.samples]
+    return File({"Taxa": taxa, "Finds": finds, "Samples": samples})
+
+
 LAYOUTS: dict[str, Callable[[Dig], File]] = {
     f.__name__: f
     for f in (
@@ -367,13 +431,15 @@ LAYOUTS: dict[str, Callable[[Dig], File]] = {
         columns_filled_to_the_right, columns_counts_and_weights, columns_parts_below_names, columns_genus_and_epithet,
         columns_names_on_the_right, rows_plain, rows_three_heads, rows_records_on_the_right, rows_sieve_classes,
         rows_contexts_written_once, long_odd_heads, long_with_records, long_written_once, long_counts_by_sieve,
-        two_tables_stacked, two_tables_of_rows, count_sheet_is_not_the_first,
+        two_tables_stacked, two_tables_of_rows, count_sheet_is_not_the_first, columns_shares_beside,
+        rows_subtotals_among_columns, forms_of_the_bench, sheets_joined_by_keys,
     )
 }  # fmt: skip
 RECORDED = frozenset(
     {
         "columns_with_records_above", "columns_with_records_below", "columns_filled_to_the_right", "rows_plain",
         "rows_records_on_the_right", "long_with_records", "count_sheet_is_not_the_first",
+        "sheets_joined_by_keys",
     }
 )  # fmt: skip
 """Layouts that carry context, phase and volume of each sample."""

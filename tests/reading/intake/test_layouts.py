@@ -32,9 +32,11 @@ def taken(folder: Path, file: File, ending: str) -> TakenIn:
 
 def counts_of(found: TakenIn) -> Counter[tuple[str, str, str]]:
     counts: Counter[tuple[str, str, str]] = Counter()
+    given = found.layout.names if found.layout is not None else {}
     for row in found.rows:
         if row.count.number:
-            name = row.identification.written.lower().removesuffix(f" {row.part}").removeprefix("cf. ")
+            written = given.get(row.identification.written, row.identification.written)
+            name = written.lower().removesuffix(f" {row.part}").removeprefix("cf. ")
             qualifier = "cf. " if row.identification.qualifier == "cf." else ""
             counts[str(row.sample), qualifier + name, str(row.part)] += row.count.number
     return counts
