@@ -132,9 +132,7 @@ def _held(ref: str, ground: Ground) -> tuple[SubjectFindings | None, str]:
 
 def _of_claim(claim: Claim) -> dict[str, str]:
     found: dict[str, str] = {claim.id: claim.grade}
-    for argument in claim.arguments:
-        if argument.verdict != "holds":
-            continue
+    for argument in claim.holding:
         for evidence in argument.evidence:
             if evidence.name and evidence.value is not None:
                 found[f"{claim.id}#{evidence.name}"] = f"{evidence.value:.3g}"

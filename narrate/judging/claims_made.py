@@ -9,6 +9,7 @@ from typing import TypeVar
 import numpy as np
 
 from narrate.judging.claim_sums import ClaimSums
+from narrate.judging.claims_by_id import ClaimsById
 from narrate.judging.columns import LevelJudged, StatementJudged
 from narrate.judging.evidence import LookedAt, filled, named
 from narrate.judging.facts import CANNOT_TELL, FAILS, HOLDS
@@ -16,7 +17,8 @@ from narrate.judging.next_steps import Steps, steps_by_claim
 from narrate.judging.rivals import balance, rivalry
 from narrate.judging.unmet import unmet
 from narrate.judging.weigh import VERDICTS
-from narrate.model.claims import GRADE_NAMES, Argument, CameOut, Claim, Claims, LateArguments, Outcome, Rival, Unmet
+from narrate.model.claim_columns import CameOut, Outcome, Unmet
+from narrate.model.claims import GRADE_NAMES, Argument, Claim, Claims, LateArguments, Rival
 from narrate.model.ids import Level, RuleId, SourceKey, StatementId, Subject
 from narrate.model.late import Late
 from narrate.model.next_steps import NextStep
@@ -64,7 +66,7 @@ class ClaimMaker:
             id: np.array([number.get(other, -1) for other in named], np.intp) for id, named in self._named.items()
         }
         self._by_codes: dict[tuple[StatementId, tuple[int, ...]], _Said] = {}
-        self._speak: dict[tuple[StatementId, tuple[int, ...], str], tuple[RuleId, ...]] = {}
+        self._speak: dict[tuple[StatementId, bytes, str], tuple[RuleId, ...]] = {}
         self._by_rivals: dict[tuple[StatementId, bytes], tuple[tuple[StatementId, ...], tuple[StatementId, ...]]] = {}
 
     def claim(self, subject: Subject, unit: int, id: StatementId, step: NextStep | None) -> Claim:
@@ -81,7 +83,12 @@ class ClaimMaker:
             support=_support(judged, unit),
             grade=GRADE_NAMES[grade],
             stability=None if judged.stays is None else round(judged.stays.item(unit), 4),
-            arguments=LateArguments(len(order), codes.count(HOLDS), lambda at: self._argument(judged, order[at], unit)),
+            arguments=LateArguments(
+                len(order),
+                codes.count(HOLDS),
+                lambda direction: self._speaking(judged, unit, direction),
+                lambda at: self._argument(judged, order[at], unit),
+            ),
             limits=judged.limits.get(unit, ()),
             misleads_when=misleads_when,
             alternatives=alternatives,
@@ -166,8 +173,7 @@ class ClaimMaker:
         )
 
     def _speaking(self, judged: StatementJudged, unit: int, direction: str) -> tuple[RuleId, ...]:
-        codes = tuple(self._codes[judged.statement.id][unit].tolist()[3:])
-        key = (judged.statement.id, codes, direction)
+        key = (judged.statement.id, self._codes[judged.statement.id][unit].tobytes(), direction)
         if key not in self._speak:
             self._speak[key] = tuple(RuleId(judged.rules[i].id) for i in judged.held(unit, direction))
         return self._speak[key]
@@ -265,41 +271,6 @@ def _keep(kept: OrderedDict[Subject, Kept], subject: Subject, made: Kept) -> Non
     kept[subject] = made
     if len(kept) > KEPT:
         kept.popitem(last=False)
-
-
-class ClaimsById(Mapping[str, Claim]):
-    """The same by id, in the order of the subjects and of the statements."""
-
-    def __init__(self, by_subject: ClaimsBySubject, keys: Mapping[Subject, str]) -> None:
-        self._by_subject = by_subject
-        self._subject_of = {key: subject for subject, key in keys.items()}
-        self._key_of = keys
-
-    def __len__(self) -> int:
-        makers = self._by_subject.makers.values()
-        return sum(len(maker.judged.statements) * len(maker.judged.look.units.ids) for maker in makers)
-
-    def __iter__(self) -> Iterator[str]:
-        for subject, (level, _) in self._by_subject.place.items():
-            key = self._key_of[subject]
-            yield from (f"{key}/{id}" for id in self._by_subject.makers[level].judged.statements)
-
-    def __contains__(self, id: object) -> bool:
-        return isinstance(id, str) and self._found(id) is not None
-
-    def __getitem__(self, id: str) -> Claim:
-        found = self._found(id)
-        if found is None:
-            raise KeyError(id)
-        return self._by_subject.one(*found)
-
-    def _found(self, id: str) -> tuple[Subject, StatementId] | None:
-        key, _, statement = id.rpartition("/")
-        subject = self._subject_of.get(key)
-        if subject is None:
-            return None
-        judged = self._by_subject.makers[self._by_subject.place[subject][0]].judged
-        return (subject, StatementId(statement)) if statement in judged.statements else None
 
 
 def claims_of(levels: Mapping[Level, LevelJudged], steps: Steps, packs: Packs, keys: Mapping[Subject, str]) -> Claims:

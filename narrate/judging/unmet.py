@@ -7,7 +7,7 @@ from itertools import islice
 from typing import TYPE_CHECKING
 
 from narrate.judging.facts import CANNOT_TELL, FAILS, HOLDS
-from narrate.model.claims import Unmet
+from narrate.model.claim_columns import Unmet
 from narrate.model.ids import RuleId, StatementId
 from narrate.model.rules import Verdict
 

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import islice, takewhile
-from typing import Literal, NamedTuple, Protocol
+from typing import Literal
 
+from narrate.model.claim_columns import MANY, CameOut, ClaimColumns, Outcome, SumsOfClaims, Unmet
 from narrate.model.ids import PartId, RuleId, SourceKey, StatementId, Subject, TaxonId
 from narrate.model.late import Late
 from narrate.model.next_steps import NextStep
@@ -21,8 +22,6 @@ GRADES: tuple[tuple[Grade, float], ...] = (
     ("strongly supports", 0.93),
 )
 """Grades and the support from which each may be used, weakest first."""
-MANY = 1_000_000
-"""More than there are of anything that one argument looks at."""
 GRADE_NAMES: tuple[Grade, ...] = ("not supported", *(grade for grade, _ in GRADES))
 
 
@@ -69,13 +68,20 @@ class Argument:
 
 
 class LateArguments(Late[Argument]):
-    """Arguments of a claim that are made when they are read; how many of them hold is known before."""
+    """Arguments of a claim that are made when they are read; which of them hold is known before."""
 
-    __slots__ = ("holding",)
+    __slots__ = ("holding", "rules_held")
 
-    def __init__(self, length: int, holding: int, make: Callable[[int], Argument]) -> None:
+    def __init__(
+        self,
+        length: int,
+        holding: int,
+        rules_held: Callable[[str], tuple[RuleId, ...]],
+        make: Callable[[int], Argument],
+    ) -> None:
         super().__init__(length, make)
         self.holding = holding
+        self.rules_held = rules_held
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -163,66 +169,22 @@ class Claim:
         """True where a rival holds as firmly, so that the remains do not decide between the two."""
         return any(rival.balance == "undecided" for rival in self.rivals)
 
-    def held(self, direction: str) -> tuple[Argument, ...]:
-        """Arguments of one direction that hold, heaviest first."""
-        holding: Iterable[Argument]
+    @property
+    def holding(self) -> Iterable[Argument]:
+        """Arguments that hold, heaviest first; no others are made."""
         if isinstance(self.arguments, LateArguments):
-            holding = self.arguments[: self.arguments.holding]
-        else:
-            holding = takewhile(lambda argument: argument.verdict == "holds", self.arguments)
-        return tuple(argument for argument in holding if argument.direction == direction)
+            return self.arguments[: self.arguments.holding]
+        return takewhile(lambda argument: argument.verdict == "holds", self.arguments)
 
+    def held(self, direction: str) -> tuple[Argument, ...]:
+        """Those of one direction."""
+        return tuple(argument for argument in self.holding if argument.direction == direction)
 
-class CameOut(NamedTuple):
-    """How one argument of a claim came out, without what it looked at."""
-
-    claim: str
-    about: Subject
-    rule: RuleId
-    direction: str
-    verdict: Verdict
-    weight: float
-
-
-class Outcome(NamedTuple):
-    """How one statement came out for a subject, without the claim."""
-
-    statement: StatementId
-    verdict: Verdict
-    is_argued: bool
-    """Whether any argument for or against it holds."""
-
-
-class Unmet(NamedTuple):
-    """An argument that does not hold, with what was wanting."""
-
-    rule: RuleId
-    wanting: tuple[tuple[int, Evidence], ...]
-    """Evidence that does not hold, and which of the argument's evidence it is, counted from 0."""
-    of: int
-    """How many the argument looked at."""
-
-
-class ClaimColumns(Protocol):
-    """Claims in columns, which answer some questions without making them."""
-
-    def holding(self, subject: Subject) -> tuple[Claim, ...]: ...
-
-    def find(self, subject: Subject, statement: str) -> Claim | None: ...
-
-    def came_out(self) -> Iterator[CameOut]: ...
-
-    def outcomes(self, subject: Subject) -> Iterator[Outcome]: ...
-
-    def unmet(self, subject: Subject, statement: StatementId, verdict: Verdict, most: int) -> Iterator[Unmet]: ...
-
-
-class SumsOfClaims(Protocol):
-    """A sum over all that a claim says, made without making the claim."""
-
-    def of(self, subject: Subject, statement: StatementId) -> bytes: ...
-
-    def about(self, subject: Subject) -> bytes: ...
+    def rules_held(self, direction: str) -> tuple[RuleId, ...]:
+        """The rules of those arguments, without making them."""
+        if isinstance(self.arguments, LateArguments):
+            return self.arguments.rules_held(direction)
+        return tuple(argument.rule for argument in self.held(direction))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

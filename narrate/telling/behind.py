@@ -6,22 +6,45 @@ from collections.abc import Iterable, Iterator
 
 from narrate.model.claims import Claim
 from narrate.model.findings import Tally
+from narrate.model.ids import RuleId
 from narrate.model.packs import Packs
 from narrate.model.plants import Taxon
 from narrate.model.rules import Bound, Criterion, Group, Selector
+from narrate.telling.last_asked import LastAsked
 
 
 def remains_behind(claim: Claim, packs: Packs, tallies: Iterable[Tally]) -> tuple[Tally, ...]:
     """Tallies that the arguments for a claim looked at, in the order given."""
-    chosen = [s for argument in claim.held("for") for s in _selectors_of_rule(argument.rule, packs) if _narrows(s)]
-    return tuple(tally for tally in tallies if any(is_meant(selector, tally, packs) for selector in chosen))
+    return _meant(claim.rules_held("for"), packs, tallies)
 
 
 def remains_looked_at(claim: Claim, packs: Packs, tallies: Iterable[Tally]) -> tuple[Tally, ...]:
     """Tallies that any argument for a claim would look at, whether it holds or not."""
-    rules = [a.rule for a in claim.arguments if a.direction == "for"]
-    chosen = [s for rule in rules for s in _selectors_of_rule(rule, packs) if _narrows(s)]
-    return tuple(tally for tally in tallies if any(is_meant(selector, tally, packs) for selector in chosen))
+    rules = tuple(argument.rule for argument in claim.arguments if argument.direction == "for")
+    return _meant(rules, packs, tallies)
+
+
+def _meant(rules: tuple[RuleId, ...], packs: Packs, tallies: Iterable[Tally]) -> tuple[Tally, ...]:
+    """
+    Tallies that some of the rules mean.
+
+    A tally is meant for what it is, not for how much of it there is, so that few are not met again and again.
+    """
+    if not rules:
+        return ()
+    known = _KNOWN.about(packs).setdefault(rules, {})
+    found = []
+    for tally in tallies:
+        kind = (tally.taxon, tally.part, tally.condition, tally.only_cf)
+        if kind not in known:
+            chosen = [s for rule in rules for s in _selectors_of_rule(rule, packs) if _narrows(s)]
+            known[kind] = any(is_meant(selector, tally, packs) for selector in chosen)
+        if known[kind]:
+            found.append(tally)
+    return tuple(found)
+
+
+_KNOWN = LastAsked()
 
 
 def is_meant(selector: Selector, tally: Tally, packs: Packs) -> bool:

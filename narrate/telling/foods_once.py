@@ -5,6 +5,7 @@ from __future__ import annotations
 from narrate.model.claims import GRADE_NAMES, Claim
 from narrate.model.ids import TaxonId
 from narrate.telling.behind import remains_behind
+from narrate.telling.last_asked import LastAsked
 from narrate.telling.page import Dig
 
 TAGS = {
@@ -37,6 +38,16 @@ def is_told_with_another_food(dig: Dig, claim: Claim) -> bool:
     """
     if claim.statement not in TAGS:
         return False
+    known, asked = _KNOWN.about(dig.packs, dig.findings, dig.claims), (claim.id, dig.ancient)
+    if asked not in known:
+        known[asked] = _is_told_with_another(dig, claim)
+    return bool(known[asked])
+
+
+_KNOWN = LastAsked()
+
+
+def _is_told_with_another(dig: Dig, claim: Claim) -> bool:
     if claim.statement == "food.small-seed" and _is_native_crops(dig, claim):
         return True
     firmer = [other for other in dig.claims.holding(claim.about) if _is_firmer(other, claim)]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 
 _LATIN = re.compile(r"\s*\((?:cf\. )?\*[^*]+\*[^)]*\)|\*[^*]+\*")
 _SENTENCE_END = re.compile(r"[.!?]+(?=\s|$)")
@@ -69,6 +70,7 @@ def grade(text: str) -> float:
     return readability(text).grade
 
 
+@lru_cache(maxsize=8_192)
 def syllables(word: str) -> int:
     """
     Syllables of a word, by rule with exceptions; numbers and ids count as one.

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from markupsafe import Markup, escape
 
-from narrate.model.claims import Unmet
+from narrate.model.claim_columns import Unmet
 from narrate.model.ids import RuleId, StatementId, Subject
 from narrate.model.rules import Verdict
 from narrate.web.claim_views import ClaimView
