@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Collection, Iterable
 from functools import cache
+from math import isfinite
 
 import numpy as np
 
@@ -29,6 +30,7 @@ def find(project: Project, packs: Packs) -> Findings:
     keys = subject_keys(project)
     levels: dict[Level, Units] = {level: Units(table, level, packs, project.preservation) for level in LEVELS}
     records = _record_places(project, table)
+    rows = _Rows(table)
     subjects: dict[Subject, SubjectFindings] = {}
     for level in LEVELS:
         units = levels[level]
@@ -46,9 +48,9 @@ def find(project: Project, packs: Packs) -> Findings:
                 samples_with_remains=int(with_remains[unit]),
                 litres=float(round(litres[unit], 6)) if litres[unit] > 0 else None,
                 litres_missing_for=missing,
-                tallies=_tallies(units, unit, keys[subject]),
+                tallies=_tallies(units, unit, keys[subject], int(samples[unit]), rows),
                 measurements={n: as_measurement(s.measure, c, unit) for n, (s, c) in columns.items()},
-                places=_places(units, unit, columns, records[level][unit]),
+                places=_places(units, unit, packs.shown, records[level][unit], rows),
             )
     of_samples = {id: subjects[Subject(level="sample", id=id)].tallies for id in levels["sample"].ids}
     spread = spreads(project, packs, levels["sample"], of_samples)
@@ -98,42 +100,60 @@ def _record_places(project: Project, table: CountTable) -> dict[Level, list[tupl
     return places
 
 
-def _tallies(units: Units, unit: int, key: str) -> tuple[Tally, ...]:
-    table = units.table
+class _Rows:
+    """Columns of rows as plain numbers: most tallies are of one row, for which arrays are slow."""
+
+    def __init__(self, table: CountTable) -> None:
+        self.table = table
+        self.counted: list[float] = table.counted[0].tolist()
+        self.unsorted: list[float] = table.unsorted[0].tolist()
+        self.mass_g: list[float] = table.mass_g.tolist()
+        self.is_noted: list[bool] = table.is_noted.tolist()
+        self.sample: list[int] = table.row_sample.tolist()
+        self.kind: list[Kind] = [table.kinds[kind] for kind in table.row_kind.tolist()]
+        self.order = [0] * len(table.places)
+        """Number of each row in the order of the sheets."""
+        for number, row in enumerate(sorted(range(len(table.places)), key=table.places.__getitem__)):
+            self.order[row] = number
+
+    def in_order(self, rows: Collection[int]) -> tuple[Place, ...]:
+        """Where the rows are written, in the order of the sheets."""
+        return tuple([self.table.places[row] for row in sorted(rows, key=self.order.__getitem__)])
+
+
+def _tallies(units: Units, unit: int, key: str, of_samples: int, columns: _Rows) -> tuple[Tally, ...]:
     rows = units.rows_of(unit, Selector(any_condition=True))
     groups: dict[tuple[object, str, str], list[int]] = {}
     for row in rows.tolist():
-        kind = table.kinds[table.row_kind[row]]
+        kind = columns.kind[row]
         groups.setdefault((kind.taxon or kind.either or kind.written, kind.part, kind.condition), []).append(row)
-    of_samples = int(units.samples()[0, unit])
-    made = [_tally(table, members, of_samples, key) for members in groups.values()]
+    made = [_tally(columns, members, of_samples, key) for members in groups.values()]
     kept = [tally for tally in made if tally.counted or tally.is_noted or tally.mass_g]
     return tuple(sorted(kept, key=lambda t: (-t.counted, t.written.lower(), t.part, t.condition)))
 
 
-def _tally(table: CountTable, rows: list[int], of_samples: int, key: str) -> Tally:
-    kind = table.kinds[table.row_kind[rows[0]]]
-    index = np.array(rows, dtype=np.intp)
-    counted = int(round(table.counted[0, index].sum()))
-    weighed = table.mass_g[index][np.isfinite(table.mass_g[index])]
-    there = index[table.is_noted[index]]
-    samples = int(np.unique(table.row_sample[there]).size)
+def _tally(columns: _Rows, rows: list[int], of_samples: int, key: str) -> Tally:
+    kinds = [columns.kind[row] for row in rows]
+    kind, counted = kinds[0], [columns.counted[row] for row in rows]
+    mass = [columns.mass_g[row] for row in rows]
+    weighed = [grams for grams in mass if isfinite(grams)]
+    samples = len({columns.sample[row] for row in rows if columns.is_noted[row]})
     low, high = _ends(samples, of_samples)
-    name = kind.taxon or "/".join(kind.either) or kind.written
     return Tally(
         taxon=kind.taxon,
-        written=table.written[rows[0]],
+        written=columns.table.written[rows[0]],
         part=PartId(kind.part),
         condition=kind.condition,
-        counted=counted,
-        estimated=float(table.counted[0, index].sum() + table.unsorted[0, index].sum()),
-        mass_g=float(round(weighed.sum(), 6)) if weighed.size else None,
-        is_noted=bool(
-            np.any(table.is_noted[index] & (table.counted[0, index] == 0) & ~np.isfinite(table.mass_g[index]))
+        counted=int(round(_sum(counted))),
+        estimated=_sum(counted) + _sum([columns.unsorted[row] for row in rows]),
+        mass_g=float(round(np.float64(_sum(weighed)), 6)) if weighed else None,
+        is_noted=any(
+            columns.is_noted[row] and items == 0 and not isfinite(grams)
+            for row, items, grams in zip(rows, counted, mass, strict=True)
         ),
-        fragments=_of_kinds(table, index, lambda k: k.completeness == "fragment"),
-        doubtful=_of_kinds(table, index, lambda k: not k.is_certain),
-        only_cf=all(not table.kinds[table.row_kind[row]].is_certain for row in rows),
+        fragments=_of_kinds(kinds, counted, lambda k: k.completeness == "fragment"),
+        doubtful=_of_kinds(kinds, counted, lambda k: not k.is_certain),
+        only_cf=not any(k.is_certain for k in kinds),
         samples=samples,
         of_samples=of_samples,
         ubiquity=Measurement(
@@ -143,9 +163,14 @@ def _tally(table: CountTable, rows: list[int], of_samples: int, key: str) -> Tal
             high=high if of_samples else None,
             n=of_samples,
         ),
-        ref=found_ref(key, name, kind.part, kind.condition),
-        places=tuple(sorted(table.places[row] for row in rows)),
+        ref=found_ref(key, kind.taxon or "/".join(kind.either) or kind.written, kind.part, kind.condition),
+        places=columns.in_order(rows),
     )
+
+
+def _sum(values: list[float]) -> float:
+    """As numpy sums them, so that no digit hangs on how many there are."""
+    return values[0] if len(values) == 1 else float(np.sum(values))
 
 
 @cache
@@ -155,21 +180,31 @@ def _ends(samples: int, of_samples: int) -> tuple[float, float]:
     return float(low[0]), float(high[0])
 
 
-def _of_kinds(table: CountTable, rows: np.ndarray, is_meant: Callable[[Kind], bool]) -> int:
+def _of_kinds(kinds: list[Kind], counted: list[float], is_meant: Callable[[Kind], bool]) -> int:
     """Counted items of the rows whose kind is meant."""
-    meant = np.array([is_meant(table.kinds[table.row_kind[row]]) for row in rows], bool)
-    return round(float(table.counted[0, rows[meant]].sum()))
+    return round(sum(items for kind, items in zip(kinds, counted, strict=True) if is_meant(kind)))
 
 
 def _places(
-    units: Units, unit: int, columns: Mapping[str, tuple[ShownMeasure, Column]], record: tuple[Place, ...]
+    units: Units,
+    unit: int,
+    shown: Iterable[ShownMeasure],
+    record: tuple[Place, ...],
+    columns: _Rows,
 ) -> dict[str, tuple[Place, ...]]:
     """Rows behind each measurement; the subject's records where there is no row, because absence is recorded there."""
     found: dict[str, tuple[Place, ...]] = {"record": record}
-    for name, (shown, _) in columns.items():
-        rows: set[int] = set()
-        for selector in (shown.of, shown.to):
-            if selector is not None:
-                rows.update(units.rows_of(unit, selector).tolist())
-        found[name] = tuple(sorted(units.table.places[row] for row in rows)) or record
+    meant: dict[Selector, list[int]] = {}
+    placed: dict[tuple[Selector | None, Selector | None], tuple[Place, ...]] = {}
+    for one in shown:
+        asked = (one.of, one.to)
+        if asked not in placed:
+            rows: set[int] = set()
+            for selector in asked:
+                if selector is not None:
+                    if selector not in meant:
+                        meant[selector] = units.rows_of(unit, selector).tolist()
+                    rows.update(meant[selector])
+            placed[asked] = columns.in_order(rows) or record
+        found[one.name] = placed[asked]
     return found
