@@ -25,7 +25,7 @@ def notice(edition: Edition) -> Iterator[Block]:
     if works:
         where = ["marked in the references"] if is_shown(edition, "references") else []
         where += [f"told one by one in {{{ANCHOR}}}"] if is_shown(edition, "checklist") else []
-        named = "; ".join(f"({n}) {literal(_name(entry))}" for n, entry in enumerate(works, start=1))
+        named = "; ".join(f"({n})\u00a0{literal(_name(entry))}" for n, entry in enumerate(works, start=1))
         led = f" They are {' and '.join(where)}." if where else ""
         yield Paragraph(
             text=f"**{HEAD}: {len(works):,} of the {len(listed_works(edition)):,} that are cited.** The rules cite "

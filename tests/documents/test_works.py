@@ -121,7 +121,7 @@ def test_works_to_be_checked_are_named_at_the_head(judged_example: Judged) -> No
 
     assert said.startswith(f"**Works to be checked before signing: {len(marked)} of the {works} that are cited.**")
     assert blocks.index(next(b for b in blocks if getattr(b, "text", "") == said)) < 8
-    named = re.findall(r"\((\d+)\) (.+?)(?=; \(|\.$)", said)
+    named = re.findall(r"\((\d+)\) (.+?)(?=; \(|\.$)", said.replace("\u00a0", " "))
     assert [row[:2] for row in table.rows] == named
     assert len(named) == len(marked) > 20
     for (_, name), line in zip(named, marked, strict=True):
