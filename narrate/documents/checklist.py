@@ -10,14 +10,14 @@ rest on; 'common practice' has no single source.
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from narrate.documents import to_check
 from narrate.documents.blocks import Block, Paragraph, Table
 from narrate.documents.dates import dates_lacking
 from narrate.documents.inline import literal
-from narrate.documents.references import alike
+from narrate.documents.references import Entry, alike
 from narrate.documents.unwritten import told_of
 from narrate.model.edition import Edition
 from narrate.model.report_blocks import BLOCKS, ChecklistItem, arranged
@@ -39,7 +39,9 @@ class Item:
     source: str
     block: str
     """Block in which it is met; empty for the title block."""
-    lacks: Callable[[Edition], Answer]
+    lacks: Callable[[Edition], Answer] = lambda edition: ""
+    lacks_in_list: Callable[[Edition, Sequence[Entry]], Answer] | None = None
+    """In place of `lacks`, for what is asked of the works of the list."""
 
 
 def _reported(*keys: str) -> Callable[[Edition], Answer]:
@@ -104,8 +106,8 @@ def _authors(edition: Edition) -> Answer:
     return "" if edition.project.authors else "no author given"
 
 
-def _one_work(edition: Edition) -> Answer:
-    twice = "; ".join(f"'{cited}'" for cited in alike(edition))
+def _one_work(edition: Edition, works: Sequence[Entry]) -> Answer:
+    twice = "; ".join(f"'{cited}'" for cited in alike(edition, works))
     help = "put a letter behind the year of the project's own, in report: references and in its words"
     return f"two works of the list are cited as {twice}; {help}" if twice else ""
 
@@ -174,19 +176,20 @@ ITEMS: tuple[Item, ...] = (
     Item(asks="Density, and ubiquity with n", source=PRACTICE, block="results", lacks=_met),
     Item(asks="Intervals of measures", source=PRACTICE, block="measures", lacks=_met),
     Item(asks="Sources of every reading", source=PRACTICE, block="references", lacks=_met),
-    Item(asks="Each citation leads to one work", source=PRACTICE, block="references", lacks=_one_work),
-    Item(asks="Works checked before signing", source=PRACTICE, block="references", lacks=to_check.answer),
+    Item(asks="Each citation leads to one work", source=PRACTICE, block="references", lacks_in_list=_one_work),
+    Item(asks="Works checked before signing", source=PRACTICE, block="references", lacks_in_list=to_check.answer),
 )
 
 
-def checklist(edition: Edition) -> Iterator[Block]:
+def checklist(edition: Edition, works: Sequence[Entry]) -> Iterator[Block]:
     """The page: a sentence that sums it up, and one row an item."""
     shown = {one.block: one.title or BLOCKS[one.block] for one in arranged(edition.project.report_blocks)}
     said = {one.block for one in edition.project.report_blocks if one.text.strip()}
     rows, lacking = [], 0
     for item in ITEMS:
         where = "Title block" if not item.block else shown.get(item.block, "")
-        lacks = item.lacks(edition) if where else f"the block '{BLOCKS[item.block]}' is switched off"
+        found_lacking = item.lacks_in_list(edition, works) if item.lacks_in_list else item.lacks(edition)
+        lacks = found_lacking if where else f"the block '{BLOCKS[item.block]}' is switched off"
         lacking += bool(lacks)
         by_hand = " See the text of the block by hand." if lacks and item.block in said else ""
         rows.append((item.asks, item.source, where or "–", f"missing: {lacks}.{by_hand}" if lacks else "met"))
@@ -217,7 +220,7 @@ def checklist(edition: Edition) -> Iterator[Block]:
         anchor="checklist",
         widths=(28, 22, 22, 28),
     )
-    yield from to_check.table(edition)
+    yield from to_check.table(works)
 
 
 def _own_row(item: ChecklistItem, edition: Edition, shown: Mapping[str, str]) -> tuple[str, str, str, str]:

@@ -14,7 +14,15 @@ from narrate.documents.inline import literal
 from narrate.documents.leads import is_shown, leads_of, led_to, seen_in
 from narrate.documents.photographs import photographs
 from narrate.documents.raw_counts import raw_counts
-from narrate.documents.references import LEVELS, author_date, is_work, letters_of_list, references
+from narrate.documents.references import (
+    LEVELS,
+    Entry,
+    author_date,
+    is_work,
+    letters_of_list,
+    listed_works,
+    references,
+)
 from narrate.documents.tables import counts_by_context, sample_register, wood_by_phase
 from narrate.documents.to_check import notice
 from narrate.documents.unwritten import missing, told_of
@@ -54,13 +62,14 @@ def outline(
 
 
 def _blocks(edition: Edition, files: Mapping[str, bytes], notices: Sequence[str]) -> Iterator[Block]:
-    letters = letters_of_list(edition)
+    works = listed_works(edition)
+    letters = letters_of_list(edition, works)
     yield from _title(edition)
     yield from (Paragraph(text=literal(said), kind="notice") for said in notices)
-    yield from notice(edition)
+    yield from notice(edition, works)
     for one in arranged(edition.project.report_blocks):
         heading = one.title or BLOCKS[one.block]
-        found = list(_found(one.block, edition, files, letters))
+        found = list(_found(one.block, edition, files, works, letters))
         own = [Paragraph(text=" ".join(p.split())) for p in re.split(r"\n\s*\n", one.text.strip()) if p.strip()]
         if found or own:
             anchor = f"block-{one.block.replace('_', '-')}"
@@ -69,9 +78,15 @@ def _blocks(edition: Edition, files: Mapping[str, bytes], notices: Sequence[str]
             yield from found
 
 
-def _found(block: str, edition: Edition, files: Mapping[str, bytes], letters: Mapping[str, str]) -> Iterator[Block]:
+def _found(
+    block: str, edition: Edition, files: Mapping[str, bytes], works: Sequence[Entry], letters: Mapping[str, str]
+) -> Iterator[Block]:
     if block == "results":
         return _results(edition, files, letters)
+    if block == "checklist":
+        return checklist(edition, works)
+    if block == "references":
+        return references(works)
     return _discussion(edition, letters) if block == "discussion" else _WRITERS[block](edition)
 
 
@@ -228,13 +243,11 @@ def _lettered(text: str, letters: Mapping[str, str]) -> str:
 _WRITERS: Mapping[str, Callable[[Edition], Iterator[Block]]] = {
     "summary": _summary,
     "contents": _contents,
-    "checklist": checklist,
     "introduction": introduction,
     "sampling": sampling,
     "laboratory": laboratory,
     "limits": limits,
     "archive": archive,
-    "references": references,
     "register": lambda edition: iter((sample_register(edition),)),
     "raw_counts": raw_counts,
     "measures": lambda edition: iter((measures(edition),)),

@@ -128,9 +128,10 @@ _LONG_CELL = 1200
 
 
 def _table(table: Table, anchor: str, known: Mapping[str, str]) -> str:
-    widths = ", ".join(f"{w:.4g}fr" for w in widths_of(table))
+    relative = widths_of(table)
+    widths = ", ".join(f"{w:.4g}fr" for w in relative)
     aligns = ", ".join("right" if number in table.numbers else "left" for number in range(len(table.columns)))
-    share = share_of(table)
+    share = share_of(table, relative)
     box = f"align(left, block(width: {share:.0%})[#" if share < 1 else ""
     head = ", ".join(f"[#strong[{_inline(c, known)}]]" for c in table.columns)
     rows = ",\n  ".join(", ".join(f"[{_inline(c, known)}]" for c in row) for row in table.rows)
@@ -177,13 +178,13 @@ _LETTERS_ACROSS = {False: 100, True: 155}
 """Letters of 8 points that stand side by side on a portrait and on a landscape page, in the wider of the two types."""
 
 
-def share_of(table: Table) -> float:
+def share_of(table: Table, widths: Sequence[float]) -> float:
     """
     How much of the breadth of the page the table takes: one with few narrow columns of numbers is not pulled apart.
     """
     if table.widths or not table.numbers:
         return 1.0
-    letters = sum(width + 1.5 for width in widths_of(table))
+    letters = sum(width + 1.5 for width in widths)
     return min(1.0, round(letters / _LETTERS_ACROSS[table.is_wide], 2))
 
 

@@ -45,6 +45,8 @@ class Entry:
     cited: str
     """As the text cites it: 'Moffett 1991b'; empty for works without authors or year."""
     title: str = ""
+    key: str = ""
+    """Of the packs; empty for works of the project and of the section itself."""
     is_checked: bool = False
     """By the author of the section, as the project says."""
     is_unseen: bool = False
@@ -59,9 +61,8 @@ class Entry:
         return UNSEEN * self.is_unseen + UNREAD * self.is_unread
 
 
-def references(edition: Edition) -> Iterator[Block]:
+def references(entries: Sequence[Entry]) -> Iterator[Block]:
     """In the order of authors; what the makers of the rules know from memory alone is marked, and said at the head."""
-    entries = listed_works(edition)
     standing = _standing(entries)
     if standing:
         yield Paragraph(text=standing)
@@ -83,6 +84,7 @@ def listed_works(edition: Edition) -> tuple[Entry, ...]:
                 line=work_line(lettered, genera),
                 cited=cited,
                 title=source.title,
+                key=source.key,
                 is_checked=is_checked,
                 is_unseen=not is_checked and source.known not in ("read", "calc"),
                 is_unread=not is_checked and not is_entry_read(source),
@@ -102,21 +104,22 @@ def _sources(edition: Edition) -> tuple[Source, ...]:
     return tuple(edition.packs.sources[key] for key in cited(edition) if is_work(key, edition))  # type: ignore[index]
 
 
-def letters_of_list(edition: Edition) -> Mapping[str, str]:
+def letters_of_list(edition: Edition, works: Sequence[Entry]) -> Mapping[str, str]:
     """
     A citation as the drafts have it -> as this list has it.
 
     Drafts tell apart the works of all packs, so that a text stays as it is when another reading comes to hold; where
     the list has one of two works that read alike, its letter would lead a reader to look for the other.
     """
-    sources, every = _sources(edition), edition.packs.sources.values()
-    found = {cited_as(source, every): cited_as(source, sources) for source in sources if source.authors}
+    every = edition.packs.sources
+    sources = tuple(every[key] for key in (entry.key for entry in works) if key in every)  # type: ignore[index]
+    found = {cited_as(source, every.values()): cited_as(source, sources) for source in sources if source.authors}
     return {shown_literally(told): shown_literally(here) for told, here in found.items() if told != here}
 
 
-def alike(edition: Edition) -> tuple[str, ...]:
+def alike(edition: Edition, works: Sequence[Entry]) -> tuple[str, ...]:
     """Citations that stand for more than one work of the list: of the project's own works and those of the packs."""
-    found = Counter(entry.cited for entry in listed_works(edition) if entry.cited)
+    found = Counter(entry.cited for entry in works if entry.cited)
     return tuple(cited for cited, n in found.items() if n > 1)
 
 
@@ -126,9 +129,9 @@ def _checked(edition: Edition) -> frozenset[str]:
     return frozenset(" ".join(one.split()) for one in re.split(r"[;\n]", said.rstrip(". ")) if one.strip())
 
 
-def checked_in_vain(edition: Edition) -> tuple[str, ...]:
+def checked_in_vain(edition: Edition, works: Sequence[Entry]) -> tuple[str, ...]:
     """What `report: works_checked` names and the list does not hold."""
-    return tuple(sorted(_checked(edition) - {entry.cited or entry.title for entry in listed_works(edition)}))
+    return tuple(sorted(_checked(edition) - {entry.cited or entry.title for entry in works}))
 
 
 def _cited_in(line: str) -> str:

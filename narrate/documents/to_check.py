@@ -7,44 +7,44 @@ from collections.abc import Iterator, Sequence
 from narrate.documents.blocks import Block, Paragraph, Table
 from narrate.documents.inline import literal
 from narrate.documents.leads import is_shown
-from narrate.documents.references import Entry, checked_in_vain, listed_works
+from narrate.documents.references import Entry, checked_in_vain
 from narrate.model.edition import Edition
 
 HEAD = "Works to be checked before signing"
 ANCHOR = "works-to-check"
 
 
-def waiting(edition: Edition) -> tuple[Entry, ...]:
+def waiting(works: Sequence[Entry]) -> tuple[Entry, ...]:
     """The works of the list that nobody saw for what they are cited for, or whose entry nobody held against print."""
-    return tuple(entry for entry in listed_works(edition) if entry.mark)
+    return tuple(entry for entry in works if entry.mark)
 
 
-def notice(edition: Edition) -> Iterator[Block]:
+def notice(edition: Edition, every: Sequence[Entry]) -> Iterator[Block]:
     """The line at the head of the section; none where every work was seen."""
-    works = waiting(edition)
+    works = waiting(every)
     if works:
         where = ["marked in the references"] if is_shown(edition, "references") else []
         where += [f"told one by one in {{{ANCHOR}}}"] if is_shown(edition, "checklist") else []
         named = "; ".join(f"({n})\u00a0{literal(_name(entry))}" for n, entry in enumerate(works, start=1))
         led = f" They are {' and '.join(where)}." if where else ""
         yield Paragraph(
-            text=f"**{HEAD}: {len(works):,} of the {len(listed_works(edition)):,} that are cited.** The rules cite "
+            text=f"**{HEAD}: {len(works):,} of the {len(every):,} that are cited.** The rules cite "
             f"them from memory.{led} {named}.",
             kind="notice",
         )
 
 
-def answer(edition: Edition) -> str:
+def answer(edition: Edition, every: Sequence[Entry]) -> str:
     """For the checklist; empty where every work was seen."""
-    works, vain = waiting(edition), checked_in_vain(edition)
-    parts = [f"{len(works):,} of {len(listed_works(edition)):,} works are cited from memory; see the next table"]
+    works, vain = waiting(every), checked_in_vain(edition, every)
+    parts = [f"{len(works):,} of {len(every):,} works are cited from memory; see the next table"]
     unknown = f"report: works_checked names {'; '.join(vain)}, which the list does not hold"
     return "; ".join([*(parts if works else []), *([unknown] if vain else [])])
 
 
-def table(edition: Edition) -> Iterator[Block]:
+def table(every: Sequence[Entry]) -> Iterator[Block]:
     """One row a work: what there is to check in it, and for which questions it matters."""
-    works = waiting(edition)
+    works = waiting(every)
     if works:
         yield Table(
             caption=f"{HEAD}.",

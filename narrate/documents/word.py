@@ -71,6 +71,7 @@ class _Writer:
         self.places = {id(heading): number for number, heading in enumerate(self.contents, start=1)}
         self.bookmark_of = {a: f"n{n}_{a.replace('-', '_')}"[:40] for n, a in enumerate(self.known, start=1)}
         self.is_wide = False
+        self.section: Any = document.sections[-1]
         self.set: dict[str, str] = {}
         """Text -> its runs as XML."""
         self.tables: list[str] = []
@@ -110,7 +111,7 @@ class _Writer:
         section = self.document.add_section(WD_SECTION.NEW_PAGE)
         section.page_width, section.page_height = section.page_height, section.page_width
         section.orientation = WD_ORIENT.LANDSCAPE if is_wide else WD_ORIENT.PORTRAIT
-        self.is_wide = is_wide
+        self.is_wide, self.section = is_wide, section
 
     def _block(self, block: Block) -> None:
         if isinstance(block, Heading):
@@ -178,10 +179,11 @@ class _Writer:
     def _table(self, table: Table) -> None:
         from docx.oxml import OxmlElement
 
-        section: Any = self.document.sections[-1]
+        section = self.section
         room = int((section.page_width - section.left_margin - section.right_margin) / 635)
         relative = widths_of(table)
-        widths = [int(room * share_of(table) * width / sum(relative)) for width in relative]
+        across = room * share_of(table, relative) / sum(relative)
+        widths = [int(across * width) for width in relative]
         body = self.document.element.body
         body.insert(len(body) - 1, OxmlElement("w:tbl"))
         self.tables.append("".join(self._table_xml(table, widths)))
@@ -217,7 +219,7 @@ class _Writer:
         if not figure.alt.strip():
             raise Unfit(f"the figure '{figure.caption}' has no alternative text")
         paragraph = self.document.add_paragraph(style="Figure")
-        section: Any = self.document.sections[-1]
+        section = self.section
         room = section.page_width - section.left_margin - section.right_margin
         shape = paragraph.add_run().add_picture(
             io.BytesIO(self.pictures[figure.anchor]), width=min(room, Mm(figure.width_mm))
