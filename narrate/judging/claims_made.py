@@ -11,7 +11,7 @@ import numpy as np
 from narrate.judging.claim_sums import ClaimSums
 from narrate.judging.claims_by_id import ClaimsById
 from narrate.judging.columns import LevelJudged, StatementJudged
-from narrate.judging.evidence import LookedAt, filled, named
+from narrate.judging.evidence import AskedValue, LookedAt, filled, named
 from narrate.judging.facts import CANNOT_TELL, FAILS, HOLDS
 from narrate.judging.next_steps import Steps, steps_by_claim
 from narrate.judging.rivals import balance, rivalry
@@ -108,6 +108,16 @@ class ClaimMaker:
                 rule = judged.rules[i]
                 weight = self.packs.weights[rule.weight]
                 yield CameOut(claim, subject, RuleId(rule.id), rule.direction, VERDICTS[codes[i]], weight)
+
+    def rows_behind(self, id: StatementId, unit: int) -> list[frozenset[int]]:
+        """Of each argument for a statement that holds, numbers of the rows with anything of what it looked at."""
+        judged = self.judged.statements[id]
+        found = []
+        for number in judged.held(unit, "for"):
+            asked = self.looked_at.asked(judged.rules[number])
+            values = [one for one in asked if isinstance(one, AskedValue) and one.holds_any(unit)]
+            found.append(frozenset().union(*(self.looked_at.numbers(unit, one.selectors) for one in values)))
+        return found
 
     def holding(self, unit: int) -> list[StatementId]:
         """Statements that hold for a unit, in their order."""
@@ -240,6 +250,11 @@ class ClaimsBySubject(Mapping[Subject, tuple[Claim, ...]]):
         place = self.place.get(subject)
         is_judged = place is not None and statement in self.makers[place[0]].judged.statements
         return self.one(subject, StatementId(statement)) if is_judged else None
+
+    def rows_behind(self, subject: Subject, statement: StatementId) -> list[frozenset[int]]:
+        """Of each argument for a statement that holds, numbers of the rows behind it; equal rows, equal numbers."""
+        level, unit = self.place[subject]
+        return self.makers[level].rows_behind(statement, unit)
 
     def came_out(self) -> Iterator[CameOut]:
         for subject, (level, unit) in self.place.items():

@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Iterator, Mapping, Sequence
+from functools import cached_property
+from operator import attrgetter
 from typing import Protocol, overload
 
 import numpy as np
@@ -31,7 +33,9 @@ class LookedAt:
         self.look = look
         self._by_rule: dict[RuleId, tuple[Asked, ...]] = {}
         self._by_leaf: dict[Bound | Fact, Asked] = {}
-        self._order: np.ndarray | None = None
+        self._unit = -1
+        self._numbers: dict[tuple[Selector, ...], frozenset[int]] = {}
+        """Of one unit: rules ask for the same things again and again."""
 
     def of(self, rule: Rule, unit: int) -> tuple[Evidence, ...]:
         """One entry a leaf, needs first, each once."""
@@ -60,11 +64,28 @@ class LookedAt:
         """Numbers of the rows that a measure summed, in the order of the sheets."""
         found = [self.look.units.rows_of(unit, selector) for selector in selectors]
         rows = found[0] if len(found) == 1 else np.unique(np.concatenate(found)) if found else np.zeros(0, np.intp)
-        if self._order is None:
-            written = self.look.units.table.places
-            self._order = np.empty(len(written), np.intp)
-            self._order[sorted(range(len(written)), key=written.__getitem__)] = np.arange(len(written))
-        return [int(row) for row in rows[np.argsort(self._order[rows])]]
+        return rows[np.argsort(self._in_order[0][rows], kind="stable")].tolist()  # type: ignore[no-any-return]
+
+    def numbers(self, unit: int, selectors: tuple[Selector, ...]) -> frozenset[int]:
+        """The places of `places` as numbers that rise with them; equal places have one number."""
+        if unit != self._unit:
+            self._unit, self._numbers = unit, {}
+        found = self._numbers.get(selectors)
+        if found is None:
+            of_row, of_place = self._in_order
+            rows = self.rows(unit, selectors)
+            numbers = of_row[rows].tolist() if rows else [of_place[place] for place in self.records(unit)]
+            found = self._numbers[selectors] = frozenset(numbers)
+        return found
+
+    @cached_property
+    def _in_order(self) -> tuple[np.ndarray, dict[Place, int]]:
+        """The number of each row, and of each place, in the order of all places."""
+        written = self.look.units.table.places
+        places = {*written, *(record.place for record in self.look.records)}
+        order = sorted(places, key=attrgetter("path", "line", "column", "sheet", "cell"))
+        of_place = {place: number for number, place in enumerate(order)}
+        return np.array([of_place[place] for place in written], np.intp), of_place
 
     def records(self, unit: int) -> tuple[Place, ...]:
         """Where the records of the samples of a unit were written."""
@@ -88,6 +109,11 @@ class AskedValue:
     def of_unit(self, unit: int) -> list[float | None]:
         """Value, low, high, n, of and to of one unit; None where there is none."""
         return [None if part is None else _finite(part.item(0, unit)) for part in self.figures]
+
+    def holds_any(self, unit: int) -> bool:
+        """Whether the unit has anything of what is asked for."""
+        of = self.figures[4]
+        return of is not None and bool(_finite(of.item(0, unit)))
 
     def evidence(self, looked_at: LookedAt, unit: int) -> Evidence:
         value, low, high, n, of, to = self.of_unit(unit)

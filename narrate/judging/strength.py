@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from itertools import chain
 
-from narrate.model.claims import GRADE_NAMES, Argument, Claim, Claims
+from narrate.judging.claims_made import ClaimsBySubject
+from narrate.model.claims import GRADE_NAMES, Claim, Claims
 from narrate.model.findings import Findings
 from narrate.model.ids import Level, StatementId, Subject
+from narrate.model.next_steps import NextStep
 from narrate.model.packs import Packs
 from narrate.model.project import Project
 from narrate.model.refs import subject_keys
@@ -34,6 +38,9 @@ NOT_A_STORY = ("integrity", "work")
 
 CAUTIONS = ("season.stored-only",)
 """Statements that say what cannot be read, and are no story either."""
+
+DOUBTS = ("integrity.disturbed", "integrity.modern-seeds", "integrity.out-of-period")
+"""Statements that take a point from the security of a deposit."""
 
 MEANT: tuple[PartMeant, ...] = (
     PartMeant(
@@ -78,22 +85,28 @@ def ranked(project: Project, packs: Packs, findings: Findings, claims: Claims) -
     """Every context and sample with its parts, the most points first; equal ones by items, then by id."""
     keys = list(subject_keys(project))
     by_level: list[tuple[Level, tuple[Strength, ...]]] = []
+    behind = _of_columns(claims.columns) if isinstance(claims.columns, ClaimsBySubject) else _rows_behind
     contexts = {str(context.id): context for context in project.contexts}
     of_sample = {str(sample.id): str(sample.context) for sample in project.samples}
     for level in LEVELS_RANKED:
         subjects = [subject for subject in keys if subject.level == level]
-        shared = _shared(subjects, claims)
+        stories = [_story(claims.holding(subject), behind, packs) for subject in subjects]
+        shared: dict[StatementId, int] = {}
+        for story in stories:
+            for statement, _ in story.read:
+                shared[statement] = shared.get(statement, 0) + 1
         found = [
             _strength(
                 subject,
+                story,
                 contexts[subject.id if level == "context" else of_sample[subject.id]],
                 packs,
                 findings,
-                claims,
+                claims.steps.get(subject, ()),
                 shared,
                 len(subjects),
             )
-            for subject in subjects
+            for subject, story in zip(subjects, stories, strict=True)
         ]
         order = {subject: i for i, subject in enumerate(subjects)}
         found.sort(key=lambda s: (-s.points, -(s.parts[0].value or 0), order[s.subject]))
@@ -102,22 +115,49 @@ def ranked(project: Project, packs: Packs, findings: Findings, claims: Claims) -
     return Ranking(meant=MEANT, by_level=tuple(by_level), of_dig=claims.steps.get(site, ()))
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class _Story:
+    """What the claims of one subject tell; the claims themselves are not kept."""
+
+    read: tuple[tuple[StatementId, str], ...]
+    """Statement and claim of each reading."""
+    lines: Part
+    firmness: Part
+    firmest: str
+    firmest_claim: str
+    turned_by: str
+    is_doubted: bool
+
+
+def _story(holding: Sequence[Claim], behind: RowsBehind, packs: Packs) -> _Story:
+    rows = {claim.id: behind(claim) for claim in holding}
+    read = [claim for claim in holding if _is_reading(claim) and any(rows[claim.id])]
+    # Of equally firm readings one of plants is named rather than one of the deposit.
+    firmest = max(read, key=lambda c: (GRADE_NAMES.index(c.grade), c.question != "deposit", c.support), default=None)
+    return _Story(
+        read=tuple((claim.statement, claim.id) for claim in read),
+        lines=_lines(_lines_in(chain.from_iterable(rows[claim.id] for claim in read))),
+        firmness=_firmness(firmest),
+        firmest=packs.statements[firmest.statement].title if firmest else "",
+        firmest_claim=firmest.id if firmest else "",
+        turned_by=firmest.turnings[0].says if firmest and firmest.turnings else "",
+        is_doubted=any(claim.statement in DOUBTS and claim.verdict == "holds" for claim in holding),
+    )
+
+
 def _strength(
     subject: Subject,
+    story: _Story,
     context: Context,
     packs: Packs,
     findings: Findings,
-    claims: Claims,
+    steps: Sequence[NextStep],
     shared: Mapping[StatementId, int],
     others: int,
 ) -> Strength:
-    holding = readings(claims.holding(subject))
-    # Of equally firm readings one of plants is named rather than one of the deposit.
-    firmest = max(holding, key=lambda c: (GRADE_NAMES.index(c.grade), c.question != "deposit", c.support), default=None)
-    rarest = min(holding, key=lambda c: (shared[c.statement], c.id), default=None)
+    rarest = min(story.read, key=lambda one: (shared[one[0]], one[1]), default=None)
     measured = findings.of(subject).measurements
     items, density = measured["items"].value, measured["density"].value
-    steps = claims.steps.get(subject, ())
     return Strength(
         subject=subject,
         kind=context.kind,
@@ -129,29 +169,22 @@ def _strength(
                 text="none" if density is None else f"{density:.2g}" if density < 10 else f"{density:,.0f}",
                 points=_reached(density, DENSITY),
             ),
-            _lines(holding),
-            _firmness(firmest),
-            _security(context, claims.holding(subject)),
-            _rarity(rarest, shared, others),
+            story.lines,
+            story.firmness,
+            _security(context, is_doubted=story.is_doubted),
+            _rarity(rarest[0] if rarest else None, shared, others),
         ),
-        firmest=packs.statements[firmest.statement].title if firmest else "",
-        firmest_claim=firmest.id if firmest else "",
-        rarest=packs.statements[rarest.statement].title if rarest else "",
+        firmest=story.firmest,
+        firmest_claim=story.firmest_claim,
+        rarest=packs.statements[rarest[0]].title if rarest else "",
         next_step=next((step for step in steps if step.pays), None),
-        turned_by=firmest.turnings[0].says if firmest and firmest.turnings else "",
+        turned_by=story.turned_by,
     )
 
 
-def readings(claims: Sequence[Claim]) -> list[Claim]:
-    """Claims about the past that hold and rest on remains; what records alone say is no story of plants."""
-    return [
-        claim
-        for claim in claims
-        if claim.verdict == "holds"
-        and claim.question not in NOT_A_STORY
-        and claim.statement not in CAUTIONS
-        and any(_rows_behind(argument) for argument in claim.held("for"))
-    ]
+def _is_reading(claim: Claim) -> bool:
+    """Whether a claim that holds is about the past."""
+    return claim.question not in NOT_A_STORY and claim.statement not in CAUTIONS
 
 
 def independent_lines(claims: Sequence[Claim]) -> int:
@@ -161,28 +194,42 @@ def independent_lines(claims: Sequence[Claim]) -> int:
     The narrowest are taken first, so that an argument from all items does not stand for all others. Arguments that rest
     on records alone are no line of evidence from the remains.
     """
-    sets = {_rows_behind(argument) for claim in claims for argument in claim.held("for")} - {frozenset()}
-    taken: set[Place] = set()
+    return _lines_in(chain.from_iterable(_rows_behind(claim) for claim in claims))
+
+
+RowsBehind = Callable[[Claim], Sequence[frozenset[Place] | frozenset[int]]]
+"""Gives the rows behind each argument for a claim that holds: their places, or numbers that rise with them."""
+
+
+def _lines_in(arguments: Iterable[frozenset[Place] | frozenset[int]]) -> int:
+    taken: set[Place | int] = set()
     lines = 0
-    for rows in sorted(sets, key=lambda rows: (len(rows), sorted(rows))):
+    for rows in sorted(set(arguments) - {frozenset()}, key=lambda rows: (len(rows), sorted(rows))):  # type: ignore[type-var]
         if not rows & taken:
             taken |= rows
             lines += 1
     return lines
 
 
-def _rows_behind(argument: Argument) -> frozenset[Place]:
-    """Rows of count sheets with anything of what the argument looked at."""
-    return frozenset(
-        place
-        for evidence in argument.evidence
-        if not evidence.measure.startswith("record.") and evidence.of
-        for place in evidence.places
-    )
+def _rows_behind(claim: Claim) -> list[frozenset[Place]]:
+    """Rows of count sheets with anything of what each argument looked at."""
+    return [
+        frozenset(
+            place
+            for evidence in argument.evidence
+            if not evidence.measure.startswith("record.") and evidence.of
+            for place in evidence.places
+        )
+        for argument in claim.held("for")
+    ]
 
 
-def _lines(holding: Sequence[Claim]) -> Part:
-    lines = independent_lines(holding)
+def _of_columns(columns: ClaimsBySubject) -> RowsBehind:
+    """The same without making the arguments."""
+    return lambda claim: columns.rows_behind(claim.about, claim.statement)
+
+
+def _lines(lines: int) -> Part:
     return Part(id="lines", value=lines, text=str(lines), points=_reached(lines, LINES))
 
 
@@ -192,9 +239,7 @@ def _firmness(firmest: Claim | None) -> Part:
     return Part(id="firmness", value=firmest.support, text=firmest.grade, points=GRADE_POINTS[firmest.grade])
 
 
-def _security(context: Context, claims: Sequence[Claim]) -> Part:
-    doubts = ("integrity.disturbed", "integrity.modern-seeds", "integrity.out-of-period")
-    is_doubted = any(claim.statement in doubts and claim.verdict == "holds" for claim in claims)
+def _security(context: Context, *, is_doubted: bool) -> Part:
     points = sum((context.security == "sealed", context.deposit in ("primary", "de facto"), not is_doubted))
     if context.security == "disturbed":
         points = 0
@@ -202,20 +247,12 @@ def _security(context: Context, claims: Sequence[Claim]) -> Part:
     return Part(id="security", value=None, text=text + (", doubted" if is_doubted else ""), points=points)
 
 
-def _rarity(rarest: Claim | None, shared: Mapping[StatementId, int], others: int) -> Part:
+def _rarity(rarest: StatementId | None, shared: Mapping[StatementId, int], others: int) -> Part:
     if rarest is None:
         return Part(id="rarity", value=None, text="none", points=0)
-    share = shared[rarest.statement] / others
+    share = shared[rarest] / others
     points = sum(share <= bound for bound in RARE)
-    return Part(id="rarity", value=share, text=f"{shared[rarest.statement]} of {others}", points=points)
-
-
-def _shared(subjects: Sequence[Subject], claims: Claims) -> dict[StatementId, int]:
-    found: dict[StatementId, int] = {}
-    for subject in subjects:
-        for claim in readings(claims.holding(subject)):
-            found[claim.statement] = found.get(claim.statement, 0) + 1
-    return found
+    return Part(id="rarity", value=share, text=f"{shared[rarest]} of {others}", points=points)
 
 
 def _reached(value: float | None, bounds: Sequence[float]) -> int:
