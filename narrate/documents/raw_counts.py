@@ -118,9 +118,9 @@ def raw_counts(edition: Edition) -> Iterator[Block]:
             yield Paragraph(text=_key(edition, held), kind="pointer")
         if number == told.index(sheet.phase):
             yield Heading(level=3, text=literal(sheet.phase[:1].upper() + sheet.phase[1:]))
-        for find in {find for sample, _ in sheet.columns for find in held[sample]}:
-            if find[0] not in names:
-                names[find[0]] = name_with_latin(find[0], genera)
+        for written in {find[0] for sample, _ in sheet.columns for find in held[sample]}:
+            if written not in names:
+                names[written] = name_with_latin(written, genera)
         yield _table(sheet, held, names)
 
 

@@ -10,17 +10,16 @@ from contextlib import contextmanager
 from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
-from xml.sax.saxutils import escape
 
 from narrate.documents.blocks import Block, Contents, Figure, Heading, Paragraph, Table, Unfit, listed, on_wide_pages
 from narrate.documents.inline import labels, plain, runs
 from narrate.documents.pdf import share_of, widths_of
 from narrate.documents.word_styles import opened
+from narrate.documents.word_xml import SPACE, char, field, instruction, said, whole, xml
 
 if TYPE_CHECKING:
     from docx.document import Document
 
-_W = 'xmlns:w="http://schemas.openxmlformats.org/wordprocessingml/2006/main"'
 _STYLES = {
     "body": "Normal",
     "byline": "Byline",
@@ -32,8 +31,6 @@ _STYLES = {
 }
 
 
-WORD_JOINER = "\u2060"
-"""No line is broken on either side of it (Unicode Standard Annex 14, rule LB11)."""
 _MOST_OF_A_PAGE = 0.8
 """Of the height of a page that a picture takes, so that its caption stands with it."""
 
@@ -92,14 +89,14 @@ class _Writer:
         core.title, core.author, core.language, core.comments = title, "", "en", ""
         core.created = core.modified = datetime(2000, 1, 1)
         # Word asks once, when the file is opened, whether fields (contents, numbers) shall be brought up to date.
-        self.document.settings.element.append(parse_xml(f'<w:updateFields {_W} w:val="true"/>'))
+        self.document.settings.element.append(parse_xml(f'<w:updateFields {SPACE} w:val="true"/>'))
 
     def _furniture(self) -> None:
         from docx.oxml import parse_xml
 
         footer = self.document.sections[0].footer.paragraphs[0]
         footer.text = "Draft for a specialist's signature. Page "
-        for run in _field("PAGE", "1"):
+        for run in field("PAGE", "1"):
             footer._p.append(parse_xml(run))
 
     def _turn(self, is_wide: bool) -> None:
@@ -148,8 +145,8 @@ class _Writer:
         from docx.oxml import parse_xml
 
         body = self.document.element.body
-        xml = f'<w:p {_W}><w:pPr><w:pStyle w:val="{self.ids[style]}"/>{extra}</w:pPr>{runs}</w:p>'
-        body.insert(len(body) - 1, parse_xml(xml))
+        line = f'<w:p {SPACE}><w:pPr><w:pStyle w:val="{self.ids[style]}"/>{extra}</w:pPr>{runs}</w:p>'
+        body.insert(len(body) - 1, parse_xml(line))
 
     def _runs(self, text: str) -> str:
         # Cells repeat a few words over thousands of rows.
@@ -161,10 +158,10 @@ class _Writer:
 
     def _run(self, text: str, style: str = "", anchor: str = "", *, is_whole: bool = False) -> str:
         if anchor:
-            return "".join(_field(f"REF {self.bookmark_of[anchor]} \\h", text, bare=True))
+            return "".join(field(f"REF {self.bookmark_of[anchor]} \\h", text, bare=True))
         name = {"latin": "Latin name", "strong": "Strong word", "title": "Title of a work"}.get(style)
         props = f'<w:rPr><w:rStyle w:val="{self.ids[name]}"/></w:rPr>' if name else ""
-        return f"<w:r>{props}{_whole(text) if is_whole else _said(text)}</w:r>"
+        return f"<w:r>{props}{whole(text) if is_whole else said(text)}</w:r>"
 
     def _caption(self, label: str, anchor: str, text: str, *, is_above: bool) -> None:
         self.bookmarks += 1
@@ -172,7 +169,7 @@ class _Writer:
         name = self.bookmark_of[anchor]
         start = f'<w:bookmarkStart w:id="{self.bookmarks}" w:name="{name}"/>'
         end = f'<w:bookmarkEnd w:id="{self.bookmarks}"/>'
-        numbered = self._run(f"{label}\u00a0") + "".join(_field(f"SEQ {label} \\* ARABIC", number, bare=True))
+        numbered = self._run(f"{label}\u00a0") + "".join(field(f"SEQ {label} \\* ARABIC", number, bare=True))
         keep = "<w:keepNext/>" if is_above else ""
         self._add("Caption", f"{start}{numbered}{end}{self._run('. ')}{self._runs(text)}", keep)
 
@@ -191,7 +188,7 @@ class _Writer:
     def _table_xml(self, table: Table, widths: Sequence[int]) -> Iterator[str]:
         rule = '<w:{} w:val="single" w:sz="4" w:space="0" w:color="808080"/>'
         edges = "".join(rule.format(edge) for edge in ("top", "bottom", "insideH"))
-        summary = _xml(plain(table.caption, self.known)).replace('"', "&quot;")
+        summary = xml(plain(table.caption, self.known)).replace('"', "&quot;")
         yield f'<w:tbl><w:tblPr><w:tblW w:w="{sum(widths)}" w:type="dxa"/><w:tblBorders>{edges}</w:tblBorders>'
         yield '<w:tblLayout w:type="fixed"/>'
         yield '<w:tblCellMar><w:left w:w="50" w:type="dxa"/><w:right w:w="50" w:type="dxa"/>'
@@ -235,55 +232,15 @@ class _Writer:
 
     def _contents(self, block: Contents) -> None:
         """A field that Word fills; its text until then are the headings themselves."""
-        begin = _char("begin") + _instruction('TOC \\o "1-2" \\h \\z \\u') + _char("separate")
+        begin = char("begin") + instruction('TOC \\o "1-2" \\h \\z \\u') + char("separate")
         for number, heading in enumerate(self.contents, start=1):
             first = begin if number == 1 else ""
-            last = _char("end") if number == len(self.contents) else ""
+            last = char("end") if number == len(self.contents) else ""
             name = f"_Toc{number:06}"
-            page = "".join(_field(f"PAGEREF {name} \\h", "", bare=True))
+            page = "".join(field(f"PAGEREF {name} \\h", "", bare=True))
             entry = f"{self._runs(heading.text)}<w:r><w:tab/></w:r>{page}"
             link = f'<w:hyperlink w:anchor="{name}" w:history="1">{entry}</w:hyperlink>'
             self._add(f"toc {heading.level - 1}", f"{first}{link}{last}")
-
-
-def _field(instruction: str, shown: str, *, bare: bool = False) -> tuple[str, ...]:
-    space = "" if bare else f" {_W}"
-    return (
-        _char("begin", space),
-        _instruction(instruction, space),
-        _char("separate", space),
-        f'<w:r{space}><w:t xml:space="preserve">{_xml(shown)}</w:t></w:r>',
-        _char("end", space),
-    )
-
-
-def _char(kind: str, space: str = "") -> str:
-    return f'<w:r{space}><w:fldChar w:fldCharType="{kind}"/></w:r>'
-
-
-def _instruction(text: str, space: str = "") -> str:
-    return f'<w:r{space}><w:instrText xml:space="preserve"> {_xml(text)} </w:instrText></w:r>'
-
-
-def _said(text: str) -> str:
-    return f'<w:t xml:space="preserve">{_xml(text)}</w:t>'
-
-
-def _whole(text: str) -> str:
-    """
-    A range that keeps to one line: Word's own hyphen that does not break, and word joiners around a dash.
-
-    >>> _whole("0.5-1"), _whole("12–19").count(WORD_JOINER)
-    ('<w:t xml:space="preserve">0.5</w:t><w:noBreakHyphen/><w:t xml:space="preserve">1</w:t>', 2)
-    """
-    return "<w:noBreakHyphen/>".join(
-        _said(part.replace("–", f"{WORD_JOINER}–{WORD_JOINER}")) for part in text.split("-")
-    )
-
-
-def _xml(text: str) -> str:
-    """Text as XML, without characters that no XML may hold."""
-    return escape("".join(c for c in text if c in "\t\n" or (c >= " " and not "\ud800" <= c <= "\udfff")))
 
 
 def _saved(document: Document, tables: Sequence[str]) -> bytes:
@@ -302,12 +259,12 @@ def _saved(document: Document, tables: Sequence[str]) -> bytes:
 @contextmanager
 def _later_than_1980() -> Iterator[None]:
     """From Python 3.14 on archives take their time from SOURCE_DATE_EPOCH, and cannot hold one before 1980."""
-    said = os.environ.pop("SOURCE_DATE_EPOCH", None)
+    epoch = os.environ.pop("SOURCE_DATE_EPOCH", None)
     try:
         yield
     finally:
-        if said is not None:
-            os.environ["SOURCE_DATE_EPOCH"] = said
+        if epoch is not None:
+            os.environ["SOURCE_DATE_EPOCH"] = epoch
 
 
 def _filled(part: bytes, tables: Sequence[str]) -> bytes:
