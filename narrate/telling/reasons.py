@@ -19,7 +19,7 @@ from narrate.telling.foods import (
 from narrate.telling.own_place import of_its_place
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
-from narrate.telling.spread import samples_of_phase
+from narrate.telling.spread import out_of_text, samples_of_phase
 
 _PLACE = re.compile(r" in (?:a|the) (?:feature|place|pit) (?:made for|of) [a-z]+(?= |,|\)|$)")
 _FIGURES = re.compile(r" ?\([^()]*\d[^()]*\)")
@@ -227,7 +227,8 @@ def _of_each_phase(page: Page, text: str) -> str:
     if len(sizes) < 2 or sizes[0] + sizes[-1] != both or a > sizes[0] or b > sizes[-1]:
         return text
     was = "was" if match["was"] == "is" else "were"
-    told = f"{was} in {a} of {sizes[0]} samples of the first phase and in {b} of {sizes[-1]} of the last"
+    first, last = out_of_text(a, sizes[0]), out_of_text(b, sizes[-1])
+    told = f"{was} in {first} samples of the first phase and in {last} of the last"
     return text[: match.start()] + told + text[match.end() :]
 
 

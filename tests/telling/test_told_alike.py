@@ -188,3 +188,8 @@ def test_nobody_is_asked_to_identify_dust(told: Told):
     text = told["review"][_context("C09")].text
 
     assert "Identify" not in text and "Nothing more is asked of C09" in text
+
+
+def test_shares_over_all_parts_of_the_cob_say_so(told: Told):
+    """The 98 % of the smudge pit counts glumes and shanks, which the 906 cob parts of the same page leave out."""
+    assert "held little else (98% with glumes and shanks" in told["report"][_context("C13")].text
