@@ -249,7 +249,7 @@ def _shaky(page: Page, shaky: Sequence[Reading], *, by_name: bool) -> list[Sente
     texts = [f"{noun_of(page, [item])} in {numbers.percent(item.claim.stability or 0.0)}" for item in shaky]
     if page.has_told("drawn anew at random"):
         # How the counts are drawn was said before.
-        return page.say(refs, f"such draws uphold {page.listed(texts)} of cases only")
+        return page.say(refs, f"counts drawn anew uphold {page.listed(texts)} of cases only")
     return page.say(refs, f"counts drawn anew at random uphold {page.listed(texts)} of cases only")
 
 

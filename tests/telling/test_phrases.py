@@ -60,7 +60,7 @@ def test_draws_are_explained_once_a_page(told: Told):
     texts = _texts(told, *TRADE)
 
     assert not [text for text in texts if "so drawn anew" in text]
-    assert [text for text in texts if text.startswith("Such draws uphold ")]
+    assert [text for text in texts if text.startswith("Counts drawn anew uphold ")]
 
 
 def test_what_stands_instead_is_not_told_twice_alike(told: Told):
