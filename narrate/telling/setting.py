@@ -275,15 +275,12 @@ def _opening_for_visitors(page: Page, name: str, phase: Phase | None, context: C
     sentences: list[Sentence] = []
     if phase is not None:
         when = f", {years}" if years else ""
-        places = sum(c.phase == phase.id for c in page.dig.project.contexts)
         sentences += page.say(
             [page.record],
             f"the diggers say that {name} belongs to {phase_name(phase)}{when}",
             f"{name} goes back to {phase_name(phase)}{when}",
             f"the diggers place {name} in {phase_name(phase)}{when}",
-            f"{name} is one of {page.count(places)} places that we know from {phase_name(phase)}{when}"
-            if places > 2
-            else "",
+            f"{name} comes from {phase_name(phase)}{when}",
             f"{name} was left by people of {phase_name(phase)}{when}",
         )
     sentences += kind_explained(page, context.kind)

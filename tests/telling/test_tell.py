@@ -268,13 +268,14 @@ def test_claim_whose_statement_is_unknown_is_left_out(
     assert narratives(project, bare, findings, claims, "report")[context("C12")].sentences()
 
 
+@pytest.mark.parametrize("audience", ["report", "public"])
 def test_a_context_that_is_added_rewords_no_other_page(
-    project: Project, packs: Packs, findings: Findings, claims: Claims, told: Told
+    project: Project, packs: Packs, findings: Findings, claims: Claims, told: Told, audience: str
 ):
     """Wordings turn with the id of a subject, not with its place in a list."""
     fewer = replace(project, contexts=project.contexts[1:], samples=project.samples[4:])
-    again = narratives(fewer, packs, findings, claims, "report")
+    again = narratives(fewer, packs, findings, claims, audience)
     hearth = context("C12")
 
-    first = [s.text for section in told("report")[hearth].sections[:3] for p in section.paragraphs for s in p]
+    first = [s.text for section in told(audience)[hearth].sections[:3] for p in section.paragraphs for s in p]
     assert first == [s.text for section in again[hearth].sections[:3] for p in section.paragraphs for s in p]
