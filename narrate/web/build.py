@@ -1,16 +1,16 @@
-"""Writes one whole site: all pages are made first, then written; what an earlier build left over is removed."""
+"""Writes one whole site, each page as soon as it is made; what an earlier build left over is removed."""
 
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from pathlib import Path
 
 from narrate.files import is_inside, leftovers, write
 from narrate.model.edition import Edition
 from narrate.problems import Place, Problem
 from narrate.web import kept_pages
-from narrate.web.pages import Made, made
+from narrate.web.pages import Making
 from narrate.web.refusal import Refused
 
 MANIFEST = ".narrate-site.json"
@@ -37,14 +37,13 @@ def build(
     """
     made_before = _made_before(folder)
     before = kept_pages.standing(kept, folder) if kept and ground else {}
-    site = made(edition, templates, images, ground, {path: key for path, (key, _) in before.items()})
-    _refuse_strangers(folder, (*site.files, *site.standing), made_before)
+    site = Making(edition, templates, images)
+    names = (*site.paths, *site.others)
+    _refuse_strangers(folder, names, made_before)
     try:
-        _write(folder, site, made_before)
+        keys = _write(folder, site, made_before, ground, before)
         if kept and ground:
-            marks = {path: before[path][1] for path in site.standing}
-            marks.update((path, kept_pages.mark_of(site.files[path])) for path in site.keys if path not in marks)
-            kept_pages.remember(kept, folder, {path: (key, marks[path]) for path, key in site.keys.items()})
+            kept_pages.remember(kept, folder, keys)
     except OSError as error:
         raise Refused(
             _problem(folder, f"could not be written: {error.strerror or error}", "close what uses it, then build again")
@@ -92,17 +91,29 @@ def _refuse_strangers(folder: Path, files: Iterable[str], made_before: frozenset
             raise Refused(_problem(folder, message, "move it away, then build again"))
 
 
-def _write(folder: Path, site: Made, made_before: frozenset[str]) -> None:
-    names = site.files.keys() | site.standing
+def _write(
+    folder: Path, site: Making, made_before: frozenset[str], ground: str, before: Mapping[str, tuple[str, str]]
+) -> dict[str, tuple[str, str]]:
+    """Writes each page as soon as it is made, then all other files; gives key and mark of each page that has a key."""
+    names = {*site.paths, *site.others}
+    marks: dict[str, str] = {}
+
+    def put(path: str, content: bytes) -> None:
+        write(folder / path, content)
+        marks[path] = kept_pages.mark_of(content)
+
     folder.mkdir(parents=True, exist_ok=True)
     for begun in leftovers(folder):
         begun.unlink()
     # The list names every file before it is written: a build that is cut short leaves nothing that looks strange.
     write(folder / MANIFEST, _manifest(made_before | names))
-    for name, content in site.files.items():
+    made = site.make(put, ground, {path: key for path, (key, _) in before.items()})
+    for name, content in site.others.items():
         write(folder / name, content)
     _prune(folder, sorted(made_before - names))
     write(folder / MANIFEST, _manifest(names))
+    marks.update((path, before[path][1]) for path in made.standing)
+    return {path: (key, marks[path]) for path, key in made.keys.items()}
 
 
 def _prune(folder: Path, stale: list[str]) -> None:

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
+from functools import cached_property
 
 from markupsafe import Markup
 
@@ -19,7 +20,7 @@ AUDIENCE = "label"
 """The audience whose narratives are exhibit labels."""
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(frozen=True, kw_only=True)
 class LabelView:
     """One label, as it is printed on a sheet of its own."""
 
@@ -34,10 +35,15 @@ class LabelView:
     """The page that tells the whole story of it."""
     evidence: str
     found: SubjectFindings
-    figures: tuple[figures.FigureView, ...]
-    """What it held; empty where nothing can be drawn."""
     approved: str
     """Who approved the whole of it, and when; empty where nobody did or what it rests on has changed since."""
+    pictured: Edition = field(repr=False)
+    """The edition that figures are drawn of."""
+
+    @cached_property
+    def figures(self) -> tuple[figures.FigureView, ...]:
+        """What it held; empty where nothing can be drawn."""
+        return figures.of_subject(self.found, self.pictured)[:1]
 
 
 def labelled(edition: Edition) -> tuple[Subject, ...]:
@@ -78,6 +84,6 @@ def _label(opener: Opener, subject: Subject) -> LabelView:
         target=opener.links.to("page", "story") if subject.level == "site" else opener.target(subject),
         evidence=opener.evidence_page(subject),
         found=found,
-        figures=figures.of_subject(found, opener.pictured)[:1],
         approved=f"{approved} on {narrative.approved_on}" if approved and narrative.approved_on else approved,
+        pictured=opener.pictured,
     )

@@ -1,5 +1,5 @@
 """
-A key for each page of a sample, a context or the evidence about one: while the key stands, so does the page.
+A key for each page of a sample, a context, the evidence about one, or a label: while the key stands, so does the page.
 
 A key is a sum over everything that the page shows: what the subject holds, its claims, its words and what they rest on,
 its rows and records, its neighbours in the menu of pages, and, as `ground`, what all pages share. It is made of whole
@@ -15,11 +15,12 @@ import hashlib
 from narrate.model.claims import Claim
 from narrate.model.ids import ContextId, FeatureId, SampleId, Subject
 from narrate.model.narrative import Narrative
+from narrate.web.exhibit import LabelView
 from narrate.web.rows import RowSet
 from narrate.web.site import Site
 from narrate.web.views import ContextView, EvidenceView, SampleView, SubjectView
 
-KEYED = ("sample", "context", "evidence")
+KEYED = ("sample", "context", "evidence", "label")
 """Kinds of pages with keys: their number grows with the dig. All others are made each time."""
 ASKED_OF_SITE = frozenset(
     {
@@ -64,6 +65,8 @@ class PageKeys:
 
         page:  what its template knows of the page itself: path, title, pages before and after.
         """
+        if isinstance(it, LabelView):
+            return _sum("\0".join((self._ground, repr(page), repr(it))))
         if not isinstance(it, SubjectView) or it.subject.level in ("site", "phase"):
             return None
         said = [self._ground, repr(page), type(it).__name__, repr(it.found), self._claims_about(it.subject)]

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from copy import copy
-from dataclasses import dataclass, field, replace
-from functools import partial
+from dataclasses import dataclass, replace
+from functools import cached_property, partial
 from pathlib import Path
 from typing import Protocol
 
@@ -25,7 +25,6 @@ from narrate.web.plants import found_taxa
 from narrate.web.refusal import Refused
 from narrate.web.site import Site, told_subjects
 from narrate.web.templates import PageTemplate, environment, page_templates
-from narrate.web.views import SubjectView
 from narrate.web.writing import writing_of
 
 
@@ -49,67 +48,92 @@ class Page:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Made:
-    """What a site is made of."""
+    """What became of the pages of a site."""
 
-    files: Mapping[str, bytes]
-    """Every file by its path within the site, in the order of the paths, but pages that stand already."""
-    standing: frozenset[str] = frozenset()
+    standing: frozenset[str]
     """Pages that stand as they have to be."""
-    keys: Mapping[str, str] = field(default_factory=dict)
+    keys: Mapping[str, str]
     """Keys of the pages that have one."""
 
 
 def pages(edition: Edition, templates: Path, images: Path | None) -> Mapping[str, bytes]:
     """Every file of the site by its path within it, in the order of the paths."""
-    return made(edition, templates, images).files
+    making = Making(edition, templates, images)
+    found = dict(making.others)
+    making.make(found.__setitem__)
+    return dict(sorted(found.items()))
 
 
-def made(
-    edition: Edition, templates: Path, images: Path | None, ground: str = "", standing: Mapping[str, str] | None = None
-) -> Made:
-    """
-    Every file of the site that does not stand already.
+class Making:
+    """One site as it is made: all its files are known by name before the first page is, and no page is kept."""
 
-    ground:    a sum over all that pages may show and that is not part of the edition; without it pages have no keys.
-    standing:  keys of the pages that stand as an earlier build made them.
-    """
-    wanted = [t for t in page_templates(templates) if edition.audience in t.audiences]
-    names = {what: slugs(ids) for what, ids in _ids(edition).items()}
-    names.update({what: list_names(len(names[one])) for what, one in LISTED.items()})
-    links = _links(wanted, names)
-    links = with_rules(links, asked_questions(edition))
-    site = Site(edition, links, Photographs(images, is_public=edition.audience == "public"))
-    jinja = environment(templates, writing_of(edition))
-    jinja.filters["known"] = site.wording.known
-    menu = _menu(wanted)
-    found: dict[str, bytes] = {}
-    keys: dict[str, str] = {}
-    left: set[str] = set()
-    known = PageKeys(site, ground) if ground else None
-    for template in wanted:
-        things = list(_things(site, template.one_per, names))
-        in_order = [_page(template, site, it, slug) for it, slug in things]
-        for (it, _), page in zip(things, _in_a_row(in_order), strict=True):
-            key = known.of(it, page.about) if known and template.one_per in KEYED else None
-            if key is not None:
-                keys[page.path] = key
-            if key is not None and standing and standing.get(page.path) == key:
-                left.add(page.path)
-            else:
-                shown = copy(it) if isinstance(it, SubjectView) else it
-                found[page.path] = _rendered(jinja, site, page, shown, menu)
-                # What the page worked out would stay as long as the environment of the templates does.
-                if shown is not it:
-                    vars(shown).clear()
-                site.opener.forget()
-    for asset in sorted(path for path in (templates / "assets").rglob("*") if path.is_file()):
-        found[f"assets/{asset.relative_to(templates / 'assets').as_posix()}"] = asset.read_bytes()
-    found.update(site.photographs.found)
-    found.update(site.search_parts)
-    found.update(site.data_files)
-    found.update(site.cards)
-    found.update(machine_files(edition, [path for path in (*found, *left) if path.endswith(".html")]))
-    return Made(files=dict(sorted(found.items())), standing=frozenset(left), keys=keys)
+    def __init__(self, edition: Edition, templates: Path, images: Path | None) -> None:
+        self._edition = edition
+        self._assets = templates / "assets"
+        self._wanted = [t for t in page_templates(templates) if edition.audience in t.audiences]
+        self._names = {what: slugs(ids) for what, ids in _ids(edition).items()}
+        self._names.update({what: list_names(len(self._names[one])) for what, one in LISTED.items()})
+        links = with_rules(_links(self._wanted, self._names), asked_questions(edition))
+        self._site = Site(edition, links, Photographs(images, is_public=edition.audience == "public"))
+        self._jinja = environment(templates, writing_of(edition))
+        self._jinja.filters["known"] = self._site.wording.known
+        self._menu = _menu(self._wanted)
+
+    @cached_property
+    def paths(self) -> tuple[str, ...]:
+        """All pages by their path within the site."""
+        every = (path for template in self._wanted for path in _paths(template, self._names).values())
+        return tuple(sorted(set(every)))
+
+    @cached_property
+    def others(self) -> Mapping[str, bytes]:
+        """All files that are no pages, by their path within the site."""
+        site, found = self._site, dict[str, bytes]()
+        for asset in sorted(path for path in self._assets.rglob("*") if path.is_file()):
+            found[f"assets/{asset.relative_to(self._assets).as_posix()}"] = asset.read_bytes()
+        for record in (*site.project.contexts, *site.project.samples):
+            site.photographs.of(record.images)
+        found.update(site.photographs.found)
+        found.update(site.search_parts)
+        found.update(site.data_files)
+        found.update(site.cards)
+        found.update(machine_files(self._edition, list(self.paths)))
+        return found
+
+    def make(
+        self, put: Callable[[str, bytes], object], ground: str = "", standing: Mapping[str, str] | None = None
+    ) -> Made:
+        """
+        Makes every page that does not stand already, and gives each away as soon as it is made.
+
+        ground:    a sum over all that pages may show and that is not part of the edition; without it pages have no
+                   keys.
+        standing:  keys of the pages that stand as an earlier build made them.
+        """
+        keys: dict[str, str] = {}
+        left: set[str] = set()
+        known = PageKeys(self._site, ground) if ground else None
+        for template in self._wanted:
+            things = list(_things(self._site, template.one_per, self._names))
+            in_order = [_page(template, self._site, it, slug) for it, slug in things]
+            for (it, _), page in zip(things, _in_a_row(in_order), strict=True):
+                key = known.of(it, page.about) if known and template.one_per in KEYED else None
+                if key is not None:
+                    keys[page.path] = key
+                if key is not None and standing and standing.get(page.path) == key:
+                    left.add(page.path)
+                else:
+                    put(page.path, self._made(template, page, it))
+        return Made(standing=frozenset(left), keys=keys)
+
+    def _made(self, template: PageTemplate, page: Page, it: object) -> bytes:
+        # What a page works out would stay with its view, and that as long as the environment of the templates does.
+        shown = copy(it) if template.one_per in KEYED else it
+        content = _rendered(self._jinja, self._site, page, shown, self._menu)
+        if shown is not it:
+            vars(shown).clear()
+        self._site.opener.forget()
+        return content
 
 
 LISTED: Mapping[str, str] = {"contexts": "context", "samples": "sample"}
@@ -147,22 +171,27 @@ def _links(templates: list[PageTemplate], names: Mapping[str, Mapping[str, str]]
     paths: dict[tuple[str, str], str] = {}
     owners: dict[str, PageTemplate] = {}
     for template in templates:
-        stem = template.name.removeprefix("pages/").removesuffix(".html")
-        if template.one_per == "site":
-            made = {("page", stem): template.path}
-            if template.path == "index.html":
-                made[("site", "")] = template.path
-        else:
-            own = names[template.one_per].items()
-            made = {(template.one_per, id): template.path.format(slug=slug) for id, slug in own}
-            if template.one_per in LISTED:
-                made[("page", stem)] = template.first_path
+        made = _paths(template, names)
         for path in set(made.values()):
             if path in owners:
                 raise Refused(_clash(template, owners[path], path))
             owners[path] = template
         paths.update({key: path for key, path in made.items() if key not in paths})
     return Links(paths)
+
+
+def _paths(template: PageTemplate, names: Mapping[str, Mapping[str, str]]) -> dict[tuple[str, str], str]:
+    """Paths of the pages of one template by what they are about."""
+    stem = template.name.removeprefix("pages/").removesuffix(".html")
+    if template.one_per == "site":
+        made = {("page", stem): template.path}
+        if template.path == "index.html":
+            made[("site", "")] = template.path
+        return made
+    made = {(template.one_per, id): template.path.format(slug=slug) for id, slug in names[template.one_per].items()}
+    if template.one_per in LISTED:
+        made[("page", stem)] = template.first_path
+    return made
 
 
 def with_rules(links: Links, questions: Mapping[str, tuple[str, ...]]) -> Links:
