@@ -44,6 +44,9 @@ def living_sentences(page: Page) -> list[Sentence]:
         taxon = page.dig.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
         if taxon is None or taxon.rank not in ("species", "genus") or not tally.counted or tally.only_cf:
             continue
+        if "toxic" in taxon.tags or any("poison" in text for text in taxon.cautions):
+            # That people pick it today is no thing to tell of a plant that can poison.
+            continue
         for region in page.dig.packs.regions:
             for tag in sorted(taxon.tags, reverse=True):
                 name = f"living {region} {tag}"

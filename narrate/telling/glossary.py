@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Collection
 
 from narrate.model.audiences import Audience
 
@@ -15,6 +16,7 @@ TRADE_WORDS = (
 
 
 GLOSSES = (
+    ("toxic", "a poisonous plant"),
     ("native-crop", "an old seed crop"),
     ("tobacco", ""),
     ("nut", ""),
@@ -24,6 +26,18 @@ GLOSSES = (
     ("wetland", "a plant of wet ground"),
 )
 """Tag of a plant -> what kind of plant it is, for visitors; the first that it bears."""
+
+
+def with_poison_told(explained: str, tags: Collection[str]) -> str:
+    """
+    What is said of a plant, with its poison where it bears one: no gloss of a poisonous plant leaves that out.
+
+    >>> with_poison_told("a vine with blue berries", {"toxic"})
+    'a poisonous plant: a vine with blue berries'
+    """
+    if "toxic" not in tags or "poison" in explained:
+        return explained
+    return f"a poisonous plant: {explained}" if explained else "a poisonous plant"
 
 
 def trade_words_in(text: str) -> tuple[str, ...]:

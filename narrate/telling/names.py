@@ -13,7 +13,7 @@ from narrate.model.packs import Packs
 from narrate.model.plants import ContextKind, Taxon
 from narrate.telling import english, manner, numbers
 from narrate.telling.finds import PIECES, grams, with_plant, within
-from narrate.telling.glossary import GLOSSES
+from narrate.telling.glossary import GLOSSES, with_poison_told
 
 UNKNOWN = ("unidentified", "indeterminate")
 """Names of plants that could not be told: they take no Latin and stand last in lists."""
@@ -90,10 +90,10 @@ class Names:
         """What kind of plant it is, for visitors; empty where the name says it."""
         explained = self.audience.glossary.get(taxon.name)
         if explained is not None:
-            return explained
+            return with_poison_told(explained, taxon.tags)
         for tag, phrase in GLOSSES:
             if tag in taxon.tags:
-                return self.audience.words.get(f"gloss_{tag}", phrase)
+                return with_poison_told(self.audience.words.get(f"gloss_{tag}", phrase), taxon.tags)
         return ""
 
     def food(self, taxon_id: TaxonId | None, written: str = "", *, only_cf: bool = False) -> str:

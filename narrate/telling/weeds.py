@@ -104,9 +104,12 @@ def _for_visitors(page: Page, refs: Sequence[str], eaten: Weeds) -> list[Sentenc
     names = page.listed([page.names.plant(t.taxon, t.written, plural=True) for t, _ in eaten[:2]])
     return page.say(
         [*refs, *_refs(eaten[:2])],
-        f"people may also have picked {names} on purpose, for these weeds can be eaten",
-        f"it may be that people picked {names} too, for these weeds can be eaten",
+        f"people may also have picked {names} on purpose: {ELSEWHERE}",
+        f"it may be that people picked {names} too: {ELSEWHERE}",
     )
+
+
+ELSEWHERE = "people elsewhere are known to have eaten them, but that does not show it here"
 
 
 def _weeds(page: Page) -> list[tuple[Tally, Taxon]]:

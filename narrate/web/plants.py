@@ -64,15 +64,24 @@ class TaxonView:
         return self._where("phase", tuple(p.id for p in self._edition.project.phases))
 
     @property
+    def is_poisonous(self) -> bool:
+        """Whether the packs call the plant itself toxic."""
+        return "toxic" in self.taxon.tags
+
+    @property
     def uses(self) -> tuple[KnowledgeView, ...]:
-        """What people did with it; parts of which the same is known stand together."""
-        return self._known((use.part, use.use, use.note, use.sources, use.known) for use in self.taxon.uses)
+        """
+        What people did with it; parts of which the same is known stand together.
+
+        To the public no note on a use of a poisonous plant is shown: half a recipe is worse than none.
+        """
+        return self._known((u.part, u.use, self._noted(u.note), u.sources, u.known) for u in self.taxon.uses)
 
     @property
     def seasons(self) -> tuple[KnowledgeView, ...]:
         """When parts can be gathered, in words."""
         windows = self.taxon.windows
-        return self._known((w.part, whole_months(w.months), w.note, w.sources, w.known) for w in windows)
+        return self._known((w.part, whole_months(w.months), self._noted(w.note), w.sources, w.known) for w in windows)
 
     @property
     def relatives(self) -> tuple[tuple[str, str], ...]:
@@ -81,6 +90,11 @@ class TaxonView:
         wider = {self.taxon.genus, self.taxon.family}
         same = (id for id in found if id != self.id and (id in wider or self._edition.packs.taxa[id].genus == self.id))  # type: ignore[index]
         return tuple((id, self._opener.links.to("taxon", id)) for id in same)
+
+    def _noted(self, note: str) -> str:
+        taxon = self.taxon
+        harms = self.is_poisonous or (taxon.status != "crop" and any("poison" in text for text in taxon.cautions))
+        return "" if harms and self._opener.wording.is_public else note
 
     def _where(self, level: str, ids: tuple[str, ...]) -> tuple[WhereView, ...]:
         views: list[WhereView] = []

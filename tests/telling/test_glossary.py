@@ -3,9 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import TYPE_CHECKING
 
 from narrate.model.packs import Packs
 from narrate.telling.glossary import explained_in, trade_words_in, unexplained
+from narrate.telling.names import Names
+
+if TYPE_CHECKING:
+    from narrate.pipeline.judged import Judged
 
 
 def test_trade_words_are_found_as_whole_words():
@@ -27,3 +32,25 @@ def test_words_that_a_text_uses_are_listed_with_their_explanations(packs: Packs)
     public = packs.audiences["public"]
 
     assert explained_in("We found maypops and corn.", public) == (("maypop", "a wild vine with sweet fruit"),)
+
+
+def test_every_poisonous_plant_is_called_so(packs: Packs):
+    """No gloss for visitors of a plant that the shipped packs tag as toxic leaves the poison out."""
+    from narrate.reading.packs import read_packs
+
+    for region in ("eastern-north-america", "temperate-europe", "arid-southwest"):
+        shipped, problems = read_packs((region,))
+        names = Names(audience=shipped.audiences["public"], packs=shipped)
+        toxic = [taxon for taxon in shipped.taxa.values() if "toxic" in taxon.tags]
+        assert not problems and len(toxic) > 20
+        assert [(taxon.id, names.gloss(taxon)) for taxon in toxic if "poison" not in names.gloss(taxon)] == []
+
+
+def test_pokeweed_is_no_leafy_plant_to_visitors(judged_example: Judged):
+    """The plant whose every part is poisonous is told as such."""
+    packs = judged_example.packs
+    pokeweed = packs.taxa["Phytolacca americana"]
+
+    assert Names(audience=packs.audiences["public"], packs=packs).gloss(pokeweed) == (
+        "a poisonous wild plant with dark berries"
+    )

@@ -67,9 +67,10 @@ def test_few_weeds_are_not_weighed(told: Told):
 
 
 def test_no_poisonous_weed_is_told_as_picked(told: Told, judged_example: Judged):
-    """Visitors hear of purslane and pigweed, which can be eaten, and are warned; of no poisonous plant is that said."""
+    """Visitors hear of purslane and pigweed, eaten elsewhere, which shows nothing here; of no poison."""
     for id in ("C14", "C16"):
-        text = _sentence(told, id, "public", "can be eaten")
+        text = _sentence(told, id, "public", "purslane and pigweed")
         toxic = [x.plural for x in judged_example.packs.taxa.values() if "toxic" in x.tags]
-        assert "purslane and pigweed" in text and not [name for name in toxic if name and name in text]
+        assert text.endswith(": people elsewhere are known to have eaten them, but that does not show it here.")
+        assert not [name for name in toxic if name and name in text]
         assert "any other wild plant" in told["public"][Subject(level="context", id=id)].sentences()[-1].text

@@ -50,3 +50,11 @@ def test_a_visitor_is_not_told_which_draft_a_word_waits_for(told_example: Path) 
 
     assert any("the rules behind it have still to be checked against books" in page for page in held)
     assert not any("grade held at" in page for page in held)
+
+
+def test_no_public_page_prepares_a_poisonous_plant(told_example: Path) -> None:
+    """The page of pokeweed warns off touch and taste, and shows no shoots, no boiling and no changes of water."""
+    page = words_of(told_example / "out" / "public" / "plants" / "phytolacca-americana.html")
+
+    assert "Do not touch or taste this plant." in page
+    assert not re.search(r"boil|cook|shoots|changes of water|raw", page)
