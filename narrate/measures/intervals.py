@@ -103,14 +103,51 @@ def clopper_pearson(successes: np.ndarray, trials: np.ndarray) -> tuple[np.ndarr
     ([0.2527, 0.0], [0.3676, 0.1684])
     """
     k, n = np.broadcast_arrays(np.asarray(successes, float), np.asarray(trials, float))
-    pairs, where = each_once(k, n)
-    k1, n1 = pairs
-    low, high = np.zeros(k1.shape), np.ones(k1.shape)
-    above, below = (k1 > 0) & (n1 > 0), (k1 < n1) & (n1 > 0)
-    low[above] = incomplete_beta_inverse(0.025, k1[above], n1[above] - k1[above] + 1)
-    high[below] = incomplete_beta_inverse(0.975, k1[below] + 1, n1[below] - k1[below])
-    low[n1 <= 0] = high[n1 <= 0] = np.nan
-    return low[where].reshape(k.shape), high[where].reshape(k.shape)
+    low, high = np.empty(k.shape), np.empty(k.shape)
+    is_known = (n <= _KnownShares.MOST) & (k >= 0) & (k <= n) & (k == np.floor(k)) & (n == np.floor(n))
+    low[is_known], high[is_known] = _known_shares().of(k[is_known], n[is_known])
+    if not is_known.all():
+        (k1, n1), where = each_once(k[~is_known], n[~is_known])
+        ends = _exact_ends(k1, n1)
+        low[~is_known], high[~is_known] = ends[0][where], ends[1][where]
+    return low, high
+
+
+def _exact_ends(k: np.ndarray, n: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+    low, high = np.zeros(k.shape), np.ones(k.shape)
+    above, below = (k > 0) & (n > 0), (k < n) & (n > 0)
+    low[above] = incomplete_beta_inverse(0.025, k[above], n[above] - k[above] + 1)
+    high[below] = incomplete_beta_inverse(0.975, k[below] + 1, n[below] - k[below])
+    low[n <= 0] = high[n <= 0] = np.nan
+    return low, high
+
+
+class _KnownShares:
+    """Exact ends of shares of small whole numbers, each worked out once: the same few turn up a million times."""
+
+    MOST = 1023
+    """Trials up to which ends are kept: 8 MB."""
+
+    def __init__(self) -> None:
+        size = (self.MOST + 1) * (self.MOST + 2) // 2
+        self._low, self._high = np.empty(size), np.empty(size)
+        self._is_there = np.zeros(size, bool)
+
+    def of(self, k: np.ndarray, n: np.ndarray) -> tuple[np.ndarray, np.ndarray]:
+        place = (n * (n + 1) / 2 + k).astype(np.intp)
+        missing = place[~self._is_there[place]]
+        if missing.size:
+            _, first = np.unique(missing, return_index=True)
+            lacking = np.flatnonzero(~self._is_there[place])[first]
+            own = place[lacking]
+            self._low[own], self._high[own] = _exact_ends(k[lacking], n[lacking])
+            self._is_there[own] = True
+        return self._low[place], self._high[place]
+
+
+@cache
+def _known_shares() -> _KnownShares:
+    return _KnownShares()
 
 
 def each_once(*parts: np.ndarray) -> tuple[tuple[np.ndarray, ...], np.ndarray]:

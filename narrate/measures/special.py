@@ -192,8 +192,9 @@ def _beta_fraction(x: np.ndarray, a: np.ndarray, b: np.ndarray) -> np.ndarray:
         co = _away_from_nought(1 + odd / co)
         change = do * co
         ho = ho * change
-        unsettled = np.abs(change - 1) > 1e-15
-        if m % 4 == 0 or not unsettled.any():
+        if m % 4 == 0:
+            # All are looked at after the same steps, so that no digit of one hangs on which others are worked out.
+            unsettled = np.abs(change - 1) > 1e-15
             out[open_] = ho
             if not unsettled.any():
                 return out
