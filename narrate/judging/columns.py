@@ -10,7 +10,7 @@ import numpy as np
 from narrate.judging.criteria import Look, rule_verdicts
 from narrate.judging.facts import HOLDS
 from narrate.judging.kept_units import KeptUnits, columns_found
-from narrate.judging.limits import circumstances, limits_in_force
+from narrate.judging.limits import applicable, circumstances, limits_in_force
 from narrate.judging.redrawn import Redrawn
 from narrate.judging.turning import LEVELS_TURNED, turnings
 from narrate.judging.unit_keys import UnitKeys
@@ -18,7 +18,7 @@ from narrate.judging.weigh import claim_verdicts, counted_once, support
 from narrate.model.claims import GRADE_NAMES, GRADES, LimitInForce, Turning
 from narrate.model.ids import Level, RuleId, StatementId, Subject
 from narrate.model.packs import Packs
-from narrate.model.rules import Rule, Statement
+from narrate.model.rules import Limit, Rule, Statement
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -214,13 +214,17 @@ def _limits(
     stays: np.ndarray | None,
 ) -> dict[int, tuple[LimitInForce, ...]]:
     found = {}
+    known: dict[bytes, tuple[list[Rule], tuple[tuple[int, Limit], ...]]] = {}
+    held_by = np.concatenate([code[:1] == HOLDS for code in codes]).T.copy() if codes else np.zeros((0, 0), bool)
     for unit in np.flatnonzero(unlimited).tolist():
-        holding = [rule for rule, code in zip(rules, codes, strict=True) if code[0, unit] == HOLDS]
+        held = held_by[unit].tobytes()
+        if held not in known:
+            holding = [rule for rule, does_hold in zip(rules, held_by[unit], strict=True) if does_hold]
+            known[held] = holding, applicable(packs.limits, statement.question, holding)
         stability = None if stays is None else float(stays[unit])
-        grade = GRADE_NAMES[unlimited[unit]]
-        held = limits_in_force(packs.limits, met, look, unit, statement.question, holding, grade, stability)[1]
-        if held:
-            found[unit] = held
+        in_force = limits_in_force(known[held][1], met, look, unit, known[held][0], int(unlimited[unit]), stability)
+        if in_force:
+            found[unit] = in_force
     return found
 
 

@@ -11,7 +11,7 @@ import numpy as np
 from narrate.judging.criteria import Look, leaves, rule_verdicts
 from narrate.judging.facts import FAILS, HOLDS, fact_verdicts
 from narrate.measures.significance import holm
-from narrate.model.claims import GRADE_NAMES, Grade, LimitInForce
+from narrate.model.claims import GRADE_NAMES, LimitInForce
 from narrate.model.rules import Bound, Fact, Limit, Rule, Selector
 from narrate.problems import Place
 
@@ -30,21 +30,33 @@ def circumstances(limits: Sequence[Limit], look: Look) -> dict[str, np.ndarray]:
     return {limit.id: UNIT_TESTS[limit.when](look, limit) for limit in limits if limit.when in UNIT_TESTS}
 
 
+def applicable(limits: Sequence[Limit], question: str, holding: Sequence[Rule]) -> tuple[tuple[int, Limit], ...]:
+    """The limits that may hold down a statement of which these rules hold, each with the number of its grade."""
+    return tuple(
+        (GRADE_NAMES.index(limit.grade), limit)  # type: ignore[arg-type]
+        for limit in limits
+        if _applies(limit, question, holding)
+    )
+
+
 def limits_in_force(
-    limits: Sequence[Limit],
+    limits: Sequence[tuple[int, Limit]],
     met: Mapping[str, np.ndarray],
     look: Look,
     unit: int,
-    question: str,
     holding: Sequence[Rule],
-    grade: Grade,
+    grade: int,
     stability: float | None,
-) -> tuple[Grade, tuple[LimitInForce, ...]]:
-    """The grade that may be said, and the limits that hold it there, the lowest first."""
+) -> tuple[LimitInForce, ...]:
+    """
+    The limits that hold a grade down, the lowest first.
+
+    limits:  those that are `applicable`.
+    grade:   its number among `GRADE_NAMES`.
+    """
     found: list[tuple[int, LimitInForce]] = []
-    for limit in limits:
-        cap = GRADE_NAMES.index(limit.grade)  # type: ignore[arg-type]
-        if cap >= GRADE_NAMES.index(grade) or not _applies(limit, question, holding):
+    for cap, limit in limits:
+        if cap >= grade:
             continue
         if limit.when == UNSTEADY:
             is_met = stability is not None and stability < (limit.threshold or 0.5)
@@ -59,8 +71,7 @@ def limits_in_force(
             )
             found.append((cap, held))
     found.sort(key=lambda pair: pair[0])
-    lowest = GRADE_NAMES[found[0][0]] if found else grade
-    return lowest, tuple(held for _, held in found)
+    return tuple(held for _, held in found)
 
 
 def _applies(limit: Limit, question: str, holding: Sequence[Rule]) -> bool:

@@ -219,8 +219,7 @@ class UnitRows:
         self, per_sample: np.ndarray, function: Callable[..., np.ndarray], empty: float = 0.0
     ) -> np.ndarray:
         member = self._unit_of_sample
-        order = np.argsort(member, kind="stable")
-        order = order[member[order] >= 0]
+        order = self._by_unit[self._ends[0] :]
         out = blank(per_sample.shape[0], len(self.ids), empty)
         ufunc = {np.sum: np.add, np.max: np.maximum, np.min: np.minimum}[function]
         into_groups(ufunc, taken(per_sample, order), member[order], out)
