@@ -49,7 +49,7 @@ class Conditions:
         """The condition of a find; None, told, where the sheet says one that nobody knows, or two at once."""
         if one.condition:
             return one.condition
-        in_lines = self._said(lines, place)
+        in_lines = [*(own := self._said(lines, place)), *self._behind_parts(lines, own)]
         found = [(said.text, said.place, condition_said(
             said.text, self.names, self.given, yes_is_charred=said.unit == "yes is charred",
             is_part_too=any(other.place == said.place for line in lines for other in line.get("part", ())),
@@ -102,6 +102,11 @@ class Conditions:
         is_paired = len(columns) > 1 and any(columns[0] < c < columns[-1] for c in counted)
         behind = next((c for c in columns if c > place.column - 1), None)
         return [one for one in said if not is_paired or one.place.column - 1 in (behind, *self._not_in(columns, one))]
+
+    def _behind_parts(self, lines: tuple[Line, Line], own: list[Said]) -> list[Said]:
+        """Words for parts that carry a condition, under a head that promises none: 'seed, uncharred', 'seed (u)'."""
+        parts = [said for line in lines for said in line.get("part", ()) if said.place not in {one.place for one in own}]
+        return [said for said in parts if conditions_in(said.text) or re.search(r"[,(]", said.text) and self.names.condition_of(said.text)]
 
     @staticmethod
     def _not_in(columns: list[int], said: Said) -> tuple[int, ...]:

@@ -93,8 +93,10 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     )
     if names < 0.4 * sum(bool(look.text(r, taxon)) for r in below):
         return None
+    # Blanks beside a total mean nothing: only those among the finds may mean what stands above.
+    finds = [r for r in below if _row_role(look, r, taxon, sample, known).name == "finds"] or below
     for column, role in heads.items():
-        columns[column] = _role_of(look, row, column, role, taxon, sample, known, below, heads)
+        columns[column] = _role_of(look, row, column, role, taxon, sample, known, finds, heads)
         if column in once:
             columns[column] = Role(name="ignored", qualifiers=("it is said once for each sample, and is of no find",))
     for column, made in list(columns.items()):
@@ -242,7 +244,8 @@ def _role_of(
     if column not in known and "mass" in words and all(words):
         return Role(name="quantity")  # 'n' or 'g' in each row
     if column == sample:
-        return Role(name="sample", filled=is_filled(look, below, column))
+        beside = [c for c, other in heads.items() if other in OF_SAMPLE and c != column]
+        return Role(name="sample", filled=is_filled(look, below, column) or _goes_on_above(look, below, column, beside))
     if column in known:
         small = quantity(text)
         if role == "mass" or small == "mass":
@@ -309,6 +312,15 @@ def contexts_told_apart(look: Look, row: int, columns: dict[int, Role]) -> dict[
 def is_filled(look: Look, below: list[int], column: int) -> bool:
     given = [(r, column) in look.cells for r in below]
     return bool(given) and given[0] and given.count(False) >= 0.2 * len(given)
+
+
+def _goes_on_above(look: Look, below: list[int], column: int, beside: list[int]) -> bool:
+    """Whether what stands beside each blank, such as the context, is what stands beside the id above it."""
+    blank = [n for n, r in enumerate(below) if (r, column) not in look.cells]
+    told = [c for c in beside if all((r, c) in look.cells for r in below)]
+    return bool(blank) and blank[0] > 0 and bool(told) and all(
+        look.text(below[n], c) == look.text(below[n - 1], c) for n in blank for c in told
+    )  # fmt: skip
 
 
 def _row_role(look: Look, row: int, taxon: int, sample: int, known: list[int]) -> Role:

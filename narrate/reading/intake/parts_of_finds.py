@@ -6,6 +6,7 @@ import re
 
 from narrate.model.layouts import Table
 from narrate.reading.intake.default_parts import default_part
+from narrate.reading.intake.remarks import conditions_in
 from narrate.reading.intake.said import Line
 from narrate.reading.intake.told import Told
 from narrate.reading.intake.written_names import NameReader, WrittenName
@@ -44,7 +45,7 @@ class Parts:
                 if not found and not re.fullmatch(r"[-–—.?\s]*", text):
                     found = self.names.read(f"Indeterminate {text}").part
                     found = "" if found == "indeterminate" else found
-                if not found and "," in text:
+                if not found and "," in text and not conditions_in(text):
                     found = self.names.part_of(text.split(",")[0])  # 'cob, 12-row'
                     notes += [f"part written {text}"] if found else []
                 if found:
