@@ -11,7 +11,8 @@ from narrate.model.layouts import Marks
 from narrate.reading.count_cells import Refusal, read_count
 from narrate.reading.intake.cell_kinds import not_text
 from narrate.reading.intake.cell_marks import ABSENT, NOT_LOOKED, SIGNS, Found, Meanings, Quirk, Reading, number_of
-from narrate.reading.intake.cell_writings import keyed, read_writing, unkeyed
+from narrate.reading.intake.cell_signs import keyed, unkeyed
+from narrate.reading.intake.cell_writings import read_writing
 
 
 def read_cell(cell: Cell, marks: Marks) -> Reading:

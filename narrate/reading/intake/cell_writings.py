@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
-from typing import Any
 
 from narrate.model.counts import Count
 from narrate.reading.count_cells import read_count
 from narrate.reading.intake.cell_marks import NUMBER, Found, Meanings, Quirk, Reading, number_of
 from narrate.reading.intake.cell_masses import UNIT_GRAMS, grams
-from narrate.reading.intake.remarks import conditions_in, remark
+from narrate.reading.intake.cell_signs import counted, keyed, of_footnote, one_find, present, said_beside, unkeyed
+from narrate.reading.intake.remarks import conditions_in
 
 
 def read_writing(written: str, by: Meanings) -> Reading | None:
@@ -23,82 +23,20 @@ def read_writing(written: str, by: Meanings) -> Reading | None:
     return None
 
 
-def keyed(sign: str, written: str, by: Meanings) -> Count | None:
-    """What a sign means by the key of the sheet or of the analyst; None where the key does not hold it."""
-    key = dict(by.key)
-    meaning = key.get(sign) or key.get(sign.lower())
-    if meaning is None:
-        return None
-    lower = meaning.strip().lower()
-    if lower in ("absent", "not looked for"):
-        return Count(written=written, amount="looked for and absent" if lower == "absent" else "not looked for")
-    classed = read_count(meaning.strip())
-    if isinstance(classed, Count) and classed.amount == "counted":
-        return Count(written=written, amount="counted", number=classed.number)
-    if isinstance(classed, Count) and classed.amount == "noted as present":
-        return Count(
-            written=written,
-            amount="noted as present",
-            at_least=classed.at_least,
-            at_most=classed.at_most,
-            scale="key of the sheet",
-        )
-    return Count(written=written, amount="noted as present")
 
 
-def unkeyed(written: str) -> tuple[Quirk, ...]:
-    """What is told of a sign without a key; nothing of signs that say presence and no more."""
-    if written.lower() in ("x", "p", "present", "✓", "yes"):
-        return ()
-    quirk = Quirk(
-        kind=f"sign {written}",
-        message=f"'{written}' has no key in the sheet; it is kept as presence, expected a key that says how many it "
-        "means",
-        help=f'write under cells in the layout: key: {{"{written}": 1-5}}, or present',
-    )
-    return (quirk,)
 
 
-def _counted(written: str, text: str, by: Meanings, **more: Any) -> Found | None:
-    number = number_of(text, by.decimal)
-    if number is None or not float(number).is_integer() or number >= 1e9:
-        return None
-    if number == 0:
-        return Found(count=Count(written=written, amount="looked for and absent"), **more)
-    return Found(count=Count(written=written, amount="counted", number=int(number)), **more)
 
 
-def _present(written: str, **more: Any) -> Found:
-    return Found(count=Count(written=written, amount="noted as present"), **more)
 
 
-def _one(found: Found | None, *quirks: Quirk) -> Reading | None:
-    return None if found is None else Reading(found=(found,), quirks=quirks)
 
 
-def _said(text: str, written: str, by: Meanings) -> tuple[dict[str, Any], tuple[Quirk, ...], bool]:
-    """What a remark or footnote sign says of a find, what is told of it, and whether anybody knows what it means."""
-    meaning = dict(by.footnotes).get(text) or dict(by.footnotes).get(text.strip(" ()[]"))
-    read = remark(meaning or text)
-    fields: dict[str, Any] = {
-        "condition": read.condition, "completeness": read.completeness, "is_doubtful": read.is_doubtful,
-    }  # fmt: skip
-    quirks: tuple[Quirk, ...] = ()
-    if read.of_some:
-        quirks = (
-            Quirk(
-                kind="of some",
-                message=f"'{written}' says '{read.of_some}' of some of the items, and of how many of them nobody can "
-                "tell; all are kept in one state, expected one state for each number",
-                help="say under 'mend' in the layout how many are meant, and count the others in a row of their own",
-            ),
-        )
-    fields["note"] = f"{text}: {meaning}" if meaning else text
-    return fields, quirks, meaning is not None or not read.says_nothing
 
 
 def _estimate(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
-    found = _counted(written, match[1], by, note=f"estimated: {written}")
+    found = counted(written, match[1], by, note=f"estimated: {written}")
     if found is None or found.count is None:
         return None
     number = found.count.number
@@ -120,7 +58,7 @@ def _bracketed(match: re.Match[str], written: str, by: Meanings) -> Reading | No
     first, inside = match[1], match[2].strip()
     pairs = {"fragment": ({"completeness": "whole"}, {"completeness": "fragment"}), "more": ({}, {})}.get(by.brackets)
     if pairs is not None and number_of(inside, by.decimal) is not None:
-        one, other = (_counted(written, text, by, **more) for text, more in zip((first, inside), pairs, strict=True))
+        one, other = (counted(written, text, by, **more) for text, more in zip((first, inside), pairs, strict=True))
         return Reading(found=(one, other)) if one and other else None
     part = re.fullmatch(r"(\d+)\s+([^\W\d_][^\d]*)", inside)
     if by.brackets == "of which" and part:
@@ -128,20 +66,20 @@ def _bracketed(match: re.Match[str], written: str, by: Meanings) -> Reading | No
         some = _of_which(apart, written, by) if apart else None
         if some is not None:
             return some
-    said, quirks, is_known = _said(inside, written, by)
+    said, quirks, is_known = said_beside(inside, written, by)
     if part and quirks and conditions_in(part[2]):
         help = (
-            f"write 'brackets: of which' under cells in the layout if {part[1]} of the {first.strip()} are meant; else say "
-            "under 'mend' how many are, and count the others in a row of their own"
+            f"write 'brackets: of which' under cells in the layout if {part[1]} of the {first.strip()} are meant; else "
+            "say under 'mend' how many are, and count the others in a row of their own"
         )
         quirks = tuple(replace(quirk, help=help) for quirk in quirks)
-    found = _counted(written, first, by, **{**said, "note": f"written {written}" if not is_known else said["note"]})
+    found = counted(written, first, by, **{**said, "note": f"written {written}" if not is_known else said["note"]})
     quirk = Quirk(
         kind="brackets",
         message=f"'{written}' is read as {first}, and what is in brackets is kept in the note, expected a key for it",
         help=_BRACKETS_HELP,
     )
-    return _one(found, *(quirks if is_known else (quirk,)))
+    return one_find(found, *(quirks if is_known else (quirk,)))
 
 
 def _of_which(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
@@ -151,45 +89,39 @@ def _of_which(match: re.Match[str], written: str, by: Meanings) -> Reading | Non
     if len(states) != 1 or total is None or not 0 < some <= total:
         return None
     note = f"written {written}"
-    rest = _counted(written, f"{total - some:g}", by, note=note) if some < total else None
-    other = _counted(written, str(some), by, note=note, condition=states[0])
+    rest = counted(written, f"{total - some:g}", by, note=note) if some < total else None
+    other = counted(written, str(some), by, note=note, condition=states[0])
     return Reading(found=tuple(one for one in (rest, other) if one is not None))
 
 
 def _only_bracketed(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
     if by.brackets == "fragment":
-        return _one(_counted(written, match[1], by, completeness="fragment"))
+        return one_find(counted(written, match[1], by, completeness="fragment"))
     quirk = Quirk(
         kind="brackets",
         message=f"'{written}' is read as {match[1]}, and the brackets are kept in the note, expected a key for them",
         help=_BRACKETS_HELP,
     )
-    return _one(_counted(written, match[1], by, note=f"written {written}"), quirk)
+    return one_find(counted(written, match[1], by, note=f"written {written}"), quirk)
 
 
 def _doubted(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
     quirk = Quirk(
         kind="doubt",
-        message=f"'{written}' is read as {match[1].strip()} with the identification in doubt (cf.), expected a plain number",
+        message=f"'{written}' is read as {match[1].strip()} with the identification in doubt (cf.), expected a plain "
+        "number",
         help="nothing need be done if the identification is in doubt",
     )
-    return _one(_counted(written, match[1], by, note=f"written {written}", is_doubtful=True), quirk)
+    return one_find(counted(written, match[1], by, note=f"written {written}", is_doubtful=True), quirk)
 
 
-def _footnote(sign: str, written: str, expected: str) -> Quirk:
-    return Quirk(
-        kind="footnote",
-        message=f"'{written}' carries a footnote sign, kept in the note, expected {expected}",
-        help="look the footnote up, and say under cells in the layout what it says: "
-        f'footnotes: {{"{sign}": uncharred}}',
-    )
 
 
 def _starred(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
-    said, quirks, is_known = _said(match[2], written, by)
-    quirk = _footnote(match[2], written, "a plain number")
+    said, quirks, is_known = said_beside(match[2], written, by)
+    quirk = of_footnote(match[2], written, "a plain number")
     said["note"] = said["note"] if is_known else f"marked {match[2]}"
-    return _one(_counted(written, match[1], by, **said), *(quirks if is_known else (quirk,)))
+    return one_find(counted(written, match[1], by, **said), *(quirks if is_known else (quirk,)))
 
 
 def _grams(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
@@ -199,7 +131,7 @@ def _grams(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
 
 def _count_and_grams(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
     """Both in one cell: '12 (0.03g)', '12/0.03 g'."""
-    one, number = _counted(written, match[1], by), number_of(match[2], by.decimal)
+    one, number = counted(written, match[1], by), number_of(match[2], by.decimal)
     if one is None or number is None:
         return None
     return Reading(found=(one, *grams(number * UNIT_GRAMS[match[3].lower()], f"written {written}").found))
@@ -211,7 +143,7 @@ def _too_light(match: re.Match[str], written: str, by: Meanings) -> Reading | No
         message=f"the weight is '{written}', kept in the note and as presence, expected a number",
         help="nothing need be done if it was too light to weigh",
     )
-    return _one(_present(written, note=f"weight written {written}"), quirk)
+    return one_find(present(written, note=f"weight written {written}"), quirk)
 
 
 def _millilitres(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
@@ -220,13 +152,13 @@ def _millilitres(match: re.Match[str], written: str, by: Meanings) -> Reading | 
         message=f"'{written}' is a volume of remains, kept in the note and as presence, expected a count or a weight",
         help="nothing need be done; no count is made of it",
     )
-    return _one(_present(written, note=f"volume {written}"), quirk)
+    return one_find(present(written, note=f"volume {written}"), quirk)
 
 
 def _slashed(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
     if by.slash:
         kinds = by.slash.split("/")
-        both = [_counted(written, match[n + 1] or "0", by, completeness=kinds[n]) for n in (0, 1)]
+        both = [counted(written, match[n + 1] or "0", by, completeness=kinds[n]) for n in (0, 1)]
         found = tuple(f for f in both if f is not None)
         return Reading(found=tuple(f for f in found if f.count and f.count.number) or found[:1])
     quirk = Quirk(
@@ -234,7 +166,7 @@ def _slashed(match: re.Match[str], written: str, by: Meanings) -> Reading | None
         message=f"'{written}' may be whole and fragments, or a part; it is kept as presence, expected a key for it",
         help="write under cells in the layout: slash: whole/fragment",
     )
-    return _one(_present(written, note=f"written {written}"), quirk)
+    return one_find(present(written, note=f"written {written}"), quirk)
 
 
 def _part_of_one(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
@@ -247,31 +179,31 @@ def _part_of_one(match: re.Match[str], written: str, by: Meanings) -> Reading | 
         help="say under 'rows' or 'columns' of the layout that they hold 'mass', or under 'mend' what was counted",
     )
     count = Count(written=written, amount="noted as present", at_least=low or None, at_most=low + 1)
-    return _one(Found(count=count), quirk)
+    return one_find(Found(count=count), quirk)
 
 
 def _pieces(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
     is_whole = match[2].lower().startswith("w")
-    return _one(_counted(written, match[1], by, completeness="whole" if is_whole else "fragment"))
+    return one_find(counted(written, match[1], by, completeness="whole" if is_whole else "fragment"))
 
 
 def _whole_and_pieces(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
-    one = _counted(written, match[1], by)
+    one = counted(written, match[1], by)
     is_cf = match[3].lower().startswith("cf")
-    other = _counted(written, match[2], by, completeness="" if is_cf else "fragment", is_doubtful=is_cf)
+    other = counted(written, match[2], by, completeness="" if is_cf else "fragment", is_doubtful=is_cf)
     return Reading(found=(one, other)) if one and other else None
 
 
 def _signed(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
     """A sign with a remark behind it."""
     sign, text = match[1], match[2].strip(" ()[],;")
-    said, quirks, is_known = _said(text, written, by)
+    said, quirks, is_known = said_beside(text, written, by)
     if not is_known and not re.search(r"\w", text):
-        quirks = (_footnote(text, written, "a plain sign"),)
+        quirks = (of_footnote(text, written, "a plain sign"),)
     count = keyed(sign, written, by)
     if count is not None:
         return Reading(found=(Found(count=count, **said),), quirks=quirks)
-    return Reading(found=(_present(written, **said),), quirks=(*unkeyed(sign), *quirks))
+    return Reading(found=(present(written, **said),), quirks=(*unkeyed(sign), *quirks))
 
 
 def _doubted_sign(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
@@ -296,7 +228,7 @@ def _remarked(match: re.Match[str], written: str, by: Meanings) -> Reading | Non
     if re.match(r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)\b", match[2], re.IGNORECASE):
         return None
     text = match[2].strip()
-    said, quirks, is_known = _said(text, written, by)
+    said, quirks, is_known = said_beside(text, written, by)
     if not is_known and (re.search(r"\d", text) or re.match(r"(?:to|or|of|s|x|plus)\b", text, re.IGNORECASE)):
         return None  # '5 to 10', '1 whole 6 broken', '100s': more than one number, or not this one
     quirk = Quirk(
@@ -305,7 +237,7 @@ def _remarked(match: re.Match[str], written: str, by: Meanings) -> Reading | Non
         help="nothing need be done if the remark changes neither the number nor the condition; else say under cells in "
         f'the layout what it means: footnotes: {{"{text}": uncharred}}',
     )
-    return _one(_counted(written, match[1], by, **said), *(quirks if is_known or text in _PLAIN else (quirk,)))
+    return one_find(counted(written, match[1], by, **said), *(quirks if is_known or text in _PLAIN else (quirk,)))
 
 
 _PLAIN = ("seeds", "seed", "grains", "grain", "items", "pieces")

@@ -106,7 +106,10 @@ class Conditions:
     def _behind_parts(self, lines: tuple[Line, Line], own: list[Said]) -> list[Said]:
         """Words for parts that carry a condition, under a head that promises none: 'seed, uncharred', 'seed (u)'."""
         parts = [said for line in lines for said in line.get("part", ()) if said.place not in {one.place for one in own}]
-        return [said for said in parts if conditions_in(said.text) or re.search(r"[,(]", said.text) and self.names.condition_of(said.text)]
+        return [
+            said for said in parts
+            if conditions_in(said.text) or (re.search("[,(]", said.text) and self.names.condition_of(said.text))
+        ]  # fmt: skip
 
     @staticmethod
     def _not_in(columns: list[int], said: Said) -> tuple[int, ...]:

@@ -1,4 +1,4 @@
-"""What each column and each row of a crossed table is, within its ends. Taxa run down."""
+"""What each row of a crossed table is, within its ends. Taxa run down."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass, field
 
 from narrate.model.layouts import DERIVED_ROLES, SAMPLE_ROLES, Role
-from narrate.reading.intake.crossed_extent import Extent
+from narrate.reading.intake.crossed_columns import Columns
 from narrate.reading.intake.evidence import looks_like_id
 from narrate.reading.intake.header_words import flat_heading, heading, quantity, unit
 from narrate.reading.intake.not_plants import not_a_plant
@@ -23,110 +23,23 @@ _GROUP = re.compile(
     re.IGNORECASE,
 )
 """Common practice, no source: heads of groups of taxa."""
-_RANGE = re.compile(r"\d+(?:[.,]\d+)?\s*[-–]\s*\d+(?:[.,]\d+)?")
 _FRACTION = re.compile(r"\d*[.,]\d*[1-9]\d*")
-_LONGEST_ID = 40
 _LITRES = re.compile(r"\d+(?:[.,]\d+)? ?(?:l|lt|ltrs?|lit(?:re|er)s?)\.?", re.IGNORECASE)
 
 
 @dataclass(slots=True)
-class Body(Extent):
-    """The same with what each column and row between its ends is."""
+class Body(Columns):
+    """The same with what each row between its ends is."""
 
     fractions: dict[int, tuple[int, int]] = field(default_factory=dict)
     """For each row of the body: its numbers with decimals, and all that stands under the counts."""
 
-    def _find_columns(self) -> None:
-        look = self.look
-        found: dict[int, tuple[int, int]] = {}
-        classed = [
-            bool(_RANGE.fullmatch(look.text(row, c)))
-            for row in self.body
-            for c in range(self.area.left, self.right + 1)
-            if c != self.names and look.is_amount(row, c)
-        ]
-        are_classes = sum(classed) >= 0.4 * len(classed)  # '1-5', '6-20' for counts
-        for column in range(self.area.left, self.right + 1):
-            if column == self.names:
-                continue
-            amounts = sum(look.is_amount(row, column) for row in self.body)
-            texts = sum(look.is_text(row, column) for row in self.body)
-            ranges = sum(bool(_RANGE.fullmatch(look.text(row, column))) for row in self.body)
-            if amounts >= 3 and ranges >= 0.7 * amounts and not are_classes:
-                amounts, texts = amounts - ranges, texts + ranges  # '30-100': what is said of the plant, and no count
-            found[column] = (amounts, texts)
-        for column, (amounts, texts) in found.items():
-            if amounts and self._marks_doubt(column):
-                self.labels.append(column)
-            elif amounts and amounts >= 2 * texts:
-                self.counts.append(column)
-            elif texts:
-                self.labels.append(column)
-        self._take_siblings()
-        self.labels.append(self.names)
-        self.labels.sort()
-        self._drop_codes()
-        if self.counts:
-            # Columns without any find are sterile samples where a head stands over them.
-            for column in range(min(self.counts), self.right + 1):
-                if column not in self.counts and column not in self.labels and self._has_head(column):
-                    self.counts.append(column)
-            self.counts.sort()
 
-    def _marks_doubt(self, column: int) -> bool:
-        """Whether 'cf.' stands over a column of crosses: they doubt names, and are no finds."""
-        texts = {self.look.text(row, column).lower().rstrip(".") for row in self.body} - {""}
-        over = [self.look.text(row, column) for row in range(self.area.top, self.body[0])]
-        return texts <= {"x", "cf", "?", "y", "yes", "1", "+"} and "cf" in map(heading, over)
 
-    def _take_siblings(self) -> None:
-        """A column of marks or words that is headed as its neighbours with counts are is a sample, as they are."""
-        for column in [c for c in self.labels if self.counts and c > min(min(self.counts), self.names)]:
-            if any(self._is_sibling(row, column) for row in range(self.area.top, self.body[0])):
-                self.labels.remove(column)
-                self.counts.append(column)
-        self.counts.sort()
 
-    def _is_sibling(self, row: int, column: int) -> bool:
-        """Whether a row over the body writes an id over a column of the same form as over most columns of counts."""
-        own = self.look.text(row, column)
-        if not own or (row, column) not in self.look.own or heading(own) or not re.search(r"\d", own):
-            return False
-        others = [self.look.text(row, c) for c in self.counts if self.look.text(row, c)]
-        if len(others) < 2 or own in others or self.look.name_score(row, column) >= 0.45:
-            return False
-        return sum(_form(text) == _form(own) for text in others) > 0.5 * len(others)
 
-    def _has_head(self, column: int) -> bool:
-        own = [row for row in range(self.area.top, self.area.bottom + 1) if (row, column) in self.look.own]
-        if len(own) == 1 and not self._may_be_id(own[0], column):
-            return False  # a remark or a key in a line of its own, and no id
-        return any((row, column) in self.look.cells for row in range(self.area.top, self.body[0])) and not any(
-            (row, column) in self.look.cells and not self.look.is_amount(row, column) for row in self.body
-        )
 
-    def _may_be_id(self, row: int, column: int) -> bool:
-        """Whether a word that stands alone may be the id of a sterile sample: short, and of the form of other ids."""
-        text = self.look.text(row, column)
-        if len(text) > _LONGEST_ID or re.search(r"[=;]|^\*", text):
-            return False
-        others = [self.look.text(row, c) for c in self.counts]
-        return looks_like_id(text) or any(_form(text) == _form(other) for other in others) or not any(map(looks_like_id, others))
 
-    def _drop_codes(self) -> None:
-        """Columns of running or code numbers before the names are no counts."""
-        for column in [c for c in self.counts if c < self.names]:
-            heads = [heading(self.look.text(row, column)) for row in range(self.area.top, self.body[0])]
-            texts = [self.look.text(row, column) for row in self.body if (row, column) in self.look.cells]
-            numbers = [int(t) for t in texts if t.isdigit()]
-            is_running = (
-                len(numbers) == len(texts) > 2 and len(set(numbers)) == len(numbers) and numbers == sorted(numbers)
-            )
-            is_named = any(head in ("code", "count", "group") for head in heads)
-            counts_behind = any(c > self.names for c in self.counts)
-            if counts_behind and (is_running or is_named):
-                self.counts.remove(column)
-                self.columns[column] = Role(name="code")
 
     # ---- rows of the body
 
@@ -322,9 +235,6 @@ class Body(Extent):
         return bool(texts) and not amounts and all(re.search(r"[^\W\d_]{3}", text) for text in texts)
 
 
-def _form(text: str) -> str:
-    """The form of an id: 'M-5' and 'M-12' are of one form."""
-    return re.sub(r"\d+", "9", text.strip())
 
 
 def with_unit(role: str, words: str) -> Role:

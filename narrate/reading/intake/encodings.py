@@ -134,7 +134,7 @@ def separator_name(separator: str) -> str:
 def rows_of_text(
     path: str, text: str, separator: str, problems: ProblemList, most_cells: int
 ) -> tuple[list[list[str]], list[int]]:
-    """Rows as lists of cells, and the line on which each begins. Stops, with a problem, where quotes leave it unclear."""
+    """Rows as lists of cells, and the line on which each begins. Stops, with a problem, at quotes that do not close."""
     rows: list[list[str]] = []
     lines: list[int] = []
     # Marks inside a cell that are not doubled are common and harmless; one that is never closed is not.

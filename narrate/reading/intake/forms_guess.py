@@ -10,7 +10,8 @@ from narrate.model.layouts import SAMPLE_ROLES, Role
 from narrate.reading.intake.crossed_body import with_unit
 from narrate.reading.intake.evidence import Look, looks_like_id
 from narrate.reading.intake.header_words import heading
-from narrate.reading.intake.long_guess import Long, guess_long
+from narrate.reading.intake.long_guess import guess_long
+from narrate.reading.intake.long_table import Long
 
 _DAY = re.compile(r"\d{1,4}[-/.]\d{1,2}[-/.]\d{1,4}|\d{1,2} [A-Z][a-z]{2} \d{4}")
 _MOST_LINES = 12

@@ -136,7 +136,8 @@ def _text_grid(path: str, content: bytes, problems: ProblemList) -> tuple[Grid, 
         )
     if is_of_blanks:
         message = "the columns are parted by blanks and are read so; expected commas, semicolons or tabs between them"
-        problems.warning(Place(path=path, line=1), "N312", message, help="look whether the picture has the right columns")
+        help = "look whether the picture has the right columns"
+        problems.warning(Place(path=path, line=1), "N312", message, help=help)
         rows, lines = rows_of_blanks(read.text)
     else:
         rows, lines = rows_of_text(path, read.text, separator, problems, MOST_CELLS)
@@ -144,7 +145,8 @@ def _text_grid(path: str, content: bytes, problems: ProblemList) -> tuple[Grid, 
         problems.warning(
             Place(path=path, line=1), "N312",
             f"the first line has {len(rows[0])} cells and every other {len(rows[0]) + 1}; its words are taken as the "
-            "heads of the cells behind the first, as statistical programs write names of rows, expected a head for each",
+            "heads of the cells behind the first, as statistical programs write names of rows, expected a head for "
+            "each",
             help="look whether the picture has the right heads",
         )  # fmt: skip
         rows[0] = ["", *rows[0]]

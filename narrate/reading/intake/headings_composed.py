@@ -1,4 +1,6 @@
-"""Headings that are put together from words of the trade, and stand in no list: 'Flot sample', 'Archaeological phase'."""
+"""Headings put together from words of the trade, which stand in no list: 'Flot sample', 'Archaeological phase'."""
+
+# ruff: noqa: E501
 
 from __future__ import annotations
 

@@ -3,40 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, replace
 
-from narrate.model.grids import Area, Grid
-from narrate.model.layouts import Layout, Marks, Role, Shape, Table
+from narrate.model.grids import Grid
+from narrate.model.layouts import Layout, Marks
 from narrate.problems import Place
 from narrate.reading.intake.code_sheets import codes_beside, codes_in_prose, codes_in_use
-from narrate.reading.intake.crossed_guess import Crossed, guess_crossed
-from narrate.reading.intake.evidence import Look, plain_label
-from narrate.reading.intake.forms_guess import guess_forms
-from narrate.reading.intake.heads_mixed import with_heads_apart
-from narrate.reading.intake.heads_split import split_heads
-from narrate.reading.intake.ids_made_dates import mended_ids
+from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.joined_sheets import Joined, joined_sheets, without_key
 from narrate.reading.intake.keys_of_file import Disagreement, keys_of_file, without_keys
 from narrate.reading.intake.layout_told import tell_hidden, tell_litres
 from narrate.reading.intake.left_over import left_over
-from narrate.reading.intake.long_guess import Long, guess_long
-from narrate.reading.intake.pairs_guess import guess_pairs
 from narrate.reading.intake.records_guess import guess_records
-from narrate.reading.intake.same_ids_apart import apart_by_titles
-from narrate.reading.intake.sections_guess import guess_sections
 from narrate.reading.intake.short_words import said_under, short_words
-from narrate.reading.intake.tables_apart import told_apart
-from narrate.reading.intake.titles_say import with_condition
+from narrate.reading.intake.tables_of_sheet import Found, table_of, tables_of, whole
 from narrate.reading.intake.written_names import NameReader
-
-_MOST_TABLES = 12
-_NEAR = 0.7
-"""Share of the best score from which a second reading of a table is told."""
-_NAMES_UNKNOWN = (
-    "DOUBTFUL: few of the names are known as plants; look whether the role 'taxon' stands at the names"
-)
-_FEW_NAMES = 0.3
-"""Mean likeness to names of plants under which a table is told to be doubtful."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,26 +32,11 @@ class Proposal:
     """Signs that the file explains in two ways."""
 
 
-@dataclass(slots=True)
-class _Found:
-    tables: list[Table] = field(default_factory=list)
-    doubts: list[str] = field(default_factory=list)
-    left_out: list[str] = field(default_factory=list)
-    mend: dict[str, str] = field(default_factory=dict)
-    explained: int = 0
-
-    def take(self, other: _Found) -> None:
-        """Adds what was found in one more sheet."""
-        self.tables += other.tables
-        self.doubts += other.doubts
-        self.left_out += other.left_out
-        self.mend.update(other.mend)
-        self.explained += other.explained
 
 
 def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     """The layout of a file; without tables where nothing reads as one."""
-    found = _Found()
+    found = Found()
     grids = tuple(grids)
     keys = keys_of_file(grids)
     grids = tuple(without_keys(grid, keys) for grid in grids)
@@ -98,9 +64,10 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     counted: dict[int, int] = {}
     kept_back: set[int] = set()
     for grid, look in sorted(pairs, key=lambda pair: pair[0].is_hidden):
-        own = _Found()
-        counted[id(grid)] = _tables_of(look, keys.marks[grid.sheet], own)
-        if grid.is_hidden and counted[id(grid)] and any(counted[id(other)] for other, _ in pairs if not other.is_hidden):
+        own = Found()
+        counted[id(grid)] = tables_of(look, keys.marks[grid.sheet], own)
+        is_beside_others = any(counted.get(id(other)) for other, _ in pairs if not other.is_hidden)
+        if grid.is_hidden and counted[id(grid)] and is_beside_others:
             kept_back.add(id(grid))
         else:
             found.take(own)
@@ -110,8 +77,8 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
         if counted[id(grid)]:
             if id(grid) in kept_back:
                 found.doubts.append(
-                    f"{where} is hidden in the workbook and holds counts, which are not read beside those of the sheets "
-                    "that are shown; show it in the spreadsheet program and work the layout out anew if they count"
+                    f"{where} is hidden in the workbook and holds counts, which are not read beside those of the "
+                    "sheets that are shown; show it in the spreadsheet program and work the layout out anew if it counts"
                 )
                 found.left_out.append(f"{where}: it is hidden in the workbook")
             elif grid.is_hidden:
@@ -120,9 +87,9 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
         if grid.sheet in sheets_of_codes:
             found.doubts.append(f"{where} says what {len(codes)} codes mean; they stand under 'names' in the layout")
             continue
-        records = guess_records(look, _whole(look))
+        records = guess_records(look, whole(look))
         if records is not None:
-            found.tables.append(_table(grid, records, Marks(), "records"))
+            found.tables.append(table_of(grid, records, Marks(), "records"))
             found.doubts.extend(left_over(look, found.tables[-1:]))
             continue
         if has_counts or grid.sheet:
@@ -165,212 +132,25 @@ def yes_and_no(grid: Grid) -> frozenset[str]:
     return frozenset(given) if is_answer and len(given) >= 6 and len(given) >= 0.3 * len(grid.cells) else frozenset()
 
 
-def _whole(look: Look) -> Area:
-    return Area(top=0, left=0, bottom=look.rows - 1, right=look.columns - 1)
 
 
-def _tables_of(look: Look, marks: Marks, found: _Found) -> int:
-    """Adds the count tables of one sheet; gives their number."""
-    waiting = [_whole(look)]
-    made = 0
-    first = len(found.tables)
-    while waiting and made < _MOST_TABLES:
-        area = _trimmed(look, waiting.pop(0))
-        if area is None:
-            continue
-        forms = guess_forms(look, area)
-        if forms:
-            found.tables.extend(
-                replace(_table(look.grid, one.found, marks, "long"), about=one.about) for one in forms
-            )
-            found.doubts.extend(doubt for one in forms for doubt in one.found.doubts)
-            before = f"{look.grid.sheet}!" if look.grid.sheet else ""
-            found.mend.update({f"{before}{cell}": id for one in forms for cell, id in one.mend.items()})
-            found.explained += sum(one.found.explained for one in forms)
-            made += len(forms)
-            continue
-        halves = [half for one in with_heads_apart(look, area) if (half := _best(one, area)) is not None]
-        if len(halves) == 2:
-            for guess, _ in halves:
-                found.tables.append(_guessed(look.grid, guess, marks))
-                found.doubts.extend(guess.doubts)
-                found.explained += guess.explained
-            made += 2
-            below = max(used.bottom for _, used in halves) + 1
-            waiting.append(Area(top=below, left=area.left, bottom=area.bottom, right=area.right))
-            continue
-        lists = guess_pairs(look, area)
-        if not lists:
-            sections = guess_sections(look, area)
-            lists = list(sections.tables)
-            before = f"{look.grid.sheet}!" if look.grid.sheet else ""
-            found.mend.update({f"{before}{cell}": id for cell, id in sections.mend.items()})
-        if lists:
-            found.tables.extend(_table(look.grid, one, marks, "crossed") for one in lists)
-            found.doubts.extend(doubt for one in lists for doubt in one.doubts)
-            found.explained += sum(one.explained for one in lists)
-            made += len(lists)
-            below = max(one.area.bottom for one in lists) + 1
-            waiting.append(Area(top=below, left=area.left, bottom=area.bottom, right=area.right))
-            continue
-        best = _best(look, area)
-        if best is None:
-            continue
-        guess, used = best
-        table = _guessed(look.grid, guess, marks)
-        if _is_presence(look, table):
-            table = replace(table, marks=replace(marks, key={**marks.key, "1": "present"}))
-            found.doubts.append(
-                "every amount is 0 or 1, so 1 is taken as present and not as a count; see cells, key in the layout"
-            )
-        found.tables.append(table)
-        found.doubts.extend(guess.doubts)
-        found.explained += guess.explained
-        made += 1
-        if used.bottom < area.bottom:
-            waiting.append(Area(top=used.bottom + 1, left=area.left, bottom=area.bottom, right=area.right))
-        if used.top > area.top:
-            waiting.append(Area(top=area.top, left=area.left, bottom=used.top - 1, right=area.right))
-        if used.left > area.left:
-            waiting.append(Area(top=area.top, left=area.left, bottom=area.bottom, right=used.left - 1))
-        if used.right < area.right:
-            waiting.append(
-                Area(top=area.top, left=used.right + 1, bottom=min(used.bottom, area.bottom), right=area.right)
-            )
-    for n, table in enumerate(found.tables[first:], first):
-        found.tables[n], mend, doubts = split_heads(look, table)
-        found.mend.update(mend)
-        found.doubts.extend(doubts)
-        mend, doubts = mended_ids(look, found.tables[n])
-        found.mend.update(mend)
-        found.doubts.extend(doubts)
-        found.tables[n], said = with_condition(look.grid, found.tables[n])
-        found.doubts.extend([said] if said else [])
-    apart, doubts = told_apart(look, found.tables[first:])
-    apart, joined = apart_by_titles(look, apart)
-    found.tables[first:] = apart
-    found.doubts.extend([*doubts, *joined])
-    found.doubts.extend(left_over(look, apart))
-    return made
 
 
-def _is_presence(look: Look, table: Table) -> bool:
-    """True where all amounts of a larger table are 0 or 1: a table of presence in all likelihood."""
-    rows = [r for r, role in table.rows.items() if role.name in ("counts", "finds")]
-    columns = [c for c, role in table.columns.items() if role.name in ("counts", "count")]
-    texts = [look.text(r, c) for r in rows for c in columns if (r, c) in look.cells]
-    return sum(text == "1" for text in texts) >= 8 and all(text in ("0", "1", "1.0", "0.0") for text in texts)
 
 
-def _best(look: Look, area: Area) -> tuple[Crossed | Long, Area] | None:
-    """The reading of an area that explains most of its amounts, and the part of it that was used."""
-    options: list[tuple[float, int, Crossed | Long, Area]] = []
-    long = guess_long(look, area)
-    if long is not None:
-        options.append((long.score, 2, long, long.area))
-    down = guess_crossed(look, area)
-    if down is not None:
-        options.append((down.score, 1, down, down.area))
-    turned = look.turned()
-    across = guess_crossed(turned, Area(top=area.left, left=area.top, bottom=area.right, right=area.bottom))
-    if across is not None:
-        used = across.area
-        back = Area(top=used.left, left=used.top, bottom=used.right, right=used.bottom)
-        options.append((across.score, 0, across, back))
-    options = [option for option in options if option[0] > 0]
-    records = guess_records(look, area)
-    if (
-        records is not None
-        and not any(_has_names(option[0], option[2]) for option in options)
-        and not _may_hold_counts(look, records)
-    ):
-        # Words that nobody knows as plants, under a head that speaks of samples.
-        return None
-    if not options:
-        return None
-    options.sort(key=lambda option: (option[0], option[1]), reverse=True)
-    score, _, guess, used = options[0]
-    if guess.explained < 1:
-        return None
-    if len(options) > 1 and options[1][0] >= _NEAR * score:
-        guess.doubts.insert(0, f"DOUBTFUL: it could nearly as well be read with {_said(options[1][2])}")
-    if isinstance(guess, Crossed) and guess.named < _FEW_NAMES:
-        guess.doubts.insert(0, _NAMES_UNKNOWN)
-    return guess, used
 
 
-def _may_hold_counts(look: Look, records: Long) -> bool:
-    """Whether records are outnumbered by columns of whole numbers under words, some of which name plants."""
-    head = next(r for r, role in records.rows.items() if role.name == "header")
-    lines = [r for r, role in records.rows.items() if role.name == "finds"]
-    unknown = [c for c, role in records.columns.items() if role.name == "ignored" and plain_label(look.text(head, c))]
-    counted = []
-    for c in unknown:
-        texts = [look.text(r, c) for r in lines if look.text(r, c)]
-        if texts and all(look.is_amount(r, c) for r in lines if look.text(r, c)) and not any("." in t for t in texts):
-            counted.append(c)
-    named = sum(look.name_score(head, c) >= 0.45 for c in counted)
-    return len(counted) >= 4 and 2 * len(counted) >= len(records.columns) and named >= 0.3 * len(counted)
 
 
-def _said(guess: Crossed | Long) -> str:
-    if isinstance(guess, Long):
-        return "one row for each find"
-    return "samples as rows" if guess.look.is_turned else "samples as columns"
 
 
-def _has_names(score: float, guess: Crossed | Long) -> bool:
-    """Whether a reading is borne out by names of plants, and not by any words beside numbers."""
-    if isinstance(guess, Crossed) and guess.named >= 0.5 and score >= 0.2 * guess.explained:
-        return True
-    if isinstance(guess, Crossed) and score >= 0.05 * guess.explained and _is_mostly_counts(guess):
-        return True  # codes of a laboratory's own
-    return score >= guess.explained * 0.4
 
 
-def _is_mostly_counts(guess: Crossed) -> bool:
-    """Whether most lines hold whole numbers under labels of their own, and few say something of samples."""
-    lines = [r for r, role in guess.rows.items() if role.name == "counts"]
-    others = [r for r, role in guess.rows.items() if role.name not in ("counts", "blank", "total", "title", "section")]
-    columns = [c for c, role in guess.columns.items() if role.name == "counts"]
-    texts = [guess.look.text(r, c) for r in lines for c in columns]
-    given = [text for text in texts if text]
-    whole = sum(text.isdigit() or text == "-" for text in given)
-    labels = {tuple(guess.look.text(r, c) for c in guess.columns if c not in columns) for r in lines}
-    if len(labels) < 0.8 * len(lines):
-        return False
-    return len(lines) >= 5 and len(lines) >= 1.5 * len(others) and bool(given) and whole >= 0.9 * len(given)
 
 
-def _trimmed(look: Look, area: Area) -> Area | None:
-    """The area without empty edges; None where nothing is in it."""
-    inside = [(r, c) for r, c in look.own if area.holds(r, c)]
-    if not inside:
-        return None
-    return Area(
-        top=min(r for r, _ in inside), left=min(c for _, c in inside),
-        bottom=max(r for r, _ in inside), right=max(c for _, c in inside),
-    )  # fmt: skip
 
 
-def _guessed(grid: Grid, guess: Crossed | Long, marks: Marks) -> Table:
-    if isinstance(guess, Long):
-        return _table(grid, guess, marks, "long")
-    return _table(grid, guess, marks, "crossed", is_turned=guess.look.is_turned)
 
 
-def _table(grid: Grid, guess: Crossed | Long, marks: Marks, shape: Shape, *, is_turned: bool = False) -> Table:
-    rows, columns = (guess.columns, guess.rows) if is_turned else (guess.rows, guess.columns)
-    if is_turned:
-        rows = {r: _as_row(role) for r, role in rows.items()}
-    return Table(
-        sheet=grid.sheet,
-        shape=shape,
-        rows=dict(sorted(rows.items())),
-        columns=dict(sorted(columns.items())),
-        marks=marks,
-    )
 
 
-def _as_row(role: Role) -> Role:
-    return role

@@ -244,5 +244,6 @@ def _tell_names(tables: list[SheetFinds], names: NameReader, told: Told) -> None
             "can speak of it"
             + offered(known),
             f'to accept it, write under names in the layout: "{written}": {known}' if known
-            else "say under names in the layout what it stands for, or describe the plant in packs/taxa/ of the project",
+            else "say under names in the layout what it stands for, or describe the plant in packs/taxa/ of the "
+            "project",
         )  # fmt: skip

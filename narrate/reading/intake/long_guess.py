@@ -3,32 +3,18 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
 
 from narrate.model.grids import Area
 from narrate.model.layouts import SAMPLE_ROLES, Role
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
-from narrate.reading.intake.header_words import heading, quantity, sample_rank, unit
-from narrate.reading.intake.heads_by_content import SIZES, condition_role, content_role
-from narrate.reading.intake.plant_words_abroad import WIDE_PARTS
-from narrate.reading.intake.units_and_levels import naming_contexts
+from narrate.reading.intake.header_words import heading, sample_rank
+from narrate.reading.intake.long_columns import column_role, contexts_told_apart, is_amount_head, states_in
+from narrate.reading.intake.long_headless import list_without_head
+from narrate.reading.intake.long_table import OF_SAMPLE, Long, rows_below
 
-
-@dataclass(slots=True, kw_only=True)
-class Long:
-    """A long table as worked out."""
-
-    shape: str
-    rows: dict[int, Role]
-    columns: dict[int, Role]
-    area: Area
-    explained: int = 0
-    score: float = 0.0
-    doubts: list[str] = field(default_factory=list)
-
-
+_NO_AMOUNTS = (*SAMPLE_ROLES, "location", "code", "size class", "fraction", "cf", "note")
+_NUMBERED = re.compile(r"[^\W\d_]{3}.*(?:\bno\.?|\bnr\.?|#|\bnumber|\bid|n[º°])$", re.IGNORECASE)
 _TAXON = ("taxon", "genus", "common name", "epithet")
-OF_SAMPLE = ("sample", "context", "feature", "site")
 
 
 def guess_long(look: Look, area: Area) -> Long | None:
@@ -41,7 +27,7 @@ def guess_long(look: Look, area: Area) -> Long | None:
         found = _with_head(look, area, row, heads)
         if found is not None:
             return found
-    return _without_head(look, area)
+    return list_without_head(look, area)
 
 
 def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long | None:
@@ -66,13 +52,13 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     )
     amounts = [
         c for c in heads
-        if (c != taxon and c not in flags and heads[c] not in (*SAMPLE_ROLES, "location", "code", "size class", "fraction", "cf", "note") and _share_of_amounts(look, below, c) >= 0.7)
+        if (c != taxon and c not in flags and heads[c] not in _NO_AMOUNTS and _share_of_amounts(look, below, c) >= 0.7)
         or (heads[c] in ("count", "mass") and c != taxon)
-        or (c not in flags and _states(look.text(row, c))[0] and _share_of_amounts(look, below, c) >= 0.5)
+        or (c not in flags and states_in(look.text(row, c))[0] and _share_of_amounts(look, below, c) >= 0.5)
     ]  # fmt: skip
     if not amounts or sample is None:
         return None
-    known = [c for c in amounts if _is_amount_head(look, row, c, heads)]
+    known = [c for c in amounts if is_amount_head(look, row, c, heads)]
     once = {c for c in known if c < taxon and _is_said_once(look, below, sample, c)}
     known = [c for c in known if c not in once]
     doubts: list[str] = []
@@ -80,7 +66,8 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     if not known and len(others) == 1 and heads[taxon] in ("taxon", "genus"):
         known = others
         doubts.append(
-            f"DOUBTFUL: '{look.text(row, others[0])}' heads the only numbers behind the names; they are taken for counts"
+            f"DOUBTFUL: '{look.text(row, others[0])}' heads the only numbers behind the names; they are taken for "
+            "counts"
         )
     if not known:
         return None
@@ -96,7 +83,7 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     # Blanks beside a total mean nothing: only those among the finds may mean what stands above.
     finds = [r for r in below if _row_role(look, r, taxon, sample, known).name == "finds"] or below
     for column, role in heads.items():
-        columns[column] = _role_of(look, row, column, role, taxon, sample, known, finds, heads)
+        columns[column] = column_role(look, row, column, role, taxon, sample, known, finds, heads)
         if column in once:
             columns[column] = Role(name="ignored", qualifiers=("it is said once for each sample, and is of no find",))
     for column, made in list(columns.items()):
@@ -149,7 +136,7 @@ def _holds_parts(look: Look, area: Area, row: int, column: int) -> bool:
 
 
 def _column_of_samples(look: Look, row: int, heads: dict[int, str], below: list[int]) -> int | None:
-    """The column that tells samples apart: one headed so before bags and lots, else contexts, features, sites, phases."""
+    """The column that tells samples apart: one headed so before bags and lots, else contexts, features, phases."""
     for wanted in (*OF_SAMPLE, "phase"):
         columns = [c for c, role in heads.items() if role == wanted]
         if wanted == "sample":
@@ -168,7 +155,7 @@ def _numbered(look: Look, row: int, heads: dict[int, str], below: list[int], kno
 
     numbered = [
         c for c, role in heads.items()
-        if not role and re.search(r"[^\W\d_]{3}.*(?:\bno\.?|\bnr\.?|#|\bnumber|\bid|n[º°])$", look.text(row, c).strip(), re.I)
+        if not role and _NUMBERED.search(look.text(row, c).strip())
         and all(looks_like_id(look.text(r, c)) for r in below if look.text(r, c))
     ]  # fmt: skip
     return next((c for c in numbered if several(c) > several(known) - (c < known)), known)
@@ -191,136 +178,20 @@ def _column_of_names(look: Look, area: Area, row: int, heads: dict[int, str]) ->
     return best if best is not None and shares[best] >= 0.6 else None
 
 
-_STATES = re.compile(
-    r"\b(un-?charred|un-?carboni[sz]ed|charred|carboni[sz]ed|minerali[sz]ed|waterlogged|whole|complete|frag(?:m(?:ent)?)?(?:s|ed)?)\b",
-    re.I,
-)
 
 
-def _states(text: str) -> tuple[tuple[str, ...], str]:
-    """What a heading such as 'Uncharred count' says of its cells, and the heading without it."""
-    plain = text.replace("_", " ")
-    found = tuple(match[1] for match in _STATES.finditer(plain))
-    return (found, " ".join(_STATES.sub(" ", plain).split()).strip(" .,")) if found else ((), text)
 
 
-def _is_amount_head(look: Look, row: int, column: int, heads: dict[int, str]) -> bool:
-    text = look.text(row, column)
-    state, rest = _states(text)
-    if state and (not rest or heading(rest) in ("count", "mass")):
-        return True
-    if _is_part_head(look, text, heads):
-        return True
-    return heads[column] in ("count", "mass", "total") or bool(quantity(text)) or content_role([text], look) in (
-        "size class", "completeness", "condition", "fraction",
-    )  # fmt: skip
 
 
-def _is_part_head(look: Look, text: str, heads: dict[int, str]) -> bool:
-    """'Grain', 'Chaff' and 'Seed' over columns of numbers beside a column of names: counts of those parts."""
-    is_of_parts = "part" in heads.values() or any(role in ("count", "mass") for role in heads.values())
-    is_part = text.lower() in WIDE_PARTS or bool(look.names.part_of(text.replace("_", " ")))
-    return not is_of_parts and heading(text) in ("", "taxon") and is_part
 
 
-def _role_of(
-    look: Look,
-    row: int,
-    column: int,
-    role: str,
-    taxon: int,
-    sample: int,
-    known: list[int],
-    below: list[int],
-    heads: dict[int, str],
-) -> Role:
-    text = look.text(row, column)
-    if column == taxon:
-        name = "genus" if role == "genus" and ("epithet" in heads.values() or "taxon" in heads.values()) else "taxon"
-        has_other = any(heads[c] == "common name" for c in heads if c != column)
-        return Role(name=name, filled=not has_other and is_filled(look, below, column))
-    said_below = [look.text(r, column) for r in below if look.text(r, column)]
-    words = {quantity(text) for text in said_below}
-    if column not in known and "mass" in words and all(words):
-        return Role(name="quantity")  # 'n' or 'g' in each row
-    if column == sample:
-        beside = [c for c, other in heads.items() if other in OF_SAMPLE and c != column]
-        return Role(name="sample", filled=is_filled(look, below, column) or _goes_on_above(look, below, column, beside))
-    if column in known:
-        small = quantity(text)
-        if role == "mass" or small == "mass":
-            return Role(name="mass", qualifiers=(unit(text) or "g",))
-        if small in ("percent", "density") or role in ("percent", "density", "ubiquity"):
-            return Role(name=small or role)
-        state, rest = _states(text)
-        if small.startswith("count, "):
-            return Role(name="count", qualifiers=(small.removeprefix("count, "),))
-        if state and (not rest or heading(rest) in ("count", "mass")):
-            is_mass = heading(rest) == "mass"
-            return Role(
-                name="mass" if is_mass else "count", qualifiers=(*((unit(text) or "g",) if is_mass else ()), *state)
-            )
-        if _is_part_head(look, text, heads):
-            return Role(name="count", qualifiers=(text,))
-        said = content_role([text], look)
-        if said in ("size class", "completeness", "condition", "fraction"):
-            return Role(name="count", qualifiers=(text,))
-        if role == "total" and sum(heads[c] != "total" and c in known for c in known):
-            return Role(name="total")
-        return Role(name="count")
-    if role == "taxon":
-        if said_below and sum(bool(look.names.part_of(t)) for t in said_below) >= 0.6 * len(said_below):
-            return Role(name="part")
-        if heads[taxon] == "genus":
-            return Role(name="epithet")
-        return Role(name="common name")
-    if role == "condition":
-        return condition_role([text])
-    if role in ("volume", "flot volume", "flot mass"):
-        usual = {"volume": "l", "flot volume": "ml", "flot mass": "g"}[role]
-        found = unit(text)
-        return Role(name=role, qualifiers=(found if found not in ("", "%", "mm") else usual,), filled=False)
-    if role == "location":
-        return Role(name="ignored", qualifiers=("locations are not taken into records",))
-    if role == "description":
-        return Role(name="note")
-    if (
-        role in ("group", "note", "kind", "phase", "description", "code")
-        and content_role([look.text(r, column) for r in below if look.text(r, column)], look) == "part"
-    ):
-        return Role(name="part")
-    if role in ("count", "mass"):
-        return Role(name="ignored", qualifiers=("its cells are no amounts",))
-    if role == "fraction" and said_below and all(SIZES.fullmatch(text) for text in said_below):
-        return Role(name="size class")
-    if role:
-        return Role(name=role, filled=role in OF_SAMPLE and is_filled(look, below, column))
-    texts = [look.text(r, column) for r in below if look.text(r, column)]
-    by_content = content_role(texts, look)
-    if by_content in ("part", "condition", "completeness", "size class", "fraction", "kind"):
-        return Role(name=by_content)
-    return Role(name="ignored", qualifiers=("its heading says nothing known",))
 
 
-def contexts_told_apart(look: Look, row: int, columns: dict[int, Role]) -> dict[int, Role]:
-    """Columns headed as contexts that name none beside another that does: notes of the sample."""
-    heads = {c: look.text(row, c) for c, role in sorted(columns.items()) if role.name == "context"}
-    naming = naming_contexts(heads)
-    return {c: Role(name="sample note", filled=columns[c].filled) for c in heads if c not in naming}
 
 
-def is_filled(look: Look, below: list[int], column: int) -> bool:
-    given = [(r, column) in look.cells for r in below]
-    return bool(given) and given[0] and given.count(False) >= 0.2 * len(given)
 
 
-def _goes_on_above(look: Look, below: list[int], column: int, beside: list[int]) -> bool:
-    """Whether what stands beside each blank, such as the context, is what stands beside the id above it."""
-    blank = [n for n, r in enumerate(below) if (r, column) not in look.cells]
-    told = [c for c in beside if all((r, c) in look.cells for r in below)]
-    return bool(blank) and blank[0] > 0 and bool(told) and all(
-        look.text(below[n], c) == look.text(below[n - 1], c) for n in blank for c in told
-    )  # fmt: skip
 
 
 def _row_role(look: Look, row: int, taxon: int, sample: int, known: list[int]) -> Role:
@@ -341,29 +212,6 @@ def _row_role(look: Look, row: int, taxon: int, sample: int, known: list[int]) -
     return Role(name="finds")
 
 
-def rows_below(look: Look, area: Area, row: int) -> list[int]:
-    """Rows under a head, up to the last that holds anything or to a head of another table."""
-    own = look.texts(row, area.left, area.right)
-    last = row
-    gap = 0
-    for r in range(row + 1, area.bottom + 1):
-        texts = look.texts(r, area.left, area.right)
-        if not any(texts):
-            gap += 1
-            if gap > 3:
-                break
-            continue
-        roles = [heading(t) for t in texts if t]
-        is_head = (
-            len(roles) >= 3
-            and sum(bool(role) for role in roles) >= 0.7 * len(roles)
-            and not any(look.is_amount(r, c) for c in range(area.left, area.right + 1))
-        )
-        if texts != own and is_head:
-            break
-        gap = 0
-        last = r
-    return list(range(row + 1, last + 1))
 
 
 def _share_of_amounts(look: Look, rows: list[int], column: int) -> float:
@@ -371,48 +219,3 @@ def _share_of_amounts(look: Look, rows: list[int], column: int) -> float:
     return sum(look.is_amount(r, column) for r in given) / len(given) if given else 0.0
 
 
-def _without_head(look: Look, area: Area) -> Long | None:
-    """A long list without a head: a column of names, a column of ids that repeat, a column of whole numbers."""
-    if area.right - area.left > 8 or area.bottom - area.top < 3:
-        return None
-    rows = [
-        r
-        for r in range(area.top, area.bottom + 1)
-        if any((r, c) in look.cells for c in range(area.left, area.right + 1))
-    ]
-    texts = {c: [look.text(r, c) for r in rows] for c in range(area.left, area.right + 1)}
-    named = {c: sum(look.name_score(r, c) for r in rows) / len(rows) for c in texts}
-    taxon = max(named, key=lambda c: named[c])
-    is_headed = any(heading(look.text(r, taxon)) in ("taxon", "genus", *SAMPLE_ROLES) for r in rows)
-    if named[taxon] < 0.6 or is_headed:
-        return None
-    amounts = [
-        c
-        for c in texts
-        if c != taxon and all(look.is_amount(r, c) for r in rows if (r, c) in look.cells) and any(texts[c])
-    ]
-    ids = [
-        c
-        for c in texts
-        if c not in (taxon, amounts[-1] if amounts else -1)
-        and all(looks_like_id(t) for t in texts[c] if t)
-        and any(texts[c])
-    ]
-    ids = [c for c in ids if len(set(texts[c])) <= 0.8 * len(rows)]
-    if not amounts or not ids:
-        return None
-    count = amounts[-1]
-    sample = ids[0]
-    if count == sample:
-        return None
-    columns = {c: Role(name="ignored", qualifiers=("no heading",)) for c in texts if any(texts[c])}
-    columns[taxon], columns[sample], columns[count] = Role(name="taxon"), Role(name="sample"), Role(name="count")
-    for c in texts:
-        said = content_role([t for t in texts[c] if t], look)
-        if c not in (taxon, sample, count) and said in ("part", "condition", "completeness", "size class", "fraction"):
-            columns[c] = Role(name=said)
-    return Long(
-        shape="long", rows={r: Role(name="finds") for r in rows}, columns=columns,
-        area=area, explained=len(rows), score=len(rows) * 1.5,
-        doubts=["the sheet has no head; the columns were told apart by what stands in them"],
-    )  # fmt: skip

@@ -24,7 +24,8 @@ def tidy(written: str) -> str:
         head = re.match(r"(?:cf|aff)\.\.", name)
         body = name[head.end() :] if head else name
         before, _, inside = re.sub(r"\b(sp|spp|cf|agg|indet|type)\.(?=\.\.)", r"\1", body).partition("..")
-        name = f"{before}{f' ({inside.strip(chr(46)).replace(chr(46), chr(32))})' if inside.strip(chr(46)) else chr(32)}".strip()
+        words = inside.strip(".").replace(".", " ")
+        name = f"{before} ({words})" if words else before.strip()
         name = f"cf. {name}" if head else name
     name = re.sub(r"(?<=[A-Z][a-z])([a-z]*)[._](?=[A-Z][a-z]{2})", r"\1/", name)
     name = re.sub(r"(?<=[a-z])\.(?=[a-z]{3})", " ", name)
@@ -52,8 +53,8 @@ def with_genus(name: str, before: str) -> str:
     """
     A name whose genus is shortened to that of the row above.
 
-    >>> with_genus("T. dicoccum", "Triticum"), with_genus("cf. T. spelta", "Triticum"), with_genus("R. crispus", "Triticum")
-    ('Triticum dicoccum', 'cf. Triticum spelta', 'R. crispus')
+    >>> [with_genus(name, "Triticum") for name in ("T. dicoccum", "cf. T. spelta", "R. crispus")]
+    ['Triticum dicoccum', 'cf. Triticum spelta', 'R. crispus']
     """
     match = re.match(r"(cf\. )?([A-Z])\.?\s+(?=[a-z(])", name)
     if match and before and before[0] == match[2] and len(match[2]) == 1:

@@ -102,7 +102,7 @@ def draft_into(project: Path, packs: Packs, taken: TakenIn) -> Drafted:
 
 
 def _all_facts(project: Path, packs: Packs) -> tuple[dict[str, dict[str, list[Said]]], set[str]]:
-    """What all sheets of the project that have layouts say of their samples; records and counts are joined by the id."""
+    """What all sheets of the project that have layouts say of their samples; the id joins records and counts."""
     facts: dict[str, dict[str, list[Said]]] = {}
     found_in: set[str] = set()
     for path in listed(project, "counts", ENDINGS, ProblemList()):

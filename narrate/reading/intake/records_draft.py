@@ -51,8 +51,8 @@ def share_sorted(text: str, is_percent: bool, decimal: str = ".") -> float | Non
     """
     The share of a flot that was sorted.
 
-    >>> share_sorted("50%", True), share_sorted("0.25", False), share_sorted("1/8", False), share_sorted("100", True), share_sorted("half", False)
-    (0.5, 0.25, 0.125, 1.0, 0.5)
+    >>> [share_sorted(text, text in ("50%", "100")) for text in ("50%", "0.25", "1/8", "100", "half")]
+    [0.5, 0.25, 0.125, 1.0, 0.5]
     """
     flat = text.strip().lower()
     words = {"half": 0.5, "all": 1.0, "whole": 1.0, "quarter": 0.25, "full": 1.0, "complete": 1.0}

@@ -8,7 +8,8 @@ from narrate.model.grids import Area
 from narrate.model.layouts import DERIVED_ROLES, SAMPLE_ROLES, Role
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.header_words import heading, unit
-from narrate.reading.intake.long_guess import OF_SAMPLE, Long, contexts_told_apart, is_filled, rows_below
+from narrate.reading.intake.long_columns import contexts_told_apart, is_filled
+from narrate.reading.intake.long_table import OF_SAMPLE, Long, rows_below
 
 
 def guess_records(look: Look, area: Area) -> Long | None:

@@ -15,7 +15,7 @@ def is_parted_by_blanks(text: str) -> bool:
     """
     Whether single blanks part the cells, with words in quotation marks: the same number of cells in each line.
 
-    >>> is_parted_by_blanks('"sample" "taxon" "n"\\n"1" "S1" "Zea mays" 4\\n"2" "S1" "Iva annua" 1\\n"3" "S2" "Zea mays" 2\\n')
+    >>> is_parted_by_blanks('"sample" "taxon" "n"\\n"1" "S1" "Zea mays" 4\\n"2" "S1" "Iva annua" 1\\n')
     True
     >>> is_parted_by_blanks("Maize kernels 4\\nWild beans 2\\nOak wood 1\\nOak bark 1\\n")
     False
@@ -34,7 +34,7 @@ def is_parted_by_blanks(text: str) -> bool:
 
 def has_unheaded_row_names(rows: Sequence[Sequence[str]]) -> bool:
     """
-    Whether the first line has one cell less than all others, and these begin with names of their own and end in full cells.
+    Whether the first line has one cell less than all others, and these begin with names of their own.
 
     >>> has_unheaded_row_names([["sample", "n"], ["1", "S1", "4"], ["2", "S1", "1"], ["7", "S2", "3"]])
     True

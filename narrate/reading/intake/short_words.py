@@ -63,7 +63,7 @@ def said_under(
             if not (r in rows or c in columns):
                 continue
             flat = cell.text.strip(" ().?")
-            behind = re.search(r"[(\[]([^()\[\]]{1,6})[)\]]$", cell.text)  # 'seed (u)' says the condition behind the part
+            behind = re.search(r"[(\[]([^()\[\]]{1,6})[)\]]$", cell.text)  # 'seed (u)': the condition, behind the part
             sign = flat if flat in short else behind[1].strip(" .?") if behind and role == "condition" else ""
             if sign in short:
                 found[cell.text] = short[sign]

@@ -53,7 +53,8 @@ class BySample(Sums):
         ledger = self.ledger
         own = ledger.sample_of_line(total)
         same = [s for s in self.lines_of_samples if own and ledger.sample_of_line(s) == own]
-        choices = [c for c in (same, self.headed_alike(total), self.lines_of_samples, ledger.run_before(total, of_taxa=False)) if c]
+        before = ledger.run_before(total, of_taxa=False)
+        choices = [c for c in (same, self.headed_alike(total), self.lines_of_samples, before) if c]
         fits = []
         for of in choices:
             worked = {t: self._sum([t], of, None, line, total) for t in self.taxa}

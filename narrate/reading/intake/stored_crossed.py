@@ -74,7 +74,7 @@ class CrossedLines(BySample):
             self._of_totals(line, block)
 
     def _has_phases_for_samples(self) -> bool:
-        """Whether phases stand where samples stand in other tables, so that the samples behind a ubiquity are elsewhere."""
+        """Whether phases stand where samples do in other tables: the samples behind a ubiquity are elsewhere."""
         roles = (*self.ledger.table.rows.values(), *self.ledger.table.columns.values())
         return any({"sample", "phase"} <= set(role.names) for role in roles)
 

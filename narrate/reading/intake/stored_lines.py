@@ -111,7 +111,8 @@ def tell_line(line: Line, grid: Grid, cells: Mapping[At, Cell], decimal: str, to
 
 def _listed(wrong: list[tuple[At, Stored, Worked]]) -> str:
     """Each stored number with its cell, and what the counts in theirs give; the rest is counted."""
-    shown = [f"{address(*at)} {own.text}, {worked.said} give {worked.shown}" for at, own, worked in wrong[:_MOST_LISTED]]
+    first = wrong[:_MOST_LISTED]
+    shown = [f"{address(*at)} {own.text}, {worked.said} give {worked.shown}" for at, own, worked in first]
     return "; ".join(shown) + (f"; and {len(wrong) - len(shown)} more" if len(wrong) > len(shown) else "")
 
 

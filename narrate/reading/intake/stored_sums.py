@@ -55,7 +55,8 @@ class Sums:
             if re.search(r"seeds?\b", label, re.IGNORECASE):
                 charred["seeds"] = (self.taxa, Group("", self.names, ("seed",)))
                 finds = self.first_find
-                small = [t for t in self.taxa if (find := finds[t]) is not None and find.part not in ("kernel", "grain")]
+                large = ("kernel", "grain")
+                small = [t for t in self.taxa if (find := finds[t]) is not None and find.part not in large]
                 if 0 < len(small) < len(self.taxa):
                     # Kernels of maize and grains of cereals are often counted apart from 'seeds'.
                     charred["seeds but kernels"] = (small, Group("", self.names, ("seed",)))
@@ -99,7 +100,7 @@ class Sums:
         return "percent" if kind == "total" and "%" in head else kind
 
     def headed_alike(self, line: int) -> list[int]:
-        """The lines of samples under the same small heading as a line of totals, where samples have several: whole, frags."""
+        """The lines of samples under the small heading of a line of totals, where samples have several."""
         own = self.ledger.small_heading(line) if self.ledger.across else ""
         of = [s for s in self.lines_of_samples if own and self.ledger.small_heading(s) == own]
         return of if len(of) < len(self.lines_of_samples) else []

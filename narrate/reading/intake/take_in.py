@@ -17,10 +17,11 @@ from narrate.reading.intake.code_tables import read_code_table
 from narrate.reading.intake.default_parts import parts_taken
 from narrate.reading.intake.finds import read_finds
 from narrate.reading.intake.grids import grids_of_file
-from narrate.reading.intake.layout_file import layout_text, read_layout
+from narrate.reading.intake.layout_file import read_layout
 from narrate.reading.intake.layout_guess import guess_layout
 from narrate.reading.intake.layout_picture import picture
 from narrate.reading.intake.layout_read import LaboratorySheet, read_by_layout
+from narrate.reading.intake.layout_written import layout_text
 from narrate.reading.intake.said import Said
 from narrate.reading.intake.sheet_finds import SheetFinds
 from narrate.reading.intake.told import Told
@@ -107,7 +108,8 @@ def take_in(sheet: Path, packs: Packs, *, shown_path: str = "", codes: Path | No
                 "N311",
                 "nothing in the file reads as a table of counts or of samples, expected names of plants beside "
                 "or above counts",
-                help=f"write a layout by hand as {sheet.name}{LAYOUT_ENDING}; DEVELOPERS.md has the form, with an example",
+                help=f"write a layout by hand as {sheet.name}{LAYOUT_ENDING}; DEVELOPERS.md has the form, with an "
+                "example",
             )
             return TakenIn(problems=problems.sorted())
         layout, ready = with_parts(layout, grids, packs, told)
@@ -186,7 +188,8 @@ def with_parts(
         finds = read_finds(grid, probe, layout, names, told)
         asked = {part.removeprefix("?") for part in finds.missing_parts}
         ready[len(tables)] = _with_parts_taken(finds, parts)
-        tables.append(replace(table, parts={**table.parts, **{key: part for key, part in parts.items() if key in asked}}))
+        needed = {key: part for key, part in parts.items() if key in asked}
+        tables.append(replace(table, parts={**table.parts, **needed}))
     return replace(layout, tables=tuple(tables)), ready
 
 
@@ -202,8 +205,8 @@ def _with_parts_taken(finds: SheetFinds, parts: Mapping[str, str]) -> SheetFinds
 
 
 def read_laboratory_sheet(
-    root: Path, path: str, packs: Packs, identifier: Identifier, samples: Mapping[str, Sample], sample_ids: frozenset[str],
-    problems: ProblemList,
+    root: Path, path: str, packs: Packs, identifier: Identifier, samples: Mapping[str, Sample],
+    sample_ids: frozenset[str], problems: ProblemList,
 ) -> tuple[list[CountRow], LaboratorySheet | None]:  # fmt: skip
     """Rows of a sheet of a project that has a layout beside it."""
     sheet = root / path

@@ -67,3 +67,32 @@ UNIT = re.compile(
 TAIL = re.compile(r"_(g|gr|mg|n|no|nr|ct|count|wt|weight|wt_g|weight_g)$", re.IGNORECASE)
 """Units as columns of databases carry them: carya_nutshell_g."""
 FOOTNOTE = re.compile(r"(?<=\w)[*†‡§¹²³]+\s*$|^[*†‡]+\s*")
+# Common practice, no source: what lists call remains that nobody could name.
+INDETERMINATE = re.compile(
+    r"(?:indet|indeterminable|indeterminables|indéterminables?|indéterminée?s?|indeterminad[oa]s?|indeterminabil[ei]s?|indeterminabile|indeterminat[oiae]|"
+    r"unbestimmbar|unbestimmte?|onbepaald|ondetermineerbaar|niet determineerbaar|ubestemte?|obestämda?|nieoznaczone|neurčeno|belirsiz|"
+    r"non identifiée?s?|no identificad[oa]s?|non identificat[oi]|não identificad[oa]s?|not identified|non? determinabil[ei]|no determinables?)",
+    re.IGNORECASE,
+)
+TWO_PARTS = re.compile(r"[^\W\d_]{3,}/[^\W\d_]{3,}")
+SORTS = frozenset(
+    "hulled naked large small medium cf wild domestic cultivated immature twisted straight indet unknown type charred "
+    "uncharred burnt germinated sprouted".split()
+)
+"""Words in brackets that say what sort of grain or seed is meant, and no part."""
+
+
+def tail_quantity(tail: re.Match[str]) -> str:
+    return "count" if tail[1].lower().startswith(("n", "c")) else "mass"
+
+
+def tail_unit(tail: re.Match[str]) -> str:
+    return "" if tail_quantity(tail) == "count" else "mg" if tail[1].lower() == "mg" else "g"
+
+
+def without_match(pattern: re.Pattern[str], name: str) -> tuple[str, str]:
+    match = pattern.search(name)
+    if not match:
+        return name, ""
+    rest = (name[: match.start()] + " " + name[match.end() :]).strip()
+    return " ".join(re.sub(r"[(\[]\s*[)\]]", "", rest).split()).strip(" ,;-"), match[1].strip()

@@ -74,7 +74,8 @@ def _is_sound(path: str, content: bytes, problems: ProblemList) -> bool:
     """Whether the archive is one that may be unpacked, judged from its list of contents."""
     place = Place(path=path)
     if len(content) > MOST_BYTES:
-        message = f"the workbook holds {len(content) / 1e6:.0f} million bytes, expected at most {MOST_BYTES / 1e6:.0f} million"
+        held, most = len(content) / 1e6, MOST_BYTES / 1e6
+        message = f"the workbook holds {held:.0f} million bytes, expected at most {most:.0f} million"
         problems.error(place, "N310", message, help="copy the table alone into a new workbook")
         return False
     try:

@@ -9,28 +9,30 @@ from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
 from narrate.model.ids import TaxonId
-from narrate.model.packs import Packs
 from narrate.model.plants import Identification
 from narrate.reading.intake.broken_letters import whole_letters
+from narrate.reading.intake.known_words import KnownWords
 from narrate.reading.intake.name_spelling import tidy, with_genus
-from narrate.reading.intake.plant_words_abroad import CONDITIONS_ABROAD, PARTS_ABROAD
-from narrate.reading.intake.remarks import conditions_in
 from narrate.reading.intake.short_words import ShortWords
 from narrate.reading.intake.words_in_names import (
     AUTHOR,
     CONDITIONS,
     FOOTNOTE,
     FRAGMENTS,
-    MORE_PARTS,
+    INDETERMINATE,
     OLD_FAMILIES,
     SHORT_CONDITIONS,
     SIZE,
+    SORTS,
     TAIL,
+    TWO_PARTS,
     UNIT,
     WHOLE,
+    tail_quantity,
+    tail_unit,
+    without_match,
 )
 from narrate.reading.taxa import Identifier
-from narrate.reading.values import find_word
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -51,30 +53,24 @@ class WrittenName:
     is_known: bool = False
 
 
-@dataclass(slots=True)
-class NameReader:
+@dataclass(slots=True, kw_only=True)
+class NameReader(KnownWords):
     """Takes names apart with the words and taxa of the packs. Each distinct text is worked out once."""
 
-    packs: Packs
     identifier: Identifier
     given: Mapping[str, str] = field(default_factory=dict)
     """Names and codes that the layout explains."""
-    short: ShortWords = field(default_factory=ShortWords)
-    """Short forms of parts and conditions that the sheet explains."""
     _common: dict[str, TaxonId] = field(default_factory=dict)
     _known: dict[tuple[str, str], WrittenName] = field(default_factory=dict)
-    _parts: dict[str, str] = field(default_factory=dict)
-    _part_words: set[str] = field(default_factory=set)
 
     def __post_init__(self) -> None:
+        KnownWords.__post_init__(self)
         seen: dict[str, set[TaxonId]] = {}
         for taxon in self.packs.taxa.values():
             for name in (taxon.name, taxon.plural, taxon.trade_name, *taxon.other_names):
                 if name:
                     seen.setdefault(name.lower(), set()).add(taxon.id)
         self._common = {name: next(iter(ids)) for name, ids in seen.items() if len(ids) == 1}
-        self._parts = {**PARTS_ABROAD, **MORE_PARTS, **self.packs.words.part_lookup}
-        self._part_words = {word for part in self._parts for word in part.split()}
 
     def knowing(self, *, given: Mapping[str, str] | None = None, short: ShortWords | None = None) -> NameReader:
         """The same that knows other names and short forms; nothing that was worked out before is kept."""
@@ -95,50 +91,9 @@ class NameReader:
             found = self._known[key] = self._read(written, genus_before)
         return found
 
-    def part_of(self, text: str) -> str:
-        """The part that a text names, in any spelling; empty for none."""
-        flat = re.sub(r"[()\[\].:]", " ", text).strip()
-        if flat in self.short.parts:
-            return self.short.parts[flat]
-        found = find_word(self._parts, flat)
-        if found is None:
-            rest, state = self._condition_behind(text)
-            found = self.part_of(rest) if state else None  # 'seed (c)'
-        if not found:
-            short = FRAGMENTS.sub("", " " + flat).strip()
-            found = find_word(self._parts, short) or find_word(self._parts, short.removesuffix("s"))
-        if not found and "," in text:
-            pieces = text.split(",")  # 'seed, charred'
-            if any(self.condition_of(piece) for piece in pieces):
-                found = next((part for part in map(self.part_of, pieces) if part), None)
-        if not found and " / " in text:
-            halves = {self.part_of(half) for half in text.split(" / ")} - {""}
-            found = halves.pop() if len(halves) == 1 else None  # 'cariosside / caryopsis'
-        return found or ""
 
-    def condition_of(self, text: str) -> str:
-        flat = text.strip(" ().?")
-        if flat in self.short.conditions:
-            return self.short.conditions[flat]
-        rest, state = self._condition_behind(text)
-        if state and self.part_of(rest):
-            return state
-        if "," in flat:
-            pieces = flat.split(",")
-            if any(self.part_of(piece) for piece in pieces):
-                return next((state for state in map(self.condition_of, pieces) if state), "")
-        return find_word(self.packs.words.condition_lookup, flat) or SHORT_CONDITIONS.get(flat.lower()) or CONDITIONS_ABROAD.get(flat.lower(), "")
 
-    def _condition_behind(self, text: str) -> tuple[str, str]:
-        """A text without a letter in brackets behind it that stands for a condition, and the condition: 'seed (u)'."""
-        match = re.search(r"\s*[(\[]([A-Za-z]{1,4})\.?[)\]]\s*$", text)
-        sign = match[1] if match else ""
-        state = self.short.conditions.get(sign) or {"c": "charred", **SHORT_CONDITIONS}.get(sign.lower(), "")
-        return (text[: match.start()], state) if match and state else (text, "")
 
-    def _condition(self, words: str) -> str:
-        """The condition of words that were taken out of a name."""
-        return (conditions_in(words) or (self.condition_of(words),))[0] if words else ""
 
     def is_known(self, name: Identification) -> bool:
         return self.identifier.is_known(name)
@@ -158,7 +113,7 @@ class NameReader:
         first = self._identified(name)
         if first is not None and not self._says_part_too(name, first):
             made = self._made(written, first, note="")
-            return replace(made, quantity=_tail_quantity(tail), unit=_tail_unit(tail)) if tail else made
+            return replace(made, quantity=tail_quantity(tail), unit=tail_unit(tail)) if tail else made
         note = ""
         mark = FOOTNOTE.search(name)
         if mark:
@@ -173,14 +128,14 @@ class NameReader:
             unit = "mg" if word == "mg" else ("g" if quantity == "mass" else "")
             name = name[: match.start()].strip()
         if tail:
-            quantity, unit = _tail_quantity(tail), _tail_unit(tail)
-        name, size_class = _without(SIZE, name)
-        name, condition = _without(CONDITIONS, name)
-        condition = self._condition(condition)
+            quantity, unit = tail_quantity(tail), tail_unit(tail)
+        name, size_class = without_match(SIZE, name)
+        name, condition = without_match(CONDITIONS, name)
+        condition = self.condition_in(condition)
         conditions = [condition] if condition else []
         while condition:
-            name, more = _without(CONDITIONS, name)
-            condition = self._condition(more)
+            name, more = without_match(CONDITIONS, name)
+            condition = self.condition_in(more)
             conditions += [condition] if condition else []
         conditions = list(dict.fromkeys(conditions))
         name = re.sub(r"\s*[;,&/+]\s*(?=[)\]])|(?<=[(\[])\s*[;,&/+]\s*", "", name) if conditions else name
@@ -245,7 +200,7 @@ class NameReader:
         if comma and self.part_of(behind) and self._identified(before.strip()) is not None:
             return True
         tail = name.split()[-1].strip("()[]")
-        if len(name.split()) > 1 and _TWO_PARTS.fullmatch(tail) and self.part_of(tail.split("/")[0]):
+        if len(name.split()) > 1 and TWO_PARTS.fullmatch(tail) and self.part_of(tail.split("/")[0]):
             return True
         return found.taxon in ("Indeterminate", "Unidentified") and len(name.split()) > 1 and bool(self.part_of(tail)) and self.part_of(tail) != "indeterminate"
 
@@ -277,7 +232,7 @@ class NameReader:
             old_found = self.identifier.identify(old)
             if self.identifier.is_known(old_found):
                 return replace(old_found, qualifier="cf." if is_cf else found.qualifier)
-        if _INDETERMINATE.fullmatch(bare):
+        if INDETERMINATE.fullmatch(bare):
             return replace(self.identifier.identify("Indeterminate"), written=name)
         id = self._common.get(bare.lower()) or self._common.get(bare.lower().removesuffix("s"))
         if id is not None:
@@ -326,12 +281,12 @@ class NameReader:
         halves = {self.part_of(half) for half in text.split("/")}
         words = re.sub(r"\b(?:frags?|fragments?|fragm|broken|whole)\b\.?", "", text, flags=re.IGNORECASE).split()
         is_piece = text.lower().rstrip(".").endswith(("frag", "frags", "fragment", "fragments"))
-        is_of_pieces = is_piece and bool(words) and not any(word.lower() in _SORTS for word in words)
+        is_of_pieces = is_piece and bool(words) and not any(word.lower() in SORTS for word in words)
         if inside and (is_of_pieces or (len(halves) > 1 and "" not in halves)):
             return name[: inside.start()].strip(), "indeterminate", f"part written {text}"
         is_doubt = re.fullmatch(r"cf\.?|\?|prob(?:able)?\.?|poss(?:ible)?\.?", text, re.IGNORECASE)
         last = name.split()[-1] if name else ""
-        if not inside and _TWO_PARTS.fullmatch(last) and len(name.split()) > 1 and all(map(self.part_of, last.split("/"))):
+        if not inside and TWO_PARTS.fullmatch(last) and len(name.split()) > 1 and all(map(self.part_of, last.split("/"))):
             return name.removesuffix(last).strip(), "indeterminate", f"part written {last}"
         before, part, _ = (
             self._without_part(name[: inside.start()].strip()) if inside and not is_doubt else ("", "", "")
@@ -340,36 +295,3 @@ class NameReader:
 
     def _is_a_group(self, text: str) -> bool:
         return text.lower() in self._common
-
-
-# Common practice, no source: what lists call remains that nobody could name.
-_INDETERMINATE = re.compile(
-    r"(?:indet|indeterminable|indeterminables|indéterminables?|indéterminée?s?|indeterminad[oa]s?|indeterminabil[ei]s?|indeterminabile|indeterminat[oiae]|"
-    r"unbestimmbar|unbestimmte?|onbepaald|ondetermineerbaar|niet determineerbaar|ubestemte?|obestämda?|nieoznaczone|neurčeno|belirsiz|"
-    r"non identifiée?s?|no identificad[oa]s?|non identificat[oi]|não identificad[oa]s?|not identified|non? determinabil[ei]|no determinables?)",
-    re.IGNORECASE,
-)
-
-
-def _tail_quantity(tail: re.Match[str]) -> str:
-    return "count" if tail[1].lower().startswith(("n", "c")) else "mass"
-
-
-def _tail_unit(tail: re.Match[str]) -> str:
-    return "" if _tail_quantity(tail) == "count" else "mg" if tail[1].lower() == "mg" else "g"
-
-
-def _without(pattern: re.Pattern[str], name: str) -> tuple[str, str]:
-    match = pattern.search(name)
-    if not match:
-        return name, ""
-    rest = (name[: match.start()] + " " + name[match.end() :]).strip()
-    return " ".join(re.sub(r"[(\[]\s*[)\]]", "", rest).split()).strip(" ,;-"), match[1].strip()
-
-
-_TWO_PARTS = re.compile(r"[^\W\d_]{3,}/[^\W\d_]{3,}")
-_SORTS = frozenset(
-    "hulled naked large small medium cf wild domestic cultivated immature twisted straight indet unknown type charred "
-    "uncharred burnt germinated sprouted".split()
-)
-"""Words in brackets that say what sort of grain or seed is meant, and no part."""

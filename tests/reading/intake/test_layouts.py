@@ -10,7 +10,8 @@ import pytest
 
 from narrate.model.packs import Packs
 from narrate.problems import ProblemList
-from narrate.reading.intake.layout_file import layout_text, read_layout
+from narrate.reading.intake.layout_file import read_layout
+from narrate.reading.intake.layout_written import layout_text
 from narrate.reading.intake.project_intake import naming_packs
 from narrate.reading.intake.take_in import TakenIn, take_in
 from narrate.reading.source_text import SourceText

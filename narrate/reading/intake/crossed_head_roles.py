@@ -1,0 +1,199 @@
+"""The rows over a crossed table, one by one: titles, sections, and what a row says of the columns under it."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+
+from narrate.model.layouts import DERIVED_ROLES, Role
+from narrate.reading.intake.crossed_body import ROW_META, Body, with_unit
+from narrate.reading.intake.evidence import looks_like_id
+from narrate.reading.intake.header_words import heading, quantity, unit
+from narrate.reading.intake.heads_by_content import SIZES, content_role
+
+_PER_LITRE = re.compile(r"\d\s*(?:/|per)\s*(?:10 ?)?l(?:it(?:re|er)s?)?\.?$", re.IGNORECASE)
+
+
+@dataclass(slots=True)
+class HeadRoles(Body):
+    """The same with what each row above says."""
+
+    def _head_rows(self) -> list[int]:
+        """Rows outside the body that say something of the columns; titles and sections above are given their roles."""
+        first = self.body[0]
+        top = self.area.top
+        heads: list[int] = []
+        for row in range(first - 1, top - 1, -1):
+            own = [c for c in range(self.area.left, self.right + 1) if (row, c) in self.look.own]
+            if not own:
+                self.rows[row] = Role(name="blank")
+                continue
+            in_counts = [c for c in self.counts if (row, c) in self.look.cells]
+            label = self.look.text(row, self.names)
+            only_label = all(c in self.labels or c in self.columns for c in own)
+            if len(own) == 1 and not only_label and len(self.counts) > 1 and in_counts and not self._spans(row, own[0]):
+                is_title = len(self.look.text(row, own[0])) > 25
+                self.rows[row] = Role(
+                    name="title" if is_title else "ignored", qualifiers=() if is_title else ("a single cell",)
+                )
+                continue
+            if in_counts and not (
+                len(own) == 1 and self._spans(row, own[0]) and (own[0] <= self.names or self._is_title(row, own[0]))
+            ):
+                heads.append(row)
+            elif only_label and not heads and label and len(own) == 1 and not heading(label) and len(label) < 50:
+                self.rows[row] = Role(name="section")
+            elif only_label and any(heading(self.look.text(row, c)) for c in own):
+                self.rows[row] = Role(name="header")
+            else:
+                self.rows[row] = Role(name="title")
+        return sorted(heads)
+
+    def _spans(self, row: int, column: int) -> bool:
+        return (row, column + 1) in self.look.cells and (row, column + 1) not in self.look.own
+
+    def _is_title(self, row: int, column: int) -> bool:
+        text = self.look.text(row, column)
+        return len(text) > 30 or (row == self.area.top and not heading(text))
+
+    def _filled_texts(self, row: int, plain: list[int]) -> list[str]:
+        found: list[str] = []
+        for column in plain:
+            text = self.look.text(row, column)
+            found.append(text or (found[-1] if found and self.rows[row].filled else ""))
+        return found
+
+    def _label(self, row: int) -> str:
+        """The words before a row of the head."""
+        labels = [self.look.text(row, c) for c in range(self.area.left, self.right + 1) if c not in self.counts]
+        return next((text for text in labels if text), "")
+
+    def _recurs(self, row: int, plain: list[int]) -> bool:
+        """Whether a few small headings follow each other again and again, under a row that names each group once."""
+        texts = [self.look.text(row, c) for c in plain]
+        several = len(set(texts))
+        if not all(texts) or not 2 <= several <= 6 or len(texts) < 2 * several:
+            return False
+        if any(re.search(r"\d", text) for text in texts):
+            return False
+        above = [r for r in range(self.area.top, row) if (r, plain[0]) in self.look.cells]
+        groups = [[(r, c) in self.look.own for c in plain] for r in above]
+        if not any(sum(given) * several == len(plain) and all(given[::several]) for given in groups):
+            return False
+        return all(texts[n] == texts[n - several] for n in range(several, len(texts)))
+
+    def _needs_fill(self, row: int, plain: list[int], has_pairs: bool) -> bool:
+        blanks = sum((row, c) not in self.look.cells for c in plain)
+        return bool(blanks) and has_pairs and (row, plain[0]) in self.look.cells and blanks >= len(plain) / 4
+
+    def _named_head(self, row: int, role: str, word: str, plain: list[int]) -> Role:
+        if not role:
+            return Role(name="ignored", qualifiers=("its heading says nothing known",))
+        if role in ("taxon", "count", "mass", "code", "group", "note", "family", "common name", "header"):
+            return Role(name="header")
+        blanks = sum((row, c) not in self.look.cells for c in plain)
+        is_scarce = (
+            blanks > 0
+            and (row, plain[0]) in self.look.cells
+            and role not in ("volume", "flot volume", "flot mass", "sorted", "sample note")
+        )
+        filled = is_scarce and blanks >= 0.3 * len(plain)
+        made = with_unit(role, word)
+        also = ("condition",) if role == "part" and self._says_conditions_too(row) else ()
+        return Role(name=made.name, also=also, qualifiers=made.qualifiers, filled=filled)
+
+    def _says_conditions_too(self, row: int) -> bool:
+        """Whether most words of a row of parts carry a condition: 'seed (u)', 'grain, charred'."""
+        texts = [self.look.text(row, c) for c in self.counts if (row, c) in self.look.cells]
+        states = sum(bool(re.search("[,(]", text) and self.look.names.condition_of(text)) for text in texts)
+        return states >= 0.6 * len(texts) > 0
+
+    def _head_role(self, row: int) -> tuple[str, str]:
+        """(role, the words it was read from) of a row above the body; an empty role for ids without a label."""
+        look = self.look
+        label_columns = [c for c in range(self.area.left, self.right + 1) if c not in self.counts]
+        for column in sorted(label_columns, key=lambda c: (c != self.names, -c)):
+            text = look.text(row, column)
+            role = self._heading_in_context(row, column, label_columns) if text else ""
+            may_be_parts = role == "kind" or (role == "phase" and re.match(r"comp[oó]", text.strip(), re.IGNORECASE))
+            if may_be_parts and self._stands_over_parts(column):
+                continue  # 'Component' over grain and chaff
+            is_behind = column > max(self.counts) and len(self.labels) > 1
+            if role in ("note", "sample note", "site", "description") and is_behind:
+                continue  # 'Remarks' behind the counts heads its own column
+            if role == "note" and column != self.names and heading(look.text(row, self.names)) == "taxon":
+                continue  # beside 'Taxon' it heads a column of remarks on the taxa
+            if role == "fraction" and self._is_of_sizes(row):
+                return "size class", text  # 'Fraction' before '>1 mm'
+            if role in ROW_META and role not in DERIVED_ROLES:
+                return role, text
+        texts = [look.text(row, c) for c in self.counts if (row, c) in look.cells]
+        if (
+            any(heading(look.text(row, c)) == "condition" for c in label_columns)
+            and texts
+            and all(look.names.condition_of(t) for t in texts)
+        ):
+            return "condition", ""
+        by_content = content_role(texts, look)
+        if by_content:
+            return by_content, ""
+        # 'Samples' or 'Contexts' written once over all columns.
+        if len(set(texts)) == 1 and heading(texts[0]) and len(texts) > 1:
+            return "header", texts[0]
+        for column in label_columns:
+            role = heading(look.text(row, column))
+            if role in DERIVED_ROLES:
+                return role, look.text(row, column)
+        if texts and sum(bool(heading(t)) and not looks_like_id(t) for t in texts) > 0.6 * len(texts):
+            return "header", ""
+        return "", ""
+
+    def _is_of_sizes(self, row: int) -> bool:
+        texts = [self.look.text(row, c) for c in self.counts if (row, c) in self.look.cells]
+        return bool(texts) and all(SIZES.fullmatch(text) for text in texts)
+
+    def _heading_in_context(self, row: int, column: int, beside: list[int]) -> str:
+        """What a heading says together with a unit or a heading of several lines beside it: 'Flot' and 'ml'."""
+        text = self.look.text(row, column)
+        role = heading(text)
+        for other in beside:
+            said = self.look.text(row, other) if other != column else ""
+            if said and role in ("sample", "count", "") and unit(said) == said.strip().lower():
+                role = heading(f"{text} ({said})") or role
+            elif said and role == "count" and heading(said.split(" ")[0]) == "sample":
+                role = "sample"  # 'Sample register' over 'No.'
+        return role
+
+    def _stands_over_parts(self, column: int) -> bool:
+        texts = [self.look.text(row, column) for row in self.body if self.look.text(row, column)]
+        return column != self.names and sum(bool(self.look.names.part_of(t)) for t in texts) >= 0.6 * len(texts) > 0
+
+    def _is_derived_column(self, column: int, heads: list[int]) -> bool:
+        return self._derived_role(column, heads) is not None
+
+    def _derived_role(self, column: int, heads: list[int]) -> Role | None:
+        for row in heads:
+            text = self.look.text(row, column)
+            if text.lower() == "all" and heading(self._label(row)) == "sorted":
+                continue
+            if not text and row in self.rows and self.rows[row].filled and column in self.counts:
+                text = self._filled_texts(row, [c for c in self.counts if c <= column])[-1]  # 'Total' over two columns
+            if not text or (looks_like_id(text) and not _PER_LITRE.search(text)):
+                continue
+            role = quantity(text) if quantity(text) in ("percent", "density") else heading(text)
+            if role in DERIVED_ROLES:
+                return Role(name=role)
+            if (
+                role in ("note", "common name", "authority", "code", "family", "part", "group")
+                and (row, column) in self.look.own
+            ):
+                return Role(name={"note": "taxon note"}.get(role, role))
+            if (
+                role == "count"
+                and text.lower() not in ("n", "no")
+                and sum(self.look.text(row, c) == text for c in self.counts) == 1
+                and (row, column) in self.look.own
+                and len(self.counts) > 1
+            ):
+                return Role(name="total")
+        return None

@@ -1,0 +1,73 @@
+"""Words for parts and conditions, as the packs, other languages and the key of a sheet itself know them."""
+
+# ruff: noqa: E501
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+
+from narrate.model.packs import Packs
+from narrate.reading.intake.plant_words_abroad import CONDITIONS_ABROAD, PARTS_ABROAD
+from narrate.reading.intake.remarks import conditions_in
+from narrate.reading.intake.short_words import ShortWords
+from narrate.reading.intake.words_in_names import FRAGMENTS, MORE_PARTS, SHORT_CONDITIONS
+from narrate.reading.values import find_word
+
+
+@dataclass(slots=True, kw_only=True)
+class KnownWords:
+    """Finds the part and the condition that a text of a sheet names."""
+
+    packs: Packs
+    short: ShortWords = field(default_factory=ShortWords)
+    """Short forms of parts and conditions that the sheet explains."""
+    parts: dict[str, str] = field(default_factory=dict, init=False)
+
+    def __post_init__(self) -> None:
+        self.parts = {**PARTS_ABROAD, **MORE_PARTS, **self.packs.words.part_lookup}
+
+    def part_of(self, text: str) -> str:
+        """The part that a text names, in any spelling; empty for none."""
+        flat = re.sub(r"[()\[\].:]", " ", text).strip()
+        if flat in self.short.parts:
+            return self.short.parts[flat]
+        found = find_word(self.parts, flat)
+        if found is None:
+            rest, state = self.condition_behind(text)
+            found = self.part_of(rest) if state else None  # 'seed (c)'
+        if not found:
+            short = FRAGMENTS.sub("", " " + flat).strip()
+            found = find_word(self.parts, short) or find_word(self.parts, short.removesuffix("s"))
+        if not found and "," in text:
+            pieces = text.split(",")  # 'seed, charred'
+            if any(self.condition_of(piece) for piece in pieces):
+                found = next((part for part in map(self.part_of, pieces) if part), None)
+        if not found and " / " in text:
+            halves = {self.part_of(half) for half in text.split(" / ")} - {""}
+            found = halves.pop() if len(halves) == 1 else None  # 'cariosside / caryopsis'
+        return found or ""
+
+    def condition_of(self, text: str) -> str:
+        flat = text.strip(" ().?")
+        if flat in self.short.conditions:
+            return self.short.conditions[flat]
+        rest, state = self.condition_behind(text)
+        if state and self.part_of(rest):
+            return state
+        if "," in flat:
+            pieces = flat.split(",")
+            if any(self.part_of(piece) for piece in pieces):
+                return next((state for state in map(self.condition_of, pieces) if state), "")
+        return find_word(self.packs.words.condition_lookup, flat) or SHORT_CONDITIONS.get(flat.lower()) or CONDITIONS_ABROAD.get(flat.lower(), "")
+
+    def condition_behind(self, text: str) -> tuple[str, str]:
+        """A text without a letter in brackets behind it that stands for a condition, and the condition: 'seed (u)'."""
+        match = re.search(r"\s*[(\[]([A-Za-z]{1,4})\.?[)\]]\s*$", text)
+        sign = match[1] if match else ""
+        state = self.short.conditions.get(sign) or {"c": "charred", **SHORT_CONDITIONS}.get(sign.lower(), "")
+        return (text[: match.start()], state) if match and state else (text, "")
+
+    def condition_in(self, words: str) -> str:
+        """The condition of words that were taken out of a name."""
+        return (conditions_in(words) or (self.condition_of(words),))[0] if words else ""

@@ -1,0 +1,144 @@
+"""What each column of a table with one row for each find is, by its head and by what stands in it."""
+
+from __future__ import annotations
+
+import re
+
+from narrate.model.layouts import Role
+from narrate.reading.intake.evidence import Look
+from narrate.reading.intake.header_words import heading, quantity, unit
+from narrate.reading.intake.heads_by_content import SIZES, condition_role, content_role
+from narrate.reading.intake.long_table import OF_SAMPLE
+from narrate.reading.intake.plant_words_abroad import WIDE_PARTS
+from narrate.reading.intake.units_and_levels import naming_contexts
+
+_STATES = re.compile(
+    r"\b(un-?charred|un-?carboni[sz]ed|charred|carboni[sz]ed|minerali[sz]ed|waterlogged|whole|complete|frag(?:m(?:ent)?)?(?:s|ed)?)\b",
+    re.I,
+)
+
+
+def states_in(text: str) -> tuple[tuple[str, ...], str]:
+    """What a heading such as 'Uncharred count' says of its cells, and the heading without it."""
+    plain = text.replace("_", " ")
+    found = tuple(match[1] for match in _STATES.finditer(plain))
+    return (found, " ".join(_STATES.sub(" ", plain).split()).strip(" .,")) if found else ((), text)
+
+
+def is_amount_head(look: Look, row: int, column: int, heads: dict[int, str]) -> bool:
+    text = look.text(row, column)
+    state, rest = states_in(text)
+    if state and (not rest or heading(rest) in ("count", "mass")):
+        return True
+    if _is_part_head(look, text, heads):
+        return True
+    return heads[column] in ("count", "mass", "total") or bool(quantity(text)) or content_role([text], look) in (
+        "size class", "completeness", "condition", "fraction",
+    )  # fmt: skip
+
+
+def _is_part_head(look: Look, text: str, heads: dict[int, str]) -> bool:
+    """'Grain', 'Chaff' and 'Seed' over columns of numbers beside a column of names: counts of those parts."""
+    is_of_parts = "part" in heads.values() or any(role in ("count", "mass") for role in heads.values())
+    is_part = text.lower() in WIDE_PARTS or bool(look.names.part_of(text.replace("_", " ")))
+    return not is_of_parts and heading(text) in ("", "taxon") and is_part
+
+
+def column_role(
+    look: Look,
+    row: int,
+    column: int,
+    role: str,
+    taxon: int,
+    sample: int,
+    known: list[int],
+    below: list[int],
+    heads: dict[int, str],
+) -> Role:
+    text = look.text(row, column)
+    if column == taxon:
+        name = "genus" if role == "genus" and ("epithet" in heads.values() or "taxon" in heads.values()) else "taxon"
+        has_other = any(heads[c] == "common name" for c in heads if c != column)
+        return Role(name=name, filled=not has_other and is_filled(look, below, column))
+    said_below = [look.text(r, column) for r in below if look.text(r, column)]
+    words = {quantity(text) for text in said_below}
+    if column not in known and "mass" in words and all(words):
+        return Role(name="quantity")  # 'n' or 'g' in each row
+    if column == sample:
+        beside = [c for c, other in heads.items() if other in OF_SAMPLE and c != column]
+        return Role(name="sample", filled=is_filled(look, below, column) or _goes_on_above(look, below, column, beside))
+    if column in known:
+        small = quantity(text)
+        if role == "mass" or small == "mass":
+            return Role(name="mass", qualifiers=(unit(text) or "g",))
+        if small in ("percent", "density") or role in ("percent", "density", "ubiquity"):
+            return Role(name=small or role)
+        state, rest = states_in(text)
+        if small.startswith("count, "):
+            return Role(name="count", qualifiers=(small.removeprefix("count, "),))
+        if state and (not rest or heading(rest) in ("count", "mass")):
+            is_mass = heading(rest) == "mass"
+            return Role(
+                name="mass" if is_mass else "count", qualifiers=(*((unit(text) or "g",) if is_mass else ()), *state)
+            )
+        if _is_part_head(look, text, heads):
+            return Role(name="count", qualifiers=(text,))
+        said = content_role([text], look)
+        if said in ("size class", "completeness", "condition", "fraction"):
+            return Role(name="count", qualifiers=(text,))
+        if role == "total" and sum(heads[c] != "total" and c in known for c in known):
+            return Role(name="total")
+        return Role(name="count")
+    if role == "taxon":
+        if said_below and sum(bool(look.names.part_of(t)) for t in said_below) >= 0.6 * len(said_below):
+            return Role(name="part")
+        if heads[taxon] == "genus":
+            return Role(name="epithet")
+        return Role(name="common name")
+    if role == "condition":
+        return condition_role([text])
+    if role in ("volume", "flot volume", "flot mass"):
+        usual = {"volume": "l", "flot volume": "ml", "flot mass": "g"}[role]
+        found = unit(text)
+        return Role(name=role, qualifiers=(found if found not in ("", "%", "mm") else usual,), filled=False)
+    if role == "location":
+        return Role(name="ignored", qualifiers=("locations are not taken into records",))
+    if role == "description":
+        return Role(name="note")
+    if (
+        role in ("group", "note", "kind", "phase", "description", "code")
+        and content_role([look.text(r, column) for r in below if look.text(r, column)], look) == "part"
+    ):
+        return Role(name="part")
+    if role in ("count", "mass"):
+        return Role(name="ignored", qualifiers=("its cells are no amounts",))
+    if role == "fraction" and said_below and all(SIZES.fullmatch(text) for text in said_below):
+        return Role(name="size class")
+    if role:
+        return Role(name=role, filled=role in OF_SAMPLE and is_filled(look, below, column))
+    texts = [look.text(r, column) for r in below if look.text(r, column)]
+    by_content = content_role(texts, look)
+    if by_content in ("part", "condition", "completeness", "size class", "fraction", "kind"):
+        return Role(name=by_content)
+    return Role(name="ignored", qualifiers=("its heading says nothing known",))
+
+
+def contexts_told_apart(look: Look, row: int, columns: dict[int, Role]) -> dict[int, Role]:
+    """Columns headed as contexts that name none beside another that does: notes of the sample."""
+    heads = {c: look.text(row, c) for c, role in sorted(columns.items()) if role.name == "context"}
+    naming = naming_contexts(heads)
+    return {c: Role(name="sample note", filled=columns[c].filled) for c in heads if c not in naming}
+
+
+def is_filled(look: Look, below: list[int], column: int) -> bool:
+    given = [(r, column) in look.cells for r in below]
+    return bool(given) and given[0] and given.count(False) >= 0.2 * len(given)
+
+
+def _goes_on_above(look: Look, below: list[int], column: int, beside: list[int]) -> bool:
+    """Whether what stands beside each blank, such as the context, is what stands beside the id above it."""
+    blank = [n for n, r in enumerate(below) if (r, column) not in look.cells]
+    told = [c for c in beside if all((r, c) in look.cells for r in below)]
+    return bool(blank) and blank[0] > 0 and bool(told) and all(
+        look.text(below[n], c) == look.text(below[n - 1], c) for n in blank for c in told
+    )  # fmt: skip
