@@ -51,6 +51,7 @@ def _kind_compared(page: Page, kind: str, members: Sequence[Context]) -> list[Se
     held: dict[str, dict[str, Reading]] = {c.id: statements_held(page, c.id, QUESTIONS) for c in members}
     if not any(held.values()):
         return []
+    apart_from = "apart from wood fires, " if all("fuel.wood" in found for found in held.values()) else ""
     held = {id: {name: r for name, r in found.items() if name not in EXPECTED} for id, found in held.items()}
     shared = [name for name in next(iter(held.values())) if all(name in found for found in held.values())]
     partial: dict[str, list[str]] = {}
@@ -80,11 +81,13 @@ def _kind_compared(page: Page, kind: str, members: Sequence[Context]) -> list[Se
         return alike + page.say(refs, f"beyond that they differ, for {apart}", f"otherwise {apart}")
     if page.is_plain:
         if len(members) > 2 or not all(held.values()):
-            return page.say(refs, f"the {many} have no one story in common")
+            return page.say(refs, f"{apart_from}the {many} have no one story in common")
         each = [that_clauses(page, in_pack_order(page, list(found.values())[:2])) for found in held.values()]
         a, b = (english.literal(id) for id in held)
         return page.say(
-            refs, f"the {many} tell different stories: in {a} we saw signs that {each[0]}; in {b}, that {each[1]}"
+            refs,
+            f"{apart_from}the {many} tell different stories: in {a} we saw signs that {each[0]}; in {b}, that "
+            f"{each[1]}",
         )
     return page.say(
         refs,

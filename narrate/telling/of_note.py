@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Sequence
 
-from narrate.model.claims import GRADE_NAMES, Claims
+from narrate.model.claims import GRADE_NAMES, Claim, Claims
 from narrate.model.findings import Findings, Tally
 from narrate.model.ids import PhaseId, Subject, TaxonId
 from narrate.model.narrative import Sentence
@@ -105,6 +105,22 @@ def elsewhere_sentences(page: Page, phases: Sequence[Phase], questions: Sequence
                 refs, f"{setting.phase_name(phase)} gave {found} too ({where}), which alone carries no reading"
             )
     return sentences
+
+
+def found_in_another_phase(page: Page, claim: Claim, phases: Sequence[Phase]) -> str:
+    """'The Early hamlet gave one tobacco seed too (C07)', where one plant alone carries a claim; else nothing."""
+    held = page.dig.found(claim.about)
+    tallies = [t for t in held.tallies if t.taxon is not None] if held is not None else []
+    genera = {genus_of(t, page.dig.packs) for t in remains_behind(claim, page.dig.packs, tallies)}
+    if len(genera) != 1 or not genera <= page.dig.lone_plants:
+        return ""
+    for phase in (p for p in phases if p.id != claim.about.id):
+        places = _finds(page, phase.id, genera)
+        if places and not any(_is_spread(page, tally) for _, tally in places):
+            where = page.listed(dict.fromkeys(context for (context, _), _ in places))
+            total = sum(tally.counted for _, tally in places)
+            return f"{setting.phase_name(phase)} gave {_found(page, places, total)} too ({where})"
+    return ""
 
 
 def strays_of_context(page: Page, context: Context) -> list[Sentence]:

@@ -6,12 +6,13 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from narrate.model.claims import GRADE_NAMES, Claim
-from narrate.model.ids import Subject
+from narrate.model.ids import ContextId, Subject
 from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Phase
 from narrate.telling import english, numbers, setting
 from narrate.telling.foods_once import is_told_with_another_food
 from narrate.telling.frames import frame, noun_of, that_clauses
+from narrate.telling.of_note import found_in_another_phase
 from narrate.telling.page import Page
 from narrate.telling.plan import TOO_FEW, UNSETTLED, Reading
 from narrate.telling.spread import NOT_LISTED, ids_listed
@@ -171,17 +172,36 @@ def _without_elsewhere(
         elsewhere = [c for c in page.dig.project.contexts if c.phase not in (None, phase.id)]
         found = [page.dig.claims.find(Subject(level="context", id=c.id), reading.statement) for c in elsewhere]
         held = [c for c in found if c is not None and c.verdict == "holds" and GRADE_NAMES.index(c.grade) > 1]
-        if not held:
+        found_too = found_in_another_phase(page, claim, page.dig.project.phases)
+        if not held and found_too:
+            clauses = that_clauses(page, _as_readings(page, [claim]))
+            sentences += page.say(
+                [claim.id],
+                f"some finds of {setting.phase_name(phase)} hint that {clauses}; but {found_too}, and these finds are "
+                "too few to compare",
+            )
+        elif not held:
             kept.append(reading)
         elif claim.grade != "consistent with":
             clauses = that_clauses(page, _as_readings(page, [claim]))
-            ids = ids_listed(page, [c.about.id for c in held])
             sentences += page.say(
                 [claim.id, *(c.id for c in held)],
-                f"the finds of {setting.phase_name(phase)} as a whole hint that {clauses}; of all other places only "
-                f"{ids} {english.agreed(len(held), 'hints', 'hint')} at it too",
+                f"the finds of {setting.phase_name(phase)} as a whole hint that {clauses}; {_shown_by(page, held)}",
             )
     return kept, sentences
+
+
+def _shown_by(page: Page, held: Sequence[Claim]) -> str:
+    """'In the Early hamlet only C06 shows it', phase by phase."""
+    by_phase: dict[str, list[str]] = {}
+    for claim in held:
+        context = page.dig.project.context(ContextId(claim.about.id))
+        phase = page.dig.project.phase(context.phase)
+        by_phase.setdefault(setting.phase_name(phase) if phase else "other places", []).append(context.id)
+    return "; ".join(
+        f"in {name} only {ids_listed(page, ids)} {english.agreed(len(ids), 'shows', 'show')} it"
+        for name, ids in by_phase.items()
+    )
 
 
 def _close(page: Page, readings: Sequence[PhaseReading]) -> list[Sentence]:

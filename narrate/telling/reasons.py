@@ -16,6 +16,7 @@ from narrate.telling.foods import (
     plants_of_two_seasons,
     plants_that_ripen,
 )
+from narrate.telling.how_widely import widely_told
 from narrate.telling.own_place import of_its_place
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
@@ -28,7 +29,7 @@ _ONLY_RIPE = re.compile(r"^(?:we found )?\w+ plants that ripen in (\w+(?: summer
 _FRUIT_RIPE = re.compile(r"^(?:we found )?seeds of fruit that ripens ((?:in|towards) \w+(?: summer)?)(?: were found)?$")
 _RIPE_OVER_ALL = re.compile(
     r"(?:plants|fruit) (?:of|that ripens? in) (early summer|late summer|autumn)"
-    r"(?= (?:were|was) in | turned up | nearly )"
+    r"(?= (?:were|was) in | turned up | nearly | in (?:all|nearly all|most|many|several|a few) of )"
 )
 _FRUIT_CHARRED = re.compile(
     r"^soft fruit that ripens (?:in|between) [a-z]+(?: summer| and [a-z]+)?(?= was charred)", re.IGNORECASE
@@ -206,7 +207,7 @@ def _referring_back(page: Page, reasons: Sequence[str]) -> list[str]:
 
 def page_text(page: Page, argument: Argument, *, contexts: Sequence[str] = ()) -> str:
     """What an argument saw, in the audience's words; contexts: those it is of, where a page is of several."""
-    text = argument.says_plain if page.is_plain else argument.says
+    text = widely_told(argument.says_plain, argument.evidence) if page.is_plain else argument.says
     text = english.lowered((text or argument.says).strip().rstrip("."))
     text = _OF_THE_WHOLE.sub(r"\1", re.sub(r"\s%", "%", text))
     text = of_its_place(page, _of_each_phase(page, text), contexts)

@@ -197,7 +197,7 @@ def slight_sentences(
     if page.is_plain:
         litres = f"{litres_text(page)} of soil" if page.found.litres is not None else "the soil"
         washed = page.say(refs[:2], f"we washed {litres} from {name}", f"from {name} we washed {litres}")
-        return washed + page.say(refs, f"we found only {listed} in it", f"all we found in it was {listed}")
+        return washed + page.say(refs, f"all we could count in it was {listed}")
     brackets = phase_brackets(page, page.dig.project.phase(context.phase), feature_text(page, context))
     samples, litres = samples_text(page), litres_text(page)
     little = ("; so few remains carry no reading", ", from which nothing is read", ", too little to read anything from")

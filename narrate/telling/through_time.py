@@ -269,7 +269,7 @@ def beside_another_phase(page: Page, phase: Phase) -> list[Sentence]:
         told.append(f"{name_of(page, own.group)} in {more}{of} ({out_of(own)}, against {out_of(theirs)})")
     name, beside = setting.phase_name(phase), setting.phase_name(other)
     if page.is_plain:
-        return page.say(refs, f"beside {beside}, we found {page.listed(told)}")
+        return page.say(refs, f"compared with {beside}, we found {page.listed(told)}")
     return page.say(
         refs,
         f"compared with {beside}, {name} held {page.listed(told)}",

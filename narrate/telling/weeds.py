@@ -109,7 +109,7 @@ def _for_visitors(page: Page, refs: Sequence[str], eaten: Weeds) -> list[Sentenc
     )
 
 
-ELSEWHERE = "people elsewhere are known to have eaten them, but that does not show it here"
+ELSEWHERE = "people in other places are known to have eaten them, but that does not show it here"
 
 
 def _weeds(page: Page) -> list[tuple[Tally, Taxon]]:

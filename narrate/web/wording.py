@@ -15,6 +15,7 @@ from narrate.model.plants import Taxon
 from narrate.model.rules import Limit, ShownMeasure
 from narrate.model.stratigraphy import Context, Phase
 from narrate.telling.citations import cited_as, letter_of
+from narrate.telling.how_widely import widely_told
 from narrate.telling.names import Names
 from narrate.web.criteria import BY_ID, Called
 from narrate.web.filters import inline, known, latin, title_of_work, upper_first
@@ -90,7 +91,8 @@ class Wording:
         )
 
     def says(self, argument: Argument) -> str:
-        text = argument.says_plain if self.is_public and argument.says_plain else argument.says
+        plain = widely_told(argument.says_plain, argument.evidence) if self.is_public else ""
+        text = plain or argument.says
         return text or self.rule_title(argument.rule)
 
     def rule_title(self, id: str) -> str:

@@ -71,6 +71,6 @@ def test_no_poisonous_weed_is_told_as_picked(told: Told, judged_example: Judged)
     for id in ("C14", "C16"):
         text = _sentence(told, id, "public", "purslane and pigweed")
         toxic = [x.plural for x in judged_example.packs.taxa.values() if "toxic" in x.tags]
-        assert text.endswith(": people elsewhere are known to have eaten them, but that does not show it here.")
+        assert text.endswith(": people in other places are known to have eaten them, but that does not show it here.")
         assert not [name for name in toxic if name and name in text]
         assert "any other wild plant" in told["public"][Subject(level="context", id=id)].sentences()[-1].text

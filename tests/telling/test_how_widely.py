@@ -1,0 +1,79 @@
+"""Words for how widely something turned up keep to the share of samples."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING
+
+import pytest
+
+from narrate.model.claims import Evidence
+from narrate.model.ids import SITE
+from narrate.telling.how_widely import share_word, widely_told
+from narrate.telling.tell import narratives
+
+if TYPE_CHECKING:
+    from narrate.pipeline.judged import Judged
+
+
+@pytest.fixture(scope="module")
+def told(judged_example: Judged) -> dict[str, str]:
+    from narrate.pipeline.judged import disclosed_part
+
+    whole = disclosed_part(judged_example)
+    found = narratives(whole.project, whole.packs, whole.findings, whole.claims, "public")
+    return {subject.id: narrative.text for subject, narrative in found.items()}
+
+
+def _evidence(k: float, n: int) -> Evidence:
+    return Evidence(measure="ubiquity", of=k, n=n, verdict="holds")
+
+
+@pytest.mark.parametrize(
+    ("k", "n", "word"),
+    [(10, 10, "all"), (9, 10, "nearly all"), (33, 49, "most"), (11, 25, "many"), (9, 23, "several"), (1, 10, "a few")],
+)
+def test_a_word_keeps_to_its_share(k: int, n: int, word: str):
+    """Nine tenths are nearly all, six tenths most, four tenths many (judgement of the makers)."""
+    assert share_word(k, n) == word
+
+
+def test_the_smallest_share_gives_the_word():
+    """Of two plants that both turned up, the rarer one is the measure."""
+    text = "field weeds and corn both turned up in many places"
+
+    assert widely_told(text, [_evidence(20, 20), _evidence(3, 20)]).endswith("both turned up in several of the samples")
+
+
+def test_a_text_is_kept_where_no_share_is_known():
+    """A rule that looked at no samples says what it says."""
+    assert widely_told("seeds turned up in many places", []) == "seeds turned up in many places"
+
+
+def test_no_public_page_says_how_widely_without_the_share(told: dict[str, str]):
+    """33 of 49 samples are not 'nearly everywhere', and four of ten places not 'many'."""
+    assert [id for id, text in told.items() if re.search(r"nearly everywhere|in (?:many|several) places", text)] == []
+    assert "mall wild seeds turned up in most of the samples" in told[SITE]
+
+
+def test_tobacco_of_both_hamlets_is_no_difference(told: dict[str, str]):
+    """One seed in C07 of the Early hamlet is enough that tobacco is not told of the Late hamlet alone."""
+    assert "but the Early hamlet gave one tobacco seed too (C07), and these finds are too few to" in told[SITE]
+    assert not re.search(r"[Oo]nly in the Late hamlet[^.]*tobacco", told[SITE])
+
+
+def test_fruit_of_the_other_hamlet_is_told_of_its_place(told: dict[str, str]):
+    """C06 is the one place of the Early hamlet that shows wild fruit; of the Late hamlet no such thing is said."""
+    assert "as a whole hint that people used wild fruit as food; in the Early hamlet only C06 shows it." in told[SITE]
+
+
+def test_hearths_share_their_wood_fires(told: dict[str, str]):
+    """Two hearths that both burned wood have that in common."""
+    for phase in ("early", "late"):
+        assert "Apart from wood fires, the two hearths " in told[phase]
+
+
+def test_a_near_empty_deposit_lists_what_could_be_counted(told: dict[str, str]):
+    """Charcoal that was only weighed lay there too."""
+    for id in ("C09", "C18", "C21"):
+        assert "All we could count in it was " in told[id] and "All we found" not in told[id]
