@@ -18,7 +18,7 @@ _EXCEPTIONS = {
     "idea": 3, "evidence": 3, "something": 2, "sometimes": 2, "everything": 3, "maize": 1, "whole": 1,
     "science": 2, "fireplace": 3, "homes": 1, "houses": 2, "seen": 1, "diet": 2, "quiet": 2,
     "useful": 2, "careful": 2, "somewhere": 2, "lives": 1, "fireplaces": 4, "everywhere": 3, "layer": 2,
-    "pokeweed": 2, "household": 2, "goosefoot": 2,
+    "pokeweed": 2, "household": 2, "goosefoot": 2, "elsewhere": 2,
     "knotweed": 2, "hundred": 2, "hundreds": 2, "maygrass": 2, "safely": 2, "widely": 2, "likely": 2, "mostly": 2,
     "several": 3, "every": 2,
 }  # fmt: skip
