@@ -12,6 +12,7 @@ from narrate.measures.catalogue import MEASURES, measured
 from narrate.measures.column import Column
 from narrate.measures.count_table import CountTable, Kind, count_table
 from narrate.measures.intervals import wilson
+from narrate.measures.plant_changes import plant_changes
 from narrate.measures.spread import spread_changes, spreads
 from narrate.measures.units import Units
 from narrate.model.findings import Findings, SubjectFindings, Tally
@@ -54,7 +55,12 @@ def find(project: Project, packs: Packs) -> Findings:
             )
     of_samples = {id: subjects[Subject(level="sample", id=id)].tallies for id in levels["sample"].ids}
     spread = spreads(project, packs, levels["sample"], of_samples)
-    return Findings(subjects=subjects, spreads=spread, changes=spread_changes(project, spread))
+    return Findings(
+        subjects=subjects,
+        spreads=spread,
+        changes=spread_changes(project, spread),
+        plants=plant_changes(project, packs, of_samples),
+    )
 
 
 def as_measurement(measure: str, column: Column, unit: int) -> Measurement:

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from narrate.model.ids import PartId, Subject, TaxonId
 from narrate.model.measurement import Measurement
-from narrate.model.plant_groups import GroupSpread, SpreadChange
+from narrate.model.plant_groups import GroupSpread, PlantChange, SpreadChange
 from narrate.problems import Place
 
 
@@ -75,6 +75,8 @@ class Findings:
     """In how many samples the plant groups of the packs were found."""
     changes: tuple[SpreadChange, ...] = ()
     """How that differs between every two phases."""
+    plants: tuple[PlantChange, ...] = ()
+    """In how many samples of every two phases single plants were found, and whether that differs beyond chance."""
 
     def of(self, subject: Subject) -> SubjectFindings:
         return self.subjects[subject]

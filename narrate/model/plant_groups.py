@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from narrate.model.ids import PhaseId
+from narrate.model.ids import PhaseId, TaxonId
 from narrate.model.measurement import Measurement
 from narrate.model.rules import Selector
 from narrate.problems import Place
@@ -52,3 +52,27 @@ class SpreadChange:
     kind: str = ""
     difference: Measurement
     """With Newcombe's interval."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlantChange:
+    """Samples that hold one plant in two phases, tested together with all other plants found often enough."""
+
+    taxon: TaxonId
+    first: PhaseId
+    last: PhaseId
+    with_it: tuple[int, int]
+    """Samples of the first and of the last phase that hold it."""
+    of_samples: tuple[int, int]
+    p: float
+    """Fisher's exact test, two-sided."""
+    p_holm: float
+    """The same after Holm's correction for all plants tested between the two phases."""
+    tested: int
+    """Plants tested between the two phases."""
+    refs: tuple[str, ...] = ()
+    """One find of each sample that holds it."""
+
+    @property
+    def rises(self) -> bool:
+        return self.with_it[1] * self.of_samples[0] > self.with_it[0] * self.of_samples[1]

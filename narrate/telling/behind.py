@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator
 
-from narrate.model.claims import Claim
+from narrate.model.claims import Argument, Claim
 from narrate.model.findings import Tally
 from narrate.model.ids import RuleId
 from narrate.model.packs import Packs
@@ -45,6 +46,25 @@ def _meant(rules: tuple[RuleId, ...], packs: Packs, tallies: Iterable[Tally]) ->
 
 
 _KNOWN = LastAsked()
+
+
+def remains_counted(argument: Argument, packs: Packs, tallies: Iterable[Tally]) -> tuple[Tally, ...]:
+    """
+    Tallies that one argument counted: those of the figures which its text quotes, or of the whole rule if it has none.
+
+    A claim may rest on nuts and on grapes; an argument that quotes five seeds of soft fruit speaks of the grapes alone.
+    """
+    rule = packs.rules.get(argument.rule)
+    if rule is None:
+        return ()
+    quoted = set(_QUOTED.findall(rule.says))
+    named = [bound.of for bound in _bounds(rule.criteria) if bound.name in quoted and bound.of is not None]
+    chosen = [s for s in (named or list(_selectors(rule.criteria))) if _narrows(s)]
+    return tuple(tally for tally in tallies if any(is_meant(selector, tally, packs) for selector in chosen))
+
+
+_QUOTED = re.compile(r"\{(\w+)")
+"""Names of figures in the text of a rule: '({seeds} seeds)'."""
 
 
 def is_meant(selector: Selector, tally: Tally, packs: Packs) -> bool:
@@ -113,6 +133,14 @@ def _selectors(criterion: Criterion) -> Iterator[Selector]:
             yield from _selectors(inner)
 
 
+def _bounds(criterion: Criterion) -> Iterator[Bound]:
+    if isinstance(criterion, Bound):
+        yield criterion
+    elif isinstance(criterion, Group):
+        for inner in criterion.criteria:
+            yield from _bounds(inner)
+
+
 def _narrows(selector: Selector) -> bool:
     """Whether the selector says anything about plants or parts; '{}' means everything and tells nothing."""
     return bool(
@@ -133,4 +161,7 @@ def _ripens(taxon: Taxon | None, tally: Tally, months: tuple[int, ...], *, withi
         return False
     wanted = set(months)
     windows = [set(window.months) for window in taxon.windows if window.part == tally.part]
-    return any(w <= wanted if within else bool(w & wanted) for w in windows)
+    if within:
+        # Sources may disagree: a plant ripens within some months only if every source says so, as rules count it.
+        return bool(windows) and all(window <= wanted for window in windows)
+    return any(window & wanted for window in windows)

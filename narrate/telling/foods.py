@@ -85,19 +85,21 @@ def chief_of_months(page: Page, item: Reading, months: Iterable[int]) -> str:
     return page.listed(list(dict.fromkeys(page.names.food(t.taxon, t.written) for t in ripe))[:2])
 
 
-def chief_fruit(page: Page, item: Reading, *, of: int) -> tuple[str, bool]:
+def chief_fruit(page: Page, item: Reading) -> tuple[str, str]:
     """
-    'grape and persimmon', and whether the two are most of so many seeds.
+    'grape and persimmon', and how they stand to the seeds that were counted: 'namely', 'chiefly' or 'among it'.
 
-    Berries that nobody eats ripen as well, and a rule may count them: then the fruits are some of it, not its chief.
+    item: of the remains that the argument itself counted. Berries that nobody eats may be among them: then the fruits
+    are some of it, not its chief; and where nothing else was counted, the fruits named are all of it.
     """
-    sure = [t for t in item.behind if t.counted and not t.only_cf and _is_named(page, t) and _has_tag(page, t, "fruit")]
     seeds: dict[str, int] = {}
-    for tally in sure:
-        name = page.names.food(tally.taxon, tally.written)
-        seeds[name] = seeds.get(name, 0) + tally.counted
+    for tally in (t for t in item.behind if t.counted and not t.only_cf and _is_named(page, t)):
+        if _has_tag(page, tally, "fruit"):
+            name = page.names.food(tally.taxon, tally.written)
+            seeds[name] = seeds.get(name, 0) + tally.counted
     names = sorted(seeds, key=lambda name: -seeds[name])[:2]
-    return page.listed(names), sum(seeds[name] for name in names) * 2 > of
+    told, counted = sum(seeds[name] for name in names), sum(t.counted for t in item.behind)
+    return page.listed(names), "namely" if told == counted else "chiefly" if told * 2 > counted else "among it"
 
 
 def _ripens(page: Page, tally: Tally, months: frozenset[int]) -> bool:

@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 
 from narrate.model.claims import Argument
 from narrate.telling import english, manner
+from narrate.telling.behind import remains_counted
 from narrate.telling.cob_parts import cob_parts_told
 from narrate.telling.foods import (
     chief_fruit,
@@ -34,8 +36,7 @@ _RIPE_OVER_ALL = re.compile(
 _FRUIT_CHARRED = re.compile(
     r"^soft fruit that ripens (?:in|between) [a-z]+(?: summer| and [a-z]+)?(?= was charred)", re.IGNORECASE
 )
-_SEEDS = re.compile(r"\((\d[\d, \u202f]*) seeds\)")
-_NAMED = re.compile(r", (?:chiefly|such as|among it) [^,()]+,(?= )")
+_NAMED = re.compile(r", (?:namely|chiefly|such as|among it) [^,()]+,(?= )")
 _BEFORE_AUGUST = re.compile(r"^plants ripe before August \(")
 _TWO_SEASONS = re.compile(r"^plants of early summer and of autumn lay together$")
 """Reasons for visitors in which plants may be named; a text of the packs that changes is told as it is."""
@@ -123,21 +124,28 @@ def reason_texts(page: Page, item: Reading) -> list[str]:
         if not text:
             continue
         match, fruit = _ONLY_RIPE.match(text), _FRUIT_RIPE.match(text)
-        named = plants_that_ripen(page, item, f"in {match[1]}") if match else ""
+        counted = _of_what_it_counted(page, item, argument)
+        named = plants_that_ripen(page, counted, f"in {match[1]}") if match else ""
         if fruit and page.is_plain:
-            named = plants_that_ripen(page, item, fruit[1], tag="fruit")
+            named = plants_that_ripen(page, counted, fruit[1], tag="fruit")
         if _TWO_SEASONS.match(text) and page.is_plain:
-            named = plants_of_two_seasons(page, item)
+            named = plants_of_two_seasons(page, counted)
         if _BEFORE_AUGUST.match(text) and not page.is_plain:
-            named = _by_their_chief(page, item, text)
+            named = _by_their_chief(page, counted, text)
         if _is_of_meats(page, argument):
             meats = [t for t in item.behind if t.part == "nutmeat"]
             text = text.replace("nutmeats", f"nutmeats of {page.listed(names_of_food(page, meats))}", 1)
             if {t.taxon for t in item.behind if t.part in _SHELL} - {t.taxon for t in meats}:
                 of_some_plants.append(text)
                 continue
-        texts.append(named or _with_the_chief(page, item, text))
+        texts.append(named or _with_the_chief(page, counted, text))
     return list(dict.fromkeys([*texts, *of_some_plants]))
+
+
+def _of_what_it_counted(page: Page, item: Reading, argument: Argument) -> Reading:
+    """The reading with the remains that one argument counted, so that no plant is named which is not in its figure."""
+    counted = remains_counted(argument, page.dig.packs, item.behind)
+    return replace(item, behind=counted) if counted else item
 
 
 def _is_of_meats(page: Page, argument: Argument) -> bool:
@@ -155,13 +163,12 @@ def _by_their_chief(page: Page, item: Reading, text: str) -> str:
 def _with_the_chief(page: Page, item: Reading, text: str) -> str:
     """'plants of early summer, chiefly maygrass, were in 21 of 51 samples': one or two plants by name."""
     match = _RIPE_OVER_ALL.search(text)
-    plants, is_most = (chief_of_season(page, item, match[1]), True) if match else ("", True)
+    plants, stand = (chief_of_season(page, item, match[1]) if match else ""), "chiefly"
     if match is None and (match := _FRUIT_CHARRED.match(text)):
-        number = _SEEDS.search(text)
-        plants, is_most = chief_fruit(page, item, of=int(re.sub(r"\D", "", number[1])) if number else 0)
+        plants, stand = chief_fruit(page, item)
     if match is None or not plants:
         return text
-    such_as = "such as" if page.is_plain else "chiefly" if is_most else "among it"
+    such_as = "such as" if page.is_plain and stand != "namely" else stand
     return f"{text[: match.end()]}, {such_as} {plants},{text[match.end() :]}"
 
 

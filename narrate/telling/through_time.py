@@ -14,6 +14,7 @@ from narrate.telling.citations import works_cited
 from narrate.telling.frames import frame
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading, reading_of
+from narrate.telling.plants_changed import plant_sentences
 from narrate.telling.spread import (
     Presence,
     difference,
@@ -48,7 +49,7 @@ def change_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
     return (
         sentences
         + _steady(page, steady, first, last, after_change=bool(changed))
-        + _what_changed(page, changed, steady)
+        + plant_sentences(page, first, last)
     )
 
 
@@ -159,37 +160,18 @@ def _steady(
     shown = pairs[:4]
     if page.is_plain:
         plants = page.listed([name_of(page, a.group) for a, _ in shown])
-        return page.say(refs, f"we see no clear change in {plants}", f"for {plants} we see no clear change")
-    texts = [f"{name_of(page, a.group)} ({out_of(a)}, then {out_of(b)})" for a, b in shown]
+        return page.say(
+            refs,
+            f"we see no clear change in {plants} as a whole",
+            f"for {plants} as a whole we see no clear change",
+        )
+    texts, is_one = [f"{name_of(page, a.group)} ({out_of(a)}, then {out_of(b)})" for a, b in shown], len(shown) == 1
     return page.say(
         refs,
-        f"for {page.listed(texts)} the samples show no difference beyond chance"
+        f"as {'a class' if is_one else 'classes'}, {page.listed(texts)} "
+        f"{'shows' if is_one and shown[0][0].group.is_singular else 'show'} no difference beyond chance"
         + ("" if after_change else f" between the {english.literal(first.name)} and the {english.literal(last.name)}"),
     )
-
-
-GROWN = frozenset(("maize", "native-crop", "cereal", "pulse"))
-GATHERED = frozenset(("nut", "fruit"))
-"""Groups of plants that are sown and groups that are mostly gathered (common practice, no source)."""
-
-
-def _what_changed(page: Page, changed: Sequence[Pair], steady: Sequence[Pair]) -> list[Sentence]:
-    """That only what was sown changed and not what was gathered, or the other way round: the changes taken together."""
-    moved, kept = {a.group.id for a, _ in changed}, {a.group.id for a, _ in steady}
-    for one, other, word in ((GROWN, GATHERED, 0), (GATHERED, GROWN, 1)):
-        if len(moved) > 1 and moved <= one and kept & other and not moved & other:
-            same = [(a, b) for a, b in steady if a.group.id in other]
-            refs = [ref for a, b in (*changed, *same) for ref in (*a.refs, *b.refs)]
-            which, rest = ("crops", "gathering") if word == 0 else ("gathering", "crops")
-            if page.is_plain:
-                people = (
-                    ("what people grew", "what they gathered")
-                    if word == 0
-                    else ("what people gathered", "what they grew")
-                )
-                return page.say(refs, f"so we see a change in {people[0]}, and no clear one in {people[1]}")
-            return page.say(refs, f"taken together, the change is one of {which}, whereas in {rest} none is seen")
-    return []
 
 
 def alike_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:

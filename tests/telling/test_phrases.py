@@ -146,3 +146,31 @@ def test_no_quotation_begins_with_a_stray_capital(told: Told):
     quotes = [quote for text in _texts(told, *TRADE) for quote in re.findall(r"(?:has|notes) “([^”]+)”", text)]
 
     assert quotes and not [quote for quote in quotes if re.match(r"[A-Z][a-z-]+[ ,]", quote)]
+
+
+def test_fruit_is_named_by_the_seeds_that_were_counted(told: Told):
+    """Five seeds of autumn in C16 are all of grape, and four of late summer in C14 all of elderberry."""
+    report = told["report"]
+    c16, c14 = (report[Subject(level="context", id=id)].text for id in ("C16", "C14"))
+
+    assert "oft fruit that ripens between August and November, namely grape, was charred (5 seeds)" in c16
+    assert "soft fruit that ripens then, namely elderberry, was charred (4 seeds" in c14
+
+
+def test_named_fruits_add_up_to_the_seeds_of_their_sentence(told: Told, judged_example: Judged):
+    """Where a reason names all its fruits, their seeds in the context are as many as the sentence says."""
+    checked = 0
+    for subject, narrative in told["report"].items():
+        if subject.level != "context":
+            continue
+        seeds: dict[str, int] = {}
+        for tally in judged_example.findings.subjects[subject].tallies:
+            taxon = judged_example.packs.taxa.get(tally.taxon) if tally.taxon else None
+            if taxon is not None and tally.part == "seed" and tally.condition == "charred":
+                name = taxon.trade_name or taxon.name
+                seeds[name] = seeds.get(name, 0) + tally.counted
+        for names, number in re.findall(r"namely ([\w ]+), was charred \((\d+) seeds", narrative.text):
+            assert sum(seeds[name] for name in names.split(" and ")) == int(number), (subject, names)
+            checked += 1
+
+    assert checked >= 4
