@@ -22,7 +22,7 @@ from narrate.charts.phasing import legend, phase_mark, phase_name
 from narrate.charts.scales import LinearScale
 from narrate.model.figures import Chart
 from narrate.model.findings import Findings, SubjectFindings, Tally
-from narrate.model.ids import PhaseId, Subject
+from narrate.model.ids import PartId, PhaseId, Subject
 from narrate.model.packs import Packs
 from narrate.model.project import Project
 
@@ -106,16 +106,24 @@ def _plants(phases: dict[PhaseId, SubjectFindings], packs: Packs, preservation: 
     return tuple(
         _Plant(
             tally=next(iter(by_phase.values())),
-            shares=tuple(_share(phase, found, by_phase.get(phase)) for phase, found in phases.items()),
+            shares=tuple(
+                _share(phase, _looked_at(found, kind, packs), by_phase.get(phase)) for phase, found in phases.items()
+            ),
         )
-        for _, by_phase in sorted(tallies.items())
+        for kind, by_phase in sorted(tallies.items())
     )
 
 
-def _share(phase: PhaseId, found: SubjectFindings, tally: Tally | None) -> _Share:
+def _looked_at(found: SubjectFindings, kind: _Kind, packs: Packs) -> int:
+    """Samples in which a thing could have been seen: a wood, where somebody looked at the wood."""
+    part = packs.words.parts.get(PartId(kind[1]))
+    of_wood = found.samples_with_named_wood
+    return found.samples if of_wood is None or part is None or "wood" not in part.roles else of_wood
+
+
+def _share(phase: PhaseId, n: int, tally: Tally | None) -> _Share:
     if tally is None or not tally.of_samples:
         # Found in no sample of the phase: Wilson's interval from none of n has its upper end at z²/(n + z²).
-        n = found.samples
         return _Share(phase=phase, samples=0, of_samples=n, low=0.0, high=_Z * _Z / (n + _Z * _Z))
     value = tally.samples / tally.of_samples
     measured = tally.ubiquity

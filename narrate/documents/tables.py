@@ -14,7 +14,8 @@ from narrate.documents.raw_counts import Sheet, led_to_sheets, sheets
 from narrate.model.counts import CountRow
 from narrate.model.edition import Edition
 from narrate.model.findings import Tally
-from narrate.model.ids import SITE, Subject
+from narrate.model.ids import SITE, PartId, Subject
+from narrate.model.plants import UNNAMED
 from narrate.model.sampling import Sample
 from narrate.model.stratigraphy import Context
 
@@ -153,6 +154,8 @@ def _phase_table(
     all_ids = {id for line in lines.values() for id in line.cells}
     every = all_ids | set(ids)
     of = len([sample for sample in edition.project.samples if sample.context in every])
+    looked = [edition.findings.of(Subject(level="context", id=id)).samples_with_named_wood for id in sorted(every)]
+    of_wood = sum(number or 0 for number in looked)
     rows: list[tuple[str, ...]] = []
     for (taxon, part), line in sorted(lines.items()):
         if not is_last and not any(id in line.cells for id in ids):
@@ -160,7 +163,8 @@ def _phase_table(
         total = f"{line.counted:,}" if line.counted else ""
         total += (f" and {NOTED}" if total else NOTED) if line.is_noted else ""
         total = "; ".join(part for part in (total, f"{line.mass_g:.6g} g" if line.mass_g else "") if part)
-        last = (total or "–", f"{len(line.holders)} of {of}") if is_last else ()
+        is_wood = "wood" in edition.packs.words.parts[PartId(part)].roles and taxon not in UNNAMED
+        last = (total or "–", f"{len(line.holders)} of {of_wood if is_wood else of}") if is_last else ()
         rows.append((_name(taxon, edition), part, *(line.cells.get(id, "–") for id in ids), *last))
     found = [edition.findings.of(Subject(level="context", id=id)) for id in ids]
     phase = edition.findings.subjects.get(Subject(level="phase", id=contexts[0].phase or ""))
@@ -184,7 +188,9 @@ def _phase_table(
     )
     if any("; " in cell for line in lines.values() for id, cell in line.cells.items() if id in ids):
         note += "Numbers parted by a semicolon are of different states of preservation. "
-    note += "Ubiquity: samples of the phase that hold it, sterile samples included. " if is_last else ""
+    if is_last:
+        note += "Ubiquity: samples of the phase that hold it, sterile samples included; of wood, of the samples whose "
+        note += "wood was looked at. "
     note += "Remains in other conditions, and modern seeds, stand in the counts by sample alone."
     return Table(
         caption=f"Charred plant remains by context: {literal(name)}."

@@ -77,7 +77,7 @@ def fisher(k1: np.ndarray, n1: np.ndarray, k2: np.ndarray, n2: np.ndarray) -> np
 
 def _first_and_last(phases: Units, of: Selector) -> tuple[np.ndarray, np.ndarray, np.ndarray, np.ndarray] | None:
     """Samples with the thing and samples, of the first and the last phase that have any; by replicate."""
-    k, n = phases.samples_with(of), phases.samples()
+    k, n = phases.samples_with(of), phases.samples_looked_at(of)
     has_samples = np.flatnonzero(n[0] > 0) if n.size else np.array([], int)
     if has_samples.size < 2:
         return None

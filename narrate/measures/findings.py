@@ -13,12 +13,14 @@ from narrate.measures.column import Column
 from narrate.measures.count_table import CountTable, Kind, count_table
 from narrate.measures.intervals import wilson
 from narrate.measures.plant_changes import plant_changes
+from narrate.measures.selection import NAMED_WOOD
 from narrate.measures.spread import spread_changes, spreads
 from narrate.measures.units import Units
 from narrate.model.findings import Findings, SubjectFindings, Tally
 from narrate.model.ids import LEVELS, Level, PartId, Subject
 from narrate.model.measurement import Measurement
 from narrate.model.packs import Packs
+from narrate.model.plants import UNNAMED
 from narrate.model.project import Project
 from narrate.model.refs import found_ref, subject_keys
 from narrate.model.rules import Selector, ShownMeasure
@@ -38,6 +40,7 @@ def find(project: Project, packs: Packs) -> Findings:
         columns = {shown.name: (shown, _column(shown, units, levels["phase"])) for shown in packs.shown}
         with_remains = units.samples_with(Selector())[0]
         samples = units.samples()[0]
+        with_wood = units.samples_with(NAMED_WOOD)[0]
         litres = units.litres()[0]
         for unit, id in enumerate(units.ids):
             subject = Subject(level=level, id=id)
@@ -49,7 +52,8 @@ def find(project: Project, packs: Packs) -> Findings:
                 samples_with_remains=int(with_remains[unit]),
                 litres=float(round(litres[unit], 6)) if litres[unit] > 0 else None,
                 litres_missing_for=missing,
-                tallies=_tallies(units, unit, keys[subject], int(samples[unit]), rows),
+                samples_with_named_wood=int(with_wood[unit]),
+                tallies=_tallies(units, unit, keys[subject], (int(samples[unit]), int(with_wood[unit])), rows),
                 measurements={n: as_measurement(s.measure, c, unit) for n, (s, c) in columns.items()},
                 places=_places(units, unit, packs.shown, records[level][unit], rows),
             )
@@ -127,13 +131,20 @@ class _Rows:
         return tuple([self.table.places[row] for row in sorted(rows, key=self.order.__getitem__)])
 
 
-def _tallies(units: Units, unit: int, key: str, of_samples: int, columns: _Rows) -> tuple[Tally, ...]:
+def _tallies(units: Units, unit: int, key: str, samples: tuple[int, int], columns: _Rows) -> tuple[Tally, ...]:
+    """samples: of the unit, and those of them whose wood was looked at."""
+    words = units.packs.words
+    wood = {id for id, part in words.parts.items() if "wood" in part.roles}
+    ancient = words.preservations.get(units.preservation, ())
     rows = units.rows_of(unit, Selector(any_condition=True))
     groups: dict[tuple[object, str, str], list[int]] = {}
     for row in rows.tolist():
         kind = columns.kind[row]
         groups.setdefault((kind.taxon or kind.either or kind.written, kind.part, kind.condition), []).append(row)
-    made = [_tally(columns, members, of_samples, key) for members in groups.values()]
+    made = [
+        _tally(columns, members, samples[part in wood and name not in UNNAMED and condition in ancient], key)
+        for (name, part, condition), members in groups.items()
+    ]
     kept = [tally for tally in made if tally.counted or tally.is_noted or tally.mass_g]
     return tuple(sorted(kept, key=lambda t: (-t.counted, t.written.lower(), t.part, t.condition)))
 

@@ -10,7 +10,7 @@ import numpy as np
 from narrate.measures.count_table import CountTable, Kind
 from narrate.model.ids import TaxonId
 from narrate.model.packs import Packs
-from narrate.model.plants import Taxon, Window
+from narrate.model.plants import UNNAMED, Taxon, Window
 from narrate.model.rules import Selector
 
 
@@ -80,6 +80,28 @@ def named(of: Selector) -> Selector:
     ('indeterminate',)
     """
     return replace(of, not_tag=(*of.not_tag, "indeterminate"))
+
+
+NAMED_WOOD = Selector(role=("wood",), not_taxon=UNNAMED)
+"""Wood that somebody looked at and named, were it as hardwood."""
+
+
+@cache
+def asks_for_named_wood(of: Selector, packs_of_parts: frozenset[str]) -> bool:
+    """
+    Whether a selector means wood by what it is: which a sample can only hold if its wood was looked at.
+
+    packs_of_parts: the parts whose role is wood.
+
+    >>> asks_for_named_wood(Selector(taxon=("Pinus",), role=("wood",)), frozenset({"wood"}))
+    True
+    >>> asks_for_named_wood(Selector(role=("wood",)), frozenset({"wood"}))
+    False
+    >>> asks_for_named_wood(Selector(taxon=("Juniperus",), part=("wood", "bark")), frozenset({"wood"}))
+    False
+    """
+    is_of_wood = of.role == ("wood",) or (bool(of.part) and set(of.part) <= packs_of_parts)
+    return is_of_wood and bool(of.taxon or of.family or of.tag or of.status or of.use or of.habit)
 
 
 def windows_of(taxon: Taxon, part: str) -> tuple[Window, ...]:

@@ -57,11 +57,12 @@ def ubiquity(units: Units, of: Selector) -> Column:
 
         ubiquity = k / n;   n samples of the unit, sterile ones included, k those with it
 
-    Unit: 0 to 1. Interval: Wilson. No value: where the unit has no sample.
+    Of wood that has a name n are the samples whose wood was looked at: charcoal that nobody identified is no absence.
+    Unit: 0 to 1. Interval: Wilson. No value: where the unit has no such sample.
     Misleads: with few samples one sample moves it far; samples of one context are not independent.
     Source: Hubbard 1975; Popper 1988, in Hastorf & Popper (eds), pp. 53–71 (from memory).
     """
-    k, n = units.samples_with(of), units.samples()
+    k, n = units.samples_with(of), units.samples_looked_at(of)
     low, high = wilson(k, n)
     with np.errstate(invalid="ignore", divide="ignore"):
         value = k / np.where(n > 0, n, np.nan)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 
 from narrate.measures.runs import blank, into_groups
+from narrate.measures.selection import NAMED_WOOD, asks_for_named_wood
 from narrate.measures.unit_rows import UnitRows
 from narrate.model.ids import PartId
 from narrate.model.rules import Selector
@@ -83,8 +84,34 @@ class Units(UnitRows):
         return self._of_rows("samples with", rows, lambda: self._samples_with(rows))
 
     def there_by_sample(self, selector: Selector) -> tuple[np.ndarray, np.ndarray]:
-        """(replicates, samples): how often each sample with the thing was drawn, and how often each sample was."""
-        return self.kept(("there by sample", selector), lambda: self._there_by_sample(self.rows(selector)))
+        """
+        (replicates, samples): how often each sample with the thing was drawn, and how often each sample was, of those
+        in which it could have been seen.
+        """
+        return self.kept(("there by sample", selector), lambda: self._there_and_drawn(selector))
+
+    def _there_and_drawn(self, selector: Selector) -> tuple[np.ndarray, np.ndarray]:
+        there, drawn = self._there_by_sample(self.rows(selector))
+        looked = self._looked_at(selector)
+        return there, drawn if looked is None else drawn * looked
+
+    def samples_looked_at(self, selector: Selector) -> np.ndarray:
+        """Samples of the unit, sterile ones included; for wood that has a name, those whose wood was looked at."""
+        looked = self._looked_at(selector)
+        if looked is None:
+            return self.samples()
+        weight = np.ones((1, looked.size)) if self._weight is None else self._weight
+        return self._spread(self._over_samples(weight * looked, np.sum))
+
+    def _looked_at(self, selector: Selector) -> np.ndarray | None:
+        """(samples,): True where the thing could have been seen; None where that is everywhere."""
+        parts = frozenset(id for id, part in self.packs.words.parts.items() if "wood" in part.roles)
+        if not asks_for_named_wood(selector, parts):
+            return None
+        looked = np.zeros(len(self.table.sample_ids), bool)
+        rows = self.rows(NAMED_WOOD)
+        looked[self.table.row_sample[rows[self.table.is_noted[rows]]]] = True
+        return looked
 
     def _samples_with(self, rows: np.ndarray) -> np.ndarray:
         return self._over_samples(self._there_by_sample(rows)[0], np.sum)

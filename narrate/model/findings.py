@@ -58,6 +58,8 @@ class SubjectFindings:
     """Sum of the recorded volumes; None if none was recorded."""
     litres_missing_for: int = 0
     """Samples without a recorded volume."""
+    samples_with_named_wood: int | None = None
+    """Samples whose wood was looked at and named: what a share of samples with a wood is of. None: all of them."""
     tallies: tuple[Tally, ...] = ()
     """Most items first, then by name."""
     measurements: Mapping[str, Measurement] = field(default_factory=dict)

@@ -27,6 +27,10 @@ TAGS = (
 """Tags that rules of narrate ask for, whether or not a plant of the region has them. Packs of a project may add others."""
 
 
+UNNAMED = ("Indeterminate", "Unidentified")
+"""Taxa of what has no name at all: of such charcoal nobody says what wood it was."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Use:
     """One thing that people did with one part of a plant, and who says so."""

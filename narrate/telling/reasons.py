@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from narrate.model.claims import Argument
+from narrate.model.ids import Subject
 from narrate.telling import english, manner
 from narrate.telling.behind import remains_counted
 from narrate.telling.cob_parts import cob_parts_told
@@ -231,14 +232,23 @@ def _of_each_phase(page: Page, text: str) -> str:
         return text
     in_time = sorted(page.dig.project.phases, key=lambda phase: (phase.start is None, phase.start or 0))
     sizes = [n for phase in in_time if (n := len(samples_of_phase(page.dig, phase.id)))]
+    found = [page.dig.findings.subjects.get(Subject(level="phase", id=phase.id)) for phase in in_time]
+    of_wood = [n for each in found if each is not None and (n := each.samples_with_named_wood)]
     a, b, both = (int(match[name].replace(",", "")) for name in ("first", "last", "all"))
+    looked = ""
+    if len(of_wood) > 1 and sum(of_wood[:: len(of_wood) - 1]) == both and text.startswith(_OF_WOOD):
+        sizes, looked = of_wood, " whose wood was looked at"
     if len(sizes) < 2 or sizes[0] + sizes[-1] != both or a > sizes[0] or b > sizes[-1]:
         return text
     was = "was" if match["was"] == "is" else "were"
     first, last = out_of_text(a, sizes[0]), out_of_text(b, sizes[-1])
-    told = f"{was} in {first} samples of the first phase and in {last} of the last"
+    of_the_first = f"samples{looked} in the first phase" if looked else "samples of the first phase"
+    told = f"{was} in {first} {of_the_first} and in {last} {'in' if looked else 'of'} the last"
     return text[: match.start()] + told + text[match.end() :]
 
+
+_OF_WOOD = ("pine wood",)
+"""Subjects of reasons whose share is of the samples whose wood was looked at."""
 
 _SHARES = re.compile(
     r"(?P<was>is|are) in a (?:larger|smaller) share of the samples of the last phase than of the first "

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 import pytest
 
 from narrate.measures.comparison import ubiquity_change
 from narrate.measures.ubiquity import samples_with, ubiquity
+from narrate.model.ids import TaxonId
 from narrate.model.rules import Selector
 from tests.measures.digs import a_dig, a_row, units
+from tests.small_packs import small_packs
 
 WOOD = Selector(role=("wood",))
 CARYA = Selector(taxon=("Carya",))
@@ -108,3 +111,24 @@ def test_the_published_fall_of_pine_is_clear_of_nought() -> None:
 
     assert column.value[0, 0] == pytest.approx(0.38 - 0.84)
     assert column.high[0, 0] < -0.2
+
+
+def test_a_wood_is_a_share_of_the_samples_whose_wood_was_looked_at() -> None:
+    """
+    Charcoal that nobody identified is no absence of hickory: one of two samples, not one of four (common practice, no
+    source). Wood of any kind is still a share of all samples.
+    """
+    packs = small_packs()
+    unnamed = replace(packs.taxa[TaxonId("Poaceae")], id=TaxonId("Indeterminate"), rank="broad", family="")
+    known = replace(
+        packs,
+        taxa={**packs.taxa, unnamed.id: unnamed},
+        taxon_lookup={**packs.taxon_lookup, "indeterminate": unnamed.id},
+    )
+    found = [[("Carya", "wood", 3)], [("Poaceae", "wood", 2)], [], [("Carya", "nutshell", 4)]]
+    rows = [a_row("S3", "Indeterminate", "wood", 9, packs=known)]
+    dig = units(a_dig(found, contexts=["C1"] * 4, rows=rows), "context", packs=known)
+
+    hickory, wood = ubiquity(dig, Selector(taxon=("Carya",), role=("wood",))), ubiquity(dig, WOOD)
+
+    assert [(column.of[0, 0], column.n[0, 0]) for column in (hickory, wood)] == [(1, 2), (3, 4)]

@@ -139,11 +139,11 @@ def test_lost_seeds_are_told_in_report_and_review(told: Told):
 
 
 def test_items_enough_for_shares_are_called_what_they_are(told: Told):
-    """They are parts of food plants, unnamed seeds among them: no item is called named that is not."""
+    """They are parts of plants, unnamed ones among them: no item is called named, or of food, that is not."""
     said = [text for narrative in told["review"].values() for text in _texts(narrative) if "enough for shares" in text]
 
     assert len(said) == 5
-    assert all("seeds, pieces of shell, and other parts of food plants are enough" in text for text in said)
+    assert all("other parts of plants (unnamed ones among them) are enough" in text for text in said)
 
 
 def test_the_review_tells_notes_that_bear_on_a_doubt(told: Told):
