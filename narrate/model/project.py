@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
@@ -66,6 +67,11 @@ class Project:
 
     def samples_of(self, context: ContextId) -> tuple[Sample, ...]:
         return tuple(sample for sample in self.samples if sample.context == context)
+
+    def dated_contexts(self) -> frozenset[ContextId]:
+        """Contexts that the account of radiocarbon dates (`report: radiocarbon`) names by their ids."""
+        words = set(re.findall(r"[\w.-]*\w", self.report.get("radiocarbon", "")))
+        return frozenset(context.id for context in self.contexts if str(context.id) in words)
 
     def phase(self, id: PhaseId | None) -> Phase | None:
         return next((phase for phase in self.phases if phase.id == id), None)

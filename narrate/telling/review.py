@@ -11,7 +11,7 @@ from narrate.model.next_steps import NextStep
 from narrate.model.sampling import Sample
 from narrate.model.stratigraphy import Context
 from narrate.telling import composition, english, manner, neighbours, numbers, openings, setting
-from narrate.telling.contexts import without_the_expected
+from narrate.telling.contexts import DATABLE, without_the_expected
 from narrate.telling.foods import name_plants
 from narrate.telling.frames import noun_of
 from narrate.telling.observations import Noted, noted_sentences, notes_of
@@ -28,6 +28,7 @@ from narrate.telling.sentences import (
     plainly_told,
     without_seasons_told_twice,
 )
+from narrate.telling.spread import ids_listed
 
 ENOUGH = "work.enough-for-proportions"
 """The one statement about work that says what is already good."""
@@ -257,7 +258,9 @@ def _readings(page: Page, held: Sequence[Reading]) -> list[Sentence]:
 def _work(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
     """Work that would help, from the claims about work and from what was left unsorted."""
     items = [r for r in readings(page, page.dig.claims.holding(page.subject)) if r.claim.question == "work"]
-    sentences = plainly_told(page, [r for r in items if r.claim.statement != ENOUGH])
+    is_dated = page.subject.id in page.dig.project.dated_contexts()
+    asked = [r for r in items if r.claim.statement != ENOUGH and not (is_dated and r.claim.statement == DATABLE)]
+    sentences = plainly_told(page, asked)
     steps = page.dig.claims.steps.get(page.subject, ())
     sentences += _paying(page, steps[:1])
     return sentences if any(step.id == "sort.class" for step in steps[:1]) else sentences + _unsorted(page, samples)
@@ -334,13 +337,19 @@ def _lifts(page: Page, held: Sequence[Reading]) -> list[Sentence]:
 def _none_left(page: Page, held: Sequence[Reading], samples: Sequence[Sample]) -> list[Sentence]:
     """What could still be done where no work on the samples would change a reading."""
     id = english.literal(page.subject.id)
-    sorted_all = all(size.proportion_sorted == 1 for sample in samples for size in sample.size_classes)
+    heavy = [s.id for s in samples if s.heavy_fraction is not None and s.heavy_fraction.sorted is False]
+    sorted_all = all(size.proportion_sorted == 1 for sample in samples for size in sample.size_classes) and not heavy
     shaky = [r for r in held if is_shaky(r)]
     if shaky:
         least = min(shaky, key=lambda r: (r.claim.stability or 0.0, r.claim.id))
+        if heavy:
+            what = f"sort the heavy fraction of {ids_listed(page, heavy)}; it may settle {_noun(page, least)}"
+            return page.say([least.claim.id, page.record], what)
         why = ", for all that was floated is sorted" if sorted_all else ""
         text = f"only more soil from {id} would settle {_noun(page, least)}{why}"
         return page.say([least.claim.id, page.record], text)
+    if heavy:
+        return page.say([page.record], f"sort the heavy fraction of {ids_listed(page, heavy)}")
     why = "all that was floated is sorted, and " if sorted_all else ""
     refs = [page.record, *(r.claim.id for r in held[:1])]
     return page.say(refs, f"nothing more is asked of {id}: {why}no work is known that would change a reading")

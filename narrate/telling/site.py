@@ -135,12 +135,16 @@ def _datable(page: Page) -> list[Sentence]:
             found.append(claim)
     if not found:
         return []
-    where = ids_listed(page, [claim.about.id for claim in found], at_most=len(found))
-    many = page.count(len(found), "context", "contexts")
-    return page.say(
-        [claim.id for claim in found],
-        f"short-lived material fit for radiocarbon dating lies in {many} ({where})",
-    )
+    dated = page.dig.project.dated_contexts()
+    rest = [claim for claim in found if claim.about.id not in dated]
+    already = [claim.about.id for claim in found if claim.about.id in dated]
+    refs = [claim.id for claim in found]
+    if not rest:
+        return page.say(refs, "whatever context holds short-lived material fit for radiocarbon dating has been dated")
+    where = ids_listed(page, [claim.about.id for claim in rest], at_most=len(rest))
+    many = page.count(len(rest), "context", "contexts")
+    beside = f", beside {ids_listed(page, already, at_most=len(already))}, from which dates were taken" if already else ""
+    return page.say(refs, f"short-lived material fit for radiocarbon dating lies in {many} ({where}){beside}")
 
 
 def _open(page: Page) -> list[Sentence]:

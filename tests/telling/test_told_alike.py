@@ -193,3 +193,18 @@ def test_nobody_is_asked_to_identify_dust(told: Told):
 def test_shares_over_all_parts_of_the_cob_say_so(told: Told):
     """The 98 % of the smudge pit counts glumes and shanks, which the 906 cob parts of the same page leave out."""
     assert "held little else (98% with glumes and shanks" in told["report"][_context("C13")].text
+
+
+def test_material_of_dated_contexts_is_not_asked_for_again(told: Told):
+    """Five contexts gave the dates of the project: the dig names them apart, and their reviews ask for none."""
+    site = told["report"][Subject(level="site", id=SITE)].text
+    assert "lies in four contexts (C01, C02, C11, and C15), beside C03, C05, C12, C13, and C17, from which" in site
+    for id in ("C03", "C12"):
+        assert "fit for radiocarbon dating" not in told["review"][_context(id)].text
+    assert "fit for radiocarbon dating" in told["review"][_context("C01")].text
+
+
+def test_a_heavy_fraction_that_was_not_sorted_is_work_left(told: Told):
+    """S023 of hearth C10 has one: its review does not say that all is sorted."""
+    text = told["review"][_context("C10")].text
+    assert "heavy fraction of S023" in text and "is sorted" not in text
