@@ -89,8 +89,8 @@ class _OfLevel:
 
     def of(self, id: StatementId, unit: int) -> str:
         if unit not in self._at:
-            # Whoever asks for the next unit again and again is given ever more at once; a single one is written alone.
-            many = min(2 * len(self._at), _BLOCK) if unit == self._at.stop and self._at else 1
+            # Whoever asks for the next unit again and again is given ever more at once; a single one with few others.
+            many = min(4 * len(self._at), _BLOCK) if unit == self._at.stop and self._at else 4
             self._at = range(unit, min(unit + many, self._width))
             self._lay()
         texts, at = self._block[id], unit - self._at.start

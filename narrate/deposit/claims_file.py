@@ -6,11 +6,11 @@ import json
 from collections.abc import Callable, Collection, Iterator
 from functools import partial
 
-from narrate.deposit.argument_texts import ArgumentTexts, plain_argument
+from narrate.deposit.claim_texts import ClaimTexts
+from narrate.deposit.plain_claims import dumped, plain_claim
 from narrate.judging.claims_made import ClaimsBySubject
-from narrate.model.claims import Claim, Claims, Rival, Turning
+from narrate.model.claims import Claim, Claims
 from narrate.model.ids import Subject
-from narrate.model.next_steps import COSTS, NextStep
 
 FORMAT = "narrate claims 1"
 LEFT_OUT = (
@@ -57,113 +57,12 @@ def subject_texts(claims: Claims, cited: frozenset[str]) -> Iterator[tuple[Subje
     columns = claims.columns
     if not isinstance(columns, ClaimsBySubject):
         for claim in claims:
-            yield claim.about, partial(_line, claim, partial(_made_arguments, cited=cited))
+            yield claim.about, partial(_made_line, claim, cited)
         return
-    arguments_of = ArgumentTexts(columns, cited).of
+    line = ClaimTexts(columns, cited).line
     for subject in columns:
-        yield subject, lambda subject=subject: SEPARATOR.join(  # type: ignore[misc]
-            _line(claim, arguments_of) for claim in columns[subject]
-        )
+        yield subject, lambda subject=subject: SEPARATOR.join(map(line, columns[subject]))  # type: ignore[misc]
 
 
-def _line(claim: Claim, arguments_of: Callable[[Claim], str]) -> str:
-    head, tail = _dumped(_before_arguments(claim)), _dumped(_after_arguments(claim))
-    return f'{head[:-1]}, "arguments": [{arguments_of(claim)}], {tail[1:]}'
-
-
-def _dumped(value: object) -> str:
-    return json.dumps(value, ensure_ascii=False, separators=(", ", ": "))
-
-
-def _made_arguments(claim: Claim, cited: Collection[str]) -> str:
-    return ", ".join(_dumped(argument) for argument in _plain_arguments(claim, cited))
-
-
-def plain_claim(claim: Claim, cited: Collection[str] | None = None) -> dict[str, object]:
-    """One claim with all evidence, as `explain --json` gives it; or, with the claims cited, as `claims.json` does."""
-    arguments = _plain_arguments(claim, (claim.id,) if cited is None else cited)
-    return {**_before_arguments(claim), "arguments": arguments, **_after_arguments(claim)}
-
-
-def _plain_arguments(claim: Claim, cited: Collection[str]) -> list[dict[str, object]]:
-    is_followed = claim.verdict == "holds" or claim.id in cited
-    return [
-        plain_argument(argument, with_evidence=is_followed or argument.verdict == "holds")
-        for argument in claim.arguments
-    ]
-
-
-def _before_arguments(claim: Claim) -> dict[str, object]:
-    return {
-        "id": claim.id,
-        "about": {"level": claim.about.level, "id": claim.about.id},
-        "question": claim.question,
-        "statement": claim.statement,
-        "verdict": claim.verdict,
-        "support": claim.support,
-        "grade": claim.grade if claim.verdict == "holds" else None,
-        "stability": claim.stability,
-    }
-
-
-def _after_arguments(claim: Claim) -> dict[str, object]:
-    return {
-        "limits": [limit.says for limit in claim.limits],
-        "lifts": [limit.lifts for limit in claim.limits],
-        "misleads_when": list(claim.misleads_when),
-        "alternatives": list(claim.alternatives),
-        "sources": list(claim.sources),
-        "grade_without_limits": claim.unlimited,
-        "rivals": [_rival(rival) for rival in claim.rivals],
-        "turned_by": [_turning(turning) for turning in claim.turnings],
-        "next_step": None if claim.next_step is None else _brief(claim.next_step),
-    }
-
-
-def _brief(step: NextStep) -> dict[str, object]:
-    return {
-        "step": step.id,
-        "about": {"level": step.about.level, "id": step.about.id},
-        "says": step.says,
-        "cost": step.cost,
-    }
-
-
-def plain_step(step: NextStep) -> dict[str, object]:
-    """One piece of work as `claims.json` and `rank --json` give it."""
-    return {
-        "step": step.id,
-        "about": {"level": step.about.level, "id": step.about.id},
-        "says": step.says,
-        "cost": step.cost,
-        "cost_in_words": COSTS[step.cost - 1],
-        "questions": list(step.questions),
-        "lifts": list(step.lifts),
-        "turns": list(step.turns),
-    }
-
-
-def _rival(rival: Rival) -> dict[str, object]:
-    return {
-        "claim": rival.claim,
-        "statement": rival.statement,
-        "verdict": rival.verdict,
-        "support": rival.support,
-        "grade": rival.grade,
-        "balance": rival.balance,
-        "for": list(rival.speak_for),
-        "against": list(rival.speak_against),
-    }
-
-
-def _turning(turning: Turning) -> dict[str, object]:
-    return {
-        "says": turning.says,
-        "items": turning.items,
-        "taxon": turning.taxon,
-        "part": turning.part,
-        "condition": turning.condition,
-        "sample": turning.sample,
-        "verdict": turning.verdict,
-        **({"by_sample": dict(turning.by_sample)} if turning.by_sample else {}),
-    }
+def _made_line(claim: Claim, cited: Collection[str]) -> str:
+    return dumped(plain_claim(claim, cited))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from narrate.deposit.claims_file import plain_step
+from narrate.deposit.plain_claims import plain_step
 from narrate.model.strength import Ranking, Strength
 
 FORMAT = "narrate ranking 1"

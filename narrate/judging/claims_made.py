@@ -129,6 +129,14 @@ class ClaimMaker:
             outcome, _, _, *of_rules = codes[unit].tolist()
             yield Outcome(id, VERDICTS[outcome], HOLDS in of_rules)
 
+    def rival_ids(self, id: StatementId, unit: int) -> tuple[StatementId, ...]:
+        """The rivals of a claim in their order."""
+        return self._others(self.judged.statements[id], unit)[0]
+
+    def code_bytes(self, id: StatementId, unit: int) -> bytes:
+        """How a statement and its rules came out for a unit; all else of a claim's standing follows from it."""
+        return self._codes[id][unit].tobytes()
+
     def others_named(self, id: StatementId) -> list[StatementId]:
         """Rivals of a statement, and all others that it names, that were judged here."""
         return [other for other in self._named[id] if other in self.judged.statements]

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from functools import cache
 from pathlib import Path
 
-from narrate.deposit.claims_file import plain_claim
+from narrate.deposit.plain_claims import plain_claim
 from narrate.drafts.owned import own_words
 from narrate.model.refs import ref_in_keys, subject_keys
 from narrate.pipeline.judged import Judged, judged_folder

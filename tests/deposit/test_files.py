@@ -7,8 +7,9 @@ import io
 import json
 from dataclasses import replace
 
-from narrate.deposit.claims_file import LEFT_OUT, claims_json, plain_claim
+from narrate.deposit.claims_file import LEFT_OUT, claims_json
 from narrate.deposit.measures_file import COLUMNS, measure_tables
+from narrate.deposit.plain_claims import plain_claim
 from narrate.judging.judge import judge
 from narrate.measures.findings import find
 from narrate.model.ids import ContextId, Subject
