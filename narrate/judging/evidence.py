@@ -172,6 +172,12 @@ class RowsBehind(Sequence[Place]):
         self._selectors = selectors
         """None: the value is what the records say."""
 
+    @property
+    def numbered(self) -> tuple[Sequence[Place], Sequence[int]]:
+        """All places of the sheets, and which of them these are; none where they are those of records."""
+        numbers = [] if self._selectors is None else self._looked_at.rows(self._unit, self._selectors)
+        return self._looked_at.look.units.table.places, numbers
+
     def __iter__(self) -> Iterator[Place]:
         return iter(self._places())
 

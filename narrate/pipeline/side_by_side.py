@@ -24,7 +24,6 @@ def side_by_side(jobs: Sequence[Callable[[], Given]], *, is_large: bool) -> list
     """
     if len(jobs) < 2 or not is_large or not _can_be_copied():
         return [job() for job in jobs]
-    gc.collect()
     gc.freeze()  # what stands now stays shared: no look for rubbish touches it
     try:
         started = [_started(job) for job in jobs[:-1]]

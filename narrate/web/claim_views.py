@@ -69,7 +69,7 @@ class ArgumentView:
     def rows(self) -> RowSet | None:
         """All rows that its figures look at, each once; None where it does not hold."""
         held = self._argument.evidence if self.verdict == "holds" else ()
-        return self._opener.rows.behind(place for evidence in held for place in evidence.places)
+        return self._opener.rows.behind_evidence(held)
 
     @property
     def counted_with(self) -> str:

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import hashlib
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from operator import attrgetter
 
+from narrate.model.claims import Evidence
 from narrate.model.counts import CountRow
 from narrate.model.project import Project
 from narrate.problems import Place
@@ -127,6 +128,7 @@ class Rows:
         self._known = self._places(project)
         self.place_of_sample = {id: number for number, id in enumerate(self.by_sample)}
         """Which of the samples with rows one is, counted from 0."""
+        self._sheets: tuple[Sequence[Place], Sequence[_Known | None]] | None = None
         self._made: dict[tuple[int, ...], RowSet] = {}
         """Sets of rows that were made already: many arguments look at the same rows."""
         self._groups: dict[tuple[str, tuple[int, ...]], RowGroup] = {}
@@ -138,6 +140,25 @@ class Rows:
             return self._set({known[place] for place in places})
         except KeyError as missing:
             raise LookupError(f"nothing of this edition was read from {missing.args[0]}") from missing
+
+    def behind_evidence(self, evidence: Iterable[Evidence]) -> RowSet | None:
+        """The rows and records that some evidence looked at; rows of the sheets by their numbers, where it has them."""
+        wanted: set[_Known] = set()
+        for one in evidence:
+            sheets, numbers = getattr(one.places, "numbered", ((), ()))
+            known = self._of_sheets(sheets) if numbers else ()
+            found = [known[number] for number in numbers] or [self._known.get(place) for place in one.places]
+            if None in found:
+                missing = next(place for place in one.places if place not in self._known)
+                raise LookupError(f"nothing of this edition was read from {missing}")
+            wanted.update(found)  # type: ignore[arg-type]
+        return self._set(wanted)
+
+    def _of_sheets(self, places: Sequence[Place]) -> Sequence[_Known | None]:
+        """What is known of all places of the sheets, in the order in which judging numbers them."""
+        if self._sheets is None or self._sheets[0] is not places:
+            self._sheets = places, [self._known.get(place) for place in places]
+        return self._sheets[1]
 
     def together(self, sets: Iterable[RowSet | None]) -> RowSet | None:
         """The rows of all the sets, each once; None where there is none."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from markupsafe import Markup
 
@@ -36,6 +36,8 @@ KNOWN_PLAINLY = {
 @dataclass(frozen=True, slots=True)
 class Wording:
     edition: Edition
+    _cited: dict[str, str] = field(default_factory=dict, repr=False, compare=False)
+    """Sources as they are cited, so that each is looked up among the others once."""
 
     @property
     def is_public(self) -> bool:
@@ -160,10 +162,12 @@ class Wording:
 
     def source(self, key: str) -> str:
         """A source as author and year."""
-        source = self.edition.packs.sources.get(key)  # type: ignore[call-overload]
-        if source is None:
-            return key
-        return cited_as(source, self.edition.packs.sources.values(), joined=" & ") or title_of_work(source.title)
+        if key not in self._cited:
+            source = self.edition.packs.sources.get(key)  # type: ignore[call-overload]
+            among = self.edition.packs.sources.values()
+            named = key if source is None else cited_as(source, among, joined=" & ") or title_of_work(source.title)
+            self._cited[key] = named
+        return self._cited[key]
 
     def letter(self, key: str) -> str:
         """The letter behind the year of a source, where two works would read alike."""
