@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 
 from narrate.documents.blocks import Block, Paragraph
+from narrate.documents.certainty import certainty
 from narrate.documents.dates import dates_told
 from narrate.documents.inline import literal
 from narrate.documents.leads import MOST_NAMED, is_shown
@@ -14,7 +15,9 @@ from narrate.model.claims import Claim
 from narrate.model.edition import Edition
 from narrate.model.ids import SITE, Subject
 from narrate.model.report_blocks import BLOCKS, arranged
+from narrate.model.stratigraphy import Context
 from narrate.telling.numbers import count, years
+from narrate.telling.one_feature import features_of
 
 DATES_FROM = "work.date-candidate"
 """The statement that a context holds what can be dated."""
@@ -30,8 +33,10 @@ def introduction(edition: Edition) -> Iterator[Block]:
         text=f"The assemblage comes from {_many(len(project.samples), 'flotation sample')} ({litres}) of "
         f"{_many(sampled, 'context')}" + (f" and holds {items:,.0f} counted items besides wood." if items else ".")
     )
-    kinds = Counter(context.kind for context in project.contexts if project.samples_of(context.id))
-    parts = ", ".join(f"{literal(kind)} ({n})" for kind, n in sorted(kinds.items()))
+    kinds: dict[str, list[Context]] = {}
+    for context in (c for c in project.contexts if project.samples_of(c.id)):
+        kinds.setdefault(context.kind, []).append(context)
+    parts = ", ".join(f"{literal(kind)} ({_contexts(found)})" for kind, found in sorted(kinds.items()))
     listed = " The samples are listed in {register}." if is_shown(edition, "register") else ""
     yield Paragraph(text=f"Sampled contexts by kind: {parts}.{listed}")
     for phase in project.phases:
@@ -47,6 +52,12 @@ def introduction(edition: Edition) -> Iterator[Block]:
     yield from _given(edition, "significance", "nature and significance of the assemblage for its period and region")
     yield from _given(edition, "aims", "aims of the plant study and the questions of the project design")
     yield Paragraph(text=_access(edition))
+
+
+def _contexts(found: Sequence[Context]) -> str:
+    """'3', and where some are of one feature '4 contexts of 3 features'."""
+    features = len(features_of(found))
+    return str(len(found)) if features == len(found) else f"{len(found)} contexts of {_many(features, 'feature')}"
 
 
 def _access(edition: Edition) -> str:
@@ -144,6 +155,7 @@ def laboratory(edition: Edition) -> Iterator[Block]:
         yield Paragraph(text=f"In the count sheets, and not taken as evidence of the past: {literal(rows)}.")
     yield from _given(edition, "identification", "magnification, keys and atlases used, and who identified what")
     yield from _given(edition, "reference_collection", "the reference collection with which finds were compared")
+    yield from certainty(edition)
 
 
 def _given(edition: Edition, key: str, what: str) -> Iterator[Block]:

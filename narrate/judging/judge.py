@@ -11,7 +11,7 @@ from narrate.judging.next_steps import next_steps
 from narrate.judging.redrawn import DrawsMade, Redrawn
 from narrate.measures.count_table import count_table
 from narrate.measures.units import Units
-from narrate.model.claims import Claims
+from narrate.model.claims import DRAWS, Claims
 from narrate.model.ids import LEVELS, Level
 from narrate.model.packs import Packs
 from narrate.model.project import Project
@@ -19,7 +19,7 @@ from narrate.model.refs import subject_keys
 
 __all__ = ["REPLICATES", "SEED", "judge", "rules_of"]
 
-REPLICATES = 200
+REPLICATES = DRAWS
 SEED = 20260
 
 

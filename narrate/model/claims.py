@@ -22,6 +22,10 @@ GRADES: tuple[tuple[Grade, float], ...] = (
     ("strongly supports", 0.93),
 )
 """Grades and the support from which each may be used, weakest first."""
+DRAWS = 200
+"""How often counts are drawn anew at random to see whether a verdict stays."""
+TOLD_AS_CLOSE = 0.8
+"""Share of the draws below which a reading is told as close (judgement of the makers)."""
 GRADE_NAMES: tuple[Grade, ...] = ("not supported", *(grade for grade, _ in GRADES))
 
 

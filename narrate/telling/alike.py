@@ -10,6 +10,7 @@ from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english
 from narrate.telling.across import EXPECTED
 from narrate.telling.frames import noun_of, that_clauses
+from narrate.telling.one_feature import kinds_counted, places_listed
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
 from narrate.telling.sentences import in_pack_order
@@ -61,8 +62,7 @@ def _kind_compared(page: Page, kind: str, members: Sequence[Context]) -> list[Se
                 partial.setdefault(name, []).append(id)
     if not shared and not partial:
         return []
-    many = f"{page.count(len(members))} {page.names.kind(kind, plural=True)}"
-    ids = ids_listed(page, held)
+    many, ids = kinds_counted(page, kind, members), places_listed(page, list(held))
     refs = [reading.claim.id for found in held.values() for reading in found.values()]
     if shared:
         common = noun_of(page, in_pack_order(page, [held[members[0].id][name] for name in shared[:3]]))
@@ -174,4 +174,4 @@ def _nouns_and_places(page: Page, side: Sequence[Sequence[Reading]]) -> list[str
     for found in side:
         by_place.setdefault(tuple(sorted(r.claim.about.id for r in found)), []).append(found[0])
     told = that_clauses if page.is_plain else noun_of
-    return [f"{told(page, items)} ({ids_listed(page, place)})" for place, items in by_place.items()]
+    return [f"{told(page, items)} ({places_listed(page, place)})" for place, items in by_place.items()]

@@ -10,6 +10,7 @@ from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Context
 from narrate.telling import english, numbers, setting
 from narrate.telling.behind import remains_behind
+from narrate.telling.one_feature import features_of
 from narrate.telling.page import Page
 from narrate.telling.surroundings import genus_of
 
@@ -143,6 +144,9 @@ def _kernels(page: Page, context: Context) -> list[Sentence]:
     name = setting.context_name(page, context)
     numbers_known = [v for v in values if v is not None]
     kind = page.names.kind(context.kind, plural=True)
+    ids = {s.id for s in alike}
+    if len(features_of(c for c in page.dig.project.contexts if c.id in ids)) < len(alike):
+        kind = f"contexts of {kind}"
     refs = [page.dig.measure_ref(s, "kernels_per_cupule") for s in alike]
     for extreme, word in ((min(numbers_known), "lowest"), (max(numbers_known), "highest")):
         if own.value == extreme and min(numbers_known) < max(numbers_known):

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from narrate.model.claims import GRADE_NAMES, Claim
+from narrate.model.claims import GRADE_NAMES, TOLD_AS_CLOSE, Claim
 from narrate.model.findings import Tally
 from narrate.model.rules import Statement
 from narrate.telling.behind import remains_behind
@@ -113,13 +113,12 @@ def by_grade(items: Sequence[Reading]) -> list[list[Reading]]:
     return sorted(groups.values(), key=lambda group: -group[0].rank)
 
 
-UNSETTLED = 0.8
+UNSETTLED = TOLD_AS_CLOSE
 """A verdict that stays in less than this share of resampled counts is told as unsettled (judgement of the makers)."""
 POOR = 50
 """Items besides wood below which only what stands firm is told as a reading (judgement of the makers)."""
 TOO_FEW = "integrity.too-few"
 """The statement that a subject's remains are too few to be read on their own."""
-
 
 
 def is_hint(dig: Dig, claim: Claim) -> bool:

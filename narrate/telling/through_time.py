@@ -12,6 +12,7 @@ from narrate.telling import english, numbers, setting
 from narrate.telling.behind import is_meant
 from narrate.telling.citations import works_cited
 from narrate.telling.frames import frame
+from narrate.telling.one_feature import features_of
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading, reading_of
 from narrate.telling.plants_changed import plant_sentences
@@ -209,17 +210,32 @@ def alike_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
         return page.say(refs, f"we see the same when we look at {kinds_text} alone") if holds else []
     texts = [f"{page.names.kind(kind, plural=True)} ({out_of(a)}, then {out_of(b)})" for kind, a, b in compared]
     if holds:
+        from_few = _from_few_features(page, [kind for kind, _, _ in compared], first, last)
         return page.say(
             refs,
             f"the change is not only one of what was dug: like compared with like, {name} "
             f"{'rose' if changed[0][1].share > changed[0][0].share else 'fell'} in samples from {page.listed(texts)}, "
-            "though each of these numbers is small",
+            f"though each of these numbers is small{from_few}",
         )
     return page.say(
         refs,
         f"like compared with like, the picture is less even: samples with {name} number, by kind of context, "
         f"{page.listed(texts)}",
     )
+
+
+def _from_few_features(page: Page, kinds: Sequence[str], first: Phase, last: Phase) -> str:
+    """How many features the samples of each kind come from, for samples of one feature are not independent."""
+    sampled = {s.context for s in page.dig.project.samples}
+    counted = []
+    for kind in kinds:
+        found = [c for c in page.dig.project.contexts if c.kind == kind and c.id in sampled]
+        before, after = (features_of(c for c in found if c.phase == phase.id) for phase in (first, last))
+        both = {c.feature for c in before[0]} & {c.feature for c in after[0]} - {None} if before and after else set()
+        is_same = bool(both) and len(before) == len(after) == 1
+        many = "the same one in both phases" if is_same else f"{page.count(len(before))} and {page.count(len(after))}"
+        counted.append(f"{page.names.kind(kind, plural=True)} from {many}")
+    return f" and the samples come from few features: {page.listed(counted)}"
 
 
 ENOUGH = 3

@@ -142,3 +142,9 @@ def test_cells_cannot_break_a_table() -> None:
         "",
         "end",
     ]
+
+
+def test_contexts_of_one_feature_are_told_apart_from_features(section: str) -> None:
+    """Four sampled contexts are fills of three storage pits, for two of them lie in one pit."""
+    assert "storage pit (4 contexts of 3 features)" in section
+    assert "midden (2 contexts of 1 feature)" in section

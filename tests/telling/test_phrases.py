@@ -174,3 +174,13 @@ def test_named_fruits_add_up_to_the_seeds_of_their_sentence(told: Told, judged_e
             checked += 1
 
     assert checked >= 4
+
+
+def test_fills_of_one_pit_are_no_independent_pits(told: Told):
+    """C04 and C05 are two fills of one pit: three fills are of two storage pits, wherever pits are counted."""
+    early, site = (told["report"][Subject(level=n, id=id)].text for n, id in (("phase", "early"), ("site", SITE)))
+
+    assert "the fills of two storage pits (C04 and C05 of one, and C06) agree" in early
+    assert "native seed crops as food (C04 and C05 of one, and C06)" in site
+    assert "middens from the same one in both phases, and storage pits from two and one" in site
+    assert not [text for text in _texts(told, *TRADE, *PLAIN) if re.search(r"\b(three|four) storage pits", text)]

@@ -1,0 +1,38 @@
+"""Contexts of one feature: fills of one pit are no independent pits, wherever contexts of a kind are counted."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from narrate.model.stratigraphy import Context
+from narrate.telling import english
+from narrate.telling.page import Page
+from narrate.telling.spread import ids_listed
+
+
+def features_of(contexts: Iterable[Context]) -> list[list[Context]]:
+    """Contexts put together by their feature, in the order given; one without a feature stands by itself."""
+    parted: dict[str, list[Context]] = {}
+    for context in contexts:
+        parted.setdefault(f"feature {context.feature}" if context.feature else context.id, []).append(context)
+    return list(parted.values())
+
+
+def kinds_counted(page: Page, kind: str, members: Sequence[Context]) -> str:
+    """'two hearths', and where some share a feature 'fills of two storage pits' or 'contexts of two middens'."""
+    many, named = len(features_of(members)), page.names.kind(kind, plural=True)
+    if many == len(members):
+        return f"{page.count(many)} {named}"
+    one = page.names.kind(kind)
+    parts = "fills" if "pit" in one.split() else "places" if page.is_plain else "contexts"
+    return f"{parts} of {f'{page.count(many)} {named}' if many > 1 else f'one {one}'}"
+
+
+def places_listed(page: Page, ids: Sequence[str]) -> str:
+    """'C04 and C05 of one, and C06': contexts by id, those of one feature together."""
+    known = {context.id: context for context in page.dig.project.contexts}
+    parted = features_of(known[id] for id in ids if id in known)  # type: ignore[index]
+    if len(parted) == len(ids) or len(parted) == 1:
+        return ids_listed(page, ids)
+    named = [page.listed(english.literal(c.id) for c in group) + " of one" * (len(group) > 1) for group in parted]
+    return f"{', '.join(named[:-1])}, and {named[-1]}"
