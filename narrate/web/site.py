@@ -118,6 +118,15 @@ class Site:
         views = tuple(TaxonView(self.opener, self.packs.taxa[id], tallies) for id, tallies in found.items())  # type: ignore[index]
         return tuple(sorted(views, key=lambda view: (view.name or view.id).lower())) if self.is_public else views
 
+    @cached_property
+    def plants_named(self) -> int:
+        """Plants that have a name and lay there in an ancient condition; pages of others stand beside theirs."""
+        ancient = self.packs.words.preservations.get(self.edition.project.preservation, ())
+        return sum(
+            "indeterminate" not in self.packs.taxa[id].tags and any(t.condition in ancient for t in tallies)  # type: ignore[index]
+            for id, tallies in plants.found_taxa(self.edition).items()
+        )
+
     @property
     def manual(self) -> tuple[MeasurePage, ...]:
         """A page for every measure, in the order of the catalogue."""

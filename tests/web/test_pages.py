@@ -246,3 +246,15 @@ def test_works_that_read_alike_have_letters_where_they_are_cited_and_listed() ->
     assert ">Person 1999b</a>" in of_rule and ">Person 1999a</a>" in of_rule
     first = made["sources.html"].index("Person, A. 1999a. <cite>A first work</cite>")
     assert first < made["sources.html"].index("Person, A. 1999b. <cite>An invented work for tests</cite>")
+
+
+def test_plants_named_are_those_that_lay_there_charred() -> None:
+    """A plant known by one uncharred seed alone has a page of its own, and is not among the plants named."""
+    project = a_project()
+    clover = a_row("S1", "Stellaria media", "seed", "1", 99, condition="uncharred")
+    numbers = []
+    for counts in (project.counts, (*project.counts, clover)):
+        page = site(project=replace(project, counts=counts))["index.html"]
+        numbers.append(re.search(r"plants named.*?<dd>(\d+)</dd>", page, re.DOTALL)[1])  # type: ignore[index]
+
+    assert numbers[0] == numbers[1] and int(numbers[0]) > 0
