@@ -223,13 +223,7 @@ def _against(page: Page, one: Borne) -> list[Sentence]:
         return []
     refs = [claim.id for group in groups for _, claim, _ in group]
     if page.is_plain:
-        id, _, argument = groups[0][0]
-        reason = without_figures(page_text(page, argument, contexts=[id]))
-        if len(groups[0]) > 2 or not reason:
-            return []
-        where = english.literal(id)
-        apart = page.say(refs[:1], f"but in {where}, {reason}", f"{where} is different: {reason}")
-        return apart + _read_instead(page, [groups[0][:1]])
+        return _against_for_visitors(page, groups, refs)
     texts = []
     for group in groups:
         where = ids_listed(page, [id for id, _, _ in group], at_most=6)
@@ -250,6 +244,29 @@ def _against(page: Page, one: Borne) -> list[Sentence]:
     ) + _read_instead(page, groups)
 
 
+def _against_for_visitors(
+    page: Page, groups: Sequence[Sequence[tuple[str, Claim, Argument]]], refs: Sequence[str]
+) -> list[Sentence]:
+    """'C11 and C13 are different: in C11 …; in C13, …': every context that is an exception, with its reason."""
+    told: list[tuple[str, str]] = []
+    for group in groups:
+        ids = [id for id, _, _ in group]
+        reason = without_figures(page_text(page, group[0][2], contexts=ids))
+        if reason and len(group) <= NAMED:
+            told.append((ids_listed(page, ids), reason))
+    every = [id for group in groups for id, _, _ in group]
+    if not told or len(told) < len(groups):
+        return []
+    if len(told) == 1:
+        where, reason = told[0]
+        are = english.agreed(len(every), "is", "are")
+        return page.say(
+            refs, f"but in {where}, {reason}", f"{where} {are} different: {reason}"
+        ) + _read_instead(page, groups)
+    reasons = "; ".join(f"in {where}, {reason}" for where, reason in told)
+    return page.say(refs, f"{ids_listed(page, every)} are different: {reasons}") + _read_instead(page, groups)
+
+
 def _read_instead(page: Page, groups: Sequence[Sequence[tuple[str, Claim, Argument]]]) -> list[Sentence]:
     """'What lay there is read as the burning of stored food (C17) instead': what the exceptions mean."""
     by_noun: dict[str, list[str]] = {}
@@ -263,6 +280,8 @@ def _read_instead(page: Page, groups: Sequence[Sequence[tuple[str, Claim, Argume
                 by_noun.setdefault(noun, []).append(id)
                 refs.append(best.id)
     if not by_noun:
+        return []
+    if page.is_plain and len(by_noun) > 1:
         return []
     if page.is_plain:
         return page.say(refs, f"what lay there looks more like {next(iter(by_noun))}")

@@ -45,7 +45,7 @@ def context_sections(page: Page, context: Context) -> tuple[Section, ...]:
     if is_slight(page, held):
         return one_paragraph(_slight(page, context, held))
     held = without_the_expected(page, context, held)
-    held, faint = _what_few_items_bear(page, held)
+    held, faint = what_few_items_bear(page, held)
     name_plants(page, held)
     page.noted = notes_of(page, context)
     page.answered = answered(page.noted, held)
@@ -56,7 +56,7 @@ def context_sections(page: Page, context: Context) -> tuple[Section, ...]:
     return sections_of(page, blocks)
 
 
-def _what_few_items_bear(page: Page, held: Sequence[Reading]) -> tuple[list[Reading], list[Reading]]:
+def what_few_items_bear(page: Page, held: Sequence[Reading]) -> tuple[list[Reading], list[Reading]]:
     """
     Readings that a small count bears, and those that it only hints at.
 

@@ -20,12 +20,30 @@ def foods_told(page: Page, foods: Sequence[Reading]) -> str:
     for item in foods:
         plants = _plants_once(page, item)
         if (len(foods) == 1 and len(plants) <= LISTED) or len(plants) <= 2:
-            phrases += [plant for plant in plants if plant not in phrases]
+            told = _above_all(page, item, plants) or plants
+            phrases += [plant for plant in told if plant not in phrases]
         else:
             chiefly = "such as" if page.is_plain else "chiefly"
             by_name = f"{_class_of(page, item)} ({chiefly} {page.listed(plants[:2])})"
             phrases.append(_class_of(page, item) if page.has_told(by_name) else by_name)
     return page.listed(phrases)
+
+
+ABOVE_ALL = 0.9
+"""Share of the seeds from which visitors are told of one plant above all (judgement of the makers)."""
+
+
+def _above_all(page: Page, item: Reading, plants: Sequence[str]) -> list[str]:
+    """['goosefoot above all, with some knotweed and maygrass'] where one plant is nearly all; for visitors."""
+    numbers: dict[str, int] = {}
+    for tally in item.behind:
+        name = page.names.food(tally.taxon, tally.written)
+        numbers[name] = numbers.get(name, 0) + tally.counted
+    of = sum(numbers.get(plant, 0) for plant in plants)
+    is_of_seeds = item.claim.statement == "food.native-seed-crops"  # pieces of shell do not count nuts
+    if not page.is_plain or not is_of_seeds or len(plants) < 3 or numbers.get(plants[0], 0) < ABOVE_ALL * of:
+        return []
+    return [f"{plants[0]} above all, with some {page.listed(plants[1:])},"]
 
 
 def plants_of(page: Page, item: Reading) -> list[str]:

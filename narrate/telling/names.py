@@ -23,6 +23,12 @@ MANY_FRAGMENTS = 0.25
 """Share of fragments from which visitors are told of them (judgement of the makers)."""
 
 
+MANY_DOUBTS = 0.1
+"""Share of doubtful names from which visitors are told of them (judgement of the makers)."""
+
+HALVES = re.compile(r"(halves) of (.+)")
+
+
 @dataclass(slots=True, kw_only=True)
 class Names:
     """Names in the words of one audience, for one page: Latin and glosses are given once."""
@@ -128,17 +134,33 @@ class Names:
             if mass:
                 return f"{mass} of {re.sub(r'^[a-z]+ of (an? )?', '', self.part_of_plant(tally, plural=True))}{tail}"
             noted = "noted as present" if tally.is_noted and not self.is_plain else ""
-            return noun + within(tail, noted)
+            return ("some " if self.is_plain and with_number else "") + noun + within(tail, noted)
         if self.is_plain:
-            noun = self._with_bits(tally, noun)
+            sure = self._surely(tally)
+            noun = self._with_bits(tally, self.part_of_plant(tally, plural=sure != 1 or not with_number))
+            text = f"{self.number(sure)} {noun}" if with_number else noun
+            return text + within(tail, self._perhaps(tally, sure) if with_number else "")
         text = f"{self.number(tally.counted)} {noun}" if with_number else noun
         return text + within(within(tail, self.doubts(tally)), mass if with_mass else "")
 
+    def _surely(self, tally: Tally) -> int:
+        """Items without those of which the name is in doubt, where these are enough to be told of."""
+        is_told = MANY_DOUBTS * tally.counted <= tally.doubtful < tally.counted and tally.doubtful
+        return tally.counted - tally.doubtful if is_told else tally.counted
+
+    def _perhaps(self, tally: Tally, sure: int) -> str:
+        """'and three less sure'; empty where all that was counted is told as sure."""
+        more = tally.counted - sure
+        return f"and {self.number(more)} less sure" if more else ""
+
     def _with_bits(self, tally: Tally, noun: str) -> str:
         """'corn kernels and bits of kernel', 'bits of acorn kernel'; the noun itself where few are fragments."""
-        fragments = self._fragments(tally)
+        fragments, sure = self._fragments(tally), self._surely(tally)
+        halves = HALVES.match(noun)
+        if halves and tally.fragments - (tally.counted - sure) >= MANY_FRAGMENTS * sure:
+            return f"{halves[1]} and bits of {halves[2]}"
         if fragments == tally.counted and fragments:
-            return f"{'bit' if fragments == 1 else 'bits'} of {self.part_of_plant(tally, plural=False)}"
+            return f"{'bit' if sure == 1 else 'bits'} of {self.part_of_plant(tally, plural=False)}"
         if fragments < MANY_FRAGMENTS * tally.counted or not fragments:
             return noun
         return f"{noun} and bits of {self.part(tally, plural=False).split(' of ')[0]}"

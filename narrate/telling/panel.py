@@ -12,13 +12,17 @@ from narrate.model.stratigraphy import Phase
 from narrate.telling import composition, setting
 from narrate.telling.builds import ripe_then
 from narrate.telling.cautions import caution_sentences, living_sentences
-from narrate.telling.contexts import EXPECTED, NOT_NEWS, chief_changes, is_slight
+from narrate.telling.contexts import EXPECTED, NOT_NEWS, chief_changes, is_slight, what_few_items_bear
 from narrate.telling.frames import frame
 from narrate.telling.lots import FOOD_GROUPS
+from narrate.telling.observations import noted_sentences, notes_of
 from narrate.telling.page import Page
 from narrate.telling.plan import TOO_FEW, Reading, readings
 from narrate.telling.reasons import reasons_for
+from narrate.telling.sentences import plainly_told
 from narrate.telling.spread import presence
+
+OUT_OF_PERIOD = "integrity.out-of-period"
 
 QUESTIONS = ("change", "food", "fuel", "season", "processing", "field", "deposit")
 """What visitors are told first where there is room for a part only."""
@@ -47,12 +51,18 @@ def panel_sections(page: Page, name: str, phase: Phase | None, kind: str = "") -
     held = readings(page, page.dig.claims.holding(page.subject))
     if page.subject.level == "context" and (is_slight(page, held) or any(r.claim.statement == TOO_FEW for r in held)):
         return ()
+    if page.subject.level == "context":
+        # What the page for visitors leaves out as too slight is no news for a panel.
+        held = [r for r in what_few_items_bear(page, held)[0] if r.rank > 1]
+        page.noted = notes_of(page, page.dig.project.context(ContextId(page.subject.id)))
+    is_story = any(r.claim.statement in STORIES for r in held)
     pieces = [
         _Piece(0, tuple(_place(page, name, phase))),
         _Piece(5, tuple(_explained(page, kind))),
         _Piece(0, tuple(_washed(page, name, phase))),
-        _Piece(1, tuple(_plants(page))),
+        _Piece(1, tuple(_plants(page, at_most=1 if is_story and page.noted else 3))),
         _Piece(1, tuple(_stirred(page))),
+        _Piece(1, tuple(plainly_told(page, [r for r in held if r.claim.statement == OUT_OF_PERIOD]))),
         *_read(page, held),
         _Piece(7, tuple(page.say([page.record], *page.turns("panel seen")))),
         _Piece(6, tuple(page.say([page.record], *page.turns("panel fire")))),
@@ -118,10 +128,10 @@ def _stirred(page: Page) -> list[Sentence]:
     return setting.recorded_sentence(page, page.dig.project.context(ContextId(page.subject.id)))
 
 
-def _plants(page: Page) -> list[Sentence]:
+def _plants(page: Page, *, at_most: int) -> list[Sentence]:
     """The commonest finds without their numbers."""
     groups = composition.by_plant(page, [t for t in composition.plant_tallies(page) if t.counted])
-    known = [group[0] for group in groups if not composition.is_unknown(page, group[0])][:3]
+    known = [group[0] for group in groups if not composition.is_unknown(page, group[0])][:at_most]
     if not known:
         return []
     share = sum(t.counted for t in groups[0]) / sum(t.counted for group in groups for t in group)
@@ -152,6 +162,8 @@ def _read(page: Page, held: Sequence[Reading]) -> list[_Piece]:
             lead = chief_changes(group) or lead
         story = _stories(group, lead[0])
         pieces.append(_Piece(2 if i < 2 else 3, tuple(_with_reason(page, story or lead))))
+        if any(r.claim.statement in STORIES for r in story or lead):
+            pieces.append(_Piece(2 if i < 2 else 3, tuple(noted_sentences(page, group, at_most=1))))
         pieces += [_Piece(3, tuple(_alone(page, lead)))] if story else []
     return pieces
 

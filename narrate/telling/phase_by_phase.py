@@ -175,11 +175,8 @@ def _without_elsewhere(
         found_too = found_in_another_phase(page, claim, page.dig.project.phases)
         if not held and found_too:
             clauses = that_clauses(page, _as_readings(page, [claim]))
-            sentences += page.say(
-                [claim.id],
-                f"some finds of {setting.phase_name(phase)} hint that {clauses}; but {found_too}, and these finds are "
-                "too few to compare",
-            )
+            sentences += page.say([claim.id], f"some finds of {setting.phase_name(phase)} hint that {clauses}")
+            sentences += page.say([claim.id], f"but {found_too}, and these finds are too few to compare")
         elif not held:
             kept.append(reading)
         elif claim.grade != "consistent with":

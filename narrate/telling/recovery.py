@@ -23,6 +23,8 @@ def lost_sentences(page: Page, samples: Sequence[Sample], *, with_places: bool =
     with_places: whether the contexts of the samples are named, where a text is of more than one.
     """
     poor = [s for s in samples if _share(s) < GOOD]
+    if poor and page.is_plain and not with_places:
+        return _for_visitors(page, poor[0])
     if not poor or page.is_plain:
         return []
     is_one = not with_places and sum(s.recovery_test is not None for s in samples) == 1
@@ -44,6 +46,18 @@ def lost_sentences(page: Page, samples: Sequence[Sample], *, with_places: bool =
         refs,
         f"flotation returned only {returned}, so small seeds are under-represented {there}",
         f"as flotation returned no more than {returned}, small seeds will be under-represented {there}",
+    )
+
+
+def _for_visitors(page: Page, sample: Sample) -> list[Sentence]:
+    test = sample.recovery_test
+    if test is None:
+        return []
+    came = page.count(test.recovered) if test.recovered else "none"
+    return page.say(
+        [page.dig.record_ref(Subject(level="sample", id=sample.id))],
+        f"to test our washing we put {page.count(test.added)} marked seeds into some of this soil, and only {came} "
+        "came back, so small seeds may be missing here",
     )
 
 

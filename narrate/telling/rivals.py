@@ -8,7 +8,7 @@ from narrate.model.claims import GRADE_NAMES, Claim
 from narrate.model.narrative import Sentence
 from narrate.telling.behind import remains_looked_at
 from narrate.telling.builds import added
-from narrate.telling.frames import clause_of, noun_of
+from narrate.telling.frames import frame, noun_of
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading, competes, reading_whether_told, rivals_of
 from narrate.telling.reasons import page_text, reasons_for
@@ -105,25 +105,17 @@ def _side_by_side(page: Page, lead: Reading, rival: Reading) -> list[Sentence]:
         r.statement == rival.claim.statement and r.balance == "this" for r in lead.claim.rivals
     )
     if page.is_plain:
-        clause = clause_of(page, [rival])
+        # The rival in the words of its own grade: what is read firmly is no 'perhaps'.
+        said = frame(page, [rival], "also") or frame(page, [rival], "lead")
         if is_weaker:
-            return page.say(
-                refs,
-                f"it could also be that {clause}, though less speaks for that",
-                f"or perhaps {clause}, but that is the weaker reading",
-                f"less likely, but not ruled out, is that {clause}",
-            )
+            return page.say(refs, f"{said}, though less speaks for that", f"{said}, but that is the weaker reading")
         if may_both_be(lead, rival):
-            return page.say(
-                refs,
-                f"it could also be that {clause}; both may be true",
-                f"perhaps {clause} as well: the two can go together",
-            )
+            return page.say(refs, f"{said}; both may be true", f"{said}: the two can go together")
         return page.say(
             refs,
-            f"it could also be that {clause}, and the finds alone cannot settle it",
-            f"or perhaps {clause}: the two leave much the same trace",
-            f"just as well it may be that {clause}, for both look the same in the ground",
+            f"{said}, and the finds alone cannot settle it",
+            f"{said}: the two leave much the same trace",
+            f"{said}, for both look the same in the ground",
         )
     reasons = reasons_for(page, rival, most=1)
     sentences = added(page, [rival], reasons)

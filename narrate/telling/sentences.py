@@ -122,6 +122,8 @@ def plainly_told(page: Page, items: Sequence[Reading]) -> list[Sentence]:
         if reasons and len(set(reasons[0].split()) & set(clause.split())) > 6:
             # The reason says the same with its figures.
             framed, because, also = reasons[0], "", ""
+        if page.is_plain and any(a.rule == "integrity.later_plants_charred" for a in item.claim.held("for")):
+            because = also = ", since it came from overseas"
         sentences += page.say([item.claim.id], f"{framed}{because}", f"{framed}{also}")
     return sentences
 
@@ -155,7 +157,9 @@ CAUTIONS_AT_MOST = {"phase": 2, "site": 2}
 def doubt_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
     """What may mislead in the leading reading: the caution of the rule that weighs most for it."""
     lead = group[0].claim
-    if page.is_plain or group[0].rank < 3 or (lead.question == "deposit" and not page.is_review):
+    if page.is_plain:
+        return _many_seeds_of_one_fruit(page, group)
+    if group[0].rank < 3 or (lead.question == "deposit" and not page.is_review):
         return []
     most = CAUTIONS_AT_MOST.get(page.subject.level, 1)
     if not page.is_review and (lead.statement in COMMON or lead.id in page.answered or page.cautions >= most):
@@ -168,6 +172,12 @@ def doubt_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
     page.cautions += 1
     caution = english.lowered(cautions[page.position % len(cautions)].strip().rstrip("."))
     return page.say([lead.id], *page.turns("caution", caution=caution, noun=noun_of(page, group[:1])))
+
+
+def _many_seeds_of_one_fruit(page: Page, group: Sequence[Reading]) -> list[Sentence]:
+    """For visitors: where many seeds speak for fruit, that one fruit holds many."""
+    of = [r for r in group if any(a.rule == "food.fruit_of_many_kinds" for a in r.claim.held("for"))]
+    return page.say([of[0].claim.id], "but one fruit can hold hundreds of seeds") if of else []
 
 
 def bears(page: Page, caution: str) -> bool:

@@ -304,7 +304,12 @@ def kind_explained(page: Page, kind_id: str) -> list[Sentence]:
     kind = page.names.kind_known(kind_id)
     if kind is None or not kind.explained.startswith(("A ", "An ")) or kind.id in SELF_EXPLAINED:
         return []
-    said = english.lowered(kind.explained.split(";")[0].rstrip("."))
+    explained, _, later = kind.explained.rstrip(".").partition("; ")
+    store = page.dig.claims.find(page.subject, "food.burned-store")
+    is_of_store = store is not None and store.verdict == "holds"
+    # What fills a store that was not lost to fire is what was thrown in later.
+    is_refilled = "storage" in kind.traits and later and not is_of_store
+    said = english.lowered(f"{explained}; {later}" if is_refilled else explained)
     one = english.with_article(kind.plain)
     return page.say([page.record], *page.turns("kind explained", one=one, said=said))
 

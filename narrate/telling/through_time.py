@@ -207,7 +207,8 @@ def alike_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
     name = name_of(page, group)
     if page.is_plain:
         kinds_text = page.listed([page.names.kind(kind, plural=True) for kind, _, _ in same_way])
-        return page.say(refs, f"we see the same when we look at {kinds_text} alone") if holds else []
+        same = page.say(refs, f"we see the same when we look at {kinds_text} alone") if holds else []
+        return same + page.say(refs, "but each of these numbers is small") if same else []
     texts = [f"{page.names.kind(kind, plural=True)} ({out_of(a)}, then {out_of(b)})" for kind, a, b in compared]
     if holds:
         from_few = _from_few_features(page, [kind for kind, _, _ in compared], first, last)

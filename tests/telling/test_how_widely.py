@@ -53,11 +53,12 @@ def test_a_text_is_kept_where_no_share_is_known():
 def test_no_public_page_says_how_widely_without_the_share(told: dict[str, str]):
     """How widely a thing turned up is told of the samples, by its share of them."""
     assert [id for id, text in told.items() if re.search(r"nearly everywhere|in (?:many|several) places", text)] == []
+    assert "bits of corn cob turned up in most of the samples" in told["late"]
 
 
 def test_tobacco_of_both_hamlets_is_no_difference(told: dict[str, str]):
     """One seed in C07 of the Early hamlet is enough that tobacco is not told of the Late hamlet alone."""
-    assert "but the Early hamlet gave one tobacco seed too (C07), and these finds are too few to" in told[SITE]
+    assert "But the Early hamlet gave one tobacco seed too (C07), and these finds are too few" in told[SITE]
     assert not re.search(r"[Oo]nly in the Late hamlet[^.]*tobacco", told[SITE])
 
 

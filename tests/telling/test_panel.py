@@ -9,6 +9,7 @@ import pytest
 
 from narrate.model.ids import SITE, Subject
 from narrate.model.narrative import Narrative
+from narrate.pipeline.judged import disclosed_part
 from narrate.telling.readability import grade
 from narrate.telling.tell import narratives
 
@@ -53,7 +54,8 @@ def test_a_panel_is_easy_to_read(panels: dict[Subject, Narrative]):
 def test_a_panel_that_names_food_carries_a_caution(panels: dict[Subject, Narrative]):
     """No panel leaves its readers to think that a wild plant is safe to eat (common practice, no source)."""
     for narrative in panels.values():
-        assert narrative.text.rstrip().endswith("Please do not eat or use wild plants because of this label."), narrative.title
+        last = narrative.sentences()[-1].text
+        assert last == "Please do not eat or use wild plants because of this label.", narrative.title
 
 
 def test_no_panel_tells_that_people_still_gather_wild_food(panels: dict[Subject, Narrative]):
@@ -93,3 +95,28 @@ def test_a_panel_tells_what_happened_before_what_was_eaten(judged_example: Judge
     told = narratives(whole.project, whole.packs, whole.findings, whole.claims, "label", ("context",))
 
     assert story in told[Subject(level="context", id=id)].text
+
+
+def test_a_panel_tells_no_more_than_the_page(judged_example: Judged):
+    """Of a context a panel makes no reading that the page for visitors leaves out as too slight."""
+    whole = disclosed_part(judged_example)
+    label, public = (
+        narratives(whole.project, whole.packs, whole.findings, whole.claims, audience, ("context",))
+        for audience in ("label", "public")
+    )
+    claims = whole.claims.by_id
+    for subject, narrative in label.items():
+        told = {ref for s in public[subject].sentences() for ref in s.refs}
+        read = {ref for s in narrative.sentences() for ref in s.refs if ref in claims}
+        assert read - told == set(), (subject.id, read - told)
+        assert all(claims[ref].grade != "consistent with" for ref in read), subject.id
+
+
+def test_the_panel_of_the_stirred_pit_tells_of_its_wheat(judged_example: Judged):
+    """Wheat in a deposit that is older than ships is told as late, and why, and no season is read from that pit."""
+    whole = disclosed_part(judged_example)
+    told = narratives(whole.project, whole.packs, whole.findings, whole.claims, "label", ("context",))
+    text = told[Subject(level="context", id="C20")].text
+
+    assert "the wheat we found here got into the soil in later times, since it came from overseas." in text
+    assert "autumn" not in text

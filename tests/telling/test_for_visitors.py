@@ -1,0 +1,97 @@
+"""The pages for visitors of the example: doubts, grades and finds told as they stand."""
+
+from __future__ import annotations
+
+import re
+from typing import TYPE_CHECKING
+
+import pytest
+
+from narrate.model.ids import SITE
+from narrate.pipeline.judged import disclosed_part
+from narrate.telling.tell import narratives
+
+if TYPE_CHECKING:
+    from narrate.pipeline.judged import Judged
+
+
+@pytest.fixture(scope="module")
+def whole(judged_example: Judged) -> Judged:
+    return disclosed_part(judged_example)
+
+
+@pytest.fixture(scope="module")
+def told(whole: Judged) -> dict[str, str]:
+    found = narratives(whole.project, whole.packs, whole.findings, whole.claims, "public")
+    return {subject.id: narrative.text for subject, narrative in found.items()}
+
+
+@pytest.mark.parametrize(("id", "statement"), [("C03", "food.nut"), ("C13", "fuel.smudge")])
+def test_a_rival_is_told_in_the_words_of_its_grade(whole: Judged, id: str, statement: str):
+    """What the remains support is no 'perhaps' beside the reading that they support as well."""
+    claim = whole.claims.by_id[f"{id}/{statement}"]  # type: ignore[index]
+    found = narratives(whole.project, whole.packs, whole.findings, whole.claims, "public", ("context",))
+    said = [s.text for n in found.values() for s in n.sentences() if claim.id in s.refs and "can go together" in s.text]
+
+    assert claim.grade == "supports"
+    assert len(said) == 1 and re.match(r"It also looks as if|We also think it likely|Our finds also fit", said[0])
+
+
+def test_doubtful_and_broken_halves_are_told_apart(told: dict[str, str]):
+    """C12 holds eleven halves of beans, some broken, and three cf.: the count sheet has 6 + 2 + 1 + 1 + 1, and 3."""
+    assert "11 halves and bits of bean seeds (and three less sure)" in told["C12"]
+    assert "one bit of acorn kernel (and one less sure)" in told["C03"]
+
+
+def test_what_was_noted_as_present_is_some(told: dict[str, str]):
+    """Needles that were noted and not counted do not share the number of the flakes of bark."""
+    assert "four flakes of pine bark and some pine needles" in told["C13"]
+
+
+def test_stems_of_grass_are_no_cane(told: dict[str, str]):
+    """Culms of grass are stems of grass, on the page that says where cane was found too."""
+    assert not [id for id, text in told.items() if "or cane" in text]
+    assert "14 wild grass stems" in told["C05"] and "cane (a tall native grass)" in told["C17"]
+
+
+def test_a_store_is_filled_later_unless_it_burned(told: dict[str, str]):
+    """What lies in a storage pit is what filled it, but for the pit whose store was lost to fire."""
+    later = "a pit dug to keep food in; what lies in it now is mostly what filled it later."
+
+    assert all(later in told[id] for id in ("C04", "C06", "C14"))
+    assert "a pit dug to keep food in." in told["C05"]
+
+
+def test_nearly_all_goosefoot_is_told_as_goosefoot(told: dict[str, str]):
+    """540 of some 560 seeds of garden crops are goosefoot."""
+    assert "people used goosefoot above all, with some knotweed, maygrass and sumpweed, as food" in told["C05"]
+
+
+def test_a_smoke_pit_is_not_taken_as_proved(told: dict[str, str]):
+    """What such pits were for is a reading and no part of the name."""
+    assert "damp fuel may have been made to smoulder" in told["C13"]
+
+
+def test_lost_test_seeds_are_told(told: dict[str, str]):
+    """The test in C16 returned 21 of 50 seeds."""
+    assert "we put 50 marked seeds into some of this soil, and only 21 came back" in told["C16"]
+
+
+def test_many_seeds_may_be_of_one_fruit(told: dict[str, str]):
+    """C06 is read by its many seeds of fruit, and a strawberry alone holds hundreds."""
+    assert "But one fruit can hold hundreds of seeds." in told["C06"]
+
+
+def test_small_numbers_are_called_small(told: dict[str, str]):
+    """Like compared with like leaves few samples of each kind."""
+    assert re.search(r"We see the same when we look at .* alone\. But each of these numbers is small\.", told[SITE])
+
+
+def test_late_wheat_is_explained(told: dict[str, str]):
+    """Why wheat in an old pit must be late."""
+    assert "the wheat we found here got into the soil in later times, since it came from overseas." in told["C20"]
+
+
+def test_every_exception_is_named(told: dict[str, str]):
+    """C11 and C13 both held bits of cob and hardly a kernel."""
+    assert "C11 and C13 are different: " in told["late"]
