@@ -14,7 +14,7 @@ from narrate.model.edition import Edition
 from narrate.model.fields import FieldShare
 from narrate.model.figures import Chart
 from narrate.model.findings import Tally
-from narrate.model.ids import Subject
+from narrate.model.ids import SITE, Subject
 from narrate.model.manual import MeasurePage
 from narrate.model.packs import Source
 from narrate.model.project import Project
@@ -31,7 +31,7 @@ from narrate.web.plants import TaxonView
 from narrate.web.queue import QueueView
 from narrate.web.record import LineView, RecordView
 from narrate.web.unmet_lines import UnmetLines
-from narrate.web.views import ContextView, EvidenceView, PhaseView, SampleView, SiteSubject
+from narrate.web.views import STORIES, ContextView, EvidenceView, PhaseView, SampleView, SiteSubject
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -262,7 +262,10 @@ class Site:
 
     @property
     def findings(self) -> tuple[ClaimView, ...]:
-        """Five ways in: the firmest claims of the dig or, where it has none, of phases, each of another question."""
+        """
+        Five ways in: the firmest claims that the story of the dig tells, of the dig or of phases, each of another
+        question; then such as it does not tell.
+        """
         return self._findings(5)
 
     def _findings(self, most: int) -> tuple[ClaimView, ...]:
@@ -271,10 +274,16 @@ class Site:
             for claim in self.edition.claims.all_holding()
             if claim.about.level in ("site", "phase") and claim.question not in ("work", "integrity")
         ]
-        ranked = sorted(claims, key=lambda c: (c.about.level != "site", -c.support, c.id))
-        chosen: dict[str, Claim] = {}
+        dig, voice = Subject(level="site", id=SITE), STORIES[self.edition.audience][-1]
+        story = self.edition.narrative(voice, dig)
+        told = {ref for s in story.sentences() for ref in s.refs} if story is not None else set()
+        ranked = sorted(claims, key=lambda c: (c.id not in told, c.about.level != "site", -c.support, c.id))
+        # What changed is told of two things before anything else is: one rose, and most often another fell.
+        changed = [claim for claim in ranked if claim.question == "change" and claim.id in told][:2]
+        chosen: dict[str, Claim] = {claim.id: claim for claim in changed}
         for claim in ranked:
-            chosen.setdefault(claim.question, claim)
+            if claim.question != "change" or not changed:
+                chosen.setdefault(claim.question, claim)
         for claim in ranked:
             if len(chosen) < most and claim.statement not in {c.statement for c in chosen.values()}:
                 chosen[claim.id] = claim
