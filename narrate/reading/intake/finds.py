@@ -94,6 +94,9 @@ class _Reader(NamedLines):
         if kind:
             self.out.set_aside.setdefault(kind, []).append(where.place)
             return
+        if not is_plant and re.fullmatch(r"[<>~≈]?\s*(?:ca?\.\s*)?\d{1,3}(?:[.,]\d+)?\s*%", cell.text):
+            self.out.set_aside.setdefault("a share of the flot", []).append(where.place)
+            return  # 'Roots 60%'
         what, unit_of = self._quantity(row, column, name, by_row, by_column)
         if what == "other":
             self.told.warning(

@@ -13,8 +13,9 @@ from narrate.model.layouts import Layout
 from narrate.model.plants import Identification
 from narrate.model.sampling import Sample
 from narrate.problems import Place, ProblemList
-from narrate.reading.asking import near, offered
+from narrate.reading.asking import offered
 from narrate.reading.intake.finds import read_finds
+from narrate.reading.intake.names_offered import name_offered
 from narrate.reading.intake.said import Said
 from narrate.reading.intake.sheet_finds import Find, SheetFinds
 from narrate.reading.intake.stored_totals import ReadTable, check_stored
@@ -235,9 +236,8 @@ def _tell_names(tables: list[SheetFinds], names: NameReader, told: Told) -> None
                 first = seen.get(written)
                 seen[written] = (first[0] if first else place, (first[1] if first else 0) + n)
     for written, (place, n) in seen.items():
-        meant = near(written, names.packs.taxon_lookup, 0.8) if left > 0 and len(written) < 80 else ""
+        known = name_offered(written, names) if left > 0 and len(written) < 80 else ""
         left -= 1
-        known = f"{names.packs.taxon_lookup[meant]}" if meant else ""
         told.warning(
             "N401", f"name {written}", place,
             f"taxon {shown(written)} is in no taxon pack in use; {n} finds are counted as written, and no rule "
