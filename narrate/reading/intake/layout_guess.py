@@ -78,7 +78,7 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
             if id(grid) in kept_back:
                 found.doubts.append(
                     f"{where} is hidden in the workbook and holds counts, which are not read beside those of the "
-                    "sheets that are shown; show it in the spreadsheet program and work the layout out anew if it counts"
+                    "sheets that are shown; show it in the spreadsheet and work the layout out anew if it counts"
                 )
                 found.left_out.append(f"{where}: it is hidden in the workbook")
             elif grid.is_hidden:

@@ -13,7 +13,7 @@ from narrate.model.layouts import Layout
 from narrate.model.plants import Identification
 from narrate.model.sampling import Sample
 from narrate.problems import Place, ProblemList
-from narrate.reading.asking import offered
+from narrate.reading.asking import near, offered
 from narrate.reading.intake.finds import read_finds
 from narrate.reading.intake.names_offered import name_offered
 from narrate.reading.intake.said import Said

@@ -81,7 +81,7 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     if names < 0.4 * sum(bool(look.text(r, taxon)) for r in below):
         return None
     # Blanks beside a total mean nothing: only those among the finds may mean what stands above.
-    finds = [r for r in below if _row_role(look, r, taxon, sample, known).name == "finds"] or below
+    finds = [r for r in below if _row_role(look, r, taxon, sample, known).name != "total"] or below
     for column, role in heads.items():
         columns[column] = column_role(look, row, column, role, taxon, sample, known, finds, heads)
         if column in once:

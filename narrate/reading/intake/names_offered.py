@@ -40,7 +40,7 @@ EVERYDAY: Mapping[str, str] = {
 
 
 def name_offered(written: str, names: NameReader) -> str:
-    """The name of the packs that looks most like a written one, or that its everyday word stands for; empty for none."""
+    """The name of the packs that looks most like a written one, or that its everyday word means; empty for none."""
     lookup = names.packs.taxon_lookup
     bare = _without_part(tidy(written), names)
     everyday = EVERYDAY.get(bare.lower())

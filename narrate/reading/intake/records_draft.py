@@ -23,10 +23,11 @@ def litres(text: str, unit: str, decimal: str = ".") -> float | None:
     """
     A volume in litres; None for what is no number, such as '<1'.
 
-    >>> litres("10 L", "l"), litres("500", "ml"), litres("<1", "l"), litres("2,5", "l", ","), litres("750 ml", "l")
-    (10.0, 0.5, None, 2.5, 0.75)
+    >>> litres("10 L", "l"), litres("500", "ml"), litres("<1", "l"), litres("2,5", "l", ","), litres("2½", "l")
+    (10.0, 0.5, None, 2.5, 2.5)
     """
-    match = re.fullmatch(r"(\d[\d.,' ]*)\s*(l|lt|ltrs?|lit(?:re|er)s?|ml|cc)?\.?", text.strip(), re.IGNORECASE)
+    plain = re.sub(r"(?<=\d) ?([¼½¾])", lambda sign: decimal + {"¼": "25", "½": "5", "¾": "75"}[sign[1]], text.strip())
+    match = re.fullmatch(r"(\d[\d.,' ]*)\s*(l|lt|ltrs?|lit(?:re|er)s?|ml|cc)?\.?", plain, re.IGNORECASE)
     if not match:
         return None
     found = plain_or_comma(match[1], decimal)
