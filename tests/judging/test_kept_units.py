@@ -12,9 +12,11 @@ from narrate.judging.kept_units import KeptUnits, columns_found, turnings_read, 
 from narrate.model.claims import Turning
 from narrate.model.ids import StatementId
 from narrate.model.packs import Packs
+from narrate.model.rules import Selector
 from narrate.reading.packs import read_packs
 from tests.builders import a_context, a_project, a_row, a_sample
 from tests.judging.edited import differing, edited
+from tests.judging.rules import a_rule, bound
 
 KEY = bytes(range(16))
 A_CHANGE = Turning(
@@ -44,6 +46,21 @@ def test_edited_projects_are_judged_as_if_anew(packs: Packs) -> None:
 
     assert found == []
     assert known > 0.3
+
+
+def test_rules_that_hold_units_against_each_other_are_judged_as_if_anew(packs: Packs) -> None:
+    """Where a rule asks for the median of the dig, or for its pool of plants, an edit elsewhere is not missed."""
+    everything, few = Selector(), bound("items", Selector(), at_least=1)
+    across = (
+        a_rule("fuel.rich", bound("times_median_density", everything, at_least=1.2), needs=(few,)),
+        a_rule("fuel.varied", bound("taxa_against_pool", everything, at_least=0.0), needs=(few,), direction="against"),
+    )
+    rules = {rule.id: replace(rule, statement=next(iter(packs.statements))) for rule in across}
+
+    found, known = edited(10, replace(packs, rules=rules), seed=5, replicates=20)
+
+    assert found == []
+    assert known > 0.1
 
 
 def test_only_what_was_edited_is_judged_again(packs: Packs) -> None:
