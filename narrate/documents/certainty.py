@@ -14,7 +14,7 @@ ASKS = {
     "consistent with": "the remains agree with the reading, but would agree with others; one weak argument is enough",
     "suggests": "the remains speak for the reading; one moderate argument, or several weak ones",
     "supports": "the remains speak clearly for it; one strong argument, or a moderate and a weak one",
-    "strongly supports": "several arguments agree, as two moderate or two strong ones do, and next to nothing stands against them",
+    "strongly supports": "several arguments agree, as two moderate ones do, and next to nothing stands against them",
 }
 """What each grade asks under the weights of the packs (judgement of the makers)."""
 
@@ -36,8 +36,8 @@ def certainty(edition: Edition) -> Iterator[Block]:
     yield Paragraph(
         text=f"'Counts drawn anew at random' means that every count was replaced {DRAWS:,} times by a number drawn "
         "about it as chance would have it (Poisson), and that for contexts, phases and the dig the samples were drawn "
-        "anew as well, with replacement; each time all was judged again. The share of draws that uphold a reading says how "
-        f"much of it hangs on the luck of the sample; where it is below {TOLD_AS_CLOSE:.0%}, the text says so."
+        "anew as well, with replacement; each time all was judged again. The share of draws that uphold a reading says "
+        f"how much of it hangs on the luck of the sample; where it is below {TOLD_AS_CLOSE:.0%}, the text says so."
     )
     yield Paragraph(
         text="How often readings of each grade were right was tried on simulated digs whose truth is known; this track "

@@ -40,6 +40,8 @@ class Borne:
     refs: tuple[str, ...]
     hinted: tuple[str, ...] = ()
     """Contexts that hint at it and hold too little to carry it."""
+    weak: tuple[str, ...] = ()
+    """Contexts that are no more than consistent with it."""
 
 
 def readable(page: Page, contexts: Iterable[Context]) -> list[Context]:
@@ -101,6 +103,7 @@ def _borne(page: Page, read: Sequence[Context], questions: Sequence[str], held: 
                     against=tuple(against),
                     refs=tuple(refs),
                     hinted=tuple(id for id, _ in hints),
+                    weak=tuple(id for id, c in known if c.verdict == "holds" and c.grade == "consistent with"),
                 )
             )
     return found
@@ -123,7 +126,7 @@ def _carried(page: Page, read: Sequence[Context], borne: Sequence[Borne]) -> lis
     return page.say(refs, said, f"context by context, {said}", f"among the contexts, {said}")
 
 
-NOT_CARRIED = "by no single context and rests on its spread alone"
+NOT_CARRIED = "by no single context, only by its spread over the samples"
 
 
 def _by(page: Page, read: Sequence[Context], one: Borne) -> str:
@@ -131,7 +134,12 @@ def _by(page: Page, read: Sequence[Context], one: Borne) -> str:
     ids = {id for id, _ in one.carried}
     n, of = len(ids), len(read)
     if not n:
-        return f"by {ids_listed(page, one.hinted)} as a hint alone" if one.hinted else NOT_CARRIED
+        if one.hinted:
+            return f"by {ids_listed(page, one.hinted)} as a hint alone"
+        if one.weak:
+            verb = english.agreed(len(one.weak), "is", "are")
+            return f"firmly by no single context, though {ids_listed(page, one.weak)} {verb} consistent with it"
+        return NOT_CARRIED
     if n == 1:
         return f"by {ids_listed(page, ids)} alone"
     if n == of and of > 2:

@@ -7,9 +7,10 @@ from collections.abc import Sequence
 from narrate.model.claims import GRADE_NAMES
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Context
-from narrate.telling import charcoal, composition, english, neighbours, numbers, openings, setting
+from narrate.telling import charcoal, composition, english, neighbours, openings, setting
 from narrate.telling.foods import name_plants
-from narrate.telling.frames import frame, noun_of, that_clauses
+from narrate.telling.frames import frame
+from narrate.telling.hints import faint_sentences
 from narrate.telling.observations import answered, noted_sentences, notes_of
 from narrate.telling.of_note import plants_of_note
 from narrate.telling.page import Page
@@ -52,7 +53,7 @@ def context_sections(page: Page, context: Context) -> tuple[Section, ...]:
     page.of_note = plants_of_note(page, [*held, *faint])
     blocks = [("deposit", _deposit_block(page, context, held))]
     blocks += theme_blocks(page, held)
-    blocks.append(("open", [*_faint_sentences(page, faint), *_closing_block(page, context, held)]))
+    blocks.append(("open", [*faint_sentences(page, faint), *_closing_block(page, context, held)]))
     return sections_of(page, blocks)
 
 
@@ -72,32 +73,6 @@ def what_few_items_bear(page: Page, held: Sequence[Reading]) -> tuple[list[Readi
     page.aside.update(r.claim.id for r in held if r not in kept)
     kept = [r for r in kept if r not in keeping or any(k.claim.question == "season" for k in kept if k not in keeping)]
     return kept, faint
-
-
-def _faint_sentences(page: Page, faint: Sequence[Reading]) -> list[Sentence]:
-    """'38 items are few: that nutshell was fuel is suggested, but …': hints of a small count, all in one sentence."""
-    if not faint:
-        return []
-    ordered = sorted(faint, key=lambda r: -(r.claim.stability or 0.0))
-    refs = [page.ref("items"), *(r.claim.id for r in ordered)]
-    noun = noun_of(page, ordered)
-    if page.is_plain:
-        clauses = that_clauses(page, ordered)
-        return page.say(
-            refs,
-            f"there are faint signs that {clauses}, but a few finds more or less would change that",
-            f"we see faint signs that {clauses}, which a few finds more or less could undo",
-        )
-    share = numbers.percent(ordered[0].claim.stability or 0.0)
-    many = page.count(setting.items_counted(page))
-    uphold = f"uphold none of them in more than {share} of cases"
-    hints = f"further hints, of {noun}, are" if len(ordered) > 1 else f"a further hint, of {noun}, is"
-    uphold = uphold if len(ordered) > 1 else f"uphold it in only {share} of cases"
-    return page.say(
-        refs,
-        f"the {many} items hint at {noun} too, but counts drawn anew at random {uphold}",
-        f"{hints} too slight to build on: counts drawn anew at random {uphold}",
-    )
 
 
 def without_the_expected(page: Page, context: Context, held: Sequence[Reading]) -> list[Reading]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from narrate.model.findings import Tally
 from narrate.model.narrative import Sentence
 from narrate.model.plants import Exchange
-from narrate.telling import numbers
+from narrate.telling import english, numbers
 from narrate.telling.behind import is_within
 from narrate.telling.citations import works_cited
 from narrate.telling.finds import grams
@@ -33,14 +33,32 @@ def _compared(page: Page, exchange: Exchange, one: list[Tally], other: list[Tall
         lead = f"so that {foods[0]} come before {foods[1]} whatever the factor"
     elif exchange.high * a / b < 1:
         lead = f"so that {foods[1]} come before {foods[0]} whatever the factor"
+    by_weighed = " on what was weighed" if _unweighed(page, one)[0] or _unweighed(page, other)[0] else ""
     cited = works_cited(page, exchange.sources)
     behind = f" ({cited})" if cited else ""
     return page.say(
         [t.ref for t in (*one, *other) if t.ref],
-        f"{what} weighed {grams(a)} g against {grams(b)} g of {beside}, yet a gram of it may stand for "
-        f"{exchange.low:g} to {exchange.high:g} times as much food{behind}: reckoned at {exchange.factor:g}, "
+        f"{what} weighed {_weight(page, one, a)} against {_weight(page, other, b)} of {beside}, yet a gram of it may "
+        f"stand for {exchange.low:g} to {exchange.high:g} times as much food{behind}: reckoned at "
+        f"{exchange.factor:g}{by_weighed}, "
         f"{foods[0]} come to {middle} times {foods[1]} ({low} to {high}), {lead}",
     )
+
+
+def _weight(page: Page, tallies: list[Tally], mass: float) -> str:
+    """'14.8 g', and where some were never weighed 'at least 0.45 g (63 of 149 pieces were not weighed)'."""
+    unweighed, of = _unweighed(page, tallies)
+    if not unweighed:
+        return f"{grams(mass)} g"
+    were = english.agreed(unweighed, "was", "were")
+    return f"at least {grams(mass)} g ({unweighed:,} of {of:,} pieces {were} not weighed)"
+
+
+def _unweighed(page: Page, tallies: list[Tally]) -> tuple[int, int]:
+    """Pieces in rows of the count sheets without a weight, of all pieces counted."""
+    places = {place for tally in tallies for place in tally.places}
+    rows = [row for row in page.dig.project.counts if row.place in places]
+    return sum(row.count.number or 0 for row in rows if row.mass_g is None), sum(t.counted for t in tallies)
 
 
 def _weighed(page: Page, taxa: tuple[str, ...], parts: tuple[str, ...]) -> list[Tally]:

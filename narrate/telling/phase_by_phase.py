@@ -12,9 +12,10 @@ from narrate.model.stratigraphy import Phase
 from narrate.telling import english, numbers, setting
 from narrate.telling.foods_once import is_told_with_another_food
 from narrate.telling.frames import frame, noun_of, that_clauses
+from narrate.telling.hints import hints_of_phases
 from narrate.telling.of_note import found_in_another_phase
 from narrate.telling.page import Page
-from narrate.telling.plan import TOO_FEW, UNSETTLED, Reading
+from narrate.telling.plan import TOO_FEW, UNSETTLED, Reading, is_hint
 from narrate.telling.spread import NOT_LISTED, ids_listed
 
 UNTOLD = (*NOT_LISTED, TOO_FEW, "season.more-than-one")
@@ -75,10 +76,13 @@ def told_by_phase(page: Page, phases: Sequence[Phase]) -> None:
 
 def phase_by_phase(page: Page, phases: Sequence[Phase], readings: Sequence[PhaseReading]) -> list[Sentence]:
     """What all phases bear out, what some do, what each alone does, and which of it is close: a sentence for each."""
+    hints = [pair for reading in readings for pair in reading.claims if is_hint(page.dig, pair[1])]
+    firm = [(r.statement, tuple(pair for pair in r.claims if pair not in hints)) for r in readings]
+    readings = [PhaseReading(statement=statement, claims=claims) for statement, claims in firm if claims]
     shared = [r for r in readings if len(r.claims) == len(phases)]
     sentences = _shared(page, phases, shared) + _some(page, [r for r in readings if 1 < len(r.claims) < len(phases)])
     sentences += _alone(page, phases, [r for r in readings if len(r.claims) == 1])
-    return sentences + _close(page, readings)
+    return sentences + hints_of_phases(page, hints) + _close(page, readings)
 
 
 def _shared(page: Page, phases: Sequence[Phase], shared: Sequence[PhaseReading]) -> list[Sentence]:

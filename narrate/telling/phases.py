@@ -11,12 +11,13 @@ from narrate.telling import english, numbers, setting
 from narrate.telling.across import across_sentences
 from narrate.telling.alike import kinds_compared
 from narrate.telling.exchanges import exchange_sentences
+from narrate.telling.hints import faint_sentences
 from narrate.telling.lots import lot_sentences
 from narrate.telling.of_note import elsewhere_sentences as elsewhere_of_note
 from narrate.telling.of_note import stray_sentences
 from narrate.telling.page import Page
 from narrate.telling.phase_by_phase import phase_by_phase, phase_readings, told_by_phase
-from narrate.telling.plan import ordered_themes, readings
+from narrate.telling.plan import is_hint, ordered_themes, readings
 from narrate.telling.recovery import lost_sentences
 from narrate.telling.sentences import told
 from narrate.telling.spread import Presence, k_of_n, name_of, of_samples, presences
@@ -85,7 +86,27 @@ def basis_sentences(page: Page, name: str, phase: Phase, contexts: Sequence[Cont
                 f"{page.count(empty, 'sample', 'samples')} held nothing and "
                 f"{english.agreed(empty, 'counts', 'count')} in the shares below",
             )
-    return sentences + richest_sentences(page)
+    return sentences + insecure_sentences(page, contexts) + richest_sentences(page)
+
+
+def insecure_sentences(page: Page, contexts: Sequence[Context]) -> list[Sentence]:
+    """Samples of contexts recorded as disturbed or of unknown deposit, and that they are counted in the shares."""
+    said = {
+        "disturbed": [c for c in contexts if c.security == "disturbed"],
+        "of unknown deposit": [c for c in contexts if c.deposit == "unknown" and c.security != "disturbed"],
+    }
+    texts, refs, total = [], [], 0
+    for word, found in said.items():
+        held = [(c, n) for c in found if (n := len(page.dig.project.samples_of(c.id)))]
+        if held:
+            texts.append(f"{page.listed(f'{english.literal(c.id)} ({n})' for c, n in held)}, recorded as {word}")
+            refs += [page.dig.record_ref(Subject(level="context", id=c.id)) for c, _ in held]
+            total += sum(n for _, n in held)
+    if not texts or page.is_plain:
+        return []
+    comes, counted = english.agreed(total, "comes", "come"), english.agreed(total, "is", "are")
+    samples = page.count(total, "sample", "samples")
+    return page.say(refs, f"{samples} {comes} from {', and from '.join(texts)}, and {counted} counted in the shares")
 
 
 def richest_sentences(page: Page) -> list[Sentence]:
@@ -170,7 +191,9 @@ def theme_blocks(page: Page, contexts: Sequence[Context]) -> list[tuple[str, lis
     held = readings(page, page.dig.claims.holding(page.subject))
     blocks = []
     for theme, questions in ordered_themes(page):
-        items = [item for item in held if item.claim.question in questions and item.claim.question != "work"]
+        of_theme = [item for item in held if item.claim.question in questions and item.claim.question != "work"]
+        faint = [item for item in of_theme if is_hint(page.dig, item.claim)]
+        items = [item for item in of_theme if item not in faint]
         if theme == "deposit":
             continue
         sentences: list[Sentence] = []
@@ -178,11 +201,13 @@ def theme_blocks(page: Page, contexts: Sequence[Context]) -> list[tuple[str, lis
             sentences += phase_by_phase(page, phases, phase_readings(page, phases, questions))
             sentences += elsewhere_of_note(page, phases, questions)
         sentences += told(page, items, weak=not page.is_plain)
+        sentences += faint_sentences(page, faint, by_items=False)
         where: list[Sentence] = []
         if page.subject.level == "phase":
             where += lot_sentences(page, contexts, items)
             where += exchange_sentences(page) if any(r.claim.statement == "food.nut" for r in items) else []
-        where += across_sentences(page, contexts, questions, held) if theme != "change" else []
+        firm = [item for item in held if item not in faint]
+        where += across_sentences(page, contexts, questions, firm) if theme != "change" else []
         for phase in (p for p in page.dig.project.phases if page.subject == Subject(level="phase", id=p.id)):
             where += stray_sentences(page, phase, questions)
         if len(sentences) + len(where) > LONG:

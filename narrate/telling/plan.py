@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from narrate.model.claims import GRADE_NAMES, TOLD_AS_CLOSE, Claim
 from narrate.model.findings import Tally
+from narrate.model.ids import Subject
 from narrate.model.rules import Statement
 from narrate.telling.behind import remains_behind
 from narrate.telling.foods_once import is_told_with_another_food
@@ -123,15 +124,39 @@ TOO_FEW = "integrity.too-few"
 
 def is_hint(dig: Dig, claim: Claim) -> bool:
     """
-    Whether a claim of a context is told there as a hint alone: few items, and another draw of them might undo it.
+    Whether a claim is told as a hint alone: few items, and another draw of them might undo it.
 
-    What is too slight to be read in its own context carries nothing in the account of a phase or the dig.
+    What is too slight to be read in its own context carries nothing in the account of a phase or the dig: the same
+    finds get the same words wherever they are told.
     """
-    if claim.about.level != "context" or claim.stability is None or claim.stability >= UNSETTLED:
+    if claim.stability is None or claim.stability >= UNSETTLED:
+        return False
+    if claim.about.level in ("phase", "site"):
+        return _rests_on_hints(dig, claim)
+    if claim.about.level != "context":
         return False
     found = dig.found(claim.about)
     items = found.measurements.get("items") if found is not None else None
     return items is None or items.value is None or items.value < POOR
+
+
+def _rests_on_hints(dig: Dig, claim: Claim) -> bool:
+    """Whether no context makes a phase's or the dig's claim, and those with most of its finds only hint at it."""
+    hinted = found = 0
+    for context in dig.project.contexts:
+        if claim.about.level == "phase" and context.phase != claim.about.id:
+            continue
+        subject = Subject(level="context", id=context.id)
+        there = dig.found(subject)
+        own = dig.claims.find(subject, claim.statement)
+        holds = own is not None and own.verdict == "holds" and GRADE_NAMES.index(own.grade) > 1
+        if own is not None and holds and not is_hint(dig, own):
+            return False
+        tallies = [t for t in there.tallies if t.condition in dig.ancient] if there is not None else []
+        counted = sum(t.counted for t in remains_behind(claim, dig.packs, tallies))
+        found += counted
+        hinted += counted if holds else 0
+    return hinted * 2 > found
 
 
 OF_ONE_READING = ("names.", "verdict.")

@@ -44,8 +44,9 @@ def lost_sentences(page: Page, samples: Sequence[Sample], *, with_places: bool =
     returned = page.listed(texts)
     return page.say(
         refs,
-        f"flotation returned only {returned}, so small seeds are under-represented {there}",
-        f"as flotation returned no more than {returned}, small seeds will be under-represented {there}",
+        f"flotation returned only {returned}, so small seeds are under-represented {there} and densities are minima",
+        f"as flotation returned no more than {returned}, small seeds will be under-represented {there}, and densities "
+        "are minima",
     )
 
 
@@ -59,6 +60,12 @@ def _for_visitors(page: Page, sample: Sample) -> list[Sentence]:
         f"to test our washing we put {page.count(test.added)} marked seeds into some of this soil, and only {came} "
         "came back, so small seeds may be missing here",
     )
+
+
+def is_poor(page: Page) -> bool:
+    """Whether some test of the page's context returned few of the marked seeds, so that its density is a minimum."""
+    is_context = page.subject.level == "context"
+    return is_context and any(_share(s) < GOOD for s in page.dig.project.samples if s.context == page.subject.id)
 
 
 def _share(sample: Sample) -> float:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
+from narrate.model.claims import GRADE_NAMES
 from narrate.model.narrative import Sentence
 from narrate.telling import english, numbers
 from narrate.telling.builds import added, led
@@ -33,11 +34,14 @@ def told(page: Page, items: Sequence[Reading], *, weak: bool = True) -> list[Sen
     lead = _lead_group(page, waiting)
     page.told.update(item.claim.id for item in lead)
     sentences = lead_sentences(page, lead)
+    is_strongest = lead[0].rank == STRONGEST
+    if is_strongest:
+        sentences += doubt_sentences(page, lead)
     beside = rival_sentences(page, lead[0])
     sentences += beside
     rivals = told_rival_sentences(page, lead, are_last=len(lead) == 1 and not beside)
     sentences += rivals
-    if not beside and not rivals:
+    if not beside and not rivals and not is_strongest:
         # A rival that was set beside the reading is its chief doubt; a caution in general words adds nothing to it.
         sentences += doubt_sentences(page, lead)
     rest = [item for item in waiting if item.claim.id not in page.told]
@@ -147,6 +151,9 @@ def further_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
     return sentences + rivals_within(page, group)
 
 
+STRONGEST = GRADE_NAMES.index("strongly supports")
+"""A reading of the strongest grade always bears its caution, whatever else the page says of it."""
+
 COMMON = ("fuel.wood",)
 """Readings that nobody doubts who sees a hearth: no caution is spent on them."""
 
@@ -162,7 +169,8 @@ def doubt_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
     if group[0].rank < 3 or (lead.question == "deposit" and not page.is_review):
         return []
     most = CAUTIONS_AT_MOST.get(page.subject.level, 1)
-    if not page.is_review and (lead.statement in COMMON or lead.id in page.answered or page.cautions >= most):
+    is_spared = lead.statement in COMMON or lead.id in page.answered or page.cautions >= most
+    if not page.is_review and is_spared and group[0].rank < STRONGEST:
         return []
     rules = [page.dig.packs.rules.get(argument.rule) for argument in lead.held("for")]
     own = [rule.misleads_when for rule in rules if rule is not None and rule.misleads_when]

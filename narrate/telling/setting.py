@@ -9,6 +9,7 @@ from narrate.telling import english, manner, numbers
 from narrate.telling.composition import has_wood, plant_tallies
 from narrate.telling.first_sentence import Sampled, opened_by_what_matters
 from narrate.telling.page import Page
+from narrate.telling.recovery import is_poor
 
 FEW_ITEMS = 10
 """Below this many items a deposit is told in a sentence or two (judgement of the makers)."""
@@ -95,7 +96,8 @@ def density_text(page: Page) -> str:
     scaled = "with the unsorted share scaled up, " if _is_scaled_up(page) else ""
     figure = page.figure(density)
     items = "item" if figure == "1" else "items"
-    return f"{scaled}{figure} {items} per {page.litre}" + (f" (95% interval {interval})" if interval else "")
+    least = "at least " if is_poor(page) and not page.is_plain else ""
+    return f"{scaled}{least}{figure} {items} per {page.litre}" + (f" (95% interval {interval})" if interval else "")
 
 
 def or_density(page: Page) -> str:

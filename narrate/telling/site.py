@@ -10,8 +10,9 @@ from narrate.telling.change_tested import amount_sentences, tested_sentences
 from narrate.telling.contexts import DATABLE, OF_THE_DIG
 from narrate.telling.frames import noun_of, that_clauses
 from narrate.telling.page import Page
-from narrate.telling.phases import headed, richest_sentences, spread_sentences, theme_blocks
+from narrate.telling.phases import headed, insecure_sentences, richest_sentences, spread_sentences, theme_blocks
 from narrate.telling.plan import Reading, readings
+from narrate.telling.recovery import lost_sentences
 from narrate.telling.sentences import plainly_told
 from narrate.telling.spread import (
     ids_listed,
@@ -83,7 +84,9 @@ def _basis(page: Page) -> list[Sentence]:
                 f"{page.count(empty, 'sample', 'samples')} held nothing; "
                 f"{english.agreed(empty, 'it is', 'they are')} kept, since shares are reckoned over all samples",
             )
-    return sentences + _outside_phases(page) + richest_sentences(page)
+    lost = lost_sentences(page, project.samples, with_places=True)
+    insecure = insecure_sentences(page, project.contexts)
+    return sentences + _outside_phases(page) + insecure + lost + richest_sentences(page)
 
 
 def _outside_phases(page: Page) -> list[Sentence]:

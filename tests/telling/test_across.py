@@ -30,7 +30,7 @@ def report(judged_example: Judged) -> dict[Subject, Narrative]:
 
 def test_what_is_a_hint_in_its_own_context_carries_nothing_in_its_phase(report: dict[Subject, Narrative]):
     """Tobacco rests on two seeds in C15, which its own page calls a hint; the phase names it as no more than that."""
-    assert "the handling of tobacco by C15 as a hint alone" in report[LATE].text
+    assert "A further hint, of the handling of tobacco, is too slight to build on" in report[LATE].text
     assert "too slight to build on" in report[Subject(level="context", id="C15")].text
 
 

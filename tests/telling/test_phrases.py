@@ -184,3 +184,61 @@ def test_fills_of_one_pit_are_no_independent_pits(told: Told):
     assert "native seed crops as food (C04 and C05 of one, and C06)" in site
     assert "middens from the same one in both phases, and storage pits from two and one" in site
     assert not [text for text in _texts(told, *TRADE, *PLAIN) if re.search(r"\b(three|four) storage pits", text)]
+
+
+def _of(told: Told, level: str, id: str, audience: str = "report") -> str:
+    return told[audience][Subject(level=level, id=id)].text  # type: ignore[arg-type]
+
+
+def test_the_same_two_seeds_get_the_same_words(told: Told):
+    """Two tobacco seeds of C15 are too slight to build on for the context, for its phase and for the dig."""
+    for level, id in (("context", "C15"), ("phase", "late"), ("site", SITE)):
+        (text,) = [t for t in re.split(r"(?<=\.)\s", _of(told, level, id)) if "handling of tobacco" in t]
+        assert "is too slight to build on: counts drawn anew at random uphold it in only 64% of cases." in text
+    assert "faint signs that people brought tobacco plants here" in _of(told, "phase", "late", "public")
+
+
+def test_densities_are_minima_where_marked_seeds_were_lost(told: Told):
+    """S037 of C16 returned 42% of its marked seeds: its density is told as the least, on context, phase and dig."""
+    assert "at least 7.8 items per litre" in _of(told, "context", "C16")
+    for level, id in (("context", "C16"), ("phase", "late"), ("site", SITE)):
+        assert re.search(r"21 of 50 marked seeds.*and densities are minima", _of(told, level, id))
+
+
+def test_the_strongest_reading_bears_its_caution(told: Told, judged_example: Judged):
+    """Wherever a reading is 'strongly supported', the sentence after it is a caution that its rules give."""
+    checked = 0
+    for subject, narrative in told["report"].items():
+        texts = [s.text for s in narrative.sentences()]
+        for text, after in pairwise(texts):
+            if "trongly support" not in text:
+                continue
+            cautions = [
+                caution.rstrip(".").lower()
+                for claim in judged_example.claims.about(subject)
+                if claim.grade == "strongly supports"
+                for caution in claim.misleads_when
+            ]
+            assert any(caution in after.lower() for caution in cautions), after
+            checked += 1
+
+    assert checked
+
+
+def test_pieces_that_were_not_weighed_are_told(told: Told):
+    """63 of 149 pieces of acorn shell of the early phase were never weighed: their weight is the least it can be."""
+    assert "Acorn shell weighed at least 0.45 g (63 of 149 pieces were not weighed)" in _of(told, "phase", "early")
+
+
+def test_what_a_context_is_consistent_with_is_not_denied(told: Told):
+    """C06 is consistent with open ground: the phase says that no single context backs it firmly."""
+    text = _of(told, "phase", "early")
+
+    assert "backed firmly by no single context, though C06 is consistent with it" in text
+
+
+def test_samples_of_doubtful_deposits_are_told_as_counted(told: Told):
+    """C20 is recorded as disturbed and C19 as of unknown deposit; their four samples are in the shares of the phase."""
+    said = "Four samples come from C20 (2), recorded as disturbed, and from C19 (2), recorded as of unknown deposit"
+
+    assert said in _of(told, "phase", "late") and said in _of(told, "site", SITE)
