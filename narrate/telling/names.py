@@ -136,14 +136,14 @@ class Names:
             noted = "noted as present" if tally.is_noted and not self.is_plain else ""
             return ("some " if self.is_plain and with_number else "") + noun + within(tail, noted)
         if self.is_plain:
-            sure = self._surely(tally)
+            sure = self.surely(tally)
             noun = self._with_bits(tally, self.part_of_plant(tally, plural=sure != 1 or not with_number))
             text = f"{self.number(sure)} {noun}" if with_number else noun
             return text + within(tail, self._perhaps(tally, sure) if with_number else "")
         text = f"{self.number(tally.counted)} {noun}" if with_number else noun
         return text + within(within(tail, self.doubts(tally)), mass if with_mass else "")
 
-    def _surely(self, tally: Tally) -> int:
+    def surely(self, tally: Tally) -> int:
         """Items without those of which the name is in doubt, where these are enough to be told of."""
         is_told = MANY_DOUBTS * tally.counted <= tally.doubtful < tally.counted and tally.doubtful
         return tally.counted - tally.doubtful if is_told else tally.counted
@@ -155,7 +155,7 @@ class Names:
 
     def _with_bits(self, tally: Tally, noun: str) -> str:
         """'corn kernels and bits of kernel', 'bits of acorn kernel'; the noun itself where few are fragments."""
-        fragments, sure = self._fragments(tally), self._surely(tally)
+        fragments, sure = self._fragments(tally), self.surely(tally)
         halves = HALVES.match(noun)
         if halves and tally.fragments - (tally.counted - sure) >= MANY_FRAGMENTS * sure:
             return f"{halves[1]} and bits of {halves[2]}"

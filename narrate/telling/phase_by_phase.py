@@ -173,9 +173,7 @@ def _without_elsewhere(
     sentences: list[Sentence] = []
     for reading in single:
         phase, claim = reading.claims[0]
-        elsewhere = [c for c in page.dig.project.contexts if c.phase not in (None, phase.id)]
-        found = [page.dig.claims.find(Subject(level="context", id=c.id), reading.statement) for c in elsewhere]
-        held = [c for c in found if c is not None and c.verdict == "holds" and GRADE_NAMES.index(c.grade) > 1]
+        held = held_elsewhere(page, phase, reading.statement)
         found_too = found_in_another_phase(page, claim, page.dig.project.phases)
         if not held and found_too:
             clauses = that_clauses(page, _as_readings(page, [claim]))
@@ -190,6 +188,13 @@ def _without_elsewhere(
                 f"the finds of {setting.phase_name(phase)} as a whole hint that {clauses}; {_shown_by(page, held)}",
             )
     return kept, sentences
+
+
+def held_elsewhere(page: Page, phase: Phase, statement: str) -> list[Claim]:
+    """Claims of contexts of other phases that make a reading, more firmly than that it would fit."""
+    elsewhere = [c for c in page.dig.project.contexts if c.phase not in (None, phase.id)]
+    found = [page.dig.claims.find(Subject(level="context", id=c.id), statement) for c in elsewhere]
+    return [c for c in found if c is not None and c.verdict == "holds" and GRADE_NAMES.index(c.grade) > 1]
 
 
 def _shown_by(page: Page, held: Sequence[Claim]) -> str:

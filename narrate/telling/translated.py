@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from narrate.model.claims import Claim
+from narrate.model.claims import Argument, Claim
 from narrate.model.findings import Tally
 from narrate.model.ids import Subject
 from narrate.model.languages import Noun
@@ -20,9 +20,20 @@ from narrate.telling import composition, english, manner, setting
 from narrate.telling.cautions import is_cautioned
 from narrate.telling.contexts import NOT_NEWS, chief_changes, is_slight, sections_of
 from narrate.telling.grammar import Grammar
+from narrate.telling.how_widely import word_of
+from narrate.telling.of_note import found_in_another_phase
 from narrate.telling.page import Page
-from narrate.telling.phase_by_phase import phase_readings
-from narrate.telling.plan import TOO_FEW, UNSETTLED, Reading, ordered_themes, readings
+from narrate.telling.phase_by_phase import held_elsewhere, phase_readings
+from narrate.telling.plan import (
+    TOO_FEW,
+    UNSETTLED,
+    Reading,
+    competes,
+    ordered_themes,
+    reading_whether_told,
+    readings,
+)
+from narrate.telling.rivals import may_both_be
 from narrate.telling.sentences import without_seasons_told_twice
 from narrate.telling.site import without_the_same_change
 from narrate.telling.spread import Presence, presences
@@ -126,7 +137,21 @@ def _opening(page: Page, context: Context, kind: str, litres: str) -> list[Sente
         sentences += _say(page, [page.ref("modern_seeds")], name, count=count)
     if context.security == "disturbed":
         sentences += _say(page, [page.record], "disturbed")
-    return sentences
+    return sentences + _late_plants(page)
+
+
+def _late_plants(page: Page) -> list[Sentence]:
+    """Plants that the region had not yet when the deposit was laid down, and that they are later than it."""
+    held = [r for r in readings(page, page.dig.claims.holding(page.subject)) if r.claim.statement == OUT_OF_PERIOD]
+    known = _grammar(page).language.statements
+    if not held or held[0].claim.statement not in known or not held[0].behind:
+        return []
+    refs = [held[0].claim.id, *(t.ref for t in held[0].behind if t.ref)]
+    listed = _finds(page, held[0].behind, at_most=SHOWN)
+    return _say(page, refs, "late plants", lead=_framed(page, held[0]), list=listed)
+
+
+OUT_OF_PERIOD = "integrity.out-of-period"
 
 
 def _site(page: Page) -> tuple[Section, ...]:
@@ -171,7 +196,10 @@ def _by_phase(page: Page, phases: Sequence[Phase], questions: Sequence[str]) -> 
         firm = [claim for claim in own if claim.grade in _FIRM]
         for claim in sorted(firm, key=lambda claim: -claim.support)[:ALONE]:
             years = grammar.years(phase.start, phase.end, phase.dates) or english.literal(phase.name)
-            sentences += _say(page, [claim.id], "one phase", years=years, lead=_framed(page, _reading(page, claim)))
+            is_alone = not held_elsewhere(page, phase, claim.statement)
+            is_alone = is_alone and not found_in_another_phase(page, claim, phases)
+            name = "one phase" if is_alone else "mainly one phase"
+            sentences += _say(page, [claim.id], name, years=years, lead=_framed(page, _reading(page, claim)))
     return sentences
 
 
@@ -261,7 +289,7 @@ def _theme(page: Page, questions: Sequence[str], *, at_most: int = 3) -> list[Se
     for item in without_seasons_told_twice(page, items)[:at_most]:
         page.told.add(item.claim.id)
         lead = _framed(page, item)
-        said = [_grammar(page).language.reasons.get(a.rule, "") for a in item.claim.held("for")]  # type: ignore[call-overload]
+        said = [_reason(page, argument) for argument in item.claim.held("for")]
         reason = next((text for text in said if text and text not in page.reasons_told), "")
         page.reasons_told.add(reason)
         if reason:
@@ -270,7 +298,42 @@ def _theme(page: Page, questions: Sequence[str], *, at_most: int = 3) -> list[Se
             sentences += page.say([item.claim.id], _grammar(page).finished(lead))
         if item.claim.stability is not None and item.claim.stability < UNSETTLED:
             sentences += _fresh(page, [item.claim.id], "close")
+        sentences += _rival(page, item, items[:at_most])
     return sentences
+
+
+def _reason(page: Page, argument: Argument) -> str:
+    """What a rule saw, with the word for its share of the samples; empty where the pack has none."""
+    text = _grammar(page).language.reasons.get(argument.rule, "")
+    if "{widely}" not in text:
+        return text
+    widely = _wordings(page, f"widely {word_of(argument.evidence)}")
+    return text.replace("{widely}", widely[0]) if widely else ""
+
+
+def _rival(page: Page, item: Reading, told_here: Sequence[Reading]) -> list[Sentence]:
+    """The firmest rival of a reading: that it is one where it was told just before, else its clause as well."""
+    known = _grammar(page).language.statements
+    names = dict.fromkeys((*item.claim.alternatives, *item.statement.rivals))
+    claims = [page.dig.claims.find(page.subject, name) for name in names if name in known]
+    found = [reading_whether_told(page, c) for c in claims if c is not None and c.verdict == "holds"]
+    rivals = [r for r in found if r is not None and r.rank > 1 and competes(item, r)]
+    rivals.sort(key=lambda r: (-r.rank, -r.claim.support))
+    if not rivals or frozenset((item.claim.id, rivals[0].claim.id)) in page.rivals:
+        return []
+    rival, here = rivals[0], [r.claim.id for r in told_here]
+    refs = [item.claim.id, rival.claim.id]
+    both = " both" if may_both_be(item, rival) else ""
+    if rival.claim.id in here:
+        if here.index(rival.claim.id) != here.index(item.claim.id) - 1:
+            return []  # it is said of the two behind the second
+        page.rivals.add(frozenset(refs))
+        return _say(page, refs, f"rival again{both}")
+    page.rivals.add(frozenset(refs))
+    if rival.claim.id in page.told:
+        return []
+    page.told.add(rival.claim.id)
+    return _say(page, refs, f"rival{both}", lead=_framed(page, rival))
 
 
 def _told_readings(page: Page) -> list[Reading]:
@@ -295,8 +358,18 @@ def _finds(page: Page, tallies: Sequence[Tally], *, at_most: int) -> str:
     for tally in named:
         gloss = _gloss(page, tally)
         told = not gloss or page.has_told(gloss) or gloss in " ".join(texts)
-        texts.append(f"{_find(page, tally)}{'' if told else f' ({gloss})'}")
+        within = ", ".join(text for text in ("" if told else gloss, _doubtful(page, tally)) if text)
+        texts.append(f"{_find(page, tally)}{f' ({within})' if within else ''}")
     return _grammar(page).listed(texts)
+
+
+def _doubtful(page: Page, tally: Tally) -> str:
+    """'y tres restos más con duda': finds whose name is in doubt, where they are enough to be told of."""
+    more = tally.counted - page.names.surely(tally)
+    words = _grammar(page).language.numbers
+    count = words[more] if more < len(words) else _grammar(page).figure(more)
+    said = _wordings(page, "doubtful one" if more == 1 else "doubtful", count=count) if more else []
+    return said[0] if said else ""
 
 
 def _gloss(page: Page, tally: Tally) -> str:
@@ -310,13 +383,13 @@ def _find(page: Page, tally: Tally) -> str:
     grammar = _grammar(page)
     own = _own_noun(page, tally)
     if own is not None:
-        return grammar.quantity(tally.counted, own)
+        return grammar.quantity(page.names.surely(tally), own)
     part = grammar.language.parts.get(tally.part, _remains(page))
     plant = grammar.language.plants.get(tally.taxon) if tally.taxon is not None else None
     taxon = page.dig.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
     name = plant.one if plant is not None else english.italic(taxon.id) if taxon is not None else ""
     of = f" {grammar.table('of')} {name}" if name and _is_named(page, tally) else ""
-    return f"{grammar.quantity(tally.counted, part)}{of}"
+    return f"{grammar.quantity(page.names.surely(tally), part)}{of}"
 
 
 def _own_noun(page: Page, tally: Tally) -> Noun | None:

@@ -30,7 +30,7 @@ seeds plants wood fire food burned corn washed found
 """
 COMMON_ENGLISH = frozenset(_COMMON.split())
 """The commonest words of written English, from memory, and those of the English pages."""
-OF_BOTH = frozenset(("a", "no", "me", "he", "c", "d", "de", "idea", "lee"))
+OF_BOTH = frozenset(("a", "no", "me", "he", "c", "d", "de", "idea", "lee", "use"))
 """Spelled alike in both languages."""
 
 
@@ -146,14 +146,16 @@ def test_the_hearth_with_spilled_corn_is_told_in_spanish(told: dict[Subject, Nar
     """C12 word for word at its beginning, its title and its summary."""
     hearth = told[CONTEXTS[1]]
 
-    assert hearth.title == "Hogar C12"
+    assert hearth.title == "Fogón C12"
     assert hearth.summary is not None
-    assert hearth.summary.text == "Hogar C12: parece que alguien quemó comida sin querer mientras la preparaba."
+    assert hearth.summary.text == (
+        "Fogón C12: parece que alguien quemó comida sin querer mientras la cocinaba o la secaba."
+    )
     assert hearth.text.startswith(
-        "El hogar C12 data de hacia 1250–1350 d. C. Lavamos 17,5 litros de su tierra y apartamos unos 350 restos "
+        "El fogón C12 data de hacia 1250–1350 d. C. Lavamos 17,5 litros de su tierra y apartamos unos 350 restos "
         "quemados de plantas, sin contar la madera. Entre ellos había unos 270 granos de maíz, 17 trozos de olote de "
         "maíz (el corazón de la mazorca), 15 trozos de cáscara de nuez de hicoria (árbol de nueces de cáscara dura) y "
-        "14 mitades de semilla de frijol."
+        "11 mitades de semilla de frijol (y tres restos más con duda)."
     )
 
 
@@ -225,3 +227,56 @@ def test_seasons_told_by_name_are_not_summed_in_spanish(told: dict[Subject, Narr
     text = told[Subject(level="context", id="C14")].text
 
     assert "otoño" in text and "fines del verano" in text and "más de una estación" not in text
+
+
+def test_a_hearth_is_no_home_in_spanish(spanish: Language):
+    """'Hogar' reads as home; a made place for fire is a 'fogón'."""
+    assert spanish.kinds["hearth"].one == "fogón"
+
+
+def test_spanish_cautions_speak_of_use(told: dict[Subject, Narrative]):
+    """Plants that heal or harm are not used because of a page, be they eaten or not."""
+    for narrative in told.values():
+        last = narrative.sentences()[-1].text
+        assert "silvestres" not in last or re.search(r"coma ni use|comer ni usar", last), narrative.title
+
+
+def test_rivals_are_told_in_spanish(told: dict[Subject, Narrative]):
+    """Cobs burned as fuel and a slow fire for smoke are two readings of the same cobs."""
+    text = told[Subject(level="context", id="C13")].text
+
+    assert re.search(r"fuego lento[^.]*\. Es otra lectura de los mismos restos, y las dos pueden ser ciertas\.", text)
+
+
+def test_late_wheat_is_told_in_spanish(told: dict[Subject, Narrative]):
+    """Wheat in the stirred pit is later than the pit, and why."""
+    text = told[Subject(level="context", id="C20")].text
+
+    assert "en tiempos posteriores: un grano de trigo, de una planta que vino de ultramar." in text
+
+
+def test_spanish_keeps_to_the_share_of_samples(told: dict[Subject, Narrative]):
+    """No page says 'in many places' where the share of samples is known."""
+    for narrative in told.values():
+        assert not re.search(r"casi todas partes|muchos lugares|varios lugares|\{widely\}", narrative.text)
+
+
+def test_what_is_withheld_is_not_told_in_spanish(judged_example: Judged):
+    """The withheld context C19 has no Spanish page, and no page of what may be disclosed names it."""
+    from narrate.pipeline.judged import disclosed_part
+
+    whole = disclosed_part(judged_example)
+    found = narratives(whole.project, whole.packs, whole.findings, whole.claims, "public-es")
+
+    assert "C19" in judged_example.project.disclosure.restricted_contexts
+    assert found and not [s.id for s, n in found.items() if s.id == "C19" or "C19" in _texts(n)]
+
+
+def test_spanish_tells_no_phase_alone_where_another_shows_it(judged_example: Judged):
+    """C06 of the earlier phase shows wild fruit, so it is not told of the later one and no other."""
+    from narrate.pipeline.judged import disclosed_part
+
+    whole = disclosed_part(judged_example)
+    text = narratives(whole.project, whole.packs, whole.findings, whole.claims, "public-es")[SITE_SUBJECT].text
+
+    assert not re.search(r"(?:Solo en|ninguna otra)[^.]*frutas silvestres como alimento", text.replace("d. C.", "dC"))
