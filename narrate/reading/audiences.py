@@ -37,7 +37,8 @@ def read_audiences(
 def _fields() -> dict[str, Field]:
     needed = Field(reads=text("a text", may_be_empty=False), is_needed=True)
     flag = Field(reads=truth(), is_needed=True)
-    grades: dict[str, Field] = {grade: Field(reads=list_of(_frame(), at_least=1), is_needed=True) for grade, _ in GRADES}
+    frames = Field(reads=list_of(_frame(), at_least=1), is_needed=True)
+    grades: dict[str, Field] = {grade: frames for grade, _ in GRADES}
     return {
         "id": Field(reads=id_text("an id"), is_needed=True),
         "title": needed,

@@ -12,6 +12,7 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 
 Cells = list[list[object]]
+Plant = tuple[str, str]
 
 # Names that the shipped packs know and names that they do not, as sheets write them; invented choice.
 PLANTS: tuple[tuple[str, str], ...] = (
@@ -250,8 +251,8 @@ def rows_records_on_the_right(dig: Dig) -> File:
     rows: Cells = [
         ["Flot no.", *(_name(p) for p in dig.plants), "Total", "Density (items/l)", "Soil vol (l)", "Context", "Date"],
         *(
-            [s, *(_blank(dig.of(s, p)) for p in dig.plants), dig.total(s), round(dig.total(s) / dig.volume[s], 2), dig.volume[s],
-             dig.context[s], dig.phase[s]]
+            [s, *(_blank(dig.of(s, p)) for p in dig.plants), dig.total(s), round(dig.total(s) / dig.volume[s], 2),
+             dig.volume[s], dig.context[s], dig.phase[s]]
             for s in dig.samples
         ),
         ["Total", *(sum(dig.of(s, p) for s in dig.samples) for p in dig.plants)],
@@ -387,16 +388,18 @@ def rows_subtotals_among_columns(dig: Dig) -> File:
         rows.append([*row, dig.total(s)])
     everything = sum(map(dig.total, dig.samples))
 
-    def over(of: Callable[[tuple[tuple[str, str], ...]], object], one: Callable[[tuple[str, str]], object]) -> list[object]:
+    def over(of: Callable[[tuple[Plant, ...]], object], one: Callable[[Plant], object]) -> list[object]:
         return [c for g in groups for c in (*map(one, g), of(g))]
 
-    def total(p: tuple[str, str]) -> int:
+    def total(p: Plant) -> int:
         return sum(dig.of(s, p) for s in dig.samples)
+
+    def ubiquity(p: Plant) -> float:
+        return round(100 / len(dig.samples) * sum(dig.of(s, p) > 0 for s in dig.samples), 1)
 
     rows.append(["Total", None, *over(lambda g: sum(map(total, g)), total), everything])
     rows.append(["%", None, *over(lambda g: None, lambda p: round(100 * total(p) / everything, 1))])
-    share = 100 / len(dig.samples)
-    rows.append(["Ubiquity %", None, *over(lambda g: None, lambda p: round(share * sum(dig.of(s, p) > 0 for s in dig.samples), 1))])
+    rows.append(["Ubiquity %", None, *over(lambda g: None, ubiquity)])
     return File({"Sheet1": rows})
 
 

@@ -203,8 +203,9 @@ def test_a_volume_that_is_no_number_is_pointed_at(tmp_path: Path, kind: str, end
     write(tmp_path / f"lab.{ending}", kind, {at(kind, 7.5): "<1"})
     intake(tmp_path / f"lab.{ending}", tmp_path / "dig")
     told = [p.message for p in read(tmp_path / "dig").problems if p.code == "N207"]
+    end = f"the sheet says '<1' in {where(ending, cell_name(kind, 7.5))}"
 
-    assert [text for text in told if text.endswith(f"the sheet says '<1' in {where(ending, cell_name(kind, 7.5))}")] != []
+    assert [text for text in told if text.endswith(end)] != []
 
 
 @pytest.mark.parametrize("ending", ["xlsx", "csv"])

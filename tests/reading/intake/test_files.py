@@ -1,4 +1,4 @@
-"""Files as they come: encodings, separators, wrong endings, hidden and merged cells, number formats, layouts given by hand."""
+"""Files as they come: encodings, separators, wrong endings, hidden and merged cells, number formats, given layouts."""
 
 from __future__ import annotations
 
