@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import partial
 
@@ -13,7 +13,7 @@ from narrate.judging.elsewhere import OF_EACH_SAMPLE, spread_out
 from narrate.judging.facts import HOLDS
 from narrate.judging.kept_units import KeptUnits, turnings_read, turnings_written
 from narrate.judging.turning_ends import Ends, in_order, nearest, smallest, spread_turning, turning_in_place
-from narrate.judging.unit_keys import UnitKeys
+from narrate.judging.unit_keys import CandidateSet, UnitKeys
 from narrate.judging.variants import (
     OF_EACH_CLASS,
     OF_EACH_PLANT,
@@ -69,7 +69,7 @@ def turnings(
     }
     if kept is None:
         return {statement: one.found(np.arange(len(look.units.ids))) for statement, one in sought.items()}
-    own_keys = _keys(look, rules, sought.values(), keys)
+    own_keys = _keys(look, rules, sought, keys)
     by_unit = [kept.found(key) for key in own_keys]
     missing = np.array([unit for unit, raw in enumerate(by_unit) if raw is None], np.intp)
     found = {statement: one.found(missing) if missing.size else {} for statement, one in sought.items()}
@@ -127,13 +127,19 @@ def _sought(
 
 
 def _keys(
-    look: Look, rules: Mapping[StatementId, tuple[Rule, ...]], sought: Iterable[_Sought], keys: UnitKeys
+    look: Look, rules: Mapping[StatementId, tuple[Rule, ...]], sought: Mapping[StatementId, _Sought], keys: UnitKeys
 ) -> list[bytes]:
     """Keys of what is found of each unit."""
     every = [rule for own in rules.values() for rule in own]
     bounds = [leaf for leaf in _leaves(every) if isinstance(leaf, Bound)]
-    sets = [(kinds, one.late) for one in sought for kinds in (one.kinds, one.each) if kinds is not None]
-    medians = [median_density(look, bound) for bound in bounds if bound.measure == "timesmedian_density"]
+    sets = [
+        CandidateSet(2 * number + more, kinds, one.late)
+        for number, statement in enumerate(rules)
+        if (one := sought.get(statement)) is not None
+        for more, kinds in enumerate((one.kinds, one.each))
+        if kinds is not None
+    ]
+    medians = [median_density(look, bound) for bound in bounds if bound.measure == "times_median_density"]
     return keys.turned(sets, [bound for bound in bounds if not is_moved(bound)], medians)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Iterable, Sequence
 from functools import cached_property
+from typing import NamedTuple
 
 import numpy as np
 
@@ -27,8 +28,16 @@ _CANDIDATE = np.dtype(
     [("set", "<i4"), ("kind", f"V{KEY_BYTES}"), ("place", "<i4"), ("place_of_name", "<i4"), ("is_late", "?")]
 )
 
-CandidateSet = tuple[np.ndarray, np.ndarray]
-"""Kinds that may be more or fewer, (candidates, units), −1 for none; and whether each came too late, (units, kinds)."""
+
+class CandidateSet(NamedTuple):
+    """Kinds that may be more or fewer, for one statement."""
+
+    number: int
+    """Which statement and sort of change they are tried for."""
+    kinds: np.ndarray
+    """(candidates, units); −1 for none."""
+    late: np.ndarray
+    """(units, kinds): whether each came too late to be added."""
 
 
 class UnitKeys:
@@ -145,7 +154,7 @@ class UnitKeys:
         laid = units.unit_of(summed) * names + units.name_of_kind[units.table.row_kind[summed]]
         begins = np.searchsorted(laid, np.arange(len(units.ids)) * names)
         parts = []
-        for number, (kinds, late) in enumerate(sets):
+        for number, kinds, late in sets:
             place = np.argsort(np.argsort(kinds, axis=0, kind="stable"), axis=0, kind="stable")
             candidate, unit = np.nonzero(kinds >= 0)
             kind = kinds[candidate, unit]

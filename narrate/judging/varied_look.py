@@ -17,7 +17,7 @@ from narrate.model.rules import Bound, Fact
 OF_OWN_COUNTS = frozenset(
     {
         "items", "density", "taxa", "taxa_at_30", "presence", "share", "ratio", "chaff_ratio", "dominance",
-        "samples_with", "ubiquity", "richest_share", "timesmedian_density",
+        "samples_with", "ubiquity", "richest_share", "times_median_density",
     }
 )  # fmt: skip
 """
@@ -59,7 +59,7 @@ class VariedLook(Look):
     def _varied(self, bound: Bound) -> Column:
         if bound.measure not in ANSWERED:
             return measured(bound.measure, self._over_table(), of=bound.of, to=bound.to)
-        if bound.measure != "timesmedian_density":
+        if bound.measure != "times_median_density":
             return measured(bound.measure, self.units, of=bound.of, to=bound.to)
         density = measured("density", self.units, of=bound.of)
         median = median_density(self._as_counted, bound)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import random
 from dataclasses import replace
 
 import numpy as np
@@ -15,7 +16,7 @@ from narrate.model.packs import Packs
 from narrate.model.rules import Selector
 from narrate.reading.packs import read_packs
 from tests.builders import a_context, a_project, a_row, a_sample
-from tests.judging.edited import differing, edited
+from tests.judging.edited import a_small_dig, differing, edited
 from tests.judging.rules import a_rule, bound
 
 KEY = bytes(range(16))
@@ -52,15 +53,20 @@ def test_rules_that_hold_units_against_each_other_are_judged_as_if_anew(packs: P
     """Where a rule asks for the median of the dig, or for its pool of plants, an edit elsewhere is not missed."""
     everything, few = Selector(), bound("items", Selector(), at_least=1)
     across = (
-        a_rule("fuel.rich", bound("times_median_density", everything, at_least=1.2), needs=(few,)),
+        a_rule(
+            "fuel.rich", bound("times_median_density", everything, at_least=1.2, judged_on="value"), needs=(few,)
+        ),
         a_rule("fuel.varied", bound("taxa_against_pool", everything, at_least=0.0), needs=(few,), direction="against"),
     )
-    rules = {rule.id: replace(rule, statement=next(iter(packs.statements))) for rule in across}
+    one = replace(next(iter(packs.statements.values())), prior=0.0)
+    rules = {rule.id: replace(rule, statement=one.id) for rule in across}
+    own = replace(packs, rules=rules, statements={**packs.statements, one.id: one})
 
-    found, known = edited(10, replace(packs, rules=rules), seed=5, replicates=20)
+    found, known = edited(10, own, seed=5, replicates=20)
 
     assert found == []
     assert known > 0.1
+    assert any(claim.turnings for claim in judge(a_small_dig(random.Random(5)), own, replicates=0))
 
 
 def test_only_what_was_edited_is_judged_again(packs: Packs) -> None:
