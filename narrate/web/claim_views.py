@@ -9,6 +9,7 @@ from functools import cached_property
 from typing import TYPE_CHECKING
 
 from narrate.model.claims import Argument, Claim, Evidence
+from narrate.model.ids import StatementId
 from narrate.web.rows import RowSet
 from narrate.web.writing import Writing
 
@@ -111,7 +112,7 @@ class ClaimView:
         self.id = claim.id
         self.about = claim.about
         self.question = claim.question
-        self.statement: str = claim.statement
+        self.statement: StatementId = claim.statement
         self.verdict = claim.verdict
         self.grade = claim.grade
         self.stability = claim.stability

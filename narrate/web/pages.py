@@ -91,8 +91,9 @@ class Making:
         site, found = self._site, dict[str, bytes]()
         for asset in sorted(path for path in self._assets.rglob("*") if path.is_file()):
             found[f"assets/{asset.relative_to(self._assets).as_posix()}"] = asset.read_bytes()
-        for record in (*site.project.contexts, *site.project.samples):
-            site.photographs.of(record.images)
+        every = [*(context.images for context in site.project.contexts), *(s.images for s in site.project.samples)]
+        for images in every:
+            site.photographs.of(images)
         found.update(site.photographs.found)
         found.update(site.search_parts)
         found.update(site.data_files)
