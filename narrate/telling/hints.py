@@ -54,10 +54,9 @@ def hints_of_phases(page: Page, hints: Sequence[tuple[Phase, Claim]]) -> list[Se
             clauses = that_clauses(page, reading)
             found_too = found_in_another_phase(page, claim, page.dig.project.phases)
             text = f"from {name} there are faint signs that {clauses}, but a few finds more or less would change that"
-            if found_too:
-                few = "and these finds are too few to compare; a few finds more or less would change that"
-                text = f"some finds of {name} hint that {clauses}; but {found_too}, {few}"
             sentences += page.say([claim.id], text)
+            if found_too:
+                sentences += page.say([claim.id], f"but {found_too}, and these finds are too few to compare")
             continue
         share = numbers.percent(claim.stability or 0.0)
         sentences += page.say(

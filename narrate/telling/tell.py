@@ -19,6 +19,7 @@ from narrate.telling import cautions, english, setting, translated
 from narrate.telling.authorities import authorities_once
 from narrate.telling.contexts import context_sections, summary_sentence
 from narrate.telling.features import feature_sections
+from narrate.telling.first_use import explained_at_first
 from narrate.telling.manner import in_style
 from narrate.telling.names import Names
 from narrate.telling.observations import signs_of
@@ -150,6 +151,7 @@ def _closed(page: Page, sections: tuple[Section, ...]) -> tuple[Section, ...]:
     """A text for visitors with what it owes them at its end: that plants named in it live on, and are no advice."""
     if not page.is_plain or is_panel(page.dig) or not sections or page.subject.level == "sample":
         return sections
+    sections = explained_at_first(page, sections, lambda told: grade(_text(told)) <= GRADE_AT_MOST - LEFT_FOR_THE_END)
     living = cautions.living_sentences(page) if page.subject.level in ("phase", "site") else []
     owed = tuple(cautions.caution_sentences(page, "caution closing"))
     sections = _with_living(sections, living)
@@ -173,6 +175,9 @@ def _spans_phases(dig: Dig, subject: Subject) -> bool:
         return False
     return len({c.phase for c in dig.project.contexts if c.feature == subject.id}) > 1
 
+
+LEFT_FOR_THE_END = 0.2
+"""What the sentences at the end of a page may add to its grade."""
 
 GRADE_AT_MOST = 8.0
 """Reading grade that a page for visitors should not pass."""

@@ -69,7 +69,7 @@ def test_few_weeds_are_not_weighed(told: Told):
 def test_no_poisonous_weed_is_told_as_picked(told: Told, judged_example: Judged):
     """Visitors hear of purslane and pigweed, eaten elsewhere, which shows nothing here; of no poison."""
     for id in ("C14", "C16"):
-        text = _sentence(told, id, "public", "purslane and pigweed")
+        text = _sentence(told, id, "public", "have eaten them")
         toxic = [x.plural for x in judged_example.packs.taxa.values() if "toxic" in x.tags]
         assert text.endswith(": people in other places are known to have eaten them, but that does not show it here.")
         assert not [name for name in toxic if name and name in text]
