@@ -193,21 +193,21 @@ def _by_phase(page: Page, read: Sequence[Context], borne: Sequence[Borne], phase
     if not shown:
         return []
     m, n = (page.count(len(ids)) for ids in of)
-    is_first = not page.has_told("contexts that can be read")
-    basis = f"of the contexts that can be read, {f'{m} in each phase' if m == n else f'{m} early and {n} late'}, "
+    names = [setting.phase_name(phase) for phase in (first, last)]
     verb = next((verb for verb in _BEAR if not page.has_told(f" {verb} ")), _BEAR[0])
-    parts: list[str] = []
-    for one in shown:
-        a, b = (sum(id in ids for id, _ in one.carried) for ids in of)
-        if parts:
-            noun = english.after(shown[0].noun, one.noun)
-            parts.append(f"{_none(page, a)} and {_none(page, b)} {noun}")
-            continue
-        many = _none(page, a) if is_first else page.count(a, "context", "contexts") if a else "no context"
-        places = f"{many} of {setting.phase_name(first)}"
-        parts.append(f"{places} and {_none(page, b)} of {setting.phase_name(last)} {verb} {one.noun}")
-    said = "; ".join(parts) if len(parts) < 3 else f"{'; '.join(parts[:-1])}; and {parts[-1]}"
-    return page.say([ref for one in shown for ref in one.refs], f"{basis if is_first else ''}{said}")
+    refs = [ref for one in shown for ref in one.refs]
+    counts = [[_none(page, sum(id in ids for id, _ in one.carried)) for ids in of] for one in shown]
+    basis = f"of the {m} contexts of {names[0]} that can be read and the {n} of {names[1]}, so many {verb} these"
+    if page.has_told("that can be read and the"):
+        basis = f"contexts of {names[0]} and of {names[1]} that {verb} the following"
+    if len(shown) == 1:
+        (a, b), noun = counts[0], shown[0].noun
+        a = "not one" if a == "none" else a
+        of_first, of_last = f"{a} of the {m} contexts of {names[0]}", f"{b} of the {n} of {names[1]}"
+        return page.say(refs, f"{of_first} that can be read and {of_last} {verb} {noun}")
+    nouns = [shown[0].noun, *(english.after(shown[0].noun, one.noun) for one in shown[1:])]
+    parts = [f"{noun}, {a} and {b}" for noun, (a, b) in zip(nouns, counts, strict=True)]
+    return page.say(refs, f"{basis}: {'; '.join(parts)}")
 
 
 _BEAR = ("bear out", "argue for", "point to", "speak for")

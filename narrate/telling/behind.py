@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 
 from narrate.model.claims import Argument, Claim
 from narrate.model.findings import Tally
@@ -61,6 +62,17 @@ def remains_counted(argument: Argument, packs: Packs, tallies: Iterable[Tally]) 
     named = [bound.of for bound in _bounds(rule.criteria) if bound.name in quoted and bound.of is not None]
     chosen = [s for s in (named or list(_selectors(rule.criteria))) if _narrows(s)]
     return tuple(tally for tally in tallies if any(is_meant(selector, tally, packs) for selector in chosen))
+
+
+def doubtful_left_out(argument: Argument, packs: Packs, tallies: Iterable[Tally]) -> int:
+    """Items named with 'cf.' that an argument would count if it did not ask for certain names alone."""
+    rule = packs.rules.get(argument.rule)
+    if rule is None:
+        return 0
+    quoted = set(_QUOTED.findall(rule.says))
+    named = [b.of for b in _bounds(rule.criteria) if b.name in quoted and b.of is not None and b.of.is_certain]
+    bare = [replace(selector, is_certain=False) for selector in named]
+    return sum(t.doubtful for t in tallies if any(is_meant(selector, t, packs) for selector in bare))
 
 
 _QUOTED = re.compile(r"\{(\w+)")

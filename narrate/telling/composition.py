@@ -61,6 +61,9 @@ def main_sentences(page: Page) -> list[Sentence]:
     ) + _rest_sentences(page, groups[SHOWN:], rest)
 
 
+NAMED_AT_MOST = 12
+"""Kinds of small numbers that are all named for specialists: a rare plant may be the one that matters."""
+
 SHOWN = 4
 """Plants whose numbers are given in running text; the table has the rest."""
 
@@ -260,7 +263,8 @@ def _by_sort(page: Page, groups: Sequence[Sequence[Tally]], *, with_numbers: boo
         names.append(f"{sort}, {among} {kinds}")
     inside = {id(group) for _, of in told for group in of}
     others = [group for group in groups if id(group) not in inside]
-    single = [group for i, group in enumerate(others) if i < 3 - len(told) or _is_of_note(page, group)]
+    most = len(others) if not page.is_plain and len(others) <= NAMED_AT_MOST else 3 - len(told)
+    single = [group for i, group in enumerate(others) if i < most or _is_of_note(page, group)]
     names += [_kind_named(page, group, with_number=with_numbers) for group in single]
     return names, len(groups) - len(inside) - len(single)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from narrate.model.claims import Claim
@@ -59,7 +60,11 @@ def limit_sentences(page: Page, held: Sequence[Reading]) -> list[Sentence]:
     reason = with_the(says)
     whole = {"site": "the dig's readings are", "phase": "the phase's readings are"}
     which = whole.get(page.subject.level, "the readings here are")
-    lifted = f"; {with_what(lifts)}" if lifts else ""
+    if page.subject.level == "context":
+        which = f"{page.count(len(claims))} of the readings here {english.agreed(len(claims), 'is', 'are')}"
+        if len(claims) == len([item for item in held if item.claim.question != "integrity"]):
+            which = "the readings here are" if len(claims) > 1 else "the one reading here is"
+    lifted = f"; {with_what(lifts)}" if lifts and not is_out_of_soil(page, lifts) else ""
     if page.has_told(says):
         return page.say(claims, f"for that reason {which} put no higher than “{caps[0]}”{lifted}")
     return page.say(
@@ -68,6 +73,21 @@ def limit_sentences(page: Page, held: Sequence[Reading]) -> list[Sentence]:
         f"{reason}, and {which} held at “{caps[0]}” or below{lifted}",
     )
 
+
+def is_out_of_soil(page: Page, lifts: str) -> bool:
+    """Whether a second sample is advised of a context of which a note says that all of the deposit was taken."""
+    if "second sample" not in lifts or page.subject.level != "context":
+        return False
+    samples = [s for s in page.dig.project.samples if s.context == page.subject.id]
+    return any(_ALL_TAKEN.search(sample.note) for sample in samples)
+
+
+_ALL_TAKEN = re.compile(
+    r"\b(?:the )?(?:whole|all|rest) of (?:the|this|its) (?:lens|fill|deposit|unit|layer|context|feature)\b"
+    r"|\b(?:whole|entire|complete) (?:lens|fill|deposit|unit|layer|context|feature)\b"
+    r"|\b(?:lens|fill|deposit|unit|layer|context|feature) (?:was )?(?:taken|sampled|floated) (?:whole|entire|complete)",
+    re.IGNORECASE,
+)
 
 _RECORDED = ("tertiary", "disturbed")
 

@@ -9,6 +9,10 @@ from narrate.telling import english
 from narrate.telling.page import Page
 
 _WORDINGS: tuple[tuple[str, str], ...] = (
+    (
+        "the place is a store or burned building, and no soft fruit of autumn is among the plants",
+        "it is {a kind}, where plants may have been kept, and no soft fruit that would give it a season was found",
+    ),
     ("the place is a store or burned building", "the place is {a kind}"),
     ("in a store or building that burned", "in {a burned kind}"),
     ("in a store or a burned building", "in {a kind}"),

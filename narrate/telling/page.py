@@ -67,6 +67,15 @@ class Dig:
         return f"{self.ref_of(subject)}/record"
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Draw:
+    """A doubt by counts drawn anew, as the page told it."""
+
+    sentence: Sentence
+    pieces: tuple[str, ...]
+    """'the handling of tobacco in 64% of cases', one for each reading."""
+
+
 @dataclass(slots=True, kw_only=True)
 class Page:
     """One narrative while it is written. Lives for one subject and is thrown away."""
@@ -87,6 +96,8 @@ class Page:
     """Claims that the page has dealt with."""
     aside: set[str] = field(default_factory=set)
     """Claims that hold and are not told as readings of the page: told of its phases instead, or too slight for it."""
+    draws: list[Draw] = field(default_factory=list)
+    """Doubts by counts drawn anew that the page has told, so that several can be put into one sentence."""
     doubts: int = 0
     """Close verdicts that the page has told, so that each next one is worded otherwise."""
     noted: tuple[Noted, ...] = ()

@@ -14,7 +14,7 @@ from narrate.telling.foods_once import is_told_with_another_food
 from narrate.telling.frames import frame, noun_of, that_clauses
 from narrate.telling.hints import hints_of_phases
 from narrate.telling.of_note import found_in_another_phase
-from narrate.telling.page import Page
+from narrate.telling.page import Draw, Page
 from narrate.telling.plan import TOO_FEW, UNSETTLED, Reading, is_hint
 from narrate.telling.spread import NOT_LISTED, ids_listed
 
@@ -226,8 +226,11 @@ def _close(page: Page, readings: Sequence[PhaseReading]) -> list[Sentence]:
         noun = _noun(page, [claim])
         by_noun.setdefault(noun, []).append(f"in {share} of cases for {setting.phase_name(phase)}")
     texts = [f"{noun} {page.listed(shares)}" for noun, shares in list(by_noun.items())[:2]]
-    said = f"counts drawn anew at random uphold {', and '.join(texts)}"
-    return page.say([claim.id for _, claim in shaky], said)
+    said = page.say(
+        [claim.id for _, claim in shaky], f"counts drawn anew at random uphold {', and '.join(texts)}"
+    )
+    page.draws += [Draw(sentence=sentence, pieces=tuple(texts)) for sentence in said]
+    return said
 
 
 def _noun(page: Page, claims: Sequence[Claim]) -> str:

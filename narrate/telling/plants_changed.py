@@ -29,12 +29,13 @@ def plant_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
     fell, rose = ([c for c in sure if c.rises is rises] for rises in (False, True))
     refs = [ref for change in sure for ref in change.refs]
     if page.is_plain:
-        ways = [
-            f"{page.listed(_name(page, c) for c in changes)} turned up in {way} samples than before"
-            for changes, way in ((rose, "more"), (fell, "fewer"))
-            if changes
-        ]
-        return page.say(refs, f"plant by plant, {'; '.join(ways)}")
+        sentences = []
+        for changes, way in ((rose, "more"), (fell, "fewer")):
+            own = [ref for change in changes for ref in change.refs]
+            if changes:
+                named = page.listed(_name(page, c) for c in changes)
+                sentences += page.say(own, f"{named} turned up in {way} samples than before")
+        return sentences
     told, is_first = [], True
     for changes, way in ((fell, "fell"), (rose, "rose")):
         if changes:

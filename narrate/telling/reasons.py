@@ -9,7 +9,7 @@ from dataclasses import replace
 from narrate.model.claims import Argument
 from narrate.model.ids import Subject
 from narrate.telling import english, manner
-from narrate.telling.behind import remains_counted
+from narrate.telling.behind import doubtful_left_out, remains_counted
 from narrate.telling.cob_parts import cob_parts_told
 from narrate.telling.foods import (
     chief_fruit,
@@ -139,8 +139,21 @@ def reason_texts(page: Page, item: Reading) -> list[str]:
             if {t.taxon for t in item.behind if t.part in _SHELL} - {t.taxon for t in meats}:
                 of_some_plants.append(text)
                 continue
-        texts.append(named or _with_the_chief(page, counted, text))
+        texts.append(named or _without_doubtful(page, argument, _with_the_chief(page, counted, text)))
     return list(dict.fromkeys([*texts, *of_some_plants]))
+
+
+def _without_doubtful(page: Page, argument: Argument, text: str) -> str:
+    """'beans were charred (11 seeds or halves; three named cf. are left out)', where the finds list all of them."""
+    tallies = [t for t in page.found.tallies if t.condition in page.dig.ancient]
+    number = doubtful_left_out(argument, page.dig.packs, tallies) if page.audience.shows_figures else 0
+    if not number:
+        return text
+    are = english.agreed(number, "is", "are")
+    return _IN_BRACKETS.sub(rf"(\1; {page.count(number)} named cf. {are} left out)", text, count=1)
+
+
+_IN_BRACKETS = re.compile(r"\((\d[^()]*)\)")
 
 
 def _of_what_it_counted(page: Page, item: Reading, argument: Argument) -> Reading:

@@ -325,7 +325,7 @@ def _unsorted(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
 def _lifts(page: Page, held: Sequence[Reading]) -> list[Sentence]:
     is_told = any(step.id == "float.more" for step in page.dig.claims.steps.get(page.subject, ())[:1])
     for _, lifts, claims in shared_limits(page, held)[:1]:
-        if lifts and not is_told:
+        if lifts and not is_told and not openings.is_out_of_soil(page, lifts):
             if lifts.startswith("the reading of each phase"):
                 held_down = page.count(len(claims), "reading", "readings")
                 return page.say(claims, f"read the phases one by one: pooling them holds {held_down} down")

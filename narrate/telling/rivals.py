@@ -124,8 +124,8 @@ def _side_by_side(page: Page, lead: Reading, rival: Reading) -> list[Sentence]:
     if is_weaker:
         return sentences + page.say(
             refs,
-            f"of the two rival readings, {pair}, less speaks for the second",
-            f"less speaks for {other} than for {one}",
+            f"of the two rival readings, {pair}, the second is the weaker",
+            f"as an account of the same remains, {other} is weaker than {one}",
         )
     if lead.claim.question == rival.claim.question == "fuel":
         return sentences + page.say(refs, "one fire may have been both, and the counts do not part the two")

@@ -10,7 +10,7 @@ from narrate.model.narrative import Sentence
 from narrate.telling import english, numbers
 from narrate.telling.builds import added, led
 from narrate.telling.frames import noun_of, that_clauses
-from narrate.telling.page import Page
+from narrate.telling.page import Draw, Page
 from narrate.telling.plan import TOO_FEW, UNSETTLED, Reading, by_grade
 from narrate.telling.reasons import page_text, portions, reason_texts, reasons_for, without_figures
 from narrate.telling.rivals import rival_sentences, rivals_within, told_rival_sentences
@@ -259,16 +259,18 @@ def _shaky_for_visitors(page: Page, shaky: Sequence[Reading], *, by_name: bool) 
 
 def _shaky(page: Page, shaky: Sequence[Reading], *, by_name: bool) -> list[Sentence]:
     refs = [item.claim.id for item in shaky]
+    pieces = tuple(
+        f"{noun_of(page, [item])} in {numbers.percent(item.claim.stability or 0.0)} of cases" for item in shaky
+    )
     share = numbers.percent(shaky[0].claim.stability or 0.0)
     short = page.fresh(*page.turns("close", share=share))
     if not by_name and short:
         page.doubts += 1
-        return page.say(refs, short[(page.position + page.doubts) % len(short)])
-    texts = [f"{noun_of(page, [item])} in {numbers.percent(item.claim.stability or 0.0)}" for item in shaky]
-    if page.has_told("drawn anew at random"):
-        # How the counts are drawn was said before.
-        return page.say(refs, f"counts drawn anew uphold {page.listed(texts)} of cases only")
-    return page.say(refs, f"counts drawn anew at random uphold {page.listed(texts)} of cases only")
+        said = page.say(refs, short[(page.position + page.doubts) % len(short)])
+    else:
+        said = page.say(refs, f"counts drawn anew at random uphold {page.listed(pieces)}")
+    page.draws += [Draw(sentence=sentence, pieces=pieces) for sentence in said]
+    return said
 
 
 def _against(page: Page, item: Reading, reason: str, *, is_one_of_many: bool) -> list[Sentence]:

@@ -18,6 +18,7 @@ from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import cautions, english, setting, translated
 from narrate.telling.authorities import authorities_once
 from narrate.telling.contexts import context_sections, summary_sentence
+from narrate.telling.draws import doubts_in_one
 from narrate.telling.features import feature_sections
 from narrate.telling.first_use import explained_at_first
 from narrate.telling.manner import in_style
@@ -131,7 +132,7 @@ def _tell(
     if dig.found(subject) is None:
         return
     page = new_page(dig, subject)
-    written = _closed(page, sections(page))
+    written = _closed(page, doubts_in_one(page, sections(page)))
     if not written:
         return
     if page.is_plain and grade(_text(written)) > GRADE_AT_MOST:

@@ -1,0 +1,61 @@
+"""Doubts by counts drawn anew: several of one page told in one sentence, and the draws named in full once."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from narrate.model.narrative import Section, Sentence
+from narrate.telling import english
+from narrate.telling.page import Page
+
+IN_FULL, IN_SHORT = "drawn anew at random", "drawn anew"
+
+
+def doubts_in_one(page: Page, sections: tuple[Section, ...]) -> tuple[Section, ...]:
+    """The sections with their several doubts by draws as one sentence, where the last of them stood."""
+    doubts = [draw for draw in page.draws if any(draw.sentence in p for s in sections for p in s.paragraphs)]
+    if len(doubts) > 1:
+        pieces = [piece for draw in doubts for piece in draw.pieces]
+        refs = tuple(dict.fromkeys(ref for draw in doubts for ref in draw.sentence.refs))
+        text = f"some of these readings stand near their edge, for counts {IN_FULL} uphold {_listed(page, pieces)}"
+        together = Sentence(text=english.finished(text), refs=refs)
+        gone = [draw.sentence for draw in doubts]
+        last = _last(sections, gone)
+        sections = _changed(sections, lambda s: together if s is last else None if s in gone else s)
+    return _named_in_full_once(sections)
+
+
+def _listed(page: Page, pieces: Sequence[str]) -> str:
+    if len(pieces) == 2 and any(", " in piece for piece in pieces):
+        return f"{pieces[0]}, and {pieces[1]}"
+    if any(", " in piece for piece in pieces):
+        return f"{'; '.join(pieces[:-1])}; and {pieces[-1]}"
+    return page.listed(pieces)
+
+
+def _last(sections: tuple[Section, ...], gone: Sequence[Sentence]) -> Sentence:
+    return [s for section in sections for paragraph in section.paragraphs for s in paragraph if s in gone][-1]
+
+
+def _changed(sections, change) -> tuple[Section, ...]:  # type: ignore[no-untyped-def]
+    made = []
+    for section in sections:
+        paragraphs = [tuple(n for s in p if (n := change(s)) is not None) for p in section.paragraphs]
+        kept = tuple(p for p in paragraphs if p)
+        if kept:
+            made.append(replace(section, paragraphs=kept))
+    return tuple(made)
+
+
+def _named_in_full_once(sections: tuple[Section, ...]) -> tuple[Section, ...]:
+    """What is drawn at random is said of the first draw; of any later one 'counts drawn anew' will do."""
+    seen: list[bool] = []
+
+    def once(sentence: Sentence) -> Sentence:
+        if IN_FULL not in sentence.text:
+            return sentence
+        seen.append(True)
+        return sentence if len(seen) == 1 else replace(sentence, text=sentence.text.replace(IN_FULL, IN_SHORT))
+
+    return _changed(sections, once)
