@@ -199,7 +199,7 @@ def _by_phase(page: Page, read: Sequence[Context], borne: Sequence[Borne], phase
     counts = [[_none(page, sum(id in ids for id, _ in one.carried)) for ids in of] for one in shown]
     basis = f"of the {m} contexts of {names[0]} that can be read and the {n} of {names[1]}, so many {verb} these"
     if page.has_told("that can be read and the"):
-        basis = f"contexts of {names[0]} and of {names[1]} that {verb} the following"
+        basis = f"so many contexts of {names[0]} and then of {names[1]} {verb} the following"
     if len(shown) == 1:
         (a, b), noun = counts[0], shown[0].noun
         a = "not one" if a == "none" else a

@@ -257,7 +257,8 @@ def _by_sort(page: Page, groups: Sequence[Sequence[Tally]], *, with_numbers: boo
     told = [pair for i, pair in enumerate(several) if i < 2 or any(_is_of_note(page, group) for group in pair[1])]
     names: list[str] = []
     for sort, of in told:
-        chief = [group for i, group in enumerate(of) if i < 2 or _is_of_note(page, group)]
+        named = len(of) if not page.is_plain and len(of) <= NAMED_AT_MOST else 2
+        chief = [group for i, group in enumerate(of) if i < named or _is_of_note(page, group)]
         among = "among them" if len(of) > len(chief) else "namely"
         kinds = page.listed([_kind_named(page, group, with_number=with_numbers) for group in chief])
         names.append(f"{sort}, {among} {kinds}")
