@@ -91,7 +91,7 @@ def _said_over(look: Look, area: Area, rows: range) -> dict[str, tuple[int, int]
 
 _SAMPLE = re.compile(
     r"(?:sample|smp|flot|flotation sample|soil sample|fs|bag|probe|muestra|échantillon|campione|monster|prøve)"
-    r"\s*(?:no\.?|nr\.?|number|n°|#|:)?\s*(?P<id>(?=[\w.-]*\d)[\w.-]+(?:/[\w.-]+)?)",
+    r"\s*(?:no\.?|nr\.?|number|n°|#|:)?\s*(?P<id>(?=[\w.-]*\d)[\w.-]+(?:/[\w.-]+)?|(?<=\s)[^\W\d_])",
     re.IGNORECASE,
 )
 _LITRES = re.compile(r"(?:ca\.?|c\.|~)?\s*\d+(?:[.,]\d+)?\s*(?:l|lt|ltrs?|lit(?:re|er|ro)s?)\.?", re.IGNORECASE)

@@ -143,5 +143,8 @@ def _made(look: Look, key: int, rows: list[int], head: str) -> _List | None:
     of_parts = max(parts, key=lambda c: parts[c], default=None)
     if of_parts is not None and parts[of_parts] >= 0.6:
         return listed("part", of_parts)
+    headed = next((c for c in others if heading(look.text(_head_row(look), c)) == "taxon"), None)
+    if headed is not None and named[headed] < 0.5:
+        return listed("taxon", headed)  # names that no pack knows, under a head that says what they are
     best = max(named, key=lambda c: (sum(look.name_score(r, c) for r in rows), -c), default=None)
     return listed("taxon", best) if best is not None and named[best] >= 0.5 else None
