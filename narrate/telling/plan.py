@@ -132,7 +132,7 @@ def is_hint(dig: Dig, claim: Claim) -> bool:
     if claim.stability is None or claim.stability >= UNSETTLED:
         return False
     if claim.about.level in ("phase", "site"):
-        return _rests_on_hints(dig, claim)
+        return rests_on_hints(dig, claim)
     if claim.about.level != "context":
         return False
     found = dig.found(claim.about)
@@ -140,7 +140,7 @@ def is_hint(dig: Dig, claim: Claim) -> bool:
     return items is None or items.value is None or items.value < POOR
 
 
-def _rests_on_hints(dig: Dig, claim: Claim) -> bool:
+def rests_on_hints(dig: Dig, claim: Claim) -> bool:
     """Whether no context makes a phase's or the dig's claim, and those with most of its finds only hint at it."""
     hinted = found = 0
     for context in dig.project.contexts:

@@ -18,7 +18,7 @@ from narrate.telling.observations import Noted, noted_sentences, notes_of
 from narrate.telling.of_note import strays_of_context
 from narrate.telling.page import Page
 from narrate.telling.phases import headed, richest_sentences
-from narrate.telling.plan import Reading, by_grade, readings, rivals_of, shared_limits
+from narrate.telling.plan import Reading, by_grade, readings, rests_on_hints, rivals_of, shared_limits
 from narrate.telling.recovery import lost_sentences
 from narrate.telling.sentences import (
     STORED_ONLY,
@@ -36,6 +36,8 @@ ENOUGH = "work.enough-for-proportions"
 NEAR_ITS_EDGE = 3
 """Items by which counts may differ before a reading that they would unsettle is spoken of (judgement of the makers)."""
 
+_OF_FINDS = ("fuel", "food", "processing", "field", "season")
+
 STEADY = 0.9
 """A verdict that stays in less than this share of the resampled counts is spoken of (judgement of the makers)."""
 
@@ -49,6 +51,9 @@ def review_sections(
     if setting.items_counted(page) == 0 and not composition.ancient_tallies(page):
         return headed(page, [("doubts", setting.empty_sentences(page, name, brackets))])
     held = [r for r in readings(page, page.dig.claims.holding(page.subject)) if r.claim.question != "work"]
+    if page.subject.level in ("phase", "site"):
+        # What its own context only hints at is no firmer for being told of a phase or of the dig.
+        held = [r for r in held if r.claim.question not in _OF_FINDS or not rests_on_hints(page.dig, r.claim)]
     if context is not None:
         # What the report passes over in refuse, and seasons told by a sum of them, are passed over here too.
         held = without_the_expected(page, context, held)

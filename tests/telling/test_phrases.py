@@ -198,6 +198,7 @@ def test_the_same_two_seeds_get_the_same_words(told: Told):
         (text,) = [t for t in re.split(r"(?<=\.)\s", _of(told, level, id)) if "handling of tobacco" in t]
         assert "is too slight to build on: counts drawn anew at random uphold it in only 64% of cases." in text
     assert "faint signs that people brought tobacco plants here" in _of(told, "phase", "late", "public")
+    assert "the handling of tobacco" not in _of(told, "site", SITE, "review")
 
 
 def test_densities_are_minima_where_marked_seeds_were_lost(told: Told):
