@@ -41,7 +41,7 @@ def certainty(edition: Edition) -> Iterator[Block]:
     )
     yield Paragraph(
         text="How often readings of each grade were right was tried on simulated digs whose truth is known; this track "
-        "record stands in the archive of the project with the claims and the rules."
+        f"record comes with narrate {edition.version} and can be made anew by its command 'check'."
     )
 
 

@@ -76,4 +76,4 @@ def test_draws_are_explained_with_their_number(said: list[str]) -> None:
 
     assert f"every count was replaced {REPLICATES} times" in text
     assert "where it is below 80%, the text says so" in text
-    assert any("track record stands in the archive" in one for one in said)
+    assert any("this track record comes with narrate test" in one for one in said)
