@@ -190,10 +190,11 @@ def _for_visitors(page: Page, groups: Sequence[Sequence[Tally]], refs: list[str]
     many = page.names.number(lead.counted)
     besides = page.listed([page.names.remains(t) for t in first[1:] if t.counted])
     others = page.listed(page.names.grouped([t for group in more for t in group], at_most=3))
+    is_most = lead.counted * 2 > sum(t.counted for group in groups for t in group)
     lead_in = "most were" if others or besides else "all of them were"
     sentences = page.say(
         refs[: len(first)],
-        f"{lead_in} {noun}, {many} of them" if others or besides else f"{lead_in} {noun}",
+        (f"{lead_in} {noun}, {many} of them" if others or besides else f"{lead_in} {noun}") if is_most else "",
         f"commonest by far were {noun}, {many} in all" if others or besides else f"{lead_in} {noun}",
     )
     if besides:

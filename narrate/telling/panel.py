@@ -134,7 +134,8 @@ def _plants(page: Page, *, at_most: int) -> list[Sentence]:
     known = [group[0] for group in groups if not composition.is_unknown(page, group[0])][:at_most]
     if not known:
         return []
-    share = sum(t.counted for t in groups[0]) / sum(t.counted for group in groups for t in group)
+    # The share of what is named, and not of all parts of its plant.
+    share = known[0].counted / sum(t.counted for group in groups for t in group)
     refs = [t.ref for t in known if t.ref] or [page.ref("items")]
     names = [_named(page, tally) for tally in known]
     if share > 0.5:

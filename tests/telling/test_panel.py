@@ -120,3 +120,11 @@ def test_the_panel_of_the_stirred_pit_tells_of_its_wheat(judged_example: Judged)
 
     assert "the wheat we found here got into the soil in later times, since it came from overseas." in text
     assert "autumn" not in text
+
+
+def test_most_is_said_of_more_than_half(judged_example: Judged):
+    """Bits of cob are 44 % of the Late hamlet, though parts of corn are more than half: they are not 'most'."""
+    whole = disclosed_part(judged_example)
+    told = narratives(whole.project, whole.packs, whole.findings, whole.claims, "label", ("phase",))
+
+    assert "Most were" not in told[Subject(level="phase", id="late")].text
