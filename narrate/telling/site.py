@@ -146,7 +146,8 @@ def _datable(page: Page) -> list[Sentence]:
         return page.say(refs, "whatever context holds short-lived material fit for radiocarbon dating has been dated")
     where = ids_listed(page, [claim.about.id for claim in rest], at_most=len(rest))
     many = page.count(len(rest), "context", "contexts")
-    beside = f", beside {ids_listed(page, already, at_most=len(already))}, from which dates were taken" if already else ""
+    others = ids_listed(page, already, at_most=len(already)) if already else ""
+    beside = f", beside {others}, from which dates were taken" if already else ""
     return page.say(refs, f"short-lived material fit for radiocarbon dating lies in {many} ({where}){beside}")
 
 
