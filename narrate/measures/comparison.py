@@ -25,8 +25,12 @@ def ubiquity_change(units: Units, phases: Units, of: Selector) -> Column:
     if compared is None:
         return exact(np.full(units.shape, np.nan), reason="there are not two phases with samples")
     k1, n1, k2, n2 = compared
-    low, high = difference_of_shares(k1, n1, k2, n2)
-    value, low, high, first, last, n = (_spread(x, units) for x in (k2 / n2 - k1 / n1, low, high, k1, k2, n1 + n2))
+    # A draw of samples may hold none whose wood was looked at.
+    is_both = (n1 > 0) & (n2 > 0)
+    shares = k2 / np.where(is_both, n2, np.nan) - k1 / np.where(is_both, n1, np.nan)
+    ends = difference_of_shares(k1, np.maximum(n1, 1), k2, np.maximum(n2, 1))
+    low, high = (np.where(is_both, end, np.nan) for end in ends)
+    value, low, high, first, last, n = (_spread(x, units) for x in (shares, low, high, k1, k2, n1 + n2))
     return Column(value=value, low=low, high=high, of=last, to=first, n=n, has_interval=True)
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 
+import numpy as np
 import pytest
 
 from narrate.measures.comparison import ubiquity_change
@@ -132,3 +133,18 @@ def test_a_wood_is_a_share_of_the_samples_whose_wood_was_looked_at() -> None:
     hickory, wood = ubiquity(dig, Selector(taxon=("Carya",), role=("wood",))), ubiquity(dig, WOOD)
 
     assert [(column.of[0, 0], column.n[0, 0]) for column in (hickory, wood)] == [(1, 2), (3, 4)]
+
+
+def test_a_draw_without_looked_at_wood_has_no_change() -> None:
+    """Of two draws of samples the second holds none of the first phase whose wood was named: no value, and no fault."""
+    found = [[("Carya", "wood", 3)], [], [("Carya", "wood", 3)], []]
+    dig = a_dig(found, phases=["early", "early", "late", "late"])
+    hickory = Selector(taxon=("Carya",), role=("wood",))
+    written, phases = units(dig, "site"), units(dig, "phase")
+    weight = np.array([[1.0, 1, 1, 1], [0, 2, 1, 1]])
+    table = written.table
+    drawn = table.with_counts(np.repeat(table.counted, 2, axis=0), np.repeat(table.unsorted, 2, axis=0))
+
+    change = ubiquity_change(written.with_table(drawn, weight), phases.with_table(drawn, weight), hickory)
+
+    assert change.value[0, 0] == 0 and np.isnan(change.value[1, 0]) and np.isnan(change.low[1, 0])
