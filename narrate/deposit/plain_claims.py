@@ -67,10 +67,7 @@ def brief_step(step: NextStep) -> dict[str, object]:
 def plain_step(step: NextStep) -> dict[str, object]:
     """One piece of work as `claims.json` and `rank --json` give it."""
     return {
-        "step": step.id,
-        "about": {"level": step.about.level, "id": step.about.id},
-        "says": step.says,
-        "cost": step.cost,
+        **brief_step(step),
         "cost_in_words": COSTS[step.cost - 1],
         "questions": list(step.questions),
         "lifts": list(step.lifts),

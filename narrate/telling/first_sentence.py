@@ -65,14 +65,19 @@ def _disturbed(page: Page, context: Context, sampled: Sampled) -> Opened:
 
 
 def _richest(page: Page, context: Context, sampled: Sampled) -> Opened:
-    around = page.dig.surroundings
-    own, others = around.densities.get(page.subject), _others(page, around.densities)
-    if own is None or len(others) < ENOUGH or own <= others[0][1]:
+    next_to = _outdone(page, page.dig.surroundings.densities)
+    if next_to is None:
         return _NONE
     return (
         f"{sampled.place} is the richest context of the dig: {sampled.gave}",
         f"the richest context of the dig is {sampled.place}: {sampled.gave}",
-    ), (page.dig.measure_ref(others[0][0], "density"),)
+    ), (page.dig.measure_ref(next_to, "density"),)
+
+
+def _outdone(page: Page, values: Mapping[Subject, float]) -> Subject | None:
+    """The context that comes next, where this one has more than any of enough others."""
+    own, others = values.get(page.subject), _others(page, values)
+    return None if own is None or len(others) < ENOUGH or own <= others[0][1] else others[0][0]
 
 
 def _full_of_one_thing(page: Page, context: Context, sampled: Sampled) -> Opened:
@@ -111,13 +116,13 @@ def _rich(page: Page, context: Context, sampled: Sampled) -> Opened:
 def _most_kinds(page: Page, context: Context, sampled: Sampled) -> Opened:
     """More kinds of plants than any other context."""
     taxa = {s: m.value for s in page.dig.surroundings.kinds if (m := _taxa(page, s)) is not None and m.value}
-    own, others = taxa.get(page.subject), _others(page, taxa)
-    if own is None or len(others) < ENOUGH or own <= others[0][1]:
+    next_to = _outdone(page, taxa)
+    if next_to is None:
         return _NONE
     return (
         f"no other context held as many kinds of plants as {sampled.place}: {sampled.gave}",
         f"{sampled.place} held more kinds of plants than any other context: {sampled.gave}",
-    ), (page.dig.measure_ref(others[0][0], "taxa"),)
+    ), (page.dig.measure_ref(next_to, "taxa"),)
 
 
 def _few(page: Page, context: Context, sampled: Sampled) -> Opened:
