@@ -20,7 +20,6 @@ from narrate.model.findings import Findings, SubjectFindings, Tally
 from narrate.model.ids import LEVELS, Level, PartId, Subject
 from narrate.model.measurement import Measurement
 from narrate.model.packs import Packs
-from narrate.model.plants import UNNAMED
 from narrate.model.project import Project
 from narrate.model.refs import found_ref, subject_keys
 from narrate.model.rules import Selector, ShownMeasure
@@ -33,7 +32,7 @@ def find(project: Project, packs: Packs) -> Findings:
     keys = subject_keys(project)
     levels: dict[Level, Units] = {level: Units(table, level, packs, project.preservation) for level in LEVELS}
     records = _record_places(project, table)
-    rows = _Rows(table)
+    rows = _Rows(table, levels["sample"].meant(NAMED_WOOD))
     subjects: dict[Subject, SubjectFindings] = {}
     for level in LEVELS:
         units = levels[level]
@@ -113,8 +112,10 @@ def _record_places(project: Project, table: CountTable) -> dict[Level, list[tupl
 class _Rows:
     """Columns of rows as plain numbers: most tallies are of one row, for which arrays are slow."""
 
-    def __init__(self, table: CountTable) -> None:
+    def __init__(self, table: CountTable, is_named_wood: np.ndarray) -> None:
+        """is_named_wood: mask over the kinds of the table."""
         self.table = table
+        self.is_named_wood: list[bool] = is_named_wood[table.row_kind].tolist() if table.row_kind.size else []
         self.counted: list[float] = table.counted[0].tolist()
         self.unsorted: list[float] = table.unsorted[0].tolist()
         self.mass_g: list[float] = table.mass_g.tolist()
@@ -133,18 +134,12 @@ class _Rows:
 
 def _tallies(units: Units, unit: int, key: str, samples: tuple[int, int], columns: _Rows) -> tuple[Tally, ...]:
     """samples: of the unit, and those of them whose wood was looked at."""
-    words = units.packs.words
-    wood = {id for id, part in words.parts.items() if "wood" in part.roles}
-    ancient = words.preservations.get(units.preservation, ())
     rows = units.rows_of(unit, Selector(any_condition=True))
     groups: dict[tuple[object, str, str], list[int]] = {}
     for row in rows.tolist():
         kind = columns.kind[row]
         groups.setdefault((kind.taxon or kind.either or kind.written, kind.part, kind.condition), []).append(row)
-    made = [
-        _tally(columns, members, samples[part in wood and name not in UNNAMED and condition in ancient], key)
-        for (name, part, condition), members in groups.items()
-    ]
+    made = [_tally(columns, members, samples[columns.is_named_wood[members[0]]], key) for members in groups.values()]
     kept = [tally for tally in made if tally.counted or tally.is_noted or tally.mass_g]
     return tuple(sorted(kept, key=lambda t: (-t.counted, t.written.lower(), t.part, t.condition)))
 

@@ -87,11 +87,11 @@ NAMED_WOOD = Selector(role=("wood",), not_taxon=UNNAMED)
 
 
 @cache
-def asks_for_named_wood(of: Selector, packs_of_parts: frozenset[str]) -> bool:
+def asks_for_named_wood(of: Selector, wood: frozenset[str]) -> bool:
     """
     Whether a selector means wood by what it is: which a sample can only hold if its wood was looked at.
 
-    packs_of_parts: the parts whose role is wood.
+    wood: the parts whose role is wood.
 
     >>> asks_for_named_wood(Selector(taxon=("Pinus",), role=("wood",)), frozenset({"wood"}))
     True
@@ -100,7 +100,7 @@ def asks_for_named_wood(of: Selector, packs_of_parts: frozenset[str]) -> bool:
     >>> asks_for_named_wood(Selector(taxon=("Juniperus",), part=("wood", "bark")), frozenset({"wood"}))
     False
     """
-    is_of_wood = of.role == ("wood",) or (bool(of.part) and set(of.part) <= packs_of_parts)
+    is_of_wood = of.role == ("wood",) or (bool(of.part) and set(of.part) <= wood)
     return is_of_wood and bool(of.taxon or of.family or of.tag or of.status or of.use or of.habit)
 
 

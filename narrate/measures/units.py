@@ -92,12 +92,12 @@ class Units(UnitRows):
 
     def _there_and_drawn(self, selector: Selector) -> tuple[np.ndarray, np.ndarray]:
         there, drawn = self._there_by_sample(self.rows(selector))
-        looked = self._looked_at(selector)
+        looked = self.kept(("looked at", selector), lambda: self._looked_at(selector))
         return there, drawn if looked is None else drawn * looked
 
     def samples_looked_at(self, selector: Selector) -> np.ndarray:
         """Samples of the unit, sterile ones included; for wood that has a name, those whose wood was looked at."""
-        looked = self._looked_at(selector)
+        looked = self.kept(("looked at", selector), lambda: self._looked_at(selector))
         if looked is None:
             return self.samples()
         weight = np.ones((1, looked.size)) if self._weight is None else self._weight
@@ -105,8 +105,8 @@ class Units(UnitRows):
 
     def _looked_at(self, selector: Selector) -> np.ndarray | None:
         """(samples,): True where the thing could have been seen; None where that is everywhere."""
-        parts = frozenset(id for id, part in self.packs.words.parts.items() if "wood" in part.roles)
-        if not asks_for_named_wood(selector, parts):
+        wood = frozenset(id for id, part in self.packs.words.parts.items() if "wood" in part.roles)
+        if not asks_for_named_wood(selector, wood):
             return None
         looked = np.zeros(len(self.table.sample_ids), bool)
         rows = self.rows(NAMED_WOOD)
