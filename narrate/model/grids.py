@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Literal
@@ -121,3 +122,14 @@ def address(row: int, column: int) -> str:
     'H4'
     """
     return f"{column_name(column)}{row + 1}"
+
+
+def at_of(place: Place) -> tuple[int, int]:
+    """
+    Row and column of a place that names a cell, counted from 0; the row is -1 for others.
+
+    >>> at_of(Place(path="lab.xlsx", column=8, cell="H4"))
+    (3, 7)
+    """
+    digits = re.sub(r"\D", "", place.cell)
+    return (int(digits) if digits else 0) - 1, place.column - 1

@@ -30,7 +30,7 @@ def intake(sheet: Path, project: Path | None = None, *, codes: Path | None = Non
     The sheet itself is never changed; with a project it is copied to counts/ if it does not lie there.
     """
     from narrate.reading.intake.names_remembered import remembered
-    from narrate.reading.intake.project_intake import draft_into, in_counts, intake_packs
+    from narrate.reading.intake.project_intake import draft_into, in_counts, intake_packs, volume_problems
     from narrate.reading.intake.summary import summary
     from narrate.reading.intake.take_in import new_layout_path, take_in
 
@@ -49,7 +49,8 @@ def intake(sheet: Path, project: Path | None = None, *, codes: Path | None = Non
         write(new_layout_path(at), taken.text)
         written.append(new_layout_path(at))
     if project is None:
-        return Intake(taken=taken, written=tuple(written), text=summary(taken), problems=taken.problems)
+        problems = tuple(sorted({*taken.problems, *volume_problems(packs, taken)}, key=Problem.in_order))
+        return Intake(taken=taken, written=tuple(written), text=summary(taken), problems=problems)
     drafted = draft_into(project, packs, taken)
     names = remembered(project, taken.layout, packs) if taken.is_given else None
     files = {**drafted.files, **({names.path: names.text} if names is not None and names.text else {})}

@@ -72,6 +72,14 @@ def in_counts(sheet: Path, project: Path) -> Path:
     return sheet if inside else project / "counts" / sheet.name
 
 
+def volume_problems(packs: Packs, taken: TakenIn) -> tuple[Problem, ...]:
+    """What a sheet says twice of one sample and not alike, and volumes that are no numbers; for a sheet on its own."""
+    told, problems = Told(), ProblemList()
+    draft_records(taken.facts, (), packs.words, told)
+    told.into(problems)
+    return tuple(problem for problem in problems.sorted() if problem.code == "N318")
+
+
 def draft_into(project: Path, packs: Packs, taken: TakenIn) -> Drafted:
     """Drafts records for all samples that the project's sheets name and no record of the analyst describes."""
     problems = ProblemList()

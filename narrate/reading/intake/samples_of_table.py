@@ -7,7 +7,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
-from narrate.model.grids import address
+from narrate.model.grids import address, at_of
 from narrate.model.layouts import SAMPLE_ROLES
 from narrate.problems import Place
 from narrate.reading.intake.ids_made_dates import typed_ids
@@ -52,7 +52,7 @@ class SampleLines(Lines):
     def _tell_dates(self, said: list[Said]) -> None:
         """Ids that a spreadsheet has made dates of."""
         for one in said:
-            cell = self.cells.get((_row_of(one.place), one.place.column - 1))
+            cell = self.cells.get(at_of(one.place))
             typed = typed_ids(one.text) if cell is not None else ()
             if typed:
                 self.told.warning(
@@ -123,9 +123,3 @@ class SampleLines(Lines):
                 said = [Said(" ".join(by_place.values()), said[0].place, said[0].unit)]
             if said:
                 facts.setdefault(role, []).extend(said)
-
-
-def _row_of(place: Place) -> int:
-    """The row of a place that names a cell, counted from 0; -1 for others."""
-    digits = re.sub(r"\D", "", place.cell)
-    return int(digits) - 1 if digits else -1

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
-from narrate.model.grids import Cell, Grid, address, column_name
+from narrate.model.grids import Cell, Grid, address, at_of, column_name
 from narrate.model.layouts import DERIVED_ROLES, Role, Table
 from narrate.model.sampling import Sample
 from narrate.problems import Place
@@ -46,11 +46,11 @@ class Ledger:
             for c, role in self.table.columns.items()
             if role.name in ("counts", "count", "mass") and self.small_heading(c) not in ("percent", "density")
         ]
-        rows = {place: row for row in self.rows for place in [row + 1]}
+        rows = set(self.rows)
         for find in self.finds.finds:
-            row = rows.get(int("".join(letter for letter in find.place.cell if letter.isdigit())))
-            if row is not None:
-                self.finds_at.setdefault((row, find.place.column - 1), []).append(find)
+            at = at_of(find.place)
+            if at[0] in rows:
+                self.finds_at.setdefault(at, []).append(find)
         for row in self.rows:
             for column in self.columns:
                 if (row, column) in self.cells:

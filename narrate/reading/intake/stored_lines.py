@@ -70,6 +70,8 @@ class Line:
     """Cells that must agree with a guess."""
     why_not: str = ""
     """Why it cannot be worked out, where there is no reading of it."""
+    of: str = "count"
+    """What is added up: a count, or a volume."""
 
 
 def tell_line(line: Line, grid: Grid, cells: Mapping[At, Cell], decimal: str, told: Told) -> str:
@@ -101,7 +103,7 @@ def tell_line(line: Line, grid: Grid, cells: Mapping[At, Cell], decimal: str, to
             + (others if is_another else ""),
             "narrate uses the counts; look what the line is of, and write derived for it in the layout if it is "
             "worked out from something else" if is_another
-            else "narrate uses the counts; look whether a count or the stored number is wrong",
+            else f"narrate uses the {line.of}s; look whether a {line.of} or the stored number is wrong",
         )  # fmt: skip
     if not unread:
         return ""

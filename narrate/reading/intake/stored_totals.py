@@ -17,6 +17,7 @@ from narrate.reading.intake.stored_ledger import Ledger, shares_sorted, soil
 from narrate.reading.intake.stored_lines import Line, named, tell_line
 from narrate.reading.intake.stored_long import LongLines
 from narrate.reading.intake.stored_numbers_alone import with_numbers_alone
+from narrate.reading.intake.stored_soil import soil_lines
 from narrate.reading.intake.told import Told
 from narrate.reading.intake.written_names import NameReader
 
@@ -55,6 +56,8 @@ def check_stored(
             why = tell_line(line, ledger.grid, ledger.cells, ledger.table.marks.decimal, told)
             if why:
                 ledger.finds.not_checked[named(line)] = why
+        for line in soil_lines(ledger):
+            tell_line(line, ledger.grid, ledger.cells, ledger.table.marks.decimal, told)
 
 
 def _has_results(table: Table) -> bool:

@@ -14,7 +14,7 @@ import pytest
 
 from narrate.model.packs import Packs
 from narrate.reading.folder import read_folder
-from narrate.reading.intake.project_intake import naming_packs
+from narrate.reading.intake.project_intake import naming_packs, volume_problems
 from narrate.reading.intake.take_in import TakenIn, take_in
 
 SHEET = (
@@ -422,3 +422,37 @@ def test_a_density_is_held_against_the_litres_of_the_records(tmp_path: Path, sto
         ("counts/lab.csv, cell C4", "the stored Density (n/l) is 0.6, and the counts in C2 to C3 over 20 litres in "
          "records/a.yaml:5:5 give 0.4, expected them to agree"),
     ])  # fmt: skip
+
+
+SOIL_ACROSS = """
+    Taxon|S1|S2|S3|Total
+    Volume (l)|10|12|8|{}
+    Hordeum vulgare grain|3|4|5|12
+"""
+SOIL_LONG = """
+    Sample|Volume (l)|Taxon|Count
+    S1|10|Hordeum vulgare grain|12
+    S1|10|Triticum spelta grain|4
+    S2|8|Hordeum vulgare grain|5
+    Total|{}||21
+"""
+
+
+@pytest.mark.parametrize(("sheet", "right"), [(SOIL_ACROSS, "30"), (SOIL_LONG, "18")])
+def test_a_total_of_litres_counts_each_sample_once(tmp_path: Path, sheet: str, right: str) -> None:
+    """However many rows repeat the litres of a sample."""
+    assert of_csv(tmp_path, sheet.format(right)) == ([], [])
+
+
+def test_a_total_of_litres_that_the_volumes_do_not_give_is_told(tmp_path: Path) -> None:
+    """With both numbers and both places; litres of a sample that rows repeat are no second sample."""
+    across = [("E2", "the stored total of the litres is 31, and the volumes in B2 to D2 give 30, expected them to agree")]
+    assert of_csv(tmp_path, SOIL_ACROSS.format("31")) == (across, [])
+    long = [("B5", "the stored total of the litres is 28, and the volumes in B2 and B4 give 18, expected them to agree")]
+    assert of_csv(tmp_path, SOIL_LONG.format("28")) == (long, [])
+
+
+def test_litres_that_differ_within_a_sample_are_told_without_a_project(tmp_path: Path) -> None:
+    """The first is kept, and they are not added."""
+    found = taken(tmp_path, SOIL_LONG.format("18").replace("S1|10|Triticum", "S1|11|Triticum"))
+    assert [problem.place.cell for problem in volume_problems(packs("temperate-europe"), found)] == ["B3"]
