@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 from narrate.model.findings import Tally
 from narrate.telling.behind import is_within
@@ -23,8 +23,8 @@ def foods_told(page: Page, foods: Sequence[Reading]) -> str:
             told = _above_all(page, item, plants) or plants
             phrases += [plant for plant in told if plant not in phrases]
         else:
-            chiefly = "such as" if page.is_plain else "chiefly"
-            by_name = f"{_class_of(page, item)} ({chiefly} {page.listed(plants[:2])})"
+            chiefly, most = ("such as", plants[:2]) if page.is_plain else ("chiefly", _most_of(page, item, plants))
+            by_name = f"{_class_of(page, item)} ({chiefly} {page.listed(most)})"
             phrases.append(_class_of(page, item) if page.has_told(by_name) else by_name)
     return page.listed(phrases)
 
@@ -35,10 +35,7 @@ ABOVE_ALL = 0.9
 
 def _above_all(page: Page, item: Reading, plants: Sequence[str]) -> list[str]:
     """['goosefoot above all, with some knotweed and maygrass'] where one plant is nearly all; for visitors."""
-    numbers: dict[str, int] = {}
-    for tally in item.behind:
-        name = page.names.food(tally.taxon, tally.written)
-        numbers[name] = numbers.get(name, 0) + tally.counted
+    numbers = _numbers(page, item.behind)
     of = sum(numbers.get(plant, 0) for plant in plants)
     is_of_seeds = item.claim.statement == "food.native-seed-crops"  # pieces of shell do not count nuts
     if not page.is_plain or not is_of_seeds or len(plants) < 3 or numbers.get(plants[0], 0) < ABOVE_ALL * of:
@@ -97,10 +94,39 @@ def chief_of_season(page: Page, item: Reading, season: str) -> str:
 
 
 def chief_of_months(page: Page, item: Reading, months: Iterable[int]) -> str:
-    """The two plants that a reading rests on most, of those that ripen within some months."""
+    """The plant or two that a reading rests on most, of those that ripen within some months."""
     sure = [t for t in item.behind if t.counted and not t.only_cf and _is_named(page, t) and not _is_wood(page, t)]
-    ripe = sorted((t for t in sure if _ripens(page, t, frozenset(months))), key=lambda t: -t.counted)
-    return page.listed(list(dict.fromkeys(page.names.food(t.taxon, t.written) for t in ripe))[:2])
+    return page.listed(chief(_numbers(page, (t for t in sure if _ripens(page, t, frozenset(months))))))
+
+
+def chief(numbers: Mapping[str, int]) -> list[str]:
+    """
+    The plants that most of a number is of, two at most: a second that is a grain or two beside many is not most of it.
+
+    >>> chief({"maygrass": 16, "little barley": 1}), chief({"hickory nuts": 9, "acorns": 4, "walnuts": 1})
+    (['maygrass'], ['hickory nuts', 'acorns'])
+    """
+    ordered = sorted(numbers, key=lambda name: -numbers[name])
+    least = max(2.0, SECOND * sum(numbers.values()))
+    return [name for i, name in enumerate(ordered[:2]) if not i or numbers[name] >= least]
+
+
+SECOND = 0.1
+"""Share of a number from which a second plant is told as one of the chief (judgement of the makers)."""
+
+
+def _numbers(page: Page, tallies: Iterable[Tally]) -> dict[str, int]:
+    found: dict[str, int] = {}
+    for tally in tallies:
+        name = page.names.food(tally.taxon, tally.written)
+        found[name] = found.get(name, 0) + tally.counted
+    return found
+
+
+def _most_of(page: Page, item: Reading, plants: Sequence[str]) -> list[str]:
+    """Those of the plants that most of the remains behind a reading are of."""
+    numbers = _numbers(page, item.behind)
+    return chief({plant: numbers.get(plant, 0) for plant in plants}) or list(plants[:2])
 
 
 def chief_fruit(page: Page, item: Reading) -> tuple[str, str]:
@@ -110,11 +136,8 @@ def chief_fruit(page: Page, item: Reading) -> tuple[str, str]:
     item: of the remains that the argument itself counted. Berries that nobody eats may be among them: then the fruits
     are some of it, not its chief; and where nothing else was counted, the fruits named are all of it.
     """
-    seeds: dict[str, int] = {}
-    for tally in (t for t in item.behind if t.counted and not t.only_cf and _is_named(page, t)):
-        if _has_tag(page, tally, "fruit"):
-            name = page.names.food(tally.taxon, tally.written)
-            seeds[name] = seeds.get(name, 0) + tally.counted
+    sure = (t for t in item.behind if t.counted and not t.only_cf and _is_named(page, t))
+    seeds = _numbers(page, (t for t in sure if _has_tag(page, t, "fruit")))
     names = sorted(seeds, key=lambda name: -seeds[name])[:2]
     told, counted = sum(seeds[name] for name in names), sum(t.counted for t in item.behind)
     return page.listed(names), "namely" if told == counted else "chiefly" if told * 2 > counted else "among it"
@@ -135,10 +158,7 @@ def plants_that_ripen(page: Page, item: Reading, season: str, *, tag: str = "") 
     """'hickory nuts, chenopod, and persimmon, among others, ripen in autumn'; empty where too few have a name."""
     named = [t for t in item.behind if not _is_wood(page, t) and not t.only_cf and _is_named(page, t) and t.counted]
     named = [t for t in named if not tag or _has_tag(page, t, tag)]
-    plants: dict[str, int] = {}
-    for tally in named:
-        name = page.names.food(tally.taxon, tally.written)
-        plants[name] = plants.get(name, 0) + tally.counted
+    plants = _numbers(page, named)
     # Of plants alike in number the first found leads, whatever an audience calls it.
     ordered = sorted(plants, key=lambda name: -plants[name])
     if len(ordered) < 2:

@@ -139,13 +139,17 @@ def _plants(page: Page, *, at_most: int) -> list[Sentence]:
     refs = [t.ref for t in known if t.ref] or [page.ref("items")]
     names = [_named(page, tally) for tally in known]
     if share > 0.5:
-        rest = f", with some {page.listed(names[1:])}" if names[1:] else ""
+        is_some = bool(known[1:]) and known[1].counted > 1
+        rest = f", with {'some ' * is_some}{page.listed(names[1:])}" if names[1:] else ""
+        if known[0].counted == 1:
+            return page.say(refs, f"all we could name is {names[0]}")
         return page.say(refs, f"most were {names[0]}{rest}", f"{names[0]} were the commonest{rest}")
     return page.say(refs, f"they include {page.listed(names)}", f"among them were {page.listed(names)}")
 
 
 def _named(page: Page, tally: Tally) -> str:
-    return page.names.remains(tally, with_number=False, latin=False)
+    """'pigweed seeds', and of a single one 'one pigweed seed'."""
+    return page.names.remains(tally, with_number=tally.counted == 1, latin=False)
 
 
 def _read(page: Page, held: Sequence[Reading]) -> list[_Piece]:

@@ -128,3 +128,11 @@ def test_most_is_said_of_more_than_half(judged_example: Judged):
     told = narratives(whole.project, whole.packs, whole.findings, whole.claims, "label", ("phase",))
 
     assert "Most were" not in told[Subject(level="phase", id="late")].text
+
+
+def test_a_single_find_on_a_panel_is_one(panels: dict[Subject, Narrative]):
+    """C20 held one amaranth seed (counts/light_fraction.csv): its panel does not speak of seeds."""
+    text = panels[Subject(level="context", id="C20")].text
+
+    assert "one pigweed seed" in text
+    assert "pigweed seeds" not in text
