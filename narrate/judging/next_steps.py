@@ -298,7 +298,10 @@ def expected(units: Units, unit: int) -> tuple[float, float]:
     table = units.table
     items = float((table.counted[0, rows] * (1 - table.share[rows]) / table.share[rows]).sum()) if rows.size else 0.0
     by_taxon: dict[object, float] = {}
-    for row in units.rows_of(unit, named(PLANTS)).tolist():
+    of_plants = units.rows_of(unit, named(PLANTS))
+    if (hidden := units.covered(of_plants)) is not None:
+        of_plants = of_plants[~hidden[0]]
+    for row in of_plants.tolist():
         kind = table.kinds[table.row_kind[row]]
         name = kind.taxon or kind.either or kind.written
         by_taxon[name] = by_taxon.get(name, 0.0) + float(table.counted[0, row])

@@ -11,6 +11,7 @@ import numpy as np
 
 from narrate.judging.criteria import Look, leaves
 from narrate.judging.kept_units import KEY_BYTES
+from narrate.measures.wider_names import either_found
 from narrate.model.rules import Bound, Fact, Rule
 
 _ROW = np.dtype(
@@ -99,7 +100,12 @@ class UnitKeys:
 
     def _ground(self, what: str, *numbers: float) -> bytes:
         units = self._look.units
-        said = (what, numbers, units.level, units.preservation, units.packs.regions, [rule.id for rule in self._rules])
+        said = (
+            *(what, numbers, units.level, units.preservation, units.packs.regions),
+            [rule.id for rule in self._rules],
+            # Whether a name for either of two plants is meant hangs on what else the dig holds.
+            either_found(units.table.kinds, units.packs),
+        )
         return _sum(repr(said).encode("utf-8", "backslashreplace"))
 
     @cached_property

@@ -10,9 +10,7 @@ from narrate.judging.variants import STEPS, Varied
 from narrate.measures.units import Units
 from narrate.model.rules import Selector
 
-ANSWERED = frozenset(
-    {"items", "density", "taxa", "share", "ratio", "chaff_ratio", "dominance", "times_median_density"}
-)
+ANSWERED = frozenset({"items", "density", "taxa", "share", "ratio", "chaff_ratio", "dominance", "times_median_density"})
 """Measures that are worked out of these sums alone; others need the varied table itself."""
 
 
@@ -62,22 +60,50 @@ class VariedUnits(Units):
         return self.as_counted.heaviest(selector)
 
     def taxa(self, selector: Selector) -> np.ndarray:
-        """A taxon of which a row besides the changed kind is there stays; else it hangs on what is left of the kind."""
+        """
+        The taxa of every unit with each candidate there and with it gone: more or fewer items of a kind matter only
+        where they bring the first or take the last, and a closer name that comes or goes may cover a wider one.
+        """
+        kinds = np.flatnonzero(self.meant(selector))
+        if not kinds.size:
+            return np.zeros(self.shape)
         rows = self.as_counted.rows(selector)
-        there = self.as_counted.is_there(rows)[0]
-        kinds, of_taxon = self.table.row_kind[rows], self.taxon_of_kind
         # A mark of presence stays, whatever is counted besides.
-        kind_of = np.where(self.table.counted[0, rows] == 0, -2, kinds)
-        taxa = int(of_taxon.max(initial=-1)) + 1
-        rows_there = np.zeros((len(self.ids), taxa))
-        np.add.at(rows_there, (self.as_counted.unit_of(rows)[there], of_taxon[kinds[there]]), 1)
-        own = self._by_pair(self.as_counted.unit_of(rows)[there], kind_of[there])
-        unit = np.arange(len(self.ids))[None, :]
-        of_own = rows_there[unit, of_taxon[self.changed.kinds]]
-        before, stays = of_own > 0, of_own - own > 0
-        now = stays[:, None, :] | (self.changed.held[:, None, :] + self._steps > 0)
-        more = now.astype(float) - before[:, None, :]
-        return self._laid_out(self.as_counted.taxa(selector), self._is_meant(selector)[:, None, :] * more)
+        is_mark = self.table.counted[0, rows] == 0
+        marked = self._kinds_there(rows[is_mark], kinds)
+        there = marked | self._kinds_there(rows[~is_mark], kinds)
+        everyone = np.arange(len(self.ids))
+        more = np.zeros((len(self.changed.kinds), len(STEPS), len(self.ids)))
+        before = self._different(there, kinds)
+        is_meant = self._is_meant(selector)
+        for candidate in np.flatnonzero(is_meant.any(axis=1)).tolist():
+            place = np.clip(np.searchsorted(kinds, self.changed.kinds[candidate]), 0, kinds.size - 1)
+            with_it, without = there.copy(), there.copy()
+            with_it[everyone, place] = True
+            without[everyone, place] = marked[everyone, place]
+            left = self.changed.held[candidate] + self._steps[candidate] > 0
+            now = np.where(left, self._different(with_it, kinds), self._different(without, kinds))
+            more[candidate] = is_meant[candidate] * (now - before)
+        return self._laid_out(self.as_counted.taxa(selector), more)
+
+    def _kinds_there(self, rows: np.ndarray, kinds: np.ndarray) -> np.ndarray:
+        """(units, kinds named): True where one of the rows says that the kind was there."""
+        found = np.zeros((len(self.ids), kinds.size), bool)
+        rows = rows[self.as_counted.is_there(rows)[0]] if rows.size else rows
+        found[self.as_counted.unit_of(rows), np.searchsorted(kinds, self.table.row_kind[rows])] = True
+        return found
+
+    def _different(self, there: np.ndarray, kinds: np.ndarray) -> np.ndarray:
+        """(units,): taxa of the kinds that are there, wider names that a closer one covers left out."""
+        shown = there
+        for place, kind in enumerate(kinds.tolist()):
+            if kind in self.wider and (below := self.wider[kind][kinds]).any():
+                shown = there.copy() if shown is there else shown
+                shown[:, place] &= ~there[:, below].any(axis=1)
+        taxon = self.taxon_of_kind[kinds]
+        order = np.argsort(taxon, kind="stable")
+        begins = np.flatnonzero(np.diff(taxon[order], prepend=-1))
+        return np.logical_or.reduceat(shown[:, order], begins, axis=1).sum(axis=1).astype(float)
 
     def largest_share(self, selector: Selector) -> tuple[np.ndarray, np.ndarray]:
         rows = self.as_counted.rows(selector)
@@ -121,13 +147,6 @@ class VariedUnits(Units):
         is_chosen = np.zeros(self.table.row_sample.size + 1, bool)
         is_chosen[self.as_counted.rows(selector)] = True
         return is_chosen[self.changed.first_row]
-
-    def _by_pair(self, unit: np.ndarray, kind: np.ndarray) -> np.ndarray:
-        """(candidates, units): how many of the rows are of the candidate's kind."""
-        number = np.zeros((len(self.ids), len(self.table.kinds)))
-        is_kind = kind >= 0
-        np.add.at(number, (unit[is_kind], kind[is_kind]), 1)
-        return number[np.arange(len(self.ids))[None, :], self.changed.kinds] * (self.changed.kinds >= 0)
 
     @cached_property
     def _scaled_up(self) -> tuple[np.ndarray, np.ndarray]:

@@ -1,7 +1,8 @@
 """
 How many kinds, how evenly, and how many there would be at the same number of items.
 
-What nobody could name is left out of all of them, because it may be of a taxon that is there already (`named`).
+What nobody could name is left out of all of them, because it may be of a taxon that is there already (`named`); and so
+is a name that is wider than one that is there, such as that of the genus beside a species (`wider_names`).
 """
 
 from __future__ import annotations
@@ -29,8 +30,9 @@ def taxa(units: Units, of: Selector) -> Column:
 
     Unit: taxa. Interval: none. Always has a value. What nobody could name (indeterminate, unidentified, hardwood) is no
     taxon, here and in every measure of diversity.
-    Misleads: it grows with the number of items; see `taxa_at_30` and `taxa_against_pool`. A name of a family counts
-    beside a species of it.
+    Misleads: it grows with the number of items; see `taxa_at_30` and `taxa_against_pool`. A name that may stand for a
+    plant which is there under a closer one, such as a family beside its species, is no further taxon where the two were
+    found as the same part, so that this is the least number.
     Source: common practice, no source.
     """
     of = named(of)
@@ -49,7 +51,8 @@ def taxa_at_30(units: Units, of: Selector) -> Column:
     Source: Hurlbert 1971, Ecology 52:577–586 (from memory).
     """
     of = named(of)
-    groups, total = by_taxon(units, of), units.counted(of)
+    groups = by_taxon(units, of)
+    total = groups.total_items
     expected = _rarefied_by_unit(groups, total, RAREFIED_TO)
     return exact(expected, of=units.taxa(of), n=total, reason=f"fewer than {RAREFIED_TO} items were counted")
 
@@ -93,7 +96,8 @@ def simpson(units: Units, of: Selector) -> Column:
     Source: Simpson 1949, Nature 163:688 (from memory).
     """
     of = named(of)
-    groups, total = by_taxon(units, of), units.counted(of)
+    groups = by_taxon(units, of)
+    total = groups.total_items
     squared = groups.sum_of(np.square)
     with np.errstate(invalid="ignore", divide="ignore"):
         n = np.where(total > 1, total, np.nan)
@@ -143,7 +147,8 @@ def taxa_against_pool(units: Units, of: Selector) -> Column:
     spread is worked out.
     """
     of = named(of)
-    groups, total = by_taxon(units, of), units.counted(of)
+    groups = by_taxon(units, of, anywhere=True)
+    total = groups.total_items
     seen = groups.sum_of(is_seen)
     expected, spread = units.kept(("pool", of), lambda: _from_pool(groups, total))
     value = np.where(total > 0, seen - expected, np.nan)
@@ -200,11 +205,11 @@ def _log_falling(n: np.ndarray, items: int) -> np.ndarray:
 
 def _shannon(units: Units, of: Selector) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
     """Shannon's index, its variance, and the items."""
-    return units.kept(("shannon", of), lambda: _shannon_of(by_taxon(units, of), units.counted(of)))
+    return units.kept(("shannon", of), lambda: _shannon_of(by_taxon(units, of)))
 
 
-def _shannon_of(groups: ByTaxon, total: np.ndarray) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
-    k = groups.items
+def _shannon_of(groups: ByTaxon) -> tuple[np.ndarray, np.ndarray, np.ndarray]:
+    k, total = groups.items, groups.total_items
     logs = np.log(np.maximum(k, 1))
     with np.errstate(invalid="ignore", divide="ignore"):
         n = np.where(total > 0, total, np.nan)

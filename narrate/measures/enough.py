@@ -108,7 +108,8 @@ def new_taxa_if_sorted(units: Units, of: Selector) -> Column:
     Source: Shen, Chao & Lin 2003, Ecology 84:798–804 (from memory).
     """
     of = named(of)
-    groups, total = by_taxon(units, of), units.counted(of)
+    groups = by_taxon(units, of)
+    total = groups.total_items
     rest = units.unsorted(of)
     once = groups.sum_of(lambda k: (k == 1).astype(float))
     hidden = unseen(once, groups.sum_of(lambda k: (k == 2).astype(float)))
@@ -150,7 +151,8 @@ def taxa_in_last_ten(units: Units, of: Selector) -> Column:
     Source: the saturation curve of Chabal 1997 (from memory), as its exact mean after Hurlbert 1971.
     """
     of = named(of)
-    groups, total = by_taxon(units, of), units.counted(of)
+    groups = by_taxon(units, of)
+    total = groups.total_items
     k = np.clip(groups.items, 0, 10)
     whole = groups.spread(np.maximum(total, 20))
     few = log_factorial(np.array(10.0)) - log_factorial(10 - k)

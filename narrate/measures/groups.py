@@ -39,14 +39,24 @@ class ByTaxon:
         """A function of the items of each taxon, summed by unit."""
         return self.total(function(self.items))
 
+    @property
+    def total_items(self) -> np.ndarray:
+        """(replicates, units): items of all taxa."""
+        return self.total(self.items)
+
     def spread(self, of_units: np.ndarray) -> np.ndarray:
         """Values of units laid over their groups."""
         return taken(of_units, self.unit)
 
 
-def by_taxon(units: Units, of: Selector) -> ByTaxon:
-    """Items of every taxon in every unit, worked out once for a selector; unknown names count by their writing."""
-    return units.kept(("by taxon", of), lambda: _grouped(units, of))
+def by_taxon(units: Units, of: Selector, *, anywhere: bool = False) -> ByTaxon:
+    """
+    Items of every taxon in every unit, worked out once for a selector; unknown names count by their writing. Items of a
+    name that is wider than one that is there are left out, because they may be of that one.
+
+    anywhere:  wider than one in any of the units.
+    """
+    return units.kept(("by taxon", of, anywhere), lambda: _grouped(units, of, anywhere))
 
 
 def is_seen(k: np.ndarray) -> np.ndarray:
@@ -64,7 +74,7 @@ def is_twice(k: np.ndarray) -> np.ndarray:
     return (k == 2).astype(float)
 
 
-def _grouped(units: Units, of: Selector) -> ByTaxon:
+def _grouped(units: Units, of: Selector, anywhere: bool) -> ByTaxon:
     rows = units.rows(of)
     taxa = int(units.taxon_of_kind.max(initial=-1)) + 1
     if not rows.size:
@@ -78,8 +88,10 @@ def _grouped(units: Units, of: Selector) -> ByTaxon:
             shape=units.shape,
         )
     at, unit, taxon, begins = units.laid("taxa", rows, lambda: _runs(units, rows))
+    hidden = units.covered(rows, anywhere=anywhere)
+    counts = units.counts(rows) if hidden is None else units.counts(rows) * ~hidden
     return ByTaxon(
-        items=reduced(np.add, units.counts(rows), at),
+        items=reduced(np.add, counts, at),
         unit=unit,
         taxon=taxon,
         at=begins,

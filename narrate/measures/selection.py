@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from functools import cache
 
@@ -22,7 +23,45 @@ def kinds_meant(selector: Selector, table: CountTable, packs: Packs, preservatio
     the unit as well (see `earliest_years`).
     """
     ancient = frozenset(packs.words.preservations.get(preservation, ()))
-    return np.array([_is_meant(kind, selector, packs, ancient) for kind in table.kinds], dtype=bool)
+    meant = [_is_meant(kind, selector, packs, ancient) for kind in table.kinds]
+    if selector.not_tag and any(meant):
+        barred = may_be_tagged(table.kinds, frozenset(selector.not_tag), packs)
+        meant = [
+            is_meant and (kind.taxon or kind.either) not in barred
+            for kind, is_meant in zip(table.kinds, meant, strict=True)
+        ]
+    return np.array(meant, dtype=bool)
+
+
+def may_be_tagged(
+    kinds: Sequence[Kind], tags: frozenset[str], packs: Packs
+) -> frozenset[TaxonId | tuple[TaxonId, ...]]:
+    """
+    Names for either of several taxa that may stand for a plant found here which has one of the tags: 'cheno-am' where
+    the chenopod of the crop was found is no name of a plant that is no crop.
+    """
+    found = [
+        packs.taxa[name]
+        for name in {n for k in kinds for n in ((k.taxon,) if k.taxon else k.either)}
+        if name in packs.taxa
+    ]
+    tagged = [taxon for taxon in found if _tags(taxon, packs) & tags]
+    if not tagged:
+        return frozenset()
+    names = {kind.taxon or kind.either for kind in kinds}
+    return frozenset(
+        name
+        for name in names
+        if any(lies_below(t.id, m, packs) for m in _members(name, packs) for t in tagged if t.id != name)
+    )
+
+
+def _members(name: TaxonId | tuple[TaxonId, ...], packs: Packs) -> tuple[TaxonId, ...]:
+    """What a name for either of several taxa may be; empty for any other."""
+    if isinstance(name, tuple):
+        return name
+    known = packs.taxa.get(name)
+    return known.members if known is not None and known.rank == "group" else ()
 
 
 def earliest_years(table: CountTable, packs: Packs) -> np.ndarray:

@@ -53,6 +53,9 @@ def sorting_gains(
         rows = samples.rows_of(i, of)
         k = table.counted[0, rows]
         has_name = np.isin(rows, samples.rows_of(i, named(of)))
+        with_name = rows[has_name]
+        if (hidden := samples.covered(with_name)) is not None:
+            has_name[has_name] = ~hidden[0]
         for size_class in sample.size_classes:
             if size_class.proportion_sorted >= 1:
                 continue

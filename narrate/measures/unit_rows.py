@@ -10,6 +10,7 @@ import numpy as np
 from narrate.measures.count_table import CountTable
 from narrate.measures.runs import blank, in_order, into_groups, reduced, starts, taken
 from narrate.measures.selection import earliest_years, in_contexts, kinds_meant
+from narrate.measures.wider_names import WiderNames, covered, wider_names
 from narrate.model.ids import Level
 from narrate.model.packs import Packs
 from narrate.model.rules import Selector
@@ -29,6 +30,7 @@ class UnitRows:
         self.packs = packs
         self.preservation = preservation
         self._meant: dict[Selector, np.ndarray] = {}
+        self._wider: list[WiderNames] = []
         self.taxon_of_kind, self.name_of_kind = _codes(table, packs)
         self._lay(table)
 
@@ -84,7 +86,7 @@ class UnitRows:
     def over(self, table: CountTable) -> Self:
         """The units of another table of the same kinds; what depends on the kinds alone is shared."""
         other = type(self).__new__(type(self))
-        for name in ("level", "packs", "preservation", "_meant", "taxon_of_kind", "name_of_kind"):
+        for name in ("level", "packs", "preservation", "_meant", "_wider", "taxon_of_kind", "name_of_kind"):
             setattr(other, name, getattr(self, name))
         other._lay(table)
         return other
@@ -99,6 +101,26 @@ class UnitRows:
         if found is None:
             found = self._meant[selector] = kinds_meant(selector, self.table, self.packs, self.preservation)
         return found
+
+    @property
+    def wider(self) -> WiderNames:
+        """Kinds with a name that others of the table lie below; worked out once for its kinds."""
+        if not self._wider:
+            self._wider.append(wider_names(self.table.kinds, self.packs))
+        return self._wider[0]
+
+    def covered(self, rows: np.ndarray, *, anywhere: bool = False) -> np.ndarray | None:
+        """
+        (replicates, rows named): True where a closer name among these rows is there in the same unit, so that the
+        row is no further kind; None where that is so of none.
+
+        anywhere:  in any unit, for what sets units against all of them together.
+        """
+        if not self.wider or not rows.size:
+            return None
+        unit = self.unit_of(rows)
+        where = np.zeros_like(unit) if anywhere else unit
+        return covered(self.kind_of(rows), where, self._is_there(rows), len(self.ids), self.wider)
 
     def kept(self, key: Hashable, make: Callable[[], Kept]) -> Kept:
         """What `make` gives, worked out once for these units and kept, so that many measures may ask for the same."""
@@ -237,9 +259,12 @@ class UnitRows:
         names = self.name_of_kind if with_part else self.taxon_of_kind
         what = "runs of parts" if with_part else "runs of taxa"
         at = self.laid(what, rows, lambda: starts(self.unit_of(rows), names[self.kind_of(rows)]))
+        hidden = None if with_part else self.covered(rows)
         if there:
-            return reduced(np.logical_or, self._is_there(rows), at).astype(float), rows[at]
-        return reduced(np.add, self.counts(rows), at), rows[at]
+            is_there = self._is_there(rows) if hidden is None else self._is_there(rows) & ~hidden
+            return reduced(np.logical_or, is_there, at).astype(float), rows[at]
+        counts = self.counts(rows) if hidden is None else self.counts(rows) * ~hidden
+        return reduced(np.add, counts, at), rows[at]
 
 
 def _codes(table: CountTable, packs: Packs) -> tuple[np.ndarray, np.ndarray]:

@@ -125,21 +125,26 @@ class Units(UnitRows):
         return per_sample * self._weight, self._weight
 
     def taxa(self, selector: Selector) -> np.ndarray:
-        """Number of different taxa counted or noted; names that nobody knows count by their writing."""
+        """
+        Number of different taxa counted or noted; names that nobody knows count by their writing. A name that is wider
+        than one that is there counts for nothing.
+        """
         there, first = self._by_name(selector, with_part=False, there=True)
         return self._sum(there, first) if first.size else np.zeros(self.shape)
 
     def counts_by_taxon(self, selector: Selector) -> tuple[np.ndarray, np.ndarray]:
-        """Items of each taxon, of shape (taxa, replicates, units), and items of all."""
+        """
+        Items of each taxon, of shape (taxa, replicates, units), and items of all; those of a name that is wider than
+        one that is there are left out of both.
+        """
         sums, first = self._by_name(selector, with_part=False, there=False)
-        total = self.counted(selector)
         if not first.size:
-            return np.zeros((0, *self.shape)), total
+            return np.zeros((0, *self.shape)), self.counted(selector)
         names = self.taxon_of_kind[self.table.row_kind[first]]
         codes = np.unique(names, return_inverse=True)[1]
         out = np.zeros((int(codes.max()) + 1, *self.shape))
         out[codes, :, self.unit_of(first)] = sums.T
-        return out, total
+        return out, self._sum(sums, first)
 
     def largest_share(self, selector: Selector) -> tuple[np.ndarray, np.ndarray]:
         """Items of the commonest taxon and part, and items of all."""

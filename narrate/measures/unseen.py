@@ -26,7 +26,8 @@ def chao1(units: Units, of: Selector) -> Column:
     Source: Chao 1984, Scandinavian Journal of Statistics 11:265–270; Chao 1987, Biometrics 43:783–791 (from memory).
     """
     of = named(of)
-    groups, total = by_taxon(units, of), units.counted(of)
+    groups = by_taxon(units, of)
+    total = groups.total_items
     seen, once, twice = (groups.sum_of(f) for f in (is_seen, is_once, is_twice))
     value = np.where(total > 0, seen + unseen(once, twice), np.nan)
     low, high = _chao1_ends(seen, once, twice)
@@ -46,7 +47,8 @@ def coverage(units: Units, of: Selector) -> Column:
     Source: Chao & Jost 2012, Ecology 93:2533–2547; Good 1953, Biometrika 40:237–264 (both from memory).
     """
     of = named(of)
-    groups, total = by_taxon(units, of), units.counted(of)
+    groups = by_taxon(units, of)
+    total = groups.total_items
     once, twice = groups.sum_of(is_once), groups.sum_of(is_twice)
     with np.errstate(invalid="ignore", divide="ignore"):
         n = np.where(total > 0, total, np.nan)

@@ -61,9 +61,29 @@ def items_text(page: Page, *, with_taxa: bool = False) -> str:
             return f"just one {burned}scrap of plant{besides}"
         return f"{page.about(number)} {burned}plant remains{besides}"
     taxa = page.measure("taxa")
-    of_taxa = f" of {page.count(int(taxa.value), 'taxon', 'taxa')}" if with_taxa and taxa and taxa.value else ""
+    of_taxa = f" of {_taxa_text(page, int(taxa.value))}" if with_taxa and taxa and taxa.value else ""
     items = english.agreed(number, "item", "items")
     return f"{page.count(number)} {'charred ' if charred else ''}{items}{of_taxa}{besides}"
+
+
+def _taxa_text(page: Page, taxa: int) -> str:
+    """'12 taxa'; 'at least 12 taxa' where a name in the list may stand for a plant that another one names closer."""
+    least = "at least " if len(_names_listed(page)) > taxa else ""
+    return f"{least}{page.count(taxa, 'taxon', 'taxa')}"
+
+
+def _names_listed(page: Page) -> set[str]:
+    """The names of old plants that the list of finds has, wood and what nobody could name left out."""
+    parts, taxa = page.dig.packs.words.parts, page.dig.packs.taxa
+    found = set()
+    for tally in page.found.tallies:
+        part = parts.get(tally.part)
+        is_wood = part is not None and "wood" in part.roles
+        known = taxa.get(tally.taxon) if tally.taxon is not None else None
+        is_named = known is None or "indeterminate" not in known.tags
+        if (tally.counted or tally.is_noted) and tally.condition in page.dig.ancient and is_named and not is_wood:
+            found.add(str(tally.taxon or tally.written))
+    return found
 
 
 def items_counted(page: Page) -> int:

@@ -1,0 +1,35 @@
+"""What the drafts of the example say, held against its count sheets and records by hand."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+import pytest
+
+from narrate.telling.tell import narratives
+
+if TYPE_CHECKING:
+    from narrate.pipeline.judged import Judged
+
+
+@pytest.fixture(scope="module")
+def report(judged_example: Judged) -> dict[str, str]:
+    whole = judged_example
+    found = narratives(whole.project, whole.packs, whole.findings, whole.claims, "report")
+    return {subject.id: narrative.text for subject, narrative in found.items()}
+
+
+def test_taxa_are_the_least_that_there_were(report: dict[str, str]):
+    """C14 lists 23 names: cheno-am may be its amaranth, and its grass grains may be of the panicgrass or the maygrass."""
+    assert "316 charred items of at least 21 taxa besides wood" in report["C14"]
+
+
+def test_names_that_exclude_each_other_are_taxa(report: dict[str, str]):
+    """The nine names of C11 are nine plants, for a grass seed is no kernel of maize."""
+    assert "196 charred items of nine taxa besides wood" in report["C11"]
+
+
+def test_weeds_of_open_ground_leave_out_what_may_be_the_crop(report: dict[str, str]):
+    """Cheno-am may be the chenopod that was grown: ten ruderal plants of 74 seeds in C14, three of 32 in the phase."""
+    assert "en ruderal plants were charred (74 seeds)" in report["C14"]
+    assert "three ruderal plants were charred (32 seeds" in report["early"]
