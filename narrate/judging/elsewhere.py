@@ -12,7 +12,7 @@ from narrate.measures.count_table import CountTable
 from narrate.measures.units import Units
 from narrate.model.rules import Selector
 
-OF_EACH_SAMPLE = frozenset({"samples_with", "ubiquity", "richest_share"})
+OF_EACH_SAMPLE = frozenset({"samples_with", "ubiquity", "richest_share", "richest_context_share"})
 """Measures that ask how a thing is spread over samples, so that it matters in which of them it is more or fewer."""
 
 

@@ -21,7 +21,17 @@ from narrate.model.rules import Bound, Fact, Rule, Selector
 from narrate.problems import Place
 
 _AS_PERCENT = frozenset(
-    {"share", "dominance", "ubiquity", "recovery", "richest_share", "ubiquity_change", "ubiquity_apart", "sorted_share"}
+    {
+        "share",
+        "dominance",
+        "ubiquity",
+        "recovery",
+        "richest_share",
+        "richest_context_share",
+        "ubiquity_change",
+        "ubiquity_apart",
+        "sorted_share",
+    }
 )
 _SLOT = re.compile(r"\{([a-z_0-9]+)(?:\.(of|to|n|low|high))?\}")
 

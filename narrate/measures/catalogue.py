@@ -104,6 +104,7 @@ MEASURES: Mapping[str, Measure] = _listed(
         levels=("phase", "site"),
     ),
     Measure(id="richest_share", unit="", function=shares.richest_share, needs_of=True),
+    Measure(id="richest_context_share", unit="", function=shares.richest_context_share, needs_of=True),
     Measure(id="times_median_density", unit="", function=amounts.times_median_density, needs_of=True),
     Measure(id="phase_end", unit="year", function=amounts.phase_end),
     Measure(id="litres", unit="litres", function=amounts.litres),

@@ -133,6 +133,22 @@ def richest_share(units: Units, of: Selector) -> Column:
         return exact(top / np.where(whole > 0, whole, np.nan), of=top, n=whole, reason="nothing was counted")
 
 
+def richest_context_share(units: Units, of: Selector) -> Column:
+    """
+    Share of the items that the richest context of the unit holds, all samples of the context together.
+
+        max over contexts Σ kᵢ / Σ kᵢ
+
+    Unit: 0 to 1. Interval: none. No value: where nothing was counted.
+    Misleads: it is 1 where the unit has one context, which then says nothing; contexts of one pit are one event more
+    often than two.
+    Source: the caution of Gremillion, Excavating Occaneechi Town, that one rich context may not drive a total.
+    """
+    top, whole = units.richest_context(of)
+    with np.errstate(invalid="ignore", divide="ignore"):
+        return exact(top / np.where(whole > 0, whole, np.nan), of=top, n=whole, reason="nothing was counted")
+
+
 def recovery(units: Units) -> Column:
     """
     Share of marked charred seeds that flotation gave back.

@@ -160,6 +160,17 @@ class Units(UnitRows):
         into_groups(np.add, self.counts(rows), self.table.row_sample[rows], per_sample)
         return self._over_samples(per_sample, np.max), self.counted(selector)
 
+    def richest_context(self, selector: Selector) -> tuple[np.ndarray, np.ndarray]:
+        """Items of the context that holds most, its samples taken together, and items of all."""
+        rows = self.rows(selector)
+        context = self.table.unit_of_sample["context"][self.table.row_sample[rows]]
+        pair, at = np.unique(self.unit_of(rows) * (int(context.max(initial=0)) + 1) + context, return_inverse=True)
+        per_context = blank(self.table.replicates, pair.size)
+        into_groups(np.add, self.counts(rows), at, per_context)
+        top = blank(*self.shape)
+        into_groups(np.maximum, per_context, pair // (int(context.max(initial=0)) + 1), top)
+        return top, self.counted(selector)
+
     def samples(self) -> np.ndarray:
         """Samples of the unit, sterile ones included."""
         weight = np.ones((1, len(self.table.sample_ids))) if self._weight is None else self._weight

@@ -59,7 +59,7 @@ def remains_counted(argument: Argument, packs: Packs, tallies: Iterable[Tally]) 
     if rule is None:
         return ()
     quoted = set(_QUOTED.findall(rule.says))
-    named = [bound.of for bound in _bounds(rule.criteria) if bound.name in quoted and bound.of is not None]
+    named = [bound.of for bound in bounds_of(rule.criteria) if bound.name in quoted and bound.of is not None]
     chosen = [s for s in (named or list(_selectors(rule.criteria))) if _narrows(s)]
     return tuple(tally for tally in tallies if any(is_meant(selector, tally, packs) for selector in chosen))
 
@@ -70,7 +70,7 @@ def doubtful_left_out(argument: Argument, packs: Packs, tallies: Iterable[Tally]
     if rule is None:
         return 0
     quoted = set(_QUOTED.findall(rule.says))
-    named = [b.of for b in _bounds(rule.criteria) if b.name in quoted and b.of is not None and b.of.is_certain]
+    named = [b.of for b in bounds_of(rule.criteria) if b.name in quoted and b.of is not None and b.of.is_certain]
     bare = [replace(selector, is_certain=False) for selector in named]
     return sum(t.doubtful for t in tallies if any(is_meant(selector, t, packs) for selector in bare))
 
@@ -145,12 +145,12 @@ def _selectors(criterion: Criterion) -> Iterator[Selector]:
             yield from _selectors(inner)
 
 
-def _bounds(criterion: Criterion) -> Iterator[Bound]:
+def bounds_of(criterion: Criterion) -> Iterator[Bound]:
     if isinstance(criterion, Bound):
         yield criterion
     elif isinstance(criterion, Group):
         for inner in criterion.criteria:
-            yield from _bounds(inner)
+            yield from bounds_of(inner)
 
 
 def _narrows(selector: Selector) -> bool:

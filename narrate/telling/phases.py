@@ -15,6 +15,7 @@ from narrate.telling.hints import faint_sentences
 from narrate.telling.lots import lot_sentences
 from narrate.telling.of_note import elsewhere_sentences as elsewhere_of_note
 from narrate.telling.of_note import stray_sentences
+from narrate.telling.one_deposit import one_deposit_sentences
 from narrate.telling.page import Page
 from narrate.telling.phase_by_phase import phase_by_phase, phase_readings, told_by_phase
 from narrate.telling.plan import is_hint, ordered_themes, readings
@@ -203,6 +204,7 @@ def theme_blocks(page: Page, contexts: Sequence[Context]) -> list[tuple[str, lis
         sentences += told(page, items, weak=not page.is_plain)
         sentences += faint_sentences(page, faint, by_items=False)
         where: list[Sentence] = []
+        where += one_deposit_sentences(page, questions)
         if page.subject.level == "phase":
             where += lot_sentences(page, contexts, items)
             where += exchange_sentences(page) if any(r.claim.statement == "food.nut" for r in items) else []

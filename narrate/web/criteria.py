@@ -37,6 +37,7 @@ MEASURES = {
     "areas_apart": "how far areas differ in samples with {of}, from 0 to 1",
     "areas_apart_p": "chance that areas differ so much in samples with {of}, if at random",
     "richest_share": "share of {of} that the richest sample holds",
+    "richest_context_share": "share of {of} that the richest context holds",
     "times_median_density": "density of {of}, times the median",
     "phase_end": "last year of the phase",
     "litres": "litres floated",

@@ -74,6 +74,16 @@ def test_dominance_is_berger_and_parkers_index() -> None:
     assert column.value[0, 0] == pytest.approx(berger_parker_d([17, 5, 2, 9]))
 
 
+def test_the_richest_context_is_said_over_its_samples() -> None:
+    """Of 100 items one of two contexts holds 70 in two samples, though no sample holds half."""
+    found = [[("Zea mays", "cupule", 40)], [("Zea mays", "cupule", 30)], [("Zea mays", "cupule", 30)]]
+    dig = a_dig(found, contexts=["C1", "C1", "C2"])
+
+    assert shares.richest_share(units(dig, "site"), Selector()).value[0, 0] == pytest.approx(0.4)
+    assert shares.richest_context_share(units(dig, "site"), Selector()).value[0, 0] == pytest.approx(0.7)
+    assert shares.richest_context_share(units(dig, "context"), Selector()).value[0].tolist() == [1, 1]
+
+
 def test_the_richest_sample_is_said() -> None:
     """Of 100 items the richest of three samples holds 80."""
     dig = a_dig([[("Zea mays", "kernel", n)] for n in (80, 15, 5)])
