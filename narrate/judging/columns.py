@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import partial
 
 import numpy as np
 
+from narrate.judging.at_once import AtOnce, in_turn, shares_of
 from narrate.judging.criteria import Look, rule_verdicts
 from narrate.judging.facts import HOLDS
 from narrate.judging.kept_units import KeptUnits, columns_found
@@ -90,7 +92,13 @@ def rules_of(level: Level, packs: Packs) -> dict[StatementId, tuple[Rule, ...]]:
 
 
 def level_judged(
-    look: Look, redrawn: Redrawn | None, packs: Packs, kept: KeptUnits | None = None, *, has_turnings: bool = True
+    look: Look,
+    redrawn: Redrawn | None,
+    packs: Packs,
+    kept: KeptUnits | None = None,
+    *,
+    has_turnings: bool = True,
+    at_once: AtOnce = in_turn,
 ) -> LevelJudged:
     """Every statement that has rules at the level of the look."""
     level = look.units.level
@@ -100,8 +108,10 @@ def level_judged(
     codes = {id: [rule_verdicts(rule, look)[:1] for rule in rules] for id, rules in rules_here.items()}
     outcomes = {id: weighing.outcome(codes[id]) for id, weighing in weighings.items()}
     keys = UnitKeys(look, rules_here.values(), codes.values())
-    stability = _stability(redrawn, weighings, codes, {id: found[0] for id, found in outcomes.items()}, keys, kept)
-    turned = turnings(look, rules_here, packs, keys, kept) if has_turnings and level in LEVELS_TURNED else {}
+    is_turned = has_turnings and level in LEVELS_TURNED
+    verdicts = {id: found[0] for id, found in outcomes.items()}
+    stability = _stability(redrawn, weighings, codes, verdicts, keys, kept, at_once)
+    turned = turnings(look, rules_here, packs, keys, kept, at_once) if is_turned else {}
     statements = {}
     for id, rules in rules_here.items():
         outcome, weighed = (part[0] for part in outcomes[id])
@@ -156,12 +166,12 @@ def _stability(
     outcomes: Mapping[StatementId, np.ndarray],
     keys: UnitKeys,
     kept: KeptUnits | None,
+    at_once: AtOnce,
 ) -> Stability:
     """Draws are looked at only of units of which it is not known already what comes of them."""
     if redrawn is None:
         return {}
     width = len(redrawn.as_counted.units.ids)
-    # One row a statement and one a rule: in how many draws it comes out the same.
     small = np.min_scalar_type(redrawn.replicates)
     counts = np.zeros((sum(1 + len(w.rules) for w in weighings.values()), width), small)
     missing, own_keys = np.arange(width), []
@@ -171,14 +181,10 @@ def _stability(
     if redrawn.looks_at_all and missing.size:
         counts[:] = 0
         missing = np.arange(width)
-    for own, look in redrawn.looks(missing):
-        row = 0
-        for id, weighing in weighings.items():
-            drawn = [rule_verdicts(rule, look) for rule in weighing.rules]
-            counts[row, own] += _same(weighing.outcome(drawn)[0], outcomes[id][:, own], small)
-            for i, (d, c) in enumerate(zip(drawn, codes[id], strict=True)):
-                counts[row + 1 + i, own] += _same(d, c[:, own], small)
-            row += 1 + len(weighing.rules)
+    parts = [missing] if redrawn.looks_at_all else shares_of(missing)
+    drawn = at_once([partial(_drawn_alike, redrawn, weighings, codes, outcomes, part, small) for part in parts])
+    for part, alike in zip(parts, drawn, strict=True):
+        counts[:, part] = alike
     if kept is not None:
         for unit in missing.tolist():
             kept.add(own_keys[unit], counts[:, unit].tobytes())
@@ -187,6 +193,28 @@ def _stability(
         found[id] = (shares[row], shares[row + 1 : row + 1 + len(weighing.rules)])
         row += 1 + len(weighing.rules)
     return found
+
+
+def _drawn_alike(
+    redrawn: Redrawn,
+    weighings: Mapping[StatementId, _Weighing],
+    codes: Mapping[StatementId, Sequence[np.ndarray]],
+    outcomes: Mapping[StatementId, np.ndarray],
+    wanted: np.ndarray,
+    small: np.dtype,
+) -> np.ndarray:
+    """One row a statement and one a rule, a column a unit wanted: in how many draws it comes out as the counts do."""
+    width = len(redrawn.as_counted.units.ids)
+    counts = np.zeros((sum(1 + len(w.rules) for w in weighings.values()), width), small)
+    for own, look in redrawn.looks(wanted):
+        row = 0
+        for id, weighing in weighings.items():
+            drawn = [rule_verdicts(rule, look) for rule in weighing.rules]
+            counts[row, own] += _same(weighing.outcome(drawn)[0], outcomes[id][:, own], small)
+            for i, (d, c) in enumerate(zip(drawn, codes[id], strict=True)):
+                counts[row + 1 + i, own] += _same(d, c[:, own], small)
+            row += 1 + len(weighing.rules)
+    return counts[:, wanted]
 
 
 def _same(drawn: np.ndarray, as_counted: np.ndarray, small: np.dtype) -> np.ndarray:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from narrate.judging.at_once import AtOnce, in_turn
 from narrate.judging.claims_made import claims_of
 from narrate.judging.columns import LevelJudged, level_judged, rules_of
 from narrate.judging.criteria import Look
@@ -31,6 +32,7 @@ def judge(
     seed: int = SEED,
     has_turnings: bool = True,
     kept: KeptUnits | None = None,
+    at_once: AtOnce = in_turn,
 ) -> Claims:
     """
     Claims of every sample, context, feature and phase, and of the site, in a fixed order.
@@ -42,6 +44,7 @@ def judge(
     has_turnings: whether to look for the smallest changes that turn verdicts, for who shows them.
     kept:        what was worked out of units before, with the same packs; what is worked out now is added to it.
                  None: nothing is kept.
+    at_once:     does what can be done at once for some of the units and for others.
     """
     table = count_table(project, packs)
     made = DrawsMade(table, replicates, seed) if replicates else None
@@ -53,6 +56,6 @@ def judge(
         units = phases if level == "phase" else Units(table, level, packs, project.preservation)
         look = Look(units, phases, records)
         redrawn = None if made is None else Redrawn(look, made, packs)
-        levels[level] = level_judged(look, redrawn, packs, kept, has_turnings=has_turnings)
+        levels[level] = level_judged(look, redrawn, packs, kept, has_turnings=has_turnings, at_once=at_once)
     steps = next_steps(project, packs, levels, keys)
     return claims_of(levels, steps, packs, keys)

@@ -8,6 +8,7 @@ from functools import partial
 
 import numpy as np
 
+from narrate.judging.at_once import AtOnce, in_turn, shares_of
 from narrate.judging.criteria import Look, leaves, rule_verdicts
 from narrate.judging.elsewhere import OF_EACH_SAMPLE, spread_out
 from narrate.judging.facts import HOLDS
@@ -48,7 +49,12 @@ Turnings = dict[StatementId, dict[int, tuple[Turning, ...]]]
 
 
 def turnings(
-    look: Look, rules: Mapping[StatementId, tuple[Rule, ...]], packs: Packs, keys: UnitKeys, kept: KeptUnits | None
+    look: Look,
+    rules: Mapping[StatementId, tuple[Rule, ...]],
+    packs: Packs,
+    keys: UnitKeys,
+    kept: KeptUnits | None,
+    at_once: AtOnce = in_turn,
 ) -> Turnings:
     """
     The smallest changes for all units of a level, for the statements that have rules there.
@@ -68,11 +74,11 @@ def turnings(
         if (made := _sought(look, statement, own, packs, candidates, is_sorted_in_part)) is not None
     }
     if kept is None:
-        return {statement: one.found(np.arange(len(look.units.ids))) for statement, one in sought.items()}
+        return _found(sought, np.arange(len(look.units.ids)), at_once)
     own_keys = _keys(look, rules, sought, keys)
     by_unit = [kept.found(key) for key in own_keys]
     missing = np.array([unit for unit, raw in enumerate(by_unit) if raw is None], np.intp)
-    found = {statement: one.found(missing) if missing.size else {} for statement, one in sought.items()}
+    found = _found(sought, missing, at_once)
     for unit in missing.tolist():
         own = {statement: of_unit[unit] for statement, of_unit in found.items() if unit in of_unit}
         kept.add(own_keys[unit], turnings_written(own))
@@ -80,6 +86,19 @@ def turnings(
         for statement, changes in turnings_read(raw).items() if raw is not None else ():
             found[statement][unit] = changes
     return found
+
+
+def _found(sought: Mapping[StatementId, _Sought], wanted: np.ndarray, at_once: AtOnce) -> Turnings:
+    """By statement and unit wanted."""
+    found: Turnings = {statement: {} for statement in sought}
+    for part in at_once([partial(_found_of, sought, share) for share in shares_of(wanted)]) if wanted.size else ():
+        for statement, of_unit in part.items():
+            found[statement].update(of_unit)
+    return found
+
+
+def _found_of(sought: Mapping[StatementId, _Sought], wanted: np.ndarray) -> Turnings:
+    return {statement: one.found(wanted) for statement, one in sought.items()}
 
 
 @dataclass(frozen=True, slots=True)

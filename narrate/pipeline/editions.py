@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import partial
 from pathlib import Path
 
 from narrate.disclosure import disclosed_narrative
@@ -21,6 +22,7 @@ from narrate.model.packs import Packs
 from narrate.model.refs import subject_keys
 from narrate.model.standing import Standing, standing
 from narrate.pipeline.judged import Judged, as_error
+from narrate.pipeline.side_by_side import side_by_side
 from narrate.problems import Place, Problem, ProblemList
 from narrate.reading.track_record import shipped_track_record
 from narrate.telling.calibrated import overclaimed
@@ -109,8 +111,15 @@ def words_of(
 def all_told(
     folder: Path, whole: Judged, open_part: Judged, approved_only: frozenset[str] = frozenset()
 ) -> dict[str, Words]:
-    """Both editions; words for the public that name something restricted are kept back, and that is told."""
-    public = words_of(folder, "public", open_part, approved_only)
+    """
+    Both editions, told side by side; words for the public that name something restricted are kept back, and that is
+    told.
+    """
+    jobs = [
+        partial(words_of, folder, "public", open_part, approved_only),
+        partial(words_of, folder, "review", whole, approved_only),
+    ]
+    public, review = side_by_side(jobs, is_large=whole.is_large)
     kept = {k: disclosed_narrative(n, whole.project) for k, n in public.narratives.items()}
     keys = subject_keys(open_part.project)
     alike = alike_keys(subject_keys(whole.project).values())
@@ -144,7 +153,7 @@ def all_told(
                 help="correct the name, or put its file into packs/audiences/ of the project",
             )
     public = replace(public, narratives=kept, problems=(*public.problems, *problems.sorted()))
-    return {"review": words_of(folder, "review", whole, approved_only), "public": public}
+    return {"review": review, "public": public}
 
 
 def approved_alone(told: Mapping[tuple[str, Subject], Narrative]) -> dict[tuple[str, Subject], Narrative]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass, field, replace
+from functools import partial
 from pathlib import Path
 
 from narrate.disclosure import disclosed
@@ -16,6 +17,7 @@ from narrate.model.findings import Findings
 from narrate.model.packs import Packs
 from narrate.model.project import Disclosure, Project
 from narrate.pipeline.kept_units import kept_before
+from narrate.pipeline.side_by_side import side_by_side
 from narrate.pipeline.unchanged import packs_ground
 from narrate.problems import Problem, has_errors
 from narrate.reading.folder import Reading, read_folder
@@ -37,6 +39,15 @@ class Judged:
     packs: Packs
     findings: Findings
     claims: Claims
+
+    @property
+    def is_large(self) -> bool:
+        """Whether two processes are worth while."""
+        return len(self.project.contexts) + len(self.project.samples) >= LARGE
+
+
+LARGE = 50
+"""Contexts and samples from which work is done side by side."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -64,7 +75,8 @@ def read(folder: Path, *, strict: bool = False) -> Reading:
 
 
 def judged(project: Project, packs: Packs, *, has_turnings: bool = True, kept: KeptUnits | None = None) -> Judged:
-    claims = judge(project, packs, has_turnings=has_turnings, kept=kept)
+    at_once = partial(side_by_side, is_large=True)  # judging shares out what is much
+    claims = judge(project, packs, has_turnings=has_turnings, kept=kept, at_once=at_once)
     return Judged(project=project, packs=packs, findings=find(project, packs), claims=claims)
 
 

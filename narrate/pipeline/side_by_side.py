@@ -20,7 +20,7 @@ def side_by_side(jobs: Sequence[Callable[[], Given]], *, is_large: bool) -> list
 
     A copy sees everything that was read and judged without anything being sent; only what it gives goes through a
     pipe, so that has to be small. Small work is done in turn, as is all work where a process cannot be copied safely.
-    Raises RuntimeError where a copy died.
+    Raises what a job raised, and RuntimeError where a copy died.
     """
     if len(jobs) < 2 or not is_large or not _can_be_copied():
         return [job() for job in jobs]
@@ -55,11 +55,19 @@ def _started(job: Callable[[], object]) -> tuple[int, int]:
     try:
         os.close(receiving)
         with os.fdopen(sending, "wb") as pipe:
-            pickle.dump(job(), pipe)
+            pickle.dump(_done(job), pipe, pickle.HIGHEST_PROTOCOL)
     except BaseException:
         sys.excepthook(*sys.exc_info())
         os._exit(1)
     os._exit(0)
+
+
+def _done(job: Callable[[], object]) -> tuple[object, OSError | None]:
+    """What the job gave, or what the system refused it."""
+    try:
+        return job(), None
+    except OSError as fault:
+        return None, fault
 
 
 def _ended(child: int, receiving: int) -> bytes:
@@ -72,4 +80,7 @@ def _ended(child: int, receiving: int) -> bytes:
 def _unpacked(raw: bytes) -> Given:  # type: ignore[type-var]
     if not raw:
         raise RuntimeError("a process that built pages died; what it wrote is whole, and the next run goes on")
-    return pickle.loads(raw)  # type: ignore[no-any-return]
+    value, fault = pickle.loads(raw)
+    if fault is not None:
+        raise fault
+    return value  # type: ignore[no-any-return]

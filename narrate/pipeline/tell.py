@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Mapping
 from functools import partial
 from pathlib import Path
 
@@ -70,16 +70,26 @@ def tell(
             problems = with_those_of_drafts(problems, told.values(), strict=strict)
             if has_errors(problems):
                 return Told(problems=problems, is_written=False)
-            progress("building pages")
-            editions = _editions(whole, public, told, problems, version, approved_only)
-            builds = [partial(_built, edition, folder, ground) for edition in editions]
-            refused = next(filter(None, side_by_side(builds, is_large=_is_large(whole))), ())
+            progress("building pages and writing claims")
+            edition = partial(_edition, whole, public, told, problems, version, approved_only)
+            builds = [
+                partial(_built, partial(edition, "review"), folder, ground),
+                # The site for visitors is the smaller one, so that claims are written in the same process.
+                partial(
+                    _built,
+                    partial(edition, "public"),
+                    folder,
+                    ground,
+                    then=partial(_write_claims, folder, whole, told, found.ground),
+                ),
+            ]
+            refused = next(filter(None, side_by_side(builds, is_large=whole.is_large)), ())
             if refused:
                 return Told(problems=(*problems, *refused), is_written=False, is_partly=True)
             if ground != ground_of(folder, program):
                 forget_pages(folder)
-            progress("writing drafts, claims and measures")
-            further = _write(folder, whole, told, wrote, found.ground)
+            progress("writing drafts and measures")
+            further = _write(folder, whole, told, wrote)
             done = Told(
                 problems=(*problems, *further),
                 is_written=True,
@@ -95,43 +105,44 @@ def tell(
     return done
 
 
-def _editions(
+def _edition(
     whole: Judged,
     public: Judged,
     told: Mapping[str, Words],
     problems: tuple[Problem, ...],
     version: str,
     approved_only: frozenset[str],
-) -> Iterator[Edition]:
-    for name, part in (("review", whole), ("public", public)):
-        words, is_strict = told[name].narratives, name in whole.project.approved_only | approved_only
-        yield edition_of(
-            name,
-            part,
-            approved_alone(words) if is_strict else words,
-            problems if name == "review" else (),
-            version,
-            approved_only=is_strict,
-            told_elsewhere=told["public"].narratives if name == "review" else None,
-        )
+    name: str,
+) -> Edition:
+    """All that one site shows."""
+    words, is_strict = told[name].narratives, name in whole.project.approved_only | approved_only
+    return edition_of(
+        name,
+        whole if name == "review" else public,
+        approved_alone(words) if is_strict else words,
+        problems if name == "review" else (),
+        version,
+        approved_only=is_strict,
+        told_elsewhere=told["public"].narratives if name == "review" else None,
+    )
 
 
-LARGE = 50
-"""Contexts and samples from which the two sites are built by two processes."""
+def _nothing() -> None:
+    """Nothing else is to be done."""
 
 
-def _is_large(whole: Judged) -> bool:
-    return len(whole.project.contexts) + len(whole.project.samples) >= LARGE
-
-
-def _built(edition: Edition, folder: Path, ground: str) -> tuple[Problem, ...]:
-    """Builds one site; gives what stands in its way."""
+def _built(
+    edition: Callable[[], Edition], folder: Path, ground: str, then: Callable[[], object] = _nothing
+) -> tuple[Problem, ...]:
+    """Builds one site, then does what else is to be done; gives what stands in the way of the site."""
     from narrate.web.build import build
     from narrate.web.templates import templates_folder
 
     try:
-        site, kept = folder / "out" / edition.audience, pages_list(folder, edition.audience)
-        build(edition, templates_folder(), site, images=folder, kept=kept, ground=ground)
+        shown = edition()
+        site, kept = folder / "out" / shown.audience, pages_list(folder, shown.audience)
+        build(shown, templates_folder(), site, images=folder, kept=kept, ground=ground)
+        then()
     except Refused as refusal:
         return tuple(refusal.problems)
     except OSError as fault:
@@ -139,16 +150,8 @@ def _built(edition: Edition, folder: Path, ground: str) -> tuple[Problem, ...]:
     return ()
 
 
-def _write(
-    folder: Path,
-    whole: Judged,
-    told: Mapping[str, Words],
-    wrote: Callable[[Mapping[Path, str]], object],
-    ground: str,
-) -> tuple[Problem, ...]:
-    """Drafts, claims and measures; tells of narratives that the analyst saved meanwhile, which stay hers."""
-    left = [path for words in told.values() for path in write_files(words.files)]
-    wrote({path: one.text for words in told.values() for path, one in words.files.items() if path not in left})
+def _write_claims(folder: Path, whole: Judged, told: Mapping[str, Words], ground: str) -> None:
+    """`claims.json`, with the evidence of all that narratives cite."""
     cited = {
         ref
         for words in told.values()
@@ -157,6 +160,17 @@ def _write(
         for ref in sentence.refs
     }
     write_claims(folder, whole.claims, cited, ground)
+
+
+def _write(
+    folder: Path,
+    whole: Judged,
+    told: Mapping[str, Words],
+    wrote: Callable[[Mapping[Path, str]], object],
+) -> tuple[Problem, ...]:
+    """Drafts and measures; tells of narratives that the analyst saved meanwhile, which stay hers."""
+    left = [path for words in told.values() for path in write_files(words.files)]
+    wrote({path: one.text for words in told.values() for path, one in words.files.items() if path not in left})
     for file, text in measure_tables(whole.findings, whole.packs).items():
         write(folder / "out" / "measures" / file, text)
     return tuple(saved_meanwhile(folder, path) for path in left)
