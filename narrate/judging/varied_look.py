@@ -30,8 +30,8 @@ class VariedLook(Look):
     """Units with varied counts; what counts do not move is taken from the units as they are."""
 
     def __init__(self, units: Units, changed: Varied, as_counted: Look, own: np.ndarray) -> None:
-        in_place = isinstance(changed, VariedInPlace)
-        super().__init__(VariedUnits.of(units, changed) if in_place else _over_table(units, changed), units, ())
+        in_place = VariedUnits.of(units, changed) if isinstance(changed, VariedInPlace) else None
+        super().__init__(in_place or _over_table(units, changed), units, ())
         self._whole = None if in_place else self.units
         self._changed = changed
         self._as_counted = as_counted

@@ -6,8 +6,9 @@ from functools import cached_property
 
 import numpy as np
 
-from narrate.judging.variants import STEPS, Varied
+from narrate.judging.variants import STEPS, VariedInPlace
 from narrate.measures.units import Units
+from narrate.model.ids import PartId
 from narrate.model.rules import Selector
 
 ANSWERED = frozenset({"items", "density", "taxa", "share", "ratio", "chaff_ratio", "dominance", "times_median_density"})
@@ -23,7 +24,7 @@ class VariedUnits(Units):
     """
 
     @classmethod
-    def of(cls, units: Units, changed: Varied) -> VariedUnits:
+    def of(cls, units: Units, changed: VariedInPlace) -> VariedUnits:
         other = cls.__new__(cls)
         other.__dict__.update(units.__dict__)
         other._worked = {}
@@ -32,7 +33,7 @@ class VariedUnits(Units):
         return other
 
     as_counted: Units
-    changed: Varied
+    changed: VariedInPlace
 
     @property
     def shape(self) -> tuple[int, int]:
@@ -43,7 +44,8 @@ class VariedUnits(Units):
 
     def weighted(self, selector: Selector) -> np.ndarray:
         parts = self.packs.words.parts
-        worth = [parts[kind.part].stands_for if kind.part in parts else 1 for kind in self.table.kinds]
+        named = [parts.get(PartId(kind.part)) for kind in self.table.kinds]
+        worth = [1 if part is None else part.stands_for for part in named]
         return self._more(self.as_counted.weighted(selector), selector, np.array(worth, float)[self.changed.kinds])
 
     def counted_in_both(self, first: Selector, second: Selector) -> np.ndarray:

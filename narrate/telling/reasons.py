@@ -246,7 +246,8 @@ def _of_each_phase(page: Page, text: str) -> str:
     in_time = sorted(page.dig.project.phases, key=lambda phase: (phase.start is None, phase.start or 0))
     sizes = [n for phase in in_time if (n := len(samples_of_phase(page.dig, phase.id)))]
     found = [page.dig.findings.subjects.get(Subject(level="phase", id=phase.id)) for phase in in_time]
-    of_wood = [n for each in found if each is not None and (n := each.samples_with_named_wood)]
+    of_wood = [each.samples_with_named_wood or 0 for each in found if each is not None]
+    of_wood = [number for number in of_wood if number]
     a, b, both = (int(match[name].replace(",", "")) for name in ("first", "last", "all"))
     looked = ""
     if len(of_wood) > 1 and sum(of_wood[:: len(of_wood) - 1]) == both and text.startswith(_OF_WOOD):
