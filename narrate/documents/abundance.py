@@ -1,4 +1,4 @@
-"""Classes of abundance in the tables of the section: their signs as written, and the key to them."""
+"""Signs in the tables of plants: their key, and classes of abundance as written."""
 
 from __future__ import annotations
 
@@ -10,6 +10,20 @@ from narrate.model.edition import Edition
 
 Kind = tuple[str, str, str, str]
 """Context, taxon (or the name as written), part, condition."""
+
+
+def key_of_signs(noted: str, *, has_states: bool) -> str:
+    """Said below the first table of plants, for all of them; `has_states` where some cell holds more than one."""
+    return (
+        "Items as counted; nothing in the table is scaled up but the items per litre, which reckon with the unsorted "
+        f"share. {noted}: noted as present and not counted. –: none found. cf.: all of them are 'cf.'. ‡: some of "
+        "them are 'cf.' or one of two taxa. †: some of them come from a class that was sorted in part. "
+        + ("Numbers parted by a semicolon are of different states of preservation. " if has_states else "")
+        + "No row joins different plants or parts: a fragment of nutshell is no seed. Items without wood are pieces of "
+        "every kind and no number of plants; they stand here as the base of the items per litre. Ubiquity: samples of "
+        "the phase that hold it, sterile samples included; of wood, of the samples whose wood was looked at. Remains "
+        "in other conditions, and modern seeds, stand in the counts by sample alone. "
+    )
 
 
 def signs_of_classes(edition: Edition) -> Mapping[Kind, tuple[str, ...]]:

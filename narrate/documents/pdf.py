@@ -98,9 +98,9 @@ def typst_source(blocks: Sequence[Block]) -> str:
         elif isinstance(block, Figure):
             alt = f", width: {block.width_mm}mm" + (f", alt: {_quoted(block.alt)}" if block.alt else "")
             caption = _inline(f"{block.caption} {block.note}".strip(), known)
-            # A drawing goes to the head or foot of a page, so that text fills the room before it.
-            place = ", placement: auto" if block.svg else ""
-            parts.append(f'#figure(image("{block.anchor}"{alt}), caption: [{caption}]{place}) <{next(names)}>')
+            # It goes to the head or foot of a page, so that text fills the room before it.
+            picture = f'image("{block.anchor}"{alt})'
+            parts.append(f"#figure({picture}, caption: [{caption}], placement: auto) <{next(names)}>")
         elif isinstance(block, Contents):
             parts.append("#outline(title: none, depth: 2)")
         else:

@@ -11,9 +11,9 @@ from narrate.model.images import Image
 from narrate.model.project import Project
 from narrate.model.stratigraphy import Context
 
-WIDTH_MM = 90
-_MOST_PIXELS = round(WIDTH_MM / 25.4 * 300)
-"""Of the longer side: 300 dpi in print."""
+WIDTH_MM = 75
+HEIGHT_MM = 55
+"""At most: in media without floating figures the room above one stays white when it goes over to the next page."""
 
 
 def images_of(context: Context, project: Project) -> Iterator[tuple[str, Image]]:
@@ -33,18 +33,19 @@ def photographs(context: Context, project: Project, files: Mapping[str, bytes]) 
         if image.file not in files:
             continue
         credit = f" ({literal(image.credit.strip().rstrip('.'))})" if image.credit.strip() else ""
+        picture, width_mm = for_print(files[image.file], image.file)
         yield Figure(
             caption=f"{literal(id)}: {literal(_one_line(image.caption).rstrip('.')) or 'without a caption'}{credit}.",
             alt=_one_line(image.alt),
-            photograph=for_print(files[image.file], image.file),
+            photograph=picture,
             anchor=anchor_of(f"photograph-{context.id}", number),
-            width_mm=WIDTH_MM,
+            width_mm=width_mm,
         )
 
 
-def for_print(raw: bytes, name: str) -> bytes:
+def for_print(raw: bytes, name: str) -> tuple[bytes, int]:
     """
-    The picture as PNG or JPEG, turned as the camera was held, with nothing but the picture in it.
+    The picture as PNG or JPEG, turned as the camera was held, with nothing but the picture in it; and its width in mm.
 
     Raises Unfit where no picture can be read from it.
     """
@@ -58,12 +59,18 @@ def for_print(raw: bytes, name: str) -> bytes:
             picture = upright.convert("RGB" if kind == "JPEG" or upright.mode not in ("RGBA", "LA", "P") else "RGBA")
     except (UnidentifiedImageError, OSError, ValueError, SyntaxError) as fault:
         raise Unfit(f"the photograph {name} cannot be read as a picture") from fault
-    picture.thumbnail((_MOST_PIXELS, _MOST_PIXELS))
+    width_mm = min(WIDTH_MM, max(1, int(HEIGHT_MM * picture.width / picture.height)))
+    picture.thumbnail((_pixels(width_mm), _pixels(HEIGHT_MM)))
     bare = Picture.new(picture.mode, picture.size)
     bare.paste(picture)
     out = io.BytesIO()
     bare.save(out, kind, dpi=(300, 300), **({"quality": 88} if kind == "JPEG" else {}))
-    return out.getvalue()
+    return out.getvalue(), width_mm
+
+
+def _pixels(mm: int) -> int:
+    """300 dpi in print."""
+    return round(mm / 25.4 * 300)
 
 
 def _one_line(text: str) -> str:

@@ -18,10 +18,10 @@ from narrate.model.report_blocks import arranged
 from narrate.telling.citations import author_year, cited_as, letter_of
 from narrate.telling.english import literal as shown_literally
 
-UNSEEN = "†"
-"""Stands before a work that the makers of the rules did not see."""
-UNREAD = "‡"
-"""Stands before an entry that was not held against print."""
+UNSEEN = "not seen"
+"""Stands in brackets behind a work that the makers of the rules did not see; † and ‡ are signs of the tables."""
+UNREAD = "entry from memory"
+"""Stands there behind an entry that was not held against print."""
 
 WORKS = {
     "millard-2014": "Millard, A. R. 2014. Conventions for reporting radiocarbon determinations. __Radiocarbon__ 56, "
@@ -58,7 +58,8 @@ class Entry:
 
     @property
     def mark(self) -> str:
-        return UNSEEN * self.is_unseen + UNREAD * self.is_unread
+        said = [UNSEEN] * self.is_unseen + [UNREAD] * self.is_unread
+        return f"[{'; '.join(said)}]" if said else ""
 
 
 def references(entries: Sequence[Entry]) -> Iterator[Block]:
@@ -67,7 +68,7 @@ def references(entries: Sequence[Entry]) -> Iterator[Block]:
     if standing:
         yield Paragraph(text=standing)
     for entry in entries:
-        yield Paragraph(text=f"{entry.mark} {entry.line}".strip(), kind="reference")
+        yield Paragraph(text=f"{entry.line} {entry.mark}".strip(), kind="reference")
 
 
 def listed_works(edition: Edition) -> tuple[Entry, ...]:
@@ -179,13 +180,13 @@ def _standing(entries: Sequence[Entry]) -> str:
     parts = []
     if unseen:
         parts.append(
-            f"{UNSEEN} stands before {unseen:,} of the {len(entries):,} works: the rules cite them from memory, and "
+            f"'{UNSEEN}' stands behind {unseen:,} of the {len(entries):,} works: the rules cite them from memory, and "
             "their makers did not see in print, for the rule at hand, what the works are cited for."
         )
     if unread:
         parts.append(
-            f"{UNREAD} stands before {unread:,} of the {len(entries):,}: the entry itself (title, volume, pages) is "
-            "from memory too; the others were held against a publisher's page, a list of references or the work."
+            f"'{UNREAD}' stands behind {unread:,} of the {len(entries):,}: title, volume and pages are from memory "
+            "too; the others were held against a publisher's page, a list of references or the work."
         )
     if checked:
         parts.append(f"{checked:,} {'works were' if checked > 1 else 'work was'} checked by the author of the section.")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 
-from narrate.documents.abundance import key_of_classes, signs_of_classes
+from narrate.documents.abundance import key_of_classes, key_of_signs, signs_of_classes
 from narrate.documents.blocks import Table
 from narrate.documents.inline import anchor_of, literal
 from narrate.documents.latin import name_with_latin
@@ -70,7 +70,8 @@ def counts_by_context(edition: Edition) -> Iterator[Table]:
     """
     Plants and parts down, contexts across with totals and ubiquity, items as counted in the ancient conditions.
 
-    One table a phase, in parts where the phase has many contexts; the total of the phase stands in its last part.
+    One table a phase, in parts where the phase has many contexts; the total of the phase stands in its last part. The
+    key of the signs stands below the first table, and the others lead to it.
     """
     project = edition.project
     known = {phase.id for phase in project.phases}
@@ -79,16 +80,21 @@ def counts_by_context(edition: Edition) -> Iterator[Table]:
     ]
     groups.append(("", "contexts without a phase", [c for c in project.contexts if c.phase not in known]))
     planned = sheets(edition) if is_shown(edition, "raw_counts") else ()
-    for id, name, contexts in groups:
-        sampled = [c for c in contexts if project.samples_of(c.id)]
+    sampled_of = {id: [c for c in contexts if project.samples_of(c.id)] for id, _, contexts in groups}
+    tallied = {id: _tallied(edition, sampled) for id, sampled in sampled_of.items()}
+    cells = (cell for lines in tallied.values() for line in lines.values() for cell in line.cells.values())
+    has_states = any("; " in cell for cell in cells)
+    first = next((anchor_of(f"counts-{id}", 1) for id, sampled in sampled_of.items() if sampled), "")
+    for id, name, _ in groups:
+        sampled, whole = sampled_of[id], tallied[id]
         tables = -(-len(sampled) // MOST_CONTEXTS)
         size = -(-len(sampled) // max(1, tables))
         chunks = [sampled[i : i + size] for i in range(0, len(sampled), size or 1)]
-        whole = _tallied(edition, sampled)
         for number, chunk in enumerate(chunks, start=1):
             part = f" ({number} of {len(chunks)})" if len(chunks) > 1 else ""
             anchor = anchor_of(f"counts-{id}", number)
-            yield _phase_table(edition, chunk, whole, number == len(chunks), f"{name}{part}", anchor, planned)
+            key = key_of_signs(NOTED, has_states=has_states) if anchor == first else f"Signs as in {{{first}}}. "
+            yield _phase_table(edition, chunk, whole, number == len(chunks), f"{name}{part}", anchor, planned, key)
 
 
 @dataclass(slots=True)
@@ -149,6 +155,7 @@ def _phase_table(
     name: str,
     anchor: str,
     planned: Sequence[Sheet],
+    key: str,
 ) -> Table:
     ids: list[str] = [c.id for c in contexts]
     all_ids = {id for line in lines.values() for id in line.cells}
@@ -177,21 +184,8 @@ def _phase_table(
     blank = ("",) if is_last and phase else ("", "") if is_last else ()
     rows += [(f"**{head}**", "", *cells, *blank) for head, *cells in foot]
     written = [s for s in planned if {c.id for c in contexts}.intersection(s.contexts)]
-    apart = f"; the two stand apart in {led_to_sheets(written)}" if written else ""
-    note = (
-        "Items as counted; nothing in the table is scaled up but the items per litre, which reckon with the unsorted "
-        f"share. {NOTED}: noted as present and not counted. –: none found. {key_of_classes(edition, ids)}"
-        "cf.: all of them are 'cf.'. ‡: some of them are 'cf.' or one of two taxa. †: some of them come from a class "
-        f"that was sorted in part. Whole and broken items of a kind are joined{apart}. No row joins different plants "
-        "or parts: a fragment of nutshell is no seed. Items without wood are pieces of every kind and no number of "
-        "plants; they stand here as the base of the items per litre. "
-    )
-    if any("; " in cell for line in lines.values() for id, cell in line.cells.items() if id in ids):
-        note += "Numbers parted by a semicolon are of different states of preservation. "
-    if is_last:
-        note += "Ubiquity: samples of the phase that hold it, sterile samples included; of wood, of the samples whose "
-        note += "wood was looked at. "
-    note += "Remains in other conditions, and modern seeds, stand in the counts by sample alone."
+    apart = f" They stand apart in {led_to_sheets(written)}." if written else ""
+    note = f"{key}{key_of_classes(edition, ids)}Whole and broken items of a kind are joined.{apart}"
     return Table(
         caption=f"Charred plant remains by context: {literal(name)}."
         if edition.project.preservation == "charred"

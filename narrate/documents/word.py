@@ -31,6 +31,10 @@ _STYLES = {
 }
 
 
+_NO_PAGES_YET = (
+    "Page numbers come in, and this line goes, when fields are updated: on opening, or by selecting all and pressing F9."
+)
+
 _MOST_OF_A_PAGE = 0.8
 """Of the height of a page that a picture takes, so that its caption stands with it."""
 
@@ -199,13 +203,16 @@ class _Writer:
         heads = [self.ids["Table number head" if is_number else "Table head"] for is_number in numbers]
         yield self._row(table.columns, widths, heads, "<w:cantSplit/><w:tblHeader/>")
         styles = [self.ids["Table number" if is_number else "Table text"] for is_number in numbers]
-        for row in table.rows:
+        *rows, last = table.rows or ((),)
+        for row in rows:
             yield self._row(row, widths, styles, "<w:cantSplit/>")
+        if last:
+            yield self._row(last, widths, styles, "<w:cantSplit/>", "<w:keepNext/>" if table.note else "")
         yield "</w:tbl>"
 
-    def _row(self, cells: Sequence[str], widths: Sequence[int], styles: Sequence[str], props: str) -> str:
+    def _row(self, cells: Sequence[str], widths: Sequence[int], styles: Sequence[str], props: str, keep: str = "") -> str:
         return f"<w:tr><w:trPr>{props}</w:trPr>" + "".join(
-            f'<w:tc><w:tcPr><w:tcW w:w="{width}" w:type="dxa"/></w:tcPr><w:p><w:pPr><w:pStyle w:val="{style}"/></w:pPr>'
+            f'<w:tc><w:tcPr><w:tcW w:w="{width}" w:type="dxa"/></w:tcPr><w:p><w:pPr><w:pStyle w:val="{style}"/>{keep}</w:pPr>'
             f"{self._runs(cell)}</w:p></w:tc>"
             for cell, width, style in zip(cells, widths, styles, strict=True)
         ) + "</w:tr>"  # fmt: skip
@@ -231,16 +238,16 @@ class _Writer:
             self._add("Table note", self._runs(figure.note))
 
     def _contents(self, block: Contents) -> None:
-        """A field that Word fills; its text until then are the headings themselves."""
+        """
+        A field that Word fills; its text until then are the headings themselves, each a link, and why they have no
+        numbers of pages: where a page ends is known to the program alone that opens the document.
+        """
         begin = char("begin") + instruction('TOC \\o "1-2" \\h \\z \\u') + char("separate")
         for number, heading in enumerate(self.contents, start=1):
-            first = begin if number == 1 else ""
-            last = char("end") if number == len(self.contents) else ""
-            name = f"_Toc{number:06}"
-            page = "".join(field(f"PAGEREF {name} \\h", "", bare=True))
-            entry = f"{self._runs(heading.text)}<w:r><w:tab/></w:r>{page}"
-            link = f'<w:hyperlink w:anchor="{name}" w:history="1">{entry}</w:hyperlink>'
-            self._add(f"toc {heading.level - 1}", f"{first}{link}{last}")
+            link = f'<w:hyperlink w:anchor="_Toc{number:06}" w:history="1">{self._runs(heading.text)}</w:hyperlink>'
+            self._add(f"toc {heading.level - 1}", f"{begin if number == 1 else ''}{link}")
+        if self.contents:
+            self._add("Table note", self._run(_NO_PAGES_YET) + char("end"))
 
 
 def _saved(document: Document, tables: Sequence[str]) -> bytes:

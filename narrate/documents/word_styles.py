@@ -98,6 +98,7 @@ def _own_styles(document: Document) -> None:
     if note := added("Table note", WD_STYLE_TYPE.PARAGRAPH):
         note.font.size = Pt(8.5)
         note.paragraph_format.space_before = Pt(3)
+        note.paragraph_format.keep_together = True
     added("Byline", WD_STYLE_TYPE.PARAGRAPH)
     for name, colour in (("Notice", "8A4B00"), ("To be written", "5A5A5A")):
         if marked := added(name, WD_STYLE_TYPE.PARAGRAPH):

@@ -225,9 +225,9 @@ def test_a_sentence_lost_in_one_medium_is_found(medium: str) -> None:
 
 
 def test_the_contents_of_word_lead_to_their_headings(document: bytes, section: tuple[Block, ...]) -> None:
-    """Each entry asks for the page of a bookmark that spans a heading of the same words."""
+    """Each entry is a link to a bookmark that spans a heading of the same words."""
     root = docx.Document(io.BytesIO(document)).element.body
-    asked = [i.text.split()[1] for i in root.iter(qn("w:instrText")) if i.text.split()[0] == "PAGEREF"]
+    asked = [link.get(qn("w:anchor")) for link in root.iter(qn("w:hyperlink"))]
     spanned = {
         mark.get(qn("w:name")): "".join(t.text or "" for t in mark.getparent().iter(qn("w:t"))).replace("\u2060", "")
         for mark in root.iter(qn("w:bookmarkStart"))
@@ -235,6 +235,20 @@ def test_the_contents_of_word_lead_to_their_headings(document: bytes, section: t
 
     assert [spanned[name] for name in asked] == [plain(heading.text) for heading in listed(section)]
     assert "Contents" not in [spanned[name] for name in asked]
+
+
+def test_contents_without_page_numbers_say_so(document: bytes) -> None:
+    """Until Word is asked to update its fields no dots lead to nothing; the line that says so lies within the field."""
+    root = docx.Document(io.BytesIO(document)).element.body
+    entries = [p for p in root.iter(qn("w:p")) if p.find(qn("w:hyperlink")) is not None]
+    after = entries[-1].getnext()
+
+    assert not any(list(entry.iter(qn("w:tab"))) for entry in entries)
+    assert "".join(t.text or "" for t in after.iter(qn("w:t"))) == (
+        "Page numbers come in, and this line goes, when fields are updated: "
+        "on opening, or by selecting all and pressing F9."
+    )
+    assert [c.get(qn("w:fldCharType")) for c in after.iter(qn("w:fldChar"))] == ["end"]
 
 
 def test_a_heading_turns_with_the_wide_table_below_it() -> None:

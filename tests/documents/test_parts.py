@@ -61,11 +61,24 @@ def test_photographs_stand_with_their_context(judged_example: Judged) -> None:
 
 def test_photographs_are_upright_and_bare() -> None:
     """Turned as the camera was held (EXIF 2.3, orientation 6: a quarter to the right), without its notes."""
-    found = for_print(jpeg(turned=6), "a.jpg")
+    found, _ = for_print(jpeg(turned=6), "a.jpg")
 
     assert Picture.open(io.BytesIO(found)).size == (20, 40)
     assert not Picture.open(io.BytesIO(found)).getexif()
     assert b"a place" in jpeg() and b"a place" not in found
+
+
+@pytest.mark.parametrize(("size", "width_mm"), [((1500, 1000), 75), ((1000, 1000), 55), ((1000, 2000), 27)])
+def test_no_photograph_is_higher_than_a_quarter_of_a_page(size: tuple[int, int], width_mm: int) -> None:
+    """55 mm of the 253 mm that an A4 page takes at most, at 300 dpi, in its own proportions."""
+    raw = io.BytesIO()
+    Picture.new("RGB", size).save(raw, "JPEG")
+    found, width = for_print(raw.getvalue(), "a.jpg")
+    picture = Picture.open(io.BytesIO(found))
+
+    assert width == width_mm
+    assert picture.height / picture.width * width <= 56
+    assert picture.width / width * 25.4 == pytest.approx(300, rel=0.02)
 
 
 def test_a_jpeg_is_set_in_word_and_pdf() -> None:

@@ -74,13 +74,23 @@ def test_sources_are_those_of_claims_that_hold(section: str) -> None:
 
     assert "Wagner" in listed or "Miller" in listed
     works = [line for line in listed.splitlines() if line and "of the" not in line[:40]]
-    unseen = [line for line in works if line.startswith("†")]
-    unread = [line for line in works if "‡" in line[:2]]
+    works = [line.replace("\\", "") for line in works]
+    unseen = [line for line in works if "[not seen" in line]
+    unread = [line for line in works if line.endswith("entry from memory]")]
     assert listed.count("See the works that are marked before signing.") == 1
-    assert f"† stands before {len(unseen)} of the {len(works)} works" in listed
-    assert f"‡ stands before {len(unread)} of the {len(works)}: the entry itself" in listed
+    assert f"'not seen' stands behind {len(unseen)} of the {len(works)} works" in listed
+    assert f"'entry from memory' stands behind {len(unread)} of the {len(works)}: title, volume" in listed
     assert 0 < len(unread) < len(unseen) < len(works)
     assert "a default, check" not in listed and "memory-" not in listed and "not checked" not in listed
+
+
+def test_each_sign_means_one_thing(section: str) -> None:
+    """† and ‡ are signs of the tables of plants alone, whose note is their key; the references say it in words."""
+    tables, _, rest = section.partition("## References\n")
+
+    assert "†: some of them come from a class that was sorted in part" in tables
+    assert "‡: some of them are 'cf.' or one of two taxa" in tables
+    assert "†" not in rest and "‡" not in rest
 
 
 def test_titles_of_books_and_journals_are_in_italics(section: str) -> None:
