@@ -10,6 +10,7 @@ import numpy as np
 
 from narrate.judging.criteria import Look, leaves, rule_verdicts
 from narrate.judging.facts import FAILS, HOLDS, fact_verdicts
+from narrate.judging.few_behind import few_behind
 from narrate.measures.significance import holm
 from narrate.model.claims import GRADE_NAMES, LimitInForce
 from narrate.model.rules import Bound, Fact, Limit, Rule, Selector
@@ -61,7 +62,7 @@ def limits_in_force(
         if limit.when == UNSTEADY:
             is_met = stability is not None and stability < (limit.threshold or 0.5)
         else:
-            is_met = met[limit.id][unit] if limit.id in met else CLAIM_TESTS[limit.when](look, unit, holding)
+            is_met = met[limit.id][unit] if limit.id in met else CLAIM_TESTS[limit.when](look, unit, holding, limit)
         if is_met:
             held = LimitInForce(
                 limit=limit.id,
@@ -153,7 +154,7 @@ UNIT_TESTS: Mapping[str, Callable[[Look, Limit], np.ndarray]] = MappingProxyType
 # ---- circumstances of a claim
 
 
-def _only_cf(look: Look, unit: int, holding: Sequence[Rule]) -> bool:
+def _only_cf(look: Look, unit: int, holding: Sequence[Rule], limit: Limit) -> bool:
     """
     All plant remains that the holding arguments asked for are 'cf.' or 'A/B' names.
 
@@ -183,17 +184,17 @@ def names_plants(selector: Selector) -> bool:
     )  # fmt: skip
 
 
-def _only_draft(look: Look, unit: int, holding: Sequence[Rule]) -> bool:
+def _only_draft(look: Look, unit: int, holding: Sequence[Rule], limit: Limit) -> bool:
     supporting = [rule for rule in holding if rule.direction == "for"]
     return bool(supporting) and all(rule.status == "draft" for rule in supporting)
 
 
-def _only_local_draft(look: Look, unit: int, holding: Sequence[Rule]) -> bool:
+def _only_local_draft(look: Look, unit: int, holding: Sequence[Rule], limit: Limit) -> bool:
     supporting = [rule for rule in holding if rule.direction == "for"]
     return bool(supporting) and all(rule.status == "draft" and rule.is_local for rule in supporting)
 
 
-def _may_be_chance(look: Look, unit: int, holding: Sequence[Rule]) -> bool:
+def _may_be_chance(look: Look, unit: int, holding: Sequence[Rule], limit: Limit) -> bool:
     """
     Of all differences that rules test at this level, none of those that the claim rests on outlasts Holm's correction.
 
@@ -211,7 +212,7 @@ def _may_be_chance(look: Look, unit: int, holding: Sequence[Rule]) -> bool:
     return False
 
 
-def _phases_disagree(look: Look, unit: int, holding: Sequence[Rule]) -> bool:
+def _phases_disagree(look: Look, unit: int, holding: Sequence[Rule], limit: Limit) -> bool:
     """
     Of the whole dig, what speaks for the claim fails in some phase of which samples were taken.
 
@@ -250,8 +251,9 @@ def _differences(rules: Sequence[Rule], measure: str) -> list[Bound]:
     return list(found.values())
 
 
-CLAIM_TESTS: Mapping[str, Callable[[Look, int, Sequence[Rule]], bool]] = MappingProxyType(
+CLAIM_TESTS: Mapping[str, Callable[[Look, int, Sequence[Rule], Limit], bool]] = MappingProxyType(
     {
+        "few items behind": few_behind,
         "only cf. names": _only_cf,
         "only draft rules": _only_draft,
         "only local draft rules": _only_local_draft,

@@ -9,7 +9,8 @@ from narrate.model.claims import Claim
 from narrate.model.ids import StatementId, Subject
 from narrate.model.project import Project
 from narrate.model.rules import Limit, Rule, Selector
-from tests.judging.rules import COBS, CUPULE, a_rule, a_statement, bound, packs_with
+from narrate.pipeline.judged import Judged
+from tests.judging.rules import COBS, CUPULE, KERNEL, a_rule, a_statement, bound, packs_with
 from tests.measures.digs import a_dig
 
 CHANCE = Limit(id="chance", when="may be chance", grade="suggests", says="may be chance", lifts="more samples")
@@ -89,3 +90,48 @@ def test_phases_that_disagree_are_not_pooled_unsaid() -> None:
 
     assert apart is not None and (apart.verdict, apart.grade) == ("holds", "consistent with")
     assert alike is not None and (alike.verdict, alike.grade, alike.limits) == ("holds", "supports", ())
+
+
+FEW = Limit(
+    id="few", when="few items behind", grade="suggests", says="rests on few items", lifts="more items", threshold=10.0
+)
+
+
+def few_claim(cupules: int, kernels: int, *, kernels_weigh: str = "weak") -> Claim:
+    """A strong argument from cupules and another from kernels."""
+    rules = (
+        a_rule("fuel.cupules", bound("items", CUPULE, at_least=2), needs=(), says="", says_plain=""),
+        a_rule(
+            "fuel.kernels", bound("items", KERNEL, at_least=2), needs=(), says="", says_plain="", weight=kernels_weigh
+        ),
+    )
+    dig = a_dig([[("Zea mays", "cupule", cupules), ("Zea mays", "kernel", kernels)]])
+    claim = judge(dig, packs_with(*rules, limits=(FEW,)), replicates=0).find(Subject(level="context", id="C1"), COBS)
+    assert claim is not None
+    return claim
+
+
+def test_a_claim_whose_chief_argument_rests_on_a_handful_is_held_down() -> None:
+    """Five cupules carry the strong argument; a hundred kernels carry a weak one beside it."""
+    claim = few_claim(5, 100)
+
+    assert (claim.verdict, claim.grade) == ("holds", "suggests")
+    assert [limit.says for limit in claim.limits] == ["rests on few items: grade held at 'suggests'"]
+
+
+def test_a_claim_whose_chief_argument_rests_on_enough_is_not() -> None:
+    """With ten cupules the strong argument stands, and five kernels beside it hold nothing down."""
+    assert few_claim(10, 5).limits == ()
+
+
+def test_a_second_argument_as_heavy_that_rests_on_enough_bears_the_claim() -> None:
+    """Five cupules do no harm where a hundred kernels speak as strongly."""
+    assert few_claim(5, 100, kernels_weigh="strong").limits == ()
+
+
+def test_the_packs_hold_a_season_by_five_seeds_at_suggests(judged_example: Judged) -> None:
+    """C16 has five grape seeds and C03 four of grape and persimmon: too few to support a season of gathering."""
+    claims = judged_example.claims.by_id
+    grades = {id: claims[f"{id}/season.autumn"].grade for id in ("C03", "C06", "C16")}  # type: ignore[index]
+
+    assert grades == {"C03": "suggests", "C06": "supports", "C16": "suggests"}
