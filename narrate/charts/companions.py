@@ -48,12 +48,13 @@ def _note(found: Associations, is_plain: bool) -> str:
     if is_plain:
         return (
             f"{pairs} Marks at the right were found together, marks at the left apart; the bar across is where chance "
-            "would put them, rich and poor samples being what they are. Filled: chance would do this less than once in "
-            f"twenty, all pairs taken together ({found.permutations:,} shuffles)."
+            "would put them, rich and poor samples and the phases being what they are. Filled: chance would do this "
+            f"less than once in twenty, all pairs taken together ({found.permutations:,} shuffles within the phases)."
         )
     return (
         f"{pairs} φ is −1 never together, 0 unrelated, 1 always together; the bar across is what rich and poor samples "
-        f"alone would make of it. Filled: p below 0.05 after Holm ({found.permutations:,} permutations)."
+        "and phases that differ alone would make of it. Filled: p below 0.05 after Holm "
+        f"({found.permutations:,} permutations within the phases)."
     )
 
 

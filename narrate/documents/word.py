@@ -32,7 +32,8 @@ _STYLES = {
 
 
 _NO_PAGES_YET = (
-    "Page numbers come in, and this line goes, when fields are updated: on opening, or by selecting all and pressing F9."
+    "Page numbers come in, and this line goes, when fields are updated: "
+    "on opening, or by selecting all and pressing F9."
 )
 
 _MOST_OF_A_PAGE = 0.8
@@ -210,7 +211,9 @@ class _Writer:
             yield self._row(last, widths, styles, "<w:cantSplit/>", "<w:keepNext/>" if table.note else "")
         yield "</w:tbl>"
 
-    def _row(self, cells: Sequence[str], widths: Sequence[int], styles: Sequence[str], props: str, keep: str = "") -> str:
+    def _row(
+        self, cells: Sequence[str], widths: Sequence[int], styles: Sequence[str], props: str, keep: str = ""
+    ) -> str:
         return f"<w:tr><w:trPr>{props}</w:trPr>" + "".join(
             f'<w:tc><w:tcPr><w:tcW w:w="{width}" w:type="dxa"/></w:tcPr><w:p><w:pPr><w:pStyle w:val="{style}"/>{keep}</w:pPr>'
             f"{self._runs(cell)}</w:p></w:tc>"

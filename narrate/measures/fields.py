@@ -59,11 +59,13 @@ def association(
         φ = (ad − bc) / √[(a + b)(c + d)(a + c)(b + d)];   a samples with both, b and c with one alone, d with neither
 
     samples:       units of the level 'sample'.
-    permutations:  tables in which every sample keeps its number of things and every thing its number of samples; a rich
-                   sample holds many plants of all sorts, and must not make them look like company.
+    permutations:  tables in which every sample keeps its number of things and every thing its number of samples in each
+                   phase; a rich sample holds many plants of all sorts, and must not make them look like company; and
+                   what came in when something else went out is no company that stayed apart.
     seed:          the same seed gives the same tables.
     Gives:         two-sided p of φ less its mean over those tables, corrected for all pairs (Holm).
-    Misleads:      things that go together need not come from one field: a refuse pit gathers both.
+    Misleads:      φ itself is over all samples, and holds what a change from phase to phase makes of it; only what goes
+                   beyond its mean over the tables does not. Things that go together need not come from one field: a refuse pit gathers both.
     Source:        φ: Shennan 1988, Quantifying Archaeology; keeping both margins: Connor & Simberloff 1979, Ecology
                    60:1132–1140; the trades: Strona et al. 2014, Nature Communications 5:4114; Holm 1979 (from memory).
     """
@@ -83,7 +85,8 @@ def association(
             reason=f"no crop part and no weed are in {LEAST_SAMPLES} samples or more, and missing from as many",
         )
     seen = phi(there[:, first], there[:, second])
-    drawn = np.array([phi(t[:, first], t[:, second]) for t in with_same_margins(there, permutations, seed)])
+    tables = with_same_margins(there, permutations, seed, samples.table.groups.get("phase"))
+    drawn = np.array([phi(t[:, first], t[:, second]) for t in tables])
     middle = drawn.mean(axis=0)
     at_least = (np.abs(drawn - middle) >= np.abs(seen - middle) - 1e-12).sum(axis=0)
     p = (1 + at_least) / (1 + permutations)
@@ -127,11 +130,13 @@ def phi(first: np.ndarray, second: np.ndarray) -> np.ndarray:
         return np.clip((x.T @ y) / np.sqrt((x * x).sum(axis=0)[:, None] * (y * y).sum(axis=0)[None, :]), -1, 1)
 
 
-def with_same_margins(there: np.ndarray, tables: int, seed: int) -> np.ndarray:
+def with_same_margins(there: np.ndarray, tables: int, seed: int, groups: np.ndarray | None = None) -> np.ndarray:
     """
     Tables of presence drawn from all that have the same row and column sums, by trading between pairs of rows.
 
     there:   (samples, things) of truth values.
+    groups:  a number for each sample; only samples of one group trade, so that each group keeps its own column sums.
+             Without it all samples are of one group.
     Gives:   (tables, samples, things). Each table is a chain of its own of five trades a sample from the table seen.
     Source:  Strona et al. 2014, Nature Communications 5:4114 (from memory).
 
@@ -143,9 +148,16 @@ def with_same_margins(there: np.ndarray, tables: int, seed: int) -> np.ndarray:
     samples, things = there.shape
     drawn = np.repeat(there[None, :, :].astype(bool), tables, axis=0)
     chain = np.arange(tables)
+    group = np.zeros(samples, np.intp) if groups is None else np.asarray(groups)
+    by_group = np.argsort(group, kind="stable")
+    start, size = (np.searchsorted(group[by_group], group, side) for side in ("left", "right"))
+    size = size - start
+    place_of = np.argsort(by_group)
     for _ in range(5 * samples if samples > 1 else 0):
         one = generator.integers(0, samples, tables)
-        other = (one + generator.integers(1, samples, tables)) % samples
+        # The next but so many of its group; one that is alone there trades with itself, which changes nothing.
+        steps = generator.integers(1, np.maximum(size[one], 2))
+        other = by_group[start[one] + (place_of[one] - start[one] + steps) % size[one]]
         a, b = drawn[chain, one], drawn[chain, other]
         differs = a != b
         # Of the things that only one of the two rows has, the first row gets as many as it had, by chance.

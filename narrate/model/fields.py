@@ -22,7 +22,7 @@ class Association:
     phi: float
     """−1 never together, 0 as chance would have it, 1 always together."""
     expected_phi: float
-    """Mean phi of the permutations: what rich and poor samples alone make of it."""
+    """Mean phi of the permutations: what rich and poor samples, and phases that differ, alone make of it."""
     p: float
     p_holm: float
 

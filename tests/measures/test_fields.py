@@ -71,6 +71,32 @@ def test_a_weed_of_the_crop_is_told_from_one_of_rich_samples() -> None:
     assert (by_weed["Chenopodium"].both, by_weed["Chenopodium"].neither) == (12, 18)
 
 
+def test_samples_trade_within_their_group_alone() -> None:
+    """Every group keeps its own column sums (strata as in ter Braak's restricted permutations), one alone its row."""
+    there = np.random.default_rng(4).random((9, 5)) < 0.5
+    groups = np.array([1, 0, 0, 1, -1, 0, 1, 0, 2])
+    drawn = with_same_margins(there, 50, 5, groups)
+
+    for group in np.unique(groups):
+        assert np.all(drawn[:, groups == group].sum(axis=1) == there[groups == group].sum(axis=0))
+    assert np.all(drawn.sum(axis=2) == there.sum(axis=1))
+    assert np.all(drawn[:, 8] == there[8]) and np.any(drawn[:, groups == 0] != there[groups == 0])
+
+
+def test_a_weed_that_went_out_when_the_crop_came_in_does_not_stay_away_from_it() -> None:
+    """Fat hen in most early samples, maize in most late ones: apart over the dig, unrelated within each phase."""
+    filler: list[list[Found]] = [[(f"plant {i}", "seed", 1) for i in range(1 + n % 4)] for n in range(40)]
+    early = [[*([WEED] if n % 10 else []), *([MAIZE] if n % 10 == 5 else []), *filler[n]] for n in range(20)]
+    late = [[*([MAIZE] if n % 10 else []), *([WEED] if n % 10 == 5 else []), *filler[n]] for n in range(20)]
+    phases = ["early"] * 20 + ["late"] * 20
+    (parted,) = association(units(a_dig([*early, *late], phases=phases)), permutations=199, seed=3).rows
+    (joined,) = association(units(a_dig([*early, *late])), permutations=199, seed=3).rows
+
+    assert parted.phi == joined.phi < -0.5
+    assert joined.p_holm <= 0.05 < parted.p_holm
+    assert parted.expected_phi < -0.4
+
+
 def test_pairs_in_too_few_samples_are_not_tested_and_are_counted() -> None:
     """Maize in two samples: no pair, a reason, and the number left out."""
     found = association(units(a_dig([[MAIZE, WEED], [MAIZE], [WEED], []])), permutations=9)
