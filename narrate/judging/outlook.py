@@ -18,6 +18,8 @@ from narrate.model.rules import Bound, Fact, Rule, Selector
 
 WOOD_ENOUGH = 20
 """Pieces of wood from which a sample's fuel is spoken of. Common practice, no source."""
+DUST_G = 0.005
+"""Grams to a fragment of charcoal below which it is dust (from memory: a cube of 2 mm weighs about that)."""
 PLANTS = Selector(role=("edible", "byproduct", "propagule"))
 """Remains besides wood."""
 WOOD = Selector(role=("wood",))
@@ -128,15 +130,17 @@ def _wood_identified(look: Look) -> Supposed:
     """
     Few pieces named and more wood weighed that was not: as many of the same sorts as make up the number asked for.
 
-    Where every piece was counted there are no more to name. Where none was, that many pieces of what was weighed.
+    Where every piece was counted there are no more to name, nor where what is left would have to be dust to be so
+    many. Where none was counted, that many pieces of what was weighed.
     """
     units, table = look.units, look.units.table
     pieces = units.counted(WOOD)[0]
     rows = units.rows(WOOD)
     is_left = np.isfinite(table.mass_g[rows]) & (table.counted[0, rows] == 0)
-    has_more = np.zeros(len(units.ids), bool)
-    has_more[units.unit_of(rows[is_left])] = True
-    where = (pieces < WOOD_ENOUGH) & has_more
+    left_g = np.zeros(len(units.ids))
+    unnamed = rows[is_left & (units.unit_of(rows) >= 0)]
+    np.add.at(left_g, units.unit_of(unnamed), table.mass_g[unnamed])
+    where = (pieces < WOOD_ENOUGH) & (left_g > 0) & (left_g >= DUST_G * (WOOD_ENOUGH - pieces))
     factor = np.where(where, WOOD_ENOUGH / np.where(pieces > 0, pieces, 1), 1.0)[units.unit_of(rows)]
     counted, unsorted = table.counted[:1].copy(), table.unsorted[:1].copy()
     counted[:, rows] *= factor

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from narrate.model.ids import Subject
@@ -276,25 +275,13 @@ def _paying(page: Page, steps: Sequence[NextStep]) -> list[Sentence]:
     sentences: list[Sentence] = []
     for step in steps:
         served = (*step.lifts, *step.turns)
-        if served and not _is_dust(page, step):
+        if served:
             all_of_them = f"behind {page.count(len(served), 'reading', 'readings')}" in step.says
             gain = "" if all_of_them else f" ({page.count(len(served), 'reading', 'readings')} would gain)"
             says = english.literal(manner.with_dashes(step.says, page.audience))
             what = f"{says}{_as_far_as_it_goes(page, step)}{gain}"
             sentences += page.say(served, what, f"the next step that pays is to {what}")
     return sentences
-
-
-DUST = 0.005
-"""Grams to a fragment of charcoal below which it is dust (from memory: a cube of 2 mm weighs about that)."""
-
-
-def _is_dust(page: Page, step: NextStep) -> bool:
-    """Whether the charcoal that is left would crumble into the fragments that a step asks for."""
-    mass, wanted = page.measure("wood_mass"), re.search(r"\d+", step.says)
-    if step.id != "wood.identify" or mass is None or mass.value is None or wanted is None:
-        return False
-    return mass.value < DUST * int(wanted[0])
 
 
 def _as_far_as_it_goes(page: Page, step: NextStep) -> str:

@@ -229,3 +229,13 @@ def test_wood_that_was_only_weighed_can_be_identified() -> None:
     claims = judged(project, bound("share", Selector(part=("wood",)), Selector(), at_least=0.8))  # type: ignore[arg-type]
 
     assert ("wood.identify", "identify 20 wood fragments of S1") in steps(claims, S1)
+
+
+@pytest.mark.parametrize(("left_g", "told"), [(0.02, False), (0.5, True)])
+def test_crumbs_are_not_to_be_identified(left_g: float, told: bool) -> None:
+    """Two pieces named and 0.02 g left: eighteen more would each weigh a milligram (from memory: 2 mm weigh five)."""
+    project = a_dig([[("Carya", "wood", 2)]], rows=[a_row("S1", "Carya", "wood", None, mass_g=left_g)])
+    claims = judged(project, bound("share", Selector(part=("wood",)), Selector(), at_least=0.8))  # type: ignore[arg-type]
+
+    for subject in (S1, C1):
+        assert ("wood.identify" in [id for id, _ in steps(claims, subject)]) is told
