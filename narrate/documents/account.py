@@ -16,6 +16,7 @@ from narrate.model.edition import Edition
 from narrate.model.ids import SITE, Subject
 from narrate.model.report_blocks import BLOCKS, arranged
 from narrate.model.stratigraphy import Context
+from narrate.model.work_left import ASKED, DATE_OWN, SORT_HEAVY, LeftUndone, left_undone, own_dates, paying
 from narrate.telling.numbers import count, years
 from narrate.telling.one_feature import features_of
 
@@ -174,14 +175,23 @@ def limits(edition: Edition) -> Iterator[Block]:
         yield Paragraph(text="What holds readings down, with the number of readings and what would lift it:")
     for (says, lifts), n in sorted(found.items(), key=lambda item: (-item[1], item[0]))[:12]:
         yield Paragraph(text=f"{literal(says)} ({_many(n, 'reading')}); lifted by {literal(lifts)}", kind="item")
-    steps = [s for steps in edition.claims.steps.values() for s in steps if s.about.level != "sample" and s.pays]
-    unique = {step.says: step for step in sorted(steps, key=lambda s: s.in_order())}
+    steps = [s for about in edition.claims.steps if about.level != "sample" for s in paying(edition.claims, about)]
+    unique = {step.says: step for step in sorted(steps, key=lambda s: s.in_order()) if step.id != DATE_OWN}
     if unique:
         yield Paragraph(text="Work that would do most for its cost:")
     for says in list(unique)[:15]:
         about = unique[says].about
         where = f"{about.id}: " if about.level == "context" and about.id not in says else ""
         yield Paragraph(text=f"{literal(where + says)}", kind="item")
+    dates, undone = own_dates(edition.claims), left_undone(edition.project, Subject(level="site", id=SITE))
+    if dates:
+        yield Paragraph(text="Finds of doubtful age that only a date of their own would settle:")
+    for step in dates:
+        yield Paragraph(text=literal(step.says), kind="item")
+    if undone:
+        yield Paragraph(text="Left undone, as the records say, whether or not a reading hangs on it:")
+    for left in undone:
+        yield Paragraph(text=_undone(left), kind="item")
     fit = [
         claim
         for claim in edition.claims.all_holding()
@@ -189,8 +199,18 @@ def limits(edition: Edition) -> Iterator[Block]:
     ]
     if fit:
         yield Paragraph(text=_datable(edition, fit))
-    if not found and not unique and not fit:
+    if not (found or unique or fit or dates or undone):
         yield Paragraph(text="No limit holds a reading down, and no further work would change one.")
+
+
+def _undone(left: LeftUndone) -> str:
+    """'the 0.5-1 mm class of S007 and S012: a quarter was sorted', 'the heavy fractions of S023 and S036', a note."""
+    ids = literal(_listed([str(id) for id in left.samples]))
+    if left.id == ASKED:
+        return f"{ids}: the record asks, “{literal(left.quote)}”"
+    if left.id == SORT_HEAVY:
+        return f"the heavy fraction{'s' * (len(left.samples) > 1)} of {ids}: not sorted"
+    return f"the {literal(left.size_class)} class of {ids}: {100 * left.proportion_sorted:.0f}% was sorted"
 
 
 def _datable(edition: Edition, fit: Sequence[Claim]) -> str:

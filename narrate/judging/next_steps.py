@@ -36,6 +36,7 @@ COST: Mapping[str, int] = MappingProxyType(
         "wood.identify": 3,
         "float.more": 4,
         "date.item": DATE_COST,
+        "date.own": DATE_COST,
         "review.rules": 3,
         "test.recovery": 2,
     }
@@ -277,9 +278,10 @@ def _class_described(units: Units, unit: int, samples: Sequence[str], on: _Sampl
     what = " and ".join(f"the {name} class of {listed(ids)}" for name, ids in left.items())
     items, taxa = expected(units, unit)
     counted = float(units.counted(PLANTS)[0, unit])
-    more = "no new taxon" if taxa < 0.5 else f"about {taxa:.0f} more tax{'on' if round(taxa) == 1 else 'a'}"
+    about = f"about {taxa:.0f} more tax{'on is' if round(taxa) == 1 else 'a are'} to be expected"
+    more = "more of the same plants and hardly a new one are to be expected" if taxa < 0.5 else about
     narrower = 1 - np.sqrt(counted / (counted + items)) if counted + items > 0 else 0.0
-    says = f"finish {what}: {more} expected" + (f", intervals {narrower:.0%} narrower" if narrower >= 0.05 else "")
+    says = f"finish {what}: {more}" + (f", and intervals {narrower:.0%} narrower" if narrower >= 0.05 else "")
     return says, 2 if items <= 50 else 3 if items <= 500 else 4
 
 

@@ -38,6 +38,12 @@ def with_dashes(text: str, audience: Audience) -> str:
     return _SPAN.sub(dash(audience), text)
 
 
+def with_thousands(text: str, audience: Audience) -> str:
+    """'2,100' of a text made elsewhere, with the audience's mark between groups of three figures."""
+    return _GROUPS.sub(thousands(audience), text)
+
+
+_GROUPS = re.compile(r"(?<=\d),(?=\d{3}\b)")
 _SPAN = re.compile(r"(?<=\d)-(?=\d+(?:\.\d+)? ?mm\b)")
 
 

@@ -6,13 +6,13 @@ from collections.abc import Sequence
 
 from narrate.model.ids import Subject
 from narrate.model.narrative import Section, Sentence
-from narrate.model.next_steps import NextStep
 from narrate.model.sampling import Sample
 from narrate.model.stratigraphy import Context
-from narrate.telling import composition, english, manner, neighbours, numbers, openings, setting
-from narrate.telling.contexts import DATABLE, without_the_expected
+from narrate.telling import composition, english, neighbours, numbers, openings, setting
+from narrate.telling.contexts import without_the_expected
 from narrate.telling.foods import name_plants
 from narrate.telling.frames import noun_of
+from narrate.telling.next_work import ENOUGH, is_shaky, lift_sentences, none_left, work_sentences
 from narrate.telling.observations import Noted, noted_sentences, notes_of
 from narrate.telling.of_note import strays_of_context
 from narrate.telling.page import Page
@@ -27,19 +27,11 @@ from narrate.telling.sentences import (
     plainly_told,
     without_seasons_told_twice,
 )
-from narrate.telling.spread import ids_listed
-
-ENOUGH = "work.enough-for-proportions"
-"""The one statement about work that says what is already good."""
 
 NEAR_ITS_EDGE = 3
 """Items by which counts may differ before a reading that they would unsettle is spoken of (judgement of the makers)."""
 
 _OF_FINDS = ("fuel", "food", "processing", "field", "season")
-
-STEADY = 0.9
-"""A verdict that stays in less than this share of the resampled counts is spoken of (judgement of the makers)."""
-
 
 def review_sections(
     page: Page, name: str, brackets: str, samples: Sequence[Sample], context: Context | None
@@ -79,10 +71,10 @@ def review_sections(
         kind = page.names.kind_known(context.kind)
         is_thermal = kind is not None and "thermal" in kind.traits
     doubts += openings.open_sentences(page, is_thermal=is_thermal, held=held)
-    following = _work(page, samples)
-    following += _lifts(page, held)
+    following = work_sentences(page)
+    following += lift_sentences(page, held)
     if context is not None and not following:
-        following = _none_left(page, held, samples)
+        following = none_left(page, held)
     if context is not None:
         read += neighbours.compared_sentences(page, context)[:1]
     if not read and not following:
@@ -202,12 +194,6 @@ def _is_for_both(page: Page, note: Noted, held: Sequence[Reading]) -> bool:
     return bool(both) and not seen.against
 
 
-def is_shaky(item: Reading) -> bool:
-    """Whether a reading of the remains does not stay in nearly all draws of the counts."""
-    is_of_counts = item.claim.statement != STORED_ONLY and item.claim.question != "integrity"
-    return is_of_counts and item.claim.stability is not None and item.claim.stability < STEADY
-
-
 def _edges(page: Page, held: Sequence[Reading]) -> list[Sentence]:
     """The readings that the smallest changes in counts would unsettle."""
     near = [
@@ -257,94 +243,6 @@ def _readings(page: Page, held: Sequence[Reading]) -> list[Sentence]:
         refs = [r.claim.id for r in group]
         sentences += page.say(refs, f"the remains {verb} {noun}" if not sentences else f"they {verb} {noun}")
     return sentences + keeping_sentences(page, keeping)
-
-
-def _work(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
-    """Work that would help, from the claims about work and from what was left unsorted."""
-    items = [r for r in readings(page, page.dig.claims.holding(page.subject)) if r.claim.question == "work"]
-    is_dated = page.subject.id in page.dig.project.dated_contexts()
-    asked = [r for r in items if r.claim.statement != ENOUGH and not (is_dated and r.claim.statement == DATABLE)]
-    sentences = plainly_told(page, asked)
-    steps = page.dig.claims.steps.get(page.subject, ())
-    sentences += _paying(page, steps[:1])
-    return sentences if any(step.id == "sort.class" for step in steps[:1]) else sentences + _unsorted(page, samples)
-
-
-def _paying(page: Page, steps: Sequence[NextStep]) -> list[Sentence]:
-    """The work that serves most questions for its cost, with what it would serve."""
-    sentences: list[Sentence] = []
-    for step in steps:
-        served = (*step.lifts, *step.turns)
-        if served:
-            all_of_them = f"behind {page.count(len(served), 'reading', 'readings')}" in step.says
-            gain = "" if all_of_them else f" ({page.count(len(served), 'reading', 'readings')} would gain)"
-            says = english.literal(manner.with_dashes(step.says, page.audience))
-            what = f"{says}{_as_far_as_it_goes(page, step)}{gain}"
-            sentences += page.say(served, what, f"the next step that pays is to {what}")
-    return sentences
-
-
-def _as_far_as_it_goes(page: Page, step: NextStep) -> str:
-    """How much charcoal there is to identify more of, lest a few crumbs be taken for twenty fragments."""
-    mass = page.measure("wood_mass")
-    if step.id != "wood.identify" or mass is None or not mass.value:
-        return ""
-    return f", as far as its {page.figure(mass)} g of charcoal allow"
-
-
-def _unsorted(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
-    """Samples of which a size class was sorted in part, those of one class and share together."""
-    groups: dict[tuple[str, float], list[str]] = {}
-    for sample in samples:
-        for size in sample.size_classes:
-            if size.proportion_sorted < 1:
-                groups.setdefault((size.name, size.proportion_sorted), []).append(sample.id)
-    sentences: list[Sentence] = []
-    for (name, share), ids in list(groups.items())[:2]:
-        named = [english.literal(id) for id in ids[:6]]
-        if len(ids) > 6:
-            named.append(page.count(len(ids) - 6, "other", "others"))
-        size_class = english.literal(manner.with_dashes(name, page.audience))
-        what, done = f"the {size_class} class of {page.listed(named)}", numbers.percent(share)
-        sentences += page.say(
-            [page.dig.record_ref(Subject(level="sample", id=id)) for id in ids],
-            f"sort the rest of {what}, of which {done} was looked through",
-            f"only {done} of {what} was sorted: sort the rest",
-        )
-    return sentences
-
-
-def _lifts(page: Page, held: Sequence[Reading]) -> list[Sentence]:
-    is_told = any(step.id == "float.more" for step in page.dig.claims.steps.get(page.subject, ())[:1])
-    for _, lifts, claims in shared_limits(page, held)[:1]:
-        if lifts and not is_told and not openings.is_out_of_soil(page, lifts):
-            if lifts.startswith("the reading of each phase"):
-                held_down = page.count(len(claims), "reading", "readings")
-                return page.say(claims, f"read the phases one by one: pooling them holds {held_down} down")
-            whose = f" of {english.literal(page.subject.id)}" if page.subject.level == "context" else ""
-            return page.say(claims, f"{english.lowered(lifts)} would let the readings{whose} be put more firmly")
-    return []
-
-
-def _none_left(page: Page, held: Sequence[Reading], samples: Sequence[Sample]) -> list[Sentence]:
-    """What could still be done where no work on the samples would change a reading."""
-    id = english.literal(page.subject.id)
-    heavy = [s.id for s in samples if s.heavy_fraction is not None and s.heavy_fraction.sorted is False]
-    sorted_all = all(size.proportion_sorted == 1 for sample in samples for size in sample.size_classes) and not heavy
-    shaky = [r for r in held if is_shaky(r)]
-    if shaky:
-        least = min(shaky, key=lambda r: (r.claim.stability or 0.0, r.claim.id))
-        if heavy:
-            what = f"sort the heavy fraction of {ids_listed(page, heavy)}; it may settle {_noun(page, least)}"
-            return page.say([least.claim.id, page.record], what)
-        why = ", for all that was floated is sorted" if sorted_all else ""
-        text = f"only more soil from {id} would settle {_noun(page, least)}{why}"
-        return page.say([least.claim.id, page.record], text)
-    if heavy:
-        return page.say([page.record], f"sort the heavy fraction of {ids_listed(page, heavy)}")
-    why = "all that was floated is sorted, and " if sorted_all else ""
-    refs = [page.record, *(r.claim.id for r in held[:1])]
-    return page.say(refs, f"nothing more is asked of {id}: {why}no work is known that would change a reading")
 
 
 def _noun(page: Page, item: Reading) -> str:

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from narrate.model.ids import Subject
 from narrate.model.narrative import Section, Sentence
+from narrate.model.work_left import own_dates
 from narrate.telling import english, openings, setting
 from narrate.telling.alike import phases_compared
 from narrate.telling.change_tested import amount_sentences, tested_sentences
 from narrate.telling.contexts import DATABLE, OF_THE_DIG
 from narrate.telling.frames import noun_of, that_clauses
+from narrate.telling.next_work import own_date_sentences, undone_sentences
 from narrate.telling.page import Page
 from narrate.telling.phases import headed, insecure_sentences, richest_sentences, spread_sentences, theme_blocks
 from narrate.telling.plan import Reading, readings
@@ -185,4 +187,5 @@ def _next(page: Page) -> list[Sentence]:
         return []
     held = readings(page, page.dig.claims.holding(page.subject))
     work = [item for item in held if item.claim.question == "work" and item.claim.statement not in OF_THE_DIG]
-    return _datable(page) + plainly_told(page, work)
+    sentences = _datable(page) + plainly_told(page, work)
+    return sentences + own_date_sentences(page, own_dates(page.dig.claims)) + undone_sentences(page)

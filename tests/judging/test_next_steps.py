@@ -59,7 +59,8 @@ def test_sorting_the_rest_is_proposed_where_it_would_settle_something() -> None:
         NextStep(
             id="sort.class",
             about=S1,
-            says="finish the 0.5-1 mm class of S1: no new taxon expected, intervals 50% narrower",
+            says="finish the 0.5-1 mm class of S1: more of the same plants and hardly a new one are to be expected, "
+            "and intervals 50% narrower",
             cost=2,
             turns=("S1/fuel.maize-cob",),
             questions=("fuel",),
@@ -239,3 +240,25 @@ def test_crumbs_are_not_to_be_identified(left_g: float, told: bool) -> None:
 
     for subject in (S1, C1):
         assert ("wood.identify" in [id for id, _ in steps(claims, subject)]) is told
+
+
+def test_the_first_few_finds_of_a_crop_are_offered_a_date_of_their_own() -> None:
+    """Two kernels of the first phase beside sixty of the next: they may be of the next, and only a date tells."""
+    dig = a_dig([[("Zea mays", "kernel", 2)], [("Zea mays", "kernel", 60)]], phases=("one", "two"))
+    claims = judge(dig, small_packs(), replicates=0)
+
+    (step,) = (s for s in claims.steps[C1] if s.id == "date.own")
+    assert step.says == (
+        "date one maize kernel of C1 (S1) by itself (AMS), if its owners agree: the 2 remains of maize in phase 'one', "
+        "beside 60 later ones, may have come down from later soil"
+    )
+    assert not [s for s in claims.steps[Subject(level="context", id="C2")] if s.id == "date.own"]
+
+
+@pytest.mark.parametrize("before", [10, 0])
+def test_a_crop_that_was_there_from_the_first_needs_no_date_of_its_own(before: int) -> None:
+    """Ten kernels before sixty are no stray few (more than one in twenty), and none at all are nothing to date."""
+    dig = a_dig([[("Zea mays", "kernel", before)], [("Zea mays", "kernel", 60)]], phases=("one", "two"))
+    claims = judge(dig, small_packs(), replicates=0)
+
+    assert not [s for steps in claims.steps.values() for s in steps if s.id == "date.own"]

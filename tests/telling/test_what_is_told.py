@@ -36,7 +36,7 @@ def holding(judged: Judged, statement: str) -> dict[Subject, Claim]:
 def claims_told(narrative: Narrative, judged: Judged) -> set[str]:
     """Statements that a narrative's sentences and summary rest on, save those that work would serve."""
     sentences = [*narrative.sentences(), *([narrative.summary] if narrative.summary else [])]
-    sentences = [sentence for sentence in sentences if "would gain" not in sentence.text]
+    sentences = [sentence for sentence in sentences if "could then be " not in sentence.text]
     return {judged.claims.by_id[ref].statement for s in sentences for ref in s.refs if ref in judged.claims.by_id}
 
 

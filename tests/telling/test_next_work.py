@@ -1,0 +1,103 @@
+"""What to do next: one list behind the review, the report and its limits."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from typing import TYPE_CHECKING
+
+import pytest
+
+from narrate.documents.account import limits
+from narrate.model.edition import Edition
+from narrate.model.ids import SITE, Subject
+from narrate.model.narrative import Narrative
+from narrate.model.work_left import ASKS, left_undone, paying
+from narrate.telling.tell import narratives
+
+if TYPE_CHECKING:
+    from narrate.pipeline.judged import Judged
+
+Told = dict[str, dict[Subject, Narrative]]
+
+
+@pytest.fixture(scope="module")
+def told(judged_example: Judged) -> Told:
+    w = judged_example
+    return {a: dict(narratives(w.project, w.packs, w.findings, w.claims, a)) for a in ("review", "report")}
+
+
+@pytest.fixture(scope="module")
+def limits_told(judged_example: Judged, told: Told) -> str:
+    w = judged_example
+    edition = Edition(
+        audience="review", project=w.project, packs=w.packs, findings=w.findings, claims=w.claims,
+        narratives={("report", subject): one for subject, one in told["report"].items()},
+    )  # fmt: skip
+    return "\n".join(block.text for block in limits(edition))  # type: ignore[union-attr]
+
+
+def _context(id: str) -> Subject:
+    return Subject(level="context", id=id)
+
+
+@pytest.mark.parametrize(
+    ("note", "asks"),
+    [
+        ("float the reserve before using this one for densities", True),
+        ("Two bags still to be sorted", True),
+        ("needs to be weighed", True),
+        ("Half of the packing; the other half is stored", False),
+        ("Floated clean", False),
+        ("Took two days to sort", False),
+    ],
+)
+def test_a_note_that_asks_for_work_is_known(note: str, asks: bool):
+    """As people write it down; that something was done, or is kept, asks for nothing."""
+    assert bool(ASKS.search(note)) is asks
+
+
+def test_what_a_record_asks_for_stands_in_every_list(told: Told, limits_told: str):
+    """S037 of C16 (records/samples-late.yaml) asks that its reserve be floated."""
+    asked = "“float the reserve before using this one for densities”"
+
+    assert asked in told["review"][_context("C16")].text
+    assert asked in told["review"][Subject(level="site", id=SITE)].text
+    assert asked in told["report"][Subject(level="site", id=SITE)].text
+    assert asked in limits_told
+
+
+def test_unsorted_heavy_fractions_stand_in_every_list(told: Told, limits_told: str):
+    """S023 and S036 are recorded as not sorted."""
+    assert "heavy fractions of S023 and S036" in told["report"][Subject(level="site", id=SITE)].text
+    assert "heavy fractions of S023 and S036" in told["review"][Subject(level="site", id=SITE)].text
+    assert "heavy fractions of S023 and S036" in limits_told
+    assert "heavy fraction of S023" in told["review"][_context("C10")].text
+
+
+def test_finds_of_doubtful_age_are_offered_a_date_in_every_list(told: Told, limits_told: str):
+    """The first maize and the wheat of a late pit: only a date of their own says when they came."""
+    texts = (told["report"][Subject(level="site", id=SITE)].text, limits_told)
+    for text in (*texts, told["review"][Subject(level="site", id=SITE)].text):
+        assert re.search(r"(?i)date one maize (kernel|cupule) of C\d\d \(S\d+\) by itself \(AMS\)", text)
+        assert re.search(r"(?i)date one bread wheat \w+ of C20 by itself \(AMS\)", text)
+
+
+def test_nothing_is_asked_in_the_limits_that_the_review_does_not_know(
+    told: Told, limits_told: str, judged_example: Judged
+):
+    """Where the review of a context says that nothing more is asked of it, no other list asks for work on it."""
+    quiet = [s for s, n in told["review"].items() if s.level == "context" and "nothing more is asked" in n.text.lower()]
+
+    assert quiet
+    for subject in quiet:
+        assert not [step for step in paying(judged_example.claims, subject) if step.lifts or step.turns]
+        assert left_undone(judged_example.project, subject) == ()
+        assert f"of {subject.id}" not in limits_told.split("Work that would do most")[1].split("fit for")[0]
+
+
+def test_nothing_left_undone_is_nothing_told(judged_example: Judged):
+    """Samples all sorted, without a note, leave no work behind."""
+    done = tuple(replace(s, note="", size_classes=(), heavy_fraction=None) for s in judged_example.project.samples)
+
+    assert left_undone(replace(judged_example.project, samples=done), Subject(level="site", id=SITE)) == ()
