@@ -43,7 +43,7 @@ def few_behind(look: Look, unit: int, holding: Sequence[Rule], limit: Limit) -> 
 
 
 def is_thin(look: Look, unit: int, rule: Rule, least: float) -> bool:
-    """Whether all that the criteria of a rule count in a unit is fewer items than `least`; marks count by their ends."""
+    """Whether all that a rule counts in a unit is fewer items than `least`; marks count by their lower ends."""
     asked = [leaf for leaf in leaves((rule.criteria,)) if isinstance(leaf, Bound) and leaf.measure in COUNTING]
     selectors = {selector for leaf in asked for selector in (leaf.of, leaf.to) if selector is not None}
     if not selectors:

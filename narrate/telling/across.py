@@ -65,7 +65,7 @@ def across_sentences(
     phases = [p for p in page.dig.project.phases if samples_of_phase(page.dig, p.id)]
     if page.subject.level == "site" and len(phases) == 2:
         return _by_phase(page, read, borne, phases) if not page.is_plain else []
-    sentences = _carried(page, read, borne)
+    sentences = _carried(page, read, borne) + _firmer(page, borne, held)
     for one in borne:
         told = _against(page, one)
         if told:
@@ -124,6 +124,30 @@ def _carried(page: Page, read: Sequence[Context], borne: Sequence[Borne]) -> lis
         parts.append(f"{noun} {verb}{_by(page, read, one)}")
     said = "; ".join(parts) if len(parts) < 3 else f"{'; '.join(parts[:-1])}; and {parts[-1]}"
     return page.say(refs, said, f"context by context, {said}", f"among the contexts, {said}")
+
+
+def _firmer(page: Page, borne: Sequence[Borne], held: Sequence[Reading]) -> list[Sentence]:
+    """
+    'In C22 alone it is supported, because …': seasons that a context bears out more firmly than the phase itself, and
+    why, so that nobody takes the two grades for a slip.
+    """
+    rank_of = {reading.claim.statement: reading.rank for reading in held}
+    for one in borne if not page.is_plain else ():
+        own = rank_of.get(one.statement)
+        firmer = [(id, c) for id, c in one.carried if own is not None and GRADE_NAMES.index(c.grade) > own]
+        if not firmer or firmer[0][1].question != "season":
+            continue
+        ids = [id for id, _ in firmer]
+        argument = next(iter(firmer[0][1].held("for")), None)
+        if argument is None:
+            continue
+        why = page_text(page, argument, contexts=ids)
+        why = why if len(ids) == 1 else without_figures(why)
+        return page.say(
+            [c.id for _, c in firmer],
+            f"in {ids_listed(page, ids)} {one.noun} is firmer than over the phase, because {why}",
+        )
+    return []
 
 
 NOT_CARRIED = "by no single context, only by its spread over the samples"

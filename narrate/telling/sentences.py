@@ -5,9 +5,10 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from narrate.model.claims import GRADE_NAMES
+from narrate.model.claims import GRADE_NAMES, Claim
 from narrate.model.narrative import Sentence
 from narrate.telling import english, numbers
+from narrate.telling.behind import bounds_of
 from narrate.telling.builds import added, led
 from narrate.telling.frames import noun_of, that_clauses
 from narrate.telling.page import Draw, Page
@@ -165,21 +166,46 @@ def doubt_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
     """What may mislead in the leading reading: the caution of the rule that weighs most for it."""
     lead = group[0].claim
     if page.is_plain:
-        return _many_seeds_of_one_fruit(page, group)
-    if group[0].rank < 3 or (lead.question == "deposit" and not page.is_review):
+        return _many_seeds_of_one_fruit(page, group) + _kept_for_later(page, lead)
+    # A season of gathering is no season of the deposit, however firm it is: what keeps may be burned in any month.
+    is_of_season = lead.question == "season" and not page.is_review and not _is_told_to_keep(page)
+    if (group[0].rank < 3 and not is_of_season) or (lead.question == "deposit" and not page.is_review):
         return []
     most = CAUTIONS_AT_MOST.get(page.subject.level, 1)
-    is_spared = lead.statement in COMMON or lead.id in page.answered or page.cautions >= most
+    is_spared = not is_of_season and (lead.statement in COMMON or lead.id in page.answered or page.cautions >= most)
     if not page.is_review and is_spared and group[0].rank < STRONGEST:
         return []
     rules = [page.dig.packs.rules.get(argument.rule) for argument in lead.held("for")]
     own = [rule.misleads_when for rule in rules if rule is not None and rule.misleads_when]
     cautions = [text for text in (own[0] if own else lead.misleads_when) if bears(page, text)]
+    if is_of_season:
+        # That a handful may be one fruit, or else that they keep, is what a reader has to know of any of them.
+        every = [page.dig.packs.rules.get(a.rule) for reading in group for a in reading.claim.held("for")]
+        kept = [text for rule in every if rule is not None for text in rule.misleads_when if _KEEPS.search(text)]
+        kept = [text for text in kept if bears(page, text)]
+        few = [text for text in cautions if _HOLDS_UP_TO.search(text)]
+        cautions = few[:1] or kept[:1] or (cautions if group[0].rank > 2 else [])
     if not cautions:
         return []
     page.cautions += 1
     caution = english.lowered(cautions[page.position % len(cautions)].strip().rstrip("."))
     return page.say([lead.id], *page.turns("caution", caution=caution, noun=noun_of(page, group[:1])))
+
+
+def _kept_for_later(page: Page, lead: Claim) -> list[Sentence]:
+    """For visitors: where a season is read from plants that keep alone, that they do."""
+    rules = [page.dig.packs.rules.get(argument.rule) for argument in lead.held("for")]
+    asked = [bound.of for rule in rules if rule is not None for bound in bounds_of(rule.criteria) if bound.of is not None]
+    is_fresh = any("perishable" in selector.keeping for selector in asked)
+    if lead.question != "season" or is_fresh or page.subject.level in ("phase", "site") or _is_told_to_keep(page):
+        return []
+    return page.say([lead.id], "but foods like these keep for months, so people may have burned them later")
+
+
+def _is_told_to_keep(page: Page) -> bool:
+    """Whether the page has a reading of its own that all the plants keep."""
+    kept = page.dig.claims.find(page.subject, STORED_ONLY)
+    return kept is not None and kept.verdict == "holds"
 
 
 def _many_seeds_of_one_fruit(page: Page, group: Sequence[Reading]) -> list[Sentence]:
@@ -212,6 +238,7 @@ def _is_said_of(plant: str, caution: str) -> bool:
     return bool(plant) and re.search(rf"\b{re.escape(plant)}s?\b", caution, re.IGNORECASE) is not None
 
 
+_KEEPS = re.compile(r"\b(keeps?|kept|dried|stored?|any month)\b", re.IGNORECASE)
 _HOLDS_UP_TO = re.compile(r"\bone ([a-z ]+) holds up to (\w+) seeds", re.IGNORECASE)
 
 _WET = re.compile(r"\b(?:wet|waterlogged|mud|standing water)\b", re.IGNORECASE)

@@ -373,7 +373,7 @@ def test_groups_as_widespread_as_each_other_are_told_so(told: dict[str, dict[Sub
 
 def test_berries_of_weeds_are_not_told_as_fruit(told: dict[str, dict[Subject, Narrative]]):
     """Of C14 eight seeds are grape and persimmon; the eight of pokeweed and nightshade beside them are no fruit."""
-    assert "namely grape and persimmon, was charred (8 seeds)" in of_context(told, "report", "C14")
+    assert "namely grape and persimmon, was charred (8 seeds" in of_context(told, "report", "C14")
     assert "namely persimmon and grape, was charred (18 seeds)" in of_context(told, "report", "C06")
 
 
