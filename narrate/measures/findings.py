@@ -159,6 +159,10 @@ def _tally(columns: _Rows, rows: list[int], of_samples: int, key: str) -> Tally:
         counted=int(round(_sum(counted))),
         estimated=_sum(counted) + _sum([columns.unsorted[row] for row in rows]),
         mass_g=float(round(np.float64(_sum(weighed)), 6)) if weighed else None,
+        uncounted_g=float(
+            round(np.float64(_sum([g for g, n in zip(mass, counted, strict=True) if isfinite(g) and not n])), 6)
+        ),
+        unweighed=int(round(_sum([n for g, n in zip(mass, counted, strict=True) if not isfinite(g)]))),
         is_noted=any(
             columns.is_noted[row] and items == 0 and not isfinite(grams)
             for row, items, grams in zip(rows, counted, mass, strict=True)

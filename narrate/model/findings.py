@@ -26,6 +26,10 @@ class Tally:
     """Items scaled up for the unsorted share. Never used in a test."""
     mass_g: float | None = None
     """Mass as weighed; None where none was weighed."""
+    uncounted_g: float = 0.0
+    """Of the mass, what was weighed and not counted: it is none of the items' own."""
+    unweighed: int = 0
+    """Of the counted items, those that were not weighed: the mass is none of theirs."""
     is_noted: bool = False
     """True where at least one row only notes presence."""
     fragments: int = 0

@@ -141,7 +141,25 @@ class Names:
             text = f"{self.number(sure)} {noun}" if with_number else noun
             return text + within(tail, self._perhaps(tally, sure) if with_number else "")
         text = f"{self.number(tally.counted)} {noun}" if with_number else noun
-        return text + within(within(tail, self.doubts(tally)), mass if with_mass else "")
+        if not with_mass:
+            return text + within(tail, self.doubts(tally))
+        own, more = self._masses(tally)
+        return text + within(within(tail, self.doubts(tally)), own) + more
+
+    def _masses(self, tally: Tally) -> tuple[str, str]:
+        """
+        What the counted items weigh, and what was weighed beside them without being counted.
+
+        '0.51 g' and ' and 1.12 g more that was not counted'; '0.05 g for the 12 weighed' where not all were.
+        """
+        if tally.mass_g is None:
+            return "", ""
+        own, weighed = tally.mass_g - tally.uncounted_g, tally.counted - tally.unweighed
+        said = "" if weighed <= 0 or own <= 0 else f"{grams(own)} g"
+        if said and tally.unweighed:
+            said = f"{said} for the {self.figure(weighed)} weighed"
+        more = f" and {grams(tally.uncounted_g)} g more that was not counted" if tally.uncounted_g > 0 else ""
+        return said, more
 
     def surely(self, tally: Tally) -> int:
         """Items without those of which the name is in doubt, where these are enough to be told of."""
