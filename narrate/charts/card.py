@@ -15,8 +15,8 @@ from narrate.charts.inks import INKS
 
 WIDTH, HEIGHT = 1200, 630
 _GROUND, _INK, _SOFT = "#ecece6", "#24211e", "#58534c"
-_INKS = {"crop": "charcoal", "waste": "clay", "nut": "ochre", "wild": "leaf"}
-_SHAPES = {"crop": "o", "waste": "s", "nut": "^", "wild": "o"}
+_INKS = {"crop": "charcoal", "waste": "clay", "nut": "ochre", "wild": "leaf", "unnamed": "charcoal"}
+_SHAPES = {"crop": "o", "waste": "s", "nut": "^", "wild": "o", "unnamed": "x"}
 
 
 def card(dig: str, title: str, says: str, groups: tuple[tuple[str, str], ...]) -> bytes:
@@ -55,7 +55,9 @@ def _strip(figure: Figure, groups: tuple[tuple[str, str], ...]) -> None:
         ink = INKS[_INKS[group]].light
         places = list(range(at, at + len(specks)))
         face = "none" if group == "wild" else ink
-        axes.scatter(
-            places, [0] * len(places), s=420, marker=_SHAPES[group], facecolors=face, edgecolors=ink, linewidths=3
-        )
+        at_mark, row = _SHAPES[group], [0] * len(places)
+        if group == "unnamed":
+            axes.scatter(places, row, s=420, marker=at_mark, color=_SOFT, linewidths=3)
+        else:
+            axes.scatter(places, row, s=420, marker=at_mark, facecolors=face, edgecolors=ink, linewidths=3)
         at += len(specks)

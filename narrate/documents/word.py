@@ -215,8 +215,8 @@ class _Writer:
         self, cells: Sequence[str], widths: Sequence[int], styles: Sequence[str], props: str, keep: str = ""
     ) -> str:
         return f"<w:tr><w:trPr>{props}</w:trPr>" + "".join(
-            f'<w:tc><w:tcPr><w:tcW w:w="{width}" w:type="dxa"/></w:tcPr><w:p><w:pPr><w:pStyle w:val="{style}"/>{keep}</w:pPr>'
-            f"{self._runs(cell)}</w:p></w:tc>"
+            f'<w:tc><w:tcPr><w:tcW w:w="{width}" w:type="dxa"/></w:tcPr><w:p><w:pPr><w:pStyle w:val="{style}"/>{keep}'
+            f"</w:pPr>{self._runs(cell)}</w:p></w:tc>"
             for cell, width, style in zip(cells, widths, styles, strict=True)
         ) + "</w:tr>"  # fmt: skip
 

@@ -181,3 +181,11 @@ def _finds(edition: Edition) -> Table:
         if subject.level != "sample"
         for t in found.tallies
     ]
+
+
+def pngs(drawn: Mapping[str, tuple[Chart, bytes, bytes]]) -> Mapping[str, bytes]:
+    """Pictures by the name of their files -> the same as PNG, by path."""
+    from narrate.charts.raster import png
+
+    svgs = {f"figures/{name}.png": picture.decode("utf-8") for name, (_, picture, _) in drawn.items()}
+    return dict(zip(svgs, png(tuple(svgs.values())), strict=True))

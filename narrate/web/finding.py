@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from narrate.model.claims import Claim
 from narrate.web.evidence import Opener
@@ -69,3 +69,14 @@ def _file(number: int, part: list[Entry]) -> bytes:
     said = json.dumps(part, ensure_ascii=False, separators=(",", ":")).replace("<", "\\u003c")
     said = said.replace("\u2028", "\\u2028").replace("\u2029", "\\u2029")
     return f"narrateFound({number},{said});\n".encode("utf-8", "replace")
+
+
+def tried(taxa: Sequence[TaxonView], contexts: Sequence[ContextView]) -> tuple[str, ...]:
+    """Words that find something, to begin a search with: the commonest plant, a kind of context, a context."""
+    counted = {taxon: sum(tally.counted for tally in taxon.tallies) for taxon in taxa}
+    plant = max(counted, key=lambda taxon: counted[taxon], default=None)
+    first = contexts[0] if contexts else None
+    return (
+        *((plant.name or plant.id,) if plant is not None else ()),
+        *((first.kind, first.id) if first is not None else ()),
+    )

@@ -4,17 +4,15 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Mapping
-from dataclasses import dataclass
 from functools import cached_property
 
 from markupsafe import Markup
 
-from narrate.model.claims import Claim
 from narrate.model.edition import Edition
 from narrate.model.fields import FieldShare
 from narrate.model.figures import Chart
 from narrate.model.findings import Tally
-from narrate.model.ids import SITE, Subject
+from narrate.model.ids import Subject
 from narrate.model.manual import MeasurePage
 from narrate.model.packs import Source
 from narrate.model.project import Project
@@ -24,26 +22,16 @@ from narrate.web import downloads, exhibit, figures, finding, method, plants, th
 from narrate.web.claim_views import ClaimView
 from narrate.web.evidence import Opener
 from narrate.web.links import Links
-from narrate.web.lists import MOST_SHOWN, ListView, cut
+from narrate.web.lists import ListView, cut
 from narrate.web.machines import described, full
+from narrate.web.matrix import MatrixView, matrix
 from narrate.web.photographs import Photographs
 from narrate.web.plants import TaxonView
 from narrate.web.queue import QueueView
 from narrate.web.record import LineView, RecordView
 from narrate.web.unmet_lines import UnmetLines
-from narrate.web.views import STORIES, ContextView, EvidenceView, PhaseView, SampleView, SiteSubject
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class MatrixView:
-    """Claims of one question over all contexts."""
-
-    question: str
-    asked: str
-    columns: tuple[str, ...]
-    """Titles of the statements that hold in at least one context."""
-    rows: tuple[tuple[ContextView, tuple[ClaimView | None, ...]], ...]
-    """Contexts where at least one holds, with the claim of each column; None where it does not hold."""
+from narrate.web.views import ContextView, EvidenceView, PhaseView, SampleView, SiteSubject
+from narrate.web.ways_in import ways_in
 
 
 def told_subjects(project: Project) -> Mapping[Subject, str]:
@@ -177,13 +165,7 @@ class Site:
     @property
     def tried(self) -> tuple[str, ...]:
         """Words that find something, to begin a search with: the commonest plant, a kind of context, a context."""
-        counted = {taxon: sum(tally.counted for tally in taxon.tallies) for taxon in self.taxa}
-        plant = max(counted, key=lambda taxon: counted[taxon], default=None)
-        first = self.contexts[0] if self.contexts else None
-        return (
-            *((plant.name or plant.id,) if plant is not None else ()),
-            *((first.kind, first.id) if first is not None else ()),
-        )
+        return finding.tried(self.taxa, self.contexts)
 
     @cached_property
     def pictures(self) -> Mapping[str, tuple[Chart, bytes, bytes]]:
@@ -224,18 +206,8 @@ class Site:
         for name, (_, picture, table) in self.pictures.items():
             found[f"figures/{name}.svg"] = picture
             found[f"figures/{name}.csv"] = table
-        return {**found, **self._pngs}
-
-    @property
-    def _pngs(self) -> Mapping[str, bytes]:
-        from narrate.charts.raster import png
-
-        drawn = {
-            f"figures/{name}.png": picture.decode("utf-8")
-            for name, (_, picture, _) in self.pictures.items()
-            if self.is_drawn_as_png(f"figures/{name}")
-        }
-        return dict(zip(drawn, png(tuple(drawn.values())), strict=True))
+        drawn = {name: one for name, one in self.pictures.items() if self.is_drawn_as_png(f"figures/{name}")}
+        return {**found, **downloads.pngs(drawn)}
 
     def strip(self, view: ContextView | exhibit.LabelView) -> themes.StripView | None:
         return themes.strip(view.found, self.edition)
@@ -262,32 +234,8 @@ class Site:
 
     @property
     def findings(self) -> tuple[ClaimView, ...]:
-        """
-        Five ways in: the firmest claims that the story of the dig tells, of the dig or of phases, each of another
-        question; then such as it does not tell.
-        """
-        return self._findings(5)
-
-    def _findings(self, most: int) -> tuple[ClaimView, ...]:
-        claims = [
-            claim
-            for claim in self.edition.claims.all_holding()
-            if claim.about.level in ("site", "phase") and claim.question not in ("work", "integrity")
-        ]
-        dig, voice = Subject(level="site", id=SITE), STORIES[self.edition.audience][-1]
-        story = self.edition.narrative(voice, dig)
-        told = {ref for s in story.sentences() for ref in s.refs} if story is not None else set()
-        ranked = sorted(claims, key=lambda c: (c.id not in told, c.about.level != "site", -c.support, c.id))
-        # What changed is told of two things before anything else is: one rose, and most often another fell.
-        changed = [claim for claim in ranked if claim.question == "change" and claim.id in told][:2]
-        chosen: dict[str, Claim] = {claim.id: claim for claim in changed}
-        for claim in ranked:
-            if claim.question != "change" or not changed:
-                chosen.setdefault(claim.question, claim)
-        for claim in ranked:
-            if len(chosen) < most and claim.statement not in {c.statement for c in chosen.values()}:
-                chosen[claim.id] = claim
-        return tuple(self.opener.claim(claim) for claim in list(chosen.values())[:most])
+        """Five ways in."""
+        return tuple(self.opener.claim(claim) for claim in ways_in(self.edition, 5))
 
     def described(self, page_path: str, title: str, it: object) -> Markup:
         """What a page is about, for machines."""
@@ -339,18 +287,4 @@ class Site:
 
     def matrix(self, question: str) -> MatrixView:
         """Which statements of a question hold where."""
-        holding = [
-            (context, {c.statement: c for c in context.claims["holds"] if c.question == question})
-            for context in self.contexts
-        ]
-        held = {id for _, claims in holding for id in claims}
-        columns = [id for id in self.packs.statements if id in held]
-        if len(holding) > MOST_SHOWN["matrix"]:
-            # A page shows the first of them: those that say most.
-            holding.sort(key=lambda row: -max((float(claim.support) for claim in row[1].values()), default=0.0))
-        return MatrixView(
-            question=question,
-            asked=self.packs.questions.get(question, question),
-            columns=tuple(self.wording.statement(id) for id in columns),
-            rows=tuple((context, tuple(claims.get(id) for id in columns)) for context, claims in holding if claims),
-        )
+        return matrix(question, self.contexts, self.wording)

@@ -11,8 +11,8 @@ from narrate.model.ids import Subject
 from narrate.model.measurement import Measurement
 from narrate.model.seasons import FoundWindow
 from narrate.web.evidence import Opener
-from narrate.web.filters import keeping
-from narrate.web.wording import Wording
+from narrate.web.filters import keeping, whole_months
+from narrate.web.wording import Wording, is_unnamed
 from narrate.web.writing import writing_of
 
 SORTS = {
@@ -31,6 +31,7 @@ _GROUPS = (
     ("waste", "■", "chaff and cob"),
     ("nut", "▲", "nutshell"),
     ("wild", "○", "wild plants"),
+    ("unnamed", "×", "what is unnamed or unlisted"),
 )
 
 
@@ -56,6 +57,14 @@ class YearRow:
     keeping: str
     binds: bool
 
+    @property
+    def told(self) -> str:
+        """The months in words, for pages too narrow for twelve columns: those of every source, then the disputed."""
+        sure = [number for number, month in enumerate(self.months, start=1) if month == "all"]
+        some = [number for number, month in enumerate(self.months, start=1) if month == "some"]
+        disputed = f"by some sources {whole_months(some)}" if some else ""
+        return "; ".join(part for part in (whole_months(sure) if sure else "", disputed) if part)
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class SideBySide:
@@ -70,7 +79,7 @@ def strip(found: SubjectFindings, edition: Edition) -> StripView | None:
     """
     Shares of crops, chaff and cob, nutshell and wild plants among the items; wood is left out.
 
-    None without items.
+    What nobody could name, and what is in no list of plants, may be wild or not, and stands apart. None without items.
     """
     sums = dict.fromkeys((name for name, _, _ in _GROUPS), 0)
     ancient = edition.packs.words.preservations.get(edition.project.preservation, ())
@@ -100,7 +109,9 @@ def _group(taxon: str | None, part: str, edition: Edition) -> str:
     if roles & {"chaff", "cob", "straw"}:
         return "waste"
     plant = edition.packs.taxa.get(taxon) if taxon is not None else None  # type: ignore[call-overload]
-    return "crop" if plant is not None and plant.status == "crop" else "wild"
+    if plant is None or "indeterminate" in plant.tags or is_unnamed(plant):
+        return "unnamed"
+    return "crop" if plant.status == "crop" else "wild"
 
 
 def largest_remainders(amounts: list[int], places: int) -> list[int]:

@@ -1,0 +1,33 @@
+"""The findings with which the first page of a site begins."""
+
+from __future__ import annotations
+
+from narrate.model.claims import Claim
+from narrate.model.edition import Edition
+from narrate.model.ids import SITE, Subject
+from narrate.web.views import STORIES
+
+
+def ways_in(edition: Edition, most: int) -> tuple[Claim, ...]:
+    """
+    The firmest claims that the story of the dig tells, of the dig or of phases, each of another question; then such as
+    it does not tell.
+    """
+    claims = [
+        claim
+        for claim in edition.claims.all_holding()
+        if claim.about.level in ("site", "phase") and claim.question not in ("work", "integrity")
+    ]
+    story = edition.narrative(STORIES[edition.audience][-1], Subject(level="site", id=SITE))
+    told = {ref for s in story.sentences() for ref in s.refs} if story is not None else set()
+    ranked = sorted(claims, key=lambda c: (c.id not in told, c.about.level != "site", -c.support, c.id))
+    # What changed is told of two things before anything else is: one rose, and most often another fell.
+    changed = [claim for claim in ranked if claim.question == "change" and claim.id in told][:2]
+    chosen: dict[str, Claim] = {claim.id: claim for claim in changed}
+    for claim in ranked:
+        if claim.question != "change" or not changed:
+            chosen.setdefault(claim.question, claim)
+    for claim in ranked:
+        if len(chosen) < most and claim.statement not in {c.statement for c in chosen.values()}:
+            chosen[claim.id] = claim
+    return tuple(chosen.values())[:most]
