@@ -142,6 +142,7 @@ class UnitKeys:
                 float(table.phase_end[units.level][unit]),
                 [table.sample_ids[sample] for sample in own_samples],
                 [table.context_kind[sample] for sample in own_samples] if table.context_kind else (),
+                [table.recorded[sample] for sample in own_samples] if table.recorded else (),
             )
             found.append(
                 _sum(

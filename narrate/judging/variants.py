@@ -309,6 +309,7 @@ def part_of(
         phase_end={level: table.phase_end[level][units]},
         groups={by: numbers[samples] for by, numbers in table.groups.items()},
         context_kind=tuple(table.context_kind[s] for s in samples) if table.context_kind else (),
+        recorded=tuple(table.recorded[s] for s in samples) if table.recorded else (),
     )
     return part, samples, rows
 

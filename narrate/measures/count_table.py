@@ -77,6 +77,8 @@ class CountTable:
     none."""
     context_kind: tuple[str, ...] = field(default=(), repr=False)
     """Kind of context of each sample."""
+    recorded: tuple[tuple[str, str], ...] = field(default=(), repr=False)
+    """Security and deposit of the context of each sample, 'unknown' where nobody recorded it."""
 
     @property
     def replicates(self) -> int:
@@ -141,6 +143,7 @@ def count_table(project: Project, packs: Packs) -> CountTable:
         intrusions=np.array([_worst(s.modern_intrusions.values()) for s in project.samples], float),
         groups=_groups(project),
         context_kind=_context_kinds(project),
+        recorded=_recorded(project),
         **_units(project),
     )
 
@@ -171,6 +174,11 @@ def _groups(project: Project) -> dict[str, np.ndarray]:
 def _context_kinds(project: Project) -> tuple[str, ...]:
     kinds = {context.id: context.kind for context in project.contexts}
     return tuple(kinds[sample.context] for sample in project.samples)
+
+
+def _recorded(project: Project) -> tuple[tuple[str, str], ...]:
+    said = {context.id: (context.security, context.deposit) for context in project.contexts}
+    return tuple(said[sample.context] for sample in project.samples)
 
 
 def _numbered(labels: list[str]) -> np.ndarray:

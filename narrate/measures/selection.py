@@ -75,20 +75,24 @@ def earliest_years(table: CountTable, packs: Packs) -> np.ndarray:
 
 
 def in_contexts(table: CountTable, selector: Selector, packs: Packs) -> np.ndarray:
-    """True for each sample that comes from a kind of context that the selector asks for."""
+    """True for each sample that comes from a context that the selector asks for, by its kind and by what is recorded."""
     kinds = packs.words.context_kinds
+    if not table.context_kind:
+        return np.full(len(table.sample_ids), not selector.asks_for_contexts)
+    recorded = table.recorded or (("unknown", "unknown"),) * len(table.context_kind)
+    contexts = list(zip(table.context_kind, recorded, strict=True))
     answers = {}
-    for name in set(table.context_kind):
+    for name, (security, deposit) in set(contexts):
         kind = kinds.get(name)
         traits = set(kind.traits) if kind is not None else set()
-        answers[name] = (
+        answers[name, (security, deposit)] = (
             (not selector.context_kind or name in selector.context_kind)
             and (not selector.context_trait or bool(traits & set(selector.context_trait)))
             and not traits & set(selector.not_context_trait)
+            and security not in selector.not_security
+            and deposit not in selector.not_deposit
         )
-    if not table.context_kind:
-        return np.full(len(table.sample_ids), not selector.asks_for_contexts)
-    return np.array([answers[name] for name in table.context_kind], bool)
+    return np.array([answers[context] for context in contexts], bool)
 
 
 def lies_below(taxon: TaxonId, name: str, packs: Packs) -> bool:

@@ -93,10 +93,16 @@ class Selector:
     context_trait: tuple[str, ...] = ()
     """Traits of kinds of context: thermal, storage, refuse …; only what lay in samples from such kinds."""
     not_context_trait: tuple[str, ...] = ()
+    not_security: tuple[str, ...] = ()
+    """Securities of contexts: leaves out what lay in disturbed ones, say."""
+    not_deposit: tuple[str, ...] = ()
+    """Deposits of contexts: leaves out what lay in those of unknown deposit, say."""
 
     @property
     def asks_for_contexts(self) -> bool:
-        return bool(self.context_kind or self.context_trait or self.not_context_trait)
+        return bool(
+            self.context_kind or self.context_trait or self.not_context_trait or self.not_security or self.not_deposit
+        )
 
 
 JudgedOn = Literal["interval", "value"]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from narrate.model.plants import KEEPING
 from narrate.model.rules import Bound, Criterion, Fact, Group, Selector
+from narrate.model.stratigraphy import DEPOSITS, SECURITIES
 from narrate.reading import yaml_nodes
 from narrate.reading.asking import Asking, Field, Reads, refuse
 from narrate.reading.fields import list_of, record
@@ -99,6 +100,8 @@ _CLOSED: dict[str, tuple[str, ...]] = {
     "sow": ("autumn", "spring", "both"),
     "height": ("low", "medium", "tall", "twining"),
     "life": ("annual", "biennial", "perennial"),
+    "not_security": SECURITIES,
+    "not_deposit": DEPOSITS,
     "habit": ("grass", "herb", "vine", "shrub", "tree", "aquatic", "fungus"),
 }
 """Fields of selectors that take one word or a list of them: any words, and words of a closed list."""

@@ -208,6 +208,8 @@ def _further(selector: Selector, called: Called) -> list[str]:
         f"from {_any(selector.context_kind)}": selector.context_kind,
         f"from {_any(map(_place, selector.context_trait))}": selector.context_trait,
         f"from elsewhere than {_any(map(_place, selector.not_context_trait))}": selector.not_context_trait,
+        f"not from {_any(selector.not_security)} contexts": selector.not_security,
+        f"not from contexts of {_any(selector.not_deposit)} deposit": selector.not_deposit,
         "known in the region only later": selector.later_than_phase,
     }
     return [text for text, is_asked in said.items() if is_asked]

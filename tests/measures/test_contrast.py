@@ -92,6 +92,9 @@ def test_samples_of_a_group_are_counted_whatever_they_hold() -> None:
         (Selector(not_context_trait=("thermal",)), 18),
         (Selector(context_kind=("hearth", "storage pit")), 45),
         (Selector(context_kind=("midden",)), 0),
+        (Selector(not_security=("disturbed",)), 45),
+        (Selector(not_security=("unknown",)), 0),
+        (Selector(not_deposit=("unknown",)), 0),
     ],
 )
 def test_a_selector_may_ask_for_contexts(selector: Selector, items: int) -> None:

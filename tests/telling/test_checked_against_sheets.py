@@ -57,3 +57,8 @@ def test_a_context_firmer_than_its_phase_says_why(report: dict[str, str]):
         "In C22 gathering in autumn is firmer than over the phase, because soft fruit that ripens between August and "
         "November was charred (10 seeds)." in report["late"]
     )
+
+
+def test_pine_of_the_phase_is_that_of_fires_and_refuse(report: dict[str, str]):
+    """Without the floor, the burned house, the disturbed pit C20 and C19 of unknown deposit, pine is 71 of 251 pieces."""
+    assert "pine made up 71 of 251 pieces of wood from fires and refuse" in report["late"]
