@@ -17,7 +17,7 @@ from narrate.judging.next_steps import Steps, steps_by_claim
 from narrate.judging.rivals import balance, rivalry
 from narrate.judging.unmet import unmet
 from narrate.judging.weigh import VERDICTS
-from narrate.model.claim_columns import CameOut, Outcome, Unmet
+from narrate.model.claim_columns import CameOut, Outcome, Tallied, Unmet
 from narrate.model.claims import GRADE_NAMES, Argument, Claim, Claims, LateArguments, Rival
 from narrate.model.ids import Level, RuleId, SourceKey, StatementId, Subject
 from narrate.model.late import Late
@@ -98,6 +98,17 @@ class ClaimMaker:
             rivals=Late(len(rivals), lambda at: self._rival(judged, rivals[at], unit, key)) if rivals else (),
             next_step=step,
         )
+
+    def many_holding(self) -> int:
+        """How many claims of the level hold."""
+        return int(self._holds.sum())
+
+    def tallied(self) -> Iterator[tuple[RuleId, dict[Verdict, int]]]:
+        """How often each rule came out which way."""
+        for judged in self.judged.statements.values():
+            for rule, codes in zip(judged.rules, judged.codes, strict=True):
+                if codes.size:
+                    yield rule.id, {VERDICTS[c]: int((codes == c).sum()) for c in (HOLDS, FAILS, CANNOT_TELL)}
 
     def came_out(self, subject: Subject, unit: int) -> Iterator[CameOut]:
         """How the arguments of all claims of a subject came out."""
@@ -263,6 +274,16 @@ class ClaimsBySubject(Mapping[Subject, tuple[Claim, ...]]):
         """Of each argument for a statement that holds, numbers of the rows behind it; equal rows, equal numbers."""
         level, unit = self.place[subject]
         return self.makers[level].rows_behind(statement, unit)
+
+    def many_holding(self) -> int:
+        return sum(maker.many_holding() for maker in self.makers.values())
+
+    def tallied(self) -> Tallied:
+        found: dict[RuleId, dict[Level, dict[Verdict, int]]] = {}
+        for level, maker in self.makers.items():
+            for rule, times in maker.tallied():
+                found.setdefault(rule, {})[level] = times
+        return found
 
     def came_out(self) -> Iterator[CameOut]:
         for subject, (level, unit) in self.place.items():

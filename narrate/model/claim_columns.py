@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from typing import TYPE_CHECKING, NamedTuple, Protocol
 
-from narrate.model.ids import RuleId, StatementId, Subject
+from narrate.model.ids import Level, RuleId, StatementId, Subject
 from narrate.model.rules import Verdict
 
 if TYPE_CHECKING:
@@ -45,12 +45,20 @@ class Unmet(NamedTuple):
     """How many the argument looked at."""
 
 
+Tallied = Mapping[RuleId, Mapping[Level, Mapping[Verdict, int]]]
+"""Rule -> level -> verdict -> how often."""
+
+
 class ClaimColumns(Protocol):
     """Claims in columns, which answer some questions without making them."""
 
     def holding(self, subject: Subject) -> tuple[Claim, ...]: ...
 
     def find(self, subject: Subject, statement: str) -> Claim | None: ...
+
+    def many_holding(self) -> int: ...
+
+    def tallied(self) -> Tallied: ...
 
     def came_out(self) -> Iterator[CameOut]: ...
 

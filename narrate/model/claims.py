@@ -7,8 +7,8 @@ from dataclasses import dataclass, field
 from itertools import islice, takewhile
 from typing import Literal
 
-from narrate.model.claim_columns import MANY, CameOut, ClaimColumns, Outcome, SumsOfClaims, Unmet
-from narrate.model.ids import PartId, RuleId, SourceKey, StatementId, Subject, TaxonId
+from narrate.model.claim_columns import MANY, CameOut, ClaimColumns, Outcome, SumsOfClaims, Tallied, Unmet
+from narrate.model.ids import Level, PartId, RuleId, SourceKey, StatementId, Subject, TaxonId
 from narrate.model.late import Late
 from narrate.model.next_steps import NextStep
 from narrate.model.rules import Verdict
@@ -219,6 +219,20 @@ class Claims:
     def all_holding(self) -> Iterator[Claim]:
         """All claims that hold, in their order."""
         return (claim for subject in self.by_subject for claim in self.holding(subject))
+
+    def many_holding(self) -> int:
+        """How many claims hold."""
+        return sum(1 for _ in self.all_holding()) if self.columns is None else self.columns.many_holding()
+
+    def tallied(self) -> Tallied:
+        """How often each rule came out which way."""
+        if self.columns is not None:
+            return self.columns.tallied()
+        found: dict[RuleId, dict[Level, dict[Verdict, int]]] = {}
+        for one in self.came_out():
+            of_level = found.setdefault(one.rule, {}).setdefault(one.about.level, {})
+            of_level[one.verdict] = of_level.get(one.verdict, 0) + 1
+        return found
 
     def came_out(self) -> Iterator[CameOut]:
         """How every argument of every claim came out, in their order."""

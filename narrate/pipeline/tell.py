@@ -95,7 +95,7 @@ def tell(
                 is_written=True,
                 contexts=len(whole.project.contexts),
                 samples=len(whole.project.samples),
-                claims=sum(1 for _ in whole.claims.all_holding()),
+                claims=whole.claims.many_holding(),
             )
             remember(folder, read, program, done)
     except Unwritable as refusal:

@@ -68,6 +68,7 @@ class Opener:
             self.samples_of.setdefault(sample.context, []).append(sample)
         self._titles = {shown.name: self.wording.measure(shown) for shown in edition.packs.shown}
         self._claims: dict[str, ClaimView] = {}
+        self._opened: dict[str, Behind] = {}
         self._asked: dict[RuleId, tuple[str, ...]] = {}
         self._figures: dict[tuple[RuleId, int, Verdict, tuple[object, ...]], FigureView] = {}
 
@@ -85,6 +86,9 @@ class Opener:
 
         Raises LookupError where it names nothing: a sentence that rests on nothing is a fault of ours.
         """
+        known = self._opened.get(ref)
+        if known is not None:
+            return known
         claim = self.edition.claims.by_id.get(ref)
         if claim is not None:
             view = self.claim(claim)
@@ -103,7 +107,9 @@ class Opener:
         found = None if subject is None else self.edition.findings.subjects.get(subject)
         if subject is None or found is None:
             raise LookupError(f"no subject of this edition is named by '{ref}'")
-        return self._of_subject(ref, what, subject, found)
+        # Many pages rest on the same measures, such as the densities of all contexts.
+        opened = self._opened[ref] = self._of_subject(ref, what, subject, found)
+        return opened
 
     def claim(self, claim: Claim) -> ClaimView:
         if claim.id not in self._claims:
@@ -209,7 +215,7 @@ class Opener:
 
     def forget(self) -> None:
         """Called between pages: drops what was made for those before, where it comes to much."""
-        for kept in (self._claims, self._figures):
+        for kept in (self._claims, self._figures, self._opened):
             if len(kept) > _KEPT:
                 kept.clear()
         self.rows.forget(_KEPT)

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
-from narrate.model.claims import GRADES, Claims
+from narrate.model.claims import GRADES
 from narrate.model.edition import Edition
+from narrate.model.ids import Level
 from narrate.model.packs import Source
-from narrate.model.rules import Rule
+from narrate.model.rules import Rule, Verdict
 from narrate.telling.citations import letter_of
 from narrate.web.criteria import criterion_lines
 from narrate.web.evidence import Opener
@@ -66,12 +68,12 @@ def asked_questions(edition: Edition) -> dict[str, tuple[str, ...]]:
 def rules(opener: Opener) -> tuple[QuestionView, ...]:
     """Rules in force, and those that the project retired, by the question they answer, each with its record."""
     packs = opener.edition.packs
-    records = _records(opener.edition.claims)
+    records = opener.edition.claims.tallied()
     return tuple(
         QuestionView(
             question=question,
             asked=packs.questions[question],
-            rules=tuple(_rule(packs.rules[id], opener, records.get(id, {})) for id in ids),  # type: ignore[index]
+            rules=tuple(_rule(packs.rules[id], opener, records.get(id, {})) for id in ids),  # type: ignore[index, call-overload]
         )
         for question, ids in asked_questions(opener.edition).items()
     )
@@ -103,16 +105,7 @@ def cited(edition: Edition) -> tuple[Source, ...]:
     return tuple(sorted(found, key=place))
 
 
-def _records(claims: Claims) -> dict[str, dict[str, dict[str, int]]]:
-    """Rule -> level -> verdict -> how often."""
-    found: dict[str, dict[str, dict[str, int]]] = {}
-    for argument in claims.came_out():
-        level = found.setdefault(argument.rule, {}).setdefault(argument.about.level, {})
-        level[argument.verdict] = level.get(argument.verdict, 0) + 1
-    return found
-
-
-def _rule(rule: Rule, opener: Opener, record: dict[str, dict[str, int]]) -> RuleView:
+def _rule(rule: Rule, opener: Opener, record: Mapping[Level, Mapping[Verdict, int]]) -> RuleView:
     return RuleView(
         id=rule.id,
         rule=rule,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
+from functools import cached_property
 
 from narrate.model.claims import GRADE_NAMES, Claim
 from narrate.model.edition import Edition
@@ -63,14 +64,14 @@ class QueueView:
     @property
     def weakest(self) -> tuple[ClaimView, ...]:
         """Claims that hold by little, above the level of single samples."""
-        found = [claim for claim in self._holding() if claim.grade in WEAKEST and claim.about.level != "sample"]
+        found = [claim for claim in self._holding if claim.grade in WEAKEST and claim.about.level != "sample"]
         return self._views(sorted(found, key=lambda claim: (claim.support, claim.id)))
 
     @property
     def held_down(self) -> tuple[HeldView, ...]:
         """By limit, those that hold most claims first."""
         grouped: dict[tuple[str, str], list[Claim]] = {}
-        for claim in self._holding():
+        for claim in self._holding:
             for limit in claim.limits:
                 grouped.setdefault((limit.says, limit.lifts), []).append(claim)
         ordered = sorted(grouped.items(), key=lambda item: (-len(item[1]), item[0]))
@@ -79,18 +80,18 @@ class QueueView:
     @property
     def unstable(self) -> tuple[ClaimView, ...]:
         """Claims whose verdict changes easily when the counts are drawn anew."""
-        found = [c for c in self._holding() if c.stability is not None and c.stability < UNSTABLE_BELOW]
+        found = [c for c in self._holding if c.stability is not None and c.stability < UNSTABLE_BELOW]
         return self._views(sorted(found, key=lambda claim: (claim.stability or 0.0, claim.id)))
 
     @property
     def work(self) -> tuple[ClaimView, ...]:
         """What the laboratory might do next."""
-        return self._views(claim for claim in self._holding() if claim.question == "work")
+        return self._views(claim for claim in self._holding if claim.question == "work")
 
     @property
     def integrity(self) -> tuple[ClaimView, ...]:
         """Doubts about deposits and recovery that hold."""
-        return self._views(claim for claim in self._holding() if claim.question == "integrity")
+        return self._views(claim for claim in self._holding if claim.question == "integrity")
 
     @property
     def own_words(self) -> tuple[tuple[str, str, str], ...]:
@@ -134,6 +135,7 @@ class QueueView:
     def unapproved(self) -> int:
         return sum(one.approval != "approved" for one in self.words)
 
+    @cached_property
     def _holding(self) -> list[Claim]:
         # A feature of one context says again what the context says.
         members = self._opener.members

@@ -54,6 +54,13 @@ class RowSet:
         self._rows = rows
         self.listed = listed
 
+    def __eq__(self, other: object) -> bool:
+        """Whether it is the same rows, however often the set was made: what is kept from page to page is forgotten."""
+        return self is other or (isinstance(other, RowSet) and self.listed == other.listed)
+
+    def __hash__(self) -> int:
+        return hash((len(self.listed), self.listed[0].at))
+
     @cached_property
     def id(self) -> str:
         """A short name that depends on the rows alone and tells nothing of where they were written."""

@@ -232,7 +232,7 @@ class Site:
     def words(self) -> tuple[tuple[str, tuple[tuple[str, str], ...]], ...]:
         return themes.words(self.edition)
 
-    @property
+    @cached_property
     def findings(self) -> tuple[ClaimView, ...]:
         """Five ways in."""
         return tuple(self.opener.claim(claim) for claim in ways_in(self.edition, 5))

@@ -215,7 +215,8 @@ def _sentence(
     behind = opener.behind(sentence.refs)
     grades = [GRADE_NAMES.index(b.claim.grade) for b in behind if b.claim and b.claim.verdict == "holds"]  # type: ignore[arg-type]
     before = tuple((_title(one), shown[one.ref]) for one in behind if one.ref in shown)
-    new = tuple(replace(one, is_told=one.ref in told) for one in behind if one.ref not in shown)
+    unseen = (one for one in behind if one.ref not in shown)
+    new = tuple(replace(one, is_told=True) if one.ref in told else one for one in unseen)
     told.update(sentence.refs)
     shown.update((one.ref, anchor) for one in new)
     return SentenceView(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import replace
 
 import pytest
@@ -22,6 +23,23 @@ def before_and_after(judged_example):
         contexts=tuple(replace(one, security="unknown") if one is context else one for one in project.contexts),
     )
     return judged_example.claims, judge(changed, judged_example.packs)
+
+
+def test_rules_are_tallied_as_their_arguments_came_out(judged_example):
+    """How often each rule holds, fails or cannot tell at each level is what counting all arguments gives."""
+    claims = judged_example.claims
+
+    def said(tallied):
+        return {
+            (rule, level, verdict): n
+            for rule, levels in tallied.items()
+            for level, verdicts in levels.items()
+            for verdict, n in verdicts.items()
+            if n
+        }
+
+    assert said(claims.tallied()) == Counter((one.rule, one.about.level, one.verdict) for one in claims.came_out())
+    assert claims.many_holding() == sum(1 for _ in claims.all_holding())
 
 
 def test_a_claim_that_changed_has_another_sum(before_and_after):

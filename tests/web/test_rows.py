@@ -36,3 +36,16 @@ def test_of_more_samples_the_samples_are_named_in_runs() -> None:
 
     assert found.says == "70 rows of 70 samples"
     assert [group.label for group in found.groups] == ["S1 to S9", "S11 to S71"]
+
+
+def test_the_same_rows_are_equal_however_often_they_are_found() -> None:
+    """Sets that were made, forgotten and made again are one set, so that no page shows the rows twice."""
+    sample = a_project().samples[0]
+    counts = (a_row(sample.id, "Zea mays", "cupule", "4", 10), a_row(sample.id, "Iva annua", "achene", "2", 11))
+    rows = Rows(a_project(counts=counts), Links(), Writing(), is_public=False)
+    found = rows.behind(row.place for row in counts)
+    rows.forget(0)
+    again, fewer = rows.behind(row.place for row in counts), rows.behind([counts[0].place])
+
+    assert again is not found and again == found and hash(again) == hash(found)
+    assert fewer != found
