@@ -52,8 +52,8 @@ def _note(found: Associations, is_plain: bool) -> str:
             f"less than once in twenty, all pairs taken together ({found.permutations:,} shuffles within the phases)."
         )
     return (
-        f"{pairs} φ is −1 never together, 0 unrelated, 1 always together; the bar across is what rich and poor samples, "
-        "and phases that differ, would make of it by themselves. Filled: p below 0.05 after Holm "
+        f"{pairs} φ is −1 never together, 0 unrelated, 1 always together; the bar across is what rich and poor "
+        "samples, and phases that differ, would make of it by themselves. Filled: p below 0.05 after Holm "
         f"({found.permutations:,} permutations within the phases)."
     )
 

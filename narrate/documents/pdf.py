@@ -117,7 +117,7 @@ _KINDS = {
     "byline": "#par[{}]",
     "notice": '#block(stroke: (left: 2.5pt + rgb("#8a4b00")), inset: (left: 8pt, y: 3pt))[{}]',
     "missing": "#block(stroke: (left: 2.5pt + luma(90)), inset: (left: 8pt, y: 3pt))[{}]",
-    "reference": "#par(hanging-indent: 1.5em)[{}]",
+    "reference": "#[#set text(size: 9pt); #par(hanging-indent: 1.5em, spacing: 0.7em)[{}]]",
     "item": "#list[{}]",
     "pointer": "#block(sticky: true)[#set text(size: 8.5pt); #par[{}]]",
 }
@@ -144,7 +144,11 @@ def _table(table: Table, anchor: str, known: Mapping[str, str]) -> str:
     rules = ""
     if all(len(cell) < _LONG_CELL for row in table.rows for cell in row):
         rules += "#set table.cell(breakable: false)\n"
-    return (f"#[{rules}{figure}]" if rules else figure) + note
+    return _ROOM + (f"#[{rules}{figure}]" if rules else figure) + note
+
+
+_ROOM = "#block(above: 1.1em, below: 0pt, breakable: false, height: 32mm)\n#v(-32mm)\n"
+"""Room for a caption, the head and some rows; where a page has less, the table begins on the next one."""
 
 
 def widths_of(table: Table) -> tuple[float, ...]:

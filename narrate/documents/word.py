@@ -36,6 +36,10 @@ _NO_PAGES_YET = (
     "on opening, or by selecting all and pressing F9."
 )
 
+_KEEP = "<w:keepNext/>"
+_FIRST_ROWS = range(3)
+"""They stay with the head of their table, so that no head stands alone at the foot of a page."""
+
 _MOST_OF_A_PAGE = 0.8
 """Of the height of a page that a picture takes, so that its caption stands with it."""
 
@@ -175,7 +179,7 @@ class _Writer:
         start = f'<w:bookmarkStart w:id="{self.bookmarks}" w:name="{name}"/>'
         end = f'<w:bookmarkEnd w:id="{self.bookmarks}"/>'
         numbered = self._run(f"{label}\u00a0") + "".join(field(f"SEQ {label} \\* ARABIC", number, bare=True))
-        keep = "<w:keepNext/>" if is_above else ""
+        keep = _KEEP if is_above else ""
         self._add("Caption", f"{start}{numbered}{end}{self._run('. ')}{self._runs(text)}", keep)
 
     def _table(self, table: Table) -> None:
@@ -202,13 +206,12 @@ class _Writer:
         yield "</w:tblGrid>"
         numbers = [column in table.numbers for column in range(len(table.columns))]
         heads = [self.ids["Table number head" if is_number else "Table head"] for is_number in numbers]
-        yield self._row(table.columns, widths, heads, "<w:cantSplit/><w:tblHeader/>")
+        yield self._row(table.columns, widths, heads, "<w:cantSplit/><w:tblHeader/>", _KEEP)
         styles = [self.ids["Table number" if is_number else "Table text"] for is_number in numbers]
-        *rows, last = table.rows or ((),)
-        for row in rows:
-            yield self._row(row, widths, styles, "<w:cantSplit/>")
-        if last:
-            yield self._row(last, widths, styles, "<w:cantSplit/>", "<w:keepNext/>" if table.note else "")
+        last = len(table.rows) - 1
+        for number, row in enumerate(table.rows):
+            is_kept = number in _FIRST_ROWS or (number == last and bool(table.note))
+            yield self._row(row, widths, styles, "<w:cantSplit/>", _KEEP if is_kept else "")
         yield "</w:tbl>"
 
     def _row(

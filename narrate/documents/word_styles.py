@@ -108,6 +108,8 @@ def _own_styles(document: Document) -> None:
     if reference := added("Reference", WD_STYLE_TYPE.PARAGRAPH):
         reference.paragraph_format.left_indent = Mm(8)
         reference.paragraph_format.first_line_indent = Mm(-8)
+        reference.font.size = Pt(9.5)
+        reference.paragraph_format.space_after = Pt(4)
     added("List Bullet", WD_STYLE_TYPE.PARAGRAPH)
     added("Heading 5", WD_STYLE_TYPE.PARAGRAPH)
     _contents_styles(document)

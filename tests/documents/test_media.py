@@ -251,6 +251,26 @@ def test_contents_without_page_numbers_say_so(document: bytes) -> None:
     assert [c.get(qn("w:fldCharType")) for c in after.iter(qn("w:fldChar"))] == ["end"]
 
 
+def test_no_head_of_a_table_stands_alone_in_word(document: bytes) -> None:
+    """Caption, head and the first rows are kept with what follows, and the last row with the note."""
+    tables = list(docx.Document(io.BytesIO(document)).element.body.iter(qn("w:tbl")))
+    rows = [[row.find(f".//{qn('w:keepNext')}") is not None for row in t.iter(qn("w:tr"))] for t in tables]
+
+    assert tables and all(kept[:2] == [True, True] for kept in rows)
+    assert any(kept[4:-1] and not any(kept[4:-1]) and kept[-1] for kept in rows)
+
+
+@pytest.mark.parametrize("lines", range(44, 64, 4))
+def test_no_head_of_a_table_stands_alone_in_pdf(lines: int) -> None:
+    """However much text stands above it, the caption of a table and its third row are on one page."""
+    rows = tuple((f"row {n} of it",) for n in range(9))
+    above = tuple(Paragraph(text="A line.") for _ in range(lines))
+    blocks = (Heading(level=1, text="T"), *above, Table(caption="The caption.", columns=("a",), rows=rows))
+    pages = text_of_pdf(blocks, {}).split("\f")
+
+    assert ["The caption" in page for page in pages] == ["row 2 of it" in page for page in pages]
+
+
 def test_a_heading_turns_with_the_wide_table_below_it() -> None:
     """A heading right above a wide table stands on the landscape page, not alone at the foot of the page before."""
     table = Table(caption="c", columns=("a",), rows=(("b",),), is_wide=True)
