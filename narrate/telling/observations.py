@@ -10,6 +10,7 @@ from narrate.model.findings import Tally
 from narrate.model.ids import Subject
 from narrate.model.narrative import Sentence
 from narrate.model.observations import NotedOf, Observation
+from narrate.model.signs import Signs, signs_in
 from narrate.model.stratigraphy import Context
 from narrate.telling import english
 from narrate.telling.behind import is_meant
@@ -21,10 +22,6 @@ from narrate.telling.plan import Reading
 WORDS_AT_MOST = 26
 """Words of a note that are quoted; of a longer one only the part that matters."""
 
-DENIED = frozenset(("no", "not", "never", "without", "nor", "hardly", "lacks", "lacked", "neither"))
-_NEAR = 4
-
-
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Noted:
     """A sign in a note, with the words around it."""
@@ -34,23 +31,6 @@ class Noted:
     who: str
     """'the excavation record', 'the record of sample S012', 'the chenopod seeds of S012'."""
     ref: str
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Signs:
-    """The phrases of all observations, ready to be looked for."""
-
-    every: re.Pattern[str] | None
-    """Any phrase of any observation: most notes hold none."""
-    each: tuple[tuple[Observation, re.Pattern[str]], ...]
-
-
-def signs_of(observations: Iterable[Observation]) -> Signs:
-    """Patterns of all phrases; made once for all texts of an audience."""
-    listed = list(observations)
-    each = tuple((one, _pattern(one.phrases)) for one in listed if one.phrases)
-    phrases = [phrase for one in listed for phrase in one.phrases]
-    return Signs(every=_pattern(phrases) if phrases else None, each=each)
 
 
 def notes_of(page: Page, context: Context) -> tuple[Noted, ...]:
@@ -176,39 +156,8 @@ def _tally(page: Page, taxon: str | None, part: str) -> Tally | None:
 
 
 def _signs(signs: Signs, text: str, of: NotedOf, who: str, ref: str) -> Iterator[Noted]:
-    if not text or signs.every is None or not signs.every.search(text):
-        return
-    for sentence in _sentences(text):
-        if any(mark in sentence for mark in "“”\"<>"):
-            # Words within quotation marks are somebody else's, and markup is no note.
-            continue
-        for observation, pattern in signs.each:
-            match = found_in(pattern, sentence) if observation.noted_of == of else None
-            if match is not None:
-                yield Noted(observation=observation, quote=_quoted(sentence, match), who=who, ref=ref)
-
-
-def _sentences(text: str) -> list[str]:
-    flat = " ".join(text.split())
-    return [part.strip().rstrip(".") for part in re.split(r"(?<=[.;!?])\s+", flat) if part.strip()]
-
-
-def _pattern(phrases: Iterable[str]) -> re.Pattern[str]:
-    """Any of some phrases as whole words; a word that ends in '*' takes any ending."""
-    made = (
-        r"\s+".join(f"{re.escape(word.rstrip('*'))}{'[a-z]*' if word.endswith('*') else ''}" for word in phrase.split())
-        for phrase in phrases
-    )
-    return re.compile(rf"(?<![\w-])(?:{'|'.join(made)})(?![\w-])", re.IGNORECASE)
-
-
-def found_in(pattern: re.Pattern[str], sentence: str) -> re.Match[str] | None:
-    """The first phrase of a sentence that is not denied there; a denial may be a phrase itself."""
-    for match in pattern.finditer(sentence):
-        before = re.split(r"[,;:]", sentence[: match.start()].lower())[-1].split()[-_NEAR:]
-        if set(match[0].lower().split()) & DENIED or not set(before) & DENIED:
-            return match
-    return None
+    for observation, sentence, match in signs_in(signs, text, of):
+        yield Noted(observation=observation, quote=_quoted(sentence, match), who=who, ref=ref)
 
 
 def _quoted(sentence: str, match: re.Match[str]) -> str:

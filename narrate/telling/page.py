@@ -22,7 +22,8 @@ from narrate.telling.names import Names
 from narrate.telling.surroundings import Surroundings
 
 if TYPE_CHECKING:
-    from narrate.telling.observations import Noted, Signs
+    from narrate.model.signs import Signs
+    from narrate.telling.observations import Noted
 
 OPENINGS_AT_MOST = 3
 """How many sentences of one page may open with the same two words."""

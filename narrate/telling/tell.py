@@ -14,6 +14,7 @@ from narrate.model.narrative import Narrative, Section, Sentence
 from narrate.model.packs import Packs
 from narrate.model.project import Project
 from narrate.model.refs import subject_keys
+from narrate.model.signs import signs_of
 from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import cautions, english, setting, translated
 from narrate.telling.authorities import authorities_once
@@ -23,7 +24,6 @@ from narrate.telling.features import feature_sections
 from narrate.telling.first_use import explained_at_first
 from narrate.telling.manner import in_style
 from narrate.telling.names import Names
-from narrate.telling.observations import signs_of
 from narrate.telling.of_note import lone_plants
 from narrate.telling.page import Dig, Page
 from narrate.telling.panel import panel_sections

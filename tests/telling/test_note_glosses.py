@@ -7,8 +7,9 @@ import re
 import pytest
 
 from narrate.model.observations import Observation
+from narrate.model.signs import found_in
+from narrate.model.signs import pattern as _pattern
 from narrate.reading.packs import read_packs
-from narrate.telling.observations import _pattern, found_in
 
 # A thing that a gloss may name -> what every phrase of the note must hold for it.
 SEEN = {

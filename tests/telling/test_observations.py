@@ -10,7 +10,9 @@ import pytest
 
 from narrate.model.ids import Subject
 from narrate.model.narrative import Narrative
-from narrate.telling.observations import _pattern, _quoted, found_in
+from narrate.model.signs import found_in
+from narrate.model.signs import pattern as _pattern
+from narrate.telling.observations import _quoted
 from narrate.telling.tell import narratives
 
 if TYPE_CHECKING:
