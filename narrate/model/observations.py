@@ -10,9 +10,12 @@ from narrate.model.ids import SourceKey, StatementId
 from narrate.model.rules import Selector
 from narrate.problems import Place
 
-NotedOf = Literal["ground", "find"]
-"""Of the ground: descriptions and notes of contexts and samples. Of a find: the notes of count sheets."""
-NOTED_OF: tuple[NotedOf, ...] = ("ground", "find")
+NotedOf = Literal["ground", "find", "heavy"]
+"""
+Of the ground: descriptions and notes of contexts and samples. Of a find: the notes of count sheets. Heavy: the names of
+what colleagues found in heavy fractions.
+"""
+NOTED_OF: tuple[NotedOf, ...] = ("ground", "find", "heavy")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

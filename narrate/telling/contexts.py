@@ -10,6 +10,7 @@ from narrate.model.stratigraphy import Context
 from narrate.telling import charcoal, composition, english, neighbours, openings, setting
 from narrate.telling.foods import name_plants
 from narrate.telling.frames import frame
+from narrate.telling.heavy_finds import modern_find_sentences
 from narrate.telling.hints import faint_sentences
 from narrate.telling.observations import answered, noted_sentences, notes_of
 from narrate.telling.of_note import plants_of_note
@@ -116,9 +117,13 @@ def theme_blocks(page: Page, held: Sequence[Reading]) -> list[tuple[str, list[Se
     return blocks
 
 
-def _noted(page: Page, items: Sequence[Reading]) -> list[Sentence]:
-    few = setting.items_counted(page) < POOR
-    return noted_sentences(page, [r for r in items if r.claim.id in page.told], at_most=1 if few else 3)
+STIRRED = 2
+"""Notes that are told of how a deposit was disturbed, however little it held."""
+
+
+def _noted(page: Page, items: Sequence[Reading], *, at_most: int = 0) -> list[Sentence]:
+    most = at_most or (1 if setting.items_counted(page) < POOR else 3)
+    return noted_sentences(page, [r for r in items if r.claim.id in page.told], at_most=most)
 
 
 def sections_of(page: Page, blocks: Sequence[tuple[str, list[Sentence]]]) -> tuple[Section, ...]:
@@ -215,7 +220,8 @@ def _deposit_block(page: Page, context: Context, held: Sequence[Reading]) -> lis
     sentences += deposit
     sentences += _noted(page, [r for r in held if r.claim.question == "deposit"])
     sentences += plainly_told(page, [r for r in held if r.claim.question == "integrity" and r.rank > 1])
-    sentences += _noted(page, [r for r in held if r.claim.question == "integrity"])
+    sentences += modern_find_sentences(page, context)
+    sentences += _noted(page, [r for r in held if r.claim.question == "integrity"], at_most=STIRRED)
     sentences += lost_sentences(page, page.dig.project.samples_of(context.id))
     sentences += openings.limit_sentences(page, [r for r in held if r.claim.question != "work"])
     return sentences
@@ -257,6 +263,7 @@ def _slight(page: Page, context: Context, held: Sequence[Reading]) -> list[Sente
     if context.security == "disturbed":
         sentences += setting.recorded_sentence(page, context)
     sentences += plainly_told(page, [r for r in held if r.claim.question == "integrity" and _is_news(r)])
+    sentences += modern_find_sentences(page, context)
     if context.security == "disturbed":
         return sentences
     if not page.is_plain or len(sentences) > 2:

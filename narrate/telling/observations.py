@@ -177,6 +177,7 @@ def _quoted(sentence: str, match: re.Match[str]) -> str:
 _SMALL = frozenset((
     "A", "An", "The", "It", "They", "This", "There",
     "In", "On", "Of", "No", "Its", "Some", "Most", "Many", "Half", "Small", "Deep", "Shallow",
+    "Rodent", "Animal", "Roots", "Fresh",
     "Black", "Brown", "Red", "Grey", "Gray", "White", "Dark", "Upper", "Lower", "First", "Second", "Third", "Thin",
     "Thick", "Lens", "Fill", "Floor", "Pit", "Layer", "Hearth", "Midden", "Ears", "Charred", "Burned", "Burnt", "Ash",
     "Raked", "Trodden", "Swept", "Fallen", "Packed", "Filled", "Middle", "Bottom", "Top", "Open-air", "Point",

@@ -112,7 +112,7 @@ def with_the(says: str) -> str:
     if words[-1] in _RECORDED and words[-2] == "is":
         # What the record says of a deposit is told as that.
         return f"the record calls the {words[0]} {words[-1]}"
-    if words[0] in ("the", "a", "an", "no", "only", "all", "one", "some", "most", "there", "it"):
+    if words[0] in ("the", "a", "an", "no", "only", "all", "one", "some", "most", "there", "it", "what"):
         verbs = {"is", "are", "was", "were", "rests", "rest", "has", "have", "hold", "holds"}
         return text if verbs & set(words) else f"there are {text}"
     if {"is", "are", "was", "were", "rests"} & set(words):

@@ -12,6 +12,7 @@ from narrate.telling import composition, english, neighbours, numbers, openings,
 from narrate.telling.contexts import without_the_expected
 from narrate.telling.foods import name_plants
 from narrate.telling.frames import noun_of
+from narrate.telling.heavy_finds import modern_find_sentences
 from narrate.telling.next_work import ENOUGH, is_shaky, lift_sentences, none_left, work_sentences
 from narrate.telling.observations import Noted, noted_sentences, notes_of
 from narrate.telling.of_note import strays_of_context
@@ -52,6 +53,7 @@ def review_sections(
     name_plants(page, held)
     doubts = _size(page, name, brackets)
     doubts += _integrity(page, held)
+    doubts += modern_find_sentences(page, context) if context is not None else []
     doubts += _limits(page, held)
     doubts += _rivals(page, held)
     doubts += _unstable(page, held)
