@@ -121,7 +121,7 @@ def _resource(table: PackageTable) -> dict[str, Any]:
     raw = table.text().encode("utf-8")
     schema: dict[str, Any] = {"fields": [_field(f) for f in table.fields], "missingValues": [""]}
     if table.key:
-        schema["primaryKey"] = [table.key]
+        schema["primaryKey"] = list(table.key)
     if table.refers:
         schema["foreignKeys"] = [
             {"fields": [field], "reference": {"resource": other, "fields": [there]}}
@@ -149,8 +149,10 @@ def _field(field: Any) -> dict[str, Any]:
         found["unit"] = field.unit
     if field.term:
         found["rdfType"] = DWC + field.term
-    if field.is_needed:
-        found["constraints"] = {"required": True}
+    limits: dict[str, Any] = {"required": True} if field.is_needed else {}
+    limits |= {"enum": list(field.values)} if field.values else {}
+    if limits:
+        found["constraints"] = limits
     return found
 
 

@@ -20,6 +20,8 @@ class PackageField:
     term: str = ""
     """Name of the Darwin Core term that it fits."""
     is_needed: bool = False
+    values: tuple[str, ...] = ()
+    """All that may stand in it; empty: anything of its type."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,7 +30,8 @@ class PackageTable:
     about: str
     fields: tuple[PackageField, ...]
     rows: tuple[Sequence[object], ...]
-    key: str = ""
+    key: tuple[str, ...] = ()
+    """Fields that tell its rows apart."""
     refers: tuple[tuple[str, str, str], ...] = ()
     """Foreign keys: field, table, field there."""
 
