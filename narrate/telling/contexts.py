@@ -20,6 +20,7 @@ from narrate.telling.reasons import reason_texts
 from narrate.telling.recovery import lost_sentences
 from narrate.telling.sentences import STORED_ONLY, is_unsettled, plainly_told, told
 from narrate.telling.weeds import weed_sentences
+from narrate.telling.wood_notes import wood_note_sentences
 
 DATABLE = "work.date-candidate"
 OF_THE_DIG = (DATABLE, "work.enough-for-proportions")
@@ -212,6 +213,7 @@ def _deposit_block(page: Page, context: Context, held: Sequence[Reading]) -> lis
     sentences = setting.opening_sentences(page, context)
     sentences += composition.main_sentences(page)
     sentences += charcoal.wood_sentences(page)
+    sentences += wood_note_sentences(page, context)
     sentences += composition.modern_sentences(page)
     also = _as_recorded(page, context, held)
     deposit = told(page, [r for r in held if r.claim.question == "deposit"], weak=False)

@@ -82,7 +82,7 @@ def _best(
         if not (agrees or against) or (best is not None and len(agrees) <= len(best[1])):
             continue
         is_known = page.is_plain and "integrity.disturbed" in note.observation.agrees_with and _is_stirred(page)
-        if is_known or page.has_told(_marked(note.quote)) or (page.is_plain and page.has_told(note.observation.plain)):
+        if is_known or page.has_told(marked(note.quote)) or (page.is_plain and page.has_told(note.observation.plain)):
             continue
         best = (note, agrees, against if not agrees else [])
     return best
@@ -110,7 +110,7 @@ def _told(
     is_near = all(r.claim.question != "integrity" for r in told)
     is_all = is_near and bool(agrees) and {r.claim.id for r in told} <= {r.claim.id for r in agrees}
     name = f"noted{' find' if seen.noted_of == 'find' else ''}{' of all' if is_all else '' if agrees else ' against'}"
-    wordings = page.turns(name, who=note.who, quote=_marked(note.quote), noun=noun)
+    wordings = page.turns(name, who=note.who, quote=marked(note.quote), noun=noun)
     return page.say(refs, *(english.in_last_brackets(f"{text}{means}", cited) for text in wordings if text))
 
 
@@ -188,7 +188,7 @@ _SMALL = frozenset((
 """First words of notes that are no names, and stand in small letters within a sentence."""
 
 
-def _marked(quote: str) -> str:
+def marked(quote: str) -> str:
     """The quotation as it stands in a sentence: literal, a first article in small letters, words else as written."""
     first, _, rest = quote.partition(" ")
     return english.literal(f"{first.lower()} {rest}".strip() if first.rstrip(",;:") in _SMALL else quote)

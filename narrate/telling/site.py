@@ -22,6 +22,7 @@ from narrate.telling.spread import (
     statements_held,
 )
 from narrate.telling.through_time import alike_sentences, change_sentences, elsewhere_sentences, sampled_phases
+from narrate.telling.wood_notes import timber_sentences
 
 
 def site_sections(page: Page) -> tuple[Section, ...]:
@@ -44,6 +45,7 @@ def site_sections(page: Page) -> tuple[Section, ...]:
         blocks.append(("basis", [*spread_sentences(page, found), *elsewhere_sentences(page)]))
     without_the_same_change(page)
     blocks += theme_blocks(page, project.contexts)
+    blocks.append(("change", timber_sentences(page)))
     blocks.append(("firmest", _firmest(page)))
     blocks.append(("open", _open(page)))
     blocks.append(("next", _next(page)))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import TYPE_CHECKING
 
 import pytest
@@ -31,7 +32,7 @@ def test_names_that_exclude_each_other_are_taxa(report: dict[str, str]):
 
 def test_weeds_of_open_ground_leave_out_what_may_be_the_crop(report: dict[str, str]):
     """Cheno-am may be the chenopod that was grown: ten ruderal plants of 74 seeds in C14, three of 32 in the phase."""
-    assert "10 ruderal plants were charred (74 seeds" in report["C14"]
+    assert re.search(r"\b(10|[Tt]en) ruderal plants were charred \(74 seeds", report["C14"])
     assert "three ruderal plants were charred (32 seeds" in report["early"]
 
 
@@ -46,7 +47,7 @@ def test_a_reading_that_rests_on_one_context_names_it(report: dict[str, str], ju
 
 def test_a_season_of_plants_that_keep_says_that_they_keep(report: dict[str, str]):
     """Maize, nuts and amaranth of C11 give autumn as the season of gathering and none of the hearth."""
-    season = report["C11"].split("gathering in autumn")[1]
+    season = re.split(r"in autumn", report["C11"], maxsplit=1)[1]
 
     assert "nuts, maize and seed crops keep for months, so the deposit may be of any season" in season
 
