@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass, field
 
 from narrate.model.grids import Area
-from narrate.model.layouts import Role
+from narrate.model.layouts import SAMPLE_ROLES, Role
 from narrate.reading.intake.crossed_sums import Sums
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
 from narrate.reading.intake.header_words import heading, quantity
@@ -99,10 +99,22 @@ def _name_columns(look: Look, area: Area) -> list[int]:
             scores[column] *= 1.5
         elif "part" in heads or parts >= 0.8 * len(texts):
             scores[column] *= 0.3
+        if scores[column] < 0.9 and _is_of_records(look, area, column):
+            plain.pop(column)
     # A few stray words are no list of names.
     named = [c for c, score in sorted(scores.items(), key=lambda item: (-item[1], item[0])) if score >= 0.9][:3]
     unknown = [c for c, score in sorted(plain.items(), key=lambda item: (-item[1], item[0])) if score >= 0.4][:2]
     return named + [c for c in unknown if c not in named]
+
+
+def _is_of_records(look: Look, area: Area, column: int) -> bool:
+    """Whether a column stands under a head of a list of samples, such as 'Kind' beside 'Sample', 'Litres', 'Phase'."""
+    for row in range(area.top, min(area.top + 30, area.bottom) + 1):
+        heads = [heading(text) for text in look.texts(row, area.left, area.right) if text]
+        of_samples = {role for role in heads if role in SAMPLE_ROLES}
+        if len(of_samples) >= 3 and len(of_samples) >= 0.6 * len(heads) and not {"taxon", "count"} & set(heads):
+            return heading(look.text(row, column)) in SAMPLE_ROLES
+    return False
 
 
 @dataclass(slots=True)

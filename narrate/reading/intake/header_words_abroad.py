@@ -99,6 +99,7 @@ def heading_abroad(flat: str) -> str:
     ('density', 'sample', 'volume', '')
     """
     flat = re.sub(r"\b(\w) (?=\w\b|[ºª°])", r"\1", flat)  # 'U.E.', 'N.º'
+    flat = re.sub(r"(?<=[^\W\d_])-(?=(?:nr|no|n°|nº|num|nummer|id)\b)", " ", flat)  # 'Proben-Nr.'
     for role, pattern in _PHRASES:
         if pattern.fullmatch(flat):
             return role

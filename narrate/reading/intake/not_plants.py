@@ -28,6 +28,8 @@ _NOT_PLANTS: tuple[tuple[str, str], ...] = (
     (r"aardewerk|keramiek|tessons?|cocci|ceramika|krukskärvor|bränd lera|verbrande leem|hüttenlehm|rotlehm|polepa", "artefacts"),
     (r"huesos?(?: de (?:pez|pescado|ave|animal|mamífero))?|ossos de peixe|ossements|knochen(?:fragmente)?|fischreste|ossa|botten|ossos|fauna|ictiofauna|micro ?fauna|espinas", "bone"),
     (r"caracoles|conchas|malaco ?fauna|schnecken|mollusken|mollusques|molluschi|moluscos|slakken", "shell"),
+    (r"(?:fisch|vogel|säuge?r?tier|säuger|tier|amphibien|kleintier|kleinsäuger)[- ]?(?:reste?|knochen|schuppen|wirbel|gräten|zähne)", "bone"),
+    (r"eier?schalen?(?:reste)?|eierschaal|coquilles? d'(?:œ|oe)ufs?|c[aá]scaras? de huevos?|gusci? d'uov[oa]|cascas? de ovos?|æggeskal|äggskal|skorupki", "shell"),
     (r"insectos|insectes|insekten|insetti|insetos", "insects and other small animals"),
     (r"esti[eé]rcol|excrementos?|coprolit[oi]s?|copr[oó]litos?|mist|fumier|letame|estrume", "droppings"),
     (r"escorias?|scories|schlacken?|scorie|esc[oó]rias?", "metal working and fuel waste"),
@@ -103,6 +105,8 @@ def not_a_plant(name: str) -> str:
 
     >>> not_a_plant("Fish bone"), not_a_plant("Land snails"), not_a_plant("Hickory nutshell"), not_a_plant("Boneset")
     ('bone', 'shell', '', '')
+    >>> not_a_plant("Fischreste, Eierschale"), not_a_plant("fish & wheat")
+    ('bone', '')
     """
     bare = whole_letters(name)
     bare = re.sub(r"\s*[(\[](?:n|no\.?|ct|count|g|wt|wt\.? ?g|#|ml|nr)[)\]]\s*$", "", bare.lower())
@@ -111,6 +115,9 @@ def not_a_plant(name: str) -> str:
     before, _, inside = flat.partition(" (")
     if not found and inside and not_a_plant(before) and not_a_plant(inside.rstrip(")")):
         return not_a_plant(before)  # 'Keramik (Scherben)'
+    pieces = [piece.strip() for piece in _SEVERAL.split(flat)]
+    if not found and len(pieces) > 1 and all(piece and not_a_plant(piece) for piece in pieces):
+        return not_a_plant(pieces[0])  # 'fish, eggshell'
     return found or _animal(flat)
 
 
@@ -125,4 +132,5 @@ def _animal(flat: str) -> str:
     return kind if is_latin or len(words) == 1 or animal_part(" ".join(words[1:])) else ""
 
 
+_SEVERAL = re.compile(r"\s*[,;/&+]\s*|\s(?:and|und|et|y|e|en|og|och|i)\s")
 _LATIN = frozenset(_BEASTS.split()[: _BEASTS.split().index("cattle")]) | frozenset(_SHELLS.split())
