@@ -13,17 +13,19 @@ from narrate.telling.contexts import without_the_expected
 from narrate.telling.foods import name_plants
 from narrate.telling.frames import noun_of
 from narrate.telling.heavy_finds import modern_find_sentences
+from narrate.telling.hints import faint_sentences
 from narrate.telling.next_work import ENOUGH, is_shaky, lift_sentences, none_left, work_sentences
 from narrate.telling.observations import Noted, noted_sentences, notes_of
 from narrate.telling.of_note import strays_of_context
 from narrate.telling.page import Page
 from narrate.telling.phases import headed, richest_sentences
-from narrate.telling.plan import Reading, by_grade, readings, rests_on_hints, rivals_of, shared_limits
+from narrate.telling.plan import POOR, Reading, by_grade, readings, rests_on_hints, rivals_of, shared_limits
 from narrate.telling.recovery import lost_sentences
 from narrate.telling.sentences import (
     STORED_ONLY,
     doubt_sentences,
     in_pack_order,
+    is_unsettled,
     keeping_sentences,
     plainly_told,
     without_seasons_told_twice,
@@ -33,6 +35,7 @@ NEAR_ITS_EDGE = 3
 """Items by which counts may differ before a reading that they would unsettle is spoken of (judgement of the makers)."""
 
 _OF_FINDS = ("fuel", "food", "processing", "field", "season")
+
 
 def review_sections(
     page: Page, name: str, brackets: str, samples: Sequence[Sample], context: Context | None
@@ -56,7 +59,9 @@ def review_sections(
     doubts += modern_find_sentences(page, context) if context is not None else []
     doubts += _limits(page, held)
     doubts += _rivals(page, held)
-    doubts += _unstable(page, held)
+    faint = _too_slight(page, held) if context is not None else []
+    doubts += _unstable(page, [r for r in held if r not in faint])
+    doubts += faint_sentences(page, faint)
     doubts += _edges(page, held)
     lead = [r for r in held if r.claim.question != "integrity"][:1]
     doubts += doubt_sentences(page, lead) if lead else []
@@ -65,7 +70,7 @@ def review_sections(
     doubts += _without_volume(page, samples)
     doubts += strays_of_context(page, context) if context is not None else []
     doubts += richest_sentences(page) if page.subject.level in ("phase", "site") else []
-    read = _readings(page, held)
+    read = _readings(page, [r for r in held if r not in faint])
     every = readings(page, page.dig.claims.holding(page.subject))
     read += plainly_told(page, [r for r in every if r.claim.statement == ENOUGH])
     is_thermal = False
@@ -82,6 +87,14 @@ def review_sections(
     if not read and not following:
         return headed(page, [("doubts", doubts)])
     return headed(page, [("doubts", doubts), ("readings", read), ("next", following)])
+
+
+def _too_slight(page: Page, held: Sequence[Reading]) -> list[Reading]:
+    """What few items suggest and another draw of the counts would undo: a hint to the report, and so to the team."""
+    if setting.items_counted(page) >= POOR:
+        return []
+    firm = [r for r in held if r.claim.question not in ("integrity", "work") and r.rank > 1]
+    return [r for r in firm if is_unsettled(r)]
 
 
 def _size(page: Page, name: str, brackets: str) -> list[Sentence]:
