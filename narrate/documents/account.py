@@ -135,9 +135,10 @@ def laboratory(edition: Edition) -> Iterator[Block]:
     yield from _given(edition, "nomenclature", "the flora and the list of crops whose names are followed")
     parts = sorted({row.part for row in project.counts})
     rules = [(packs.words.parts[p].plural, packs.words.parts[p].counting) for p in parts if p in packs.words.parts]
+    regions = ", ".join(region.replace("-", " ").title() for region in packs.regions)
     yield Paragraph(
-        text=f"Names were matched with the lists of plants of {literal(', '.join(packs.regions))} that come with "
-        f"narrate {edition.version}; each is also kept as it was written. 'cf.' stands before a name that the specimen "
+        text=f"Names were matched with the lists of plants of {literal(regions)} that come with narrate "
+        f"{edition.version}; each is also kept as it was written. 'cf.' stands before a name that the specimen "
         "resembles and that is not certain. Counts are of the share sorted; estimates for the unsorted share are named "
         "as such and no test uses them."
     )

@@ -63,6 +63,10 @@ class Figure:
 Block = Heading | Paragraph | Table | Figure | Contents
 
 
+FOOTER = "Draft for a specialist's signature. Page "
+"""Before its number, at the foot of every page."""
+
+
 def listed(blocks: Sequence[Block]) -> list[Heading]:
     """The headings that a table of contents lists: two levels below the title."""
     return [b for b in blocks if isinstance(b, Heading) and b.level in (2, 3) and b.is_listed]

@@ -7,7 +7,7 @@ import tempfile
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 
-from narrate.documents.blocks import Block, Contents, Figure, Heading, Table, Unfit, on_wide_pages
+from narrate.documents.blocks import FOOTER, Block, Contents, Figure, Heading, Table, Unfit, on_wide_pages
 from narrate.documents.inline import labels, plain, runs, tied
 
 DPI = 300
@@ -59,7 +59,7 @@ def pdf(blocks: Sequence[Block], pictures: Mapping[str, bytes]) -> bytes:
 
 
 _HEAD = """#set document(title: {title}, date: none)
-#set page(paper: "a4", margin: 22mm, numbering: "1")
+#set page(paper: "a4", margin: 22mm, numbering: "1", footer: context text(size: 9pt)[{footer}#counter(page).display()])
 #set text(lang: "en", size: 10pt)
 #set par(justify: false, leading: 0.62em, spacing: 0.9em)
 #show title: set text(size: 17pt)
@@ -81,7 +81,7 @@ def typst_source(blocks: Sequence[Block]) -> str:
     known = labels(blocks)
     names = iter(known)
     title = next((plain(b.text) for b in blocks if isinstance(b, Heading) and b.level == 1), "")
-    parts = [_HEAD.format(title=_quoted(title))]
+    parts = [_HEAD.format(title=_quoted(title), footer=_escaped(FOOTER))]
     is_wide = False
     for block, wants_wide in zip(blocks, on_wide_pages(blocks), strict=True):
         # Neighbouring wide tables share their landscape pages.

@@ -11,7 +11,18 @@ from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from narrate.documents.blocks import Block, Contents, Figure, Heading, Paragraph, Table, Unfit, listed, on_wide_pages
+from narrate.documents.blocks import (
+    FOOTER,
+    Block,
+    Contents,
+    Figure,
+    Heading,
+    Paragraph,
+    Table,
+    Unfit,
+    listed,
+    on_wide_pages,
+)
 from narrate.documents.inline import labels, plain, runs
 from narrate.documents.pdf import share_of, widths_of
 from narrate.documents.word_styles import opened
@@ -104,7 +115,7 @@ class _Writer:
         from docx.oxml import parse_xml
 
         footer = self.document.sections[0].footer.paragraphs[0]
-        footer.text = "Draft for a specialist's signature. Page "
+        footer.text = FOOTER
         for run in field("PAGE", "1"):
             footer._p.append(parse_xml(run))
 

@@ -17,7 +17,18 @@ import pytest
 from docx.oxml.ns import qn
 from PIL import Image as Picture
 
-from narrate.documents.blocks import Block, Contents, Figure, Heading, Paragraph, Table, Unfit, listed, on_wide_pages
+from narrate.documents.blocks import (
+    FOOTER,
+    Block,
+    Contents,
+    Figure,
+    Heading,
+    Paragraph,
+    Table,
+    Unfit,
+    listed,
+    on_wide_pages,
+)
 from narrate.documents.html import html
 from narrate.documents.inline import labels, plain
 from narrate.documents.markdown import markdown
@@ -170,7 +181,7 @@ def test_pdf_says_what_the_outline_says(pages: bytes, section: tuple[Block, ...]
     path.write_bytes(pages)
     found = subprocess.run(["pdftotext", "-raw", str(path), "-"], capture_output=True, check=True, text=True).stdout
     # Words are hyphenated at the ends of lines nowhere; page numbers stand between pages.
-    text = bare(re.sub(r"\n\d+\n?\f", "\n", found))
+    text = bare(re.sub(rf"\n{FOOTER}\d+\n?\f", "\n", found))
     known = labels(section)
     wanted = [plain(b.text, known) for b in section if isinstance(b, (Heading, Paragraph))]
     drawings = [bare(plain(f"{b.caption} {b.note}".strip(), known)) for b in section if isinstance(b, Figure)]
@@ -183,12 +194,23 @@ def test_pdf_says_what_the_outline_says(pages: bytes, section: tuple[Block, ...]
     assert [one for one in wanted if bare(one) not in text] == []
 
 
+def test_every_page_says_that_it_is_a_draft(pages: bytes, tmp_path: Path) -> None:
+    """A page that is copied alone still says that it waits for a signature, and its number."""
+    path = tmp_path / "section.pdf"
+    path.write_bytes(pages)
+    found = subprocess.run(["pdftotext", "-raw", str(path), "-"], capture_output=True, check=True, text=True).stdout
+    printed = found.rstrip("\f").split("\f")
+
+    assert len(printed) > 20
+    assert [n for n, page in enumerate(printed, start=1) if not page.rstrip().endswith(f"{FOOTER}{n}")] == []
+
+
 def test_tables_of_the_pdf_say_what_the_outline_says(pages: bytes, section: tuple[Block, ...], tmp_path: Path) -> None:
     """Every row, cell after cell, every caption and every note of every table is found by poppler in the PDF."""
     path = tmp_path / "section.pdf"
     path.write_bytes(pages)
     found = subprocess.run(["pdftotext", "-raw", str(path), "-"], capture_output=True, check=True, text=True).stdout
-    text = bare(re.sub(r"\n\d+\n?\f", "\n", found))
+    text = bare(re.sub(rf"\n{FOOTER}\d+\n?\f", "\n", found))
     known = labels(section)
     tables = [block for block in section if isinstance(block, Table)]
     rows = [bare("".join(plain(cell, known) for cell in row)) for t in tables for row in (t.columns, *t.rows)]
