@@ -15,6 +15,7 @@ from narrate.judging.criteria import Look, leaves
 from narrate.judging.facts import fact_text
 from narrate.judging.weigh import VERDICTS
 from narrate.measures.catalogue import MEASURES
+from narrate.measures.shares import pieces_of
 from narrate.model.claims import Evidence
 from narrate.model.ids import RuleId
 from narrate.model.rules import Bound, Fact, Rule, Selector
@@ -33,6 +34,8 @@ _AS_PERCENT = frozenset(
         "sorted_share",
     }
 )
+RATIOS = frozenset({"ratio", "log_ratio"})
+"""Measures that set items against items, which have to be like units for it."""
 _SLOT = re.compile(r"\{([a-z_0-9]+)(?:\.(of|to|n|low|high))?\}")
 
 
@@ -140,8 +143,16 @@ class AskedValue:
             verdict=VERDICTS[self.codes.item(unit)],
             of=of,
             to=to,
+            pieces=self._pieces(looked_at, unit, of),
             places=RowsBehind(looked_at, unit, self.selectors),
         )
+
+    def _pieces(self, looked_at: LookedAt, unit: int, of: float | None) -> int:
+        """Fragments of the first of a ratio, where they are most of it."""
+        if self.bound.measure not in RATIOS or self.bound.of is None or not of:
+            return 0
+        pieces = pieces_of(looked_at.look.units, unit, self.bound.of)
+        return pieces if pieces * 2 > of else 0
 
 
 class AskedFact:

@@ -26,6 +26,7 @@ def example_project(example: Example, packs: Packs) -> Project:
     names = tuple(dict.fromkeys(example.phases)) or ("only",)
     phases = tuple(_phase(example, name, i, place) for i, name in enumerate(names))
     of_sample = _phase_and_kind_of_samples(example, names[0])
+    notes = _notes(example, packs)
     of_context = list(dict.fromkeys(of_sample)) or [(names[0], example.context_kind)]
     contexts = tuple(
         Context(
@@ -35,6 +36,7 @@ def example_project(example: Example, packs: Packs) -> Project:
             phase=PhaseId(phase),
             deposit=example.deposit,  # type: ignore[arg-type]
             security=example.security,  # type: ignore[arg-type]
+            description=" ".join(notes["ground"]),
             place=place,
         )
         for i, (phase, kind) in enumerate(of_context)
@@ -49,9 +51,22 @@ def example_project(example: Example, packs: Packs) -> Project:
         phases=phases,
         contexts=contexts,
         samples=samples,
-        counts=tuple(_row(remains, example, packs) for remains in example.remains),
+        counts=tuple(_row(remains, example, packs, " ".join(notes["find"])) for remains in example.remains),
         place=place,
     )
+
+
+def _notes(example: Example, packs: Packs) -> dict[str, list[str]]:
+    """
+    The first phrase of each observation that the example names, as notes of the ground and of its finds.
+
+    Raises KeyError for an observation that no pack knows.
+    """
+    known = {observation.id: observation for observation in packs.observations}
+    found: dict[str, list[str]] = {"ground": [], "find": []}
+    for id in example.noted:
+        found[known[id].noted_of].append(f"{known[id].phrases[0].replace('*', '')}.")
+    return found
 
 
 def _phase_and_kind_of_samples(example: Example, only: str) -> list[tuple[str, str]]:
@@ -93,7 +108,7 @@ def _sample(example: Example, number: int, context: ContextId) -> Sample:
     )
 
 
-def _row(remains: Remains, example: Example, packs: Packs) -> CountRow:
+def _row(remains: Remains, example: Example, packs: Packs, note: str) -> CountRow:
     count = (
         Count(written="", amount="weighed only")
         if remains.count == 0 and remains.mass_g is not None
@@ -108,6 +123,7 @@ def _row(remains: Remains, example: Example, packs: Packs) -> CountRow:
         condition=remains.condition,
         completeness=remains.completeness,  # type: ignore[arg-type]
         size_class=ONE_CLASS,
+        note=note,
         proportion_sorted=example.proportion_sorted,
         place=example.place,
     )

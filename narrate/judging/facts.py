@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 import numpy as np
 
+from narrate.judging.noted import noted_of_contexts
 from narrate.measures.units import Units
 from narrate.model.packs import Packs
 from narrate.model.project import Project
@@ -15,7 +16,7 @@ from narrate.problems import Place
 HOLDS, CANNOT_TELL, FAILS = 1, 0, -1
 """Codes of the three verdicts inside this room."""
 
-FACTS = ("context_kind", "trait", "deposit", "security", "preservation", "heavy_fraction", "method", "region")
+FACTS = ("context_kind", "trait", "deposit", "security", "preservation", "heavy_fraction", "method", "region", "noted")
 """What a rule may ask of the records."""
 
 
@@ -32,6 +33,7 @@ class Recorded:
 def recorded(project: Project, packs: Packs) -> tuple[Recorded, ...]:
     """One entry a sample, in the order of the project's samples."""
     contexts = {context.id: context for context in project.contexts}
+    noted = noted_of_contexts(project, packs)
     found = []
     for sample in project.samples:
         context = contexts[sample.context]
@@ -46,6 +48,7 @@ def recorded(project: Project, packs: Packs) -> tuple[Recorded, ...]:
             "heavy_fraction": () if heavy is None else ("sorted" if heavy else "not sorted",),
             "method": (sample.method,) if sample.method else (),
             "region": packs.regions,
+            "noted": noted[context.id],
         }
         found.append(Recorded(values=values, place=context.place, light_mesh_mm=sample.mesh_mm.get("light")))
     return tuple(found)
@@ -55,9 +58,10 @@ def fact_verdicts(fact: Fact, units: Units, records: tuple[Recorded, ...]) -> np
     """
     Codes of shape (1, units): what all samples of the unit agree on; mixed or unknown cannot tell.
 
-    A kind of context that has none of the traits asked for fails; a kind without any trait known cannot tell.
+    A kind of context that has none of the traits asked for fails; a kind without any trait known cannot tell. What is
+    asked of notes never fails where it was not noted: nobody writes down all that there was.
     """
-    said = [record.values[fact.fact] for record in records]
+    said = [record.values.get(fact.fact, ()) for record in records]
     # Thousands of records say one of a dozen things: each is answered once.
     answers = {says: _answer(fact, says) for says in set(said)}
     codes = np.array([answers[says] for says in said], dtype=np.int8)
@@ -66,7 +70,10 @@ def fact_verdicts(fact: Fact, units: Units, records: tuple[Recorded, ...]) -> np
 
 def fact_text(fact: Fact, units: Units, unit: int, records: tuple[Recorded, ...]) -> str:
     """What the records say, for people: 'primary', 'hearth and pit', 'not recorded'."""
-    said = sorted({value for sample in units.samples_of(unit) for value in records[sample].values[fact.fact]})
+    said = sorted({value for sample in units.samples_of(unit) for value in records[sample].values.get(fact.fact, ())})
+    if fact.fact == "noted":
+        said = [value for value in said if value in (*fact.is_any_of, *fact.is_none_of)]
+        return " and ".join(said) if said else "not noted"
     return " and ".join(said) if said else "not recorded"
 
 
@@ -75,6 +82,10 @@ def _unless_unknown(value: str) -> tuple[str, ...]:
 
 
 def _answer(fact: Fact, said: tuple[str, ...]) -> int:
+    if fact.fact == "noted":
+        if set(said) & set(fact.is_none_of):
+            return FAILS
+        return HOLDS if not fact.is_any_of or set(said) & set(fact.is_any_of) else CANNOT_TELL
     if not said and fact.fact != "trait":
         return CANNOT_TELL
     if fact.is_any_of and not set(said) & set(fact.is_any_of):

@@ -9,6 +9,7 @@ import numpy as np
 from narrate.judging.criteria import Look, leaves
 from narrate.judging.weigh import grade_of, support
 from narrate.model.claims import GRADE_NAMES
+from narrate.model.packs import Packs
 from narrate.model.rules import Bound, Limit, Rule
 
 COUNTING = frozenset(
@@ -16,40 +17,65 @@ COUNTING = frozenset(
 )
 """Measures that rest on items; those of samples, weights and litres have doubts of their own."""
 
+OF_ITEMS = ("sample", "context", "feature")
+"""Levels at which readings rest on items; those of phases and digs rest on samples and contexts."""
+
+FEW_BEHIND = "few items behind"
+"""The circumstance of a limit."""
+
 
 def few_behind(look: Look, unit: int, holding: Sequence[Rule], limit: Limit) -> bool:
-    """
-    Of samples, contexts and features: the heaviest arguments all rest on fewer items than the threshold, and without
-    them what is left would not bear more than the grade of the limit.
+    """Whether the claim of one unit, of which these rules hold, hangs on few items."""
+    if look.units.level not in OF_ITEMS:
+        return False
+    thin = [bool(items_behind(look, rule)[unit] < least_of(limit)) for rule in holding]
+    return hangs_on_few(holding, thin, limit, look.units.packs)
 
-    An argument rests on the items that its criteria count. One without such criteria rests on what the records say.
-    Source: common practice, no source: a handful of seeds may be one fruit.
+
+def hangs_on_few(holding: Sequence[Rule], thin: Sequence[bool], limit: Limit, packs: Packs) -> bool:
     """
-    packs = look.units.packs
-    for_ = [rule for rule in holding if rule.direction == "for"]
-    if look.units.level not in ("sample", "context", "feature") or not for_:
+    Whether the heaviest arguments for a claim all are thin, and what is left without them would not bear more than the
+    grade of the limit.
+
+    thin:    for each rule that holds, whether it rests on fewer items than the limit asks for.
+    Source:  common practice, no source: a handful of seeds may be one fruit.
+    """
+    weights = [packs.weights[rule.weight] for rule in holding]
+    is_for = [rule.direction == "for" for rule in holding]
+    if not any(is_for):
         return False
-    least = limit.threshold or 10
-    heaviest = max(packs.weights[rule.weight] for rule in for_)
-    if not all(is_thin(look, unit, rule, least) for rule in for_ if packs.weights[rule.weight] == heaviest):
+    heaviest = max(weight for weight, speaks_for in zip(weights, is_for, strict=True) if speaks_for)
+    is_chief = [speaks_for and weight == heaviest for weight, speaks_for in zip(weights, is_for, strict=True)]
+    if not all(is_thin for chief, is_thin in zip(is_chief, thin, strict=True) if chief):
         return False
-    left = [rule for rule in holding if rule not in for_ or packs.weights[rule.weight] < heaviest]
-    if not any(rule in for_ for rule in left):
+    left = [i for i, chief in enumerate(is_chief) if not chief]
+    if not any(is_for[i] for i in left):
         return True
-    weights = [packs.weights[rule.weight] * (1 if rule in for_ else -1) for rule in left]
-    prior = packs.statements[for_[0].statement].prior
-    weighed = support(prior, weights, [np.array([True])] * len(left), [rule.evidence for rule in left])
+    signed = [weights[i] if is_for[i] else -weights[i] for i in left]
+    prior = packs.statements[holding[0].statement].prior
+    weighed = support(prior, signed, [np.array([True])] * len(left), [holding[i].evidence for i in left])
     return GRADE_NAMES.index(grade_of(float(weighed[0]))) <= GRADE_NAMES.index(limit.grade)  # type: ignore[arg-type]
 
 
-def is_thin(look: Look, unit: int, rule: Rule, least: float) -> bool:
-    """Whether all that a rule counts in a unit is fewer items than `least`; marks count by their lower ends."""
+def least_of(limit: Limit) -> float:
+    """Items below which an argument is thin."""
+    return limit.threshold or 10
+
+
+def items_behind(look: Look, rule: Rule) -> np.ndarray:
+    """
+    (units,): items that the criteria of a rule count, each once; marks count by their lower ends, and a rule that
+    counts nothing rests on what the records say and on no number of items.
+    """
+    return look.units.kept(("items behind", rule.id), lambda: _items_behind(look, rule))
+
+
+def _items_behind(look: Look, rule: Rule) -> np.ndarray:
+    units = look.units
     asked = [leaf for leaf in leaves((rule.criteria,)) if isinstance(leaf, Bound) and leaf.measure in COUNTING]
     selectors = {selector for leaf in asked for selector in (leaf.of, leaf.to) if selector is not None}
     if not selectors:
-        return False
-    units = look.units
-    rows = np.unique(np.concatenate([units.rows_of(unit, selector) for selector in selectors]))
-    marked = units.table.class_low[rows]
-    items = units.table.counted[0, rows].sum() + marked[np.isfinite(marked)].sum()
-    return bool(items < least)
+        return np.full(len(units.ids), np.inf)
+    rows = np.unique(np.concatenate([units.rows(selector) for selector in selectors]))
+    marked = np.nan_to_num(units.table.class_low[rows])
+    return units.sum_of((units.table.counted[:1, rows] + marked[None, :]), rows)[0]

@@ -20,6 +20,7 @@ def fact_values(packs: Packs) -> Mapping[str, frozenset[str]]:
         "preservation": frozenset(packs.words.preservations),
         "heavy_fraction": frozenset(("sorted", "not sorted")),
         "method": frozenset(packs.words.methods),
+        "noted": frozenset(observation.id for observation in packs.observations),
     }
 
 

@@ -10,7 +10,7 @@ import numpy as np
 
 from narrate.judging.criteria import Look, leaves, rule_verdicts
 from narrate.judging.facts import FAILS, HOLDS, fact_verdicts
-from narrate.judging.few_behind import few_behind
+from narrate.judging.few_behind import FEW_BEHIND, few_behind
 from narrate.measures.significance import holm
 from narrate.model.claims import GRADE_NAMES, LimitInForce
 from narrate.model.rules import Bound, Fact, Limit, Rule, Selector
@@ -253,7 +253,7 @@ def _differences(rules: Sequence[Rule], measure: str) -> list[Bound]:
 
 CLAIM_TESTS: Mapping[str, Callable[[Look, int, Sequence[Rule], Limit], bool]] = MappingProxyType(
     {
-        "few items behind": few_behind,
+        FEW_BEHIND: few_behind,
         "only cf. names": _only_cf,
         "only draft rules": _only_draft,
         "only local draft rules": _only_local_draft,

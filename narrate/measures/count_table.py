@@ -13,7 +13,7 @@ from dataclasses import dataclass, field, replace
 
 import numpy as np
 
-from narrate.model.counts import Count
+from narrate.model.counts import Count, CountRow
 from narrate.model.ids import LEVELS, SITE, Level, TaxonId
 from narrate.model.packs import Packs
 from narrate.model.project import Project
@@ -104,18 +104,7 @@ def count_table(project: Project, packs: Packs) -> CountTable:
     kinds: dict[Kind, int] = {}
     row_kind = np.empty(len(rows), dtype=np.intp)
     for i, row in enumerate(rows):
-        name = row.identification
-        kind = Kind(
-            taxon=name.taxon,
-            either=name.either,
-            written="" if name.taxon is not None else name.written,
-            is_certain=name.is_certain,
-            part=row.part,
-            condition=row.condition,
-            completeness=row.completeness,
-            fraction=row.fraction,
-        )
-        row_kind[i] = kinds.setdefault(kind, len(kinds))
+        row_kind[i] = kinds.setdefault(kind_of(row), len(kinds))
     share = np.array([row.proportion_sorted for row in rows], float)
     counted = np.array([row.count.number or 0 for row in rows], float).reshape(1, -1)
     mass = np.array([np.nan if row.mass_g is None else row.mass_g for row in rows], float)
@@ -145,6 +134,21 @@ def count_table(project: Project, packs: Packs) -> CountTable:
         context_kind=_context_kinds(project),
         recorded=_recorded(project),
         **_units(project),
+    )
+
+
+def kind_of(row: CountRow) -> Kind:
+    """What a row of a count sheet is of."""
+    name = row.identification
+    return Kind(
+        taxon=name.taxon,
+        either=name.either,
+        written="" if name.taxon is not None else name.written,
+        is_certain=name.is_certain,
+        part=row.part,
+        condition=row.condition,
+        completeness=row.completeness,
+        fraction=row.fraction,
     )
 
 

@@ -23,7 +23,7 @@ def kinds_meant(selector: Selector, table: CountTable, packs: Packs, preservatio
     the unit as well (see `earliest_years`).
     """
     ancient = frozenset(packs.words.preservations.get(preservation, ()))
-    meant = [_is_meant(kind, selector, packs, ancient) for kind in table.kinds]
+    meant = [is_meant(kind, selector, packs, ancient) for kind in table.kinds]
     if selector.not_tag and any(meant):
         barred = may_be_tagged(table.kinds, frozenset(selector.not_tag), packs)
         meant = [
@@ -75,7 +75,7 @@ def earliest_years(table: CountTable, packs: Packs) -> np.ndarray:
 
 
 def in_contexts(table: CountTable, selector: Selector, packs: Packs) -> np.ndarray:
-    """True for each sample that comes from a context that the selector asks for, by its kind and by what is recorded."""
+    """True for each sample from a context that the selector asks for, by its kind and by what is recorded of it."""
     kinds = packs.words.context_kinds
     if not table.context_kind:
         return np.full(len(table.sample_ids), not selector.asks_for_contexts)
@@ -159,7 +159,8 @@ def _possible(kind: Kind, packs: Packs) -> tuple[Taxon, ...]:
     return found if len(found) == len(names) else ()
 
 
-def _is_meant(kind: Kind, wanted: Selector, packs: Packs, ancient: frozenset[str]) -> bool:
+def is_meant(kind: Kind, wanted: Selector, packs: Packs, ancient: frozenset[str]) -> bool:
+    """Whether a selector means a kind of row by itself; ancient: conditions that are meant where none is asked for."""
     if not _has_right_state(kind, wanted, ancient):
         return False
     if wanted.part and kind.part not in wanted.part:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import numpy as np
 
 from narrate.measures.column import Column, exact
@@ -48,7 +50,8 @@ def ratio(units: Units, of: Selector, to: Selector) -> Column:
     defined but the lower end is a bound, where k is 0 the upper end is one. No value: where m is 0; no bounds either
     where both are.
     Misleads: the two may not char, break and survive alike; items that came together (a cob, a head of seeds) make the
-    interval too narrow.
+    interval too narrow. Pieces are counted as items: where most of the first are pieces (`pieces_of`) the two are no
+    like units, and the ratio says how many items there were and not how many came in together.
     Source: Miller 1988, in Hastorf & Popper (eds), pp. 72–85; Scarry & Steponaitis 1997 for maize (from memory).
     """
     first, second = units.counted(of), units.counted(to)
@@ -65,6 +68,19 @@ def ratio(units: Units, of: Selector, to: Selector) -> Column:
         has_interval=True,
         reason="nothing of the second was found",
     )
+
+
+def pieces_of(units: Units, unit: int, of: Selector) -> int:
+    """
+    Of the items of one unit that a selector means, those recorded as fragments; 0 where it asks for whole ones alone.
+
+    Where they are most of the items, these are no like units of what they are set against in a ratio.
+    Source: common practice, no source.
+    """
+    if of.completeness:
+        return 0
+    rows = units.rows_of(unit, replace(of, completeness=("fragment",)))
+    return int(units.table.counted[0, rows].sum())
 
 
 def chaff_ratio(units: Units, of: Selector, to: Selector) -> Column:

@@ -48,6 +48,9 @@ class Evidence:
     of: float | None = None
     """Items (or grams, or samples) of the first selector, for texts such as '12 kernels'."""
     to: float | None = None
+    pieces: int = 0
+    """Of a ratio: how many items of the first selector are fragments, where they are most of them and so no like
+    units of the second; else 0."""
     places: Sequence[Place] = ()
     """Rows behind it, in the order of the sheets; worked out when they are read."""
 

@@ -1,4 +1,4 @@
-"""What people noted in words, and what other digs published: told beside what was counted, never weighed."""
+"""What people noted in words, and what other digs published: told beside what was counted, weighed if a rule asks."""
 
 from __future__ import annotations
 

@@ -185,6 +185,8 @@ class Example:
     recovery: tuple[int, int] | None = None
     """Seeds added and recovered."""
     proportion_sorted: float = 1.0
+    noted: tuple[str, ...] = ()
+    """Ids of observations that its notes have."""
     expect: Verdict
     region: str = ""
     """Region pack whose plants it names; empty: the first of the rule's regions, or any."""

@@ -199,6 +199,7 @@ def _record_fields() -> dict[str, Field]:
         "phase_end": Field(reads=year()),
         "phases": Field(reads=list_of(id_text("the name of a phase"))),
         "kinds": Field(reads=list_of(id_text("a kind of context"))),
+        "noted": Field(reads=list_of(id_text("an observation"))),
         "intrusions": Field(reads=_intrusions()),
         "recovery": Field(reads=_recovery()),
         "proportion_sorted": Field(reads=share()),

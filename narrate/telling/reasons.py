@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-from narrate.model.claims import Argument
+from narrate.model.claims import Argument, Evidence
 from narrate.model.ids import Subject
 from narrate.telling import english, manner
 from narrate.telling.behind import doubtful_left_out, remains_counted
@@ -230,12 +230,24 @@ def page_text(page: Page, argument: Argument, *, contexts: Sequence[str] = ()) -
     """What an argument saw, in the audience's words; contexts: those it is of, where a page is of several."""
     text = widely_told(argument.says_plain, argument.evidence) if page.is_plain else argument.says
     text = english.lowered((text or argument.says).strip().rstrip("."))
+    text = text if page.is_plain else _with_pieces(text, argument.evidence)
     text = _OF_THE_WHOLE.sub(r"\1", re.sub(r"\s%", "%", text))
     text = of_its_place(page, _of_each_phase(page, text), contexts)
     text = _ALL.sub(r"all \1 samples", english.small_numbers_in_words(text))
     text = _THOUSANDS.sub(manner.thousands(page.audience), text)
     text = page.in_own_words(text)
     return text if page.audience.shows_figures else _FIGURES.sub("", text)
+
+
+def _with_pieces(text: str, evidence: Sequence[Evidence]) -> str:
+    """'(273, of them 153 pieces, to 17)' for '(273 to 17)' where most of the first are pieces, and so no like units."""
+    for entry in evidence:
+        if entry.pieces and entry.of is not None and entry.to is not None:
+            of, to = f"{round(entry.of):,}", f"{round(entry.to):,}"
+            pair = re.compile(rf"(?<![\w,.])({of}(?: [a-z]+)?) to ({to})(?![\w,.]\d)")
+            if pair.search(text):
+                return pair.sub(rf"\1, of them {entry.pieces:,} pieces, to \2", text, count=1)
+    return text
 
 
 def _of_each_phase(page: Page, text: str) -> str:

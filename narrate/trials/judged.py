@@ -9,6 +9,7 @@ import numpy as np
 
 from narrate.judging.criteria import Look, leaves, rule_verdicts
 from narrate.judging.facts import HOLDS, Recorded
+from narrate.judging.few_behind import FEW_BEHIND, hangs_on_few, items_behind, least_of
 from narrate.judging.judge import rules_of
 from narrate.judging.limits import UNLIMITED_QUESTIONS, UNSTEADY, circumstances, names_plants
 from narrate.judging.resample import drawn_samples, resampled
@@ -126,10 +127,24 @@ def _cap(
             met = evidence.met[limit.id]
         elif limit.when == UNSTEADY:
             met = stays < (limit.threshold or 0.5)
+        elif limit.when == FEW_BEHIND:
+            met = _few_behind(rules, held, evidence, limit)
         else:
             met = _OF_CLAIM[limit.when](rules, held, evidence)
         cap = np.where(met, np.minimum(cap, GRADE_NAMES.index(limit.grade)), cap)  # type: ignore[arg-type]
     return cap
+
+
+def _few_behind(rules: Sequence[Rule], held: np.ndarray, evidence: Evidence, limit: Limit) -> np.ndarray:
+    """As the limit of one claim says it, asked once of those in which the same rules hold on as much or as little."""
+    thin = np.array([items_behind(evidence.look, rule) < least_of(limit) for rule in rules])
+    alike, which = np.unique(np.concatenate([held, thin]), axis=1, return_inverse=True)
+    met = []
+    for column in alike.T:
+        holding = [i for i in range(len(rules)) if column[i]]
+        few = [bool(column[len(rules) + i]) for i in holding]
+        met.append(hangs_on_few([rules[i] for i in holding], few, limit, evidence.look.units.packs))
+    return np.array(met, bool)[which.ravel()]
 
 
 def _only(is_weak: Callable[[Rule], bool]) -> Callable[[Sequence[Rule], np.ndarray, Evidence], np.ndarray]:

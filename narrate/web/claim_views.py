@@ -240,7 +240,10 @@ def evidence_text(evidence: Evidence) -> str:
     value = evidence.text or f"{evidence.value:.4g}"
     unit = f" {evidence.unit}" if evidence.unit and not evidence.measure.startswith(("items", "taxa")) else ""
     n = None if evidence.n == evidence.value else evidence.n
-    return measured_text(value if unit.strip() in value else value + unit, _doubt(evidence, value), n, "")
+    pieces = ""
+    if evidence.pieces and evidence.of is not None:
+        pieces = f"; of the {evidence.of:,.0f} items set against the others {evidence.pieces:,} are pieces"
+    return measured_text(value if unit.strip() in value else value + unit, _doubt(evidence, value), n, "") + pieces
 
 
 def _doubt(evidence: Evidence, value: str) -> str:

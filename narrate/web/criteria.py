@@ -139,6 +139,8 @@ def fact_words(fact: Fact) -> str:
     >>> fact_words(Fact(fact="deposit", is_any_of=("primary", "de facto"), place=Place(path="x")))
     'deposit on record is primary or de facto'
     """
+    if fact.fact == "noted":
+        return f"noted: {_any(fact.is_any_of)}" if fact.is_any_of else f"not noted: {_any(fact.is_none_of)}"
     name = f"{fact.fact.replace('_', ' ')} on record"
     if fact.is_any_of:
         return f"{name} is {_any(fact.is_any_of)}"

@@ -61,5 +61,26 @@ def test_a_context_firmer_than_its_phase_says_why(report: dict[str, str]):
 
 
 def test_pine_of_the_phase_is_that_of_fires_and_refuse(report: dict[str, str]):
-    """Without the floor, the burned house, the disturbed pit C20 and C19 of unknown deposit, pine is 71 of 251 pieces."""
+    """Without floor, burned house, the disturbed pit C20 and C19 of unknown deposit, pine is 71 of 251 pieces."""
     assert "pine made up 71 of 251 pieces of wood from fires and refuse" in report["late"]
+
+
+def test_a_store_in_pieces_rests_on_the_ears_that_were_seen(report: dict[str, str]):
+    """128 of C17's 234 kernels are pieces: its ears are told by the record and the laboratory, and by no ratio."""
+    of_store = "ears, or kernels still in their rows, were noted where ears are kept (234 kernels)"
+
+    assert of_store in report["C17"]
+    assert not [id for id, text in report.items() if "two kernels to a cob part" in text or "234 to 121" in text]
+
+
+def test_kernels_in_pieces_are_told_as_such_where_they_are_set_against_cobs(report: dict[str, str]):
+    """153 of the 273 kernels of C12 are fragments."""
+    assert "many kernels and few cob parts (273, of them 153 pieces, to 17" in report["C12"]
+    assert "(273 kernels, of them 153 pieces, to 17 cob parts)" in report["late"]
+
+
+def test_scorched_walls_count_for_burning_in_place(report: dict[str, str]):
+    """The walls of C05 were scorched up to the lens of seed."""
+    because = "because ground that fire had reddened or scorched was noted there"
+
+    assert f"supports burning in place, {because}" in report["C05"]

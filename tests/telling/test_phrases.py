@@ -105,11 +105,11 @@ def test_visitors_read_no_phrase_of_a_machine(told: Told):
 
 
 def test_reasons_of_whole_ears_are_no_twins(told: Told):
-    """The burned house gives where the ears were kept for the one reading and their numbers for the other."""
+    """The burned house gives where the ears were kept for the one reading and that they were seen for the other."""
     texts = [s.text for s in told["report"][Subject(level="context", id="C17")].sentences()]
 
-    assert sum("whole ears have" in text or "as in whole ears" in text for text in texts) == 1
-    assert [text for text in texts if "as if never shelled, were left where ears are kept" in text]
+    assert sum("was seen still on the ear" in text for text in texts) == 1
+    assert [text for text in texts if "were noted where ears are kept" in text]
 
 
 def test_waste_of_shelling_stands_with_the_fire_it_was_put_on(told: Told):
@@ -260,8 +260,8 @@ def test_no_second_sample_is_advised_of_a_lens_taken_whole(told: Told):
     pages = [_of(told, "context", "C05", audience) for audience in TRADE]
 
     assert not [text for text in pages if re.search("second sample", text, re.IGNORECASE)]
-    assert "one of the readings here is held at “supports” or below" in pages[0]
-    assert "which holds one reading at “supports” or below" in pages[1]
+    assert "two of the readings here are held at “supports” or below" in pages[0]
+    assert "which holds two readings at “supports” or below" in pages[1]
 
 
 def test_rare_plants_are_named(told: Told):
