@@ -13,6 +13,7 @@ from narrate.telling import english, setting
 from narrate.telling.behind import remains_behind, remains_looked_at
 from narrate.telling.foods_once import is_told_with_another_food
 from narrate.telling.frames import clauses_joined
+from narrate.telling.of_stores import only_keeping
 from narrate.telling.page import Page
 from narrate.telling.plan import FOODS, Reading, is_hint
 from narrate.telling.reasons import page_text, without_figures
@@ -254,6 +255,9 @@ def _against(page: Page, one: Borne) -> list[Sentence]:
     if not groups:
         return []
     refs = [claim.id for group in groups for _, claim, _ in group]
+    kept = only_keeping(page, groups)
+    if kept:
+        return page.say(refs, *kept)
     if page.is_plain:
         return _against_for_visitors(page, groups, refs)
     texts = []

@@ -25,8 +25,10 @@ def rival_sentences(page: Page, lead: Reading) -> list[Sentence]:
         for rival in [holding[0], *waste]:
             page.told.add(rival.claim.id)
             sentences += _side_by_side(page, lead, rival)
-        return sentences
-    if page.is_plain or lead.rank < 2:
+        return sentences + beside_sentences(page, [lead, holding[0], *waste])
+    if page.is_plain:
+        return beside_sentences(page, [lead])
+    if lead.rank < 2:
         return []
     for name in lead.claim.alternatives:
         statement = page.dig.packs.statements.get(name)
@@ -46,6 +48,15 @@ def rival_sentences(page: Page, lead: Reading) -> list[Sentence]:
         reason = page_text(page, claim.held("for")[0])
         return page.say(refs, f"for the alternative, {statement.noun}, speaks only that {reason}")
     return []
+
+
+def beside_sentences(page: Page, told: Sequence[Reading]) -> list[Sentence]:
+    """For visitors the everyday account beside a reading, where no reading of the page says as much: `beside <id>`."""
+    if not page.is_plain or any(item.is_food for item in told):
+        return []
+    lead = told[0]
+    wordings = page.turns(f"beside {lead.claim.statement}")
+    return page.say([lead.claim.id], *wordings) if any(wordings) else []
 
 
 def told_rival_sentences(page: Page, items: Sequence[Reading], *, are_last: bool = False) -> list[Sentence]:

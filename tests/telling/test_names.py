@@ -24,14 +24,17 @@ def names_for(audience: str, packs: Packs) -> Names:
     return Names(audience=packs.audiences[audience], packs=packs)
 
 
+SHELL, WOOD, TREE = "hickory nutshell", "hickory charcoal", "from a tree with hard-shelled nuts"
+
+
 @pytest.mark.parametrize(
     ("written", "part", "counted", "report", "public"),
     [
         ("Zea mays", "kernel", 12, "12 maize kernels (*Zea mays*)", "12 corn kernels"),
         ("Zea mays", "kernel", 1, "one maize kernel (*Zea mays*)", "one corn kernel"),
         ("Zea mays", "cupule", 96, "96 maize cupules (*Zea mays*)", "about 100 bits of corn cob"),
-        ("Carya", "nutshell", 9, "nine pieces of hickory nutshell (*Carya* sp.)", "nine bits of hickory nutshell"),
-        ("Carya", "wood", 5, "five fragments of hickory charcoal (*Carya* sp.)", "five fragments of hickory charcoal"),
+        ("Carya", "nutshell", 9, f"nine pieces of {SHELL} (*Carya* sp.)", f"nine bits of {SHELL} ({TREE})"),
+        ("Carya", "wood", 5, f"five fragments of {WOOD} (*Carya* sp.)", f"five fragments of {WOOD} ({TREE})"),
         ("Quercus", "acorn shell", 1, "one piece of acorn shell (*Quercus* sp.)", "one bit of acorn shell"),
         ("Poaceae", "seed", 2, "two grass seeds (Poaceae)", "two grass seeds"),
         ("Indeterminate", "seed", 3, "three unidentified seeds", "three unidentified seeds"),
@@ -42,7 +45,7 @@ def names_for(audience: str, packs: Packs) -> Names:
             "one probable maypop seed (from a wild vine with sweet fruit)",
         ),
     ],
-)  # fmt: skip
+)
 def test_finds_are_named_for_their_readers(
     written: str, part: str, counted: int, report: str, public: str, packs: Packs
 ):
