@@ -77,7 +77,8 @@ def acorn_to_hickory(units: Units) -> Column:
 
         ratio = c · g(acorn shell) / g(hickory shell);   c = 50
 
-    Unit: none. Interval: not of chance but of the factor: the same with c = 5 and c = 200, the range of the literature.
+    Unit: none. Interval: not of chance but of the factor: the same with c = 5 and c = 200, the range of the literature;
+    without an upper end where some acorn shell was not weighed, and from 0 where some hickory shell was not.
     No value: where hickory shell was not weighed or weighs nothing.
     Misleads: acorn shell is thin and breaks small; hickory shell is thick, survives, and was itself a fuel. The factor
     is soft by more than an order of magnitude, so only large differences between samples say anything.
@@ -137,18 +138,27 @@ def _exchanged(units: Units, exchange: Exchange | None) -> Column:
     first, weighed = units.mass_g(of)
     second, _ = units.mass_g(to)
     found_but_not_weighed = (units.samples_with(of) > 0) & (weighed == 0)
+    # What was counted and not weighed can only add: a sum that leaves some out bounds from one side alone.
+    more_of, more_to = (_unweighed(units, selector) for selector in (of, to))
     with np.errstate(invalid="ignore", divide="ignore"):
         plain = np.where(found_but_not_weighed, np.nan, first) / np.where(second > 0, second, np.nan)
     return Column(
         value=plain * exchange.factor,
-        low=plain * exchange.low,
-        high=plain * exchange.high,
+        low=np.where(more_to, 0.0, plain * exchange.low),
+        high=np.where(more_of, np.inf, plain * exchange.high),
         of=first,
         to=second,
         n=weighed,
         has_interval=True,
         reason="one of the two was not weighed",
     )
+
+
+def _unweighed(units: Units, of: Selector) -> np.ndarray:
+    """(1, units): True where some of the thing was found that nobody weighed."""
+    rows = units.rows(of)
+    rows = rows[units.table.is_noted[rows] & ~np.isfinite(units.table.mass_g[rows])]
+    return units.sum_of(np.ones((1, rows.size)), rows) > 0
 
 
 def _lines_of(units: Units, of: Selector) -> tuple[EarLine, ...]:

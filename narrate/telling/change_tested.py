@@ -51,7 +51,26 @@ def amount_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
     )
     if where:
         text += f", but most of the latter lay in {where}, and without it {_weight(rest)} would be left"
-    return page.say([*refs, *more], f"{text}; weights have no interval here, so that chance is not ruled out")
+    unweighed = _unweighed_shell(page, (first, last))
+    were = english.agreed(unweighed, "was", "were")
+    least = (
+        f"; {page.count(unweighed, 'piece', 'pieces')} {were} not weighed, so that both are minima, and"
+        if unweighed
+        else ";"
+    )
+    return page.say([*refs, *more], f"{text}{least} weights have no interval here, so that chance is not ruled out")
+
+
+def _unweighed_shell(page: Page, phases: Sequence[Phase]) -> int:
+    """Pieces of nutshell of the phases in rows of the count sheets without a weight."""
+    parts = page.dig.packs.words.parts
+    contexts = {c.id for phase in phases for c in _contexts(page, phase)}
+    samples = {s.id for s in page.dig.project.samples if s.context in contexts}
+    rows = [
+        row for row in page.dig.project.counts
+        if row.sample in samples and row.mass_g is None and row.condition in page.dig.ancient
+    ]  # fmt: skip
+    return sum(row.count.number or 0 for row in rows if "nutshell" in getattr(parts.get(row.part), "roles", ()))
 
 
 def _weight(value: float) -> str:

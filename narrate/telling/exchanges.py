@@ -28,20 +28,29 @@ def _compared(page: Page, exchange: Exchange, one: list[Tally], other: list[Tall
     low, middle, high = (numbers.figure(factor * a / b, 1) for factor in (exchange.low, exchange.factor, exchange.high))
     what, beside = page.names.kind_of_find(one[0]), page.names.kind_of_find(other[0])
     foods = [page.names.food(tallies[0].taxon) for tallies in (one, other)]
-    lead = f"so that the shells do not say whether {foods[0]} or {foods[1]} mattered more as food"
-    if exchange.low * a / b > 1:
+    is_least, is_most = bool(_unweighed(page, one)[0]), bool(_unweighed(page, other)[0])
+    refs = [t.ref for t in (*one, *other) if t.ref]
+    weights = f"{what} weighed {_weight(page, one, a)} against {_weight(page, other, b)} of {beside}"
+    unsaid = f"the shells do not say whether {foods[0]} or {foods[1]} mattered more as food"
+    if is_least and is_most:
+        return page.say(refs, f"{weights}; with so much unweighed {unsaid}")
+    # What was not weighed can only add: a sum that leaves some out bounds the other way alone.
+    lead = f"so that {unsaid}"
+    if exchange.low * a / b > 1 and not is_most:
         lead = f"so that {foods[0]} come before {foods[1]} whatever the factor"
-    elif exchange.high * a / b < 1:
+    elif exchange.high * a / b < 1 and not is_least:
         lead = f"so that {foods[1]} come before {foods[0]} whatever the factor"
-    by_weighed = " on what was weighed" if _unweighed(page, one)[0] or _unweighed(page, other)[0] else ""
+    come_to = f"{middle} times {foods[1]} ({low} to {high})"
+    if is_least:
+        come_to = f"at least {middle} times {foods[1]} (at {exchange.low:g}, at least {low} times)"
+    elif is_most:
+        come_to = f"at most {middle} times {foods[1]} (at {exchange.high:g}, at most {high} times)"
     cited = works_cited(page, exchange.sources)
     behind = f" ({cited})" if cited else ""
     return page.say(
-        [t.ref for t in (*one, *other) if t.ref],
-        f"{what} weighed {_weight(page, one, a)} against {_weight(page, other, b)} of {beside}, yet a gram of it may "
-        f"stand for {exchange.low:g} to {exchange.high:g} times as much food{behind}: reckoned at "
-        f"{exchange.factor:g}{by_weighed}, "
-        f"{foods[0]} come to {middle} times {foods[1]} ({low} to {high}), {lead}",
+        refs,
+        f"{weights}, yet a gram of it may stand for {exchange.low:g} to {exchange.high:g} times as much food{behind}: "
+        f"reckoned at {exchange.factor:g}, {foods[0]} come to {come_to}, {lead}",
     )
 
 

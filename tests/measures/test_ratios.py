@@ -189,3 +189,17 @@ def test_weeds_to_grain() -> None:
 def test_every_whole_ear_has_a_range_and_a_source(line) -> None:  # type: ignore[no-untyped-def]
     """Lines are ranges with a source."""
     assert 0 < line.low <= line.high and line.sources
+
+
+def test_shell_that_was_not_weighed_leaves_no_upper_end() -> None:
+    """Acorn shell of which a row was counted and not weighed weighs at least what was weighed: 0.1 g beside 10 g."""
+    column = ratios.acorn_to_hickory(
+        units_of(
+            a_row("S1", "Quercus", "acorn shell", 8, mass_g=0.1),
+            a_row("S1", "Quercus", "acorn shell", 6),
+            a_row("S1", "Carya", "nutshell", 40, mass_g=10.0),
+        )
+    )
+
+    assert column.value[0, 0] == pytest.approx(50 * 0.1 / 10)
+    assert (column.low[0, 0], column.high[0, 0]) == (pytest.approx(5 * 0.1 / 10), np.inf)

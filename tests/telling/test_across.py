@@ -55,7 +55,7 @@ def test_exceptions_are_named_with_what_they_mean(report: dict[Subject, Narrativ
     """Cobs were fuel in the late hamlet, but not in C12 and C17, where kernels tell another story."""
     text = report[LATE].text
 
-    assert "in C12 kernels outnumber what whole ears would bring (273 kernels, of them 153 pieces, to 17 cob parts" in text
+    assert "in C12 kernels outnumber what whole ears would bring (273 kernels, of them 153 pieces, to 17 cob" in text
     assert re.search(r"([Ww]hat lay|remains) there (is|are) read as .*accidental burning of food.*\(C12\)", text)
 
 
@@ -143,16 +143,16 @@ def test_a_poor_deposit_gets_a_short_text(report: dict[Subject, Narrative], id: 
 def test_shells_rank_no_nuts_within_the_range_of_the_factor(judged_example: Judged, report: dict[Subject, Narrative]):
     """
     Acorn to hickory by shell at 50 times, with 5 and 200 as the ends: the factor of Yarnell and Black 1985 and the
-    range of Lopinot 1983, as Gremillion gives them (Excavating Occaneechi Town, "Nuts").
+    range of Lopinot 1983, as Gremillion gives them (Excavating Occaneechi Town, "Nuts"). Some acorn shell was not
+    weighed, so that there is no upper end.
     """
     shells = judged_example.findings.of(EARLY).tallies
     acorn = sum(t.mass_g or 0 for t in shells if t.taxon == "Quercus" and t.part in ("nutshell", "acorn shell"))
     hickory = sum(t.mass_g or 0 for t in shells if t.taxon == "Carya" and t.part == "nutshell")
-    low, middle, high = (f"{factor * acorn / hickory:.1f}" for factor in (5, 50, 200))
+    low, middle = (f"{factor * acorn / hickory:.1f}" for factor in (5, 50))
+    come_to = f"acorns come to at least {middle} times hickory nuts (at 5, at least {low} times)"
 
-    assert f"acorns come to {middle} times hickory nuts ({low} to {high}), so that the shells do not say" in (
-        report[EARLY].text
-    )
+    assert f"{come_to}, so that the shells do not say" in report[EARLY].text
 
 
 def test_a_rich_deposit_does_not_speak_for_its_phase(report: dict[Subject, Narrative]):

@@ -84,3 +84,9 @@ def test_scorched_walls_count_for_burning_in_place(report: dict[str, str]):
     because = "because ground that fire had reddened or scorched was noted there"
 
     assert f"supports burning in place, {because}" in report["C05"]
+
+
+def test_weights_of_what_was_weighed_in_part_are_minima(report: dict[str, str]):
+    """Of 149 acorn shells 63 were not weighed: what they come to beside hickory has a lower end alone."""
+    assert "acorns come to at least 1.5 times hickory nuts (at 5, at least 0.2 times), so that" in report["early"]
+    assert "108 pieces were not weighed, so that both are minima" in report["site"]
