@@ -78,6 +78,22 @@ def test_pages_stand_by_themselves(window: Page, sites: Path) -> None:
     assert told == []
 
 
+@pytest.mark.parametrize("name", ["public/year.html", "review/hearth-and-table.html"])
+def test_tables_of_empty_columns_are_lists_on_a_phone(browser: Browser, sites: Path, name: str) -> None:
+    """At 390 px no cell of such a table is empty or beside the window; at 1,280 px all columns stand side by side."""
+    page = browser.new_page(viewport={"width": 390, "height": 800})
+    page.goto((sites / name).as_uri())
+    cells = "[...document.querySelectorAll('.stacked tbody td')].filter(c => c.offsetParent !== null)"
+    told = page.evaluate(f"{cells}.map(c => [c.innerText.trim(), c.getBoundingClientRect().right])")
+    page.set_viewport_size({"width": 1280, "height": 800})
+    all_cells = page.evaluate(f"{cells}.length")
+    page.close()
+
+    assert len(told) > 10
+    assert [cell for cell in told if cell[0] in ("", "–") or cell[1] > 390] == []
+    assert all_cells > 1.4 * len(told)
+
+
 @pytest.mark.parametrize("name", SITE_PAGES)
 def test_headings_and_pictures_are_in_order(browser: Browser, sites: Path, name: str) -> None:
     """One h1, no level left out, every picture named, every table headed, no id twice, one main part."""
