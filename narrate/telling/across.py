@@ -13,6 +13,7 @@ from narrate.telling import english, setting
 from narrate.telling.behind import remains_behind, remains_looked_at
 from narrate.telling.foods_once import is_told_with_another_food
 from narrate.telling.frames import clauses_joined
+from narrate.telling.harvest import in_word_of_season
 from narrate.telling.of_stores import only_keeping
 from narrate.telling.page import Page
 from narrate.telling.plan import FOODS, Reading, is_hint
@@ -92,6 +93,7 @@ def _borne(page: Page, read: Sequence[Context], questions: Sequence[str], held: 
         carried.sort(key=lambda pair: (-GRADE_NAMES.index(pair[1].grade), -pair[1].support))
         against = [(id, c, a) for id, c in known if c.verdict != "holds" for a in c.held("against")[:1]]
         noun = page.in_own_words(statement.plain_noun if page.is_plain else statement.noun)
+        noun = in_word_of_season(page, noun, [c for _, c in carried])
         hints = [(id, c) for id, c in firm if is_hint(page.dig, c)]
         refs = [claim.id for _, claim in carried or (hints if name in own else [])]
         refs = refs if carried or name not in own else [own[name], *refs]

@@ -59,12 +59,12 @@ def _season_once(text: str) -> str:
     if before is not None:
         ripe = rf"\b(ripens?) in {before[1]}\b"
         return text[: before.end()] + re.sub(ripe, r"\1 then", text[before.end() :])
-    return _RIPE_BEFORE.sub(r"\1gathering in that season", text)
+    return _RIPE_BEFORE.sub(r"\1\3 in that season", text)
 
 
 _SEASON = r"(autumn|late summer|early summer)"
-_GATHERING = re.compile(rf"\bgathering in {_SEASON}(?=:|, (?:as|since|because)\b)")
-_RIPE_BEFORE = re.compile(rf"(\bripens? in {_SEASON}[;,].*)gathering in \2$")
+_GATHERING = re.compile(rf"\b(?:gathering|harvesting) in {_SEASON}(?=:|, (?:as|since|because)\b)")
+_RIPE_BEFORE = re.compile(rf"(\bripens? in {_SEASON}[;,].*?)((?:harvesting and )?gathering|harvesting) in \2$")
 
 
 def ripe_then(lead: str, reason: str) -> str:

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from narrate.telling import english
 from narrate.telling.foods import foods_told
+from narrate.telling.harvest import in_word_of_season
 from narrate.telling.page import Page, opening
 from narrate.telling.plan import Reading
 
@@ -67,6 +68,7 @@ def _nouns(page: Page, group: Sequence[Reading], *, in_short: bool = False) -> l
     foods = [item for item in group if item.is_food]
     others = [item for item in group if not item.is_food]
     phrases = [page.in_own_words(_noun(page, item)) for item in others]
+    phrases = [in_word_of_season(page, phrase, [r.claim for r in others]) for phrase in phrases]
     if in_short and page.has_told(" as food"):
         phrases = [p.removeprefix("the use of ") if p.endswith(" as food") else p for p in phrases]
     nouns = english.gathered_apart(phrases, oxford=page.names.has_oxford)
@@ -86,7 +88,9 @@ def that_clauses(page: Page, group: Sequence[Reading]) -> str:
     """The readings as clauses behind 'signs that', those of foods as one: '… used nuts as food, and that people …'."""
     foods = [item for item in group if item.is_food]
     texts = [clause_of(page, foods)] if foods else []
-    return clauses_joined(page, texts + [page.in_own_words(r.statement.plain) for r in group if not r.is_food])
+    others = [r for r in group if not r.is_food]
+    plain = [in_word_of_season(page, page.in_own_words(r.statement.plain), [r.claim]) for r in others]
+    return clauses_joined(page, texts + plain)
 
 
 def clauses_joined(page: Page, texts: Sequence[str]) -> str:
@@ -106,6 +110,7 @@ def clause_of(page: Page, group: Sequence[Reading]) -> str:
     foods = [item for item in group if item.is_food]
     others = [item for item in group if not item.is_food]
     phrases = [page.in_own_words(item.statement.plain if page.is_plain else item.statement.clause) for item in others]
+    phrases = [in_word_of_season(page, phrase, [r.claim for r in others]) for phrase in phrases]
     gathered = [english.gathered(phrases, oxford=page.names.has_oxford)] if phrases else []
     # 'People lived beside open, trodden ground, and picked fruit': who did it is said once.
     gathered = [re.sub(r"[;,] and people ", ", and ", text) for text in gathered]

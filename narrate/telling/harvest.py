@@ -1,0 +1,58 @@
+"""Crops are harvested and wild plants gathered: the word for a season by the plants that it rests on."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+
+from narrate.model.claims import Claim
+from narrate.telling.behind import remains_counted
+from narrate.telling.page import Page
+
+MOST, FEW = 0.9, 0.1
+"""Share of the items that are of crops from which a season is one of harvest, and below which of gathering alone."""
+
+
+def in_word_of_season(page: Page, text: str, claims: Iterable[Claim]) -> str:
+    """A noun or clause of the packs, which speaks of gathering, with the word that its plants ask for."""
+    if not _GATHERED.search(text):
+        return text
+    share = _of_crops(page, [claim for claim in claims if claim.question == "season"])
+    if share is None or share < FEW:
+        return text
+    return put(text, is_all=share >= MOST)
+
+
+def put(text: str, *, is_all: bool) -> str:
+    """
+    The text with harvest for gathering, or beside it.
+
+    >>> put("gathering in autumn", is_all=True), put("people gathered plants that ripen in autumn", is_all=False)
+    ('harvesting in autumn', 'people harvested and gathered plants that ripen in autumn')
+    >>> put("plants gathered in autumn", is_all=False)
+    'plants harvested or gathered in autumn'
+    """
+    if is_all:
+        return re.sub(r"\bgathering\b", "harvesting", re.sub(r"\bgathered\b", "harvested", text))
+    text = re.sub(r"\bgathering\b", "harvesting and gathering", text)
+    text = _PLANTS.sub("plants harvested or gathered", text)
+    return re.sub(r"\bpeople gathered\b", "people harvested and gathered", text)
+
+
+_PLANTS = re.compile(r"\bplants gathered\b")
+_GATHERED = re.compile(r"\bgather(?:ing|ed)\b")
+
+
+def _of_crops(page: Page, claims: Iterable[Claim]) -> float | None:
+    """Share of crops among the items that the chief arguments for some claims counted; None where there are none."""
+    crops = items = 0
+    for claim in claims:
+        found = page.dig.findings.subjects.get(claim.about)
+        held = claim.held("for")
+        chief = [a for a in held if a.weight == max(one.weight for one in held)] if found is not None else []
+        counted = {t.ref: t for a in chief for t in remains_counted(a, page.dig.packs, found.tallies)}  # type: ignore[union-attr]
+        for tally in counted.values():
+            taxon = page.dig.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
+            items += tally.counted
+            crops += tally.counted if taxon is not None and taxon.status == "crop" else 0
+    return crops / items if items else None
