@@ -143,7 +143,7 @@ def _phase_compared(
     only_late = {name: r for name, r in sides[1].items() if name not in sides[0]}
     if not only_early or not only_late:
         return []
-    shown = [_most_widespread(page, side) for side in (only_early, only_late)]
+    shown = _both_sides(page, only_early, only_late)
     refs = [reading.claim.id for side in shown for found in side for reading in found]
     kinds = page.names.kind(kind, plural=True)
     names = [english.literal(phase.name) for phase, _ in (early, late)]
@@ -162,10 +162,26 @@ def _phase_compared(
     )
 
 
-def _most_widespread(page: Page, side: dict[str, list[Reading]]) -> list[list[Reading]]:
+def _both_sides(page: Page, *sides: dict[str, list[Reading]]) -> list[list[list[Reading]]]:
+    """
+    The two most widespread readings of each side, and beside them what the other side reads in the same question: who
+    names the fuel of the one hearths does not pass over that of the others.
+    """
+    ordered = [_most_widespread_first(page, side) for side in sides]
+    asked = {found[0].claim.question for side in ordered for found in side[:2]}
+    shown = []
+    for side in ordered:
+        chosen = side[:2]
+        for question in sorted(asked - {found[0].claim.question for found in chosen}):
+            chosen += [found for found in side[2:] if found[0].claim.question == question][:1]
+        shown.append(chosen)
+    return shown
+
+
+def _most_widespread_first(page: Page, side: dict[str, list[Reading]]) -> list[list[Reading]]:
     place = {statement: i for i, statement in enumerate(page.dig.packs.statements)}
     ordered = sorted(side.items(), key=lambda pair: (-len(pair[1]), place[pair[0]]))  # type: ignore[index]
-    return [readings for _, readings in ordered[:2]]
+    return [readings for _, readings in ordered]
 
 
 def _nouns_and_places(page: Page, side: Sequence[Sequence[Reading]]) -> list[str]:

@@ -90,3 +90,10 @@ def test_weights_of_what_was_weighed_in_part_are_minima(report: dict[str, str]):
     """Of 149 acorn shells 63 were not weighed: what they come to beside hickory has a lower end alone."""
     assert "acorns come to at least 1.5 times hickory nuts (at 5, at least 0.2 times), so that" in report["early"]
     assert "108 pieces were not weighed, so that both are minima" in report["site"]
+
+
+def test_hearths_are_compared_in_the_same_questions(report: dict[str, str]):
+    """Where the nutshell of C01 is told as fuel of the early hearths, the cobs of C11 are told as that of the late."""
+    hearths = next(line for line in report["site"].split(". ") if "Among the hearths" in line)
+
+    assert "nutshell as fuel (C01)" in hearths and "maize cobs as fuel (C11)" in hearths
