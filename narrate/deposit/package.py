@@ -103,8 +103,19 @@ def _about(project: Project, name: str) -> str:
     return f"Plant remains from flotation samples: {project.title}. {summary}{left}{kept}".strip()
 
 
+def _licence(project: Project) -> str:
+    """As the project states it under `report`, in either spelling; empty where it does not."""
+    return " ".join((project.report.get("licence") or project.report.get("license") or "").split())
+
+
+_NAME_OF_LICENCE = re.compile(r"[-a-zA-Z0-9._]+")
+"""What the standard takes for a name; a licence in other words stands in the readme and the crate."""
+
+
 def _descriptor(project: Project, tables: Sequence[PackageTable], name: str, version: str) -> dict[str, Any]:
-    where = {"homepage": project.address} if project.address else {}
+    where: dict[str, Any] = {"homepage": project.address} if project.address else {}
+    if _NAME_OF_LICENCE.fullmatch(_licence(project)):
+        where["licenses"] = [{"name": _licence(project)}]
     return {
         **where,
         "profile": "tabular-data-package",
@@ -173,7 +184,7 @@ def _crate(project: Project, paths: Iterable[str], tables: Sequence[PackageTable
         "@type": "Dataset",
         "name": f"Plant remains: {project.title} ({name} edition)",
         "description": _about(project, name),
-        "license": project.report.get("licence") or project.report.get("license") or NOT_STATED,
+        "license": _licence(project) or NOT_STATED,
         "author": [{"@id": person["@id"]} for person in people],
         "hasPart": [{"@id": path} for path in files],
     }
@@ -206,6 +217,8 @@ def _readme(project: Project, tables: Sequence[PackageTable], name: str, version
         "",
         "Interpretations in it are drafts for the signature of a qualified specialist. Location and burial "
         "information follows the laws and consultation that apply where the work was done.",
+        "",
+        f"Licence: {_licence(project) or NOT_STATED}",
         "",
         "| File | Holds | Rows |",
         "| --- | --- | --- |",

@@ -21,7 +21,7 @@ from click.testing import CliRunner
 
 from narrate.cli import commands
 from narrate.deposit.lessened import lessened
-from narrate.deposit.package import bag, package
+from narrate.deposit.package import NOT_STATED, bag, package
 from narrate.deposit.package_tables import package_tables
 from narrate.disclosure import disclosed
 from narrate.model.claims import Claims
@@ -129,6 +129,28 @@ def test_every_kind_of_data_has_its_table_and_every_amount_its_unit(packages: Pa
     assert bare == []
     for name in ("README.md", "CITATION.cff", "manifest-sha256.txt"):
         assert (packages / "open" / name).stat().st_size > 100
+
+
+@pytest.mark.parametrize(
+    ("stated", "read", "named"),
+    [
+        ({"licence": "CC-BY-4.0"}, "CC-BY-4.0", [{"name": "CC-BY-4.0"}]),
+        ({"license": "by letter to the museum"}, "by letter to the museum", None),
+        ({}, NOT_STATED, None),
+    ],
+)
+def test_the_licence_stands_where_people_and_programs_look(
+    judged_example: Judged, stated: dict[str, str], read: str, named: object
+) -> None:
+    """In readme and crate in any words, or that none is stated; in the description where it is a name (its pattern)."""
+    of_dig = replace(judged_example.project, report=stated)
+    judged = (judged_example.packs, judged_example.findings, judged_example.claims)
+    files = package(of_dig, *judged, name="open", version="test")
+    crate = json.loads(files["ro-crate-metadata.json"])["@graph"]
+
+    assert f"Licence: {read}\n" in files["README.md"].decode("utf-8")
+    assert next(node for node in crate if node["@id"] == "./")["license"] == read
+    assert json.loads(files["datapackage.json"]).get("licenses") == named
 
 
 def test_every_field_says_what_it_holds(packages: Path) -> None:
