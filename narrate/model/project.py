@@ -58,15 +58,24 @@ class Project:
     is_withheld_in_part: bool = False
     """True once something restricted was taken out."""
     place: Place
+    _contexts: Mapping[ContextId, Context] = field(init=False, repr=False, compare=False)
+    """By id; the first of each, as long as nobody has mended that there are two."""
+    _samples: Mapping[SampleId, Sample] = field(init=False, repr=False, compare=False)
+    _samples_of: Mapping[ContextId, tuple[Sample, ...]] = field(init=False, repr=False, compare=False)
+
+    def __post_init__(self) -> None:
+        samples_of: dict[ContextId, list[Sample]] = {}
+        for sample in self.samples:
+            samples_of.setdefault(sample.context, []).append(sample)
+        object.__setattr__(self, "_contexts", {context.id: context for context in reversed(self.contexts)})
+        object.__setattr__(self, "_samples", {sample.id: sample for sample in reversed(self.samples)})
+        object.__setattr__(self, "_samples_of", {id: tuple(samples) for id, samples in samples_of.items()})
 
     def context(self, id: ContextId) -> Context:
-        for context in self.contexts:
-            if context.id == id:
-                return context
-        raise KeyError(id)
+        return self._contexts[id]
 
     def samples_of(self, context: ContextId) -> tuple[Sample, ...]:
-        return tuple(sample for sample in self.samples if sample.context == context)
+        return self._samples_of.get(context, ())
 
     def dated_contexts(self) -> frozenset[ContextId]:
         """Contexts that the account of radiocarbon dates (`report: radiocarbon`) names by their ids."""
@@ -85,7 +94,4 @@ class Project:
         return tuple(Feature(id=id, contexts=tuple(ids)) for id, ids in members.items())  # type: ignore[arg-type]
 
     def sample(self, id: SampleId) -> Sample:
-        for sample in self.samples:
-            if sample.id == id:
-                return sample
-        raise KeyError(id)
+        return self._samples[id]

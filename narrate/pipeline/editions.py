@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import partial
 from pathlib import Path
 
@@ -26,6 +26,7 @@ from narrate.pipeline.side_by_side import side_by_side
 from narrate.problems import Place, Problem, ProblemList
 from narrate.reading.track_record import shipped_track_record
 from narrate.telling.calibrated import overclaimed
+from narrate.telling.kept_words import KeptWords
 from narrate.telling.tell import LEVELS, narratives
 
 EDITIONS: Mapping[str, tuple[str, ...]] = {"review": ("review", "report"), "public": ("public", "label")}
@@ -63,6 +64,8 @@ class Words:
     problems: tuple[Problem, ...]
     standings: Mapping[str, Standing]
     """By audience, of all narratives that are files: who said what."""
+    kept: Mapping[bytes, bytes] = field(default_factory=dict)
+    """What was told, with what it asked of the dig, for the next run."""
 
 
 def words_of(
@@ -73,6 +76,7 @@ def words_of(
     *,
     audiences: Collection[str] = (),
     levels: Collection[Level] = LEVELS,
+    known: KeptWords | None = None,
 ) -> Words:
     """
     Drafts of the audiences of the edition, merged with the analyst's own words.
@@ -80,6 +84,7 @@ def words_of(
     approved_only:  what is built from approved words alone, beside what the project says; all words are given still.
     audiences:      those whose words are wanted; left out: all of the edition.
     levels:         of the subjects whose words are wanted.
+    known:          words that were told before.
     """
     chosen = part.project.approved_only | approved_only
     keys = subject_keys(part.project)
@@ -91,7 +96,7 @@ def words_of(
     )
     found: dict[str, Owned] = {}
     for audience in audiences or audiences_of(name, part):
-        drafted = narratives(part.project, part.packs, part.findings, part.claims, audience, levels)
+        drafted = narratives(part.project, part.packs, part.findings, part.claims, audience, levels, known)
         found[audience] = owned(
             folder,
             drafted,
@@ -105,19 +110,24 @@ def words_of(
         files={path: revised for kept in found.values() for path, revised in kept.files.items()},
         problems=tuple(problem for kept in found.values() for problem in kept.problems),
         standings={a: standing(n for s, n in kept.narratives.items() if is_a_file(s)) for a, kept in found.items()},
+        kept={} if known is None else dict(known.kept.now),
     )
 
 
 def all_told(
-    folder: Path, whole: Judged, open_part: Judged, approved_only: frozenset[str] = frozenset()
+    folder: Path,
+    whole: Judged,
+    open_part: Judged,
+    approved_only: frozenset[str] = frozenset(),
+    known: KeptWords | None = None,
 ) -> dict[str, Words]:
     """
     Both editions, told side by side; words for the public that name something restricted are kept back, and that is
     told.
     """
     jobs = [
-        partial(words_of, folder, "public", open_part, approved_only),
-        partial(words_of, folder, "review", whole, approved_only),
+        partial(words_of, folder, "public", open_part, approved_only, known=known),
+        partial(words_of, folder, "review", whole, approved_only, known=known),
     ]
     public, review = side_by_side(jobs, is_large=whole.is_large)
     kept = {k: disclosed_narrative(n, whole.project) for k, n in public.narratives.items()}

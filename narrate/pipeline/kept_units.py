@@ -13,44 +13,49 @@ from narrate.files import write
 from narrate.judging.kept_units import KeptUnits
 
 FORMAT = "narrate judged 1"
-VALUES = ".narrate-judged.bin"
-LIST = ".narrate-judged.json"
-"""In `out/`: the values, and the list by which they are believed."""
+JUDGED, WORDS = ".narrate-judged", ".narrate-words"
+"""In `out/`, each with '.bin' behind it: the values; and with '.json': the list by which they are believed."""
 
 
-def kept_before(folder: Path, ground: str) -> KeptUnits:
+def kept_before(folder: Path, ground: str, name: str = JUDGED) -> KeptUnits:
     """
     What the last run left, where it was made on the same ground; nothing where it is damaged, foreign or not there.
 
     ground:  a sum over the program and the packs; empty where there is doubt about it.
     """
     try:
-        if not ground or _is_link(folder):
+        values, listed = _files(folder, name)
+        if not ground or _is_link(folder, name):
             return KeptUnits()
-        raw = (folder / "out" / VALUES).read_bytes()
-        said = json.loads((folder / "out" / LIST).read_bytes())
-        is_so = said == _said(ground, raw, os.lstat(folder / "out" / VALUES))
+        raw = values.read_bytes()
+        said = json.loads(listed.read_bytes())
+        is_so = said == _said(ground, raw, os.lstat(values))
         return KeptUnits.unpacked(raw) if is_so else KeptUnits()
     except (OSError, ValueError, RecursionError):
         return KeptUnits()
 
 
-def keep(folder: Path, ground: str, kept: KeptUnits) -> None:
+def keep(folder: Path, ground: str, kept: KeptUnits, name: str = JUDGED) -> None:
     """Leaves what a run asked for or worked out."""
-    if not ground or _is_link(folder):
-        forget_units(folder)
+    if not ground or _is_link(folder, name):
+        forget_units(folder, name)
         return
     raw = kept.packed()
-    values = folder / "out" / VALUES
+    values, listed = _files(folder, name)
     write(values, raw)
-    write(folder / "out" / LIST, json.dumps(_said(ground, raw, os.lstat(values))) + "\n")
+    write(listed, json.dumps(_said(ground, raw, os.lstat(values))) + "\n")
 
 
-def forget_units(folder: Path) -> None:
+def forget_units(folder: Path, name: str = JUDGED) -> None:
     """Takes away what was kept."""
-    for name in (LIST, VALUES):
+    for path in reversed(_files(folder, name)):
         with suppress(FileNotFoundError):
-            (folder / "out" / name).unlink()
+            path.unlink()
+
+
+def _files(folder: Path, name: str) -> tuple[Path, Path]:
+    """The values and their list."""
+    return folder / "out" / f"{name}.bin", folder / "out" / f"{name}.json"
 
 
 def _said(ground: str, raw: bytes, about: os.stat_result) -> dict[str, object]:
@@ -73,5 +78,5 @@ def stamp_of(about: os.stat_result) -> list[int]:
     return [about.st_mtime_ns, about.st_ctime_ns, about.st_size, about.st_ino, stat.S_IFMT(about.st_mode)]
 
 
-def _is_link(folder: Path) -> bool:
-    return any(os.path.islink(folder / "out" / name) for name in ("", VALUES, LIST))
+def _is_link(folder: Path, name: str) -> bool:
+    return any(os.path.islink(path) for path in (folder / "out", *_files(folder, name)))

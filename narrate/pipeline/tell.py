@@ -14,7 +14,7 @@ from narrate.pipeline.editions import Words, all_told, approved_alone, edition_o
 from narrate.pipeline.held import Unwritable, held, not_written, saved_meanwhile
 from narrate.pipeline.judged import Judged, Progress, disclosed_part, judged_folder, silent
 from narrate.pipeline.kept_claims import write_claims
-from narrate.pipeline.kept_units import keep
+from narrate.pipeline.kept_units import WORDS, keep, kept_before
 from narrate.pipeline.rubbish import seldom_looked_for
 from narrate.pipeline.side_by_side import side_by_side
 from narrate.pipeline.told import Told
@@ -29,6 +29,7 @@ from narrate.pipeline.unchanged import (
     remember,
 )
 from narrate.problems import Problem, has_errors
+from narrate.telling.kept_words import KeptWords
 from narrate.web.refusal import Refused
 
 
@@ -66,7 +67,11 @@ def tell(
             forget(folder)
             keep(folder, found.ground, found.kept)
             progress("writing narratives")
-            told = all_told(folder, whole, public, approved_only)
+            words = kept_before(folder, found.ground, WORDS)
+            told = all_told(folder, whole, public, approved_only, KeptWords(words, found.ground))
+            for one in told.values():
+                words.now.update(one.kept)
+            keep(folder, found.ground, words, WORDS)
             problems = with_those_of_drafts(problems, told.values(), strict=strict)
             if has_errors(problems):
                 return Told(problems=problems, is_written=False)

@@ -9,12 +9,11 @@ its neighbours come at the end of an account: a context that is added to the dig
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from narrate.model.findings import Tally
 from narrate.model.ids import Subject
-from narrate.model.measurement import Measurement
 from narrate.model.stratigraphy import Context
 from narrate.telling import composition, english
 from narrate.telling.finds import total
@@ -65,19 +64,13 @@ def _disturbed(page: Page, context: Context, sampled: Sampled) -> Opened:
 
 
 def _richest(page: Page, context: Context, sampled: Sampled) -> Opened:
-    next_to = _outdone(page, page.dig.surroundings.densities)
+    next_to = page.dig.surroundings.outdone("density", page.subject.id)
     if next_to is None:
         return _NONE
     return (
         f"{sampled.place} is the richest context of the dig: {sampled.gave}",
         f"the richest context of the dig is {sampled.place}: {sampled.gave}",
     ), (page.dig.measure_ref(next_to, "density"),)
-
-
-def _outdone(page: Page, values: Mapping[Subject, float]) -> Subject | None:
-    """The context that comes next, where this one has more than any of enough others."""
-    own, others = values.get(page.subject), _others(page, values)
-    return None if own is None or len(others) < ENOUGH or own <= others[0][1] else others[0][0]
 
 
 def _full_of_one_thing(page: Page, context: Context, sampled: Sampled) -> Opened:
@@ -115,8 +108,7 @@ def _rich(page: Page, context: Context, sampled: Sampled) -> Opened:
 
 def _most_kinds(page: Page, context: Context, sampled: Sampled) -> Opened:
     """More kinds of plants than any other context."""
-    taxa = {s: m.value for s in page.dig.surroundings.kinds if (m := _taxa(page, s)) is not None and m.value}
-    next_to = _outdone(page, taxa)
+    next_to = page.dig.surroundings.outdone("taxa", page.subject.id)
     if next_to is None:
         return _NONE
     return (
@@ -157,17 +149,8 @@ _BUILDS: Sequence[Callable[[Page, Context, Sampled], Opened]] = (
 """What may open an account, what matters most first."""
 
 
-def _others(page: Page, values: Mapping[Subject, float]) -> list[tuple[Subject, float]]:
-    """The other contexts, the greatest first."""
-    return sorted(((s, v) for s, v in values.items() if s != page.subject), key=lambda pair: -pair[1])
-
-
 def _times_median(page: Page) -> float | None:
-    around = page.dig.surroundings
-    own, median = around.densities.get(page.subject), around.median_density
-    return own / median if own is not None and median and len(around.densities) > ENOUGH else None
-
-
-def _taxa(page: Page, subject: Subject) -> Measurement | None:
-    found = page.dig.found(subject)
-    return found.measurements.get("taxa") if found is not None else None
+    around, density = page.dig.surroundings, page.measure("density")
+    own = density.value if density is not None and page.found.samples_with_remains else None
+    median = around.median_density
+    return own / median if own is not None and median and len(around.measured) > ENOUGH else None

@@ -30,7 +30,7 @@ def compared_sentences(page: Page, context: Context) -> list[Sentence]:
 def _density(page: Page, context: Context) -> list[Sentence]:
     name = setting.context_name(page, context)
     own = page.measure("density")
-    known, median = page.dig.surroundings.densities, page.dig.surroundings.median_density
+    known, median = page.dig.surroundings.measured, page.dig.surroundings.median_density
     if own is None or not own.value or median is None or len(known) < ENOUGH_CONTEXTS:
         return []
     if setting.items_counted(page) < setting.FEW_ITEMS:
@@ -47,7 +47,7 @@ def _density(page: Page, context: Context) -> list[Sentence]:
             f"the {figure} of {name} lie {far} the median of the {many} contexts with remains ({middle})",
             f"with {figure} {name} stands {far} the median of the {many} contexts with remains ({middle})",
         )
-    if own.value >= max(known.values()):
+    if own.value >= (page.dig.surroundings.highest_density or 0.0):
         if page.is_plain:
             return page.say(refs, f"no other place on the dig gave so many plants for each {page.litre_word} of soil",
                             f"{page.litre_word} for {page.litre_word}, this is the richest soil we washed")  # fmt: skip
@@ -79,12 +79,11 @@ def _density(page: Page, context: Context) -> list[Sentence]:
 
 
 def _found_only_here(page: Page) -> list[Sentence]:
-    if len(page.dig.surroundings.kinds) < ENOUGH_CONTEXTS or (page.is_plain and page.has_told("in later times")):
+    if page.dig.surroundings.many < ENOUGH_CONTEXTS or (page.is_plain and page.has_told("in later times")):
         # A plant that came in later is no find of this place.
         return []
-    holders = page.dig.surroundings.holders
     # By genus: 'knotweed, species unknown' is no find of its own where erect knotweed is found elsewhere.
-    only = [t for t in _named(page) if len(holders.get(genus_of(t, page.dig.packs), ())) == 1]
+    only = [t for t in _named(page) if page.dig.surroundings.is_found_once(genus_of(t, page.dig.packs))]
     later = page.dig.claims.find(page.subject, OUT_OF_PERIOD)
     if later is not None and later.verdict == "holds":
         strays = {t.taxon for t in remains_behind(later, page.dig.packs, only)}
@@ -114,42 +113,24 @@ def _found_only_here(page: Page) -> list[Sentence]:
     )
 
 
-def _value(page: Page, subject: Subject, name: str) -> float | None:
-    found = page.dig.found(subject)
-    measurement = found.measurements.get(name) if found else None
-    return measurement.value if measurement is not None else None
-
-
 OUT_OF_PERIOD = "integrity.out-of-period"
 """The statement that some plants came in later: they are no find of the place."""
-
-COMPARED_FROM = 10
-"""Items below which the ratio of a context is not set beside those of others (judgement of the makers)."""
-
-
-def _rests_on(page: Page, subject: Subject, name: str) -> float:
-    """Items on which a measurement that has a value rests; 0 where it has none."""
-    found = page.dig.found(subject)
-    measurement = found.measurements.get(name) if found else None
-    return 0 if measurement is None or measurement.value is None else measurement.n or 0
 
 
 def _kernels(page: Page, context: Context) -> list[Sentence]:
     own = page.measure("kernels_per_cupule")
-    alike = [s for s, kind in page.dig.surroundings.kinds.items() if kind == context.kind]
-    alike = [s for s in alike if _rests_on(page, s, "kernels_per_cupule") >= COMPARED_FROM]
-    values = [_value(page, s, "kernels_per_cupule") for s in alike]
+    of_kind = page.dig.surroundings.of_kind(context.kind)
+    alike = of_kind.contexts
     if own is None or not own.value or page.subject not in alike or len(alike) < 3 or page.is_plain:
         return []
     name = setting.context_name(page, context)
-    numbers_known = [v for v in values if v is not None]
     kind = page.names.kind(context.kind, plural=True)
     ids = {s.id for s in alike}
     if len(features_of(c for c in page.dig.project.contexts if c.id in ids)) < len(alike):
         kind = f"contexts of {kind}"
     refs = [page.dig.measure_ref(s, "kernels_per_cupule") for s in alike]
-    for extreme, word in ((min(numbers_known), "lowest"), (max(numbers_known), "highest")):
-        if own.value == extreme and min(numbers_known) < max(numbers_known):
+    for extreme, word in ((of_kind.lowest, "lowest"), (of_kind.highest, "highest")):
+        if own.value == extreme and of_kind.lowest < of_kind.highest:
             figure, of, id = page.figure(own), page.count(len(alike)), english.literal(context.id)
             return page.say(
                 refs,

@@ -11,43 +11,95 @@ from narrate.model.ids import Subject
 from narrate.model.packs import Packs
 from narrate.model.project import Project
 
+ENOUGH_OTHERS = 4
+"""Other contexts below which none is said to outdo all (judgement of the makers)."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Surroundings:
-    """The contexts that held remains."""
+class OfKind:
+    """The contexts of one kind in which kernels can be set against cupules."""
 
-    kinds: Mapping[Subject, str]
-    """Context -> its kind, in the project's order."""
-    densities: Mapping[Subject, float]
-    """Items per litre, of contexts whose volume is known."""
-    median_density: float | None
-    holders: Mapping[str, frozenset[Subject]]
-    """Genus, or taxon where there is none -> contexts that hold it."""
+    contexts: tuple[Subject, ...] = ()
+    lowest: float = 0.0
+    highest: float = 0.0
+
+
+class Surroundings:
+    """
+    The contexts that held remains, and where each stands among them.
+
+    Every question is answered from what was summed up once, and its answer says no more than is asked: an account has
+    to be told anew only where an answer is another.
+    """
+
+    def __init__(
+        self, densities: Mapping[Subject, float], taxa: Mapping[Subject, float],
+        holders: Mapping[str, set[Subject]], of_kinds: Mapping[str, OfKind], many: int,
+    ) -> None:  # fmt: skip
+        self.many = many
+        """How many they are."""
+        self.measured = tuple(densities)
+        """Those whose density is known, in the project's order."""
+        self.highest_density = max(densities.values(), default=None)
+        self.median_density = statistics.median(densities.values()) if densities else None
+        self._values = {"density": densities, "taxa": taxa}
+        # Sorting keeps the project's order among equals.
+        self._first = {
+            name: sorted(values.items(), key=lambda pair: -pair[1])[:2] for name, values in self._values.items()
+        }
+        self._holders = holders
+        self._of_kinds = of_kinds
+
+    def outdone(self, name: str, context: str) -> Subject | None:
+        """The context that comes next, where one has more, by 'density' or 'taxa', than any of enough others."""
+        values, subject = self._values[name], Subject(level="context", id=context)
+        own = values.get(subject)
+        others = [(other, value) for other, value in self._first[name] if other != subject]
+        if own is None or len(values) - 1 < ENOUGH_OTHERS or own <= others[0][1]:
+            return None
+        return others[0][0]
+
+    def is_found_once(self, genus: str) -> bool:
+        """Whether a genus, or taxon where there is none, was found in one context alone."""
+        return len(self._holders.get(genus, ())) == 1
+
+    def of_kind(self, kind: str) -> OfKind:
+        """The contexts of a kind with enough kernels and cupules, and their extremes."""
+        return self._of_kinds.get(kind, OfKind())
+
+
+COMPARED_FROM = 10
+"""Items below which the ratio of a context is not set beside those of others (judgement of the makers)."""
 
 
 def surroundings(project: Project, packs: Packs, findings: Findings, ancient: frozenset[str]) -> Surroundings:
     """The contexts with remains, their densities, and which of them hold which plants."""
-    kinds: dict[Subject, str] = {}
+    many = 0
     densities: dict[Subject, float] = {}
+    taxa: dict[Subject, float] = {}
     holders: dict[str, set[Subject]] = {}
+    ratios: dict[str, dict[Subject, float]] = {}
     for context in project.contexts:
         subject = Subject(level="context", id=context.id)
         found = findings.subjects.get(subject)
         if found is None or not found.samples_with_remains:
             continue
-        kinds[subject] = context.kind
-        density = found.measurements.get("density")
+        many += 1
+        density, kinds, ratio = (found.measurements.get(name) for name in ("density", "taxa", "kernels_per_cupule"))
         if density is not None and density.value is not None:
             densities[subject] = density.value
+        if kinds is not None and kinds.value:
+            taxa[subject] = kinds.value
+        if ratio is not None and ratio.value is not None and (ratio.n or 0) >= COMPARED_FROM:
+            ratios.setdefault(context.kind, {})[subject] = ratio.value
         for tally in found.tallies:
             if tally.condition in ancient and tally.taxon is not None:
                 holders.setdefault(genus_of(tally, packs), set()).add(subject)
-    return Surroundings(
-        kinds=kinds,
-        densities=densities,
-        median_density=statistics.median(densities.values()) if densities else None,
-        holders={genus: frozenset(subjects) for genus, subjects in holders.items()},
-    )
+    of_kinds = {
+        kind: OfKind(contexts=tuple(values), lowest=min(values.values()), highest=max(values.values()))
+        for kind, values in ratios.items()
+    }
+    return Surroundings(densities, taxa, holders, of_kinds, many)
 
 
 def genus_of(tally: Tally, packs: Packs) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Sequence
+from collections.abc import Callable, Collection, Iterator, Sequence
 from dataclasses import replace
 from functools import partial
 
@@ -22,6 +22,8 @@ from narrate.telling.contexts import context_sections, summary_sentence
 from narrate.telling.draws import doubts_in_one
 from narrate.telling.features import feature_sections
 from narrate.telling.first_use import explained_at_first
+from narrate.telling.followed import Followed
+from narrate.telling.kept_words import KeptWords, told_before_or_now
 from narrate.telling.manner import in_style
 from narrate.telling.names import Names
 from narrate.telling.of_note import lone_plants
@@ -45,6 +47,7 @@ def narratives(
     claims: Claims,
     audience: str,
     levels: Collection[Level] = LEVELS,
+    known: KeptWords | None = None,
 ) -> dict[Subject, Narrative]:
     """
     A narrative for every sample, context, feature of several contexts, phase, and for the whole dig.
@@ -52,6 +55,8 @@ def narratives(
     audience: id of an audience of the packs. The same input gives the same words.
     levels:   of the subjects that are told. Words of samples and features lend none to other levels, so that leaving
               them out changes no word of the rest; contexts, phases and the dig share what is said once.
+    known:    words of samples, contexts and features that were told before, with what they asked of the dig; where
+              all that is as it was they stand, and what is told now is added. None: everything is told.
     """
     listed = packs.words.preservations.get(project.preservation)
     ancient = frozenset(listed or ("charred", "partly charred"))
@@ -70,20 +75,38 @@ def narratives(
     )
     if dig.audience.language != "en":
         return _told_in_another_language(dig)
+    followed = None if known is None else Followed(dig, known.ground)
     told: dict[Subject, Narrative] = {}
-    for sample in project.samples if not is_panel(dig) and "sample" in levels else ():
-        _tell(told, dig, "sample", sample.id, partial(sample_sections, sample=sample))
-    for context in project.contexts if "context" in levels else ():
-        _tell(told, dig, "context", context.id, partial(_context, context=context))
-    features = project.features() if "feature" in levels and not is_panel(dig) else ()
-    for feature in (f for f in features if len(f.contexts) > 1):
-        _tell(told, dig, "feature", feature.id, partial(feature_sections, feature=feature))
-    for phase in project.phases if "phase" in levels else ():
-        _tell(told, dig, "phase", phase.id, partial(_phase, phase=phase))
-    if "site" in levels:
-        _tell(told, dig, "site", SITE, _site)
+    for level, id, sections in _all_told(dig, levels):
+        subject = Subject(level=level, id=id)
+        if followed is None or known is None or level in ("phase", "site"):
+            narrative = _tell(dig, subject, sections)
+        else:
+            tell = partial(_tell, followed.dig, subject, sections)
+            narrative = told_before_or_now(followed, known.kept, audience, subject, tell)
+        if narrative is not None:
+            told[subject] = narrative
     named = authorities_once(told, Names(audience=dig.audience, packs=packs), packs)
     return _made_distinct(named, "In {id}, {text}")
+
+
+_Sections = Callable[[Page], tuple[Section, ...]]
+
+
+def _all_told(dig: Dig, levels: Collection[Level]) -> Iterator[tuple[Level, str, _Sections]]:
+    """What is told of, in this order, each with what makes its sections."""
+    project = dig.project
+    for sample in project.samples if not is_panel(dig) and "sample" in levels else ():
+        yield "sample", sample.id, partial(sample_sections, sample=sample)
+    for context in project.contexts if "context" in levels else ():
+        yield "context", context.id, partial(_context, context=context)
+    features = project.features() if "feature" in levels and not is_panel(dig) else ()
+    for feature in (f for f in features if len(f.contexts) > 1):
+        yield "feature", feature.id, partial(feature_sections, feature=feature)
+    for phase in project.phases if "phase" in levels else ():
+        yield "phase", phase.id, partial(_phase, phase=phase)
+    if "site" in levels:
+        yield "site", SITE, _site
 
 
 def _notes(project: Project) -> dict[SampleId, tuple[CountRow, ...]]:
@@ -124,17 +147,13 @@ def _told_in_another_language(dig: Dig) -> dict[Subject, Narrative]:
     return _made_distinct(told, within[0])
 
 
-def _tell(
-    told: dict[Subject, Narrative], dig: Dig, level: Level, id: str,
-    sections: Callable[[Page], tuple[Section, ...]],
-) -> None:  # fmt: skip
-    subject = Subject(level=level, id=id)
+def _tell(dig: Dig, subject: Subject, sections: _Sections) -> Narrative | None:
     if dig.found(subject) is None:
-        return
+        return None
     page = new_page(dig, subject)
     written = _closed(page, doubts_in_one(page, sections(page)))
     if not written:
-        return
+        return None
     if page.is_plain and grade(_text(written)) > GRADE_AT_MOST:
         # Glosses in brackets are what makes a plain page hard; a page that is too hard goes without them.
         bare = new_page(dig, subject)
@@ -145,7 +164,7 @@ def _tell(
     brief = new_page(dig, subject)
     held = [] if _spans_phases(dig, subject) else readings(brief, dig.claims.holding(subject))
     summary = summary_sentence(brief, english.literal(title), held)
-    told[subject] = Narrative(subject=subject, audience=dig.audience.id, title=title, summary=summary, sections=written)
+    return Narrative(subject=subject, audience=dig.audience.id, title=title, summary=summary, sections=written)
 
 
 def _closed(page: Page, sections: tuple[Section, ...]) -> tuple[Section, ...]:

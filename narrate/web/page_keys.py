@@ -15,6 +15,7 @@ import hashlib
 from narrate.model.claims import Claim
 from narrate.model.ids import ContextId, FeatureId, SampleId, Subject
 from narrate.model.narrative import Narrative
+from narrate.telling.followed import sum_about
 from narrate.web.exhibit import LabelView
 from narrate.web.rows import RowSet
 from narrate.web.site import Site
@@ -69,7 +70,7 @@ class PageKeys:
             return _sum("\0".join((self._ground, repr(page), repr(it))))
         if not isinstance(it, SubjectView) or it.subject.level in ("site", "phase"):
             return None
-        said = [self._ground, repr(page), type(it).__name__, repr(it.found), self._claims_about(it.subject)]
+        said = [self._ground, repr(page), type(it).__name__, self._about(it.subject)]
         if isinstance(it, EvidenceView):
             said += self._behind(it)
         elif isinstance(it, SampleView) and not it.record.images:
@@ -97,9 +98,9 @@ class PageKeys:
         """Its record, its feature with what holds of it, and its samples with what is said of each in its list."""
         said = [repr(it.record), repr(it.phase), repr(it.feature_mates)]
         if it.feature_mates:
-            said.append(self._claims_about(Subject(level="feature", id=str(it.record.feature))))
+            said.append(self._about(Subject(level="feature", id=str(it.record.feature))))
         for sample in it.samples:
-            said += [self._sample(sample.id), repr(sample.found), repr(sample.summary)]  # type: ignore[arg-type]
+            said += [self._sample(sample.id), self._about(sample.subject), repr(sample.summary)]  # type: ignore[arg-type]
         return said
 
     def _words(self, it: SubjectView) -> list[str]:
@@ -120,10 +121,12 @@ class PageKeys:
             self._refs[ref] = _sum(repr(about)) + ("" if claim is None else self._claim(claim))
         return self._refs[ref]
 
-    def _claims_about(self, subject: Subject) -> str:
-        """All that its claims say; which rows are behind them follows from the rules and the rows of the subject."""
-        claims = self._edition.claims
-        return _sum(repr(claims.about(subject))) if claims.sums is None else claims.sums.about(subject).hex()
+    def _about(self, subject: Subject) -> str:
+        """
+        What was found of it and all that its claims say; which rows are behind them follows from the rules and the rows
+        of the subject.
+        """
+        return sum_about(self._edition.findings, self._edition.claims, subject).hex()
 
     def _claim(self, claim: Claim) -> str:
         sums = self._edition.claims.sums

@@ -2,9 +2,12 @@
 A project edited at random again and again: telling it each time leaves what a fresh build would.
 
     OMP_NUM_THREADS=1 python -m tests.bench.edits --times 500 --seed 1
+    OMP_NUM_THREADS=1 python -m tests.bench.edits --times 20 --samples 60
 
 Each round edits, adds, renames or deletes something, or nothing; tells the project as a person would, on what the last
-round left; and compares every byte of `out/` and of the drafts with a build of the same files in an empty folder.
+round left; and compares every byte of `out/` and of the drafts with a build of the same files in an empty folder. The
+project is the one that `narrate begin` lays out, or an invented one of so many samples; 40 and more are told by two
+processes.
 """
 
 from __future__ import annotations
@@ -19,20 +22,26 @@ from pathlib import Path
 from narrate.pipeline.begin import begin
 from narrate.pipeline.tell import tell
 from narrate.pipeline.unchanged import as_told_before
+from tests.bench.synthetic import write_project
 
 NEW = ("Diospyros virginiana", "Helianthus annuus", "Rhus sp.", "Phytolacca americana", "Sambucus sp.", "Vitis sp.")
 Edit = Callable[[Path, random.Random], None]
 
 
-def differences(scratch: Path, *, times: int, seed: int) -> tuple[list[str], int]:
+def differences(scratch: Path, *, times: int, seed: int, samples: int = 0) -> tuple[list[str], int]:
     """
     Files that came out otherwise than in a fresh build, with the edit before; and how many runs were not needed.
 
     An edit that makes an error ends it and counts as a difference: the edits here are made not to.
+
+    samples:  of an invented project; 0 takes the one that `narrate begin` lays out.
     """
     draw = random.Random(seed)
     dig = scratch / "dig"
-    begin(dig)
+    if samples:
+        write_project(dig, samples)
+    else:
+        begin(dig)
     tell(dig, version="test")
     found, spared = [], 0
     for number in range(times):
@@ -98,9 +107,11 @@ def _a_row_fewer(folder: Path, draw: random.Random) -> None:
 
 
 def _a_volume(folder: Path, draw: random.Random) -> None:
-    path = folder / "records" / "first-samples.yaml"
+    path = draw.choice(sorted((folder / "records").glob("*.yaml")))
     text = path.read_text(encoding="utf-8")
-    before = text[text.index("volume_l:") :].splitlines()[0]
+    before = text[text.find("volume_l:") :].splitlines()[0]
+    if not before.startswith("volume_l:"):
+        return
     path.write_text(text.replace(before, f"volume_l: {draw.randrange(2, 20)}.5", 1), encoding="utf-8")
 
 
@@ -117,7 +128,7 @@ def _a_sheet_renamed(folder: Path, draw: random.Random) -> None:
 
 def _records_renamed(folder: Path, draw: random.Random) -> None:
     """There and back again, so that other edits find it; every line keeps its place."""
-    path = folder / "records" / "first-samples.yaml"
+    path = draw.choice(sorted((folder / "records").glob("*.yaml")))
     path.rename(path.with_name("moved.yaml"))
     path.with_name("moved.yaml").rename(path)
 
@@ -162,9 +173,10 @@ def main() -> None:
     asked = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     asked.add_argument("--times", type=int, default=500)
     asked.add_argument("--seed", type=int, default=1)
+    asked.add_argument("--samples", type=int, default=0)
     options = asked.parse_args()
     with tempfile.TemporaryDirectory() as scratch:
-        found, spared = differences(Path(scratch), times=options.times, seed=options.seed)
+        found, spared = differences(Path(scratch), times=options.times, seed=options.seed, samples=options.samples)
     print(f"{options.times} edits, {spared} runs not needed, {len(found)} files otherwise than in a fresh build")
     print("\n".join(found))
 

@@ -13,3 +13,10 @@ def test_edits_leave_what_a_fresh_build_would(tmp_path: Path) -> None:
     found, _ = differences(tmp_path, times=6, seed=5)
 
     assert found == []
+
+
+def test_edits_of_a_larger_dig_leave_what_a_fresh_build_would(tmp_path: Path) -> None:
+    """The same of a dig that two processes tell and whose contexts are set beside each other."""
+    found, _ = differences(tmp_path, times=2, seed=8, samples=39)
+
+    assert found == []

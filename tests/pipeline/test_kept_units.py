@@ -11,7 +11,9 @@ from pathlib import Path
 import pytest
 
 from narrate.judging.kept_units import KeptUnits
-from narrate.pipeline.kept_units import LIST, VALUES, forget_units, keep, kept_before
+from narrate.pipeline.kept_units import JUDGED, forget_units, keep, kept_before
+
+VALUES, LIST = f"{JUDGED}.bin", f"{JUDGED}.json"
 
 KEY = bytes(range(16))
 GROUND = "program and packs"
