@@ -19,7 +19,8 @@ def foods_told(page: Page, foods: Sequence[Reading]) -> str:
     phrases: list[str] = []
     for item in foods:
         plants = _plants_once(page, item)
-        if (len(foods) == 1 and len(plants) <= LISTED) or len(plants) <= 2:
+        by_one = _is_of_one(page, item, plants) and not page.is_plain
+        if (len(foods) == 1 and len(plants) <= LISTED and not by_one) or len(plants) <= 2:
             told = _above_all(page, item, plants) or plants
             phrases += [plant for plant in told if plant not in phrases]
         else:
@@ -30,17 +31,22 @@ def foods_told(page: Page, foods: Sequence[Reading]) -> str:
 
 
 ABOVE_ALL = 0.9
-"""Share of the seeds from which visitors are told of one plant above all (judgement of the makers)."""
+"""Share of the seeds from which one plant is told above all (judgement of the makers)."""
 
 
 def _above_all(page: Page, item: Reading, plants: Sequence[str]) -> list[str]:
     """['goosefoot above all, with some knotweed and maygrass'] where one plant is nearly all; for visitors."""
+    if not page.is_plain or not _is_of_one(page, item, plants):
+        return []
+    return [f"{plants[0]} above all, with some {page.listed(plants[1:])},"]
+
+
+def _is_of_one(page: Page, item: Reading, plants: Sequence[str]) -> bool:
+    """Whether one of three or more plants is nearly all, so that a list of them would name a seed beside hundreds."""
     numbers = _numbers(page, item.behind)
     of = sum(numbers.get(plant, 0) for plant in plants)
     is_of_seeds = item.claim.statement == "food.native-seed-crops"  # pieces of shell do not count nuts
-    if not page.is_plain or not is_of_seeds or len(plants) < 3 or numbers.get(plants[0], 0) < ABOVE_ALL * of:
-        return []
-    return [f"{plants[0]} above all, with some {page.listed(plants[1:])},"]
+    return is_of_seeds and len(plants) >= 3 and numbers.get(plants[0], 0) >= ABOVE_ALL * of
 
 
 def plants_of(page: Page, item: Reading) -> list[str]:
