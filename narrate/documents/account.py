@@ -8,6 +8,7 @@ from collections.abc import Iterator, Sequence
 from narrate.documents.blocks import Block, Paragraph
 from narrate.documents.certainty import certainty
 from narrate.documents.dates import dates_told
+from narrate.documents.design_questions import questions_answered
 from narrate.documents.inline import literal
 from narrate.documents.leads import MOST_NAMED, is_shown
 from narrate.documents.unwritten import missing, told_of
@@ -167,7 +168,8 @@ def _given(edition: Edition, key: str, what: str) -> Iterator[Block]:
 
 
 def limits(edition: Edition) -> Iterator[Block]:
-    """What holds the readings down, by how often, and the work that would do most."""
+    """How the questions of the design stand, what holds the readings down, and the work that would do most."""
+    yield from questions_answered(edition)
     found: Counter[tuple[str, str]] = Counter()
     for claim in edition.claims.all_holding():
         if claim.about.level in ("context", "phase", "site"):

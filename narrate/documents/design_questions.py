@@ -1,0 +1,99 @@
+"""The questions of the project design, each with the readings that bear on it, or said to be left open."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+
+from narrate.documents.blocks import Block, Paragraph
+from narrate.documents.inline import literal
+from narrate.model.claims import GRADE_NAMES, Claim
+from narrate.model.edition import Edition
+from narrate.telling.plan import UNSETTLED
+
+BEARS: tuple[tuple[str, tuple[str, ...]], ...] = (
+    (
+        r"\b(grow|grew|grown|crops?|sow|sown|farm\w*)\b",
+        ("food.maize", "food.native-seed", "food.cereal", "food.pulse", "change.maize-r", "change.maize-d",
+         "change.native", "change.spelt", "change.emmer", "change.naked", "change.hulled"),
+    ),
+    (r"\bgather\w*\b|\bwild (plants?|food)\b", ("food.nut", "food.fruit", "field.old", "field.managed")),
+    (
+        r"\b(handl|process|clean|thresh|shell|dehusk|stor|cook)\w*\b",
+        ("processing.", "food.burned-store", "food.cooking"),
+    ),
+    (r"\b(wood|fuel|burn|fire|clear)\w*\b", ("fuel.", "change.pine", "field.wood", "field.young", "field.cleared")),
+    (r"\b(field|weed|soil|plough|till)\w*\b(?! and the pot)", ("field.weeds", "field.disturbed")),
+    (r"\bseason\w*\b|\btime of (the )?year\b", ("season.",)),
+)  # fmt: skip
+"""Words of a question -> the statements that bear on it, by the beginning of their ids (judgement of the makers)."""
+
+NOT_NEWS = ("season.stored-only", "fuel.brush")
+SHOWN = 5
+"""Readings that are named for one question, the firmest first."""
+STANDING = {"suggests": "suggested", "supports": "supported", "strongly supports": "strongly supported"}
+
+
+def questions_answered(edition: Edition) -> Iterator[Block]:
+    """One entry a question of `report: aims`; nothing where the project asks none."""
+    asked = questions_in(edition.project.report.get("aims", ""))
+    if not asked:
+        return
+    yield Paragraph(
+        text="The questions of the project design, and the readings that bear on them by the words of both; what they "
+        "answer is for the author to say:"
+    )
+    for question in asked:
+        named = _bearing(edition, question)
+        said = "; ".join(named) if named else "left open, for no reading of the remains bears on it"
+        yield Paragraph(text=f"“{literal(question)}” – {said}.", kind="item")
+
+
+def questions_in(text: str) -> tuple[str, ...]:
+    """
+    The questions of a text, a lead before a colon left out.
+
+    >>> questions_in("We asked two things. What grew? A further one came up: why was it left?")
+    ('What grew?', 'Why was it left?')
+    """
+    flat = " ".join(text.split())
+    found = [part for part in re.split(r"(?<=[.?!])\s+", flat) if part.endswith("?")]
+    bare = [part.rsplit(": ", 1)[-1] for part in found]
+    return tuple(part[:1].upper() + part[1:] for part in bare)
+
+
+def _bearing(edition: Edition, question: str) -> list[str]:
+    """'the use of maize as food (supported: Late hamlet, C12)' for the readings that bear on a question."""
+    starts = tuple(s for words, ids in BEARS if re.search(words, question, re.IGNORECASE) for s in ids)
+    by_statement: dict[str, list[Claim]] = {}
+    for claim in edition.claims.all_holding() if starts else ():
+        if claim.statement.startswith(starts) and claim.statement not in NOT_NEWS and _is_firm(claim):
+            by_statement.setdefault(claim.statement, []).append(claim)
+    told = [(max(_rank(c) for c in claims), id, claims) for id, claims in by_statement.items()]
+    told.sort(key=lambda one: (-one[0], -len(one[2]), one[1]))
+    return [_told(edition, claims) for _, _, claims in told[:SHOWN]]
+
+
+def _is_firm(claim: Claim) -> bool:
+    is_steady = claim.stability is None or claim.stability >= UNSETTLED
+    return claim.grade in STANDING and is_steady and claim.about.level in ("context", "phase", "site")
+
+
+def _told(edition: Edition, claims: Sequence[Claim]) -> str:
+    firmest = max(_rank(claim) for claim in claims)
+    best = [claim for claim in claims if _rank(claim) == firmest]
+    widest = next((lv for lv in ("site", "phase", "context") if any(c.about.level == lv for c in best)), "context")
+    noun = edition.packs.statements[best[0].statement].noun
+    where = [_named(edition, claim) for claim in best if claim.about.level == widest]
+    return f"{literal(noun)} ({STANDING[best[0].grade]}: {literal(', '.join(where))})"
+
+
+def _named(edition: Edition, claim: Claim) -> str:
+    if claim.about.level == "site":
+        return "the whole dig"
+    phase = next((p for p in edition.project.phases if p.id == claim.about.id), None)
+    return phase.name if phase is not None and claim.about.level == "phase" else claim.about.id
+
+
+def _rank(claim: Claim) -> int:
+    return GRADE_NAMES.index(claim.grade)  # type: ignore[arg-type]
