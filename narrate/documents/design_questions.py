@@ -13,7 +13,7 @@ from narrate.telling.plan import UNSETTLED
 
 BEARS: tuple[tuple[str, tuple[str, ...]], ...] = (
     (
-        r"\b(grow|grew|grown|crops?|sow|sown|farm\w*)\b",
+        r"^(?!.*\b(?:handl|process)).*\b(grow|grew|grown|crops?|sow|sown|farm\w*)\b",
         ("food.maize", "food.native-seed", "food.cereal", "food.pulse", "change.maize-r", "change.maize-d",
          "change.native", "change.spelt", "change.emmer", "change.naked", "change.hulled"),
     ),
@@ -29,7 +29,7 @@ BEARS: tuple[tuple[str, tuple[str, ...]], ...] = (
 """Words of a question -> the statements that bear on it, by the beginning of their ids (judgement of the makers)."""
 
 NOT_NEWS = ("season.stored-only", "fuel.brush")
-SHOWN = 5
+SHOWN = 7
 """Readings that are named for one question, the firmest first."""
 STANDING = {"suggests": "suggested", "supports": "supported", "strongly supports": "strongly supported"}
 

@@ -34,6 +34,7 @@ def test_the_questions_of_the_example_are_all_met(edition: Edition):
     assert "a spread of maize between the phases (supported: the whole dig)" in crops
     assert "the use of nuts as food (supported: the whole dig)" in gathered
     assert "the burning of stored food where it was kept (supported: C05, C17)" in handled
+    assert "as food" not in handled and "whole ears" in handled
     assert "a spread of pine between the phases (supported: the whole dig)" in wood
     assert left == (
         "“Why was the hamlet left and lived in again?” – left open, for no reading of the remains bears on it."
