@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 import numpy as np
 
@@ -33,11 +34,12 @@ def spreads(
     Source:   Popper 1988 for ubiquity; "like contexts with like": Gremillion, Excavating Occaneechi Town, "Crops".
     """
     places = _places(project)
+    contexts = [sample.context for sample in project.samples]
     made = []
     for group in packs.plant_groups:
         rows = _of_its_time(samples, group)
         there, refs = _there(samples, rows), _refs(samples, rows, found)
-        made += [_spread(group, where, of, there, refs) for where, of in places.items()]
+        made += [_spread(group, where, of, there, refs, contexts) for where, of in places.items()]
     return tuple(made)
 
 
@@ -122,9 +124,12 @@ def _without_key(ref: str) -> str:
     return ref[ref.index("/found.") :] if "/found." in ref else ref
 
 
-def _spread(group: PlantGroup, where: Where, of: Sequence[int], there: np.ndarray, refs: Sequence[str]) -> GroupSpread:
+def _spread(
+    group: PlantGroup, where: Where, of: Sequence[int], there: np.ndarray, refs: Sequence[str], contexts: Sequence[str]
+) -> GroupSpread:
     holding = [i for i in of if there[i]]
-    return spread_of(group.id, where, len(holding), len(of), tuple(refs[i] for i in holding if refs[i]))
+    found = spread_of(group.id, where, len(holding), len(of), tuple(refs[i] for i in holding if refs[i]))
+    return replace(found, contexts=(len({contexts[i] for i in holding}), len({contexts[i] for i in of})))
 
 
 def _difference(earlier: GroupSpread, later: GroupSpread) -> Measurement:

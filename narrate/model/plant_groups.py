@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from narrate.model.ids import PhaseId, TaxonId
+from narrate.model.ids import ContextId, PhaseId, TaxonId
 from narrate.model.measurement import Measurement
 from narrate.model.rules import Selector
 from narrate.problems import Place
@@ -38,6 +38,8 @@ class GroupSpread:
     of_samples: int
     ubiquity: Measurement
     """with_it / of_samples with its Wilson interval."""
+    contexts: tuple[int, int] = (0, 0)
+    """Contexts that hold the group, of those that were sampled: samples of one context are not independent."""
     refs: tuple[str, ...] = ()
     """What `narrate explain` takes: one find of each sample that holds the group."""
 
@@ -70,6 +72,12 @@ class PlantChange:
     """The same after Holm's correction for all plants tested between the two phases."""
     tested: int
     """Plants tested between the two phases."""
+    hangs_on: tuple[ContextId, ...] = ()
+    """Contexts without any one of which a difference that outlasts the correction would no longer do so."""
+    contexts: tuple[tuple[int, int], tuple[int, int]] = ((0, 0), (0, 0))
+    """Of the first and of the last phase: contexts that hold it, of those that were sampled."""
+    p_contexts_holm: float = 1.0
+    """The same test, corrected alike, with contexts for samples."""
     refs: tuple[str, ...] = ()
     """One find of each sample that holds it."""
 

@@ -21,7 +21,7 @@ from narrate.telling.phase_by_phase import phase_by_phase, phase_readings, told_
 from narrate.telling.plan import is_hint, ordered_themes, readings
 from narrate.telling.recovery import lost_sentences
 from narrate.telling.sentences import told
-from narrate.telling.spread import Presence, k_of_n, name_of, of_samples, presences
+from narrate.telling.spread import Presence, k_of_n, name_of, of_samples, out_of_text, presences
 from narrate.telling.through_time import beside_another_phase, sampled_phases
 
 
@@ -154,13 +154,29 @@ def spread_sentences(page: Page, found: Sequence[Presence]) -> list[Sentence]:
     head = f"{name_of(page, first.group)} {verb} present in {k_of_n(page, first)}"
     rest = [f"{name_of(page, p.group)} in {k_of_n(page, p, short=True)}" for p in ordered[1:]]
     if not rest:
-        return page.say(refs, head)
+        return page.say(refs, head) + by_context_sentences(page, ordered)
     return page.say(
         refs,
         f"{head}, {page.listed(rest)}",
         f"most widespread {verb} {name_of(page, first.group)}, in {k_of_n(page, first)}; next came {page.listed(rest)}"
         if ordered[1].k < first.k
         else "",
+    ) + by_context_sentences(page, ordered)
+
+
+def by_context_sentences(page: Page, found: Sequence[Presence]) -> list[Sentence]:
+    """The same by context, where contexts gave several samples, and that these are not independent of each other."""
+    counted = [p for p in found if 1 < p.contexts[1] < p.n]
+    if not counted:
+        return []
+    texts = [
+        f"{name_of(page, p.group)} in {out_of_text(*p.contexts) if i == 0 else numbers.count(p.contexts[0])}"
+        for i, p in enumerate(counted)
+    ]
+    return page.say(
+        [ref for p in counted for ref in p.refs[:1]],
+        f"by context that is {page.listed(texts)}; samples of one context are not independent of each other, which the "
+        "intervals do not allow for",
     )
 
 

@@ -12,6 +12,8 @@ from narrate.telling.page import Page
 
 CHANCE = 0.05
 """Chance of a difference from which it is not told as one."""
+NOT_INDEPENDENT = "samples of one context are not independent"
+"""Why contexts are counted beside samples."""
 SHOWN = 5
 """Plants that are told of those which differ only by their own test."""
 
@@ -31,10 +33,19 @@ def plant_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
     if page.is_plain:
         sentences = []
         for changes, way in ((rose, "more"), (fell, "fewer")):
-            own = [ref for change in changes for ref in change.refs]
-            if changes:
-                named = page.listed(_name(page, c) for c in changes)
+            firm = [change for change in changes if not change.hangs_on]
+            if firm:
+                named = page.listed(_name(page, c) for c in firm)
+                own = [ref for change in firm for ref in change.refs]
                 sentences += page.say(own, f"{named} turned up in {way} samples than before")
+            near = [change for change in changes if change.hangs_on]
+            if near:
+                named = page.listed(_name(page, c) for c in near)
+                own = [ref for change in near for ref in change.refs]
+                too = " too" if firm else " than before"
+                sentences += page.say(
+                    own, f"{named} turned up in {way}{too}, but that is a close call, and one place less would undo it"
+                )
         return sentences
     told, is_first = [], True
     for changes, way in ((fell, "fell"), (rose, "rose")):
@@ -47,7 +58,51 @@ def plant_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
         f"more (wood left aside) {many} beyond chance (Fisher's exact test, with Holm's correction for all "
         f"{numbers.count(tested[0].tested)}): {'; '.join(told)}"
     )
-    return page.say(refs, text) + _alone(page, [c for c in tested if c.p < CHANCE <= c.p_holm])
+    return (
+        page.say(refs, text)
+        + _near_the_edge(page, sure)
+        + _by_context(page, sure)
+        + _alone(page, [c for c in tested if c.p < CHANCE <= c.p_holm])
+    )
+
+
+def _near_the_edge(page: Page, sure: Sequence[PlantChange]) -> list[Sentence]:
+    """Plants of which leaving out a single context undoes the difference."""
+    near = [change for change in sure if change.hangs_on]
+    if not near:
+        return []
+    contexts = [set(change.hangs_on) for change in near]
+    every = set.intersection(*contexts)
+    if all(len(ids) == 1 for ids in contexts) and len(every) == 1:
+        without = f"without {english.literal(next(iter(every)))} alone"
+    else:
+        fewest, most = min(map(len, contexts)), max(map(len, contexts))
+        many = numbers.count(fewest) if fewest == most else f"{fewest} to {most}"
+        of_one = english.agreed(most, "context", "contexts")
+        without = f"leave out any one of {many} {of_one}, and"
+    are = english.agreed(len(near), "lies", "lie")
+    it = english.agreed(len(near), "it", "they")
+    edge = f"{page.listed(_name(page, c) for c in near)} {are} near the edge"
+    return page.say(
+        [ref for change in near for ref in change.refs[:1]],
+        f"of these {edge}: {without} {it} no longer {english.agreed(len(near), 'outlasts', 'outlast')} the correction",
+    )
+
+
+def _by_context(page: Page, sure: Sequence[PlantChange]) -> list[Sentence]:
+    """Which of the differences outlast the same test with contexts, which are independent, in the place of samples."""
+    (_, n), (_, m) = sure[0].contexts
+    if not n or not m or (n, m) == sure[0].of_samples:
+        return []
+    still = [change for change in sure if change.p_contexts_holm < CHANCE]
+    named = page.listed(_name(page, c) for c in still) if still else "none of them"
+    alone = " alone" if 0 < len(still) < len(sure) else ""
+    outlast = english.agreed(max(len(still), 1), "outlasts", "outlast")
+    return page.say(
+        [ref for change in (still or sure) for ref in change.refs[:1]],
+        f"{'' if page.has_told(NOT_INDEPENDENT) else f'{NOT_INDEPENDENT} of each other; '}with contexts in the place of "
+        f"samples ({numbers.count(n)}, then {numbers.count(m)}) {named}{alone} {outlast} the test",
+    )
 
 
 def _alone(page: Page, near: Sequence[PlantChange]) -> list[Sentence]:

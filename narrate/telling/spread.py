@@ -28,6 +28,8 @@ class Presence:
     ubiquity: Measurement | None
     """With its 95 % interval; None where no sample was looked at."""
     refs: tuple[str, ...]
+    contexts: tuple[int, int] = (0, 0)
+    """Contexts that hold it, of those that were sampled."""
 
     @property
     def share(self) -> float:
@@ -45,7 +47,8 @@ def presence(dig: Dig, group: PlantGroup, phase: PhaseId | None = None, kind: st
     found = next((s for s in dig.findings.spreads if (s.group, s.phase, s.kind) == meant), None)
     k, n, refs = (found.with_it, found.of_samples, found.refs) if found else (0, 0, ())
     ubiquity = found.ubiquity if found else None
-    return Presence(group=group, phase=phase, kind=kind, k=k, n=n, ubiquity=ubiquity, refs=refs)
+    contexts = found.contexts if found else (0, 0)
+    return Presence(group=group, phase=phase, kind=kind, k=k, n=n, ubiquity=ubiquity, refs=refs, contexts=contexts)
 
 
 def samples_where(dig: Dig, wanted: Callable[[Sample], bool]) -> list[Sample]:

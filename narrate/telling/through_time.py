@@ -49,9 +49,36 @@ def change_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
         sentences += _changed(page, a, b, first, last, is_first=i == 0, turns=_turns(changed, i))
     return (
         sentences
+        + _by_context(page, changed)
         + _steady(page, steady, first, last, after_change=bool(changed))
         + plant_sentences(page, first, last)
     )
+
+
+def _by_context(page: Page, changed: Sequence[Pair]) -> list[Sentence]:
+    """The groups that changed counted by context: samples of one context are not independent of each other."""
+    counted = [(a, b) for a, b in changed if all(1 < p.contexts[1] < p.n for p in (a, b))]
+    if not counted:
+        return []
+    texts = []
+    for i, (a, b) in enumerate(counted):
+        if i == 0:
+            verb = "was" if a.group.is_singular else "were"
+            figures = f"{verb} in {out_of_text(*a.contexts)} and then in {out_of_text(*b.contexts)}"
+        else:
+            figures = f"in {_none_or(a.contexts[0])} and then in {_none_or(b.contexts[0])}"
+        texts.append(f"{name_of(page, a.group)} {figures}")
+    refs = [p.refs[0] for pair in counted for p in pair if p.refs]
+    if page.is_plain:
+        return page.say(refs, f"counted by the places we dug, {page.listed(texts)}")
+    return page.say(
+        refs,
+        f"counted by context, for samples of one context are not independent of each other, {page.listed(texts)}",
+    )
+
+
+def _none_or(number: int) -> str:
+    return numbers.count(number) if number else "none"
 
 
 def elsewhere_sentences(page: Page) -> list[Sentence]:

@@ -46,3 +46,33 @@ def test_wood_and_plants_of_few_samples_are_not_tested(judged_example: Judged):
     assert any(t.taxon == "Acer" and t.part == "wood" for t in late.tallies)
     assert "Acer" not in _changes(judged_example)
     assert min(sum(c.with_it) for c in judged_example.findings.plants) >= 5
+
+
+def test_the_same_test_is_made_by_contexts(judged_example: Judged):
+    """Acorns lie in 9 of 10 contexts, then 6 of 11 (counted by hand); p and Holm's are scipy's and statsmodels'."""
+    changes = judged_example.findings.plants
+    tables = [[(k, n - k) for k, n in c.contexts] for c in changes]
+    p = [fisher_exact(table)[1] for table in tables]
+
+    assert _changes(judged_example)["Quercus"].contexts == ((9, 10), (6, 11))
+    assert [c.p_contexts_holm for c in changes] == pytest.approx(multipletests(np.array(p), method="holm")[1])
+
+
+def test_a_difference_that_one_context_undoes_names_it(judged_example: Judged):
+    """Without the two samples of C19 (acorns in neither) Holm's p of acorns is above 0.05 by scipy and statsmodels."""
+    whole = judged_example
+    without = {s.id: s.context for s in whole.project.samples if s.context != "C19"}
+    phase_of = {c.id: c.phase for c in whole.project.contexts}
+    sizes = [sum(phase_of[c] == phase for c in without.values()) for phase in ("early", "late")]
+    tables = {}
+    for change in whole.findings.plants:
+        held = [ref.split("/")[0] for ref in change.refs]
+        k = [sum(phase_of.get(without.get(id)) == phase for id in held) for phase in ("early", "late")]
+        tables[change.taxon] = [(a, n - a) for a, n in zip(k, sizes, strict=True)]
+    p = [fisher_exact(table)[1] for table in tables.values()]
+    corrected = dict(zip(tables, multipletests(np.array(p), method="holm")[1], strict=True))
+    changes = _changes(whole)
+
+    assert changes["Quercus"].p_holm < 0.05 <= corrected["Quercus"]
+    assert "C19" in changes["Quercus"].hangs_on
+    assert changes["Phalaris caroliniana"].hangs_on == () and corrected["Phalaris caroliniana"] < 0.05
