@@ -4,7 +4,8 @@ Whether everything that the last run read and wrote still stands as it was, so t
 A run leaves the list of all it read, with a mark of the content of each file, and of all it wrote. The list counts only
 while it is whole, made by the same program with the same options, and true of every file. Times and sizes are a
 shortcut; a file as new as the list itself is read anyway, because a change within the same tick of the clock shows in
-neither. On any doubt the run is done again: the list is ignored, never believed.
+neither. One sum over all times and sizes is looked at first; where it is another, each file is. On any doubt the run is
+done again: the list is ignored, never believed.
 """
 
 from __future__ import annotations
@@ -20,12 +21,13 @@ from importlib.util import find_spec
 from pathlib import Path
 
 from narrate.files import write
+from narrate.pipeline.stamps import stamps_of
 from narrate.pipeline.told import Told
 from narrate.problems import Place, Problem
 
 LIST = ".narrate-told.json"
 """In `out/`: what the last run read and wrote."""
-FORMAT = "narrate told 1"
+FORMAT = "narrate told 2"
 _WRITTEN = ("out/review", "out/public", "out/measures", "out/claims.json")
 _NOT_READ = ("out", ".git")
 _TICK_NS = 2_000_000_000
@@ -94,13 +96,12 @@ def remember(folder: Path, read: Marks | None, program: list[object], told: Told
     if read is None or read != marks_of(folder):
         return
     stamps = _stamps(folder, sorted(read))
-    said = {
-        "made by": program,
+    short = {"made by": program, "told": asdict(told), "as stamped": _as_stamped(folder)}
+    each = {
         "read": {name: [*stamps[name], read[name]] for name in read},
         "written": _stamps(folder, list(_made(folder))),
-        "told": asdict(told),
     }
-    body = json.dumps(said, ensure_ascii=False)
+    body = f"{json.dumps(short, ensure_ascii=False)}\n{json.dumps(each, ensure_ascii=False)}"
     write(folder / "out" / LIST, json.dumps({"format": FORMAT, "sum": _sum(body.encode())}) + "\n" + body)
 
 
@@ -129,15 +130,34 @@ def as_told_before(folder: Path, options: Collection[str], version: str) -> Told
         kept = json.loads(head)
         if kept["format"] != FORMAT or kept["sum"] != _sum(body):
             return None
-        said = json.loads(body)
+        short, _, each = body.partition(b"\n")
+        said = json.loads(short)
         if said["made by"] != _program(version, options):
             return None
-        is_as_it_was = _is_read_as_before(folder, said["read"], made_ns) and _is_written_as_before(
-            folder, said["written"]
-        )
-        return _told(said["told"]) if is_as_it_was else None
+        if not _is_stamped_as_before(folder, said["as stamped"], made_ns):
+            said_of_each = json.loads(each)
+            if not _is_read_as_before(folder, said_of_each["read"], made_ns):
+                return None
+            if not _is_written_as_before(folder, said_of_each["written"]):
+                return None
+        return _told(said["told"])
     except (OSError, ValueError, LookupError, TypeError, RecursionError):
         return None
+
+
+def _as_stamped(folder: Path) -> list[str] | None:
+    """Sums over the times and sizes of all that is read and all that was written; None where there is a link."""
+    read, written = stamps_of(folder, ("",), _NOT_READ), stamps_of(folder, _WRITTEN)
+    return None if read is None or written is None else [read[0], written[0]]
+
+
+def _is_stamped_as_before(folder: Path, before: object, made_ns: int) -> bool:
+    """Whether that alone tells that nothing changed: nothing that is read may be as new as the list."""
+    read = stamps_of(folder, ("",), _NOT_READ)
+    if read is None or read[1] >= made_ns - _TICK_NS:
+        return False
+    written = stamps_of(folder, _WRITTEN)
+    return written is not None and [read[0], written[0]] == before
 
 
 def _is_read_as_before(folder: Path, before: Mapping[str, list[object]], made_ns: int) -> bool:
@@ -208,8 +228,7 @@ def _program(version: str, options: Collection[str]) -> list[object]:
     found = []
     for root in (package, package.parent / "site_templates"):
         if root.is_dir():
-            names = sorted(name for name, _ in _walked(root, "") if "__pycache__" not in name)
-            found.append([root.as_posix(), _stamps(root, names)])
+            found.append([root.as_posix(), stamps_of(root, ("",), nowhere="__pycache__", with_links=True)])
     others = [_stamp(os.stat(spec.origin)) for name in _OTHERS if (spec := find_spec(name)) and spec.origin]
     code = _sum(json.dumps([found, others]).encode())
     return [version, sys.version, code, sorted(options)]
