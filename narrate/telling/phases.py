@@ -103,11 +103,28 @@ def insecure_sentences(page: Page, contexts: Sequence[Context]) -> list[Sentence
             texts.append(f"{page.listed(f'{english.literal(c.id)} ({n})' for c, n in held)}, recorded as {word}")
             refs += [page.dig.record_ref(Subject(level="context", id=c.id)) for c, _ in held]
             total += sum(n for _, n in held)
-    if not texts or page.is_plain:
+    if not texts:
         return []
+    if page.is_plain:
+        return _stirred_for_visitors(page, said["disturbed"])
     comes, counted = english.agreed(total, "comes", "come"), english.agreed(total, "is", "are")
     samples = page.count(total, "sample", "samples")
     return page.say(refs, f"{samples} {comes} from {', and from '.join(texts)}, and {counted} counted in the shares")
+
+
+def _stirred_for_visitors(page: Page, disturbed: Sequence[Context]) -> list[Sentence]:
+    """'Two of our samples come from C20, where the ground was disturbed later, and we count them all the same.'"""
+    held = [(c, n) for c in disturbed if (n := len(page.dig.project.samples_of(c.id)))]
+    if not held:
+        return []
+    total = sum(n for _, n in held)
+    where = page.listed(english.literal(c.id) for c, _ in held)
+    comes, them = english.agreed(total, "comes", "come"), english.agreed(total, "it", "them")
+    return page.say(
+        [page.dig.record_ref(Subject(level="context", id=c.id)) for c, _ in held],
+        f"{page.count(total)} of our samples {comes} from {where}, where the ground was disturbed later, and we count "
+        f"{them} all the same",
+    )
 
 
 def richest_sentences(page: Page) -> list[Sentence]:

@@ -127,3 +127,12 @@ def test_visitors_are_told_which_changes_are_a_close_call(judged_example: Judged
     assert "Sunflower and sumpweed turned up in fewer too, but that is a close call" in text
     assert "corns turned up in fewer" not in text
     assert "seeds of garden crops were in 9 of 10 and then in 4 of 10" in text
+
+
+def test_visitors_are_told_of_disturbed_samples_in_the_shares(judged_example: Judged):
+    """C20 was cut by a drain, and its two samples are among those of the late hamlet."""
+    whole = disclosed_part(judged_example)
+    told = narratives(whole.project, whole.packs, whole.findings, whole.claims, "public", ("phase",))
+    late = next(n.text for subject, n in told.items() if subject.id == "late")
+
+    assert "Two of our samples come from C20, where the ground was disturbed later" in late
