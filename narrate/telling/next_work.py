@@ -135,8 +135,12 @@ def lift_sentences(page: Page, held: Sequence[Reading]) -> list[Sentence]:
                 held_down = page.count(len(claims), "reading", "readings")
                 return page.say(claims, f"read the phases one by one: pooling them holds {held_down} down")
             whose = f" of {english.literal(page.subject.id)}" if page.subject.level == "context" else ""
-            return page.say(claims, f"{english.lowered(lifts)} would let the readings{whose} be put more firmly")
+            what = english.lowered(lifts).replace(_OF_IT, _OF_THEM)
+            return page.say(claims, f"{what} would let the readings{whose} be put more firmly")
     return []
+
+
+_OF_IT, _OF_THEM = "that it rests on", "that they rest on"
 
 
 def none_left(page: Page, held: Sequence[Reading]) -> list[Sentence]:
