@@ -57,6 +57,10 @@ class Followed:
         """A narrative begins: nothing was asked yet."""
         self.asked, self.is_open = {}, False
 
+    def end(self) -> None:
+        """Nothing more is told. The dig is let go, so that no ring of values outlives the telling."""
+        del self.dig
+
     def sum_of(self, asked: Iterable[Question]) -> str:
         """A sum over the ground, some questions and their answers as they are now."""
         parts = [self._ground]

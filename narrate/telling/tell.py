@@ -86,6 +86,8 @@ def narratives(
             narrative = told_before_or_now(followed, known.kept, audience, subject, tell)
         if narrative is not None:
             told[subject] = narrative
+    if followed is not None:
+        followed.end()
     named = authorities_once(told, Names(audience=dig.audience, packs=packs), packs)
     return _made_distinct(named, "In {id}, {text}")
 
