@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from itertools import pairwise
 
 from narrate.model.layouts import DERIVED_ROLES, Role
 from narrate.reading.intake.crossed_body import ROW_META, Body, with_unit
 from narrate.reading.intake.evidence import looks_like_id
 from narrate.reading.intake.header_words import heading, quantity, unit
-from narrate.reading.intake.heads_by_content import SIZES, content_role
+from narrate.reading.intake.heads_by_content import SIZES, are_quantities_and_states, content_role
 
 _PER_LITRE = re.compile(r"\d\s*(?:/|per)\s*(?:10 ?)?l(?:it(?:re|er)s?)?\.?$", re.IGNORECASE)
 
@@ -97,14 +98,21 @@ class HeadRoles(Body):
             and (row, plain[0]) in self.look.cells
             and role not in ("volume", "flot volume", "flot mass", "sorted", "sample note")
         )
-        filled = is_scarce and blanks >= 0.3 * len(plain)
+        filled = is_scarce and blanks >= 0.3 * len(plain) and not self._is_said_each_time(row, plain)
         made = with_unit(role, word)
-        also = ("condition",) if role == "part" and self._says_conditions_too(row) else ()
+        also = ("condition",) if role in ("part", "quantity") and self._says_conditions_too(row) else ()
         return Role(name=made.name, also=also, qualifiers=made.qualifiers, filled=filled)
+
+    def _is_said_each_time(self, row: int, plain: list[int]) -> bool:
+        """Whether a row says the same for neighbours again and again, so that a blank in it says nothing."""
+        own = [self.look.text(row, c) if (row, c) in self.look.own else "" for c in plain]
+        return sum(a == b != "" for a, b in pairwise(own)) > own.count("")
 
     def _says_conditions_too(self, row: int) -> bool:
         """Whether most words of a row of parts carry a condition: 'seed (u)', 'grain, charred'."""
         texts = [self.look.text(row, c) for c in self.counts if (row, c) in self.look.cells]
+        if any(map(quantity, texts)):
+            return are_quantities_and_states(texts, self.look)
         states = sum(bool(re.search("[,(]", text) and self.look.names.condition_of(text)) for text in texts)
         return states >= 0.6 * len(texts) > 0
 

@@ -113,6 +113,8 @@ class Heads(HeadRoles):
                     f"small headings recur over the columns ({words[:60]}) and are not all known; "
                     f"they are taken for {self.rows[row].name}s"
                 )
+            elif row in heads and role == "sample" and distinct(chosen) == 1.0 and distinct(row) <= 0.5:
+                self.rows[row] = Role(name="sample note")  # 'Bag 2 of 3' beside ids that tell all samples apart
             elif row in heads:
                 self.rows[row] = self._named_head(row, role, word, plain)
         self._once_each(candidates)
@@ -173,7 +175,7 @@ class Heads(HeadRoles):
         for row, role in list(self.rows.items()):
             if role.name in ("context", "site", "feature", "phase") and row != chosen and not role.filled:
                 given = [(row, c) in self.look.cells for c in plain]
-                if given and given[0] and not all(given):
+                if given and given[0] and not all(given) and not self._is_said_each_time(row, plain):
                     self.rows[row] = Role(name=role.name, also=role.also, qualifiers=role.qualifiers, filled=True)
 
 

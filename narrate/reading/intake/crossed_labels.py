@@ -10,7 +10,13 @@ from narrate.model.layouts import DERIVED_ROLES, Role
 from narrate.reading.intake.crossed_body import ROW_META
 from narrate.reading.intake.crossed_heads import Heads
 from narrate.reading.intake.header_words import flat_heading, heading, quantity
-from narrate.reading.intake.heads_by_content import COMPLETE, SIZES, condition_role, heading_over
+from narrate.reading.intake.heads_by_content import (
+    COMPLETE,
+    SIZES,
+    are_quantities_and_states,
+    condition_role,
+    heading_over,
+)
 
 
 @dataclass(slots=True)
@@ -73,6 +79,9 @@ class Labels(Heads):
                 role = "taxon note"
             if role in DERIVED_ROLES:
                 self.columns[column] = Role(name=role)
+                continue
+            if role in ("", "condition", "taxon note") and are_quantities_and_states(texts, look):
+                self.columns[column] = Role(name="quantity", also=("condition",))
                 continue
             if role == "condition":
                 self.columns[column] = condition_role([look.text(row, column) for row in head_rows])

@@ -53,6 +53,8 @@ def content_role(texts: list[str], look: Look) -> str:
     words = names.packs.words
     n = len(texts)
     flat_texts = {flat_heading(t) for t in texts}
+    if are_quantities_and_states(texts, look):
+        return "quantity"
     tests = (
         (
             "volume",
@@ -101,6 +103,20 @@ def content_role(texts: list[str], look: Look) -> str:
     if repeated > 1 and sum(bool(_PHASE_WORDS.search(t)) for t in texts) >= 0.6 * n and len(set(texts)) < 0.7 * n:
         return "phase"
     return ""
+
+
+def are_quantities_and_states(texts: list[str], look: Look) -> bool:
+    """Whether small headings say n or g under some names and charred or uncharred under others, and nothing else."""
+    counted = [bool(quantity(t)) and not says_state(t, look) for t in texts]
+    states = [says_state(t, look) for t in texts]
+    return any(counted) and any(states) and all(a or b for a, b in zip(counted, states, strict=True))
+
+
+def says_state(text: str, look: Look) -> bool:
+    """Whether a small heading is a condition, in letters that stand for one or in words."""
+    bare = text.strip(" ().?")
+    is_short = bare in look.names.short.conditions or bare.upper() in SHORT_CONDITIONS
+    return is_short or (len(bare) > 2 and bool(look.names.condition_of(bare)))
 
 
 def condition_role(heads: list[str]) -> Role:

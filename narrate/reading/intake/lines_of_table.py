@@ -8,6 +8,7 @@ from collections.abc import Mapping
 from narrate.model.grids import Cell, Grid, column_number
 from narrate.model.layouts import FIND_ROLES, SAMPLE_ROLES, TAXON_ROLES, Layout, Role, Table
 from narrate.reading.intake.conditions_of_finds import Conditions
+from narrate.reading.intake.header_words import quantity
 from narrate.reading.intake.litres_in_heads import litres_in
 from narrate.reading.intake.mending import mended
 from narrate.reading.intake.not_plants import not_a_plant
@@ -75,6 +76,8 @@ class Lines:
                     said_cell.text, self.grid.place(at_row, at_column), role.qualifiers[0] if role.qualifiers else ""
                 )
                 for name in wanted:
+                    if {"quantity", "condition"} <= set(wanted) and (name == "quantity") != bool(quantity(said.text)):
+                        continue  # 'ct' and 'g' under some names, 'C' and 'U' under others
                     one = said
                     if name == "volume" and "sample" in wanted:
                         litres = litres_in(self.grid.text(at_row, at_column))

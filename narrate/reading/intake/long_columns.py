@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from itertools import pairwise
 
 from narrate.model.layouts import Role
 from narrate.reading.intake.evidence import Look
@@ -132,7 +133,9 @@ def contexts_told_apart(look: Look, row: int, columns: dict[int, Role]) -> dict[
 
 def is_filled(look: Look, below: list[int], column: int) -> bool:
     given = [(r, column) in look.cells for r in below]
-    return bool(given) and given[0] and given.count(False) >= 0.2 * len(given)
+    own = [look.text(r, column) if (r, column) in look.own else "" for r in below]
+    is_said_each_time = sum(a == b != "" for a, b in pairwise(own)) > own.count("")
+    return bool(given) and given[0] and given.count(False) >= 0.2 * len(given) and not is_said_each_time
 
 
 def _goes_on_above(look: Look, below: list[int], column: int, beside: list[int]) -> bool:

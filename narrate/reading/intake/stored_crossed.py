@@ -8,7 +8,7 @@ from collections.abc import Iterable
 from narrate.model.layouts import DERIVED_ROLES
 from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.stored_by_sample import NO_VOLUME, BySample
-from narrate.reading.intake.stored_groups import meant_words, same_words
+from narrate.reading.intake.stored_groups import Group, meant_words, same_words
 from narrate.reading.intake.stored_ledger import At, cells_said
 from narrate.reading.intake.stored_lines import Line, Target, Worked
 from narrate.reading.intake.stored_rates import per_litre, scaled, share
@@ -114,9 +114,9 @@ class CrossedLines(BySample):
         return same
 
     def _is_one_of_several(self, line: Line) -> bool:
-        """Whether each group of samples has a column of ubiquity of its own."""
+        """Whether each sample, or each group of them, has a line of such results of its own."""
         roles = self.ledger.roles(of_taxa=False)
-        others = [n for n, role in roles.items() if line.kind == role.name == "ubiquity" and n != line.at]
+        others = [n for n, role in roles.items() if line.kind == role.name != "total" and n != line.at]
         return any(min(n, line.at) < s < max(n, line.at) for n in others for s in self.lines_of_samples)
 
     def _totals_of_taxon(self, line: Line, t: int, block: list[int]) -> dict[str, Worked | None]:
@@ -148,6 +148,10 @@ class CrossedLines(BySample):
         if words and head and same_words(head, line.label):
             bases = {"section": section, **bases}
         found: dict[str, Worked | None] = {}
+        if self._has_uncharred:
+            charred = self._sum(self.taxa, of, Group("", self.names, ("charred",)), line)
+            found = {"charred %": share(part, charred, 100), "charred share": share(part, charred, 1)}
+            line.guesses |= frozenset(found)
         for name, lines in bases.items():
             if lines:
                 base = self._sum(lines, of, None, line)

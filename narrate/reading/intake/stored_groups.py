@@ -163,7 +163,7 @@ class Group:
         ):
             is_named = word.startswith("ident")
             return lambda find: "yes" if is_named != is_unnamed(find) else "no"
-        condition = self.names.condition_of(word) if len(word) >= _LEAST_LETTERS else ""
+        condition = _LETTERS.get(word) or (self.names.condition_of(word) if len(word) >= _LEAST_LETTERS else "")
         if condition:
             return lambda find: "yes" if find.condition == condition else "no"
         return None
@@ -184,6 +184,9 @@ def _is_within(taxon: Taxon, wanted: Taxon) -> bool:
 
 _LEAST_LETTERS = 4
 """Of a word for a part or a condition: 'ch.' may be charred or chaff."""
+
+_LETTERS = {"c": "charred", "ch": "charred", "u": "uncharred", "uc": "uncharred", "unch": "uncharred"}
+"""Common practice, no source: letters behind 'Total' for conditions."""
 
 _PARTS_BY_ROLE: Mapping[str, frozenset[str]] = {
     "seed": frozenset({"propagule"}),

@@ -70,6 +70,8 @@ class Ledger:
             masses = [find.found.mass_g for find in found if find.found.mass_g is not None]
             if masses:
                 self.mass[at] = sum(masses)
+            if self.small_heading(column) == "mass":
+                return  # 'tr' under grams is no sign of a number
         total = 0.0
         for count in counts:
             if count is None or count.amount == "not looked for":

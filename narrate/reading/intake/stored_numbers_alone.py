@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import copy
-from collections.abc import Callable, Iterable, Sequence
+import re
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import replace
 
-from narrate.reading.intake.stored_ledger import Ledger
+from narrate.reading.intake.stored_ledger import At, Ledger
 from narrate.reading.intake.stored_lines import Line, Target, Worked
 
 LinesOf = Callable[[Ledger, Sequence[Ledger]], Iterable[Line]]
+_LEAST = "signs taken as the numbers in them"
 _SIGNS = "signs left out"
 _ESTIMATES = "signs and estimates left out"
 
@@ -17,8 +19,8 @@ _ESTIMATES = "signs and estimates left out"
 def with_numbers_alone(ledger: Ledger, ledgers: Sequence[Ledger], lines_of: LinesOf) -> list[Line]:
     """The lines of a table; each with the readings in which signs, or signs and estimates, add nothing."""
     lines = list(lines_of(ledger, ledgers))
-    for said, keeps_estimates in ((_SIGNS, True), (_ESTIMATES, False)):
-        plain = {id(one): _numbers_alone(one, keeps_estimates=keeps_estimates) for one in ledgers}
+    for said, taken in ((_LEAST, _at_least), (_SIGNS, _without_signs), (_ESTIMATES, _without_estimates)):
+        plain = {id(one): taken(one) for one in ledgers}
         if all(one is plain[id(one)] for one in ledgers):
             continue
         others = lines_of(plain[id(ledger)], [plain[id(one)] for one in ledgers])
@@ -26,19 +28,41 @@ def with_numbers_alone(ledger: Ledger, ledgers: Sequence[Ledger], lines_of: Line
     return lines
 
 
-def _numbers_alone(ledger: Ledger, *, keeps_estimates: bool) -> Ledger:
-    """The table with nought for each sign, and for each estimate; the same where it has none of them."""
-    noughts = {at for at, number in ledger.count.items() if number is None}
-    if not keeps_estimates:
-        noughts |= {
-            at for at, finds in ledger.finds_at.items()
-            if at in ledger.count and any("estimated:" in find.found.note for find in finds)
-        }  # fmt: skip
-    if not noughts:
+def _at_least(ledger: Ledger) -> Ledger:
+    """The table with the number for each sign that holds one, such as 20 for '20+' and '>20', and nought for others."""
+    signs = [at for at, number in ledger.count.items() if number is None]
+    least = {at: _number_in(ledger.cells[at].text) for at in signs if at in ledger.cells}
+    return _with(ledger, {at: least.get(at) or 0.0 for at in signs} if any(least.values()) else {})
+
+
+def _without_signs(ledger: Ledger) -> Ledger:
+    """The table with nought for each sign."""
+    return _with(ledger, {at: 0.0 for at, number in ledger.count.items() if number is None})
+
+
+def _without_estimates(ledger: Ledger) -> Ledger:
+    """The table with nought for each sign and for each estimate."""
+    estimates = {
+        at for at, finds in ledger.finds_at.items()
+        if at in ledger.count and any("estimated:" in find.found.note for find in finds)
+    }  # fmt: skip
+    signs = {at for at, number in ledger.count.items() if number is None}
+    return _with(ledger, dict.fromkeys(signs | estimates, 0.0))
+
+
+def _with(ledger: Ledger, numbers: Mapping[At, float]) -> Ledger:
+    """The table with other numbers in some cells; the same where there are none."""
+    if not numbers:
         return ledger
     plain = copy.copy(ledger)
-    plain.count = {at: 0.0 if at in noughts else number for at, number in ledger.count.items()}
+    plain.count = {**ledger.count, **numbers}
     return plain
+
+
+def _number_in(text: str) -> float | None:
+    """The one number of a sign such as '>100', '20+' or 'ca. 50'; None for a range or for none."""
+    found = re.findall(r"\d+(?:[.,]\d+)?", text)
+    return float(found[0]) if len(found) == 1 and re.fullmatch(r"\d+", found[0]) else None
 
 
 def _joined(line: Line, other: Line, said: str) -> Line:

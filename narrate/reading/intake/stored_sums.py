@@ -161,6 +161,8 @@ class Sums:
     def _lane(self, line: Line, taxa: list[int], of: list[int], total: int | None) -> str:
         ledger = self.ledger
         columns = [total] if total is not None and ledger.across else of if ledger.across and line.is_row else [line.at]
+        if not ledger.across and line.is_row:
+            columns = taxa  # a row of shares among the samples: each of its own column
         own = {ledger.small_heading(column) for column in columns}
         if own == {"mass"} or WEIGHT.search(line.label):
             return "mass"

@@ -1,0 +1,93 @@
+"""Heads and lists that say several things at once are told apart by what stands in them. All sheets are invented."""
+
+# ruff: noqa: E501
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from narrate.model.packs import Packs
+from narrate.reading.intake.project_intake import intake_packs
+from narrate.reading.intake.take_in import TakenIn, take_in
+
+
+@cache
+def packs() -> Packs:
+    return intake_packs(None)
+
+
+def taken(folder: Path, text: str, name: str = "lab.csv") -> TakenIn:
+    sheet = folder / name
+    sheet.write_text(text.strip("\n").replace("|", "," if name.endswith("csv") else "\t") + "\n", encoding="utf-8")
+    return take_in(sheet, packs())
+
+
+def finds(found: TakenIn) -> list[str]:
+    rows = [row for row in found.rows if row.count.amount not in ("looked for and absent", "not looked for")]
+    return [
+        f"{row.sample} {row.identification.taxon or row.identification.written} {row.part}"
+        + (f" {row.condition}" if row.condition != "charred" else "")
+        + (" fragment" if row.completeness == "fragment" else "")
+        + (f" {row.count.number:g}" if row.count.number is not None else f" {row.count.written}" if row.count.written else "")
+        + (f" {row.mass_g:g} g" if row.mass_g is not None else "")
+        for row in rows
+    ]
+
+
+def told(found: TakenIn, code: str) -> list[str]:
+    return [f"{problem.place.cell} {problem.message}" for problem in found.problems if problem.code == code]
+
+
+ROWS_OF_SAMPLES = """
+Sample|Zea mays cupule||Zea mays kernel||Chenopodium album seed||Rumex seed||Total C|Phase
+|ct|wt (g)|ct|wt (g)|C|U|C|U||
+S1|12|0.12|3|0.04|5|2|1||21|I
+S2|20+|0.31|1|tr||4||1|21|I
+S3|4|0.05|||2||3||9|I
+S4|7|0.08|2|0.01||1|1||12|
+"""
+COLUMNS_OF_SAMPLES = """
+Taxon|Unit|S1|S2|S3|S4
+Zea mays cupule|ct|12|20+|4|7
+|wt (g)|0.12|0.31|0.05|0.08
+Chenopodium album seed|C|5||2|
+|U|2|4||1
+Rumex seed|C|1||3|1
+|U||1||
+"""
+
+
+@pytest.mark.parametrize(
+    ("sheet", "of_first"),
+    [(ROWS_OF_SAMPLES, ["S1 Zea mays cupule 12 0.12 g", "S1 Zea mays kernel 3 0.04 g", "S1 Chenopodium album seed 5",
+                        "S1 Chenopodium album seed uncharred 2", "S1 Rumex seed 1"]),
+     (COLUMNS_OF_SAMPLES, ["S1 Zea mays cupule 12 0.12 g", "S1 Chenopodium album seed 5",
+                           "S1 Chenopodium album seed uncharred 2", "S1 Rumex seed 1"])],
+)  # fmt: skip
+def test_small_heads_of_quantities_and_of_conditions_stand_side_by_side(
+    tmp_path: Path, sheet: str, of_first: list[str]
+) -> None:
+    """'ct' and 'wt' under some names and 'C' and 'U' under others lose nothing and set nothing aside."""
+    found = taken(tmp_path, sheet)
+
+    assert sorted(one for one in finds(found) if one.startswith("S1")) == sorted(of_first)
+    assert [problem for problem in found.problems if problem.severity == "error"] == []
+
+
+def test_a_total_may_take_the_numbers_of_signs(tmp_path: Path) -> None:
+    """'20+' is 20 in a stored total that most lines bear out, and a wrong total is told."""
+    found = taken(tmp_path, ROWS_OF_SAMPLES.replace("|12|\n", "|13|\n"))
+
+    assert told(found, "N317") == [
+        "J6 the stored Total C is 13, and the counts in B6 to F6 and H6 give 10, expected them to agree"
+    ]
+
+
+def test_a_phase_that_every_line_repeats_is_not_taken_on_where_it_is_blank(tmp_path: Path) -> None:
+    """'I, I, I, blank' leaves the last without a phase: a phase written once over several would not be repeated."""
+    found = taken(tmp_path, ROWS_OF_SAMPLES)
+
+    assert ["phase" in found.facts[id] for id in ("S1", "S2", "S3", "S4")] == [True, True, True, False]
