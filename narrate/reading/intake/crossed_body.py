@@ -229,10 +229,10 @@ class Body(Columns):
         return texts <= {"0", "-"} and sum(text.isupper() for text in others) < 0.4 * len(others)
 
     def _is_of_words(self, row: int) -> bool:
-        """Whether a line holds words of three letters and more and no amount: remarks on the samples."""
+        """Whether a line holds words of some letters and no amount: remarks on the samples."""
         texts = [self.look.text(row, c) for c in self.counts if (row, c) in self.look.cells]
         amounts = any(self.look.is_amount(row, c) for c in self.counts)
-        return bool(texts) and not amounts and all(re.search(r"[^\W\d_]{3}", text) for text in texts)
+        return bool(texts) and not amounts and all(len(re.findall(r"[^\W\d_]", text)) > 2 for text in texts)
 
 
 

@@ -209,7 +209,10 @@ def _footnotes(grid: Grid) -> list[Entry]:
             is_word = sign.replace(".", "").isalpha()
             if (is_word and link not in ("=", ":", "means", "indicates", "denotes")) or (not link and match.start("sign") > 0 and is_word):
                 continue
-            meaning = re.split(r"[.;]|,\s|\s(?=[(\[]?\w{1,4}[)\]]?\s*[=:])", match["meaning"])[0].strip()
+            said = match["meaning"]
+            if cell.text[match.end() :].lstrip()[:1] in ("=", ":") and " " in said.strip():
+                said = said.strip().rpartition(" ")[0]  # 'ch=charred un=uncharred'
+            meaning = re.split(r"[.;]|,\s|\s(?=[(\[]?\w{1,4}[)\]]?\s*[=:])", said)[0].strip()
             if not remark(meaning).says_nothing and sign not in ("cf", "in", "of", "and", "the"):
                 found.append(Entry(sign.strip("()[]"), meaning, at))
         found += [Entry(match["sign"], "uncharred", at) for match in _UNLESS.finditer(cell.text)]

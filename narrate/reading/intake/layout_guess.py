@@ -9,6 +9,7 @@ from narrate.model.grids import Grid
 from narrate.model.layouts import Layout, Marks
 from narrate.problems import Place
 from narrate.reading.intake.code_sheets import codes_beside, codes_in_prose, codes_in_use
+from narrate.reading.intake.coded_names import coded_names
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.joined_sheets import Joined, joined_sheets, without_key
 from narrate.reading.intake.keys_of_file import Disagreement, keys_of_file, without_keys
@@ -52,6 +53,7 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
             pairs[n] = (kept, Look.of(kept, names, look.signs))
             first, last = min(rows) + 1, max(rows) + 1
             found.doubts.append(f"rows {first} to {last} say what {len(beside)} codes mean; see 'names' in the layout")
+    codes = {**coded_names(look for _, look in pairs), **codes}
     if codes:
         names = names.knowing(given={**codes, **names.given})
         pairs = [(grid, Look.of(grid, names, look.signs)) for grid, look in pairs]

@@ -183,10 +183,12 @@ class Litres:
 
 
 def soil(facts: Iterable[Mapping[str, Mapping[str, list[Said]]]], samples: Mapping[str, Sample]) -> dict[str, Litres]:
-    """The litres of each sample: those that a sheet of the file says, else those of its record."""
+    """The litres of each sample: those that a sheet of the file says, where it says one thing, else of its record."""
     found: dict[str, Litres] = {}
     for said_of in facts:
         for id, said in said_of.items():
+            if len({litres(one.text, one.unit or "l") for one in said.get("volume", [])}) > 1:
+                continue
             for one in said.get("volume", [])[:1]:
                 value = litres(one.text, one.unit or "l")
                 if value is not None:

@@ -91,3 +91,35 @@ def test_a_phase_that_every_line_repeats_is_not_taken_on_where_it_is_blank(tmp_p
     found = taken(tmp_path, ROWS_OF_SAMPLES)
 
     assert ["phase" in found.facts[id] for id in ("S1", "S2", "S3", "S4")] == [True, True, True, False]
+
+
+CODED = {
+    "heads of columns": """
+# Teile: K=Korn SG=Spindelglied; Erhaltung: vk=verkohlt uv=unverkohlt
+Probe|Secale_cereale_K_vk|Secale_cereale_SG_vk|Rubus_idaeus_uv|Holzkohle_g_vk|Summe_vk|Bearbeiter
+P1|12|3|4|0.5|15|A-B
+P2|2|1||0.25|3|A-B
+""",
+    "rows": """
+parts: K=grain SG=rachis segment; state: vk=charred uv=uncharred
+taxon|P1|P2
+Secale_cereale_K_vk|12|2
+Secale_cereale_SG_vk|3|1
+Rubus_idaeus_uv|4|
+charcoal_g_vk|0.5|0.25
+total_vk|15|3
+""",
+}
+
+
+@pytest.mark.parametrize("sheet", CODED)
+def test_codes_behind_names_are_read_by_the_key_of_the_sheet(tmp_path: Path, sheet: str) -> None:
+    """The last pieces of 'Secale_cereale_SG_vk' are a part and a condition, and what nobody names is no part."""
+    found = taken(tmp_path, CODED[sheet])
+
+    assert set(finds(found)) == {
+        "P1 Rubus idaeus seed uncharred 4", "P1 Secale cereale grain 12", "P1 Secale cereale rachis internode 3",
+        "P1 Indeterminate charcoal 0.5 g", "P2 Secale cereale grain 2", "P2 Secale cereale rachis internode 1",
+        "P2 Indeterminate charcoal 0.25 g",
+    }  # fmt: skip
+    assert told(found, "N317") == []
