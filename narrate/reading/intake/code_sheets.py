@@ -28,7 +28,7 @@ def codes_in_use(looks: Iterable[Look]) -> tuple[dict[str, str], set[str]]:
     return found, sheets
 
 
-_IN_PROSE = re.compile(r"(?<![\w-])(?P<code>[A-Z][A-Z0-9_-]{2,11})\s*=\s*(?P<name>[^=;.:]{3,60}?)\s*(?=[;.]|$)")
+_IN_PROSE = re.compile(r"(?<![\w-])(?P<code>[A-Z](?=\w*[A-Z0-9])[A-Za-z0-9_-]{2,11})\s*=\s*(?P<name>[^=;.:]{3,60}?)\s*(?=[;.]|$)")
 _IN_GRAMS = re.compile(r",?\s+(?:in )?(?P<unit>g|gr|grams?|mg)$", re.IGNORECASE)
 
 
@@ -73,7 +73,36 @@ def codes_beside(look: Look) -> tuple[dict[str, str], set[int]]:
         used = {code: name for code, name in listed.items() if code in others and code != name}
         if len(used) >= 2 and len(used) >= _LEAST * len(listed):
             return used, own
-    return {}, set()
+    return _unheaded(look)
+
+
+def _unheaded(look: Look) -> tuple[dict[str, str], set[int]]:
+    """The same for a list without a head: lines of a code, a name and at most its part, and nothing else."""
+    lines: dict[int, list[int]] = {}
+    for row, column in sorted(look.own):
+        lines.setdefault(row, []).append(column)
+    listed: dict[str, str] = {}
+    rows: dict[str, int] = {}
+    named = 0
+    for row, columns in lines.items():
+        texts = [look.text(row, c) for c in columns]
+        code = texts[0].rstrip(" =:")
+        is_line = 2 <= len(texts) <= 3 and _CODE.fullmatch(code) and not any(look.is_amount(row, c) for c in columns[1:])
+        words = " ".join(text.lstrip(" =:") for text in texts[1:])
+        if not is_line or "=" in words or code in listed or heading(code) or not re.search(r"[^\W\d_]{3}", words):
+            continue
+        listed[code], rows[code] = words, row
+        named += name_score(words, look.names) >= _NAMED
+    own = set(rows.values())
+    others = {cell.text for (r, _), cell in look.cells.items() if r not in own}
+    used = {code: words for code, words in listed.items() if code in others}
+    if len(used) < _LEAST_UNHEADED or len(used) < _LEAST * len(listed) or named < _LEAST * len(listed):
+        return {}, set()
+    return used, {rows[code] for code in used}
+
+
+_NAMED = 0.45
+_LEAST_UNHEADED = 4
 
 
 def _listed(look: Look) -> dict[str, str]:

@@ -43,7 +43,7 @@ def without_keys(grid: Grid, keys: Keys) -> Grid:
     return replace(grid, cells={at: cell for at, cell in grid.cells.items() if at[0] not in rows})
 
 
-_SIGN = re.compile(r"\++|\*{1,5}|#{1,5}|[xX]{1,5}|•{1,5}|●{1,5}|[-–—]|[PRFCADO]|V[ARF]")
+_SIGN = re.compile(r"\++|\*{1,5}|#{1,5}|[xX]{1,5}|•{1,5}|●{1,5}|[-–—.]|[PRFCADO]|V[ARF]")
 _FOOTNOTE_SIGN = re.compile(r"\*{1,5}|[†‡§¹²³°ª]+|\([a-z]{1,4}\)|\[[a-z]{1,4}\]|(?!x|p\b)[a-z]{1,3}")
 _HEAD = re.compile(
     r"(?:key|legend|abundance|scale|symbols?|signs?|explanation|abbreviations?|footnotes?|codes?|semi-?quantitative|quantification)"

@@ -18,6 +18,7 @@ from narrate.reading.intake.left_over import left_over
 from narrate.reading.intake.records_guess import guess_records
 from narrate.reading.intake.short_words import said_under, short_words
 from narrate.reading.intake.tables_of_sheet import Found, table_of, tables_of, whole
+from narrate.reading.intake.volume_units import with_units_said
 from narrate.reading.intake.written_names import NameReader
 
 
@@ -98,6 +99,7 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
             found.left_out.append(f"{where}: nothing in it reads as counts or as records of samples")
     tell_hidden(found.tables, found.doubts, [grid for grid, _ in pairs])
     tell_litres(found.tables, found.doubts)
+    with_units_said(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
     by_sheet = {grid.sheet: grid for grid, _ in pairs}
     order = {grid.sheet: n for n, (grid, _) in enumerate(pairs)}
     found.tables.sort(key=lambda table: (order[table.sheet], min(table.rows, default=0), min(table.columns, default=0)))

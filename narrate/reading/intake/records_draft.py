@@ -34,7 +34,8 @@ def litres(text: str, unit: str, decimal: str = ".") -> float | None:
     if found is None or found <= 0:
         return None
     said = (match[2] or unit).lower()
-    return float(f"{found / 1000:.12g}") if said in ("ml", "cc", "cm3") else found * (1000.0 if said == "m3" else 1.0)
+    parts = {"ml": 1000, "cc": 1000, "cm3": 1000, "dl": 10}.get(said, 1)
+    return float(f"{found / parts:.12g}") * (1000.0 if said == "m3" else 1.0)
 
 
 def plain_or_comma(text: str, decimal: str) -> float | None:

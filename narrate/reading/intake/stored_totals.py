@@ -17,6 +17,7 @@ from narrate.reading.intake.stored_ledger import Ledger, shares_sorted, soil
 from narrate.reading.intake.stored_lines import Line, named, tell_line
 from narrate.reading.intake.stored_long import LongLines
 from narrate.reading.intake.stored_numbers_alone import with_numbers_alone
+from narrate.reading.intake.stored_pages import with_other_tables
 from narrate.reading.intake.stored_soil import soil_lines
 from narrate.reading.intake.told import Told
 from narrate.reading.intake.written_names import NameReader
@@ -49,7 +50,8 @@ def check_stored(
             if own.table.shape == "crossed" and not own.columns:
                 return SecondTable(own, [other for other in others if other is not own], litres).lines()
             if own.table.shape == "crossed":
-                return CrossedLines(own, names, litres, shares, len(samples)).lines()
+                lines = CrossedLines(own, names, litres, shares, len(samples)).lines()
+                return with_other_tables(lines, own, others)
             return LongLines(own, others, names, litres, shares).lines()
 
         for line in with_numbers_alone(ledger, ledgers, lines_of):

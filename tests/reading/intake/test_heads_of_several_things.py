@@ -123,3 +123,60 @@ def test_codes_behind_names_are_read_by_the_key_of_the_sheet(tmp_path: Path, she
         "P2 Indeterminate charcoal 0.25 g",
     }  # fmt: skip
     assert told(found, "N317") == []
+
+
+LISTING = """
+MOUND SEEDS                                  PAGE 1
+
+SMP     CTX    VOL     HVUg   TDIb   LENc
+A1      12     100        3      .      1
+A2      12      55      999      2      .
+A3      14       ?        .      .      4
+A4      15      80        1      6      .
+
+MOUND SEEDS                                  PAGE 2
+
+SMP     CHEa   GALa    SUM
+A1        2      .       6
+A2        .      5       7
+A3        .      1       6
+A4       10      .      17
+
+  HVUg  Hordeum vulgare, grain
+  TDIb  Triticum dicoccum, glume base
+  LENc  Lens culinaris, seed
+  CHEa  Chenopodium album, seed
+  GALa  Galium aparine, mericarp
+
+  .   = none       999 = present in quantity, not counted
+  VOL = soil floated, in {unit};   ? = not known
+"""
+
+
+def test_pages_of_a_listing_with_codes_are_read_by_its_key(tmp_path: Path) -> None:
+    """Each page has columns of its own, the list of codes needs no head, and 999 is what the key says, and no count."""
+    found = taken(tmp_path, LISTING.format(unit="tenths of a litre"), "lab.txt")
+
+    assert finds(found)[:3] == ["A1 Hordeum vulgare grain 3", "A1 Lens culinaris seed 1", "A2 Hordeum vulgare grain 999"]
+    assert sum(row.count.number or 0 for row in found.rows) == 35
+    assert [len(said["volume"]) for said in found.facts.values()] == [1, 1, 1, 1]
+    assert found.facts["A1"]["volume"][0].unit == "dl"
+
+
+def test_the_total_on_the_last_page_is_held_against_all_pages(tmp_path: Path) -> None:
+    """A sum of both pages that most lines bear out is taken for one, and the line that it does not fit is told."""
+    assert told(taken(tmp_path, LISTING.format(unit="ml"), "lab.txt"), "N317") == [
+        "D14 the stored SUM is 6, and the counts in B14 to C14 with those of A3 in the other tables of the sheet give 5, "
+        "expected them to agree"
+    ]
+
+
+def test_volumes_in_buckets_are_no_litres(tmp_path: Path) -> None:
+    """What a note calls buckets is told and left out of the volumes."""
+    found = taken(tmp_path, LISTING.format(unit="buckets"), "lab.txt")
+
+    assert not any("volume" in said for said in found.facts.values())
+    assert [doubt for doubt in found.doubts if "VOL" in doubt] == [
+        "DOUBTFUL: the sheet says of 'VOL': 'soil floated, in buckets;'; its numbers are no litres and are left out: "
+        "give them the role 'volume, l' once they are litres"
+    ]
