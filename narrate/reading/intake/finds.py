@@ -11,13 +11,16 @@ from narrate.reading.intake.cell_marks import Found, Reading
 from narrate.reading.intake.cell_masses import read_mass
 from narrate.reading.intake.cell_reading import read_cell
 from narrate.reading.intake.header_words import quantity, unit
+from narrate.reading.intake.heads_by_content import SIZES
 from narrate.reading.intake.names_of_table import NamedLines
 from narrate.reading.intake.not_plants import animal_part, class_aside, not_a_plant
+from narrate.reading.intake.parts_of_finds import PIECES_ONLY
 from narrate.reading.intake.plant_words_abroad import WIDE_PARTS
 from narrate.reading.intake.remarks import conditions_in, remark
 from narrate.reading.intake.said import Line, Said
 from narrate.reading.intake.sheet_finds import Find, SheetFinds
 from narrate.reading.intake.told import Told
+from narrate.reading.intake.words_in_names import FRAGMENTS
 from narrate.reading.intake.written_names import NameReader, WrittenName
 
 
@@ -186,7 +189,9 @@ class _Reader(NamedLines):
             or qualifiers.get("completeness", "")
             or "whole"
         )
-        size = self._first("size class", by_row, by_column) or name.size_class or qualifiers.get("size class", "")
+        in_part = self._first("part", by_row, by_column).strip()
+        size = self._first("size class", by_row, by_column) or (in_part if SIZES.fullmatch(in_part) else "")
+        size = size or name.size_class or qualifiers.get("size class", "")
         fraction = self._fraction(by_row, by_column, notes)
         notes += self.conditions.kept_words(lines, place) + remarks
         written = name.identification.written
@@ -243,6 +248,9 @@ class _Reader(NamedLines):
 
     def _completeness(self, by_row: Line, by_column: Line) -> str:
         text = self._first("completeness", by_row, by_column).lower()
+        part = self._first("part", by_row, by_column).strip()
+        if not text and (PIECES_ONLY.fullmatch(part) or FRAGMENTS.search(f" {part}")):
+            return "fragment"
         if re.match(r"fr|f$|broken|bits?", text):
             return "fragment"
         return "whole" if re.match(r"w|complete|intact|entire", text) else ""

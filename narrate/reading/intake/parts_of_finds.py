@@ -1,15 +1,25 @@
 """The part of each find of a table, by the closest that says one, else the one that the layout takes for it."""
 
+# ruff: noqa: E501
+
 from __future__ import annotations
 
 import re
 
 from narrate.model.layouts import Table
 from narrate.reading.intake.default_parts import default_part
+from narrate.reading.intake.heads_by_content import SIZES
 from narrate.reading.intake.remarks import conditions_in
 from narrate.reading.intake.said import Line
 from narrate.reading.intake.told import Told
 from narrate.reading.intake.written_names import NameReader, WrittenName
+
+
+PIECES_ONLY = re.compile(
+    r"[(\[]?(?:frags?|fragments?|fragm|fgts?|frgm?|fr|fragmentos?|frammenti?|frammento|fragmente|bruchstücke?|fragmenten?|broken|pieces?|bits?)\.?[)\]]?",
+    re.IGNORECASE,
+)
+"""Words for pieces that stand alone where a part is said."""
 
 
 class Parts:
@@ -41,6 +51,8 @@ class Parts:
         for line in (by_row, by_column):
             for said in line.get("part", ()):
                 text = self.table.parts.get(said.text, said.text)
+                if PIECES_ONLY.fullmatch(text.strip()) or SIZES.fullmatch(text.strip()):
+                    continue  # 'fragment' and '>4 mm' under 'Part' say how large, and not what
                 found = self.names.part_of(text)
                 if not found and not re.fullmatch(r"[-–—.?\s]*", text):
                     found = self.names.read(f"Indeterminate {text}").part

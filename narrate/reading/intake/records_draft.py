@@ -141,6 +141,8 @@ def _tell_differences(id: str, said: Mapping[str, list[Said]], told: Told) -> No
     """Rows of one sample repeat its volume; they are never added, and must agree."""
     for role in ("volume", "flot volume", "flot mass", "sorted", "context", "phase"):
         texts = {one.text: one for one in said.get(role, [])}
+        if role == "volume" and None not in (of_each := {litres(t, one.unit or "l") for t, one in texts.items()}):
+            texts = dict(list(texts.items())[:1]) if len(of_each) == 1 else texts  # '40' and '40 L'
         if len(texts) > 1 and not (role == "sorted" and said.get(SORTED_OF_CLASS)):
             first, second = list(texts.values())[:2]
             told.warning(

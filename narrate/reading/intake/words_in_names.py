@@ -27,7 +27,7 @@ OLD_FAMILIES: Mapping[str, str] = {
 MORE_PARTS: Mapping[str, str] = {
     "capsule segment": "pod segment", "siliqua segment": "pod segment", "pod joint": "pod segment", "frond": "leaf", "fronds": "leaf",
     "shoot": "stem", "shoots": "stem", "shoot tip": "stem", "pit": "fruit stone", "pits": "fruit stone", "rachis node": "rachis internode", "rachis nodes": "rachis internode",
-    "rachii": "rachis internode", "spikelet base": "spikelet fork", "spikelet bases": "spikelet fork", "pip": "seed", "pips": "seed", "fruitstone": "fruit stone", "fruitstones": "fruit stone", "tail grain": "grain",
+    "rachii": "rachis internode", "glb": "glume base", "gl base": "glume base", "gl bases": "glume base", "glume b": "glume base", "rach": "rachis internode", "rach int": "rachis internode", "spkl fork": "spikelet fork", "spk fork": "spikelet fork", "spikelet base": "spikelet fork", "spikelet bases": "spikelet fork", "pip": "seed", "pips": "seed", "fruitstone": "fruit stone", "fruitstones": "fruit stone", "tail grain": "grain",
     "caryops": "grain", "korn": "grain", "körner": "grain", "same": "seed", "samen": "seed", "spelzbasis": "glume base",
     "spelzbasen": "glume base", "ährchengabel": "spikelet fork", "ährchengabeln": "spikelet fork", "schale": "nutshell",
     "stroh": "straw", "paja": "straw", "paille": "straw", "paglia": "straw", "stein": "fruit stone", "steine": "fruit stone", "endocarpio": "fruit stone",

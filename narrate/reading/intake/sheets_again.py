@@ -1,0 +1,140 @@
+"""Tables of a workbook that say again what others say: sheets that were superseded, copies, and sums by phase."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from narrate.model.grids import Grid
+from narrate.model.layouts import SAMPLE_ROLES, Table
+
+# Common practice, no source: how people mark what is not to be used any more, and what sums others up.
+_SUPERSEDED = re.compile(
+    r"\b(?:superseded|obsolete|outdated|deprecated|do(?: not|n'?t) use|not in use|replaced by|void|previous version|"
+    r"veraltet|überholt|ersetzt durch|nicht (?:mehr )?(?:verwenden|benutzen)|périmée?|obsolète|ne (?:plus|pas) utiliser|remplacée? par|"
+    r"obsolet[oa]s?|no (?:usar|utilizar)|sustituid[oa] por|non (?:usare|utilizzare)|sostituit[oa] da|niet (?:meer )?gebruiken|vervangen door|"
+    r"brug ikke|använd (?:inte|ej)|nie używać)\b",
+    re.IGNORECASE,
+)  # fmt: skip
+_OLD_NAME = re.compile(
+    r"\b(?:old|backup|bak|archived?|draft|copy|alt|alte|kopie|ancien(?:ne)?|copie|viej[oa]|antigu[oa]|copia|vecchi[oa]|oud|kopi|gammal|gammel)\b",
+    re.IGNORECASE,
+)
+_SUMMARY = re.compile(
+    r"\b(?:summar(?:y|ies)|totals?|overview|pooled|synth[eè]se|récapitulatif|zusammenfassung|übersicht|resumen|riepilogo|sintesi|"
+    r"resumo|samenvatting|overzicht|sammanfattning|oversigt|podsumowanie)\b",
+    re.IGNORECASE,
+)
+_ALIKE = 0.6
+"""Share of ids, of names or of amounts from which two tables are held to be of the same finds."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Held:
+    """What a crossed table holds: amounts by name and sample."""
+
+    table: Table
+    where: str
+    words: str
+    """Its titles, and the name of its sheet."""
+    ids: frozenset[str]
+    names: frozenset[str]
+    amounts: Mapping[tuple[str, str], str]
+
+
+def without_repeats(
+    tables: Sequence[Table], grids: Mapping[str, Grid], doubts: list[str], left_out: list[str]
+) -> list[Table]:
+    """The tables but those of sheets that repeat others; each that is left out is told, with the reason."""
+    held = [one for table in tables if (one := _held(table, grids)) is not None]
+    gone: list[_Held] = []
+    groups = _groups_of_records(tables, grids)
+    for one in held:
+        others = [other for other in held if other is not one and other not in gone and _is_elsewhere(one, other)]
+        if others and (why := _why(one, others, groups)):
+            gone.append(one)
+            left_out.append(f"{one.where}: {why}")
+            doubts.append(f"{one.where} {why}; it is not read: give its tables their roles in the layout if it counts")
+    return [table for table in tables if not any(table is one.table for one in gone)]
+
+
+def _is_elsewhere(one: _Held, other: _Held) -> bool:
+    return one.table.sheet != other.table.sheet
+
+
+def _why(one: _Held, others: Sequence[_Held], groups: Mapping[str, frozenset[str]]) -> str:
+    """Why a table is not read beside others; empty where it is."""
+    again = [other for other in others if _share(one.ids, other.ids) >= _ALIKE and _share(one.names, other.names) >= _ALIKE]
+    if again:
+        other = again[0]
+        if _SUPERSEDED.search(one.words) or (_OLD_NAME.search(one.table.sheet) and not _OLD_NAME.search(other.table.sheet)):
+            return f"is marked as one that is not in use, and repeats the samples of {other.where}"
+        both = one.amounts.keys() & other.amounts.keys()
+        same = sum(one.amounts[at] == other.amounts[at] for at in both)
+        if len(both) >= 6 and same >= _ALIKE * len(one.amounts) and not _is_older(other):
+            rest = "" if same == len(one.amounts) else f"; {len(one.amounts) - same} of its amounts differ, which is DOUBTFUL"
+            return f"repeats {same} of its {len(one.amounts)} amounts from {other.where}{rest}"
+        return ""
+    named = frozenset().union(*(other.names for other in others))
+    is_of_same_taxa = _share(one.names, named) >= _ALIKE
+    if not is_of_same_taxa or any(one.ids & other.ids for other in others):
+        return ""
+    for role, values in groups.items():
+        if len(one.ids) >= 2 and one.ids <= values:
+            return f"has a {role} for each sample: sums of the counts of other sheets"
+    if _SUMMARY.search(one.words) and len(one.ids) <= len({id for other in others for id in other.ids}) / 2:
+        return f"is headed '{one.words[:60].strip()}': sums of the counts of other sheets"
+    return ""
+
+
+def _is_older(other: _Held) -> bool:
+    return bool(_SUPERSEDED.search(other.words) or _OLD_NAME.search(other.table.sheet))
+
+
+def _share(own: frozenset[str], other: frozenset[str]) -> float:
+    return len(own & other) / len(own) if own else 0.0
+
+
+def _groups_of_records(tables: Sequence[Table], grids: Mapping[str, Grid]) -> dict[str, frozenset[str]]:
+    """What records say of samples, but their ids and contexts: role -> its values."""
+    found: dict[str, set[str]] = {}
+    for table in tables:
+        grid = grids.get(table.sheet)
+        for column, role in table.columns.items() if table.shape == "records" and grid is not None else ():
+            for name in set(role.names) & set(SAMPLE_ROLES) & {"phase", "feature", "kind", "site"}:
+                lines = [r for r, line in table.rows.items() if line.name == "finds"]
+                found.setdefault(name, set()).update(_flat(grid.text(r, column)) for r in lines)  # type: ignore[union-attr]
+    return {role: frozenset(values - {""}) for role, values in found.items()}
+
+
+def _held(table: Table, grids: Mapping[str, Grid]) -> _Held | None:
+    grid = grids.get(table.sheet)
+    if grid is None or table.shape != "crossed" or not table.sheet:
+        return None
+    across = table.has_samples_across
+    of_ids = table.rows if across else table.columns
+    of_names = table.columns if across else table.rows
+    id_at = [n for n, role in of_ids.items() if "sample" in role.names]
+    name_at = [n for n, role in of_names.items() if set(role.names) & {"taxon", "genus", "epithet", "part"}]
+    rows = [r for r, role in table.rows.items() if role.name == "counts"]
+    columns = [c for c, role in table.columns.items() if role.name == "counts"]
+
+    def said(at: list[int], line: int, is_row: bool) -> str:
+        return _flat(" ".join(filter(None, (grid.text(line, n) if is_row else grid.text(n, line) for n in at))))
+
+    ids = {n: said(id_at, n, not across) for n in (columns if across else rows)}
+    names = {n: said(name_at, n, across) for n in (rows if across else columns)}
+    amounts = {
+        (names[r if across else c], ids[c if across else r]): grid.text(r, c)
+        for r in rows for c in columns if grid.text(r, c) not in ("", "0", "-")
+    }  # fmt: skip
+    titles = [grid.text(r, c) for r, role in table.rows.items() if role.name in ("title", "ignored") for c in range(grid.columns)]
+    return _Held(
+        table=table, where=f"sheet {table.sheet}", words=" ".join(filter(None, [table.sheet, *titles])),
+        ids=frozenset(ids.values()) - {""}, names=frozenset(names.values()) - {""}, amounts=amounts,
+    )  # fmt: skip
+
+
+def _flat(text: str) -> str:
+    return " ".join(text.lower().split())
