@@ -29,6 +29,9 @@ _SUMMARY = re.compile(
 _ALIKE = 0.6
 """Share of ids, of names or of amounts from which two tables are held to be of the same finds."""
 
+_LEAST = 6
+"""Amounts of a table that may be a copy of another."""
+
 
 @dataclass(frozen=True, slots=True)
 class _Held:
@@ -52,7 +55,8 @@ def without_repeats(
     groups = _groups_of_records(tables, grids)
     for one in held:
         others = [other for other in held if other is not one and other not in gone and _is_elsewhere(one, other)]
-        if others and (why := _why(one, others, groups)):
+        before = held[: held.index(one)]
+        if others and (why := _why(one, others, before, groups)):
             gone.append(one)
             left_out.append(f"{one.where}: {why}")
             doubts.append(f"{one.where} {why}; it is not read: give its tables their roles in the layout if it counts")
@@ -63,19 +67,15 @@ def _is_elsewhere(one: _Held, other: _Held) -> bool:
     return one.table.sheet != other.table.sheet
 
 
-def _why(one: _Held, others: Sequence[_Held], groups: Mapping[str, frozenset[str]]) -> str:
+def _why(one: _Held, others: Sequence[_Held], before: Sequence[_Held], groups: Mapping[str, frozenset[str]]) -> str:
     """Why a table is not read beside others; empty where it is."""
     again = [other for other in others if _share(one.ids, other.ids) >= _ALIKE and _share(one.names, other.names) >= _ALIKE]
     if again:
-        other = again[0]
-        if _SUPERSEDED.search(one.words) or (_OLD_NAME.search(one.table.sheet) and not _OLD_NAME.search(other.table.sheet)):
-            return f"is marked as one that is not in use, and repeats the samples of {other.where}"
-        both = one.amounts.keys() & other.amounts.keys()
-        same = sum(one.amounts[at] == other.amounts[at] for at in both)
-        if len(both) >= 6 and same >= _ALIKE * len(one.amounts) and not _is_older(other):
-            rest = "" if same == len(one.amounts) else f"; {len(one.amounts) - same} of its amounts differ, which is DOUBTFUL"
-            return f"repeats {same} of its {len(one.amounts)} amounts from {other.where}{rest}"
-        return ""
+        is_old = bool(_OLD_NAME.search(one.table.sheet)) and not _OLD_NAME.search(again[0].table.sheet)
+        if _SUPERSEDED.search(one.words) or is_old:
+            return f"is marked as one that is not in use, and repeats the samples of {again[0].where}"
+        first = next((other for other in again if other in before and not _is_older(other)), None)
+        return _copied(one, first) if first is not None else ""
     named = frozenset().union(*(other.names for other in others))
     is_of_same_taxa = _share(one.names, named) >= _ALIKE
     if not is_of_same_taxa or any(one.ids & other.ids for other in others):
@@ -86,6 +86,16 @@ def _why(one: _Held, others: Sequence[_Held], groups: Mapping[str, frozenset[str
     if _SUMMARY.search(one.words) and len(one.ids) <= len({id for other in others for id in other.ids}) / 2:
         return f"is headed '{one.words[:60].strip()}': sums of the counts of other sheets"
     return ""
+
+
+def _copied(one: _Held, first: _Held) -> str:
+    """What is told of a table most of whose amounts stand in another one before it; empty where they do not."""
+    same = sum(first.amounts.get(at) == text for at, text in one.amounts.items())
+    if len(one.amounts) < _LEAST or same < _ALIKE * len(one.amounts):
+        return ""
+    differ = len(one.amounts) - same
+    rest = f"; {differ} of its amounts differ, which is DOUBTFUL" if differ else ""
+    return f"repeats {same} of its {len(one.amounts)} amounts from {first.where}{rest}"
 
 
 def _is_older(other: _Held) -> bool:

@@ -8,6 +8,7 @@ from functools import cache
 from pathlib import Path
 
 import pytest
+from openpyxl import Workbook
 
 from narrate.model.packs import Packs
 from narrate.reading.intake.project_intake import intake_packs
@@ -180,3 +181,49 @@ def test_volumes_in_buckets_are_no_litres(tmp_path: Path) -> None:
         "DOUBTFUL: the sheet says of 'VOL': 'soil floated, in buckets;'; its numbers are no litres and are left out: "
         "give them the role 'volume, l' once they are litres"
     ]
+
+
+def book(folder: Path, **sheets: str) -> TakenIn:
+    made = Workbook()
+    made.remove(made.active)
+    for name, text in sheets.items():
+        sheet = made.create_sheet(name.replace("_", " "))
+        for line in text.strip("\n").split("\n"):
+            sheet.append([int(cell) if cell.isdigit() else cell or None for cell in line.split("|")])
+    path = folder / "lab.xlsx"
+    made.save(path)
+    return take_in(path, packs())
+
+
+REGISTER = "sample|context|phase|litres\n1|100|early|10\n2|101|early|20\n3|102|late|5\n4|103|late|8"
+COUNTS = "taxon|{0}1|{0}2|{0}3|{0}4\nHordeum vulgare grain|3||1|2\nTriticum spelta glb|4|5||6\nRumex sp.|1||2|1"
+SUMS = "Totals by phase\n|early|late\nHordeum vulgare grain|3|3\nTriticum spelta glb|9|6\nRumex sp.|1|3"
+
+
+@pytest.mark.parametrize("before", ["", "S.", "Probe ", "Smp-"])
+def test_sums_by_phase_and_sheets_not_in_use_add_nothing(tmp_path: Path, before: str) -> None:
+    """Ids that carry a word or letter more than the register are its ids; each count is read once, and all is told."""
+    old = COUNTS.format(before).replace("taxon", "superseded 2012, do not use\ntaxon").replace("|6", "|7")
+    found = book(tmp_path, Summary=SUMS, register=REGISTER, counts=COUNTS.format(before), counts_before=old)
+
+    assert sum(row.count.number or 0 for row in found.rows) == 25
+    assert set(found.facts) == {"1", "2", "3", "4"}
+    assert [one.split(":")[0] for one in found.layout.left_out] == ["sheet Summary", "sheet counts before"]  # type: ignore[union-attr]
+    assert {row.part for row in found.rows if "Triticum" in row.identification.written} == {"glume base"}
+
+
+def test_a_copy_of_most_amounts_is_told_as_doubtful(tmp_path: Path) -> None:
+    """A second sheet of the same samples and taxa with other numbers here and there is not added to the first."""
+    found = book(tmp_path, counts=COUNTS.format("S"), counts_2=COUNTS.format("S").replace("|6", "|7"))
+
+    assert sum(row.count.number or 0 for row in found.rows) == 25
+    assert any("1 of its amounts differ, which is DOUBTFUL" in doubt for doubt in found.doubts)
+
+
+def test_a_part_that_says_how_large_is_no_part(tmp_path: Path) -> None:
+    """'fragment' and '>4mm' under 'Part' leave the part open, and are kept as completeness and size."""
+    found = taken(tmp_path, "Taxon|Part|S1|S2\nHordeum vulgare|grain|3|1\nHordeum vulgare|fragment|2|\nCharcoal|>4mm|5|1")
+
+    assert finds(found)[::-1][0:1] == ["S2 Indeterminate charcoal 1"]
+    assert "S1 Hordeum vulgare grain fragment 2" in finds(found)
+    assert told(found, "N402") == []
