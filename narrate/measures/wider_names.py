@@ -29,7 +29,10 @@ def wider_names(kinds: tuple[Kind, ...], packs: Packs) -> WiderNames:
     wide = {name for name in set(names) if name and _is_wide(name, packs)}
     if not wide:
         return {}
-    closer = {name: {other for other in set(names) if is_closer(other, name, packs)} for name in wide}
+    every = [name for name in set(names) if name]
+    closer = {
+        name: {other for other in _of_one_family(name, every, packs) if is_closer(other, name, packs)} for name in wide
+    }
     parts = np.array([str(k.part) for k in kinds], object)
     found = {}
     for number, name in enumerate(names):
@@ -38,6 +41,18 @@ def wider_names(kinds: tuple[Kind, ...], packs: Packs) -> WiderNames:
             if below.any():
                 found[number] = below
     return found
+
+
+def _of_one_family(
+    name: tuple[TaxonId, ...], every: Sequence[tuple[TaxonId, ...]], packs: Packs
+) -> Sequence[tuple[TaxonId, ...]]:
+    """Names that could lie below a genus or family: those of its family; any could lie below a name with members."""
+    known = packs.taxa.get(name[0])
+    if len(name) > 1 or known is None or known.members:
+        return every
+    return [
+        other for other in every if (taxon := packs.taxa.get(other[0])) is not None and taxon.family == known.family
+    ]
 
 
 def either_found(kinds: Sequence[Kind], packs: Packs) -> tuple[tuple[str, str], ...]:
