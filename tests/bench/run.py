@@ -4,8 +4,9 @@ How fast narrate is on invented projects, against yardsticks in the same run. Pr
     OMP_NUM_THREADS=1 python -m tests.bench.run --samples 1000 --times 3
 
 All is run in turns, each command in a process of its own, so that a busy machine slows all of them alike. `tell` builds
-both sites, in the words of four audiences, and all its files; the yardsticks render the narratives of one audience and
-draw nothing. The general site generator is measured where it is installed: `pip install 'narrate[bench]'`.
+both sites, in the words of four audiences, and all its files; `one audience` builds one site in the words of one
+(`tests/bench/one_audience.py`), and the yardsticks render the narratives of the same audience and draw nothing. The
+general site generator is measured where it is installed: `pip install 'narrate[bench]'`.
 """
 
 from __future__ import annotations
@@ -23,10 +24,9 @@ from collections.abc import Callable
 from importlib.util import find_spec
 from pathlib import Path
 
+from tests.bench.one_audience import AUDIENCE
 from tests.bench.synthetic import write_project
 
-AUDIENCE = "review"
-"""Whose narratives the yardsticks render."""
 Run = Callable[[], object]
 
 MARKDOWN_ALONE = """
@@ -68,6 +68,11 @@ def _runs(folder: Path, scratch: Path) -> dict[str, Run]:
         # Not timed against anything: reads the drafts that the edit changed, so that the next round begins alike.
         "tell, drafts read again": lambda: _narrate("tell", str(folder)),
     }
+    one = scratch / "one"
+    runs["one audience, whole"] = lambda: (
+        shutil.rmtree(one, ignore_errors=True),
+        _python("-m", "tests.bench.one_audience", str(folder), str(one)),
+    )
     if find_spec("mkdocs"):
         site = scratch / "plain"
         build = ("-m", "mkdocs", "build", "-q", "-f", str(site / "mkdocs.yml"))
@@ -153,6 +158,8 @@ def _print(samples: int, pages: int, peak: float, taken: dict[str, float]) -> No
     for name, yardstick in (
         ("narrate --help", "python -c pass"),
         ("tell, nothing changed", "python -c pass"),
+        ("one audience, whole", "markdown-it-py alone"),
+        ("one audience, whole", "general generator, whole"),
         ("tell, whole", "markdown-it-py alone"),
         ("tell, one sample edited", "tell, whole"),
         ("tell, whole", "general generator, whole"),
