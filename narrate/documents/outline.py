@@ -121,13 +121,12 @@ def _approved_alone(waiting: int) -> str:
 
 
 def _summary(edition: Edition) -> Iterator[Block]:
-    """In plain words: what the project says of itself, then what is told first of the dig and of each phase."""
+    """What the project says of itself, then the firmest readings of the dig and of each phase with what bears them."""
     project = edition.project
     if project.summary:
         yield Paragraph(text=" ".join(literal(project.summary).split()))
-    audience = "public" if any(a == "public" for a, _ in edition.narratives) else "report"
     for subject in (Subject(level="site", id=SITE), *(Subject(level="phase", id=p.id) for p in project.phases)):
-        told = edition.narrative(audience, subject)
+        told = edition.narrative("report", subject)
         if told is not None and told.summary is not None:
             yield Paragraph(text=told.summary.text)
 

@@ -8,15 +8,13 @@ from pathlib import Path
 from narrate.documents.blocks import Block, Unfit
 from narrate.documents.outline import outline
 from narrate.files import write
-from narrate.model.ids import FILED, Subject
-from narrate.model.narrative import Narrative
+from narrate.model.ids import FILED
 from narrate.pipeline.editions import approved_alone, bare_edition, with_those_of_drafts, words_of
 from narrate.pipeline.held import Unwritable, held, in_use, not_written
-from narrate.pipeline.judged import Judged, Progress, disclosed_part, judged_folder, silent
+from narrate.pipeline.judged import Progress, disclosed_part, judged_folder, silent
 from narrate.pipeline.report_parts import photographs_of, told_openly
 from narrate.pipeline.rubbish import seldom_looked_for
 from narrate.problems import Place, Problem, has_errors
-from narrate.telling.tell import narratives
 
 MEDIA: Mapping[str, str] = {
     "markdown": "section.md",
@@ -69,8 +67,6 @@ def report(
     if has_errors(problems):
         return None, problems
     told = approved_alone(narratives_told) if is_strict else narratives_told
-    # What visitors would be told is drafted anew each time: nobody has approved it.
-    told = dict(told) if is_strict else {**told, **_plain_summaries(part)}
     name = "public" if is_open else "review"
     edition = bare_edition(name, part, told, problems, version, approved_only=is_strict)
     notices = (LEFT_OUT.format(n=len(left_out), s="s" * (len(left_out) > 1)),) if left_out else ()
@@ -94,12 +90,6 @@ def report(
     except OSError as fault:
         return None, (*problems, not_written(f"out/report/{path.name}", fault, "the section"))
     return path, problems
-
-
-def _plain_summaries(whole: Judged) -> dict[tuple[str, Subject], Narrative]:
-    """What visitors would be told of the dig and its phases: for the summary in plain words."""
-    plain = narratives(whole.project, whole.packs, whole.findings, whole.claims, "public", ("phase", "site"))
-    return {("public", subject): narrative for subject, narrative in plain.items()}
 
 
 def named(name: str, is_open: bool) -> str:

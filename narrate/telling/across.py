@@ -211,38 +211,53 @@ def _carried_for_visitors(page: Page, borne: Sequence[Borne]) -> list[Sentence]:
 
 
 def _by_phase(page: Page, read: Sequence[Context], borne: Sequence[Borne], phases: Sequence[Phase]) -> list[Sentence]:
-    """How many contexts of each phase make the readings: 'from eight of the nine of the first to none of eight'."""
+    """'… is borne out by C11 and C13 of the Late hamlet, and by no context of the Early hamlet': one at a time."""
     first, last = sorted(phases, key=lambda p: (p.start is None, p.start or 0))
-    of = [[c.id for c in read if c.phase == phase.id] for phase in (first, last)]
-    if not all(of):
+    of = {phase.id: [c.id for c in read if c.phase == phase.id] for phase in (first, last)}
+    if not all(of.values()):
         return []
-    shown = [one for one in borne if one.carried]
-    if not shown:
+    sentences: list[Sentence] = []
+    alone: dict[str, list[tuple[Borne, list[str]]]] = {first.id: [], last.id: []}
+    for one in borne:
+        early, late = ([id for id, _ in one.carried if id in of[phase.id]] for phase in (first, last))
+        if early and late:
+            both = ((first, early), (last, late))
+            sides = [f"{_side(page, ids, len(of[p.id]))} of {setting.phase_name(p)}" for p, ids in both]
+            # A noun of a reading is one thing ('the use of …', 'gathering in autumn') and takes the singular.
+            verbs = ("borne out", "backed", "upheld")
+            sentences += page.say(one.refs, *(f"{one.noun} is {v} by {sides[0]} and by {sides[1]}" for v in verbs))
+        elif early or late:
+            alone[(first if early else last).id].append((one, early or late))
+    for phase, other in ((first, last), (last, first)):
+        sentences += _of_one_phase(page, alone[phase.id], (phase, len(of[phase.id])), (other, len(of[other.id])))
+    return sentences
+
+
+def _of_one_phase(
+    page: Page, borne: Sequence[tuple[Borne, list[str]]], own: tuple[Phase, int], other: tuple[Phase, int]
+) -> list[Sentence]:
+    """'C11 and C13 of the Late hamlet bear out …, and C14 …; none of the nine contexts of the Early hamlet does'."""
+    if not borne:
         return []
-    m, n = (page.count(len(ids)) for ids in of)
-    names = [setting.phase_name(phase) for phase in (first, last)]
-    verb = next((verb for verb in _BEAR if not page.has_told(f" {verb} ")), _BEAR[0])
-    refs = [ref for one in shown for ref in one.refs]
-    counts = [[_none(page, sum(id in ids for id, _ in one.carried)) for ids in of] for one in shown]
-    basis = f"of the {m} contexts of {names[0]} that can be read and the {n} of {names[1]}, so many {verb} these"
-    if page.has_told("that can be read and the"):
-        basis = f"so many contexts of {names[0]} and then of {names[1]} {verb} the following"
-    if len(shown) == 1:
-        (a, b), noun = counts[0], shown[0].noun
-        a = "not one" if a == "none" else a
-        of_first, of_last = f"{a} of the {m} contexts of {names[0]}", f"{b} of the {n} of {names[1]}"
-        return page.say(refs, f"{of_first} that can be read and {of_last} {verb} {noun}")
-    nouns = [shown[0].noun, *(english.after(shown[0].noun, one.noun) for one in shown[1:])]
-    parts = [f"{noun}, {a} and {b}" for noun, (a, b) in zip(nouns, counts, strict=True)]
-    return page.say(refs, f"{basis}: {'; '.join(parts)}")
+    one, ids = borne[0]
+    verbs = [english.agreed(len(ids), *verb) for verb in (("bears out", "bear out"), ("speaks for", "speak for"))]
+    rest = [f"{_side(page, ids, own[1])} for {english.after(one.noun, more.noun)}" for more, ids in borne[1:]]
+    does = "does so" if not rest else "does either" if len(rest) == 1 else "does so for any of them"
+    none = f"none of the {page.count(other[1])} contexts of {setting.phase_name(other[0])} {does}"
+    lead = f"{_side(page, ids, own[1])} of {setting.phase_name(own[0])}"
+    more = f", and {page.listed(rest)}" if rest else ""
+    refs = [ref for item, _ in borne for ref in item.refs]
+    if rest:
+        return page.say(refs, f"{lead} {verbs[1]} {one.noun}{more}; {none}")
+    return page.say(refs, *(f"{lead} {verb} {one.noun}; {none}" for verb in verbs))
 
 
-_BEAR = ("bear out", "argue for", "point to", "speak for")
-"""What contexts do to a reading; each of a page once, as long as they last."""
-
-
-def _none(page: Page, number: int) -> str:
-    return page.count(number) if number else "none"
+def _side(page: Page, ids: Sequence[str], of: int) -> str:
+    """'C11, C13, and C15'; of more than are named 'seven of the nine contexts'; of all 'every readable context'."""
+    if len(ids) <= NAMED:
+        return ids_listed(page, ids)
+    many = page.count(of)
+    return f"all {many} contexts" if len(ids) == of else f"{page.count(len(ids))} of the {many} contexts"
 
 
 # What stands against it

@@ -11,7 +11,8 @@ _VOWEL_LETTERS_SPOKEN = "AEFHILMNORSX"
 _ESCAPED = re.compile(r"([\\`*_\[\]<>&~|#$])")
 _IN_BRACKETS = re.compile(r"\((?:[^()]|\([^()]*\))*\)")
 _MAY_END_A_HEAD = frozenset(
-    "of in as by from with on at to for into ate kept made grew took let gave brought used gathered burned".split()  # noqa: SIM905
+    "of in as by from with on at to for into ate kept made grew took left let gave brought used"  # noqa: SIM905
+    " gathered burned".split()
 )
 _MAY_BEGIN_A_TAIL = frozenset("as in for by from with on at to into here there between".split())  # noqa: SIM905
 _BREAKS_A_LINE = re.compile(r"[\x00-\x1f\x7f-\x9f\u2028\u2029\u202a-\u202e\u2066-\u2069\ufeff]+")

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable, Mapping, Sequence
 
 from narrate.model.findings import Tally
+from narrate.model.ids import Subject, TaxonId
 from narrate.telling.behind import is_within
 from narrate.telling.foods_once import LISTED, TAGS
 from narrate.telling.page import Page
@@ -24,7 +25,7 @@ def foods_told(page: Page, foods: Sequence[Reading]) -> str:
             told = _above_all(page, item, plants) or plants
             phrases += [plant for plant in told if plant not in phrases]
         else:
-            chiefly, most = ("such as", plants[:2]) if page.is_plain else ("chiefly", _most_of(page, item, plants))
+            chiefly, most = ("such as", plants[:2]) if page.is_plain else _most_of(page, item, plants)
             by_name = f"{_class_of(page, item)} ({chiefly} {page.listed(most)})"
             phrases.append(_class_of(page, item) if page.has_told(by_name) else by_name)
     return page.listed(phrases)
@@ -47,6 +48,18 @@ def _is_of_one(page: Page, item: Reading, plants: Sequence[str]) -> bool:
     of = sum(numbers.get(plant, 0) for plant in plants)
     is_of_seeds = item.claim.statement == "food.native-seed-crops"  # pieces of shell do not count nuts
     return is_of_seeds and len(plants) >= 3 and numbers.get(plants[0], 0) >= ABOVE_ALL * of
+
+
+def lead_of_seeds(page: Page, item: Reading) -> TaxonId | None:
+    """The plant that nearly all the seeds behind a reading of native seed crops are of."""
+    if item.claim.statement != "food.native-seed-crops":
+        return None
+    found: dict[TaxonId, int] = {}
+    for tally in page.found.tallies:
+        if tally.taxon is not None and tally.condition in page.dig.ancient and _has_tag(page, tally, "native-crop"):
+            found[tally.taxon] = found.get(tally.taxon, 0) + tally.counted
+    lead = max(found, key=lambda taxon: found[taxon], default=None)
+    return lead if lead is not None and len(found) > 2 and found[lead] >= ABOVE_ALL * sum(found.values()) else None
 
 
 def plants_of(page: Page, item: Reading) -> list[str]:
@@ -94,15 +107,20 @@ def plants_of_two_seasons(page: Page, item: Reading) -> str:
 SEASONS = {"early summer": EARLY, "late summer": frozenset((7, 8)), "autumn": LATE}
 
 
-def chief_of_season(page: Page, item: Reading, season: str) -> str:
-    """'hickory nuts and chenopod': the two plants of a season that a reading rests on most."""
-    return chief_of_months(page, item, SEASONS[season])
+def chief_of_season(page: Page, item: Reading, season: str) -> tuple[str, str]:
+    """'hickory nuts and chenopod': the two plants of a season that a reading rests on most, and how they stand."""
+    word, names = chief_of_several(page, _ripe_within(page, item, SEASONS[season])) or ("chiefly", [])
+    return page.listed(names), word
 
 
 def chief_of_months(page: Page, item: Reading, months: Iterable[int]) -> str:
     """The plant or two that a reading rests on most, of those that ripen within some months."""
+    return page.listed(chief(_ripe_within(page, item, months)))
+
+
+def _ripe_within(page: Page, item: Reading, months: Iterable[int]) -> dict[str, int]:
     sure = [t for t in item.behind if t.counted and not t.only_cf and _is_named(page, t) and not _is_wood(page, t)]
-    return page.listed(chief(_numbers(page, (t for t in sure if _ripens(page, t, frozenset(months))))))
+    return _numbers(page, (t for t in sure if _ripens(page, t, frozenset(months))))
 
 
 def chief(numbers: Mapping[str, int]) -> list[str]:
@@ -129,10 +147,42 @@ def _numbers(page: Page, tallies: Iterable[Tally]) -> dict[str, int]:
     return found
 
 
-def _most_of(page: Page, item: Reading, plants: Sequence[str]) -> list[str]:
-    """Those of the plants that most of the remains behind a reading are of."""
+def _most_of(page: Page, item: Reading, plants: Sequence[str]) -> tuple[str, list[str]]:
+    """'chiefly' and the plants that most of the remains behind a reading are of, or 'most widely' and those."""
     numbers = _numbers(page, item.behind)
-    return chief({plant: numbers.get(plant, 0) for plant in plants}) or list(plants[:2])
+    return chief_of_several(page, {plant: numbers.get(plant, 0) for plant in plants}) or ("chiefly", list(plants[:2]))
+
+
+def chief_of_several(page: Page, numbers: Mapping[str, int]) -> tuple[str, list[str]] | None:
+    """
+    The chief plants of a phase or dig, and the word they stand behind.
+
+    One deposit makes no chief plant of a phase: where one of them comes from a single context, the two that lie in most
+    contexts are told as the most widespread; where none lies in several, the context is named.
+    """
+    names = chief(numbers)
+    if not names:
+        return None
+    found = _contexts_holding(page)
+    if page.subject.level not in ("phase", "site") or all(len(found.get(name, ())) > 1 for name in names):
+        return "chiefly", names
+    wide = sorted((n for n in numbers if len(found.get(n, ())) > 1), key=lambda n: (-len(found[n]), -numbers[n]))
+    if wide:
+        return "most widely", wide[:2]
+    return "chiefly", [f"{name} of {found[name][0]} alone" if found.get(name) else name for name in names]
+
+
+def _contexts_holding(page: Page) -> dict[str, list[str]]:
+    """Names as food -> the contexts of the phase or dig in which they were found."""
+    held: dict[str, list[str]] = {}
+    for context in page.dig.project.contexts if page.subject.level in ("phase", "site") else ():
+        if page.subject.level == "phase" and context.phase != page.subject.id:
+            continue
+        own = page.dig.found(Subject(level="context", id=context.id))
+        sure = [t for t in own.tallies if t.counted and t.condition in page.dig.ancient] if own is not None else []
+        for name in {page.names.food(t.taxon, t.written) for t in sure}:
+            held.setdefault(name, []).append(context.id)
+    return held
 
 
 def chief_fruit(page: Page, item: Reading) -> tuple[str, str]:

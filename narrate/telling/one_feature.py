@@ -29,10 +29,19 @@ def kinds_counted(page: Page, kind: str, members: Sequence[Context]) -> str:
 
 
 def places_listed(page: Page, ids: Sequence[str]) -> str:
-    """'C04 and C05 of one, and C06': contexts by id, those of one feature together."""
+    """'C06, and C04 with C05 of the same pit': contexts by id, those of one feature together and last."""
     known = {context.id: context for context in page.dig.project.contexts}
     parted = features_of(known[id] for id in ids if id in known)  # type: ignore[index]
     if len(parted) == len(ids) or len(parted) == 1:
         return ids_listed(page, ids)
-    named = [page.listed(english.literal(c.id) for c in group) + " of one" * (len(group) > 1) for group in parted]
-    return f"{', '.join(named[:-1])}, and {named[-1]}"
+    alone = [group[0].id for group in parted if len(group) == 1]
+    together = [_of_the_same(page, group) for group in parted if len(group) > 1]
+    return f"{ids_listed(page, alone)}, and {page.listed(together)}" if alone else "; and ".join(together)
+
+
+def _of_the_same(page: Page, group: Sequence[Context]) -> str:
+    """'C04 with C05 of the same pit'."""
+    first, *rest = (english.literal(context.id) for context in group)
+    kinds = {context.kind for context in group}
+    called = page.names.kind(kinds.pop()).split()[-1] if len(kinds) == 1 else "feature"
+    return f"{first} with {page.listed(rest)} of the same {called}"

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from narrate.model.findings import Tally
-from narrate.model.ids import ContextId, PhaseId
+from narrate.model.ids import ContextId, PhaseId, Subject
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Phase
 from narrate.telling import composition, setting
@@ -17,7 +17,7 @@ from narrate.telling.frames import frame
 from narrate.telling.lots import FOOD_GROUPS
 from narrate.telling.observations import noted_sentences, notes_of
 from narrate.telling.page import Page
-from narrate.telling.plan import TOO_FEW, Reading, readings
+from narrate.telling.plan import TOO_FEW, Reading, is_hint, readings
 from narrate.telling.reasons import reasons_for
 from narrate.telling.sentences import plainly_told
 from narrate.telling.spread import presence
@@ -55,6 +55,7 @@ def panel_sections(page: Page, name: str, phase: Phase | None, kind: str = "") -
         # What the page for visitors leaves out as too slight is no news for a panel.
         held = [r for r in what_few_items_bear(page, held)[0] if r.rank > 1]
         page.noted = notes_of(page, page.dig.project.context(ContextId(page.subject.id)))
+    held = [r for r in held if not _is_faint_by_phase(page, r)]
     is_story = any(r.claim.statement in STORIES for r in held)
     pieces = [
         _Piece(0, tuple(_place(page, name, phase))),
@@ -74,6 +75,16 @@ def panel_sections(page: Page, name: str, phase: Phase | None, kind: str = "") -
     if sum(piece.words for piece in chosen) < (page.audience.words_at_least or 0):
         return ()
     return (Section(id="all", heading="", paragraphs=(tuple(s for piece in chosen for s in piece.sentences),)),)
+
+
+def _is_faint_by_phase(page: Page, reading: Reading) -> bool:
+    """Whether a reading of the whole dig is no more than a hint in every phase that makes it."""
+    if page.subject.level != "site":
+        return False
+    phases = (Subject(level="phase", id=phase.id) for phase in page.dig.project.phases)
+    found = [page.dig.claims.find(phase, reading.claim.statement) for phase in phases]
+    held = [claim for claim in found if claim is not None and claim.verdict == "holds"]
+    return bool(held) and all(is_hint(page.dig, claim) for claim in held)
 
 
 def _fitting(page: Page, pieces: Sequence[_Piece]) -> list[_Piece]:

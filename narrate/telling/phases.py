@@ -10,6 +10,7 @@ from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english, numbers, setting
 from narrate.telling.across import across_sentences
 from narrate.telling.alike import kinds_compared
+from narrate.telling.between_phases import unanswered_sentences
 from narrate.telling.exchanges import exchange_sentences
 from narrate.telling.hints import faint_sentences
 from narrate.telling.lots import lot_sentences
@@ -22,7 +23,7 @@ from narrate.telling.plan import is_hint, ordered_themes, readings
 from narrate.telling.recovery import lost_sentences
 from narrate.telling.sentences import told
 from narrate.telling.spread import Presence, k_of_n, name_of, of_samples, out_of_text, presences
-from narrate.telling.through_time import beside_another_phase, sampled_phases
+from narrate.telling.through_time import ENOUGH, beside_another_phase, sampled_phases
 
 
 def phase_sections(page: Page, phase: Phase) -> tuple[Section, ...]:
@@ -34,14 +35,37 @@ def phase_sections(page: Page, phase: Phase) -> tuple[Section, ...]:
         return headed(page, [("basis", page.say([page.record], text))])
     if not setting.items_counted(page):
         return headed(page, [("basis", setting.empty_sentences(page, name))])
+    found = [p for p in presences(page.dig, phase.id) if p.k]
+    opening = opening_sentences(page, phase, found)
+    spread = [*opening, *spread_sentences(page, found), *beside_another_phase(page, phase)]
     inside = [s for c in contexts for s in page.dig.project.samples_of(c.id)]
     basis = [*basis_sentences(page, name, phase, contexts), *lost_sentences(page, inside, with_places=True)]
-    blocks = [("basis", basis)]
-    found = [p for p in presences(page.dig, phase.id) if p.k]
-    blocks.append(("basis", spread_sentences(page, found) + beside_another_phase(page, phase)))
+    # What the phase was about comes before the samples that it rests on.
+    blocks = [("basis", spread), ("basis", basis)] if opening else [("basis", basis), ("basis", spread)]
     blocks += theme_blocks(page, contexts)
     blocks.append(("alike", kinds_compared(page, contexts)))
+    blocks.append(("open", unanswered_sentences(page, phase)))
     return headed(page, blocks)
+
+
+MOST, FEW = 0.5, 1 / 3
+"""Shares of samples above which a plant group marks a phase, and up to which few hold it (judgement of the makers)."""
+
+
+def opening_sentences(page: Page, phase: Phase, found: Sequence[Presence]) -> list[Sentence]:
+    """'Most samples of the Early hamlet held seeds of the native crops and nuts, and few held maize.'"""
+    most = sorted((p for p in found if p.share > MOST), key=lambda p: -p.k)
+    few = [p for p in found if p.share <= FEW and p.k > 1]
+    if not most or found[0].n < ENOUGH:
+        return []
+    years = setting.phase_years(page, phase)
+    when = f" ({years})" if years else ""
+    named = page.listed(name_of(page, p.group) for p in most)
+    rest = f", and few held {page.listed((name_of(page, p.group) for p in few), word='or')}" if few else ""
+    return page.say(
+        [ref for p in (*most, *few) for ref in p.refs],
+        f"most samples of {setting.phase_name(phase)}{when} held {named}{rest}",
+    )
 
 
 def headed(page: Page, blocks: Sequence[tuple[str, Sequence[Sentence]]]) -> tuple[Section, ...]:
@@ -66,14 +90,13 @@ def basis_sentences(page: Page, name: str, phase: Phase, contexts: Sequence[Cont
     years = setting.phase_years(page, phase)
     refs = [page.record, page.ref("items")]
     held = page.found.samples_with_remains
+    when = f" ({years})" if years and not page.has_told(years) else ""
     if page.is_plain:
-        when = f" ({years})" if years else ""
         spots = page.count(len(with_samples), "place", "places")
         sentences = page.say(
             refs, f"from {name}{when} we washed soil from {spots}, {samples} in all, and found {items}"
         )
     else:
-        when = f" ({years})" if years else ""
         stand = english.agreed(page.found.samples, "stands", "stand")
         sentences = page.say(
             refs,

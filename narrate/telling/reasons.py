@@ -37,7 +37,7 @@ _RIPE_OVER_ALL = re.compile(
 _FRUIT_CHARRED = re.compile(
     r"^soft fruit that ripens (?:in|between) [a-z]+(?: summer| and [a-z]+)?(?= was charred)", re.IGNORECASE
 )
-_NAMED = re.compile(r", (?:namely|chiefly|such as|among it) [^,()]+,(?= )")
+_NAMED = re.compile(r", (?:namely|chiefly|most widely|such as|among it) [^,()]+,(?= )")
 _BEFORE_AUGUST = re.compile(r"^plants ripe before August \(")
 _TWO_SEASONS = re.compile(r"^plants of early summer and of autumn lay together$")
 """Reasons for visitors in which plants may be named; a text of the packs that changes is told as it is."""
@@ -177,7 +177,7 @@ def _by_their_chief(page: Page, item: Reading, text: str) -> str:
 def _with_the_chief(page: Page, item: Reading, text: str) -> str:
     """'plants of early summer, chiefly maygrass, were in 21 of 51 samples': one or two plants by name."""
     match = _RIPE_OVER_ALL.search(text)
-    plants, stand = (chief_of_season(page, item, match[1]) if match else ""), "chiefly"
+    plants, stand = chief_of_season(page, item, match[1]) if match else ("", "chiefly")
     if match is None and (match := _FRUIT_CHARRED.match(text)):
         plants, stand = chief_fruit(page, item)
     if match is None or not plants:

@@ -7,6 +7,7 @@ from narrate.model.narrative import Section, Sentence
 from narrate.model.work_left import own_dates
 from narrate.telling import english, openings, setting
 from narrate.telling.alike import phases_compared
+from narrate.telling.between_phases import unanswered_sentences
 from narrate.telling.change_tested import amount_sentences, tested_sentences
 from narrate.telling.contexts import DATABLE, OF_THE_DIG
 from narrate.telling.frames import noun_of, that_clauses
@@ -175,6 +176,7 @@ def _open(page: Page) -> list[Sentence]:
             if not page.is_plain
             else f"we still do not know {matters}",
         )
+    sentences += unanswered_sentences(page)
     if page.is_plain:
         return sentences + page.say(
             [page.record, page.ref("items")],

@@ -238,13 +238,16 @@ def alike_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
         return same + page.say(refs, "but each of these numbers is small") if same else []
     texts = [f"{page.names.kind(kind, plural=True)} ({out_of(a)}, then {out_of(b)})" for kind, a, b in compared]
     if holds:
-        from_few = _from_few_features(page, [kind for kind, _, _ in compared], first, last)
+        compared.sort(key=lambda c: -abs(c[2].share - c[1].share))
+        way = "rose" if changed[0][1].share > changed[0][0].share else "fell"
+        shown = [f"from {_of(a)} to {_of(b)} for {page.names.kind(kind, plural=True)}" for kind, a, b in compared]
+        verb = english.agreed(len(texts), "number is", "numbers are")
+        few = _features_behind(page, [kind for kind, _, _ in compared], first, last)
         return page.say(
             refs,
-            f"the change is not only one of what was dug: like compared with like, {name} "
-            f"{'rose' if changed[0][1].share > changed[0][0].share else 'fell'} in samples from {page.listed(texts)}, "
-            f"though each of these numbers is small{from_few}",
-        )
+            f"the change is not only one of what was dug, for like compared with like {name} {way} too: the samples "
+            f"that hold {'it' if group.is_singular else 'them'} went {page.listed(shown)}",
+        ) + page.say(refs, f"the {verb} small, and few features stand behind them: {few}")
     return page.say(
         refs,
         f"like compared with like, the picture is less even: samples with {name} number, by kind of context, "
@@ -252,18 +255,28 @@ def alike_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
     )
 
 
-def _from_few_features(page: Page, kinds: Sequence[str], first: Phase, last: Phase) -> str:
+def _of(found: Presence) -> str:
+    """'four of four', 'none of four': both sides of a comparison written alike."""
+    return f"{numbers.count(found.k) if found.k else 'none'} of {numbers.count(found.n)}"
+
+
+def _features_behind(page: Page, kinds: Sequence[str], first: Phase, last: Phase) -> str:
     """How many features the samples of each kind come from, for samples of one feature are not independent."""
     sampled = {s.context for s in page.dig.project.samples}
-    counted = []
+    told = []
     for kind in kinds:
         found = [c for c in page.dig.project.contexts if c.kind == kind and c.id in sampled]
         before, after = (features_of(c for c in found if c.phase == phase.id) for phase in (first, last))
         both = {c.feature for c in before[0]} & {c.feature for c in after[0]} - {None} if before and after else set()
-        is_same = bool(both) and len(before) == len(after) == 1
-        many = "the same one in both phases" if is_same else f"{page.count(len(before))} and {page.count(len(after))}"
-        counted.append(f"{page.names.kind(kind, plural=True)} from {many}")
-    return f" and the samples come from few features: {page.listed(counted)}"
+        one, many = page.names.kind(kind), page.names.kind(kind, plural=True)
+        if bool(both) and len(before) == len(after) == 1:
+            told.append(f"one {one} that the phases share")
+        elif len(before) == len(after):
+            told.append(f"{page.count(len(before), one, many)} of each phase")
+        else:
+            early = page.count(len(before), one, many)
+            told.append(f"{early} of the first phase and {page.count(len(after))} of the last")
+    return "; ".join(told[:-1]) + f"; and {told[-1]}" if len(told) > 1 else told[0]
 
 
 ENOUGH = 3

@@ -9,6 +9,7 @@ from narrate.model.ids import Subject
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english, setting
+from narrate.telling.between_phases import gaps
 from narrate.telling.contexts import sections_of
 from narrate.telling.of_note import found_in_another_phase
 from narrate.telling.page import Page
@@ -50,9 +51,19 @@ def dig_sections(page: Page) -> tuple[Section, ...]:
             blocks.append((theme, [*read, *living]))
     sections = sections_of(page, blocks)
     # What stays open is a matter of its own, though it be one sentence.
-    said, heading = tuple(say(page, refs, "open")), page.audience.headings.get("open", "")
+    unanswered = [s for one in gaps(page) for s in _why_left(page, *one[:2])]
+    said, heading = (*unanswered, *say(page, refs, "open")), page.audience.headings.get("open", "")
     closing = (Section(id="open", heading=heading, paragraphs=(said,)),) if said else ()
     return with_caution(page, (*sections, *closing))
+
+
+def _why_left(page: Page, before: Phase, after: Phase) -> list[Sentence]:
+    """That plants do not say why a place was left and lived in again, where the language has words for it."""
+    grammar = grammar_of(page)
+    if page.subject.level == "phase":
+        return say(page, [page.record], "why ended" if page.subject.id == before.id else "why began")
+    years, later = (grammar.years(p.start, p.end, p.dates) or english.literal(p.name) for p in (before, after))
+    return say(page, [page.record], "why left", years=years, later=later)
 
 
 def _tells_by_phase(page: Page) -> bool:
@@ -114,6 +125,7 @@ def phase_sections(page: Page, phase: Phase) -> tuple[Section, ...]:
             lead = theme_told(page, questions, at_most=1)
             lead += _where(page, contexts, lead) if lead else []
             blocks.append((theme, lead + theme_told(page, questions, at_most=2)))
+    blocks.append(("open", [s for one in gaps(page) if phase in one[:2] for s in _why_left(page, *one[:2])]))
     return with_caution(page, sections_of(page, blocks))
 
 

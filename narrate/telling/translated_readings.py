@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from narrate.model.claims import Argument
 from narrate.model.narrative import Sentence
 from narrate.telling.contexts import NOT_NEWS
+from narrate.telling.foods import lead_of_seeds
 from narrate.telling.how_widely import word_of
 from narrate.telling.page import Page
 from narrate.telling.plan import UNSETTLED, Reading, competes, reading_whether_told, readings
@@ -81,4 +82,12 @@ def framed(page: Page, item: Reading) -> str:
     turn = (page.position + len(page.said)) % len(frames)
     ordered = [*frames[turn:], *frames[:turn]]
     fresh = [text for text in ordered if not page.worn(text.replace("{clause}", clause))]
-    return (fresh or ordered)[0].replace("{clause}", clause)
+    return (fresh or ordered)[0].replace("{clause}", clause + _above_all(page, item))
+
+
+def _above_all(page: Page, item: Reading) -> str:
+    """', sobre todo las de quenopodio' where visitors are told so in English too."""
+    lead = lead_of_seeds(page, item) if page.subject.level == "context" else None
+    plant = grammar_of(page).language.plants.get(lead) if lead is not None else None
+    said = worded(page, "above all", plant=plant.one) if plant is not None else []
+    return said[0] if said else ""

@@ -1,0 +1,91 @@
+"""Phases with years between them: why the one ended and the other began."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import TYPE_CHECKING
+
+import pytest
+
+from narrate.model.ids import SITE, Subject
+from narrate.model.narrative import Narrative
+from narrate.telling.tell import narratives
+
+if TYPE_CHECKING:
+    from narrate.pipeline.judged import Judged
+
+Told = Mapping[str, Mapping[Subject, Narrative]]
+
+
+@pytest.fixture(scope="module")
+def told(judged_example: Judged) -> Told:
+    whole = judged_example
+    return {
+        audience: narratives(
+            whole.project, whole.packs, whole.findings, whole.claims, audience, ("context", "phase", "site")
+        )
+        for audience in ("report", "public", "label")
+    }
+
+
+def test_what_is_chief_of_the_dig_is_found_in_more_than_one_context(told: Told):
+    """All 39 strawberries of the example come from pit C06: they are not the chief fruit of the dig."""
+    text = told["report"][Subject(level="site", id=SITE)].text
+
+    assert "fruit (most widely persimmon and grape) as food" in text
+    assert "strawberry" not in text
+
+
+def test_a_phase_opens_with_the_plants_that_mark_it(told: Told):
+    """What most samples of a phase held stands before how many samples there are."""
+    for audience in ("report", "public"):
+        first, *_ = told[audience][Subject(level="phase", id="early")].sentences()
+
+        assert first.text.startswith("Most samples of the Early hamlet (")
+
+
+def test_visitors_are_told_of_samples_and_not_of_places_where_samples_are_counted(told: Told):
+    """A change that rests on shares of samples is no change in places."""
+    for narrative in told["public"].values():
+        assert "more places" not in narrative.text and "fewer places" not in narrative.text
+
+
+def test_every_plant_of_the_example_has_a_common_name(judged_example: Judged):
+    """No Latin name reaches visitors: each name of the example's count sheets has a common one in a taxon pack."""
+    whole = judged_example
+    taxa = {t.taxon for held in whole.findings.subjects.values() for t in held.tallies}
+
+    assert None not in taxa
+    assert not [t for t in taxa if whole.packs.taxa[t].name in ("", str(t))]
+
+
+def test_the_dig_says_that_plants_do_not_tell_why_it_was_left(told: Told):
+    """The question why a hamlet was left is answered as far as plants go: they do not tell."""
+    site, early = (told["report"][Subject(level=n, id=id)].text for n, id in (("site", SITE), ("phase", "early")))
+
+    assert (
+        "Why the Early hamlet ended or why the Late hamlet began is a question that these plants do not answer, for "
+        "they record what was burned while people were there; no phase fills the 200 years or so between them." in site
+    )
+    assert "Why the Early hamlet ended is a question that these plants do not answer" in early
+
+
+def test_visitors_are_told_so_too(told: Told):
+    """The page for visitors says in its own words what plants cannot tell."""
+    text = told["public"][Subject(level="site", id=SITE)].text
+
+    assert "Burned plants cannot tell us why the Early hamlet ended or why the Late hamlet began." in text
+
+
+def test_visitors_read_the_same_in_spanish(judged_example: Judged):
+    """That one crop is nearly all of a store, and that plants do not tell why a place was left, is in Spanish too."""
+    whole = judged_example
+    spanish = narratives(whole.project, whole.packs, whole.findings, whole.claims, "public-es")
+
+    assert "sus huertos, sobre todo las de quenopodio" in spanish[Subject(level="context", id="C05")].text
+    assert "Las plantas quemadas no nos dicen por qué terminó" in spanish[Subject(level="site", id=SITE)].text
+
+
+def test_a_panel_of_the_dig_tells_no_hint_of_a_phase_as_a_reading(told: Told):
+    """Tobacco, a hint in the later hamlet alone, is not told on the panel of the whole dig."""
+    assert "tobacco" not in told["label"][Subject(level="site", id=SITE)].text
