@@ -128,7 +128,14 @@ def _summary(edition: Edition) -> Iterator[Block]:
     for subject in (Subject(level="site", id=SITE), *(Subject(level="phase", id=p.id) for p in project.phases)):
         told = edition.narrative("report", subject)
         if told is not None and told.summary is not None:
-            yield Paragraph(text=told.summary.text)
+            yield Paragraph(text=" ".join([told.summary.text, *_figures_behind(told)]))
+
+
+def _figures_behind(told: Narrative) -> list[str]:
+    """What bears the summary of a phase or dig out in figures: its change by class, or the plants that mark it."""
+    wanted = "change" if told.subject.level == "site" else "basis"
+    section = next((one for one in told.sections if one.id == wanted and one.paragraphs), None)
+    return [s.text for s in section.paragraphs[0][:2]] if section is not None else []
 
 
 def _contents(edition: Edition) -> Iterator[Block]:

@@ -108,7 +108,7 @@ def basis_sentences(page: Page, name: str, phase: Phase, contexts: Sequence[Cont
             sentences += page.say(
                 refs[:1],
                 f"{page.count(empty, 'sample', 'samples')} held nothing and "
-                f"{english.agreed(empty, 'counts', 'count')} in the shares below",
+                f"{english.agreed(empty, 'counts', 'count')} in the shares",
             )
     return sentences + insecure_sentences(page, contexts) + richest_sentences(page)
 

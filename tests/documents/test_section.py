@@ -158,3 +158,11 @@ def test_contexts_of_one_feature_are_told_apart_from_features(section: str) -> N
     """Four sampled contexts are fills of three storage pits, for two of them lie in one pit."""
     assert "storage pit (4 contexts of 3 features)" in section
     assert "midden (2 contexts of 1 feature)" in section
+
+
+def test_the_summary_has_figures_and_grades_and_not_the_voice_for_visitors(section: str) -> None:
+    """What a client reads first says how firm a reading is and on how many samples it rests."""
+    summary = section.split("## Summary\n")[1].split("\n## ")[0]
+
+    assert re.search(r"\bsupports?\b", summary) and re.search(r"22\s+of 23\s+samples\s+\(96", summary)
+    assert "people used" not in summary and "we found" not in summary.lower()
