@@ -36,6 +36,9 @@ def composed_heading(flat: str) -> str:
     >>> composed_heading("sample of barley"), composed_heading("sample date")
     ('', '')
     """
+    whole = re.fullmatch(r"(?P<what>.+?) (?:of|in|per|within|from) (?:the |each |a )?(?P<of>.+)", flat)
+    if whole and (what := composed_heading(whole["what"])) and composed_heading(whole["of"]):
+        return what  # 'sample no. in context', 'date of context'
     words = re.split(r"[\s/&-]+", flat)
     if len(words) > 6 or not all(word in _LOOKUP or word in _BESIDE for word in words):
         return ""

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import datetime
 import re
+from itertools import pairwise
 
 from narrate.model.grids import address
 from narrate.model.layouts import Table
@@ -46,11 +47,13 @@ _MONTHS = {
 """Short names of months as spreadsheets show them in English, German, French, Spanish, Dutch, Italian and Scandinavian."""
 
 
-def mended_ids(look: Look, table: Table) -> tuple[dict[str, str], list[str]]:
+def mended_ids(look: Look, table: Table, known: frozenset[str] = frozenset()) -> tuple[dict[str, str], list[str]]:
     """
-    (cell -> id, doubts) for ids that became dates, where an id of the same kind that stayed a text shows the order.
+    (cell -> id, doubts) for ids that became dates, where something tells whether day or month was written first.
 
     '14-1' stays a text where the month is written first, and would have become a date where the day is.
+
+    known:  ids that lists of samples give, with '/' between context and number: they tell first of all.
     """
     across = table.has_samples_across
     ids, lines = (table.rows, table.columns) if across else (table.columns, table.rows)
@@ -60,28 +63,65 @@ def mended_ids(look: Look, table: Table) -> tuple[dict[str, str], list[str]]:
     dates = [cell for cell in cells if (one := look.cells.get(cell)) is not None and (one.kind == "date" or typed_ids(one.text))]
     if not dates:
         return {}, []
-    month_first = _is_month_first([look.text(*cell) for cell in cells])
-    if month_first is None:
+    texts = [look.text(*cell) for cell in cells]
+    mark = _mark_of(texts)
+    told = _order(texts, known, mark)
+    if told is None:
         return {}, []
+    is_month_first, why = told
     before = f"{look.grid.sheet}!" if look.grid.sheet else ""
     found = {}
     for row, column in dates:
         typed = typed_ids(look.text(row, column))
         if typed:
-            found[f"{before}{address(row, column)}"] = typed[-1] if month_first else typed[0]
+            found[f"{before}{address(row, column)}"] = (typed[-1] if is_month_first else typed[0]).replace("-", mark)
     first = next(iter(found.items()), ("", ""))
     doubt = (
-        f"DOUBTFUL: {len(found)} ids of samples became dates in the spreadsheet; by the ids that stayed texts they were "
-        f"typed with the {'month' if month_first else 'day'} first, such as {first[1]} in {first[0]}, and stand so under "
+        f"DOUBTFUL: {len(found)} ids of samples became dates in the spreadsheet; by {why} they were "
+        f"typed with the {'month' if is_month_first else 'day'} first, such as {first[1]} in {first[0]}, and stand so under "
         "'mend' in the layout; look whether they are right"
     )
     return found, [doubt] if found else []
+
+
+def _mark_of(texts: list[str]) -> str:
+    """What stands between the numbers of the ids that stayed texts."""
+    marks = [match[1] for text in texts if (match := re.fullmatch(r"\d+([-/.])\d+", text))]
+    return max(set(marks), key=marks.count) if marks else "-"
+
+
+def _order(texts: list[str], known: frozenset[str], mark: str) -> tuple[bool, str] | None:
+    """Whether the month was written first, and what tells it; None where nothing does."""
+    both = [(typed_ids(text), text) for text in texts]
+    days = [(typed[0] if typed else text).replace("-", mark) for typed, text in both]
+    months = [(typed[-1] if typed else text).replace("-", mark) for typed, text in both]
+    flat = {re.sub(r"[-.]", "/", id) for id in known}
+    listed = [sum(re.sub(r"[-.]", "/", id) in flat for id in ids) for ids in (days, months)]
+    if listed[0] != listed[1] and max(listed) >= _LISTED * len(texts):
+        return listed[1] > listed[0], "the list of samples"
+    is_month_first = _is_month_first(texts)
+    if is_month_first is not None:
+        return is_month_first, "the ids that stayed texts"
+    falls = [_falls(ids) for ids in (days, months)]
+    if min(falls) == 0 and max(falls) >= 2:
+        return falls[1] == 0, "their order, which rises so,"
+    return None
+
+
+_LISTED = 0.6
+"""Share of the ids that a list of samples must hold."""
+
+
+def _falls(ids: list[str]) -> int:
+    """How often an id stands behind a higher one."""
+    numbers = [tuple(map(int, re.findall(r"\d+", id)[:2])) for id in ids]
+    return sum(a > b for a, b in pairwise(numbers))
 
 
 def _is_month_first(texts: list[str]) -> bool | None:
     """By the ids that stayed texts; None where none of them tells."""
     pairs = [re.fullmatch(r"(\d{1,2})[-/.](\d{1,2})", text) for text in texts]
     numbers = [(int(match[1]), int(match[2])) for match in pairs if match]
-    is_month_first = any(first > 12 and second <= 12 for first, second in numbers)
+    is_month_first = any(12 < first <= 31 and second <= 12 for first, second in numbers)
     is_day_first = any(first <= 12 and 12 < second <= 31 for first, second in numbers)  # nothing makes a day of 40
     return None if is_month_first == is_day_first else is_month_first

@@ -14,14 +14,27 @@ _LEAST = 0.8
 """Share of the ids of a table that must stand in the list once the word before them is taken off."""
 
 
+def ids_listed(tables: Sequence[Table], grids: Mapping[str, Grid]) -> frozenset[str]:
+    """The ids that lists of samples give; where two columns make an id, with '/' between them."""
+    found: set[str] = set()
+    for table in tables:
+        grid = grids.get(table.sheet)
+        if table.shape != "records" or grid is None:
+            continue
+        columns = [c for c, role in table.columns.items() if "sample" in role.names]
+        for row in (r for r, role in table.rows.items() if role.name == "finds"):
+            found.add("/".join(text for c in columns if (text := grid.text(row, c))))
+    return frozenset(found - {""})
+
+
 def with_known_ids(tables: Sequence[Table], grids: Mapping[str, Grid], doubts: list[str]) -> list[Table]:
     """The tables; those whose ids are the ones of the list of samples but for a word before them, with those ids."""
-    known = {id for table in tables if table.shape == "records" for id in _ids(table, grids)}
+    known = ids_listed(tables, grids)
     made = []
     for table in tables:
         ids = _ids(table, grids) if table.shape != "records" and known else {}
         strange = [id for id in ids if id not in known]
-        meant = _meant(strange, known - set(ids))
+        meant = _meant(strange, set(known) - set(ids))
         if len(strange) >= 2 and len(meant) >= _LEAST * len(strange):
             first = next(iter(meant.items()))
             doubts.append(
@@ -35,6 +48,10 @@ def with_known_ids(tables: Sequence[Table], grids: Mapping[str, Grid], doubts: l
 
 def _meant(strange: Sequence[str], known: set[str]) -> dict[str, str]:
     """Id as written -> the id of the list; only where the word before is one and no two become the same."""
+    marked = {re.sub(r"[-._ ]", "/", id): id for id in known}
+    other = {id: marked[flat] for id in strange if (flat := re.sub(r"[-._ ]", "/", id)) in marked}
+    if len(other) >= _LEAST * len(strange) and len(marked) == len(known) and len(set(other.values())) == len(other):
+        return other  # '12-1' of a list of contexts and numbers
     bare = {_bare(id): id for id in known}
     words = {(_BEFORE.match(id) or [""])[0] for id in strange} - {""}
     found = {id: bare[_bare(id)] for id in strange if _bare(id) in bare}

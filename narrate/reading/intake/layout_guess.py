@@ -16,7 +16,8 @@ from narrate.reading.intake.keys_of_file import Disagreement, keys_of_file, with
 from narrate.reading.intake.layout_told import tell_hidden, tell_litres
 from narrate.reading.intake.left_over import left_over
 from narrate.reading.intake.records_guess import guess_records
-from narrate.reading.intake.ids_of_sheets import with_known_ids
+from narrate.reading.intake.ids_made_dates import mended_ids
+from narrate.reading.intake.ids_of_sheets import ids_listed, with_known_ids
 from narrate.reading.intake.sheets_again import without_repeats
 from narrate.reading.intake.short_words import said_under, short_words
 from narrate.reading.intake.tables_of_sheet import Found, table_of, tables_of, whole
@@ -100,6 +101,11 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
         if has_counts or grid.sheet:
             found.left_out.append(f"{where}: nothing in it reads as counts or as records of samples")
     found.tables = without_repeats(found.tables, {grid.sheet: grid for grid in grids}, found.doubts, found.left_out)
+    listed = ids_listed(found.tables, {grid.sheet: grid for grid in grids})
+    for table in found.tables:
+        mend, doubts = mended_ids({look.grid.sheet: look for _, look in pairs}[table.sheet], table, listed)
+        found.mend.update(mend)
+        found.doubts.extend(doubts)
     found.tables = with_known_ids(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
     tell_hidden(found.tables, found.doubts, [grid for grid, _ in pairs])
     tell_litres(found.tables, found.doubts)

@@ -45,6 +45,7 @@ def guess_records(look: Look, area: Area) -> Long | None:
             at = next(c for c, role in columns.items() if role.name == "context")
             columns[at] = Role(name="context")
         if has_sample:
+            _join_numbers(look, row, below, columns)
             columns.update(contexts_told_apart(look, row, columns))
         rows = {row: Role(name="header"), **{r: Role(name="finds") for r in below}}
         rows.update(
@@ -70,3 +71,17 @@ def guess_records(look: Look, area: Area) -> Long | None:
             area=Area(top=area.top, left=area.left, bottom=below[-1], right=area.right), explained=0, score=0.0,
         )  # fmt: skip
     return None
+
+
+def _join_numbers(look: Look, row: int, below: list[int], columns: dict[int, Role]) -> None:
+    """Where numbers of samples begin anew in each context, the two of them together are the id."""
+    at = next(c for c, role in columns.items() if role.name == "sample")
+    texts = [look.text(r, at) for r in below if look.text(r, at)]
+    is_within = re.search(r"\b(?:in|per|within)\b|/", look.text(row, at), re.IGNORECASE)  # 'Sample no. in context'
+    if len(set(texts)) == len(texts) and not is_within:
+        return
+    for column, role in columns.items():
+        both = [(look.text(r, column), look.text(r, at)) for r in below if look.text(r, at)]
+        if role.name in ("context", "feature") and all(all(pair) for pair in both) and len(set(both)) == len(both):
+            columns[column] = Role(name="sample", also=(role.name,), filled=role.filled)
+            return

@@ -42,12 +42,24 @@ class SampleLines(Lines):
                     )  # fmt: skip
                 continue
             self._tell_dates(said)
-            id = "/".join(dict.fromkeys(self.table.ids.get(one.text, one.text) for one in said))
+            id = self._joined(said)
             found[mark, at] = id
             self._facts(line, id)
         if self.table.shape == "crossed":
             self._tell_repeated_ids({at: id for (_, at), id in found.items()}, lines, by_column)
         return found
+
+    def _joined(self, said: list[Said]) -> str:
+        """The id of a line, of two rows or columns with '/' between them; context 5 and its sample 5 are 5/5."""
+        pieces: list[str] = []
+        places: set[Place] = set()
+        for one in said:
+            is_again = one.place in places or at_of(one.place) not in self.grid.cells or not one.text.isdigit()
+            if not (one.text in pieces and is_again):
+                pieces.append(one.text)
+            places.add(one.place)
+        whole = "/".join(pieces)
+        return self.table.ids.get(whole) or "/".join(self.table.ids.get(text, text) for text in pieces)
 
     def _tell_dates(self, said: list[Said]) -> None:
         """Ids that a spreadsheet has made dates of."""
@@ -108,7 +120,7 @@ class SampleLines(Lines):
             said = line.get("sample") or line.get("context")
             if not said:
                 return
-            id = said[0].text if line.get("sample") else "\x00" + said[0].text
+            id = self._joined(said) if line.get("sample") else "\x00" + said[0].text
         facts = self.out.facts.setdefault(id, {})
         sizes, shares = line.get("size class"), line.get("sorted")
         if sizes and shares:

@@ -11,7 +11,6 @@ from narrate.reading.intake.evidence import Look, plain_label
 from narrate.reading.intake.forms_guess import guess_forms
 from narrate.reading.intake.heads_mixed import with_heads_apart
 from narrate.reading.intake.heads_split import split_heads
-from narrate.reading.intake.ids_made_dates import mended_ids
 from narrate.reading.intake.left_over import left_over
 from narrate.reading.intake.long_guess import guess_long
 from narrate.reading.intake.long_table import Long
@@ -123,9 +122,6 @@ def tables_of(look: Look, marks: Marks, found: Found) -> int:
             )
     for n, table in enumerate(found.tables[first:], first):
         found.tables[n], mend, doubts = split_heads(look, table)
-        found.mend.update(mend)
-        found.doubts.extend(doubts)
-        mend, doubts = mended_ids(look, found.tables[n])
         found.mend.update(mend)
         found.doubts.extend(doubts)
         found.tables[n], said = with_condition(look.grid, found.tables[n])

@@ -227,3 +227,27 @@ def test_a_part_that_says_how_large_is_no_part(tmp_path: Path) -> None:
     assert finds(found)[::-1][0:1] == ["S2 Indeterminate charcoal 1"]
     assert "S1 Hordeum vulgare grain fragment 2" in finds(found)
     assert told(found, "N402") == []
+
+
+DATES = "Context/sample|{}|40/1|52/2\nHordeum vulgare grain|3|1|2|4\nTriticum spelta grain|1|2||3\nRumex seed|1|1|2|5"
+
+
+@pytest.mark.parametrize(
+    ("ids", "register", "read"),
+    [
+        ("3-Feb|7-Jan", "Context|Sample no. in context|Litres\n3|2|10\n7|1|5\n40|1|8\n52|2|9", ["3/2", "7/1"]),
+        ("3-Feb|7-Jan", "Context|Sample no. in context|Litres\n2|3|10\n1|7|5\n40|1|8\n52|2|9", ["2/3", "1/7"]),
+        ("3-Feb|3-Jan|7-Feb|7-Jan|9-Jan", "", ["3-Feb", "3-Jan", "7-Feb", "7-Jan", "9-Jan"]),
+        ("1-Mar|2-Mar|1-Apr|2-Apr|1-May", "", ["3/1", "3/2", "4/1", "4/2", "5/1"]),
+    ],
+)
+def test_ids_made_dates_are_read_by_the_register_or_by_their_order(
+    tmp_path: Path, ids: str, register: str, read: list[str]
+) -> None:
+    """The list of samples tells which number was first; without one their rising order does; else they stay dates."""
+    several = ids.count("|") - 1
+    sheet = DATES.format(ids).replace("|3|1|2|4", "|3|1" + "|2" * several + "|2|4").replace("|1|2||3", "|1" * (several + 2) + "||3")
+    found = book(tmp_path, counts=sheet, **({"register": register} if register else {}))
+
+    assert list(dict.fromkeys(str(row.sample) for row in found.rows))[: len(read)] == read
+    assert [problem for problem in found.problems if problem.code == "N314"] == [] or read[0] == "3-Feb"
