@@ -63,6 +63,8 @@ class Marks:
     """What the 3 of '12 (3)' is: kept as a note, fragments beside them, more of the same, or, in '12 (2 uncharred)', two of the twelve."""
     estimates: Literal["counted", "present"] = "counted"
     """How 'c. 200' is taken."""
+    halves: Literal["", "fragment"] = ""
+    """What the half of 4.5 is: a piece beside four whole ones; empty: nobody has said."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

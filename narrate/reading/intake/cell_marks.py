@@ -73,13 +73,14 @@ class Meanings(NamedTuple):
     slash: str
     brackets: str
     estimates: str
+    halves: str
     key: tuple[tuple[str, str], ...]
     footnotes: tuple[tuple[str, str], ...]
 
     @staticmethod
     def of(marks: Marks) -> Meanings:
         key, footnotes = tuple(marks.key.items()), tuple(marks.footnotes.items())
-        return Meanings(marks.decimal, marks.slash, marks.brackets, marks.estimates, key, footnotes)
+        return Meanings(marks.decimal, marks.slash, marks.brackets, marks.estimates, marks.halves, key, footnotes)
 
 
 COUNT_LIKE = re.compile(

@@ -13,6 +13,7 @@ from narrate.reading.intake.cell_kinds import not_text
 from narrate.reading.intake.cell_marks import ABSENT, NOT_LOOKED, SIGNS, Found, Meanings, Quirk, Reading, number_of
 from narrate.reading.intake.cell_signs import keyed, unkeyed
 from narrate.reading.intake.cell_writings import read_writing
+from narrate.reading.intake.halves import read_half
 
 
 def read_cell(cell: Cell, marks: Marks) -> Reading:
@@ -42,10 +43,10 @@ def _read(text: str, number: float | None, by: Meanings) -> Reading:
         is_doubtful = "in doubt" in dict(by.key).get(written, "")
         return Reading(found=(Found(count=count, is_doubtful=is_doubtful),))
     if number is not None and not re.search(r"[a-z%]", lower):
-        return _number(written, number)
+        return _number(written, number, by)
     plain = number_of(written, by.decimal)
     if plain is not None:
-        return _number(written, plain)
+        return _number(written, plain, by)
     if lower in ABSENT:
         quirks = () if lower in ("0", "o", "absent", "none", "nil") else (_dash(written),)
         return Reading(found=(Found(count=Count(written=written, amount="looked for and absent")),), quirks=quirks)
@@ -74,7 +75,7 @@ def _read(text: str, number: float | None, by: Meanings) -> Reading:
     return Reading(refusal=Refusal(help='say under mend in the layout what is meant, such as mend: {"H4": "3"}'))
 
 
-def _number(written: str, number: float) -> Reading:
+def _number(written: str, number: float, by: Meanings) -> Reading:
     if number < 0:
         return Reading(refusal=Refusal(help="a count cannot be below 0"))
     if number == 0:
@@ -83,15 +84,7 @@ def _number(written: str, number: float) -> Reading:
         return Reading(refusal=Refusal(help="no sample holds so many items; is the row a weight or a code?"))
     if float(number).is_integer():
         return _whole(written, int(number))
-    low = int(number)
-    quirk = Quirk(
-        kind="part of an item",
-        message=f"'{written}' is no whole number of items; it is kept as presence and is in no sum, expected a "
-        "whole number",
-        help="say under 'rows' or 'columns' of the layout that they hold 'mass', or under 'mend' what was counted",
-    )
-    count = Count(written=written, amount="noted as present", at_least=max(low, 1) if low else None, at_most=low + 1)
-    return Reading(found=(Found(count=count),), quirks=(quirk,))
+    return read_half(written, int(number), by.halves if number % 1 == 0.5 else "")
 
 
 def _whole(written: str, number: int) -> Reading:

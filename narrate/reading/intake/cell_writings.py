@@ -10,6 +10,7 @@ from narrate.reading.count_cells import read_count
 from narrate.reading.intake.cell_marks import NUMBER, Found, Meanings, Quirk, Reading, number_of
 from narrate.reading.intake.cell_masses import UNIT_GRAMS, grams
 from narrate.reading.intake.cell_signs import counted, keyed, of_footnote, one_find, present, said_beside, unkeyed
+from narrate.reading.intake.halves import read_half
 from narrate.reading.intake.remarks import conditions_in
 
 
@@ -171,15 +172,7 @@ def _slashed(match: re.Match[str], written: str, by: Meanings) -> Reading | None
 
 def _part_of_one(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
     """'½' and '1½' are no whole number of items."""
-    low = int(match[1] or 0)
-    quirk = Quirk(
-        kind="part of an item",
-        message=f"'{written}' is no whole number of items; it is kept as presence and is in no sum, expected a "
-        "whole number",
-        help="say under 'rows' or 'columns' of the layout that they hold 'mass', or under 'mend' what was counted",
-    )
-    count = Count(written=written, amount="noted as present", at_least=low or None, at_most=low + 1)
-    return one_find(Found(count=count), quirk)
+    return read_half(written, int(match[1] or 0), by.halves if "½" in written else "")
 
 
 def _pieces(match: re.Match[str], written: str, by: Meanings) -> Reading | None:

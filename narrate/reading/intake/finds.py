@@ -10,7 +10,7 @@ from narrate.problems import Place
 from narrate.reading.intake.cell_marks import Found, Reading
 from narrate.reading.intake.cell_masses import read_mass
 from narrate.reading.intake.cell_reading import read_cell
-from narrate.reading.intake.header_words import quantity, unit
+from narrate.reading.intake.header_words import is_unit_of_mass, quantity, unit
 from narrate.reading.intake.heads_by_content import SIZES
 from narrate.reading.intake.names_of_table import NamedLines
 from narrate.reading.intake.not_plants import animal_part, class_aside, not_a_plant
@@ -148,6 +148,10 @@ class _Reader(NamedLines):
         if name.quantity:
             return name.quantity, name.unit
         for line in (by_row, by_column):
+            for said in line.get("part", ()):
+                if name.part and is_unit_of_mass(said.text):  # charcoal in 'g'; the 'g' of barley is a grain
+                    return "mass", unit(said.text) or "g"
+        for line in (by_row, by_column):
             for head in line.get("section", ()):
                 # 'Nutshell (g)' as the head of a section holds for all lines below it.
                 section = self.names.read(head.text)
@@ -201,6 +205,7 @@ class _Reader(NamedLines):
             Find(
                 sample=sample,
                 name=name,
+                label=" ".join(f"{where.text} {self._first('part', by_row, by_column)}".lower().split()),
                 is_cf=is_cf or one.is_doubtful or _is_under_cf(by_row, by_column) or _is_doubted(remarks),
                 part=part,
                 condition=condition,

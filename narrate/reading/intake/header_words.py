@@ -193,3 +193,13 @@ def quantity(text: str) -> str:
     """
     flat = flat_heading(text)
     return next((role for role, pattern in _QUANTITIES if re.fullmatch(pattern, flat)), "")
+
+
+def is_unit_of_mass(text: str) -> bool:
+    """
+    Whether a cell among the parts says a unit instead: charcoal in 'g'.
+
+    >>> is_unit_of_mass("g"), is_unit_of_mass("gr"), is_unit_of_mass("grain"), is_unit_of_mass("")
+    (True, False, False, False)
+    """
+    return quantity(text) == "mass" and flat_heading(text) not in ("gr", "gm")  # 'gr' among parts is a grain

@@ -17,13 +17,14 @@ from narrate.reading.yaml_nodes import Node, Refused, Scalar, Sequence, read_nod
 FORMAT = "narrate layout 1"
 SHAPES = ("crossed", "long", "records")
 _TABLE_KEYS = ("sheet", "shape", "rows", "columns", "cells", "parts", "condition", "about", "ids")
-_CELL_KEYS = ("key", "footnotes", "blank", "decimal", "slash", "brackets", "estimates")
+_CELL_KEYS = ("key", "footnotes", "blank", "decimal", "slash", "brackets", "estimates", "halves")
 CHOICES: Mapping[str, tuple[str, ...]] = {
     "blank": ("absent", "not looked for"),
     "decimal": (".", ","),
     "slash": ("", "whole/fragment", "fragment/whole"),
     "brackets": ("note", "fragment", "more", "of which"),
     "estimates": ("counted", "present"),
+    "halves": ("", "fragment"),
 }
 _MOST_LINES = 1_048_576
 

@@ -122,8 +122,7 @@ def _rows(
             find.sample, identification.taxon or identification.written.lower(),
             "" if identification.qualifier in ("sp.", "spp.", "indet.") else identification.qualifier,
             find.part, find.condition, find.completeness, find.size_class, find.fraction,
-            *re.findall(r"\b(?:var|subsp|ssp|convar)\b\.? ?(\w+)", identification.written),
-            *re.findall(r"part written ([^;]*)", find.note),  # two parts that nobody knows are two parts
+            find.label,
         )  # fmt: skip
         groups.setdefault(key, []).append(find)
     return [_row(members, told, samples) for members in groups.values()]

@@ -8,6 +8,7 @@ import re
 
 from narrate.model.layouts import Table
 from narrate.reading.intake.default_parts import default_part
+from narrate.reading.intake.header_words import is_unit_of_mass
 from narrate.reading.intake.heads_by_content import SIZES
 from narrate.reading.intake.remarks import conditions_in
 from narrate.reading.intake.said import Line
@@ -50,6 +51,8 @@ class Parts:
     ) -> str:
         for line in (by_row, by_column):
             for said in line.get("part", ()):
+                if name.part and is_unit_of_mass(said.text):
+                    continue
                 text = self.table.parts.get(said.text, said.text)
                 if PIECES_ONLY.fullmatch(text.strip()) or SIZES.fullmatch(text.strip()):
                     continue  # 'fragment' and '>4 mm' under 'Part' say how large, and not what

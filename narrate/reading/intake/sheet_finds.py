@@ -16,6 +16,8 @@ class Find:
 
     sample: str
     name: WrittenName
+    label: str
+    """The name and the part in the words of the sheet: 'white oak' and 'red oak' are two finds of one genus."""
     is_cf: bool
     part: str
     condition: str

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
@@ -9,6 +10,7 @@ from narrate.model.grids import Cell, Grid, address, at_of, column_name
 from narrate.model.layouts import DERIVED_ROLES, Role, Table
 from narrate.model.sampling import Sample
 from narrate.problems import Place
+from narrate.reading.intake.cell_marks import number_of
 from narrate.reading.intake.cell_reading import read_cell
 from narrate.reading.intake.header_words import quantity
 from narrate.reading.intake.records_draft import litres, share_sorted
@@ -76,6 +78,10 @@ class Ledger:
         for count in counts:
             if count is None or count.amount == "not looked for":
                 continue
+            half = half_written(count.written, self.table.marks.decimal)
+            if half is not None:
+                self.count[at] = half
+                return
             if count.amount == "noted as present":
                 self.count[at] = None
                 return
@@ -209,6 +215,16 @@ def shares_sorted(facts: Iterable[Mapping[str, Mapping[str, list[Said]]]]) -> di
             if share is not None and share < 1:
                 found[id] = share
     return found
+
+
+def half_written(text: str, decimal: str) -> float | None:
+    """
+    A count with a part of an item as the sheet adds it up, whatever finds are made of it.
+
+    >>> half_written("4.5", "."), half_written("4,5", ","), half_written("x", "."), half_written("100+", ".")
+    (4.5, 4.5, None, None)
+    """
+    return number_of(text, decimal) if re.fullmatch(r"\d+[.,]\d+", text.strip()) else None
 
 
 def cells_said(places: Iterable[At]) -> str:

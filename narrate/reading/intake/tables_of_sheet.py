@@ -9,6 +9,7 @@ from narrate.model.layouts import Marks, Role, Shape, Table
 from narrate.reading.intake.crossed_guess import Crossed, guess_crossed
 from narrate.reading.intake.evidence import Look, plain_label
 from narrate.reading.intake.forms_guess import guess_forms
+from narrate.reading.intake.halves import halves_of
 from narrate.reading.intake.heads_mixed import with_heads_apart
 from narrate.reading.intake.heads_split import split_heads
 from narrate.reading.intake.left_over import left_over
@@ -248,7 +249,7 @@ def table_of(grid: Grid, guess: Crossed | Long, marks: Marks, shape: Shape, *, i
         shape=shape,
         rows=dict(sorted(rows.items())),
         columns=dict(sorted(columns.items())),
-        marks=marks,
+        marks=replace(marks, halves=halves_of(grid, rows, columns, marks.decimal)),  # type: ignore[arg-type]
     )
 
 

@@ -243,3 +243,19 @@ def test_some_of_a_number_are_counted_in_their_own_state(text: str) -> None:
     read = read_cell(Cell(text), Marks())
 
     assert [(one.count.number, one.condition) for one in read.found if one.count] == [(10, ""), (2, "uncharred")]
+
+
+def test_a_half_is_a_piece_where_the_layout_says_so() -> None:
+    """Four whole and a piece; without the word of the layout it is presence between its ends."""
+    said = read_cell(Cell("4.5"), Marks(halves="fragment"))
+    assert [(f.count and f.count.number, f.completeness) for f in said.found] == [(4, ""), (1, "fragment")]
+    unsaid = read_cell(Cell("4.5"), Marks()).found[0].count
+    assert unsaid is not None
+    assert (unsaid.amount, unsaid.at_least, unsaid.at_most) == ("noted as present", 4, 5)
+
+
+def test_other_parts_of_an_item_stay_presence() -> None:
+    """4.2 is no count of halves, whatever the layout says."""
+    found = read_cell(Cell("4.2"), Marks(halves="fragment")).found[0].count
+    assert found is not None
+    assert found.amount == "noted as present"

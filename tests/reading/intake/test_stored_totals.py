@@ -456,3 +456,19 @@ def test_litres_that_differ_within_a_sample_are_told_without_a_project(tmp_path:
     """The first is kept, and they are not added."""
     found = taken(tmp_path, SOIL_LONG.format("18").replace("S1|10|Triticum", "S1|11|Triticum"))
     assert [problem.place.cell for problem in volume_problems(packs("temperate-europe"), found)] == ["B3"]
+
+
+def test_halves_are_added_up_as_the_sheet_adds_them(tmp_path: Path) -> None:
+    """Whole ones and a piece are made of 4.5, and the stored sum of 9.5 still agrees."""
+    found = taken(tmp_path, "Taxon|S1|S2|Total\nHordeum vulgare grain|4.5|5|9.5\nTriticum spelta grain|2|1|3")
+    assert disagreements(found) == []
+    barley = [row for row in found.rows if "Hordeum" in row.identification.written]
+    assert [(row.sample, row.count.number, row.completeness) for row in barley] == [
+        ("S1", 4, "whole"), ("S1", 1, "fragment"), ("S2", 5, "whole"),
+    ]  # fmt: skip
+
+
+def test_two_names_of_one_genus_stay_two_finds(tmp_path: Path) -> None:
+    """White oak and red oak are both Quercus, and nobody added them."""
+    sheet = "Taxon|S1|S2\nWhite oak group (Quercus sp.) wood|4|5\nRed oak group (Quercus sp.) wood|2|1"
+    assert [row.count.number for row in taken(tmp_path, sheet).rows] == [4, 5, 2, 1]

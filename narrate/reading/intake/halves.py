@@ -1,0 +1,56 @@
+"""Halves among the counts: '4.5' in a laboratory that counts half a grain, which is four and a piece."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from narrate.model.counts import Count
+from narrate.model.grids import Grid
+from narrate.model.layouts import Role
+from narrate.reading.intake.cell_marks import Found, Quirk, Reading, number_of
+
+
+def halves_of(grid: Grid, rows: Mapping[int, Role], columns: Mapping[int, Role], decimal: str) -> str:
+    """
+    'fragment' where numbers that are no whole ones are halves in more lines of counts than not; '' elsewhere.
+
+    Weights, shares and densities end in any digit; what is counted by halves does not. A line is a row or a column.
+    """
+    counted = [r for r, role in rows.items() if role.name in ("counts", "finds")]
+    across = [c for c, role in columns.items() if role.name in ("counts", "count")]
+    broken: dict[tuple[int, int], float] = {}
+    for row in counted:
+        for column in across:
+            cell = grid.cells.get((row, column))
+            number = None if cell is None else cell.number if cell.number is not None else number_of(cell.text, decimal)
+            if number is not None and number % 1:
+                broken[row, column] = number % 1
+    of_halves, of_others = set(), set()
+    for (row, _), rest in broken.items():
+        (of_halves if rest == 0.5 else of_others).add(row)
+    return "fragment" if len(of_halves - of_others) > len(of_others) else ""
+
+
+def read_half(written: str, whole: int, halves: str) -> Reading:
+    """What a number with a half gives: whole ones and a piece by the layout's word, else presence."""
+    if not halves:
+        quirk = Quirk(
+            kind="part of an item",
+            message=f"'{written}' is no whole number of items; it is kept as presence and is in no sum, expected a "
+            "whole number",
+            help="write 'halves: fragment' under cells in the layout if a half is a piece; say 'mass' for the row or "
+            "column if it was weighed; or say under 'mend' what was counted",
+        )
+        count = Count(written=written, amount="noted as present", at_least=whole or None, at_most=whole + 1)
+        return Reading(found=(Found(count=count),), quirks=(quirk,))
+    said = f"{whole} whole and a piece" if whole else "a piece"
+    quirk = Quirk(
+        kind="half",
+        message=f"'{written}' is taken as {said}, expected a whole number",
+        help="write 'halves: \"\"' under cells in the layout if a half is no piece; it is then kept as presence",
+    )
+    piece = Found(
+        count=Count(written=written, amount="counted", number=1), completeness="fragment", note=f"written {written}"
+    )
+    rest = Found(count=Count(written=written, amount="counted", number=whole), note=f"written {written}")
+    return Reading(found=(rest, piece) if whole else (piece,), quirks=(quirk,))
