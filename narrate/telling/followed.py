@@ -20,10 +20,11 @@ from narrate.model.ids import Subject
 from narrate.model.project import Disclosure
 from narrate.telling.last_asked import LastAsked
 from narrate.telling.page import Dig
+from narrate.telling.strays import Strays
 from narrate.telling.surroundings import Surroundings
 
 Question = tuple[str, ...]
-"""What is asked, in words: ('about', 'context', 'C12'), ('outdone', 'density', 'C12')."""
+"""What is asked, in words: ('about', 'context', 'C12'), ('surroundings', 'outdone', 'density', 'C12')."""
 _ABOUT = "about"
 Key = TypeVar("Key")
 Value = TypeVar("Value")
@@ -50,7 +51,8 @@ class Followed:
             project=replace(dig.project, counts=_Counts(self, dig.project.counts)),
             findings=_Findings(self, dig.findings),  # type: ignore[arg-type]
             claims=_Claims(self, dig.claims),  # type: ignore[arg-type]
-            surroundings=_Surroundings(self, dig.surroundings),  # type: ignore[arg-type]
+            surroundings=_Asked(self, "surroundings", dig.surroundings),  # type: ignore[arg-type]
+            strays=_Asked(self, "strays", dig.strays),  # type: ignore[arg-type]
         )
 
     def begin(self) -> None:
@@ -83,11 +85,11 @@ class Followed:
             self.about(subject)
 
     def _answer(self, question: Question) -> bytes:
-        name, *of = question
-        if name != _ABOUT:
-            asked = getattr(self._plain.surroundings, name)
+        whom, name, *of = question
+        if whom != _ABOUT:
+            asked = getattr(getattr(self._plain, whom), name)
             return _sum(_bytes(asked(*of) if callable(asked) else asked))
-        subject = Subject(level=of[0], id=of[1])  # type: ignore[arg-type]
+        subject = Subject(level=name, id=of[0])  # type: ignore[arg-type]
         return sum_about(self._plain.findings, self._plain.claims, subject)
 
 
@@ -169,21 +171,21 @@ class _Claims(_Open):
         return self._claims.find(subject, statement)
 
 
-class _Surroundings:
-    """Questions are noted with what they are of; their answers say no more than is asked."""
+class _Asked:
+    """Questions are noted with what they are of, in words; their answers say no more than is asked."""
 
-    def __init__(self, followed: Followed, plain: Surroundings) -> None:
-        self._followed, self._plain = followed, plain
+    def __init__(self, followed: Followed, whom: str, plain: Surroundings | Strays) -> None:
+        self._followed, self._whom, self._plain = followed, whom, plain
 
     def __getattr__(self, name: str) -> Any:
         value = getattr(self._plain, name)
         if callable(value):
             return lambda *of: self._asked(name, of, value)
-        self._followed.asked[(name,)] = None
+        self._followed.asked[self._whom, name] = None
         return value
 
     def _asked(self, name: str, of: tuple[str, ...], ask: Callable[..., object]) -> object:
-        self._followed.asked[(name, *of)] = None
+        self._followed.asked[(self._whom, name, *of)] = None
         return ask(*of)
 
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from narrate.model.findings import Tally
-from narrate.model.ids import Subject
 from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Context
 from narrate.telling import english, numbers, setting

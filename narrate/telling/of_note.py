@@ -7,15 +7,16 @@ from collections.abc import Iterable, Sequence
 
 from narrate.model.claims import GRADE_NAMES, Claim, Claims
 from narrate.model.findings import Findings, Tally
-from narrate.model.ids import PhaseId, Subject, TaxonId
+from narrate.model.ids import TaxonId
 from narrate.model.narrative import Sentence
 from narrate.model.packs import Packs
 from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english, setting
-from narrate.telling.behind import is_meant, remains_behind, remains_looked_at
+from narrate.telling.behind import remains_behind
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
 from narrate.telling.reasons import reason_texts
+from narrate.telling.strays import Found, is_spread
 from narrate.telling.surroundings import genus_of
 
 QUESTIONS = ("food", "processing")
@@ -115,8 +116,8 @@ def found_in_another_phase(page: Page, claim: Claim, phases: Sequence[Phase]) ->
     if len(genera) != 1 or not genera <= page.dig.lone_plants:
         return ""
     for phase in (p for p in phases if p.id != claim.about.id):
-        places = _finds(page, phase.id, genera)
-        if places and not any(_is_spread(page, tally) for _, tally in places):
+        places = page.dig.strays.finds(phase.id, *genera)
+        if places and not any(is_spread(tally, page.dig.packs) for _, tally in places):
             where = page.listed(dict.fromkeys(context for (context, _), _ in places))
             total = sum(tally.counted for _, tally in places)
             return f"{setting.phase_name(phase)} gave {_found(page, places, total)} too ({where})"
@@ -145,44 +146,10 @@ def _found(page: Page, places: Sequence[tuple[tuple[str, str], Tally]], total: i
     return page.count(total, f"find of {plant}", f"finds of {plant}")
 
 
-def _strays(
-    page: Page, phase: Phase, questions: Sequence[str]
-) -> dict[str, list[tuple[tuple[str, str], Tally]]]:
-    """By plant: ((context, sample), find) of a phase, for plants whose reading another phase alone carries."""
-    dig = page.dig
-    here = Subject(level="phase", id=phase.id)
-    found: dict[str, list[tuple[tuple[str, str], Tally]]] = {}
-    for other in (p for p in dig.project.phases if p.id != phase.id):
-        for claim in dig.claims.holding(Subject(level="phase", id=other.id)):
-            own = dig.claims.find(here, claim.statement)
-            is_of_other = own is None or own.verdict != "holds"
-            if claim.question not in questions or not is_of_other or GRADE_NAMES.index(claim.grade) < _SUGGESTS:
-                continue
-            held = dig.found(here)
-            looked_at = remains_looked_at(claim, dig.packs, held.tallies if held is not None else ())
-            genera = {genus_of(t, dig.packs) for t in looked_at if t.taxon is not None}
-            if len(genera) == 1 and genera <= dig.lone_plants and not any(_is_spread(page, t) for t in looked_at):
-                for place, tally in _finds(page, phase.id, genera):
-                    name = page.names.plant(tally.taxon, tally.written)
-                    listed = found.setdefault(name, [])
-                    if (place, tally) not in listed:
-                        listed.append((place, tally))
-    return found
-
-
-def _is_spread(page: Page, tally: Tally) -> bool:
-    return any(is_meant(group.of, tally, page.dig.packs) for group in page.dig.packs.plant_groups)
-
-
-def _finds(page: Page, phase: PhaseId, genera: set[str]) -> list[tuple[tuple[str, str], Tally]]:
-    """Old finds of some genera, other than wood, by context and sample."""
-    dig, found = page.dig, []
-    contexts = {c.id for c in dig.project.contexts if c.phase == phase}
-    for sample in (s for s in dig.project.samples if s.context in contexts):
-        held = dig.found(Subject(level="sample", id=sample.id))
-        for tally in held.tallies if held is not None else ():
-            part = dig.packs.words.parts.get(tally.part)
-            is_plant = tally.counted and tally.condition in dig.ancient and (part is None or "wood" not in part.roles)
-            if is_plant and tally.taxon is not None and genus_of(tally, dig.packs) in genera:
-                found.append(((english.literal(sample.context), english.literal(sample.id)), tally))
+def _strays(page: Page, phase: Phase, questions: Sequence[str]) -> dict[str, list[Found]]:
+    """By plant: finds of a phase, for plants whose reading another phase alone carries."""
+    found: dict[str, list[Found]] = {}
+    for genus in page.dig.strays.genera(phase.id, *questions):
+        for place, tally in page.dig.strays.finds(phase.id, genus):
+            found.setdefault(page.names.plant(tally.taxon, tally.written), []).append((place, tally))
     return found

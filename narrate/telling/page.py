@@ -19,6 +19,7 @@ from narrate.model.packs import Packs
 from narrate.model.project import Project
 from narrate.telling import english, manner, numbers
 from narrate.telling.names import Names
+from narrate.telling.strays import Strays
 from narrate.telling.surroundings import Surroundings
 
 if TYPE_CHECKING:
@@ -47,6 +48,7 @@ class Dig:
     ancient: frozenset[str]
     """Conditions in which remains are taken as old under the project's preservation."""
     surroundings: Surroundings
+    strays: Strays
     notes: Mapping[SampleId, tuple[CountRow, ...]] = field(default_factory=dict)
     """Rows of the count sheets that somebody wrote a note beside, by sample."""
     lone_plants: frozenset[str] = frozenset()

@@ -35,6 +35,7 @@ from narrate.telling.readability import grade
 from narrate.telling.review import review_sections
 from narrate.telling.samples import sample_sections
 from narrate.telling.site import site_sections
+from narrate.telling.strays import Strays
 from narrate.telling.surroundings import surroundings
 
 LEVELS: tuple[Level, ...] = ("sample", "context", "feature", "phase", "site")
@@ -60,6 +61,7 @@ def narratives(
     """
     listed = packs.words.preservations.get(project.preservation)
     ancient = frozenset(listed or ("charred", "partly charred"))
+    lone = lone_plants(findings, claims, packs, ancient)
     dig = Dig(
         project=project,
         packs=packs,
@@ -69,7 +71,10 @@ def narratives(
         keys=subject_keys(project),
         ancient=ancient,
         surroundings=surroundings(project, packs, findings, ancient),
-        lone_plants=lone_plants(findings, claims, packs, ancient),
+        strays=Strays(
+            project=project, packs=packs, findings=findings, claims=claims, ancient=ancient, lone_plants=lone
+        ),
+        lone_plants=lone,
         notes=_notes(project),
         signs=signs_of(packs.observations) if "noted" in packs.audiences[audience].words else None,
     )

@@ -27,5 +27,5 @@ def test_what_the_system_refuses_a_job_is_raised_here() -> None:
     def refused() -> None:
         raise FileNotFoundError(2, "No such file or directory", "counts.csv")
 
-    with pytest.raises(FileNotFoundError, match="counts.csv"):
+    with pytest.raises(FileNotFoundError, match=r"counts\.csv"):
         side_by_side([refused, lambda: None], is_large=True)

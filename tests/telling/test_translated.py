@@ -68,6 +68,7 @@ def test_the_pack_lacks_no_word_for_the_overview_and_the_two_contexts(
     """Every plant, part and statement of the dig, of C05 and of C12 has its Spanish."""
     from narrate.model.refs import subject_keys
     from narrate.telling.page import Dig
+    from narrate.telling.strays import Strays
     from narrate.telling.surroundings import surroundings
     from narrate.telling.tell import new_page
     from narrate.telling.translated import lacking
@@ -83,6 +84,14 @@ def test_the_pack_lacks_no_word_for_the_overview_and_the_two_contexts(
         keys=subject_keys(whole.project),
         ancient=ancient,
         surroundings=surroundings(whole.project, whole.packs, whole.findings, ancient),
+        strays=Strays(
+            project=whole.project,
+            packs=whole.packs,
+            findings=whole.findings,
+            claims=whole.claims,
+            ancient=ancient,
+            lone_plants=frozenset(),
+        ),
     )
 
     assert {s.id: lacking(new_page(dig, s)) for s in CONTEXTS} == {s.id: () for s in CONTEXTS}
