@@ -58,6 +58,8 @@ class Language:
     grammar: Mapping[str, str] = field(default_factory=dict)
     """Tables of the grammar by name: articles, joining words, contractions."""
     plants: Mapping[TaxonId, Noun] = field(default_factory=dict)
+    described: Mapping[TaxonId, str] = field(default_factory=dict)
+    """What is said in brackets of a plant that has no name in the language and is told by its Latin one."""
     parts: Mapping[PartId, Noun] = field(default_factory=dict)
     kinds: Mapping[str, Noun] = field(default_factory=dict)
     statements: Mapping[StatementId, str] = field(default_factory=dict)

@@ -79,6 +79,7 @@ def _fields() -> dict[str, Field]:
         "numbers": Field(reads=words),
         "grammar": Field(reads=mapping_of(text())),
         "plants": Field(reads=mapping_of(noun)),
+        "described": Field(reads=mapping_of(text("a description", may_be_empty=False))),
         "parts": Field(reads=mapping_of(noun)),
         "kinds": Field(reads=mapping_of(noun)),
         "statements": Field(reads=mapping_of(text("a clause", may_be_empty=False))),

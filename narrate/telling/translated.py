@@ -70,7 +70,8 @@ def lacking(page: Page) -> tuple[str, ...]:
     """What the page's subject would need of the language pack and does not find there, in order."""
     language = grammar_of(page).language
     wanted = [f"plant {t.taxon}" for t in composition.ancient_tallies(page) if is_named(page, t)]
-    lacks = [name for name in wanted if name.removeprefix("plant ") not in language.plants]
+    known = {*language.plants, *language.described}
+    lacks = [name for name in wanted if name.removeprefix("plant ") not in known]
     parts = [t.part for t in composition.plant_tallies(page) if t.counted]
     lacks += [f"part {part}" for part in parts if part not in language.parts and not own_part(page, part)]
     lacks += [

@@ -38,7 +38,13 @@ def _doubtful(page: Page, tally: Tally) -> str:
 
 
 def _gloss(page: Page, tally: Tally) -> str:
-    """What the audience's glossary says of a find, by the name of its part or of its plant; empty where nothing."""
+    """
+    What the audience's glossary says of a find, by the name of its part or of its plant; of a plant without a name in the
+    language, how the language describes it; empty where nothing.
+    """
+    described = grammar_of(page).language.described.get(tally.taxon) if tally.taxon is not None else None
+    if described:
+        return described
     plant = grammar_of(page).language.plants.get(tally.taxon) if tally.taxon is not None else None
     nouns = [noun for noun in (_own_noun(page, tally), plant) if noun is not None]
     return next((page.audience.glossary[noun.one] for noun in nouns if noun.one in page.audience.glossary), "")

@@ -289,3 +289,12 @@ def test_spanish_tells_no_phase_alone_where_another_shows_it(judged_example: Jud
     text = narratives(whole.project, whole.packs, whole.findings, whole.claims, "public-es")[SITE_SUBJECT].text
 
     assert not re.search(r"(?:Solo en|ninguna otra)[^.]*frutas silvestres como alimento", text.replace("d. C.", "dC"))
+
+
+def test_a_plant_without_a_spanish_name_is_described(told: dict[Subject, Narrative], spanish: Language):
+    """No name is coined: maygrass is told by its Latin name, with what it is in brackets, once a page."""
+    text = told[CONTEXTS[0]].text
+    said = spanish.described["Phalaris caroliniana"]  # type: ignore[index]
+
+    assert f"*Phalaris caroliniana* ({said}" in text and text.count(said) == 1
+    assert not set(spanish.described) & set(spanish.plants)
