@@ -216,6 +216,17 @@ def _doubted_sign(match: re.Match[str], written: str, by: Meanings) -> Reading |
     return Reading(found=(Found(count=kept, is_doubtful=True),), quirks=(*more, quirk))
 
 
+def _pieces_alone(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
+    """'frags' without a number: pieces that nobody counted."""
+    quirk = Quirk(
+        kind="pieces alone",
+        message=f"'{written}' says that pieces were there and not how many; it is kept as presence, expected a number",
+        help="say under 'mend' in the layout how many there are, if somebody has counted them",
+    )
+    count = Count(written=written, amount="noted as present")
+    return Reading(found=(Found(count=count, completeness="fragment"),), quirks=(quirk,))
+
+
 def _remarked(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
     """A plain amount with words behind it, such as '3 uncharred'."""
     if re.match(r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)\b", match[2], re.IGNORECASE):
@@ -238,6 +249,10 @@ _PLAIN = ("seeds", "seed", "grains", "grain", "items", "pieces")
 
 _G = r"(g|gr|gm|gms|grams|mg|kg)\.?"
 _WRITINGS = (
+    (
+        r"[(\[]?(frags?|fragments?|fragm|fgts?|frgm?|fragmentos?|frammenti|fragmente|bruchstücke?|fragmenten)\.?[)\]]?",
+        _pieces_alone,
+    ),
     (rf"(?:c\.|c\s|ca\.?|circa|~|≈|about|approx\.?|est\.?|±)\s*({NUMBER})", _estimate),
     (rf"({NUMBER})\s*[(\[]?\s*(?:est(?:\.|imated?)?|approx(?:\.|imate(?:ly)?)?)\s*[)\]]?", _estimate),
     (rf"({NUMBER})\s*(?:[(\[/,;]|\s)\s*({NUMBER})\s*{_G}\s*[)\]]?", _count_and_grams),

@@ -1,5 +1,7 @@
 """Sheets of a workbook that say what the codes of the counts mean: 'HORVUL, Hordeum vulgare, grain'."""
 
+# ruff: noqa: E501
+
 from __future__ import annotations
 
 import re

@@ -165,7 +165,7 @@ class Body(Columns):
         if not self._row_has(row):
             return Role(name="blank")
         label, role = self._row_label(row)
-        content = self._content(row)
+        content = 0 if self._is_band(row) else self._content(row)
         if role in ("ubiquity", "percent", "density") and label != look.text(row, self.names):
             return Role(name=role)
         if role in ROW_META and look.name_score(row, self.names) == 0 and (content or role in DERIVED_ROLES):
@@ -199,6 +199,11 @@ class Body(Columns):
         if unit(label) == "ml":
             return Role(name="ignored", qualifiers=("volumes of remains, which no field of a find holds",))
         return Role(name="counts")
+
+    def _is_band(self, row: int) -> bool:
+        """Whether one merged cell goes over the names and the counts: the head of a section, written once."""
+        own = [c for c in range(self.area.left, self.right + 1) if (row, c) in self.look.own]
+        return len(own) == 1 and own[0] <= self.names and all((row, c) in self.look.cells for c in self.counts[:2])
 
     def _is_of_fractions(self, row: int) -> bool:
         """Whether most numbers of a line have decimals, in a table whose other lines hardly have any."""

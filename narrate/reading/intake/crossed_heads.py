@@ -10,6 +10,7 @@ from narrate.model.layouts import SAMPLE_ROLES, Role
 from narrate.reading.intake.crossed_head_roles import HeadRoles
 from narrate.reading.intake.evidence import looks_like_id
 from narrate.reading.intake.header_words import heading, sample_rank
+from narrate.reading.intake.heads_in_pieces import IN_PIECES, roles_in_pieces
 from narrate.reading.intake.kind_words_abroad import kind_of
 from narrate.reading.intake.units_and_levels import naming_contexts
 
@@ -103,7 +104,11 @@ class Heads(HeadRoles):
                 )
                 is_said = role in ("context", "feature", "site", "phase", "kind") and not has_coarser
                 also = (role,) if is_said else ()
-                self.rows[row] = Role(name="sample", also=also, filled=self._needs_fill(row, plain, bool(pairs)))
+                pieces = roles_in_pieces([look.text(row, c) for c in plain])
+                self.rows[row] = Role(
+                    name="sample", also=pieces or also, qualifiers=(IN_PIECES,) if pieces else (),
+                    filled=self._needs_fill(row, plain, bool(pairs)),
+                )  # fmt: skip
             elif row in unread:
                 said = {look.text(row, c) for c in plain}
                 is_of_parts = any(len(text) > 2 and look.names.part_of(text) for text in said)

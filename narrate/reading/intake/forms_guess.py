@@ -39,7 +39,7 @@ def guess_forms(look: Look, area: Area) -> list[Form]:
         if "sample" not in said:
             return []
         bottom = _bottom(look, area, head, heads[n + 1] if n + 1 < len(heads) else None)
-        id = _id_in_words(look, *said["sample"])
+        id = id_in_words(look, *said["sample"])
         list_area = Area(top=head, left=area.left, bottom=bottom, right=area.right)
         found = _list_of(look, list_area, id or look.text(*said["sample"]))
         if found is None:
@@ -97,7 +97,7 @@ _SAMPLE = re.compile(
 _LITRES = re.compile(r"(?:ca\.?|c\.|~)?\s*\d+(?:[.,]\d+)?\s*(?:l|lt|ltrs?|lit(?:re|er|ro)s?)\.?", re.IGNORECASE)
 
 
-def _id_in_words(look: Look, row: int, column: int) -> str:
+def id_in_words(look: Look, row: int, column: int) -> str:
     """The id in a cell that says 'Sample 12'; empty for a cell that holds nothing but the id."""
     match = _SAMPLE.fullmatch(look.text(row, column).strip())
     return match["id"] if match else ""
@@ -106,7 +106,7 @@ def _id_in_words(look: Look, row: int, column: int) -> str:
 def _said_in_words(look: Look, area: Area, row: int) -> dict[str, tuple[int, int]]:
     """Role -> cell of a line whose cells carry their labels: 'Sample 3, Feature 8, 12 litres, zone A'."""
     columns = [c for c in range(area.left, area.right + 1) if (row, c) in look.own]
-    if row < area.top or [c for c in columns if _id_in_words(look, row, c)] != columns[:1] or not columns:
+    if row < area.top or [c for c in columns if id_in_words(look, row, c)] != columns[:1] or not columns:
         return {}  # several ids in a row are of a table with samples across
     found = {"sample": (row, columns[0])}
     for column in columns[1:]:

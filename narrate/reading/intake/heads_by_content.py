@@ -1,5 +1,7 @@
 """What a row of headings is by the words in it, where nothing labels it: sizes, parts, conditions, phases, features."""
 
+# ruff: noqa: E501
+
 from __future__ import annotations
 
 import re
@@ -12,7 +14,9 @@ from narrate.reading.intake.kind_words_abroad import kind_of
 
 _PHASE_WORDS = re.compile(
     r"\b(?:phase|period|century|cent|early|middle|late|bc|ad|bce|ce|bp|roman|medieval|saxon|norman|modern|neolithic|bronze|iron|mesolithic|"
-    r"prehistoric|woodland|mississippian|archaic|historic|viking|byzantine|islamic|[eml](?:ba|ia)|lbk|ppn[abc]?|c\d\d?|\d+(?:st|nd|rd|th))\b",
+    r"prehistoric|woodland|mississippian|archaic|historic|viking|byzantine|islamic|[eml](?:ba|ia)|lbk|ppn[abc]?|c\d\d?|\d+(?:st|nd|rd|th)"
+    r"|si[eè]cles?|moyen[ -][âa]ges?|antiquit[ée]|néolithique|protohistoire|gallo-romain|jh|jahrhundert|mittelalter|neuzeit|\w{4,}zeit|siglo|secolo|sec|eeuw|middeleeuw\w*"
+    r"|[IVX]+(?:er|e|ème|º|°)?(?:[ -]+[IVX]+(?:er|e|ème|º|°)?)? s)\b",
     re.IGNORECASE,
 )
 COMPLETE = (

@@ -38,8 +38,8 @@ def with_known_ids(tables: Sequence[Table], grids: Mapping[str, Grid], doubts: l
         if len(strange) >= 2 and len(meant) >= _LEAST * len(strange):
             first = next(iter(meant.items()))
             doubts.append(
-                f"sheet {table.sheet}: {len(meant)} ids stand in the list of samples without what is written before them, "
-                f"such as '{first[0]}' for {first[1]}; they are taken for the same, see 'ids' in the layout"
+                f"sheet {table.sheet}: {len(meant)} ids stand in the list of samples without what is written before "
+                f"them, such as '{first[0]}' for {first[1]}; they are taken for the same, see 'ids' in the layout"
             )
             table = replace(table, ids={**table.ids, **meant})
         made.append(table)

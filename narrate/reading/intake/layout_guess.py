@@ -11,13 +11,13 @@ from narrate.problems import Place
 from narrate.reading.intake.code_sheets import codes_beside, codes_in_prose, codes_in_use
 from narrate.reading.intake.coded_names import coded_names
 from narrate.reading.intake.evidence import Look
+from narrate.reading.intake.ids_made_dates import mended_ids
+from narrate.reading.intake.ids_of_sheets import ids_listed, with_known_ids
 from narrate.reading.intake.joined_sheets import Joined, joined_sheets, without_key
 from narrate.reading.intake.keys_of_file import Disagreement, keys_of_file, without_keys
 from narrate.reading.intake.layout_told import tell_hidden, tell_litres
 from narrate.reading.intake.left_over import left_over
 from narrate.reading.intake.records_guess import guess_records
-from narrate.reading.intake.ids_made_dates import mended_ids
-from narrate.reading.intake.ids_of_sheets import ids_listed, with_known_ids
 from narrate.reading.intake.sheets_again import without_repeats
 from narrate.reading.intake.short_words import said_under, short_words
 from narrate.reading.intake.tables_of_sheet import Found, table_of, tables_of, whole

@@ -9,6 +9,7 @@ from narrate.model.grids import Cell, Grid, column_number
 from narrate.model.layouts import FIND_ROLES, SAMPLE_ROLES, TAXON_ROLES, Layout, Role, Table
 from narrate.reading.intake.conditions_of_finds import Conditions
 from narrate.reading.intake.header_words import quantity
+from narrate.reading.intake.heads_in_pieces import IN_PIECES, pieces_of
 from narrate.reading.intake.litres_in_heads import litres_in
 from narrate.reading.intake.mending import mended
 from narrate.reading.intake.not_plants import not_a_plant
@@ -79,7 +80,12 @@ class Lines:
                     if {"quantity", "condition"} <= set(wanted) and (name == "quantity") != bool(quantity(said.text)):
                         continue  # 'ct' and 'g' under some names, 'C' and 'U' under others
                     one = said
-                    if name == "volume" and "sample" in wanted:
+                    if IN_PIECES in role.qualifiers:
+                        piece = pieces_of(said.text).get(name, "")
+                        if not piece:
+                            continue
+                        one = Said(piece, said.place, "l" if name == "volume" else "")
+                    elif name == "volume" and "sample" in wanted:
                         litres = litres_in(self.grid.text(at_row, at_column))
                         if not litres:
                             continue
@@ -103,8 +109,10 @@ class Lines:
                     "mend the cell under 'about' in the layout",
                 )  # fmt: skip
                 continue
+            pieces = pieces_of(cell.text)
+            text = pieces[role] if len(pieces) > 1 and role in pieces else cell.text
             for line in found.values():
-                line.setdefault(role, []).append(Said(cell.text, self.grid.place(*at), unit))
+                line.setdefault(role, []).append(Said(text, self.grid.place(*at), unit))
 
     def _between(self, lines: list[int], is_row: bool) -> list[int]:
         """The lines of counts and those between them, whose cells a blank may mean too."""
@@ -117,18 +125,37 @@ class Lines:
         """Adds the section head that stands before each line."""
         wanted = set(lines)
         current: Said | None = None
+        band: Said | None = None
+        """The last head that says a condition: it holds for heads that follow it at once, and for those behind them."""
+        is_over_heads = has_lines = False
         others = self.table.columns if is_row else self.table.rows
         for at in sorted(roles):
             role = roles[at]
             if role.name == "section":
-                for other in sorted(others):
-                    r, c = (at, other) if is_row else (other, at)
-                    cell = self.cells.get((r, c))
-                    if cell is not None and cell.text:
-                        current = Said(cell.text, self.grid.place(r, c))
-                        break
+                said = self._head_of_section(at, others, is_row)
+                if said is None:
+                    continue
+                if self.names.read(said.text).condition or len(self.names.read(said.text).conditions_apart) > 1:
+                    band, is_over_heads = said, False
+                elif band is not None and not has_lines and current is band:
+                    is_over_heads = True
+                elif not is_over_heads and not (band and _is_large(band.text) and not _is_large(said.text)):
+                    band = None
+                current, has_lines = said, False
             elif at in wanted and current is not None:
-                found[at].setdefault("section", []).append(current)
+                has_lines = True
+                found[at].setdefault("section", []).extend(
+                    [current, band] if band is not None and band is not current else [current]
+                )
+
+    def _head_of_section(self, at: int, others: Mapping[int, Role], is_row: bool) -> Said | None:
+        """The first words of a line of a section."""
+        for other in sorted(others):
+            r, c = (at, other) if is_row else (other, at)
+            cell = self.cells.get((r, c))
+            if cell is not None and cell.text:
+                return Said(cell.text, self.grid.place(r, c))
+        return None
 
     def _tell_not_plants(self) -> None:
         for roles, others, is_row in (
@@ -145,3 +172,8 @@ class Lines:
                     if kind:
                         self.out.set_aside.setdefault(kind, []).append(self.grid.place(r, c))
                         break
+
+
+def _is_large(text: str) -> bool:
+    """Whether a head begins in capitals, as heads over heads do."""
+    return text.split(" ")[0].isupper()

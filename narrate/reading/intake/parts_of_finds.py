@@ -1,10 +1,10 @@
 """The part of each find of a table, by the closest that says one, else the one that the layout takes for it."""
 
-# ruff: noqa: E501
 
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from narrate.model.layouts import Table
 from narrate.reading.intake.default_parts import default_part
@@ -14,7 +14,6 @@ from narrate.reading.intake.remarks import conditions_in
 from narrate.reading.intake.said import Line
 from narrate.reading.intake.told import Told
 from narrate.reading.intake.written_names import NameReader, WrittenName
-
 
 PIECES_ONLY = re.compile(
     r"[(\[]?(?:frags?|fragments?|fragm|fgts?|frgm?|fr|fragmentos?|frammenti?|frammento|fragmente|bruchstücke?|fragmenten?|broken|pieces?|bits?)\.?[)\]]?",
@@ -30,13 +29,16 @@ class Parts:
         self.table, self.names, self.told, self.missing = table, names, told, missing
 
     def section(self, by_row: Line, by_column: Line) -> WrittenName | None:
-        """The head of a section that says a part or a condition of all below it."""
+        """The head of a section that says a part or a condition of all below it, and the condition of one over it."""
         for line in (by_row, by_column):
             for role in ("section", "group"):
-                for said in line.get(role, ()):
-                    read = self.names.read(said.text)
-                    if read.part or read.condition or read.conditions_apart:
-                        return read
+                heads = [self.names.read(said.text) for said in line.get(role, ())]
+                state = next((one for one in heads if one.condition or one.conditions_apart), None)
+                part = next((one for one in heads if one.part), None)
+                if state is not None and part is not None:
+                    return replace(part, condition=state.condition, conditions_apart=state.conditions_apart)
+                if state is not None or part is not None:
+                    return state or part
         return None
 
     def of_find(

@@ -23,11 +23,16 @@ def litres(text: str, unit: str, decimal: str = ".") -> float | None:
     """
     A volume in litres; None for what is no number, such as '<1'.
 
-    >>> litres("10 L", "l"), litres("500", "ml"), litres("<1", "l"), litres("2,5", "l", ","), litres("2½", "l")
-    (10.0, 0.5, None, 2.5, 2.5)
+    >>> litres("10 L", "l"), litres("500", "ml"), litres("<1", "l"), litres("2,5", "l", ","), litres("3 x 5 L", "l")
+    (10.0, 0.5, None, 2.5, 15.0)
     """
     plain = re.sub(r"(?<=\d) ?([¼½¾])", lambda sign: decimal + {"¼": "25", "½": "5", "¾": "75"}[sign[1]], text.strip())
-    match = re.fullmatch(r"(\d[\d.,' ]*)\s*(l|lt|ltrs?|lit(?:re|er)s?|ml|cc)?\.?", plain, re.IGNORECASE)
+    several = re.fullmatch(
+        r"(\d{1,2})\s*(?:[x×]|(?:buckets?|bags?|eimer|seaux|cubos)\s*(?:of|à|de|von|@)?)\s*(\d.*)", plain, re.IGNORECASE
+    )
+    if several and (each := litres(several[2], unit, decimal)) is not None:
+        return int(several[1]) * each
+    match = re.fullmatch(r"(\d[\d.,' ]*)\s*(l|lt|ltrs?|lit(?:re|er|ro)s?|litri|ml|cc)?\.?", plain, re.IGNORECASE)
     if not match:
         return None
     found = plain_or_comma(match[1], decimal)

@@ -5,6 +5,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cache
 
@@ -86,6 +87,18 @@ def conditions_in(text: str) -> tuple[str, ...]:
     (('partly charred',), ('uncharred', 'charred'), ())
     """
     return _parted(text)[0]
+
+
+def telling(conditions: Iterable[str]) -> list[str]:
+    """
+    Conditions, each once, without 'uncharred' where one beside it says what has kept the remains instead.
+
+    >>> telling(["waterlogged", "uncharred"]), telling(["charred", "uncharred"])
+    (['waterlogged'], ['charred', 'uncharred'])
+    """
+    found = list(dict.fromkeys(conditions))
+    said = {"waterlogged", "mineralised", "desiccated"} & set(found)
+    return [one for one in found if one != "uncharred"] if said and len(found) == 2 else found
 
 
 def without_conditions(text: str) -> str:

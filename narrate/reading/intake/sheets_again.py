@@ -1,5 +1,7 @@
 """Tables of a workbook that say again what others say: sheets that were superseded, copies, and sums by phase."""
 
+# ruff: noqa: E501
+
 from __future__ import annotations
 
 import re

@@ -1,4 +1,4 @@
-"""Stored totals of samples whose taxa stand in several tables, as on the pages of a listing: the sum over all of them."""
+"""Stored totals of samples whose taxa stand in several tables, as on the pages of a listing: over all of them."""
 
 from __future__ import annotations
 

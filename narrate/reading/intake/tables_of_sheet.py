@@ -13,6 +13,7 @@ from narrate.reading.intake.halves import halves_of
 from narrate.reading.intake.heads_mixed import with_heads_apart
 from narrate.reading.intake.heads_split import split_heads
 from narrate.reading.intake.left_over import left_over
+from narrate.reading.intake.lists_under_lines import guess_lists_under_lines
 from narrate.reading.intake.long_guess import guess_long
 from narrate.reading.intake.long_table import Long
 from narrate.reading.intake.pairs_guess import guess_pairs
@@ -62,10 +63,10 @@ def tables_of(look: Look, marks: Marks, found: Found) -> int:
         area = _trimmed(look, waiting.pop(0))
         if area is None:
             continue
-        forms = guess_forms(look, area)
+        forms = guess_forms(look, area) or guess_lists_under_lines(look, area)
         if forms:
             found.tables.extend(
-                replace(table_of(look.grid, one.found, marks, "long"), about=one.about) for one in forms
+                replace(table_of(look.grid, one.found, marks, _shape_of(one.found)), about=one.about) for one in forms
             )
             found.doubts.extend(doubt for one in forms for doubt in one.found.doubts)
             before = f"{look.grid.sheet}!" if look.grid.sheet else ""
@@ -251,6 +252,10 @@ def table_of(grid: Grid, guess: Crossed | Long, marks: Marks, shape: Shape, *, i
         columns=dict(sorted(columns.items())),
         marks=replace(marks, halves=halves_of(grid, rows, columns, marks.decimal)),  # type: ignore[arg-type]
     )
+
+
+def _shape_of(found: Long) -> Shape:
+    return "records" if found.shape == "records" else "long"
 
 
 def _as_row(role: Role) -> Role:

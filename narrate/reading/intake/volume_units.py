@@ -1,5 +1,7 @@
 """The unit of volumes where a note says it and not the head: 'VOL = earth floated, in tenths of a litre'."""
 
+# ruff: noqa: E501
+
 from __future__ import annotations
 
 import re

@@ -13,6 +13,7 @@ from narrate.model.plants import Identification
 from narrate.reading.intake.broken_letters import whole_letters
 from narrate.reading.intake.known_words import KnownWords
 from narrate.reading.intake.name_spelling import tidy, with_genus
+from narrate.reading.intake.remarks import telling
 from narrate.reading.intake.short_words import ShortWords
 from narrate.reading.intake.words_in_names import (
     AUTHOR,
@@ -137,7 +138,7 @@ class NameReader(KnownWords):
             name, more = without_match(CONDITIONS, name)
             condition = self.condition_in(more)
             conditions += [condition] if condition else []
-        conditions = list(dict.fromkeys(conditions))
+        conditions = telling(conditions)
         name = re.sub(r"\s*[;,&/+]\s*(?=[)\]])|(?<=[(\[])\s*[;,&/+]\s*", "", name) if conditions else name
         if len(conditions) > 1:
             name = re.sub(r"\s*[(\[,]?\s*(?:and|or|&|\+|/)\s*[)\]]?$", "", name)

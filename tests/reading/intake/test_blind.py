@@ -48,7 +48,7 @@ WRONG_TOTALS = {
     "d01.xlsx": ["H29"], "d02.csv": ["AB13", "AC13"], "d05.csv": ["AB12"], "d06.tsv": ["N12"], "d07.xlsx": ["I8", "N42"],
     "d08.csv": ["T27"], "d09.csv": ["K10"], "d10.xlsx": [], "d11.xlsx": [], "d12.tsv": ["AB9"], "d13.txt": ["B73"],
     "d14.csv": ["O7"], "d15.xlsx": ["AA7", "AB7"],
-    "e01.xlsx": ["T12"], "e03.xlsx": ["P13"], "e04.xlsx": ["Y9"], "e05.csv": ["AC30"], "e06.txt": ["N52"], "e08.txt": ["AF17"],
+    "e01.xlsx": ["T12"], "e02.xlsx": ["Q27"], "e03.xlsx": ["P13"], "e04.xlsx": ["Y9"], "e05.csv": ["AC30"], "e06.txt": ["N52"], "e07.tsv": ["D135"], "e08.txt": ["AF17"],
 }  # fmt: skip
 """The stored results of the fourth and fifth lot that were made wrong on purpose; all others of these sheets are right."""
 

@@ -4,6 +4,7 @@
 
 from __future__ import annotations
 
+import re
 from functools import cache
 from pathlib import Path
 
@@ -12,6 +13,7 @@ from openpyxl import Workbook
 
 from narrate.model.packs import Packs
 from narrate.reading.intake.project_intake import intake_packs
+from narrate.reading.intake.records_draft import litres
 from narrate.reading.intake.take_in import TakenIn, take_in
 
 
@@ -251,3 +253,64 @@ def test_ids_made_dates_are_read_by_the_register_or_by_their_order(
 
     assert list(dict.fromkeys(str(row.sample) for row in found.rows))[: len(read)] == read
     assert [problem for problem in found.problems if problem.code == "N314"] == [] or read[0] == "3-Feb"
+
+
+IN_PIECES = {
+    "French": "Taxon|US 4 Prél. 1 12 L|US 4 Prél. 2 8 L|US 9 Prél. 3 3 x 5 L",
+    "German": "Taxon|Bef. 4, Pr. 1 (12 l)|Bef. 4, Pr. 2 (8 l)|Bef. 9, Pr. 3 (3 x 5 l)",
+    "English": "Taxon|<1> Sample 1 (104) 12 litres|Sample 2 (104) 8 litres|Sample 3 (109) 3 buckets of 5 L",
+    "Spanish": "Taxón|Muestra 1; UE 4; 12 litros|Muestra 2; UE 4; 8 litros|Muestra 3; UE 9; 3 x 5 l",
+}
+
+
+@pytest.mark.parametrize("language", IN_PIECES)
+def test_a_head_that_says_context_sample_and_litres_is_taken_apart(tmp_path: Path, language: str) -> None:
+    """Each cell over the counts gives an id, a context and litres, and none of them is lost in another."""
+    rows = "\nHordeum vulgare grain|3||1\nTriticum spelta grain|4|5|\nRumex seed|1||2"
+    found = taken(tmp_path, IN_PIECES[language].replace(", ", " ") + rows)
+
+    ids = list(found.facts)
+    assert [id.split(" ")[-1] for id in ids] == ["1", "2", "3"]
+    assert [re.sub(r"\D", "", found.facts[id]["context"][0].text)[-1] for id in ids] == ["4", "4", "9"]
+    assert [litres(found.facts[id]["volume"][0].text, "l") for id in ids] == [12, 8, 15]
+
+
+LISTS = """
+Sample 1|Trench A, (101), 40 L, Period I||
+|Hordeum vulgare|grain|3
+|Rumex sp.|seed|1 + 2 fr.
+|Total||6
+|||
+Sample 2|Trench B, (101), 2 buckets of 10 L||
+|no plant remains||
+|||
+Sample 3|Trench B, (104), vol. not noted, Period II||
+|Triticum spelta|glume base|7
+|Rumex sp.|seed|2
+|Total||10
+"""
+
+
+def test_lists_under_the_lines_of_their_samples_need_no_heads(tmp_path: Path) -> None:
+    """A sample without finds is kept, its line gives context, litres and phase, and a wrong total is told."""
+    found = taken(tmp_path, LISTS, "lab.tsv")
+
+    assert finds(found) == [
+        "1 Hordeum vulgare grain 3", "1 Rumex seed 1", "1 Rumex seed fragment 2", "3 Triticum spelta glume base 7",
+        "3 Rumex seed 2",
+    ]  # fmt: skip
+    assert {id: said["context"][0].text for id, said in found.facts.items()} == {
+        "1": "Trench A (101)", "2": "Trench B (101)", "3": "Trench B (104)",
+    }  # fmt: skip
+    assert [id for id, said in found.facts.items() if "volume" in said] == ["1", "2"]
+    assert [one.split(",")[0] for one in told(found, "N317")] == ["D12 the stored Total is 10"]
+
+
+def test_a_condition_over_sections_holds_for_the_sections_under_it(tmp_path: Path) -> None:
+    """'UNCHARRED' over 'Fruits' over the lines: the condition stays although another head stands between."""
+    sheet = (
+        "Taxon|S1|S2|S3\nCHARRED||\nCereals||\nHordeum vulgare grain|3|1|2\nTriticum spelta grain|1|2|2\n"
+        "UNCHARRED||\nFruits||\nRubus idaeus seed|5|2|1\nWeeds||\nRumex seed|1||4"
+    )
+
+    assert {row.condition for row in taken(tmp_path, sheet).rows if row.part == "seed"} == {"uncharred"}
