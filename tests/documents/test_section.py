@@ -126,8 +126,8 @@ def test_works_that_the_project_cites_itself_are_listed(section: str) -> None:
 
 def test_a_name_that_no_pack_knows_is_in_italics_where_it_is_latin(section: str) -> None:
     """The plant of a wet bank that stands in no pack, in the table of its phase and in the counts as written."""
-    assert "| *Penthorum sedoides* | seed |" in section
-    assert "| *Penthorum sedoides* | seed | charred |" in section
+    assert "| *Ammannia coccinea* | seed |" in section
+    assert "| *Ammannia coccinea* | seed | charred |" in section
     assert "| *Carya* sp. |" in section and "| cf. *Phalaris caroliniana* |" in section
 
 
