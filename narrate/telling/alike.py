@@ -8,7 +8,7 @@ from narrate.model.ids import Subject
 from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english
-from narrate.telling.across import EXPECTED
+from narrate.telling.borne import EXPECTED
 from narrate.telling.frames import noun_of, that_clauses
 from narrate.telling.one_feature import kinds_counted, places_listed
 from narrate.telling.page import Page

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from narrate.model.claims import GRADE_NAMES
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Context
-from narrate.telling import charcoal, composition, english, neighbours, openings, setting
+from narrate.telling import charcoal, composition, context_opening, english, modern_finds, neighbours, openings, setting
 from narrate.telling.foods import name_plants
 from narrate.telling.frames import frame
 from narrate.telling.heavy_finds import modern_find_sentences
@@ -18,7 +18,8 @@ from narrate.telling.page import Page
 from narrate.telling.plan import POOR, TOO_FEW, Reading, ordered_themes, readings
 from narrate.telling.reasons import reason_texts
 from narrate.telling.recovery import lost_sentences
-from narrate.telling.sentences import STORED_ONLY, is_unsettled, plainly_told, told
+from narrate.telling.sentences import STORED_ONLY, plainly_told, told
+from narrate.telling.unsettled import is_unsettled
 from narrate.telling.weeds import weed_sentences
 from narrate.telling.wood_notes import wood_note_sentences
 
@@ -40,10 +41,11 @@ def context_sections(page: Page, context: Context) -> tuple[Section, ...]:
     """The planned paragraphs of a context; as many as there is something to say."""
     name = setting.context_name(page, context)
     if not page.found.samples:
-        return one_paragraph(setting.unsampled_sentence(page, name))
+        return one_paragraph(context_opening.unsampled_sentence(page, name))
     if setting.items_counted(page) == 0 and not composition.ancient_tallies(page):
         brackets = setting.phase_brackets(page, page.dig.project.phase(context.phase))
-        return one_paragraph([*setting.empty_sentences(page, name, brackets), *composition.modern_sentences(page)])
+        empty = context_opening.empty_sentences(page, name, brackets)
+        return one_paragraph([*empty, *modern_finds.modern_sentences(page)])
     held = readings(page, page.dig.claims.holding(page.subject))
     if is_slight(page, held):
         return one_paragraph(_slight(page, context, held))
@@ -210,15 +212,15 @@ def _same(items: Sequence[Reading]) -> list[Reading]:
 
 
 def _deposit_block(page: Page, context: Context, held: Sequence[Reading]) -> list[Sentence]:
-    sentences = setting.opening_sentences(page, context)
+    sentences = context_opening.opening_sentences(page, context)
     sentences += composition.main_sentences(page)
     sentences += charcoal.wood_sentences(page)
     sentences += wood_note_sentences(page, context)
-    sentences += composition.modern_sentences(page)
+    sentences += modern_finds.modern_sentences(page)
     also = _as_recorded(page, context, held)
     deposit = told(page, [r for r in held if r.claim.question == "deposit"], weak=False)
     said = " ".join(sentence.text for sentence in (*sentences[:1], *deposit))
-    sentences += setting.recorded_sentence(page, context, known=said, also=also)
+    sentences += context_opening.recorded_sentence(page, context, known=said, also=also)
     sentences += deposit
     sentences += _noted(page, [r for r in held if r.claim.question == "deposit"])
     sentences += plainly_told(page, [r for r in held if r.claim.question == "integrity" and r.rank > 1])
@@ -260,10 +262,10 @@ def _slight(page: Page, context: Context, held: Sequence[Reading]) -> list[Sente
     listed, refs = composition.only_text(page)
     modern = page.measure("modern_seeds")
     is_all = context.security != "disturbed" and (modern is None or not modern.value)
-    sentences = setting.slight_sentences(page, context, listed, refs, is_all=is_all)
-    sentences += composition.modern_sentences(page)
+    sentences = context_opening.slight_sentences(page, context, listed, refs, is_all=is_all)
+    sentences += modern_finds.modern_sentences(page)
     if context.security == "disturbed":
-        sentences += setting.recorded_sentence(page, context)
+        sentences += context_opening.recorded_sentence(page, context)
     sentences += plainly_told(page, [r for r in held if r.claim.question == "integrity" and _is_news(r)])
     sentences += modern_find_sentences(page, context)
     if context.security == "disturbed":

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Context, Feature
-from narrate.telling import composition, english, setting
+from narrate.telling import composition, context_opening, english, setting
 from narrate.telling.alike import QUESTIONS
 from narrate.telling.contexts import one_paragraph
 from narrate.telling.frames import noun_of
@@ -22,9 +22,9 @@ def feature_sections(page: Page, feature: Feature) -> tuple[Section, ...]:
     names = page.listed(named)
     name = f"feature {english.literal(feature.id)}"
     if not page.found.samples:
-        return one_paragraph(setting.unsampled_sentence(page, name))
+        return one_paragraph(context_opening.unsampled_sentence(page, name))
     if setting.items_counted(page) == 0:
-        return one_paragraph(setting.empty_sentences(page, name))
+        return one_paragraph(context_opening.empty_sentences(page, name))
     items, samples = setting.items_text(page), setting.samples_text(page)
     refs = setting.size_refs(page)[:2]
     if page.is_plain:

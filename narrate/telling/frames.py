@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from narrate.telling import english
+from narrate.telling import english, shared_words
 from narrate.telling.foods import foods_told
 from narrate.telling.harvest import in_word_of_season
 from narrate.telling.page import Page, opening
@@ -71,7 +71,7 @@ def _nouns(page: Page, group: Sequence[Reading], *, in_short: bool = False) -> l
     phrases = [in_word_of_season(page, phrase, [r.claim for r in others]) for phrase in phrases]
     if in_short and page.has_told(" as food"):
         phrases = [p.removeprefix("the use of ") if p.endswith(" as food") else p for p in phrases]
-    nouns = english.gathered_apart(phrases, oxford=page.names.has_oxford)
+    nouns = shared_words.gathered_apart(phrases, oxford=page.names.has_oxford)
     if foods:
         wording = page.audience.words.get("food_noun", "the use of {plants} as food")
         if in_short and page.has_told(" as food"):
@@ -111,10 +111,10 @@ def clause_of(page: Page, group: Sequence[Reading]) -> str:
     others = [item for item in group if not item.is_food]
     phrases = [page.in_own_words(item.statement.plain if page.is_plain else item.statement.clause) for item in others]
     phrases = [in_word_of_season(page, phrase, [r.claim for r in others]) for phrase in phrases]
-    gathered = [english.gathered(phrases, oxford=page.names.has_oxford)] if phrases else []
+    gathered = [shared_words.gathered(phrases, oxford=page.names.has_oxford)] if phrases else []
     # 'People lived beside open, trodden ground, and picked fruit': who did it is said once.
     gathered = [re.sub(r"[;,] and people ", ", and ", text) for text in gathered]
     if foods:
         wording = page.audience.words.get("food_clause", "{plants} were used as food")
         gathered.insert(0, wording.replace("{plants}", foods_told(page, foods)))
-    return english.subjects_once(gathered, oxford=page.names.has_oxford)
+    return shared_words.subjects_once(gathered, oxford=page.names.has_oxford)

@@ -9,7 +9,7 @@ from narrate.model.findings import Tally
 from narrate.model.ids import ContextId, PhaseId, Subject
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Phase
-from narrate.telling import composition, setting
+from narrate.telling import composition, context_opening, setting
 from narrate.telling.builds import ripe_then
 from narrate.telling.cautions import caution_sentences, living_sentences
 from narrate.telling.contexts import EXPECTED, NOT_NEWS, chief_changes, is_slight, what_few_items_bear
@@ -116,7 +116,7 @@ def _place(page: Page, name: str, phase: Phase | None) -> list[Sentence]:
 
 
 def _explained(page: Page, kind: str) -> list[Sentence]:
-    return setting.kind_explained(page, kind) if kind else []
+    return context_opening.kind_explained(page, kind) if kind else []
 
 
 def _washed(page: Page, name: str, phase: Phase | None) -> list[Sentence]:
@@ -136,7 +136,7 @@ def _stirred(page: Page) -> list[Sentence]:
     """That the soil was stirred later on, without which nothing that was found in it may be told."""
     if page.subject.level != "context":
         return []
-    return setting.recorded_sentence(page, page.dig.project.context(ContextId(page.subject.id)))
+    return context_opening.recorded_sentence(page, page.dig.project.context(ContextId(page.subject.id)))
 
 
 def _plants(page: Page, *, at_most: int) -> list[Sentence]:

@@ -9,7 +9,7 @@ from narrate.model.claims import GRADE_NAMES, Claim
 from narrate.model.ids import ContextId, Subject
 from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Phase
-from narrate.telling import english, numbers, setting
+from narrate.telling import english, numbers, setting, shared_words
 from narrate.telling.foods_once import is_told_with_another_food
 from narrate.telling.frames import frame, noun_of, that_clauses
 from narrate.telling.hints import hints_of_phases
@@ -154,7 +154,7 @@ def _alone(page: Page, phases: Sequence[Phase], single: Sequence[PhaseReading]) 
         told = []
         for grade, alike in by_grade.items():
             noun = _noun(page, [r.weakest for r in alike])
-            told.append(f"{VERBS[grade][0]} {english.after(first, noun) if first else noun}")
+            told.append(f"{VERBS[grade][0]} {shared_words.after(first, noun) if first else noun}")
             first = first or noun
         parts.append(f"{setting.phase_name(phase)} alone {page.listed(told)}")
     if not parts:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from narrate.model.ids import Subject
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Context, Phase
-from narrate.telling import english, numbers, setting
+from narrate.telling import context_opening, english, numbers, setting
 from narrate.telling.across import across_sentences
 from narrate.telling.alike import kinds_compared
 from narrate.telling.between_phases import unanswered_sentences
@@ -34,7 +34,7 @@ def phase_sections(page: Page, phase: Phase) -> tuple[Section, ...]:
         text = f"no samples were taken from {name}"
         return headed(page, [("basis", page.say([page.record], text))])
     if not setting.items_counted(page):
-        return headed(page, [("basis", setting.empty_sentences(page, name))])
+        return headed(page, [("basis", context_opening.empty_sentences(page, name))])
     found = [p for p in presences(page.dig, phase.id) if p.k]
     opening = opening_sentences(page, phase, found)
     spread = [*opening, *spread_sentences(page, found), *beside_another_phase(page, phase)]

@@ -8,7 +8,7 @@ from narrate.model.ids import Subject
 from narrate.model.narrative import Section, Sentence
 from narrate.model.sampling import Sample
 from narrate.model.stratigraphy import Context
-from narrate.telling import composition, english, neighbours, numbers, openings, setting
+from narrate.telling import composition, context_opening, english, modern_finds, neighbours, numbers, openings, setting
 from narrate.telling.contexts import without_the_expected
 from narrate.telling.foods import name_plants
 from narrate.telling.frames import noun_of
@@ -25,11 +25,11 @@ from narrate.telling.sentences import (
     STORED_ONLY,
     doubt_sentences,
     in_pack_order,
-    is_unsettled,
     keeping_sentences,
     plainly_told,
     without_seasons_told_twice,
 )
+from narrate.telling.unsettled import is_unsettled
 
 NEAR_ITS_EDGE = 3
 """Items by which counts may differ before a reading that they would unsettle is spoken of (judgement of the makers)."""
@@ -44,7 +44,7 @@ def review_sections(
     if not page.found.samples:
         return headed(page, [("doubts", page.say([page.record], f"no samples were taken from {name}{brackets}"))])
     if setting.items_counted(page) == 0 and not composition.ancient_tallies(page):
-        return headed(page, [("doubts", setting.empty_sentences(page, name, brackets))])
+        return headed(page, [("doubts", context_opening.empty_sentences(page, name, brackets))])
     held = [r for r in readings(page, page.dig.claims.holding(page.subject)) if r.claim.question != "work"]
     if page.subject.level in ("phase", "site"):
         # What its own context only hints at is no firmer for being told of a phase or of the dig.
@@ -111,7 +111,7 @@ def _size(page: Page, name: str, brackets: str) -> list[Sentence]:
 
 
 def _integrity(page: Page, held: Sequence[Reading]) -> list[Sentence]:
-    sentences = composition.modern_sentences(page)
+    sentences = modern_finds.modern_sentences(page)
     items = [r for r in held if r.claim.question == "integrity" and r.claim.id not in page.told]
     return sentences + plainly_told(page, items[:3])
 

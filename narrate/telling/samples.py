@@ -5,7 +5,7 @@ from __future__ import annotations
 from narrate.model.ids import Subject
 from narrate.model.narrative import Section, Sentence
 from narrate.model.sampling import Sample
-from narrate.telling import composition, english, manner, numbers, setting
+from narrate.telling import composition, english, manner, modern_finds, numbers, setting
 from narrate.telling.contexts import NOT_NEWS, one_paragraph
 from narrate.telling.frames import frame
 from narrate.telling.page import Page
@@ -80,7 +80,7 @@ def _empty(page: Page, name: str) -> list[Sentence]:
         refs,
         f"{name} ({litres}) held no {adjective}plant remains and counts as sampled",
         f"no {adjective}plant remains were found in {name} ({litres}); it counts as sampled",
-    ) + composition.modern_sentences(page)
+    ) + modern_finds.modern_sentences(page)
 
 
 def _recovery(page: Page, sample: Sample) -> list[Sentence]:

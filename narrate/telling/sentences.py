@@ -10,11 +10,12 @@ from narrate.model.narrative import Sentence
 from narrate.telling import english, numbers
 from narrate.telling.behind import bounds_of
 from narrate.telling.builds import added, led
-from narrate.telling.frames import noun_of, that_clauses
-from narrate.telling.page import Draw, Page
-from narrate.telling.plan import TOO_FEW, UNSETTLED, Reading, by_grade
+from narrate.telling.frames import noun_of
+from narrate.telling.page import Page
+from narrate.telling.plan import TOO_FEW, Reading, by_grade
 from narrate.telling.reasons import page_text, portions, reason_texts, reasons_for, without_figures
 from narrate.telling.rivals import rival_sentences, rivals_within, told_rival_sentences
+from narrate.telling.unsettled import unsettled_sentences
 
 
 def told(page: Page, items: Sequence[Reading], *, weak: bool = True) -> list[Sentence]:
@@ -195,7 +196,8 @@ def doubt_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
 def _kept_for_later(page: Page, lead: Claim) -> list[Sentence]:
     """For visitors: where a season is read from plants that keep alone, that they do."""
     rules = [page.dig.packs.rules.get(argument.rule) for argument in lead.held("for")]
-    asked = [bound.of for rule in rules if rule is not None for bound in bounds_of(rule.criteria) if bound.of is not None]
+    bounds = [bound for rule in rules if rule is not None for bound in bounds_of(rule.criteria)]
+    asked = [bound.of for bound in bounds if bound.of is not None]
     is_fresh = any("perishable" in selector.keeping for selector in asked)
     if lead.question != "season" or is_fresh or page.subject.level in ("phase", "site") or _is_told_to_keep(page):
         return []
@@ -242,62 +244,6 @@ _KEEPS = re.compile(r"\b(keeps?|kept|dried|stored?|any month)\b", re.IGNORECASE)
 _HOLDS_UP_TO = re.compile(r"\bone ([a-z ]+) holds up to (\w+) seeds", re.IGNORECASE)
 
 _WET = re.compile(r"\b(?:wet|waterlogged|mud|standing water)\b", re.IGNORECASE)
-
-
-def unsettled_sentences(page: Page, items: Sequence[Reading], *, last: Sequence[Reading] = ()) -> list[Sentence]:
-    """
-    Which readings of a theme do not stand when the counts are drawn again, and which rest on uncertain names alone.
-
-    last: the reading told just before, for which 'it' will do.
-    """
-    sentences: list[Sentence] = []
-    for item in items:
-        for limit in item.claim.limits:
-            if limit.limit.startswith("names.") and not page.is_plain:
-                says = limit.says.split(": grade")[0].replace("behind it", "behind this")
-                what = noun_of(page, [item]) if len(items) > 1 else "it"
-                sentences += page.say([item.claim.id], f"as {says}, {what} goes no further than “{limit.grade}”")
-    shaky = [item for item in items if is_unsettled(item)]
-    shaky.sort(key=lambda item: (item.claim.stability or 0.0, item.claim.id))
-    if shaky:
-        doubted = _shaky_for_visitors if page.is_plain else _shaky
-        sentences += doubted(page, shaky, by_name=not (len(items) == 1 or (len(shaky) == 1 and shaky[0] in last)))
-    return sentences
-
-
-def is_unsettled(item: Reading) -> bool:
-    """Whether a reading does not stand when the counts are drawn again."""
-    return item.claim.stability is not None and item.claim.stability < UNSETTLED
-
-
-def _shaky_for_visitors(page: Page, shaky: Sequence[Reading], *, by_name: bool) -> list[Sentence]:
-    refs = [item.claim.id for item in shaky]
-    short = page.fresh(*page.turns("close"))
-    if not by_name and short:
-        page.doubts += 1
-        return page.say(refs, short[(page.position + page.doubts) % len(short)])
-    clauses = that_clauses(page, shaky)
-    return page.say(
-        refs,
-        f"we are less sure that {clauses}: a few finds more or less could change that",
-        f"we cannot be so sure that {clauses}, for a few finds more or less could change that",
-    )
-
-
-def _shaky(page: Page, shaky: Sequence[Reading], *, by_name: bool) -> list[Sentence]:
-    refs = [item.claim.id for item in shaky]
-    pieces = tuple(
-        f"{noun_of(page, [item])} in {numbers.percent(item.claim.stability or 0.0)} of cases" for item in shaky
-    )
-    share = numbers.percent(shaky[0].claim.stability or 0.0)
-    short = page.fresh(*page.turns("close", share=share))
-    if not by_name and short:
-        page.doubts += 1
-        said = page.say(refs, short[(page.position + page.doubts) % len(short)])
-    else:
-        said = page.say(refs, f"counts drawn anew at random uphold {page.listed(pieces)}")
-    page.draws += [Draw(sentence=sentence, pieces=pieces) for sentence in said]
-    return said
 
 
 def _against(page: Page, item: Reading, reason: str, *, is_one_of_many: bool) -> list[Sentence]:

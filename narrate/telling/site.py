@@ -5,9 +5,10 @@ from __future__ import annotations
 from narrate.model.ids import Subject
 from narrate.model.narrative import Section, Sentence
 from narrate.model.work_left import own_dates
-from narrate.telling import english, openings, setting
+from narrate.telling import context_opening, english, openings, setting
 from narrate.telling.alike import phases_compared
 from narrate.telling.between_phases import unanswered_sentences
+from narrate.telling.change_by_kind import alike_sentences
 from narrate.telling.change_tested import amount_sentences, tested_sentences
 from narrate.telling.contexts import DATABLE, OF_THE_DIG
 from narrate.telling.frames import noun_of, that_clauses
@@ -22,7 +23,7 @@ from narrate.telling.spread import (
     presences,
     statements_held,
 )
-from narrate.telling.through_time import alike_sentences, change_sentences, elsewhere_sentences, sampled_phases
+from narrate.telling.through_time import change_sentences, elsewhere_sentences, sampled_phases
 from narrate.telling.wood_notes import timber_sentences
 
 
@@ -32,7 +33,7 @@ def site_sections(page: Page) -> tuple[Section, ...]:
     if not project.samples:
         return headed(page, [("basis", page.say([page.record], "no samples were taken from the dig"))])
     if not setting.items_counted(page):
-        return headed(page, [("basis", setting.empty_sentences(page, "the dig"))])
+        return headed(page, [("basis", context_opening.empty_sentences(page, "the dig"))])
     blocks = [("basis", _basis(page))]
     phases = sampled_phases(page)
     if len(phases) > 1:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from narrate.telling import english
+from narrate.telling import english, shared_words
 
 
 @pytest.mark.parametrize(
@@ -57,7 +57,7 @@ def test_only_one_is_singular(number: float, form: str):
 )  # fmt: skip
 def test_like_phrases_are_gathered(phrases: list[str], told: str):
     """Phrases that begin or end alike are told once, and never so that an article or verb is cut off."""
-    assert english.gathered(phrases) == told
+    assert shared_words.gathered(phrases) == told
 
 
 @pytest.mark.parametrize(

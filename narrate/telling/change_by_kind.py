@@ -1,0 +1,91 @@
+"""Whether a change shows too where like is compared with like, kind of context by kind."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from narrate.model.narrative import Sentence
+from narrate.model.stratigraphy import Phase
+from narrate.telling import english
+from narrate.telling.one_feature import features_of
+from narrate.telling.page import Page
+from narrate.telling.spread import (
+    name_of,
+    out_of,
+    presence,
+    presences,
+    samples_of_phase,
+)
+from narrate.telling.through_time import ENOUGH, _is_change, _of
+
+
+def alike_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
+    """The leading change within one kind of context, lest a change of kinds sampled be taken for one of plants."""
+    before, after = samples_of_phase(page.dig, first.id), samples_of_phase(page.dig, last.id)
+    pairs = zip(presences(page.dig, first.id), presences(page.dig, last.id), strict=True)
+    changed = sorted((p for p in pairs if _is_change(page, *p)), key=lambda p: -abs(p[1].share - p[0].share))
+    if not changed:
+        return []
+    group = changed[0][0].group
+    kinds = sorted(
+        {page.dig.project.context(s.context).kind for s in before}
+        & {page.dig.project.context(s.context).kind for s in after}
+    )
+    compared = []
+    for kind in kinds:
+        a, b = (presence(page.dig, group, phase.id, kind) for phase in (first, last))
+        if a.n >= ENOUGH and b.n >= ENOUGH:
+            compared.append((kind, a, b))
+    if not compared:
+        if page.is_plain:
+            return []
+        refs = [page.record]
+        return page.say(
+            refs,
+            "the phases share too few samples from contexts of one kind to compare like with like, so a change in what "
+            "was dug cannot be ruled out as the cause",
+        )
+    refs = [ref for _, a, b in compared for ref in (*a.refs, *b.refs)] or [page.record]
+    same_way = [c for c in compared if (c[2].share > c[1].share) == (changed[0][1].share > changed[0][0].share)]
+    holds = len(same_way) == len(compared)
+    name = name_of(page, group)
+    if page.is_plain:
+        kinds_text = page.listed([page.names.kind(kind, plural=True) for kind, _, _ in same_way])
+        same = page.say(refs, f"we see the same when we look at {kinds_text} alone") if holds else []
+        return same + page.say(refs, "but each of these numbers is small") if same else []
+    texts = [f"{page.names.kind(kind, plural=True)} ({out_of(a)}, then {out_of(b)})" for kind, a, b in compared]
+    if holds:
+        compared.sort(key=lambda c: -abs(c[2].share - c[1].share))
+        way = "rose" if changed[0][1].share > changed[0][0].share else "fell"
+        shown = [f"from {_of(a)} to {_of(b)} for {page.names.kind(kind, plural=True)}" for kind, a, b in compared]
+        verb = english.agreed(len(texts), "number is", "numbers are")
+        few = _features_behind(page, [kind for kind, _, _ in compared], first, last)
+        return page.say(
+            refs,
+            f"the change is not only one of what was dug, for like compared with like {name} {way} too: the samples "
+            f"that hold {'it' if group.is_singular else 'them'} went {page.listed(shown)}",
+        ) + page.say(refs, f"the {verb} small, and few features stand behind them: {few}")
+    return page.say(
+        refs,
+        f"like compared with like, the picture is less even: samples with {name} number, by kind of context, "
+        f"{page.listed(texts)}",
+    )
+
+
+def _features_behind(page: Page, kinds: Sequence[str], first: Phase, last: Phase) -> str:
+    """How many features the samples of each kind come from, for samples of one feature are not independent."""
+    sampled = {s.context for s in page.dig.project.samples}
+    told = []
+    for kind in kinds:
+        found = [c for c in page.dig.project.contexts if c.kind == kind and c.id in sampled]
+        before, after = (features_of(c for c in found if c.phase == phase.id) for phase in (first, last))
+        both = {c.feature for c in before[0]} & {c.feature for c in after[0]} - {None} if before and after else set()
+        one, many = page.names.kind(kind), page.names.kind(kind, plural=True)
+        if bool(both) and len(before) == len(after) == 1:
+            told.append(f"one {one} that the phases share")
+        elif len(before) == len(after):
+            told.append(f"{page.count(len(before), one, many)} of each phase")
+        else:
+            early = page.count(len(before), one, many)
+            told.append(f"{early} of the first phase and {page.count(len(after))} of the last")
+    return "; ".join(told[:-1]) + f"; and {told[-1]}" if len(told) > 1 else told[0]

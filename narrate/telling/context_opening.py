@@ -1,0 +1,220 @@
+"""How an account opens: how the subject was sampled, what it held or that it held nothing, and how it lay."""
+
+from __future__ import annotations
+
+from narrate.model.narrative import Sentence
+from narrate.model.stratigraphy import Context, Phase
+from narrate.telling import english, numbers
+from narrate.telling.first_sentence import Sampled, opened_by_what_matters
+from narrate.telling.page import Page
+from narrate.telling.setting import (
+    context_name,
+    feature_text,
+    items_counted,
+    items_text,
+    litres_text,
+    or_density,
+    phase_brackets,
+    phase_name,
+    phase_years,
+    samples_text,
+    size_refs,
+)
+
+
+def opening_sentences(page: Page, context: Context) -> list[Sentence]:
+    """Which context, of which phase, how sampled, how much it held."""
+    name = context_name(page, context)
+    phase = page.dig.project.phase(context.phase)
+    if page.is_plain:
+        return _opening_for_visitors(page, name, phase, context)
+    brackets = _with_the_deposit(phase_brackets(page, phase, feature_text(page, context)), context)
+    samples, litres, items = samples_text(page), litres_text(page), items_text(page, with_taxa=True)
+    at, come = or_density(page), english.agreed(items_counted(page), "comes", "come")
+    unfeatured = _with_the_deposit(phase_brackets(page, phase), context)
+    known = f", {litres} in all," if page.found.samples > 1 else f" of {litres}"
+    known = known if page.found.litres is not None else f" ({litres})"
+    gave = (
+        f"{samples} ({litres}) gave {items}{at}",
+        f"{items} {come} from {samples} ({litres}){at}",
+        f"{samples}{known} held {items}{at}",
+    )
+    sampled = Sampled(place=f"{name}{unfeatured}", gave=gave[page.position % len(gave)])
+    wordings, refs = opened_by_what_matters(page, context, sampled)
+    if wordings:
+        return page.say([*size_refs(page), *refs], *wordings)
+    many = page.found.samples
+    return page.say(
+        size_refs(page),
+        f"{name}{brackets} gave {items} from {samples} ({litres}){at}",
+        f"{samples} ({litres}) of {name}{brackets} yielded {items}{at}",
+        f"from {name}{brackets}, sampled {numbers.times(many)} ({litres}), {come} {items}{at}",
+        f"flotation of {litres} from {name}{brackets} in {samples} recovered {items}{at}"
+        if page.found.litres is not None
+        else "",
+    )
+
+
+def unsampled_sentence(page: Page, name: str) -> list[Sentence]:
+    """A subject from which no sample was taken."""
+    if page.is_plain:
+        return page.say([page.record], f"we took no soil from {name} to wash", f"no soil from {name} was washed")
+    return page.say([page.record], f"no sample was taken from {name}", f"{name} was not sampled")
+
+
+def empty_sentences(page: Page, name: str, brackets: str = "") -> list[Sentence]:
+    """A subject that held nothing, in one sentence; two for visitors."""
+    refs = [page.record, page.ref("items")]
+    litres = f"{litres_text(page)} of soil" if page.found.litres is not None else "the soil"
+    adjective = "charred " if page.dig.project.preservation == "charred" else ""
+    if page.is_plain:
+        burned = "burned " if adjective else ""
+        first = page.say(
+            refs,
+            f"we washed {litres} from {name} and found no {burned}plants in it",
+            f"when we washed {litres} from {name}, no {burned}plants came out",
+        )
+        # Absence is not told as non-use.
+        return first + page.say(
+            [page.record],
+            "that does not mean that people used no plants here, only that none were kept for us to find",
+            "people may still have used plants here that left nothing for us to find",
+        )
+    samples = samples_text(page)
+    return page.say(
+        refs,
+        f"no {adjective}plant remains were found in {samples} ({litres_text(page)}) from {name}{brackets}, "
+        "which counts as sampled and speaks neither for nor against the use of plants there",
+        f"{samples} ({litres_text(page)}) from {name}{brackets} held no {adjective}plant remains; "
+        "this is kept as a result and is no sign that plants were not used",
+    )
+
+
+def slight_sentences(
+    page: Page, context: Context, listed: str, refs: list[str], *, is_all: bool = True
+) -> list[Sentence]:
+    """
+    A near-empty deposit in one sentence: where, how much soil, the few things in it, and that they carry no reading.
+
+    is_all: nothing follows that would part the things found from what is said of them.
+    """
+    name = context_name(page, context)
+    refs = [page.record, page.ref("items"), *refs]
+    if page.is_plain:
+        litres = f"{litres_text(page)} of soil" if page.found.litres is not None else "the soil"
+        washed = page.say(refs[:2], f"we washed {litres} from {name}", f"from {name} we washed {litres}")
+        return washed + page.say(refs, f"all we could count in it was {listed}")
+    brackets = phase_brackets(page, page.dig.project.phase(context.phase), feature_text(page, context))
+    samples, litres = samples_text(page), litres_text(page)
+    little = ("; so few remains carry no reading", ", from which nothing is read", ", too little to read anything from")
+    little = little if is_all else ("", "", "")
+    return page.say(
+        refs,
+        f"{samples} ({litres}) of {name}{brackets} held only {listed}{little[0]}",
+        f"{name}{brackets} was sampled {numbers.times(page.found.samples)} ({litres}) and gave no more than {listed}"
+        f"{little[1]}",
+        f"all that {name}{brackets} gave in {samples} ({litres}) was {listed}{little[2]}",
+    )
+
+
+def _with_the_deposit(brackets: str, context: Context) -> str:
+    """
+    ' (Late hamlet, cal AD 1250–1350; a secondary deposit, sealed)': the deposit and its security as they were recorded.
+
+    What makes readings doubtful, or was not recorded, is worth a sentence of its own.
+    """
+    if not is_plainly_recorded(context):
+        return brackets
+    deposit = f"{english.with_article(context.deposit)} deposit, {context.security}"
+    return f"{brackets[:-1]}; {deposit})" if brackets else f" ({deposit})"
+
+
+def is_plainly_recorded(context: Context) -> bool:
+    """Whether deposit and security are on record and hold nothing back."""
+    return context.deposit not in ("unknown", "tertiary") and context.security not in ("unknown", "disturbed")
+
+
+def recorded_sentence(page: Page, context: Context, *, known: str = "", also: tuple[str, ...] = ()) -> list[Sentence]:
+    """
+    What the record says of the deposit and its security, where that bears on what may be read from it.
+
+    known: what the sentences that follow will say, so that nothing is told twice.
+    also: claims that say no more than the record does.
+    """
+    kind = "" if context.deposit == "unknown" else context.deposit
+    security = "" if context.security == "unknown" else context.security
+    refs = [page.record, *also]
+    if page.is_plain:
+        if security != "disturbed":
+            return []
+        return page.say(
+            refs,
+            "something had dug or stirred this soil since, so we trust it less",
+            "this soil was stirred up later, so we are slow to build on it",
+        )
+    if is_plainly_recorded(context) and not also:
+        return []
+    if not kind and not security:
+        return page.say(refs, "neither the kind of deposit nor its security is on record")
+    kind_is_new, security_is_new = bool(kind) and kind not in known, bool(security) and security not in known
+    if kind_is_new and security_is_new:
+        return page.say(
+            refs,
+            f"the deposit was recorded as {kind} and {security}",
+            f"excavation recorded {english.with_article(kind)} deposit, {security}",
+            f"in the field the context was recorded as {english.with_article(kind)}, {security} deposit",
+        )
+    if security_is_new:
+        return page.say(
+            refs,
+            f"the context was recorded as {security}",
+            f"the record calls the context {security}",
+            f"according to the record the context was {security}",
+        )
+    return page.say(refs, f"the deposit was recorded as {kind}") if kind_is_new else []
+
+
+def _opening_for_visitors(page: Page, name: str, phase: Phase | None, context: Context) -> list[Sentence]:
+    litres = f"{litres_text(page)} of soil" if page.found.litres is not None else "soil"
+    items = items_text(page)
+    years = phase_years(page, phase)
+    sentences: list[Sentence] = []
+    if phase is not None:
+        when = f", {years}" if years else ""
+        sentences += page.say(
+            [page.record],
+            f"the diggers say that {name} belongs to {phase_name(phase)}{when}",
+            f"{name} goes back to {phase_name(phase)}{when}",
+            f"the diggers place {name} in {phase_name(phase)}{when}",
+            f"{name} comes from {phase_name(phase)}{when}",
+            f"{name} was left by people of {phase_name(phase)}{when}",
+        )
+    sentences += kind_explained(page, context.kind)
+    here = "it" if phase is not None else name
+    return sentences + page.say(
+        size_refs(page)[:2],
+        f"we washed {litres} from {here} and picked out {items}",
+        f"from {litres} we picked out {items}"
+        if phase is not None
+        else f"from {litres} of {name} we picked out {items}",
+        f"our team washed {litres} from {here} and found {items}",
+    )
+
+
+SELF_EXPLAINED = ("pit", "hearth", "layer", "burned structure", "other")
+"""Kinds of context whose plain names say what they are."""
+
+
+def kind_explained(page: Page, kind_id: str) -> list[Sentence]:
+    """What such a place is, in one short sentence, where its name does not say it."""
+    kind = page.names.kind_known(kind_id)
+    if kind is None or not kind.explained.startswith(("A ", "An ")) or kind.id in SELF_EXPLAINED:
+        return []
+    explained, _, later = kind.explained.rstrip(".").partition("; ")
+    store = page.dig.claims.find(page.subject, "food.burned-store")
+    is_of_store = store is not None and store.verdict == "holds"
+    # What fills a store that was not lost to fire is what was thrown in later.
+    is_refilled = "storage" in kind.traits and later and not is_of_store
+    said = english.lowered(f"{explained}; {later}" if is_refilled else explained)
+    one = english.with_article(kind.plain)
+    return page.say([page.record], *page.turns("kind explained", one=one, said=said))

@@ -1,0 +1,67 @@
+"""Readings that another draw of the counts would not uphold."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from narrate.model.narrative import Sentence
+from narrate.telling import numbers
+from narrate.telling.frames import noun_of, that_clauses
+from narrate.telling.page import Draw, Page
+from narrate.telling.plan import UNSETTLED, Reading
+
+
+def unsettled_sentences(page: Page, items: Sequence[Reading], *, last: Sequence[Reading] = ()) -> list[Sentence]:
+    """
+    Which readings of a theme do not stand when the counts are drawn again, and which rest on uncertain names alone.
+
+    last: the reading told just before, for which 'it' will do.
+    """
+    sentences: list[Sentence] = []
+    for item in items:
+        for limit in item.claim.limits:
+            if limit.limit.startswith("names.") and not page.is_plain:
+                says = limit.says.split(": grade")[0].replace("behind it", "behind this")
+                what = noun_of(page, [item]) if len(items) > 1 else "it"
+                sentences += page.say([item.claim.id], f"as {says}, {what} goes no further than “{limit.grade}”")
+    shaky = [item for item in items if is_unsettled(item)]
+    shaky.sort(key=lambda item: (item.claim.stability or 0.0, item.claim.id))
+    if shaky:
+        doubted = _shaky_for_visitors if page.is_plain else _shaky
+        sentences += doubted(page, shaky, by_name=not (len(items) == 1 or (len(shaky) == 1 and shaky[0] in last)))
+    return sentences
+
+
+def is_unsettled(item: Reading) -> bool:
+    """Whether a reading does not stand when the counts are drawn again."""
+    return item.claim.stability is not None and item.claim.stability < UNSETTLED
+
+
+def _shaky_for_visitors(page: Page, shaky: Sequence[Reading], *, by_name: bool) -> list[Sentence]:
+    refs = [item.claim.id for item in shaky]
+    short = page.fresh(*page.turns("close"))
+    if not by_name and short:
+        page.doubts += 1
+        return page.say(refs, short[(page.position + page.doubts) % len(short)])
+    clauses = that_clauses(page, shaky)
+    return page.say(
+        refs,
+        f"we are less sure that {clauses}: a few finds more or less could change that",
+        f"we cannot be so sure that {clauses}, for a few finds more or less could change that",
+    )
+
+
+def _shaky(page: Page, shaky: Sequence[Reading], *, by_name: bool) -> list[Sentence]:
+    refs = [item.claim.id for item in shaky]
+    pieces = tuple(
+        f"{noun_of(page, [item])} in {numbers.percent(item.claim.stability or 0.0)} of cases" for item in shaky
+    )
+    share = numbers.percent(shaky[0].claim.stability or 0.0)
+    short = page.fresh(*page.turns("close", share=share))
+    if not by_name and short:
+        page.doubts += 1
+        said = page.say(refs, short[(page.position + page.doubts) % len(short)])
+    else:
+        said = page.say(refs, f"counts drawn anew at random uphold {page.listed(pieces)}")
+    page.draws += [Draw(sentence=sentence, pieces=pieces) for sentence in said]
+    return said
