@@ -46,7 +46,7 @@ class Reading:
 NOTHING = Reading()
 
 SIGNS = re.compile(
-    r"(?:x{1,5}|\+{1,6}|p|pres\.?|present|✓|✔|√|#{1,4}|[•●○◦■□▪▫◆◇★☆✔√]{1,5}|\*{1,5}|o|yes|y|tr|trace|a|r|f|c|d|va|vr|vf|la|lf|escas[oa]|abundante|muy abundante|regular|frecuente|rar[oa]|fréquent|abondant|très abondant|selten|häufig|einzelne?|vereinzelt|zahlreich|weinig|veel|scars[oa]|frequente|abbondante|rare|few|some|many|common|occasional|frequent|abundant|dominant|numerous|very abundant|very common|several|present \(p\)|\(x\)|\(\+\)|\[x\]|\[\+\])",
+    r"(?:x{1,5}|\+{1,6}|p|pres\.?|present|✓|✔|√|#{1,4}|[•●○◦■□▪▫◆◇★☆✔√]{1,5}|\*{1,5}|o|yes|y|tr|trace|a|r|f|c|d|va|vr|vf|la|lf|escas[oa]|abundante|muy abundante|regular|frecuente|rar[oa]|fréquent|abondant|très abondant|selten|häufig|einzelne?|vereinzelt|zahlreich|weinig|veel|scars[oa]|frequente|abbondante|rare|few|some|many|common|occasional|frequent|abundant|dominant|numerous|very abundant|very common|several|lots|loads|viele?|vele|wenige?|mehrere|beaucoup|nombreux|nombreuses|plusieurs|quelques|much[oa]s|poc[oa]s|vari[oa]s|molt[ie]|poch[ie]|present \(p\)|\(x\)|\(\+\)|\[x\]|\[\+\])",
     re.IGNORECASE,
 )
 ABSENT = ("-", "–", "—", "−", ".", "nil", "none", "null", "absent", "0", "o", "no")

@@ -227,7 +227,7 @@ class _Reader(NamedLines):
                     found["completeness"] = "fragment"
                 elif lower in ("whole", "w", "complete"):
                     found["completeness"] = "whole"
-                elif self.names.condition_of(text) or conditions_in(text):
+                elif self.names.condition_of(text) or conditions_in(text) or text.lower() in self.conditions.given:
                     found["condition"] = text
                 elif lower in WIDE_PARTS:
                     found["part"], found["note"] = "indeterminate", f"part written {text}"

@@ -10,6 +10,7 @@ from narrate.model.layouts import SAMPLE_ROLES, Role
 from narrate.reading.intake.crossed_body import with_unit
 from narrate.reading.intake.evidence import Look, looks_like_id
 from narrate.reading.intake.header_words import heading
+from narrate.reading.intake.heads_by_content import content_role
 from narrate.reading.intake.long_guess import guess_long
 from narrate.reading.intake.long_table import Long
 
@@ -40,23 +41,37 @@ def guess_forms(look: Look, area: Area) -> list[Form]:
             return []
         bottom = _bottom(look, area, head, heads[n + 1] if n + 1 < len(heads) else None)
         id = id_in_words(look, *said["sample"])
-        list_area = Area(top=head, left=area.left, bottom=bottom, right=area.right)
-        found = _list_of(look, list_area, id or look.text(*said["sample"]))
-        if found is None:
-            return []
-        rows = {row: Role(name="title") for row in {row for row, _ in said.values()}}
-        found.rows = dict(sorted({**rows, **found.rows}.items()))
         about = {_role(look, role, at): address(*at) for role, at in said.items()}
         mend = {address(*said["sample"]): id} if id else {}
-        forms.append(Form(found=found, about=about, mend=mend))
+        for left, right in _lists_beside(look, area, head):
+            list_area = Area(top=head, left=left, bottom=bottom, right=right)
+            found = _list_of(look, list_area, id or look.text(*said["sample"]))
+            if found is None:
+                return []
+            rows = {row: Role(name="title") for row in {row for row, _ in said.values()}}
+            found.rows = dict(sorted({**rows, **found.rows}.items()))
+            forms.append(Form(found=found, about=about, mend=mend))
     return forms
+
+
+def _lists_beside(look: Look, area: Area, head: int) -> list[tuple[int, int]]:
+    """First and last column of each list of a form; a list goes on in a second one beside it, under the same head."""
+    starts = [c for c in range(area.left, area.right + 1) if heading(look.text(head, c)) in ("taxon", "common name")]
+    ends = [*(c - 1 for c in starts[1:]), area.right]
+    texts = [[t for c in range(a, b + 1) if (t := look.text(head, c))] for a, b in zip(starts, ends, strict=True)]
+    if len(starts) > 1 and all(one == texts[0] and len(one) > 1 for one in texts):
+        return list(zip(starts, ends, strict=True))
+    return [(area.left, area.right)]
 
 
 def _is_head(look: Look, area: Area, row: int) -> bool:
     """Whether a row heads a list of finds that has no column of samples: names, and parts or conditions or counts."""
     roles = [heading(look.text(row, c)) for c in range(area.left, area.right + 1) if look.text(row, c)]
     texts = [c for c in range(area.left, area.right + 1) if look.is_text(row, c)]
-    is_listed = set(roles) & {"taxon", "common name"} and set(roles) & {"part", "count", "mass", "condition"}
+    is_listed = set(roles) & {"taxon", "common name"} and (
+        set(roles) & {"part", "count", "mass", "condition"}
+        or any(content_role([look.text(row, c)], look) == "condition" for c in texts)
+    )
     return bool(is_listed) and len(texts) == len(roles) >= 2 and not set(roles) & {"sample", "context", "feature"}
 
 

@@ -109,6 +109,9 @@ def heading_abroad(flat: str) -> str:
     while True:
         role = _LOOKUP.get(flat, "")
         tail = next((tail for tail in _TAILS if flat.endswith(tail)), "")
+        if not role and flat.endswith(" n"):
+            bare = heading_abroad(flat[:-2])
+            return bare if bare in ("ubiquity", "percent", "density", "total") else ""  # 'Fréquence (n)'
         if role or not tail:
             return role
         flat = flat.removesuffix(tail).strip()

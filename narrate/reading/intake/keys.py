@@ -43,6 +43,11 @@ _LETTERS = re.compile(
     r"present|absent|rare|occasional|common|frequent|abundant|dominant|few|some|many|moderate|trace|\d", re.IGNORECASE
 )
 
+# Common practice, no source: words of keys for brackets and slashes.
+_BRACKETS = r"(?:brackets|parenthes[ei]s|klammern|parenthèses|paréntesis|parentesi|parênteses|haakjes|nawias\w*|parentes|parantes)"
+_PIECES = r"(?:frag|bruchst|bruch\b|trozos|pezzi|frammenti|pieces|broken)"
+_WHOLE = r"(?:(?:wholes?|complete|intact)(?: grains?| seeds?)?|ganz\w*|enti[eè]r\w*|enter[oa]s?|inter[oi]|hele)"
+
 
 @dataclass(frozen=True, slots=True)
 class Entry:
@@ -63,13 +68,13 @@ def find_marks(grid: Grid) -> Marks:
             continue
         lower = cell.text.lower()
         if len(lower) > 12 or "/" in lower:
-            if re.search(r"whole(?:s| grains?| seeds?)?\s*/\s*frag", lower):
+            if re.search(rf"{_WHOLE}\s*/\s*{_PIECES}", lower):
                 slash = "whole/fragment"
-            elif re.search(r"frag(?:ment)?s?\s*/\s*whole", lower):
+            elif re.search(rf"{_PIECES}\w*\s*/\s*{_WHOLE}", lower):
                 slash = "fragment/whole"
-        if re.search(r"(?:brackets|parenthes[ei]s).{0,40}frag|frag.{0,40}(?:brackets|parenthes[ei]s)", lower):
+        if re.search(rf"{_BRACKETS}.{{0,40}}{_PIECES}|{_PIECES}.{{0,40}}{_BRACKETS}|\d ?\(\d+\).{{0,40}}{_PIECES}", lower):
             brackets = "fragment"
-        elif re.search(r"brackets|parenthes[ei]s|klammern|parenthèses|paréntesis|parentesi|haakjes", lower) and re.search(
+        elif re.search(_BRACKETS, lower) and re.search(
             r"of which|of these|of them|thereof|included in|davon|dont\b|de los cuales|di cui|waarvan|dos quais", lower
         ):
             brackets = "of which"

@@ -13,7 +13,7 @@ from narrate.model.layouts import Marks
 from narrate.problems import Place
 from narrate.reading.intake.cell_marks import looks_like_amount
 from narrate.reading.intake.keys import Entry, find_marks, key_entries, meaning_of
-from narrate.reading.intake.remarks import remark
+from narrate.reading.intake.remarks import conditions_in, remark
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -58,7 +58,7 @@ _CLASS_WORD = re.compile(
 """Words that stand for classes of abundance where a list says of how many."""
 _WORD = re.compile(r"sign|symbol|mark|code|key|class|meaning|means|abundance|count|number|range|quantity|items|no\.?|value|explanation", re.IGNORECASE)
 _FOOTNOTES = re.compile(
-    r"(?:^|(?<=[;,.:])\s*|(?<=\s))(?P<sign>\*{1,5}|[†‡§¹²³]+|\([a-z]{1,4}\)|\[[a-z]{1,4}\]|\b(?:[a-z]\.){2,4}|\b[a-z]{1,3})\s*(?P<link>=|:|\bis\b|\bmeans\b|\bindicates\b|\bdenotes\b|\s[-–]\s|\s)\s*"
+    r"(?:^|(?<=[;,.:])\s*|(?<=\s))(?P<sign>\*{1,5}|[†‡§¹²³]+|\([a-z]{1,4}\)|\[[a-z]{1,4}\]|\b(?:[a-z]\.){2,4}|\b[a-z]{1,3}|\b[A-Z]{1,3})\s*(?P<link>=|:|\bis\b|\bmeans\b|\bindicates\b|\bdenotes\b|\s[-–]\s|\s)\s*"
     r"(?P<meaning>[A-Za-z][A-Za-z /().-]*)"
 )
 
@@ -76,6 +76,7 @@ def keys_of_file(grids: Iterable[Grid]) -> Keys:
     said = {id(grid): _said(grid, is_alone=_is_notes(grid)) for grid in all_grids}
     of_notes = [(grid, entry) for grid in all_grids if _is_notes(grid) and len(all_grids) > 1 for entry in said[id(grid)][0]]
     notes_of_notes = [(grid, entry) for grid in all_grids if _is_notes(grid) and len(all_grids) > 1 for entry in said[id(grid)][1]]
+    notes = [find_marks(grid) for grid in all_grids if _is_notes(grid)] if len(all_grids) > 1 else []
     found: dict[str, Marks] = {}
     disagreements: dict[str, Disagreement] = {}
     for grid in all_grids:
@@ -85,8 +86,15 @@ def keys_of_file(grids: Iterable[Grid]) -> Keys:
         more_notes = [] if _is_notes(grid) else notes_of_notes
         key = _agreed([*own, *others], disagreements)
         footnotes = _agreed([*own_footnotes, *more_notes], disagreements)
+        marks = find_marks(grid)
+        for note in notes if not _is_notes(grid) else ():
+            # What is said of brackets and slashes on a sheet of notes holds for sheets that say nothing of them.
+            marks = replace(
+                marks, slash=marks.slash or note.slash,
+                brackets=note.brackets if marks.brackets == "note" else marks.brackets,
+            )  # fmt: skip
         found[grid.sheet] = replace(
-            find_marks(grid), key=key, footnotes={sign: text for sign, text in footnotes.items() if sign not in key}
+            marks, key=key, footnotes={sign: text for sign, text in footnotes.items() if sign not in key}
         )
     rows = {grid.sheet: frozenset(said[id(grid)][2]) for grid in all_grids}
     return Keys(marks=found, rows=rows, disagreements=tuple(disagreements.values()))
@@ -213,6 +221,8 @@ def _footnotes(grid: Grid) -> list[Entry]:
             if cell.text[match.end() :].lstrip()[:1] in ("=", ":") and " " in said.strip():
                 said = said.strip().rpartition(" ")[0]  # 'ch=charred un=uncharred'
             meaning = re.split(r"[.;]|,\s|\s(?=[(\[]?\w{1,4}[)\]]?\s*[=:])", said)[0].strip()
+            if sign.isupper() and not conditions_in(meaning):
+                continue  # capitals are most often codes; 'UN = uncharred' says something of a find
             if not remark(meaning).says_nothing and sign not in ("cf", "in", "of", "and", "the"):
                 found.append(Entry(sign.strip("()[]"), meaning, at))
         found += [Entry(match["sign"], "uncharred", at) for match in _UNLESS.finditer(cell.text)]

@@ -22,7 +22,7 @@ def guess_records(look: Look, area: Area) -> Long | None:
         if len(said) < 2 or not any(role in ("sample", "context") for role in said):
             continue
         below = [r for r in rows_below(look, area, row) if any((r, c) in look.cells for c in heads)]
-        if not below:
+        if not below or _are_plants(look, below, [c for c, role in heads.items() if role in ("sample", "context")]):
             continue
         columns: dict[int, Role] = {}
         has_sample = "sample" in said
@@ -71,6 +71,12 @@ def guess_records(look: Look, area: Area) -> Long | None:
             area=Area(top=area.top, left=area.left, bottom=below[-1], right=area.right), explained=0, score=0.0,
         )  # fmt: skip
     return None
+
+
+def _are_plants(look: Look, below: list[int], columns: list[int]) -> bool:
+    """Whether names of plants stand where the ids should: an empty form of the bench, and no list of samples."""
+    ids = [text for c in columns[:1] for r in below if (text := look.text(r, c))]
+    return bool(ids) and sum(look.names.read(text).is_known for text in ids) >= 0.3 * len(ids)
 
 
 def _join_numbers(look: Look, row: int, below: list[int], columns: dict[int, Role]) -> None:

@@ -59,6 +59,9 @@ def said_under(
     for table in tables if short else ():
         rows = {r for r, one in table.rows.items() if role in one.names}
         columns = {c for c, one in table.columns.items() if role in one.names}
+        heads = [text for one in (*table.rows.values(), *table.columns.values()) for text in one.qualifiers]
+        if role == "condition":
+            found |= {text: short[text] for text in heads if text in short}  # 'Un' over a column of counts
         for (r, c), cell in grids[table.sheet].cells.items():
             if not (r in rows or c in columns):
                 continue
