@@ -121,21 +121,14 @@ def _approved_alone(waiting: int) -> str:
 
 
 def _summary(edition: Edition) -> Iterator[Block]:
-    """What the project says of itself, then the firmest readings of the dig and of each phase with what bears them."""
+    """What the project says of itself, then the firmest readings of the dig and of each phase, graded and counted."""
     project = edition.project
     if project.summary:
         yield Paragraph(text=" ".join(literal(project.summary).split()))
     for subject in (Subject(level="site", id=SITE), *(Subject(level="phase", id=p.id) for p in project.phases)):
         told = edition.narrative("report", subject)
         if told is not None and told.summary is not None:
-            yield Paragraph(text=" ".join([told.summary.text, *_figures_behind(told)]))
-
-
-def _figures_behind(told: Narrative) -> list[str]:
-    """What bears the summary of a phase or dig out in figures: its change by class, or the plants that mark it."""
-    wanted = "change" if told.subject.level == "site" else "basis"
-    section = next((one for one in told.sections if one.id == wanted and one.paragraphs), None)
-    return [s.text for s in section.paragraphs[0][:2]] if section is not None else []
+            yield Paragraph(text=told.summary.text)
 
 
 def _contents(edition: Edition) -> Iterator[Block]:

@@ -7,9 +7,8 @@ from collections.abc import Sequence
 from narrate.model.claims import GRADE_NAMES
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Context
-from narrate.telling import charcoal, composition, context_opening, english, modern_finds, neighbours, openings, setting
+from narrate.telling import charcoal, composition, context_opening, modern_finds, neighbours, openings, setting
 from narrate.telling.foods import name_plants
-from narrate.telling.frames import frame
 from narrate.telling.heavy_finds import modern_find_sentences
 from narrate.telling.hints import faint_sentences
 from narrate.telling.observations import answered, noted_sentences, notes_of
@@ -153,62 +152,6 @@ def sections_of(page: Page, blocks: Sequence[tuple[str, list[Sentence]]]) -> tup
 
 def one_paragraph(sentences: Sequence[Sentence]) -> tuple[Section, ...]:
     return (Section(id="all", heading="", paragraphs=(tuple(sentences),)),) if sentences else ()
-
-
-def summary_sentence(page: Page, name: str, held: Sequence[Reading]) -> Sentence | None:
-    """
-    One sentence for lists and cards: the firmest reading, else how much there was.
-
-    Where the remains are too few to be read, that is what it says.
-    """
-    items = setting.items_text(page)
-    refs = [page.ref("items"), page.record]
-    too_few = [item.claim.id for item in held if item.claim.statement == TOO_FEW]
-    if too_few and setting.items_counted(page):
-        small = "too little to tell us much" if page.is_plain else f"{items}, too few to be read on their own"
-        return Sentence(text=english.finished(f"{name}: {small}"), refs=(*refs, *too_few))
-    held = [item for item in held if item.claim.statement not in NOT_NEWS]
-    chosen = [item for item in held if item.claim.question not in ("integrity", "work", "deposit")]
-    changes = [item for item in chosen if item.claim.question == "change"]
-    if changes:
-        # For the whole dig, what changed is the news.
-        chosen = chief_changes(changes)
-    if not chosen:
-        chosen = [item for item in held if item.claim.question == "deposit"]
-    if not chosen or setting.items_counted(page) == 0:
-        text = f"{name}: {items}" if setting.items_counted(page) else f"{name}: nothing found"
-        return Sentence(text=english.finished(text), refs=tuple(refs))
-    known = page.audience.frames.get(chosen[0].claim.grade, ())
-    lead = frame(page, _same(chosen), "lead")
-    if not known or not lead:
-        return Sentence(text=english.finished(f"{name}: {items}"), refs=tuple(refs))
-    refs += [item.claim.id for item in _same(chosen)]
-    if page.is_plain:
-        return Sentence(text=english.finished(f"{name}: {lead}"), refs=tuple(refs[2:]))
-    return Sentence(text=english.finished(f"{name}, {items}: {lead}"), refs=tuple(refs))
-
-
-CHIEF_CHANGES = (
-    ("change.maize-rises", "change.maize-declines"),
-    ("change.native-seeds-decline", "change.native-seeds-rise"),
-)
-"""Changes that are told before others."""
-
-
-def chief_changes(changes: Sequence[Reading]) -> list[Reading]:
-    """The firmest changes of one grade, two at most, those that the dig is dug for first."""
-    alike = [item for item in changes if item.claim.grade == changes[0].claim.grade]
-    chief = [next((r for r in alike if r.claim.statement in names), None) for names in CHIEF_CHANGES]
-    return [r for r in chief if r is not None] or alike[:2]
-
-
-def _same(items: Sequence[Reading]) -> list[Reading]:
-    lead = items[0]
-    if lead.claim.question == "change":
-        return list(items)
-    if lead.is_food:
-        return [item for item in items if item.is_food and item.claim.grade == lead.claim.grade]
-    return [lead]
 
 
 def _deposit_block(page: Page, context: Context, held: Sequence[Reading]) -> list[Sentence]:

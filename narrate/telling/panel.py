@@ -12,8 +12,9 @@ from narrate.model.stratigraphy import Phase
 from narrate.telling import composition, context_opening, setting
 from narrate.telling.builds import ripe_then
 from narrate.telling.cautions import caution_sentences, living_sentences
-from narrate.telling.contexts import EXPECTED, NOT_NEWS, chief_changes, is_slight, what_few_items_bear
+from narrate.telling.contexts import EXPECTED, NOT_NEWS, is_slight, what_few_items_bear
 from narrate.telling.frames import frame
+from narrate.telling.in_short import chief_changes
 from narrate.telling.lots import FOOD_GROUPS
 from narrate.telling.observations import noted_sentences, notes_of
 from narrate.telling.page import Page

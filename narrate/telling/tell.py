@@ -18,11 +18,12 @@ from narrate.model.signs import signs_of
 from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import cautions, english, setting, translated
 from narrate.telling.authorities import authorities_once
-from narrate.telling.contexts import context_sections, summary_sentence
+from narrate.telling.contexts import context_sections
 from narrate.telling.draws import doubts_in_one
 from narrate.telling.features import feature_sections
 from narrate.telling.first_use import explained_at_first
 from narrate.telling.followed import Followed
+from narrate.telling.in_short import summary_sentence
 from narrate.telling.kept_words import KeptWords, told_before_or_now
 from narrate.telling.manner import in_style
 from narrate.telling.names import Names

@@ -12,7 +12,8 @@ from narrate.model.ids import PartId
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import composition, english, setting
-from narrate.telling.contexts import NOT_NEWS, chief_changes, is_slight, sections_of
+from narrate.telling.contexts import NOT_NEWS, is_slight, sections_of
+from narrate.telling.in_short import chief_changes
 from narrate.telling.page import Page
 from narrate.telling.plan import TOO_FEW, ordered_themes, readings
 from narrate.telling.translated_dig import dig_sections, phase_sections
