@@ -112,8 +112,8 @@ def clause_of(page: Page, group: Sequence[Reading]) -> str:
     phrases = [page.in_own_words(item.statement.plain if page.is_plain else item.statement.clause) for item in others]
     phrases = [in_word_of_season(page, phrase, [r.claim for r in others]) for phrase in phrases]
     gathered = [shared_words.gathered(phrases, oxford=page.names.has_oxford)] if phrases else []
-    # 'People lived beside open, trodden ground, and picked fruit': who did it is said once.
-    gathered = [re.sub(r"[;,] and people ", ", and ", text) for text in gathered]
+    # 'People lived beside dug or cleared ground, and picked fruit': who did it is said once.
+    gathered = [re.sub(r"[;,]? and people ", ", and ", text) for text in gathered]
     if foods:
         wording = page.audience.words.get("food_clause", "{plants} were used as food")
         gathered.insert(0, wording.replace("{plants}", foods_told(page, foods)))

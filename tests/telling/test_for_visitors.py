@@ -110,3 +110,11 @@ def test_a_plant_is_explained_where_it_is_first_named(told: dict[str, str]):
     assert "knotweed (a cousin of buckwheat with three-sided seeds)" in told["C02"]
     assert "little barley (a small cousin of barley)" in told["C02"]
     assert "(such as brambles, a wild berry, and maypops, a wild vine with sweet fruit)" in told["C14"]
+
+
+def test_weeds_of_open_ground_tell_of_digging_and_clearing(told: dict[str, str]):
+    """Such weeds need soil that was dug or cleared; feet tread ground bare without it, so no page speaks of treading."""
+    weeds = [text for text in told.values() if "open ground" in text or "dug or cleared" in text]
+
+    assert len(weeds) >= 4
+    assert not [text for text in weeds if "trodden ground" in text]
