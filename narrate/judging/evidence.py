@@ -25,6 +25,7 @@ _AS_PERCENT = frozenset(
     {
         "share",
         "dominance",
+        "plant_dominance",
         "ubiquity",
         "recovery",
         "richest_share",

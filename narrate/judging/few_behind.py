@@ -13,8 +13,11 @@ from narrate.model.packs import Packs
 from narrate.model.rules import Bound, Limit, Rule
 
 COUNTING = frozenset(
-    {"items", "density", "taxa", "taxa_at_30", "presence", "share", "ratio", "chaff_ratio", "dominance"}
-)
+    {
+        "items", "density", "taxa", "taxa_at_30", "presence", "share", "ratio", "chaff_ratio", "dominance",
+        "plant_dominance",
+    }
+)  # fmt: skip
 """Measures that rest on items; those of samples, weights and litres have doubts of their own."""
 
 OF_ITEMS = ("sample", "context", "feature")

@@ -14,8 +14,8 @@ RANGES: Mapping[str, tuple[float, float]] = MappingProxyType(
     {
         **dict.fromkeys(
             (
-                "share", "dominance", "ubiquity", "presence", "richest_share", "richest_context_share", "recovery",
-                "sorted_share", "ubiquity_p", "ubiquity_apart_p",
+                "share", "dominance", "plant_dominance", "ubiquity", "presence", "richest_share",
+                "richest_context_share", "recovery", "sorted_share", "ubiquity_p", "ubiquity_apart_p",
             ),
             (0.0, 1.0),
         ),

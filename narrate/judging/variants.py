@@ -18,7 +18,7 @@ MOST = 30
 STEPS = np.array([sign * items for items in range(1, MOST + 1) for sign in (1, -1)], dtype=float)
 """The changes that are tried, the smallest first."""
 
-OF_EACH_PLANT = frozenset({"taxa", "taxa_at_30", "dominance"})
+OF_EACH_PLANT = frozenset({"taxa", "taxa_at_30", "dominance", "plant_dominance"})
 """Measures that ask how items are spread over plants, so that it matters which of them is more or fewer."""
 OF_EACH_CLASS = frozenset({"density", "times_median_density"})
 """Measures that ask in which size class an item lies, where a class was sorted in part."""

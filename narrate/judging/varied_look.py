@@ -17,6 +17,7 @@ from narrate.model.rules import Bound, Fact
 OF_OWN_COUNTS = frozenset(
     {
         "items", "density", "taxa", "taxa_at_30", "presence", "share", "ratio", "chaff_ratio", "dominance",
+        "plant_dominance",
         "samples_with", "ubiquity", "richest_share", "richest_context_share", "times_median_density",
     }
 )  # fmt: skip

@@ -66,6 +66,7 @@ MEASURES: Mapping[str, Measure] = _listed(
     Measure(id="chaff_ratio", unit="", function=shares.chaff_ratio, needs_of=True, needs_to=True),
     Measure(id="mass_ratio", unit="g per g", function=amounts.mass_ratio, needs_of=True, needs_to=True),
     Measure(id="dominance", unit="", function=shares.dominance, needs_of=True),
+    Measure(id="plant_dominance", unit="", function=shares.plant_dominance, needs_of=True),
     Measure(id="samples", unit="samples", function=ubiquity.samples),
     Measure(id="samples_with", unit="samples", function=ubiquity.samples_with, needs_of=True),
     Measure(id="ubiquity", unit="", function=ubiquity.ubiquity, needs_of=True),

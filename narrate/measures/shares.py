@@ -134,6 +134,26 @@ def dominance(units: Units, of: Selector) -> Column:
     )
 
 
+def plant_dominance(units: Units, of: Selector) -> Column:
+    """
+    Largest share that one plant, all its parts together, has among the items (Berger and Parker's index, by plant).
+
+        plant dominance = max kᵢ / Σ kᵢ
+
+    Unit: 0 to 1. Interval: Wilson, which is a little too low for a maximum. No value: where nothing was counted.
+    Misleads: a plant with many parts that char and break (kernels, cupules, cobs) looks commonest; `dominance` keeps
+    parts apart.
+    Source: Berger & Parker 1970, Science 168:1345–1347 (from memory).
+    """
+    top, whole = units.largest_plant(of)
+    low, high = wilson(top, whole)
+    with np.errstate(invalid="ignore", divide="ignore"):
+        value = top / np.where(whole > 0, whole, np.nan)
+    return Column(
+        value=value, low=low, high=high, of=top, to=whole, n=whole, has_interval=True, reason="nothing was counted"
+    )
+
+
 def richest_share(units: Units, of: Selector) -> Column:
     """
     Share of the items that the richest sample of the unit holds.

@@ -153,6 +153,13 @@ class Units(UnitRows):
         into_groups(np.maximum, sums, self.unit_of(first), top)
         return top, self.counted(selector)
 
+    def largest_plant(self, selector: Selector) -> tuple[np.ndarray, np.ndarray]:
+        """Items of the commonest taxon over all its parts, and items of all."""
+        sums, first = self._by_name(selector, with_part=False, there=False)
+        top = blank(*self.shape)
+        into_groups(np.maximum, sums, self.unit_of(first), top)
+        return top, self.counted(selector)
+
     def richest_sample(self, selector: Selector) -> tuple[np.ndarray, np.ndarray]:
         """Items of the sample that holds most, and items of all."""
         rows = self.rows(selector)

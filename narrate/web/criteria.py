@@ -22,6 +22,7 @@ MEASURES = {
     "chaff_ratio": "pieces of chaff per grain: {of} to {to}",
     "mass_ratio": "grams of {of} per gram of {to}",
     "dominance": "share of the commonest plant and part among {of}",
+    "plant_dominance": "share of the commonest plant, all its parts together, among {of}",
     "samples": "samples",
     "samples_with": "samples with {of}",
     "ubiquity": "share of samples with {of}",

@@ -74,6 +74,15 @@ def test_dominance_is_berger_and_parkers_index() -> None:
     assert column.value[0, 0] == pytest.approx(berger_parker_d([17, 5, 2, 9]))
 
 
+def test_the_commonest_plant_is_counted_over_all_its_parts() -> None:
+    """Maize with 6 cupules, 5 kernels, and 1 cob is 12 of 20 items, though no part of it outnumbers the 8 nutshells."""
+    found = [("Zea mays", "cupule", 6), ("Zea mays", "kernel", 5), ("Zea mays", "cob", 1), ("Carya", "nutshell", 8)]
+    dig = units(a_dig([found]))
+
+    assert shares.plant_dominance(dig, Selector()).value[0, 0] == pytest.approx(berger_parker_d([12, 8]))
+    assert shares.dominance(dig, Selector()).value[0, 0] == pytest.approx(berger_parker_d([6, 5, 1, 8]))
+
+
 def test_the_richest_context_is_said_over_its_samples() -> None:
     """Of 100 items one of two contexts holds 70 in two samples, though no sample holds half."""
     found = [[("Zea mays", "cupule", 40)], [("Zea mays", "cupule", 30)], [("Zea mays", "cupule", 30)]]

@@ -113,3 +113,12 @@ def test_plain_texts_read_at_grade_eight_or_below() -> None:
     texts += [f"{r.says_plain.capitalize()}." for r in packs.rules.values()]
 
     assert [(text, grade(text)) for text in texts if grade(text) > 8] == []
+
+
+def test_a_mix_without_a_leader_is_read_of_plants_and_not_of_their_parts() -> None:
+    """Rules that say what the commonest of many plants makes up count it over all its parts."""
+    said = {rule.id: rule for rule in _packs("eastern-north-america").rules.values() if "the commonest" in rule.says}
+    measures = {id: re.findall(r"measure='(\w*dominance)'", repr(rule.criteria)) for id, rule in said.items()}
+
+    assert {id for id, used in measures.items() if used} == {"deposit.many_kinds_and_no_leader", "deposit.mixed_refuse"}
+    assert {name for used in measures.values() for name in used} == {"plant_dominance"}
