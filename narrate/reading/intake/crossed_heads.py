@@ -10,7 +10,7 @@ from narrate.model.layouts import SAMPLE_ROLES, Role
 from narrate.reading.intake.crossed_head_roles import HeadRoles
 from narrate.reading.intake.evidence import looks_like_id
 from narrate.reading.intake.header_words import heading, sample_rank
-from narrate.reading.intake.heads_in_pieces import IN_PIECES, roles_in_pieces
+from narrate.reading.intake.heads_in_pieces import roles_in_pieces
 from narrate.reading.intake.kind_words_abroad import kind_of
 from narrate.reading.intake.units_and_levels import naming_contexts
 
@@ -104,9 +104,9 @@ class Heads(HeadRoles):
                 )
                 is_said = role in ("context", "feature", "site", "phase", "kind") and not has_coarser
                 also = (role,) if is_said else ()
-                pieces = roles_in_pieces([look.text(row, c) for c in plain])
+                pieces, said = roles_in_pieces([look.text(row, c) for c in plain])
                 self.rows[row] = Role(
-                    name="sample", also=pieces or also, qualifiers=(IN_PIECES,) if pieces else (),
+                    name="sample", also=pieces or also, qualifiers=said,
                     filled=self._needs_fill(row, plain, bool(pairs)),
                 )  # fmt: skip
             elif row in unread:

@@ -58,16 +58,34 @@ def pieces_of(text: str) -> dict[str, str]:
     return found
 
 
-def roles_in_pieces(texts: Sequence[str]) -> tuple[str, ...]:
+def roles_in_pieces(texts: Sequence[str]) -> tuple[tuple[str, ...], tuple[str, ...]]:
     """
-    The roles that most texts of a row of heads speak for beside the sample; none where their samples are not distinct.
+    (roles that most texts of a row of heads speak for beside the sample, qualifiers of its role in a layout).
 
-    >>> roles_in_pieces(["US 4 Prél. 1 12 L", "US 4 Prél. 2 8,5 L"]), roles_in_pieces(["Pit 1 Sample 1", "Pit 2 Sample 1"])
-    (('context', 'volume'), ())
+    Nothing where no piece tells the samples apart. Where numbers begin anew in each pit, the pit is part of the id.
+
+    >>> roles_in_pieces(["US 4 Prél. 1 12 L", "US 4 Prél. 2 8,5 L"])
+    (('context', 'volume'), ('in pieces',))
+    >>> roles_in_pieces(["Pit 1 Sample 1", "Pit 2 Sample 1"]), roles_in_pieces(["Pit 1 Sample 1", "Pit 1 Sample 1"])
+    ((('feature',), ('in pieces', 'with feature')), ((), ()))
     """
     read = [pieces_of(text) for text in texts if text]
-    samples = [one["sample"] for one in read if "sample" in one]
-    if len(read) < 2 or len(samples) < len(read) or len(set(samples)) < len(samples):
-        return ()
+    if len(read) < 2 or not all("sample" in one for one in read):
+        return (), ()
+    several = len({one["sample"] for one in read})
+    before = next(
+        (role for role in ("context", "feature", "site") if len({(one.get(role), one["sample"]) for one in read}) == len(read)),
+        "",
+    )  # fmt: skip
+    if several < len(read) and not before:
+        return (), ()
     roles = ("context", "feature", "site", "phase", "volume")
-    return tuple(role for role in roles if sum(role in one for one in read) >= 0.6 * len(read))
+    found = tuple(role for role in roles if sum(role in one for one in read) >= 0.6 * len(read))
+    return (found, (IN_PIECES, *((f"with {before}",) if several < len(read) else ()))) if found else ((), ())
+
+
+def piece_for(role: str, text: str, qualifiers: Sequence[str]) -> str:
+    """What a cell says of a role, by the qualifiers of its line; empty where it says nothing of it."""
+    pieces = pieces_of(text)
+    more = [pieces.get(one.removeprefix("with "), "") for one in qualifiers if one.startswith("with ")]
+    return " ".join(filter(None, [*(more if role == "sample" else ()), pieces.get(role, "")]))

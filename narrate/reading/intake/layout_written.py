@@ -43,6 +43,9 @@ def _table_lines(table: Table) -> list[str]:
     lines += [f"  {name}: {_quoted(str(role))}" for name, role in _runs(table.rows, lambda n: str(n + 1))]
     lines.append("columns:")
     lines += [f"  {name}: {_quoted(str(role))}" for name, role in _runs(table.columns, column_name)]
+    if table.about:
+        lines.append("about:".ljust(24) + "# cells that say something of the one sample of the table")
+        lines += _mapping_lines("about", table.about, 0)[1:]
     if table.shape != "records":
         marks = table.marks
         lines.append("cells:")
@@ -50,9 +53,6 @@ def _table_lines(table: Table) -> list[str]:
         if marks.footnotes:
             lines += [f"  {line}" for line in _mapping_lines("footnotes", marks.footnotes, 0)]
         lines += [f"  {name}: {_quoted(getattr(marks, name))}" for name in CHOICES]
-        if table.about:
-            lines.append("about:".ljust(24) + "# cells that say something of the one sample of the table")
-            lines += _mapping_lines("about", table.about, 0)[1:]
         lines += _mapping_lines("parts", table.parts, 0)
         if table.ids:
             lines.append("ids:".ljust(24) + "# a key of the sheet -> the id that the sample is known by")

@@ -1,5 +1,7 @@
 """What the rows and columns of a table say of each line of finds, and the heads of sections over them."""
 
+# ruff: noqa: E501
+
 from __future__ import annotations
 
 import re
@@ -9,7 +11,7 @@ from narrate.model.grids import Cell, Grid, column_number
 from narrate.model.layouts import FIND_ROLES, SAMPLE_ROLES, TAXON_ROLES, Layout, Role, Table
 from narrate.reading.intake.conditions_of_finds import Conditions
 from narrate.reading.intake.header_words import quantity
-from narrate.reading.intake.heads_in_pieces import IN_PIECES, pieces_of
+from narrate.reading.intake.heads_in_pieces import IN_PIECES, piece_for, pieces_of
 from narrate.reading.intake.litres_in_heads import litres_in
 from narrate.reading.intake.mending import mended
 from narrate.reading.intake.not_plants import not_a_plant
@@ -32,6 +34,14 @@ _STRUCTURE = (
     "finds",
     "not plants",
 )
+
+
+_NO_PHASE = re.compile(
+    r"[-–—?.]+|un(?:dated|phased|known|certain)|not (?:dated|phased|known)|none|n\.?[/ ]?[ad]\.?|undatiert|unbestimmt|unbekannt|"
+    r"non dat[ée]e?|indétermin[ée]e?|sin (?:fecha|datar)|s/?f|non datat[oa]|ongedateerd|onbekend|odaterad|okänd|udateret|ukendt|indet\.?",
+    re.IGNORECASE,
+)
+"""Common practice, no source: what stands for a phase that nobody knows."""
 
 
 class Lines:
@@ -77,13 +87,17 @@ class Lines:
                     said_cell.text, self.grid.place(at_row, at_column), role.qualifiers[0] if role.qualifiers else ""
                 )
                 for name in wanted:
+                    if name == "phase" and _NO_PHASE.fullmatch(said.text.strip()):
+                        continue
                     if {"quantity", "condition"} <= set(wanted) and (name == "quantity") != bool(quantity(said.text)):
                         continue  # 'ct' and 'g' under some names, 'C' and 'U' under others
                     one = said
                     if IN_PIECES in role.qualifiers:
-                        piece = pieces_of(said.text).get(name, "")
+                        piece = piece_for(name, said.text, role.qualifiers)
                         if not piece:
                             continue
+                        one = Said(piece, said.place, "l" if name == "volume" else "")
+                    elif name != "sample" and "sample" in wanted and (piece := self._piece(name, at_row, at_column)):
                         one = Said(piece, said.place, "l" if name == "volume" else "")
                     elif name == "volume" and "sample" in wanted:
                         litres = litres_in(self.grid.text(at_row, at_column))
@@ -94,6 +108,11 @@ class Lines:
         if is_row and self.table.about:
             self._say_about(found)
         return found
+
+    def _piece(self, role: str, row: int, column: int) -> str:
+        """What a cell that says several things of a sample says of a role, whatever id stands under mend for it."""
+        pieces = pieces_of(self.grid.text(row, column))
+        return pieces.get(role, "") if len(pieces) > 1 else ""
 
     def _say_about(self, found: dict[int, Line]) -> None:
         """Adds what single cells say of the one sample of the table."""
@@ -111,6 +130,8 @@ class Lines:
                 continue
             pieces = pieces_of(cell.text)
             text = pieces[role] if len(pieces) > 1 and role in pieces else cell.text
+            if role == "phase" and _NO_PHASE.fullmatch(text.strip()):
+                continue
             for line in found.values():
                 line.setdefault(role, []).append(Said(text, self.grid.place(*at), unit))
 

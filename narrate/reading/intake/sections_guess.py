@@ -10,6 +10,7 @@ from narrate.model.layouts import DERIVED_ROLES, Role
 from narrate.reading.intake.crossed_guess import Crossed
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.header_words import heading, quantity
+from narrate.reading.intake.heads_in_pieces import pieces_of
 from narrate.reading.intake.litres_in_heads import litres_in
 
 _ID = re.compile(
@@ -79,6 +80,8 @@ def _one(look: Look, area: Area, start: int, end: int, word: re.Match[str]) -> C
     names = next(c for c in range(area.left, area.right + 1) if (start, c) in look.own)
     also = tuple(role for role in (heading(word["what"]),) if role in ("context", "feature"))
     also += ("volume",) if litres_in(look.text(start, names)) else ()
+    pieces = pieces_of(look.text(start, names))
+    also += tuple(role for role in pieces if len(pieces) > 1 and role not in ("sample", *also))
     rows = {start: Role(name="sample", also=also, filled=True)}
     counted = [
         c
@@ -123,5 +126,5 @@ def _one(look: Look, area: Area, start: int, end: int, word: re.Match[str]) -> C
         look=look, rows=rows, columns=columns, named=named,
         area=Area(top=start, left=names, bottom=max(rows), right=max(columns)), explained=len(lines),
         doubts=["each list stands under the id of its sample, and is read as a table of its own; "
-                "of what else those headings say, litres are read and the rest is not"],
+                "of what else those headings say, contexts, phases and litres are read and the rest is not"],
     )  # fmt: skip

@@ -14,7 +14,7 @@ from openpyxl import Workbook
 from narrate.model.packs import Packs
 from narrate.reading.intake.project_intake import intake_packs
 from narrate.reading.intake.records_draft import litres
-from narrate.reading.intake.take_in import TakenIn, take_in
+from narrate.reading.intake.take_in import TakenIn, new_layout_path, take_in
 
 
 @cache
@@ -314,3 +314,42 @@ def test_a_condition_over_sections_holds_for_the_sections_under_it(tmp_path: Pat
     )
 
     assert {row.condition for row in taken(tmp_path, sheet).rows if row.part == "seed"} == {"uncharred"}
+
+
+@pytest.mark.parametrize("text", [LISTS, IN_PIECES["French"] + "\nHordeum vulgare grain|3||1\nRumex seed|1||2"])
+def test_the_layout_that_is_written_is_obeyed(tmp_path: Path, text: str) -> None:
+    """What was worked out, samples without finds too, is read the same from the layout beside the sheet."""
+    first = taken(tmp_path, text, "lab.tsv")
+    new_layout_path(tmp_path / "lab.tsv").write_text(first.text, encoding="utf-8")
+    again = take_in(tmp_path / "lab.tsv", packs())
+
+    assert again.is_given
+    assert finds(again) == finds(first)
+    assert again.facts == first.facts
+
+
+def test_numbers_that_begin_anew_in_each_pit_carry_the_pit(tmp_path: Path) -> None:
+    """'Grube 1 Pr. 1' and 'Grube 2 Pr. 1' are two samples of two pits, and their litres are no part of the id."""
+    found = taken(tmp_path, "Probe|Grube 1 Pr. 1 10 l|Grube 1 Pr. 2 8 l|Grube 2 Pr. 1 5 l\nGerste Korn|3||1\nRumex|1|2|2")
+
+    assert {id: (said["feature"][0].text, said["volume"][0].text) for id, said in found.facts.items()} == {
+        "Grube 1 Pr. 1": ("Grube 1", "10 l"), "Grube 1 Pr. 2": ("Grube 1", "8 l"), "Grube 2 Pr. 1": ("Grube 2", "5 l"),
+    }  # fmt: skip
+
+
+def test_a_head_over_the_names_of_its_list_gives_the_context_too(tmp_path: Path) -> None:
+    """'Muestra 3; UE 12; 10 litros' over names and counts: the context and the litres are those of the sample."""
+    sheet = "Muestra 3; UE 12; 10 litros|\nZea mays grano|5\nRumex semilla|2\n|\nMuestra 4; UE 13; 8 litros|\nZea mays grano|1\nRumex semilla|3"
+    found = taken(tmp_path, sheet)
+
+    assert [(said["context"][0].text, said["volume"][0].text) for said in found.facts.values()] == [
+        ("UE 12", "10 litros"), ("UE 13", "8 litros"),
+    ]  # fmt: skip
+
+
+@pytest.mark.parametrize("word", ["undated", "-", "?", "undatiert", "non daté"])
+def test_a_word_for_no_phase_is_no_phase(tmp_path: Path, word: str) -> None:
+    """What says that nobody knows the phase makes none."""
+    found = taken(tmp_path, f"Sample|Phase|Hordeum vulgare grain|Rumex seed\nS1|II|3|1\nS2|{word}|4|2\nS3|II|1|")
+
+    assert ["phase" in said for said in found.facts.values()] == [True, False, True]
