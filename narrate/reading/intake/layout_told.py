@@ -1,12 +1,14 @@
-"""What is told of the tables of a file once all are worked out: flots in litres, hidden rows and columns."""
+"""What is told of the tables of a file once all are worked out: flots in litres, two volumes, hidden rows and columns."""
 
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from dataclasses import replace
 
-from narrate.model.grids import Grid, address, column_name
+from narrate.model.grids import Cell, Grid, address, column_name
 from narrate.model.layouts import Table
+from narrate.reading.intake.header_words import heading, unit
 
 
 def tell_litres(tables: list[Table], doubts: list[str]) -> None:
@@ -26,6 +28,46 @@ def tell_litres(tables: list[Table], doubts: list[str]) -> None:
                 f"{where} is headed as a volume of flots and is in litres; it is taken for the soil that was floated: "
                 "write 'flot volume, l' in the layout if it is not"
             )
+
+
+_FLOATED = re.compile(
+    r"process|float|flot|siev|wash|treat|examin|analy|tamis|lav[ée]|traité|schlämm|gesiebt|procesad|cernid|lavad|flottat|setacci",
+    re.IGNORECASE,
+)  # fmt: skip
+
+
+def tell_two_volumes(tables: list[Table], grids: Mapping[str, Grid], doubts: list[str]) -> None:
+    """Of the soil that was taken and that which was floated, densities ask for the second; the other stays a note."""
+    for n, table in enumerate(tables):
+        for name in ("rows", "columns"):
+            roles = {**getattr(table, name)}
+            if not any(role.name == "volume" for role in roles.values()):
+                continue
+            cells = grids[table.sheet].spread()
+            able = [at for at, role in roles.items() if role.name in ("volume", "sample note")]
+            heads = {at: _first_words(cells, at, is_row=name == "rows") for at in able}
+            volumes = [at for at in able if roles[at].name == "volume" or heading(heads[at]) == "volume"]
+            if len(volumes) < 2:
+                continue
+            of_floated = [at for at in volumes if _FLOATED.search(heads[at])]
+            chosen = of_floated[0] if len(of_floated) == 1 else volumes[0]
+            for at in volumes:
+                if at != chosen:
+                    roles[at] = replace(roles[at], name="sample note", qualifiers=())
+                elif roles[at].name != "volume":
+                    roles[at] = replace(roles[at], name="volume", qualifiers=(unit(heads[at]) or "l",))
+            tables[n] = table = (
+                replace(table, rows=roles) if name == "rows" else replace(table, columns=roles)
+            )
+            doubts.append(
+                f"several volumes of soil are given ({', '.join(heads[at] for at in volumes)}); '{heads[chosen]}' is taken "
+                "for densities, the others are kept as notes: write 'volume, l' in the layout for another"
+            )
+
+
+def _first_words(cells: Mapping[tuple[int, int], Cell], at: int, *, is_row: bool) -> str:
+    own = sorted((c if is_row else r, cell.text) for (r, c), cell in cells.items() if (r if is_row else c) == at)
+    return next((text for _, text in own if re.search(r"[^\W\d_]", text)), "")
 
 
 def tell_hidden(tables: list[Table], doubts: list[str], grids: list[Grid]) -> None:

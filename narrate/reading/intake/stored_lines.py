@@ -82,13 +82,18 @@ def tell_line(line: Line, grid: Grid, cells: Mapping[At, Cell], decimal: str, to
         return "it holds no numbers" if not line.why_not else line.why_not
     best = _best(line, given, stored)
     if not best:
+        _tell_short([(t.at, own, least) for t in given if (own := stored[t.at]) is not None
+                     and (least := _least(t, "")) is not None and own.is_under(least)], line, grid, told)  # fmt: skip
         return line.why_not or "a sign among the counts has no number"
     unread = agreed = 0
+    short: list[tuple[At, Stored, Worked]] = []
     wrong: list[tuple[At, Stored, Worked]] = []
     for target in given:
         worked, own = target.readings.get(best), stored[target.at]
         if worked is None or own is None:
             unread += 1
+            if own is not None and (least := _least(target, best)) is not None and own.is_under(least):
+                short.append((target.at, own, least))
         elif own.agrees(worked):
             agreed += worked.value != 0
         else:
@@ -105,10 +110,30 @@ def tell_line(line: Line, grid: Grid, cells: Mapping[At, Cell], decimal: str, to
             "worked out from something else" if is_another
             else f"narrate uses the {line.of}s; look whether a {line.of} or the stored number is wrong",
         )  # fmt: skip
+    _tell_short(short, line, grid, told)
     if not unread:
         return ""
     why = line.why_not or "a sign among the counts has no number"
     return why if unread == len(given) else f"{unread} of its {len(given)} cells: {why}"
+
+
+def _least(target: Target, reading: str) -> Worked | None:
+    """What the plain numbers beside a sign give at least, by the reading of the line or the first there is."""
+    names = [name for name in target.readings if name.endswith(", signs left out")]
+    own = [name for name in names if name == f"{reading}, signs left out"]
+    known = (target.readings[name] for name in own or (names if not reading else ()))
+    return min((one for one in known if one is not None), key=lambda one: one.value, default=None)
+
+
+def _tell_short(short: list[tuple[At, Stored, Worked]], line: Line, grid: Grid, told: Told) -> None:
+    """A total below the sum of the plain numbers that it covers is wrong, whatever the signs beside them stand for."""
+    for at, own, least in short if line.kind == "total" else ():
+        told.warning(
+            "N317", f"stored {line.kind} {grid.sheet} {address(*at)}", grid.place(*at),
+            f"the stored {line.label or line.kind} is {own.text}, and {least.said} give {least.shown} at least, "
+            "expected them to agree",
+            f"narrate uses the {line.of}s; look whether a {line.of} or the stored number is wrong",
+        )  # fmt: skip
 
 
 def _listed(wrong: list[tuple[At, Stored, Worked]]) -> str:
@@ -161,6 +186,10 @@ class Stored:
         return any(self._is(worked.value + more, worked.slack) for more in _sums(worked.perhaps)) or (
             len(worked.perhaps) > _MOST_PERHAPS and self._lies_within(worked)
         )
+
+    def is_under(self, worked: Worked) -> bool:
+        """Whether a total is less than what it adds up, beyond what rounding makes of it."""
+        return self.number is not None and self.number + half_of_last(self.text) + worked.slack < worked.value
 
     def _is(self, value: float, slack: float) -> bool:
         if self.number is None:

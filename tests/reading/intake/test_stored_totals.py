@@ -472,3 +472,20 @@ def test_two_names_of_one_genus_stay_two_finds(tmp_path: Path) -> None:
     """White oak and red oak are both Quercus, and nobody added them."""
     sheet = "Taxon|S1|S2\nWhite oak group (Quercus sp.) wood|4|5\nRed oak group (Quercus sp.) wood|2|1"
     assert [row.count.number for row in taken(tmp_path, sheet).rows] == [4, 5, 2, 1]
+
+
+def test_a_total_below_its_plain_numbers_is_told_whatever_the_signs_are(tmp_path: Path) -> None:
+    """Five and four make nine at least, and many more seeds cannot make it less."""
+    sheet = "Taxon|S1|S2\nHordeum vulgare grain|5|4\nTriticum spelta grain|many|2\nAvena sp. grain|4|1\nTotal|{}|7"
+    assert disagreements(taken(tmp_path, sheet.format("12"))) == []
+    assert disagreements(taken(tmp_path, sheet.format("8"))) == [
+        ("B5", "the stored Total is 8, and the counts in B2 to B4, signs left out, give 9 at least, expected them to agree")
+    ]
+
+
+def test_densities_are_of_the_soil_that_was_processed(tmp_path: Path) -> None:
+    """Of 40 litres taken 20 were floated, and the stored density agrees with the 20."""
+    sheet = "Sample|Vol. taken (l)|Vol. processed (l)|Hordeum vulgare grain|Triticum spelta grain|Total|Items per litre\n"
+    found = taken(tmp_path, sheet + "1|40|20|6|4|10|0.5\n2|10|10|3|2|5|0.5\n3|30|15|1|2|3|0.2")
+    assert disagreements(found) == []
+    assert [found.facts[id]["volume"][0].text for id in ("1", "2", "3")] == ["20", "10", "15"]
