@@ -39,7 +39,8 @@ def spreads(
     for group in packs.plant_groups:
         rows = _of_its_time(samples, group)
         there, refs = _there(samples, rows), _refs(samples, rows, found)
-        made += [_spread(group, where, of, there, refs, contexts) for where, of in places.items()]
+        only_cf = there & ~_there(samples, rows[_is_firm(samples, rows)])
+        made += [_spread(group, where, of, (there, only_cf), refs, contexts) for where, of in places.items()]
     return tuple(made)
 
 
@@ -106,6 +107,12 @@ def _of_its_time(samples: Units, group: PlantGroup) -> np.ndarray:
     return rows[~np.isin(rows, later)] if later.size else rows
 
 
+def _is_firm(samples: Units, rows: np.ndarray) -> np.ndarray:
+    """(rows,): True where the name is more than a cf.; one name or another of two is no cf."""
+    kinds = [samples.table.kinds[i] for i in samples.kind_of(rows).tolist()]
+    return np.array([kind.is_certain or bool(kind.either) for kind in kinds], bool)
+
+
 def _there(samples: Units, rows: np.ndarray) -> np.ndarray:
     """(samples,): True where one of the rows was counted or noted."""
     there = np.zeros(len(samples.ids), bool)
@@ -125,11 +132,19 @@ def _without_key(ref: str) -> str:
 
 
 def _spread(
-    group: PlantGroup, where: Where, of: Sequence[int], there: np.ndarray, refs: Sequence[str], contexts: Sequence[str]
+    group: PlantGroup,
+    where: Where,
+    of: Sequence[int],
+    found_in: tuple[np.ndarray, np.ndarray],
+    refs: Sequence[str],
+    contexts: Sequence[str],
 ) -> GroupSpread:
+    """found_in: masks over the samples: the group is there, and it is there only as cf."""
+    there, only_cf = found_in
     holding = [i for i in of if there[i]]
     found = spread_of(group.id, where, len(holding), len(of), tuple(refs[i] for i in holding if refs[i]))
-    return replace(found, contexts=(len({contexts[i] for i in holding}), len({contexts[i] for i in of})))
+    of_contexts = (len({contexts[i] for i in holding}), len({contexts[i] for i in of}))
+    return replace(found, contexts=of_contexts, only_cf=sum(1 for i in holding if only_cf[i]))
 
 
 def _difference(earlier: GroupSpread, later: GroupSpread) -> Measurement:

@@ -40,6 +40,8 @@ class GroupSpread:
     """with_it / of_samples with its Wilson interval."""
     contexts: tuple[int, int] = (0, 0)
     """Contexts that hold the group, of those that were sampled: samples of one context are not independent."""
+    only_cf: int = 0
+    """Of the samples that hold it, those in which every find of it is named only as cf.: they are counted, and told."""
     refs: tuple[str, ...] = ()
     """What `narrate explain` takes: one find of each sample that holds the group."""
 

@@ -281,7 +281,22 @@ def _kind_named(page: Page, group: Sequence[Tally], *, with_number: bool) -> str
     tally = group[0]
     latin = page.names.latin_once(tally.taxon, only_cf=tally.only_cf)
     number = page.names.figure(total(group)) if with_number and total(group) else ""
-    return f"{page.names.kind_of_find(tally)}{within(latin, number)}"
+    inner = ", ".join(text for text in (number, *_reserves(page, group)) if text)
+    return f"{page.names.kind_of_find(tally)}{within(latin, inner)}"
+
+
+def _reserves(page: Page, group: Sequence[Tally]) -> list[str]:
+    """['one of them cf.', 'one of them partly charred']: what holds of some of the finds counted under one name."""
+    if page.is_plain:
+        return []
+    found, names = total(group), page.names
+    cf = sum(tally.doubtful for tally in group)
+    said = [f"{names.number(cf)} of them cf."] if 0 < cf < found else []
+    for condition in dict.fromkeys(tally.condition for tally in group):
+        of = total([tally for tally in group if tally.condition == condition])
+        if condition != page.dig.project.preservation and 0 < of < found:
+            said.append(f"{names.number(of)} of them {condition}")
+    return said
 
 
 def _sort_of(page: Page, tally: Tally) -> str:

@@ -30,6 +30,8 @@ class Presence:
     refs: tuple[str, ...]
     contexts: tuple[int, int] = (0, 0)
     """Contexts that hold it, of those that were sampled."""
+    only_cf: int = 0
+    """Samples of the k in which it was named only as cf."""
 
     @property
     def share(self) -> float:
@@ -48,7 +50,10 @@ def presence(dig: Dig, group: PlantGroup, phase: PhaseId | None = None, kind: st
     k, n, refs = (found.with_it, found.of_samples, found.refs) if found else (0, 0, ())
     ubiquity = found.ubiquity if found else None
     contexts = found.contexts if found else (0, 0)
-    return Presence(group=group, phase=phase, kind=kind, k=k, n=n, ubiquity=ubiquity, refs=refs, contexts=contexts)
+    return Presence(
+        group=group, phase=phase, kind=kind, k=k, n=n, ubiquity=ubiquity, refs=refs, contexts=contexts,
+        only_cf=found.only_cf if found else 0,
+    )  # fmt: skip
 
 
 def samples_where(dig: Dig, wanted: Callable[[Sample], bool]) -> list[Sample]:
@@ -75,17 +80,27 @@ def name_of(page: Page, group: PlantGroup) -> str:
 
 
 def k_of_n(page: Page, found: Presence, *, short: bool = False) -> str:
-    """'15 of 20 samples (75%, 95% interval 53–89%)'; in short '14 (70%)'."""
+    """'15 of 20 samples (75%, 95% interval 53–89%)'; in short '14 (70%)'. Names that are only cf. are counted and told."""
     if short:
-        return f"{numbers.count(found.k)} ({numbers.percent(found.share)})"
+        return f"{numbers.count(found.k)} ({numbers.percent(found.share)}{as_cf(page, found)})"
     text = of_samples(found)
+    doubt = as_cf(page, found).removeprefix(", ")
     if not page.audience.shows_intervals or found.n < 5:
-        return text
+        return f"{text} ({doubt})" if doubt else text
     ends = found.ubiquity
     if ends is None or ends.low is None or ends.high is None:
-        return text
+        return f"{text} ({doubt})" if doubt else text
     span = f"{ends.low * 100:.0f}{manner.dash(page.audience)}{ends.high * 100:.0f}%"
-    return f"{text} ({numbers.percent(found.share)}, 95% interval {span})"
+    return f"{text} ({numbers.percent(found.share)}, 95% interval {span}{as_cf(page, found)})"
+
+
+def as_cf(page: Page, found: Presence) -> str:
+    """', in one of them only as cf.'; empty where all is named firmly, and for visitors."""
+    if not found.only_cf or page.is_plain:
+        return ""
+    if found.only_cf == found.k:
+        return ", only as cf."
+    return f", in {numbers.count(found.only_cf)} of them only as cf."
 
 
 def of_samples(found: Presence) -> str:

@@ -17,6 +17,7 @@ from narrate.telling.plan import Reading, reading_of
 from narrate.telling.plants_changed import plant_sentences
 from narrate.telling.spread import (
     Presence,
+    as_cf,
     difference,
     k_of_n,
     name_of,
@@ -157,7 +158,8 @@ def _changed(
             f"{name} {way} from {k_of_n(page, a)} of the {early} to {k_of_n(page, b)} of the {late}, {gap} "
             f"(95% interval){framed}",
         )
-    change = f"from {of_samples(a)} ({numbers.percent(a.share)}) to {out_of(b)} ({numbers.percent(b.share)})"
+    before, after = (f"{numbers.percent(one.share)}{as_cf(page, one)}" for one in (a, b))
+    change = f"from {of_samples(a)} ({before}) to {out_of(b)} ({after})"
     return page.say(refs, f"{name} {way} {change}, {gap}{framed}")
 
 

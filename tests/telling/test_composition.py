@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from narrate.model.ids import Subject
+from narrate.model.ids import SITE, Subject
 from narrate.model.narrative import Narrative
 from narrate.telling.tell import narratives
 
@@ -33,3 +33,30 @@ def test_a_weight_of_all_wood_is_no_find_beside_the_fragments_named(told: Told, 
 
     assert f", the wood charcoal weighing {grams} g in all; so few remains" in text
     assert "of indeterminate charcoal" not in text
+
+
+@pytest.mark.parametrize(
+    ("id", "told_as"),
+    [
+        ("C01", "sumpweed (*Iva annua* L., 4, 2 of them cf.)"),
+        ("C06", "wild strawberry (*Fragaria virginiana* Mill., 39, one of them cf.)"),
+        ("C16", "chenopod (*Chenopodium berlandieri*, 4, one of them cf.)"),
+    ],
+)
+def test_names_that_are_only_cf_are_counted_and_told_in_short_lists_too(told: Told, id: str, told_as: str):
+    """As counts/light_fraction.csv has them: two of S001, one of S015, one of S037."""
+    assert told_as in _text(told, "report", id)
+
+
+def test_finds_that_are_only_partly_charred_are_told_as_such(told: Told):
+    """Of five bramble seeds of C16 one, of S038, is partly charred."""
+    assert "bramble (*Rubus* sp., 5, one of them partly charred)" in _text(told, "report", "C16")
+
+
+def test_samples_in_which_a_plant_is_only_cf_are_counted_and_told(told: Told):
+    """Of the six early samples with maize S019 has one kernel "cf. Zea mays" alone."""
+    early = told["report"][Subject(level="phase", id="early")].text
+    site = told["report"][Subject(level="site", id=SITE)].text
+
+    assert "maize in six (26%, in one of them only as cf.)" in early
+    assert "Maize rose from 6 of 23 samples (26%, in one of them only as cf.) to 24 of 27 (89%)" in site
