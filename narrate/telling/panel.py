@@ -11,7 +11,7 @@ from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Phase
 from narrate.telling import composition, context_opening, setting
 from narrate.telling.builds import ripe_then
-from narrate.telling.cautions import caution_sentences, living_sentences
+from narrate.telling.cautions import caution_sentences, living_sentences, poison_sentences, standing_sentences
 from narrate.telling.contexts import EXPECTED, NOT_NEWS, is_slight, what_few_items_bear
 from narrate.telling.frames import frame
 from narrate.telling.in_short import chief_changes
@@ -70,9 +70,13 @@ def panel_sections(page: Page, name: str, phase: Phase | None, kind: str = "") -
         _Piece(6, tuple(page.say([page.record], *page.turns("panel fire")))),
         _Piece(4, tuple(living_sentences(page))),
         _Piece(8, tuple(page.say([page.record], *page.turns("panel kept")))),
-        _Piece(0, tuple(caution_sentences(page, "panel caution"))),
     ]
-    chosen = _fitting(page, pieces)
+    caution = _Piece(0, tuple(caution_sentences(page, "panel caution")))
+    # Of what the panel has room for, and of nothing that it left out, its readers are warned.
+    page.said = {s.text for piece in _fitting(page, [*pieces, caution]) for s in piece.sentences}
+    poison = poison_sentences(page, "panel poison")
+    owed = _Piece(0, (*standing_sentences(page), *poison))
+    chosen = _fitting(page, [*pieces, owed, caution])
     if sum(piece.words for piece in chosen) < (page.audience.words_at_least or 0):
         return ()
     return (Section(id="all", heading="", paragraphs=(tuple(s for piece in chosen for s in piece.sentences),)),)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterator
 from dataclasses import replace
 from functools import partial
 
@@ -181,21 +181,13 @@ def _closed(page: Page, sections: tuple[Section, ...]) -> tuple[Section, ...]:
     if not page.is_plain or is_panel(page.dig) or not sections or page.subject.level == "sample":
         return sections
     sections = explained_at_first(page, sections, lambda told: grade(_text(told)) <= GRADE_AT_MOST - LEFT_FOR_THE_END)
-    living = cautions.living_sentences(page) if page.subject.level in ("phase", "site") else []
-    owed = tuple(cautions.caution_sentences(page, "caution closing"))
-    sections = _with_living(sections, living)
+    plant, living = cautions.living_of(page) if page.subject.level in ("context", "phase", "site") else ("", [])
+    poison = cautions.poison_sentences(page, "caution poison")
+    owed = (*cautions.standing_sentences(page), *poison, *cautions.caution_sentences(page, "caution closing"))
+    sections = cautions.with_living(sections, living, plant)
     *before, last = sections
     paragraphs = (*last.paragraphs[:-1], (*last.paragraphs[-1], *owed)) if last.paragraphs else (owed,)
     return (*before, replace(last, paragraphs=paragraphs))
-
-
-def _with_living(sections: tuple[Section, ...], living: Sequence[Sentence]) -> tuple[Section, ...]:
-    """That a plant lives on, behind what is told of food; behind all else where a text has no such part."""
-    at = next((i for i, section in enumerate(sections) if section.id == "food"), len(sections) - 1)
-    section = sections[at]
-    *before, last = section.paragraphs or ((),)
-    changed = replace(section, paragraphs=(*before, (*last, *living))) if living else section
-    return (*sections[:at], changed, *sections[at + 1 :])
 
 
 def _spans_phases(dig: Dig, subject: Subject) -> bool:

@@ -113,8 +113,44 @@ def test_a_plant_is_explained_where_it_is_first_named(told: dict[str, str]):
 
 
 def test_weeds_of_open_ground_tell_of_digging_and_clearing(told: dict[str, str]):
-    """Such weeds need soil that was dug or cleared; feet tread ground bare without it, so no page speaks of treading."""
+    """Such weeds need soil that was dug or cleared, and of ground that feet trod bare no page speaks."""
     weeds = [text for text in told.values() if "open ground" in text or "dug or cleared" in text]
 
     assert len(weeds) >= 4
     assert not [text for text in weeds if "trodden ground" in text]
+
+
+@pytest.mark.parametrize(
+    ("id", "plants"),
+    [("C14", ("Nightshade", "pokeweed", "elderberries")), ("C15", ("Tobacco",)), ("C07", ("Tobacco",)), ("late", ("Tobacco",))],
+)
+def test_what_can_poison_is_named(told: dict[str, str], id: str, plants: tuple[str, ...]):
+    """Each poisonous plant of a place is called so, with the seeds that readings rest on and do not name."""
+    poison = re.search(r"([^.]*) can poison people\.", told[id])
+
+    assert poison and all(plant in poison[1] for plant in plants)
+
+
+def test_tobacco_is_told_with_its_standing(told: dict[str, str]):
+    """Wherever a page names tobacco it says what it is to many Native people, and speaks for no one nation."""
+    pages = [text for text in told.values() if "obacco" in text]
+
+    assert len(pages) >= 4
+    assert all("To many Native people tobacco is a sacred plant." in text for text in pages)
+
+
+def test_no_page_forbids_what_it_says_people_gather(told: dict[str, str]):
+    """Nuts that do no harm are no matter of a caution, and no page says that people gather what it warns of."""
+    cautions = [re.findall(r"[^.]*(?:gather, eat or use|eating or using)[^.]*\.", text) for text in told.values()]
+
+    assert not [one for found in cautions for one in found if re.search(r"hickory|acorn|tobacco or any other wild", one)]
+    assert not [text for text in told.values() if re.search(r"people still (?:gather|pick)", text)]
+
+
+@pytest.mark.parametrize("id", ["C11", "C12", "C13", "C14", "C17", "late", SITE])
+def test_who_grows_the_chief_crop_today_is_told(told: dict[str, str], id: str):
+    """Corn lives on in Native farmers' fields, which is told behind corn as food and not behind a fire fed with cobs."""
+    before = re.split(r"(?<=[.?]) ", told[id].split("Native farmers still grow corn today.")[0].strip())[-1]
+
+    assert "Native farmers still grow corn today." in told[id]
+    assert not re.search(r"in their fires|fires fed|can go together", before), before
