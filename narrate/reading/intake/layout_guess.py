@@ -15,7 +15,7 @@ from narrate.reading.intake.ids_made_dates import mended_ids
 from narrate.reading.intake.ids_of_sheets import ids_listed, with_known_ids
 from narrate.reading.intake.joined_sheets import Joined, joined_sheets, without_key
 from narrate.reading.intake.keys_of_file import Disagreement, keys_of_file, without_keys
-from narrate.reading.intake.layout_told import tell_hidden, tell_litres, tell_two_volumes
+from narrate.reading.intake.layout_told import tell_hidden, tell_litres, tell_phase_codes, tell_two_volumes
 from narrate.reading.intake.left_over import left_over
 from narrate.reading.intake.records_guess import guess_records
 from narrate.reading.intake.sheets_again import without_repeats
@@ -110,6 +110,7 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     tell_hidden(found.tables, found.doubts, [grid for grid, _ in pairs])
     tell_litres(found.tables, found.doubts)
     tell_two_volumes(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
+    tell_phase_codes(found.tables, found.doubts, [grid for grid, _ in pairs])
     with_units_said(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
     by_sheet = {grid.sheet: grid for grid, _ in pairs}
     order = {grid.sheet: n for n, (grid, _) in enumerate(pairs)}

@@ -83,3 +83,30 @@ def tell_hidden(tables: list[Table], doubts: list[str], grids: list[Grid]) -> No
         if columns:
             letters = ", ".join(re.sub(r"\d+", "", address(0, c)) for c in columns[:12])
             doubts.append(f"{where}: columns {letters} are hidden in the workbook, and are read")
+
+
+def tell_phase_codes(tables: list[Table], doubts: list[str], grids: list[Grid]) -> None:
+    """Codes under a head of phases that a text of the file explains: they are kept as written, and that is told."""
+    texts = {cell.text for grid in grids for cell in grid.cells.values() if cell.kind == "text" and "=" in cell.text}
+    by_sheet = {grid.sheet: grid for grid in grids}
+    for table in tables:
+        grid = by_sheet[table.sheet]
+        rows = {r for r, role in table.rows.items() if "phase" in role.names}
+        columns = {c for c, role in table.columns.items() if "phase" in role.names}
+        lines = {r for r, role in table.rows.items() if role.name in ("counts", "finds")}
+        across = {c for c, role in table.columns.items() if role.name == "counts"}
+        said = {
+            cell.text for (r, c), cell in grid.cells.items()
+            if (c in columns and r in lines) or (r in rows and c in across)
+        }  # fmt: skip
+        codes = {code for code in said if len(code) <= 4}
+        for text in sorted(texts):
+            entries = dict(re.findall(r"(?<!\w)(\w{1,4})\s*=\s*([^=;,]+?)(?=\s+\w{1,4}\s*=|[;,.]|$)", text))
+            meant = {code: entries[code].strip() for code in sorted(codes) if code in entries}
+            if len(meant) >= 2 and len(meant) >= 0.6 * len(said):
+                listed = ", ".join(f"{code} = {words}" for code, words in meant.items())
+                doubts.append(
+                    f"DOUBTFUL: the phases are codes that the sheet explains ({listed[:150]}); they are kept as written: "
+                    "name them in project.yaml, and take out of the records those that mean no phase"
+                )
+                return

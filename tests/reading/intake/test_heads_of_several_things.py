@@ -353,3 +353,12 @@ def test_a_word_for_no_phase_is_no_phase(tmp_path: Path, word: str) -> None:
     found = taken(tmp_path, f"Sample|Phase|Hordeum vulgare grain|Rumex seed\nS1|II|3|1\nS2|{word}|4|2\nS3|II|1|")
 
     assert ["phase" in said for said in found.facts.values()] == [True, False, True]
+
+
+def test_codes_of_phases_that_the_sheet_explains_are_told(tmp_path: Path) -> None:
+    """'1 = early, 9 = unknown': the codes stay as written, and what they mean is told, as 9 means no phase."""
+    sheet = "# phase: 1=early 2=late 9=unknown\nSample|Phase|Hordeum vulgare grain|Rumex seed\nS1|1|3|1\nS2|9|4|2\nS3|2|1|"
+
+    assert [doubt.split(";")[0] for doubt in taken(tmp_path, sheet).doubts if "phases" in doubt] == [
+        "DOUBTFUL: the phases are codes that the sheet explains (1 = early, 2 = late, 9 = unknown)"
+    ]
