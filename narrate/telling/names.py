@@ -19,6 +19,9 @@ MANY_FRAGMENTS = 0.25
 MANY_DOUBTS = 0.1
 """Share of doubtful names from which visitors are told of them (judgement of the makers)."""
 
+_PIECES_ANYHOW = re.compile(r"^(pieces|bits|fragments|flakes|halves) of |\b(fragments|pieces|scales|crumbs)$")
+"""Names of parts that are pieces whatever their completeness."""
+
 HALVES = re.compile(r"(halves) of (.+)")
 
 
@@ -49,7 +52,7 @@ class Names(PlantNames):
         if self.is_plain:
             sure = self.surely(tally)
             noun = self._with_bits(tally, self.part_of_plant(tally, plural=sure != 1 or not with_number))
-            text = f"{self.number(sure)} {noun}" if with_number else noun
+            text = (self._whole_and_pieces(tally, sure) or f"{self.number(sure)} {noun}") if with_number else noun
             return text + within(tail, self._perhaps(tally, sure) if with_number else "")
         text = f"{self.number(tally.counted)} {noun}" if with_number else noun
         if not with_mass:
@@ -89,10 +92,20 @@ class Names(PlantNames):
         if halves and tally.fragments - (tally.counted - sure) >= MANY_FRAGMENTS * sure:
             return f"{halves[1]} and bits of {halves[2]}"
         if fragments == tally.counted and fragments:
-            return f"{'bit' if sure == 1 else 'bits'} of {self.part_of_plant(tally, plural=False)}"
+            return f"{_piece(self, tally, plural=sure != 1)} of {self.part_of_plant(tally, plural=False)}"
         if fragments < MANY_FRAGMENTS * tally.counted or not fragments:
             return noun
-        return f"{noun} and bits of {self.part(tally, plural=False).split(' of ')[0]}"
+        return f"{noun} and {_piece(self, tally, plural=True)} of {self.part(tally, plural=False).split(' of ')[0]}"
+
+    def _whole_and_pieces(self, tally: Tally, sure: int) -> str:
+        """'four corn cobs and five pieces of corn cob': of what is no seed both are counted; empty where all is one."""
+        pieces = self._fragments(tally)
+        if not 0 < pieces < sure or _is_seed(self, tally):
+            return ""
+        one, whole = self.part_of_plant(tally, plural=False), sure - pieces
+        named = one if whole == 1 else self.part_of_plant(tally, plural=True)
+        piece = _piece(self, tally, plural=pieces != 1)
+        return f"{self.number(whole)} {named} and {self.number(pieces)} {piece} of {one}"
 
     def count_of_part(self, tally: Tally) -> str:
         """'273 kernels (153 of them fragments)', without the plant."""
@@ -120,11 +133,10 @@ class Names(PlantNames):
         return f"{'all' if number == tally.counted else self.number(number)} of them {many}"
 
     def _fragments(self, tally: Tally) -> int:
-        """Items recorded as fragments, of a part that is counted by the whole seed, grain or kernel."""
+        """Items recorded as fragments, of a part that may be whole: a kernel, a cupule, a cob, a stalk, but no shell."""
         is_named = self.plant(tally.taxon, tally.written) not in UNKNOWN
-        counts_whole = bool({"propagule", "edible"} & set(_roles(self, tally)))
-        comes_in_pieces = re.match(r"(pieces|bits|fragments|flakes|halves) of ", self.part(tally, plural=True))
-        return tally.fragments if counts_whole and is_named and not comes_in_pieces else 0
+        comes_in_pieces = _PIECES_ANYHOW.search(self.part(tally, plural=True)) or "wood" in _roles(self, tally)
+        return tally.fragments if is_named and not comes_in_pieces else 0
 
     def part_of_plant(self, tally: Tally, *, plural: bool) -> str:
         """'maize kernels', 'pieces of acorn shell', 'probable goosefoot seeds', 'unidentified seeds'."""
@@ -224,3 +236,12 @@ class Names(PlantNames):
 def _roles(names: Names, tally: Tally) -> frozenset[str]:
     part = names.packs.words.parts.get(tally.part)
     return part.roles if part else frozenset()
+
+
+def _piece(names: Names, tally: Tally, *, plural: bool) -> str:
+    """'bits' of a seed, 'pieces' of a cob or stalk: visitors know single cupules as bits of cob already."""
+    return f"{'bit' if _is_seed(names, tally) else 'piece'}{'s' * plural}"
+
+
+def _is_seed(names: Names, tally: Tally) -> bool:
+    return bool({"propagule", "edible"} & _roles(names, tally))

@@ -60,3 +60,34 @@ def test_samples_in_which_a_plant_is_only_cf_are_counted_and_told(told: Told):
 
     assert "maize in six (26%, in one of them only as cf.)" in early
     assert "Maize rose from 6 of 23 samples (26%, in one of them only as cf.) to 24 of 27 (89%)" in site
+
+
+@pytest.mark.parametrize(
+    ("id", "told_as"),
+    [
+        ("C11", "145 cupules (55 of them fragments)"),
+        ("C11", "3 cobs (all of them fragments)"),
+        ("C13", "880 cupules (252 of them fragments)"),
+        ("C13", "26 cobs (14 of them fragments)"),
+        ("C13", "3 stalks (all of them fragments)"),
+        ("C17", "9 cobs (5 of them fragments)"),
+    ],
+)
+def test_fragments_of_cobs_and_stalks_are_told_as_those_of_kernels(told: Told, id: str, told_as: str):
+    """The rows of counts/light_fraction.csv with `fragment` under completeness, summed."""
+    assert told_as in _text(told, "report", id)
+
+
+@pytest.mark.parametrize(
+    ("id", "told_as"),
+    [
+        ("C11", "three pieces of corn cob"),
+        ("C13", "12 corn cobs and 14 pieces of corn cob"),
+        ("C13", "three pieces of corn stalk"),
+        ("C14", "one corn cob and one piece of corn cob"),
+        ("C17", "four corn cobs and five pieces of corn cob"),
+    ],
+)
+def test_visitors_are_told_pieces_of_cob_as_pieces(told: Told, id: str, told_as: str):
+    """A fragment of a cob is no cob."""
+    assert told_as in _text(told, "public", id)

@@ -51,7 +51,7 @@ def test_what_was_noted_as_present_is_some(told: dict[str, str]):
 def test_stems_of_grass_are_no_cane(told: dict[str, str]):
     """Culms of grass are stems of grass, on the page that says where cane was found too."""
     assert not [id for id, text in told.items() if "or cane" in text]
-    assert "14 wild grass stems" in told["C05"] and "cane (a tall native grass)" in told["C17"]
+    assert "14 pieces of wild grass stem" in told["C05"] and "cane (a tall native grass)" in told["C17"]
 
 
 def test_a_store_is_filled_later_unless_it_burned(told: dict[str, str]):
