@@ -12,6 +12,7 @@ from typing import NamedTuple
 from narrate.model.counts import Count
 from narrate.model.layouts import Marks
 from narrate.reading.count_cells import Refusal
+from narrate.reading.intake.uncounted import narrow, says_uncounted
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -59,7 +60,6 @@ NOT_LOOKED = (
     "not examined",
     "not analysed",
     "not looked for",
-    "not counted",
     "unsorted",
     "/",
 )
@@ -98,7 +98,8 @@ def looks_like_amount(text: str) -> bool:
     >>> [looks_like_amount(t) for t in ("12", "x", ">100", "12 (3)", "2ml", "1/6", "Zea mays", "pit fill", "S14")]
     [True, True, True, True, True, True, False, False, False]
     """
-    return len(text) <= 30 and COUNT_LIKE.fullmatch(text.strip()) is not None
+    flat = narrow(text.strip())
+    return len(text) <= 30 and (COUNT_LIKE.fullmatch(flat) is not None or says_uncounted(flat))
 
 
 MOST = 1e30

@@ -14,6 +14,7 @@ from narrate.reading.intake.cell_marks import ABSENT, NOT_LOOKED, SIGNS, Found, 
 from narrate.reading.intake.cell_signs import keyed, unkeyed
 from narrate.reading.intake.cell_writings import read_writing
 from narrate.reading.intake.halves import read_half
+from narrate.reading.intake.uncounted import narrow, says_uncounted
 
 
 def read_cell(cell: Cell, marks: Marks) -> Reading:
@@ -36,7 +37,7 @@ def read_cell(cell: Cell, marks: Marks) -> Reading:
 
 @cache
 def _read(text: str, number: float | None, by: Meanings) -> Reading:
-    written = text.strip()
+    written = narrow(text.strip())
     lower = written.lower()
     count = keyed(written, written, by)
     if count is not None:
@@ -47,6 +48,8 @@ def _read(text: str, number: float | None, by: Meanings) -> Reading:
     plain = number_of(written, by.decimal)
     if plain is not None:
         return _number(written, plain, by)
+    if says_uncounted(written):
+        return _uncounted(written)
     if lower in ABSENT:
         quirks = () if lower in ("0", "o", "absent", "none", "nil") else (_dash(written),)
         return Reading(found=(Found(count=Count(written=written, amount="looked for and absent")),), quirks=quirks)
@@ -103,6 +106,15 @@ def _in_doubt(written: str) -> Reading:
     )
     found = Found(count=Count(written=written, amount="noted as present"), is_doubtful=True)
     return Reading(found=(found,), quirks=(quirk,))
+
+
+def _uncounted(written: str) -> Reading:
+    quirk = Quirk(
+        kind=f"uncounted {written}",
+        message=f"'{written}' says that it was there and not how many; it is kept as presence, expected a count",
+        help=f'say how many it stands for under cells in the layout: key: {{"{written}": ">100"}}, or under \'mend\'',
+    )
+    return Reading(found=(Found(count=Count(written=written, amount="noted as present")),), quirks=(quirk,))
 
 
 def _dash(written: str) -> Quirk:

@@ -90,7 +90,15 @@ class Conditions:
         said_by_id = self._of_sample(sample, place)
         if said_by_id is None:
             return None
-        return said_by_id or self._of_remarks(remarks, where) or self.default or None
+        said = said_by_id or self._of_remarks(remarks, where)
+        if not said and self.default and any("condition" in role.names for role in self.table.columns.values()):
+            self.told.warning(
+                "N402", "no condition", place,
+                f"the table has a column of conditions, and it says none of '{where.text}'; it is taken as "
+                f"{self.default}, expected a condition for each find",
+                "write under condition in the layout what a blank means, or say it under 'mend'",
+            )  # fmt: skip
+        return said or self.default or None
 
     def _said(self, lines: tuple[Line, Line], place: Place) -> list[Said]:
         """What the conditions of a line say; where each sample has a column of its own for them, the one behind it."""

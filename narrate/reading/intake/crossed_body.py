@@ -222,7 +222,11 @@ class Body(Columns):
 
     def _fractions_of(self, row: int) -> tuple[int, int]:
         """How many texts under the counts of a row are numbers with decimals, and how many there are."""
-        texts = [self.look.text(row, c) for c in self.counts if (row, c) in self.look.cells]
+        weighed = {
+            c for c in self.counts
+            if any(quantity(self.look.text(r, c)) == "mass" for r in range(self.area.top, self.body[0]))
+        }  # fmt: skip
+        texts = [self.look.text(row, c) for c in self.counts if (row, c) in self.look.cells and c not in weighed]
         return sum(bool(_FRACTION.fullmatch(text)) for text in texts), len(texts)
 
     def _is_head_over_zeros(self, row: int, label: str) -> bool:

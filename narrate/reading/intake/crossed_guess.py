@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from narrate.model.grids import Area
 from narrate.model.layouts import SAMPLE_ROLES, Role
@@ -11,6 +11,7 @@ from narrate.reading.intake.crossed_sums import Sums
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
 from narrate.reading.intake.header_words import heading, quantity
 from narrate.reading.intake.heads_by_content import content_role
+from narrate.reading.intake.records_below import records_below
 
 
 @dataclass(slots=True, kw_only=True)
@@ -45,6 +46,11 @@ def guess_crossed(look: Look, area: Area) -> Crossed | None:
         score = found.score * (0.3 if is_over_names or (own and parts >= 0.8 * len(own)) else 1.0)
         if best is None or score > best_score:
             best, best_score = found, score
+    if best is not None:
+        counts = [c for c, role in best.columns.items() if role.name == "counts"]
+        more = records_below(look, area, best.rows, counts, best.area.bottom)
+        best.rows.update(more)
+        best.area = replace(best.area, bottom=max([best.area.bottom, *more]))
     return best
 
 
@@ -150,15 +156,21 @@ class _Guessing(Sums):
     def _roles_of_columns(self, heads: list[int], sample_row: int) -> None:
         outer = [row for row in heads if self.rows[row].name != "quantity"]
         quantity_row = next((row for row in heads if self.rows[row].name == "quantity"), None)
+        totals = {c for c in self.counts if quantity_row is not None and self._is_small_total(quantity_row, c)}
         for column in self.counts:
             derived = self._derived_role(column, outer)
             small = self.look.text(quantity_row, column) if quantity_row is not None else ""
             if quantity(small) in ("percent", "density") or heading(small) in ("ubiquity", "derived"):
                 self.columns[column] = Role(name=quantity(small) or heading(small))
+            elif column in totals and 2 * len(totals) < len(self.counts):
+                self.columns[column] = Role(name="total")  # 'Total n' among 'n', under no id of its own
             elif derived is not None:
                 self.columns[column] = derived
             else:
                 self.columns[column] = Role(name="counts")
+
+    def _is_small_total(self, row: int, column: int) -> bool:
+        return heading(self.look.text(row, column)) == "total"
 
     def _made(self, sample_row: int) -> Crossed | None:
         look = self.look

@@ -33,6 +33,9 @@ class HeadRoles(Body):
             label = self.look.text(row, self.names)
             only_label = all(c in self.labels or c in self.columns for c in own)
             if len(own) == 1 and not only_label and len(self.counts) > 1 and in_counts and not self._spans(row, own[0]):
+                if own[0] == min(self.counts) and content_role([self.look.text(row, own[0])], self.look) == "phase":
+                    heads.append(row)  # 'Period 2', once over all samples of it
+                    continue
                 is_title = len(self.look.text(row, own[0])) > 25
                 self.rows[row] = Role(
                     name="title" if is_title else "ignored", qualifiers=() if is_title else ("a single cell",)

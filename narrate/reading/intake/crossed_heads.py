@@ -128,6 +128,8 @@ class Heads(HeadRoles):
         over = [row for row in others if self.rows[row].name in ("feature", "site")]
         if distinct(chosen) >= 0.95 and not labelled and over and self._is_of_levels(chosen):
             self._join_ids(chosen, over, plain)  # level 1 is of feature 12
+        elif labelled and chosen in labelled and distinct(chosen) >= 0.75 and self._rank_of_label(chosen) == 3:
+            pass  # a few ids that stand twice are told apart one by one, and leave the others as they are
         elif distinct(chosen) < 0.95 and not pairs and coverage(chosen) > 0.6:
             more = [r for r in candidates if self.rows[r].name in ("phase", "kind") and r != chosen]
             more += [r for r in heads if self.rows[r].name == "ignored" and coverage(r) > 0.6]

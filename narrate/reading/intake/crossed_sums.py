@@ -136,7 +136,8 @@ class Sums(Labels):
                 (value[r, column], sum((r, c) in look.cells and look.text(r, c) not in ("0", "-") for c in others))
                 for r in rows
             ]
-            if ids and sum(a == b for a, b in present) >= 0.8 * len(rows):
+            asked = [sum(look.text(r, c) == "?" for c in others) for r in rows]
+            if ids and sum(a in (b, b - n) for (a, b), n in zip(present, asked, strict=True)) >= 0.8 * len(rows):
                 self.columns[column] = Role(name="ubiquity")
                 continue
             sums = [(value[r, column], sum(value[r, c] for c in others)) for r in rows]

@@ -13,7 +13,7 @@ from narrate.reading.intake.cell_reading import read_cell
 from narrate.reading.intake.header_words import is_unit_of_mass, quantity, unit
 from narrate.reading.intake.heads_by_content import SIZES
 from narrate.reading.intake.names_of_table import NamedLines
-from narrate.reading.intake.not_plants import animal_part, class_aside, not_a_plant
+from narrate.reading.intake.not_plants import animal_part, class_aside, not_a_plant, says_no_plant
 from narrate.reading.intake.parts_of_finds import PIECES_ONLY
 from narrate.reading.intake.plant_words_abroad import WIDE_PARTS
 from narrate.reading.intake.remarks import conditions_in, remark
@@ -37,6 +37,7 @@ class _Reader(NamedLines):
         by_row = self._lines(rows, table.columns, is_row=True)
         by_column = self._lines(columns, table.rows, is_row=False)
         if table.shape == "records":
+            self._section_lines(rows, by_row, table.rows, is_row=True)
             for row in rows:
                 self._facts(by_row[row], "")
             return self.out
@@ -94,6 +95,8 @@ class _Reader(NamedLines):
             self.out.set_aside.setdefault(kind, []).append(where.place)
             return
         kind = next((aside for said in by_row.get("group", ()) if (aside := class_aside(said.text))), "")
+        if any(says_no_plant(said.text) for said in by_row.get("note", ())):
+            kind = kind or "what a note calls no plant"
         if kind:
             self.out.set_aside.setdefault(kind, []).append(where.place)
             return

@@ -29,7 +29,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("volume", rf"(?:(?:soil|sample|samp|sediment|earth|bulk|processed|floated|flotation|total|original|initial|matrix|deposit|dirt|liters|litres|litre|liter|net|gross|wet|dry|raw|measured|bag|whole) )*(?:vol|vols|volume|volumes|capacity)(?: (?:of )?(?:soil|sample|sediment|earth|processed|floated|flotated|sieved|matrix|deposit|taken|bulk))*(?: ?(?:in )?{_UNITS})?|(?:total |sum of )?(?:l|lt|ltrs|litre|litres|liter|liters)(?: (?:of )?(?:soil|sediment|floated|processed|sieved|sampled))*|sample size(?: {_UNITS})?|size (?:l|litres?|liters?|ml)|(?:soil|sediment|sample) (?:l|litres|liters)|amount (?:floated|processed)(?: {_UNITS})?|(?:amount|quantity|litres|size)(?: of)? (?:soil|sediment|earth|deposit)(?: {_UNITS})?|(?:no|number) of (?:litres|liters)(?: [a-z]+)?|(?:(?:proben|boden)?volumen|volumen de tierra|litros|liter erde)(?: {_UNITS})?"),
     ("total", r"(?:grand |sub ?|sub-|column |row |overall )?(?:total|totals|sum|sums|subtotal|subtotals|summe|somme|Σ|tot)(?: (?!vol|soil|sed|lit|weight of soil).*)?|.*\b(?:total|subtotal|sub total|totals|sum)(?: (?:n|no|ct|count|c|u|ch|un|uc|charred|uncharred|all))?|all(?: (?:taxa|samples|remains|seeds|phases|contexts|features))?|(?:totale|gesamt).*|total.*"),
     # the sample's own
-    ("sample", rf"(?:(?:original|old|new|field|lab|laboratory) )?(?:sample|samples|samp|smpl|spl|smp|sa|flot|float|flotation|flotation sample|floatation sample|bulk sample|soil sample|archaeobotanical sample|environmental sample|env sample|macro sample|light fraction|lf) ?{_NUMBER}|(?:bag|bs|fs|lot|cat|catalog|catalogue|lab|accession|acc|pd|find|finds|field specimen|field|specimen|log|float log|flot log|tag|number|sample bag) {_NUMBER}|s {_NUMBER}|prov ?(?:nr|nummer)|provnr|s/n|bags?|fs|bs|pd|specimens?|soil sample bag|id|ids|logs?|float log|sampleid|sample_id|sampleno|samplenumber|flotno|échantillon|échantillons|echantillon|ech|probe|proben|proben ?nr|probennummer|muestra|muestras|n° muestra|campione|monster|prøve|minta|próbka|sample ?<>|sample ?< ?>|<>|sites?/samples?|plot|plots|sites? ?no|obs"),
+    ("sample", rf"(?:(?:original|old|new|field|lab|laboratory) )?(?:sample|samples|samp|smpl|spl|smp|sa|flot|float|flotation|flotation sample|floatation sample|bulk sample|soil sample|archaeobotanical sample|environmental sample|env sample|macro sample|light fraction|lf) ?{_NUMBER}|(?:bag|bs|fs|lot|cat|catalog|catalogue|lab|accession|acc|pd|find|finds|field specimen|field|specimen|log|float log|flot log|tag|number|sample bag) {_NUMBER}|s {_NUMBER}|prov ?(?:nr|nummer)|provnr|s/n|bags?|fs|bs|pd|specimens?|soil sample bag|id|ids|logs?|float log|sampleid|sample_id|sampleno|samplenumber|flotno|échantillon|échantillons|echantillon|ech|probe|proben|proben ?nr|probennummer|muestra|muestras|n° muestra|campione|monster|prøve|minta|próbka|sample ?<>|sample ?< ?>|<>|sites?/samples?|plot|plots|sites? ?no"),
     ("kind", r"(?:context|feature|deposit|feat|cxt|ctx|fill|unit|locus|sample)s? (?:type|kind|category|class|interpretation|descr|desc|description|function|identity)|(?:type|kind|nature|interpretation|description) of (?:context|feature|deposit|fill|sample|locus)|interpretation|context/feature type|fill of|provenance|descriptor"),
     ("feature", rf"(?:feature|features|feat|fea|structure|struct|str|house|building|pit|cut|group|parent feature|befund|structure/feature|room) ?{_NUMBER}|f {_NUMBER}|in feature|from"),
     ("context", rf"(?:context|contexts|cxt|ctx|cont|con|locus|loci|unit|su|us|ue|layer|stratum|strat|level|provenience|prov|deposit|lot|fill|spit|basket|excavation unit|strat unit|stratigraphic unit|context/feature|kontext|contexte|contesto) ?{_NUMBER}|c {_NUMBER}"),
@@ -91,6 +91,8 @@ def heading(text: str) -> str:
         return "derived"
     if re.fullmatch(r"vols?(?:umes?)? (?:processed|floated|taken|collected|sampled)(?: (?:in )?(?:l|lt|lit(?:re|er)s?))?", flat):
         return "volume"  # of soil, before 'sorted' takes it for a share
+    if "%" in flat and heading_abroad(flat) == "sorted":
+        return "sorted"  # '% revisado', before it is a share
     if flat in _DARWIN_CORE:
         return _DARWIN_CORE[flat]
     for role, pattern in _COMPILED:
@@ -115,6 +117,8 @@ def heading(text: str) -> str:
         said = {heading(half) for half in halves} - {""}
         if len(said) == 1:
             return said.pop()  # 'Campione / Sample': the same in two languages
+        if len(said) == 2 and said <= {"context", "site", "feature"}:
+            return "context"  # 'Level / zone'
     prefix, _, rest = flat.partition(" ")
     if prefix in ("taxon", "plant", "find") and rest:
         return heading(rest)

@@ -12,7 +12,7 @@ _WORDS: dict[str, str] = {
         "funn funnnr fund fundnr fundnummer éch mostra mostres lagin laginak próbki próby vzorku uzorka proby vzorci vzorec échantillonnage "
         "bolsa bolsas funda sac sacchetto beutel tüte probe proben probennummer probennr échantillon echantillon prélèvement prelevement muestra muestras campione "
         "campioni amostra amostras monster vnr vondstnr vondstnummer monsternr prøve prøvenr prov provnr minta próbka próbki próby proba uzorak vzorek örnek numune δείγμα проба пробы образец образцы "
-        "시료 시료번호 시료명 試料 試料番号 試料名 サンプル サンプル番号 样品 样品号 样品编号 浮选号 標本番号"
+        "flot flots flotación flotacion flotación flottation flotado 시료 시료번호 시료명 試料 試料番号 試料名 サンプル サンプル番号 样品 样品号 样品编号 浮选号 標本番号"
     ),
     "feature": (
         "obiekt obiektu objekty яма объект  постройка befund struktur structure fosse grube haus estructura rasgo struttura fossa estrutura spoor anlæg anläggning anl anlegg struktur objekt jama obiekt obiektu "
@@ -29,7 +29,7 @@ _WORDS: dict[str, str] = {
     "site": "schnitt fläche areal saggio settore ambiente sondagem sondage tranchée zona put werkput vlak schakt cuadro cuadrícula cuadricula sector proyecto carré quadrat quadrato fundort ort site lieu yacimiento sitio sito località sítio vindplaats lokalitet lelőhely stanowisko 유적 유적명 遺跡 遺跡名 遗址",
     "volume": (
         "volym volumen jordvolym prøvevolumen volumen bodenvolumen probenvolumen volume volumes litros litres liter tierra sedimento объём объем "
-        "volum hacim volym térfogat objętość litrage 토양량 시료량 処理量 土量 容量 体積 浮选土量 土样量"
+        "volum hacim volym térfogat objętość litrage 토양량 시료량 処理量 水洗量 水洗土量 処理土量 土壌量 サンプル量 浮選土量 土量 容量 体積 浮选土量 土样量"
     ),
     "taxon": (
         "takson taksony taksonu gatunki druh druhy vrste soorten arten taxón taxons taxones táxon táxones art pflanzenart pflanzen taxa espèce espèces plantes especie especies planta specie piante espécie plantesoort таксон вид soort plantenaam art arter växt "
@@ -39,7 +39,7 @@ _WORDS: dict[str, str] = {
         "resttyp pflanzenteil teil organ organe partie parte órgano órgano organo deel onderdeel plantdeel växtdel plantedel część "
         "dio 부위 部位 部位名 部分 遗存类型"
     ),
-    "count": "anz stk st počet kusů ks liczba ilość broj število darabszám antall n nr nrd 개수 수량 anzahl stück stückzahl nombre effectif cantidad número numero n° nº conteggio quantità quantidade aantal antal antall darab adet sayı 個数 数量 点数 粒数 数",
+    "count": "cant cantid nb nbre eff efectivos anz stk st počet kusů ks liczba ilość broj število darabszám antall n nr nrd 개수 수량 anzahl stück stückzahl nombre effectif cantidad número numero n° nº conteggio quantità quantidade aantal antal antall darab adet sayı 個数 数量 点数 粒数 数",
     "mass": "gew gewicht masse poids peso gewichte ağırlık vægt súly ciężar 重量 重さ",
     "note": "bem bemerkung bemerkungen uwagi poznámka megjegyzés huom anmerkung remarques remarque observaciones observación note osservazioni observações opmerking opmerkingen anmärkning anmärkningar bemærkning bemærkninger kommentar notlar 비고 備考 备注",
     "family": "familie famille familia famiglia família 科 科名 科属",
@@ -78,6 +78,10 @@ _PHRASES: tuple[tuple[str, re.Pattern[str]], ...] = (
         r"|quantité|cantidad|quantità|quantidade)(?: (?:de |di |der |van |do |del |della )?(?:sédiments?|sedimentos?|sedimento|sediment|terre|tierra|terra|erde|grond|sol|solo|tamisés?|flotados?"
         r"|flottati|prélevés?|traités?|tratados?|processado|geslibd|geschlämmt|prelevati))?(?: (?:en|in|em))?(?: (?:l|lt|litres|litros|litri|liter))?"
     )),
+    ("size class", re.compile(
+        r"(?:fracci[oó]n|fraction|fraktion|frazione|fra[cç][cç][aã]o|fractie|siebfraktion|siebgröße|malla|tamiz|maille|mailles|maschenweite|sieb|tamis|maglia|setaccio|zeef|zeeffractie"
+        r"|maaswijdte|peneira|malha|sikt|såll|sold|sito|oczko|メッシュ|篩目|篩|筛孔|孔径)(?: (?:de|da|di|do|en|in|nr|n°|tamizado|tamisage|granulom\w+))* mm|malla|tamiz|maschenweite|siebfraktion|zeeffractie|maaswijdte|メッシュ|篩目|筛孔"
+    )),
     ("kind", re.compile(
         r"(?:type|tipo|art|typ|soort|nature|naturaleza|natura) (?:de |di |der |van |du |del |des |dell )?(?:structure|contexte|contexto|contesto|befund|befunds|befundes|spoor|fait|estructura|struttura|fossa|deposito|dépôt|us|ue)s?"
         r"|befundart|befundtyp|befundansprache|interprétation|interpretación|interpretazione|interpretação|spooraard|遺構種別|遗迹类型"
@@ -88,7 +92,7 @@ _PHRASES: tuple[tuple[str, re.Pattern[str]], ...] = (
     )),
 )  # fmt: skip
 
-_TAILS = (" lt", " ltr", " nr", " nummer", " no", " n°", " número", " numero", " l", " ml", " g", " mg", " litres", " liter", " litros", " 升", " л", " リットル", " 个", " 粒", " 克")
+_TAILS = (" lt", " ltr", " nr", " nummer", " no", " n°", " número", " numero", " l", " ml", " g", " mg", " litres", " liter", " litros", " cc", " dm3", " 升", " л", " リットル", " 个", " 粒", " 克")
 
 
 def heading_abroad(flat: str) -> str:

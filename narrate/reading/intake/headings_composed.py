@@ -8,7 +8,7 @@ import re
 
 # Common practice, no source: the noun of a heading, which says what it heads.
 _NOUNS: dict[str, str] = {
-    "sample": "sample samples smp smps smpl samp spl",
+    "sample": "bag bags sample samples smp smps smpl samp spl",
     "context": "context contexts cxt ctx cntxt cntx contxt locus loci su sus us deposit layer stratum strata",
     "feature": "feature features feat feats ftr fea structure structures struct",
     "phase": "phase phases phasing period periods periodisation periodization chronology age date dating horizon era epoch",

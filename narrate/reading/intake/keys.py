@@ -9,11 +9,12 @@ from dataclasses import dataclass
 
 from narrate.model.grids import Grid
 from narrate.model.layouts import Marks
+from narrate.reading.intake.uncounted import narrow, says_uncounted
 
 _MORE = r"more than|over|mehr als|über|plus de|más de|mas de|più di|meer dan|mais de|mere end|mer än"
 _LESS = r"less than|fewer than|under|weniger als|unter|moins de|menos de|meno di|minder dan|mindre end|färre än"
 _ENTRY = re.compile(
-    r"(?<![\w+])(?P<sign>\++|\*{1,5}|#{1,5}|x{1,5}|X{1,5}|[•●○◦■□▪▫◆◇★☆✔√]{1,5}|[-–—?]|\b(?:VA|VR|VF|[A-Za-z])(?:\*|\+|\b)|(?<!\S)\.(?=\s*=)|(?<![-.\d])-?9{2,4}(?=\s*=))\s*(?:=|:|\s[-–]\s|\bis\b|\bmeans\b)\s*"
+    r"(?<![\w+])(?P<sign>\++|\*{1,5}|#{1,5}|x{1,5}|X{1,5}|[•●○◦■□▪▫◆◇★☆✔√]{1,5}|[-–—?]|\b(?:VA|VR|VF|[A-Za-z])(?:\*|\+|\b)|\b[nu]\.?[/ ]?[a-z]\b\.?(?=\s*[=:])|(?<!\S)\.(?=\s*=)|(?<![-.\d])-?9{2,4}(?=\s*=))\s*(?:=|:|\s[-–]\s|\bis\b|\bmeans\b)\s*"
     rf"(?P<meaning>(?:{_MORE}|{_LESS})\s*\d+|"
     r"(?:[<>≤≥]\s*)?\d+\s*(?:[-–]|to)\s*\d+|[<>≤≥]=?\s*\d+|\d+\s*\+|\d+|(?![A-Z])[^\W\d_](?:[^\W\d_]|[ /-])*)\s*(?P<more>\((?:[^()]*)\))?",
 )
@@ -27,6 +28,10 @@ _PLAIN_ABROAD = re.compile(
     r"(?:^|[;,:.]\s*)(?P<sign>\++|\*{1,5}|#{1,5}|x{1,5})\s+(?P<meaning>[^\W\d_]{2,}(?: [^\W\d_]+)?)(?=\s*(?:[;,.(]|$))", re.IGNORECASE
 )
 """The same in other languages: '+ nieliczne, ++ liczne'."""
+_EAST_ASIAN = re.compile(
+    r"(?P<sign>\++|\*{1,5}|[○◎●△]{1,3}|[x×]{1,3})\s*(?:は|が|为|為|表示|[=:…-])\s*(?P<meaning>\d+\s*[-~〜～]\s*\d+|[<>≥≤]?\d+|[\u3040-\u30ff\u3400-\u9fff]+)"
+)
+"""'＋は少量、＋＋は中量': signs and words of Japanese and Chinese keys."""
 _IN_DOUBT = re.compile(
     r"(?P<sign>[(\[](?:x{1,3}|\+{1,4}|p|\d)[)\]])\s*(?:=|:|[-–])\s*(?:cf\b|prob|poss|uncertain|doubt|tentativ|wahrscheinlich|unsicher|incert|douteu|dudos|duvidos|dubbi|onzeker|os[aä]ker|usikker)",
     re.IGNORECASE,
@@ -44,8 +49,8 @@ _LETTERS = re.compile(
 )
 
 # Common practice, no source: words of keys for brackets and slashes.
-_BRACKETS = r"(?:brackets|parenthes[ei]s|klammern|parenthèses|paréntesis|parentesi|parênteses|haakjes|nawias\w*|parentes|parantes)"
-_PIECES = r"(?:frag|bruchst|bruch\b|trozos|pezzi|frammenti|pieces|broken)"
+_BRACKETS = r"(?:brackets|parenthes[ei]s|klammern|parenthèses|paréntesis|parentesi|parênteses|haakjes|nawias\w*|parentes|parantes|závork\w*|括弧|カッコ|括号|\(\s*\)内?)"
+_PIECES = r"(?:frag|bruchst|bruch\b|trozos|pezzi|frammenti|pieces|broken|破片|碎片|ułam|zlom|kawałk|brokken|pedaz)"
 _WHOLE = r"(?:(?:wholes?|complete|intact)(?: grains?| seeds?)?|ganz\w*|enti[eè]r\w*|enter[oa]s?|inter[oi]|hele)"
 
 
@@ -72,7 +77,7 @@ def find_marks(grid: Grid) -> Marks:
                 slash = "whole/fragment"
             elif re.search(rf"{_PIECES}\w*\s*/\s*{_WHOLE}", lower):
                 slash = "fragment/whole"
-        if re.search(rf"{_BRACKETS}.{{0,40}}{_PIECES}|{_PIECES}.{{0,40}}{_BRACKETS}|\d ?\(\d+\).{{0,40}}{_PIECES}", lower):
+        if re.search(rf"{_BRACKETS}.{{0,40}}{_PIECES}|{_PIECES}.{{0,40}}{_BRACKETS}|\d ?\(\d+\).{{0,40}}{_PIECES}", narrow(lower)):
             brackets = "fragment"
         elif re.search(_BRACKETS, lower) and re.search(
             r"of which|of these|of them|thereof|included in|davon|dont\b|de los cuales|di cui|waarvan|dos quais", lower
@@ -92,9 +97,9 @@ def key_entries(grid: Grid) -> list[Entry]:
     for at, cell in grid.cells.items():
         if cell.kind != "text" or len(cell.text) < 4:
             continue
-        text = cell.text
+        text = narrow(cell.text)
         said: set[str] = set()
-        for match in (*_PLAIN_ENTRY.finditer(text), *_PLAIN_ABROAD.finditer(text)):
+        for match in (*_PLAIN_ENTRY.finditer(text), *_PLAIN_ABROAD.finditer(text), *_EAST_ASIAN.finditer(text)):
             meaning = meaning_of(match["meaning"], match.groupdict().get("more") or "")
             if meaning and match["sign"] not in said:
                 said.add(match["sign"])
@@ -130,7 +135,9 @@ def meaning_of(meaning: str, more: str = "") -> str:
     word = meaning.strip().lower()
     if re.match(r"absent|not present|none|not found|nil", word):
         return "absent"
-    if re.match(r"not (?:looked|sorted|examined|analysed|counted|recorded)|no data", word):
+    if re.match(r"(?:not|un|non)[ -]?(?:counted|quantified)", word) or says_uncounted(re.split(r"[,;(]", word)[0]):
+        return "present"
+    if re.match(r"not (?:looked|sorted|examined|analysed|recorded)|no data", word):
         return "not looked for"
     if re.match(
         r"(?:present|presence|rare|occasional|common|frequent|abundant|dominant|few|some|many|moderate|trace|very|numerous|uncertain|possible|low|medium|high)",
@@ -148,6 +155,8 @@ def meaning_of(meaning: str, more: str = "") -> str:
 # Common practice, no source: words of keys in other languages.
 _ABROAD = (
     (r"afwezig|fehl(?:t|end)|nicht (?:vorhanden|nachgewiesen|gefunden)|no (?:hallado|encontrado)|niet gevonden|non trovat[oai]|absente?s?\b|ausente|assente|saknas|mangler|brak|nieobecn|hiányzik", "absent"),
+    (r"(?:極)?(?:少|中|多|微)[量数]?(?:以上|程度)?$|普通|稀|やや.*|わずか|非常に.*|较[多少]|あり|有|检出|検出$", "present"),
+    (r"なし|無|无|未検出|不検出|未发现", "absent"),
     (r"aanwezig|vorhanden|pr[eé]sent|förekommer|forekommer|til stede|obecn|jelen|enkele?|einzeln|vereinzelt|wenig|viele?\b|sehr|massenhaft|häufig|selten|"
      r"tiental|honderd|duizend|zeer|veel|weinig|vele|zeldzaam|quelques|rares?\b|peu\b|abondant|nombreu|très|fréquent|poc[oahi]|escas|abundante|much|raro|rari|molt|"
      r"frequent|enstaka|måttlig|riklig|få\b|många|mange|nieliczn|liczn|bardzo|kevés|sok", "present"),

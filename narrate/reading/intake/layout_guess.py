@@ -18,6 +18,7 @@ from narrate.reading.intake.keys_of_file import Disagreement, keys_of_file, with
 from narrate.reading.intake.layout_told import tell_hidden, tell_litres, tell_phase_codes, tell_two_volumes
 from narrate.reading.intake.left_over import left_over
 from narrate.reading.intake.records_guess import guess_records
+from narrate.reading.intake.sections_of_samples import with_sections_of_samples
 from narrate.reading.intake.sheets_again import without_repeats
 from narrate.reading.intake.short_words import said_under, short_words
 from narrate.reading.intake.tables_of_sheet import Found, table_of, tables_of, whole
@@ -95,7 +96,7 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
             continue
         records = guess_records(look, whole(look))
         if records is not None:
-            found.tables.append(table_of(grid, records, Marks(), "records"))
+            found.tables.append(with_sections_of_samples(look, table_of(grid, records, Marks(), "records")))
             found.doubts.extend(left_over(look, found.tables[-1:]))
             continue
         if has_counts or grid.sheet:

@@ -27,7 +27,7 @@ _SHOWN = 6
 def left_over(look: Look, tables: list[Table]) -> list[str]:
     """Doubts about numbers of a sheet that no table takes in, and about rows and columns that nobody knows."""
     where = f"sheet {look.grid.sheet}: " if look.grid.sheet else ""
-    kinds = (_outside, _unknown, _headings_as_ids, _same_again, _words_of_numbers)
+    kinds = (_outside, _unknown, _headings_as_ids, _same_again, _lines_twice, _words_of_numbers)
     doubts = [doubt for kind in kinds for doubt in kind(look, tables)]
     return [f"{'DOUBTFUL: ' if _is_loud(one) else ''}{where}{one.removeprefix('DOUBTFUL: ')}" for one in doubts]
 
@@ -130,6 +130,33 @@ def _words_of_numbers(look: Look, tables: list[Table]) -> list[str]:
                     f"({role.name}); write counts for it in the layout if it is a sample"
                 )
     return found
+
+
+def _lines_twice(look: Look, tables: list[Table]) -> list[str]:
+    """Lines of a list that are the same in every cell, a number of their own with them: written out twice."""
+    found = []
+    for table in tables:
+        if table.shape != "long":
+            continue
+        lines = [row for row, role in table.rows.items() if role.name == "finds"]
+        apart = [c for c in table.columns if _tells_lines_apart(look, lines, c)]
+        before: dict[tuple[str, ...], int] = {}
+        for row in lines:
+            texts = tuple(look.text(row, c) for c in table.columns)
+            first = before.setdefault(texts, row)
+            if apart and first != row:
+                found.append((first, row))
+    return [
+        f"DOUBTFUL: row {row + 1} is row {first + 1} again in every cell, its own number with them; both are added; "
+        "write 'ignored' for one of them under rows in the layout if it was written out twice"
+        for first, row in found[:5]
+    ]
+
+
+def _tells_lines_apart(look: Look, lines: list[int], column: int) -> bool:
+    """Whether hardly a text of a column comes twice, as with running numbers of records."""
+    texts = [look.text(row, column) for row in lines if look.text(row, column)]
+    return len(texts) >= 0.9 * len(lines) and len(lines) > 3 and len(set(texts)) >= 0.9 * len(texts)
 
 
 def _same_again(look: Look, tables: list[Table]) -> list[str]:

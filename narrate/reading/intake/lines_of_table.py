@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from narrate.model.grids import Cell, Grid, column_number
 from narrate.model.layouts import FIND_ROLES, SAMPLE_ROLES, TAXON_ROLES, Layout, Role, Table
 from narrate.reading.intake.conditions_of_finds import Conditions
+from narrate.reading.intake.fills_end import ends_of_fill
 from narrate.reading.intake.header_words import quantity
 from narrate.reading.intake.heads_in_pieces import IN_PIECES, piece_for, pieces_of
 from narrate.reading.intake.litres_in_heads import litres_in
@@ -17,6 +18,7 @@ from narrate.reading.intake.mending import mended
 from narrate.reading.intake.not_plants import not_a_plant
 from narrate.reading.intake.parts_of_finds import Parts
 from narrate.reading.intake.said import Line, Said
+from narrate.reading.intake.sections_of_samples import says_none
 from narrate.reading.intake.sheet_finds import SheetFinds
 from narrate.reading.intake.told import Told
 from narrate.reading.intake.written_names import NameReader
@@ -72,11 +74,15 @@ class Lines:
             if role.filled and lines and not any(place in self.cells for place in over):
                 # The list of a sample may have its id over its names.
                 between = [n for n in sorted(self.table.rows if is_row else self.table.columns) if n <= lines[-1]]
+            own = self.grid.cells
+            ends = ends_of_fill(self.cells, own, at, roles, between, is_row=is_row) if role.filled else set()
             for line in between:
                 r, c = (line, at) if is_row else (at, line)
                 cell = self.cells.get((r, c))
                 if cell is not None and cell.text:
                     before = (cell, r, c)
+                elif line in ends:
+                    before = None
                 elif not role.filled:
                     continue
                 if before is None or line not in found:
@@ -99,7 +105,7 @@ class Lines:
                         one = Said(piece, said.place, "l" if name == "volume" else "")
                     elif name != "sample" and "sample" in wanted and (piece := self._piece(name, at_row, at_column)):
                         one = Said(piece, said.place, "l" if name == "volume" else "")
-                    elif name == "volume" and "sample" in wanted:
+                    elif name == "volume" and role.name != "volume":
                         litres = litres_in(self.grid.text(at_row, at_column))
                         if not litres:
                             continue
@@ -149,6 +155,7 @@ class Lines:
         band: Said | None = None
         """The last head that says a condition: it holds for heads that follow it at once, and for those behind them."""
         is_over_heads = has_lines = False
+        of_samples: dict[str, Said] = {}
         others = self.table.columns if is_row else self.table.rows
         for at in sorted(roles):
             role = roles[at]
@@ -163,11 +170,16 @@ class Lines:
                 elif not is_over_heads and not (band and _is_large(band.text) and not _is_large(said.text)):
                     band = None
                 current, has_lines = said, False
+                # 'Unphased' ends what the head before it said of the samples.
+                known = {} if says_none(said.text) else dict.fromkeys(role.also, said)
+                of_samples = {**{n: s for n, s in of_samples.items() if n not in role.also}, **known}
             elif at in wanted and current is not None:
                 has_lines = True
                 found[at].setdefault("section", []).extend(
                     [current, band] if band is not None and band is not current else [current]
                 )
+                for name, one in of_samples.items():
+                    found[at].setdefault(name, []).append(one)
 
     def _head_of_section(self, at: int, others: Mapping[int, Role], is_row: bool) -> Said | None:
         """The first words of a line of a section."""

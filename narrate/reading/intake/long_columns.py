@@ -9,7 +9,9 @@ from narrate.model.layouts import Role
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.header_words import heading, quantity, unit
 from narrate.reading.intake.heads_by_content import SIZES, condition_role, content_role
+from narrate.reading.intake.litres_in_heads import litres_in
 from narrate.reading.intake.long_table import OF_SAMPLE
+from narrate.reading.intake.not_plants import is_class_of_finds
 from narrate.reading.intake.plant_words_abroad import WIDE_PARTS
 from narrate.reading.intake.units_and_levels import naming_contexts
 
@@ -121,6 +123,8 @@ def column_role(
     by_content = content_role(texts, look)
     if by_content in ("part", "condition", "completeness", "size class", "fraction", "kind"):
         return Role(name=by_content)
+    if len(set(texts)) > 1 and sum(map(is_class_of_finds, texts)) >= 0.8 * len(texts):
+        return Role(name="group")
     return Role(name="ignored", qualifiers=("its heading says nothing known",))
 
 
@@ -129,6 +133,44 @@ def contexts_told_apart(look: Look, row: int, columns: dict[int, Role]) -> dict[
     heads = {c: look.text(row, c) for c, role in sorted(columns.items()) if role.name == "context"}
     naming = naming_contexts(heads)
     return {c: Role(name="sample note", filled=columns[c].filled) for c in heads if c not in naming}
+
+
+def shares_sorted(
+    look: Look, below: list[int], columns: dict[int, Role], sample: int, taxon: int
+) -> dict[int, Role]:
+    """Columns of shares before the names that say one thing of each sieve class of a sample: what was sorted of it."""
+    sizes = [c for c, role in columns.items() if role.name in ("size class", "fraction")]
+    found = {}
+    for column in [c for c, role in columns.items() if role.name == "percent" and c < taxon]:
+        said: dict[tuple[str, ...], set[str]] = {}
+        for r in below:
+            if look.text(r, column):
+                said.setdefault(tuple(look.text(r, c) for c in (sample, *sizes)), set()).add(look.text(r, column))
+        if 1 < len(said) < sum(map(bool, (look.text(r, column) for r in below))) and all(map(_is_one, said.values())):
+            found[column] = Role(name="sorted")
+    return found
+
+
+def _is_one(texts: set[str]) -> bool:
+    return len(texts) == 1
+
+
+def notes_of_samples(look: Look, below: list[int], columns: dict[int, Role], sample: int) -> dict[int, Role]:
+    """Columns of notes that say one thing in all lines of each sample, and so speak of it; with the litres in them."""
+    found = {}
+    ids = [look.text(r, sample) for r in below]
+    for column, role in columns.items():
+        if role.name not in ("note", "sample note"):
+            continue
+        said: dict[str, set[str]] = {}
+        for id, r in zip(ids, below, strict=True):
+            said.setdefault(id, set()).add(look.text(r, column))
+        own = {next(iter(texts)) for id, texts in said.items() if id and len(texts) == 1} - {""}
+        if role.name == "note" and (len(said) < 3 or len(below) < 2 * len(said) or len(own) < 0.7 * len(said)):
+            continue
+        litres = sum(bool(litres_in(text)) for text in own)
+        found[column] = Role(name="sample note", also=("volume",) if own and litres >= 0.5 * len(own) else ())
+    return found
 
 
 def is_filled(look: Look, below: list[int], column: int) -> bool:

@@ -8,19 +8,30 @@ from narrate.model.grids import Area
 from narrate.model.layouts import SAMPLE_ROLES, Role
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
 from narrate.reading.intake.header_words import heading, sample_rank
-from narrate.reading.intake.long_columns import column_role, contexts_told_apart, is_amount_head, states_in
+from narrate.reading.intake.heads_of_list import heads_in
+from narrate.reading.intake.long_columns import (
+    column_role,
+    contexts_told_apart,
+    is_amount_head,
+    notes_of_samples,
+    shares_sorted,
+    states_in,
+)
 from narrate.reading.intake.long_headless import list_without_head
 from narrate.reading.intake.long_table import OF_SAMPLE, Long, rows_below
 
 _NO_AMOUNTS = (*SAMPLE_ROLES, "location", "code", "size class", "fraction", "cf", "note")
-_NUMBERED = re.compile(r"[^\W\d_]{3}.*(?:\bno\.?|\bnr\.?|#|\bnumber|\bid|n[º°])$", re.IGNORECASE)
+_NUMBERED = re.compile(
+    r"[^\W\d_]{3}.*(?:\bno\.?|\bnr\.?|#|\bnumber|\bid|n[º°])$|(?:n\.? ?[º°o]\.?|nr\.?|n[uú]m\.?)\s+[^\W\d_]{3}.*",
+    re.IGNORECASE,
+)
 _TAXON = ("taxon", "genus", "common name", "epithet")
 
 
 def guess_long(look: Look, area: Area) -> Long | None:
     """The long table in an area; None where no row reads as the head of one."""
     for row in range(area.top, min(area.top + 40, area.bottom) + 1):
-        heads = {c: heading(look.text(row, c)) for c in range(area.left, area.right + 1) if look.text(row, c)}
+        heads = heads_in(look, area, row)
         # Two headings of different sorts: a row of marks 'x' is no row of coordinates.
         if len(heads) < 3 or len({role for role in heads.values() if role}) < 2:
             continue
@@ -93,6 +104,8 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
         columns[sample] = Role(name="sample", also=(heads[sample],), filled=columns[sample].filled)
         doubts.append(f"the table names no samples; each {heads[sample]} is taken as one")
     columns.update(contexts_told_apart(look, row, columns))
+    columns.update(shares_sorted(look, finds, columns, sample, taxon))
+    columns.update(notes_of_samples(look, finds, columns, sample))
     rows = {r: _row_role(look, r, taxon, sample, known) for r in below}
     if not any(role.name == "finds" for role in rows.values()) or not any(
         role.name in ("count", "mass") for role in columns.values()
@@ -156,9 +169,14 @@ def _numbered(look: Look, row: int, heads: dict[int, str], below: list[int], kno
     numbered = [
         c for c, role in heads.items()
         if not role and _NUMBERED.search(look.text(row, c).strip())
-        and all(looks_like_id(look.text(r, c)) for r in below if look.text(r, c))
+        and _are_ids([look.text(r, c) for r in below if look.text(r, c)])
     ]  # fmt: skip
     return next((c for c in numbered if several(c) > several(known) - (c < known)), known)
+
+
+def _are_ids(texts: list[str]) -> bool:
+    """Whether nearly all of a column reads as ids; a key may stand under it."""
+    return bool(texts) and sum(map(looks_like_id, texts)) >= 0.8 * len(texts)
 
 
 def _column_of_names(look: Look, area: Area, row: int, heads: dict[int, str]) -> int | None:

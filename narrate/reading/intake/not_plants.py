@@ -13,9 +13,9 @@ from narrate.reading.intake.broken_letters import whole_letters
 _NOT_PLANTS: tuple[tuple[str, str], ...] = (
     (r"fish|birds?|(?:small )?mammals?|amphibians?|fish ?(?:bones?|scales?|vertebrae?)|bird bones?|(?:small |large |burnt |burned |calcined )?(?:mammal |animal |human |rodent |amphibian )?bones?(?: frag(?:ment)?s?)?|teeth|tooth|otoliths?", "bone"),
     (r"(?:land |marine |fresh ?water |terrestrial )?(?:snails?|mollus[ck]s?|mollusca|gastropods?|mussels?|oysters?|bivalves?)(?: shells?)?|marine shells?|egg ?shells?|shellfish|sea ?shells?", "shell"),
-    (r"insects?(?: (?:remains|fragments|parts))?|beetles?|coleoptera|fly pupae?|puparia|pupae|weevils?|sitophilus.*|mites?|ants?|arthropods?|(?:earth)?worm (?:cocoons?|capsules?|casts?|eggs?(?: cases?)?)|daphnia.*|cladocera.*|ostracods?|foraminifera|forams?|bryozoa|larvae?|ephippia", "insects and other small animals"),
+    (r"insects?(?: (?:remains|fragments|parts))?|beetles?|coleoptera|(?:fly )?(?:pupae?|puparia|puparium)|pupae|weevils?|sitophilus.*|mites?|ants?|arthropods?|(?:earth)?worm (?:cocoons?|capsules?|casts?|eggs?(?: cases?)?)|daphnia.*|cladocera.*|ostracods?|foraminifera|forams?|bryozoa|larvae?|ephippia", "insects and other small animals"),
     (r"slag|hammer ?scale|clinkers?|cinders?|coal|fuel ash(?: slag)?|iron|metal|glass|vitrified.*|industrial waste|magnetic.*", "metal working and fuel waste"),
-    (r"pot(?:tery|sherds?)?|sherds?|ceramics?|daub|brick|tile|cbm|fired clay|burnt clay|flints?|lithics?(?: (?:debitage|flakes?|chips?|fragments?|frags|waste|material))?|debitage|obsidian|flakes?|beads?|plaster|mortar|stones?|gravel|fcr|fire.?cracked rock|artefacts?|artifacts?", "artefacts"),
+    (r"pot(?:tery|sherds?)?|(?:(?:body|rim|base|pottery|pot|ceramic) )?sherds?|chert|ceramics?|daub|brick|tile|cbm|fired clay|burnt clay|flints?|lithics?(?: (?:debitage|flakes?|chips?|fragments?|frags|waste|material))?|debitage|obsidian|flakes?|beads?|plaster|mortar|stones?|gravel|fcr|fire.?cracked rock|artefacts?|artifacts?", "artefacts"),
     (r"(?:charred |organic |burnt )?(?:(?:gef(?:ä|ae?)(?:ß|ss)|topf|speise)[- ]?krusten?(?:reste)?|(?:pot|vessel|food)[- ]crusts?)(?:,? (?:organisch|organic|charred|verkohlt))?", "crusts of vessels"),
     (r"dung(?: pellets?)?(?: frag(?:ment)?s?)?|(?:rodent|mouse|sheep|goat) (?:droppings?|pellets?|faeces)|faecal pellets?|coprolites?|droppings?", "droppings"),
     (r"(?:unsorted |heavy |light |fine |coarse )*residues?(?: (?:unsorted|not sorted|[<>] ?\d+(?: \d+)? ?mm))?", "unsorted residue"),
@@ -31,8 +31,14 @@ _NOT_PLANTS: tuple[tuple[str, str], ...] = (
     (r"(?:fisch|vogel|säuge?r?tier|säuger|tier|amphibien|kleintier|kleinsäuger)[- ]?(?:reste?|knochen|schuppen|wirbel|gräten|zähne)", "bone"),
     (r"eier?schalen?(?:reste)?|eierschaal|coquilles? d'(?:œ|oe)ufs?|c[aá]scaras? de huevos?|gusci? d'uov[oa]|cascas? de ovos?|æggeskal|äggskal|skorupki", "shell"),
     (r"insectos|insectes|insekten|insetti|insetos", "insects and other small animals"),
-    (r"esti[eé]rcol|excrementos?|coprolit[oi]s?|copr[oó]litos?|mist|fumier|letame|estrume", "droppings"),
+    (r"esti[eé]rcol|excrementos?|coprolit[oi]s?|copr[oó]litos?(?: de .*)?|mist|fumier|letame|estrume", "droppings"),
     (r"escorias?|scories|schlacken?|scorie|esc[oó]rias?", "metal working and fuel waste"),
+    (r"(?:魚|獣|鳥|动物|鱼|兽)?骨(?:片|類|类)?|魚類?|鱗|歯", "bone"),
+    (r"(?:貝|贝)(?:殻|壳|類|类|片)?|螺", "shell"),
+    (r"昆虫(?:遺体|片|類|残体|类)?|虫", "insects and other small animals"),
+    (r"菌核|菌類|真菌", "fungi"),
+    (r"土器片?|陶片|石器|剥片|礫|瓦片?", "artefacts"),
+    (r"(?:fungal )?sclerotia|sclerotium|sklerotien|sclérotes?|esclerocios?|sclerozi", "fungi"),
     (r"tepalcates?|tiestos?|scherben|keramikscherben|cer[aá]mica|c[eé]ramique|keramik|ceramica|l[ií]tic[ao]s?|silex|sílex|feuerstein", "artefacts"),
 )  # fmt: skip
 
@@ -67,7 +73,39 @@ def class_aside(text: str) -> str:
     ('bone', 'artefacts', '', '')
     """
     flat = text.strip().lower()
+    if says_no_plant(flat):
+        return "other things"
     return next((kind for pattern, kind in _CLASSES if re.fullmatch(pattern, flat)), "") or not_a_plant(flat)
+
+
+def says_no_plant(text: str) -> bool:
+    """
+    Whether a class or note says that a find is no plant.
+
+    >>> says_no_plant("no vegetal"), says_no_plant("not botanical"), says_no_plant("no plant label")
+    (True, True, False)
+    """
+    return bool(_NO_PLANT.fullmatch(text.strip()))
+
+
+_NO_PLANT = re.compile(
+    r"(?:not?|non)[ -](?:a )?(?:plants?|botanical|vegetable|vegetal(?:es)?|botánic[oa]s?|végéta(?:l|ux)|vegetale|plante)|keine? pflanzen?(?:reste?)?|nicht pflanzlich|geen planten?|não vegetal",
+    re.IGNORECASE,
+)
+_OF_PLANTS_CLASS = re.compile(
+    r"(?:archaeo|macro)?-?botan(?:ical|y|ic)|flora?l?|plants?(?: remains)?|vegeta(?:l|ble)|végétal|botánico|botanisch|pflanze|charcoal|wood|seeds?", re.IGNORECASE
+)
+
+
+@cache
+def is_class_of_finds(text: str) -> bool:
+    """
+    Whether a word names a class of all that is found on a dig.
+
+    >>> is_class_of_finds("BOTANICAL"), is_class_of_finds("Faunal"), is_class_of_finds("kernel")
+    (True, True, False)
+    """
+    return bool(_OF_PLANTS_CLASS.fullmatch(text.strip()) or class_aside(text))
 
 
 _CLASSES = (

@@ -84,22 +84,25 @@ PARTS_ABROAD: Mapping[str, str] = {
     "frucht": "fruit", "früchte": "fruit", "steinkern": "fruit stone", "steinkerne": "fruit stone", "nasiono": "seed", "nasiona": "seed", "tane": "grain", "tohum": "seed", "kabuk": "nutshell", "çekirdek": "seed",
     "skal": "nutshell", "skalfrag": "nutshell", "skaller": "nutshell", "träkol": "charcoal", "trækul": "charcoal", "trekull": "charcoal",
     "korn": "grain", "frø": "seed", "frö": "seed",
+    "cariopse": "grain", "cariopses": "grain", "cariópside": "grain", "parénquima": "tuber", "parênquima": "tuber", "parenquima": "tuber", "parenchym": "tuber", "parenchymgewebe": "tuber", "parenchyme": "tuber", "parenchima": "tuber", "tejido parenquimático": "tuber",
+    "頴果": "grain", "穎果": "grain", "颖果": "grain", "炭化米": "grain", "米粒": "grain", "米": "grain", "果皮": "nutshell", "内果皮": "nutshell", "核": "fruit stone", "果核": "fruit stone", "果壳": "nutshell", "核壳": "nutshell", "堅果": "fruit", "坚果": "fruit", "子葉": "cotyledon", "子叶": "cotyledon",
+    "穂軸": "rachis internode", "穗轴": "rachis internode", "小穂軸": "spikelet fork", "基盤": "spikelet fork", "芒": "awn", "葉": "leaf", "叶": "leaf", "材": "wood", "木材": "wood", "根茎": "rhizome", "塊茎": "tuber", "块茎": "tuber",
     "胚乳": "grain", "種子": "seed", "种子": "seed", "果実": "fruit", "炭化材": "charcoal", "小穗轴": "spikelet fork",
 }  # fmt: skip
 
 
 # Common practice, no source: words for parts that are wider than any part of the word packs.
-WIDE_PARTS = frozenset(("chaff", "other", "other parts", "others", "kaf", "kafresten", "spreu", "balle", "balles", "glumas", "pula", "agnar", "avner", "穎"))
+WIDE_PARTS = frozenset(("chaff", "other", "other parts", "others", "kaf", "kafresten", "spreu", "balle", "balles", "glumas", "pula", "agnar", "avner", "穎", "種実", "种实", "果実/種子"))
 
 # Common practice, no source: words for conditions, and the conditions of the word packs that they stand for.
 CONDITIONS_ABROAD: Mapping[str, str] = {
     word: condition
     for condition, words in (
         ("charred", "verkohlt verkohlte verkohlter karbonisiert carbonisées carbonizadas carbonizzate carbonizzata carbonizzata verkoolde forkullede förkolnade forkulla carbonisé carbonisée carbonisés carbonizado carbonizada carbonizados carbonizzato carbonizzati combusto verkoold forkullet förkolnad zwęglony karbonize 炭化 炭化物"),
-        ("uncharred", "unverkohlt unverkohlte onverkoold onverkoolde non-carbonizzato rezent uforkullede oförkolnade non-carbonisé uforkullet oförkolnad niezwęglony"),
-        ("mineralised", "mineralisiert minéralisé minéralisée minéralisés minéralisées mineralizzate mineralizzata mineraliserede mineraliserade mineralizado mineralizada mineralizados mineralizzato mineralizzati gemineraliseerd mineraliseret"),
-        ("waterlogged", "feuchterhalten feuchterhaltung feuchtbodenerhaltung wassergesättigt feuchtboden nass subfossil waterlogged vandmættet vandmættede imbibés imbibé imbibée gorgé waterverzadigd imbibito encharcado saturado"),
-        ("desiccated", "ausgetrocknet desséché desséchée desecado desecada deshidratado essiccato gedroogd dessecado desecados ingedroogd indtørret"),
+        ("uncharred", "未炭化 非炭化 未炭化的 未燃 unverkohlt unverkohlte onverkoold onverkoolde non-carbonizzato rezent uforkullede oförkolnade non-carbonisé uforkullet oförkolnad niezwęglony"),
+        ("mineralised", "鉱物化 矿化 mineralisiert minéralisé minéralisée minéralisés minéralisées mineralizzate mineralizzata mineraliserede mineraliserade mineralizado mineralizada mineralizados mineralizzato mineralizzati gemineraliseerd mineraliseret"),
+        ("waterlogged", "水漬 水浸 饱水 feuchterhalten feuchterhaltung feuchtbodenerhaltung wassergesättigt feuchtboden nass subfossil waterlogged vandmættet vandmættede imbibés imbibé imbibée gorgé waterverzadigd imbibito encharcado saturado"),
+        ("desiccated", "乾燥 干燥 ausgetrocknet desséché desséchée desecado desecada deshidratado essiccato gedroogd dessecado desecados ingedroogd indtørret"),
     )
     for word in words.split()
 }  # fmt: skip

@@ -33,7 +33,7 @@ def is_ratio(text: str) -> bool:
     """
     Whether a heading is of a ratio, by its words alone; 'wheat: grain' is a name with its part.
 
-    >>> [is_ratio(t) for t in ("grain:chaff", "wild : cereal", "Wheat:Barley", "glume bases : grains")]
+    >>> [is_ratio(t) for t in ("grain:chaff", "wild : cereal", "Wheat:Barley", "Nut:wood (wt)")]
     [True, True, True, True]
     >>> [is_ratio(t) for t in ("wheat: grain", "Hordeum: rachis", "grain/chaff", "Sample: 12", "Cereals: grain")]
     [False, False, False, False, False]
@@ -41,7 +41,8 @@ def is_ratio(text: str) -> bool:
     first, sign, second = _halves(text)
     if sign != ":":
         return False
-    return (first, second) in (("group", "group"), ("part", "part"), ("part", "group"))
+    is_of_wood = first == "group" and bool(re.search(r":\s*(?:wood|charcoal)\b", text, re.IGNORECASE))
+    return is_of_wood or (first, second) in (("group", "group"), ("part", "part"), ("part", "group"))
 
 
 @cache
@@ -59,7 +60,7 @@ def may_be_ratio(text: str) -> bool:
 
 
 def _halves(text: str) -> tuple[str, str, str]:
-    match = _HALVES.fullmatch(text)
+    match = _HALVES.fullmatch(re.sub(r"\s*[(\[](?:by )?(?:wt|weight|g|n|counts?|no|mni)\.?[)\]]\s*$", "", text, flags=re.I))
     if not match:
         return "", "", ""
     return _sort(match["first"]), match["sign"].strip(), _sort(match["second"])

@@ -8,6 +8,7 @@ from narrate.model.grids import Area
 from narrate.model.layouts import DERIVED_ROLES, SAMPLE_ROLES, Role
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.header_words import heading, unit
+from narrate.reading.intake.heads_of_list import heads_in
 from narrate.reading.intake.long_columns import contexts_told_apart, is_filled
 from narrate.reading.intake.long_table import OF_SAMPLE, Long, rows_below
 
@@ -15,7 +16,7 @@ from narrate.reading.intake.long_table import OF_SAMPLE, Long, rows_below
 def guess_records(look: Look, area: Area) -> Long | None:
     """A table of samples or contexts without any finds: a head with at least two words for samples."""
     for row in range(area.top, min(area.top + 30, area.bottom) + 1):
-        heads = {c: heading(look.text(row, c)) for c in range(area.left, area.right + 1) if look.text(row, c)}
+        heads = heads_in(look, area, row)
         if any(role in ("taxon", "count", "genus") for role in heads.values()):
             continue
         said = [role for role in heads.values() if role in SAMPLE_ROLES]

@@ -6,7 +6,7 @@ import re
 from collections.abc import Mapping
 
 from narrate.reading.intake.stored_groups import Group, is_unnamed, meant_words
-from narrate.reading.intake.stored_ledger import cells_said
+from narrate.reading.intake.stored_ledger import At, cells_said
 from narrate.reading.intake.stored_lines import Line, Target, Worked, read_stored
 from narrate.reading.intake.stored_rates import per_litre, scaled, share
 from narrate.reading.intake.stored_sums import OF_TAXA, Sums
@@ -76,8 +76,15 @@ class BySample(Sums):
         known = [f for f in finds if not is_unnamed(f)]
         known_names = {f.name.identification.taxon or f.name.identification.written.lower() for f in known}
         said = f"the counts in {cells_said(cells)}"
+        asked = [t for t in lines if all(self._is_asked(self.ledger.at(t, s)) for s in of)]
         numbers = {"lines": len(lines), "names": len(names), "known": len(known), "known names": len(known_names)}
-        return {name: Worked(value=float(n), said=said) for name, n in numbers.items()}
+        perhaps = (1.0,) * len(asked)
+        return {name: Worked(value=float(n - len(asked)), said=said, perhaps=perhaps) for name, n in numbers.items()}
+
+    def _is_asked(self, at: At) -> bool:
+        """Whether a cell holds nothing but '?', which one sheet counts and another does not."""
+        cell = self.ledger.cells.get(at)
+        return cell is None or cell.text == "?"
 
     def _rates(
         self, line: Line, s: int, choices: Mapping[str, tuple[list[int], Group | None]]

@@ -175,16 +175,18 @@ class CrossedLines(BySample):
         cells = [ledger.at(t, s) for s in self.lines_of_samples]
         ids = {at: ledger.sample_at(at) or str(at) for at in cells}
         unseen = {id for at, id in ids.items() if self._is_unseen(at)}
-        present = {id for at, id in ids.items() if self._is_there(at)}
+        # '?' may count or not: no sheet says so.
+        doubted = {id for at, id in ids.items() if (cell := ledger.cells.get(at)) is not None and cell.text == "?"}
+        present = {id for at, id in ids.items() if self._is_there(at)} - doubted
         samples = len(set(ids.values()) - (unseen - present))
         said = f"the counts in {cells_said(cells)}"
         n = float(len(present))
         if not samples:
             return {}
         found = {
-            "percent": Worked(value=100 * n / samples, said=said), "number": Worked(value=n, said=said, of=samples),
-            "share": Worked(value=n / samples, said=said),
-        }  # fmt: skip
+            name: Worked(value=n * of, said=said, of=samples if name == "number" else 0, perhaps=(of,) * len(doubted))
+            for name, of in (("percent", 100 / samples), ("number", 1.0), ("share", 1 / samples))
+        }
         if self.samples > samples:
             found["of all"] = Worked(value=100 * n / self.samples, said=said)
             found["n of all"] = Worked(value=n, said=said, of=self.samples)

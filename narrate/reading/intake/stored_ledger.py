@@ -83,6 +83,12 @@ class Ledger:
                 self.count[at] = half
                 return
             if count.amount == "noted as present":
+                # Half an item is no count, and a sum takes it in all the same.
+                number = number_of(count.written, self.table.marks.decimal)
+                if number is not None and not number.is_integer():
+                    total += number
+                    self.count[at] = total
+                    continue
                 self.count[at] = None
                 return
             total += count.number or 0
@@ -91,10 +97,14 @@ class Ledger:
     def small_heading(self, column: int) -> str:
         """What a small heading over a column says: count, mass, percent, density; empty where it says nothing."""
         if column not in self._small:
-            row = next((r for r, role in self.table.rows.items() if role.name == "quantity"), None)
-            cell = self.cells.get((row, column)) if row is not None else None
-            self._small[column] = quantity(cell.text) if cell is not None else ""
+            self._small[column] = quantity(self.small_text(column))
         return self._small[column]
+
+    def small_text(self, column: int) -> str:
+        """The small heading over a column as written."""
+        row = next((r for r, role in self.table.rows.items() if role.name == "quantity"), None)
+        cell = self.cells.get((row, column)) if row is not None else None
+        return cell.text if cell is not None else ""
 
     @property
     def has_taxa_in_rows(self) -> bool:

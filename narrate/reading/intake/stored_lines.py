@@ -175,6 +175,8 @@ class Stored:
     least: float = -math.inf
     most: float = math.inf
     of: int = 0
+    beside: float = 0.0
+    """What stands in brackets behind it: fragments beside whole ones, which a sum may take in."""
 
     @property
     def is_nought(self) -> bool:
@@ -196,7 +198,7 @@ class Stored:
             return self.least <= value <= self.most
         decimals = re.search(r"[.,](\d+)", self.text)
         allowed = half_of_last(self.text) + 1e-9 if decimals or abs(value - round(value)) > 1e-9 else _TOLERANCE
-        return abs(self.number - value) <= allowed + slack
+        return any(abs(number - value) <= allowed + slack for number in (self.number, self.number + self.beside))
 
     def _lies_within(self, worked: Worked) -> bool:
         ends = worked.value, worked.value + sum(worked.perhaps)
@@ -240,7 +242,8 @@ def read_stored(cell: Cell | None, decimal: str) -> Stored | None:
         return Stored(text=text, number=float(shared[1]), of=int(shared[2]))
     number = number_of(re.sub(r"\s*\([^()]{1,9}\)$", "", text).rstrip("% "), decimal)
     if number is not None:
-        return Stored(text=text, number=number)
+        pieces = re.fullmatch(r"\d+\s*\((\d+)\)", text)
+        return Stored(text=text, number=number, beside=float(pieces[1]) if pieces else 0.0)
     bounds = bounds_of(text, decimal)
     return Stored(text=text, least=bounds[0], most=bounds[1]) if bounds is not None else None
 

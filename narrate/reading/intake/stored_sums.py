@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from dataclasses import replace
 
 from narrate.reading.intake.stored_groups import Group, meant_words, same_words
 from narrate.reading.intake.stored_ledger import At, Ledger, Litres, cells_said
@@ -52,6 +53,7 @@ class Sums:
                 charred = {"charred": (self.taxa, Group("", self.names, ("charred",)))}
             if line.kind in ("percent", "density"):
                 found = {"all": found["all"], "since": found["since"], "plants": found["plants"]}
+                found["total before"] = (ledger.run_before(self._total_before(at), of_taxa=True), None)
             if re.search(r"seeds?\b", label, re.IGNORECASE):
                 charred["seeds"] = (self.taxa, Group("", self.names, ("seed",)))
                 finds = self.first_find
@@ -77,6 +79,11 @@ class Sums:
         if group.is_known and any(self._answer(group, t, None) == "yes" for t in self.taxa):
             return {"kind": (self.taxa, group), **{n: c for n, c in guessed.items() if c[0]}}
         return {name: choice for name, choice in guessed.items() if choice[0]}
+
+    def _total_before(self, at: int) -> int:
+        """The line of totals that a line of densities or shares stands behind, at once; itself where there is none."""
+        role = self.ledger.roles(of_taxa=True).get(at - 1)
+        return at - 1 if role is not None and role.name == "total" else at
 
     def _group_word(self, lines: list[int]) -> str:
         """What a row or column of groups says of lines, where it says one thing."""
@@ -127,7 +134,16 @@ class Sums:
         key = (tuple(taxa), tuple(of), group, lane)
         if key not in self._known:
             self._known[key] = self._added(taxa, of, group, lane)
-        return self._known[key]
+        found = self._known[key]
+        if found is not None and lane == "mass" and self._is_of_milligrams(line, of, total):
+            return replace(found, value=1000 * found.value, perhaps=tuple(1000 * more for more in found.perhaps))
+        return found
+
+    def _is_of_milligrams(self, line: Line, of: list[int], total: int | None) -> bool:
+        """Whether the small heading or the label of what is stored says mg; weights are read as grams."""
+        own = total if total is not None else of[0] if line.is_row and of else line.at
+        heading = self.ledger.small_text(own) if self.ledger.across else ""
+        return any(re.search(r"(?<![^\W_])mg(?![^\W_])", text, re.IGNORECASE) for text in (heading, line.label))
 
     def _added(self, taxa: list[int], of: list[int], group: Group | None, lane: str) -> Worked | None:
         ledger = self.ledger

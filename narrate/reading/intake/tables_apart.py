@@ -39,6 +39,13 @@ def told_apart(look: Look, tables: list[Table]) -> tuple[list[Table], list[str]]
             doubts.append(
                 f"the table of {_rows(table)} is headed '{words[:60].strip()}'; it is taken for results and left out"
             )
+        elif _SHARES.search(words) and _is_of_fractions(look, table) and not _has_quantity(table):
+            lines = {r: Role(name="percent") if role.name == "counts" else role for r, role in table.rows.items()}
+            made.append(replace(_as(table, Role(name="percent")), rows=lines))
+            doubts.append(
+                f"the table of {_rows(table)} is headed '{words[:60].strip()}', and hardly a number of it is a whole "
+                "one; it is taken for results and left out"
+            )
         elif _WEIGHTS.search(words) and _has_fractions(look, table) and not _has_quantity(table):
             unit = "mg" if re.search(r"\bmg\b", words) else "g"
             made.append(_as(table, Role(name="mass", qualifiers=(unit,))))
@@ -97,6 +104,12 @@ def _has_fractions(look: Look, table: Table) -> bool:
     numbers = _numbers(look, table)
     broken = sum(value != int(value) or bool(re.search(r"[.,]\d", look.text(*at))) for at, value in numbers.items())
     return broken >= 0.3 * len(numbers) > 0
+
+
+def _is_of_fractions(look: Look, table: Table) -> bool:
+    """Whether most numbers are no whole ones, and no halves."""
+    numbers = [value for value in _numbers(look, table).values() if value]
+    return sum(2 * value != int(2 * value) for value in numbers) >= 0.6 * len(numbers) > 2
 
 
 def _adds_up_to_100(look: Look, table: Table) -> bool:

@@ -12,6 +12,7 @@ from narrate.reading.intake.forms_guess import guess_forms
 from narrate.reading.intake.halves import halves_of
 from narrate.reading.intake.heads_mixed import with_heads_apart
 from narrate.reading.intake.heads_split import split_heads
+from narrate.reading.intake.ids_twice import ids_apart
 from narrate.reading.intake.left_over import left_over
 from narrate.reading.intake.lists_under_lines import guess_lists_under_lines
 from narrate.reading.intake.long_guess import guess_long
@@ -20,6 +21,7 @@ from narrate.reading.intake.pairs_guess import guess_pairs
 from narrate.reading.intake.records_guess import guess_records
 from narrate.reading.intake.same_ids_apart import apart_by_titles
 from narrate.reading.intake.sections_guess import guess_sections
+from narrate.reading.intake.sections_of_samples import with_sections_of_samples
 from narrate.reading.intake.tables_apart import told_apart
 from narrate.reading.intake.titles_say import with_condition
 
@@ -130,8 +132,11 @@ def tables_of(look: Look, marks: Marks, found: Found) -> int:
         found.doubts.extend([said] if said else [])
     apart, doubts = told_apart(look, found.tables[first:])
     apart, joined = apart_by_titles(look, apart)
-    found.tables[first:] = apart
+    found.tables[first:] = apart = [with_sections_of_samples(look, table) for table in apart]
     found.doubts.extend([*doubts, *joined])
+    mend, doubts = ids_apart(look, apart)
+    found.mend.update({at: id for at, id in mend.items() if at not in found.mend})
+    found.doubts.extend(doubts)
     found.doubts.extend(left_over(look, apart))
     return made
 

@@ -49,6 +49,8 @@ WRONG_TOTALS = {
     "d08.csv": ["T27"], "d09.csv": ["K10"], "d10.xlsx": [], "d11.xlsx": [], "d12.tsv": ["AB9"], "d13.txt": ["B73"],
     "d14.csv": ["O7"], "d15.xlsx": ["AA7", "AB7"],
     "e01.xlsx": ["T12"], "e02.xlsx": ["Q27"], "e03.xlsx": ["P13"], "e04.xlsx": ["Y9"], "e05.csv": ["AC30"], "e06.txt": ["N52"], "e07.tsv": ["D135"], "e08.txt": ["AF17"],
+    "e09.tsv": ["O19"], "e10.csv": [], "e11.csv": ["L105"], "e12.csv": ["O39"], "e13.xlsx": ["L20"], "e14.csv": ["E60"],
+    "e15.xlsx": ["AQ22"], "e16.xlsx": ["X15"],
     "f01.xlsx": ["J45"], "f02.csv": ["T26"], "f03.xlsx": ["R10"], "f04.tsv": ["K33"], "f05.xlsx": ["Q73"],
     "f07.csv": ["Q38"], "f08.xlsx": ["J21"], "f09.csv": ["E61"], "f10.xlsx": ["K22"], "f11.xlsx": ["N14"],
     "f12.csv": ["D115"], "f14.csv": [f"M{row}" for row in range(220, 231)], "f16.tsv": ["K91"],
