@@ -10,6 +10,7 @@ from dataclasses import dataclass
 
 from narrate.model.grids import Grid
 from narrate.model.layouts import SAMPLE_ROLES, Table
+from narrate.reading.intake.cell_marks import number_of
 
 # Common practice, no source: how people mark what is not to be used any more, and what sums others up.
 _SUPERSEDED = re.compile(
@@ -31,6 +32,8 @@ _SUMMARY = re.compile(
 _ALIKE = 0.6
 """Share of ids, of names or of amounts from which two tables are held to be of the same finds."""
 
+_ADDS_UP = 0.75
+"""Share of the names of a table of sums that must be the sums of others."""
 _LEAST = 6
 """Amounts of a table that may be a copy of another."""
 
@@ -85,7 +88,7 @@ def _why(one: _Held, others: Sequence[_Held], before: Sequence[_Held], groups: M
     for role, values in groups.items():
         if len(one.ids) >= 2 and one.ids <= values:
             return f"has a {role} for each sample: sums of the counts of other sheets"
-    if _SUMMARY.search(one.words) and len(one.ids) <= len({id for other in others for id in other.ids}) / 2:
+    if _SUMMARY.search(one.words) and _adds_up(one, others):
         return f"is headed '{one.words[:60].strip()}': sums of the counts of other sheets"
     return ""
 
@@ -98,6 +101,21 @@ def _copied(one: _Held, first: _Held) -> str:
     differ = len(one.amounts) - same
     rest = f"; {differ} of its amounts differ, which is DOUBTFUL" if differ else ""
     return f"repeats {same} of its {len(one.amounts)} amounts from {first.where}{rest}"
+
+
+def _adds_up(one: _Held, others: Sequence[_Held]) -> bool:
+    """Whether what a table holds of most of its names is the sum of what others hold of them."""
+    own, of_others = _sums([one]), _sums(others)
+    return bool(own) and sum(abs(of_others.get(name, -1.0) - value) < 0.5 for name, value in own.items()) >= _ADDS_UP * len(own)
+
+
+def _sums(held: Sequence[_Held]) -> dict[str, float]:
+    """Name -> the sum of the plain numbers under it."""
+    found: dict[str, float] = {}
+    for one in held:
+        for (name, _), text in one.amounts.items():
+            found[name] = found.get(name, 0.0) + (number_of(text, ".") or 0.0)
+    return found
 
 
 def _is_older(other: _Held) -> bool:
