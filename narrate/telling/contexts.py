@@ -7,7 +7,16 @@ from collections.abc import Sequence
 from narrate.model.claims import GRADE_NAMES
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Context
-from narrate.telling import charcoal, composition, context_opening, modern_finds, neighbours, openings, setting
+from narrate.telling import (
+    charcoal,
+    composition,
+    context_opening,
+    modern_finds,
+    near_empty,
+    neighbours,
+    openings,
+    setting,
+)
 from narrate.telling.foods import name_plants
 from narrate.telling.heavy_finds import modern_find_sentences
 from narrate.telling.hints import faint_sentences
@@ -202,7 +211,7 @@ def _is_news(item: Reading) -> bool:
 
 def _slight(page: Page, context: Context, held: Sequence[Reading]) -> list[Sentence]:
     """A deposit with next to nothing in it: what there was, and that it says little."""
-    listed, refs = composition.only_text(page)
+    listed, refs = near_empty.only_text(page)
     modern = page.measure("modern_seeds")
     is_all = context.security != "disturbed" and (modern is None or not modern.value)
     sentences = context_opening.slight_sentences(page, context, listed, refs, is_all=is_all)

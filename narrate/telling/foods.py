@@ -221,7 +221,8 @@ def plants_that_ripen(page: Page, item: Reading, season: str, *, tag: str = "") 
         return ""
     among = ", among others," if len(ordered) > 3 else ""
     if page.is_plain:
-        return f"we found {page.listed(ordered[:3])}{among.rstrip(',')}, which ripen {season}"
+        of = "seeds" if tag == "fruit" and all(is_seed(page, t) for t in named) else "remains"
+        return f"we found {of} of {page.listed(ordered[:3])}{among.rstrip(',')}, which ripen {season}"
     return f"{page.listed(ordered[:3])}{among} ripen {season}"
 
 
@@ -261,6 +262,12 @@ def _is_maize(page: Page, tally: Tally) -> bool:
 def _is_named(page: Page, tally: Tally) -> bool:
     taxon = page.dig.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
     return taxon is not None and taxon.rank in ("species", "genus", "group")
+
+
+def is_seed(page: Page, tally: Tally) -> bool:
+    """Whether seeds or stones of a plant were found, and no flesh: a grape seed is no grape."""
+    part = page.dig.packs.words.parts.get(tally.part)
+    return part is not None and "propagule" in part.roles and part.id not in ("fruit", "kernel", "grain")
 
 
 def _is_wood(page: Page, tally: Tally) -> bool:

@@ -9,6 +9,7 @@ from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Context
 from narrate.telling import english, numbers, setting
 from narrate.telling.behind import remains_behind
+from narrate.telling.foods import is_seed
 from narrate.telling.one_feature import features_of
 from narrate.telling.page import Page
 from narrate.telling.surroundings import genus_of
@@ -98,6 +99,7 @@ def _found_only_here(page: Page) -> list[Sentence]:
         return []
     plants = page.listed(names)
     if page.is_plain:
+        plants = f"seeds of {plants}" if all(is_seed(page, t) for t in unique.values()) else plants
         return page.say(
             refs,
             f"we found {plants} nowhere else on the dig",

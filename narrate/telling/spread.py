@@ -80,7 +80,7 @@ def name_of(page: Page, group: PlantGroup) -> str:
 
 
 def k_of_n(page: Page, found: Presence, *, short: bool = False) -> str:
-    """'15 of 20 samples (75%, 95% interval 53–89%)'; in short '14 (70%)'. Names that are only cf. are counted and told."""
+    """'15 of 20 samples (75%, 95% interval 53–89%)'; in short '14 (70%)'. What is only cf. is counted and told."""
     if short:
         return f"{numbers.count(found.k)} ({numbers.percent(found.share)}{as_cf(page, found)})"
     text = of_samples(found)

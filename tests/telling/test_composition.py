@@ -91,3 +91,23 @@ def test_fragments_of_cobs_and_stalks_are_told_as_those_of_kernels(told: Told, i
 def test_visitors_are_told_pieces_of_cob_as_pieces(told: Told, id: str, told_as: str):
     """A fragment of a cob is no cob."""
     assert told_as in _text(told, "public", id)
+
+
+@pytest.mark.parametrize(
+    ("id", "told_as"),
+    [
+        ("C14", "we found seeds of grapes and persimmons"),
+        ("C06", "We found seeds of strawberries and red mulberries"),
+        ("C16", "place where we found seeds of hawthorns"),
+    ],
+)
+def test_fruits_are_not_found_where_only_their_seeds_were(told: Told, id: str, told_as: str):
+    """The count sheets have seeds and stones of fruit, and no flesh."""
+    assert told_as in _text(told, "public", id)
+
+
+def test_nobody_is_told_that_fruit_was_found(told: Told):
+    """On no page of a context."""
+    pages = [n.text.lower() for subject, n in told["public"].items() if subject.level == "context"]
+
+    assert not [text for text in pages if "we found grapes" in text or "we found persimmons" in text]
