@@ -106,15 +106,20 @@ def samples_text(page: Page) -> str:
 
 
 def density_text(page: Page) -> str:
-    """'8.2 items per litre (95% interval 6.9–9.7)'; empty where there is no volume."""
+    """
+    '8.2 items per litre (95% interval 6.9–9.7)'; empty where there is no volume.
+
+    Where flotation lost much the density is a least one, and has no upper end: then no interval is told.
+    """
     density = page.measure("density")
     if density is None:
         return ""
-    interval = page.interval(density)
+    is_least = is_poor(page) and not page.is_plain
+    interval = "" if is_least else page.interval(density)
     scaled = "with the unsorted share scaled up, " if _is_scaled_up(page) else ""
     figure = page.figure(density)
     items = "item" if figure == "1" else "items"
-    least = "at least " if is_poor(page) and not page.is_plain else ""
+    least = "at least " if is_least else ""
     return f"{scaled}{least}{figure} {items} per {page.litre}" + (f" (95% interval {interval})" if interval else "")
 
 

@@ -111,3 +111,11 @@ def test_nobody_is_told_that_fruit_was_found(told: Told):
     pages = [n.text.lower() for subject, n in told["public"].items() if subject.level == "context"]
 
     assert not [text for text in pages if "we found grapes" in text or "we found persimmons" in text]
+
+
+def test_a_density_that_is_a_minimum_has_no_interval(told: Told):
+    """S037 of C16 returned 21 of 50 marked seeds: what was lost has no upper end."""
+    first = _text(told, "report", "C16").split(" The commonest")[0]
+
+    assert "at least 7.8 items per litre" in first
+    assert "interval" not in first
