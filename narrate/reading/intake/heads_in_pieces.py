@@ -66,8 +66,8 @@ def roles_in_pieces(texts: Sequence[str]) -> tuple[tuple[str, ...], tuple[str, .
 
     >>> roles_in_pieces(["US 4 Prél. 1 12 L", "US 4 Prél. 2 8,5 L"])
     (('context', 'volume'), ('in pieces',))
-    >>> roles_in_pieces(["Pit 1 Sample 1", "Pit 2 Sample 1"]), roles_in_pieces(["Pit 1 Sample 1", "Pit 1 Sample 1"])
-    ((('feature',), ('in pieces', 'with feature')), ((), ()))
+    >>> roles_in_pieces(["Pit 1 Sample 1, 5 L", "Pit 2 Sample 1, 8 L"]), roles_in_pieces(["Pit 1 Sample 1", "Pit 2 Sample 1"])
+    ((('feature', 'volume'), ('in pieces', 'with feature')), ((), ()))
     """
     read = [pieces_of(text) for text in texts if text]
     if len(read) < 2 or not all("sample" in one for one in read):
@@ -81,7 +81,9 @@ def roles_in_pieces(texts: Sequence[str]) -> tuple[tuple[str, ...], tuple[str, .
         return (), ()
     roles = ("context", "feature", "site", "phase", "volume")
     found = tuple(role for role in roles if sum(role in one for one in read) >= 0.6 * len(read))
-    return (found, (IN_PIECES, *((f"with {before}",) if several < len(read) else ()))) if found else ((), ())
+    if not {"volume", "phase"} & set(found):
+        return (), ()  # 'Context 4, Sample 12' is an id as it stands
+    return found, (IN_PIECES, *((f"with {before}",) if several < len(read) else ()))
 
 
 def piece_for(role: str, text: str, qualifiers: Sequence[str]) -> str:
