@@ -64,12 +64,12 @@ def readings_borne(
         claims = [(c.id, page.dig.claims.find(Subject(level="context", id=c.id), name)) for c in read]
         known = [(id, c) for id, c in claims if c is not None and not is_told_with_another_food(page.dig, c)]
         firm = [(id, c) for id, c in known if c.verdict == "holds" and GRADE_NAMES.index(c.grade) > 1]
-        carried = [(id, c) for id, c in firm if not is_hint(page.dig, c)]
+        carried = [(id, c) for id, c in firm if not is_hint(c)]
         carried.sort(key=lambda pair: (-GRADE_NAMES.index(pair[1].grade), -pair[1].support))
         against = [(id, c, a) for id, c in known if c.verdict != "holds" for a in c.held("against")[:1]]
         noun = page.in_own_words(statement.plain_noun if page.is_plain else statement.noun)
         noun = in_word_of_season(page, noun, [c for _, c in carried])
-        hints = [(id, c) for id, c in firm if is_hint(page.dig, c)]
+        hints = [(id, c) for id, c in firm if is_hint(c)]
         refs = [claim.id for _, claim in carried or (hints if name in own else [])]
         refs = refs if carried or name not in own else [own[name], *refs]
         if refs:

@@ -23,11 +23,10 @@ from narrate.telling.hints import faint_sentences
 from narrate.telling.observations import answered, noted_sentences, notes_of
 from narrate.telling.of_note import plants_of_note
 from narrate.telling.page import Page
-from narrate.telling.plan import POOR, TOO_FEW, Reading, ordered_themes, readings
+from narrate.telling.plan import POOR, STORED_ONLY, TOO_FEW, Reading, by_standing, ordered_themes, readings
 from narrate.telling.reasons import reason_texts
 from narrate.telling.recovery import lost_sentences
-from narrate.telling.sentences import STORED_ONLY, plainly_told, told
-from narrate.telling.unsettled import is_unsettled
+from narrate.telling.sentences import plainly_told, told, without_seasons_told_twice
 from narrate.telling.weeds import weed_sentences
 from narrate.telling.wood_notes import wood_note_sentences
 
@@ -57,34 +56,32 @@ def context_sections(page: Page, context: Context) -> tuple[Section, ...]:
     held = readings(page, page.dig.claims.holding(page.subject))
     if is_slight(page, held):
         return one_paragraph(_slight(page, context, held))
+    held, faint = readings_and_hints(page, held)
     held = without_the_expected(page, context, held)
-    held, faint = what_few_items_bear(page, held)
-    name_plants(page, held)
+    name_plants(page, [*held, *faint])
     page.noted = notes_of(page, context)
     page.answered = answered(page.noted, held)
     page.of_note = plants_of_note(page, [*held, *faint])
     blocks = [("deposit", _deposit_block(page, context, held))]
     blocks += theme_blocks(page, held)
-    blocks.append(("open", [*faint_sentences(page, faint), *_closing_block(page, context, held)]))
+    blocks.append(("open", [*faint_sentences(page, faint), *_closing_block(page, context, held, faint)]))
     return sections_of(page, blocks)
 
 
-def what_few_items_bear(page: Page, held: Sequence[Reading]) -> tuple[list[Reading], list[Reading]]:
+def readings_and_hints(page: Page, held: Sequence[Reading]) -> tuple[list[Reading], list[Reading]]:
     """
-    Readings that a small count bears, and those that it only hints at.
+    Readings of a context, and what it only hints at.
 
-    What few items are merely consistent with is left out, for nearly everything is; what they suggest and another
-    draw of the counts would undo is told in one sentence. A poor deposit gets a short text.
+    What fewer than `POOR` items are merely consistent with is left out besides: a poor deposit gets a short text.
     """
+    kept, faint = by_standing(page, without_seasons_told_twice(page, held))
     if setting.items_counted(page) >= POOR:
-        return list(held), []
+        return kept, faint
     of_counts = ("integrity", "work")
-    kept = [r for r in held if r.claim.question in of_counts or (r.rank > 1 and not is_unsettled(r))]
-    faint = [r for r in held if r not in kept and r.rank > 1]
-    keeping = [r for r in held if r.claim.statement == STORED_ONLY]
-    page.aside.update(r.claim.id for r in held if r not in kept)
-    kept = [r for r in kept if r not in keeping or any(k.claim.question == "season" for k in kept if k not in keeping)]
-    return kept, faint
+    firm = [r for r in kept if r.claim.question in of_counts or r.rank > 1]
+    page.aside.update(r.claim.id for r in kept if r not in firm)
+    seasons = [r for r in firm if r.claim.question == "season" and r.claim.statement != STORED_ONLY]
+    return [r for r in firm if seasons or r.claim.statement != STORED_ONLY], faint
 
 
 def without_the_expected(page: Page, context: Context, held: Sequence[Reading]) -> list[Reading]:
@@ -193,10 +190,12 @@ def _as_recorded(page: Page, context: Context, held: Sequence[Reading]) -> tuple
     return tuple(claims)
 
 
-def _closing_block(page: Page, context: Context, held: Sequence[Reading]) -> list[Sentence]:
+def _closing_block(
+    page: Page, context: Context, held: Sequence[Reading], faint: Sequence[Reading]
+) -> list[Sentence]:
     kind = page.names.kind_known(context.kind)
     is_thermal = kind is not None and "thermal" in kind.traits
-    sentences = openings.open_sentences(page, is_thermal=is_thermal, held=held)
+    sentences = openings.open_sentences(page, is_thermal=is_thermal, held=[*held, *faint])
     if not page.is_plain:
         work = [r for r in held if r.claim.question == "work"]
         work = [r for r in work if page.is_review or r.claim.statement not in OF_THE_DIG]

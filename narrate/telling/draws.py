@@ -2,28 +2,41 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from narrate.model.narrative import Section, Sentence
 from narrate.telling import english
-from narrate.telling.page import Page
+from narrate.telling.hints import hints_told
+from narrate.telling.page import Draw, Page
 
 IN_FULL, IN_SHORT = "drawn anew at random", "drawn anew"
 
 
 def doubts_in_one(page: Page, sections: tuple[Section, ...]) -> tuple[Section, ...]:
     """The sections with their several doubts by draws as one sentence, where the last of them stood."""
-    doubts = [draw for draw in page.draws if any(draw.sentence in p for s in sections for p in s.paragraphs)]
-    if len(doubts) > 1:
-        pieces = [piece for draw in doubts for piece in draw.pieces]
-        refs = tuple(dict.fromkeys(ref for draw in doubts for ref in draw.sentence.refs))
-        text = f"some of these readings stand near their edge, for counts {IN_FULL} uphold {_listed(page, pieces)}"
-        together = Sentence(text=english.finished(text), refs=refs)
-        gone = [draw.sentence for draw in doubts]
-        last = _last(sections, gone)
-        sections = _changed(sections, lambda s: together if s is last else None if s in gone else s)
+    told = [draw for draw in page.draws if any(draw.sentence in p for s in sections for p in s.paragraphs)]
+    sections = _in_one(sections, [d for d in told if not d.is_hint], lambda pieces: _near(page, pieces))
+    sections = _in_one(sections, [d for d in told if d.is_hint], lambda pieces: hints_told(page, pieces))
     return _named_in_full_once(sections)
+
+
+def _in_one(
+    sections: tuple[Section, ...], doubts: Sequence[Draw], told_as: Callable[[Sequence[str]], str]
+) -> tuple[Section, ...]:
+    """The sections with some doubts put into one sentence, where there are several."""
+    if len(doubts) < 2:
+        return sections
+    refs = tuple(dict.fromkeys(ref for draw in doubts for ref in draw.sentence.refs))
+    text = told_as([piece for draw in doubts for piece in draw.pieces])
+    together = Sentence(text=english.finished(text), refs=refs)
+    gone = [draw.sentence for draw in doubts]
+    last = _last(sections, gone)
+    return _changed(sections, lambda s: together if s is last else None if s in gone else s)
+
+
+def _near(page: Page, pieces: Sequence[str]) -> str:
+    return f"some of these readings stand near their edge, for counts {IN_FULL} uphold {_listed(page, pieces)}"
 
 
 def _listed(page: Page, pieces: Sequence[str]) -> str:

@@ -12,7 +12,7 @@ from narrate.telling.behind import remains_behind, remains_looked_at
 from narrate.telling.borne import EXPECTED, NAMED, Borne
 from narrate.telling.of_stores import only_keeping
 from narrate.telling.page import Page
-from narrate.telling.plan import FOODS
+from narrate.telling.plan import FOODS, is_hint
 from narrate.telling.reasons import page_text, without_figures
 from narrate.telling.spread import ids_listed
 
@@ -114,7 +114,7 @@ def _instead(page: Page, context: str, claim: Claim) -> Claim | None:
         if other.question not in _INSTEAD or other.verdict != "holds" or other.statement == claim.statement:
             continue
         rank = GRADE_NAMES.index(other.grade)
-        if rank < 2 or other.statement in (*EXPECTED, *FOODS):
+        if rank < 2 or is_hint(other) or other.statement in (*EXPECTED, *FOODS):
             continue
         behind = {t.taxon for t in remains_behind(other, page.dig.packs, tallies)}
         behind = behind or {t.taxon for t in remains_looked_at(other, page.dig.packs, tallies)}

@@ -9,7 +9,7 @@ from narrate.telling.alike import QUESTIONS
 from narrate.telling.contexts import one_paragraph
 from narrate.telling.frames import noun_of
 from narrate.telling.page import Page
-from narrate.telling.plan import Reading, readings
+from narrate.telling.plan import Reading, readings, standing
 from narrate.telling.sentences import told
 from narrate.telling.spread import statements_held
 
@@ -42,7 +42,7 @@ def feature_sections(page: Page, feature: Feature) -> tuple[Section, ...]:
         # Readings of a whole that spans phases would speak of no time in particular.
         return one_paragraph(sentences)
     held = readings(page, page.dig.claims.holding(page.subject))
-    held = [r for r in held if r.rank > 1 and r.claim.question != "work"]
+    held = [r for r in held if r.rank > 1 and r.claim.question != "work" and standing(r.claim) == "reading"]
     return one_paragraph([*sentences, *told(page, held[:2], weak=False)])
 
 

@@ -67,8 +67,7 @@ def _nouns(page: Page, group: Sequence[Reading], *, in_short: bool = False) -> l
     """The readings as noun phrases, those of one build told as one."""
     foods = [item for item in group if item.is_food]
     others = [item for item in group if not item.is_food]
-    phrases = [page.in_own_words(_noun(page, item)) for item in others]
-    phrases = [in_word_of_season(page, phrase, [r.claim for r in others]) for phrase in phrases]
+    phrases = _of_seasons(page, others, [page.in_own_words(_noun(page, item)) for item in others])
     if in_short and page.has_told(" as food"):
         phrases = [p.removeprefix("the use of ") if p.endswith(" as food") else p for p in phrases]
     nouns = shared_words.gathered_apart(phrases, oxford=page.names.has_oxford)
@@ -78,6 +77,13 @@ def _nouns(page: Page, group: Sequence[Reading], *, in_short: bool = False) -> l
             wording = page.audience.words.get("food_noun_again", wording)
         nouns.insert(0, wording.replace("{plants}", foods_told(page, foods)))
     return nouns
+
+
+def _of_seasons(page: Page, items: Sequence[Reading], phrases: Sequence[str]) -> list[str]:
+    """The phrases, those of seasons with the word that their plants ask for."""
+    seasons = [item.claim for item in items if item.claim.question == "season"]
+    pairs = zip(items, phrases, strict=True)
+    return [in_word_of_season(page, text, seasons) if item.claim in seasons else text for item, text in pairs]
 
 
 def _noun(page: Page, item: Reading) -> str:
@@ -110,7 +116,7 @@ def clause_of(page: Page, group: Sequence[Reading]) -> str:
     foods = [item for item in group if item.is_food]
     others = [item for item in group if not item.is_food]
     phrases = [page.in_own_words(item.statement.plain if page.is_plain else item.statement.clause) for item in others]
-    phrases = [in_word_of_season(page, phrase, [r.claim for r in others]) for phrase in phrases]
+    phrases = _of_seasons(page, others, phrases)
     gathered = [shared_words.gathered(phrases, oxford=page.names.has_oxford)] if phrases else []
     # 'People lived beside dug or cleared ground, and picked fruit': who did it is said once.
     gathered = [re.sub(r"[;,]? and people ", ", and ", text) for text in gathered]

@@ -1,30 +1,28 @@
-"""Hints: readings of so few finds that another draw of the counts would undo them, told as too slight to build on."""
+"""Hints: what the remains suggest and another draw of the counts would undo, told as no more than that."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from narrate.model.claims import Claim
+from narrate.model.findings import Tally
 from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Phase
 from narrate.telling import numbers, setting
+from narrate.telling.behind import remains_behind
 from narrate.telling.frames import noun_of, that_clauses
 from narrate.telling.of_note import found_in_another_phase
-from narrate.telling.page import Page
-from narrate.telling.plan import Reading
+from narrate.telling.page import Draw, Page
+from narrate.telling.plan import POOR, Reading
 
 
-def faint_sentences(page: Page, faint: Sequence[Reading], *, by_items: bool = True) -> list[Sentence]:
-    """
-    'A further hint, of tobacco, is too slight to build on': hints of a small count, all in one sentence.
-
-    by_items: whether it is the few items of the page that make them slight, and not the few finds behind them.
-    """
+def faint_sentences(page: Page, faint: Sequence[Reading]) -> list[Sentence]:
+    """'The handling of tobacco is no more than a hint: …': all hints of a page or theme, each with its own doubt."""
     if not faint:
         return []
-    ordered = sorted(faint, key=lambda r: -(r.claim.stability or 0.0))
-    refs = [*([page.ref("items")] if by_items else []), *(r.claim.id for r in ordered)]
-    noun = noun_of(page, ordered)
+    ordered = sorted(faint, key=lambda r: (-(r.claim.stability or 0.0), r.claim.id))
+    refs = [r.claim.id for r in ordered]
     if page.is_plain:
         clauses = that_clauses(page, ordered)
         return page.say(
@@ -32,36 +30,76 @@ def faint_sentences(page: Page, faint: Sequence[Reading], *, by_items: bool = Tr
             f"there are faint signs that {clauses}, but a few finds more or less would change that",
             f"we see faint signs that {clauses}, which a few finds more or less could undo",
         )
-    share = numbers.percent(ordered[0].claim.stability or 0.0)
-    many = page.count(setting.items_counted(page))
-    uphold = f"uphold none of them in more than {share} of cases"
-    hints = f"further hints, of {noun}, are" if len(ordered) > 1 else f"a further hint, of {noun}, is"
-    uphold = uphold if len(ordered) > 1 else f"uphold it in only {share} of cases"
-    return page.say(
-        refs,
-        f"the {many} items hint at {noun} too, but counts drawn anew at random {uphold}" if by_items else "",
-        f"{hints} too slight to build on: counts drawn anew at random {uphold}",
-    )
+    said = page.say(refs, hints_told(page, [_piece(page, r) for r in ordered], _alone(page, ordered)))
+    page.draws += [Draw(sentence=s, pieces=tuple(_piece(page, r) for r in ordered), is_hint=True) for s in said]
+    return said
+
+
+def hints_told(page: Page, pieces: Sequence[str], alone: str = "") -> str:
+    """'No more than hints, by the share of counts drawn anew …, are A (12 items, 79%) and B (72%)'; alone: of one."""
+    if len(pieces) == 1 and alone:
+        return alone
+    listed = page.listed(pieces) if len(pieces) < 3 else f"{'; '.join(pieces[:-1])}; and {pieces[-1]}"
+    return f"no more than hints, by the share of {DRAWS} that uphold each, are {listed}"
+
+
+def _alone(page: Page, hints: Sequence[Reading], where: str = "") -> str:
+    items = _items(page, hints[0])
+    rests = f"it rests on {items}, and " if items else ""
+    noun = noun_of(page, hints[:1])
+    return f"{noun} is no more than a hint{where}: {rests}{DRAWS} uphold it in {_share(hints[0])} of cases"
+
+
+def _piece(page: Page, hint: Reading) -> str:
+    return f"{noun_of(page, [hint])} ({_basis(page, hint)})"
+
+
+def _basis(page: Page, hint: Reading) -> str:
+    """'two items, 64%'."""
+    items = _items(page, hint)
+    return f"{items + ', ' if items else ''}{_share(hint)}"
+
+
+DRAWS = "counts drawn anew at random"
+
+
+def _items(page: Page, hint: Reading) -> str:
+    """'12 items' where few items are what makes it a hint, else nothing."""
+    counted = sum(tally.counted for tally in hint.behind)
+    return page.count(counted, "item", "items") if 0 < counted < POOR else ""
+
+
+def _share(hint: Reading) -> str:
+    return numbers.percent(hint.claim.stability or 0.0)
 
 
 def hints_of_phases(page: Page, hints: Sequence[tuple[Phase, Claim]]) -> list[Sentence]:
-    """Of the dig: what one of its phases only hints at, in the words that the phase itself has for it."""
+    """Of the dig: what its phases only hint at, in the words that the phases themselves have for it."""
     sentences: list[Sentence] = []
-    for phase, claim in hints:
-        reading = [Reading(claim=claim, statement=page.dig.packs.statements[claim.statement], behind=())]
-        name = setting.phase_name(phase)
+    for statement in dict.fromkeys(claim.statement for _, claim in hints):
+        alike = [(setting.phase_name(phase), claim) for phase, claim in hints if claim.statement == statement]
+        refs = [claim.id for _, claim in alike]
+        known = page.dig.packs.statements[statement]
+        held = [Reading(claim=claim, statement=known, behind=_behind(page, claim)) for _, claim in alike]
         if page.is_plain:
-            clauses = that_clauses(page, reading)
-            found_too = found_in_another_phase(page, claim, page.dig.project.phases)
-            text = f"from {name} there are faint signs that {clauses}, but a few finds more or less would change that"
-            sentences += page.say([claim.id], text)
+            clauses = that_clauses(page, [replace(held[0], behind=())])
+            where = page.listed(name for name, _ in alike)
+            text = f"from {where} there are faint signs that {clauses}, but a few finds more or less would change that"
+            sentences += page.say(refs, text)
+            found_too = found_in_another_phase(page, alike[0][1], page.dig.project.phases) if len(alike) == 1 else ""
             if found_too:
-                sentences += page.say([claim.id], f"but {found_too}, and these finds are too few to compare")
+                sentences += page.say(refs, f"but {found_too}, and these finds are too few to compare")
             continue
-        share = numbers.percent(claim.stability or 0.0)
-        sentences += page.say(
-            [claim.id],
-            f"a hint of {noun_of(page, reading)} in {name} is too slight to build on: counts drawn anew at random "
-            f"uphold it in only {share} of cases",
-        )
+        shares = [f"in {name} ({_basis(page, reading)})" for (name, _), reading in zip(alike, held, strict=True)]
+        piece = f"{noun_of(page, held[:1])} {page.listed(shares)}"
+        text = hints_told(page, [piece], _alone(page, held, f" in {alike[0][0]}") if len(held) == 1 else "")
+        said = page.say(refs, text)
+        page.draws += [Draw(sentence=sentence, pieces=(piece,), is_hint=True) for sentence in said]
+        sentences += said
     return sentences
+
+
+def _behind(page: Page, claim: Claim) -> tuple[Tally, ...]:
+    found = page.dig.found(claim.about)
+    tallies = [t for t in found.tallies if t.condition in page.dig.ancient] if found is not None else []
+    return remains_behind(claim, page.dig.packs, tallies)

@@ -11,7 +11,7 @@ from narrate.telling.contexts import NOT_NEWS
 from narrate.telling.frames import frame
 from narrate.telling.lots import FOOD_GROUPS
 from narrate.telling.page import Page
-from narrate.telling.plan import TOO_FEW, Reading
+from narrate.telling.plan import TOO_FEW, Reading, standing
 from narrate.telling.spread import name_of, out_of, presence
 from narrate.telling.through_time import CHANGE_OF, sampled_phases
 
@@ -28,7 +28,7 @@ def summary_sentence(page: Page, name: str, held: Sequence[Reading]) -> Sentence
     if too_few and setting.items_counted(page):
         small = "too little to tell us much" if page.is_plain else f"{items}, too few to be read on their own"
         return Sentence(text=english.finished(f"{name}: {small}"), refs=(*refs, *too_few))
-    held = [item for item in held if item.claim.statement not in NOT_NEWS]
+    held = [r for r in held if r.claim.statement not in NOT_NEWS and standing(r.claim) == "reading"]
     chosen = [item for item in held if item.claim.question not in ("integrity", "work", "deposit")]
     changes = [item for item in chosen if item.claim.question == "change"]
     if changes:

@@ -12,8 +12,8 @@ from narrate.telling import english, manner, numbers, openings
 from narrate.telling.contexts import DATABLE
 from narrate.telling.frames import noun_of
 from narrate.telling.page import Page
-from narrate.telling.plan import Reading, readings, shared_limits
-from narrate.telling.sentences import STORED_ONLY, plainly_told
+from narrate.telling.plan import STORED_ONLY, Reading, readings, shared_limits
+from narrate.telling.sentences import plainly_told
 
 ENOUGH = "work.enough-for-proportions"
 """The one statement about work that says what is already good."""

@@ -8,8 +8,10 @@ from collections.abc import Sequence
 from narrate.model.claims import Claim
 from narrate.model.narrative import Sentence
 from narrate.telling import english
+from narrate.telling.behind import remains_counted
 from narrate.telling.composition import plant_tallies
 from narrate.telling.finds import total
+from narrate.telling.frames import noun_of
 from narrate.telling.page import Page, claims_by_question
 from narrate.telling.plan import Reading, shared_limits
 
@@ -57,21 +59,56 @@ def limit_sentences(page: Page, held: Sequence[Reading]) -> list[Sentence]:
         return []
     says, lifts, claims = limits[0]
     caps = [limit.grade for item in held for limit in item.claim.limits if item.claim.id in claims]
-    reason = with_the(says)
-    whole = {"site": "the dig's readings are", "phase": "the phase's readings are"}
-    which = whole.get(page.subject.level, "the readings here are")
-    if page.subject.level == "context":
-        which = f"{page.count(len(claims))} of the readings here {english.agreed(len(claims), 'is', 'are')}"
-        if len(claims) == len([item for item in held if item.claim.question != "integrity"]):
-            which = "the readings here are" if len(claims) > 1 else "the one reading here is"
     lifted = f"; {with_what(lifts)}" if lifts and not is_out_of_soil(page, lifts) else ""
+    which, be = _which(page, held, claims)
+    few = few_behind(page, held, says, claims)
+    if few:
+        # The reading's own items are the reason, and no general word is needed.
+        return page.say(claims, f"{few} and is put no higher than “{caps[0]}”")
+    reason = with_the(says)
     if page.has_told(says):
-        return page.say(claims, f"for that reason {which} put no higher than “{caps[0]}”{lifted}")
+        return page.say(claims, f"for that reason {which} {be} put no higher than “{caps[0]}”{lifted}")
     return page.say(
         claims,
-        f"because {reason}, {which} put no higher than “{caps[0]}”{lifted}",
-        f"{reason}, and {which} held at “{caps[0]}” or below{lifted}",
+        f"because {reason}, {which} {be} put no higher than “{caps[0]}”{lifted}",
+        f"{reason}, and {which} {be} held at “{caps[0]}” or below{lifted}",
     )
+
+
+FEW_BEHIND = "what speaks for it most rests on fewer than 10 items"
+"""The limit of readings of few items, as the pack words it."""
+
+NAMED_AT_MOST = 3
+"""Readings that are named where a limit holds them; of more their number is told."""
+
+
+def _which(page: Page, held: Sequence[Reading], claims: Sequence[str]) -> tuple[str, str]:
+    """The readings that a limit holds down, with their verb: all of the subject, or each by its name."""
+    whole = {"site": "the dig's readings", "phase": "the phase's readings"}
+    if page.subject.level != "context":
+        return whole.get(page.subject.level, "the readings here"), "are"
+    of = [r for r in held if r.claim.id in claims]
+    if len(of) == len([r for r in held if r.claim.question != "integrity"]):
+        return ("the readings here", "are") if len(of) > 1 else ("the one reading here", "is")
+    if len(of) > NAMED_AT_MOST:
+        return f"{page.count(len(of))} of the readings here", "are"
+    return noun_of(page, of), "is" if len(of) == 1 else "are"
+
+
+def few_behind(page: Page, held: Sequence[Reading], says: str, claims: Sequence[str]) -> str:
+    """'Gathering in autumn rests chiefly on eight items', of one reading whose few items hold it down; else nothing."""
+    of = [r for r in held if r.claim.id in claims]
+    counted = chiefly_on(page, of[0].claim) if says == FEW_BEHIND and len(of) == 1 else 0
+    return f"{noun_of(page, of)} rests chiefly on {page.count(counted, 'item', 'items')}" if counted else ""
+
+
+def chiefly_on(page: Page, claim: Claim) -> int:
+    """Items that the arguments count which speak most for a claim, each once."""
+    held = claim.held("for")
+    chief = [a for a in held if a.weight == max(one.weight for one in held)]
+    tallies = [t for t in page.found.tallies if t.condition in page.dig.ancient]
+    counted = {(t.ref, t.taxon, t.part): t for a in chief for t in remains_counted(a, page.dig.packs, tallies)}
+    return total(counted.values())
 
 
 def is_out_of_soil(page: Page, lifts: str) -> bool:

@@ -76,7 +76,8 @@ class Draw:
 
     sentence: Sentence
     pieces: tuple[str, ...]
-    """'the handling of tobacco in 64% of cases', one for each reading."""
+    """'the handling of tobacco in 64% of cases', one for each reading; of a hint 'the handling of tobacco (64%)'."""
+    is_hint: bool = False
 
 
 @dataclass(slots=True, kw_only=True)

@@ -12,13 +12,13 @@ from narrate.model.stratigraphy import Phase
 from narrate.telling import composition, context_opening, setting
 from narrate.telling.builds import ripe_then
 from narrate.telling.cautions import caution_sentences, living_sentences, poison_sentences, standing_sentences
-from narrate.telling.contexts import EXPECTED, NOT_NEWS, is_slight, what_few_items_bear
+from narrate.telling.contexts import EXPECTED, NOT_NEWS, is_slight, readings_and_hints
 from narrate.telling.frames import frame
 from narrate.telling.in_short import chief_changes
 from narrate.telling.lots import FOOD_GROUPS
 from narrate.telling.observations import noted_sentences, notes_of
 from narrate.telling.page import Page
-from narrate.telling.plan import TOO_FEW, Reading, is_hint, readings
+from narrate.telling.plan import TOO_FEW, Reading, is_hint, readings, standing
 from narrate.telling.reasons import reasons_for
 from narrate.telling.sentences import plainly_told
 from narrate.telling.spread import presence
@@ -54,9 +54,9 @@ def panel_sections(page: Page, name: str, phase: Phase | None, kind: str = "") -
         return ()
     if page.subject.level == "context":
         # What the page for visitors leaves out as too slight is no news for a panel.
-        held = [r for r in what_few_items_bear(page, held)[0] if r.rank > 1]
+        held = [r for r in readings_and_hints(page, held)[0] if r.rank > 1]
         page.noted = notes_of(page, page.dig.project.context(ContextId(page.subject.id)))
-    held = [r for r in held if not _is_faint_by_phase(page, r)]
+    held = [r for r in held if standing(r.claim) == "reading" and not _is_faint_by_phase(page, r)]
     is_story = any(r.claim.statement in STORIES for r in held)
     pieces = [
         _Piece(0, tuple(_place(page, name, phase))),
@@ -89,7 +89,7 @@ def _is_faint_by_phase(page: Page, reading: Reading) -> bool:
     phases = (Subject(level="phase", id=phase.id) for phase in page.dig.project.phases)
     found = [page.dig.claims.find(phase, reading.claim.statement) for phase in phases]
     held = [claim for claim in found if claim is not None and claim.verdict == "holds"]
-    return bool(held) and all(is_hint(page.dig, claim) for claim in held)
+    return bool(held) and all(is_hint(claim) for claim in held)
 
 
 def _fitting(page: Page, pieces: Sequence[_Piece]) -> list[_Piece]:

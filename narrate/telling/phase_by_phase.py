@@ -15,7 +15,7 @@ from narrate.telling.frames import frame, noun_of, that_clauses
 from narrate.telling.hints import hints_of_phases
 from narrate.telling.of_note import found_in_another_phase
 from narrate.telling.page import Draw, Page
-from narrate.telling.plan import TOO_FEW, UNSETTLED, Reading, is_hint
+from narrate.telling.plan import TOO_FEW, UNSETTLED, Reading, is_hint, standing
 from narrate.telling.spread import NOT_LISTED, ids_listed
 
 UNTOLD = (*NOT_LISTED, TOO_FEW, "season.more-than-one")
@@ -76,8 +76,8 @@ def told_by_phase(page: Page, phases: Sequence[Phase]) -> None:
 
 def phase_by_phase(page: Page, phases: Sequence[Phase], readings: Sequence[PhaseReading]) -> list[Sentence]:
     """What all phases bear out, what some do, what each alone does, and which of it is close: a sentence for each."""
-    hints = [pair for reading in readings for pair in reading.claims if is_hint(page.dig, pair[1])]
-    firm = [(r.statement, tuple(pair for pair in r.claims if pair not in hints)) for r in readings]
+    hints = [pair for reading in readings for pair in reading.claims if is_hint(pair[1])]
+    firm = [(r.statement, tuple(pair for pair in r.claims if standing(pair[1]) == "reading")) for r in readings]
     readings = [PhaseReading(statement=statement, claims=claims) for statement, claims in firm if claims]
     shared = [r for r in readings if len(r.claims) == len(phases)]
     sentences = _shared(page, phases, shared) + _some(page, [r for r in readings if 1 < len(r.claims) < len(phases)])
@@ -194,7 +194,8 @@ def held_elsewhere(page: Page, phase: Phase, statement: str) -> list[Claim]:
     """Claims of contexts of other phases that make a reading, more firmly than that it would fit."""
     elsewhere = [c for c in page.dig.project.contexts if c.phase not in (None, phase.id)]
     found = [page.dig.claims.find(Subject(level="context", id=c.id), statement) for c in elsewhere]
-    return [c for c in found if c is not None and c.verdict == "holds" and GRADE_NAMES.index(c.grade) > 1]
+    held = [c for c in found if c is not None and c.verdict == "holds" and GRADE_NAMES.index(c.grade) > 1]
+    return [c for c in held if not is_hint(c)]
 
 
 def _shown_by(page: Page, held: Sequence[Claim]) -> str:

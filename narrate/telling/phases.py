@@ -19,7 +19,7 @@ from narrate.telling.of_note import stray_sentences
 from narrate.telling.one_deposit import one_deposit_sentences
 from narrate.telling.page import Page
 from narrate.telling.phase_by_phase import phase_by_phase, phase_readings, told_by_phase
-from narrate.telling.plan import is_hint, ordered_themes, readings
+from narrate.telling.plan import by_standing, ordered_themes, readings, standing
 from narrate.telling.recovery import lost_sentences
 from narrate.telling.sentences import told
 from narrate.telling.spread import Presence, k_of_n, name_of, of_samples, out_of_text, presences
@@ -249,8 +249,7 @@ def theme_blocks(page: Page, contexts: Sequence[Context]) -> list[tuple[str, lis
     blocks = []
     for theme, questions in ordered_themes(page):
         of_theme = [item for item in held if item.claim.question in questions and item.claim.question != "work"]
-        faint = [item for item in of_theme if is_hint(page.dig, item.claim)]
-        items = [item for item in of_theme if item not in faint]
+        items, faint = by_standing(page, of_theme)
         if theme == "deposit":
             continue
         sentences: list[Sentence] = []
@@ -258,13 +257,13 @@ def theme_blocks(page: Page, contexts: Sequence[Context]) -> list[tuple[str, lis
             sentences += phase_by_phase(page, phases, phase_readings(page, phases, questions))
             sentences += elsewhere_of_note(page, phases, questions)
         sentences += told(page, items, weak=not page.is_plain)
-        sentences += faint_sentences(page, faint, by_items=False)
+        sentences += faint_sentences(page, faint)
         where: list[Sentence] = []
         where += one_deposit_sentences(page, questions)
         if page.subject.level == "phase":
             where += lot_sentences(page, contexts, items)
             where += exchange_sentences(page) if any(r.claim.statement == "food.nut" for r in items) else []
-        firm = [item for item in held if item not in faint]
+        firm = [item for item in held if standing(item.claim) == "reading"]
         where += across_sentences(page, contexts, questions, firm) if theme != "change" else []
         for phase in (p for p in page.dig.project.phases if page.subject == Subject(level="phase", id=p.id)):
             where += stray_sentences(page, phase, questions)

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from typing import Literal
 
 from narrate.model.claims import GRADE_NAMES, TOLD_AS_CLOSE, Claim
 from narrate.model.findings import Tally
-from narrate.model.ids import Subject
 from narrate.model.rules import Statement
 from narrate.telling.behind import remains_behind
 from narrate.telling.foods_once import is_told_with_another_food
-from narrate.telling.page import Dig, Page
+from narrate.telling.page import Page
 
 THEMES: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("deposit", ("deposit", "integrity")),
@@ -98,7 +98,7 @@ def competes(one: Reading, other: Reading) -> bool:
     Wood and cobs may both be fuel, and nothing is to be chosen between them; cobs as fuel and waste from shelling
     are two accounts of the same cobs.
     """
-    if "season.stored-only" in (one.claim.statement, other.claim.statement):
+    if STORED_ONLY in (one.claim.statement, other.claim.statement):
         # Told as a caution on seasons, not as a rival of one.
         return False
     if not one.behind or not other.behind:
@@ -117,46 +117,46 @@ def by_grade(items: Sequence[Reading]) -> list[list[Reading]]:
 UNSETTLED = TOLD_AS_CLOSE
 """A verdict that stays in less than this share of resampled counts is told as unsettled (judgement of the makers)."""
 POOR = 50
-"""Items besides wood below which only what stands firm is told as a reading (judgement of the makers)."""
+"""Items besides wood below which what they are merely consistent with is not told (judgement of the makers)."""
 TOO_FEW = "integrity.too-few"
 """The statement that a subject's remains are too few to be read on their own."""
 
 
-def is_hint(dig: Dig, claim: Claim) -> bool:
-    """
-    Whether a claim is told as a hint alone: few items, and another draw of them might undo it.
+NOT_DRAWN = ("integrity", "work", "change")
+"""Questions whose readings no draw of the counts unsettles: what was seen, what to do, what was tested."""
+STORED_ONLY = "season.stored-only"
+"""The statement that all the plants of a subject keep: a caution on its season, told as that."""
+_SUGGESTS = GRADE_NAMES.index("suggests")
 
-    What is too slight to be read in its own context carries nothing in the account of a phase or the dig: the same
-    finds get the same words wherever they are told.
+Standing = Literal["reading", "hint", "left out"]
+
+
+def standing(claim: Claim) -> Standing:
     """
+    How a claim that holds is told, to every audience and at every level: by its grade first, then by its stability.
+
+    What the remains support, or support strongly, is a reading. What they suggest is a reading where at least
+    `UNSETTLED` of the draws uphold it, and else a hint. What they are merely consistent with is a reading where as many
+    do, and else left out, for nearly everything is consistent with a few finds.
+    """
+    if claim.question in NOT_DRAWN or claim.statement == STORED_ONLY:
+        return "reading"
     if claim.stability is None or claim.stability >= UNSETTLED:
-        return False
-    if claim.about.level in ("phase", "site"):
-        return rests_on_hints(dig, claim)
-    if claim.about.level != "context":
-        return False
-    found = dig.found(claim.about)
-    items = found.measurements.get("items") if found is not None else None
-    return items is None or items.value is None or items.value < POOR
+        return "reading"
+    grade = GRADE_NAMES.index(claim.grade)
+    return "reading" if grade > _SUGGESTS else "hint" if grade == _SUGGESTS else "left out"
 
 
-def rests_on_hints(dig: Dig, claim: Claim) -> bool:
-    """Whether no context makes a phase's or the dig's claim, and those with most of its finds only hint at it."""
-    hinted = found = 0
-    for context in dig.project.contexts:
-        if claim.about.level == "phase" and context.phase != claim.about.id:
-            continue
-        subject = Subject(level="context", id=context.id)
-        there = dig.found(subject)
-        own = dig.claims.find(subject, claim.statement)
-        holds = own is not None and own.verdict == "holds" and GRADE_NAMES.index(own.grade) > 1
-        if own is not None and holds and not is_hint(dig, own):
-            return False
-        tallies = [t for t in there.tallies if t.condition in dig.ancient] if there is not None else []
-        counted = sum(t.counted for t in remains_behind(claim, dig.packs, tallies))
-        found += counted
-        hinted += counted if holds else 0
-    return hinted * 2 > found
+def is_hint(claim: Claim) -> bool:
+    """Whether a claim is told as a hint alone, so that nothing else is built on it."""
+    return standing(claim) == "hint"
+
+
+def by_standing(page: Page, held: Sequence[Reading]) -> tuple[list[Reading], list[Reading]]:
+    """What is told as a reading and what as a hint; what is left out is set aside for the page."""
+    page.aside.update(r.claim.id for r in held if standing(r.claim) != "reading")
+    firm = [r for r in held if standing(r.claim) == "reading"]
+    return firm, [r for r in held if is_hint(r.claim)]
 
 
 OF_ONE_READING = ("names.", "verdict.")

@@ -9,7 +9,7 @@ from narrate.model.narrative import Section, Sentence
 from narrate.model.sampling import Sample
 from narrate.model.stratigraphy import Context
 from narrate.telling import composition, context_opening, english, modern_finds, neighbours, numbers, openings, setting
-from narrate.telling.contexts import without_the_expected
+from narrate.telling.contexts import readings_and_hints, without_the_expected
 from narrate.telling.foods import name_plants
 from narrate.telling.frames import noun_of
 from narrate.telling.heavy_finds import modern_find_sentences
@@ -18,23 +18,25 @@ from narrate.telling.next_work import ENOUGH, is_shaky, lift_sentences, none_lef
 from narrate.telling.observations import Noted, noted_sentences, notes_of
 from narrate.telling.of_note import strays_of_context
 from narrate.telling.page import Page
+from narrate.telling.phase_by_phase import phase_by_phase, phase_readings, told_by_phase
 from narrate.telling.phases import headed, richest_sentences
-from narrate.telling.plan import POOR, Reading, by_grade, readings, rests_on_hints, rivals_of, shared_limits
+from narrate.telling.plan import STORED_ONLY, Reading, by_grade, by_standing, readings, rivals_of, shared_limits
 from narrate.telling.recovery import lost_sentences
 from narrate.telling.sentences import (
-    STORED_ONLY,
     doubt_sentences,
     in_pack_order,
     keeping_sentences,
     plainly_told,
     without_seasons_told_twice,
 )
+from narrate.telling.site import without_the_same_change
+from narrate.telling.through_time import sampled_phases
 from narrate.telling.unsettled import is_unsettled
+
+_READ = ("deposit", "fuel", "food", "processing", "field", "season")
 
 NEAR_ITS_EDGE = 3
 """Items by which counts may differ before a reading that they would unsettle is spoken of (judgement of the makers)."""
-
-_OF_FINDS = ("fuel", "food", "processing", "field", "season")
 
 
 def review_sections(
@@ -45,24 +47,27 @@ def review_sections(
         return headed(page, [("doubts", page.say([page.record], f"no samples were taken from {name}{brackets}"))])
     if setting.items_counted(page) == 0 and not composition.ancient_tallies(page):
         return headed(page, [("doubts", context_opening.empty_sentences(page, name, brackets))])
+    phases = sampled_phases(page) if page.subject.level == "site" else []
+    if len(phases) > 1:
+        # Counts put together over centuries are of no time: what phases read is told of each, as in the report.
+        told_by_phase(page, phases)
+        without_the_same_change(page)
     held = [r for r in readings(page, page.dig.claims.holding(page.subject)) if r.claim.question != "work"]
-    if page.subject.level in ("phase", "site"):
-        # What its own context only hints at is no firmer for being told of a phase or of the dig.
-        held = [r for r in held if r.claim.question not in _OF_FINDS or not rests_on_hints(page.dig, r.claim)]
     if context is not None:
-        # What the report passes over in refuse, and seasons told by a sum of them, are passed over here too.
+        held, faint = readings_and_hints(page, held)
+        # What the report passes over in refuse is passed over here too.
         held = without_the_expected(page, context, held)
-        held = without_seasons_told_twice(page, held)
-    name_plants(page, held)
+    else:
+        held, faint = by_standing(page, held)
+    name_plants(page, [*held, *faint])
     doubts = _size(page, name, brackets)
     doubts += _integrity(page, held)
     doubts += modern_find_sentences(page, context) if context is not None else []
     doubts += _limits(page, held)
     doubts += _rivals(page, held)
-    faint = _too_slight(page, held) if context is not None else []
-    doubts += _unstable(page, [r for r in held if r not in faint])
+    doubts += _unstable(page, held)
     doubts += faint_sentences(page, faint)
-    doubts += _edges(page, held)
+    doubts += _edges(page, [*held, *faint])
     lead = [r for r in held if r.claim.question != "integrity"][:1]
     doubts += doubt_sentences(page, lead) if lead else []
     doubts += _noted(page, context, held) if context is not None else []
@@ -70,31 +75,25 @@ def review_sections(
     doubts += _without_volume(page, samples)
     doubts += strays_of_context(page, context) if context is not None else []
     doubts += richest_sentences(page) if page.subject.level in ("phase", "site") else []
-    read = _readings(page, [r for r in held if r not in faint])
+    read = phase_by_phase(page, phases, phase_readings(page, phases, _READ)) if len(phases) > 1 else []
+    read += _readings(page, held)
     every = readings(page, page.dig.claims.holding(page.subject))
     read += plainly_told(page, [r for r in every if r.claim.statement == ENOUGH])
     is_thermal = False
     if context is not None:
         kind = page.names.kind_known(context.kind)
         is_thermal = kind is not None and "thermal" in kind.traits
-    doubts += openings.open_sentences(page, is_thermal=is_thermal, held=held)
+    by_phase = [r for p in phases for r in readings(page, page.dig.claims.holding(Subject(level="phase", id=p.id)))]
+    doubts += openings.open_sentences(page, is_thermal=is_thermal, held=[*held, *faint, *by_phase])
     following = work_sentences(page)
-    following += lift_sentences(page, held)
+    following += lift_sentences(page, [*held, *faint])
     if context is not None and not following:
-        following = none_left(page, held)
+        following = none_left(page, [*held, *faint])
     if context is not None:
         read += neighbours.compared_sentences(page, context)[:1]
     if not read and not following:
         return headed(page, [("doubts", doubts)])
     return headed(page, [("doubts", doubts), ("readings", read), ("next", following)])
-
-
-def _too_slight(page: Page, held: Sequence[Reading]) -> list[Reading]:
-    """What few items suggest and another draw of the counts would undo: a hint to the report, and so to the team."""
-    if setting.items_counted(page) >= POOR:
-        return []
-    firm = [r for r in held if r.claim.question not in ("integrity", "work") and r.rank > 1]
-    return [r for r in firm if is_unsettled(r)]
 
 
 def _size(page: Page, name: str, brackets: str) -> list[Sentence]:
@@ -132,13 +131,19 @@ def _standing(item: Reading) -> str:
 def _limits(page: Page, held: Sequence[Reading]) -> list[Sentence]:
     sentences: list[Sentence] = []
     for says, _, claims in shared_limits(page, held)[:2]:
-        grade = next(limit.grade for item in held for limit in item.claim.limits if item.claim.id in claims)
-        many = page.count(len(claims), "reading is", "readings are")
+        of = [r for r in held if r.claim.id in claims]
+        grade = next(limit.grade for item in of for limit in item.claim.limits)
+        few = openings.few_behind(page, held, says, claims)
+        if few:
+            sentences += page.say(claims, f"{few} and is put no higher than “{grade}”")
+            continue
+        is_named = len(of) <= openings.NAMED_AT_MOST
+        which = noun_of(page, of) if is_named else page.count(len(of), "reading", "readings")
+        be = english.agreed(len(of), "is", "are")
         sentences += page.say(
             claims,
-            f"{many} held at “{grade}” or below, because {openings.with_the(says)}",
-            f"{openings.with_the(says)}, which holds {page.count(len(claims), 'reading', 'readings')} "
-            f"at “{grade}” or below",
+            f"{which} {be} held at “{grade}” or below, because {openings.with_the(says)}",
+            f"{openings.with_the(says)}, which holds {which} at “{grade}” or below",
         )
     return sentences
 
@@ -172,7 +177,7 @@ def _rivals(page: Page, held: Sequence[Reading]) -> list[Sentence]:
 
 def _unstable(page: Page, held: Sequence[Reading]) -> list[Sentence]:
     # What was seen in the ground, a root or a grain of later times, is no less seen when counts are redrawn.
-    shaky = [r for r in held if is_shaky(r)]
+    shaky = [r for r in held if is_shaky(r) and is_unsettled(r)]
     if not shaky:
         return []
     shaky.sort(key=lambda r: (r.claim.stability or 0.0, r.claim.id))

@@ -9,7 +9,7 @@ from narrate.telling import composition, english, manner, modern_finds, numbers,
 from narrate.telling.contexts import NOT_NEWS, one_paragraph
 from narrate.telling.frames import frame
 from narrate.telling.page import Page
-from narrate.telling.plan import Reading, readings
+from narrate.telling.plan import Reading, readings, standing
 from narrate.telling.reasons import reasons_for
 
 
@@ -31,6 +31,7 @@ def sample_sections(page: Page, sample: Sample) -> tuple[Section, ...]:
 
 def _is_worth_telling(item: Reading) -> bool:
     is_read = item.rank > 1 and item.claim.statement not in NOT_NEWS
+    is_read = is_read and standing(item.claim) == "reading"
     return is_read and item.claim.question in ("fuel", "food", "processing", "season", "deposit")
 
 

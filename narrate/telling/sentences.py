@@ -12,7 +12,7 @@ from narrate.telling.behind import bounds_of
 from narrate.telling.builds import added, led
 from narrate.telling.frames import noun_of
 from narrate.telling.page import Page
-from narrate.telling.plan import TOO_FEW, Reading, by_grade
+from narrate.telling.plan import STORED_ONLY, TOO_FEW, Reading, by_grade
 from narrate.telling.reasons import page_text, portions, reason_texts, reasons_for, without_figures
 from narrate.telling.rivals import rival_sentences, rivals_within, told_rival_sentences
 from narrate.telling.unsettled import unsettled_sentences
@@ -50,7 +50,8 @@ def told(page: Page, items: Sequence[Reading], *, weak: bool = True) -> list[Sen
     for group in by_grade(rest):
         page.told.update(item.claim.id for item in group)
         sentences += further_sentences(page, group)
-    sentences += unsettled_sentences(page, [*lead, *(item for item in waiting if item not in lead)], last=waiting[-1:])
+    is_alone = len(waiting) == 1 and len(sentences) == 1
+    sentences += unsettled_sentences(page, [*lead, *(r for r in waiting if r not in lead)], is_alone=is_alone)
     if not rivals:
         sentences += told_rival_sentences(page, [item for item in waiting if item not in lead])
     return sentences + keeping_sentences(page, keeping)
@@ -64,9 +65,6 @@ def keeping_sentences(page: Page, items: Sequence[Reading]) -> list[Sentence]:
         keeps = reasons[0] if reasons else ("these plants keep for months" if page.is_plain else "all the plants keep")
         sentences += page.say([item.claim.id], *page.turns("keeping", keeps=keeps))
     return sentences
-
-
-STORED_ONLY = "season.stored-only"
 
 
 def _is_most(page: Page, item: Reading) -> bool:

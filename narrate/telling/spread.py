@@ -170,7 +170,7 @@ def placed_readings(page: Page, contexts: Iterable[str], questions: Sequence[str
                 continue
             if claim.question in questions and claim.verdict == "holds" and claim.statement in packs.statements:
                 reading = Reading(claim=claim, statement=packs.statements[claim.statement], behind=())
-                if reading.rank > 1 and not is_hint(page.dig, claim):
+                if reading.rank > 1 and not is_hint(claim):
                     found.setdefault(claim.statement, []).append((id, reading))
     placed = []
     for statement, at in found.items():
@@ -199,5 +199,5 @@ def statements_held(page: Page, context: str, questions: Sequence[str]) -> dict[
         if claim.question in questions and claim.verdict == "holds" and claim.statement in page.dig.packs.statements
         and claim.statement not in NOT_LISTED and not is_too_few(page.dig, context)
         and GRADE_NAMES.index(claim.grade) > 1 and not is_told_with_another_food(page.dig, claim)
-        and not is_hint(page.dig, claim)
+        and not is_hint(claim)
     }  # fmt: skip

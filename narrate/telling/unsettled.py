@@ -11,24 +11,24 @@ from narrate.telling.page import Draw, Page
 from narrate.telling.plan import UNSETTLED, Reading
 
 
-def unsettled_sentences(page: Page, items: Sequence[Reading], *, last: Sequence[Reading] = ()) -> list[Sentence]:
+def unsettled_sentences(page: Page, items: Sequence[Reading], *, is_alone: bool) -> list[Sentence]:
     """
     Which readings of a theme do not stand when the counts are drawn again, and which rest on uncertain names alone.
 
-    last: the reading told just before, for which 'it' will do.
+    is_alone: whether the one sentence before tells one reading and nothing else, so that 'it' can mean no other.
     """
     sentences: list[Sentence] = []
     for item in items:
         for limit in item.claim.limits:
             if limit.limit.startswith("names.") and not page.is_plain:
                 says = limit.says.split(": grade")[0].replace("behind it", "behind this")
-                what = noun_of(page, [item]) if len(items) > 1 else "it"
+                what = noun_of(page, [item]) if not is_alone else "it"
                 sentences += page.say([item.claim.id], f"as {says}, {what} goes no further than “{limit.grade}”")
     shaky = [item for item in items if is_unsettled(item)]
     shaky.sort(key=lambda item: (item.claim.stability or 0.0, item.claim.id))
     if shaky:
         doubted = _shaky_for_visitors if page.is_plain else _shaky
-        sentences += doubted(page, shaky, by_name=not (len(items) == 1 or (len(shaky) == 1 and shaky[0] in last)))
+        sentences += doubted(page, shaky, by_name=not is_alone)
     return sentences
 
 

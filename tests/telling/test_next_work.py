@@ -99,9 +99,9 @@ def test_nothing_is_asked_in_the_limits_that_the_review_does_not_know(
 def test_what_is_too_slight_for_the_report_is_so_for_the_review(told: Told):
     """C15: two seeds of tobacco, whose handling 64% of the draws uphold, are a hint to either reader."""
     for audience in ("report", "review"):
-        sentences = [s.text for s in told[audience][_context("C15")].sentences() if "the handling of tobacco" in s.text]
+        sentences = [s.text for s in told[audience][_context("C15")].sentences() if "handling of tobacco" in s.text]
 
-        assert any("too slight to build on" in text or "hint at" in text for text in sentences)
+        assert any("no more than a hint" in text for text in sentences)
         assert not any(text.startswith("They suggest") or "remains suggest" in text for text in sentences)
 
 

@@ -264,12 +264,12 @@ def test_wood_in_refuse_is_no_news(told: dict[str, dict[Subject, Narrative]]):
 
 
 def test_a_near_empty_posthole_is_one_sentence(told: dict[str, dict[Subject, Narrative]]):
-    """C09 held four things, and that they carry no reading is said with them; the richest pit has four paragraphs."""
+    """C09 held four things, and that they carry no reading is said with them; the richest pit has three paragraphs."""
     posthole = told["report"][Subject(level="context", id="C09")]
     pit = told["report"][Subject(level="context", id="C06")]
 
     assert len(posthole.sentences()) == 1
-    assert sum(len(section.paragraphs) for section in pit.sections) == 4
+    assert sum(len(section.paragraphs) for section in pit.sections) == 3
 
 
 def test_plants_of_a_season_are_named(told: dict[str, dict[Subject, Narrative]]):
