@@ -38,14 +38,23 @@ def codes_in_prose(looks: Iterable[Look]) -> dict[str, str]:
     """Code -> name of plants for codes in use that a line of words explains: 'WOODG = wood charcoal, grams'."""
     all_looks = list(looks)
     texts = {cell.text for look in all_looks for cell in look.cells.values()}
+    return {code: name for code, name in codes_explained(all_looks).items() if code in texts}
+
+
+def codes_explained(looks: Iterable[Look]) -> dict[str, str]:
+    """The same for all codes that lines of words explain, be they in use alone or within longer ones: 'TRIDIC_GB'."""
     found: dict[str, set[str]] = {}
-    for look in all_looks:
-        for match in (match for text in sorted(texts) for match in _IN_PROSE.finditer(text)):
-            bare = _IN_GRAMS.sub("", match["name"])
-            unit = _IN_GRAMS.search(match["name"])
-            if match["code"] in texts and name_score(bare, look.names) >= 0.45 and not heading(match["code"]):
-                name = f"{bare} ({'mg' if unit['unit'].lower() == 'mg' else 'g'})" if unit else bare
-                found.setdefault(match["code"], set()).add(name)
+    for look in looks:
+        for matches in (list(_IN_PROSE.finditer(cell.text)) for cell in look.cells.values()):
+            plants = {m["code"] for m in matches if name_score(_IN_GRAMS.sub("", m["name"]), look.names) >= _NAMED}
+            # In a key most of whose names are known the others are names that no pack knows.
+            is_key = len(plants) >= 3 and len(plants) >= _LEAST * len(matches)
+            for match in matches:
+                if (is_key or match["code"] in plants) and not heading(match["code"]):
+                    unit = _IN_GRAMS.search(match["name"])
+                    bare = _IN_GRAMS.sub("", match["name"])
+                    name = f"{bare} ({'mg' if unit['unit'].lower() == 'mg' else 'g'})" if unit else bare
+                    found.setdefault(match["code"], set()).add(name)
     return {code: next(iter(names)) for code, names in sorted(found.items()) if len(names) == 1}
 
 

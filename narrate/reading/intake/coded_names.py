@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
+from types import MappingProxyType
 
+from narrate.reading.intake.code_sheets import codes_explained
 from narrate.reading.intake.evidence import Look, name_score
 from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.words_in_names import SHORT_CONDITIONS
@@ -23,11 +25,12 @@ def coded_names(looks: Iterable[Look]) -> dict[str, str]:
     texts = dict.fromkeys(
         cell.text for look in all_looks for cell in look.cells.values() if _FORM.fullmatch(cell.text)
     )
-    found = {text: words for look in all_looks[:1] for text in texts if (words := in_words(text, look.names))}
+    codes = codes_explained(all_looks) if texts else {}
+    found = {text: words for look in all_looks[:1] for text in texts if (words := in_words(text, look.names, codes))}
     return found if len(found) >= _LEAST else {}
 
 
-def in_words(text: str, names: NameReader) -> str:
+def in_words(text: str, names: NameReader, codes: Mapping[str, str] = MappingProxyType({})) -> str:
     """The name with its codes in words; empty where no code of the sheet stands behind it."""
     pieces = text.split("_")
     part = condition = unit = completeness = ""
@@ -45,9 +48,10 @@ def in_words(text: str, names: NameReader) -> str:
         else:
             break
         pieces.pop()
-    rest = " ".join(pieces)
+    rest = codes.get("_".join(pieces), " ".join(pieces))
     bare = re.sub(r"(?<=[a-z])\.(?=[a-z])", "/", rest)  # 'aestivum.durum', as statistical programs write '/'
-    if not by_key or heading(rest) or name_score(bare, names) < _KNOWN:
+    is_said = "_".join(pieces) in codes
+    if not by_key or (not is_said and (heading(rest) or name_score(bare, names) < _KNOWN)):
         return ""
     if part and bare.endswith(f" {part}"):
         bare = bare.removesuffix(f" {part}")  # 'Indet_seed_se'

@@ -36,6 +36,7 @@ class Sums(Labels):
         columns = self._sums_of_blocks(rows, columns, value)
         self._totals_beside(rows, columns, value)
         self._sums_of_neighbours(rows, columns, value)
+        self._sum_of_all_lines(columns, value)
 
     def _sums_without_id(self) -> None:
         """Columns at the end with no word over them, which stand over all others, and the sums of those: totals."""
@@ -197,6 +198,26 @@ class Sums(Labels):
             self.doubts.append(
                 f"'{summed}' is in every sample the sum of '{first}' to '{last}': taken for a stored total"
             )
+
+    def _sum_of_all_lines(self, columns: list[int], value: dict[tuple[int, int], float]) -> None:
+        """The first or last line, where it is the sum of all others in nearly every sample: 'n_items'."""
+        columns = [c for c in columns if self.columns[c].name == "counts"]
+        rows = [r for r, role in self.rows.items() if role.name == "counts"]
+        for row in (rows[-1:] + rows[:1]) if len(rows) > 3 else []:
+            label = self.look.text(row, self.names)
+            if _LATIN.match(label) or heading(label) not in ("count", "total", ""):
+                continue
+            others = [r for r in rows if r != row]
+            sums = [
+                (value[row, c], sum(max(value[r, c], 0.0) for r in others), sum(value[r, c] > 0 for r in others))
+                for c in columns
+            ]
+            given = [(own, added, several) for own, added, several in sums if own or added]
+            agreeing = [several for own, added, several in given if abs(own - added) < 1e-9]
+            if sum(several > 1 for several in agreeing) >= _LEAST_SUMMED and len(agreeing) >= 0.8 * len(given):
+                self.rows[row] = Role(name="total")
+                self.doubts.append(f"'{label}' is in nearly every sample the sum of all others: taken for a stored total")
+                return
 
     def _has_share(self, label: str) -> bool:
         """Whether another line is headed with the same word and a percent sign: 'Bean' and 'Bean %'."""

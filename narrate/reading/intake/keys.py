@@ -14,7 +14,7 @@ from narrate.reading.intake.uncounted import narrow, says_uncounted
 _MORE = r"more than|over|mehr als|über|plus de|más de|mas de|più di|meer dan|mais de|mere end|mer än"
 _LESS = r"less than|fewer than|under|weniger als|unter|moins de|menos de|meno di|minder dan|mindre end|färre än"
 _ENTRY = re.compile(
-    r"(?<![\w+])(?P<sign>\++|\*{1,5}|#{1,5}|x{1,5}|X{1,5}|[•●○◦■□▪▫◆◇★☆✔√]{1,5}|[-–—?]|\b(?:VA|VR|VF|[A-Za-z])(?:\*|\+|\b)|\b[nu]\.?[/ ]?[a-z]\b\.?(?=\s*[=:])|(?<!\S)\.(?=\s*=)|(?<![-.\d])-?9{2,4}(?=\s*=))\s*(?:=|:|\s[-–]\s|\bis\b|\bmeans\b)\s*"
+    r"(?<![\w+])(?P<sign>\++|\*{1,5}|#{1,5}|x{1,5}|X{1,5}|[•●○◦■□▪▫◆◇★☆✔√]{1,5}|[-–—?]|\b(?:VA|VR|VF|[A-Za-z])(?:\*|\+|\b)|\b[nu]\.?[/ ]?[a-z]\b\.?(?=\s*[=:])|(?<!\S)\.(?=\s*=)|(?<![-.\d])(?:-?9{2,4}|-1)(?=\s*=))\s*(?:=|:|\s[-–]\s|\bis\b|\bmeans\b)\s*"
     rf"(?P<meaning>(?:{_MORE}|{_LESS})\s*\d+|"
     r"(?:[<>≤≥]\s*)?\d+\s*(?:[-–]|to)\s*\d+|[<>≤≥]=?\s*\d+|\d+\s*\+|\d+|(?![A-Z])[^\W\d_](?:[^\W\d_]|[ /-])*)\s*(?P<more>\((?:[^()]*)\))?",
 )
