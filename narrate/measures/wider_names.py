@@ -2,7 +2,8 @@
 Names that may stand for a plant which is there under a closer one: the genus beside its species, 'A/B' beside A.
 
 Such a name is no further kind. It counts as one only where nothing of the same part lies below it, so that a number of
-taxa is the least that there must have been.
+taxa is the least that there must have been. Stems, leaves and roots may be of any plant of the name, whichever part of
+it was named more closely: stems of grass beside maygrass grains may be maygrass.
 
 Source: common practice, no source (the number is that of taxa which cannot be one another).
 """
@@ -16,15 +17,15 @@ import numpy as np
 from narrate.measures.count_table import Kind
 from narrate.measures.runs import blank, into_groups, taken
 from narrate.measures.selection import lies_below
-from narrate.model.ids import TaxonId
+from narrate.model.ids import PartId, TaxonId
 from narrate.model.packs import Packs
 
 WiderNames = Mapping[int, np.ndarray]
-"""By the number of a kind with a wider name: mask over the kinds that lie below it and are of the same part."""
+"""By the number of a kind with a wider name: mask over the kinds below it, of the same part or of any but wood."""
 
 
 def wider_names(kinds: tuple[Kind, ...], packs: Packs) -> WiderNames:
-    """The kinds of a table with a name that others of them, of the same part, lie below."""
+    """The kinds of a table with a name that others of them lie below: of the same part, or for a stem of any."""
     names = [(k.taxon,) if k.taxon is not None else k.either for k in kinds]
     wide = {name for name in set(names) if name and _is_wide(name, packs)}
     if not wide:
@@ -34,10 +35,13 @@ def wider_names(kinds: tuple[Kind, ...], packs: Packs) -> WiderNames:
         name: {other for other in _of_one_family(name, every, packs) if is_closer(other, name, packs)} for name in wide
     }
     parts = np.array([str(k.part) for k in kinds], object)
+    roles = [known.roles if (known := packs.words.parts.get(PartId(k.part))) else frozenset() for k in kinds]
+    is_no_wood = np.array(["wood" not in own for own in roles], bool)
     found = {}
     for number, name in enumerate(names):
         if closer.get(name):
-            below = np.array([other in closer[name] for other in names], bool) & (parts == parts[number])
+            may_be = is_no_wood if "vegetative" in roles[number] else parts == parts[number]
+            below = np.array([other in closer[name] for other in names], bool) & may_be
             if below.any():
                 found[number] = below
     return found

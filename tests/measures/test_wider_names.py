@@ -7,7 +7,8 @@ import numpy as np
 from narrate.measures import diversity
 from narrate.measures.studies import rarefaction_curves
 from narrate.model.rules import Selector
-from tests.measures.digs import a_dig, units
+from narrate.reading.packs import read_packs
+from tests.measures.digs import a_dig, a_row, units
 
 ALL = Selector()
 CHENO_AM, CHENOPOD, PIGWEED, GOOSEFOOT = (
@@ -72,3 +73,13 @@ def test_either_name_is_no_weed_where_the_crop_it_may_be_was_found() -> None:
 
     assert with_crop.counted(weeds)[0].tolist() == [4, 0]
     assert without.counted(weeds)[0].tolist() == [6]
+
+
+def test_stems_of_a_wider_name_are_no_further_kind() -> None:
+    """Stems of grass beside maygrass grains may be of maygrass; beside goosefoot seeds they are a kind."""
+    packs = read_packs(("eastern-north-america",))[0]
+    for other, many in ((("Phalaris caroliniana", "grain"), 1), (("Chenopodium berlandieri", "seed"), 2)):
+        rows = [a_row("S1", taxon, part, 3, packs=packs) for taxon, part in (("Poaceae", "culm"), other)]
+        dig = units(a_dig([[]], rows=rows), packs=packs)
+
+        assert diversity.taxa(dig, ALL).value[0, 0] == many

@@ -119,3 +119,8 @@ def test_a_density_that_is_a_minimum_has_no_interval(told: Told):
 
     assert "at least 7.8 items per litre" in first
     assert "interval" not in first
+
+
+def test_stems_of_grass_make_no_further_taxon(told: Told):
+    """C05: chenopod, erect knotweed, maygrass, sumpweed, hickory, and oak; the stems of grass may be of maygrass."""
+    assert "at least six taxa besides wood" in _text(told, "report", "C05")
