@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from narrate.model.ids import Subject
 from narrate.model.narrative import Section, Sentence
@@ -22,6 +22,7 @@ from narrate.telling.phase_by_phase import phase_by_phase, phase_readings, told_
 from narrate.telling.phases import headed, richest_sentences
 from narrate.telling.plan import STORED_ONLY, Reading, by_grade, by_standing, readings, rivals_of, shared_limits
 from narrate.telling.recovery import lost_sentences
+from narrate.telling.rivals import relation
 from narrate.telling.sentences import (
     doubt_sentences,
     in_pack_order,
@@ -160,19 +161,23 @@ def _rivals(page: Page, held: Sequence[Reading]) -> list[Sentence]:
             paired |= {item.claim.id, rival.claim.id}
             one, other = (f"{noun_of(page, [r])} ({_standing(r)})" for r in (item, rival))
             refs = [item.claim.id, rival.claim.id]
-            if any(r.statement == rival.claim.statement and r.balance == "undecided" for r in item.claim.rivals):
-                sentences += page.say(
-                    refs,
-                    f"the remains do not decide between {one} and {other}",
-                    f"between {one} and {other} the remains do not decide",
-                )
-                continue
-            sentences += page.say(
-                refs,
-                f"two rival readings hold: {one}, and {other}",
-                f"as rival readings stand {one} and {other}",
-            )
+            sentences += page.say(refs, *_RELATIONS[relation(item, rival)](one, other))
     return sentences[:2]
+
+
+_RELATIONS: dict[str, Callable[[str, str], tuple[str, ...]]] = {
+    "weaker": lambda one, other: (
+        f"of two accounts of the same remains, {one}, and {other}, the second is the weaker",
+        f"as an account of the same remains, {other} is weaker than {one}",
+    ),
+    "both": lambda one, other: (
+        f"{one}, and {other} draw on the same remains, and both may be true of them",
+    ),
+    "either": lambda one, other: (
+        f"the remains do not decide between {one} and {other}: either would leave them",
+    ),
+}
+"""The words of the report for two rivals, with how firmly each stands."""
 
 
 def _unstable(page: Page, held: Sequence[Reading]) -> list[Sentence]:

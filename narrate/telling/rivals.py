@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import Literal
 
 from narrate.model.claims import GRADE_NAMES, Claim
 from narrate.model.narrative import Sentence
@@ -81,18 +82,16 @@ def told_rival_sentences(page: Page, items: Sequence[Reading], *, are_last: bool
                 if may_both_be(item, other):
                     return page.say(
                         [item.claim.id, rival.claim],
-                        f"the same remains were read above as {against}, and one may have followed the other",
+                        f"the same remains were read above as {against}, and both may be true of them",
                         f"{one} and {against} draw on the same remains, and both may be true of them"
                         if " and " not in f"{one}{against}"
                         else "",
-                        f"{one} rests on the same remains as {against}, and neither rules out the other",
+                        f"{one} rests on the same remains as {against}, and both may be true of them",
                     )
                 return page.say(
                     [item.claim.id, rival.claim],
-                    f"the same remains would follow from {against}" if are_last else "",
-                    f"{against} would leave the same remains" if are_last else "",
-                    f"{one} has a rival in {against}, which explains the same remains" if not are_last else "",
-                    f"what is read here as {one} may as well be {against}" if not are_last else "",
+                    f"{against} is its rival, and either would leave these remains" if are_last else "",
+                    f"{one} has a rival in {against}, and either would leave these remains" if not are_last else "",
                 )
     return []
 
@@ -104,56 +103,76 @@ def rivals_within(page: Page, group: Sequence[Reading]) -> list[Sentence]:
     for i, one in enumerate(group):
         for other in group[i + 1 :]:
             if other.claim.statement in one.statement.rivals and competes(one, other):
-                pair = f"{noun_of(page, [one])} and {noun_of(page, [other])}"
-                return page.say([one.claim.id, other.claim.id], f"{pair} are rival accounts of the same remains")
+                refs = [one.claim.id, other.claim.id]
+                first, second = noun_of(page, [one]), noun_of(page, [other])
+                if relation(one, other) == "both":
+                    return page.say(refs, f"both may be true of the same remains, {first} and {second}")
+                part = _one_part(page, one, other)
+                if part:
+                    first, second = (noun.removeprefix("the use of ") for noun in (first, second))
+                    return page.say(refs, f"{part} not tell {first} from {second}: either would leave these remains")
+                return page.say(refs, f"{first} and {second} are rivals, and either would leave these remains")
     return []
+
+
+def _one_part(page: Page, one: Reading, other: Reading) -> str:
+    """'Rind alone does', where two readings rest on one part of plants and no other; else nothing."""
+    parts = {tally.part for reading in (one, other) for tally in reading.behind}
+    known = page.dig.packs.words.parts.get(next(iter(parts))) if len(parts) == 1 else None
+    if known is None:
+        return ""
+    return f"{known.plural} alone {'does' if known.plural == known.id else 'do'}"
+
+
+Relation = Literal["weaker", "both", "either"]
+"""How a rival stands to a firmer reading or one as firm: the weaker, one that may be true too, or one of two."""
+
+
+def relation(lead: Reading, rival: Reading) -> Relation:
+    """The relation of two rivals, worded for every audience by one word: 'weaker', 'both may be true', 'either'."""
+    stands = {r.balance for r in lead.claim.rivals if r.statement == rival.claim.statement}
+    if rival.rank < lead.rank and "this" in stands:
+        return "weaker"
+    return "both" if may_both_be(lead, rival) else "either"
 
 
 def _side_by_side(page: Page, lead: Reading, rival: Reading) -> list[Sentence]:
     refs = [lead.claim.id, rival.claim.id]
     page.rivals.add(frozenset(refs))
-    is_weaker = rival.rank < lead.rank and any(
-        r.statement == rival.claim.statement and r.balance == "this" for r in lead.claim.rivals
-    )
+    stands = relation(lead, rival)
     if page.is_plain:
         # The rival in the words of its own grade: what is read firmly is no 'perhaps'.
         said = frame(page, [rival], "also") or frame(page, [rival], "lead")
-        if is_weaker:
-            return page.say(refs, f"{said}, though less speaks for that", f"{said}, but that is the weaker reading")
-        if may_both_be(lead, rival):
-            return page.say(refs, f"{said}; both may be true", f"{said}: the two can go together")
-        return page.say(
-            refs,
-            f"{said}, and the finds alone cannot settle it",
-            f"{said}: the two leave much the same trace",
-            f"{said}, for both look the same in the ground",
-        )
+        if stands == "weaker":
+            return page.say(refs, f"{said}, but that is the weaker reading", f"{said}: the weaker reading of the two")
+        if stands == "both":
+            return page.say(refs, f"{said}; both may be true", f"{said}: both may be true")
+        return page.say(refs, f"{said}: either would leave these finds", f"{said}, for either would leave these finds")
     reasons = reasons_for(page, rival, most=1)
     sentences = added(page, [rival], reasons)
     one, other = noun_of(page, [lead]), noun_of(page, [rival])
     pair = f"{one} and {other}" if " and " not in f"{one}{other}" else f"{one}, and {other}"
-    if is_weaker:
+    if stands == "weaker":
         return sentences + page.say(
             refs,
             f"of the two rival readings, {pair}, the second is the weaker",
             f"as an account of the same remains, {other} is weaker than {one}",
         )
     if lead.claim.question == rival.claim.question == "fuel":
-        return sentences + page.say(refs, "one fire may have been both, and the counts do not part the two")
-    if may_both_be(lead, rival):
+        return sentences + page.say(refs, "both may be true of one fire, and the counts do not part the two")
+    if stands == "both":
         return sentences + page.say(
             refs,
-            "neither rules out the other, for what was left of the one may have served the other",
+            "both may be true, for what was left of the one may have served the other",
             "both may be true of the same remains, one after the other, and the counts do not part them",
-            f"neither rules out the other: the same remains may have served {one} after {other}"
+            f"both may be true: the same remains may have served {one} after {other}"
             if lead.claim.question == "fuel"
-            else f"neither rules out the other: the same remains may have served {other} after {one}",
+            else f"both may be true: the same remains may have served {other} after {one}",
         )
     return sentences + page.say(
         refs,
-        "the counts do not decide between these two",
         f"{pair} are rival readings, and either would leave these remains",
-        "either of the two would leave such remains",
+        "either of the two would leave these remains",
     )
 
 

@@ -183,3 +183,25 @@ def test_a_doubt_names_the_reading_that_it_is_of(told: Told, judged_example: Jud
     assert "Gathering in autumn rests chiefly on eight items and is put no higher than “suggests”." in texts
     c07 = told["report"][Subject(level="context", id="C07")].text
     assert "The cracking of nuts is no more than a hint: counts drawn anew at random uphold it in 72% of cases." in c07
+
+
+def test_two_rivals_stand_in_one_relation_for_every_reader(told: Told, judged_example: Judged):
+    """Rivals that may both be true are told so to all; of two that exclude each other all read that either would do."""
+    checked = 0
+    both = "oth may be true"
+    for id, word in (("C03", both), ("C13", both), ("C15", both), ("C14", "ither would leave")):
+        for audience in AUDIENCES:
+            text = told[audience][Subject(level="context", id=id)].text
+            assert re.search("ither (of the two )?would leave" if word != both else both, text), (id, audience)
+            assert word == both or both not in text
+            checked += 1
+    assert checked == 12
+    texts = [s.text for audience in AUDIENCES for n in told[audience].values() for s in n.sentences()]
+    assert not [t for t in texts if re.search("rules out|rule out|go together|cannot settle it|may as well be", t)]
+
+
+def test_rind_alone_tells_no_squash_from_gourds(told: Told):
+    """Two rivals that rest on one part of plants are told by that part."""
+    text = told["report"][Subject(level="context", id="C06")].text
+
+    assert "Rind alone does not tell squash as food from gourds as containers or floats" in text
