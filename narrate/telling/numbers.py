@@ -66,12 +66,16 @@ def decimals_for(low: float | None, high: float | None, value: float) -> int:
 
 def figure(value: float, places: int, *, thousands: str = ",") -> str:
     """
-    A value to so many decimal places; negative places round to tens and hundreds.
+    A value to so many decimal places; negative places round to tens and hundreds. Halves of a whole go up.
 
-    >>> figure(8.222, 1), figure(1483.0, -1), figure(0.5, 2)
-    ('8.2', '1,480', '0.50')
+    >>> figure(8.222, 1), figure(1483.0, -1), figure(0.5, 2), figure(208.5, 0), figure(411.5, 0), figure(-0.5, 0)
+    ('8.2', '1,480', '0.50', '209', '412', '-1')
     """
     rounded = round(value, places)
+    if places <= 0:
+        # Python rounds halves to the even number, so that 208.5 and 411.5 litres would go different ways.
+        unit = 10 ** -places
+        rounded = math.copysign(math.floor(abs(value) / unit + 0.5) * unit, value)
     return f"{rounded:,.{max(0, places)}f}".replace(",", thousands)
 
 

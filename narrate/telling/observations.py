@@ -67,7 +67,9 @@ def noted_sentences(page: Page, told: Sequence[Reading], *, at_most: int = 3) ->
 
 def answered(notes: Iterable[Noted], held: Iterable[Reading]) -> set[str]:
     """Claims with which some note agrees: what a rule warns of in general words is then answered by a record."""
-    signs = {statement for note in notes for statement in note.observation.agrees_with}
+    notes = list(notes)
+    denied = {(note.quote, statement) for note in notes for statement in note.observation.against}
+    signs = {s for note in notes for s in note.observation.agrees_with if (note.quote, s) not in denied}
     return {r.claim.id for r in held if r.claim.statement in signs}
 
 
@@ -76,8 +78,12 @@ def _best(
 ) -> tuple[Noted, list[Reading], list[Reading]] | None:
     """The note that bears on most of the readings, the first of several."""
     best: tuple[Noted, list[Reading], list[Reading]] | None = None
+    notes = list(notes)
+    denied = {(note.quote, statement) for note in notes for statement in note.observation.against}
     for note in notes:
-        agrees = [r for r in told if r.claim.statement in note.observation.agrees_with]
+        # Words that speak against a reading as well are not quoted for it: basket-loads of sweepings are dumps.
+        own = [r for r in told if r.claim.statement in note.observation.agrees_with]
+        agrees = [r for r in own if (note.quote, r.claim.statement) not in denied]
         against = [r for r in told if r.claim.statement in note.observation.against]
         if not (agrees or against) or (best is not None and len(agrees) <= len(best[1])):
             continue

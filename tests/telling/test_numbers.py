@@ -98,3 +98,8 @@ def test_years_are_told_with_their_era(start: int | None, end: int | None, dates
 def test_a_sentence_that_would_open_with_a_figure_opens_with_words():
     """No sentence begins with a numeral."""
     assert numbers.opening_in_words("96 cupules lay there") == "ninety-six cupules lay there"
+
+
+def test_halves_of_a_litre_all_go_up():
+    """208.5 and 411.5 litres round the same way (common practice, no source)."""
+    assert (numbers.figure(208.5, 0), numbers.figure(411.5, 0)) == ("209", "412")
