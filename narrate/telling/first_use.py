@@ -37,6 +37,35 @@ def explained_at_first(
     return sections
 
 
+def terms_explained(page: Page, sections: tuple[Section, ...]) -> tuple[Section, ...]:
+    """
+    The sections with each term that the audience has explained by a sentence of its own, behind its first use.
+
+    Such words are named 'term <phrase>'; a page says each once, and a page that does not use the phrase says nothing.
+    """
+    for name in page.audience.words:
+        if name.startswith("term "):
+            phrase = name.removeprefix("term ")
+            is_used = re.compile(rf"\b{re.escape(phrase)}\b", re.IGNORECASE)
+            sections = _with_term(page, sections, is_used, name)
+    return sections
+
+
+def _with_term(page: Page, sections: tuple[Section, ...], is_used: re.Pattern[str], name: str) -> tuple[Section, ...]:
+    for i, section in enumerate(sections):
+        for j, paragraph in enumerate(section.paragraphs):
+            k = next((k for k, sentence in enumerate(paragraph) if is_used.search(sentence.text)), None)
+            if k is not None:
+                said = page.say(paragraph[k].refs, *page.turns(name))
+                # A reason that stands behind its reading stays there.
+                while k + 1 < len(paragraph) and set(paragraph[k].refs) & set(paragraph[k + 1].refs):
+                    k += 1
+                told = (*paragraph[: k + 1], *said, *paragraph[k + 1 :])
+                paragraphs = (*section.paragraphs[:j], told, *section.paragraphs[j + 1 :])
+                return (*sections[:i], replace(section, paragraphs=paragraphs), *sections[i + 1 :])
+    return sections
+
+
 def _glosses(page: Page) -> Iterator[tuple[tuple[str, ...], str]]:
     """Names of each plant that was found, in the singular and the plural, with its gloss."""
     seen: set[str] = set()

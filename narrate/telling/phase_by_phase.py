@@ -135,6 +135,7 @@ def _alone(page: Page, phases: Sequence[Phase], single: Sequence[PhaseReading]) 
     refs: list[str] = []
     first = ""
     more: list[Sentence] = []
+    named: list[str] = []
     if page.is_plain:
         single, more = _without_elsewhere(page, single)
     for phase in phases:
@@ -149,7 +150,8 @@ def _alone(page: Page, phases: Sequence[Phase], single: Sequence[PhaseReading]) 
         if page.is_plain:
             clauses = that_clauses(page, _as_readings(page, [r.weakest for alike in by_grade.values() for r in alike]))
             name = setting.phase_name(phase)
-            parts.append(f"only in {name}{', that' if parts else ' did we see signs that'} {clauses}")
+            parts.append(f"in {name}{', that' if parts else ' we saw signs that'} {clauses}")
+            named.append(name)
             continue
         told = []
         for grade, alike in by_grade.items():
@@ -160,7 +162,13 @@ def _alone(page: Page, phases: Sequence[Phase], single: Sequence[PhaseReading]) 
     if not parts:
         return more
     if page.is_plain:
-        return page.say(refs, "; ".join(parts)) + more
+        # No reading is no sign of the opposite.
+        others = [setting.phase_name(phase) for phase in phases if setting.phase_name(phase) not in named]
+        if others:
+            return page.say(refs, f"{'; '.join(parts)}; of {page.listed(others)} we cannot say so") + more
+        rest = "the other" if len(phases) == 2 else "the others"
+        denied = page.fresh(f"what we say of one we cannot say of {rest}", f"neither can be said of {rest}")
+        return page.say(refs, "; ".join(parts)) + (page.say(refs, denied[0]) if denied else []) + more
     mark = "; " if any(", " in part for part in parts) else ", and "
     return page.say(refs, mark.join(parts))
 

@@ -10,7 +10,7 @@ from narrate.model.claims import Claims
 from narrate.model.counts import CountRow
 from narrate.model.findings import Findings
 from narrate.model.ids import SITE, Level, SampleId, Subject
-from narrate.model.narrative import Narrative, Section, Sentence
+from narrate.model.narrative import Narrative, Section
 from narrate.model.packs import Packs
 from narrate.model.project import Project
 from narrate.model.refs import subject_keys
@@ -21,7 +21,7 @@ from narrate.telling.authorities import authorities_once
 from narrate.telling.contexts import context_sections
 from narrate.telling.draws import doubts_in_one
 from narrate.telling.features import feature_sections
-from narrate.telling.first_use import explained_at_first
+from narrate.telling.first_use import explained_at_first, terms_explained
 from narrate.telling.followed import Followed
 from narrate.telling.in_short import summary_sentence
 from narrate.telling.kept_words import KeptWords, told_before_or_now
@@ -181,6 +181,7 @@ def _closed(page: Page, sections: tuple[Section, ...]) -> tuple[Section, ...]:
     if not page.is_plain or is_panel(page.dig) or not sections or page.subject.level == "sample":
         return sections
     sections = explained_at_first(page, sections, lambda told: grade(_text(told)) <= GRADE_AT_MOST - LEFT_FOR_THE_END)
+    sections = terms_explained(page, sections)
     plant, living = cautions.living_of(page) if page.subject.level in ("context", "phase", "site") else ("", [])
     poison = cautions.poison_sentences(page, "caution poison")
     owed = (*cautions.standing_sentences(page), *poison, *cautions.caution_sentences(page, "caution closing"))

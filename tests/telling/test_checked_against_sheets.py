@@ -126,7 +126,7 @@ def test_visitors_are_told_which_changes_are_a_close_call(judged_example: Judged
 
     assert "Sunflower and sumpweed turned up in fewer too, but that is a close call" in text
     assert "corns turned up in fewer" not in text
-    assert "seeds of garden crops were in 9 of 10 and then in 4 of 10" in text
+    assert "small-seeded crops were in 9 of 10 and then in 4 of 10" in text
 
 
 def test_visitors_are_told_of_disturbed_samples_in_the_shares(judged_example: Judged):

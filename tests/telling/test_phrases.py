@@ -199,7 +199,8 @@ def test_the_same_two_seeds_get_the_same_words(told: Told):
         (text,) = [t for t in re.split(r"(?<=\.)\s", _of(told, level, id)) if "handling of tobacco" in t]
         assert re.search("(?i)no more than (a hint|hints)", text)
         assert "two items" in text and "64%" in text
-    assert "faint signs that people brought tobacco plants here" in _of(told, "phase", "late", "public")
+    plain = _of(told, "phase", "late", "public")
+    assert "faint signs that people handled tobacco (a plant that is poisonous to eat) here" in plain
     review = [s.text for s in told["review"][Subject(level="site", id=SITE)].sentences() if "of tobacco" in s.text]
     assert [text[:19] for text in review] == ["No more than hints,"]
 

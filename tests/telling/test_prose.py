@@ -294,7 +294,7 @@ def test_the_panel_of_a_phase_tells_what_sets_it_apart(told: dict[str, dict[Subj
     """Garden seeds for the Early hamlet and corn for the Late, though nuts are as firm in both."""
     early, late = (told["label"][Subject(level="phase", id=id)].text for id in ("early", "late"))
 
-    assert "the small seeds of their garden crops" in early
+    assert "people used small-seeded crops" in early
     assert "people used corn as food" in late
 
 

@@ -103,7 +103,7 @@ def test_phases_are_told_by_their_years(told: dict[Subject, Narrative]):
     early, late = (told[phase] for phase in PHASES)
 
     assert early.title == "La fase de hacia 950–1050 d. C."
-    assert "semillas de los cultivos de huerto en 22 de 23 muestras" in early.text
+    assert "cultivos de semilla pequeña en 22 de 23 muestras" in early.text
     assert "maíz en 24 de 27 muestras" in late.text
     assert re.search(r"(Lo mismo se ve en|Así lo muestran también) C14, C16 y C22", late.text)
 
