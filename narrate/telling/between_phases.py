@@ -23,6 +23,17 @@ def gaps(page: Page) -> list[tuple[Phase, Phase, int]]:
     return found
 
 
+def gap_sentences(page: Page) -> list[Sentence]:
+    """For visitors: how long a time lies between two phases that are compared, of which nothing is known."""
+    if not page.is_plain:
+        return []
+    sentences: list[Sentence] = []
+    for before, after, years in gaps(page):
+        names = page.listed(setting.phase_name(one) for one in (before, after))
+        sentences += page.say([page.record], f"some {numbers.count(years)} years lie between {names}")
+    return sentences
+
+
 def unanswered_sentences(page: Page, phase: Phase | None = None) -> list[Sentence]:
     """
     Why a place was left and lived in again, as far as plants go: a question that every such dig asks is answered.

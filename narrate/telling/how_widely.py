@@ -34,5 +34,22 @@ def word_of(evidence: Iterable[Evidence]) -> str:
 
 def widely_told(text: str, evidence: Iterable[Evidence]) -> str:
     """'Seeds turned up in most of the samples' for 'seeds turned up nearly everywhere', where the share is known."""
-    word = word_of(evidence) if _WIDELY.search(text) else ""
-    return _WIDELY.sub(f"in {word} of the samples", text) if word else text
+    known = tuple(evidence)
+    word = word_of(known) if _WIDELY.search(text) else ""
+    text = _WIDELY.sub(f"in {word} of the samples", text) if word else text
+    shares = [e.value for e in known if e.measure.startswith("share.") and e.value is not None]
+    return _MUCH.sub(part_word(shares[0]), text) if len(shares) == 1 else text
+
+
+PARTS = ((1 / 2, "half"), (1 / 3, "a third"), (1 / 4, "a quarter"), (1 / 5, "a fifth"))
+_MUCH = re.compile(r"^much(?= of the )")
+
+
+def part_word(share: float) -> str:
+    """
+    How much a share is, in a word that visitors can picture.
+
+    >>> [part_word(share) for share in (0.6, 0.28, 0.25, 0.1)]
+    ['more than half', 'more than a quarter', 'more than a fifth', 'some']
+    """
+    return next((f"more than {word}" for least, word in PARTS if share > least), "some")

@@ -10,6 +10,7 @@ from narrate.model.ids import ContextId, PhaseId, Subject
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Phase
 from narrate.telling import composition, context_opening, setting
+from narrate.telling.between_phases import gap_sentences
 from narrate.telling.builds import ripe_then
 from narrate.telling.cautions import caution_sentences, living_sentences, poison_sentences, standing_sentences
 from narrate.telling.contexts import EXPECTED, NOT_NEWS, is_slight, readings_and_hints
@@ -182,7 +183,9 @@ def _read(page: Page, held: Sequence[Reading]) -> list[_Piece]:
         if lead[0].claim.question == "change":
             lead = chief_changes(group) or lead
         story = _stories(group, lead[0])
-        pieces.append(_Piece(2 if i < 2 else 3, tuple(_with_reason(page, story or lead))))
+        # What changed is told with the years that lie between.
+        gap = gap_sentences(page) if lead[0].claim.question == "change" and page.subject.level == "site" else []
+        pieces.append(_Piece(2 if i < 2 else 3, (*_with_reason(page, story or lead), *gap)))
         if any(r.claim.statement in STORIES for r in story or lead):
             pieces.append(_Piece(2 if i < 2 else 3, tuple(noted_sentences(page, group, at_most=1))))
         pieces += [_Piece(3, tuple(_alone(page, lead)))] if story else []

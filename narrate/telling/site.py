@@ -7,7 +7,7 @@ from narrate.model.narrative import Section, Sentence
 from narrate.model.work_left import own_dates
 from narrate.telling import context_opening, english, openings, setting
 from narrate.telling.alike import phases_compared
-from narrate.telling.between_phases import unanswered_sentences
+from narrate.telling.between_phases import gap_sentences, unanswered_sentences
 from narrate.telling.change_by_kind import alike_sentences
 from narrate.telling.change_tested import amount_sentences, tested_sentences
 from narrate.telling.contexts import DATABLE, OF_THE_DIG
@@ -38,7 +38,8 @@ def site_sections(page: Page) -> tuple[Section, ...]:
     phases = sampled_phases(page)
     if len(phases) > 1:
         first, last = phases[0], phases[-1]
-        blocks.append(("change", [*change_sentences(page, first, last), *amount_sentences(page, first, last)]))
+        changed = change_sentences(page, first, last)
+        blocks.append(("change", [*gap_sentences(page), *changed, *amount_sentences(page, first, last)]))
         blocks.append(("change", alike_sentences(page, first, last) + phases_compared(page, first, last)))
         blocks.append(("change", tested_sentences(page, first, last)))
         blocks.append(("change", elsewhere_sentences(page)))

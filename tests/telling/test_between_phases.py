@@ -93,3 +93,12 @@ def test_visitors_read_the_same_in_spanish(judged_example: Judged):
 def test_a_panel_of_the_dig_tells_no_hint_of_a_phase_as_a_reading(told: Told):
     """Tobacco, a hint in the later hamlet alone, is not told on the panel of the whole dig."""
     assert "tobacco" not in told["label"][Subject(level="site", id=SITE)].text
+
+
+@pytest.mark.parametrize("audience", ["public", "label"])
+def test_visitors_read_how_long_lies_between(judged_example: Judged, audience: str):
+    """From about AD 1050 to 1250 nothing is known, which no 'as time went on' may hide."""
+    whole = judged_example
+    told = narratives(whole.project, whole.packs, whole.findings, whole.claims, audience, ("site",))
+
+    assert "Some 200 years lie between the Early hamlet and the Late hamlet." in told[Subject(level="site", id=SITE)].text

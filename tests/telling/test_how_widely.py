@@ -45,6 +45,16 @@ def test_the_smallest_share_gives_the_word():
     assert widely_told(text, [_evidence(20, 20), _evidence(3, 20)]).endswith("both turned up in several of the samples")
 
 
+@pytest.mark.parametrize(
+    ("share", "word"), [(0.28, "more than a quarter"), (0.36, "more than a third"), (0.6, "more than half")]
+)
+def test_much_is_told_as_its_share(share: float, word: str):
+    """28 of 100 pieces of wood are more than a quarter, and 'much' says nobody how many."""
+    evidence = Evidence(measure="share.pine", value=share, verdict="holds")
+
+    assert widely_told("much of the burned wood was pine", [evidence]) == f"{word} of the burned wood was pine"
+
+
 def test_a_text_is_kept_where_no_share_is_known():
     """A rule that looked at no samples says what it says."""
     assert widely_told("seeds turned up in many places", []) == "seeds turned up in many places"
