@@ -11,7 +11,7 @@ import numpy as np
 
 from narrate.judging.columns import LevelJudged
 from narrate.judging.facts import FAILS, HOLDS
-from narrate.measures.dating import dating_candidates
+from narrate.measures.dating import ENOUGH_G, dating_candidates
 from narrate.measures.units import Units
 from narrate.model.dating import DatingCandidate
 from narrate.model.ids import ContextId, PhaseId, StatementId, Subject, TaxonId
@@ -19,11 +19,13 @@ from narrate.model.next_steps import NextStep
 from narrate.model.packs import Packs
 from narrate.model.project import Project
 from narrate.model.rules import Selector
+from narrate.model.signs import pattern
 from narrate.model.stratigraphy import Phase
 
 DATE_COST = 5
 DATE_CANDIDATE = StatementId("work.date-candidate")
 OUT_OF_PERIOD = StatementId("integrity.out-of-period")
+_DISTURBED = StatementId("integrity.disturbed")
 OF_ITSELF = "date.own"
 """Id of the step that dates one find whose own age is in doubt."""
 FEW = 0.05
@@ -40,6 +42,8 @@ class ToDate:
     """The best item of each phase without a measured date."""
     early: Mapping[str, tuple[Phase, DatingCandidate, int, int]]
     """The best of a crop's few finds before the phase that holds most of it, with the items of both."""
+    beside_modern: frozenset[str] = frozenset()
+    """Samples and contexts that held things of later times, among which the date of a stray would tell nothing."""
 
 
 MEASURED = re.compile(
@@ -56,16 +60,37 @@ def best_to_date(project: Project, packs: Packs) -> ToDate:
     few = _few_and_early(project, packs, phase_of)
     first: dict[str, tuple[Phase, DatingCandidate]] = {}
     early: dict[str, tuple[Phase, DatingCandidate, int, int]] = {}
+    best: dict[tuple[PhaseId, str], DatingCandidate] = {}
     for candidate in dating_candidates(project, packs).candidates if undated or few else ():
         place = phase_of.get(candidate.context) or PhaseId("")
         phase = undated.pop(place, None)
         if phase is not None:
             first[str(candidate.sample)] = first[str(candidate.context)] = (phase, candidate)
-        is_certain = "the name is not certain" not in candidate.doubts
-        found = few.pop((place, candidate.taxon), None) if is_certain else None
-        if found is not None:
-            early[str(candidate.sample)] = early[str(candidate.context)] = (found[0], candidate, found[1], found[2])
-    return ToDate(first=first, early=early)
+        crop = (place, candidate.taxon)
+        if crop in few and "the name is not certain" not in candidate.doubts:
+            best[crop] = min(best.get(crop, candidate), candidate, key=_for_its_own_age)
+    for crop, candidate in best.items():
+        early[str(candidate.sample)] = early[str(candidate.context)] = (few[crop][0], candidate, *few[crop][1:])
+    return ToDate(first=first, early=early, beside_modern=_beside_modern(project, packs))
+
+
+def _for_its_own_age(candidate: DatingCandidate) -> tuple[bool, bool, bool, float, int]:
+    """What best tells the age of a doubtful find: sealed, away from modern finds, weighed and heavy enough, large."""
+    one = (candidate.mass_g or 0.0) / max(candidate.items, 1)
+    is_stirred = any(doubt.startswith("the sample holds") for doubt in candidate.doubts)
+    return candidate.security != "sealed", is_stirred, one < ENOUGH_G, -round(one, 6), candidate.rank
+
+
+def _beside_modern(project: Project, packs: Packs) -> frozenset[str]:
+    """Samples whose heavy fraction held coal, wire or glass, and their contexts."""
+    seen = [pattern(o.phrases) for o in packs.observations if o.noted_of == "heavy" and _DISTURBED in o.agrees_with]
+    found = [
+        sample
+        for sample in project.samples
+        if sample.heavy_fraction is not None
+        and any(known.search(name.replace("_", " ")) for known in seen for name in sample.heavy_fraction.finds)
+    ]
+    return frozenset(str(id) for sample in found for id in (sample.id, sample.context))
 
 
 def _few_and_early(
@@ -110,7 +135,9 @@ def date_step(
     Dating, where a find is later than its deposit or may be, where what is fit for it lies in a deposit of doubtful
     age, or where it ranks first in an undated phase.
     """
-    own = _date_of_a_stray(units, unit, subject, judged, packs) or _date_of_the_early(subject, packs, to_date)
+    is_stirred = subject.id in to_date.beside_modern
+    stray = None if is_stirred else _date_of_a_stray(units, unit, subject, judged, packs)
+    own = stray or _date_of_the_early(subject, packs, to_date)
     if own is not None:
         return own
     if not judged.holds(DATE_CANDIDATE, unit):

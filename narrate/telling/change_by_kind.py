@@ -10,6 +10,7 @@ from narrate.telling import english
 from narrate.telling.one_feature import features_of
 from narrate.telling.page import Page
 from narrate.telling.spread import (
+    Presence,
     name_of,
     out_of,
     presence,
@@ -54,22 +55,32 @@ def alike_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
         same = page.say(refs, f"we see the same when we look at {kinds_text} alone") if holds else []
         return same + page.say(refs, "but each of these numbers is small") if same else []
     texts = [f"{page.names.kind(kind, plural=True)} ({out_of(a)}, then {out_of(b)})" for kind, a, b in compared]
-    if holds:
-        compared.sort(key=lambda c: -abs(c[2].share - c[1].share))
-        way = "rose" if changed[0][1].share > changed[0][0].share else "fell"
-        shown = [f"from {_of(a)} to {_of(b)} for {page.names.kind(kind, plural=True)}" for kind, a, b in compared]
+    marked = [c for c in compared if _is_marked(c[1], c[2])]
+    if holds and marked:
+        marked.sort(key=lambda c: -abs(c[2].share - c[1].share))
+        slight = [c for c in compared if c not in marked]
+        way = "rise" if changed[0][1].share > changed[0][0].share else "fall"
+        shown = [f"from {_of(a)} to {_of(b)} for {page.names.kind(kind, plural=True)}" for kind, a, b in marked]
         verb = english.agreed(len(texts), "number is", "numbers are")
         few = _features_behind(page, [kind for kind, _, _ in compared], first, last)
+        where = page.listed(page.names.kind(kind, plural=True) for kind, _, _ in marked)
+        rest = page.listed(f"{page.names.kind(k, plural=True)} ({_of(a)}, then {_of(b)})" for k, a, b in slight)
+        none = f"; {rest}, a sample apart, show none to speak of" if slight else ""
+        holding = f"the samples that hold {'it' if group.is_singular else 'them'} went"
         return page.say(
             refs,
-            f"the change is not only one of what was dug, for like compared with like {name} {way} too: the samples "
-            f"that hold {'it' if group.is_singular else 'them'} went {page.listed(shown)}",
+            f"like compared with like, the {way} of {name} holds for {where}: {holding} {page.listed(shown)}{none}",
         ) + page.say(refs, f"the {verb} small, and few features stand behind them: {few}")
     return page.say(
         refs,
         f"like compared with like, the picture is less even: samples with {name} number, by kind of context, "
         f"{page.listed(texts)}",
     )
+
+
+def _is_marked(before: Presence, after: Presence) -> bool:
+    """Whether a kind of context changed by more than one of its samples, which chance alone may bring."""
+    return abs(after.share - before.share) * min(before.n, after.n) > 1.0001
 
 
 def _features_behind(page: Page, kinds: Sequence[str], first: Phase, last: Phase) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from narrate.model.ids import Subject
 from narrate.model.narrative import Sentence
@@ -41,16 +42,21 @@ def amount_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
     told = [_shell(page, phase) for phase in (first, last)]
     if page.is_plain or any(one is None for one in told):
         return []
-    (before, rest, where, refs), (after, _, _, more) = told  # type: ignore[misc]
-    larger = "more" if after > before else "less"
+    before, after = told[0], told[1]
+    assert before is not None and after is not None
+    larger = "more" if after.per_l > before.per_l else "less"
     names = [setting.phase_name(phase) for phase in (first, last)]
     unit = f"g per {page.litre}"
     text = (
-        f"by weight there was {larger} nutshell in {names[1]}, {_weight(after)} {unit} against {_weight(before)} in "
-        f"{names[0]}"
+        f"by weight there was {larger} nutshell in {names[1]}, {_weight(after.per_l)} {unit} against "
+        f"{_weight(before.per_l)} in {names[0]}"
     )
-    if where:
-        text += f", but most of the latter lay in {where}, and without it {_weight(rest)} would be left"
+    if max(before.share, after.share) > 0.5:
+        # Like with like: what is left out of the one phase is left out of the other as well.
+        text += (
+            f"; without the richest context of each ({after.richest} and {before.richest}) it is "
+            f"{_weight(after.without)} against {_weight(before.without)}"
+        )
     unweighed = _unweighed_shell(page, (first, last))
     were = english.agreed(unweighed, "was", "were")
     least = (
@@ -58,7 +64,8 @@ def amount_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
         if unweighed
         else ";"
     )
-    return page.say([*refs, *more], f"{text}{least} weights have no interval here, so that chance is not ruled out")
+    open_to_chance = "weights have no interval here, so that chance is not ruled out"
+    return page.say([*before.refs, *after.refs], f"{text}{least} {open_to_chance}")
 
 
 def _unweighed_shell(page: Page, phases: Sequence[Phase]) -> int:
@@ -77,8 +84,20 @@ def _weight(value: float) -> str:
     return numbers.figure(value, 2 if value >= 0.01 else 3)
 
 
-def _shell(page: Page, phase: Phase) -> tuple[float, float, str, list[str]] | None:
-    """Grams of nutshell per litre of a phase, those without its richest context, that context by name, and refs."""
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Shell:
+    """Grams of nutshell per litre of a phase, and what is left without the context that holds most of it."""
+
+    per_l: float
+    without: float
+    richest: str
+    share: float
+    """Of the nutshell of the phase that lay in its richest context."""
+    refs: tuple[str, ...]
+
+
+def _shell(page: Page, phase: Phase) -> Shell | None:
+    """The nutshell of a phase by weight; None where none was weighed, or in one context alone."""
     subject = Subject(level="phase", id=phase.id)
     found = page.dig.found(subject)
     whole = found.measurements.get("nutshell_mass_per_l") if found is not None else None
@@ -95,10 +114,13 @@ def _shell(page: Page, phase: Phase) -> tuple[float, float, str, list[str]] | No
     if not masses or not total:
         return None
     most, soil, richest = max(masses, key=lambda one: one[0])
-    if most / total <= 0.5 or litres <= soil:
-        return whole.value, whole.value, "", refs
+    if litres <= soil:
+        return None
     refs.append(page.dig.measure_ref(Subject(level="context", id=richest.id), "nutshell_mass"))
-    return whole.value, (total - most) / (litres - soil), setting.context_name(page, richest), refs
+    return Shell(
+        per_l=whole.value, without=(total - most) / (litres - soil), richest=setting.context_name(page, richest),
+        share=most / total, refs=tuple(refs),
+    )  # fmt: skip
 
 
 # What stands against the change

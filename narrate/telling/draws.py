@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
+from narrate.model.claims import DRAWS
 from narrate.model.narrative import Section, Sentence
 from narrate.telling import english
 from narrate.telling.hints import hints_told
@@ -18,7 +19,7 @@ def doubts_in_one(page: Page, sections: tuple[Section, ...]) -> tuple[Section, .
     told = [draw for draw in page.draws if any(draw.sentence in p for s in sections for p in s.paragraphs)]
     sections = _in_one(sections, [d for d in told if not d.is_hint], lambda pieces: _near(page, pieces))
     sections = _in_one(sections, [d for d in told if d.is_hint], lambda pieces: hints_told(page, pieces))
-    return _named_in_full_once(sections)
+    return _named_in_full_once(sections, explained=page.subject.level == "site")
 
 
 def _in_one(
@@ -61,7 +62,11 @@ def _changed(sections, change) -> tuple[Section, ...]:  # type: ignore[no-untype
     return tuple(made)
 
 
-def _named_in_full_once(sections: tuple[Section, ...]) -> tuple[Section, ...]:
+WHAT_IT_MEANS = f" ({DRAWS} times, each count anew about what was found)"
+"""What is drawn and how often, said once of the dig; the account of the method says it in full."""
+
+
+def _named_in_full_once(sections: tuple[Section, ...], *, explained: bool) -> tuple[Section, ...]:
     """What is drawn at random is said of the first draw; of any later one 'counts drawn anew' will do."""
     seen: list[bool] = []
 
@@ -69,6 +74,9 @@ def _named_in_full_once(sections: tuple[Section, ...]) -> tuple[Section, ...]:
         if IN_FULL not in sentence.text:
             return sentence
         seen.append(True)
-        return sentence if len(seen) == 1 else replace(sentence, text=sentence.text.replace(IN_FULL, IN_SHORT))
+        if len(seen) > 1:
+            return replace(sentence, text=sentence.text.replace(IN_FULL, IN_SHORT))
+        meant = IN_FULL + WHAT_IT_MEANS if explained else IN_FULL
+        return replace(sentence, text=sentence.text.replace(IN_FULL, meant))
 
     return _changed(sections, once)

@@ -155,4 +155,4 @@ def none_left(page: Page, held: Sequence[Reading]) -> list[Sentence]:
         return page.say([least.claim.id, page.record], text)
     why = "all that was floated is sorted, and " if sorted_all else ""
     refs = [page.record, *(r.claim.id for r in held[:1])]
-    return page.say(refs, f"nothing more is asked of {id}: {why}no work is known that would change a reading")
+    return page.say(refs, f"nothing more is asked of {id}: {why}none of the work that is weighed here would change a reading")

@@ -108,7 +108,7 @@ def _told(
     seen = note.observation
     if page.is_plain:
         return page.say(refs, _they_also(page, seen.plain)) if seen.plain and agrees else []
-    noun = noun_of(page, [replace(r, behind=()) for r in bears[:2]], in_short=True)
+    noun = _in_short(page, noun_of(page, [replace(r, behind=()) for r in bears[:2]], in_short=True))
     cited = works_cited(page, seen.sources)
     is_news = seen.means and not page.has_told(seen.means) and not page.is_review
     means = f" ({seen.means})" if is_news else ""
@@ -118,6 +118,15 @@ def _told(
     name = f"noted{' find' if seen.noted_of == 'find' else ''}{' of all' if is_all else '' if agrees else ' against'}"
     wordings = page.turns(name, who=note.who, quote=marked(note.quote), noun=noun)
     return page.say(refs, *(english.in_last_brackets(f"{text}{means}", cited) for text in wordings if text))
+
+
+def _in_short(page: Page, noun: str) -> str:
+    """The nouns of readings, a long one that the page has told by its short word: `again <noun>` of the audience."""
+    for name, short in page.audience.words.items():
+        long = name.removeprefix("again ")
+        if name.startswith("again ") and long in noun and page.has_told(long):
+            noun = noun.replace(long, short)
+    return noun
 
 
 _DIGGERS = re.compile(r"^the diggers (saw|could see) ")

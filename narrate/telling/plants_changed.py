@@ -98,10 +98,13 @@ def _by_context(page: Page, sure: Sequence[PlantChange]) -> list[Sentence]:
     named = page.listed(_name(page, c) for c in still) if still else "none of them"
     alone = " alone" if 0 < len(still) < len(sure) else ""
     outlast = english.agreed(max(len(still), 1), "outlasts", "outlast")
+    lost = [change for change in sure if change not in still] if still else []
+    does = english.agreed(len(lost), "does", "do")
+    rest = f", and {page.listed(_name(page, c) for c in lost)} {does} not" if lost else ""
     return page.say(
         [ref for change in (still or sure) for ref in change.refs[:1]],
-        f"{'' if page.has_told(NOT_INDEPENDENT) else f'{NOT_INDEPENDENT} of each other; '}with contexts in the place of "
-        f"samples ({numbers.count(n)}, then {numbers.count(m)}) {named}{alone} {outlast} the test",
+        f"{'' if page.has_told(NOT_INDEPENDENT) else f'{NOT_INDEPENDENT} of each other; '}with contexts in the place "
+        f"of samples ({numbers.count(n)}, then {numbers.count(m)}) {named}{alone} {outlast} the test{rest}",
     )
 
 

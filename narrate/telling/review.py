@@ -79,7 +79,8 @@ def review_sections(
     read = phase_by_phase(page, phases, phase_readings(page, phases, _READ)) if len(phases) > 1 else []
     read += _readings(page, held)
     every = readings(page, page.dig.claims.holding(page.subject))
-    read += plainly_told(page, [r for r in every if r.claim.statement == ENOUGH])
+    # However many seeds one sample holds, they are one draw from the deposit, and no sum makes its shares sure.
+    read += plainly_told(page, [r for r in every if r.claim.statement == ENOUGH and page.found.samples > 1])
     is_thermal = False
     if context is not None:
         kind = page.names.kind_known(context.kind)

@@ -288,3 +288,27 @@ def test_fruit_is_picked_and_not_harvested(told: Told):
     """Crops are harvested: the word for their season is not lent to the fruit of old fields told beside it."""
     assert not [text for text in _texts(told, *TRADE) if "harvesting and gathering of fruit" in text]
     assert [text for text in _texts(told, *TRADE) if "gathering of fruit from old fields" in text]
+
+
+def test_what_is_drawn_anew_is_said_once_of_the_dig(told: Told):
+    """The first draw on the page of the dig says how often what is drawn; no other page explains it again."""
+    for audience in TRADE:
+        text = _of(told, "site", SITE, audience)
+        assert text.count("drawn anew at random (200 times, each count anew about what was found)") == 1
+    assert "200 times" not in _of(told, "context", "C15")
+
+
+def test_a_long_reading_is_told_in_short_behind_its_first_telling(told: Told):
+    """'The accidental burning of food during cooking, parching or drying' stands once in C12."""
+    text = _of(told, "context", "C12")
+
+    assert text.count("during cooking, parching or drying") == 1
+    assert text.count("the accident ") + text.count("the accident,") == 2
+
+
+def test_a_change_of_one_sample_is_none(told: Told):
+    """Middens of three of three and then two of three samples show no fall: one sample is what chance brings."""
+    text = _of(told, "site", SITE)
+
+    assert "the fall of seeds of the native crops holds for floors and hearths" in text
+    assert "middens (three of three, then two of three)" in text and "show none to speak of" in text
