@@ -17,6 +17,7 @@ from narrate.telling import (
     openings,
     setting,
 )
+from narrate.telling.dates_taken import date_sentences
 from narrate.telling.foods import name_plants
 from narrate.telling.heavy_finds import modern_find_sentences
 from narrate.telling.hints import faint_sentences
@@ -162,6 +163,7 @@ def one_paragraph(sentences: Sequence[Sentence]) -> tuple[Section, ...]:
 
 def _deposit_block(page: Page, context: Context, held: Sequence[Reading]) -> list[Sentence]:
     sentences = context_opening.opening_sentences(page, context)
+    sentences += date_sentences(page, context)
     sentences += composition.main_sentences(page)
     sentences += charcoal.wood_sentences(page)
     sentences += wood_note_sentences(page, context)

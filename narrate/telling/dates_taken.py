@@ -1,0 +1,35 @@
+"""Radiocarbon dates that were taken from a context, quoted from the account of dates where the context is told."""
+
+from __future__ import annotations
+
+import re
+
+from narrate.model.ids import ContextId
+from narrate.model.narrative import Sentence
+from narrate.model.stratigraphy import Context
+from narrate.telling import english
+from narrate.telling.page import Page
+
+_ENTRY = re.compile(r"^\s*[-*•]\s+", re.MULTILINE)
+
+
+def date_sentences(page: Page, context: Context) -> list[Sentence]:
+    """'A radiocarbon date was taken from it: “…”', for specialists, in the words of the account."""
+    entries = [] if page.is_plain else entries_of(page.dig.project.report.get("radiocarbon", ""), context.id)
+    if not entries:
+        return []
+    quoted = "; ".join(f"“{english.literal(entry)}”" for entry in entries)
+    was = "a radiocarbon date was" if len(entries) == 1 else "radiocarbon dates were"
+    are = "the radiocarbon date" if len(entries) == 1 else "the radiocarbon dates"
+    return page.say([page.record], f"{was} taken from this context: {quoted}", f"{are} of this context: {quoted}")
+
+
+def entries_of(account: str, id: ContextId) -> list[str]:
+    """
+    The entries of a list of dates that name a context; nothing where the account is no list.
+
+    >>> entries_of("Two.\\n- X-1: acorn, from C3; 900 BP\\n- X-2: seed,\\n  from C12; 700 BP\\n\\nAll.", "C12")
+    ['X-2: seed, from C12; 700 BP']
+    """
+    texts = [" ".join(text.split("\n\n")[0].split()) for text in _ENTRY.split(account)[1:]]
+    return [text.rstrip(".;") for text in texts if re.search(rf"(?<![\w.-]){re.escape(id)}(?![\w-])", text)]
