@@ -51,7 +51,7 @@ def test_what_was_noted_as_present_is_some(told: dict[str, str]):
 def test_stems_of_grass_are_no_cane(told: dict[str, str]):
     """Culms of grass are stems of grass, on the page that says where cane was found too."""
     assert not [id for id, text in told.items() if "or cane" in text]
-    assert "14 pieces of wild grass stem" in told["C05"] and "cane (a tall native grass)" in told["C17"]
+    assert "14 pieces of grass stem" in told["C05"] and "cane (a tall native grass)" in told["C17"]
 
 
 def test_a_store_is_filled_later_unless_it_burned(told: dict[str, str]):
@@ -182,3 +182,9 @@ def test_tobacco_seeds_tell_of_handling(told: dict[str, str]):
     """Two seeds are a hint that tobacco was handled; who brought it, and that it was a whole plant, they do not say."""
     assert not [text for text in told.values() if "brought tobacco" in text]
     assert "handled tobacco" in told["C15"]
+
+
+def test_a_grass_that_nobody_named_is_not_called_wild(told: dict[str, str]):
+    """Poaceae indet. may be of a field, a roof or a bed; that it grew wild, only a closer name could say."""
+    assert [id for id, text in told.items() if re.search(r"wild grass(?:es)?\b", text)] == []
+    assert "grass stem" in told["C17"] and "grass grains" in told["C14"]
