@@ -8,7 +8,7 @@ from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english, setting, shared_words
 from narrate.telling.borne import Borne, readable, readings_borne
-from narrate.telling.carried import carried_sentences, firmer_sentences, side
+from narrate.telling.carried import carried_sentences, firmer_sentences, only_suggested, side
 from narrate.telling.exceptions_told import against_sentences
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
@@ -48,9 +48,9 @@ def by_phase_sentences(
         early, late = ([id for id, _ in one.carried if id in of[phase.id]] for phase in (first, last))
         if early and late:
             both = ((first, early), (last, late))
-            sides = [f"{side(page, ids, len(of[p.id]))} of {setting.phase_name(p)}" for p, ids in both]
+            sides = [f"{side(page, one, ids, len(of[p.id]))} of {setting.phase_name(p)}" for p, ids in both]
             # A noun of a reading is one thing ('the use of …', 'gathering in autumn') and takes the singular.
-            verbs = ("borne out", "backed", "upheld")
+            verbs = ("suggested",) if only_suggested(one) else ("borne out", "backed", "upheld")
             sentences += page.say(one.refs, *(f"{one.noun} is {v} by {sides[0]} and by {sides[1]}" for v in verbs))
         elif early or late:
             alone[(first if early else last).id].append((one, early or late))
@@ -66,16 +66,23 @@ def _of_one_phase(
     if not borne:
         return []
     one, ids = borne[0]
-    verbs = [english.agreed(len(ids), *verb) for verb in (("bears out", "bear out"), ("speaks for", "speak for"))]
-    rest = [f"{side(page, ids, own[1])} for {shared_words.after(one.noun, more.noun)}" for more, ids in borne[1:]]
+    verbs = (("suggests", "suggest"),) if only_suggested(one, ids) else (("bears out", "bear out"), ("backs", "back"))
+    rest = [
+        f"{side(page, more, at, own[1])} {_verb(more, at)} {shared_words.after(one.noun, more.noun)}"
+        for more, at in borne[1:]
+    ]
     does = "does so" if not rest else "does either" if len(rest) == 1 else "does so for any of them"
     none = f"none of the {page.count(other[1])} contexts of {setting.phase_name(other[0])} {does}"
-    lead = f"{side(page, ids, own[1])} of {setting.phase_name(own[0])}"
+    lead = f"{side(page, one, ids, own[1])} of {setting.phase_name(own[0])}"
     more = f", and {page.listed(rest)}" if rest else ""
     refs = [ref for item, _ in borne for ref in item.refs]
-    if rest:
-        return page.say(refs, f"{lead} {verbs[1]} {one.noun}{more}; {none}")
-    return page.say(refs, *(f"{lead} {verb} {one.noun}; {none}" for verb in verbs))
+    wordings = [f"{lead} {english.agreed(len(ids), *verb)} {one.noun}{more}; {none}" for verb in verbs]
+    return page.say(refs, *wordings)
+
+
+def _verb(one: Borne, ids: Sequence[str]) -> str:
+    words = ("suggests", "suggest") if only_suggested(one, ids) else ("bears out", "bear out")
+    return english.agreed(len(ids), *words)
 
 
 # What stands against it

@@ -25,9 +25,12 @@ def carried_sentences(page: Page, read: Sequence[Context], borne: Sequence[Borne
         return _carried_for_visitors(page, [one for one in borne if one.carried])
     parts = []
     is_borne = ("is borne out", "is backed")[len(page.said) % 2]
+    last = ""
     for i, one in enumerate(borne):
         noun = one.noun if i == 0 else shared_words.after(borne[0].noun, one.noun)
-        verb = f"{is_borne} " if i == 0 else ""
+        own = "is suggested" if only_suggested(one) else is_borne
+        verb = f"{own} " if i == 0 or own != last else ""
+        last = own
         parts.append(f"{noun} {verb}{_by(page, read, one)}")
     said = "; ".join(parts) if len(parts) < 3 else f"{'; '.join(parts[:-1])}; and {parts[-1]}"
     return page.say(refs, said, f"context by context, {said}", f"among the contexts, {said}")
@@ -85,7 +88,7 @@ def _by(page: Page, read: Sequence[Context], one: Borne) -> str:
         rest = ids_listed(page, [c.id for c in read if c.id not in ids])
         return f"by {page.count(n)} of the {page.count(of)} contexts that can be read, all but {rest}"
     if n <= NAMED:
-        return f"by {ids_listed(page, ids)}"
+        return f"by {by_firmness(page, one, sorted(ids))}"
     firm = [id for id, claim in one.carried if claim.grade == one.carried[0][1].grade]
     firmest = f", most firmly by {ids_listed(page, firm)}" if len(firm) <= NAMED else ""
     return f"by {page.count(n)} of the {page.count(of)} contexts that can be read{firmest}"
@@ -114,9 +117,31 @@ def _carried_for_visitors(page: Page, borne: Sequence[Borne]) -> list[Sentence]:
     )
 
 
-def side(page: Page, ids: Sequence[str], of: int) -> str:
+def side(page: Page, one: Borne, ids: Sequence[str], of: int) -> str:
     """'C11, C13, and C15'; of more than are named 'seven of the nine contexts'; of all 'every readable context'."""
     if len(ids) <= NAMED:
-        return ids_listed(page, ids)
+        return by_firmness(page, one, ids)
     many = page.count(of)
     return f"all {many} contexts" if len(ids) == of else f"{page.count(len(ids))} of the {many} contexts"
+
+
+_SUGGESTS = GRADE_NAMES.index("suggests")
+
+
+def only_suggested(one: Borne, ids: Sequence[str] = ()) -> bool:
+    """Whether no context makes a reading more firmly than it suggests it; ids: of the contexts that are meant."""
+    grades = [GRADE_NAMES.index(claim.grade) for id, claim in one.carried if not ids or id in ids]
+    return bool(grades) and max(grades) <= _SUGGESTS
+
+
+def by_firmness(page: Page, one: Borne, ids: Sequence[str]) -> str:
+    """'C11 and C13 (C15 only suggests it)': contexts by name, those that only suggest it apart."""
+    weak = [id for id, claim in one.carried if id in ids and GRADE_NAMES.index(claim.grade) <= _SUGGESTS]
+    firm = [id for id in ids if id not in weak]
+    suggest = english.agreed(len(weak), "suggests", "suggest")
+    if weak and not firm and not only_suggested(one):
+        # Contexts of another phase are firmer, and the sentence has a word for those.
+        return f"{ids_listed(page, ids)} (which only {suggest} it)"
+    if not weak or not firm:
+        return ids_listed(page, ids)
+    return f"{ids_listed(page, firm)} ({ids_listed(page, weak)} only {suggest} it)"

@@ -195,3 +195,14 @@ def test_the_team_is_told_of_each_phase_what_the_report_is(judged_example: Judge
     assert re.search(r"The Early hamlet alone [^.]*native seed crops[^.]*the Late hamlet alone [^.]*maize", text)
     assert not re.search(r"(The remains|They) (support|suggest) [^.]*native seed crops[^.]* as food", text)
     assert "spread of cob parts" not in text and "cannot be said" not in text
+
+
+def test_what_is_only_suggested_is_not_borne_out(judged_example: Judged):
+    """Contexts that suggest a reading never stand under one verb with those that support it, unless that is said."""
+    whole = judged_example
+    told = narratives(whole.project, whole.packs, whole.findings, whole.claims, "report", ("phase", "site"))
+    texts = [s.text for n in told.values() for s in n.sentences()]
+    assert any("C11 and C13 (C15 only suggests it)" in text for text in texts)
+    assert not [text for text in texts if "speak for" in text and "none of the" in text]
+    late = told[LATE].text
+    assert re.search("nuts as food is suggested by C14, C16, and C22", late)

@@ -76,7 +76,7 @@ def test_unsorted_heavy_fractions_stand_in_every_list(told: Told, limits_told: s
 
 
 def test_finds_of_doubtful_age_are_offered_a_date_in_every_list(told: Told, limits_told: str):
-    """The first maize: only a date of its own says when it came, and the sealed, weighed, largest piece tells it best."""
+    """The first maize: only a date of its own says when it came; the sealed, weighed, largest piece is offered."""
     texts = (told["report"][Subject(level="site", id=SITE)].text, limits_told)
     for text in (*texts, told["review"][Subject(level="site", id=SITE)].text):
         assert re.search(r"(?i)date one maize kernel of C04 \(S\d+\) by itself \(AMS\)", text)
