@@ -137,7 +137,7 @@ def _content(folder: Path, *, hidden: bool = False) -> dict[str, bytes]:
     for path in sorted(folder.rglob("*")):
         name = path.relative_to(folder)
         is_begun = any(part.endswith(".unfinished") for part in name.parts)
-        is_list = path.name.startswith((".narrate-told", ".narrate-pages-", ".narrate-judged", ".narrate-claims"))
+        is_list = path.name.startswith((".narrate-told", ".narrate-pages-", ".narrate-judged", ".narrate-words", ".narrate-claims"))
         if path.is_file() and not is_list and (hidden or not is_begun):
             found[name.as_posix()] = path.read_bytes()
     return found

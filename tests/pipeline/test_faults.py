@@ -123,7 +123,7 @@ def test_a_disk_full_among_the_pages_is_told(told: Path) -> None:
         (told / "records" / "first-samples.yaml").read_text(encoding="utf-8").replace("10", "11"), encoding="utf-8"
     )
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(Path, "write_bytes", _has_room_for(3, Path.write_bytes))
+        patch.setattr(Path, "write_bytes", _has_room_for(6, Path.write_bytes))
         found = CliRunner().invoke(commands, ["tell", str(told)])
 
     assert found.exit_code == 1
