@@ -255,6 +255,23 @@ def test_the_first_few_finds_of_a_crop_are_offered_a_date_of_their_own() -> None
     assert not [s for s in claims.steps[Subject(level="context", id="C2")] if s.id == "date.own"]
 
 
+def test_the_best_piece_to_date_by_itself_is_weighed_and_large() -> None:
+    """An unweighed cupule of a hearth stands behind a kernel of 25 mg from refuse that is sealed as well."""
+    dig = a_dig(
+        [[], [], [("Zea mays", "kernel", 60)]],
+        phases=("one", "one", "two"),
+        rows=[a_row("S1", "Zea mays", "cupule", 1), a_row("S2", "Zea mays", "kernel", 1, mass_g=0.025)],
+    )
+    deposits = {"C1": "primary", "C2": "secondary", "C3": "secondary"}
+    sealed = tuple(replace(c, security="sealed", deposit=deposits[c.id]) for c in dig.contexts)
+    dig = replace(dig, contexts=sealed)
+    claims = judge(dig, small_packs(), replicates=0)
+
+    contexts = (Subject(level="context", id=id) for id in ("C1", "C2"))
+    own = [step for context in contexts for step in claims.steps[context] if step.id == "date.own"]
+    assert [step.says.split(" by itself")[0] for step in own] == ["date one maize kernel of C2 (S2)"]
+
+
 @pytest.mark.parametrize("before", [10, 0])
 def test_a_crop_that_was_there_from_the_first_needs_no_date_of_its_own(before: int) -> None:
     """Ten kernels before sixty are no stray few (more than one in twenty), and none at all are nothing to date."""

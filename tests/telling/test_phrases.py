@@ -283,7 +283,8 @@ def test_contexts_are_named_for_each_reading_and_not_numbered_in_a_list(told: To
     of_late = r"C11 and C13 \(C15 only suggests it\) of the Late hamlet (bear out|back)"
     assert re.search(f"{of_late} the use of maize cobs as fuel", text)
     by_early = r"by C03 \(C04 and C08 only suggest it\) of the Early hamlet"
-    assert re.search(f"nuts as food is \\w+(?: out)? {by_early} and by C14, C16, and C22 \\(which only suggest it\\)", text)
+    by_late = r"by C14, C16, and C22 \(which only suggest it\)"
+    assert re.search(rf"nuts as food is \w+(?: out)? {by_early} and {by_late}", text)
 
 
 def test_fruit_is_picked_and_not_harvested(told: Told):
