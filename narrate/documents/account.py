@@ -17,7 +17,7 @@ from narrate.model.edition import Edition
 from narrate.model.ids import SITE, Subject
 from narrate.model.report_blocks import BLOCKS, arranged
 from narrate.model.stratigraphy import Context
-from narrate.model.work_left import ASKED, DATE_OWN, SORT_HEAVY, LeftUndone, left_undone, own_dates, paying
+from narrate.model.work_left import ASKED, DATE_OWN, KEPT, SORT_HEAVY, LeftUndone, left_undone, own_dates, paying
 from narrate.telling.numbers import count, years
 from narrate.telling.one_feature import features_of
 
@@ -211,6 +211,8 @@ def _undone(left: LeftUndone) -> str:
     ids = literal(_listed([str(id) for id in left.samples]))
     if left.id == ASKED:
         return f"{ids}: the record asks, “{literal(left.quote)}”"
+    if left.id == KEPT:
+        return f"{ids}: the record notes “{literal(left.quote)}”, and no result of that is on record"
     if left.id == SORT_HEAVY:
         return f"the heavy fraction{'s' * (len(left.samples) > 1)} of {ids}: not sorted"
     return f"the {literal(left.size_class)} class of {ids}: {100 * left.proportion_sorted:.0f}% was sorted"

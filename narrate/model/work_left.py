@@ -17,7 +17,7 @@ from narrate.model.next_steps import NextStep
 from narrate.model.project import Project
 from narrate.model.sampling import Sample
 
-SORT_HEAVY, SORT_CLASS, ASKED, DATE_OWN = "sort.heavy", "sort.class", "asked", "date.own"
+SORT_HEAVY, SORT_CLASS, ASKED, KEPT, DATE_OWN = "sort.heavy", "sort.class", "asked", "kept", "date.own"
 
 ASKS = re.compile(
     r"\b(?:re-?float|(?:float|sort|weigh|count|identify|check|look at)\s+(?:the|its|this|these|them|it|another|again)\b"
@@ -28,18 +28,27 @@ ASKS = re.compile(
 """Words by which a note asks for work (judgement of the makers)."""
 
 
+KEPT_BACK = re.compile(
+    r"\b(?:(?:blocks?|lumps?|slabs?)\s+(?:was|were)\s+(?:lifted|kept|set aside)"
+    r"|lifted\s+(?:whole|in\s+plaster|as\s+a\s+block)"
+    r"|monoliths?\s+(?:was|were)\s+taken)",
+    re.IGNORECASE,
+)
+"""Words by which a note says that something was kept whole and not floated (judgement of the makers)."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LeftUndone:
     """Work on some samples that was not done, as the records say."""
 
     id: str
-    """sort.heavy, sort.class or asked."""
+    """sort.heavy, sort.class, asked or kept."""
     samples: tuple[SampleId, ...]
     size_class: str = ""
     proportion_sorted: float = 0.0
     """Of the size class."""
     quote: str = ""
-    """What the note of the sample asks for, in its own words."""
+    """What the note of the sample asks for, or says was kept, in its own words."""
 
 
 def paying(claims: Claims, subject: Subject) -> tuple[NextStep, ...]:
@@ -63,7 +72,10 @@ def left_undone(project: Project, subject: Subject) -> tuple[LeftUndone, ...]:
     """What the records of a subject's samples say is not done: what notes ask for, heavy fractions, size classes."""
     samples = _samples(project, subject)
     found = [
-        LeftUndone(id=ASKED, samples=(sample.id,), quote=quote) for sample in samples for quote in _asked(sample.note)
+        LeftUndone(id=id, samples=(sample.id,), quote=quote)
+        for id, words in ((ASKED, ASKS), (KEPT, KEPT_BACK))
+        for sample in samples
+        for quote in _clauses(sample.note, words)
     ]
     heavy = tuple(s.id for s in samples if s.heavy_fraction is not None and s.heavy_fraction.sorted is False)
     if heavy:
@@ -94,12 +106,14 @@ def _samples(project: Project, subject: Subject) -> Sequence[Sample]:
     return [sample for sample in project.samples if sample.context in members]
 
 
-def _asked(note: str) -> list[str]:
+def _clauses(note: str, words: re.Pattern[str]) -> list[str]:
     """
-    The clauses of a note that ask for work.
+    The clauses of a note that ask for work, or that speak of what was kept whole.
 
-    >>> _asked("Some went over the lip; float the reserve first. Half of it was sorted.")
+    >>> _clauses("Some went over the lip; float the reserve first. Half of it was sorted.", ASKS)
     ['float the reserve first']
+    >>> _clauses("The whole of the lens. A block was lifted in plaster before the rest was floated.", KEPT_BACK)
+    ['A block was lifted in plaster before the rest was floated']
     """
     clauses = re.split(r"(?<=[.;!?])\s+", " ".join(note.split()))
-    return [clause.rstrip(".;!? ") for clause in clauses if ASKS.search(clause)]
+    return [clause.rstrip(".;!? ") for clause in clauses if words.search(clause)]

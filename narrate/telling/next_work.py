@@ -7,7 +7,17 @@ from collections.abc import Collection, Sequence
 from narrate.model.ids import Subject
 from narrate.model.narrative import Sentence
 from narrate.model.next_steps import NextStep
-from narrate.model.work_left import ASKED, DATE_OWN, SORT_CLASS, SORT_HEAVY, LeftUndone, left_undone, own_dates, paying
+from narrate.model.work_left import (
+    ASKED,
+    DATE_OWN,
+    KEPT,
+    SORT_CLASS,
+    SORT_HEAVY,
+    LeftUndone,
+    left_undone,
+    own_dates,
+    paying,
+)
 from narrate.telling import english, manner, numbers, openings
 from narrate.telling.contexts import DATABLE
 from narrate.telling.frames import noun_of
@@ -77,6 +87,8 @@ def _undone_in_words(page: Page, left: LeftUndone) -> list[str]:
     ids = page.listed(named)
     if left.id == ASKED:
         return [f"the record of {ids} asks for work: “{english.literal(left.quote)}”"]
+    if left.id == KEPT:
+        return [f"the record of {ids} notes “{english.literal(left.quote)}”, and no result of that is on record"]
     if left.id == SORT_HEAVY:
         fractions = english.agreed(len(left.samples), "heavy fraction", "heavy fractions")
         wait = english.agreed(len(left.samples), "waits", "wait")

@@ -22,6 +22,10 @@ from narrate.telling.plan import Reading
 WORDS_AT_MOST = 26
 """Words of a note that are quoted; of a longer one only the part that matters."""
 
+FINDS_FOR_ONE = 2
+"""Notes on finds that are told of one reading."""
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Noted:
     """A sign in a note, with the words around it."""
@@ -51,17 +55,17 @@ def noted_sentences(page: Page, told: Sequence[Reading], *, at_most: int = 3) ->
         return []
     at_most = min(at_most, 2) if page.is_plain else at_most
     sentences: list[Sentence] = []
-    borne: set[str] = set()
+    borne: list[str] = []
     seen: set[str] = set()
     for of in ("ground", "find", "find", "ground"):
-        waiting = [r for r in told if of == "ground" or r.claim.id not in borne]
+        waiting = [r for r in told if of == "ground" or borne.count(r.claim.id) < FINDS_FOR_ONE]
         is_room = len(sentences) < min(at_most, (1 if page.is_plain else 2) if of == "ground" else at_most)
         notes = [n for n in page.noted if n.observation.noted_of == of and n.observation.id not in seen]
         best = _best(page, notes, waiting) if is_room else None
         if best is not None:
             sentences += _told(page, *best, told)
             seen.add(best[0].observation.id)
-            borne |= {r.claim.id for r in (*best[1], *best[2])} if of == "find" else set()
+            borne += [r.claim.id for r in (*best[1], *best[2])] if of == "find" else []
     return sentences
 
 
@@ -160,9 +164,18 @@ def _of_finds(page: Page, context: Context, signs: Signs) -> Iterator[Noted]:
         if tally is None:
             continue
         who = f"the {page.names.part_of_plant(tally, plural=True)} of {english.literal(row.sample)}"
-        for noted in found:
+        for noted in _joined(found):
             if noted.observation.of is None or is_meant(noted.observation.of, tally, page.dig.packs):
                 yield replace(noted, who=who, ref=tally.ref or page.ref("items"))
+
+
+def _joined(found: Sequence[Noted]) -> list[Noted]:
+    """Signs of one note; what it says of one observation in several places is one quotation."""
+    quotes: dict[str, list[str]] = {}
+    for noted in found:
+        quotes.setdefault(noted.observation.id, []).append(noted.quote)
+    first = {noted.observation.id: noted for noted in reversed(found)}
+    return [replace(first[id], quote="; ".join(dict.fromkeys(quotes[id]))) for id in quotes]
 
 
 def _tally(page: Page, taxon: str | None, part: str) -> Tally | None:

@@ -135,3 +135,27 @@ def test_tips_and_basket_loads_do_not_agree_with_slow_build_up(told: Told, id: s
 
     assert len(about) == 1
     assert "does not agree with slow build-up" in about[0] or "gainst slow build-up" in about[0]
+
+
+@pytest.mark.parametrize(
+    ("id", "quote"),
+    [
+        ("C12", "some fused in pairs"),
+        ("C12", "bubbly crust with kernel skin in it; stuck to sherds"),
+        ("C06", "free of husk"),
+        ("C11", "raked out many times"),
+        ("C06", "several still in clusters"),
+    ],
+)
+def test_what_the_records_note_is_told_where_it_bears_on_a_reading(told: Told, id: str, quote: str):
+    """The notes of counts/light_fraction.csv and records/, in their own words."""
+    assert quote.lower() in _text(told, "report", id).lower()
+
+
+def test_a_block_that_was_kept_whole_is_told_among_the_work_left(judged_example: Judged):
+    """The record of S012 of C05: no count is of the block."""
+    w = judged_example
+    told = dict(narratives(w.project, w.packs, w.findings, w.claims, "review"))
+    quote = "“A block was lifted in plaster before the rest was floated”, and no result of that is on record"
+
+    assert quote in told[Subject(level="context", id="C05")].text

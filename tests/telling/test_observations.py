@@ -32,7 +32,8 @@ def _context(id: str) -> Subject:
 
 
 def _noted(narrative: Narrative) -> list[str]:
-    texts = [s.text for s in narrative.sentences() if "“" in s.text and "asks for work" not in s.text]
+    of_work = ("asks for work", "no result of that is on record")
+    texts = [s.text for s in narrative.sentences() if "“" in s.text and not any(words in s.text for words in of_work)]
     return [text for text in texts if re.search(r"record\b|laborator|note on", text)]
 
 
