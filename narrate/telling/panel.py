@@ -53,6 +53,8 @@ def panel_sections(page: Page, name: str, phase: Phase | None, kind: str = "") -
     held = readings(page, page.dig.claims.holding(page.subject))
     if page.subject.level == "context" and (is_slight(page, held) or any(r.claim.statement == TOO_FEW for r in held)):
         return ()
+    if page.subject.level == "context" and _is_disturbed(page):
+        return ()
     if page.subject.level == "context":
         # What the page for visitors leaves out as too slight is no news for a panel.
         held = [r for r in readings_and_hints(page, held)[0] if r.rank > 1]
@@ -64,7 +66,6 @@ def panel_sections(page: Page, name: str, phase: Phase | None, kind: str = "") -
         _Piece(5, tuple(_explained(page, kind))),
         _Piece(0, tuple(_washed(page, name, phase))),
         _Piece(1, tuple(_plants(page, at_most=1 if is_story and page.noted else 3))),
-        _Piece(1, tuple(_stirred(page))),
         _Piece(1, tuple(plainly_told(page, [r for r in held if r.claim.statement == OUT_OF_PERIOD]))),
         *_read(page, held),
         _Piece(7, tuple(page.say([page.record], *page.turns("panel seen")))),
@@ -81,6 +82,12 @@ def panel_sections(page: Page, name: str, phase: Phase | None, kind: str = "") -
     if sum(piece.words for piece in chosen) < (page.audience.words_at_least or 0):
         return ()
     return (Section(id="all", heading="", paragraphs=(tuple(s for piece in chosen for s in piece.sentences),)),)
+
+
+def _is_disturbed(page: Page) -> bool:
+    """Whether the soil was dug again later: a panel has no room for all the doubts of such a place."""
+    context = page.dig.project.context(ContextId(page.subject.id))
+    return context is not None and context.security == "disturbed"
 
 
 def _is_faint_by_phase(page: Page, reading: Reading) -> bool:
@@ -136,13 +143,6 @@ def _washed(page: Page, name: str, phase: Phase | None) -> list[Sentence]:
         f"our team washed {litres} from {here} and found {items}",
         f"from {litres} we picked out {items}" if phase is not None and page.found.litres is not None else "",
     )
-
-
-def _stirred(page: Page) -> list[Sentence]:
-    """That the soil was stirred later on, without which nothing that was found in it may be told."""
-    if page.subject.level != "context":
-        return []
-    return context_opening.recorded_sentence(page, page.dig.project.context(ContextId(page.subject.id)))
 
 
 def _plants(page: Page, *, at_most: int) -> list[Sentence]:

@@ -136,7 +136,7 @@ def insecure_sentences(page: Page, contexts: Sequence[Context]) -> list[Sentence
 
 
 def _stirred_for_visitors(page: Page, disturbed: Sequence[Context]) -> list[Sentence]:
-    """'Two of our samples come from C20, where the ground was disturbed later, and we count them all the same.'"""
+    """'Two of our samples come from C20, where the ground was disturbed later. We count them all the same …'"""
     held = [(c, n) for c in disturbed if (n := len(page.dig.project.samples_of(c.id)))]
     if not held:
         return []
@@ -145,9 +145,8 @@ def _stirred_for_visitors(page: Page, disturbed: Sequence[Context]) -> list[Sent
     comes, them = english.agreed(total, "comes", "come"), english.agreed(total, "it", "them")
     return page.say(
         [page.dig.record_ref(Subject(level="context", id=c.id)) for c, _ in held],
-        f"{page.count(total)} of our samples {comes} from {where}, where the ground was disturbed later, and we count "
-        f"{them} all the same",
-    )
+        f"{page.count(total)} of our samples {comes} from {where}, where the ground was disturbed later",
+    ) + page.say([page.record], f"we count {them} all the same, so as to leave nothing out by choice")
 
 
 def richest_sentences(page: Page) -> list[Sentence]:

@@ -94,6 +94,10 @@ SAID_OUTRIGHT = (TOO_FEW,)
 """Statements about our own counts: nobody needs to hedge that a number is small."""
 
 
+SHOWN = 3
+"""Finds that one clause names with their numbers: fewer than these."""
+
+
 def plainly_told(page: Page, items: Sequence[Reading]) -> list[Sentence]:
     """
     Readings about the deposit's state or about work, each as a clause of its own with its reason.
@@ -109,7 +113,9 @@ def plainly_told(page: Page, items: Sequence[Reading]) -> list[Sentence]:
         plants = list(dict.fromkeys(page.names.food(t.taxon, t.written) for t in item.behind if t.taxon is not None))
         if page.is_plain and 0 < len(plants) < 3:
             # 'The wheat got into the soil in later times', where the plants that are meant are one or two.
-            clause = clause.replace("some of these plants", f"the {page.listed(plants)} we found here")
+            found = [page.names.remains(t, latin=False) for t in item.behind if t.taxon is not None and t.counted]
+            told = f"the {page.listed(found if len(found) < SHOWN else plants)} we found here"
+            clause = clause.replace("some of these plants", told)
         if item.claim.question == "work" or item.claim.statement in SAID_OUTRIGHT:
             framed = clause
         else:

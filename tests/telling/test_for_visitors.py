@@ -89,7 +89,7 @@ def test_small_numbers_are_called_small(told: dict[str, str]):
 
 def test_late_wheat_is_explained(told: dict[str, str]):
     """Why wheat in an old pit must be late."""
-    assert "the wheat we found here got into the soil in later times, since it came from overseas." in told["C20"]
+    assert "the one wheat grain we found here got into the soil in later times, since it came from overseas." in told["C20"]
 
 
 def test_every_exception_is_named(told: dict[str, str]):

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import pytest
@@ -40,7 +41,7 @@ def test_every_context_with_something_to_tell_has_a_panel(panels: dict[Subject, 
             without.add(context.id)
             assert items < 30, context.id
 
-    assert without == {"C09", "C18", "C19", "C21"}
+    assert without == {"C09", "C18", "C19", "C20", "C21"}
     assert Subject(level="site", id=SITE) in panels
 
 
@@ -112,14 +113,26 @@ def test_a_panel_tells_no_more_than_the_page(judged_example: Judged):
         assert all(claims[ref].grade != "consistent with" for ref in read), subject.id
 
 
-def test_the_panel_of_the_stirred_pit_tells_of_its_wheat(judged_example: Judged):
-    """Wheat in a deposit that is older than ships is told as late, and why, and no season is read from that pit."""
-    whole = disclosed_part(judged_example)
-    told = narratives(whole.project, whole.packs, whole.findings, whole.claims, "label", ("context",))
-    text = told[Subject(level="context", id="C20")].text
+def test_a_stirred_pit_has_no_panel(panels: dict[Subject, Narrative]):
+    """C20 was cut by a drain: a label of 90 words has no room for the doubts that its finds ask for."""
+    assert Subject(level="context", id="C20") not in panels
 
-    assert "the wheat we found here got into the soil in later times, since it came from overseas." in text
+
+def test_a_panel_tells_of_what_came_later(judged_example: Judged):
+    """Wheat in a deposit that is older than ships is told as late, and why, were the pit not known to be stirred."""
+    text = _of_an_open_pit(judged_example)
+
+    assert "got into the soil in later times, since it came from overseas." in text
     assert "autumn" not in text
+
+
+def _of_an_open_pit(judged_example: Judged) -> str:
+    """The panel of C20 as if its record did not say that it was dug again."""
+    whole = disclosed_part(judged_example)
+    contexts = tuple(replace(c, security="open") if c.id == "C20" else c for c in whole.project.contexts)
+    project = replace(whole.project, contexts=contexts)
+    told = narratives(project, whole.packs, whole.findings, whole.claims, "label", ("context",))
+    return told[Subject(level="context", id="C20")].text
 
 
 def test_most_is_said_of_more_than_half(judged_example: Judged):
@@ -130,9 +143,9 @@ def test_most_is_said_of_more_than_half(judged_example: Judged):
     assert "Most were" not in told[Subject(level="phase", id="late")].text
 
 
-def test_a_single_find_on_a_panel_is_one(panels: dict[Subject, Narrative]):
+def test_a_single_find_on_a_panel_is_one(judged_example: Judged):
     """C20 held one amaranth seed (counts/light_fraction.csv): its panel does not speak of seeds."""
-    text = panels[Subject(level="context", id="C20")].text
+    text = _of_an_open_pit(judged_example)
 
     assert "one pigweed seed" in text
     assert "pigweed seeds" not in text

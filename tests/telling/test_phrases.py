@@ -102,7 +102,7 @@ def test_visitors_read_no_phrase_of_a_machine(told: Told):
 
     assert not [text for text in texts if "while making it" in text or re.search(r"\bgerms?\b", text)]
     assert [text for text in texts if "burned food by accident while cooking or drying it" in text]
-    assert [text for text in texts if "hearts of corn kernels" in text]
+    assert [text for text in texts if "germs of corn kernels" in text]
 
 
 def test_reasons_of_whole_ears_are_no_twins(told: Told):
