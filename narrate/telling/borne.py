@@ -11,7 +11,7 @@ from narrate.model.stratigraphy import Context
 from narrate.telling.foods_once import is_told_with_another_food
 from narrate.telling.harvest import in_word_of_season
 from narrate.telling.page import Page
-from narrate.telling.plan import Reading, is_hint
+from narrate.telling.plan import Reading, is_hint, standing
 from narrate.telling.spread import NOT_LISTED, is_too_few, placed_readings
 
 EXPECTED = ("fuel.wood", "season.more-than-one")
@@ -81,7 +81,10 @@ def readings_borne(
                     against=tuple(against),
                     refs=tuple(refs),
                     hinted=tuple(id for id, _ in hints),
-                    weak=tuple(id for id, c in known if c.verdict == "holds" and c.grade == "consistent with"),
+                    weak=tuple(
+                        id for id, c in known
+                        if c.verdict == "holds" and c.grade == "consistent with" and standing(c) == "reading"
+                    ),
                 )
             )
     return found
