@@ -56,17 +56,17 @@ class Grammar:
         return f"{self.table(f'the_{self._form(noun.gender, plural)}')} {name}"
 
     def quantity(self, number: int, noun: Noun, *, exactly: bool = False) -> str:
-        """'una semilla', 'diez granos', 'unas 40 semillas': exact up to 20, then rounded to ten and said to be so."""
+        """'una semilla', 'diez granos', 'unas 140 semillas': exact below 100, then rounded to ten and said to be so."""
         if number == 1:
             return f"{self.table(f'one_{noun.gender}', '1')} {noun.one}"
-        many = self.figure(number) if exactly and number > 20 else self.about(number, noun.gender)
+        many = self.figure(number) if exactly and number >= 100 else self.about(number, noun.gender)
         return f"{many} {noun.many or noun.one}"
 
     def about(self, number: int, gender: Gender = "m") -> str:
         """A count for visitors: a word where it is small, a rounded figure where it is not."""
         if 0 <= number < len(self.language.numbers):
             return self.language.numbers[number] if number != 1 else self.table(f"one_{gender}", "1")
-        if number <= 20:
+        if number < 100:
             return str(number)
         rounded = 10 * math.floor(number / 10 + 0.5)
         text = self.figure(rounded)

@@ -127,12 +127,12 @@ def percent(share: float) -> str:
 
 def about(number: float, *, thousands: str = ",") -> str:
     """
-    A count for visitors: exact while small, then rounded half up to the nearest ten and said to be so.
+    A count for visitors: exact below a hundred, then rounded half up to the nearest ten and said to be so.
 
-    >>> about(3), about(17), about(94), about(95), about(1402), about(100)
-    ('three', '17', 'about 90', 'about 100', 'about 1,400', '100')
+    >>> about(3), about(17), about(35), about(99), about(1402), about(100)
+    ('three', '17', '35', '99', 'about 1,400', '100')
     """
-    if number == int(number) and 0 <= number <= 20:
+    if number == int(number) and 0 <= number < 100:
         return count(int(number), words_below=11)
     rounded = 10 * math.floor(number / 10 + 0.5)
     text = f"{rounded:,}".replace(",", thousands)
