@@ -43,7 +43,7 @@ def test_a_gloss_names_only_what_its_notes_name(observations: tuple[Observation,
 @pytest.mark.parametrize(
     ("note", "plain"),
     [
-        ("Upper midden, black and full of sherds", "the diggers saw many bits of broken pots in the soil"),
+        ("Upper midden, black and full of sherds", "the diggers saw many broken pots in the soil"),
         ("Its top is cut by the old plough", "the diggers saw that a plough had cut into this soil"),
         ("Raked out many times", "the diggers saw that people had raked out the ash many times"),
         ("The pit walls are scorched", "the diggers saw earth here that fire had scorched"),
@@ -54,3 +54,17 @@ def test_a_note_is_put_in_plain_words_as_it_was_written(observations: tuple[Obse
     found = [o.plain for o in observations if o.noted_of == "ground" and found_in(_pattern(o.phrases), note)]
 
     assert found == [plain]
+
+
+def test_no_bracket_says_the_same_twice(observations: tuple[Observation, ...]):
+    """What a layer of seed or a heap of sherds means needs no words that only repeat it."""
+    bare = {o.id for o in observations if not o.means}
+
+    assert {"lens of seed", "sherds"} <= bare
+
+
+def test_thatch_is_no_further_find(observations: tuple[Observation, ...]):
+    """The stems that the list names are the thatch of the note: it is not told as lying there too."""
+    plain = next(o.plain for o in observations if o.id == "thatch")
+
+    assert "too" not in plain.split() and "these finds" in plain
