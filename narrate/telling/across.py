@@ -6,13 +6,25 @@ from collections.abc import Sequence
 
 from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Context, Phase
-from narrate.telling import english, setting, shared_words
+from narrate.telling import english, setting
 from narrate.telling.borne import Borne, readable, readings_borne
-from narrate.telling.carried import carried_sentences, firmer_sentences, only_suggested, side
+from narrate.telling.carried import (
+    Verb,
+    carried_sentences,
+    clauses_in_row,
+    firmer_sentences,
+    in_brief,
+    least_told,
+    side,
+    single_sentences,
+)
 from narrate.telling.exceptions_told import against_sentences
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
 from narrate.telling.spread import samples_of_phase
+
+BY_PHASE = 5
+"""Readings of a theme that are told phase beside phase."""
 
 
 def across_sentences(
@@ -20,69 +32,68 @@ def across_sentences(
 ) -> list[Sentence]:
     """Of the readings of one theme: which contexts carry each, and which stand against it and what is read there."""
     read = readable(page, contexts)
-    borne = readings_borne(page, read, questions, held)[:at_most]
+    borne = readings_borne(page, read, questions, held)
     if not borne or len(read) < 2:
         return []
     phases = [p for p in page.dig.project.phases if samples_of_phase(page.dig, p.id)]
     if page.subject.level == "site" and len(phases) == 2:
-        return by_phase_sentences(page, read, borne, phases) if not page.is_plain else []
-    sentences = carried_sentences(page, read, borne) + firmer_sentences(page, borne, held)
-    for one in borne:
-        told = against_sentences(page, one)
-        if told:
-            return sentences + told
-    return sentences
+        return by_phase_sentences(page, read, borne[:BY_PHASE], phases) if not page.is_plain else []
+    borne = borne[:at_most]
+    own = {reading.claim.statement for reading in held}
+    sentences = carried_sentences(page, read, borne, own) + firmer_sentences(page, borne, held)
+    against = next((told for one in borne if (told := against_sentences(page, one))), [])
+    return sentences + against + single_sentences(page, read, borne, own)
 
 
 def by_phase_sentences(
     page: Page, read: Sequence[Context], borne: Sequence[Borne], phases: Sequence[Phase]
 ) -> list[Sentence]:
-    """'… is borne out by C11 and C13 of the Late hamlet, and by no context of the Early hamlet': one at a time."""
+    """The contexts that speak for the readings of a theme, phase beside phase in one sentence."""
     first, last = sorted(phases, key=lambda p: (p.start is None, p.start or 0))
     of = {phase.id: [c.id for c in read if c.phase == phase.id] for phase in (first, last)}
     if not all(of.values()):
         return []
-    sentences: list[Sentence] = []
-    alone: dict[str, list[tuple[Borne, list[str]]]] = {first.id: [], last.id: []}
-    for one in borne:
-        early, late = ([id for id, _ in one.carried if id in of[phase.id]] for phase in (first, last))
-        if early and late:
-            both = ((first, early), (last, late))
-            sides = [f"{side(page, one, ids, len(of[p.id]))} of {setting.phase_name(p)}" for p, ids in both]
-            # A noun of a reading is one thing ('the use of …', 'gathering in autumn') and takes the singular.
-            verbs = ("suggested",) if only_suggested(one) else ("borne out", "backed", "upheld")
-            sentences += page.say(one.refs, *(f"{one.noun} is {v} by {sides[0]} and by {sides[1]}" for v in verbs))
-        elif early or late:
-            alone[(first if early else last).id].append((one, early or late))
-    for phase, other in ((first, last), (last, first)):
-        sentences += _of_one_phase(page, alone[phase.id], (phase, len(of[phase.id])), (other, len(of[other.id])))
-    return sentences
-
-
-def _of_one_phase(
-    page: Page, borne: Sequence[tuple[Borne, list[str]]], own: tuple[Phase, int], other: tuple[Phase, int]
-) -> list[Sentence]:
-    """'C11 and C13 of the Late hamlet bear out …, and C14 …; none of the nine contexts of the Early hamlet does'."""
-    if not borne:
+    carried = [one for one in borne if one.carried]
+    if not carried:
         return []
-    one, ids = borne[0]
-    verbs = (("suggests", "suggest"),) if only_suggested(one, ids) else (("bears out", "bear out"), ("backs", "back"))
-    rest = [
-        f"{side(page, more, at, own[1])} {_verb(more, at)} {shared_words.after(one.noun, more.noun)}"
-        for more, at in borne[1:]
-    ]
-    does = "does so" if not rest else "does either" if len(rest) == 1 else "does so for any of them"
-    none = f"none of the {page.count(other[1])} contexts of {setting.phase_name(other[0])} {does}"
-    lead = f"{side(page, one, ids, own[1])} of {setting.phase_name(own[0])}"
-    more = f", and {page.listed(rest)}" if rest else ""
-    refs = [ref for item, _ in borne for ref in item.refs]
-    wordings = [f"{lead} {english.agreed(len(ids), *verb)} {one.noun}{more}; {none}" for verb in verbs]
-    return page.say(refs, *wordings)
+    verb = least_told(page)
+    held = {p.id: [one for one in carried if any(id in of[p.id] for id, _ in one.carried)] for p in (first, last)}
+    lead, other = (last, first) if len(held[last.id]) > len(held[first.id]) else (first, last)
+    refs = [ref for one in carried for ref in one.refs]
+    said = _of_phase(page, held[lead.id], lead, of[lead.id], verb, is_lead=True)
+    if not held[other.id]:
+        return page.say(refs, f"{said}; no readable context of {setting.phase_name(other)} {verb[3]}")
+    more = _of_phase(page, held[other.id], other, of[other.id], verb, is_lead=False)
+    if not [one for one in held[lead.id] if one in held[other.id]]:
+        return page.say(refs, f"{said}, and {more}, each in that phase alone")
+    sides = [said, more]
+    for i, phase in enumerate((lead, other)):
+        lacking = [_brief(page, one, is_lead=False) for one in carried if one not in held[phase.id]]
+        if lacking:
+            sides[i] += f", and no readable context {verb[2]}{lacking[0] if len(lacking) == 1 else 'the others'}"
+    told = sides if any("; " in text for text in sides) else ["; ".join(sides)]
+    sentences = page.say(refs, told[0], f"context by context, {told[0]}", f"as for single contexts, {told[0]}")
+    return sentences + [sentence for text in told[1:] for sentence in page.say(refs, text)]
 
 
-def _verb(one: Borne, ids: Sequence[str]) -> str:
-    words = ("suggests", "suggest") if only_suggested(one, ids) else ("bears out", "bear out")
-    return english.agreed(len(ids), *words)
+def _of_phase(
+    page: Page, borne: Sequence[Borne], phase: Phase, of: Sequence[str], verb: Verb, *, is_lead: bool
+) -> str:
+    """'in the Late hamlet C14 and C16 speak for nuts and fruit, and C17 for maize'."""
+    by_place: dict[tuple[str, ...], list[str]] = {}
+    for one in borne:
+        ids = tuple(sorted(id for id, _ in one.carried if id in of))
+        by_place.setdefault(ids, []).append(_brief(page, one, is_lead=is_lead))
+    parts: list[str] = []
+    for ids, nouns in by_place.items():
+        does = verb[2].strip() if parts else english.agreed(len(ids), verb[0], verb[1])
+        parts.append(f"{side(page, ids, len(of))} {does} {page.listed(nouns)}")
+    return f"in {setting.phase_name(phase)} {clauses_in_row(parts)}"
 
 
-# What stands against it
+def _brief(page: Page, one: Borne, *, is_lead: bool) -> str:
+    """In full where a reading of single contexts is named first, 'the use of' left out."""
+    question = page.dig.packs.statements[one.statement].question  # type: ignore[index]
+    if not is_lead or question == "fuel":
+        return in_brief(one.noun, question)
+    return one.noun.removeprefix("the use of ").removesuffix(f" as {question}")

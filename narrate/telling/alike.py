@@ -65,7 +65,7 @@ def _kind_compared(page: Page, kind: str, members: Sequence[Context]) -> list[Se
     many, ids = kinds_counted(page, kind, members), places_listed(page, list(held))
     refs = [reading.claim.id for found in held.values() for reading in found.values()]
     if shared:
-        common = noun_of(page, in_pack_order(page, [held[members[0].id][name] for name in shared[:3]]))
+        common = noun_of(page, in_pack_order(page, [held[members[0].id][name] for name in shared[:3]]), in_short=True)
         apart = _apart(page, held, partial)
         if page.is_plain:
             clause = that_clauses(page, in_pack_order(page, [held[members[0].id][name] for name in shared[:3]]))
@@ -123,7 +123,7 @@ def _apart(page: Page, held: dict[str, dict[str, Reading]], partial: dict[str, l
     ordered = sorted(by_place.items(), key=lambda pair: (-len(pair[0]), pair[0]))[:3]
     texts = []
     for place, items in ordered:
-        noun = noun_of(page, in_pack_order(page, items[:3]))
+        noun = noun_of(page, in_pack_order(page, items[:3]), in_short=True)
         where = f"{english.literal(place[0])} alone speaks" if len(place) == 1 else f"{ids_listed(page, place)} speak"
         texts.append(f"{where} for {noun}")
     return page.listed(texts)
@@ -189,5 +189,5 @@ def _nouns_and_places(page: Page, side: Sequence[Sequence[Reading]]) -> list[str
     by_place: dict[tuple[str, ...], list[Reading]] = {}
     for found in side:
         by_place.setdefault(tuple(sorted(r.claim.about.id for r in found)), []).append(found[0])
-    told = that_clauses if page.is_plain else noun_of
-    return [f"{told(page, items)} ({places_listed(page, place)})" for place, items in by_place.items()]
+    told = [that_clauses(page, r) if page.is_plain else noun_of(page, r, in_short=True) for r in by_place.values()]
+    return [f"{text} ({places_listed(page, place)})" for text, place in zip(told, by_place, strict=True)]

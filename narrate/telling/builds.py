@@ -36,14 +36,35 @@ def added(page: Page, items: Sequence[Reading], reasons: Sequence[str]) -> list[
         return []
     if not reasons:
         return page.say(refs, also)
-    joined = english.clauses_joined(reasons, oxford=page.names.has_oxford)
+    joined = samples_once(english.clauses_joined(reasons, oxford=page.names.has_oxford))
     if page.is_plain:
         if page.worn(joined) or (page.position + len(page.said)) % 2:
             return page.say(refs, f"{also}, because {ripe_then(also, joined)}")
         return page.say(refs, also) + page.say(refs, joined)
     joined = english.in_last_brackets(joined, cited(page, items, reasons))
-    texts = (f"{also}, since {joined}", f"{also}: {joined}", f"{also}, as {joined}")
+    texts = [f"{also}, since {joined}", f"{also}: {joined}"]
+    if not also.endswith((" as food", " as fuel")):
+        texts.append(f"{also}, as {joined}")
     return page.say(refs, *map(_season_once, texts))
+
+
+def samples_once(text: str) -> str:
+    """
+    Two reasons in samples of one number, with the number once.
+
+    >>> samples_once("nutshell was in 22 of 23 samples and maygrass was in 22 of 23 samples")
+    'nutshell and maygrass were each in 22 of 23 samples'
+    >>> samples_once("kernels were in 20 of 27 samples and nutshell was in 23 of 27 samples")
+    'kernels were in 20 and nutshell in 23 of 27 samples'
+    """
+    text = _EACH.sub(r"\1 and \3 were each in \2", text)
+    return _OF_ONE_NUMBER.sub(r"\1 \2 in \3 and \5 in \6 of \4 samples", text)
+
+
+_EACH = re.compile(r"\b([\w ]+) (?:was|were) in (\d+ of \d+ samples) and ([\w ]+) (?:was|were) in \2")
+_OF_ONE_NUMBER = re.compile(
+    r"\b([\w ]+) (was|were) in (\d+) of (\d+) samples and ([\w ]+) (?:was|were) in (\d+) of \4 samples"
+)
 
 
 def _season_once(text: str) -> str:
@@ -105,7 +126,7 @@ def _because(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> li
         return []
     if not reasons:
         return [lead]
-    joined = english.clauses_joined(reasons, oxford=page.names.has_oxford)
+    joined = samples_once(english.clauses_joined(reasons, oxford=page.names.has_oxford))
     joined = ripe_then(lead, joined) if page.is_plain else joined
     because = f"{lead}, because {joined}"
     return [because if page.is_plain else _season_once(because)]
@@ -116,7 +137,7 @@ def _which(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list
     # After a comma of the reason's own, 'which' would seem to point at its last words.
     if not relative or not reasons or any("," in reason for reason in reasons):
         return []
-    return [_season_once(f"{english.clauses_joined(reasons, oxford=page.names.has_oxford)}, {relative}")]
+    return [_season_once(f"{samples_once(english.clauses_joined(reasons, oxford=page.names.has_oxford))}, {relative}")]
 
 
 def _this(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[str]:
@@ -125,7 +146,7 @@ def _this(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[
         return []
     if page.is_plain:
         return [*reasons[:1], _of_that_season(reasons[0], after)]
-    return [_season_once(f"{english.clauses_joined(reasons, oxford=page.names.has_oxford)}; {after}")]
+    return [_season_once(f"{samples_once(english.clauses_joined(reasons, oxford=page.names.has_oxford))}; {after}")]
 
 
 def _clause_then_reason(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[str]:

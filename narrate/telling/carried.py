@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import re
+from collections.abc import Collection, Sequence
 
 from narrate.model.claims import GRADE_NAMES
 from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Context
-from narrate.telling import english, shared_words
+from narrate.telling import english
 from narrate.telling.borne import NAMED, Borne
-from narrate.telling.frames import clauses_joined
+from narrate.telling.frames import clauses_joined, food_again
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
 from narrate.telling.reasons import page_text, without_figures
@@ -19,21 +20,111 @@ TRAITS = (("thermal", "features made for fire"), ("storage", "storage pits"), ("
 """Traits of kinds of context by which contexts are told together."""
 
 
-def carried_sentences(page: Page, read: Sequence[Context], borne: Sequence[Borne]) -> list[Sentence]:
-    refs = [ref for one in borne for ref in one.refs]
+Verb = tuple[str, str, str, str]
+
+VERBS: tuple[Verb, ...] = (
+    ("speaks for", "speak for", "for ", "does"),
+    ("points to", "point to", "to ", "does"),
+    ("is evidence for", "are evidence for", "for ", "is"),
+)
+"""What a context and what several do to a reading, what stands before the next one, and the verb in short."""
+
+
+def carried_sentences(
+    page: Page, read: Sequence[Context], borne: Sequence[Borne], own: Collection[str]
+) -> list[Sentence]:
+    """
+    Which contexts speak for what their phase reads.
+
+    own: statements that the phase itself makes.
+    """
     if page.is_plain:
-        return _carried_for_visitors(page, [one for one in borne if one.carried])
-    parts = []
-    is_borne = ("is borne out", "is backed")[len(page.said) % 2]
-    last = ""
-    for i, one in enumerate(borne):
-        noun = one.noun if i == 0 else shared_words.after(borne[0].noun, one.noun)
-        own = "is suggested" if only_suggested(one) else is_borne
-        verb = f"{own} " if i == 0 or own != last else ""
-        last = own
-        parts.append(f"{noun} {verb}{_by(page, read, one)}")
-    said = "; ".join(parts) if len(parts) < 3 else f"{'; '.join(parts[:-1])}; and {parts[-1]}"
-    return page.say(refs, said, f"context by context, {said}", f"among the contexts, {said}")
+        return _carried_for_visitors(page, [one for one in borne if one.carried], own)
+    told = sorted((one for one in borne if is_own(page, one, own)), key=lambda one: not one.carried)
+    if not told:
+        return []
+    verb = least_told(page)
+    parts = [_part(page, read, one, verb, is_first=i == 0) for i, one in enumerate(told)]
+    pairs = list(zip(parts, told, strict=True))
+    carried = [part for part, one in pairs if one.carried]
+    said = "; ".join(([clauses_in_row(carried)] if carried else []) + [part for part, one in pairs if not one.carried])
+    return page.say([ref for one in told for ref in one.refs], said, f"taken one by one, {said}")
+
+
+def single_sentences(
+    page: Page, read: Sequence[Context], borne: Sequence[Borne], own: Collection[str]
+) -> list[Sentence]:
+    """What is read of single contexts and not of their phase: 'C01, though not the phase as a whole, speaks for …'."""
+    single = [one for one in borne if not is_own(page, one, own)]
+    if page.is_plain or not single:
+        return []
+    whole = "the phase" if page.subject.level == "phase" else "the dig"
+    verb = least_told(page)
+    parts = [_part(page, read, one, verb, is_first=False, in_full=True) for one in single]
+    who, is_many = _who(page, read, single[0])
+    noun = single[0].noun.removeprefix("the use of ")
+    parts[0] = f"{who}, though not {whole} as a whole, {verb[1] if is_many else verb[0]} {noun}"
+    return page.say([ref for one in single for ref in one.refs], clauses_in_row(parts))
+
+
+def clauses_in_row(parts: Sequence[str]) -> str:
+    """
+    What contexts speak for, one after the other: lists of contexts have commas of their own.
+
+    >>> clauses_in_row(["C03 speaks for nuts", "C06 for fruit"])
+    'C03 speaks for nuts, and C06 for fruit'
+    """
+    if len(parts) < 3:
+        return ", and ".join(parts)
+    return f"{'; '.join(parts[:-1])}; and {parts[-1]}"
+
+
+def is_own(page: Page, one: Borne, own: Collection[str]) -> bool:
+    """Whether the phase or dig makes the reading too, be it as a hint alone; what no context carries is its own."""
+    claim = page.dig.claims.find(page.subject, one.statement)  # type: ignore[arg-type]
+    is_held = claim is not None and claim.verdict == "holds"
+    return one.statement in own or is_held or bool(one.hinted) or not one.carried
+
+
+def least_told(page: Page) -> Verb:
+    """The verb that the page has used least, so that no page says the same of every theme."""
+    said = " ".join(page.said)
+    return min(VERBS, key=lambda verb: len(re.findall(rf"\b(?:{verb[0]}|{verb[1]})\b", said)))
+
+
+def _part(
+    page: Page, read: Sequence[Context], one: Borne, verb: Verb, *, is_first: bool, in_full: bool = False
+) -> str:
+    """'C03 and C08 speak for nuts'; behind another such part 'C06 for fruit'."""
+    noun = in_brief(one.noun, page.dig.packs.statements[one.statement].question)  # type: ignore[index]
+    noun = one.noun.removeprefix("the use of ") if in_full else noun
+    if not one.carried:
+        if one.hinted:
+            hint = english.agreed(len(one.hinted), "hints", "hint")
+            return f"{ids_listed(page, one.hinted)} no more than {hint} at {noun}"
+        if one.weak:
+            are = english.agreed(len(one.weak), "is", "are")
+            weak = f"{ids_listed(page, one.weak)} {are} consistent with it"
+            return f"no single context speaks firmly for {noun}, though {weak}"
+        return f"no single context speaks for {noun}, which rests on its spread over the samples"
+    who, is_many = _who(page, read, one)
+    if is_first:
+        return f"{who} {verb[1] if is_many else verb[0]} {noun}"
+    return f"{who} {verb[2]}{noun}"
+
+
+def in_brief(noun: str, question: str) -> str:
+    """
+    A reading that was told in full before, under the heading of its theme.
+
+    >>> in_brief("the use of nuts as food", "food"), in_brief("the use of wood as fuel", "fuel")
+    ('nuts', 'wood as fuel')
+    >>> in_brief("gathering in autumn", "season"), in_brief("open, disturbed ground near the place", "field")
+    ('gathering in autumn', 'open, disturbed ground')
+    """
+    noun = noun.removeprefix("the use of ") if noun.endswith((" as food", " as fuel")) else noun
+    noun = noun.removesuffix(" as food") if question == "food" else noun
+    return noun if question == "season" else re.split(r" (?:from|near|on|with) ", noun)[0]
 
 
 def firmer_sentences(page: Page, borne: Sequence[Borne], held: Sequence[Reading]) -> list[Sentence]:
@@ -41,7 +132,7 @@ def firmer_sentences(page: Page, borne: Sequence[Borne], held: Sequence[Reading]
     'In C22 alone it is supported, because …': seasons that a context bears out more firmly than the phase itself, and
     why, so that nobody takes the two grades for a slip.
     """
-    rank_of = {reading.claim.statement: reading.rank for reading in held}
+    rank_of: dict[str, int] = {reading.claim.statement: reading.rank for reading in held}
     for one in borne if not page.is_plain else ():
         own = rank_of.get(one.statement)
         firmer = [(id, c) for id, c in one.carried if own is not None and GRADE_NAMES.index(c.grade) > own]
@@ -60,88 +151,71 @@ def firmer_sentences(page: Page, borne: Sequence[Borne], held: Sequence[Reading]
     return []
 
 
-NOT_CARRIED = "by no single context, only by its spread over the samples"
-
-
-def _by(page: Page, read: Sequence[Context], one: Borne) -> str:
-    """'by C12 and C14', 'by eight of nine contexts, all but C03', 'by no single context, and rests on its spread'."""
+def _who(page: Page, read: Sequence[Context], one: Borne) -> tuple[str, bool]:
+    """'C12 and C14', 'eight of the nine contexts that can be read (all but C03)', and whether they are many."""
     ids = {id for id, _ in one.carried}
     n, of = len(ids), len(read)
-    if not n:
-        if one.hinted:
-            return f"by {ids_listed(page, one.hinted)} as a hint alone"
-        if one.weak:
-            verb = english.agreed(len(one.weak), "is", "are")
-            return f"firmly by no single context, though {ids_listed(page, one.weak)} {verb} consistent with it"
-        return NOT_CARRIED
     if n == 1:
-        return f"by {ids_listed(page, ids)} alone"
+        return f"{ids_listed(page, ids)} alone", False
     if n == of and of > 2:
-        return f"by every context that can be read ({page.count(of)})"
+        return f"every context that can be read ({page.count(of)})", False
     kinds = page.dig.packs.words.context_kinds
     for trait, called in TRAITS:
         of_trait = {c.id for c in read if (kind := kinds.get(c.kind)) is not None and trait in kind.traits}
         if ids == of_trait:
             every = "both" if n == 2 else f"all {page.count(n)}"
-            return f"by {every} {called} ({ids_listed(page, ids)}) and by nothing else"
+            return f"{every} {called} ({ids_listed(page, ids)}) and nothing else", True
     if of > NAMED and of - n <= 2 and n > 2 * (of - n):
         rest = ids_listed(page, [c.id for c in read if c.id not in ids])
-        return f"by {page.count(n)} of the {page.count(of)} contexts that can be read, all but {rest}"
+        return f"{page.count(n)} of the {page.count(of)} contexts that can be read (all but {rest})", True
     if n <= NAMED:
-        return f"by {by_firmness(page, one, sorted(ids))}"
+        return ids_listed(page, ids), True
     firm = [id for id, claim in one.carried if claim.grade == one.carried[0][1].grade]
-    firmest = f", most firmly by {ids_listed(page, firm)}" if len(firm) <= NAMED else ""
-    return f"by {page.count(n)} of the {page.count(of)} contexts that can be read{firmest}"
+    firmest = f" (most firmly {ids_listed(page, firm)})" if len(firm) <= NAMED else ""
+    return f"{page.count(n)} of the {page.count(of)} contexts that can be read{firmest}", True
 
 
-def _carried_for_visitors(page: Page, borne: Sequence[Borne]) -> list[Sentence]:
-    if not borne:
-        return []
-    refs = [ref for one in borne for ref in one.refs]
-    by_place: dict[tuple[str, ...], list[str]] = {}
-    for one in borne:
-        clause = page.in_own_words(page.dig.packs.statements[one.statement].plain)  # type: ignore[index]
-        by_place.setdefault(tuple(sorted(id for id, _ in one.carried)), []).append(clause)
-    clauses = [clauses_joined(page, texts) for texts in by_place.values()]
-    places = []
-    for held in by_place:
-        many = "one place" if len(held) == 1 else f"{page.count(len(held))} places"
-        places.append(f"{many} ({ids_listed(page, held)})" if len(held) <= 3 else many)
-    rest = [f"in {where}, that {clause}" for where, clause in zip(places[1:], clauses[1:], strict=True)]
-    more = "".join(f"; {'and ' if len(rest) > 1 and text is rest[-1] else ''}{text}" for text in rest)
-    return page.say(
-        refs,
-        f"in {places[0]} we saw signs that {clauses[0]}{more}",
-        f"in {places[0]} there were signs that {clauses[0]}{more}",
-        f"we saw signs in {places[0]} that {clauses[0]}{more}",
+def _carried_for_visitors(page: Page, borne: Sequence[Borne], own: Collection[str]) -> list[Sentence]:
+    """'We saw signs of nuts as food in three places (C03, C04 and C08)'; other readings as what people did there."""
+    clauses = {one.statement: page.in_own_words(page.dig.packs.statements[one.statement].plain) for one in borne}  # type: ignore[index]
+    foods = [one for one in borne if is_own(page, one, own) and USED.match(clauses[one.statement])]
+    sentences: list[Sentence] = []
+    if foods:
+        used = [USED.match(clauses[one.statement])[1] for one in foods]  # type: ignore[index]
+        texts = [f"{plants} as food in {_places(page, one)}" for plants, one in zip(used, foods, strict=True)]
+        texts[1:] = [f"of {text.replace(' as food in ', ' in ').removesuffix(' places')}" for text in texts[1:]]
+        sentences += page.say([ref for one in foods for ref in one.refs], f"we saw signs of {page.listed(texts)}")
+    rest = [one for one in borne if one not in foods]
+    by_place: dict[str, list[str]] = {}
+    for one in rest:
+        by_place.setdefault(_places(page, one), []).append(food_again(page, clauses[one.statement]))
+    if not rest:
+        return sentences
+    parts = [f"in {where}, that {clauses_joined(page, texts)}" for where, texts in by_place.items()]
+    first, told = next(iter(by_place.items()))
+    more = "".join(f"; {'and ' if len(parts) > 2 and text is parts[-1] else ''}{text}" for text in parts[1:])
+    clause = clauses_joined(page, told)
+    return sentences + page.say(
+        [ref for one in rest for ref in one.refs],
+        f"in {first} we saw signs that {clause}{more}",
+        f"in {first} there were signs that {clause}{more}",
+        f"we saw signs in {first} that {clause}{more}",
     )
 
 
-def side(page: Page, one: Borne, ids: Sequence[str], of: int) -> str:
+USED = re.compile(r"people used ([^()]+) as food$")
+
+
+def _places(page: Page, one: Borne) -> str:
+    """'one place (C06)', 'seven places'."""
+    ids = [id for id, _ in one.carried]
+    many = "one place" if len(ids) == 1 else f"{page.count(len(ids))} places"
+    return f"{many} ({ids_listed(page, sorted(ids))})" if len(ids) <= 3 else many
+
+
+def side(page: Page, ids: Sequence[str], of: int) -> str:
     """'C11, C13, and C15'; of more than are named 'seven of the nine contexts'; of all 'every readable context'."""
     if len(ids) <= NAMED:
-        return by_firmness(page, one, ids)
+        return ids_listed(page, ids)
     many = page.count(of)
     return f"all {many} contexts" if len(ids) == of else f"{page.count(len(ids))} of the {many} contexts"
-
-
-_SUGGESTS = GRADE_NAMES.index("suggests")
-
-
-def only_suggested(one: Borne, ids: Sequence[str] = ()) -> bool:
-    """Whether no context makes a reading more firmly than it suggests it; ids: of the contexts that are meant."""
-    grades = [GRADE_NAMES.index(claim.grade) for id, claim in one.carried if not ids or id in ids]
-    return bool(grades) and max(grades) <= _SUGGESTS
-
-
-def by_firmness(page: Page, one: Borne, ids: Sequence[str]) -> str:
-    """'C11 and C13 (C15 only suggests it)': contexts by name, those that only suggest it apart."""
-    weak = [id for id, claim in one.carried if id in ids and GRADE_NAMES.index(claim.grade) <= _SUGGESTS]
-    firm = [id for id in ids if id not in weak]
-    suggest = english.agreed(len(weak), "suggests", "suggest")
-    if weak and not firm and not only_suggested(one):
-        # Contexts of another phase are firmer, and the sentence has a word for those.
-        return f"{ids_listed(page, ids)} (which only {suggest} it)"
-    if not weak or not firm:
-        return ids_listed(page, ids)
-    return f"{ids_listed(page, firm)} ({ids_listed(page, weak)} only {suggest} it)"

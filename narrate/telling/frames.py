@@ -68,9 +68,10 @@ def _nouns(page: Page, group: Sequence[Reading], *, in_short: bool = False) -> l
     foods = [item for item in group if item.is_food]
     others = [item for item in group if not item.is_food]
     phrases = _of_seasons(page, others, [page.in_own_words(_noun(page, item)) for item in others])
-    if in_short and page.has_told(" as food"):
-        phrases = [p.removeprefix("the use of ") if p.endswith(" as food") else p for p in phrases]
     nouns = shared_words.gathered_apart(phrases, oxford=page.names.has_oxford)
+    for ending in (" as food", " as fuel") if in_short else ():
+        if page.has_told(ending):
+            nouns = [text.removeprefix("the use of ") if text.endswith(ending) else text for text in nouns]
     if foods:
         wording = page.audience.words.get("food_noun", "the use of {plants} as food")
         if in_short and page.has_told(" as food"):
@@ -96,7 +97,15 @@ def that_clauses(page: Page, group: Sequence[Reading]) -> str:
     texts = [clause_of(page, foods)] if foods else []
     others = [r for r in group if not r.is_food]
     plain = [in_word_of_season(page, page.in_own_words(r.statement.plain), [r.claim]) for r in others]
-    return clauses_joined(page, texts + plain)
+    return food_again(page, clauses_joined(page, texts + plain))
+
+
+def food_again(page: Page, clause: str) -> str:
+    """For visitors: 'corn served as food', where the page has said before that people used something as food."""
+    wording = page.audience.words.get("food_clause_again", "")
+    if not wording or not page.is_plain or not page.has_told(" as food"):
+        return clause
+    return re.sub(r"\bpeople used ([^()]+?) as food\b", lambda found: wording.replace("{plants}", found[1]), clause)
 
 
 def clauses_joined(page: Page, texts: Sequence[str]) -> str:
@@ -122,5 +131,7 @@ def clause_of(page: Page, group: Sequence[Reading]) -> str:
     gathered = [re.sub(r"[;,]? and people ", ", and ", text) for text in gathered]
     if foods:
         wording = page.audience.words.get("food_clause", "{plants} were used as food")
+        if page.has_told(" as food"):
+            wording = page.audience.words.get("food_clause_again", wording)
         gathered.insert(0, wording.replace("{plants}", foods_told(page, foods)))
     return shared_words.subjects_once(gathered, oxford=page.names.has_oxford)

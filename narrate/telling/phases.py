@@ -256,14 +256,14 @@ def theme_blocks(page: Page, contexts: Sequence[Context]) -> list[tuple[str, lis
             sentences += phase_by_phase(page, phases, phase_readings(page, phases, questions))
             sentences += elsewhere_of_note(page, phases, questions)
         sentences += told(page, items, weak=not page.is_plain)
+        firm = [item for item in held if standing(item.claim) == "reading"]
+        sentences += across_sentences(page, contexts, questions, firm) if theme != "change" else []
         sentences += faint_sentences(page, faint)
         where: list[Sentence] = []
         where += one_deposit_sentences(page, questions)
         if page.subject.level == "phase":
             where += lot_sentences(page, contexts, items)
             where += exchange_sentences(page) if any(r.claim.statement == "food.nut" for r in items) else []
-        firm = [item for item in held if standing(item.claim) == "reading"]
-        where += across_sentences(page, contexts, questions, firm) if theme != "change" else []
         for phase in (p for p in page.dig.project.phases if page.subject == Subject(level="phase", id=p.id)):
             where += stray_sentences(page, phase, questions)
         if len(sentences) + len(where) > LONG:

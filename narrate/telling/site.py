@@ -122,7 +122,7 @@ def _firmest(page: Page) -> list[Sentence]:
     contexts = {c.id: c for c in page.dig.project.contexts}
     places: dict[str, list[str]] = {}
     for id, reading in ordered:
-        places.setdefault(noun_of(page, [reading]), []).append(setting.context_name(page, contexts[id]))  # type: ignore[index]
+        places.setdefault(noun_of(page, [reading], in_short=True), []).append(setting.context_name(page, contexts[id]))  # type: ignore[index]
     texts = [f"{noun} in {page.listed(at)}" for noun, at in places.items()]
     refs = [reading.claim.id for _, reading in ordered]
     told_as = f"{'; '.join(texts[:-1])}; and {texts[-1]}" if len(texts) > 2 else page.listed(texts)
