@@ -9,7 +9,7 @@ from itertools import product
 
 from narrate.model.findings import Tally
 from narrate.model.narrative import Section, Sentence
-from narrate.telling import composition, english
+from narrate.telling import english, old_finds
 from narrate.telling.page import Page
 
 TAGS = frozenset(("nut", "fruit", "greens", "root-tuber", "small-seed", "medicine", "toxic", "tobacco"))
@@ -30,7 +30,7 @@ def caution_sentences(page: Page, wording: str) -> list[Sentence]:
 
     Those that can harm are named, worst first; nuts and fruit that people gather to this day are not.
     """
-    named = [t for t in composition.plant_tallies(page) if is_cautioned(page, t) and is_named(page, t)]
+    named = [t for t in old_finds.plant_tallies(page) if is_cautioned(page, t) and is_named(page, t)]
     named = [t for t in named if t.ref]
     if wording not in page.audience.words or not named:
         return []
@@ -48,7 +48,7 @@ def caution_sentences(page: Page, wording: str) -> list[Sentence]:
 
 def poison_sentences(page: Page, wording: str) -> list[Sentence]:
     """That plants can poison: those that a page names and, on the page of one place, all that were found there."""
-    found = [t for t in composition.plant_tallies(page) if t.ref and t.counted and not t.only_cf]
+    found = [t for t in old_finds.plant_tallies(page) if t.ref and t.counted and not t.only_cf]
     found = [t for t in found if is_poisonous(page, t)]
     if wording not in page.audience.words:
         return []
@@ -63,7 +63,7 @@ def poison_sentences(page: Page, wording: str) -> list[Sentence]:
 
 def standing_sentences(page: Page) -> list[Sentence]:
     """What a plant that the page names means to Native people today, where the audience has words for the region."""
-    for tally in composition.plant_tallies(page):
+    for tally in old_finds.plant_tallies(page):
         taxon = page.dig.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
         for region, tag in product(page.dig.packs.regions, sorted(taxon.tags) if taxon is not None else ()):
             name = f"standing {region} {tag}"
@@ -79,9 +79,9 @@ def living_sentences(page: Page) -> list[Sentence]:
 
 def living_of(page: Page) -> tuple[str, list[Sentence]]:
     """The plant that lives on by its name, and what is said of it."""
-    tallies = composition.plant_tallies(page)
+    tallies = old_finds.plant_tallies(page)
     if page.subject.level == "context":
-        chief = composition.by_plant(page, tallies)[:1]
+        chief = old_finds.by_plant(page, tallies)[:1]
         tallies = [t for group in chief for t in group]
     for tally in tallies:
         taxon = page.dig.packs.taxa.get(tally.taxon) if tally.taxon is not None else None

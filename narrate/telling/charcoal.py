@@ -7,8 +7,8 @@ from collections.abc import Sequence
 from narrate.model.findings import Tally
 from narrate.model.narrative import Sentence
 from narrate.telling import english, manner, numbers
-from narrate.telling.composition import ancient_tallies, is_wood
 from narrate.telling.finds import total
+from narrate.telling.old_finds import ancient_tallies, is_wood
 from narrate.telling.page import Page
 
 

@@ -14,6 +14,7 @@ from narrate.telling import (
     modern_finds,
     near_empty,
     neighbours,
+    old_finds,
     openings,
     setting,
 )
@@ -50,7 +51,7 @@ def context_sections(page: Page, context: Context) -> tuple[Section, ...]:
     name = setting.context_name(page, context)
     if not page.found.samples:
         return one_paragraph(context_opening.unsampled_sentence(page, name))
-    if setting.items_counted(page) == 0 and not composition.ancient_tallies(page):
+    if setting.items_counted(page) == 0 and not old_finds.ancient_tallies(page):
         brackets = setting.phase_brackets(page, page.dig.project.phase(context.phase))
         empty = context_opening.empty_sentences(page, name, brackets)
         return one_paragraph([*empty, *modern_finds.modern_sentences(page)])

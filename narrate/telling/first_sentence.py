@@ -15,7 +15,7 @@ from dataclasses import dataclass
 from narrate.model.findings import Tally
 from narrate.model.ids import Subject
 from narrate.model.stratigraphy import Context
-from narrate.telling import composition, english
+from narrate.telling import english, old_finds
 from narrate.telling.finds import total
 from narrate.telling.page import Page
 
@@ -75,9 +75,9 @@ def _richest(page: Page, context: Context, sampled: Sampled) -> Opened:
 
 def _full_of_one_thing(page: Page, context: Context, sampled: Sampled) -> Opened:
     """'Maize cupules make up most of what hearth C11 held: …'."""
-    tallies = [t for t in composition.plant_tallies(page) if t.counted]
+    tallies = [t for t in old_finds.plant_tallies(page) if t.counted]
     lead = max(tallies, key=lambda t: t.counted, default=None)
-    if lead is None or lead.taxon is None or composition.is_unknown(page, lead) or lead.only_cf:
+    if lead is None or lead.taxon is None or old_finds.is_unknown(page, lead) or lead.only_cf:
         return _NONE
     of_plant = sum(t.counted for t in tallies if t.taxon == lead.taxon)
     everything = total(tallies)

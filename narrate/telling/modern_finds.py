@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from narrate.model.narrative import Sentence
 from narrate.telling import english
-from narrate.telling.composition import is_wood
+from narrate.telling.old_finds import is_wood
 from narrate.telling.page import Page
 from narrate.telling.plant_names import UNKNOWN
 

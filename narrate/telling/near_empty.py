@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 
 from narrate.model.findings import Tally
-from narrate.telling.composition import ancient_tallies, by_plant, is_unknown, is_wood
 from narrate.telling.finds import grams
+from narrate.telling.old_finds import ancient_tallies, by_plant, is_unknown, is_wood
 from narrate.telling.page import Page
 
 

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from narrate.model.claims import Argument, Claim
 from narrate.model.ids import Subject
 from narrate.telling import english
-from narrate.telling.composition import is_wood
+from narrate.telling.old_finds import is_wood
 from narrate.telling.page import Page
 from narrate.telling.spread import ids_listed
 

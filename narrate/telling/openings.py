@@ -9,9 +9,9 @@ from narrate.model.claims import Claim
 from narrate.model.narrative import Sentence
 from narrate.telling import english
 from narrate.telling.behind import remains_counted
-from narrate.telling.composition import plant_tallies
 from narrate.telling.finds import total
 from narrate.telling.frames import noun_of
+from narrate.telling.old_finds import plant_tallies
 from narrate.telling.page import Page, claims_by_question
 from narrate.telling.plan import Reading, shared_limits
 

@@ -9,7 +9,7 @@ from narrate.model.findings import Tally
 from narrate.model.ids import ContextId, PhaseId, Subject
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Phase
-from narrate.telling import composition, context_opening, setting
+from narrate.telling import context_opening, old_finds, setting
 from narrate.telling.between_phases import gap_sentences
 from narrate.telling.builds import ripe_then
 from narrate.telling.cautions import caution_sentences, living_sentences, poison_sentences, standing_sentences
@@ -147,8 +147,8 @@ def _washed(page: Page, name: str, phase: Phase | None) -> list[Sentence]:
 
 def _plants(page: Page, *, at_most: int) -> list[Sentence]:
     """The commonest finds without their numbers."""
-    groups = composition.by_plant(page, [t for t in composition.plant_tallies(page) if t.counted])
-    known = [group[0] for group in groups if not composition.is_unknown(page, group[0])][:at_most]
+    groups = old_finds.by_plant(page, [t for t in old_finds.plant_tallies(page) if t.counted])
+    known = [group[0] for group in groups if not old_finds.is_unknown(page, group[0])][:at_most]
     if not known:
         return []
     # The share of what is named, and not of all parts of its plant.

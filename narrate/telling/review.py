@@ -8,7 +8,16 @@ from narrate.model.ids import Subject
 from narrate.model.narrative import Section, Sentence
 from narrate.model.sampling import Sample
 from narrate.model.stratigraphy import Context
-from narrate.telling import composition, context_opening, english, modern_finds, neighbours, numbers, openings, setting
+from narrate.telling import (
+    context_opening,
+    english,
+    modern_finds,
+    neighbours,
+    numbers,
+    old_finds,
+    openings,
+    setting,
+)
 from narrate.telling.contexts import readings_and_hints, without_the_expected
 from narrate.telling.foods import name_plants
 from narrate.telling.frames import noun_of
@@ -46,7 +55,7 @@ def review_sections(
     """Doubts, readings and next steps of a context, phase or the dig."""
     if not page.found.samples:
         return headed(page, [("doubts", page.say([page.record], f"no samples were taken from {name}{brackets}"))])
-    if setting.items_counted(page) == 0 and not composition.ancient_tallies(page):
+    if setting.items_counted(page) == 0 and not old_finds.ancient_tallies(page):
         return headed(page, [("doubts", context_opening.empty_sentences(page, name, brackets))])
     phases = sampled_phases(page) if page.subject.level == "site" else []
     if len(phases) > 1:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from narrate.model.ids import Subject
 from narrate.model.narrative import Section, Sentence
 from narrate.model.sampling import Sample
-from narrate.telling import composition, english, manner, modern_finds, numbers, setting
+from narrate.telling import english, manner, modern_finds, numbers, old_finds, setting
 from narrate.telling.contexts import NOT_NEWS, one_paragraph
 from narrate.telling.frames import frame
 from narrate.telling.page import Page
@@ -19,7 +19,7 @@ def sample_sections(page: Page, sample: Sample) -> tuple[Section, ...]:
     context = page.dig.project.context(sample.context)
     where = setting.context_name(page, context)
     name = f"sample {english.literal(sample.id)} of {where}"
-    if setting.items_counted(page) == 0 and not composition.ancient_tallies(page):
+    if setting.items_counted(page) == 0 and not old_finds.ancient_tallies(page):
         return one_paragraph(_empty(page, name))
     sentences = _opening(page, name)
     sentences += _recovery(page, sample)
@@ -36,7 +36,7 @@ def _is_worth_telling(item: Reading) -> bool:
 
 
 def _opening(page: Page, name: str) -> list[Sentence]:
-    tallies = [t for t in composition.plant_tallies(page) if t.counted]
+    tallies = [t for t in old_finds.plant_tallies(page) if t.counted]
     texts = page.names.grouped(tallies, at_most=2)
     named = list(dict.fromkeys(t.taxon or t.written for t in tallies))
     shown = set(named[:2])

@@ -5,7 +5,7 @@ from __future__ import annotations
 from narrate.model.ids import Subject
 from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english, manner, numbers
-from narrate.telling.composition import has_wood, plant_tallies
+from narrate.telling.old_finds import has_wood, plant_tallies
 from narrate.telling.page import Page
 from narrate.telling.recovery import is_poor
 

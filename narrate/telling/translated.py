@@ -11,7 +11,7 @@ from __future__ import annotations
 from narrate.model.ids import PartId
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Context, Phase
-from narrate.telling import composition, english, setting
+from narrate.telling import english, old_finds, setting
 from narrate.telling.contexts import NOT_NEWS, is_slight, sections_of
 from narrate.telling.in_short import chief_changes
 from narrate.telling.page import Page
@@ -70,10 +70,10 @@ def translated_summary(page: Page, title: str) -> Sentence | None:
 def lacking(page: Page) -> tuple[str, ...]:
     """What the page's subject would need of the language pack and does not find there, in order."""
     language = grammar_of(page).language
-    wanted = [f"plant {t.taxon}" for t in composition.ancient_tallies(page) if is_named(page, t)]
+    wanted = [f"plant {t.taxon}" for t in old_finds.ancient_tallies(page) if is_named(page, t)]
     known = {*language.plants, *language.described}
     lacks = [name for name in wanted if name.removeprefix("plant ") not in known]
-    parts = [t.part for t in composition.plant_tallies(page) if t.counted]
+    parts = [t.part for t in old_finds.plant_tallies(page) if t.counted]
     lacks += [f"part {part}" for part in parts if part not in language.parts and not own_part(page, part)]
     lacks += [
         f"statement {r.claim.statement}"
@@ -90,12 +90,12 @@ def _context(page: Page, context: Context) -> tuple[Section, ...]:
         return paragraph(say(page, [page.record], "unsampled", the_kind=kind))
     litres = litres_told(page)
     items = setting.items_counted(page)
-    if not items and not composition.ancient_tallies(page):
+    if not items and not old_finds.ancient_tallies(page):
         refs = [page.record, page.ref("items")]
         return paragraph(say_each(page, refs, "nothing", the_kind=kind, litres=litres))
     held = readings(page, page.dig.claims.holding(page.subject))
     if is_slight(page, held) or any(r.claim.statement == TOO_FEW for r in held):
-        tallies = [t for t in composition.ancient_tallies(page) if t.counted]
+        tallies = [t for t in old_finds.ancient_tallies(page) if t.counted]
         refs = [page.record, page.ref("items"), *(t.ref for t in tallies if t.ref)]
         listed = finds_told(page, tallies, at_most=SHOWN)
         sections = paragraph(say_each(page, refs, "only", the_kind=kind, litres=litres, list=listed))
@@ -117,7 +117,7 @@ def _opening(page: Page, context: Context, kind: str, litres: str) -> list[Sente
     items = grammar_of(page).quantity(setting.items_counted(page), remains_noun(page))
     of = "washed" if sentences else "washed of"
     sentences += say(page, setting.size_refs(page)[:2], of, the_kind=kind, litres=litres, items=items)
-    tallies = [t for t in composition.plant_tallies(page) if t.counted and is_named(page, t)]
+    tallies = [t for t in old_finds.plant_tallies(page) if t.counted and is_named(page, t)]
     refs = [t.ref for t in tallies[:SHOWN] if t.ref] or [page.ref("items")]
     sentences += say(page, refs, "plants", list=finds_told(page, tallies, at_most=SHOWN)) if tallies else []
     modern = page.measure("modern_seeds")

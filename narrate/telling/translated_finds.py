@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from narrate.model.findings import Tally
 from narrate.model.languages import Noun
 from narrate.model.narrative import Section, Sentence
-from narrate.telling import composition, english
+from narrate.telling import english, old_finds
 from narrate.telling.cautions import is_cautioned
 from narrate.telling.page import Page
 from narrate.telling.translated_words import grammar_of, remains_noun, say, worded
@@ -73,13 +73,13 @@ def own_part(page: Page, part: str) -> bool:
 
 
 def is_named(page: Page, tally: Tally) -> bool:
-    return tally.taxon is not None and not composition.is_unknown(page, tally)
+    return tally.taxon is not None and not old_finds.is_unknown(page, tally)
 
 
 def living_told(page: Page) -> list[Sentence]:
     """A crop or nut of the dig that lives on, in the present tense."""
     grammar = grammar_of(page)
-    for tally in composition.plant_tallies(page):
+    for tally in old_finds.plant_tallies(page):
         taxon = page.dig.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
         plant = grammar.language.plants.get(taxon.id) if taxon is not None else None
         tags = sorted(taxon.tags, reverse=True) if taxon is not None else []
@@ -91,7 +91,7 @@ def living_told(page: Page) -> list[Sentence]:
 
 
 def with_caution(page: Page, sections: tuple[Section, ...]) -> tuple[Section, ...]:
-    refs = [t.ref for t in composition.plant_tallies(page) if t.ref and is_cautioned(page, t)][:3]
+    refs = [t.ref for t in old_finds.plant_tallies(page) if t.ref and is_cautioned(page, t)][:3]
     said = say(page, refs, "caution") if refs else []
     if not said or not sections:
         return sections
