@@ -24,7 +24,7 @@ Verb = tuple[str, str, str, str]
 
 VERBS: tuple[Verb, ...] = (
     ("speaks for", "speak for", "for ", "does"),
-    ("points to", "point to", "to ", "does"),
+    ("argues for", "argue for", "for ", "does"),
     ("is evidence for", "are evidence for", "for ", "is"),
 )
 """What a context and what several do to a reading, what stands before the next one, and the verb in short."""

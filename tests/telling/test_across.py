@@ -224,8 +224,8 @@ def test_no_phrase_of_lists_is_worn(report: dict[Subject, Narrative], subject: S
 def test_contexts_are_told_with_the_reading_that_they_carry(report: dict[Subject, Narrative]):
     """Under the heading of food no reading needs to be called food again."""
     assert re.search(
-        r"C03, C04, and C08 (speak for|point to|are evidence for) nuts, and seven of the nine contexts that can be read "
-        r"\(all but C03 and C10\) (for|to) native seed crops",
+        r"C03, C04, and C08 (speak for|argue for|are evidence for) nuts, and seven of the nine contexts that can be read "
+        r"\(all but C03 and C10\) for native seed crops",
         report[EARLY].text,
     )
 
@@ -233,8 +233,8 @@ def test_contexts_are_told_with_the_reading_that_they_carry(report: dict[Subject
 def test_phases_are_told_beside_each_other(report: dict[Subject, Narrative]):
     """What contexts of the one phase and of the other speak for stands in one sentence."""
     assert re.search(
-        r"n the Early hamlet C01 and C03 (speak for|point to|are evidence for) nutshell as fuel, and in the Late hamlet "
-        r"C11, C13, and C15 (speak for|point to|are evidence for) maize cobs as fuel, each in that phase alone",
+        r"n the Early hamlet C01 and C03 (speak for|argue for|are evidence for) nutshell as fuel, and in the Late hamlet "
+        r"C11, C13, and C15 (speak for|argue for|are evidence for) maize cobs as fuel, each in that phase alone",
         report[SITE].text,
     )
 

@@ -72,9 +72,10 @@ def test_tobacco_of_both_hamlets_is_no_difference(told: dict[str, str]):
     assert not re.search(r"[Oo]nly in the Late hamlet[^.]*tobacco", told[SITE])
 
 
-def test_fruit_of_the_other_hamlet_is_told_of_its_place(told: dict[str, str]):
-    """C06 is the one place of the Early hamlet that shows wild fruit; of the Late hamlet no such thing is said."""
-    assert "as a whole hint that wild fruit served as food; in the Early hamlet only C06 shows it." in told[SITE]
+def test_what_one_phase_hints_at_is_told_as_a_hint(told: dict[str, str]):
+    """Wild fruit as food is upheld in too few draws for a reading of the Late hamlet: visitors see faint signs of it."""
+    assert "as a whole hint that people used wild fruit as food" not in told[SITE]
+    assert re.search("faint signs that (people used wild fruit|wild fruit served)", told[SITE])
 
 
 def test_hearths_share_their_wood_fires(told: dict[str, str]):
