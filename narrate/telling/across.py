@@ -58,6 +58,10 @@ def by_phase_sentences(
         return []
     verb = least_told(page)
     held = {p.id: [one for one in carried if any(id in of[p.id] for id, _ in one.carried)] for p in (first, last)}
+    if len(carried) == 1 and all(held.values()):
+        ids = [side(page, [id for id, _ in carried[0].carried if id in of[p.id]], len(of[p.id])) for p in (first, last)]
+        where = " and ".join(f"{one} of {setting.phase_name(p)}" for one, p in zip(ids, (first, last), strict=True))
+        return page.say(carried[0].refs, f"{where} {verb[1]} {_brief(page, carried[0], is_lead=False)}")
     lead, other = (last, first) if len(held[last.id]) > len(held[first.id]) else (first, last)
     refs = [ref for one in carried for ref in one.refs]
     said = _of_phase(page, held[lead.id], lead, of[lead.id], verb, is_lead=True)

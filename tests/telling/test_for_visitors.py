@@ -173,7 +173,8 @@ def test_small_seeded_crops_are_explained_once_a_page(told: dict[str, str]):
 def test_no_reading_is_no_sign_of_the_opposite(told: dict[str, str]):
     """What one phase alone bears out is not denied of the other: native crops lay in 7 of 25 late samples too."""
     assert "nly in the" not in told[SITE]
-    assert "n the Early hamlet we saw signs that people used small-seeded crops" in told[SITE]
+    signs = "n the Early hamlet we saw signs that "
+    assert signs + "people used small-seeded crops" in told[SITE] or signs + "small-seeded crops served" in told[SITE]
     assert "What we say of one we cannot say of the other." in told[SITE]
     assert "people burned corn cobs in their fires; of the Early hamlet we cannot say so." in told[SITE]
 
