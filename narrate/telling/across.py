@@ -6,15 +6,18 @@ from collections.abc import Sequence
 
 from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Context, Phase
-from narrate.telling import english, setting
+from narrate.telling import setting
 from narrate.telling.borne import Borne, readable, readings_borne
 from narrate.telling.carried import (
+    SUGGESTS,
     Verb,
+    are_many,
     carried_sentences,
     clauses_in_row,
     firmer_sentences,
     in_brief,
     least_told,
+    only_suggested,
     side,
     single_sentences,
 )
@@ -58,10 +61,6 @@ def by_phase_sentences(
         return []
     verb = least_told(page)
     held = {p.id: [one for one in carried if any(id in of[p.id] for id, _ in one.carried)] for p in (first, last)}
-    if len(carried) == 1 and all(held.values()):
-        ids = [side(page, [id for id, _ in carried[0].carried if id in of[p.id]], len(of[p.id])) for p in (first, last)]
-        where = " and ".join(f"{one} of {setting.phase_name(p)}" for one, p in zip(ids, (first, last), strict=True))
-        return page.say(carried[0].refs, f"{where} {verb[1]} {_brief(page, carried[0], is_lead=False)}")
     lead, other = (last, first) if len(held[last.id]) > len(held[first.id]) else (first, last)
     refs = [ref for one in carried for ref in one.refs]
     said = _of_phase(page, held[lead.id], lead, of[lead.id], verb, is_lead=True)
@@ -74,7 +73,7 @@ def by_phase_sentences(
     for i, phase in enumerate((lead, other)):
         lacking = [_brief(page, one, is_lead=False) for one in carried if one not in held[phase.id]]
         if lacking:
-            sides[i] += f", and no readable context {verb[2]}{lacking[0] if len(lacking) == 1 else 'the others'}"
+            sides[i] += f", and no readable context {verb[0]} {lacking[0] if len(lacking) == 1 else 'the others'}"
     told = sides if any("; " in text for text in sides) else ["; ".join(sides)]
     sentences = page.say(refs, told[0], f"context by context, {told[0]}", f"as for single contexts, {told[0]}")
     return sentences + [sentence for text in told[1:] for sentence in page.say(refs, text)]
@@ -84,14 +83,18 @@ def _of_phase(
     page: Page, borne: Sequence[Borne], phase: Phase, of: Sequence[str], verb: Verb, *, is_lead: bool
 ) -> str:
     """'in the Late hamlet C14 and C16 speak for nuts and fruit, and C17 for maize'."""
-    by_place: dict[tuple[str, ...], list[str]] = {}
+    by_place: dict[tuple[str, bool, bool], list[str]] = {}
     for one in borne:
-        ids = tuple(sorted(id for id, _ in one.carried if id in of))
-        by_place.setdefault(ids, []).append(_brief(page, one, is_lead=is_lead))
+        ids = sorted(id for id, _ in one.carried if id in of)
+        key = (side(page, one, ids, len(of)), are_many(one, ids), only_suggested(one, ids))
+        by_place.setdefault(key, []).append(_brief(page, one, is_lead=is_lead))
     parts: list[str] = []
-    for ids, nouns in by_place.items():
-        does = verb[2].strip() if parts else english.agreed(len(ids), verb[0], verb[1])
-        parts.append(f"{side(page, ids, len(of))} {does} {page.listed(nouns)}")
+    was_firm = False
+    for (who, is_many, is_weak), nouns in sorted(by_place.items(), key=lambda pair: pair[0][2]):
+        does = SUGGESTS if is_weak else verb
+        said = verb[2].strip() if was_firm and not is_weak else does[1] if is_many else does[0]
+        parts.append(f"{who} {said} {page.listed(nouns)}")
+        was_firm = not is_weak
     return f"in {setting.phase_name(phase)} {clauses_in_row(parts)}"
 
 

@@ -44,7 +44,9 @@ def carried_sentences(
     if not told:
         return []
     verb = least_told(page)
-    parts = [_part(page, read, one, verb, is_first=i == 0) for i, one in enumerate(told)]
+    parts = [
+        _part(page, read, one, verb, is_first=i == 0 or only_suggested(told[i - 1])) for i, one in enumerate(told)
+    ]
     pairs = list(zip(parts, told, strict=True))
     carried = [part for part, one in pairs if one.carried]
     said = "; ".join(([clauses_in_row(carried)] if carried else []) + [part for part, one in pairs if not one.carried])
@@ -60,10 +62,14 @@ def single_sentences(
         return []
     whole = "the phase" if page.subject.level == "phase" else "the dig"
     verb = least_told(page)
-    parts = [_part(page, read, one, verb, is_first=False, in_full=True) for one in single]
+    parts = [
+        _part(page, read, one, verb, is_first=i == 0 or only_suggested(single[i - 1]), in_full=True)
+        for i, one in enumerate(single)
+    ]
     who, is_many = _who(page, read, single[0])
     noun = single[0].noun.removeprefix("the use of ")
-    parts[0] = f"{who}, though not {whole} as a whole, {verb[1] if is_many else verb[0]} {noun}"
+    does = SUGGESTS if only_suggested(single[0]) else verb
+    parts[0] = f"{who}, though not {whole} as a whole, {does[1] if is_many else does[0]} {noun}"
     return page.say([ref for one in single for ref in one.refs], clauses_in_row(parts))
 
 
@@ -84,6 +90,35 @@ def is_own(page: Page, one: Borne, own: Collection[str]) -> bool:
     claim = page.dig.claims.find(page.subject, one.statement)  # type: ignore[arg-type]
     is_held = claim is not None and claim.verdict == "holds"
     return one.statement in own or is_held or bool(one.hinted) or not one.carried
+
+
+SUGGESTS: Verb = ("suggests", "suggest", "", "does")
+"""What contexts do to a reading that none of them makes more firmly."""
+
+
+def only_suggested(one: Borne, ids: Sequence[str] = ()) -> bool:
+    """Whether no context makes a reading more firmly than it suggests it; ids: of the contexts that are meant."""
+    grades = [GRADE_NAMES.index(claim.grade) for id, claim in one.carried if not ids or id in ids]
+    return bool(grades) and max(grades) <= _SUGGESTED
+
+
+_SUGGESTED = GRADE_NAMES.index("suggests")
+
+
+def are_many(one: Borne, ids: Sequence[str]) -> bool:
+    """Whether the verb is plural: of the contexts that `by_firmness` names outside the brackets."""
+    firm = [id for id, claim in one.carried if id in ids and GRADE_NAMES.index(claim.grade) > _SUGGESTED]
+    return len(firm or ids) > 1
+
+
+def by_firmness(page: Page, one: Borne, ids: Sequence[str]) -> str:
+    """'C11 and C13 (C15 only suggests it)': contexts by name, those that only suggest it apart."""
+    weak = [id for id, claim in one.carried if id in ids and GRADE_NAMES.index(claim.grade) <= _SUGGESTED]
+    firm = [id for id in ids if id not in weak]
+    if not weak or not firm:
+        return ids_listed(page, ids)
+    suggest = english.agreed(len(weak), "suggests", "suggest")
+    return f"{ids_listed(page, firm)} ({ids_listed(page, weak)} only {suggest} it)"
 
 
 def least_told(page: Page) -> Verb:
@@ -108,6 +143,8 @@ def _part(
             return f"no single context speaks firmly for {noun}, though {weak}"
         return f"no single context speaks for {noun}, which rests on its spread over the samples"
     who, is_many = _who(page, read, one)
+    if only_suggested(one):
+        return f"{who} {SUGGESTS[1] if is_many else SUGGESTS[0]} {noun}"
     if is_first:
         return f"{who} {verb[1] if is_many else verb[0]} {noun}"
     return f"{who} {verb[2]}{noun}"
@@ -169,7 +206,7 @@ def _who(page: Page, read: Sequence[Context], one: Borne) -> tuple[str, bool]:
         rest = ids_listed(page, [c.id for c in read if c.id not in ids])
         return f"{page.count(n)} of the {page.count(of)} contexts that can be read (all but {rest})", True
     if n <= NAMED:
-        return ids_listed(page, ids), True
+        return by_firmness(page, one, sorted(ids)), are_many(one, sorted(ids))
     firm = [id for id, claim in one.carried if claim.grade == one.carried[0][1].grade]
     firmest = f" (most firmly {ids_listed(page, firm)})" if len(firm) <= NAMED else ""
     return f"{page.count(n)} of the {page.count(of)} contexts that can be read{firmest}", True
@@ -213,9 +250,9 @@ def _places(page: Page, one: Borne) -> str:
     return f"{many} ({ids_listed(page, sorted(ids))})" if len(ids) <= 3 else many
 
 
-def side(page: Page, ids: Sequence[str], of: int) -> str:
-    """'C11, C13, and C15'; of more than are named 'seven of the nine contexts'; of all 'every readable context'."""
+def side(page: Page, one: Borne, ids: Sequence[str], of: int) -> str:
+    """'C11, C13, and C15'; of more than are named 'seven of the nine contexts'; of all 'all nine contexts'."""
     if len(ids) <= NAMED:
-        return ids_listed(page, ids)
+        return by_firmness(page, one, ids)
     many = page.count(of)
     return f"all {many} contexts" if len(ids) == of else f"{page.count(len(ids))} of the {many} contexts"

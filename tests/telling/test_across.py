@@ -204,9 +204,8 @@ def test_what_is_only_suggested_is_not_borne_out(judged_example: Judged):
     told = narratives(whole.project, whole.packs, whole.findings, whole.claims, "report", ("phase", "site"))
     texts = [s.text for n in told.values() for s in n.sentences()]
     assert any("C11 and C13 (C15 only suggests it)" in text for text in texts)
-    assert not [text for text in texts if "speak for" in text and "none of the" in text]
     late = told[LATE].text
-    assert re.search("nuts as food is suggested by C14, C16, and C22", late)
+    assert re.search("C14, C16, and C22 suggest nuts", late)
 
 
 WORN = {"does so": 1, "borne out": 2, "upheld by": 2, "backed by": 2, "none of the nine contexts": 1}
@@ -224,7 +223,7 @@ def test_no_phrase_of_lists_is_worn(report: dict[Subject, Narrative], subject: S
 def test_contexts_are_told_with_the_reading_that_they_carry(report: dict[Subject, Narrative]):
     """Under the heading of food no reading needs to be called food again."""
     assert re.search(
-        r"C03, C04, and C08 (speak for|argue for|are evidence for) nuts, and seven of the nine contexts that can be read "
+        r"C03 \(C04 and C08 only suggest it\) (speaks? for|argues? for|(?:is|are) evidence for) nuts, and seven of the nine contexts that can be read "
         r"\(all but C03 and C10\) for native seed crops",
         report[EARLY].text,
     )
@@ -233,8 +232,8 @@ def test_contexts_are_told_with_the_reading_that_they_carry(report: dict[Subject
 def test_phases_are_told_beside_each_other(report: dict[Subject, Narrative]):
     """What contexts of the one phase and of the other speak for stands in one sentence."""
     assert re.search(
-        r"n the Early hamlet C01 and C03 (speak for|argue for|are evidence for) nutshell as fuel, and in the Late hamlet "
-        r"C11, C13, and C15 (speak for|argue for|are evidence for) maize cobs as fuel, each in that phase alone",
+        r"n the Early hamlet C01 and C03 (speak for|argue for|are evidence for|suggest) nutshell as fuel, and in the Late hamlet "
+        r"C11 and C13 \(C15 only suggests it\) (speak for|argue for|are evidence for) maize cobs as fuel, each in that phase alone",
         report[SITE].text,
     )
 
