@@ -103,7 +103,8 @@ def that_clauses(page: Page, group: Sequence[Reading]) -> str:
 def food_again(page: Page, clause: str) -> str:
     """For visitors: 'corn served as food', where the page has said before that people used something as food."""
     wording = page.audience.words.get("food_clause_again", "")
-    if not wording or not page.is_plain or not page.has_told(" as food"):
+    is_of_many = page.subject.level in ("phase", "site")
+    if not wording or not page.is_plain or not is_of_many or not page.has_told(" as food"):
         return clause
     return re.sub(r"\bpeople used ([^()]+?) as food\b", lambda found: wording.replace("{plants}", found[1]), clause)
 
@@ -131,7 +132,7 @@ def clause_of(page: Page, group: Sequence[Reading]) -> str:
     gathered = [re.sub(r"[;,]? and people ", ", and ", text) for text in gathered]
     if foods:
         wording = page.audience.words.get("food_clause", "{plants} were used as food")
-        if page.has_told(" as food"):
+        if page.subject.level in ("phase", "site") and page.has_told(" as food"):
             wording = page.audience.words.get("food_clause_again", wording)
         gathered.insert(0, wording.replace("{plants}", foods_told(page, foods)))
     return shared_words.subjects_once(gathered, oxford=page.names.has_oxford)

@@ -241,7 +241,9 @@ def test_what_a_context_leaves_out_its_phase_does_too(told: Told):
     """C06 is consistent with open ground in 46% of draws alone: its own page leaves it out, and so does its phase."""
     text = _of(told, "phase", "early")
 
-    assert re.search(r"o single context speaks firmly for [^.;]*, though C06 is consistent with it", text)
+    assert re.search(r"o single context speaks for [^.;]*, which rests on its spread over the samples", text)
+    assert "though C06 is consistent with it" not in text
+    assert "open, disturbed ground" not in _of(told, "context", "C06")
 
 
 def test_samples_of_doubtful_deposits_are_told_as_counted(told: Told):
