@@ -92,9 +92,22 @@ def living_told(page: Page) -> list[Sentence]:
 
 def with_caution(page: Page, sections: tuple[Section, ...]) -> tuple[Section, ...]:
     refs = [t.ref for t in old_finds.plant_tallies(page) if t.ref and is_cautioned(page, t)][:3]
-    said = say(page, refs, "caution") if refs else []
+    said = [*_standing(page), *(say(page, refs, "caution") if refs else [])]
     if not said or not sections:
         return sections
     *before, last = sections
     paragraphs = (*last.paragraphs[:-1], (*last.paragraphs[-1], *said))
     return (*before, Section(id=last.id, heading=last.heading, paragraphs=paragraphs))
+
+
+def _standing(page: Page) -> list[Sentence]:
+    """What a plant that the page names means to people today, where the language has words for it."""
+    grammar = grammar_of(page)
+    for tally in old_finds.plant_tallies(page):
+        taxon = page.dig.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
+        plant = grammar.language.plants.get(taxon.id) if taxon is not None else None
+        for tag in sorted(taxon.tags) if taxon is not None else ():
+            name = f"standing {tag}"
+            if plant is not None and tally.ref and name in grammar.language.sentences and page.has_told(plant.one):
+                return say(page, [tally.ref], name, plant=plant.one, the_plant=grammar.the(plant))
+    return []

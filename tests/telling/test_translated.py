@@ -298,3 +298,11 @@ def test_a_plant_without_a_spanish_name_is_described(told: dict[Subject, Narrati
 
     assert f"*Phalaris caroliniana* ({said}" in text and text.count(said) == 1
     assert not set(spanish.described) & set(spanish.plants)
+
+
+def test_tobacco_bears_its_standing_in_spanish(told: dict[Subject, Narrative]):
+    """Where a page names tobacco it says what the plant is to many, and that it is poisonous; none tells of gathering."""
+    named = [n.text for s, n in told.items() if "tabaco" in n.text and s.level != "sample"]
+
+    assert named and all("para muchas personas indígenas el tabaco es una planta sagrada" in t.lower() for t in named)
+    assert not [n.title for n in told.values() if "la gente recoge nueces" in n.text]
