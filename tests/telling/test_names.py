@@ -32,7 +32,7 @@ SHELL, WOOD, TREE = "hickory nutshell", "hickory charcoal", "from a tree with ha
     [
         ("Zea mays", "kernel", 12, "12 maize kernels (*Zea mays*)", "12 corn kernels"),
         ("Zea mays", "kernel", 1, "one maize kernel (*Zea mays*)", "one corn kernel"),
-        ("Zea mays", "cupule", 96, "96 maize cupules (*Zea mays*)", "about 100 bits of corn cob"),
+        ("Zea mays", "cupule", 96, "96 maize cupules (*Zea mays*)", "96 bits of corn cob"),
         ("Carya", "nutshell", 9, f"nine pieces of {SHELL} (*Carya* sp.)", f"nine bits of {SHELL} ({TREE})"),
         ("Carya", "wood", 5, f"five fragments of {WOOD} (*Carya* sp.)", f"five fragments of {WOOD} ({TREE})"),
         ("Quercus", "acorn shell", 1, "one piece of acorn shell (*Quercus* sp.)", "one bit of acorn shell"),
