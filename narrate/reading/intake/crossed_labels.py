@@ -229,7 +229,9 @@ class Labels(Heads):
             return "quantity"
         if sum(bool(names.part_of(t)) for t in texts) >= 0.6 * len(texts):
             return "part"
-        if sum(bool(names.condition_of(t)) for t in texts) >= 0.6 * len(texts):
+        # Letters alone may be of habitats or uses: all of them must be of conditions.
+        share = 1.0 if all(len(t) <= 2 for t in texts) else 0.6
+        if sum(bool(names.condition_of(t)) for t in texts) >= share * len(texts):
             return "condition"
         if sum(t.lower().endswith("aceae") for t in texts) >= 0.5 * len(texts):
             return "family"

@@ -64,7 +64,7 @@ def column_role(
         has_other = any(heads[c] == "common name" for c in heads if c != column)
         return Role(name=name, filled=not has_other and is_filled(look, below, column))
     said_below = [look.text(r, column) for r in below if look.text(r, column)]
-    words = {quantity(text) for text in said_below if not re.fullmatch(r"pres(?:ent|ence)?\.?", text.lower())}
+    words = {quantity(text) for text in said_below if not re.fullmatch(r"p|pres(?:ent|ence)?\.?", text.lower())}
     if column not in known and "mass" in words and all(words):
         return Role(name="quantity")  # 'n' or 'g' in each row
     if column == sample:

@@ -11,13 +11,17 @@ from narrate.reading.intake.samples_of_table import SampleLines
 from narrate.reading.intake.written_names import WrittenName
 
 
+_DITTO = re.compile(r"""["“”″〃]|''|,,|do\.?|ditto|idem|id\.""", re.IGNORECASE)
+"""Signs for the name of the line above."""
+
+
 class NamedLines(SampleLines):
     """The same with the names of the lines."""
 
     def _names(self, lines: dict[int, Line]) -> dict[int, tuple[WrittenName, bool, Said] | None]:
         """The name of each line, its cf. from a column of its own, and where it stands."""
         found: dict[int, tuple[WrittenName, bool, Said] | None] = {}
-        genus = ""
+        genus = above = ""
         # Where names have columns of their own, a line without one is known to its family; no running number names it.
         is_named = any(line.get("taxon") or line.get("genus") for line in lines.values())
         order = ("family", "common name", "epithet") if is_named else ("code", "common name", "epithet")
@@ -39,6 +43,8 @@ class NamedLines(SampleLines):
                 common = line.get("common name")
                 if not given and common:
                     said, text = common[0], common[0].text
+            text = above if above and _DITTO.fullmatch(text.strip()) else text
+            above = text
             cf = line.get("cf")
             is_cf = cf is not None and bool(re.search(r"cf|\?|uncertain|possible|prob|^y|^x|^1", cf[0].text, re.I))
             read, unexplained = read_footed(text, genus, self.names, self.table.marks.footnotes)

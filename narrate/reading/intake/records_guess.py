@@ -75,9 +75,10 @@ def guess_records(look: Look, area: Area) -> Long | None:
 
 
 def _are_plants(look: Look, below: list[int], columns: list[int]) -> bool:
-    """Whether names of plants stand where the ids should: an empty form of the bench, and no list of samples."""
+    """Whether plants or further heads stand where the ids should: an empty form of the bench, no list of samples."""
     ids = [text for c in columns[:1] for r in below if (text := look.text(r, c))]
-    return bool(ids) and sum(look.names.read(text).is_known for text in ids) >= 0.3 * len(ids)
+    plants = sum(look.names.read(text).is_known for text in ids)
+    return bool(ids) and (plants >= 0.3 * len(ids) or all(heading(text) for text in ids))
 
 
 def _join_numbers(look: Look, row: int, below: list[int], columns: dict[int, Role]) -> None:

@@ -16,6 +16,10 @@ OF_TAXA = re.compile(r"\b(?:tax\w*|species|types?|genera)\b", re.IGNORECASE)
 WEIGHT = re.compile(r"(?<![^\W_])(?:weights?|wt|mass|m?g|grams?|gewicht|poids|peso)(?![^\W_])", re.IGNORECASE)
 
 
+_SMALL = ("quantity", "completeness", "condition", "size class", "fraction", "part")
+"""Roles of rows that part the columns of one sample."""
+
+
 class Sums:
     """A crossed table and what its cells add up to."""
 
@@ -110,7 +114,19 @@ class Sums:
         """The lines of samples under the small heading of a line of totals, where samples have several."""
         own = self.ledger.small_heading(line) if self.ledger.across else ""
         of = [s for s in self.lines_of_samples if own and self.ledger.small_heading(s) == own]
+        of = of or self._of_the_word(line)
         return of if len(of) < len(self.lines_of_samples) else []
+
+    def _of_the_word(self, line: int) -> list[int]:
+        """The lines of samples under the word that a total is of: 'Total W' of all columns headed W."""
+        ledger = self.ledger
+        word = re.sub(r"\b(?:grand |sub)?totals?\b|\bsums?\b|\bof\b", " ", ledger.head(line, of_taxa=False), flags=re.I)
+        word = word.strip(" .:()").lower()
+        rows = [r for r, role in ledger.table.rows.items() if role.name in _SMALL]
+        if not word or not ledger.across:
+            return []
+        cells = ((s, ledger.cells.get((r, s))) for s in self.lines_of_samples for r in rows)
+        return [s for s, cell in cells if cell is not None and cell.text.strip(" .:()").lower() == word]
 
     def _answer(self, group: Group, t: int, s: int | None) -> str:
         found = self.ledger.finds_at.get(self.ledger.at(t, s), ()) if s is not None else ()

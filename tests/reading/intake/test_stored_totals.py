@@ -489,3 +489,23 @@ def test_densities_are_of_the_soil_that_was_processed(tmp_path: Path) -> None:
     found = taken(tmp_path, sheet + "1|40|20|6|4|10|0.5\n2|10|10|3|2|5|0.5\n3|30|15|1|2|3|0.2")
     assert disagreements(found) == []
     assert [found.facts[id]["volume"][0].text for id in ("1", "2", "3")] == ["20", "10", "15"]
+
+
+def test_totals_of_whole_ones_and_pieces_in_one_line_of_heads_are_of_their_own_columns(tmp_path: Path) -> None:
+    """'Total W' adds up the columns headed W, and 'Total F' those headed F."""
+    sheet = """
+        Sample||S1||S2|||
+        Taxon|Element|W|F|W|F|Total W|Total F
+        Triticum dicoccum|grain|1|2|3|4|4|6
+        Hordeum vulgare|grain|5|6|7|8|12|{}
+        Avena sativa|grain|2|5|1|3|3|8
+    """
+    assert of_csv(tmp_path, sheet.format("14")) == ([], [])
+    assert [cell for cell, _ in of_csv(tmp_path, sheet.format("15"))[0]] == ["H4"]
+
+
+def test_a_sign_for_the_name_above_is_that_name(tmp_path: Path) -> None:
+    """Two parts of barley, the second under a ditto mark."""
+    found = taken(tmp_path, "Taxon|Part|S1|S2\nHordeum vulgare|grain|3|4\nditto|rachis|1|2\nAvena sativa|grain|2|1")
+    names = {row.identification.taxon for row in found.rows}
+    assert names == {"Hordeum vulgare", "Avena sativa"}
