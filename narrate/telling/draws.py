@@ -11,11 +11,17 @@ from narrate.telling import english
 from narrate.telling.hints import hints_told
 from narrate.telling.page import Draw, Page
 
+OPEN = "open"
+"""Section of what the remains leave open."""
 IN_FULL, IN_SHORT = "drawn anew at random", "drawn anew"
 
 
 def doubts_in_one(page: Page, sections: tuple[Section, ...]) -> tuple[Section, ...]:
-    """The sections with their several doubts by draws as one sentence, where the last of them stood."""
+    """
+    The sections with their several doubts by draws as one sentence, where the last of them stood.
+
+    Hints of several themes belong to none of them: they open what stays open, where a page has a section of that.
+    """
     told = [draw for draw in page.draws if any(draw.sentence in p for s in sections for p in s.paragraphs)]
     sections = _in_one(sections, [d for d in told if not d.is_hint], lambda pieces: _near(page, pieces))
     sections = _in_one(sections, [d for d in told if d.is_hint], lambda pieces: hints_told(page, pieces))
@@ -32,8 +38,17 @@ def _in_one(
     text = told_as([piece for draw in doubts for piece in draw.pieces])
     together = Sentence(text=english.finished(text), refs=refs)
     gone = [draw.sentence for draw in doubts]
+    is_of_several = sum(any(s in gone for p in section.paragraphs for s in p) for section in sections) > 1
+    if is_of_several and doubts[0].is_hint and any(section.id == OPEN for section in sections):
+        rest = _changed(sections, lambda s: None if s in gone else s)
+        return tuple(_opened_with(together, one) if one.id == OPEN else one for one in rest)
     last = _last(sections, gone)
     return _changed(sections, lambda s: together if s is last else None if s in gone else s)
+
+
+def _opened_with(sentence: Sentence, section: Section) -> Section:
+    first, *others = section.paragraphs
+    return replace(section, paragraphs=((sentence, *first), *others))
 
 
 def _near(page: Page, pieces: Sequence[str]) -> str:

@@ -102,3 +102,12 @@ def test_visitors_read_how_long_lies_between(judged_example: Judged, audience: s
     told = narratives(whole.project, whole.packs, whole.findings, whole.claims, audience, ("site",))
 
     assert "Some 200 years lie between the Early hamlet and the Late hamlet." in told[Subject(level="site", id=SITE)].text
+
+
+def test_hints_of_several_themes_open_what_stays_open(told: Told):
+    """Tobacco is of food and old fields are of fields: one sentence of both stands under neither."""
+    late = told["report"][Subject(level="phase", id="late")]
+    under = [section.id for section in late.sections for p in section.paragraphs for s in p if "hints" in s.text]
+
+    assert under == ["open"]
+    assert "tobacco" in late.sections[-1].paragraphs[0][0].text
