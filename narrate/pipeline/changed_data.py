@@ -240,7 +240,7 @@ def _flat(value: Any, name: str = "") -> list[tuple[str, str]]:
         return []
     if is_dataclass(value) and not isinstance(value, type):
         skipped = ("place", *(_NOT_OF_THE_PROJECT if isinstance(value, Project) else ()))
-        inside = [(f.name, getattr(value, f.name)) for f in fields(value) if f.name not in skipped]
+        inside = [(f.name, getattr(value, f.name)) for f in fields(value) if f.compare and f.name not in skipped]
     elif isinstance(value, Mapping):
         inside = [(str(key), one) for key, one in value.items()]
     elif isinstance(value, (tuple, frozenset)) and any(is_dataclass(one) for one in value):

@@ -23,6 +23,7 @@ class Conditions:
 
     def __init__(self, table: Table, layout: Layout, names: NameReader, told: Told) -> None:
         self.table, self.names, self.told = table, names, told
+        self.has_column = any("condition" in role.names for role in table.columns.values())
         self.known = tuple(dict.fromkeys(names.packs.words.condition_lookup.values()))
         self.given = given_conditions(self._checked(layout))
         self.default = names.condition_of(table.condition)
@@ -91,7 +92,7 @@ class Conditions:
         if said_by_id is None:
             return None
         said = said_by_id or self._of_remarks(remarks, where)
-        if not said and self.default and any("condition" in role.names for role in self.table.columns.values()):
+        if not said and self.default and self.has_column:
             self.told.warning(
                 "N402", "no condition", place,
                 f"the table has a column of conditions, and it says none of '{where.text}'; it is taken as "

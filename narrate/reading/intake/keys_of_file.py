@@ -73,21 +73,22 @@ _UNLESS = re.compile(
 def keys_of_file(grids: Iterable[Grid]) -> Keys:
     """What is said of the signs of every sheet. A sheet of notes speaks for all sheets, one with counts for itself."""
     all_grids = list(grids)
-    said = {id(grid): _said(grid, is_alone=_is_notes(grid)) for grid in all_grids}
-    of_notes = [(grid, entry) for grid in all_grids if _is_notes(grid) and len(all_grids) > 1 for entry in said[id(grid)][0]]
-    notes_of_notes = [(grid, entry) for grid in all_grids if _is_notes(grid) and len(all_grids) > 1 for entry in said[id(grid)][1]]
-    notes = [find_marks(grid) for grid in all_grids if _is_notes(grid)] if len(all_grids) > 1 else []
+    of_words = {id(grid): _is_notes(grid) for grid in all_grids}
+    said = {id(grid): _said(grid, is_alone=of_words[id(grid)]) for grid in all_grids}
+    of_notes = [(grid, entry) for grid in all_grids if of_words[id(grid)] and len(all_grids) > 1 for entry in said[id(grid)][0]]
+    notes_of_notes = [(grid, entry) for grid in all_grids if of_words[id(grid)] and len(all_grids) > 1 for entry in said[id(grid)][1]]
+    notes = [find_marks(grid) for grid in all_grids if of_words[id(grid)]] if len(all_grids) > 1 else []
     found: dict[str, Marks] = {}
     disagreements: dict[str, Disagreement] = {}
     for grid in all_grids:
         own = [(grid, entry) for entry in said[id(grid)][0]]
         own_footnotes = [(grid, entry) for entry in said[id(grid)][1]]
-        others = [] if _is_notes(grid) else of_notes
-        more_notes = [] if _is_notes(grid) else notes_of_notes
+        others = [] if of_words[id(grid)] else of_notes
+        more_notes = [] if of_words[id(grid)] else notes_of_notes
         key = _agreed([*own, *others], disagreements)
         footnotes = _agreed([*own_footnotes, *more_notes], disagreements)
         marks = find_marks(grid)
-        for note in notes if not _is_notes(grid) else ():
+        for note in notes if not of_words[id(grid)] else ():
             # What is said of brackets and slashes on a sheet of notes holds for sheets that say nothing of them.
             marks = replace(
                 marks, slash=marks.slash or note.slash,
