@@ -152,17 +152,22 @@ def date_step(
         rows = units.rows_of(unit, Selector(tag=("nut",), role=("nutshell",), is_certain=True))
     if not rows.size:
         return None
-    row = rows[units.table.counted[0, rows].argmax()]
-    kind = units.table.kinds[units.table.row_kind[row]]
-    name = _named(kind.taxon, packs) or units.table.written[row]
+    find = _commonest(units, rows, packs)
     return NextStep(
         id="date.item",
         about=subject,
-        says=f"date one {name} {kind.part} of {units.ids[unit]}, if its owners agree",
+        says=f"date one {find} of {units.ids[unit]}, if its owners agree",
         cost=DATE_COST,
         turns=() if code in (None, FAILS) else (f"{keys[subject]}/{OUT_OF_PERIOD}",),
         questions=("integrity",),
     )
+
+
+def _commonest(units: Units, rows: np.ndarray, packs: Packs) -> str:
+    """'maize kernel': the find that most of are counted among some rows."""
+    row = rows[units.table.counted[0, rows].argmax()]
+    kind = units.table.kinds[units.table.row_kind[row]]
+    return f"{_named(kind.taxon, packs) or units.table.written[row]} {kind.part}"
 
 
 def _named(id: TaxonId | None, packs: Packs) -> str:
@@ -178,13 +183,11 @@ def _date_of_a_stray(units: Units, unit: int, subject: Subject, judged: LevelJud
     rows = rows[units.table.counted[0, rows] > 0] if rows.size else rows
     if not rows.size:
         return None
-    row = rows[units.table.counted[0, rows].argmax()]
-    kind = units.table.kinds[units.table.row_kind[row]]
-    name = _named(kind.taxon, packs) or units.table.written[row]
+    find = _commonest(units, rows, packs)
     return NextStep(
         id=OF_ITSELF,
         about=subject,
-        says=f"date one {name} {kind.part} of {units.ids[unit]} by itself (AMS), if its owners agree: the plant came "
+        says=f"date one {find} of {units.ids[unit]} by itself (AMS), if its owners agree: the plant came "
         "to the region after the phase, and only a date tells when this find did",
         cost=DATE_COST,
         questions=("integrity",),

@@ -125,13 +125,7 @@ def dominance(units: Units, of: Selector) -> Column:
     Misleads: fragments of one nut or log count one by one, so that what breaks most looks commonest.
     Source: Berger & Parker 1970, Science 168:1345–1347 (from memory).
     """
-    top, whole = units.largest_share(of)
-    low, high = wilson(top, whole)
-    with np.errstate(invalid="ignore", divide="ignore"):
-        value = top / np.where(whole > 0, whole, np.nan)
-    return Column(
-        value=value, low=low, high=high, of=top, to=whole, n=whole, has_interval=True, reason="nothing was counted"
-    )
+    return _of_the_largest(*units.largest_share(of))
 
 
 def plant_dominance(units: Units, of: Selector) -> Column:
@@ -145,7 +139,11 @@ def plant_dominance(units: Units, of: Selector) -> Column:
     parts apart.
     Source: Berger & Parker 1970, Science 168:1345–1347 (from memory).
     """
-    top, whole = units.largest_plant(of)
+    return _of_the_largest(*units.largest_plant(of))
+
+
+def _of_the_largest(top: np.ndarray, whole: np.ndarray) -> Column:
+    """The share of the largest among all; of shape (replicates, units)."""
     low, high = wilson(top, whole)
     with np.errstate(invalid="ignore", divide="ignore"):
         value = top / np.where(whole > 0, whole, np.nan)

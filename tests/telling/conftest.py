@@ -7,6 +7,7 @@ from functools import cache
 from itertools import product
 from pathlib import Path
 from types import SimpleNamespace
+from typing import TYPE_CHECKING
 
 import pytest
 import yaml
@@ -29,6 +30,9 @@ from narrate.problems import Place
 from narrate.reading.packs import read_packs
 from narrate.telling.behind import is_meant
 from narrate.telling.tell import narratives
+
+if TYPE_CHECKING:
+    from narrate.pipeline.judged import Judged
 
 HERE = Place(path="made-by-hand.yaml", line=1)
 
@@ -886,3 +890,10 @@ if __name__ == "__main__":
             f"=== {narrative.subject.level} {narrative.title} | {narrative.summary.text if narrative.summary else ''}"
         )
         print(narrative.text, end="\n\n")
+
+
+@pytest.fixture(scope="session")
+def told_of_example(judged_example: Judged) -> Mapping[str, Mapping[Subject, Narrative]]:
+    """All narratives of the example for the report and for visitors, by audience."""
+    w = judged_example
+    return {a: narratives(w.project, w.packs, w.findings, w.claims, a) for a in ("report", "public")}

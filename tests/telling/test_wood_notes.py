@@ -2,24 +2,14 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
+from collections.abc import Mapping
 
 import pytest
 
 from narrate.model.ids import SITE, Subject
 from narrate.model.narrative import Narrative
-from narrate.telling.tell import narratives
 
-if TYPE_CHECKING:
-    from narrate.pipeline.judged import Judged
-
-Told = dict[str, dict[Subject, Narrative]]
-
-
-@pytest.fixture(scope="module")
-def told(judged_example: Judged) -> Told:
-    w = judged_example
-    return {a: dict(narratives(w.project, w.packs, w.findings, w.claims, a)) for a in ("report", "public")}
+Told = Mapping[str, Mapping[Subject, Narrative]]
 
 
 @pytest.mark.parametrize(
@@ -31,29 +21,29 @@ def told(judged_example: Judged) -> Told:
         ("C03", ("bark on, knots: branch wood",)),
     ],
 )
-def test_every_note_on_the_wood_is_quoted(told: Told, id: str, quotes: tuple[str, ...]):
+def test_every_note_on_the_wood_is_quoted(told_of_example: Told, id: str, quotes: tuple[str, ...]):
     """As counts/wood.csv has them, with the sample and the tree."""
-    text = told["report"][Subject(level="context", id=id)].text
+    text = told_of_example["report"][Subject(level="context", id=id)].text
 
     for quote in quotes:
         assert f"“{quote}” of the fragments of " in text
         assert text.count(quote) == 1
 
 
-def test_visitors_are_told_of_timber_and_of_twigs(told: Told):
+def test_visitors_are_told_of_timber_and_of_twigs(told_of_example: Told):
     """C17 burned with its rafters; in C14 twigs were burned."""
     assert (
         "some of the wood had been part of a building"
-        in told["public"][Subject(level="context", id="C17")].text.lower()
+        in told_of_example["public"][Subject(level="context", id="C17")].text.lower()
     )
     assert (
         "some of the wood came from twigs or branches"
-        in told["public"][Subject(level="context", id="C14")].text.lower()
+        in told_of_example["public"][Subject(level="context", id="C14")].text.lower()
     )
 
 
-def test_timber_is_no_fuel_where_the_woods_of_the_phases_are_compared(told: Told):
+def test_timber_is_no_fuel_where_the_woods_of_the_phases_are_compared(told_of_example: Told):
     """Pine spread between the phases, and part of it is the rafters of C17: that is said beside it."""
-    text = told["report"][Subject(level="site", id=SITE)].text
+    text = told_of_example["report"][Subject(level="site", id=SITE)].text
 
     assert "wood of C17" in text and "noted as building timber" in text

@@ -7,7 +7,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
-from narrate.reading.intake.evidence import Look, name_score
+from narrate.reading.intake.evidence import NAMED, Look, name_score
 from narrate.reading.intake.header_words import heading
 
 _CODE = re.compile(r"(?=.*[A-Z])[A-Z0-9][A-Za-z0-9._-]{1,11}")
@@ -46,7 +46,7 @@ def codes_explained(looks: Iterable[Look]) -> dict[str, str]:
     found: dict[str, set[str]] = {}
     for look in looks:
         for matches in (list(_IN_PROSE.finditer(cell.text)) for cell in look.cells.values()):
-            plants = {m["code"] for m in matches if name_score(_IN_GRAMS.sub("", m["name"]), look.names) >= _NAMED}
+            plants = {m["code"] for m in matches if name_score(_IN_GRAMS.sub("", m["name"]), look.names) >= NAMED}
             # In a key most of whose names are known the others are names that no pack knows.
             is_key = len(plants) >= 3 and len(plants) >= _LEAST * len(matches)
             for match in matches:
@@ -103,16 +103,13 @@ def _unheaded(look: Look) -> tuple[dict[str, str], set[int]]:
         if not is_line or "=" in words or code in listed or heading(code) or not re.search(r"[^\W\d_]{3}", words):
             continue
         listed[code], rows[code] = words, row
-        named += name_score(words, look.names) >= _NAMED
+        named += name_score(words, look.names) >= NAMED
     own = set(rows.values())
     others = {cell.text for (r, _), cell in look.cells.items() if r not in own}
     used = {code: words for code, words in listed.items() if code in others}
     if len(used) < _LEAST_UNHEADED or len(used) < _LEAST * len(listed) or named < _LEAST * len(listed):
         return {}, set()
     return used, {rows[code] for code in used}
-
-
-_NAMED = 0.45
 _LEAST_UNHEADED = 4
 
 

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping
 from types import MappingProxyType
 
 from narrate.reading.intake.code_sheets import codes_explained
-from narrate.reading.intake.evidence import Look, name_score
+from narrate.reading.intake.evidence import NAMED, Look, name_score
 from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.words_in_names import SHORT_CONDITIONS
 from narrate.reading.intake.written_names import NameReader
@@ -51,11 +51,8 @@ def in_words(text: str, names: NameReader, codes: Mapping[str, str] = MappingPro
     rest = codes.get("_".join(pieces), " ".join(pieces))
     bare = re.sub(r"(?<=[a-z])\.(?=[a-z])", "/", rest)  # 'aestivum.durum', as statistical programs write '/'
     is_said = "_".join(pieces) in codes
-    if not by_key or (not is_said and (heading(rest) or name_score(bare, names) < _KNOWN)):
+    if not by_key or (not is_said and (heading(rest) or name_score(bare, names) < NAMED)):
         return ""
     if part and bare.endswith(f" {part}"):
         bare = bare.removesuffix(f" {part}")  # 'Indet_seed_se'
     return " ".join(filter(None, (bare, part, completeness, condition, unit)))
-
-
-_KNOWN = 0.45

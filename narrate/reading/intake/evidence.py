@@ -113,6 +113,10 @@ class Look:
         return score
 
 
+NAMED = 0.45
+"""Score from which a text is taken for a name: a single word that may be a genus has just this."""
+
+
 def name_score(text: str, names: NameReader) -> float:
     """How much a text looks like a name in a list of plant remains, from 0 to 1."""
     if len(text) > 70 or looks_like_amount(text):
@@ -180,7 +184,7 @@ def name_score(text: str, names: NameReader) -> float:
     if read.part:
         return 0.5
     if len(words) == 1 and _GENUS.fullmatch(first) and len(first) > 4:
-        return 0.45
+        return NAMED
     return 0.0
 
 

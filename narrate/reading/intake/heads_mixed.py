@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from narrate.model.grids import Area
-from narrate.reading.intake.evidence import Look
+from narrate.reading.intake.evidence import NAMED, Look
 from narrate.reading.intake.header_words import quantity
 
 _TOP = 15
 """Rows in which such a head is looked for."""
-_NAMED = 0.45
 
 
 def with_heads_apart(look: Look, area: Area) -> tuple[Look, ...]:
@@ -20,7 +19,7 @@ def with_heads_apart(look: Look, area: Area) -> tuple[Look, ...]:
     for row in range(area.top + 1, min(area.top + _TOP, area.bottom) + 1):
         said = {c: quantity(look.text(row, c)) for c in range(area.left, area.right + 1) if look.text(row, c)}
         of_pairs = [c for c, what in said.items() if what and _named_above(look, row, c, area)]
-        named = [c for c in said if c not in of_pairs and look.name_score(row, c) >= _NAMED]
+        named = [c for c in said if c not in of_pairs and look.name_score(row, c) >= NAMED]
         if len(of_pairs) < 4 or len(named) < 2 or len({said[c] for c in of_pairs}) < 2:
             continue
         first, last = min(of_pairs), max(of_pairs)
@@ -39,7 +38,7 @@ def _named_above(look: Look, row: int, column: int, area: Area) -> bool:
         if not quantity(look.text(row, c)):
             return False
         if look.text(row - 1, c):
-            return look.name_score(row - 1, c) >= _NAMED
+            return look.name_score(row - 1, c) >= NAMED
     return False
 
 

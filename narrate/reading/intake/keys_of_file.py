@@ -77,7 +77,8 @@ def keys_of_file(grids: Iterable[Grid]) -> Keys:
     said = {id(grid): _said(grid, is_alone=of_words[id(grid)]) for grid in all_grids}
     of_notes = [(grid, entry) for grid in all_grids if of_words[id(grid)] and len(all_grids) > 1 for entry in said[id(grid)][0]]
     notes_of_notes = [(grid, entry) for grid in all_grids if of_words[id(grid)] and len(all_grids) > 1 for entry in said[id(grid)][1]]
-    notes = [find_marks(grid) for grid in all_grids if of_words[id(grid)]] if len(all_grids) > 1 else []
+    marked = {id(grid): find_marks(grid) for grid in all_grids}
+    notes = [marked[id(grid)] for grid in all_grids if of_words[id(grid)]]
     found: dict[str, Marks] = {}
     disagreements: dict[str, Disagreement] = {}
     for grid in all_grids:
@@ -87,7 +88,7 @@ def keys_of_file(grids: Iterable[Grid]) -> Keys:
         more_notes = [] if of_words[id(grid)] else notes_of_notes
         key = _agreed([*own, *others], disagreements)
         footnotes = _agreed([*own_footnotes, *more_notes], disagreements)
-        marks = find_marks(grid)
+        marks = marked[id(grid)]
         for note in notes if not of_words[id(grid)] else ():
             # What is said of brackets and slashes on a sheet of notes holds for sheets that say nothing of them.
             marks = replace(

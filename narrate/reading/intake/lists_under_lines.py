@@ -6,13 +6,12 @@ import re
 
 from narrate.model.grids import Area, address
 from narrate.model.layouts import Role
-from narrate.reading.intake.evidence import Look
+from narrate.reading.intake.evidence import NAMED, Look
 from narrate.reading.intake.forms_guess import Form, id_in_words
 from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.heads_in_pieces import pieces_of
 from narrate.reading.intake.long_table import Long
 
-_NAMED = 0.45
 _NOTHING = re.compile(
     r"\b(?:no|nothing|none|sterile|empty|nil|keine?|nichts|leer|steril|rien|aucune?|stérile|vide|sin|nada|estéril|vac[ií]o|"
     r"senza|sterile|nessun\w*|geen|niets|leeg|ingen|tom)\b",
@@ -46,14 +45,14 @@ def _is_line_of_id(look: Look, area: Area, row: int) -> bool:
     if not own or not id_in_words(look, row, own[0]) or len(own) > 6:
         return False
     others = own[1:]
-    return not any(id_in_words(look, row, c) or look.name_score(row, c) >= _NAMED for c in others)
+    return not any(id_in_words(look, row, c) or look.name_score(row, c) >= NAMED for c in others)
 
 
 def _columns(look: Look, area: Area, lines: list[int]) -> dict[int, Role] | None:
     """Roles of the columns, by what stands in them under all the lines of ids: names, one of amounts, parts, notes."""
     lines = [r for r in lines if heading(look.text(r, _first(look, area, r))) != "total"]
     columns = range(area.left, area.right + 1)
-    named = {c: sum(look.name_score(r, c) >= _NAMED for r in lines) for c in columns}
+    named = {c: sum(look.name_score(r, c) >= NAMED for r in lines) for c in columns}
     names = max(named, key=lambda c: named[c])
     given = {c: [r for r in lines if look.text(r, c)] for c in columns}
     amounts = [c for c in columns if given[c] and sum(look.is_amount(r, c) for r in given[c]) >= 0.7 * len(given[c])]
