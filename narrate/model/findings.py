@@ -72,6 +72,21 @@ class SubjectFindings:
     """Rows behind each measurement, by the same names; 'record' holds the subject's own records."""
 
 
+CHANCE = 0.05
+"""Chance of a difference, all plants that were tested allowed for, from which it is not told as one."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Changed:
+    """A group of plants or one plant that lies in more samples, or in fewer, of a later phase."""
+
+    what: str
+    first: str
+    last: str
+    kind: str = ""
+    rises: bool
+
+
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Findings:
     """Findings of every subject of a project, or of what may be disclosed of it."""
@@ -83,6 +98,20 @@ class Findings:
     """How that differs between every two phases."""
     plants: tuple[PlantChange, ...] = ()
     """In how many samples of every two phases single plants were found, and whether that differs beyond chance."""
+    only_in_part: frozenset[Changed] = frozenset()
+    """Of what may be disclosed: changes that it alone would show, and the whole does not."""
+
+    def changed(self) -> frozenset[Changed]:
+        """Groups and single plants whose share of samples differs between two phases beyond chance."""
+        of_groups = (
+            Changed(what=c.group, first=c.first, last=c.last, kind=c.kind, rises=(c.difference.value or 0) > 0)
+            for c in self.changes
+            if (c.difference.low or 0) > 0 or (c.difference.high or 0) < 0
+        )
+        of_plants = (
+            Changed(what=c.taxon, first=c.first, last=c.last, rises=c.rises) for c in self.plants if c.p_holm < CHANCE
+        )
+        return frozenset((*of_groups, *of_plants))
 
     def of(self, subject: Subject) -> SubjectFindings:
         return self.subjects[subject]

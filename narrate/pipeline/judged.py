@@ -11,6 +11,7 @@ from narrate.disclosure import disclosed
 from narrate.judging.check_rules import check_rules
 from narrate.judging.judge import judge
 from narrate.judging.kept_units import KeptUnits
+from narrate.judging.no_firmer import no_firmer
 from narrate.measures.findings import find
 from narrate.model.claims import Claims
 from narrate.model.findings import Findings
@@ -85,12 +86,18 @@ def disclosed_part(whole: Judged, *, has_turnings: bool = True, kept: KeptUnits 
     What may be disclosed of a project, judged anew from that alone.
 
     Where all that was taken out is what no measure and no rule reads, such as coordinates and descriptions, judging it
-    anew would give the same again, and what was found is shared.
+    anew would give the same again, and what was found is shared. Else it is told no firmer than the whole: what the
+    whole does not say is not said, and a change that shows in the open part alone is marked as such.
     """
     project = disclosed(whole.project)
     if _as_judged(project) == _as_judged(whole.project):
         return replace(whole, project=project)
-    return judged(project, whole.packs, has_turnings=has_turnings, kept=kept)
+    part = judged(project, whole.packs, has_turnings=has_turnings, kept=kept)
+    return replace(
+        part,
+        findings=replace(part.findings, only_in_part=part.findings.changed() - whole.findings.changed()),
+        claims=no_firmer(part.claims, whole.claims, whole.packs),
+    )
 
 
 def _as_judged(project: Project) -> Project:

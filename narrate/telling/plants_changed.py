@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from narrate.model.findings import CHANCE
 from narrate.model.narrative import Sentence
 from narrate.model.plant_groups import PlantChange
 from narrate.model.stratigraphy import Phase
 from narrate.telling import english, numbers
 from narrate.telling.page import Page
 
-CHANCE = 0.05
-"""Chance of a difference from which it is not told as one."""
 NOT_INDEPENDENT = "samples of one context are not independent"
 """Why contexts are counted beside samples."""
 SHOWN = 5
@@ -25,7 +24,8 @@ def plant_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
     Classes of plants can stand still while plants within them come and go.
     """
     tested = [c for c in page.dig.findings.plants if (c.first, c.last) == (first.id, last.id)]
-    sure = [c for c in tested if c.p_holm < CHANCE]
+    alone = {c.what for c in page.dig.findings.only_in_part if (c.first, c.last) == (first.id, last.id)}
+    sure = [c for c in tested if c.p_holm < CHANCE and c.taxon not in alone]
     if not sure:
         return []
     fell, rose = ([c for c in sure if c.rises is rises] for rises in (False, True))

@@ -116,7 +116,9 @@ def _tallies_of(page: Page, sample: str) -> list[Tally]:
 
 
 def _is_change(page: Page, a: Presence, b: Presence) -> bool:
-    if min(a.n, b.n) < ENOUGH:
+    meant = (a.group.id, a.phase, b.phase, a.kind)
+    alone = {(c.what, c.first, c.last, c.kind) for c in page.dig.findings.only_in_part}
+    if min(a.n, b.n) < ENOUGH or meant in alone:
         return False
     low, high = difference(page.dig, a, b)
     return low > 0 or high < 0

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import pytest
 
+from narrate.model.claims import GRADE_NAMES
 from narrate.model.ids import SITE
 from narrate.pipeline.judged import disclosed_part
+from narrate.telling.plan import standing
 from narrate.telling.tell import narratives
 
 if TYPE_CHECKING:
@@ -190,3 +193,24 @@ def test_a_grass_that_nobody_named_is_not_called_wild(told: dict[str, str]):
     """Poaceae indet. may be of a field, a roof or a bed; that it grew wild, only a closer name could say."""
     assert [id for id, text in told.items() if re.search(r"wild grass(?:es)?\b", text)] == []
     assert "grass stem" in told["C17"] and "grass grains" in told["C14"]
+
+
+def test_visitors_read_nothing_firmer_than_the_team(whole: Judged, judged_example: Judged):
+    """Without the restricted context the late hamlet would read as eating wild fruit; with it it does not."""
+    for claim in whole.claims.all_holding():
+        of_all = judged_example.claims.find(claim.about, claim.statement)
+        assert of_all is not None and of_all.verdict == "holds", claim.id
+        assert GRADE_NAMES.index(claim.grade) <= GRADE_NAMES.index(of_all.grade), claim.id
+        assert standing(claim) == standing(of_all), claim.id
+    assert whole.claims.by_id["late/food.fruit"].verdict == "cannot tell"
+
+
+def test_a_change_of_the_open_part_alone_is_not_told(whole: Judged):
+    """What the whole dig does not show as a change is none for visitors, of groups and of single plants."""
+    of_corn = frozenset(c for c in whole.findings.changed() if c.what in ("maize", "Zea mays"))
+    assert {c.what for c in of_corn} == {"maize", "Zea mays"}
+    alone = replace(whole, findings=replace(whole.findings, only_in_part=of_corn))
+    found = narratives(alone.project, alone.packs, alone.findings, alone.claims, "public", ("site",))
+    said = next(iter(found.values())).text
+
+    assert "Maygrass" in said and not re.search(r"Corn (became|went|turned up|and purslane)", said)
