@@ -24,6 +24,7 @@ from narrate.model.packs import Packs
 from narrate.model.project import Project
 
 NOT_STATED = "Not stated. Ask the authors before you use the data."
+NOT_RELEASED = "None: this edition is not for release."
 
 
 def package(
@@ -98,14 +99,21 @@ def _json(value: Any) -> str:
 
 def _about(project: Project, name: str) -> str:
     left = " Restricted contexts, locations and other withheld fields are not in it." if name == "open" else ""
-    kept = " It holds restricted contexts and locations: not for release." if name == "restricted" else ""
+    kept = (
+        " It holds restricted contexts and locations: not for release. The open edition counts without them; who holds "
+        "both editions can subtract one from the other."
+        if name == "restricted"
+        else ""
+    )
     summary = " ".join(project.summary.split())
     return f"Plant remains from flotation samples: {project.title}. {summary}{left}{kept}".strip()
 
 
-def _licence(project: Project) -> str:
-    """As the project states it under `report`, in either spelling; empty where it does not."""
-    return " ".join((project.report.get("licence") or project.report.get("license") or "").split())
+def _licence(project: Project, name: str) -> str:
+    """Of one edition: what the project states is for the open one, since the other is not released."""
+    if name != "open":
+        return NOT_RELEASED
+    return project.licence or NOT_STATED
 
 
 _NAME_OF_LICENCE = re.compile(r"[-a-zA-Z0-9._]+")
@@ -114,8 +122,8 @@ _NAME_OF_LICENCE = re.compile(r"[-a-zA-Z0-9._]+")
 
 def _descriptor(project: Project, tables: Sequence[PackageTable], name: str, version: str) -> dict[str, Any]:
     where: dict[str, Any] = {"homepage": project.address} if project.address else {}
-    if _NAME_OF_LICENCE.fullmatch(_licence(project)):
-        where["licenses"] = [{"name": _licence(project)}]
+    if name == "open" and _NAME_OF_LICENCE.fullmatch(project.licence):
+        where["licenses"] = [{"name": project.licence}]
     return {
         **where,
         "profile": "tabular-data-package",
@@ -184,7 +192,7 @@ def _crate(project: Project, paths: Iterable[str], tables: Sequence[PackageTable
         "@type": "Dataset",
         "name": f"Plant remains: {project.title} ({name} edition)",
         "description": _about(project, name),
-        "license": _licence(project) or NOT_STATED,
+        "license": _licence(project, name),
         "author": [{"@id": person["@id"]} for person in people],
         "hasPart": [{"@id": path} for path in files],
     }
@@ -218,7 +226,7 @@ def _readme(project: Project, tables: Sequence[PackageTable], name: str, version
         "Interpretations in it are drafts for the signature of a qualified specialist. Location and burial "
         "information follows the laws and consultation that apply where the work was done.",
         "",
-        f"Licence: {_licence(project) or NOT_STATED}",
+        f"Licence: {_licence(project, name)}",
         "",
         "| File | Holds | Rows |",
         "| --- | --- | --- |",

@@ -237,6 +237,10 @@ def archive(edition: Edition) -> Iterator[Block]:
     what = "where the material, records and digital archive are or will be kept, with accession numbers"
     yield from _given(edition, "archive", what)
     yield from _given(edition, "selection_strategy", "what was kept of the flots, residues and sorted remains, and why")
+    if edition.project.licence:
+        yield Paragraph(text=f"Licence of the open data package: {literal(edition.project.licence.rstrip('.'))}.")
+    else:
+        yield missing("the licence under which others may use the data. Give it as report: licence.")
     yield Paragraph(
         text="A data package made by narrate deposit holds the counts as written, the rules and the sources used, in "
         "an open and a restricted edition. Restricted contexts and locations are in neither the open edition nor the "

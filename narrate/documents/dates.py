@@ -26,6 +26,12 @@ _ITEM = re.compile(r"^\s*[-•]\s+", re.MULTILINE)
 def dates_told(edition: Edition) -> Iterator[Block]:
     """The text of `report: radiocarbon`; its lines that begin with a hyphen are dates, one an item."""
     text = told_of(edition.project.report, "radiocarbon")
+    if bare := bare_calibrations(edition):
+        named = " and ".join(literal(name) for name in bare)
+        yield missing(
+            f"what the calibrated years of {named} rest on. 'cal' is said of radiocarbon dates alone (Millard 2014): "
+            "name them in the basis of the phase, or write dates: AD where pottery or coins give the years."
+        )
     if text:
         yield from _given(text)
     elif is_dated(edition):
@@ -34,6 +40,19 @@ def dates_told(edition: Edition) -> Iterator[Block]:
             "conventional age with error, calibration curve and software, and ranges with their probability "
             "(Millard 2014), as report: radiocarbon."
         )
+
+
+_RADIOCARBON = re.compile(r"radiocarbon|\b14C\b|\bC-?14\b|¹⁴C|\bAMS\b|calibrat", re.IGNORECASE)
+
+
+def bare_calibrations(edition: Edition) -> list[str]:
+    """
+    Phases whose years bear 'cal' while their basis names no radiocarbon date: 'cal' is said of radiocarbon years alone.
+
+    Millard 2014: calibrated dates are the outcome of a calibration; years by pottery or coins are calendar years.
+    """
+    phases = [phase for phase in edition.project.phases if phase.start is not None or phase.end is not None]
+    return [p.name for p in phases if p.dates.lower().startswith("cal") and not _RADIOCARBON.search(p.basis)]
 
 
 def is_dated(edition: Edition) -> bool:

@@ -42,9 +42,15 @@ RESTRICTED = (
     "**Restricted: not for release.** Take this context and its samples out before the section leaves the team."
 )
 
+RESTRICTED_COPY = (
+    "**This copy holds restricted contexts,** marked where they stand. It is for the team alone. The open copy counts "
+    "without them, and who holds both copies can subtract one from the other: let one of them alone reach the public."
+)
+
 WITHHELD = (
     "Open copy: it was made from what may be disclosed alone. Something is withheld from it: contexts or fields of "
-    "records that the project restricts, and locations. Counts, totals and shares are without them."
+    "records that the project restricts, and locations. Counts, totals and shares are without them and so differ "
+    "from those of the copy that the team holds; each copy is right for what it counts."
 )
 NOTHING_WITHHELD = "Open copy: it was made from what may be disclosed; nothing had to be withheld."
 
@@ -103,7 +109,7 @@ def _title(edition: Edition) -> Iterator[Block]:
     yield Paragraph(text=CAUTION, kind="notice")
     if project.disclosure.restricted_contexts:
         yield Paragraph(
-            text="**This copy holds restricted contexts,** marked where they stand. It is for the team alone.",
+            text=RESTRICTED_COPY,
             kind="notice",
         )
     if edition.audience == "public":
@@ -157,10 +163,10 @@ def _results(edition: Edition, files: Mapping[str, bytes], letters: Mapping[str,
         yield Heading(level=3, text="Contexts without a phase")
         for context in undated:
             yield from _context(edition, context, files, leads, letters)
-    shown = [block for blocks in (tables, drawn[:1], (wood,), drawn[1:]) for block in blocks if block]
+    shown = [block for blocks in (drawn[:1], (wood,), drawn[1:], tables) for block in blocks if block]
     if shown:
-        # Wide tables begin a page anyway; figures stand behind them, where they part no text and leave no gap in it.
-        named = " and ".join(kind for kind, has in (("tables", tables or wood), ("figures", drawn)) if has)
+        # Wide tables begin a page: what stands upright comes before them and fills the page that the text ends on.
+        named = " and ".join(kind for kind, has in (("figures", drawn), ("tables", tables or wood)) if has)
         yield Heading(level=3, text=f"{named.capitalize()} of the results")
         yield from shown
 

@@ -23,13 +23,14 @@ def notice(edition: Edition, every: Sequence[Entry]) -> Iterator[Block]:
     """The line at the head of the section; none where every work was seen."""
     works = waiting(every)
     if works:
-        where = ["marked in the references"] if is_shown(edition, "references") else []
+        where = ["marked in the list of references"] if is_shown(edition, "references") else []
         where += [f"told one by one in {{{ANCHOR}}}"] if is_shown(edition, "checklist") else []
         named = "; ".join(f"({n})\u00a0{literal(_name(entry))}" for n, entry in enumerate(works, start=1))
-        led = f" They are {' and '.join(where)}." if where else ""
+        # A reader of the first page needs their number and where they stand; a list of them belongs in one place.
+        led = f"each is {' and '.join(where)}" if where else f"they are {named}"
         yield Paragraph(
             text=f"**{HEAD}: {len(works):,} of the {len(every):,} that are cited.** The rules cite "
-            f"them from memory.{led} {named}.",
+            f"them from memory; {led}.",
             kind="notice",
         )
 

@@ -77,6 +77,11 @@ class Project:
     def samples_of(self, context: ContextId) -> tuple[Sample, ...]:
         return self._samples_of.get(context, ())
 
+    @property
+    def licence(self) -> str:
+        """As the project states it under `report`, in either spelling; empty where it does not."""
+        return " ".join((self.report.get("licence") or self.report.get("license") or "").split())
+
     def dated_contexts(self) -> frozenset[ContextId]:
         """Contexts that the account of radiocarbon dates (`report: radiocarbon`) names by their ids."""
         words = set(re.findall(r"[\w.-]*\w", self.report.get("radiocarbon", "")))

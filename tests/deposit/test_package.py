@@ -153,6 +153,18 @@ def test_the_licence_stands_where_people_and_programs_look(
     assert json.loads(files["datapackage.json"]).get("licenses") == named
 
 
+def test_the_restricted_edition_is_under_no_licence(judged_example: Judged) -> None:
+    """What the project states lets others use the open edition; the other is not released, and says what both reveal."""
+    of_dig = replace(judged_example.project, report={"licence": "CC-BY-4.0"})
+    judged = (judged_example.packs, judged_example.findings, judged_example.claims)
+    files = package(of_dig, *judged, name="restricted", version="test")
+    readme = files["README.md"].decode("utf-8")
+
+    assert "Licence: None: this edition is not for release.\n" in readme
+    assert "who holds both editions can subtract one from the other" in readme
+    assert "licenses" not in json.loads(files["datapackage.json"])
+
+
 def test_every_field_says_what_it_holds(packages: Path) -> None:
     """Who opens a table in fifty years has the descriptions alone; verdicts, levels and amounts are told in full."""
     described = json.loads((packages / "open" / "datapackage.json").read_text(encoding="utf-8"))

@@ -72,3 +72,31 @@ def test_the_dates_of_the_example_are_given_in_full(judged_example: Judged) -> N
     """As many as the phases say that they rest on: three and four."""
     assert len(items_of(judged_example.project.report["radiocarbon"])) == 7
     assert dates_lacking(edition_of("review", judged_example, {}, (), "test")) == ""
+
+
+@pytest.mark.parametrize(
+    ("dates", "basis", "asked"),
+    [
+        ("cal AD", "pottery of one style", True),
+        ("cal AD", "two AMS dates", False),
+        ("AD", "pottery of one style", False),
+    ],
+)
+def test_cal_is_said_of_radiocarbon_years_alone(judged_example: Judged, dates: str, basis: str, asked: bool) -> None:
+    """Years by pottery are calendar years (Millard 2014, Radiocarbon 56, 555–559, from memory): the section asks."""
+    first, *others = judged_example.project.phases
+    phases = (replace(first, dates=dates, basis=basis), *others)
+    whole = edition_of(
+        "review", replace(judged_example, project=replace(judged_example.project, phases=phases)), {}, (), "test"
+    )
+    found = [block.text for block in dates_told(whole) if isinstance(block, Paragraph) and block.kind == "missing"]
+
+    assert found == (
+        [
+            "To be written: what the calibrated years of Early hamlet rest on. 'cal' is said of radiocarbon dates alone "
+            "(Millard 2014): name them in the basis of the phase, or write dates: AD where pottery or coins give the "
+            "years."
+        ]
+        if asked
+        else []
+    )

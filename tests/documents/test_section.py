@@ -3,14 +3,20 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 from click.testing import CliRunner
 
 from narrate.cli import commands
+from narrate.documents.account import archive
 from narrate.documents.blocks import Heading, Paragraph, Table
+from narrate.documents.inline import plain
 from narrate.documents.markdown import markdown
+from narrate.documents.outline import outline
+from narrate.model.project import Project
+from narrate.pipeline.editions import bare_edition
 from narrate.pipeline.judged import Judged
 
 
@@ -168,3 +174,39 @@ def test_the_summary_has_figures_and_grades_and_not_the_voice_for_visitors(secti
     assert re.search(r"in\s+22\s+of\s+23\s+and\s+later\s+in\s+7\s+of\s+27", summary)
     assert "interval" not in summary and "percentage" not in summary and "%" not in summary
     assert "people used" not in summary and "we found" not in summary.lower()
+
+
+def test_the_archive_statement_says_the_licence_or_asks_for_it(judged_example: Judged) -> None:
+    """A data package that nobody may use is no archive: the licence stands there, or that it is still to be written."""
+    stated = replace(judged_example.project, report={**judged_example.project.report, "licence": "CC0-1.0"})
+    silent = replace(judged_example.project, report={})
+    told = [plain(b.text) for b in _archive(judged_example, stated)]
+    asked = [plain(b.text) for b in _archive(judged_example, silent)]
+
+    assert "Licence of the open data package: CC0-1.0." in told
+    assert "To be written: the licence under which others may use the data. Give it as report: licence." in asked
+
+
+def test_the_first_page_gives_the_number_of_unchecked_works_and_no_list(judged_example: Judged) -> None:
+    """Each is marked in the references and listed once; the notice at the head leads there."""
+    edition = bare_edition("review", judged_example, {}, (), "test")
+    notices = [plain(b.text) for b in outline(edition) if isinstance(b, Paragraph) and b.kind == "notice"]
+    (unchecked,) = [text for text in notices if text.startswith("Works to be checked")]
+
+    assert "each is marked in the list of references and told one by one in" in unchecked
+    assert "(1)" not in unchecked
+
+
+def test_what_stands_upright_comes_before_wide_tables(judged_example: Judged) -> None:
+    """Wide tables begin a page: figures and narrow tables fill the page on which the text of the results ends."""
+    edition = bare_edition("review", judged_example, {}, (), "test")
+    blocks = outline(edition)
+    at = {getattr(block, "anchor", ""): place for place, block in enumerate(blocks)}
+    wide = [place for anchor, place in at.items() if anchor.startswith("counts-")]
+
+    assert max(at["composition"], at["wood"], at["density"]) < min(wide)
+
+
+def _archive(judged: Judged, project: Project) -> list[Paragraph]:
+    edition = bare_edition("review", replace(judged, project=project), {}, (), "test")
+    return [block for block in archive(edition) if isinstance(block, Paragraph)]
