@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import re
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from copy import copy
@@ -78,6 +79,7 @@ class Making:
         self._jinja = environment(templates, writing_of(edition))
         self._jinja.filters["known"] = self._site.wording.known
         self._menu = _menu(self._wanted)
+        self._many_made = 0
 
     @cached_property
     def paths(self) -> tuple[str, ...]:
@@ -134,7 +136,14 @@ class Making:
         if shown is not it:
             vars(shown).clear()
         self._site.opener.forget()
+        self._many_made += 1
+        if self._many_made % _BETWEEN_LOOKS == 0:
+            gc.collect()
         return content
+
+
+_BETWEEN_LOOKS = 50
+"""Pages after which values are looked for that templates leave behind in rings, a tenth of a megabyte a page."""
 
 
 LISTED: Mapping[str, str] = {"contexts": "context", "samples": "sample"}
