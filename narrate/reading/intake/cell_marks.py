@@ -64,6 +64,12 @@ NOT_LOOKED = (
     "/",
 )
 NUMBER = r"(?:\d[\d.,' \u00a0]*|\.\d+)"
+ABOUT = (
+    r"(?:c\.|c\s|c\.?a\.?|cca\.?|circa|[~≈∼≃±]|\+/?-|about|around|some|roughly|approx(?:\.|imate(?:ly)?)?|est(?:\.|im(?:\.|ated?|ation|[ée]+s?|ad[oa]s?)?)?"
+    r"|env(?:\.|iron)?|vers|à peu près|ungef(?:\.|ähr)?|etwa|rund|zirka|gesch(?:\.|ätzt)?|aprox(?:\.|imadamente|imad[oa]s?)?|alrededor de|alred\.|unos|unas|cerca de"
+    r"|all['’]incirca|intorno a|stimat[ioae]|ong(?:\.|eveer|ev\.?)?|geschat|plm\.?|ok\.|około|szac(?:\.|owan[eoay])?)"
+)
+"""Common practice, no source: words before or behind a number that say it is an estimate, in seven languages."""
 
 
 class Meanings(NamedTuple):
@@ -84,7 +90,8 @@ class Meanings(NamedTuple):
 
 
 COUNT_LIKE = re.compile(
-    r"(?:[<>≤≥~]=?|c\.|c\s|ca\.?|circa|approx\.?|est\.?|±)?\s*\d[\d,.' \u00a0]*(?:e[+-]?\d+)?\s*(?:\+|\?|[*†‡§]+|ml|g|mg|kg|cc|l|frags?\.?|f|w|fr|cf\.?)?(?:\s*[(\[]\s*[^)\]]{1,12}[)\]])?"
+    rf"(?:[<>≤≥]=?|{ABOUT})?\s*\d[\d,.' \u00a0]*(?:{ABOUT})?"
+    r"(?:e[+-]?\d+)?\s*(?:\+|\?|[*†‡§]+|ml|g|mg|kg|cc|l|frags?\.?|f|w|fr|cf\.?)?(?:\s*[(\[]\s*[^)\]]{1,12}[)\]])?"
     r"|\.\d+\s*(?:g|mg)?|\d+\s*[-–/]\s*\d+|/\s*\d+|\d+\s*/|\d+\s*[+&]\s*\d+\s*(?:cf\.?|f|frags?\.?)?|\(\d+\)|\[\d+\]|x{1,5}|\+{1,6}\s*(?:\([^)]{1,24}\))?|[-–—.?]|p|#{1,4}|\*{1,5}|[•●○◦■□▪▫◆◇★☆✔√]{1,5}|✓|[(\[][x+][)\]]|tr|trace|escas[oa]|abundante|muy abundante|regular|frecuente|rar[oa]|fréquent|abondant|très abondant|selten|häufig|einzelne?|vereinzelt|zahlreich|weinig|veel|scars[oa]|frequente|abbondante|present|absent|nil|rare|occasional|common|frequent|abundant|dominant|few|some|many|numerous|very (?:rare|common|abundant|frequent)|-\d+(?:\.\d+)?",
     re.IGNORECASE,
 )

@@ -9,7 +9,7 @@ from narrate.model.grids import Cell
 from narrate.model.layouts import Marks
 from narrate.reading.count_cells import Refusal
 from narrate.reading.intake.cell_kinds import not_text
-from narrate.reading.intake.cell_marks import ABSENT, NOT_LOOKED, NOTHING, NUMBER, Found, Quirk, Reading, number_of
+from narrate.reading.intake.cell_marks import ABOUT, ABSENT, NOT_LOOKED, NOTHING, NUMBER, Found, Quirk, Reading, number_of
 
 UNIT_GRAMS = {"g": 1.0, "gr": 1.0, "gm": 1.0, "gms": 1.0, "grams": 1.0, "mg": 0.001, "kg": 1000.0}
 
@@ -32,7 +32,7 @@ def read_mass(cell: Cell, marks: Marks, unit: str) -> Reading:
         if number is not None:
             factor = UNIT_GRAMS[match[2].lower()] if match[2] else factor
             return grams(number * factor, f"written {text}" if match[3] else "")
-    if re.match(r"[<>~]|tr|trace|\+|x|present|c", text, re.IGNORECASE):
+    if re.match(rf"[<>]|{ABOUT}|tr|trace|\+|x|present|c", text, re.IGNORECASE):
         quirk = Quirk(
             kind="unweighed",
             message=f"the weight is '{text}', kept in the note and as presence, expected a number",

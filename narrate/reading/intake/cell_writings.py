@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from narrate.model.counts import Count
 from narrate.reading.count_cells import read_count
-from narrate.reading.intake.cell_marks import NUMBER, Found, Meanings, Quirk, Reading, number_of
+from narrate.reading.intake.cell_marks import ABOUT, NUMBER, Found, Meanings, Quirk, Reading, number_of
 from narrate.reading.intake.cell_masses import UNIT_GRAMS, grams
 from narrate.reading.intake.cell_signs import counted, keyed, of_footnote, one_find, present, said_beside, unkeyed
 from narrate.reading.intake.halves import read_half
@@ -253,10 +253,10 @@ _WRITINGS = (
         r"[(\[]?(frags?|fragments?|fragm|fgts?|frgm?|fragmentos?|frammenti|fragmente|bruchstücke?|fragmenten)\.?[)\]]?",
         _pieces_alone,
     ),
-    (rf"(?:c\.|c\s|ca\.?|circa|~|≈|about|approx\.?|est\.?|±)\s*({NUMBER})", _estimate),
-    (rf"({NUMBER})\s*[(\[]?\s*(?:est(?:\.|imated?)?|approx(?:\.|imate(?:ly)?)?)\s*[)\]]?", _estimate),
+    (rf"(?:{ABOUT})\s*({NUMBER})", _estimate),
+    (rf"({NUMBER})\s*[(\[]?\s*(?:{ABOUT})\s*[)\]]?", _estimate),
     (rf"({NUMBER})\s*(?:[(\[/,;]|\s)\s*({NUMBER})\s*{_G}\s*[)\]]?", _count_and_grams),
-    (rf"(?:[<>~]|c\.)\s*{NUMBER}\s*{_G}", _too_light),
+    (rf"(?:[<>]|{ABOUT})\s*{NUMBER}\s*{_G}", _too_light),
     (
         rf"({NUMBER})\s*[,;(\[]?\s*(?:of which|of these|of them|including|incl\.?)\s+(\d+)\s+"
         r"(?:are |were )?([a-z -]+)[)\]]?",

@@ -6,8 +6,10 @@ import re
 from dataclasses import dataclass, field
 
 from narrate.model.layouts import DERIVED_ROLES, SAMPLE_ROLES, Role
+from narrate.model.plants import Taxon
 from narrate.reading.intake.crossed_columns import Columns
 from narrate.reading.intake.evidence import looks_like_id
+from narrate.reading.intake.group_heads import names_a_group, says_the_same
 from narrate.reading.intake.header_words import flat_heading, heading, quantity, unit
 from narrate.reading.intake.not_plants import not_a_plant
 from narrate.reading.intake.ratio_heads import may_be_ratio
@@ -15,14 +17,6 @@ from narrate.reading.intake.ratio_heads import may_be_ratio
 ROW_META = frozenset((*SAMPLE_ROLES, *DERIVED_ROLES, "size class", "fraction", "location", "note"))
 """What a label may make of a row that is none of the taxa."""
 
-_GROUP = re.compile(
-    r"(?:other |wild |cultivated |crop |charred |domestic(?:ated)? )*"
-    r"(?:cereals?|grains?|chaff|crops?|plants?|seeds?|weeds?|grasses|taxa|pulses|legumes|fruits?|nuts?|trees|shrubs|others?"
-    r"|misc(?:ellaneous)?|economic|ruderals|aquatics)"
-    r"(?: (?:and|&|/) [a-z]+)*(?: (?:plants|remains|taxa|seeds|crops|species|grain|only))*:?",
-    re.IGNORECASE,
-)
-"""Common practice, no source: heads of groups of taxa."""
 _FRACTION = re.compile(r"\d*[.,]\d*[1-9]\d*")
 _LITRES = re.compile(r"\d+(?:[.,]\d+)? ?(?:l|lt|ltrs?|lit(?:re|er)s?)\.?", re.IGNORECASE)
 
@@ -178,7 +172,8 @@ class Body(Columns):
                 and look.name_score(row, self.names) >= 0.9
             )
             # Over a column heads of sections are written large, or name a group.
-            is_plant = look.is_turned and not _GROUP.fullmatch(label.strip())
+            is_plant = look.is_turned and not names_a_group(label)
+            is_species = is_species and not self._heads_a_group(row, label)
             return Role(name="counts") if (is_species or is_plant) and not label.isupper() else Role(name="section")
         if flat_heading(label) in ("taxa", "species", "genera", "families") and row > self.body[0]:
             return Role(name="derived")  # 'Taxa' below the names: their number
@@ -199,6 +194,37 @@ class Body(Columns):
         if unit(label) == "ml":
             return Role(name="ignored", qualifiers=("volumes of remains, which no field of a find holds",))
         return Role(name="counts")
+
+    def _heads_a_group(self, row: int, label: str) -> bool:
+        """
+        Whether a label without counts that reads as a species is the head of a group.
+
+        Its words are those of groups, a total below says them again, or it stands at once behind a total and alone has
+        no part where others have one.
+        """
+        if names_a_group(label):
+            return True
+        first = re.sub(r"^cf[._ ]+", "", label).split()[0]
+        if first.lower() in {str(taxon.genus).lower() for taxon in self._taxa_of(label)}:
+            return False
+        below = range(row + 1, self.area.bottom + 1)
+        totals = (self.look.text(r, self.names) for r in below if heading(self.look.text(r, self.names)) == "total")
+        if any(says_the_same(total, label) for total in totals):
+            return True
+        behind = next((r for r in range(row - 1, self.area.top - 1, -1) if self._row_has(r)), row)
+        if heading(self.look.text(behind, self.names)) != "total":
+            return False
+        return any(
+            not self.look.text(row, c) and sum(bool(self.look.text(r, c)) for r in self.body) >= 0.8 * len(self.body)
+            for c in self.labels
+            if c != self.names
+        )
+
+    def _taxa_of(self, label: str) -> list[Taxon]:
+        """The taxon of a pack that a label names; empty for none."""
+        names = self.look.names
+        known = names.packs.taxa.get(id) if (id := names.read(label).identification.taxon) is not None else None
+        return [known] if known is not None else []
 
     def _is_band(self, row: int) -> bool:
         """Whether one merged cell goes over the names and the counts: the head of a section, written once."""
