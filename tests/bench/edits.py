@@ -14,6 +14,7 @@ from __future__ import annotations
 
 import argparse
 import random
+import re
 import shutil
 import tempfile
 from collections.abc import Callable, Mapping
@@ -22,8 +23,10 @@ from pathlib import Path
 from narrate.pipeline.begin import begin
 from narrate.pipeline.tell import tell
 from narrate.pipeline.unchanged import as_told_before
-from tests.bench.synthetic import write_project
+from tests.bench.synthetic import DEPOSITS, KINDS, SECURITIES, write_project
 
+EXAMPLE = Path(__file__).parents[2] / "example_project"
+FACTS = {"kind": KINDS, "deposit": DEPOSITS, "security": SECURITIES}
 NEW = ("Diospyros virginiana", "Helianthus annuus", "Rhus sp.", "Phytolacca americana", "Sambucus sp.", "Vitis sp.")
 Edit = Callable[[Path, random.Random], None]
 
@@ -146,6 +149,125 @@ def _a_page_deleted(folder: Path, draw: random.Random) -> None:
     draw.choice(sorted((folder / "out").rglob("*.html"))).unlink()
 
 
+def _a_sentence_gone(folder: Path, draw: random.Random) -> None:
+    """She strikes a line of a draft, or writes another word into it."""
+    path = draw.choice(sorted((folder / "narratives").rglob("*.md")))
+    lines = path.read_text(encoding="utf-8").split("\n")
+    hers = [n for n, line in enumerate(lines) if line.endswith("-->") and " " in line and not line.startswith("<!--")]
+    if not hers:
+        return
+    at = draw.choice(hers)
+    lines[at : at + 1] = [] if draw.random() < 0.5 else [lines[at].replace(" the ", " this ", 1)]
+    path.write_text("\n".join(lines), encoding="utf-8")
+
+
+def _a_fact(folder: Path, draw: random.Random) -> None:
+    """What a record says of a context: its kind, its deposit or how well it was sealed."""
+
+    def change(lines: list[str]) -> list[str]:
+        named = [n for n, line in enumerate(lines) if line.strip().partition(":")[0] in FACTS]
+        at = draw.choice(named)
+        key = lines[at].partition(":")[0]
+        return [*lines[:at], f"{key}: {draw.choice(FACTS[key.strip()])}", *lines[at + 1 :]]
+
+    _changed(_records(folder, draw), change)
+
+
+def _a_sample_renamed(folder: Path, draw: random.Random) -> None:
+    old, new = draw.choice(_ids(folder, "samples:")), f"T{draw.randrange(100000)}"
+    for path in (*(folder / "records").glob("*.yaml"), *(folder / "counts").glob("*.csv")):
+        text = path.read_text(encoding="utf-8")
+        path.write_text(re.sub(rf"^(  - id: )?{old}(?=[,\n])", rf"\g<1>{new}", text, flags=re.M), encoding="utf-8")
+
+
+def _a_context_renamed(folder: Path, draw: random.Random) -> None:
+    """Her drafts of the old name stay where they are."""
+    old, new = draw.choice(_ids(folder, "contexts:")), f"K{draw.randrange(100000)}"
+    for path in (*(folder / "records").glob("*.yaml"), folder / "project.yaml"):
+        text = path.read_text(encoding="utf-8")
+        path.write_text(re.sub(rf"\b{old}\b", new, text), encoding="utf-8")
+
+
+def _a_sample_gone(folder: Path, draw: random.Random) -> None:
+    ids = _ids(folder, "samples:")
+    if len(ids) < 8:
+        return
+    gone = draw.choice(ids)
+    for path in (folder / "records").glob("*.yaml"):
+        text = path.read_text(encoding="utf-8")
+        path.write_text(re.sub(rf"^  - id: {gone}\n(?:    .*\n)*", "", text, flags=re.M), encoding="utf-8")
+    for path in (folder / "counts").glob("*.csv"):
+        _changed(path, lambda lines: [line for line in lines if not line.startswith(f"{gone},")])
+
+
+def _a_sample_more(folder: Path, draw: random.Random) -> None:
+    """One more of a context that has one: what is written of it is written again under a new id."""
+    old, new = draw.choice(_ids(folder, "samples:")), f"N{draw.randrange(100000)}"
+    for path in (folder / "records").glob("*.yaml"):
+        text = path.read_text(encoding="utf-8")
+        block = re.search(rf"^  - id: {old}\n(?:    .*\n)*", text, flags=re.M)
+        if block:
+            path.write_text(text + block[0].replace(f"id: {old}", f"id: {new}"), encoding="utf-8")
+    for path in (folder / "counts").glob("*.csv"):
+        _changed(
+            path, lambda lines: [*lines, *(new + line[len(old) :] for line in lines if line.startswith(f"{old},"))]
+        )
+
+
+def _another_style(folder: Path, draw: random.Random) -> None:
+    _one_line(folder, "style:", draw.choice(("{units: L}", "{era: cal CE}", "{thousands: space, dash: hyphen}", "{}")))
+
+
+def _another_phase_name(folder: Path, draw: random.Random) -> None:
+    path = folder / "project.yaml"
+    text = path.read_text(encoding="utf-8")
+    path.write_text(re.sub(r"(id: early, name: )[^,]*", rf"\g<1>Hamlet {draw.randrange(9)}", text), encoding="utf-8")
+
+
+def _another_secret(folder: Path, draw: random.Random) -> None:
+    """Another context is kept from the public, or none is."""
+    kept = draw.choice(("", draw.choice(_ids(folder, "contexts:"))))
+    path = folder / "project.yaml"
+    if "restricted_contexts: [" in (text := path.read_text(encoding="utf-8")):
+        path.write_text(
+            re.sub(r"restricted_contexts: \[.*?\]", f"restricted_contexts: [{kept}]", text), encoding="utf-8"
+        )
+    else:
+        _one_line(folder, "disclosure:", f"{{restricted_contexts: [{kept}], restricted_fields: [location]}}")
+
+
+def _a_rule_of_its_own(folder: Path, draw: random.Random) -> None:
+    """A rule and a statement of the project come or go."""
+    own = folder / "packs"
+    if own.exists():
+        shutil.rmtree(own)
+    else:
+        shutil.copytree(EXAMPLE / "packs", own)
+
+
+def _one_line(folder: Path, key: str, said: str) -> None:
+    def change(lines: list[str]) -> list[str]:
+        return [*(line for line in lines if not line.startswith(key)), f"{key} {said}"]
+
+    _changed(folder / "project.yaml", change)
+
+
+def _records(folder: Path, draw: random.Random) -> Path:
+    return draw.choice(sorted((folder / "records").glob("*.yaml")))
+
+
+def _ids(folder: Path, what: str) -> list[str]:
+    """Ids of all contexts or samples, in the order of the files."""
+    found, under = [], ""
+    for path in sorted((folder / "records").glob("*.yaml")):
+        for line in path.read_text(encoding="utf-8").splitlines():
+            if line.endswith("s:") and not line.startswith(" "):
+                under = line
+            elif line.startswith("  - id: ") and under == what:
+                found.append(line.removeprefix("  - id: ").split(" ")[0])
+    return found
+
+
 def _nothing(folder: Path, draw: random.Random) -> None:
     """Nobody touches anything."""
 
@@ -165,6 +287,16 @@ EDITS: Mapping[str, Edit] = {
     "her words": _her_words,
     "a draft deleted": _a_draft_deleted,
     "a page deleted": _a_page_deleted,
+    "a sentence gone": _a_sentence_gone,
+    "a fact": _a_fact,
+    "a sample renamed": _a_sample_renamed,
+    "a context renamed": _a_context_renamed,
+    "a sample gone": _a_sample_gone,
+    "a sample more": _a_sample_more,
+    "another style": _another_style,
+    "another phase name": _another_phase_name,
+    "another secret": _another_secret,
+    "a rule of its own": _a_rule_of_its_own,
     "nothing": _nothing,
 }
 
