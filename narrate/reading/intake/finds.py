@@ -12,8 +12,9 @@ from narrate.reading.intake.cell_masses import read_mass
 from narrate.reading.intake.cell_reading import read_cell
 from narrate.reading.intake.header_words import is_unit_of_mass, quantity, unit
 from narrate.reading.intake.heads_by_content import SIZES
+from narrate.reading.intake.kinds_of_amounts import kind_of_amount
 from narrate.reading.intake.names_of_table import NamedLines
-from narrate.reading.intake.not_plants import animal_part, class_aside, not_a_plant, says_no_plant
+from narrate.reading.intake.not_plants import animal_part, class_aside, not_a_plant, says_no_plant, says_nothing_found
 from narrate.reading.intake.parts_of_finds import PIECES_ONLY
 from narrate.reading.intake.plant_words_abroad import WIDE_PARTS
 from narrate.reading.intake.remarks import conditions_in, remark
@@ -22,6 +23,10 @@ from narrate.reading.intake.sheet_finds import Find, SheetFinds
 from narrate.reading.intake.told import Told
 from narrate.reading.intake.words_in_names import FRAGMENTS
 from narrate.reading.intake.written_names import NameReader, WrittenName
+
+
+_NO_FINDS = ("", "0", "0.0", "-", "–", "NA", "N/A", "NULL")
+"""Amounts beside 'No plant remains'."""
 
 
 def read_finds(grid: Grid, table: Table, layout: Layout, names: NameReader, told: Told) -> SheetFinds:
@@ -58,7 +63,8 @@ class _Reader(NamedLines):
                     continue
                 has_amount = True
                 self._cell(row, column, cell, sample, names.get(line_at), by_row[row], by_column[column])
-            if table.shape == "long" and columns and not has_amount and names.get(row) is not None:
+            named = names.get(row)
+            if table.shape == "long" and columns and not (has_amount or named is None or says_nothing_found(named[2].text)):
                 self.told.warning(
                     "N313", "no amount", self.grid.place(row, columns[0]),
                     "the row names a find and gives no amount; it is not read, expected a count, a sign or a weight",
@@ -88,6 +94,8 @@ class _Reader(NamedLines):
                 )  # fmt: skip
             return
         name, is_cf, where = named
+        if says_nothing_found(where.text) and cell.text in _NO_FINDS:
+            return  # 'No plant remains, 0': the sample is known, and holds no find
         part = self._first("part", by_row, by_column)
         is_plant = name.is_known and name.identification.taxon not in ("Indeterminate", "Unidentified")
         kind = not_a_plant(self.layout.names.get(where.text, where.text)) or ("" if is_plant else animal_part(part))
@@ -142,7 +150,7 @@ class _Reader(NamedLines):
         for line in (by_column, by_row):
             said = line.get("quantity")
             if said:
-                what = quantity(said[0].text)
+                what = "mass" if kind_of_amount(said[0].text) == "mass" else quantity(said[0].text)
                 if what == "mass":
                     return "mass", unit(said[0].text) or "g"
                 if what.startswith("count") or not what:
@@ -200,6 +208,7 @@ class _Reader(NamedLines):
         size = self._first("size class", by_row, by_column) or (in_part if SIZES.fullmatch(in_part) else "")
         size = size or name.size_class or qualifiers.get("size class", "")
         fraction = self._fraction(by_row, by_column, notes)
+        notes += ["an estimate"] if kind_of_amount(self._first("quantity", by_row, by_column)) == "estimate" else []
         notes += self.conditions.kept_words(lines, place) + remarks
         written = name.identification.written
         first = self.out.names.get(written)

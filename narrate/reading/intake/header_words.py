@@ -18,6 +18,8 @@ _UNITS = (
 
 # Common practice, no source: spellings gathered from how such tables are usually headed.
 _PATTERNS: tuple[tuple[str, str], ...] = (
+    # ends of dates are no phases, and no counts: they are said of the sample
+    ("sample note", r"(?:dates?|dating|dated|years?|age|period|phase|chronology) (?:from|to|until|start|begin|end|min(?:imum)?|max(?:imum)?|earliest|latest|early|late|lower|upper)(?: (?:cal )?(?:bc|ad|bce|ce|bp))?|(?:start|end|begin(?:ning)?|min(?:imum)?|max(?:imum)?|earliest|latest|from|to|lower|upper) (?:dates?|years?|age)(?: (?:cal )?(?:bc|ad|bce|ce|bp))?|(?:from|to) (?:cal )?(?:bc|ad|bce|ce|bp)|tpq|taq|terminus (?:post|ante) quem|(?:dat(?:um|ierung)|jahr) (?:von|bis|ab)|date (?:de )?(?:début|fin)|fecha (?:de )?(?:inicio|fin|inicial|final|desde|hasta)|data (?:inizio|fine|iniziale|finale)|datering (?:van|tot)|dat(?:a|owanie) (?:od|do)"),
     # what is worked out comes first: 'density (items/l)' is no volume
     ("percent", r"(?:relative|rel) (?:abundance|frequency|freq|%|percentage).*|%|percent|percentage|pct|proportion|% of (?!flot|sample|soil).*|% (?:total|charred|seeds|assemblage).*|(?:percent|percentage) of (?!flot|sample).*|%(?:n|total)"),
     ("ubiquity", r"(?:% )?(?:ubiquity|ubiq|constancy)(?: .*)?|presence %|% presence|% (?:of )?samples.*|(?:no|number|n|#|nos)(?: of)? samples.*|.* (?:no|number)(?: of)? samples|(?:samples|contexts|features) present(?: n)?|frequency %|% frequency|presence|frequency of occurrence|occurrences|present in|in (?:how many |no of |n |# )?samples"),
@@ -38,7 +40,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("location", r"depth (?:below|of|from|under|bs|bd|cmbs|cmbd|cm below).*|(?:latitude|longitude|lat|long|lon|latitude n|longitude e|easting|northing|utm ?[a-z]*|grid ref(?:erence)?|coordinates|coords?|x|y|z|x coord(?:inate)?|y coord(?:inate)?|elevation|elev|altitude|alt|masl)(?: (?:m|dd|wgs84|asl|masl|n|e|w))*"),
     ("deposit", r"deposit status|deposition|primary/secondary|security|integrity"),
     ("method", r"(?:recovery |processing |flotation |extraction |sampling )?(?:method|technique|machine|mesh used)"),
-    ("sample note", r"(?:sample |context |flot )(?:notes?|comments?|remarks?)"),
+    ("sample note", r"(?:sample |context |flot )(?:notes?|comments?|remarks?)|(?:field |excavation |dig |campaign )?(?:year|campaign)|(?:field|excavation|dig) season|year excavated|grabungsjahr|kampagne|année(?: de fouille)?|campagne(?: de fouille)?|campaña|año|anno(?: di scavo)?|campagna|opgravingsjaar|rok badań"),
     # the find's own
     ("genus", r"genus|genera|genre"),
     ("common name", r"(?:common|english|vernacular|popular|local|trivial|folk|german|french|everyday)(?: ?/ ?english)? ?(?:name|names)?|nom commun|deutscher name"),
@@ -56,10 +58,13 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("mass", rf"(?:total |dry )?(?:weight|wt|wgt|weights|mass|g|gr|gm|gms|grams|gram|mg)(?: (?:in )?{_UNITS})?|gewicht.*|poids.*|peso.*"),
     ("code", r"(?:taxon |species |plant )?(?:code|abbrev|abbreviation|abbr|key|index|row|recid|rec id|rec(?:ord)?(?: ?(?:id|no|number))|objectid|object id|fid|oid|order|sort|seq|line|taxon id|species id|taxon no|taxon number|ser|serial|sl no|item no)"),
     ("group", r"(?:ecological |plant |use |habitat |taxon |economic |crop )?(?:habitat|ecology|habitats|category|categories|cat|group|groups|class|classes|uses?|type|types|season|life ?form|status|order|growth form|ecological indicator|niche|soil|economic use|economic category)(?: code| preference)?"),
-    ("note", r"(?:field |excavation |dig )?(?:year|season)|sources?|references?|citations?|bibliography|doi|publication|excavators?|(?:c ?14|14 ?c|ams|radiocarbon|datable|dateable)(?: .*)?|year(?: excavated)?|collector|date excavated|literature|(?:find |item |id |analyst |general |additional |other )?(?:notes?|comments?|remarks?|observations?|obs|details|bemerkung(?:en)?|remarques?|analyst|identified by|id by|sorted by|sorter|potential(?: .*)?|priority|recommendations?|further work|action|initials|photo|image|entered by|date (?:sorted|identified|analysed|entered|collected|floated)|sorted on)"),
+    ("note", r"sources?|references?|citations?|bibliography|doi|publication|excavators?|(?:c ?14|14 ?c|ams|radiocarbon|datable|dateable)(?: .*)?|collector|date excavated|literature|(?:find |item |id |analyst |general |additional |other )?(?:notes?|comments?|remarks?|observations?|obs|details|bemerkung(?:en)?|remarques?|analyst|identified by|id by|sorted by|sorter|potential(?: .*)?|priority|recommendations?|further work|action|initials|photo|image|entered by|date (?:sorted|identified|analysed|entered|collected|floated)|sorted on)"),
     ("percent", r"%.*[a-z].*|.*[a-z].*%|.* (?:percent|percentage|pct)"),
     ("description", r"(?:context |feature |sample |deposit |fill )?(?:description|desc|descr|details)"),
 )  # fmt: skip
+
+SAMPLE_HEADS = ("sample", "context", "feature", "site", "phase", "volume", "kind")
+"""Heads whose notes are of the sample: 'context_notes', 'phase remarks'."""
 
 # Terms of Darwin Core (Biodiversity Information Standards), from memory, with spaces between their words.
 _DARWIN_CORE: dict[str, str] = {
@@ -119,6 +124,9 @@ def heading(text: str) -> str:
             return said.pop()  # 'Campione / Sample': the same in two languages
         if len(said) == 2 and said <= {"context", "site", "feature"}:
             return "context"  # 'Level / zone'
+    remark = re.fullmatch(r"(?P<of>.{2,30}?) (?:notes?|comments?|remarks?|observations?)", flat)
+    if remark:
+        return "sample note" if heading(remark["of"]) in SAMPLE_HEADS else "note"
     prefix, _, rest = flat.partition(" ")
     if prefix in ("taxon", "plant", "find") and rest:
         return heading(rest)

@@ -53,7 +53,7 @@ def tell_two_volumes(tables: list[Table], grids: Mapping[str, Grid], doubts: lis
             chosen = of_floated[0] if len(of_floated) == 1 else volumes[0]
             for at in volumes:
                 if at != chosen:
-                    roles[at] = replace(roles[at], name="sample note", qualifiers=())
+                    roles[at] = replace(roles[at], name="sample note", qualifiers=(heads[at],))
                 elif roles[at].name != "volume":
                     roles[at] = replace(roles[at], name="volume", qualifiers=(unit(heads[at]) or "l",))
             tables[n] = table = (

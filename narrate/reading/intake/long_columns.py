@@ -9,6 +9,7 @@ from narrate.model.layouts import Role
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.header_words import heading, quantity, unit
 from narrate.reading.intake.heads_by_content import SIZES, condition_role, content_role
+from narrate.reading.intake.kinds_of_amounts import are_kinds_of_amounts, is_kind_head
 from narrate.reading.intake.litres_in_heads import litres_in
 from narrate.reading.intake.long_table import OF_SAMPLE
 from narrate.reading.intake.not_plants import is_class_of_finds
@@ -67,6 +68,8 @@ def column_role(
     words = {quantity(text) for text in said_below if not re.fullmatch(r"p|pres(?:ent|ence)?\.?", text.lower())}
     if column not in known and "mass" in words and all(words):
         return Role(name="quantity")  # 'n' or 'g' in each row
+    if column not in known and (is_kind_head(text) or not role) and are_kinds_of_amounts(said_below):
+        return Role(name="quantity")
     if column == sample:
         beside = [c for c, other in heads.items() if other in OF_SAMPLE and c != column]
         return Role(name="sample", filled=is_filled(look, below, column) or _goes_on_above(look, below, column, beside))
@@ -117,6 +120,8 @@ def column_role(
         return Role(name="ignored", qualifiers=("its cells are no amounts",))
     if role == "fraction" and said_below and all(SIZES.fullmatch(text) for text in said_below):
         return Role(name="size class")
+    if role == "sample note":
+        return Role(name=role, qualifiers=(text,), filled=False)  # its head stays with it: 'date_from: -400'
     if role:
         return Role(name=role, filled=role in OF_SAMPLE and is_filled(look, below, column))
     texts = [look.text(r, column) for r in below if look.text(r, column)]
@@ -169,7 +174,8 @@ def notes_of_samples(look: Look, below: list[int], columns: dict[int, Role], sam
         if role.name == "note" and (len(said) < 3 or len(below) < 2 * len(said) or len(own) < 0.7 * len(said)):
             continue
         litres = sum(bool(litres_in(text)) for text in own)
-        found[column] = Role(name="sample note", also=("volume",) if own and litres >= 0.5 * len(own) else ())
+        also = ("volume",) if own and litres >= 0.5 * len(own) else ()
+        found[column] = Role(name="sample note", also=also, qualifiers=() if also else role.qualifiers)
     return found
 
 

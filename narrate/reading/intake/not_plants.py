@@ -92,6 +92,37 @@ _NO_PLANT = re.compile(
     r"(?:not?|non)[ -](?:a )?(?:plants?|botanical|vegetable|vegetal(?:es)?|botánic[oa]s?|végéta(?:l|ux)|vegetale|plante)|keine? pflanzen?(?:reste?)?|nicht pflanzlich|geen planten?|não vegetal",
     re.IGNORECASE,
 )
+_SOME = (
+    r"(?:(?:charred|carbonised|carbonized|identifiable|plant|botanical|archaeobotanical|macro(?:botanical)?|seed|verkohlten?|bestimmbaren?|pflanzlichen?|botanischen?|"
+    r"végéta(?:l|le|ux|les)|carbonisés|carbonisées|carpologiques|vegetal(?:es)?|carbonizados|carbonizadas|botánicos|vegetal[ei]|carbonizzati|botanici|carpologici|"
+    r"verkoolde|plantaardige|botanische|roślinnych|zwęglonych|botanicznych|of plants?|de plantes?|de plantas?|di piante|found|present|gefunden|vorhanden|recovered|observed|identified|gevonden) ?)*"
+)
+_REMAINS = (
+    r"(?:remains?|material|macro-?(?:fossils?|remains?|botanicals?)|plants?|seeds?|finds?|items?|(?:pflanzen|makro|groß|gross)?reste?|pflanzen|funde?|restes?|vestiges?|macro-?restes?|graines?|"
+    r"restos?|macro-?restos?|semillas?|resti|resto|macro-?resti|semi|(?:planten)?resten|zaden|szczątków|resztek|nasion)"
+)
+_NOTHING = re.compile(
+    rf"(?:no|nothing|none|nil|keine?(?:rlei)?|nichts|aucune?|rien|ning[uú]na?|nada|nessun[oa]?|niente|geen|niets|brak)(?: {_SOME}{_REMAINS}?)? ?{_SOME}"
+    rf"|(?:pas de|sans|sin|senza|bez) {_SOME}{_REMAINS} ?{_SOME}"
+    r"|(?:(?:sample|probe|échantillon|muestra|campione|monster|próbka) )?(?:sterile?|empty|barren|leer|steril|stérile|vide|estéril|vac[ií][oa]|vuot[oa]|sterylna|pusta|leeg|steriel)(?: (?:sample|probe))?",
+    re.IGNORECASE,
+)
+
+
+@cache
+def says_nothing_found(text: str) -> bool:
+    """
+    Whether a text in the place of a name says that a sample held nothing.
+
+    >>> says_nothing_found("No plant remains"), says_nothing_found("keine verkohlten Reste"), says_nothing_found("Nigella")
+    (True, True, False)
+    >>> says_nothing_found("sterile"), says_nothing_found("Sin restos vegetales"), says_nothing_found("No identificado")
+    (True, True, False)
+    """
+    flat = " ".join(re.sub(r"[_.,:;*()\[\]–-]+", " ", text).split())
+    return bool(_NOTHING.fullmatch(flat))
+
+
 _OF_PLANTS_CLASS = re.compile(
     r"(?:archaeo|macro)?-?botan(?:ical|y|ic)|flora?l?|plants?(?: remains)?|vegeta(?:l|ble)|végétal|botánico|botanisch|pflanze|charcoal|wood|seeds?", re.IGNORECASE
 )

@@ -123,7 +123,7 @@ def draft_records(
             notes += [] if found else [f"method written {method[0].text}"]
         if id not in has_finds:
             sample["sterile"] = "true"
-        notes += [one.text for one in said.get("sample note", [])]
+        notes += [f"{one.unit}: {one.text}" if one.unit else one.text for one in said.get("sample note", [])]
         if said.get("site"):
             notes.append(f"site or area {said['site'][0].text}")
         if not own_context:

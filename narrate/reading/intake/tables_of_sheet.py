@@ -6,6 +6,7 @@ from dataclasses import dataclass, field, replace
 
 from narrate.model.grids import Area, Grid
 from narrate.model.layouts import Marks, Role, Shape, Table
+from narrate.reading.intake.columns_explained import is_against_heads
 from narrate.reading.intake.crossed_guess import Crossed, guess_crossed
 from narrate.reading.intake.evidence import Look, plain_label
 from narrate.reading.intake.forms_guess import guess_forms
@@ -156,7 +157,7 @@ def _best(look: Look, area: Area) -> tuple[Crossed | Long, Area] | None:
     if long is not None:
         options.append((long.score, 2, long, long.area))
     down = guess_crossed(look, area)
-    if down is not None:
+    if down is not None and not is_against_heads(down, long):
         options.append((down.score, 1, down, down.area))
     turned = look.turned()
     across = guess_crossed(turned, Area(top=area.left, left=area.top, bottom=area.right, right=area.bottom))

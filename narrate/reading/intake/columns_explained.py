@@ -1,0 +1,36 @@
+"""How well a reading explains the heads over its columns: numbers under 'context_no' or 'volume' are no counts."""
+
+from __future__ import annotations
+
+from narrate.model.layouts import SAMPLE_ROLES
+from narrate.reading.intake.crossed_guess import Crossed
+from narrate.reading.intake.header_words import heading
+from narrate.reading.intake.long_guess import heads_in
+from narrate.reading.intake.long_table import Long
+
+_OF_FINDS = ("taxon", "genus", "common name")
+_OF_AMOUNTS = ("count", "mass")
+_NO_COUNTS = (*SAMPLE_ROLES, "count", "mass", "note", "code", "location", "cf", "condition", "part")
+
+
+def is_against_heads(crossed: Crossed, long: Long | None) -> bool:
+    """
+    Whether taxa against samples is gainsaid by the heads of a list: a head names samples, taxa and amounts, and most
+    columns that would have to hold counts of one sample each stand under words for something else.
+    """
+    if long is None or crossed.look.is_turned:
+        return False
+    head = next((row for row, role in long.rows.items() if role.name == "header"), None)
+    if head is None:
+        return False
+    look = crossed.look
+    roles = heads_in(look, long.area, head)
+    said = set(roles.values())
+    if not (said & set(_OF_FINDS) and said & set(_OF_AMOUNTS) and said & {"sample", "context", "feature"}):
+        return False
+    lines = [row for row, role in crossed.rows.items() if role.name == "counts"]
+    if 2 * sum(row > head for row in lines) < len(lines):
+        return False  # another table over the list
+    counts = [c for c, role in crossed.columns.items() if role.name == "counts"]
+    headed = [c for c in counts if roles.get(c) in _NO_COUNTS and heading(look.text(head, c))]
+    return 2 * len(headed) > len(counts)
