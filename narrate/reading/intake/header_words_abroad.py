@@ -23,7 +23,7 @@ _WORDS: dict[str, str] = {
         "warstwa jednostka lager lag sloj слой горизонт vrstva kontekst açma tabaka 층위 層位 層 層名 地层 层位 出土単位"
     ),
     "phase": (
-        "período períodos horizonte chronologia chronologie zeit zeitstellung periode datierung epoche période periode datation chronologie période/phase periodo época epoca faz "
+        "faza fazy okres okresy período períodos horizonte chronologia chronologie zeit zeitstellung periode datierung epoche période periode datation chronologie période/phase periodo época epoca faz "
         "cronología cronologia fase faze dönem evre период датировка datering tidsperiode 시대 시기 時期 時代 年代 时代 分期 期"
     ),
     "site": "schnitt fläche areal saggio settore ambiente sondagem sondage tranchée zona put werkput vlak schakt cuadro cuadrícula cuadricula sector proyecto carré quadrat quadrato fundort ort site lieu yacimiento sitio sito località sítio vindplaats lokalitet lelőhely stanowisko 유적 유적명 遺跡 遺跡名 遗址",
@@ -45,7 +45,7 @@ _WORDS: dict[str, str] = {
     "family": "familie famille familia famiglia família 科 科名 科属",
     "common name": "volksnaam",
     "group": "clase classe klasse categoría categoria catégorie kategorie gruppe groupe grupo gruppo groep kategoria",
-    "code": "scheda lfd lfdnr rang",
+    "code": "scheda lfd lfdnr laufnummer datensatz datensatznr rang lp enregistrement registro registros recordnr volgnr volgnummer rekord",
     "total": "summe gesamt gesamtsumme total somme suma totale всего итого soma totaal összesen razem ukupno celkem toplam 合計 計 总计 合计",
     "density": "dichte funddichte konzentration densité densités densidad densità densidade dichtheid yoğunluk 密度",
     "ubiquity": "stetigkeit fréq frec frequenz fréquence fréquences ubiquité frecuencia ubicuidad ubiquidad frequenza ubiquità 出土概率 出現率",
@@ -104,9 +104,12 @@ def heading_abroad(flat: str) -> str:
     """
     flat = re.sub(r"\b(\w) (?=\w\b|[ºª°])", r"\1", flat)  # 'U.E.', 'N.º'
     flat = re.sub(r"(?<=[^\W\d_])-(?=(?:nr|no|n°|nº|num|nummer|id)\b)", " ", flat)  # 'Proben-Nr.'
+    if flat in _AMOUNTS:
+        return "count"
     for role, pattern in _PHRASES:
         if pattern.fullmatch(flat):
             return role
+    flat = re.sub(r"^id (?=(?:registro|rekordu|enregistrement|datensatz)$)", "", flat).replace("rekordu", "rekord")
     numbered = _NUMBER_OF.match(flat)
     if numbered and flat[numbered.end() :] in _LOOKUP:
         return _LOOKUP[flat[numbered.end() :]]
@@ -122,4 +125,6 @@ def heading_abroad(flat: str) -> str:
 
 
 _NUMBER_OF = re.compile(r"(?:n°|nº|no|nr|num|numéro|número|numero|nummer) (?:(?:de|d|di|da|du|des|del|van|der) )?")
+_AMOUNTS = frozenset("menge quantité quantités cantidad quantità quantidade hoeveelheid ilość".split())
+"""Amounts of finds where no unit and no word for soil stands with them."""
 _LOOKUP = {word: role for role, words in _WORDS.items() for word in words.split()}

@@ -46,7 +46,19 @@ class KnownWords:
         if not found and " / " in text:
             halves = {self.part_of(half) for half in text.split(" / ")} - {""}
             found = halves.pop() if len(halves) == 1 else None  # 'cariosside / caryopsis'
-        return found or ""
+        return found or self._part_beside_condition(flat)
+
+    def _part_beside_condition(self, flat: str) -> str:
+        """The part in 'charred glume base' and 'semilla carbonizada'."""
+        first, _, rest = flat.partition(" ")
+        before, _, last = flat.rpartition(" ")
+        if rest and self._is_condition(first):
+            return self.part_of(rest)
+        return self.part_of(before) if before and self._is_condition(last) else ""
+
+    def _is_condition(self, word: str) -> bool:
+        flat = word.lower()
+        return len(flat) > 4 and bool(find_word(self.packs.words.condition_lookup, flat) or CONDITIONS_ABROAD.get(flat))
 
     def condition_of(self, text: str) -> str:
         flat = text.strip(" ().?")

@@ -114,6 +114,7 @@ def column_role(
     if (
         role in ("group", "note", "kind", "phase", "description", "code")
         and content_role([look.text(r, column) for r in below if look.text(r, column)], look) == "part"
+        and not (role == "kind" and "part" in heads.values())  # 'pit' under 'feature_type' is no stone of a fruit
     ):
         return Role(name="part")
     if role in ("count", "mass"):
@@ -126,11 +127,19 @@ def column_role(
         return Role(name=role, filled=role in OF_SAMPLE and is_filled(look, below, column))
     texts = [look.text(r, column) for r in below if look.text(r, column)]
     by_content = content_role(texts, look)
+    if by_content == "part" and sum(bool(condition_said_in(text, look)) for text in texts) >= 0.6 * len(texts):
+        return Role(name="part", also=("condition",))  # 'charred grain'
     if by_content in ("part", "condition", "completeness", "size class", "fraction", "kind"):
         return Role(name=by_content)
     if len(set(texts)) > 1 and sum(map(is_class_of_finds, texts)) >= 0.8 * len(texts):
         return Role(name="group")
     return Role(name="ignored", qualifiers=("its heading says nothing known",))
+
+
+def condition_said_in(text: str, look: Look) -> str:
+    """The condition that stands beside a part in one cell."""
+    words = text.split()
+    return look.names.condition_of(text) or next((c for w in words if len(w) > 4 and (c := look.names.condition_of(w))), "")
 
 
 def contexts_told_apart(look: Look, row: int, columns: dict[int, Role]) -> dict[int, Role]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from itertools import pairwise
 
 from narrate.model.grids import Area
 from narrate.model.layouts import SAMPLE_ROLES, Role
@@ -71,6 +72,10 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
         return None
     known = [c for c in amounts if is_amount_head(look, row, c, heads)]
     once = {c for c in known if c < taxon and _is_said_once(look, below, sample, c)}
+    running = {c for c in known if c < taxon and _runs_on([look.text(r, c) for r in below])}
+    if running and set(known) - running - once:
+        heads = {c: "code" if c in running else role for c, role in heads.items()}  # 'N°' over 1, 2, 3
+        once |= running
     known = [c for c in known if c not in once]
     doubts: list[str] = []
     others = [c for c in amounts if c not in known and c > taxon and not heads[c] and _are_whole(look, below, c)]
@@ -95,7 +100,7 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     finds = [r for r in below if _row_role(look, r, taxon, sample, known).name != "total"] or below
     for column, role in heads.items():
         columns[column] = column_role(look, row, column, role, taxon, sample, known, finds, heads)
-        if column in once:
+        if column in once - running:
             columns[column] = Role(name="ignored", qualifiers=("it is said once for each sample, and is of no find",))
     for column, made in list(columns.items()):
         if column != sample and made.name == "sample":
@@ -134,6 +139,13 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
 def _are_whole(look: Look, below: list[int], column: int) -> bool:
     texts = [look.text(r, column) for r in below if look.text(r, column)]
     return bool(texts) and all(text.isdigit() for text in texts)
+
+
+def _runs_on(texts: list[str]) -> bool:
+    """Whether a column counts its own lines: 1, 2, 3 to the end."""
+    if len(texts) < 4 or not all(text.isdigit() for text in texts):
+        return False
+    return all(int(b) == int(a) + 1 for a, b in pairwise(texts))
 
 
 def _is_said_once(look: Look, below: list[int], sample: int, column: int) -> bool:

@@ -72,7 +72,7 @@ PARTS_ABROAD: Mapping[str, str] = {
     "cariosside": "grain", "cariossidi": "grain", "seme": "seed", "semi": "seed", "vinacciolo": "seed", "vinaccioli": "seed", "endocarpo": "fruit stone",
     "endocarpi": "fruit stone", "acheni": "achene", "achenio": "achene", "akène": "achene", "akènes": "achene", "aquenio": "achene", "aquénio": "achene", "base di gluma": "glume base", "basi di gluma": "glume base", "carbone": "charcoal",
     "carboni": "charcoal", "forchetta": "spikelet fork", "forchette": "spikelet fork",
-    "kafbasis": "glume base", "kafbases": "glume base", "aarvorkje": "spikelet fork", "aarvorkjes": "spikelet fork",
+    "dop": "nutshell", "doppen": "nutshell", "notendoppen": "nutshell", "kafbasis": "glume base", "kafbases": "glume base", "aarvorkje": "spikelet fork", "aarvorkjes": "spikelet fork",
     "aarspilsegment": "rachis internode", "aarspilsegmenten": "rachis internode", "zaad": "seed", "zaden": "seed", "korrel": "grain", "korrels": "grain",
     "graan": "grain", "houtskool": "charcoal", "notendop": "nutshell",
     "grão": "grain", "grãos": "grain", "semente": "seed", "sementes": "seed", "grainha": "seed", "grainhas": "seed", "casca": "nutshell",
@@ -98,11 +98,11 @@ WIDE_PARTS = frozenset(("chaff", "other", "other parts", "others", "kaf", "kafre
 CONDITIONS_ABROAD: Mapping[str, str] = {
     word: condition
     for condition, words in (
-        ("charred", "verkohlt verkohlte verkohlter karbonisiert carbonisées carbonizadas carbonizzate carbonizzata carbonizzata verkoolde forkullede förkolnade forkulla carbonisé carbonisée carbonisés carbonizado carbonizada carbonizados carbonizzato carbonizzati combusto verkoold forkullet förkolnad zwęglony karbonize 炭化 炭化物"),
-        ("uncharred", "未炭化 非炭化 未炭化的 未燃 unverkohlt unverkohlte onverkoold onverkoolde non-carbonizzato rezent uforkullede oförkolnade non-carbonisé uforkullet oförkolnad niezwęglony"),
-        ("mineralised", "鉱物化 矿化 mineralisiert minéralisé minéralisée minéralisés minéralisées mineralizzate mineralizzata mineraliserede mineraliserade mineralizado mineralizada mineralizados mineralizzato mineralizzati gemineraliseerd mineraliseret"),
-        ("waterlogged", "水漬 水浸 饱水 feuchterhalten feuchterhaltung feuchtbodenerhaltung wassergesättigt feuchtboden nass subfossil waterlogged vandmættet vandmættede imbibés imbibé imbibée gorgé waterverzadigd imbibito encharcado saturado"),
-        ("desiccated", "乾燥 干燥 ausgetrocknet desséché desséchée desecado desecada deshidratado essiccato gedroogd dessecado desecados ingedroogd indtørret"),
+        ("charred", "verkohlt verkohlte verkohlter karbonisiert carbonisées carbonizadas carbonizzate carbonizzata carbonizzata verkoolde forkullede förkolnade forkulla carbonisé carbonisée carbonisés carbonizado carbonizada carbonizados carbonizzato carbonizzati combusto verkoold forkullet förkolnad zwęglony zwęglona zwęglone zwęglonych spalone karbonize 炭化 炭化物"),
+        ("uncharred", "未炭化 非炭化 未炭化的 未燃 unverkohlt unverkohlte onverkoold onverkoolde non-carbonizzato rezent uforkullede oförkolnade non-carbonisé uforkullet oförkolnad niezwęglony niezwęglona niezwęglone"),
+        ("mineralised", "鉱物化 矿化 mineralisiert minéralisé minéralisée minéralisés minéralisées mineralizzate mineralizzata mineraliserede mineraliserade mineralizado mineralizada mineralizados mineralizzato mineralizzati gemineraliseerd gemineraliseerde mineraliseret zmineralizowany zmineralizowana zmineralizowane"),
+        ("waterlogged", "水漬 水浸 饱水 feuchterhalten feuchterhaltung feuchtbodenerhaltung wassergesättigt feuchtboden nass subfossil waterlogged vandmættet vandmættede imbibés imbibé imbibée gorgé waterverzadigd imbibito encharcado saturado mokre uwodnione"),
+        ("desiccated", "乾燥 干燥 ausgetrocknet desséché desséchée desecado desecada deshidratado essiccato gedroogd dessecado desecados ingedroogd indtørret wysuszone zasuszone"),
     )
     for word in words.split()
 }  # fmt: skip
