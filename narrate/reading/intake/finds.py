@@ -24,7 +24,6 @@ from narrate.reading.intake.told import Told
 from narrate.reading.intake.words_in_names import FRAGMENTS
 from narrate.reading.intake.written_names import NameReader, WrittenName
 
-
 _NO_FINDS = ("", "0", "0.0", "-", "–", "NA", "N/A", "NULL")
 """Amounts beside 'No plant remains'."""
 
@@ -64,7 +63,8 @@ class _Reader(NamedLines):
                 has_amount = True
                 self._cell(row, column, cell, sample, names.get(line_at), by_row[row], by_column[column])
             named = names.get(row)
-            if table.shape == "long" and columns and not (has_amount or named is None or says_nothing_found(named[2].text)):
+            is_silent = has_amount or named is None or says_nothing_found(named[2].text)
+            if table.shape == "long" and columns and not is_silent:
                 self.told.warning(
                     "N313", "no amount", self.grid.place(row, columns[0]),
                     "the row names a find and gives no amount; it is not read, expected a count, a sign or a weight",
