@@ -35,7 +35,7 @@ def _density(page: Page, context: Context) -> list[Sentence]:
         return []
     if setting.items_counted(page) < setting.FEW_ITEMS:
         return []
-    refs = [page.ref("density"), *(page.dig.measure_ref(s, "density") for s in known)]
+    refs = [page.ref("density"), *(page.dig.measure_ref(s, "density") for s in page.dig.surroundings.behind_median)]
     many = page.count(len(known))
     middle = numbers.figure(median, 1 if median < 10 else 0)
     if not page.is_plain and any(page.has_told(word) for word in OPENED_WITH):

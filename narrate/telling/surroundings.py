@@ -42,6 +42,9 @@ class Surroundings:
         """Those whose density is known, in the project's order."""
         self.highest_density = max(densities.values(), default=None)
         self.median_density = statistics.median(densities.values()) if densities else None
+        self.behind_median = _behind_median(densities)
+        """Those that are named where a context is set against the median: all of a small dig; of a large one the lowest,
+        those in the middle and the highest."""
         self._values = {"density": densities, "taxa": taxa}
         # Sorting keeps the project's order among equals.
         self._first = {
@@ -66,6 +69,18 @@ class Surroundings:
     def of_kind(self, kind: str) -> OfKind:
         """The contexts of a kind with enough kernels and cupules, and their extremes."""
         return self._of_kinds.get(kind, OfKind())
+
+
+ALL_NAMED = 30
+"""Contexts up to which each is named where one is set against their median (judgement of the makers)."""
+
+
+def _behind_median(densities: Mapping[Subject, float]) -> tuple[Subject, ...]:
+    if len(densities) <= ALL_NAMED:
+        return tuple(densities)
+    ranked = sorted(densities, key=densities.__getitem__)
+    middle = ranked[(len(ranked) - 1) // 2 : len(ranked) // 2 + 1]
+    return tuple(dict.fromkeys((ranked[0], *middle, ranked[-1])))
 
 
 COMPARED_FROM = 10
