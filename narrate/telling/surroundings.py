@@ -43,7 +43,7 @@ class Surroundings:
         self.highest_density = max(densities.values(), default=None)
         self.median_density = statistics.median(densities.values()) if densities else None
         self.behind_median = _behind_median(densities)
-        """Those that are named where a context is set against the median: all of a small dig; of a large one the lowest,
+        """Those named where a context is set against the median: all of a small dig; of a large one the lowest,
         those in the middle and the highest."""
         self._values = {"density": densities, "taxa": taxa}
         # Sorting keeps the project's order among equals.
