@@ -138,7 +138,7 @@ class Making:
         self._site.opener.forget()
         self._many_made += 1
         if self._many_made % _BETWEEN_LOOKS == 0:
-            gc.collect()
+            gc.collect(1)
         return content
 
 
