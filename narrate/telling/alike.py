@@ -9,7 +9,8 @@ from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english
 from narrate.telling.borne import EXPECTED
-from narrate.telling.frames import noun_of, that_clauses
+from narrate.telling.exceptions_told import STORIES
+from narrate.telling.frames import noun_of
 from narrate.telling.one_feature import kinds_counted, places_listed
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
@@ -68,10 +69,9 @@ def _kind_compared(page: Page, kind: str, members: Sequence[Context]) -> list[Se
         common = noun_of(page, in_pack_order(page, [held[members[0].id][name] for name in shared[:3]]), in_short=True)
         apart = _apart(page, held, partial)
         if page.is_plain:
-            clause = that_clauses(page, in_pack_order(page, [held[members[0].id][name] for name in shared[:3]]))
-            if page.has_told(f"alike we saw signs that {clause}"):
+            if page.has_told(f"signs of {common}"):
                 return page.say(refs, f"we saw the same signs in the {many}")
-            return page.say(refs, f"in the {many} alike we saw signs that {clause}")
+            return page.say(refs, f"the {many} have one thing in common: signs of {common}")
         formed = _formed(page, members)
         alike = page.say(
             refs, f"the {many} ({ids}) agree on {common}{formed}", f"on {common} the {many} ({ids}) agree{formed}"
@@ -81,13 +81,17 @@ def _kind_compared(page: Page, kind: str, members: Sequence[Context]) -> list[Se
         return alike + page.say(refs, f"beyond that they differ, for {apart}", f"otherwise {apart}")
     if page.is_plain:
         if len(members) > 2 or not all(held.values()):
-            return page.say(refs, f"{apart_from}the {many} have no one story in common")
-        each = [that_clauses(page, in_pack_order(page, list(found.values())[:2])) for found in held.values()]
-        a, b = (english.literal(id) for id in held)
+            return []
+        each = [
+            noun_of(page, in_pack_order(page, _told_first(list(found.values()))), in_short=True)
+            for found in held.values()
+        ]
+        called = page.names.kind(kind)
+        a, b = (f"in {called} {english.literal(id)}" for id in held)
+        each[1] = each[1].replace(", and ", " and of ")
         return page.say(
             refs,
-            f"{apart_from}the {many} tell different stories: in {a} we saw signs that {each[0]}; in {b}, that "
-            f"{each[1]}",
+            f"{apart_from}the {many} tell different stories: {a} we saw signs of {each[0]}, and {b} of {each[1]}",
         )
     return page.say(
         refs,
@@ -95,6 +99,11 @@ def _kind_compared(page: Page, kind: str, members: Sequence[Context]) -> list[Se
         f"no firm reading, beyond those of most contexts, is common to the {many} ({ids}); "
         f"{_apart(page, held, partial)}",
     )
+
+
+def _told_first(found: Sequence[Reading]) -> list[Reading]:
+    """Two readings of a place: what happened there goes before all else."""
+    return sorted(found, key=lambda r: (r.claim.statement not in STORIES, -r.rank))[:2]
 
 
 def _formed(page: Page, members: Sequence[Context]) -> str:
@@ -148,12 +157,13 @@ def _phase_compared(
     kinds = page.names.kind(kind, plural=True)
     names = [english.literal(phase.name) for phase, _ in (early, late)]
     parts = [_nouns_and_places(page, side) for side in shown]
-    nouns = [", and that ".join(texts) if page.is_plain else page.listed(texts) for texts in parts]
+    nouns = [page.listed(texts) for texts in parts]
     if page.is_plain:
+        nouns = [", and of ".join((", of ".join(texts[:-1]), texts[-1])) if texts[1:] else texts[0] for texts in parts]
         return page.say(
             refs,
-            f"in the {kinds} of the {names[0]} we saw signs that {nouns[0]}; "
-            f"in those of the {names[1]}, that {nouns[1]}",
+            f"in the {kinds} of the {names[0]} we saw signs of {nouns[0]}; in those of the {names[1]}, of {nouns[1]}",
+            f"the {kinds} of the {names[0]} gave us signs of {nouns[0]}; those of the {names[1]}, of {nouns[1]}",
         )
     return page.say(
         refs,
@@ -189,5 +199,6 @@ def _nouns_and_places(page: Page, side: Sequence[Sequence[Reading]]) -> list[str
     by_place: dict[tuple[str, ...], list[Reading]] = {}
     for found in side:
         by_place.setdefault(tuple(sorted(r.claim.about.id for r in found)), []).append(found[0])
-    told = [that_clauses(page, r) if page.is_plain else noun_of(page, r, in_short=True) for r in by_place.values()]
+    told = [noun_of(page, r, in_short=True) for r in by_place.values()]
+    told = [text.replace(", and ", " and of ") for text in told] if page.is_plain else told
     return [f"{text} ({places_listed(page, place)})" for text, place in zip(told, by_place, strict=True)]

@@ -2,25 +2,11 @@
 
 from __future__ import annotations
 
-from itertools import pairwise
-
 from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Phase
 from narrate.telling import numbers, setting
 from narrate.telling.page import Page
-from narrate.telling.through_time import sampled_phases
-
-
-def gaps(page: Page) -> list[tuple[Phase, Phase, int]]:
-    """Neighbouring phases with years between them from which no phase is known, and how many."""
-    found = []
-    phases = sampled_phases(page)
-    for before, after in pairwise(phases):
-        if before.end is None or after.start is None or before.dates != after.dates or "BP" in before.dates:
-            continue
-        if after.start > before.end:
-            found.append((before, after, after.start - before.end))
-    return found
+from narrate.telling.through_time import gaps_between, sampled_phases
 
 
 def gap_sentences(page: Page) -> list[Sentence]:
@@ -28,10 +14,30 @@ def gap_sentences(page: Page) -> list[Sentence]:
     if not page.is_plain:
         return []
     sentences: list[Sentence] = []
-    for before, after, years in gaps(page):
+    for before, after, years in gaps_between(page):
         names = page.listed(setting.phase_name(one) for one in (before, after))
         sentences += page.say([page.record], f"some {numbers.count(years)} years lie between {names}")
     return sentences
+
+
+def times_sentences(page: Page) -> list[Sentence]:
+    """For visitors: the times of a dig of several, and how long lies between them, before anything is compared."""
+    phases = sampled_phases(page)
+    if len(phases) < 2:
+        return []
+    named = [_with_years(page, phase) for phase in phases]
+    sentences = page.say([page.record], f"our finds come from {page.count(len(phases))} times: {page.listed(named)}")
+    for before, after, years in gaps_between(page):
+        names = f" {setting.phase_name(before)} and {setting.phase_name(after)}" if len(phases) > 2 else " the two"
+        sentences += page.say(
+            [page.record], f"some {numbers.count(years)} years lie between{names}, and of those years we know nothing"
+        )
+    return sentences
+
+
+def _with_years(page: Page, phase: Phase) -> str:
+    years = setting.phase_years(page, phase)
+    return f"{setting.phase_name(phase)}{f' ({years})' if years else ''}"
 
 
 def unanswered_sentences(page: Page, phase: Phase | None = None) -> list[Sentence]:
@@ -41,7 +47,7 @@ def unanswered_sentences(page: Page, phase: Phase | None = None) -> list[Sentenc
     phase: of a page of one phase, that of its own end or beginning alone.
     """
     sentences: list[Sentence] = []
-    for before, after, years in gaps(page):
+    for before, after, years in gaps_between(page):
         names = [setting.phase_name(one) for one in (before, after)]
         if phase is None:
             why = f"why {names[0]} ended or why {names[1]} began"

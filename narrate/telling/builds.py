@@ -15,7 +15,7 @@ from narrate.telling.plan import Reading
 
 def led(page: Page, items: Sequence[Reading], reasons: Sequence[str]) -> list[Sentence]:
     refs = [item.claim.id for item in items]
-    builds = [_because, _which, _this] if not page.is_plain else [_clause_because, _this, _clause_then_reason]
+    builds = [_because, _which, _this] if not page.is_plain else [_so, _clause_because, _this, _clause_then_reason]
     turn = (page.position + len(page.said)) % len(builds)
     for build in builds[turn:] + builds[:turn]:
         texts = build(page, items, reasons)
@@ -38,8 +38,13 @@ def added(page: Page, items: Sequence[Reading], reasons: Sequence[str]) -> list[
         return page.say(refs, also)
     joined = samples_once(english.clauses_joined(reasons, oxford=page.names.has_oxford))
     if page.is_plain:
-        if page.worn(joined) or (page.position + len(page.said)) % 2:
-            return page.say(refs, f"{also}, because {ripe_then(also, joined)}")
+        so = _so(page, items, reasons) if (page.position + len(page.said)) % 3 == 2 else []
+        if so and not page.worn(so[0]):
+            return page.say(refs, so[0])
+        because = f"{also}, because {named_once(also, ripe_then(also, joined))}"
+        is_short = len(because.split()) <= LONG
+        if page.worn(joined) or (is_short and (page.position + len(page.said)) % 2):
+            return page.say(refs, because)
         return page.say(refs, also) + page.say(refs, joined)
     joined = english.in_last_brackets(joined, cited(page, items, reasons))
     texts = [f"{also}, since {joined}", f"{also}: {joined}"]
@@ -105,6 +110,17 @@ def ripe_then(lead: str, reason: str) -> str:
     return re.sub(rf"\bripen (?:in|towards) {season[1]}$", "ripen then", reason)
 
 
+def named_once(lead: str, reason: str) -> str:
+    """
+    The reason of a reading for visitors, what the reading has named already told as 'they'.
+
+    >>> named_once("it looks as if small-seeded crops served as food", "small-seeded crops turned up in most samples")
+    'they turned up in most samples'
+    """
+    match = re.match(r"([a-z-]+(?: [a-z-]+)?s) (turned up|lay)\b", reason)
+    return f"they {reason[match.start(2):]}" if match and re.search(rf"\b{match[1]}\b", lead) else reason
+
+
 def _of_that_season(reason: str, after: str) -> str:
     """
     A reading for visitors behind a reason that has named its season.
@@ -149,6 +165,19 @@ def _this(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[
     return [_season_once(f"{samples_once(english.clauses_joined(reasons, oxford=page.names.has_oxford))}; {after}")]
 
 
+def _so(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[str]:
+    """'nutshells turned up in most of the samples, so it looks as if people used nuts as food'."""
+    after = frame(page, group, "so")
+    if not after or len(reasons) != 1 or len(reasons[0].split()) > SHORT or "," in reasons[0]:
+        return []
+    text = f"{reasons[0]}, {_of_that_season(reasons[0], after)}"
+    return [text] if len(text.split()) <= LONG else []
+
+
+SHORT, LONG = 15, 28
+"""Words of a reason behind which the reading still finds room in one sentence for visitors, and of such a sentence."""
+
+
 def _clause_then_reason(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[str]:
     lead = frame(page, group, "lead")
     return [lead, *reasons[:1]] if lead else []
@@ -156,4 +185,12 @@ def _clause_then_reason(page: Page, group: Sequence[Reading], reasons: Sequence[
 
 def _clause_because(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[str]:
     lead = frame(page, group, "lead")
-    return [f"{lead}, because {ripe_then(lead, reasons[0])}"] if lead and reasons else []
+    if not lead or not reasons:
+        return []
+    # 'As far as we can tell' is no reason's other half.
+    because = ": " if lead.startswith(_BY_ITSELF) else ", because "
+    text = f"{lead}{because}{named_once(lead, ripe_then(lead, reasons[0]))}"
+    return [text] if len(text.split()) <= LONG else []
+
+
+_BY_ITSELF = "as far as we can tell"

@@ -10,7 +10,7 @@ from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Context
 from narrate.telling import english
 from narrate.telling.borne import NAMED, Borne
-from narrate.telling.frames import clauses_joined, food_again
+from narrate.telling.carried_for_visitors import carried_for_visitors, is_own
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
 from narrate.telling.reasons import page_text, without_figures
@@ -39,7 +39,7 @@ def carried_sentences(
     own: statements that the phase itself makes.
     """
     if page.is_plain:
-        return _carried_for_visitors(page, [one for one in borne if one.carried], own)
+        return carried_for_visitors(page, [one for one in borne if one.carried], own)
     told = sorted((one for one in borne if is_own(page, one, own)), key=lambda one: not one.carried)
     if not told:
         return []
@@ -83,13 +83,6 @@ def clauses_in_row(parts: Sequence[str]) -> str:
     if len(parts) < 3:
         return ", and ".join(parts)
     return f"{'; '.join(parts[:-1])}; and {parts[-1]}"
-
-
-def is_own(page: Page, one: Borne, own: Collection[str]) -> bool:
-    """Whether the phase or dig makes the reading too, be it as a hint alone; what no context carries is its own."""
-    claim = page.dig.claims.find(page.subject, one.statement)  # type: ignore[arg-type]
-    is_held = claim is not None and claim.verdict == "holds"
-    return one.statement in own or is_held or bool(one.hinted) or not one.carried
 
 
 SUGGESTS: Verb = ("suggests", "suggest", "", "does")
@@ -210,44 +203,6 @@ def _who(page: Page, read: Sequence[Context], one: Borne) -> tuple[str, bool]:
     firm = [id for id, claim in one.carried if claim.grade == one.carried[0][1].grade]
     firmest = f" (most firmly {ids_listed(page, firm)})" if len(firm) <= NAMED else ""
     return f"{page.count(n)} of the {page.count(of)} contexts that can be read{firmest}", True
-
-
-def _carried_for_visitors(page: Page, borne: Sequence[Borne], own: Collection[str]) -> list[Sentence]:
-    """'We saw signs of nuts as food in three places (C03, C04 and C08)'; other readings as what people did there."""
-    clauses = {one.statement: page.in_own_words(page.dig.packs.statements[one.statement].plain) for one in borne}  # type: ignore[index]
-    foods = [one for one in borne if is_own(page, one, own) and USED.match(clauses[one.statement])]
-    sentences: list[Sentence] = []
-    if foods:
-        used = [USED.match(clauses[one.statement])[1] for one in foods]  # type: ignore[index]
-        texts = [f"{plants} as food in {_places(page, one)}" for plants, one in zip(used, foods, strict=True)]
-        texts[1:] = [f"of {text.replace(' as food in ', ' in ').removesuffix(' places')}" for text in texts[1:]]
-        sentences += page.say([ref for one in foods for ref in one.refs], f"we saw signs of {page.listed(texts)}")
-    rest = [one for one in borne if one not in foods]
-    by_place: dict[str, list[str]] = {}
-    for one in rest:
-        by_place.setdefault(_places(page, one), []).append(food_again(page, clauses[one.statement]))
-    if not rest:
-        return sentences
-    parts = [f"in {where}, that {clauses_joined(page, texts)}" for where, texts in by_place.items()]
-    first, told = next(iter(by_place.items()))
-    more = "".join(f"; {'and ' if len(parts) > 2 and text is parts[-1] else ''}{text}" for text in parts[1:])
-    clause = clauses_joined(page, told)
-    return sentences + page.say(
-        [ref for one in rest for ref in one.refs],
-        f"in {first} we saw signs that {clause}{more}",
-        f"in {first} there were signs that {clause}{more}",
-        f"we saw signs in {first} that {clause}{more}",
-    )
-
-
-USED = re.compile(r"people used ([^()]+) as food$")
-
-
-def _places(page: Page, one: Borne) -> str:
-    """'one place (C06)', 'seven places'."""
-    ids = [id for id, _ in one.carried]
-    many = "one place" if len(ids) == 1 else f"{page.count(len(ids))} places"
-    return f"{many} ({ids_listed(page, sorted(ids))})" if len(ids) <= 3 else many
 
 
 def side(page: Page, one: Borne, ids: Sequence[str], of: int) -> str:

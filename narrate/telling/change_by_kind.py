@@ -51,9 +51,12 @@ def alike_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
     holds = len(same_way) == len(compared)
     name = name_of(page, group)
     if page.is_plain:
-        kinds_text = page.listed([page.names.kind(kind, plural=True) for kind, _, _ in same_way])
-        same = page.say(refs, f"we see the same when we look at {kinds_text} alone") if holds else []
-        return same + page.say(refs, "but each of these numbers is small") if same else []
+        kinds_marked = [kind for kind, a, b in compared if _is_marked(a, b)]
+        few = page.listed(page.names.kind(kind, plural=True) for kind, *_ in compared if kind not in kinds_marked)
+        named = page.listed(page.names.kind(kind, plural=True) for kind in kinds_marked)
+        little = f"; {few} show little of it" if few else ""
+        same = f"{named} alone tell the same of {name}, though each of the numbers is small{little}"
+        return page.say(refs, same) if holds and kinds_marked else []
     texts = [f"{page.names.kind(kind, plural=True)} ({out_of(a)}, then {out_of(b)})" for kind, a, b in compared]
     marked = [c for c in compared if _is_marked(c[1], c[2])]
     if holds and marked:

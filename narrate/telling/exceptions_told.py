@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from narrate.model.claims import GRADE_NAMES, Argument, Claim
@@ -12,6 +13,7 @@ from narrate.telling.behind import remains_behind, remains_looked_at
 from narrate.telling.borne import EXPECTED, NAMED, Borne
 from narrate.telling.of_stores import only_keeping
 from narrate.telling.page import Page
+from narrate.telling.places_named import places_named
 from narrate.telling.plan import FOODS, is_hint
 from narrate.telling.reasons import page_text, without_figures
 from narrate.telling.spread import ids_listed
@@ -54,13 +56,13 @@ def against_sentences(page: Page, one: Borne) -> list[Sentence]:
 def _against_for_visitors(
     page: Page, groups: Sequence[Sequence[tuple[str, Claim, Argument]]], refs: Sequence[str]
 ) -> list[Sentence]:
-    """'C11 and C13 are different: in C11 …; in C13, …': every context that is an exception, with its reason."""
+    """'Not every place agrees: in hearth C11, …; in smoke pit C13, …': every exception with its reason."""
     told: list[tuple[str, str]] = []
     for group in groups:
         ids = [id for id, _, _ in group]
         reason = without_figures(page_text(page, group[0][2], contexts=ids))
         if reason and len(group) <= NAMED:
-            told.append((ids_listed(page, ids), reason))
+            told.append((places_named(page, ids), reason))
     every = [id for group in groups for id, _, _ in group]
     if not told or len(told) < len(groups):
         return []
@@ -70,8 +72,13 @@ def _against_for_visitors(
         return page.say(
             refs, f"but in {where}, {reason}", f"{where} {are} different: {reason}"
         ) + _read_instead(page, groups)
-    reasons = "; ".join(f"in {where}, {reason}" for where, reason in told)
-    return page.say(refs, f"{ids_listed(page, every)} are different: {reasons}") + _read_instead(page, groups)
+    (first, *rest) = (_LAY_THERE.sub(r"lay \1 that ", f"in {where} {reason}") for where, reason in told)
+    sentences = page.say(refs, f"not every place agrees: {first}", f"but places differ: {first}")
+    return sentences + [s for text in rest for s in page.say(refs, text)] + _read_instead(page, groups)
+
+
+_LAY_THERE = re.compile(r"(?<=\d )([\w ]+?) lay there that ")
+"""'In building C17 lay ears that nobody had shelled': that they lay there was said."""
 
 
 def _read_instead(page: Page, groups: Sequence[Sequence[tuple[str, Claim, Argument]]]) -> list[Sentence]:
@@ -89,7 +96,8 @@ def _read_instead(page: Page, groups: Sequence[Sequence[tuple[str, Claim, Argume
     if not by_noun:
         return []
     if page.is_plain and len(by_noun) > 1:
-        return []
+        nouns = [f"{noun} ({places_named(page, ids)})" for noun, ids in by_noun.items()]
+        return page.say(refs, f"what lay there looks more like {page.listed(nouns)}")
     if page.is_plain:
         return page.say(refs, f"what lay there looks more like {next(iter(by_noun))}")
     texts = [f"{noun} ({ids_listed(page, ids)})" for noun, ids in by_noun.items()][:2]
@@ -118,7 +126,16 @@ def _instead(page: Page, context: str, claim: Claim) -> Claim | None:
             continue
         behind = {t.taxon for t in remains_behind(other, page.dig.packs, tallies)}
         behind = behind or {t.taxon for t in remains_looked_at(other, page.dig.packs, tallies)}
-        firmness = (rank, other.support)
-        if behind & looked_at and (best is None or firmness > (GRADE_NAMES.index(best.grade), best.support)):
+        if behind & looked_at and (best is None or _firmness(page, other) > _firmness(page, best)):
             best = other
     return best
+
+
+def _firmness(page: Page, claim: Claim) -> tuple[int, bool, float]:
+    """How firm a claim is; for visitors what happened at a place goes before what was used there."""
+    is_story = page.is_plain and claim.statement in STORIES
+    return (GRADE_NAMES.index(claim.grade), is_story, claim.support)
+
+
+STORIES = ("food.burned-store", "food.cooking-accident", "fuel.smudge")
+"""Readings that tell what happened at a place."""

@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 
 from narrate.model.narrative import Section, Sentence
+from narrate.telling import english
 from narrate.telling.page import Page
 
 AT_MOST = 2
@@ -29,7 +30,8 @@ def explained_at_first(
     """
     if not (page.names.is_plain and page.names.may_gloss):
         return sections
-    for forms, gloss in _glosses(page):
+    # That a plant is poisonous is told before there is no more room.
+    for forms, gloss in sorted(_glosses(page), key=lambda pair: "poison" not in pair[1]):
         if gloss in _text(sections):
             continue
         changed = _with_gloss(sections, forms, gloss)
@@ -41,29 +43,73 @@ def terms_explained(page: Page, sections: tuple[Section, ...]) -> tuple[Section,
     """
     The sections with each term that the audience has explained by a sentence of its own, behind its first use.
 
-    Such words are named 'term <phrase>'; a page says each once, and a page that does not use the phrase says nothing.
+    Such words are named 'term <phrase>', and 'wide term <phrase>' where only phases and the dig explain it; a page says
+    each once, and a page that does not use the phrase says nothing.
     """
+    is_wide = page.subject.level in ("phase", "site")
     for name in page.audience.words:
-        if name.startswith("term "):
-            phrase = name.removeprefix("term ")
+        if name.startswith("term ") or (is_wide and name.startswith("wide term ")):
+            phrase = name.removeprefix("wide ").removeprefix("term ")
             is_used = re.compile(rf"\b{re.escape(phrase)}\b", re.IGNORECASE)
-            sections = _with_term(page, sections, is_used, name)
+            is_plain = f"soil {phrase}" in _text(sections)  # 'soil samples' says what a sample is
+            sections = sections if is_plain else _with_term(page, sections, is_used, name)
+    sections = _debated(page, sections)
+    return _numbers_explained(page, sections) if is_wide else sections
+
+
+CONTACT = 1492
+"""Calendar year before which a plant that may have come from overseas is worth a word."""
+
+
+def _debated(page: Page, sections: tuple[Section, ...]) -> tuple[Section, ...]:
+    """The sections with what is still debated of a plant, named 'debated <region> <taxon>', behind its first name."""
+    ends = [p.end for p in page.dig.project.phases if p.end is not None and page.found.samples]
+    if not ends or max(ends) > CONTACT:
+        return sections
+    for tally in page.found.tallies:
+        is_old = tally.counted and not tally.only_cf and tally.condition in page.dig.ancient
+        for region in page.dig.packs.regions if is_old else ():
+            name = f"debated {region} {tally.taxon}"
+            plant = page.names.plant(tally.taxon, tally.written)
+            if name in page.audience.words and not page.has_told("still debate"):
+                is_used = re.compile(rf"\b{re.escape(plant)}\b", re.IGNORECASE)
+                sections = _with_term(page, sections, is_used, name, plant=plant)
     return sections
 
 
-def _with_term(page: Page, sections: tuple[Section, ...], is_used: re.Pattern[str], name: str) -> tuple[Section, ...]:
+def _numbers_explained(page: Page, sections: tuple[Section, ...]) -> tuple[Section, ...]:
+    """The sections with what the numbers of places are, behind the first sentence that has one."""
+    name = "numbers of places"
+    if name not in page.audience.words:
+        return sections
+    ids = "|".join(re.escape(english.literal(c.id)) for c in page.dig.project.contexts)
+    is_used = re.compile(rf"\b(?:{ids})\b" if ids else r"(?!)")
+    text = next((s.text for section in sections for p in section.paragraphs for s in p if is_used.search(s.text)), "")
+    match = is_used.search(text)
+    return _with_term(page, sections, is_used, name, id=match[0]) if match else sections
+
+
+def _with_term(
+    page: Page, sections: tuple[Section, ...], is_used: re.Pattern[str], name: str, **filled: str
+) -> tuple[Section, ...]:
     for i, section in enumerate(sections):
         for j, paragraph in enumerate(section.paragraphs):
             k = next((k for k, sentence in enumerate(paragraph) if is_used.search(sentence.text)), None)
             if k is not None:
-                said = page.say(paragraph[k].refs, *page.turns(name))
-                # A reason that stands behind its reading stays there.
-                while k + 1 < len(paragraph) and set(paragraph[k].refs) & set(paragraph[k + 1].refs):
+                said = page.say(paragraph[k].refs, *page.turns(name, **filled))
+                # A reason that stands behind its reading stays there, and figures behind what they bear out.
+                first = paragraph[k].refs
+                while k + 1 < len(paragraph) and _are_of_one({*first, *paragraph[k].refs}, paragraph[k + 1]):
                     k += 1
                 told = (*paragraph[: k + 1], *said, *paragraph[k + 1 :])
                 paragraphs = (*section.paragraphs[:j], told, *section.paragraphs[j + 1 :])
                 return (*sections[:i], replace(section, paragraphs=paragraphs), *sections[i + 1 :])
     return sections
+
+
+def _are_of_one(refs: set[str], sentence: Sentence) -> bool:
+    """Whether a sentence rests on what those before it rest on; that all are of one record makes them no one."""
+    return any(ref in refs for ref in sentence.refs if not ref.endswith("/record"))
 
 
 def _glosses(page: Page) -> Iterator[tuple[tuple[str, ...], str]]:

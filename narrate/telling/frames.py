@@ -16,35 +16,46 @@ def frame(page: Page, group: Sequence[Reading], kind: str) -> str:
     """
     The audience's frame for the group's grade, filled; empty where the audience has none of that kind.
 
-    kind: 'lead', 'which' (follows its reasons as a relative clause), 'this' (a new sentence after them) or 'also'.
+    kind: 'lead', 'which' (follows its reasons as a relative clause), 'so' (follows them in one sentence), 'this' (a new
+          sentence after them) or 'also'.
     """
-    known = page.audience.frames.get(group[0].claim.grade, ())
-    frames = [text for text in known if frame_kind(text) == kind]
-    if kind in ("lead", "also"):
-        start = (page.position + len(page.said)) % len(frames) if frames else 0
-        frames = frames[start:] + frames[:start]
-        # The opening least worn goes first, of those alike the one whose turn it is.
-        before = opening(page.last)
-        starts = {text: opening(english.finished(text)) for text in frames}
-        frames.sort(key=lambda text: (starts[text] == before, page.openings[starts[text]]))
-    if not frames:
+    chosen = _chosen(page, group[0].claim.grade, kind)
+    if not chosen:
         return ""
-    chosen = frames[0]
     noun = noun_of(page, group, in_short=" is {noun}" not in chosen and not chosen.startswith("{noun}"))
     if len(_nouns(page, group)) > 1:
         chosen = chosen.replace(" is {noun}", " are {noun}")
     return chosen.replace("{noun}", noun).replace("{clause}", clause_of(page, group))
 
 
+def framed(page: Page, grade: str, clause: str, kind: str = "lead") -> str:
+    """A clause in the audience's frame for a grade; in one that opens a sentence where there is none of the kind."""
+    chosen = _chosen(page, grade, kind) or _chosen(page, grade, "lead")
+    return chosen.replace("{clause}", clause)
+
+
+def _chosen(page: Page, grade: str, kind: str) -> str:
+    """The frame of a kind whose opening is least worn on the page; empty where there is none."""
+    frames = [text for text in page.audience.frames.get(grade, ()) if frame_kind(text) == kind]  # type: ignore[call-overload]
+    if kind in ("lead", "also") and frames:
+        start = (page.position + len(page.said)) % len(frames)
+        frames = frames[start:] + frames[:start]
+        # The opening least worn goes first, of those alike the one whose turn it is.
+        before = opening(page.last)
+        starts = {text: opening(english.finished(text)) for text in frames}
+        frames.sort(key=lambda text: (starts[text] == before, page.openings[starts[text]]))
+    return frames[0] if frames else ""
+
+
 def frame_kind(text: str) -> str:
     """
     What a frame is for, by its first words.
 
-    >>> [frame_kind(t) for t in ("which supports …", "this supports …", "the remains also suggest …", "the …")]
-    ['which', 'this', 'also', 'lead']
+    >>> [frame_kind(t) for t in ("which supports …", "this supports …", "so it …", "it also …", "the …")]
+    ['which', 'this', 'so', 'also', 'lead']
     """
     first = text.split(" ", 1)[0]
-    if first in ("which", "this"):
+    if first in ("which", "this", "so"):
         return first
     return "also" if "also " in text else "lead"
 
@@ -126,7 +137,7 @@ def clause_of(page: Page, group: Sequence[Reading]) -> str:
     foods = [item for item in group if item.is_food]
     others = [item for item in group if not item.is_food]
     phrases = [page.in_own_words(item.statement.plain if page.is_plain else item.statement.clause) for item in others]
-    phrases = _of_seasons(page, others, phrases)
+    phrases = shared_words.changes_once(_of_seasons(page, others, phrases))
     gathered = [shared_words.gathered(phrases, oxford=page.names.has_oxford)] if phrases else []
     # 'People lived beside dug or cleared ground, and picked fruit': who did it is said once.
     gathered = [re.sub(r"[;,]? and people ", ", and ", text) for text in gathered]

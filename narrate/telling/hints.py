@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from narrate.model.claims import Claim
 from narrate.model.findings import Tally
@@ -12,7 +11,6 @@ from narrate.model.stratigraphy import Phase
 from narrate.telling import numbers, setting
 from narrate.telling.behind import remains_behind
 from narrate.telling.frames import noun_of, that_clauses
-from narrate.telling.of_note import found_in_another_phase
 from narrate.telling.page import Draw, Page
 from narrate.telling.plan import POOR, Reading
 
@@ -81,15 +79,6 @@ def hints_of_phases(page: Page, hints: Sequence[tuple[Phase, Claim]]) -> list[Se
         refs = [claim.id for _, claim in alike]
         known = page.dig.packs.statements[statement]
         held = [Reading(claim=claim, statement=known, behind=_behind(page, claim)) for _, claim in alike]
-        if page.is_plain:
-            clauses = that_clauses(page, [replace(held[0], behind=())])
-            where = page.listed(name for name, _ in alike)
-            text = f"from {where} there are faint signs that {clauses}, but a few finds more or less would change that"
-            sentences += page.say(refs, text)
-            found_too = found_in_another_phase(page, alike[0][1], page.dig.project.phases) if len(alike) == 1 else ""
-            if found_too:
-                sentences += page.say(refs, f"but {found_too}, and these finds are too few to compare")
-            continue
         shares = [f"in {name} ({_basis(page, reading)})" for (name, _), reading in zip(alike, held, strict=True)]
         piece = f"{noun_of(page, held[:1])} {page.listed(shares)}"
         text = hints_told(page, [piece], _alone(page, held, f" in {alike[0][0]}") if len(held) == 1 else "")

@@ -14,6 +14,7 @@ from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english, setting
 from narrate.telling.behind import remains_behind
 from narrate.telling.page import Page
+from narrate.telling.places_named import places_named
 from narrate.telling.plan import Reading
 from narrate.telling.reasons import reason_texts
 from narrate.telling.strays import Found, is_spread
@@ -119,6 +120,7 @@ def found_in_another_phase(page: Page, claim: Claim, phases: Sequence[Phase]) ->
         places = page.dig.strays.finds(phase.id, *genera)
         if places and not any(is_spread(tally, page.dig.packs) for _, tally in places):
             where = page.listed(dict.fromkeys(context for (context, _), _ in places))
+            where = places_named(page, [context for (context, _), _ in places]) if page.is_plain else where
             total = sum(tally.counted for _, tally in places)
             return f"{setting.phase_name(phase)} gave {_found(page, places, total)} too ({where})"
     return ""

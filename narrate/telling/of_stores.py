@@ -9,6 +9,7 @@ from narrate.model.ids import Subject
 from narrate.telling import english
 from narrate.telling.old_finds import is_wood
 from narrate.telling.page import Page
+from narrate.telling.places_named import places_named
 from narrate.telling.spread import ids_listed
 
 NAMED = 4
@@ -32,6 +33,7 @@ def only_keeping(page: Page, groups: Sequence[Sequence[tuple[str, Claim, Argumen
     if page.is_plain:
         plants = page.listed(list(dict.fromkeys(plant for plant, _, _ in told)))
         keeps = "which keeps for months" if len({plant for plant, _, _ in told}) == 1 else "which keep for months"
+        ids = places_named(page, [id for id, _, _ in every])
         return [f"but {ids} {gives} no season: most of what lay there was {plants}, {keeps}"]
     parts = [
         f"{plant}, which keeps, makes up {number} of {items} items besides wood{f' of {id}' * (len(told) > 1)}"

@@ -114,6 +114,8 @@ class Page:
     """Works that the page has cited."""
     rivals: set[frozenset[str]] = field(default_factory=set)
     """Pairs of claims that the page has set against each other."""
+    places_last: str = ""
+    """Three places or more that the page named last, so that they can be named in short again."""
     cobs_are_told: bool = False
     """Whether the page has said what its cob parts are made of."""
     of_note: frozenset[TaxonId] = frozenset()

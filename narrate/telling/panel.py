@@ -14,6 +14,7 @@ from narrate.telling.between_phases import gap_sentences
 from narrate.telling.builds import ripe_then
 from narrate.telling.cautions import caution_sentences, living_sentences, poison_sentences, standing_sentences
 from narrate.telling.contexts import EXPECTED, NOT_NEWS, is_slight, readings_and_hints
+from narrate.telling.exceptions_told import STORIES
 from narrate.telling.frames import frame
 from narrate.telling.in_short import chief_changes
 from narrate.telling.lots import FOOD_GROUPS
@@ -203,10 +204,6 @@ def _with_reason(page: Page, lead: Sequence[Reading]) -> list[Sentence]:
 def _alone(page: Page, lead: Sequence[Reading]) -> list[Sentence]:
     said = frame(page, lead, "lead")
     return page.say([item.claim.id for item in lead], said) if said else []
-
-
-STORIES = ("food.burned-store", "food.cooking-accident", "fuel.smudge")
-"""Readings that tell what happened at a place, which people remember longer than what was eaten."""
 
 
 def _stories(group: Sequence[Reading], lead: Reading) -> list[Reading]:

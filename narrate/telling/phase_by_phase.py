@@ -3,20 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from narrate.model.claims import GRADE_NAMES, Claim
-from narrate.model.ids import ContextId, Subject
+from narrate.model.ids import Subject
 from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Phase
-from narrate.telling import english, numbers, setting, shared_words
+from narrate.telling import numbers, setting, shared_words
+from narrate.telling.by_phase_for_visitors import by_phase_for_visitors
 from narrate.telling.foods_once import is_told_with_another_food
-from narrate.telling.frames import frame, noun_of, that_clauses
+from narrate.telling.frames import noun_of
 from narrate.telling.hints import hints_of_phases
-from narrate.telling.of_note import found_in_another_phase
 from narrate.telling.page import Draw, Page
-from narrate.telling.plan import TOO_FEW, UNSETTLED, Reading, is_hint, standing
-from narrate.telling.spread import NOT_LISTED, ids_listed
+from narrate.telling.plan import TOO_FEW, UNSETTLED, is_hint, standing
+from narrate.telling.readings_of_phases import PhaseReading, as_readings, refs_of
+from narrate.telling.spread import NOT_LISTED
 
 UNTOLD = (*NOT_LISTED, TOO_FEW, "season.more-than-one")
 """Readings that are the sum of others or say what cannot be told."""
@@ -28,22 +28,6 @@ VERBS = {
     "consistent with": ("is consistent with", "are consistent with"),
 }
 """What one phase does to a reading, and what several do."""
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class PhaseReading:
-    """One statement and the claims of the phases that bear it out."""
-
-    statement: str
-    claims: tuple[tuple[Phase, Claim], ...]
-
-    @property
-    def weakest(self) -> Claim:
-        return min((claim for _, claim in self.claims), key=lambda claim: GRADE_NAMES.index(claim.grade))
-
-    @property
-    def is_of_one_grade(self) -> bool:
-        return len({claim.grade for _, claim in self.claims}) == 1
 
 
 def phase_readings(page: Page, phases: Sequence[Phase], questions: Sequence[str]) -> list[PhaseReading]:
@@ -76,6 +60,8 @@ def told_by_phase(page: Page, phases: Sequence[Phase]) -> None:
 
 def phase_by_phase(page: Page, phases: Sequence[Phase], readings: Sequence[PhaseReading]) -> list[Sentence]:
     """What all phases bear out, what some do, what each alone does, and which of it is close: a sentence for each."""
+    if page.is_plain:
+        return by_phase_for_visitors(page, phases, readings)
     hints = [pair for reading in readings for pair in reading.claims if is_hint(pair[1])]
     firm = [(r.statement, tuple(pair for pair in r.claims if standing(pair[1]) == "reading")) for r in readings]
     readings = [PhaseReading(statement=statement, claims=claims) for statement, claims in firm if claims]
@@ -95,14 +81,8 @@ def _shared(page: Page, phases: Sequence[Phase], shared: Sequence[PhaseReading])
     refs: list[str] = []
     for (grade, is_one), alike in by_grade.items():
         claims = [r.weakest for r in alike]
-        if page.is_plain:
-            of_two, of_more = ("at both times", "early and late"), ("at all times", "all along", "throughout")
-            turns = of_two if len(phases) == 2 else of_more
-            lead = frame(page, _as_readings(page, claims), "lead")
-            sentences += page.say(_refs(alike), *(f"{turn}, {lead}" for turn in turns))
-            continue
         parts.append(f"{'' if is_one else 'at least '}{VERBS[grade][1]} {_noun(page, claims)}")
-        refs += _refs(alike)
+        refs += refs_of(alike)
     if parts:
         said = "; they ".join(parts)
         sentences += page.say(refs, f"{every} {said}", f"in {every} alike the remains {said}")
@@ -119,13 +99,9 @@ def _some(page: Page, several: Sequence[PhaseReading]) -> list[Sentence]:
         weakest = min((r.weakest for r in alike), key=lambda claim: GRADE_NAMES.index(claim.grade))
         noun = _noun(page, [r.weakest for r in alike])
         which = page.listed(names)
-        if page.is_plain:
-            clauses = that_clauses(page, _as_readings(page, [r.weakest for r in alike]))
-            sentences += page.say(_refs(alike), f"in {which} we saw signs that {clauses}")
-            continue
         is_one = len({claim.grade for r in alike for _, claim in r.claims}) == 1
         verb = f"{'' if is_one else 'at least '}{VERBS[weakest.grade][1]}"
-        sentences += page.say(_refs(alike), f"{which} {verb} {noun}")
+        sentences += page.say(refs_of(alike), f"{which} {verb} {noun}")
     return sentences
 
 
@@ -134,25 +110,13 @@ def _alone(page: Page, phases: Sequence[Phase], single: Sequence[PhaseReading]) 
     parts: list[str] = []
     refs: list[str] = []
     first = ""
-    more: list[Sentence] = []
-    named: list[str] = []
-    if page.is_plain:
-        single, more = _without_elsewhere(page, single)
     for phase in phases:
         by_grade: dict[str, list[PhaseReading]] = {}
         for reading in (r for r in single if r.claims[0][0] == phase):
             by_grade.setdefault(reading.weakest.grade, []).append(reading)
-        if page.is_plain:
-            by_grade.pop("consistent with", None)
         if not by_grade:
             continue
-        refs += [ref for alike in by_grade.values() for ref in _refs(alike)]
-        if page.is_plain:
-            clauses = that_clauses(page, _as_readings(page, [r.weakest for alike in by_grade.values() for r in alike]))
-            name = setting.phase_name(phase)
-            parts.append(f"in {name}{', that' if parts else ' we saw signs that'} {clauses}")
-            named.append(name)
-            continue
+        refs += [ref for alike in by_grade.values() for ref in refs_of(alike)]
         told = []
         for grade, alike in by_grade.items():
             noun = _noun(page, [r.weakest for r in alike])
@@ -160,63 +124,9 @@ def _alone(page: Page, phases: Sequence[Phase], single: Sequence[PhaseReading]) 
             first = first or noun
         parts.append(f"{setting.phase_name(phase)} alone {page.listed(told)}")
     if not parts:
-        return more
-    if page.is_plain:
-        # No reading is no sign of the opposite.
-        others = [setting.phase_name(phase) for phase in phases if setting.phase_name(phase) not in named]
-        if others:
-            return page.say(refs, f"{'; '.join(parts)}; of {page.listed(others)} we cannot say so") + more
-        rest = "the other" if len(phases) == 2 else "the others"
-        denied = page.fresh(f"what we say of one we cannot say of {rest}", f"neither can be said of {rest}")
-        return page.say(refs, "; ".join(parts)) + (page.say(refs, denied[0]) if denied else []) + more
+        return []
     mark = "; " if any(", " in part for part in parts) else ", and "
     return page.say(refs, mark.join(parts))
-
-
-def _without_elsewhere(
-    page: Page, single: Sequence[PhaseReading]
-) -> tuple[list[PhaseReading], list[Sentence]]:
-    """Readings of one phase that no context of another makes; and sentences on those that some context does make."""
-    kept: list[PhaseReading] = []
-    sentences: list[Sentence] = []
-    for reading in single:
-        phase, claim = reading.claims[0]
-        held = held_elsewhere(page, phase, reading.statement)
-        found_too = found_in_another_phase(page, claim, page.dig.project.phases)
-        if not held and found_too:
-            clauses = that_clauses(page, _as_readings(page, [claim]))
-            sentences += page.say([claim.id], f"some finds of {setting.phase_name(phase)} hint that {clauses}")
-            sentences += page.say([claim.id], f"but {found_too}, and these finds are too few to compare")
-        elif not held:
-            kept.append(reading)
-        elif claim.grade != "consistent with":
-            clauses = that_clauses(page, _as_readings(page, [claim]))
-            sentences += page.say(
-                [claim.id, *(c.id for c in held)],
-                f"the finds of {setting.phase_name(phase)} as a whole hint that {clauses}; {_shown_by(page, held)}",
-            )
-    return kept, sentences
-
-
-def held_elsewhere(page: Page, phase: Phase, statement: str) -> list[Claim]:
-    """Claims of contexts of other phases that make a reading, more firmly than that it would fit."""
-    elsewhere = [c for c in page.dig.project.contexts if c.phase not in (None, phase.id)]
-    found = [page.dig.claims.find(Subject(level="context", id=c.id), statement) for c in elsewhere]
-    held = [c for c in found if c is not None and c.verdict == "holds" and GRADE_NAMES.index(c.grade) > 1]
-    return [c for c in held if not is_hint(c)]
-
-
-def _shown_by(page: Page, held: Sequence[Claim]) -> str:
-    """'In the Early hamlet only C06 shows it', phase by phase."""
-    by_phase: dict[str, list[str]] = {}
-    for claim in held:
-        context = page.dig.project.context(ContextId(claim.about.id))
-        phase = page.dig.project.phase(context.phase)
-        by_phase.setdefault(setting.phase_name(phase) if phase else "other places", []).append(context.id)
-    return "; ".join(
-        f"in {name} only {ids_listed(page, ids)} {english.agreed(len(ids), 'shows', 'show')} it"
-        for name, ids in by_phase.items()
-    )
 
 
 def _close(page: Page, readings: Sequence[PhaseReading]) -> list[Sentence]:
@@ -227,7 +137,7 @@ def _close(page: Page, readings: Sequence[PhaseReading]) -> list[Sentence]:
         for phase, claim in reading.claims
         if claim.stability is not None and claim.stability < UNSETTLED
     ]
-    if not shaky or page.is_plain:
+    if not shaky:
         return []
     by_noun: dict[str, list[str]] = {}
     for phase, claim in shaky:
@@ -244,15 +154,6 @@ def _close(page: Page, readings: Sequence[PhaseReading]) -> list[Sentence]:
 
 def _noun(page: Page, claims: Sequence[Claim]) -> str:
     """The readings as one noun phrase; 'nuts as food' in short once the page has said that something was food."""
-    noun = noun_of(page, _as_readings(page, claims))
+    noun = noun_of(page, as_readings(page, claims))
     is_short = page.has_told(" as food") and " as food" in noun and not page.is_plain
     return noun.removeprefix("the use of ") if is_short else noun
-
-
-def _as_readings(page: Page, claims: Sequence[Claim]) -> list[Reading]:
-    statements = page.dig.packs.statements
-    return [Reading(claim=c, statement=statements[c.statement], behind=()) for c in claims]
-
-
-def _refs(readings: Sequence[PhaseReading]) -> list[str]:
-    return [claim.id for reading in readings for _, claim in reading.claims]

@@ -19,7 +19,8 @@ from narrate.telling.of_note import stray_sentences
 from narrate.telling.one_deposit import one_deposit_sentences
 from narrate.telling.page import Page
 from narrate.telling.phase_by_phase import phase_by_phase, phase_readings, told_by_phase
-from narrate.telling.plan import by_standing, ordered_themes, readings, standing
+from narrate.telling.places_named import places_named
+from narrate.telling.plan import Reading, by_standing, ordered_themes, readings, standing
 from narrate.telling.recovery import lost_sentences
 from narrate.telling.sentences import told
 from narrate.telling.spread import Presence, k_of_n, name_of, of_samples, out_of_text, presences
@@ -61,10 +62,11 @@ def opening_sentences(page: Page, phase: Phase, found: Sequence[Presence]) -> li
     years = setting.phase_years(page, phase)
     when = f" ({years})" if years else ""
     named = page.listed(name_of(page, p.group) for p in most)
+    soil = "soil " if page.is_plain else ""
     rest = f", and few held {page.listed((name_of(page, p.group) for p in few), word='or')}" if few else ""
     return page.say(
         [ref for p in (*most, *few) for ref in p.refs],
-        f"most samples of {setting.phase_name(phase)}{when} held {named}{rest}",
+        f"most {soil}samples of {setting.phase_name(phase)}{when} held {named}{rest}",
     )
 
 
@@ -94,7 +96,7 @@ def basis_sentences(page: Page, name: str, phase: Phase, contexts: Sequence[Cont
     if page.is_plain:
         spots = page.count(len(with_samples), "place", "places")
         sentences = page.say(
-            refs, f"from {name}{when} we washed soil from {spots}, {samples} in all, and found {items}"
+            refs, f"we washed soil from {spots} of {name}{when}, {samples} in all, and found {items}"
         )
     else:
         stand = english.agreed(page.found.samples, "stands", "stand")
@@ -141,12 +143,14 @@ def _stirred_for_visitors(page: Page, disturbed: Sequence[Context]) -> list[Sent
     if not held:
         return []
     total = sum(n for _, n in held)
-    where = page.listed(english.literal(c.id) for c, _ in held)
     comes, them = english.agreed(total, "comes", "come"), english.agreed(total, "it", "them")
+    subjects = [Subject(level="context", id=c.id) for c, _ in held]
+    refs = [page.dig.measure_ref(subject, "items") for subject in subjects]
     return page.say(
-        [page.dig.record_ref(Subject(level="context", id=c.id)) for c, _ in held],
-        f"{page.count(total)} of our samples {comes} from {where}, where the ground was disturbed later",
-    ) + page.say([page.record], f"we count {them} all the same, so as to leave nothing out by choice")
+        [*(page.dig.record_ref(subject) for subject in subjects), *refs],
+        f"{page.count(total)} of our soil samples {comes} from {places_named(page, [c.id for c, _ in held])}, where "
+        "the ground was disturbed later",
+    ) + page.say([page.record, *refs], f"we count {them} all the same, so as to leave nothing out by choice")
 
 
 def richest_sentences(page: Page) -> list[Sentence]:
@@ -184,11 +188,7 @@ def spread_sentences(page: Page, found: Sequence[Presence]) -> list[Sentence]:
     refs = [ref for p in ordered for ref in p.refs]
     first = ordered[0]
     if page.is_plain:
-        return page.say(
-            [*first.refs],
-            f"{name_of(page, first.group)} turned up in {of_samples(first)}",
-            f"we found {name_of(page, first.group)} in {of_samples(first)}",
-        ) + _others_for_visitors(page, ordered[1:4], as_often=first.k)
+        return _spread_for_visitors(page, ordered[:4])
     verb = "was" if first.group.is_singular else "were"
     head = f"{name_of(page, first.group)} {verb} present in {k_of_n(page, first)}"
     rest = [f"{name_of(page, p.group)} in {k_of_n(page, p, short=True)}" for p in ordered[1:]]
@@ -219,16 +219,16 @@ def by_context_sentences(page: Page, found: Sequence[Presence]) -> list[Sentence
     )
 
 
-def _others_for_visitors(page: Page, found: Sequence[Presence], *, as_often: int) -> list[Sentence]:
-    """The groups that follow the commonest; as_often: samples that held that one, as another group's may too."""
-    if not found:
-        return []
-    refs = [ref for p in found for ref in p.refs]
-    if found[0].k == as_often:
-        rest = _others_for_visitors(page, found[1:], as_often=0)
-        return page.say(found[0].refs, f"just as many held {name_of(page, found[0].group)}") + rest
-    texts = [f"{name_of(page, p.group)} in {numbers.count(p.k)}" for p in found]
-    return page.say(refs, f"next came {page.listed(texts)}", f"after that came {page.listed(texts)}")
+def _spread_for_visitors(page: Page, found: Sequence[Presence]) -> list[Sentence]:
+    """'Small-seeded crops turned up in 22 of 23 samples, and nuts in just as many; then came wild fruits in nine.'"""
+    first, *rest = found
+    refs = [ref for p in found for ref in p.refs] or [page.record]
+    alike = [p for p in rest if p.k == first.k]
+    texts = [f"{numbers.count(p.k)} held {name_of(page, p.group)}" for p in rest if p.k != first.k]
+    just_as = f", and {page.listed(name_of(page, p.group) for p in alike)} in just as many" if alike else ""
+    then = f"; {page.listed(texts)}" if texts else ""
+    held = f"{name_of(page, first.group)} in {of_samples(first)}{just_as}{then}"
+    return page.say(refs, f"we found {held}", f"{held.replace(' in ', ' turned up in ', 1)}")
 
 
 LONG = 6
@@ -258,7 +258,8 @@ def theme_blocks(page: Page, contexts: Sequence[Context]) -> list[tuple[str, lis
         sentences += told(page, items, weak=not page.is_plain)
         firm = [item for item in held if standing(item.claim) == "reading"]
         sentences += across_sentences(page, contexts, questions, firm) if theme != "change" else []
-        sentences += faint_sentences(page, faint)
+        told_by_place = [r for r in faint if page.is_plain and _is_borne(page, contexts, r)]
+        sentences += faint_sentences(page, [r for r in faint if r not in told_by_place])
         where: list[Sentence] = []
         where += one_deposit_sentences(page, questions)
         if page.subject.level == "phase":
@@ -271,6 +272,15 @@ def theme_blocks(page: Page, contexts: Sequence[Context]) -> list[tuple[str, lis
         else:
             blocks.append((theme, sentences + where))
     return blocks
+
+
+def _is_borne(page: Page, contexts: Sequence[Context], hint: Reading) -> bool:
+    """Whether two places or more make a reading that their phase only hints at: told of them, it is told."""
+    if page.subject.level != "phase":
+        return False
+    found = (page.dig.claims.find(Subject(level="context", id=c.id), hint.claim.statement) for c in contexts)
+    held = [c for c in found if c is not None and c.verdict == "holds" and standing(c) == "reading"]
+    return len([c for c in held if c.grade != "consistent with"]) > 1
 
 
 def _richest_sample(page: Page) -> tuple[str, str] | None:

@@ -9,6 +9,7 @@ from narrate.model.narrative import Sentence
 from narrate.model.plant_groups import PlantChange
 from narrate.model.stratigraphy import Phase
 from narrate.telling import english, numbers
+from narrate.telling.change_for_visitors import Pair, plants_for_visitors
 from narrate.telling.page import Page
 
 NOT_INDEPENDENT = "samples of one context are not independent"
@@ -17,36 +18,21 @@ SHOWN = 5
 """Plants that are told of those which differ only by their own test."""
 
 
-def plant_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
+def plant_sentences(page: Page, first: Phase, last: Phase, changed: Sequence[Pair] = ()) -> list[Sentence]:
     """
     Plants that changed beyond chance once all that were tested are allowed for; then those that alone would seem to.
 
-    Classes of plants can stand still while plants within them come and go.
+    Classes of plants can stand still while plants within them come and go. changed: classes told before, for visitors.
     """
     tested = [c for c in page.dig.findings.plants if (c.first, c.last) == (first.id, last.id)]
     alone = {c.what for c in page.dig.findings.only_in_part if (c.first, c.last) == (first.id, last.id)}
     sure = [c for c in tested if c.p_holm < CHANCE and c.taxon not in alone]
     if not sure:
         return []
+    if page.is_plain:
+        return plants_for_visitors(page, sure, changed)
     fell, rose = ([c for c in sure if c.rises is rises] for rises in (False, True))
     refs = [ref for change in sure for ref in change.refs]
-    if page.is_plain:
-        sentences = []
-        for changes, way in ((rose, "more"), (fell, "fewer")):
-            firm = [change for change in changes if not change.hangs_on]
-            if firm:
-                named = page.listed(_name(page, c) for c in firm)
-                own = [ref for change in firm for ref in change.refs]
-                sentences += page.say(own, f"{named} turned up in {way} samples than before")
-            near = [change for change in changes if change.hangs_on]
-            if near:
-                named = page.listed(_name(page, c) for c in near)
-                own = [ref for change in near for ref in change.refs]
-                too = " too" if firm else " than before"
-                sentences += page.say(
-                    own, f"{named} turned up in {way}{too}, but that is a close call, and one place less would undo it"
-                )
-        return sentences
     told, is_first = [], True
     for changes, way in ((fell, "fell"), (rose, "rose")):
         if changes:

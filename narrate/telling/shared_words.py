@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from narrate.telling.english import _MAY_BEGIN_A_TAIL, _MAY_END_A_HEAD, listed
@@ -90,6 +91,25 @@ def _long_head(words: Sequence[str]) -> str:
         if words[: len(season.split())] == season.split():
             return season
     return " ".join(words[: ends[-1] + 1]) if ends and ends[-1] >= 4 else ""
+
+
+_CHANGED = re.compile(r"^(.+) came to (more|fewer) of people's fires than before$")
+
+
+def changes_once(clauses: Sequence[str]) -> list[str]:
+    """
+    What changed, for visitors, with the fires said once.
+
+    >>> changes_once(["corn came to more of people's fires than before", "nuts came to fewer of people's fires than before"])
+    ["corn came to more of people's fires than before, and nuts to fewer"]
+    """
+    changed = [match for clause in clauses if (match := _CHANGED.match(clause))]
+    if len(changed) < 2:
+        return list(clauses)
+    first, *rest = changed
+    more = [f"{match[1]} to {match[2]}" for match in rest]
+    told = f"{first[0]}, {listed(more)}" if len(more) > 1 else f"{first[0]}, and {more[0]}"
+    return [told, *(clause for clause in clauses if not _CHANGED.match(clause))]
 
 
 def after(first: str, phrase: str) -> str:

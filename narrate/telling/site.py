@@ -2,19 +2,23 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from narrate.model.ids import Subject
 from narrate.model.narrative import Section, Sentence
 from narrate.model.work_left import own_dates
 from narrate.telling import context_opening, english, openings, setting
 from narrate.telling.alike import phases_compared
-from narrate.telling.between_phases import gap_sentences, unanswered_sentences
+from narrate.telling.between_phases import times_sentences, unanswered_sentences
 from narrate.telling.change_by_kind import alike_sentences
 from narrate.telling.change_tested import amount_sentences, tested_sentences
 from narrate.telling.contexts import DATABLE, OF_THE_DIG
-from narrate.telling.frames import noun_of, that_clauses
+from narrate.telling.exceptions_told import STORIES
+from narrate.telling.frames import framed, noun_of, that_clauses
 from narrate.telling.next_work import own_date_sentences, undone_sentences
 from narrate.telling.page import Page
 from narrate.telling.phases import headed, insecure_sentences, richest_sentences, spread_sentences, theme_blocks
+from narrate.telling.places_named import places_named
 from narrate.telling.plan import Reading, readings
 from narrate.telling.recovery import lost_sentences
 from narrate.telling.sentences import plainly_told
@@ -39,7 +43,7 @@ def site_sections(page: Page) -> tuple[Section, ...]:
     if len(phases) > 1:
         first, last = phases[0], phases[-1]
         changed = change_sentences(page, first, last)
-        blocks.append(("change", [*gap_sentences(page), *changed, *amount_sentences(page, first, last)]))
+        blocks.append(("change", [*changed, *amount_sentences(page, first, last)]))
         blocks.append(("change", alike_sentences(page, first, last) + phases_compared(page, first, last)))
         blocks.append(("change", tested_sentences(page, first, last)))
         blocks.append(("change", elsewhere_sentences(page)))
@@ -78,7 +82,8 @@ def _basis(page: Page) -> list[Sentence]:
     if page.is_plain:
         spots = page.count(len(contexts), "place", "places")
         soil = f"{litres} of soil" if page.found.litres is not None else "soil"
-        sentences = page.say(refs, f"we washed {soil} from {spots} on the dig and picked out {items}")
+        sentences = times_sentences(page)
+        sentences += page.say(refs, f"we washed {soil} from {spots} on the dig and picked out {items}")
     else:
         sentences = page.say(
             refs,
@@ -111,11 +116,13 @@ def _outside_phases(page: Page) -> list[Sentence]:
 def _firmest(page: Page) -> list[Sentence]:
     """The contexts whose readings are firmest: where the dig's story is told best."""
     best: dict[str, Reading] = {}
+    stories: dict[str, list[Reading]] = {}
     for context in page.dig.project.contexts:
         held = statements_held(page, context.id, ("fuel", "food", "processing", "season", "field")).values()
         firm = sorted((r for r in held if r.rank >= 3), key=lambda r: (-r.rank, -r.claim.support, r.claim.id))
         if firm:
             best[context.id] = firm[0]
+            stories[context.id] = [r for r in firm if r.rank == firm[0].rank and r.claim.statement in STORIES]
     ordered = sorted(best.items(), key=lambda pair: (-pair[1].rank, -pair[1].claim.support, pair[0]))[:4]
     if len(ordered) < 2:
         return []
@@ -127,13 +134,26 @@ def _firmest(page: Page) -> list[Sentence]:
     refs = [reading.claim.id for _, reading in ordered]
     told_as = f"{'; '.join(texts[:-1])}; and {texts[-1]}" if len(texts) > 2 else page.listed(texts)
     if page.is_plain:
-        clauses: dict[str, list[str]] = {}
-        for id, reading in ordered:
-            clauses.setdefault(that_clauses(page, [reading]), []).append(setting.context_name(page, contexts[id]))  # type: ignore[index]
-        parts = [f"in {page.listed(at)}, that {clause}" for clause, at in clauses.items()]
-        listed = "; ".join([*parts[:-1], f"and {parts[-1]}" if len(parts) > 1 else parts[-1]])
-        return page.say(refs, f"the clearest signs are these: {listed}")
+        # Of readings alike in firmness, visitors are told what happened at a place and not what was used there.
+        return _clearest(page, [(stories[id] or [reading])[0] for id, reading in ordered])
     return page.say(refs, f"the firmest single readings are of {told_as}")
+
+
+def _clearest(page: Page, firm: Sequence[Reading]) -> list[Sentence]:
+    """For visitors: the places that tell their story best, each story in the frame of its grade."""
+    many = page.count(len(firm), "place tells", "places tell")
+    last = ""
+    sentences = page.say([r.claim.id for r in firm], f"{many} us {'its' if len(firm) == 1 else 'their'} story best")
+    by_clause: dict[tuple[str, str], list[Reading]] = {}
+    for reading in firm:
+        by_clause.setdefault((reading.claim.grade, that_clauses(page, [reading])), []).append(reading)
+    for (grade, clause), found in by_clause.items():
+        where = places_named(page, [r.claim.about.id for r in found])
+        said = framed(page, grade, clause, "also" if len(sentences) > 1 and grade == last else "lead")
+        comma = "" if said.startswith("our ") else ","
+        sentences += page.say([r.claim.id for r in found], f"in {where}{comma} {said}")
+        last = grade
+    return sentences
 
 
 def _datable(page: Page) -> list[Sentence]:

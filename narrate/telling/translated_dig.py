@@ -9,15 +9,15 @@ from narrate.model.ids import Subject
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english, setting
-from narrate.telling.between_phases import gaps
 from narrate.telling.contexts import sections_of
 from narrate.telling.of_note import found_in_another_phase
 from narrate.telling.page import Page
-from narrate.telling.phase_by_phase import held_elsewhere, phase_readings
+from narrate.telling.phase_by_phase import phase_readings
 from narrate.telling.plan import Reading, ordered_themes
+from narrate.telling.readings_of_phases import held_elsewhere
 from narrate.telling.site import without_the_same_change
 from narrate.telling.spread import Presence, presences
-from narrate.telling.through_time import changed_groups, sampled_phases
+from narrate.telling.through_time import changed_groups, gaps_between, sampled_phases
 from narrate.telling.translated_finds import SHOWN, living_told, with_caution
 from narrate.telling.translated_readings import framed, theme_told
 from narrate.telling.translated_words import (
@@ -51,7 +51,7 @@ def dig_sections(page: Page) -> tuple[Section, ...]:
             blocks.append((theme, [*read, *living]))
     sections = sections_of(page, blocks)
     # What stays open is a matter of its own, though it be one sentence.
-    unanswered = [s for one in gaps(page) for s in _why_left(page, *one[:2])]
+    unanswered = [s for one in gaps_between(page) for s in _why_left(page, *one[:2])]
     said, heading = (*unanswered, *say(page, refs, "open")), page.audience.headings.get("open", "")
     closing = (Section(id="open", heading=heading, paragraphs=(said,)),) if said else ()
     return with_caution(page, (*sections, *closing))
@@ -125,7 +125,7 @@ def phase_sections(page: Page, phase: Phase) -> tuple[Section, ...]:
             lead = theme_told(page, questions, at_most=1)
             lead += _where(page, contexts, lead) if lead else []
             blocks.append((theme, lead + theme_told(page, questions, at_most=2)))
-    blocks.append(("open", [s for one in gaps(page) if phase in one[:2] for s in _why_left(page, *one[:2])]))
+    blocks.append(("open", [s for one in gaps_between(page) if phase in one[:2] for s in _why_left(page, *one[:2])]))
     return with_caution(page, sections_of(page, blocks))
 
 

@@ -182,7 +182,8 @@ def test_classes_of_plants_are_told_apart_from_single_plants(told: dict[str, dic
     assert "in gathering none" not in text
     plain = told["public"][site].text
     unglossed = re.sub(r" \([^()]*\)", "", plain)
-    assert "Corn and purslane turned up in more samples than before. Maygrass, goosefoot" in unglossed
+    assert "Purslane turned up in more samples than before." in unglossed
+    assert re.search(r"Maygrass, [a-z ,]+ turned up in fewer samples than before\.", unglossed)
     assert "no clear one in what they gathered" not in plain
 
 
@@ -277,8 +278,7 @@ def test_plants_of_a_season_are_named(told: dict[str, dict[Subject, Narrative]])
     early = Subject(level="phase", id="early")
 
     assert "lants of early summer, chiefly maygrass and little barley, were in 19 of 23" in told["report"][early].text
-    said = "ripen in autumn, because we found such plants, goosefoot and hickory nuts among them,"
-    assert said in told["public"][early].text
+    assert "lants that ripen in early summer, such as maygrass and little barley" in told["public"][early].text
     assert "which ripens in early summer, lay with" in told["public"][Subject(level="context", id="C08")].text
 
 
@@ -369,7 +369,7 @@ def test_groups_as_widespread_as_each_other_are_told_so(told: dict[str, dict[Sub
         a: " ".join(s.text for s in told[a][Subject(level="phase", id="early")].sentences())
         for a in ("public", "report")
     }
-    assert "Just as many held nuts." in early["public"]
+    assert "Small-seeded crops turned up in 22 of 23 samples, and nuts in just as many; nine held" in early["public"]
     assert "next came nuts" not in early["report"]
 
 

@@ -1,0 +1,127 @@
+"""Which places bear out what their phase reads, for visitors: places by what they were, and each by its grade."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Collection, Sequence
+
+from narrate.model.narrative import Sentence
+from narrate.telling import english, shared_words
+from narrate.telling.borne import Borne
+from narrate.telling.page import Page
+from narrate.telling.places_named import places_or_number
+
+VERBS = {
+    "strongly supports": ("speaks strongly for", "speak strongly for"),
+    "supports": ("fits well with", "fit well with"),
+    "suggests": ("hints at", "hint at"),
+}
+"""What one place does to a reading, and what several do."""
+
+THAT = ("that", "it", "it too")
+"""What stands for a reading that a sentence has named."""
+
+USED = re.compile(r"people used ([^()]+) as food$")
+
+
+def is_own(page: Page, one: Borne, own: Collection[str]) -> bool:
+    """Whether the phase or dig makes the reading too, be it as a hint alone; what no context carries is its own."""
+    claim = page.dig.claims.find(page.subject, one.statement)  # type: ignore[arg-type]
+    is_held = claim is not None and claim.verdict == "holds"
+    return one.statement in own or is_held or bool(one.hinted) or not one.carried
+
+
+def carried_for_visitors(page: Page, borne: Sequence[Borne], own: Collection[str]) -> list[Sentence]:
+    """'We saw signs of nuts as food in earth oven C03'; of other readings each place by how firmly it bears it."""
+    foods = [one for one in borne if USED.match(_clause(page, one))]
+    rest = [one for one in borne if one not in foods]
+    sentences = _foods(page, foods)
+    if not rest:
+        return sentences
+    more = "" if any(is_own(page, one, own) for one in rest) else "single places tell us more: "
+    parts = _by_grade(page, rest[0]) if len(rest) == 1 else _by_place(page, rest)
+    refs = [ref for one in rest for ref in one.refs]
+    if len(rest) > 1 and len(parts) > 2:
+        for i, part in enumerate(_by_reading(page, rest)):
+            sentences += page.say(refs, part if i else f"{more}{part}")
+        return sentences
+    row = english.listed(parts) if len(parts) > 2 else ", and ".join(parts)
+    return sentences + page.say(refs, f"{more}{row}")
+
+
+def _clause(page: Page, one: Borne) -> str:
+    return page.in_own_words(page.dig.packs.statements[one.statement].plain)  # type: ignore[index]
+
+
+def _foods(page: Page, foods: Sequence[Borne]) -> list[Sentence]:
+    """'We saw signs of nuts and wild fruit as food in storage pit C14, and of corn in burned building C17.'"""
+    at: dict[tuple[str, ...], list[str]] = {}
+    for one in foods:
+        match = USED.match(_clause(page, one))
+        at.setdefault(tuple(sorted(id for id, _ in one.carried)), []).append(match[1] if match else one.noun)
+    texts: list[str] = []
+    for ids, plants in at.items():
+        food = " as food" if not texts else ""
+        texts.append(f"{page.listed(plants)}{food} in {places_or_number(page, ids)}")
+    if not texts:
+        return []
+    refs = [ref for one in foods for ref in one.refs]
+    if len(texts) > 1 and len(" ".join(texts).split()) > LONG:
+        said = page.say(refs, f"we saw signs of {texts[0]}")
+        for text in texts[1:]:
+            said += page.say(refs, f"signs of {text.replace(' in ', ' lay in ', 1)}")
+        return said
+    row = texts[0] if len(texts) == 1 else f"{', of '.join(texts[:-1])}, and of {texts[-1]}"
+    return page.say(refs, f"we saw signs of {row}")
+
+
+LONG = 24
+"""Words from which what was seen at places is told in sentences of its own."""
+
+
+def _by_place(page: Page, borne: Sequence[Borne]) -> list[str]:
+    """'storage pit C06 fits well with plants gathered in early summer and autumn', places of like readings together."""
+    place = {statement: i for i, statement in enumerate(page.dig.packs.statements)}
+    of_place: dict[str, dict[str, list[str]]] = {}
+    for one in sorted(borne, key=lambda one: place[one.statement]):  # type: ignore[index]
+        for id, claim in one.carried:
+            of_place.setdefault(id, {}).setdefault(claim.grade, []).append(one.noun)
+    alike: dict[tuple[tuple[str, tuple[str, ...]], ...], list[str]] = {}
+    for id, grades in of_place.items():
+        alike.setdefault(tuple((grade, tuple(nouns)) for grade, nouns in grades.items()), []).append(id)
+    parts = []
+    for readings, ids in sorted(alike.items(), key=lambda pair: -sum(len(nouns) for _, nouns in pair[0])):
+        said = [_does(page, VERBS[grade][0 if len(ids) == 1 else 1], nouns) for grade, nouns in readings]
+        parts.append(f"{places_or_number(page, ids)} {' and '.join(said)}")
+    return parts
+
+
+def _by_reading(page: Page, borne: Sequence[Borne]) -> list[str]:
+    """'rubbish pit C22 fits well with plants gathered in autumn, and floor C14 hints at that': a text a reading."""
+    parts: list[str] = []
+    for one in borne:
+        told = _by_grade(page, one, also=" also" if parts else "")
+        parts.append(", and ".join(told) if len(told) < 3 else english.listed(told))
+    return parts
+
+
+def _does(page: Page, verb: str, nouns: Sequence[str]) -> str:
+    """'hints at plants gathered in early summer and autumn', 'hints at cleared ground nearby and at fruit picked …'."""
+    gathered = shared_words.gathered(nouns, oxford=page.names.has_oxford)
+    if gathered != page.listed(nouns) or len(nouns) == 1:
+        return f"{verb} {gathered}"
+    preposition = verb.split()[-1]
+    return f"{verb} {f' and {preposition} '.join(nouns)}"
+
+
+def _by_grade(page: Page, one: Borne, *, also: str = "") -> list[str]:
+    """'hearth C11 speaks strongly for fires fed with corn cobs', 'smoke pit C13 fits well with that', 'floor C15 …'."""
+    by_grade: dict[str, list[str]] = {}
+    for id, claim in one.carried:
+        by_grade.setdefault(claim.grade, []).append(id)
+    parts: list[str] = []
+    for (grade, ids), that in zip(by_grade.items(), (one.noun, *THAT), strict=False):
+        verb = VERBS[grade][0 if len(ids) == 1 else 1]
+        parts.append(f"{places_or_number(page, ids)}{also if not parts else ''} {verb} {that}")
+    return parts
+
