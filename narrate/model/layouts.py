@@ -59,8 +59,12 @@ class Marks:
     decimal: Literal[".", ","] = "."
     slash: Literal["", "whole/fragment", "fragment/whole"] = ""
     """What 1/6 means; empty: nobody has said."""
-    brackets: Literal["note", "fragment", "more", "of which"] = "note"
-    """What the 3 of '12 (3)' is: kept as a note, fragments beside them, more of the same, or, in '12 (2 uncharred)', two of the twelve."""
+    brackets: str = "note"
+    """
+    What the 3 of '12 (3)' is: kept as a note, fragments beside them, more of the same, or, in '12 (2 uncharred)', two
+    of the twelve; a condition such as 'uncharred' where three more are in it; 'of which uncharred' where three of the
+    twelve are.
+    """
     estimates: Literal["counted", "present"] = "counted"
     """How 'c. 200' is taken."""
     halves: Literal["", "fragment"] = ""

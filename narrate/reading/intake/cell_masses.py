@@ -1,5 +1,7 @@
 """Cells of weights, in grams."""
 
+# ruff: noqa: E501
+
 from __future__ import annotations
 
 import re
@@ -9,7 +11,17 @@ from narrate.model.grids import Cell
 from narrate.model.layouts import Marks
 from narrate.reading.count_cells import Refusal
 from narrate.reading.intake.cell_kinds import not_text
-from narrate.reading.intake.cell_marks import ABOUT, ABSENT, NOT_LOOKED, NOTHING, NUMBER, Found, Quirk, Reading, number_of
+from narrate.reading.intake.cell_marks import (
+    ABOUT,
+    ABSENT,
+    NOT_LOOKED,
+    NOTHING,
+    NUMBER,
+    Found,
+    Quirk,
+    Reading,
+    number_of,
+)
 
 UNIT_GRAMS = {"g": 1.0, "gr": 1.0, "gm": 1.0, "gms": 1.0, "grams": 1.0, "mg": 0.001, "kg": 1000.0}
 

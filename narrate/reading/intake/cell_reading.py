@@ -9,6 +9,7 @@ from narrate.model.counts import Count
 from narrate.model.grids import Cell
 from narrate.model.layouts import Marks
 from narrate.reading.count_cells import Refusal, read_count
+from narrate.reading.intake.cell_brackets import state_in_brackets
 from narrate.reading.intake.cell_kinds import not_text
 from narrate.reading.intake.cell_marks import ABSENT, NOT_LOOKED, SIGNS, Found, Meanings, Quirk, Reading, number_of
 from narrate.reading.intake.cell_signs import keyed, unkeyed
@@ -57,7 +58,7 @@ def _read(text: str, number: float | None, by: Meanings) -> Reading:
         return Reading(found=(Found(count=Count(written=written, amount="not looked for")),))
     if lower in ("?", "cf", "cf."):
         return _in_doubt(written)
-    if SIGNS.fullmatch(written):
+    if SIGNS.fullmatch(written) and not (written[0] in "([" and state_in_brackets(by)):
         return Reading(found=(Found(count=Count(written=written, amount="noted as present")),), quirks=unkeyed(written))
     beside = read_writing(written, by)
     if beside is not None:

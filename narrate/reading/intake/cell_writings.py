@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from narrate.model.counts import Count
 from narrate.reading.count_cells import read_count
+from narrate.reading.intake.cell_brackets import read_beside_brackets, state_in_brackets
 from narrate.reading.intake.cell_marks import ABOUT, NUMBER, Found, Meanings, Quirk, Reading, number_of
 from narrate.reading.intake.cell_masses import UNIT_GRAMS, grams
 from narrate.reading.intake.cell_signs import counted, keyed, of_footnote, one_find, present, said_beside, unkeyed
@@ -57,6 +58,8 @@ _BRACKETS_HELP = "write under cells in the layout: brackets: fragment (pieces be
 
 def _bracketed(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
     first, inside = match[1], match[2].strip()
+    if state_in_brackets(by):
+        return read_beside_brackets(first, inside, written, by)
     pairs = {"fragment": ({"completeness": "whole"}, {"completeness": "fragment"}), "more": ({}, {})}.get(by.brackets)
     if pairs is not None and number_of(inside, by.decimal) is not None:
         one, other = (counted(written, text, by, **more) for text, more in zip((first, inside), pairs, strict=True))
@@ -98,12 +101,19 @@ def _of_which(match: re.Match[str], written: str, by: Meanings) -> Reading | Non
 def _only_bracketed(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
     if by.brackets == "fragment":
         return one_find(counted(written, match[1], by, completeness="fragment"))
+    if state_in_brackets(by):
+        return read_beside_brackets("", match[1], written, by)
     quirk = Quirk(
         kind="brackets",
         message=f"'{written}' is read as {match[1]}, and the brackets are kept in the note, expected a key for them",
         help=_BRACKETS_HELP,
     )
     return one_find(counted(written, match[1], by, note=f"written {written}"), quirk)
+
+
+def _sign_and_brackets(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
+    """'x (3)' and '+ (+)' where the sheet says what stands in brackets."""
+    return read_beside_brackets(match[1] or "", match[2], written, by) if state_in_brackets(by) else None
 
 
 def _doubted(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
@@ -264,7 +274,8 @@ _WRITINGS = (
     ),
     (rf"({NUMBER})\s*[,;(\[]\s*(\d+)\s+of (?:them|these|which)\s+(?:are |were )?([a-z -]+)[)\]]?", _of_which),
     (rf"({NUMBER})\s*[(\[]([^)\]]{{1,30}})[)\]]", _bracketed),
-    (r"[(\[](\d+)[)\]]", _only_bracketed),
+    (r"(?:[-–—]\s*)?[(\[](\d+)[)\]]", _only_bracketed),
+    (r"(x{1,5}|\+{1,6})?\s*[(\[](x{1,5}|\+{1,6}|\d+)[)\]]", _sign_and_brackets),
     (rf"({NUMBER})\s*(?:\?|\(\?\)|cf\.?)", _doubted),
     (rf"(?:cf\.?|\?)\s*({NUMBER})", _doubted),
     (rf"({NUMBER})\s*([*†‡§¹²³ª°]+)", _starred),

@@ -1,5 +1,7 @@
 """Heads of groups of taxa: 'Other edible plants', 'Plantes sauvages', 'Wildpflanzen', which names of species resemble."""
 
+# ruff: noqa: E501, SIM905
+
 from __future__ import annotations
 
 import re

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 from narrate.model.grids import Grid
 from narrate.model.layouts import Marks
+from narrate.reading.intake.brackets_said import BRACKETS, brackets_said
 from narrate.reading.intake.uncounted import narrow, says_uncounted
 
 _MORE = r"more than|over|mehr als|über|plus de|más de|mas de|più di|meer dan|mais de|mere end|mer än"
@@ -48,8 +49,7 @@ _LETTERS = re.compile(
     r"present|absent|rare|occasional|common|frequent|abundant|dominant|few|some|many|moderate|trace|\d", re.IGNORECASE
 )
 
-# Common practice, no source: words of keys for brackets and slashes.
-_BRACKETS = r"(?:brackets|parenthes[ei]s|klammern|parenthèses|paréntesis|parentesi|parênteses|haakjes|nawias\w*|parentes|parantes|závork\w*|括弧|カッコ|括号|\(\s*\)内?)"
+# Common practice, no source: words of keys for slashes.
 _PIECES = r"(?:frag|bruchst|bruch\b|trozos|pezzi|frammenti|pieces|broken|破片|碎片|ułam|zlom|kawałk|brokken|pedaz)"
 _WHOLE = r"(?:(?:wholes?|complete|intact)(?: grains?| seeds?)?|ganz\w*|enti[eè]r\w*|enter[oa]s?|inter[oi]|hele)"
 
@@ -77,12 +77,14 @@ def find_marks(grid: Grid) -> Marks:
                 slash = "whole/fragment"
             elif re.search(rf"{_PIECES}\w*\s*/\s*{_WHOLE}", lower):
                 slash = "fragment/whole"
-        if re.search(rf"{_BRACKETS}.{{0,40}}{_PIECES}|{_PIECES}.{{0,40}}{_BRACKETS}|\d ?\(\d+\).{{0,40}}{_PIECES}", narrow(lower)):
+        if re.search(rf"{BRACKETS}.{{0,40}}{_PIECES}|{_PIECES}.{{0,40}}{BRACKETS}|\d ?\(\d+\).{{0,40}}{_PIECES}", narrow(lower)):
             brackets = "fragment"
-        elif re.search(_BRACKETS, lower) and re.search(
+        elif re.search(BRACKETS, lower) and not brackets_said(cell.text) and re.search(
             r"of which|of these|of them|thereof|included in|davon|dont\b|de los cuales|di cui|waarvan|dos quais", lower
         ):
             brackets = "of which"
+        elif brackets == "note":
+            brackets = brackets_said(cell.text) or "note"
         if re.search(r"blank.{0,30}not (?:looked|sorted|analysed|examined|counted)", lower):
             blank = "not looked for"
     key: dict[str, str] = {}

@@ -18,11 +18,12 @@ FORMAT = "narrate layout 1"
 SHAPES = ("crossed", "long", "records")
 _TABLE_KEYS = ("sheet", "shape", "rows", "columns", "cells", "parts", "condition", "about", "ids")
 _CELL_KEYS = ("key", "footnotes", "blank", "decimal", "slash", "brackets", "estimates", "halves")
+STATES = ("uncharred", "charred", "partly charred", "mineralised", "waterlogged", "desiccated")
 CHOICES: Mapping[str, tuple[str, ...]] = {
     "blank": ("absent", "not looked for"),
     "decimal": (".", ","),
     "slash": ("", "whole/fragment", "fragment/whole"),
-    "brackets": ("note", "fragment", "more", "of which"),
+    "brackets": ("note", "fragment", "more", "of which", *STATES, *(f"of which {state}" for state in STATES)),
     "estimates": ("counted", "present"),
     "halves": ("", "fragment"),
 }

@@ -27,12 +27,12 @@ class Remark:
 
 _CONDITIONS: tuple[tuple[str, str], ...] = (
     ("uncharred", r"\b(?:un-?(?:charred|carboni[sz]ed|burnt|burned)|(?:not|non)[ -](?:charred|carboni[sz]ed|burnt|burned)|uc|un-?(?:carb|char)|(?:not|non)[ -](?:carb|char)"
-        r"|un-?verkohlte?[rsn]?|on-?verkoolde?|u-?forkullede?|o-?förkolnade?|(?:nicht|niet|no|non|não|ikke|inte|pas|sin|sans|senza|sem|ohne|zonder)[ -](?:verkohlt|verkohlung|verkoling|carbonizar|carbonisation|carbonizzazione|carbonizar|quemar|queimar|verkoold|carbon(?:isée?s?|izad[oa]s?|izzat[oiae])|forkullet|förkolna(?:d|t|de)))\b"),
+        r"|un-?verkohlte?[rsn]?|on-?verkoolde?|u-?forkullede?|o-?förkolnade?|(?:nicht|niet|no|non|não|ikke|inte|pas|sin|sans|senza|sem|ohne|zonder)[ -](?:verkohlt|verkohlung|verkoling|carbonizar|carbonisation|carbonizzazione|carbonizar|quemar|queimar|verkoold|carbon(?:isée?s?|izad[oa]s?|izzat[oiae])|quemad[oa]s?|brûlée?s?|combust[oiae]|forkullet|förkolna(?:d|t|de))|nie ?(?:zwęglon|spalon)\w*)\b"),
     ("partly charred", r"\b(?:part(?:ly|ially)?|semi|half|incompletely)[ -](?:charred|carboni[sz]ed|burnt|burned)\b|\b(?:angekohlt|teilverkohlt|halbverkohlt|(?:teilweise|gedeeltelijk|deels|parcialmente|parzialmente|partiellement|semi)[ -](?:verkohlt|verkoold|carbon(?:isée?s?|izad[oa]s?|izzat[oiae])))\b"),
-    ("mineralised", r"\bminerali[sz]ed\b|\bmineral[ -]replaced\b|\bmin[eé]rali(?:siert|sierte|sée?s?|zad[oa]s?|zzat[oiae]|serede?|serade?)\b|\bgemineraliseerde?\b"),
+    ("mineralised", r"\bminerali[sz]ed\b|\bmineral[ -]replaced\b|\bmin[eé]rali(?:siert|sierte|sée?s?|zad[oa]s?|zzat[oiae]|serede?|serade?)\b|\bgemineraliseerde?\b|\bzmineralizowan\w*"),
     ("waterlogged", r"\bwater-?logged\b|\banoxic\b|\bwaterverzadigde?\b|\bfeucht ?erhalten\b|\bimbib(?:ée?s?|it[oiae])\b|\bgorgée?s? d'eau\b|\bencharcad[oa]s?\b"),
     ("desiccated", r"\b(?:desiccated|dessicated|des?secad[oa]s?|disseccat[oiae]|gedroogde?|desséchée?s?|essiccat[oiae]|ausgetrocknet|ingedroogd)\b"),
-    ("charred", r"\b(?:charred|carboni[sz]ed|burnt|burned|verkohlte?[rsn]?|verkoolde?|carbonisée?s?|carbonizad[oa]s?|carbonizzat[oiae]|forkullede?t?|förkolnade?)\b"),
+    ("charred", r"\b(?:charred|carboni[sz]ed|burnt|burned|verkohlte?[rsn]?|verkoolde?|carbonisée?s?|carbonizad[oa]s?|carbonizzat[oiae]|quemad[oa]s?|brûlée?s?|combust[oiae]|forkullede?t?|förkolnade?|zwęglon\w*|spalon\w*)\b"),
 )  # fmt: skip
 """Ordered: 'uncharred' and 'partly charred' are taken out before 'charred' is looked for."""
 _MODERN = re.compile(
@@ -109,6 +109,22 @@ def without_conditions(text: str) -> str:
     'eroded'
     """
     return _parted(text)[1]
+
+
+def conditions_at(text: str) -> list[tuple[int, str]]:
+    """
+    The conditions that a text names, each with where it stands in it, in their order.
+
+    >>> conditions_at("charred seeds, uncharred ones")
+    [(0, 'charred'), (15, 'uncharred')]
+    """
+    rest = text.lower()
+    found = []
+    for condition, pattern in _CONDITIONS:
+        for match in re.finditer(pattern, rest):
+            found.append((match.start(), condition))
+        rest = re.sub(pattern, lambda match: " " * len(match[0]), rest)
+    return sorted(found)
 
 
 @cache

@@ -12,6 +12,7 @@ from narrate.reading.intake.stored_groups import Group, meant_words, same_words
 from narrate.reading.intake.stored_ledger import At, cells_said
 from narrate.reading.intake.stored_lines import Line, Target, Worked
 from narrate.reading.intake.stored_rates import per_litre, scaled, share
+from narrate.reading.intake.stored_states import Test
 
 
 class CrossedLines(BySample):
@@ -47,31 +48,42 @@ class CrossedLines(BySample):
         block = self._block(line)
         everything = self._sum(self.taxa, self.lines_of_samples, None, line)
         for t in self.taxa:
-            readings: dict[str, Worked | None] = {}
-            match line.kind:
-                case "total":
-                    readings = self._totals_of_taxon(line, t, block)
-                case "percent":
-                    found = self._ubiquity(t)
-                    line.guesses = frozenset({"samples"})
-                    readings = self._shares_of_taxon(line, t, block) | {
-                        "samples": None if block else found.get("percent")
-                    }
-                case "density":
-                    readings = self._densities_of_taxon(line, t, block)
-                case "ubiquity" if not block and self._has_phases_for_samples():
-                    line.why_not = "the table does not show the samples that it is of"
-                case "ubiquity":
-                    readings = self._ubiquity(t) if not block else {}
-                    line.guesses = frozenset({"total", "share of all"})
-                    all_of = self._sum([t], self.lines_of_samples, None, line)
-                    readings |= {"total": all_of, "share of all": share(all_of, everything, 100)}
-                    line.why_not = "the table does not show the samples that it is of" if block else ""
-                case _:
-                    line.why_not = "it is no total, share, density or ubiquity"
+            readings = self._readings_of_taxon(line, t, block, everything, None)
+            for way, asked in self.states.items():
+                group = self._of_state(None, way, asked)
+                all_of = self._sum(self.taxa, self.lines_of_samples, group, line)
+                more = self._readings_of_taxon(line, t, block, all_of, group)
+                readings |= {f"{name}, {way}": worked for name, worked in more.items()}
+                line.guesses |= {f"{name}, {way}" for name in more}
             line.targets.append(Target(at=ledger.at(t, line.at), readings=readings))
         if line.kind in ("percent", "density"):
             self._of_totals(line, block)
+
+    def _readings_of_taxon(
+        self, line: Line, t: int, block: list[int], everything: Worked | None, group: Test | None
+    ) -> dict[str, Worked | None]:
+        """What a result beside a taxon may be, of all finds or of those of a group."""
+        match line.kind:
+            case "total":
+                return self._totals_of_taxon(line, t, block, group)
+            case "percent":
+                found = self._ubiquity(t, group)
+                line.guesses |= {"samples"}
+                shares = self._shares_of_taxon(line, t, block, group)
+                return shares | {"samples": None if block else found.get("percent")}
+            case "density":
+                return self._densities_of_taxon(line, t, block, group)
+            case "ubiquity" if not block and self._has_phases_for_samples():
+                line.why_not = "the table does not show the samples that it is of"
+            case "ubiquity":
+                readings = self._ubiquity(t, group) if not block else {}
+                line.guesses |= {"total", "share of all"}
+                all_of = self._sum([t], self.lines_of_samples, group, line)
+                line.why_not = "the table does not show the samples that it is of" if block else ""
+                return readings | {"total": all_of, "share of all": share(all_of, everything, 100)}
+            case _:
+                line.why_not = "it is no total, share, density or ubiquity"
+        return {}
 
     def _has_phases_for_samples(self) -> bool:
         """Whether phases stand where samples do in other tables: the samples behind a ubiquity are elsewhere."""
@@ -119,15 +131,15 @@ class CrossedLines(BySample):
         others = [n for n, role in roles.items() if line.kind == role.name != "total" and n != line.at]
         return any(min(n, line.at) < s < max(n, line.at) for n in others for s in self.lines_of_samples)
 
-    def _totals_of_taxon(self, line: Line, t: int, block: list[int]) -> dict[str, Worked | None]:
+    def _totals_of_taxon(self, line: Line, t: int, block: list[int], group: Test | None) -> dict[str, Worked | None]:
         if re.search(r"sample", line.label, re.IGNORECASE):
-            found = self._ubiquity(t)
-            return {"samples": found["number"], "all": self._sum([t], self.lines_of_samples, None, line)}
+            found = self._ubiquity(t, group)
+            return {"samples": found.get("number"), "all": self._sum([t], self.lines_of_samples, group, line)}
         before = self.ledger.run_before(line.at, of_taxa=False)
         said = [s for s in self.lines_of_samples if self._is_said_of(s, line.label)]
         choices = {"block": block, "said": said, "same heading": self.headed_alike(line.at),
                    "all": self.lines_of_samples, "since": before}  # fmt: skip
-        return {name: self._sum([t], of, None, line) for name, of in choices.items() if of}
+        return {name: self._sum([t], of, group, line) for name, of in choices.items() if of}
 
     def _is_said_of(self, s: int, label: str) -> bool:
         """Whether the records of a sample, such as its phase, are what a label names."""
@@ -136,9 +148,11 @@ class CrossedLines(BySample):
         texts = [one.text for role in ("phase", "context", "feature", "kind", "site") for one in facts.get(role, ())]
         return bool(words) and any(text.lower().split() == words for text in texts)
 
-    def _shares_of_taxon(self, line: Line, t: int, block: list[int]) -> dict[str, Worked | None]:
+    def _shares_of_taxon(
+        self, line: Line, t: int, block: list[int], group: Test | None
+    ) -> dict[str, Worked | None]:
         of = block or self.lines_of_samples
-        part = self._sum([t], of, None, line)
+        part = self._sum([t], of, group, line)
         head = self.ledger.section_of(t)
         section = [n for n in self.taxa if self.ledger.section_of(n) == head]
         bases = {"all": self.taxa, "section": section if head else []}
@@ -148,19 +162,21 @@ class CrossedLines(BySample):
         if words and head and same_words(head, line.label):
             bases = {"section": section, **bases}
         found: dict[str, Worked | None] = {}
-        if self._has_uncharred:
+        if self._has_uncharred and group is None:
             charred = self._sum(self.taxa, of, Group("", self.names, ("charred",)), line)
             found = {"charred %": share(part, charred, 100), "charred share": share(part, charred, 1)}
             line.guesses |= frozenset(found)
         for name, lines in bases.items():
             if lines:
-                base = self._sum(lines, of, None, line)
+                base = self._sum(lines, of, group, line)
                 found[f"{name} %"], found[f"{name} share"] = share(part, base, 100), share(part, base, 1)
         return found
 
-    def _densities_of_taxon(self, line: Line, t: int, block: list[int]) -> dict[str, Worked | None]:
+    def _densities_of_taxon(
+        self, line: Line, t: int, block: list[int], group: Test | None
+    ) -> dict[str, Worked | None]:
         of = block or self.lines_of_samples
-        return self._densities(line, self._sum([t], of, None, line), of)
+        return self._densities(line, self._sum([t], of, group, line), of)
 
     def _densities(self, line: Line, part: Worked | None, of: list[int]) -> dict[str, Worked | None]:
         line.why_not = NO_VOLUME
@@ -170,14 +186,14 @@ class CrossedLines(BySample):
         dense = per_litre(part, [self.litres[id] for id in ids], line.label, self.ledger.grid)
         return {"all": dense, "scaled up": scaled(dense, self.shares.get(ids[0])) if len(ids) == 1 else None}
 
-    def _ubiquity(self, t: int) -> dict[str, Worked | None]:
+    def _ubiquity(self, t: int, group: Test | None = None) -> dict[str, Worked | None]:
         ledger = self.ledger
         cells = [ledger.at(t, s) for s in self.lines_of_samples]
         ids = {at: ledger.sample_at(at) or str(at) for at in cells}
         unseen = {id for at, id in ids.items() if self._is_unseen(at)}
         # '?' may count or not: no sheet says so.
         doubted = {id for at, id in ids.items() if (cell := ledger.cells.get(at)) is not None and cell.text == "?"}
-        present = {id for at, id in ids.items() if self._is_there(at)} - doubted
+        present = {id for at, id in ids.items() if self._is_there(at, group)} - doubted
         samples = len(set(ids.values()) - (unseen - present))
         said = f"the counts in {cells_said(cells)}"
         n = float(len(present))

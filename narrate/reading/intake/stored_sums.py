@@ -9,6 +9,7 @@ from dataclasses import replace
 from narrate.reading.intake.stored_groups import Group, meant_words, same_words
 from narrate.reading.intake.stored_ledger import At, Ledger, Litres, cells_said
 from narrate.reading.intake.stored_lines import Line, Worked, half_of_last
+from narrate.reading.intake.stored_states import OfState, Test, states_of
 from narrate.reading.intake.written_names import NameReader
 
 WHICH = "the sheet does not say which of the taxa it is of"
@@ -36,8 +37,27 @@ class Sums:
         conditions = {find.condition for find in ledger.finds.finds}
         self._has_uncharred = "charred" in conditions and len(conditions) > 1
         self._known: dict[tuple[object, ...], Worked | None] = {}
+        self.states = states_of(ledger.finds.finds)
+        self._narrowed: dict[tuple[int, str], OfState] = {}
 
-    def _choices(self, line: Line) -> dict[str, tuple[list[int], Group | None]]:
+    def _choices(self, line: Line) -> dict[str, tuple[list[int], Test | None]]:
+        """The ways to read which taxa a line is of; each also without what the totals of a sheet may leave out."""
+        found: dict[str, tuple[list[int], Test | None]] = dict(self._plain_choices(line))
+        for way, asked in self.states.items() if line.kind != "ubiquity" else ():
+            for name, (taxa, group) in list(found.items()):
+                if not name.endswith(" left out"):
+                    found[f"{name}, {way}"] = (taxa, self._of_state(group, way, asked))
+                    line.guesses |= {f"{name}, {way}"}
+        return found
+
+    def _of_state(self, group: Test | None, way: str, asked: dict[str, bool]) -> OfState:
+        """One object for each group and way, so that sums that were worked out are known again."""
+        key = (id(group) if group is not None else 0, way)
+        if key not in self._narrowed:
+            self._narrowed[key] = OfState(group, **asked)
+        return self._narrowed[key]
+
+    def _plain_choices(self, line: Line) -> dict[str, tuple[list[int], Group | None]]:
         """Ways to read which taxa a line is of: name -> lines of taxa, and the group that they are narrowed to."""
         ledger, label, at = self.ledger, line.label, line.at
         before = ledger.run_before(at, of_taxa=True)
@@ -128,13 +148,13 @@ class Sums:
         cells = ((s, ledger.cells.get((r, s))) for s in self.lines_of_samples for r in rows)
         return [s for s, cell in cells if cell is not None and cell.text.strip(" .:()").lower() == word]
 
-    def _answer(self, group: Group, t: int, s: int | None) -> str:
+    def _answer(self, group: Test, t: int, s: int | None) -> str:
         found = self.ledger.finds_at.get(self.ledger.at(t, s), ()) if s is not None else ()
         first = next(iter(found), None) or self.first_find[t]
         return group.holds(first) if first is not None else "no"
 
     def _sum(
-        self, taxa: list[int], of: list[int], group: Group | None, line: Line, total: int | None = None
+        self, taxa: list[int], of: list[int], group: Test | None, line: Line, total: int | None = None
     ) -> Worked | None:
         """
         The sum of counts, or of weights where the line is of weights or nothing else is there.
@@ -161,12 +181,25 @@ class Sums:
         heading = self.ledger.small_text(own) if self.ledger.across else ""
         return any(re.search(r"(?<![^\W_])mg(?![^\W_])", text, re.IGNORECASE) for text in (heading, line.label))
 
-    def _added(self, taxa: list[int], of: list[int], group: Group | None, lane: str) -> Worked | None:
+    def _added(self, taxa: list[int], of: list[int], group: Test | None, lane: str) -> Worked | None:
         ledger = self.ledger
         added, cells, more, doubtful = 0.0, [], [], []
         for t in taxa:
             for s in of:
                 at = ledger.at(t, s)
+                finds = ledger.finds_at.get(at, ())
+                if group is not None and len(finds) > 1 and ledger.count.get(at, 0.0) is not None:
+                    # '12 (3)' gives two finds, and a group may hold one of them.
+                    for find in finds:
+                        amount = find.found.mass_g if lane == "mass" else find.found.count and find.found.count.number
+                        answer = group.holds(find)
+                        if answer == "yes":
+                            added += amount or 0.0
+                            cells.append(at)
+                        elif answer == "perhaps" and amount:
+                            more.append(float(amount))
+                            doubtful.append(at)
+                    continue
                 answer = self._answer(group, t, s) if group is not None else "yes"
                 if answer == "no":
                     continue
@@ -203,5 +236,7 @@ class Sums:
             self._counted[key] = any(ledger.at(t, s) in ledger.count for t in taxa for s in of)
         return "count" if self._counted[key] or not ledger.mass else "mass"
 
-    def _is_there(self, at: At) -> bool:
+    def _is_there(self, at: At, group: Test | None = None) -> bool:
+        if group is not None and not any(group.holds(find) != "no" for find in self.ledger.finds_at.get(at, ())):
+            return False
         return bool(self.ledger.mass.get(at)) or self.ledger.count.get(at, 0.0) != 0

@@ -96,3 +96,74 @@ def test_an_estimate_is_its_number_with_a_note_in_any_language(tmp_path: Path, w
     assert (first.count.number, first.count.written) == (450, written)
     assert first.note == f"estimated: {written}"
     assert [p.message for p in found.problems] == [f"'{written}' is an estimate, taken as 450 with a note, expected a count"]
+
+
+BRACKETS = """
+Taxon,Part,S1,S2,S3,S4,Total
+Chenopodium album,seed,12 (3),4,2,(5),18
+Rumex sp.,seed,2,(6),4,1,7
+Avena sp.,grain,1,3 (1),6,8,18
+Total,,15,7,12,9,43
+{}
+"""
+
+
+@pytest.mark.parametrize(
+    "key",
+    [
+        "Numbers in parentheses are uncharred", "Counts are of charred items; numbers in brackets are modern and left out of totals",
+        "charred (uncharred)", "(n) = uncharred", "Zahlen in Klammern: unverkohlt", "Entre parenthèses : restes non carbonisés",
+        "Entre paréntesis: sin carbonizar", "Tra parentesi i resti non carbonizzati", "Tussen haakjes: onverkoold",
+        "W nawiasach: niezwęglone", "verkohlt (unverkohlt)",
+    ],
+)  # fmt: skip
+def test_numbers_in_brackets_have_the_condition_that_the_sheet_gives_them(tmp_path: Path, key: str) -> None:
+    """'12 (3)' is twelve charred and three that are not; '(5)' is none that is charred; the totals hold without them."""
+    found = taken(tmp_path, BRACKETS.format(key))
+
+    assert sum(row.count.number or 0 for row in found.rows if row.condition == "charred") == 43
+    assert [(row.count.number, row.place.cell) for row in found.rows if row.condition == "uncharred"] == [
+        (3, "C2"), (5, "F2"), (6, "D3"), (1, "D4"),
+    ]  # fmt: skip
+    assert found.problems == ()
+
+
+def test_a_wrong_total_beside_brackets_is_told_alone(tmp_path: Path) -> None:
+    """The 18 of the oats made 19, with the uncharred seeds left out as in all other totals."""
+    sheet = BRACKETS.format("Uncharred seeds in brackets").replace("6,8,18", "6,8,19")
+
+    assert wrong_totals(taken(tmp_path, sheet)) == ["G4"]
+
+
+def test_brackets_may_hold_some_of_those_before_them(tmp_path: Path) -> None:
+    """'12 (3)' under 'of which uncharred in brackets' is nine and three."""
+    sheet = "Taxon,Part,S1,S2\nChenopodium album,seed,12 (3),4\nRumex sp.,seed,2,1\nAvena sp.,grain,1,3\nOf which uncharred in brackets"
+    first = [row for row in taken(tmp_path, sheet).rows if row.place.cell == "C2"]
+
+    assert [(row.count.number, row.condition) for row in first] == [(9, "charred"), (3, "uncharred")]
+
+
+UNCHARRED_LEFT_OUT = """
+Taxon,Part,S1,S2,S3,S4
+Weeds,,,,,
+Chenopodium album,seed,12,4,2,5
+Sambucus nigra (uncharred),seed,,3,1,2
+Total weeds,,12,4,2,5
+Cereals,,,,,
+Avena sp.,grain,3,1,2,2
+Hordeum vulgare,grain,1,,2,4
+Total cereals,,4,1,4,6
+Total,,16,5,6,11
+"""
+
+
+def test_totals_of_groups_may_leave_out_what_is_not_charred(tmp_path: Path) -> None:
+    """Elder that is not charred is in no total of the sheet, with no word of it, and no total is told."""
+    assert wrong_totals(taken(tmp_path, UNCHARRED_LEFT_OUT)) == []
+
+
+def test_a_wrong_total_of_a_group_that_leaves_out_the_uncharred_is_told(tmp_path: Path) -> None:
+    """The 4 of the second sample made 7, which is what it would be with the elder."""
+    sheet = UNCHARRED_LEFT_OUT.replace("Total weeds,,12,4,2,5", "Total weeds,,12,7,2,5")
+
+    assert wrong_totals(taken(tmp_path, sheet)) == ["D5"]

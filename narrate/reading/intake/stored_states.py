@@ -1,0 +1,46 @@
+"""Totals that leave out what is not charred, or what is broken: readings that hold where most of a line agrees."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from typing import Protocol
+
+from narrate.reading.intake.sheet_finds import Find
+from narrate.reading.intake.stored_groups import Answer
+
+
+class Test(Protocol):
+    """What answers whether a find belongs to what is added up."""
+
+    def holds(self, find: Find) -> Answer: ...
+
+
+class OfState:
+    """The finds of a group, or all, that are charred, or whole."""
+
+    def __init__(self, within: Test | None, *, charred: bool, whole: bool) -> None:
+        self.within, self.charred, self.whole = within, charred, whole
+
+    def holds(self, find: Find) -> Answer:
+        if self.charred and find.condition not in ("charred", "partly charred"):
+            return "no"
+        if self.whole and find.completeness == "fragment":
+            return "no"
+        return self.within.holds(find) if self.within is not None else "yes"
+
+
+def states_of(finds: Iterable[Find]) -> Mapping[str, dict[str, bool]]:
+    """The ways to leave finds of a table out of its totals: what is told of each -> what it asks for."""
+    conditions, pieces = set(), set()
+    for find in finds:
+        conditions.add(find.condition)
+        pieces.add(find.completeness)
+    ways: dict[str, dict[str, bool]] = {}
+    has_others = "charred" in conditions and len(conditions - {"charred", "partly charred"}) > 0
+    if has_others:
+        ways["what is not charred left out"] = {"charred": True, "whole": False}
+    if {"whole", "fragment"} <= pieces:
+        ways["fragments left out"] = {"charred": False, "whole": True}
+        if has_others:
+            ways["fragments and what is not charred left out"] = {"charred": True, "whole": True}
+    return ways
