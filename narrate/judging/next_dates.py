@@ -109,11 +109,11 @@ def _few_and_early(
     dated = [phase for phase in project.phases if phase.start is not None]
     found: dict[tuple[PhaseId, str], tuple[Phase, int, int]] = {}
     for taxon in sorted({taxon for taxon, _ in counted}):
-        for phase in dated:
-            here = counted[taxon, phase.id]
-            later = max((counted[taxon, p.id] for p in dated if _starts(p) > _starts(phase)), default=0)
+        for own in dated:
+            here = counted[taxon, own.id]
+            later = max((counted[taxon, p.id] for p in dated if _starts(p) > _starts(own)), default=0)
             if 0 < here <= FEW * later and later >= ENOUGH_LATER:
-                found[phase.id, str(taxon)] = (phase, here, later)
+                found[own.id, str(taxon)] = (own, here, later)
     return found
 
 

@@ -153,13 +153,13 @@ def all_told(
     everyone = [key for subject, key in subject_keys(whole.project).items() if is_a_file(subject)]
     for audience in (*audiences_of("review", whole), *audiences_of("public", open_part)):
         tell_unowned(folder, audience, everyone, problems)
-    known = ", ".join(sorted(whole.packs.audiences))
+    offered = ", ".join(sorted(whole.packs.audiences))
     for name in whole.project.audiences:
         if name not in whole.packs.audiences:
             problems.error(
                 Place(path="project.yaml"),
                 "N601",
-                f"audiences names '{name}', which no pack holds, expected one of {known}",
+                f"audiences names '{name}', which no pack holds, expected one of {offered}",
                 help="correct the name, or put its file into packs/audiences/ of the project",
             )
     public = replace(public, narratives=kept, problems=(*public.problems, *problems.sorted()))

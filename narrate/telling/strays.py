@@ -47,7 +47,7 @@ class Strays:
         return known
 
     def _strayed(self, phase: str, questions: tuple[str, ...]) -> list[str]:
-        here, found = Subject(level="phase", id=phase), []
+        here, found = Subject(level="phase", id=phase), list[str]()
         held = self.findings.subjects.get(here)
         for other in (p for p in self.project.phases if p.id != phase):
             for claim in self.claims.holding(Subject(level="phase", id=other.id)):

@@ -78,11 +78,11 @@ class Conditions:
         if said_beside:
             return said_beside
         if qualifiers.get("condition"):
-            said = condition_said(qualifiers["condition"], self.names, self.given)
-            if said.doubt:
-                self._set_aside(qualifiers["condition"], where.place, said.doubt)
+            apart = condition_said(qualifiers["condition"], self.names, self.given)
+            if apart.doubt:
+                self._set_aside(qualifiers["condition"], where.place, apart.doubt)
                 return None
-            return said.condition
+            return apart.condition
         if section is not None and len(section.conditions_apart) > 1:
             self._set_aside(section.identification.written, where.place, "several")
             return None
@@ -91,15 +91,15 @@ class Conditions:
         said_by_id = self._of_sample(sample, place)
         if said_by_id is None:
             return None
-        said = said_by_id or self._of_remarks(remarks, where)
-        if not said and self.default and self.has_column:
+        at_last = said_by_id or self._of_remarks(remarks, where)
+        if not at_last and self.default and self.has_column:
             self.told.warning(
                 "N402", "no condition", place,
                 f"the table has a column of conditions, and it says none of '{where.text}'; it is taken as "
                 f"{self.default}, expected a condition for each find",
                 "write under condition in the layout what a blank means, or say it under 'mend'",
             )  # fmt: skip
-        return said or self.default or None
+        return at_last or self.default or None
 
     def _said(self, lines: tuple[Line, Line], place: Place) -> list[Said]:
         """What the conditions of a line say; where each sample has a column of its own for them, the one behind it."""

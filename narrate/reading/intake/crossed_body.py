@@ -223,7 +223,8 @@ class Body(Columns):
     def _taxa_of(self, label: str) -> list[Taxon]:
         """The taxon of a pack that a label names; empty for none."""
         names = self.look.names
-        known = names.packs.taxa.get(id) if (id := names.read(label).identification.taxon) is not None else None
+        taxon = names.read(label).identification.taxon
+        known = names.packs.taxa.get(taxon) if taxon is not None else None
         return [known] if known is not None else []
 
     def _is_band(self, row: int) -> bool:

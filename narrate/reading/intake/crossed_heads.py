@@ -110,8 +110,8 @@ class Heads(HeadRoles):
                     filled=self._needs_fill(row, plain, bool(pairs)),
                 )  # fmt: skip
             elif row in unread:
-                said = {look.text(row, c) for c in plain}
-                is_of_parts = any(len(text) > 2 and look.names.part_of(text) for text in said)
+                texts = {look.text(row, c) for c in plain}
+                is_of_parts = any(len(text) > 2 and look.names.part_of(text) for text in texts)
                 self.rows[row] = Role(name="part" if is_of_parts else "note")
                 words = ", ".join(dict.fromkeys(look.text(row, c) for c in plain))
                 self.doubts.append(

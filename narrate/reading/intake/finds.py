@@ -148,11 +148,11 @@ class _Reader(NamedLines):
             if role.name == "mass":
                 return "mass", role.qualifiers[0] if role.qualifiers else "g"
         for line in (by_column, by_row):
-            said = line.get("quantity")
-            if said:
-                what = "mass" if kind_of_amount(said[0].text) == "mass" else quantity(said[0].text)
+            heads = line.get("quantity")
+            if heads:
+                what = "mass" if kind_of_amount(heads[0].text) == "mass" else quantity(heads[0].text)
                 if what == "mass":
-                    return "mass", unit(said[0].text) or "g"
+                    return "mass", unit(heads[0].text) or "g"
                 if what.startswith("count") or not what:
                     return "count", ""
                 return what, ""

@@ -25,7 +25,7 @@ def halves_of(grid: Grid, rows: Mapping[int, Role], columns: Mapping[int, Role],
             number = None if cell is None else cell.number if cell.number is not None else number_of(cell.text, decimal)
             if number is not None and number % 1:
                 broken[row, column] = number % 1
-    of_halves, of_others = set(), set()
+    of_halves, of_others = set[int](), set[int]()
     for (row, _), rest in broken.items():
         (of_halves if rest == 0.5 else of_others).add(row)
     return "fragment" if len(of_halves - of_others) > len(of_others) else ""

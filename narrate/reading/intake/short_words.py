@@ -55,7 +55,7 @@ def said_under(
     role: str, tables: Iterable[Table], short: Mapping[str, str], grids: Mapping[str, Grid]
 ) -> dict[str, str]:
     """Short forms that stand in lines of a role, with what they mean."""
-    found = {}
+    found: dict[str, str] = {}
     for table in tables if short else ():
         rows = {r for r, one in table.rows.items() if role in one.names}
         columns = {c for c, one in table.columns.items() if role in one.names}
