@@ -76,7 +76,8 @@ def _tested(first: PhaseId, last: PhaseId, before: Sequence[Holding], after: Seq
     corrected = holm(p)
     own, of_context = _by_context(there, contexts)
     context_is_late = np.array([is_late[contexts == context][0] for context in of_context], bool)
-    by_context = holm(_p(own, context_is_late))
+    p_contexts = _p(own, context_is_late)
+    by_context = holm(p_contexts)
     hang = _hanging(there, is_late, contexts, of_context, corrected)
     made = [
         PlantChange(
@@ -92,6 +93,7 @@ def _tested(first: PhaseId, last: PhaseId, before: Sequence[Holding], after: Seq
             contexts=tuple(  # type: ignore[arg-type]
                 (int(own[side, i].sum()), int(side.sum())) for side in (~context_is_late, context_is_late)
             ),
+            p_contexts=float(p_contexts[i]),
             p_contexts_holm=float(by_context[i]),
             refs=tuple(ref for _, seen in both if (ref := seen.get(taxon))),
         )

@@ -15,6 +15,9 @@ NotedOf = Literal["ground", "find", "heavy"]
 Of the ground: descriptions and notes of contexts and samples. Of a find: the notes of count sheets. Heavy: the names of
 what colleagues found in heavy fractions.
 """
+ToldWith = Literal["readings", "finds"]
+"""Beside the readings that a note bears on, or with the list of finds, whatever is read of the deposit."""
+TOLD_WITH: tuple[ToldWith, ...] = ("readings", "finds")
 NOTED_OF: tuple[NotedOf, ...] = ("ground", "find", "heavy")
 
 
@@ -30,6 +33,7 @@ class Observation:
     """Of a find: which finds are meant; None: any."""
     agrees_with: tuple[StatementId, ...] = ()
     against: tuple[StatementId, ...] = ()
+    told_with: ToldWith = "readings"
     means: str = ""
     """Why it bears on them, as a clause that can follow 'because': 'earth reddens where it is heated'."""
     plain: str = ""

@@ -78,8 +78,10 @@ class PlantChange:
     """Contexts without any one of which a difference that outlasts the correction would no longer do so."""
     contexts: tuple[tuple[int, int], tuple[int, int]] = ((0, 0), (0, 0))
     """Of the first and of the last phase: contexts that hold it, of those that were sampled."""
+    p_contexts: float = 1.0
+    """The same test with contexts for samples."""
     p_contexts_holm: float = 1.0
-    """The same test, corrected alike, with contexts for samples."""
+    """The same after Holm's correction for all plants tested."""
     refs: tuple[str, ...] = ()
     """One find of each sample that holds it."""
 

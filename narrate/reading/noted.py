@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from narrate.model.observations import NOTED_OF
+from narrate.model.observations import NOTED_OF, TOLD_WITH
 from narrate.model.plants import KNOWN
 from narrate.reading.asking import Field
 from narrate.reading.criteria import selector
@@ -22,6 +22,7 @@ def observation_fields() -> dict[str, Field]:
         "of": Field(reads=selector()),
         "agrees_with": _STATEMENTS,
         "against": _STATEMENTS,
+        "told_with": Field(reads=one_of(TOLD_WITH)),
         "means": Field(reads=text()),
         "plain": Field(reads=text()),
         "known": _KNOWN,

@@ -80,6 +80,16 @@ def _trees(page: Page, named: Sequence[Tally]) -> str:
     return f"chiefly of {page.listed(texts[:lead])}, with {page.listed(texts[lead:])}"
 
 
+def trees_told(page: Page, named: Sequence[Tally]) -> str:
+    """'hickory (5), pine (2), elm (1), and sweetgum (1)': every wood by number, most first."""
+    counts: dict[str, int] = {}
+    for tally in named:
+        tree = f"{page.names.plant(tally.taxon, tally.written)}{page.names.latin_once(tally.taxon)}"
+        counts[tree] = counts.get(tree, 0) + tally.counted
+    ordered = sorted(counts.items(), key=lambda pair: (-pair[1], pair[0]))
+    return page.listed([_with_count(page, tree, number) for tree, number in ordered])
+
+
 def _leading(named: Sequence[int], everything: int) -> int:
     """
     How many of the woods, one or two, make up half of the fragments and stand out from the next; 0 where none do.

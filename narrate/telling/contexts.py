@@ -19,6 +19,7 @@ from narrate.telling import (
     setting,
 )
 from narrate.telling.dates_taken import date_sentences
+from narrate.telling.find_notes import find_note_sentences
 from narrate.telling.foods import name_plants
 from narrate.telling.heavy_finds import modern_find_sentences
 from narrate.telling.hints import faint_sentences
@@ -166,6 +167,7 @@ def _deposit_block(page: Page, context: Context, held: Sequence[Reading]) -> lis
     sentences = context_opening.opening_sentences(page, context)
     sentences += date_sentences(page, context)
     sentences += composition.main_sentences(page)
+    sentences += find_note_sentences(page, context)
     sentences += charcoal.wood_sentences(page)
     sentences += wood_note_sentences(page, context)
     sentences += modern_finds.modern_sentences(page)
@@ -217,6 +219,7 @@ def _slight(page: Page, context: Context, held: Sequence[Reading]) -> list[Sente
     modern = page.measure("modern_seeds")
     is_all = context.security != "disturbed" and (modern is None or not modern.value)
     sentences = context_opening.slight_sentences(page, context, listed, refs, is_all=is_all)
+    sentences += find_note_sentences(page, context)
     sentences += modern_finds.modern_sentences(page)
     if context.security == "disturbed":
         sentences += context_opening.recorded_sentence(page, context)

@@ -42,9 +42,11 @@ def _compared(page: Page, exchange: Exchange, one: list[Tally], other: list[Tall
         lead = f"so that {foods[1]} come before {foods[0]} whatever the factor"
     come_to = f"{middle} times {foods[1]} ({low} to {high})"
     if is_least:
-        come_to = f"at least {middle} times {foods[1]} (at {exchange.low:g}, at least {low} times)"
+        come_to = (
+            f"at least {middle} times {foods[1]} (at {exchange.low:g} at least {low}, at {exchange.high:g} {high})"
+        )
     elif is_most:
-        come_to = f"at most {middle} times {foods[1]} (at {exchange.high:g}, at most {high} times)"
+        come_to = f"at most {middle} times {foods[1]} (at {exchange.low:g} at most {low}, at {exchange.high:g} {high})"
     cited = works_cited(page, exchange.sources)
     behind = f" ({cited})" if cited else ""
     return page.say(

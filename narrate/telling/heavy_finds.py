@@ -31,11 +31,10 @@ def modern_find_sentences(page: Page, context: Context) -> list[Sentence]:
     refs = [*(page.dig.record_ref(Subject(level="sample", id=id)) for id in samples)]
     refs += [claim.id] if claim is not None else []
     noun = page.dig.packs.statements[DISTURBED].noun  # type: ignore[index]
-    because = f" ({seen.means})" if seen.means and not page.has_told(seen.means) and not page.is_review else ""
     return page.say(
         refs,
-        f"{fractions} held {what}, which agrees with {noun}{because}",
-        f"{what} came from {fractions}, in agreement with {noun}{because}",
+        f"{fractions} held {what}, which agrees with {noun}",
+        f"{what} came from {fractions}, in agreement with {noun}",
     )
 
 

@@ -61,6 +61,7 @@ def noted_sentences(page: Page, told: Sequence[Reading], *, at_most: int = 3) ->
         waiting = [r for r in told if of == "ground" or borne.count(r.claim.id) < FINDS_FOR_ONE]
         is_room = len(sentences) < min(at_most, (1 if page.is_plain else 2) if of == "ground" else at_most)
         notes = [n for n in page.noted if n.observation.noted_of == of and n.observation.id not in seen]
+        notes = [n for n in notes if n.observation.told_with == "readings"]
         best = _best(page, notes, waiting) if is_room else None
         if best is not None:
             sentences += _told(page, *best, told)
@@ -114,14 +115,24 @@ def _told(
         return page.say(refs, _they_also(page, seen.plain)) if seen.plain and agrees else []
     noun = _in_short(page, noun_of(page, [replace(r, behind=()) for r in bears[:2]], in_short=True))
     cited = works_cited(page, seen.sources)
-    is_news = seen.means and not page.has_told(seen.means) and not page.is_review
+    # A gloss is told with the work that says it: what everybody in the trade knows needs none.
+    is_news = bool(cited) and seen.means and not page.has_told(seen.means) and not page.is_review
     means = f" ({seen.means})" if is_news else ""
     # What concerns the deposit's state was told elsewhere on the page: 'the same' would point at something else.
     is_near = all(r.claim.question != "integrity" for r in told)
     is_all = is_near and bool(agrees) and {r.claim.id for r in told} <= {r.claim.id for r in agrees}
     name = f"noted{' find' if seen.noted_of == 'find' else ''}{' of all' if is_all else '' if agrees else ' against'}"
-    wordings = page.turns(name, who=note.who, quote=marked(note.quote), noun=noun)
+    wordings = page.turns(name, who=note.who, quote=marked(note.quote) + _of_others_too(page, note), noun=noun)
     return page.say(refs, *(english.in_last_brackets(f"{text}{means}", cited) for text in wordings if text))
+
+
+def _of_others_too(page: Page, note: Noted) -> str:
+    """'” and of the maize kernels of S040 “still in rows': the same seen of another plant or part, in its own words."""
+    if note.observation.noted_of != "find" or page.is_review:
+        return ""
+    same = [n for n in page.noted if n.observation.id == note.observation.id and n.quote != note.quote]
+    others = [n for n in same if n.who != note.who and not page.has_told(marked(n.quote))]
+    return f"” and of {others[0].who} “{marked(others[0].quote)}" if others else ""
 
 
 def _in_short(page: Page, noun: str) -> str:
@@ -163,7 +174,10 @@ def _of_finds(page: Page, context: Context, signs: Signs) -> Iterator[Noted]:
         tally = _tally(page, row.identification.taxon, row.part) if found else None
         if tally is None:
             continue
-        who = f"the {page.names.part_of_plant(tally, plural=True)} of {english.literal(row.sample)}"
+        noted = replace(tally, only_cf=False)
+        named_cf = "" if row.identification.is_certain or not row.identification.qualifier else " named cf."
+        number = row.count.number or 0
+        who = f"the {page.names.part_of_plant(noted, plural=number != 1)}{named_cf} of {english.literal(row.sample)}"
         for noted in _joined(found):
             if noted.observation.of is None or is_meant(noted.observation.of, tally, page.dig.packs):
                 yield replace(noted, who=who, ref=tally.ref or page.ref("items"))
@@ -211,7 +225,7 @@ _SMALL = frozenset((
     "Raked", "Trodden", "Swept", "Fallen", "Packed", "Filled", "Middle", "Bottom", "Top", "Open-air", "Point",
     "Clay", "Flue", "Charcoal", "Stone", "Stones", "Silt", "Silty", "Sand", "Sandy", "Loose", "Firm", "Dump", "Dumped",
     "Spread", "Patch", "Base", "Wall", "Walls", "Post", "Earth", "Rubbish", "Refuse", "Household", "Scorched",
-    "Reddened", "Heap", "Heaps", "Grain", "Seed", "Seeds", "Daub", "Roof", "Cut", "Several", "Two", "Three", "One",
+    "Reddened", "Older", "Earlier", "Heap", "Heaps", "Grain", "Seed", "Seeds", "Daub", "Roof", "Cut", "Several", "Two", "Three", "One",
 ))  # fmt: skip
 """First words of notes that are no names, and stand in small letters within a sentence."""
 

@@ -86,12 +86,26 @@ def _by_context(page: Page, sure: Sequence[PlantChange]) -> list[Sentence]:
     outlast = english.agreed(max(len(still), 1), "outlasts", "outlast")
     lost = [change for change in sure if change not in still] if still else []
     does = english.agreed(len(lost), "does", "do")
-    rest = f", and {page.listed(_name(page, c) for c in lost)} {does} not" if lost else ""
+    rest = f", and {page.listed(_by_its_contexts(page, c) for c in lost)} {does} not" if lost else ""
+    by_own = "; each p is before the correction" if lost else ""
     return page.say(
         [ref for change in (still or sure) for ref in change.refs[:1]],
         f"{'' if page.has_told(NOT_INDEPENDENT) else f'{NOT_INDEPENDENT} of each other; '}with contexts in the place "
-        f"of samples ({numbers.count(n)}, then {numbers.count(m)}) {named}{alone} {outlast} the test{rest}",
+        f"of samples ({numbers.count(n)}, then {numbers.count(m)}) {named}{alone} {outlast} the test{rest}{by_own}",
     )
+
+
+def _by_its_contexts(page: Page, change: PlantChange) -> str:
+    """'maize (five contexts, then 10; p 0.063)': what stands behind a difference that contexts do not uphold."""
+    (a, _), (b, _) = change.contexts
+    return f"{_name(page, change)} ({_so_many(a)}, then {_so_many(b)}; p {_p(change.p_contexts)})"
+
+
+def _p(value: float) -> str:
+    """A probability with two figures that say something: '0.063', '0.0041', 'under 0.0001'."""
+    if value < 0.0001:
+        return "under 0.0001"
+    return f"{value:.2f}" if value >= 0.1 else f"{value:.3f}" if value >= 0.01 else f"{value:.4f}"
 
 
 def _alone(page: Page, near: Sequence[PlantChange]) -> list[Sentence]:

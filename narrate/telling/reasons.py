@@ -20,6 +20,7 @@ from narrate.telling.foods import (
     plants_that_ripen,
 )
 from narrate.telling.how_widely import widely_told
+from narrate.telling.like_sizes import held_like_with_like
 from narrate.telling.own_place import of_its_place
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
@@ -120,7 +121,7 @@ def reason_texts(page: Page, item: Reading) -> list[str]:
     """What speaks for a reading in the audience's words, the heaviest first; plants of a season by their names."""
     texts, of_some_plants = [], []
     for argument in item.claim.held("for"):
-        text = page_text(page, argument)
+        text = held_like_with_like(page, argument, page_text(page, argument))
         text = _BY_RECORD.sub("", text)
         if not text:
             continue

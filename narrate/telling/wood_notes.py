@@ -32,10 +32,7 @@ def wood_note_sentences(page: Page, context: Context) -> list[Sentence]:
             sentences += page.say(refs, seen.plain) if seen.plain else []
             continue
         quoted = page.listed([f"“{marked(note.quote)}” of {note.who}" for note in notes[:NAMED]])
-        means = f" ({seen.means})" if seen.means and not page.is_review else ""
-        sentences += page.say(
-            refs, f"of the wood the laboratory notes {quoted}{means}", f"the laboratory notes {quoted}{means}"
-        )
+        sentences += page.say(refs, f"of the wood the laboratory notes {quoted}", f"the laboratory notes {quoted}")
     return sentences
 
 

@@ -133,7 +133,7 @@ def test_nothing_is_compared_where_no_figure_is_known(judged_example: Judged):
     assert "villages" not in told[SITE].text
 
 
-@pytest.mark.parametrize(("id", "most"), [("C10", 10), ("C15", 9), ("C20", 14)])
+@pytest.mark.parametrize(("id", "most"), [("C10", 11), ("C15", 10), ("C20", 15)])
 def test_a_poor_deposit_gets_a_short_text(report: dict[Subject, Narrative], id: str, most: int):
     """Under 50 items: few sentences, and hints that chance could undo in one of them."""
     sentences = report[Subject(level="context", id=id)].sentences()

@@ -182,7 +182,8 @@ def test_the_chosen_marks_stand_in_every_sentence(judged_example: Judged):
 def test_the_chosen_era_and_unit_stand_in_every_sentence(judged_example: Judged, audience: str):
     """With years before 1950 and the sign L no sentence keeps a litre or AD 950, what others wrote apart."""
     whole = judged_example
-    project = replace(whole.project, style=Style(era="BP", litre="L"))
+    phases = tuple(replace(phase, dates="cal AD") for phase in whole.project.phases)
+    project = replace(whole.project, phases=phases, style=Style(era="BP", litre="L"))
     told = narratives(project, whole.packs, whole.findings, whole.claims, audience)
     texts = [re.sub("“[^”]*”", "", s.text) for narrative in told.values() for s in narrative.sentences()]
     kept = re.compile(r"\b(?<!Litre for )litres?\b(?! for)|\bAD (?!1950)", re.IGNORECASE)
