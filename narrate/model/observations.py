@@ -38,6 +38,8 @@ class Observation:
     """Why it bears on them, as a clause that can follow 'because': 'earth reddens where it is heated'."""
     plain: str = ""
     """The same for visitors, a person and an action: 'the diggers saw earth that fire had turned red'."""
+    wanting: str = ""
+    """What it means that no note of a phase or dig has it, as a clause: told where what it agrees with is read."""
     known: str = "convention"
     sources: tuple[SourceKey, ...] = ()
     place: Place

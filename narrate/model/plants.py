@@ -105,6 +105,8 @@ class Taxon:
     uses: tuple[Use, ...] = ()
     windows: tuple[Window, ...] = ()
     ecology: Ecology = Ecology()
+    long_here: tuple[SourceKey, ...] = ()
+    """Works that have it in the region long before contact, where many take it for a newcomer."""
     look_alikes: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
     note: str = ""

@@ -25,6 +25,7 @@ def observation_fields() -> dict[str, Field]:
         "told_with": Field(reads=one_of(TOLD_WITH)),
         "means": Field(reads=text()),
         "plain": Field(reads=text()),
+        "wanting": Field(reads=text()),
         "known": _KNOWN,
         "sources": SOURCES,
     }

@@ -138,6 +138,7 @@ def _taxon_fields(words: Words) -> dict[str, Field]:
         "uses": Field(reads=list_of(record_of(_use_fields(words), Use))),
         "windows": Field(reads=list_of(record_of(_window_fields(words), Window))),
         "ecology": Field(reads=record_of(_ecology_fields(), Ecology)),
+        "long_here": SOURCES,
         "look_alikes": names,
         "cautions": names,
         "note": name,

@@ -93,6 +93,8 @@ def _kind_compared(page: Page, kind: str, members: Sequence[Context]) -> list[Se
             refs,
             f"{apart_from}the {many} tell different stories: {a} we saw signs of {each[0]}, and {b} of {each[1]}",
         )
+    if len(members) == 2:
+        return page.say(refs, f"the {many} ({ids}) differ: {_apart(page, held, partial)}")
     return page.say(
         refs,
         f"beyond what is read of most contexts the {many} ({ids}) share no firm reading; {_apart(page, held, partial)}",

@@ -19,9 +19,9 @@ from narrate.telling import (
     setting,
 )
 from narrate.telling.dates_taken import date_sentences
-from narrate.telling.find_notes import find_note_sentences
+from narrate.telling.find_notes import find_note_sentences, formed_sentences
 from narrate.telling.foods import name_plants
-from narrate.telling.heavy_finds import modern_find_sentences
+from narrate.telling.heavy_finds import modern_find_sentences, stone_sentences
 from narrate.telling.hints import faint_sentences
 from narrate.telling.observations import answered, noted_sentences, notes_of
 from narrate.telling.of_note import plants_of_note
@@ -177,6 +177,8 @@ def _deposit_block(page: Page, context: Context, held: Sequence[Reading]) -> lis
     sentences += context_opening.recorded_sentence(page, context, known=said, also=also)
     sentences += deposit
     sentences += _noted(page, [r for r in held if r.claim.question == "deposit"])
+    sentences += [] if setting.items_counted(page) < POOR else stone_sentences(page, context)
+    sentences += [] if deposit or setting.items_counted(page) < POOR else formed_sentences(page)
     sentences += plainly_told(page, [r for r in held if r.claim.question == "integrity" and r.rank > 1])
     sentences += modern_find_sentences(page, context)
     sentences += _noted(page, [r for r in held if r.claim.question == "integrity"], at_most=STIRRED)
@@ -195,9 +197,7 @@ def _as_recorded(page: Page, context: Context, held: Sequence[Reading]) -> tuple
     return tuple(claims)
 
 
-def _closing_block(
-    page: Page, context: Context, held: Sequence[Reading], faint: Sequence[Reading]
-) -> list[Sentence]:
+def _closing_block(page: Page, context: Context, held: Sequence[Reading], faint: Sequence[Reading]) -> list[Sentence]:
     kind = page.names.kind_known(context.kind)
     is_thermal = kind is not None and "thermal" in kind.traits
     sentences = openings.open_sentences(page, is_thermal=is_thermal, held=[*held, *faint])

@@ -43,10 +43,12 @@ def _compared(page: Page, exchange: Exchange, one: list[Tally], other: list[Tall
     come_to = f"{middle} times {foods[1]} ({low} to {high})"
     if is_least:
         come_to = (
-            f"at least {middle} times {foods[1]} (at {exchange.low:g} at least {low}, at {exchange.high:g} {high})"
+            f"at least {middle} times {foods[1]} (at least {low} at {exchange.low:g} and {high} at {exchange.high:g})"
         )
     elif is_most:
-        come_to = f"at most {middle} times {foods[1]} (at {exchange.low:g} at most {low}, at {exchange.high:g} {high})"
+        come_to = (
+            f"at most {middle} times {foods[1]} (at most {low} at {exchange.low:g} and {high} at {exchange.high:g})"
+        )
     cited = works_cited(page, exchange.sources)
     behind = f" ({cited})" if cited else ""
     return page.say(

@@ -28,6 +28,20 @@ def find_note_sentences(page: Page, context: Context) -> list[Sentence]:
     return sentences
 
 
+def formed_sentences(page: Page) -> list[Sentence]:
+    """How a deposit formed in the words of its record, where nothing is read of that: swept clean, in three tips."""
+    if page.is_plain or page.is_review:
+        return []
+    for note in page.noted:
+        bears = (*note.observation.agrees_with, *note.observation.against)
+        is_of_it = note.observation.noted_of == "ground" and any(name.startswith("deposit.") for name in bears)
+        if is_of_it and not page.has_told(marked(note.quote)):
+            return page.say(
+                [note.ref], f"{note.who} notes “{marked(note.quote)}”", f"{note.who} has “{marked(note.quote)}”"
+            )
+    return []
+
+
 def _of_finds(page: Page, notes: list[Noted]) -> list[Sentence]:
     """'Of the maize cobs of S028 the laboratory notes “eight- and ten-row”, and of the maize kernels …'."""
     whose: dict[tuple[str, str], list[Noted]] = {}

@@ -13,7 +13,7 @@ from narrate.telling import english
 from narrate.telling.page import Page
 from narrate.telling.spread import ids_listed
 
-DISTURBED = "integrity.disturbed"
+DISTURBED, IN_PLACE = "integrity.disturbed", "deposit.burned-in-place"
 _GRAMS = re.compile(r"[ _]g$")
 
 
@@ -38,6 +38,23 @@ def modern_find_sentences(page: Page, context: Context) -> list[Sentence]:
     )
 
 
+def stone_sentences(page: Page, context: Context) -> list[Sentence]:
+    """'Burned stone (5,380 g) came from the heavy fractions of S007 and S008, in agreement with burning in place'."""
+    claim = page.dig.claims.find(page.subject, IN_PLACE)
+    if page.is_plain or page.is_review or claim is None or claim.id not in page.told:
+        return []
+    seen = next((o for o in page.dig.packs.observations if o.noted_of == "heavy" and IN_PLACE in o.agrees_with), None)
+    found, samples = _found(page, context, seen) if seen is not None else ({}, [])
+    if not found:
+        return []
+    what = page.listed([f"{english.literal(name)} ({amount})" for name, amount in found.items()])
+    fractions = f"the heavy fraction{'s' * (len(samples) > 1)} of {ids_listed(page, samples)}"
+    refs = [*(page.dig.record_ref(Subject(level="sample", id=id)) for id in samples), claim.id]
+    return page.say(
+        refs, f"{what} from {fractions} agrees with this", f"{fractions} held {what}, which agrees with this"
+    )
+
+
 def _found(page: Page, context: Context, seen: Observation) -> tuple[dict[str, str], list[str]]:
     """Finds by name with their number or mass over all samples, most first, and the samples that held them."""
     known = pattern(seen.phrases)
@@ -57,6 +74,12 @@ def _found(page: Page, context: Context, seen: Observation) -> tuple[dict[str, s
             except ValueError:
                 as_written.setdefault(said, []).append(amount)
     ordered = sorted(numbers_of, key=lambda key: (-numbers_of[key], key))
-    told = {key.split("|")[0]: f"{numbers_of[key]:g}{key.split('|')[1]}" for key in ordered}
+    told = {key.split("|")[0]: f"{_amount(page, numbers_of[key])}{key.split('|')[1]}" for key in ordered}
     noted = {name: english.literal(" and ".join(a)) for name, a in as_written.items() if name not in told}
     return told | noted, samples
+
+
+def _amount(page: Page, value: float) -> str:
+    """'5,380', '0.4': as it was written, with the mark between thousands."""
+    is_whole = value == int(value)
+    return page.count(int(value)) if is_whole and value >= 1000 else f"{value:g}"

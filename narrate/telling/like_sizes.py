@@ -1,12 +1,9 @@
-"""A ratio of weights held like with like: what it is without pieces of size classes in which the second has no weight."""
+"""A ratio of weights held like with like: what it is without size classes in which the second was not weighed."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-
 from narrate.model.claims import Argument
-from narrate.model.counts import CountRow
-from narrate.model.findings import Tally
+from narrate.model.rules import Selector
 from narrate.telling import numbers
 from narrate.telling.behind import bounds_of, is_meant
 from narrate.telling.page import Page
@@ -24,25 +21,28 @@ def held_like_with_like(page: Page, argument: Argument, text: str) -> str:
     for bound in bounds_of(rule.criteria):
         if bound.measure != "mass_ratio" or bound.of is None or bound.to is None:
             continue
-        told = page.found.tallies
-        first = _weighed(page, (t for t in told if is_meant(bound.of, t, page.dig.packs)))
-        second = _weighed(page, (t for t in told if is_meant(bound.to, t, page.dig.packs)))
-        classes = {row.size_class for row in second}
-        if not second or "" in classes:
+        first, second = (_weighed(page, selector) for selector in (bound.of, bound.to))
+        classes = {size for size, _ in second}
+        unlike = [size for size, _ in first if size and size not in classes]
+        if not second or "" in classes or not unlike or len(unlike) == len(first):
             continue
-        unlike = [row for row in first if row.size_class and row.size_class not in classes]
-        if not unlike or len(unlike) == len(first):
-            continue
-        left, of = _sum(row for row in first if row not in unlike), _sum(second)
-        value = numbers.figure(left / of, 2)
+        left = sum(g for size, g in first if size not in unlike)
+        value = numbers.figure(left / sum(g for _, g in second), 2)
         return f"{text} ({value} for size classes weighed of both)"
     return text
 
 
-def _weighed(page: Page, tallies: Iterable[Tally]) -> list[CountRow]:
-    places = {place for tally in tallies if tally.condition in page.dig.ancient for place in tally.places}
-    return [row for row in page.dig.project.counts if row.place in places and row.mass_g]
+def _weighed(page: Page, selector: Selector) -> list[tuple[str, float]]:
+    """Size class and grams of each weight of what is meant."""
+    tallies = [t for t in page.found.tallies if t.condition in page.dig.ancient]
+    places = {place for t in tallies if is_meant(selector, t, page.dig.packs) for place in t.places}
+    weights = page.dig.surroundings.weights(*_samples(page))
+    return [(size, g) for place, size, g in weights if place in places]
 
 
-def _sum(rows: Iterable[CountRow]) -> float:
-    return sum((row.mass_g or 0.0) / row.proportion_sorted for row in rows)
+def _samples(page: Page) -> list[str]:
+    project, subject = page.dig.project, page.subject
+    if subject.level == "sample":
+        return [str(subject.id)]
+    contexts = [c for c in project.contexts if subject.id in (c.id if subject.level == "context" else c.feature,)]
+    return [str(sample.id) for context in contexts for sample in project.samples_of(context.id)]

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from narrate.model.ids import ContextId
 from narrate.model.narrative import Sentence
+from narrate.model.signs import signs_in
 from narrate.telling import english
 from narrate.telling.old_finds import is_wood
 from narrate.telling.page import Page
@@ -26,15 +28,38 @@ def modern_sentences(page: Page) -> list[Sentence]:
             f"{seeds} in this soil had never been burned: we take them to be modern and leave them out",
             f"we also met {seeds} that no fire had touched, and we set them aside as modern",
         )
-    kinds = _modern_kinds(page, number)
+    kinds, fresh = _modern_kinds(page, number), _fresh(page)
     seeds = "one further uncharred seed" if number == 1 else f"a further {page.count(number)} uncharred seeds"
     are = english.agreed(number, "is", "are")
     return page.say(
         refs,
-        f"{seeds}{kinds} {are} taken as modern intrusion and left out of what follows",
+        f"{seeds}{kinds} {are} taken as modern intrusion and left out of what follows{fresh}",
         f"not counted here {are} {page.count(number, 'uncharred seed', 'uncharred seeds')}{kinds}, taken as modern "
-        "intrusion",
+        f"intrusion{fresh}",
     )
+
+
+FRESH = "fresh seeds"
+"""Id of the observation that seeds were fresh or sprouted."""
+
+
+def _fresh(page: Page) -> str:
+    """': the laboratory notes “shiny, several sprouted” of lambsquarters', in the account of a context."""
+    signs = page.dig.signs
+    if page.subject.level != "context" or page.is_review or signs is None:
+        return ""
+    of_quote: dict[str, list[str]] = {}
+    for sample in page.dig.project.samples_of(ContextId(page.subject.id)):
+        for row in page.dig.notes.get(sample.id, ()):
+            seen = {observation.id for observation, _, _ in signs_in(signs, row.note, "find")}
+            if row.condition not in page.dig.ancient and FRESH in seen:
+                name = page.names.plant(row.identification.taxon, row.identification.written)
+                named = of_quote.setdefault(row.note, [])
+                named += [] if name in named else [name]
+    if not of_quote:
+        return ""
+    quoted = [f"“{english.literal(quote)}” of {page.listed(names)}" for quote, names in of_quote.items()]
+    return f"; the laboratory notes {page.listed(quoted)}"
 
 
 MODERN_NAMED = 3

@@ -24,6 +24,7 @@ from narrate.telling.frames import noun_of
 from narrate.telling.page import Page
 from narrate.telling.plan import STORED_ONLY, Reading, readings, shared_limits
 from narrate.telling.sentences import plainly_told
+from narrate.telling.unmeasured import unmeasured_sentences
 
 ENOUGH = "work.enough-for-proportions"
 """The one statement about work that says what is already good."""
@@ -50,6 +51,7 @@ def work_sentences(page: Page) -> list[Sentence]:
     sentences += _paying(page, best)
     dates = own_dates(page.dig.claims) if page.subject.level == "site" else steps
     sentences += own_date_sentences(page, [step for step in dates if step.id == DATE_OWN])
+    sentences += unmeasured_sentences(page)
     return sentences + undone_sentences(page, told={step.id for step in best if step.lifts or step.turns})
 
 
@@ -167,4 +169,6 @@ def none_left(page: Page, held: Sequence[Reading]) -> list[Sentence]:
         return page.say([least.claim.id, page.record], text)
     why = "all that was floated is sorted, and " if sorted_all else ""
     refs = [page.record, *(r.claim.id for r in held[:1])]
-    return page.say(refs, f"nothing more is asked of {id}: {why}none of the work that is weighed here would change a reading")
+    return page.say(
+        refs, f"nothing more is asked of {id}: {why}none of the work that is weighed here would change a reading"
+    )

@@ -169,7 +169,8 @@ def _of_ground(page: Page, context: Context, signs: Signs) -> Iterator[Noted]:
 
 def _of_finds(page: Page, context: Context, signs: Signs) -> Iterator[Noted]:
     samples = page.dig.project.samples_of(context.id)
-    for row in (row for sample in samples for row in page.dig.notes.get(sample.id, ())):
+    rows = [row for sample in samples for row in page.dig.notes.get(sample.id, ())]
+    for row in (row for row in rows if row.condition in page.dig.ancient):
         found = list(_signs(signs, row.note, "find", "", ""))
         tally = _tally(page, row.identification.taxon, row.part) if found else None
         if tally is None:
@@ -222,7 +223,7 @@ _SMALL = frozenset((
     "Rodent", "Animal", "Roots", "Fresh",
     "Black", "Brown", "Red", "Grey", "Gray", "White", "Dark", "Upper", "Lower", "First", "Second", "Third", "Thin",
     "Thick", "Lens", "Fill", "Floor", "Pit", "Layer", "Hearth", "Midden", "Ears", "Charred", "Burned", "Burnt", "Ash",
-    "Raked", "Trodden", "Swept", "Fallen", "Packed", "Filled", "Middle", "Bottom", "Top", "Open-air", "Point",
+    "Raked", "Straight-sided", "Trodden", "Swept", "Fallen", "Packed", "Filled", "Middle", "Bottom", "Top", "Open-air", "Point",
     "Clay", "Flue", "Charcoal", "Stone", "Stones", "Silt", "Silty", "Sand", "Sandy", "Loose", "Firm", "Dump", "Dumped",
     "Spread", "Patch", "Base", "Wall", "Walls", "Post", "Earth", "Rubbish", "Refuse", "Household", "Scorched",
     "Reddened", "Older", "Earlier", "Heap", "Heaps", "Grain", "Seed", "Seeds", "Daub", "Roof", "Cut", "Several", "Two", "Three", "One",

@@ -15,6 +15,7 @@ from narrate.telling.change_tested import amount_sentences, tested_sentences
 from narrate.telling.contexts import DATABLE, OF_THE_DIG
 from narrate.telling.exceptions_told import STORIES
 from narrate.telling.frames import framed, noun_of, that_clauses
+from narrate.telling.long_here import long_here_sentences
 from narrate.telling.next_work import own_date_sentences, undone_sentences
 from narrate.telling.page import Page
 from narrate.telling.phases import headed, insecure_sentences, richest_sentences, spread_sentences, theme_blocks
@@ -28,6 +29,7 @@ from narrate.telling.spread import (
     statements_held,
 )
 from narrate.telling.through_time import change_sentences, elsewhere_sentences, sampled_phases
+from narrate.telling.unmeasured import unmeasured_sentences
 from narrate.telling.wood_notes import timber_sentences
 
 
@@ -52,6 +54,8 @@ def site_sections(page: Page) -> tuple[Section, ...]:
         blocks.append(("basis", [*spread_sentences(page, found), *elsewhere_sentences(page)]))
     without_the_same_change(page)
     blocks += theme_blocks(page, project.contexts)
+    blocks.append(("food", unmeasured_sentences(page)))
+    blocks.append(("field", long_here_sentences(page)))
     blocks.append(("change", timber_sentences(page)))
     blocks.append(("firmest", _firmest(page)))
     blocks.append(("open", _open(page)))

@@ -10,6 +10,7 @@ from narrate.model.findings import Findings, Tally
 from narrate.model.ids import Subject
 from narrate.model.packs import Packs
 from narrate.model.project import Project
+from narrate.problems import Place
 
 ENOUGH_OTHERS = 4
 """Other contexts below which none is said to outdo all (judgement of the makers)."""
@@ -24,6 +25,10 @@ class OfKind:
     highest: float = 0.0
 
 
+Weight = tuple[Place, str, float]
+"""The place of a row, its size class (empty where nobody wrote it), and its grams, the unsorted share included."""
+
+
 class Surroundings:
     """
     The contexts that held remains, and where each stands among them.
@@ -35,6 +40,7 @@ class Surroundings:
     def __init__(
         self, densities: Mapping[Subject, float], taxa: Mapping[Subject, float],
         holders: Mapping[str, set[Subject]], of_kinds: Mapping[str, OfKind], many: int,
+        weights: Mapping[str, tuple[Weight, ...]],
     ) -> None:  # fmt: skip
         self.many = many
         """How many they are."""
@@ -52,6 +58,11 @@ class Surroundings:
         }
         self._holders = holders
         self._of_kinds = of_kinds
+        self._weights = weights
+
+    def weights(self, *samples: str) -> tuple[Weight, ...]:
+        """What was weighed in some samples: where it is written, its size class, and its grams scaled up."""
+        return tuple(weight for sample in samples for weight in self._weights.get(sample, ()))
 
     def outdone(self, name: str, context: str) -> Subject | None:
         """The context that comes next, where one has more, by 'density' or 'taxa', than any of enough others."""
@@ -114,7 +125,12 @@ def surroundings(project: Project, packs: Packs, findings: Findings, ancient: fr
         kind: OfKind(contexts=tuple(values), lowest=min(values.values()), highest=max(values.values()))
         for kind, values in ratios.items()
     }
-    return Surroundings(densities, taxa, holders, of_kinds, many)
+    weights: dict[str, tuple[Weight, ...]] = {}
+    for row in project.counts:
+        if row.mass_g:
+            weight = (row.place, row.size_class, row.mass_g / row.proportion_sorted)
+            weights[row.sample] = (*weights.get(row.sample, ()), weight)
+    return Surroundings(densities, taxa, holders, of_kinds, many, weights)
 
 
 def genus_of(tally: Tally, packs: Packs) -> str:

@@ -44,7 +44,7 @@ def weed_sentences(page: Page) -> list[Sentence]:
     rest = [(t, x) for t, x in weeds if x.ecology.field_weed != "strong" and "fruit" not in x.tags]
     if page.is_plain:
         return _for_visitors(page, refs, eaten)
-    return _of_fields(page, refs, eaten, bare) + _of_edges(page, refs, rest, fruit)
+    return _of_fields(page, refs, eaten, bare) + _of_edges(page, refs, rest, fruit, total(t for t, _ in fields))
 
 
 Weeds = Sequence[tuple[Tally, Taxon]]
@@ -80,7 +80,7 @@ def _of_fields(page: Page, refs: Sequence[str], eaten: Weeds, bare: Weeds) -> li
     return sentences
 
 
-def _of_edges(page: Page, refs: Sequence[str], rest: Weeds, fruit: Weeds) -> list[Sentence]:
+def _of_edges(page: Page, refs: Sequence[str], rest: Weeds, fruit: Weeds, sure: int) -> list[Sentence]:
     sentences: list[Sentence] = []
     if rest:
         belong = english.agreed(len(rest), "belongs", "belong")
@@ -95,6 +95,9 @@ def _of_edges(page: Page, refs: Sequence[str], rest: Weeds, fruit: Weeds) -> lis
             [*refs, *_refs(fruit)],
             f"{_listed(page, fruit)} {are} counted among the weeds and the fruits alike",
         )
+    if sentences and sure:
+        seeds = english.agreed(sure, "seed is", "seeds are")
+        sentences += page.say(refs, f"without them {page.count(sure)} {seeds} left, of plants of fields and gardens")
     return sentences
 
 

@@ -151,8 +151,8 @@ def test_shells_rank_no_nuts_within_the_range_of_the_factor(judged_example: Judg
     shells = judged_example.findings.of(EARLY).tallies
     acorn = sum(t.mass_g or 0 for t in shells if t.taxon == "Quercus" and t.part in ("nutshell", "acorn shell"))
     hickory = sum(t.mass_g or 0 for t in shells if t.taxon == "Carya" and t.part == "nutshell")
-    low, middle = (f"{factor * acorn / hickory:.1f}" for factor in (5, 50))
-    come_to = f"acorns come to at least {middle} times hickory nuts (at 5, at least {low} times)"
+    low, middle, high = (f"{factor * acorn / hickory:.1f}" for factor in (5, 50, 200))
+    come_to = f"acorns come to at least {middle} times hickory nuts (at least {low} at 5 and {high} at 200)"
 
     assert f"{come_to}, so that the shells do not say" in report[EARLY].text
 

@@ -21,12 +21,15 @@ def _text(told_of_example: Told, audience: str, id: str) -> str:
     return told_of_example[audience][Subject(level="context", id=id)].text
 
 
-@pytest.mark.parametrize(("id", "grams"), [("C18", "0.26"), ("C09", "0.02")])
+@pytest.mark.parametrize(
+    ("id", "grams"),
+    [("C18", ", 0.26 g in all: "), ("C09", ", the wood charcoal weighing 0.02 g in all; so few remains")],
+)
 def test_a_weight_of_all_wood_is_no_find_beside_the_fragments_named(told_of_example: Told, id: str, grams: str):
     """S044 of C18 notes "all wood over 2 mm" beside the 0.26 g: the nine fragments named are part of it."""
     text = _text(told_of_example, "report", id)
 
-    assert f", the wood charcoal weighing {grams} g in all; so few remains" in text
+    assert grams in text
     assert "of indeterminate charcoal" not in text
 
 
@@ -125,11 +128,11 @@ def test_stems_of_grass_make_no_further_taxon(told_of_example: Told):
     ("id", "quote"), [("C14", "in three tips"), ("C04", "basket-loads of ash and kitchen sweepings tipped in")]
 )
 def test_tips_and_basket_loads_do_not_agree_with_slow_build_up(told_of_example: Told, id: str, quote: str):
-    """A tip is thrown in at once: it is told against the reading, or not at all."""
+    """A tip is thrown in at once: it is told as the record has it, and such a fill is not read as slow build-up."""
     about = [s for s in _text(told_of_example, "report", id).replace("; ", ". ").split(". ") if quote in s]
 
     assert len(about) == 1
-    assert "does not agree with slow build-up" in about[0] or "gainst slow build-up" in about[0]
+    assert "slow build-up" not in _text(told_of_example, "report", id)
 
 
 @pytest.mark.parametrize(

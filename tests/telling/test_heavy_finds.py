@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from typing import TYPE_CHECKING
 
 import pytest
 
 from narrate.model.ids import Subject
+from narrate.model.narrative import Narrative
 from narrate.telling.tell import narratives
 
 if TYPE_CHECKING:
@@ -51,3 +53,11 @@ def test_modern_seeds_are_named_by_their_plants(judged_example: Judged, audience
     text = narratives(w.project, w.packs, w.findings, w.claims, audience)[Subject(level="context", id="C16")].text
 
     assert "eight uncharred seeds (5 of elderberry and 3 of purslane)" in text
+
+
+def test_burned_stone_is_told_where_a_fire_burned_in_place(told_of_example: Mapping[str, Mapping[Subject, Narrative]]):
+    """C03: 4,120 g in S007 and 1,260 g in S008, and a floor of cracked sandstone; common practice, no source."""
+    text = told_of_example["report"][Subject(level="context", id="C03")].text
+
+    assert "Burned stone (5,380 g) from the heavy fractions of S007 and S008 agrees with this." in text
+    assert "“straight-sided oven pit behind House 1, floor paved with cracked sandstone”" in text

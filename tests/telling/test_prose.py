@@ -52,7 +52,11 @@ def test_the_dig_is_set_beside_others_of_its_region_by_a_published_share(told: d
 
     Source: Gremillion 1998, plant remains of later villages in North Carolina: 83.3 %, 100 % and 100 % of samples.
     """
-    said = [s.text for s in told["report"][Subject(level="site", id=SITE)].sentences() if s.text.startswith("Hickory nutshell")]
+    said = [
+        s.text
+        for s in told["report"][Subject(level="site", id=SITE)].sentences()
+        if s.text.startswith("Hickory nutshell")
+    ]
 
     assert said == [
         "Hickory nutshell was in 46 of 51 samples here (90%), within the range of three later villages of the North "
@@ -72,7 +76,7 @@ def test_works_cited_stand_behind_the_claim(told: dict[str, dict[Subject, Narrat
     """
     Each work that a report cites is named by a rule that speaks for a claim of the sentence, and is no judgement.
 
-    Notes of the field and laboratory and figures of other digs bring works of their own.
+    Notes of the field and laboratory, plants taken for newcomers and figures of other digs bring works of their own.
     """
     packs, claims = judged_example.packs, judged_example.claims.by_id
     noted = {key for seen in packs.observations for key in seen.sources}
@@ -86,6 +90,10 @@ def test_works_cited_stand_behind_the_claim(told: dict[str, dict[Subject, Narrat
                     works += [packs.sources[key] for key in noted]
                 if "times as much food" in sentence.text:
                     works += [packs.sources[key] for known in packs.words.exchanges for key in known.sources]
+                if "since long before contact" in sentence.text:
+                    works += [packs.sources[key] for taxon in packs.taxa.values() for key in taxon.long_here]
+                if "is on record, by which" in sentence.text:
+                    works += [packs.sources[key] for key in noted]
                 if any(known.where in sentence.text for known in packs.elsewhere):
                     works += [packs.sources[key] for known in packs.elsewhere for key in known.sources]
                 behind = {author_year(work.authors, work.year) for work in works if work.kind == "work"}
@@ -175,7 +183,9 @@ def test_classes_of_plants_are_told_apart_from_single_plants(told: dict[str, dic
     """Nuts as a class stand still while acorns fall and purslane rises: no page says that gathering did not change."""
     site = Subject(level="site", id=SITE)
     text = told["report"][site].text
-    assert re.search(r"nuts \(22 of 23, then 23 of 27\),? and fleshy fruits \(9 of 23, then 11 of 27\) show no difference", text)
+    assert re.search(
+        r"nuts \(22 of 23, then 23 of 27\),? and fleshy fruits \(9 of 23, then 11 of 27\) show no difference", text
+    )
     assert "nine of the 21 found in five samples or more (wood left aside) differ beyond chance" in text
     assert "acorns (20, then 12) fell; maize (6, then 24) and purslane (none, then 14) rose." in text
     assert "Maypop (none, then 8), black nightshade (none, then 7)" in text
@@ -302,7 +312,9 @@ def test_contexts_where_a_thing_is_read_carry_it(told: dict[str, dict[Subject, N
     """Contexts carry a reading; no reading 'finds support', and no phase is told as 'across the dig'."""
     report = told["report"][Subject(level="phase", id="late")].text
 
-    assert re.search(r"C11 and C13 \(C15 only suggests it\) (speak for|argue for|are evidence for) maize cobs as fuel", report)
+    assert re.search(
+        r"C11 and C13 \(C15 only suggests it\) (speak for|argue for|are evidence for) maize cobs as fuel", report
+    )
     assert "support in" not in report
     assert "cross the dig" not in told["public"][Subject(level="phase", id="late")].text
 

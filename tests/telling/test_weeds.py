@@ -74,3 +74,14 @@ def test_no_poisonous_weed_is_told_as_picked(told: Told, judged_example: Judged)
         assert text.endswith(": people in other places are known to have eaten them, but that does not show it here.")
         assert not [name for name in toxic if name and name in text]
         assert "any other wild plant" in told["public"][Subject(level="context", id=id)].sentences()[-1].text
+
+
+def test_what_is_left_without_plants_of_two_roles_is_told(told: Told):
+    """
+    C14 counts 67 seeds of field weeds; without nightshade (5), maypop (7) and groundcherry (1), and without the
+    panicgrass (4) and pokeweed (3) of its 74 of open ground, purslane 25, amaranth 10, copperleaf 9, carpetweed 9 and
+    spurge 1 are left: 54 (light_fraction.csv).
+    """
+    text = told["report"][Subject(level="context", id="C14")].text
+
+    assert "Without them 54 seeds are left, of plants of fields and gardens." in text
