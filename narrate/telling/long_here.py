@@ -29,16 +29,14 @@ def long_here_sentences(page: Page) -> list[Sentence]:
     cited = works_cited(page, dict.fromkeys(keys))
     refs = [t.ref for t in found if t.ref]
     names = page.listed([page.names.plant(t.taxon, t.written) for t in old])
-    one = len(old) == 1
-    has, its = english.agreed(len(old), "has", "have"), "its phase" if one else "their phases"
-    sentences = page.say(
-        refs,
-        english.in_last_brackets(
-            f"{names}, often taken for {'a newcomer' if one else 'newcomers'}, {has} been in the region since long before "
-            f"contact and {'is' if one else 'are'} counted as {'a plant' if one else 'plants'} of {its}",
-            cited,
-        ),
+    is_one = len(old) == 1
+    has, a_plant = ("has", "a plant of its phase") if is_one else ("have", "plants of their phases")
+    newcomers, is_counted = ("a newcomer", "is counted") if is_one else ("newcomers", "are counted")
+    told = (
+        f"{names}, often taken for {newcomers}, {has} been in the region since long before contact and {is_counted} as "
+        f"{a_plant}"
     )
+    sentences = page.say(refs, english.in_last_brackets(told, cited))
     return sentences + _growing_today(page, [t.taxon for t in old if t.taxon])
 
 
@@ -59,14 +57,12 @@ def _growing_today(page: Page, taxa: list[str]) -> list[Sentence]:
     if not number:
         return []
     counted = page.listed([f"{page.names.figure(n)} of {name}" for name, n in number.items()])
-    lay = english.agreed(sum(number.values()), "seed", "seeds")
+    seeds = english.agreed(sum(number.values()), "uncharred seed", "uncharred seeds")
+    they_grow = "it grows" if len(number) == 1 else "they grow"
     return page.say(
         refs or [page.record],
-        f"uncharred {lay} ({counted}) lay in {ids_listed(page, where, at_most=len(where))}: it grows on the spot today, so "
-        "that in deposits that are not sealed a charred seed may be younger than the rest"
-        if len(number) == 1
-        else f"uncharred {lay} ({counted}) lay in {ids_listed(page, where, at_most=len(where))}: they grow on the spot "
-        "today, so that in deposits that are not sealed a charred seed may be younger than the rest",
+        f"{seeds} ({counted}) lay in {ids_listed(page, where, at_most=len(where))}: {they_grow} on the spot today, so that "
+        "in deposits that are not sealed a charred seed may be younger than the rest",
     )
 
 
