@@ -40,7 +40,7 @@ class Surroundings:
     def __init__(
         self, densities: Mapping[Subject, float], taxa: Mapping[Subject, float],
         holders: Mapping[str, set[Subject]], of_kinds: Mapping[str, OfKind], many: int,
-        weights: Mapping[str, tuple[Weight, ...]],
+        weights: Mapping[str, tuple[Weight, ...]] | None = None,
     ) -> None:  # fmt: skip
         self.many = many
         """How many they are."""
@@ -58,7 +58,7 @@ class Surroundings:
         }
         self._holders = holders
         self._of_kinds = of_kinds
-        self._weights = weights
+        self._weights = weights or {}
 
     def weights(self, *samples: str) -> tuple[Weight, ...]:
         """What was weighed in some samples: where it is written, its size class, and its grams scaled up."""
