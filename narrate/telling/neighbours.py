@@ -23,7 +23,7 @@ ENOUGH_CONTEXTS = 4
 
 def compared_sentences(page: Page, context: Context) -> list[Sentence]:
     """What sets the context apart from its neighbours; at most two sentences."""
-    sentences = _density(page, context) + _found_only_here(page) + _kernels(page, context)
+    sentences = _density(page, context) + found_only_here(page) + _kernels(page, context)
     return sentences[:2]
 
 
@@ -78,7 +78,7 @@ def _density(page: Page, context: Context) -> list[Sentence]:
     return []
 
 
-def _found_only_here(page: Page) -> list[Sentence]:
+def found_only_here(page: Page) -> list[Sentence]:
     if page.dig.surroundings.many < ENOUGH_CONTEXTS or (page.is_plain and page.has_told("in later times")):
         # A plant that came in later is no find of this place.
         return []

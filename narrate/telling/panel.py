@@ -11,19 +11,21 @@ from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Phase
 from narrate.telling import context_opening, old_finds, setting
 from narrate.telling.between_phases import gap_sentences
-from narrate.telling.builds import ripe_then
+from narrate.telling.builds import named_once, ripe_then
 from narrate.telling.cautions import caution_sentences, living_sentences, poison_sentences, standing_sentences
 from narrate.telling.contexts import EXPECTED, NOT_NEWS, is_slight, readings_and_hints
 from narrate.telling.exceptions_told import STORIES
 from narrate.telling.frames import frame
 from narrate.telling.in_short import chief_changes
 from narrate.telling.lots import FOOD_GROUPS
+from narrate.telling.neighbours import found_only_here
 from narrate.telling.observations import noted_sentences, notes_of
 from narrate.telling.page import Page
 from narrate.telling.plan import TOO_FEW, Reading, is_hint, readings, standing
 from narrate.telling.reasons import reasons_for
 from narrate.telling.sentences import plainly_told
 from narrate.telling.spread import presence
+from narrate.telling.surroundings import genus_of
 
 OUT_OF_PERIOD = "integrity.out-of-period"
 
@@ -62,16 +64,20 @@ def panel_sections(page: Page, name: str, phase: Phase | None, kind: str = "") -
         page.noted = notes_of(page, page.dig.project.context(ContextId(page.subject.id)))
     held = [r for r in held if standing(r.claim) == "reading" and not _is_faint_by_phase(page, r)]
     is_story = any(r.claim.statement in STORIES for r in held)
+    # What matters most in the place goes first; what was washed out of it, and how much, comes behind.
+    first, *more = _read(page, held) or [_Piece(0, ())]
     pieces = [
-        _Piece(0, tuple(_place(page, name, phase))),
-        _Piece(5, tuple(_explained(page, kind))),
-        _Piece(0, tuple(_washed(page, name, phase))),
+        _Piece(0, first.sentences),
+        *more[:1],
         _Piece(1, tuple(_plants(page, at_most=1 if is_story and page.noted else 3))),
         _Piece(1, tuple(plainly_told(page, [r for r in held if r.claim.statement == OUT_OF_PERIOD]))),
-        *_read(page, held),
+        *more[1:],
+        _Piece(4, tuple(found_only_here(page)) if page.subject.level == "context" else ()),
+        _Piece(2, tuple(living_sentences(page))),
+        _Piece(5, tuple(_explained(page, kind))),
+        _Piece(0, tuple(_washed(page, name, phase))),
         _Piece(7, tuple(page.say([page.record], *page.turns("panel seen")))),
         _Piece(6, tuple(page.say([page.record], *page.turns("panel fire")))),
-        _Piece(4, tuple(living_sentences(page))),
         _Piece(8, tuple(page.say([page.record], *page.turns("panel kept")))),
     ]
     caution = _Piece(0, tuple(caution_sentences(page, "panel caution")))
@@ -116,33 +122,34 @@ FILLS = 5
 """From this turn on a piece is let in only where the text is too short without it."""
 
 
-def _place(page: Page, name: str, phase: Phase | None) -> list[Sentence]:
-    if phase is None:
-        return []
-    years = setting.phase_years(page, phase)
-    when = f", {years}" if years else ""
-    return page.say(
-        [page.record],
-        f"{name} belongs to {setting.phase_name(phase)}{when}",
-        f"{name} dates from {setting.phase_name(phase)}{when}",
-        f"{name} goes back to {setting.phase_name(phase)}{when}",
-    )
-
-
 def _explained(page: Page, kind: str) -> list[Sentence]:
     return context_opening.kind_explained(page, kind) if kind else []
 
 
 def _washed(page: Page, name: str, phase: Phase | None) -> list[Sentence]:
-    litres = f"{setting.litres_text(page)} of soil" if page.found.litres is not None else "soil"
-    here = "it" if phase is not None else name
+    """'Hearth C11 belongs to the Late hamlet, about AD 1250 to 1350. We washed 17 litres of its soil and found …'."""
+    litres = setting.litres_text(page) if page.found.litres is not None else ""
+    years = setting.phase_years(page, phase)
+    when = f", {years}" if years else ""
     items = setting.items_text(page)
     refs = setting.size_refs(page)[:2]
+    if page.subject.level == "context" and phase is not None:
+        soil = f"{litres} of its soil" if litres else "its soil"
+        said = page.say(
+            [page.record],
+            f"{name} belongs to {setting.phase_name(phase)}{when}",
+            f"{name} dates from {setting.phase_name(phase)}{when}",
+            f"{name} goes back to {setting.phase_name(phase)}{when}",
+        )
+        return said + page.say(
+            refs, f"we washed {soil} and found {items}", f"our team washed {soil} and picked out {items}"
+        )
+    name = f"{name} ({years})" if phase is not None and years else name
+    soil = f"{litres} of soil" if litres else "soil"
     return page.say(
         refs,
-        f"we washed {litres} from {here} and picked out {items}",
-        f"our team washed {litres} from {here} and found {items}",
-        f"from {litres} we picked out {items}" if phase is not None and page.found.litres is not None else "",
+        f"we washed {soil} from {name} and picked out {items}",
+        f"our team washed {soil} from {name} and found {items}",
     )
 
 
@@ -161,8 +168,8 @@ def _plants(page: Page, *, at_most: int) -> list[Sentence]:
         rest = f", with {'some ' * is_some}{page.listed(names[1:])}" if names[1:] else ""
         if known[0].counted == 1:
             return page.say(refs, f"all we could name is {names[0]}")
-        return page.say(refs, f"most were {names[0]}{rest}", f"{names[0]} were the commonest{rest}")
-    return page.say(refs, f"they include {page.listed(names)}", f"among them were {page.listed(names)}")
+        return page.say(refs, f"most of our finds were {names[0]}{rest}", f"{names[0]} were our commonest finds{rest}")
+    return page.say(refs, f"our finds include {page.listed(names)}", f"among our finds were {page.listed(names)}")
 
 
 def _named(page: Page, tally: Tally) -> str:
@@ -180,7 +187,7 @@ def _read(page: Page, held: Sequence[Reading]) -> list[_Piece]:
     groups = [_news_first(page, group) for group in by_question.values()]
     leads = sorted(groups, key=lambda group: (_is_expected(group), -group[0].rank, _place_of(group)))
     for i, group in enumerate(leads):
-        lead = [item for item in group if item.is_food and item.rank == group[0].rank][:1] or group[:1]
+        lead = _chief_foods(page, group)[:1] or group[:1]
         if lead[0].claim.question == "change":
             lead = chief_changes(group) or lead
         story = _stories(group, lead[0])
@@ -190,15 +197,57 @@ def _read(page: Page, held: Sequence[Reading]) -> list[_Piece]:
         if any(r.claim.statement in STORIES for r in story or lead):
             pieces.append(_Piece(2 if i < 2 else 3, tuple(noted_sentences(page, group, at_most=1))))
         pieces += [_Piece(3, tuple(_alone(page, lead)))] if story else []
+        pieces += [_Piece(1, tuple(_alone(page, [food]))) for food in _rare_foods(page, group)]
+        foods = _chief_foods(page, group)[1:3] if page.subject.level != "site" else []
+        pieces += [_Piece(3, tuple(_alone(page, [food]))) for food in foods]
+    if page.subject.level == "site" and leads and leads[0][0].claim.question == "change":
+        # What is read of all times together is of no time: told only where the panel would be too short.
+        pieces = [pieces[0], *(_Piece(FILLS, piece.sentences) for piece in pieces[1:])]
     return pieces
+
+
+def _chief_foods(page: Page, group: Sequence[Reading]) -> list[Reading]:
+    """Foods read as firmly as the first reading of their question, of a place those of most remains first."""
+    foods = [item for item in group if item.is_food and item.rank == group[0].rank]
+    if page.subject.level != "context":
+        return foods
+    return sorted(foods, key=lambda item: -_remains_of(page, item))
+
+
+def _remains_of(page: Page, item: Reading) -> int:
+    """All remains of the plants behind a food reading, whatever part of them was food."""
+    plants = {tally.taxon for tally in item.behind}
+    return sum(tally.counted for tally in old_finds.plant_tallies(page) if tally.taxon in plants)
+
+
+def _rare_foods(page: Page, group: Sequence[Reading]) -> list[Reading]:
+    """Foods of less firmness whose plants were found in no other place: a panel does not pass them over."""
+    foods = [item for item in group if item.is_food and item.rank < group[0].rank]
+    around, packs = page.dig.surroundings, page.dig.packs
+    return [
+        item for item in foods
+        if page.subject.level == "context" and all(around.is_found_once(genus_of(t, packs)) for t in item.behind)
+    ]
 
 
 def _with_reason(page: Page, lead: Sequence[Reading]) -> list[Sentence]:
     said = frame(page, lead, "lead")
     reasons = reasons_for(page, lead[0], most=1) if len(lead) == 1 else []
+    reasons = [text.replace(" of the samples", " of the soil samples") for text in reasons]
     is_short = bool(reasons) and ", " not in reasons[0].split(", which ripen ")[0]
-    because = f", because {ripe_then(said, reasons[0])}" if is_short else ""
-    return page.say([item.claim.id for item in lead], f"{said}{because}") if said else []
+    refs = [item.claim.id for item in lead]
+    if not said or not is_short:
+        return page.say(refs, said) if said else []
+    because = f"{said}, because {named_once(said, ripe_then(said, reasons[0]))}"
+    if len(because.split()) > LONG:
+        return page.say(refs, said) + page.say(refs, reasons[0])
+    after = frame(page, lead, "so")
+    is_so = bool(after) and "," not in reasons[0] and named_once(said, reasons[0]) == reasons[0]
+    return page.say(refs, f"{reasons[0]}, {after}" if is_so else "", because)
+
+
+LONG = 24
+"""Words of a reading with its reason from which a panel parts the two."""
 
 
 def _alone(page: Page, lead: Sequence[Reading]) -> list[Sentence]:

@@ -266,7 +266,7 @@ def _context(page: Page, context: Context) -> tuple[Section, ...]:
 
 def _phase(page: Page, phase: Phase) -> tuple[Section, ...]:
     if is_panel(page.dig):
-        return panel_sections(page, setting.phase_name(phase), None)
+        return panel_sections(page, setting.phase_name(phase), phase)
     if not page.is_review:
         return phase_sections(page, phase)
     inside = {c.id for c in page.dig.project.contexts if c.phase == phase.id}

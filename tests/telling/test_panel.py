@@ -113,6 +113,25 @@ def test_a_panel_tells_no_more_than_the_page(judged_example: Judged):
         assert all(claims[ref].grade != "consistent with" for ref in read), subject.id
 
 
+def test_a_panel_leads_with_what_was_found_or_read(panels: dict[Subject, Narrative], judged_example: Judged):
+    """How much soil was washed opens no panel: its first sentence rests on a reading of the place."""
+    for subject, narrative in panels.items():
+        first = narrative.sentences()[0]
+        assert "litres" not in first.text and any(ref in judged_example.claims.by_id for ref in first.refs), subject.id
+
+
+def test_a_panel_of_a_place_leads_with_its_chief_plant(panels: dict[Subject, Narrative]):
+    """C14 and C16 held more of corn than of any other plant that is read as food there as firmly."""
+    for id in ("C14", "C16"):
+        first = panels[Subject(level="context", id=id)].sentences()[0].text
+        assert first == "Kernels of corn turned up again and again here, so it may well be that people used corn as food."
+
+
+def test_the_only_beans_are_on_their_panel(panels: dict[Subject, Narrative]):
+    """Beans were found in C12 alone: its panel tells of them, as the hint that they are."""
+    assert "There are hints that people used beans as food." in panels[Subject(level="context", id="C12")].text
+
+
 def test_a_stirred_pit_has_no_panel(panels: dict[Subject, Narrative]):
     """C20 was cut by a drain: a label of 90 words has no room for the doubts that its finds ask for."""
     assert Subject(level="context", id="C20") not in panels
