@@ -15,7 +15,7 @@ from narrate.reading.intake.heads_by_content import SIZES
 from narrate.reading.intake.kinds_of_amounts import kind_of_amount
 from narrate.reading.intake.names_of_table import NamedLines
 from narrate.reading.intake.not_plants import animal_part, class_aside, not_a_plant, says_no_plant, says_nothing_found
-from narrate.reading.intake.parts_of_finds import PIECES_ONLY
+from narrate.reading.intake.parts_of_finds import PIECES_ONLY, without_weight
 from narrate.reading.intake.plant_words_abroad import WIDE_PARTS
 from narrate.reading.intake.remarks import conditions_in, remark
 from narrate.reading.intake.said import Line, Said
@@ -162,6 +162,8 @@ class _Reader(NamedLines):
             for said in line.get("part", ()):
                 if name.part and is_unit_of_mass(said.text):  # charcoal in 'g'; the 'g' of barley is a grain
                     return "mass", unit(said.text) or "g"
+                if weighed := without_weight(said.text)[1]:
+                    return "mass", weighed  # 'fragments (g)'
         for line in (by_row, by_column):
             for head in line.get("section", ()):
                 # 'Nutshell (g)' as the head of a section holds for all lines below it.
@@ -265,7 +267,7 @@ class _Reader(NamedLines):
 
     def _completeness(self, by_row: Line, by_column: Line) -> str:
         text = self._first("completeness", by_row, by_column).lower()
-        part = self._first("part", by_row, by_column).strip()
+        part = without_weight(self._first("part", by_row, by_column).strip())[0]
         if not text and (PIECES_ONLY.fullmatch(part) or FRAGMENTS.search(f" {part}")):
             return "fragment"
         if re.match(r"fr|f$|broken|bits?", text):

@@ -108,7 +108,7 @@ def _agreed(entries: list[tuple[Grid, Entry]], disagreements: dict[str, Disagree
     dropped = set()
     for grid, entry in entries:
         before = first.setdefault(entry.sign, (grid, entry))
-        if before[1].meaning.lower() != entry.meaning.lower():
+        if not _is_the_same(before[1].meaning, entry.meaning):
             dropped.add(entry.sign)
             place, other = before[0].place(*before[1].at), grid.place(*entry.at)
             disagreements.setdefault(
@@ -121,6 +121,16 @@ def _agreed(entries: list[tuple[Grid, Entry]], disagreements: dict[str, Disagree
                 ),
             )
     return {sign: entry.meaning for sign, (_, entry) in first.items() if sign not in dropped}
+
+
+def _is_the_same(one: str, other: str) -> bool:
+    """
+    Whether two meanings of a sign are one: the same words, or the same condition, pieces or doubt.
+
+    >>> _is_the_same("fragment", "fragments"), _is_the_same("un-charred", "not charred"), _is_the_same("1-5", "6-20")
+    (True, True, False)
+    """
+    return one.lower() == other.lower() or (remark(one) == remark(other) and not remark(one).says_nothing)
 
 
 def _in(place: Place, other: Place) -> str:

@@ -1,5 +1,6 @@
 """The part of each find of a table, by the closest that says one, else the one that the layout takes for it."""
 
+# ruff: noqa: E501
 
 from __future__ import annotations
 
@@ -20,6 +21,30 @@ PIECES_ONLY = re.compile(
     re.IGNORECASE,
 )
 """Words for pieces that stand alone where a part is said."""
+
+_WEIGHED = re.compile(
+    r"(?P<part>.*?)(?:[\s,]*[(\[]\s*(?:in )?|[\s,]+(?=[wmgp])|,\s*)(?:(?:weights?|weighed|wt|mass|gew(?:icht)?|poids|peso|masa|waga)[\s.,(\[]*(?:(?:in|en|w) )?)?"
+    r"(?P<unit>mg|g|gms?|gr|grams?|grammes?|gramm|gramos?|grammi|gramy)?\.?\s*[)\]]?",
+    re.IGNORECASE,
+)
+
+
+def without_weight(text: str) -> tuple[str, str]:
+    """
+    The words for a part without the unit of mass behind them, and the unit; the same and nothing where there is none.
+
+    >>> without_weight("fragments (g)"), without_weight("Bruchstücke, Gewicht [mg]"), without_weight("nutshell wt")
+    (('fragments', 'g'), ('Bruchstücke', 'mg'), ('nutshell', 'g'))
+    >>> without_weight("grain"), without_weight("seed (grape)"), without_weight("fruit stone"), without_weight("pod, part")
+    (('grain', ''), ('seed (grape)', ''), ('fruit stone', ''), ('pod, part', ''))
+    """
+    match = _WEIGHED.fullmatch(text.strip())
+    if match is None or not match["part"] or not re.search(r"[^\W\d_]{2}", match["part"]):
+        return text, ""
+    said = text.strip()[len(match["part"]) :].strip(" ,.([)]")
+    if not said or (said.lower() in ("gr", "gms", "gm") and "(" not in text and "[" not in text):
+        return text, ""
+    return match["part"].strip(" ,"), "mg" if (match["unit"] or "").lower() == "mg" else "g"
 
 
 class Parts:
@@ -55,7 +80,7 @@ class Parts:
             for said in line.get("part", ()):
                 if name.part and is_unit_of_mass(said.text):
                     continue
-                text = self.table.parts.get(said.text, said.text)
+                text = self.table.parts.get(said.text, without_weight(said.text)[0])
                 if PIECES_ONLY.fullmatch(text.strip()) or SIZES.fullmatch(text.strip()):
                     continue  # 'fragment' and '>4 mm' under 'Part' say how large, and not what
                 found = self.names.part_of(text)

@@ -9,7 +9,7 @@ from narrate.reading.intake.stored_groups import is_unnamed, meant_words
 from narrate.reading.intake.stored_ledger import At, cells_said
 from narrate.reading.intake.stored_lines import Line, Target, Worked, read_stored
 from narrate.reading.intake.stored_rates import per_litre, scaled, share
-from narrate.reading.intake.stored_states import Test
+from narrate.reading.intake.stored_states import Belongs
 from narrate.reading.intake.stored_sums import OF_TAXA, Sums
 
 NO_VOLUME = "no volume of soil is known"
@@ -88,7 +88,7 @@ class BySample(Sums):
         return cell is None or cell.text == "?"
 
     def _rates(
-        self, line: Line, s: int, choices: Mapping[str, tuple[list[int], Test | None]]
+        self, line: Line, s: int, choices: Mapping[str, tuple[list[int], Belongs | None]]
     ) -> dict[str, Worked | None]:
         """Shares of a sample and numbers per litre, by each way to read which taxa are meant."""
         found: dict[str, Worked | None] = {}

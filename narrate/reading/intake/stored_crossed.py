@@ -12,7 +12,7 @@ from narrate.reading.intake.stored_groups import Group, meant_words, same_words
 from narrate.reading.intake.stored_ledger import At, cells_said
 from narrate.reading.intake.stored_lines import Line, Target, Worked
 from narrate.reading.intake.stored_rates import per_litre, scaled, share
-from narrate.reading.intake.stored_states import Test
+from narrate.reading.intake.stored_states import Belongs
 
 
 class CrossedLines(BySample):
@@ -60,7 +60,7 @@ class CrossedLines(BySample):
             self._of_totals(line, block)
 
     def _readings_of_taxon(
-        self, line: Line, t: int, block: list[int], everything: Worked | None, group: Test | None
+        self, line: Line, t: int, block: list[int], everything: Worked | None, group: Belongs | None
     ) -> dict[str, Worked | None]:
         """What a result beside a taxon may be, of all finds or of those of a group."""
         match line.kind:
@@ -131,7 +131,7 @@ class CrossedLines(BySample):
         others = [n for n, role in roles.items() if line.kind == role.name != "total" and n != line.at]
         return any(min(n, line.at) < s < max(n, line.at) for n in others for s in self.lines_of_samples)
 
-    def _totals_of_taxon(self, line: Line, t: int, block: list[int], group: Test | None) -> dict[str, Worked | None]:
+    def _totals_of_taxon(self, line: Line, t: int, block: list[int], group: Belongs | None) -> dict[str, Worked | None]:
         if re.search(r"sample", line.label, re.IGNORECASE):
             found = self._ubiquity(t, group)
             return {"samples": found.get("number"), "all": self._sum([t], self.lines_of_samples, group, line)}
@@ -149,7 +149,7 @@ class CrossedLines(BySample):
         return bool(words) and any(text.lower().split() == words for text in texts)
 
     def _shares_of_taxon(
-        self, line: Line, t: int, block: list[int], group: Test | None
+        self, line: Line, t: int, block: list[int], group: Belongs | None
     ) -> dict[str, Worked | None]:
         of = block or self.lines_of_samples
         part = self._sum([t], of, group, line)
@@ -173,7 +173,7 @@ class CrossedLines(BySample):
         return found
 
     def _densities_of_taxon(
-        self, line: Line, t: int, block: list[int], group: Test | None
+        self, line: Line, t: int, block: list[int], group: Belongs | None
     ) -> dict[str, Worked | None]:
         of = block or self.lines_of_samples
         return self._densities(line, self._sum([t], of, group, line), of)
@@ -186,7 +186,7 @@ class CrossedLines(BySample):
         dense = per_litre(part, [self.litres[id] for id in ids], line.label, self.ledger.grid)
         return {"all": dense, "scaled up": scaled(dense, self.shares.get(ids[0])) if len(ids) == 1 else None}
 
-    def _ubiquity(self, t: int, group: Test | None = None) -> dict[str, Worked | None]:
+    def _ubiquity(self, t: int, group: Belongs | None = None) -> dict[str, Worked | None]:
         ledger = self.ledger
         cells = [ledger.at(t, s) for s in self.lines_of_samples]
         ids = {at: ledger.sample_at(at) or str(at) for at in cells}

@@ -144,6 +144,8 @@ class Group:
                 known = self.packs.words.parts.get(PartId(find.part))
                 if known is None or find.part == "indeterminate":
                     return "perhaps"
+                if roles and "straw" in known.roles and "chaff" in roles:
+                    return "perhaps"  # nodes of straw are chaff in one sheet and stand by themselves in another
                 if roles:
                     return "yes" if roles & known.roles else "no"
                 return "yes" if find.part == part or part in find.part.split() else "no"
@@ -192,7 +194,7 @@ _PARTS_BY_ROLE: Mapping[str, frozenset[str]] = {
     "seed": frozenset({"propagule"}),
     "wood": frozenset({"wood"}),
     "charcoal": frozenset({"wood"}),
-    "chaff": frozenset({"chaff"}),
+    **dict.fromkeys(("chaff", "spreu", "druschreste", "kaf", "plewy", "pula", "glumella"), frozenset({"chaff"})),
     "nutshell": frozenset({"nutshell"}),
 }
 

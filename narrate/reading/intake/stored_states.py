@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping
 from typing import Protocol
 
+from narrate.model.ids import PartId
+from narrate.model.packs import Packs
 from narrate.reading.intake.sheet_finds import Find
 from narrate.reading.intake.stored_groups import Answer
 
 
-class Test(Protocol):
+class Belongs(Protocol):
     """What answers whether a find belongs to what is added up."""
 
     def holds(self, find: Find) -> Answer: ...
@@ -18,7 +21,7 @@ class Test(Protocol):
 class OfState:
     """The finds of a group, or all, that are charred, or whole."""
 
-    def __init__(self, within: Test | None, *, charred: bool, whole: bool) -> None:
+    def __init__(self, within: Belongs | None, *, charred: bool, whole: bool) -> None:
         self.within, self.charred, self.whole = within, charred, whole
 
     def holds(self, find: Find) -> Answer:
@@ -44,3 +47,23 @@ def states_of(finds: Iterable[Find]) -> Mapping[str, dict[str, bool]]:
         if has_others:
             ways["fragments and what is not charred left out"] = {"charred": True, "whole": True}
     return ways
+
+
+SEEDS = re.compile(
+    r"(?:seeds?|grains?|fruits?|nuts?|nutlets?|caryopses|achenes|samen|körner|früchte|graines?|semences|semillas|granos|frutos|semi|frutti|cariossidi"
+    r"|zaden|vruchten|granen|korrels|nasiona|owoce|ziarniaki)",
+    re.IGNORECASE,
+)
+"""Words of a total that is of all that is sown or eaten, and of no chaff."""
+
+
+class ButChaff:
+    """All finds that are no chaff, straw, wood or dung: what 'seeds and grains' means beside a total of chaff."""
+
+    def __init__(self, packs: Packs) -> None:
+        self.packs = packs
+
+    def holds(self, find: Find) -> Answer:
+        known = self.packs.words.parts.get(PartId(find.part))
+        roles: frozenset[str] = known.roles if known is not None else frozenset()
+        return "no" if (roles & {"chaff", "straw", "wood", "dung"}) and "edible" not in roles else "yes"

@@ -6,10 +6,10 @@ import re
 from collections.abc import Mapping
 from dataclasses import replace
 
-from narrate.reading.intake.stored_groups import Group, meant_words, same_words
+from narrate.reading.intake.stored_groups import PLAIN_WORDS, Group, meant_words, same_words
 from narrate.reading.intake.stored_ledger import At, Ledger, Litres, cells_said
 from narrate.reading.intake.stored_lines import Line, Worked, half_of_last
-from narrate.reading.intake.stored_states import OfState, Test, states_of
+from narrate.reading.intake.stored_states import SEEDS, Belongs, ButChaff, OfState, states_of
 from narrate.reading.intake.written_names import NameReader
 
 WHICH = "the sheet does not say which of the taxa it is of"
@@ -19,6 +19,8 @@ WEIGHT = re.compile(r"(?<![^\W_])(?:weights?|wt|mass|m?g|grams?|gewicht|poids|pe
 
 _SMALL = ("quantity", "completeness", "condition", "size class", "fraction", "part")
 """Roles of rows that part the columns of one sample."""
+
+_LINKS = PLAIN_WORDS | {"and", "und", "et", "y", "e", "en", "i", "or"}
 
 
 class Sums:
@@ -37,12 +39,17 @@ class Sums:
         conditions = {find.condition for find in ledger.finds.finds}
         self._has_uncharred = "charred" in conditions and len(conditions) > 1
         self._known: dict[tuple[object, ...], Worked | None] = {}
+        self._but_chaff = ButChaff(names.packs)
         self.states = states_of(ledger.finds.finds)
         self._narrowed: dict[tuple[int, str], OfState] = {}
 
-    def _choices(self, line: Line) -> dict[str, tuple[list[int], Test | None]]:
+    def _choices(self, line: Line) -> dict[str, tuple[list[int], Belongs | None]]:
         """The ways to read which taxa a line is of; each also without what the totals of a sheet may leave out."""
-        found: dict[str, tuple[list[int], Test | None]] = dict(self._plain_choices(line))
+        found: dict[str, tuple[list[int], Belongs | None]] = dict(self._plain_choices(line))
+        words = re.findall(r"[^\W\d_]+", line.label)
+        if any(map(SEEDS.fullmatch, words)) and all(w.lower() in _LINKS or SEEDS.fullmatch(w) for w in words):
+            found["all but chaff"] = (self.taxa, self._but_chaff)
+            line.guesses |= {"all but chaff"}
         for way, asked in self.states.items() if line.kind != "ubiquity" else ():
             for name, (taxa, group) in list(found.items()):
                 if not name.endswith(" left out"):
@@ -50,7 +57,7 @@ class Sums:
                     line.guesses |= {f"{name}, {way}"}
         return found
 
-    def _of_state(self, group: Test | None, way: str, asked: dict[str, bool]) -> OfState:
+    def _of_state(self, group: Belongs | None, way: str, asked: dict[str, bool]) -> OfState:
         """One object for each group and way, so that sums that were worked out are known again."""
         key = (id(group) if group is not None else 0, way)
         if key not in self._narrowed:
@@ -148,13 +155,13 @@ class Sums:
         cells = ((s, ledger.cells.get((r, s))) for s in self.lines_of_samples for r in rows)
         return [s for s, cell in cells if cell is not None and cell.text.strip(" .:()").lower() == word]
 
-    def _answer(self, group: Test, t: int, s: int | None) -> str:
+    def _answer(self, group: Belongs, t: int, s: int | None) -> str:
         found = self.ledger.finds_at.get(self.ledger.at(t, s), ()) if s is not None else ()
         first = next(iter(found), None) or self.first_find[t]
         return group.holds(first) if first is not None else "no"
 
     def _sum(
-        self, taxa: list[int], of: list[int], group: Test | None, line: Line, total: int | None = None
+        self, taxa: list[int], of: list[int], group: Belongs | None, line: Line, total: int | None = None
     ) -> Worked | None:
         """
         The sum of counts, or of weights where the line is of weights or nothing else is there.
@@ -181,7 +188,7 @@ class Sums:
         heading = self.ledger.small_text(own) if self.ledger.across else ""
         return any(re.search(r"(?<![^\W_])mg(?![^\W_])", text, re.IGNORECASE) for text in (heading, line.label))
 
-    def _added(self, taxa: list[int], of: list[int], group: Test | None, lane: str) -> Worked | None:
+    def _added(self, taxa: list[int], of: list[int], group: Belongs | None, lane: str) -> Worked | None:
         ledger = self.ledger
         added, cells, more, doubtful = 0.0, [], [], []
         for t in taxa:
@@ -236,7 +243,7 @@ class Sums:
             self._counted[key] = any(ledger.at(t, s) in ledger.count for t in taxa for s in of)
         return "count" if self._counted[key] or not ledger.mass else "mass"
 
-    def _is_there(self, at: At, group: Test | None = None) -> bool:
+    def _is_there(self, at: At, group: Belongs | None = None) -> bool:
         if group is not None and not any(group.holds(find) != "no" for find in self.ledger.finds_at.get(at, ())):
             return False
         return bool(self.ledger.mass.get(at)) or self.ledger.count.get(at, 0.0) != 0

@@ -167,3 +167,63 @@ def test_a_wrong_total_of_a_group_that_leaves_out_the_uncharred_is_told(tmp_path
     sheet = UNCHARRED_LEFT_OUT.replace("Total weeds,,12,4,2,5", "Total weeds,,12,7,2,5")
 
     assert wrong_totals(taken(tmp_path, sheet)) == ["D5"]
+
+
+@pytest.mark.parametrize(
+    ("part", "unit"),
+    [
+        ("fragments (g)", 1.0), ("fragments, weight (mg)", 0.001), ("Bruchstücke, Gewicht [g]", 1.0), ("frags wt", 1.0),
+        ("fragments (poids, g)", 1.0), ("fragmentos (peso en g)", 1.0), ("frammenti, peso (g)", 1.0),
+        ("fragmenten, gewicht (g)", 1.0),
+    ],
+)  # fmt: skip
+def test_a_part_with_a_unit_of_mass_is_weighed(tmp_path: Path, part: str, unit: float) -> None:
+    """A line of weights among lines of counts: pieces of cereals in grams, which no total of counts takes in."""
+    sheet = f"Taxon;Part;S1;S2;S3\nHordeum vulgare;grain;12;4;3\nCereal indet.;{part};0.12;<0.01;0.4\nRumex sp.;seed;2;1;6\nTotal;;14;5;9"
+    found = taken(tmp_path, sheet)
+    weighed = [row for row in found.rows if row.mass_g]
+
+    assert [(row.mass_g, row.completeness) for row in weighed] == [
+        (pytest.approx(0.12 * unit), "fragment"), (pytest.approx(0.4 * unit), "fragment"),
+    ]  # fmt: skip
+    assert sum(row.count.number or 0 for row in found.rows) == 28
+    assert wrong_totals(found) == []
+
+
+CHAFF_APART = """
+Taxon,Part,S1,S2,S3,S4
+CEREALS,,,,,
+Hordeum vulgare,grain,15,21,,7
+CEREAL CHAFF,,,,,
+Triticum dicoccum,glume base,7,2,8,4
+Cereal indet.,culm node,,3,1,
+WILD PLANTS,,,,,
+Aegilops sp.,grain,9,,3,1
+Aegilops sp.,glume base,,4,,2
+Lolium sp.,seed,10,28,1,8
+{},,34,49,4,16
+Total chaff,,7,9,9,6
+"""
+
+
+@pytest.mark.parametrize("label", ["Total seeds and grains", "Total fruits and seeds", "Total seeds", "Total graines et fruits"])
+def test_a_total_of_seeds_is_of_all_but_chaff(tmp_path: Path, label: str) -> None:
+    """Grain of cereals and seeds of wild plants in one total, glume bases of both and nodes of straw in the other."""
+    assert wrong_totals(taken(tmp_path, CHAFF_APART.format(label))) == []
+
+
+def test_a_wrong_total_of_seeds_beside_chaff_is_told_alone(tmp_path: Path) -> None:
+    """The 49 made 52."""
+    sheet = CHAFF_APART.format("Total seeds and grains").replace("34,49,4,16", "34,52,4,16")
+
+    assert wrong_totals(taken(tmp_path, sheet)) == ["D11"]
+
+
+@pytest.mark.parametrize("note", ["f = fragment; fragments are counted one each", "f: fragments, one each in the totals"])
+def test_two_keys_that_say_one_thing_in_other_words_agree(tmp_path: Path, note: str) -> None:
+    """'f = fragments' in the title and 'f = fragment' below are one key."""
+    sheet = f"Carbonised remains. Figures are whole items; f = fragments.,,,\nTaxon,Part,S1,S2\nOryza sativa,grain,6+2f,4\nRumex sp.,seed,2f,1\nAvena sp.,grain,1,3\n{note}"
+    found = taken(tmp_path, sheet)
+
+    assert sum(row.count.number or 0 for row in found.rows if row.completeness == "fragment") == 4
+    assert [problem.message for problem in found.problems if "neither is used" in problem.message] == []
