@@ -38,7 +38,8 @@ def added(page: Page, items: Sequence[Reading], reasons: Sequence[str]) -> list[
         return page.say(refs, also)
     joined = samples_once(english.clauses_joined(reasons, oxford=page.names.has_oxford))
     if page.is_plain:
-        so = _so(page, items, reasons) if (page.position + len(page.said)) % 3 == 2 else []
+        is_turn = (page.position + len(page.said)) % 3 == 2 and ", so " not in page.last
+        so = _so(page, items, reasons) if is_turn else []
         if so and not page.worn(so[0]):
             return page.say(refs, so[0])
         because = f"{also}, because {named_once(also, ripe_then(also, joined))}"
@@ -168,7 +169,7 @@ def _this(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[
 def _so(page: Page, group: Sequence[Reading], reasons: Sequence[str]) -> list[str]:
     """'nutshells turned up in most of the samples, so it looks as if people used nuts as food'."""
     after = frame(page, group, "so")
-    if not after or len(reasons) != 1 or len(reasons[0].split()) > SHORT or "," in reasons[0]:
+    if not after or len(reasons) != 1 or ", so " in page.last or len(reasons[0].split()) > SHORT or "," in reasons[0]:
         return []
     text = f"{reasons[0]}, {_of_that_season(reasons[0], after)}"
     return [text] if len(text.split()) <= LONG else []

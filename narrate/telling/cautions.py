@@ -10,6 +10,7 @@ from itertools import product
 from narrate.model.findings import Tally
 from narrate.model.narrative import Section, Sentence
 from narrate.telling import english, old_finds
+from narrate.telling.first_use import GOES_ON
 from narrate.telling.page import Page
 
 TAGS = frozenset(("nut", "fruit", "greens", "root-tuber", "small-seed", "medicine", "toxic", "tobacco"))
@@ -112,9 +113,23 @@ def with_living(sections: tuple[Section, ...], living: Sequence[Sentence], plant
             told = (*paragraph[: k + 1], *living, *paragraph[k + 1 :])
             paragraphs = (*sections[i].paragraphs[:j], told, *sections[i].paragraphs[j + 1 :])
             return (*sections[:i], replace(sections[i], paragraphs=paragraphs), *sections[i + 1 :])
+    for i, j, k in _places(sections):
+        # Else it stands behind the finds that name the plant, and behind nothing that is read of it.
+        paragraph = sections[i].paragraphs[j]
+        if living and named.search(paragraph[k].text) and _is_of_finds(paragraph[k]):
+            while k + 1 < len(paragraph) and GOES_ON.match(paragraph[k + 1].text):
+                k += 1
+            told = (*paragraph[: k + 1], *living, *paragraph[k + 1 :])
+            paragraphs = (*sections[i].paragraphs[:j], told, *sections[i].paragraphs[j + 1 :])
+            return (*sections[:i], replace(sections[i], paragraphs=paragraphs), *sections[i + 1 :])
     *before, last = sections[-1].paragraphs or ((),)
     changed = replace(sections[-1], paragraphs=(*before, (*last, *living)))
     return (*sections[:-1], changed if living else sections[-1])
+
+
+def _is_of_finds(sentence: Sentence) -> bool:
+    """Whether it tells what was found and reads nothing from it."""
+    return all(re.search(r"/(?:found|measure)\.", ref) for ref in sentence.refs)
 
 
 def _places(sections: tuple[Section, ...]) -> Iterator[tuple[int, int, int]]:

@@ -112,12 +112,18 @@ def plants_for_visitors(page: Page, tested: Sequence[PlantChange], told: Sequenc
     sentences: list[Sentence] = []
     for way, of_way in (("fewer", [c for c in sure if not c.rises]), ("more", [c for c in sure if c.rises])):
         firm, near = [c for c in of_way if not c.hangs_on], [c for c in of_way if c.hangs_on]
-        if firm:
-            sentences += page.say(_refs(firm), f"{_names(page, firm)} turned up in {way} samples than before")
+        for i in range(0, len(firm), TOGETHER):
+            some = firm[i : i + TOGETHER]
+            did = "did so too" if i else f"turned up in {way} samples than before"
+            sentences += page.say(_refs(some), f"{_names(page, some)} {did}")
         if near:
             so = f"so did {_names(page, near)}" if firm else f"{_names(page, near)} turned up in {way} samples"
             sentences += page.say(_refs(near), f"{so}, but that is a close call: {_undone(near)}")
     return sentences
+
+
+TOGETHER = 2
+"""Plants that one sentence names, so that it has room to say what each of them is."""
 
 
 def _undone(near: Sequence[PlantChange]) -> str:

@@ -181,13 +181,15 @@ def _opening_for_visitors(page: Page, name: str, phase: Phase | None, context: C
     sentences: list[Sentence] = []
     if phase is not None:
         when = f", {years}" if years else ""
+        number, of = english.literal(context.id), phase_name(phase)
+        kind = page.names.kind(context.kind) if context.kind not in ("", "other") else "place"
         sentences += page.say(
             [page.record],
-            f"the diggers say that {name} belongs to {phase_name(phase)}{when}",
-            f"{name} goes back to {phase_name(phase)}{when}",
-            f"the diggers place {name} in {phase_name(phase)}{when}",
-            f"{name} comes from {phase_name(phase)}{when}",
-            f"{name} was left by people of {phase_name(phase)}{when}",
+            f"{number} is our number for {english.with_article(kind)} of {of}{when}",
+            f"people of {of}{when}, left us this {kind}, which we number {number}" if when else "",
+            f"this {kind}, which we number {number}, goes back to {of}{when}",
+            f"the diggers place this {kind}, our number {number}, in {of}{when}",
+            f"we gave the number {number} to {english.with_article(kind)} of {of}{when}",
         )
     sentences += kind_explained(page, context.kind)
     here = "it" if phase is not None else name

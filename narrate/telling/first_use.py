@@ -62,18 +62,19 @@ CONTACT = 1492
 
 
 def _debated(page: Page, sections: tuple[Section, ...]) -> tuple[Section, ...]:
-    """The sections with what is still debated of a plant, named 'debated <region> <taxon>', behind its first name."""
+    """The sections with what is still debated of a plant of times before contact, behind its first name."""
+    if "long here" not in page.audience.words:
+        return sections
     ends = [p.end for p in page.dig.project.phases if p.end is not None and page.found.samples]
     if not ends or max(ends) > CONTACT:
         return sections
     for tally in page.found.tallies:
         is_old = tally.counted and not tally.only_cf and tally.condition in page.dig.ancient
-        for region in page.dig.packs.regions if is_old else ():
-            name = f"debated {region} {tally.taxon}"
+        taxon = page.dig.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
+        if is_old and taxon is not None and taxon.long_here and not page.has_told("still debate"):
             plant = page.names.plant(tally.taxon, tally.written)
-            if name in page.audience.words and not page.has_told("still debate"):
-                is_used = re.compile(rf"\b{re.escape(plant)}\b", re.IGNORECASE)
-                sections = _with_term(page, sections, is_used, name, plant=plant)
+            is_used = re.compile(rf"\b{re.escape(plant)}\b", re.IGNORECASE)
+            sections = _with_term(page, sections, is_used, "long here", plant=plant)
     return sections
 
 
@@ -107,9 +108,13 @@ def _with_term(
     return sections
 
 
+GOES_ON = re.compile(r"(?:With them|Next in number|We also found|(?:From|Of) the same plant)\b")
+"""How a sentence begins that goes on with a list of finds."""
+
+
 def _are_of_one(refs: set[str], sentence: Sentence) -> bool:
     """Whether a sentence rests on what those before it rest on; that all are of one record makes them no one."""
-    return any(ref in refs for ref in sentence.refs if not ref.endswith("/record"))
+    return bool(GOES_ON.match(sentence.text)) or any(ref in refs for ref in sentence.refs if not ref.endswith("/record"))
 
 
 def _glosses(page: Page) -> Iterator[tuple[tuple[str, ...], str]]:

@@ -143,6 +143,7 @@ def lead_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
     sentences: list[Sentence] = []
     for i, (items, reasons) in enumerate(portions(page, group, at_most=1 if page.is_plain else 3)):
         sentences += led(page, items, reasons) if i == 0 else added(page, items, reasons)
+        sentences += _many_seeds_of_one_fruit(page, items) if page.is_plain else []
         against = [(item, page_text(page, a)) for item in items for a in item.claim.held("against")][:1]
         if against:
             sentences += _against(page, *against[0], is_one_of_many=len(items) > 1)
@@ -171,7 +172,7 @@ def doubt_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
     """What may mislead in the leading reading: the caution of the rule that weighs most for it."""
     lead = group[0].claim
     if page.is_plain:
-        return _many_seeds_of_one_fruit(page, group) + _kept_for_later(page, lead)
+        return _kept_for_later(page, lead)
     # A season of gathering is no season of the deposit, however firm it is: what keeps may be burned in any month.
     is_of_season = lead.question == "season" and not page.is_review and not _is_told_to_keep(page)
     if (group[0].rank < 3 and not is_of_season) or (lead.question == "deposit" and not page.is_review):
