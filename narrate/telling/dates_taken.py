@@ -20,8 +20,8 @@ def date_sentences(page: Page, context: Context) -> list[Sentence]:
         return []
     quoted = "; ".join(f"“{english.literal(entry)}”" for entry in entries)
     was = "a radiocarbon date was" if len(entries) == 1 else "radiocarbon dates were"
-    are = "the radiocarbon date" if len(entries) == 1 else "the radiocarbon dates"
-    return page.say([page.record], f"{was} taken from this context: {quoted}", f"{are} of this context: {quoted}")
+    is_one = "a radiocarbon date of this context is" if len(entries) == 1 else "radiocarbon dates of this context are"
+    return page.say([page.record], f"{was} taken from this context: {quoted}", f"{is_one} on record: {quoted}")
 
 
 def entries_of(account: str, id: ContextId) -> list[str]:

@@ -90,13 +90,18 @@ def _best(
         own = [r for r in told if r.claim.statement in note.observation.agrees_with]
         agrees = [r for r in own if (note.quote, r.claim.statement) not in denied]
         against = [r for r in told if r.claim.statement in note.observation.against]
-        if not (agrees or against) or (best is not None and len(agrees) <= len(best[1])):
+        if not (agrees or against) or (best is not None and _weight(agrees, told) <= _weight(best[1], told)):
             continue
         is_known = page.is_plain and "integrity.disturbed" in note.observation.agrees_with and _is_stirred(page)
         if is_known or page.has_told(marked(note.quote)) or (page.is_plain and page.has_told(note.observation.plain)):
             continue
         best = (note, agrees, against if not agrees else [])
     return best
+
+
+def _weight(agrees: Sequence[Reading], told: Sequence[Reading]) -> tuple[int, int]:
+    """By how many readings a note agrees with, then by whether the first told of them is among them."""
+    return len(agrees), -min((told.index(reading) for reading in agrees), default=len(told))
 
 
 def _is_stirred(page: Page) -> bool:

@@ -71,7 +71,7 @@ def limit_sentences(page: Page, held: Sequence[Reading]) -> list[Sentence]:
     return page.say(
         claims,
         f"because {reason}, {which} {be} put no higher than “{caps[0]}”{lifted}",
-        f"{reason}, and {which} {be} held at “{caps[0]}” or below{lifted}",
+        f"{reason}, so that {which} {be} put no higher than “{caps[0]}”{lifted}",
     )
 
 
@@ -92,7 +92,7 @@ def _which(page: Page, held: Sequence[Reading], claims: Sequence[str]) -> tuple[
         return ("the readings here", "are") if len(of) > 1 else ("the one reading here", "is")
     if len(of) > NAMED_AT_MOST:
         return f"{page.count(len(of))} of the readings here", "are"
-    return noun_of(page, of), "is" if len(of) == 1 else "are"
+    return noun_of(page, of, in_short=True), "is" if len(of) == 1 else "are"
 
 
 def few_behind(page: Page, held: Sequence[Reading], says: str, claims: Sequence[str]) -> str:
