@@ -164,6 +164,9 @@ def _smaller_numbers(page: Page, groups: Sequence[Sequence[Tally]], least: int) 
     told = [page.listed(counted)] if counted else []
     if not groups:
         return told
+    if len(groups) == 1 and not page.is_plain:
+        # What it was is known: 'one bread wheat grain' says more than 'a single find of bread wheat'.
+        return [page.listed(page.names.grouped(groups[0], at_most=1)), *told]
     single = all(total(group) == 1 for group in groups)
     names, left = _by_sort(page, groups, with_numbers=not single and len(groups) > 1)
     if left:

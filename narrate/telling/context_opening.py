@@ -106,7 +106,11 @@ def slight_sentences(
         return washed + page.say(refs, f"all we could count in it was {listed}")
     brackets = phase_brackets(page, page.dig.project.phase(context.phase), feature_text(page, context))
     samples, litres = samples_text(page), litres_text(page)
-    little = ("; so few remains carry no reading", "; nothing is read from so little", "; that is too little to read anything from")
+    little = (
+        "; so few remains carry no reading",
+        "; nothing is read from so little",
+        "; that is too little to read anything from",
+    )
     little = little if is_all else ("", "", "")
     return page.say(
         refs,

@@ -21,7 +21,7 @@ def date_sentences(page: Page, context: Context) -> list[Sentence]:
     quoted = "; ".join(f"“{english.literal(entry)}”" for entry in entries)
     was = "a radiocarbon date was" if len(entries) == 1 else "radiocarbon dates were"
     is_one = "a radiocarbon date of this context is" if len(entries) == 1 else "radiocarbon dates of this context are"
-    return page.say([page.record], f"{was} taken from this context: {quoted}", f"{is_one} on record: {quoted}")
+    return page.say([page.record], f"{was} taken from this context: {quoted}", f"{is_one} {quoted}")
 
 
 def entries_of(account: str, id: ContextId) -> list[str]:

@@ -61,8 +61,8 @@ def _growing_today(page: Page, taxa: list[str]) -> list[Sentence]:
     they_grow = "it grows" if len(number) == 1 else "they grow"
     return page.say(
         refs or [page.record],
-        f"{seeds} ({counted}) lay in {ids_listed(page, where, at_most=len(where))}: {they_grow} on the spot today, so that "
-        "in deposits that are not sealed a charred seed may be younger than the rest",
+        f"{seeds} ({counted}) lay in {ids_listed(page, where, at_most=len(where))}: {they_grow} on the spot today, so "
+        "that in deposits that are not sealed a charred seed may be younger than the rest",
     )
 
 

@@ -149,6 +149,12 @@ def lift_sentences(page: Page, held: Sequence[Reading]) -> list[Sentence]:
                 held_down = page.count(len(claims), "reading", "readings")
                 return page.say(claims, f"read the phases one by one: pooling them holds {held_down} down")
             whose = f" of {english.literal(page.subject.id)}" if page.subject.level == "context" else ""
+            named = [reading for reading in held if reading.claim.id in claims]
+            if 0 < len(named) <= openings.NAMED_AT_MOST and page.subject.level == "context":
+                # Which readings they are is what whoever plans the work has to know.
+                what = english.lowered(lifts)
+                what = what.replace(_OF_IT, _OF_THEM) if len(named) > 1 else what
+                return page.say(claims, f"{what} would let {noun_of(page, named, in_short=True)} be put more firmly")
             what = english.lowered(lifts).replace(_OF_IT, _OF_THEM)
             return page.say(claims, f"{what} would let the readings{whose} be put more firmly")
     return []

@@ -111,8 +111,8 @@ def answers(whole: Edition) -> dict[str, str]:
     return {plain(row[0]): plain(row[3]) for row in table.rows}
 
 
-def test_works_to_be_checked_are_named_at_the_head(judged_example: Judged) -> None:
-    """One notice numbers every work that is marked in the list; the checklist has a row for each, in the same order."""
+def test_works_to_be_checked_are_counted_at_the_head_and_listed_once(judged_example: Judged) -> None:
+    """One notice says how many are marked in the list; the checklist has a row for each, in the order of the list."""
     blocks = outline(edition(judged_example))
     marked = [line for line in texts(blocks, "reference") if line.endswith("]")]
     (said,) = (b.text for b in blocks if isinstance(b, Paragraph) and "Works to be checked before signing" in b.text)
@@ -121,11 +121,11 @@ def test_works_to_be_checked_are_named_at_the_head(judged_example: Judged) -> No
 
     assert said.startswith(f"**Works to be checked before signing: {len(marked)} of the {works} that are cited.**")
     assert blocks.index(next(b for b in blocks if getattr(b, "text", "") == said)) < 8
-    named = re.findall(r"\((\d+)\) (.+?)(?=; \(|\.$)", said.replace("\u00a0", " "))
-    assert [row[:2] for row in table.rows] == named
-    assert len(named) == len(marked) > 20
-    for (_, name), line in zip(named, marked, strict=True):
-        assert name.split()[0] in line and name[-4:] in line
+    assert said.endswith("each is marked in the list of references and told one by one in {works-to-check}.")
+    assert [row[0] for row in table.rows] == [str(n) for n in range(1, len(marked) + 1)]
+    assert len(marked) > 20
+    for row, line in zip(table.rows, marked, strict=True):
+        assert row[1].split()[0] in line and row[1][-4:] in line
 
 
 def test_each_row_says_what_there_is_to_check(judged_example: Judged) -> None:

@@ -173,9 +173,9 @@ def test_rare_plants_are_told_with_their_numbers(told: Told):
 
 
 def test_a_single_find_is_not_numbered_twice(told: Told):
-    """'A single find of bread wheat' and 'five finds of cane' have no number in brackets as well."""
-    assert "a single find of bread wheat (*Triticum aestivum* L.)," in told["report"][_context("C20")].text
-    assert "five finds of cane (*Arundinaria* sp.)," in told["report"][_context("C17")].text
+    """'One bread wheat grain' and '5 cane stems': the part is known, and no number stands in brackets as well."""
+    assert "one bread wheat grain (*Triticum aestivum* L.)," in told["report"][_context("C20")].text
+    assert "5 cane stems (*Arundinaria* sp., all of them fragments)," in told["report"][_context("C17")].text
 
 
 def test_a_note_for_both_rivals_decides_nothing_and_is_not_told(told: Told):
