@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 import numpy as np
@@ -65,7 +65,8 @@ def association(
     seed:          the same seed gives the same tables.
     Gives:         two-sided p of φ less its mean over those tables, corrected for all pairs (Holm).
     Misleads:      φ itself is over all samples, and holds what a change from phase to phase makes of it; only what goes
-                   beyond its mean over the tables does not. Things that go together need not come from one field: a refuse pit gathers both.
+                   beyond its mean over the tables does not. Things that go together need not come from one field: a
+                   refuse pit gathers both.
     Source:        φ: Shennan 1988, Quantifying Archaeology; keeping both margins: Connor & Simberloff 1979, Ecology
                    60:1132–1140; the trades: Strona et al. 2014, Nature Communications 5:4114; Holm 1979 (from memory).
     """
@@ -85,8 +86,8 @@ def association(
             reason=f"no crop part and no weed are in {LEAST_SAMPLES} samples or more, and missing from as many",
         )
     seen = phi(there[:, first], there[:, second])
-    tables = with_same_margins(there, permutations, seed, samples.table.groups.get("phase"))
-    drawn = np.array([phi(t[:, first], t[:, second]) for t in tables])
+    tables = _some_with_same_margins(there, permutations, seed, samples.table.groups.get("phase"))
+    drawn = np.array([phi(table[:, first], table[:, second]) for some in tables for table in some])
     middle = drawn.mean(axis=0)
     at_least = (np.abs(drawn - middle) >= np.abs(seen - middle) - 1e-12).sum(axis=0)
     p = (1 + at_least) / (1 + permutations)
@@ -137,36 +138,58 @@ def with_same_margins(there: np.ndarray, tables: int, seed: int, groups: np.ndar
     there:   (samples, things) of truth values.
     groups:  a number for each sample; only samples of one group trade, so that each group keeps its own column sums.
              Without it all samples are of one group.
-    Gives:   (tables, samples, things). Each table is a chain of its own of five trades a sample from the table seen.
+    Gives:   (tables, samples, things). Each table is a chain of its own from the table seen, of ten rounds in which
+             every sample trades with another one of its group.
     Source:  Strona et al. 2014, Nature Communications 5:4114 (from memory).
 
     >>> drawn = with_same_margins(np.array([[True, False, True], [False, True, False], [True, True, False]]), 4, 1)
     >>> drawn.sum(axis=1).tolist() == [[2, 2, 1]] * 4, drawn.sum(axis=2).tolist() == [[2, 1, 2]] * 4
     (True, True)
     """
+    return np.concatenate(list(_some_with_same_margins(there, tables, seed, groups)))
+
+
+_ROUNDS = 10
+_ROWS_AT_ONCE = 40_000
+"""Rows of tables that are drawn at a time, so that memory does not grow with the dig."""
+
+
+def _some_with_same_margins(
+    there: np.ndarray, tables: int, seed: int, groups: np.ndarray | None
+) -> Iterator[np.ndarray]:
+    """The tables of `with_same_margins`, some at a time."""
     generator = np.random.default_rng(seed)
     samples, things = there.shape
-    drawn = np.repeat(there[None, :, :].astype(bool), tables, axis=0)
-    chain = np.arange(tables)
-    group = np.zeros(samples, np.intp) if groups is None else np.asarray(groups)
-    by_group = np.argsort(group, kind="stable")
-    start, size = (np.searchsorted(group[by_group], group, side) for side in ("left", "right"))
-    size = size - start
-    place_of = np.argsort(by_group)
-    for _ in range(5 * samples if samples > 1 else 0):
-        one = generator.integers(0, samples, tables)
-        # The next but so many of its group; one that is alone there trades with itself, which changes nothing.
-        steps = generator.integers(1, np.maximum(size[one], 2))
-        other = by_group[start[one] + (place_of[one] - start[one] + steps) % size[one]]
-        a, b = drawn[chain, one], drawn[chain, other]
-        differs = a != b
-        # Of the things that only one of the two rows has, the first row gets as many as it had, by chance.
-        key = np.where(differs, generator.random((tables, things)), 2.0)
-        place = np.argsort(np.argsort(key, axis=1), axis=1)
-        to_first = place < (a & ~b).sum(axis=1)[:, None]
-        drawn[chain, one] = np.where(differs, to_first, a)
-        drawn[chain, other] = np.where(differs, ~to_first, b)
-    return drawn
+    group = np.zeros(samples, np.intp) if groups is None else np.unique(groups, return_inverse=True)[1]
+    sizes = np.bincount(group, minlength=1)
+    # In an order by group, the places of the first of every two; where their number is odd, one sits out a round.
+    first = np.concatenate(
+        [np.arange(end - size, end - 1, 2) for end, size in zip(np.cumsum(sizes), sizes, strict=True)]
+    )
+    at_once = max(1, _ROWS_AT_ONCE // max(samples, 1))
+    for many in [at_once] * (tables // at_once) + [tables % at_once] * (tables % at_once > 0):
+        drawn = np.tile(there.T.astype(bool), many)  # (things, tables × samples)
+        start = np.arange(many)[:, None] * samples
+        for _ in range(_ROUNDS):
+            order = start + np.argsort(group + generator.random((many, samples)), axis=1)
+            _trade(drawn, order[:, first].ravel(), order[:, first + 1].ravel(), generator)
+        yield drawn.reshape(things, many, samples).transpose(1, 2, 0)
+
+
+def _trade(drawn: np.ndarray, one: np.ndarray, other: np.ndarray, generator: np.random.Generator) -> None:
+    """
+    Of the things that only one row of a pair has, the first row gets as many as it had, by chance.
+
+    drawn:  (things, rows), changed in place; one, other: the rows of the pairs, none of them twice.
+    """
+    differs = drawn[:, one] != drawn[:, other]
+    due, left = (those.sum(axis=0, dtype=np.float32) for those in (drawn[:, one] & differs, differs))
+    for thing, is_open in enumerate(differs):
+        pairs = np.flatnonzero(is_open)
+        goes_first = generator.random(pairs.size, np.float32) < due[pairs] / left[pairs]
+        drawn[thing, one[pairs]], drawn[thing, other[pairs]] = goes_first, ~goes_first
+        due[pairs] -= goes_first
+        left[pairs] -= 1
 
 
 def field_shares(units: Units, of: Selector = WILD) -> tuple[FieldShare, ...]:
