@@ -38,7 +38,8 @@ def ordination(
     counts = counts[:, common]
     held = counts.sum(axis=1) > 0
     kept = np.flatnonzero(rich)[held]
-    aside = tuple(name for i, name in enumerate(names) if i not in set(kept.tolist()))
+    is_kept = set(kept.tolist())
+    aside = tuple(name for place, name in enumerate(names) if place not in is_kept)
     rare = tuple(name for name, is_common in zip(plants, common, strict=True) if not is_common)
     if held.sum() < 3 or common.sum() < 3:
         nothing = Ordination(inertias=(), total_inertia=0.0, items=float(counts.sum()), rows=None, columns=None)

@@ -45,6 +45,11 @@ EVERYWHERE: tuple[Thing, ...] = (
     ("Acer sp.", "wood", "", 2),
     ("Juniperus virginiana", "wood", "", 1),
     ("Castanea dentata", "wood", "", 1),
+    ("Portulaca oleracea", "seed", "", 3),
+    ("Amaranthus sp.", "seed", "", 3),
+    ("Mollugo verticillata", "seed", "", 2),
+    ("Acalypha virginica", "seed", "", 1),
+    ("Setaria sp.", "grain", "", 1),
 )
 MAIZE: tuple[Thing, ...] = (
     ("Zea mays", "kernel", "fragment", 14),
