@@ -49,6 +49,17 @@ def tidy(written: str) -> str:
     return re.sub(r"^\?\s*", "cf. ", " ".join(name.split()))
 
 
+def with_words_apart(name: str) -> str:
+    """
+    Words that are written together, set apart; empty for names that are not.
+
+    >>> with_words_apart("HordeumVulgare"), with_words_apart("Hordeum vulgare"), with_words_apart("McDonald")
+    ('Hordeum vulgare', '', '')
+    """
+    match = re.fullmatch(r"([A-Z][a-z]{3,})([A-Z])([a-z]{2,})\.?", name.strip())
+    return f"{match[1]} {match[2].lower()}{match[3]}" if match else ""
+
+
 def with_genus(name: str, before: str) -> str:
     """
     A name whose genus is shortened to that of the row above.

@@ -52,7 +52,9 @@ CONDITIONS = re.compile(
     r"|min[eé]rali(?:siert|sée?s?|zad[oa]s?|zzat[oiae])|gemineraliseerde?|waterverzadigde?|imbib(?:ée?s?|it[oiae])|desecad[oa]s?|desséchée?s?)\b",
     re.IGNORECASE,
 )
-FRAGMENTS = re.compile(r"[\s,(-]+(?:frags?\.?|fragments?|fragmentos?|fragm\.?|frgm\.?|fgts?|broken)\)?$", re.IGNORECASE)
+FRAGMENTS = re.compile(
+    r"[\s,(-]+(?:frags?\.?|fragments?|fragmentos?|fragmenten?|frammenti|frammento|fragmenty|bruchstücke?|fragm\.?|frgm\.?|fgts?|broken)\)?$", re.IGNORECASE
+)
 WHOLE = re.compile(r"[\s,(-]+(?:whole|complete|entire)\)?$", re.IGNORECASE)
 SIZE = re.compile(
     r"[(\[]?\s*((?:[<>≤≥]\s*\d+(?:\.\d+)?\s*mm|\d+(?:\.\d+)?\s*[-–]\s*\d+(?:\.\d+)?\s*mm|[<>≤≥]\s*\d+(?:\.\d+)?)|(?:small|medium|large)(?= *[)\]]))\s*[)\]]?",
@@ -64,8 +66,14 @@ UNIT = re.compile(
     rf"{_OF_WEIGHT}[\s,]*[(\[]\s*(?:(?:weight|wt\.?|mass)[, ]+)?(?:in )?(g|gr|mg|wt|wt\.? ?g|weight|weight ?g|grams|ml|cc|vol|n|no\.?|count|ct|#)\s*[)\]]\s*$|[\s_,-]+(wt|weight|wt\.? ?\(?g\)?|ct|count)\s*$|\s+(g|grams|mg)\s*$",
     re.IGNORECASE,
 )
-TAIL = re.compile(r"_(g|gr|mg|n|no|nr|ct|count|wt|weight|wt_g|weight_g)$", re.IGNORECASE)
-"""Units as columns of databases carry them: carya_nutshell_g."""
+TAIL = re.compile(
+    r"[_.](?:(?P<mass>(?:(?:dry_)?(?:weight|wt|mass|gewicht|gew|poids|peso|masse|masa|waga)[_.]?)?(?:in_)?(?:g|gr|grams?|gramm|grammes|gramos|grammi|gram|mg)|weight|wt|mass|gewicht|poids|peso)"
+    r"|(?P<count>n|no|nr|ct|count|counts|num|number|nb|anz|anzahl|nombre|cantidad|numero|aantal|liczba|nisp|mni|qty)"
+    r"|(?P<sign>pres(?:ent|ence)?|presence_absence|present_absent|p_?a|abundance|abund|score|präsenz|présence|presencia|presenza|aanwezig|obecność))[.]?$"
+    r"|\s*[(](?P<sign2>pres(?:ent|ence)?|pres(?:ence|ent) ?/ ?abs(?:ence|ent)|p ?/ ?a|\+ ?/ ?-|abundance)[)]$",
+    re.IGNORECASE,
+)
+"""What columns of databases carry behind a name: carya_nutshell_g, dung_presence."""
 FOOTNOTE = re.compile(r"(?<=\w)[*†‡§¹²³]+\s*$|^[*†‡]+\s*")
 # Common practice, no source: what lists call remains that nobody could name.
 INDETERMINATE = re.compile(
@@ -83,11 +91,11 @@ SORTS = frozenset(
 
 
 def tail_quantity(tail: re.Match[str]) -> str:
-    return "count" if tail[1].lower().startswith(("n", "c")) else "mass"
+    return "mass" if tail["mass"] else "count"
 
 
 def tail_unit(tail: re.Match[str]) -> str:
-    return "" if tail_quantity(tail) == "count" else "mg" if tail[1].lower() == "mg" else "g"
+    return "" if not tail["mass"] else "mg" if tail["mass"].lower().endswith("mg") else "g"
 
 
 def without_match(pattern: re.Pattern[str], name: str) -> tuple[str, str]:

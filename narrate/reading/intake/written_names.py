@@ -12,7 +12,7 @@ from narrate.model.ids import TaxonId
 from narrate.model.plants import Identification
 from narrate.reading.intake.broken_letters import whole_letters
 from narrate.reading.intake.known_words import KnownWords
-from narrate.reading.intake.name_spelling import tidy, with_genus
+from narrate.reading.intake.name_spelling import tidy, with_genus, with_words_apart
 from narrate.reading.intake.remarks import telling
 from narrate.reading.intake.short_words import ShortWords
 from narrate.reading.intake.words_in_names import (
@@ -34,6 +34,9 @@ from narrate.reading.intake.words_in_names import (
     without_match,
 )
 from narrate.reading.taxa import Identifier
+
+
+_RANK = re.compile(r"\b(?:var|subsp|ssp|f|convar|cv)\b\.? ")
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -167,6 +170,8 @@ class NameReader(KnownWords):
             if identification is not None:
                 inside = re.search(r"[(\[]([^)\]]*)[)\]]", name)
                 note = "; ".join(filter(None, [note, inside[1] if inside else ""]))
+        if identification is None and (apart := with_words_apart(name)):
+            identification = self._identified(apart)  # 'HordeumVulgare'
         if identification is None:
             identification = self.identifier.identify(name or written)
         made = self._made(written, identification, note=note)
@@ -193,6 +198,11 @@ class NameReader(KnownWords):
         before, comma, behind = written.rpartition(",")
         if comma and before and self.part_of(behind):
             return f"{tidy(before)}, {tidy(behind)}"
+        german = re.fullmatch(r"(.*[a-z.])[_.]+([A-ZÄÖÜ][^_.]+)", written.strip())
+        if german and self.part_of(german[2]):
+            return f"{tidy(german[1])}, {tidy(german[2])}"  # 'Corylus_Nussschale'
+        if german and FRAGMENTS.fullmatch(f" {german[2]}"):
+            return f"{tidy(german[1])} {german[2].lower()}"
         return tidy(written)
 
     def _says_part_too(self, name: str, found: Identification) -> bool:
@@ -201,6 +211,8 @@ class NameReader(KnownWords):
         if comma and self.part_of(behind) and self._identified(before.strip()) is not None:
             return True
         tail = name.split()[-1].strip("()[]")
+        if _RANK.search(name) and len(tail) > 2 and self.part_of(tail):
+            return True  # 'Hordeum vulgare var. vulgare rachis'
         if len(name.split()) > 1 and TWO_PARTS.fullmatch(tail) and self.part_of(tail.split("/")[0]):
             return True
         return found.taxon in ("Indeterminate", "Unidentified") and len(name.split()) > 1 and bool(self.part_of(tail)) and self.part_of(tail) != "indeterminate"
