@@ -15,6 +15,7 @@ from narrate.reading.intake.cell_marks import ABSENT, NOT_LOOKED, SIGNS, Found, 
 from narrate.reading.intake.cell_signs import keyed, unkeyed
 from narrate.reading.intake.cell_writings import read_writing
 from narrate.reading.intake.halves import read_half
+from narrate.reading.intake.tallies import strokes
 from narrate.reading.intake.uncounted import narrow, says_uncounted
 
 
@@ -70,6 +71,8 @@ def _read(text: str, number: float | None, by: Meanings) -> Reading:
             written=written, amount=classed.amount, at_least=classed.at_least, at_most=classed.at_most,
             scale=classed.scale,
         )),))  # fmt: skip
+    if n := strokes(written):
+        return _tallied(written, n)
     if isinstance(classed, Refusal) and "made a date" in classed.help:
         return Reading(refusal=Refusal(help=f"{classed.help}, under 'mend' in the layout"))
     if "%" in written:
@@ -116,6 +119,16 @@ def _uncounted(written: str) -> Reading:
         help=f'say how many it stands for under cells in the layout: key: {{"{written}": ">100"}}, or under \'mend\'',
     )
     return Reading(found=(Found(count=Count(written=written, amount="noted as present")),), quirks=(quirk,))
+
+
+def _tallied(written: str, number: int) -> Reading:
+    quirk = Quirk(
+        kind="tally",
+        message=f"'{written}' is read as {number} tally strokes, expected a number",
+        help="nothing need be done if they were counted right",
+    )
+    count = Count(written=written, amount="counted", number=number)
+    return Reading(found=(Found(count=count, note=f"tallied {written}"),), quirks=(quirk,))
 
 
 def _dash(written: str) -> Quirk:

@@ -265,7 +265,7 @@ _WRITINGS = (
     ),
     (rf"(?:{ABOUT})\s*({NUMBER})", _estimate),
     (rf"({NUMBER})\s*[(\[]?\s*(?:{ABOUT})\s*[)\]]?", _estimate),
-    (rf"({NUMBER})\s*(?:[(\[/,;]|\s)\s*({NUMBER})\s*{_G}\s*[)\]]?", _count_and_grams),
+    (rf"({NUMBER})\s*(?:[(\[/;]|,(?=\s)|\s)\s*({NUMBER})\s*{_G}\s*[)\]]?", _count_and_grams),
     (rf"(?:[<>]|{ABOUT})\s*{NUMBER}\s*{_G}", _too_light),
     (
         rf"({NUMBER})\s*[,;(\[]?\s*(?:of which|of these|of them|including|incl\.?)\s+(\d+)\s+"

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 
-from narrate.model.grids import Cell, Grid
+from narrate.model.grids import Cell, Grid, address
 from narrate.model.layouts import Layout, Role, Table
 from narrate.problems import Place
-from narrate.reading.intake.cell_marks import Found, Reading
+from narrate.reading.intake.cell_marks import Found, Reading, number_of
 from narrate.reading.intake.cell_masses import read_mass
 from narrate.reading.intake.cell_reading import read_cell
 from narrate.reading.intake.header_words import is_unit_of_mass, quantity, unit
@@ -20,6 +20,7 @@ from narrate.reading.intake.plant_words_abroad import WIDE_PARTS
 from narrate.reading.intake.remarks import conditions_in, remark
 from narrate.reading.intake.said import Line, Said
 from narrate.reading.intake.sheet_finds import Find, SheetFinds
+from narrate.reading.intake.tallies import TALLY, of_strokes
 from narrate.reading.intake.told import Told
 from narrate.reading.intake.words_in_names import FRAGMENTS
 from narrate.reading.intake.written_names import NameReader, WrittenName
@@ -61,6 +62,8 @@ class _Reader(NamedLines):
                 if cell is None:
                     continue
                 has_amount = True
+                if TALLY in table.columns[column].qualifiers and self._is_beside_number(row, column, columns):
+                    continue
                 self._cell(row, column, cell, sample, names.get(line_at), by_row[row], by_column[column])
             named = names.get(row)
             is_silent = has_amount or named is None or says_nothing_found(named[2].text)
@@ -71,6 +74,24 @@ class _Reader(NamedLines):
                     "fill it in, or say under 'mend' in the layout what was there",
                 )  # fmt: skip
         return self.out
+
+    def _is_beside_number(self, row: int, column: int, columns: list[int]) -> bool:
+        """Whether an amount stands beside strokes: it is taken, and strokes that say another number are told."""
+        others = [c for c in columns if TALLY not in self.table.columns[c].qualifiers and (row, c) in self.cells]
+        beside = [self.cells[row, c] for c in others]
+        if not beside:
+            return False
+        counted, own = of_strokes(self.cells[row, column]), self.cells[row, column].text
+        numbers = {number_of(cell.text, self.table.marks.decimal) for cell in beside} - {None}
+        if counted and numbers and counted not in numbers:
+            place = self.grid.place(row, column)
+            self.told.warning(
+                "N317", f"tally {place}", place,
+                f"the tally '{own}' has {counted} strokes, and {address(row, others[0])} says {beside[0].text}, "
+                "expected them to agree",
+                "narrate uses the number; look which of the two is right",
+            )  # fmt: skip
+        return True
 
     def _cell(
         self,
@@ -237,6 +258,8 @@ class _Reader(NamedLines):
         for role in (self.table.columns.get(place.column - 1), self._row_role(place)):
             for text in role.qualifiers if role is not None and role.name in ("counts", "count") else ():
                 lower = text.lower().rstrip("s.")
+                if text == TALLY:
+                    continue
                 if lower.startswith("frag") or lower in ("fr", "f"):
                     found["completeness"] = "fragment"
                 elif lower in ("whole", "w", "complete"):

@@ -39,7 +39,7 @@ _WORDS: dict[str, str] = {
         "resttyp pflanzenteil teil organ organe partie parte órgano órgano organo deel onderdeel plantdeel växtdel plantedel część "
         "dio 부위 部位 部位名 部分 遗存类型"
     ),
-    "count": "cant cantid nb nbre eff efectivos anz stk st počet kusů ks liczba ilość broj število darabszám antall n nr nrd 개수 수량 anzahl stück stückzahl nombre effectif cantidad número numero n° nº conteggio quantità quantidade aantal antal antall darab adet sayı 個数 数量 点数 粒数 数",
+    "count": "striche strichliste strich pointage pointages bâtons bâtonnets palotes palitos trazos trattini stanghette tacche turven turf streepjes kreski cant cantid nb nbre eff efectivos anz stk st počet kusů ks liczba ilość broj število darabszám antall n nr nrd 개수 수량 anzahl stück stückzahl nombre effectif cantidad número numero n° nº conteggio quantità quantidade aantal antal antall darab adet sayı 個数 数量 点数 粒数 数",
     "mass": "gew gewicht masse poids peso gewichte ağırlık vægt súly ciężar 重量 重さ",
     "note": "bem bemerkung bemerkungen uwagi poznámka megjegyzés huom anmerkung remarques remarque observaciones observación note osservazioni observações opmerking opmerkingen anmärkning anmärkningar bemærkning bemærkninger kommentar notlar 비고 備考 备注",
     "family": "familie famille familia famiglia família 科 科名 科属",

@@ -142,7 +142,7 @@ def meaning_of(meaning: str, more: str = "") -> str:
     if re.match(r"not (?:looked|sorted|examined|analysed|recorded)|no data", word):
         return "not looked for"
     if re.match(
-        r"(?:present|presence|rare|occasional|common|frequent|abundant|dominant|few|some|many|moderate|trace|very|numerous|uncertain|possible|low|medium|high)",
+        r"(?:a )?(?:present|presence|lots?|loads|plenty|handful|rare|occasional|common|frequent|abundant|dominant|few|some|many|moderate|trace|very|numerous|uncertain|possible|low|medium|high)",
         word,
     ):
         return "present"
@@ -165,13 +165,17 @@ _ABROAD = (
 )  # fmt: skip
 
 
+_UNIT_BEHIND = re.compile(r"\s*(?:g|gr|mg|kg|l|ml|%)\.?$", re.IGNORECASE)
+
+
 def _decimal(grid: Grid) -> str:
     """The decimal mark: a comma where numbers carry commas that part no thousands, and no number carries a point."""
     commas = points = 0
     for cell in grid.cells.values():
         if cell.kind == "text" and len(cell.text) < 16:
-            if re.fullmatch(r"\d+,\d{1,2}|\d+,\d{4,}|0,\d+", cell.text):
+            text = _UNIT_BEHIND.sub("", cell.text)
+            if re.fullmatch(r"\d+,\d{1,2}|\d+,\d{4,}|0,\d+", text):
                 commas += 1
-            elif re.fullmatch(r"\d+\.\d{1,2}|\d+\.\d{4,}|0\.\d+", cell.text):
+            elif re.fullmatch(r"\d+\.\d{1,2}|\d+\.\d{4,}|0\.\d+", text):
                 points += 1
     return "," if commas > points else "."

@@ -22,6 +22,7 @@ from narrate.reading.intake.sections_of_samples import with_sections_of_samples
 from narrate.reading.intake.sheets_again import without_repeats
 from narrate.reading.intake.short_words import said_under, short_words
 from narrate.reading.intake.tables_of_sheet import Found, table_of, tables_of, whole
+from narrate.reading.intake.tallies import tally_texts
 from narrate.reading.intake.volume_units import with_units_said
 from narrate.reading.intake.written_names import NameReader
 
@@ -47,7 +48,7 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     keys = keys_of_file(grids)
     grids = tuple(without_keys(grid, keys) for grid in grids)
     names = names.knowing(short=short_words(grids, names))
-    pairs = [(grid, Look.of(grid, names, frozenset(keys.marks[grid.sheet].key) | yes_and_no(grid))) for grid in grids]
+    pairs = [(grid, Look.of(grid, names, frozenset(keys.marks[grid.sheet].key) | yes_and_no(grid) | tally_texts(grid))) for grid in grids]
     codes, sheets_of_codes = codes_in_use(look for _, look in pairs)
     codes = {**codes_in_prose(look for _, look in pairs), **codes}
     for n, (grid, look) in enumerate(pairs):

@@ -14,6 +14,7 @@ from narrate.reading.intake.litres_in_heads import litres_in
 from narrate.reading.intake.long_table import OF_SAMPLE
 from narrate.reading.intake.not_plants import is_class_of_finds
 from narrate.reading.intake.plant_words_abroad import WIDE_PARTS
+from narrate.reading.intake.tallies import TALLY, is_column_of_strokes
 from narrate.reading.intake.units_and_levels import naming_contexts
 
 _STATES = re.compile(
@@ -75,6 +76,8 @@ def column_role(
         return Role(name="sample", filled=is_filled(look, below, column) or _goes_on_above(look, below, column, beside))
     if column in known:
         small = quantity(text)
+        if len(known) > 1 and is_column_of_strokes(said_below):
+            return Role(name="count", qualifiers=(TALLY,))
         if role == "mass" or small == "mass":
             return Role(name="mass", qualifiers=(unit(text) or "g",))
         if small in ("percent", "density") or role in ("percent", "density", "ubiquity"):
@@ -103,6 +106,8 @@ def column_role(
         return Role(name="common name")
     if role == "condition":
         return condition_role([text])
+    if role in ("site", "group", "note", "code", "description") and content_role(said_below, look) == "condition":
+        return Role(name="condition")  # 'State' over 'ch' and 'un'
     if role in ("volume", "flot volume", "flot mass"):
         usual = {"volume": "l", "flot volume": "ml", "flot mass": "g"}[role]
         found = unit(text)

@@ -16,6 +16,7 @@ from narrate.reading.intake.header_words import quantity
 from narrate.reading.intake.records_draft import litres, share_sorted
 from narrate.reading.intake.said import Said
 from narrate.reading.intake.sheet_finds import Find, SheetFinds
+from narrate.reading.intake.tallies import TALLY
 
 At = tuple[int, int]
 """Row and column of a cell, counted from 0."""
@@ -61,9 +62,14 @@ class Ledger:
     def _take(self, row: int, column: int) -> None:
         at = (row, column)
         found = self.finds_at.get(at)
+        if TALLY in self.table.columns[column].qualifiers:
+            numbers = [c for c in self.columns if TALLY not in self.table.columns[c].qualifiers]
+            if found is None or not numbers:
+                return  # a number stands beside the strokes
+            at = (row, numbers[0])  # the total is that of the numbers
         if found is None:
             # Set aside, as bone is; or not read.
-            found_in = read_cell(self.cells[at], self.table.marks).found
+            found_in = read_cell(self.cells[row, column], self.table.marks).found
             counts = [one.count for one in found_in]
             if not found_in:
                 self.count[at] = None

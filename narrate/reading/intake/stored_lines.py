@@ -5,7 +5,7 @@ from __future__ import annotations
 import itertools
 import math
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
 from narrate.model.grids import Cell, Grid, address
@@ -74,13 +74,18 @@ class Line:
     """What is added up: a count, or a volume."""
 
 
-def tell_line(line: Line, grid: Grid, cells: Mapping[At, Cell], decimal: str, told: Told) -> str:
-    """Tells where a line disagrees with the reading that fits it best; gives why it was not checked, '' if it was."""
+def tell_line(line: Line, grid: Grid, cells: Mapping[At, Cell], decimal: str, told: Told, joint: str = "") -> str:
+    """
+    Tells where a line disagrees with the reading that fits it best; gives why it was not checked, '' if it was.
+
+    joint:  the reading that fits the same line of most of its sister tables, where one does.
+    """
     stored = {t.at: read_stored(cells.get(t.at), decimal) for t in line.targets}
     given = [t for t in line.targets if stored[t.at] is not None]
     if not given:
         return "it holds no numbers" if not line.why_not else line.why_not
     best = _best(line, given, stored)
+    best = joint if joint and any(t.readings.get(joint) for t in given) else best
     if not best:
         _tell_short([(t.at, own, least) for t in given if (own := stored[t.at]) is not None
                      and (least := _least(t, "")) is not None and own.is_under(least)], line, grid, told)  # fmt: skip
@@ -115,6 +120,29 @@ def tell_line(line: Line, grid: Grid, cells: Mapping[At, Cell], decimal: str, to
         return ""
     why = line.why_not or "a sign among the counts has no number"
     return why if unread == len(given) else f"{unread} of its {len(given)} cells: {why}"
+
+
+def joint_reading(lines: Sequence[tuple[Line, Mapping[At, Cell], str]]) -> str:
+    """
+    The reading that most results of the same line agree with, over sister tables such as forms of one laboratory.
+
+    lines:  the line of each table, with the cells and the decimal mark of its sheet.
+    """
+    targets: list[Target] = []
+    stored: dict[At, Stored | None] = {}
+    for n, (line, cells, decimal) in enumerate(lines):
+        for target in line.targets:
+            at = (target.at[0] + n * _SHEET, target.at[1])
+            stored[at] = read_stored(cells.get(target.at), decimal)
+            targets.append(Target(at=at, readings=target.readings))
+    first = lines[0][0]
+    guesses = frozenset(name for line, *_ in lines for name in line.guesses)
+    all_of_them = Line(kind=first.kind, is_row=first.is_row, at=first.at, label=first.label, guesses=guesses, least=2)
+    return _best(all_of_them, [t for t in targets if stored[t.at] is not None], stored)
+
+
+_SHEET = 10**7
+"""More rows than any sheet has."""
 
 
 def _least(target: Target, reading: str) -> Worked | None:

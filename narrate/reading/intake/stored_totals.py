@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-from narrate.model.grids import Grid
+from narrate.model.grids import Cell, Grid
 from narrate.model.layouts import DERIVED_ROLES, Layout, Table
 from narrate.model.sampling import Sample
 from narrate.reading.intake.mending import mended
@@ -13,8 +13,8 @@ from narrate.reading.intake.said import Said
 from narrate.reading.intake.sheet_finds import SheetFinds
 from narrate.reading.intake.stored_again import SecondTable
 from narrate.reading.intake.stored_crossed import CrossedLines
-from narrate.reading.intake.stored_ledger import Ledger, shares_sorted, soil
-from narrate.reading.intake.stored_lines import Line, named, tell_line
+from narrate.reading.intake.stored_ledger import At, Ledger, shares_sorted, soil
+from narrate.reading.intake.stored_lines import Line, joint_reading, named, tell_line
 from narrate.reading.intake.stored_long import LongLines
 from narrate.reading.intake.stored_numbers_alone import with_numbers_alone
 from narrate.reading.intake.stored_pages import with_other_tables
@@ -41,25 +41,43 @@ def check_stored(
     ledgers = [Ledger(one.grid, one.table, one.finds, mended(one.grid, layout)) for one in tables]
     facts: list[Mapping[str, Mapping[str, list[Said]]]] = [one.finds.facts for one in tables]
     litres, shares = soil(facts, samples), shares_sorted(facts)
-    for ledger in ledgers:
-        if not _has_results(ledger.table):
-            continue
 
+    def lines_of(own: Ledger, others: Sequence[Ledger]) -> Iterable[Line]:
+        if own.table.shape == "crossed" and not own.columns:
+            return SecondTable(own, [other for other in others if other is not own], litres).lines()
+        if own.table.shape == "crossed":
+            lines = CrossedLines(own, names, litres, shares, len(samples)).lines()
+            return with_other_tables(lines, own, others)
+        return LongLines(own, others, names, litres, shares).lines()
 
-        def lines_of(own: Ledger, others: Sequence[Ledger]) -> Iterable[Line]:
-            if own.table.shape == "crossed" and not own.columns:
-                return SecondTable(own, [other for other in others if other is not own], litres).lines()
-            if own.table.shape == "crossed":
-                lines = CrossedLines(own, names, litres, shares, len(samples)).lines()
-                return with_other_tables(lines, own, others)
-            return LongLines(own, others, names, litres, shares).lines()
-
-        for line in with_numbers_alone(ledger, ledgers, lines_of):
-            why = tell_line(line, ledger.grid, ledger.cells, ledger.table.marks.decimal, told)
+    with_results = [ledger for ledger in ledgers if _has_results(ledger.table)]
+    worked = [(ledger, with_numbers_alone(ledger, ledgers, lines_of)) for ledger in with_results]
+    joint = _joint_readings(worked)
+    for ledger, lines in worked:
+        for line in lines:
+            said = joint.get(_sister_key(ledger, line), "")
+            why = tell_line(line, ledger.grid, ledger.cells, ledger.table.marks.decimal, told, said)
             if why:
                 ledger.finds.not_checked[named(line)] = why
         for line in soil_lines(ledger):
             tell_line(line, ledger.grid, ledger.cells, ledger.table.marks.decimal, told)
+
+
+def _sister_key(ledger: Ledger, line: Line) -> tuple[str, str, bool, int]:
+    """What the same line has alike in all forms of one kind."""
+    return (line.label.lower(), line.kind, line.is_row, -1 if line.is_row else line.at)
+
+
+def _joint_readings(worked: Sequence[tuple[Ledger, list[Line]]]) -> dict[tuple[str, str, bool, int], str]:
+    """Line of forms -> the reading that most of the forms agree with: one form alone has one cell of a total."""
+    sisters: dict[tuple[str, str, bool, int], list[tuple[Line, Mapping[At, Cell], str]]] = {}
+    for ledger, lines in worked:
+        if ledger.table.shape != "long" or not ledger.table.about:
+            continue
+        for line in lines:
+            known = sisters.setdefault(_sister_key(ledger, line), [])
+            known.append((line, ledger.cells, ledger.table.marks.decimal))
+    return {key: joint_reading(lines) for key, lines in sisters.items() if len(lines) > 2}
 
 
 def _has_results(table: Table) -> bool:
