@@ -19,6 +19,7 @@ from narrate.reading.intake.parts_of_finds import PIECES_ONLY, without_weight
 from narrate.reading.intake.plant_words_abroad import WIDE_PARTS
 from narrate.reading.intake.remarks import conditions_in, remark
 from narrate.reading.intake.said import Line, Said
+from narrate.reading.intake.shares_in_heads import SORTED, size_and_share
 from narrate.reading.intake.sheet_finds import Find, SheetFinds
 from narrate.reading.intake.tallies import TALLY, of_strokes
 from narrate.reading.intake.told import Told
@@ -53,6 +54,7 @@ class _Reader(NamedLines):
         name_lines = by_row if taxon_in_rows else by_column
         names = self._names(name_lines)
         sample_ids = self.out.sample_ids = self._sample_ids(by_row, by_column, rows, columns)
+        self._shares_of_columns(columns)
         for row in rows:
             has_amount = False
             for column in columns:
@@ -228,7 +230,7 @@ class _Reader(NamedLines):
             or "whole"
         )
         in_part = self._first("part", by_row, by_column).strip()
-        size = self._first("size class", by_row, by_column) or (in_part if SIZES.fullmatch(in_part) else "")
+        size = size_and_share(self._first("size class", by_row, by_column))[0] or (in_part if SIZES.fullmatch(in_part) else "")
         size = size or name.size_class or qualifiers.get("size class", "")
         fraction = self._fraction(by_row, by_column, notes)
         notes += ["an estimate"] if kind_of_amount(self._first("quantity", by_row, by_column)) == "estimate" else []
@@ -258,7 +260,7 @@ class _Reader(NamedLines):
         for role in (self.table.columns.get(place.column - 1), self._row_role(place)):
             for text in role.qualifiers if role is not None and role.name in ("counts", "count") else ():
                 lower = text.lower().rstrip("s.")
-                if text == TALLY:
+                if text == TALLY or text.startswith(SORTED):
                     continue
                 if lower.startswith("frag") or lower in ("fr", "f"):
                     found["completeness"] = "fragment"

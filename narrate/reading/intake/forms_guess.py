@@ -79,6 +79,10 @@ def _said_over(look: Look, area: Area, rows: range) -> dict[str, tuple[int, int]
     """Role -> the cell behind its label, of all labels in some rows; 'Sample' before 'Context' and 'Volume'."""
     found: dict[str, tuple[int, int]] = {}
     for row in rows:
+        plain = _labels_and_values(look, area, row)
+        if plain:
+            found.update({role: at for role, at in plain.items() if role not in found})
+            continue
         column = area.left
         pairs: dict[str, tuple[int, int]] = {}
         known = 0
@@ -101,6 +105,32 @@ def _said_over(look: Look, area: Area, rows: range) -> dict[str, tuple[int, int]
         # A row with more in it than labels and what they head, such as several ids, is of a table.
         if known == sum((row, c) in look.own for c in range(area.left, area.right + 1)):
             found.update({role: at for role, at in pairs.items() if role not in found})
+    return found
+
+
+def _labels_and_values(look: Look, area: Area, row: int) -> dict[str, tuple[int, int]]:
+    """
+    Role -> the cell behind its label, in a row of labels and values by turns; empty for other rows.
+
+    Labels that nobody knows ('Datum', 'Fototag') are passed over where others of the row are known.
+    """
+    columns = [c for c in range(area.left, area.right + 1) if (row, c) in look.own]
+    if not columns or len(columns) % 2 or len(columns) > 12:
+        return {}
+    pairs = list(zip(columns[::2], columns[1::2], strict=True))
+    labels = [look.text(row, c) for c, _ in pairs]
+    roles = [heading(label) for label in labels]
+    is_worded = all(look.is_text(row, c) and re.search(r"[^\W\d_]{2}", look.text(row, c)) for c, _ in pairs)
+    if not is_worded or not set(roles) & set(SAMPLE_ROLES) or 2 * sum(map(bool, roles)) < len(roles):
+        return {}
+    values = [look.text(row, c) for _, c in pairs]
+    if any(role in SAMPLE_ROLES and heading(value) in ("taxon", "count", "part", "sample") and not looks_like_id(value)
+           for role, value in zip(roles, values, strict=True)):
+        return {}  # a head of a list
+    found: dict[str, tuple[int, int]] = {}
+    for (_, at), role, value in zip(pairs, roles, values, strict=True):
+        if role in SAMPLE_ROLES and not (role == "phase" and _DAY.fullmatch(value)):
+            found.setdefault(role, (row, at))
     return found
 
 

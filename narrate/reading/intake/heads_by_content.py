@@ -11,6 +11,7 @@ from narrate.model.layouts import Role
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.header_words import flat_heading, heading, quantity
 from narrate.reading.intake.kind_words_abroad import kind_of
+from narrate.reading.intake.shares_in_heads import size_and_share
 
 _PHASE_WORDS = re.compile(
     r"\b(?:phase|period|century|cent|early|middle|late|bc|ad|bce|ce|bp|roman|medieval|saxon|norman|modern|neolithic|bronze|iron|mesolithic|"
@@ -28,7 +29,7 @@ COMPLETE = (
 CERTAINTY = ("cf", "certain", "cert", "sure", "definite", "secure", "identified", "id", "det")
 """Small headings of pairs of columns for sure names and for doubtful ones."""
 SIZES = re.compile(
-    r"[<>≤≥]?\s*\d+(?:\.\d+)?\s*(?:[-–]\s*\d+(?:\.\d+)?)?\s*(?:mm|µm|um)|[<>≤≥]\s*\d+(?:\.\d+)?", re.IGNORECASE
+    r"[<>≤≥]?\s*\d+(?:[.,]\d+)?\s*(?:[-–]\s*\d+(?:[.,]\d+)?)?\s*(?:mm|µm|um)|[<>≤≥]\s*\d+(?:[.,]\d+)?", re.IGNORECASE
 )
 _FRACTIONS = (
     "light",
@@ -72,7 +73,7 @@ def content_role(texts: list[str], look: Look) -> str:
         ("quantity", 0.6, lambda t: (bool(quantity(t)) or heading(t) == "density") and t not in ("w", "f")),
         ("cf", 1.0, lambda t: "cf" in flat_texts and flat_heading(t) in CERTAINTY),
         ("condition", 1.0, lambda t: len(set(texts)) > 1 and t.strip(".").upper() in SHORT_CONDITIONS),
-        ("size class", 0.6, lambda t: bool(SIZES.fullmatch(t))),
+        ("size class", 0.6, lambda t: bool(SIZES.fullmatch(size_and_share(t)[0]))),
         ("completeness", 0.6, lambda t: flat_heading(t) in COMPLETE),
         ("fraction", 0.6, lambda t: flat_heading(t) in _FRACTIONS),
         ("condition", 0.6, lambda t: len(t) > 2 and bool(names.condition_of(t))),

@@ -14,6 +14,7 @@ from narrate.reading.intake.litres_in_heads import litres_in
 from narrate.reading.intake.long_table import OF_SAMPLE
 from narrate.reading.intake.not_plants import is_class_of_finds
 from narrate.reading.intake.plant_words_abroad import WIDE_PARTS
+from narrate.reading.intake.shares_in_heads import SORTED, size_and_share
 from narrate.reading.intake.tallies import TALLY, is_column_of_strokes
 from narrate.reading.intake.units_and_levels import naming_contexts
 
@@ -93,7 +94,10 @@ def column_role(
         if _is_part_head(look, text, heads):
             return Role(name="count", qualifiers=(text,))
         said = content_role([text], look)
-        if said in ("size class", "completeness", "condition", "fraction"):
+        if said == "size class":
+            size, share = size_and_share(text)
+            return Role(name="count", qualifiers=(size, *([f"{SORTED}{share}"] if share else [])))
+        if said in ("completeness", "condition", "fraction"):
             return Role(name="count", qualifiers=(text,))
         if role == "total" and sum(heads[c] != "total" and c in known for c in known):
             return Role(name="total")
@@ -106,7 +110,7 @@ def column_role(
         return Role(name="common name")
     if role == "condition":
         return condition_role([text])
-    if role in ("site", "group", "note", "code", "description") and content_role(said_below, look) == "condition":
+    if role in ("site", "group", "code") and content_role(said_below, look) == "condition":
         return Role(name="condition")  # 'State' over 'ch' and 'un'
     if role in ("volume", "flot volume", "flot mass"):
         usual = {"volume": "l", "flot volume": "ml", "flot mass": "g"}[role]

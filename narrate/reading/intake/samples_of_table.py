@@ -10,9 +10,11 @@ from collections.abc import Mapping
 from narrate.model.grids import address, at_of
 from narrate.model.layouts import SAMPLE_ROLES
 from narrate.problems import Place
+from narrate.reading.intake.heads_by_content import SIZES
 from narrate.reading.intake.ids_made_dates import typed_ids
 from narrate.reading.intake.lines_of_table import Lines
 from narrate.reading.intake.said import Line, Said
+from narrate.reading.intake.shares_in_heads import SORTED, size_and_share
 from narrate.reading.intake.sheet_finds import SORTED_OF_CLASS
 
 
@@ -106,6 +108,29 @@ class SampleLines(Lines):
                     f'"{place.cell}": "{bare}"',
                 )  # fmt: skip
 
+    @property
+    def _has_shares_in_heads(self) -> bool:
+        """Whether a head of a sieve class says what was sorted of it: of the others all was."""
+        at = {n for n, role in (*self.table.rows.items(), *self.table.columns.items()) if "size class" in role.names}
+        return any((r in at or c in at) and size_and_share(cell.text)[1] for (r, c), cell in self.grid.cells.items())
+
+    def _shares_of_columns(self, columns: list[int]) -> None:
+        """What was sorted of each sieve class, where heads of columns of counts say so: it holds for all samples."""
+        said = {}
+        for column in columns:
+            role = self.table.columns[column]
+            share = next((text.removeprefix(SORTED) for text in role.qualifiers if text.startswith(SORTED)), "")
+            size = next((text for text in role.qualifiers if SIZES.fullmatch(text)), "")
+            if size:
+                said[column] = (size, share)
+        if not any(share for _, share in said.values()):
+            return
+        head = next((r for r, role in self.table.rows.items() if role.name == "header"), min(self.table.rows))
+        for id in dict.fromkeys(self.out.sample_ids.values()):
+            facts = self.out.facts.setdefault(id, {})
+            for column, (size, share) in said.items():
+                facts.setdefault(SORTED_OF_CLASS, []).append(Said(share or "1", self.grid.place(head, column), size))
+
     def _has_any(self, at: int, rows: list[int], columns: list[int], in_rows: bool) -> bool:
         places = ((at, c) for c in columns) if in_rows else ((r, at) for r in rows)
         return any(place in self.cells for place in places)
@@ -126,6 +151,11 @@ class SampleLines(Lines):
         if sizes and shares:
             # Each sieve class may have been sorted to a share of its own.
             facts.setdefault(SORTED_OF_CLASS, []).append(Said(shares[0].text, shares[0].place, sizes[0].text))
+        elif sizes and size_and_share(sizes[0].text)[1]:
+            size, share = size_and_share(sizes[0].text)
+            facts.setdefault(SORTED_OF_CLASS, []).append(Said(share, sizes[0].place, size))
+        elif sizes and self._has_shares_in_heads:
+            facts.setdefault(SORTED_OF_CLASS, []).append(Said("1", sizes[0].place, sizes[0].text))
         for role in SAMPLE_ROLES:
             said = line.get(role, [])
             own = {one.text for one in line.get("sample", ())}

@@ -20,7 +20,8 @@ _PLAIN = (
     "sample samples seeds seed somme species specimens sub subtotal sum summe sums taxa taxon the tot total totals "
     "types gesamt gesamtsumme totale totaal suma soma in by g gram grams weight wt mass percent percentage pct "
     "resti restes reste restos fragmente fragments stück nombre anzahl de der di dei des les estimated scaled "
-    "adjusted extrapolated est "
+    "adjusted extrapolated est up upscaled multiplied hochger hochgerechnet hochrechnung extrapoliert extrapolé extrapolée extrapolado extrapolada "
+    "estrapolato geëxtrapoleerd omgerekend przeliczone przeliczona "
     "proportion relative abundance frequency density densities per l litre liter litres liters concentration"
 )
 PLAIN_WORDS = frozenset(_PLAIN.split())

@@ -85,7 +85,8 @@ def tell_line(line: Line, grid: Grid, cells: Mapping[At, Cell], decimal: str, to
     if not given:
         return "it holds no numbers" if not line.why_not else line.why_not
     best = _best(line, given, stored)
-    best = joint if joint and any(t.readings.get(joint) for t in given) else best
+    if joint and any(t.readings.get(joint) for t in given) and not _agrees_once(best, given, stored):
+        best = joint
     if not best:
         _tell_short([(t.at, own, least) for t in given if (own := stored[t.at]) is not None
                      and (least := _least(t, "")) is not None and own.is_under(least)], line, grid, told)  # fmt: skip
@@ -120,6 +121,12 @@ def tell_line(line: Line, grid: Grid, cells: Mapping[At, Cell], decimal: str, to
         return ""
     why = line.why_not or "a sign among the counts has no number"
     return why if unread == len(given) else f"{unread} of its {len(given)} cells: {why}"
+
+
+def _agrees_once(reading: str, given: list[Target], stored: Mapping[At, Stored | None]) -> bool:
+    """Whether any stored result of a line agrees with a reading of it."""
+    pairs = [(stored[t.at], t.readings.get(reading)) for t in given]
+    return any(own is not None and worked is not None and own.agrees(worked) for own, worked in pairs)
 
 
 def joint_reading(lines: Sequence[tuple[Line, Mapping[At, Cell], str]]) -> str:

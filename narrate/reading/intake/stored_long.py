@@ -8,6 +8,8 @@ from collections.abc import Iterable, Mapping, Sequence
 from narrate.model.grids import Grid
 from narrate.model.layouts import DERIVED_ROLES
 from narrate.reading.intake.header_words import heading
+from narrate.reading.intake.left_out_of_totals import left_out_of
+from narrate.reading.intake.shares_in_heads import SORTED, as_share
 from narrate.reading.intake.sheet_finds import Find
 from narrate.reading.intake.stored_by_sample import NO_VOLUME
 from narrate.reading.intake.stored_groups import Group, is_unnamed, meant_words, same_words
@@ -62,6 +64,10 @@ class LongLines:
         line = Line(kind=kind, is_row=True, at=row, label=label)
         if kind != "total":
             line.why_not = "it is no total"
+        label, without = left_out_of(label)
+        left_out = Group(without, self.names) if without else None
+        if left_out is not None and not left_out.is_known:
+            label, left_out = line.label, None
         id = self._sample_said(row, label)
         words = meant_words(label.replace(id, " ") if id else label)
         before, behind = ledger.run_before(row, of_taxa=True), ledger.run_behind(row, of_taxa=True)
@@ -84,18 +90,38 @@ class LongLines:
             choices = {"sample": (within, None)}
         if not id or words:
             choices |= {name: (rows, None) for name, rows in guessed.items() if rows and name not in choices}
+        if left_out is not None:
+            choices = {n: ([r for r in rows if not self._is_of(r, left_out)], of) for n, (rows, of) in choices.items()}
         for name, (rows, of_group) in list(choices.items()):
             plants = [r for r in rows if self._first_find(r) is not None]
             if plants and len(plants) < len(rows):  # bone that stands among the finds
                 choices[f"{name}, plants"] = (plants, of_group)
         line.guesses |= {f"{name}, plants" for name in line.guesses}
+        line.guesses |= {f"{name} scaled up" for name in line.guesses}
         for column in ledger.columns:
             readings = {
                 name: self._sum([(ledger, (r, column)) for r in rows], group, "", is_whole=True)
                 for name, (rows, group) in choices.items()
             }
             line.targets.append(Target(at=(row, column), readings={} if kind != "total" else readings))
+        for column, role in ledger.table.columns.items():
+            if role.name == "total" and kind == "total" and (row, column) in ledger.cells:
+                line.targets.append(Target(at=(row, column), readings=self._crossing(choices)))
         return line
+
+    def _crossing(self, choices: Mapping[str, tuple[list[int], Group | None]]) -> dict[str, Worked | None]:
+        """A total of rows in a column of totals: of all columns of counts, as they are or scaled up."""
+        found: dict[str, Worked | None] = {}
+        for name, (rows, group) in choices.items():
+            pieces = [(self.ledger, (r, c)) for r in rows for c in self.ledger.columns]
+            pieces = [piece for piece in pieces if piece[1] in self.ledger.count or piece[1] in self.ledger.mass]
+            found[name] = self._sum(pieces, group, "")
+            found[f"{name} scaled up"] = self._scaled_up(pieces) if group is None else None
+        return found
+
+    def _is_of(self, row: int, group: Group) -> bool:
+        find = self._first_find(row)
+        return find is not None and group.holds(find) == "yes"
 
     def _sample_said(self, row: int, label: str) -> str:
         """The sample that a row of totals names, in its own cell or in its label: 'Total S1'; empty for none."""
@@ -171,7 +197,22 @@ class LongLines:
         first = self._first_find(row)
         same = self._of_taxon(first)
         choices = {"row": own, "sample": pieces, "taxon": same, "all": self.all}
-        return {name: self._sum(of, group, line.label, is_whole=name == "row") for name, of in choices.items()}
+        found = {name: self._sum(of, group, line.label, is_whole=name == "row") for name, of in choices.items()}
+        return {**found, "row scaled up": self._scaled_up(own)} if group is None else found
+
+    def _scaled_up(self, pieces: list[Piece]) -> Worked | None:
+        """The sum of counts, each divided by the share of its sieve class that was sorted, where heads say it."""
+        total, is_scaled = 0.0, False
+        for one, at in pieces:
+            said = [text for text in one.table.columns[at[1]].qualifiers if text.startswith(SORTED)]
+            share = as_share(said[0].removeprefix(SORTED)) if said else None
+            number = one.count.get(at, 0.0)
+            if number is None:
+                return None
+            total += number / float(share or 1)
+            is_scaled = is_scaled or share is not None
+        said_of = f"the counts in {self._said(pieces)}, scaled up for the shares sorted,"
+        return Worked(value=float(f"{total:.12g}"), said=said_of) if is_scaled else None
 
     def _rates(self, line: Line, part: Worked | None, pieces: list[Piece], id: str) -> dict[str, Worked | None]:
         if line.kind == "total":

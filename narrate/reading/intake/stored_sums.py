@@ -6,6 +6,7 @@ import re
 from collections.abc import Mapping
 from dataclasses import replace
 
+from narrate.reading.intake.left_out_of_totals import left_out_of
 from narrate.reading.intake.stored_groups import PLAIN_WORDS, Group, meant_words, same_words
 from narrate.reading.intake.stored_ledger import At, Ledger, Litres, cells_said
 from narrate.reading.intake.stored_lines import Line, Worked, half_of_last
@@ -66,7 +67,17 @@ class Sums:
 
     def _plain_choices(self, line: Line) -> dict[str, tuple[list[int], Group | None]]:
         """Ways to read which taxa a line is of: name -> lines of taxa, and the group that they are narrowed to."""
-        ledger, label, at = self.ledger, line.label, line.at
+        label, without = left_out_of(line.label)
+        left_out = Group(without, self.names) if without else None
+        if left_out is None or not left_out.is_known:
+            return self._choices_of(line, line.label)
+        kept = {t for t in self.taxa if self._answer(left_out, t, None) != "yes"}
+        found = {name: ([t for t in of if t in kept], group) for name, (of, group) in self._choices_of(line, label).items()}
+        return {name: choice for name, choice in found.items() if choice[0]}
+
+    def _choices_of(self, line: Line, label: str) -> dict[str, tuple[list[int], Group | None]]:
+        """The same of all taxa, by a label."""
+        ledger, at = self.ledger, line.at
         before = ledger.run_before(at, of_taxa=True)
         behind = ledger.run_behind(at, of_taxa=True)
         above = [t for t in self.taxa if t < at]
