@@ -63,6 +63,10 @@ def find(project: Project, packs: Packs) -> Findings:
         spreads=spread,
         changes=spread_changes(project, spread),
         plants=plant_changes(project, packs, of_samples),
+        beside_others={
+            known.id: as_measurement("ubiquity", measured("ubiquity", levels["site"], of=known.of), 0)
+            for known in packs.elsewhere
+        },
     )
 
 

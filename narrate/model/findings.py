@@ -98,6 +98,8 @@ class Findings:
     """How that differs between every two phases."""
     plants: tuple[PlantChange, ...] = ()
     """In how many samples of every two phases single plants were found, and whether that differs beyond chance."""
+    beside_others: Mapping[str, Measurement] = field(default_factory=dict)
+    """Share of samples, with its interval, of what other digs of the region published, by the id of the comparison."""
     only_in_part: frozenset[Changed] = frozenset()
     """Of what may be disclosed: changes that it alone would show, and the whole does not."""
 

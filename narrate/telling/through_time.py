@@ -7,6 +7,7 @@ from itertools import pairwise
 
 from narrate.model.findings import Tally
 from narrate.model.ids import Subject
+from narrate.model.measurement import Measurement
 from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Phase
 from narrate.telling import english, numbers, setting
@@ -97,13 +98,26 @@ def elsewhere_sentences(page: Page) -> list[Sentence]:
         refs = [tally.ref for tally in held if tally is not None and tally.ref]
         if len(held) < MANY or not refs:
             continue
-        k, n = len(refs), len(held)
-        here = f"{known.name} was in {out_of_text(k, n)} samples here ({numbers.percent(k / n)})"
+        share = page.dig.findings.beside_others.get(known.id)
+        if share is None or share.value is None:
+            continue
+        span = page.interval(share, scale=100)
+        own = numbers.percent(share.value) + (f", 95% interval {span}%" if span else "")
+        here = f"{known.name} was in {out_of_text(len(refs), len(held))} samples here ({own})"
         low, high = min(known.sites.values()), max(known.sites.values())
-        place = "less than at" if k / n < low else "more than at" if k / n > high else "within the range of"
+        place = beside_range(share, low, high)
         text = f"{here}, {place} {known.where}: there it was in {_share(low, high)} of the flotation samples"
         sentences += page.say(refs, english.in_last_brackets(text, works_cited(page, known.sources)))
     return sentences
+
+
+def beside_range(share: Measurement, low: float, high: float) -> str:
+    """How a share stands to the range of other digs: apart from it only where its whole interval is."""
+    if share.high is not None and share.high < low:
+        return "less than at"
+    if share.low is not None and share.low > high:
+        return "more than at"
+    return "within the range of" if low <= (share.value or 0.0) <= high else "which cannot be told from the range of"
 
 
 def _share(low: float, high: float) -> str:

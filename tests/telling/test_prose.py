@@ -10,11 +10,13 @@ from typing import TYPE_CHECKING
 import pytest
 
 from narrate.model.ids import SITE, Subject
+from narrate.model.measurement import Measurement
 from narrate.model.narrative import Narrative
 from narrate.model.style import Style
 from narrate.telling.citations import author_year
 from narrate.telling.page import OPENINGS_AT_MOST, opening
 from narrate.telling.tell import narratives
+from narrate.telling.through_time import beside_range
 
 if TYPE_CHECKING:
     from narrate.pipeline.judged import Judged
@@ -59,9 +61,27 @@ def test_the_dig_is_set_beside_others_of_its_region_by_a_published_share(told: d
     ]
 
     assert said == [
-        "Hickory nutshell was in 46 of 51 samples here (90%), within the range of three later villages of the North "
-        "Carolina Piedmont: there it was in 83% to 100% of the flotation samples (see Gremillion 1998)."
+        "Hickory nutshell was in 46 of 51 samples here (90%, 95% interval 79–96%), within the range of three later "
+        "villages of the North Carolina Piedmont: there it was in 83% to 100% of the flotation samples (see Gremillion "
+        "1998)."
     ]
+
+
+@pytest.mark.parametrize(
+    ("value", "low", "high", "stands"),
+    [
+        (0.90, 0.79, 0.96, "within the range of"),
+        (0.75, 0.47, 0.91, "which cannot be told from the range of"),
+        (0.40, 0.28, 0.53, "less than at"),
+    ],
+)
+def test_a_share_stands_apart_from_a_published_range_by_its_whole_interval(
+    value: float, low: float, high: float, stands: str
+):
+    """Wilson's interval of 9 in 12 reaches into the range of 83 to 100 %; that of 20 in 50 does not."""
+    share = Measurement(measure="ubiquity", value=value, low=low, high=high)
+
+    assert beside_range(share, 0.833, 1.0) == stands
 
 
 @pytest.mark.parametrize("audience", AUDIENCES)
