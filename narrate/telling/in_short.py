@@ -34,6 +34,8 @@ def summary_sentence(page: Page, name: str, held: Sequence[Reading]) -> Sentence
     if changes:
         # For the whole dig, what changed is the news.
         chosen = chief_changes(changes)
+    else:
+        chosen = _uses_first(chosen)
     if not chosen:
         chosen = [item for item in held if item.claim.question == "deposit"]
     if not chosen or setting.items_counted(page) == 0:
@@ -48,6 +50,12 @@ def summary_sentence(page: Page, name: str, held: Sequence[Reading]) -> Sentence
         return Sentence(text=english.finished(f"{name}: {lead}"), refs=tuple(refs[2:]))
     counts, behind = _counts(page, _same(chosen))
     return Sentence(text=english.finished(f"{name}, {items}: {lead}{counts}"), refs=(*refs, *behind))
+
+
+def _uses_first(items: Sequence[Reading]) -> list[Reading]:
+    """Among readings of one grade, what people did with a thing before where and when it grew."""
+    alike = [r for r in items if r.claim.grade == items[0].claim.grade] if items else []
+    return [*sorted(alike, key=lambda r: r.claim.question in ("season", "field")), *items[len(alike) :]]
 
 
 def _counts(page: Page, chosen: Sequence[Reading]) -> tuple[str, list[str]]:
