@@ -119,7 +119,9 @@ def named_once(lead: str, reason: str) -> str:
     'they turned up in most samples'
     """
     match = re.match(r"([a-z-]+(?: [a-z-]+)?s) (turned up|lay)\b", reason)
-    return f"they {reason[match.start(2):]}" if match and re.search(rf"\b{match[1]}\b", lead) else reason
+    # Only what the reading is said of: 'people burned shells, because they lay there' would be the people.
+    is_subject = match is not None and re.search(rf"\b(?:that|if|tell,) {match[1]}\b", lead)
+    return f"they {reason[match.start(2):]}" if match is not None and is_subject else reason
 
 
 def _of_that_season(reason: str, after: str) -> str:

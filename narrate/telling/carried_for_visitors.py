@@ -13,7 +13,7 @@ from narrate.telling.places_named import places_or_number
 
 VERBS = {
     "strongly supports": ("speaks strongly for", "speak strongly for"),
-    "supports": ("fits well with", "fit well with"),
+    "supports": ("speaks for", "speak for"),
     "suggests": ("hints at", "hint at"),
 }
 """What one place does to a reading, and what several do."""
@@ -80,7 +80,7 @@ LONG = 24
 
 
 def _by_place(page: Page, borne: Sequence[Borne]) -> list[str]:
-    """'storage pit C06 fits well with plants gathered in early summer and autumn', places of like readings together."""
+    """'storage pit C06 speaks for plants gathered in early summer and autumn', places of like readings together."""
     place = {statement: i for i, statement in enumerate(page.dig.packs.statements)}
     of_place: dict[str, dict[str, list[str]]] = {}
     for one in sorted(borne, key=lambda one: place[one.statement]):  # type: ignore[index]
@@ -97,7 +97,7 @@ def _by_place(page: Page, borne: Sequence[Borne]) -> list[str]:
 
 
 def _by_reading(page: Page, borne: Sequence[Borne]) -> list[str]:
-    """'rubbish pit C22 fits well with plants gathered in autumn, and floor C14 hints at that': a text a reading."""
+    """'rubbish pit C22 speaks for plants gathered in autumn, and floor C14 hints at that': a text a reading."""
     parts: list[str] = []
     for one in borne:
         told = _by_grade(page, one, also=" also" if parts else "")
@@ -115,7 +115,7 @@ def _does(page: Page, verb: str, nouns: Sequence[str]) -> str:
 
 
 def _by_grade(page: Page, one: Borne, *, also: str = "") -> list[str]:
-    """'hearth C11 speaks strongly for fires fed with corn cobs', 'smoke pit C13 fits well with that', 'floor C15 …'."""
+    """'hearth C11 speaks strongly for fires fed with corn cobs', 'smoke pit C13 speaks for that', 'floor C15 …'."""
     by_grade: dict[str, list[str]] = {}
     for id, claim in one.carried:
         by_grade.setdefault(claim.grade, []).append(id)

@@ -73,6 +73,19 @@ def standing_sentences(page: Page) -> list[Sentence]:
     return []
 
 
+def lay_here_too(page: Page, text: str) -> list[Sentence]:
+    """That a plant which people hold sacred lay in a place, where its page owes it a word and has not named it."""
+    if page.subject.level != "context":
+        return []
+    for tally in old_finds.plant_tallies(page):
+        taxon = page.dig.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
+        tags = sorted(taxon.tags) if taxon is not None and tally.counted and tally.ref else []
+        is_owed = any(f"standing {r} {tag}" in page.audience.words for r in page.dig.packs.regions for tag in tags)
+        if is_owed and page.names.plant(tally.taxon, tally.written).lower() not in text.lower():
+            return page.say([tally.ref or ""], f"{page.names.remains(tally, latin=False)} lay here too")
+    return []
+
+
 def living_sentences(page: Page) -> list[Sentence]:
     """A plant of those named that lives on, in the present tense; of one place its chief plant and no other."""
     return living_of(page)[1]

@@ -143,7 +143,7 @@ def _for_visitors(page: Page, groups: Sequence[Sequence[Tally]], refs: list[str]
             refs[len(first) :] or refs,
             f"we also found {others}",
             f"next in number came {others}",
-            f"with them came {others}",
+            f"there were also {others}",
         )
     return sentences
 

@@ -53,8 +53,29 @@ def terms_explained(page: Page, sections: tuple[Section, ...]) -> tuple[Section,
             is_used = re.compile(rf"\b{re.escape(phrase)}\b", re.IGNORECASE)
             is_plain = f"soil {phrase}" in _text(sections)  # 'soil samples' says what a sample is
             sections = sections if is_plain else _with_term(page, sections, is_used, name)
-    sections = _debated(page, sections)
+    sections = _debated(page, _glossed(page, sections))
     return _numbers_explained(page, sections) if is_wide else sections
+
+
+def _glossed(page: Page, sections: tuple[Section, ...]) -> tuple[Section, ...]:
+    """The sections with words of parts and woods, named 'gloss of <phrase>', explained at their first use."""
+    for name, gloss in page.audience.words.items():
+        phrase = name.removeprefix("gloss of ")
+        if phrase != name and page.names.may_gloss:
+            is_used = re.compile(rf"\b{re.escape(phrase)}(?: charcoal)?\b", re.IGNORECASE)
+            sections = _with_words(sections, is_used, gloss)
+    return sections
+
+
+def _with_words(sections: tuple[Section, ...], is_used: re.Pattern[str], gloss: str) -> tuple[Section, ...]:
+    for i, section in enumerate(sections):
+        for j, paragraph in enumerate(section.paragraphs):
+            for k, sentence in enumerate(paragraph):
+                match = is_used.search(sentence.text)
+                if match is not None:
+                    told = replace(sentence, text=_inserted(sentence.text, match.end(), gloss))
+                    return _replaced(sections, (i, j, k), told)
+    return sections
 
 
 CONTACT = 1492
@@ -108,7 +129,7 @@ def _with_term(
     return sections
 
 
-GOES_ON = re.compile(r"(?:With them|Next in number|We also found|(?:From|Of) the same plant)\b")
+GOES_ON = re.compile(r"(?:From|Of) the same plant\b")
 """How a sentence begins that goes on with a list of finds."""
 
 

@@ -183,8 +183,9 @@ def _closed(page: Page, sections: tuple[Section, ...]) -> tuple[Section, ...]:
     sections = explained_at_first(page, sections, lambda told: grade(_text(told)) <= GRADE_AT_MOST - LEFT_FOR_THE_END)
     sections = terms_explained(page, sections)
     plant, living = cautions.living_of(page) if page.subject.level in ("context", "phase", "site") else ("", [])
+    lay_here = cautions.lay_here_too(page, _text(sections))
     poison = cautions.poison_sentences(page, "caution poison")
-    owed = (*cautions.standing_sentences(page), *poison, *cautions.caution_sentences(page, "caution closing"))
+    owed = (*lay_here, *cautions.standing_sentences(page), *poison, *cautions.caution_sentences(page, "caution closing"))
     sections = cautions.with_living(sections, living, plant)
     *before, last = sections
     paragraphs = (*last.paragraphs[:-1], (*last.paragraphs[-1], *owed)) if last.paragraphs else (owed,)

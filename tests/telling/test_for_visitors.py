@@ -249,6 +249,29 @@ def test_purslane_is_told_as_debated(told: dict[str, str]):
     assert "still debate" not in told["C05"]
 
 
+def test_words_of_parts_and_woods_are_explained(told: dict[str, str]):
+    """Chaff, germs, sassafras, sweetgum and hardwood are no everyday words: each page explains them at first use."""
+    for word, gloss in (
+        ("corn chaff", "the thin scales around each kernel"),
+        ("sassafras", "a small tree with sweet-smelling wood"),
+        ("sweetgum", "a tree with star-shaped leaves"),
+        ("hardwood", "wood of trees with broad leaves"),
+    ):
+        pages = [text for id, text in told.items() if re.search(rf"\b{word}\b", text) and not id.startswith("S")]
+        assert pages and {text.count(gloss) for text in pages} == {1}, word
+
+
+def test_no_page_speaks_of_a_plant_that_it_has_not_named(told: dict[str, str]):
+    """C07 held one tobacco seed: the page says so before it says what tobacco is to people."""
+    assert "One tobacco seed lay here too. To many Native people tobacco is a sacred plant." in told["C07"]
+
+
+def test_what_lives_on_stands_with_its_plant(told: dict[str, str]):
+    """In C11 and C13, where corn is no food, that Native farmers grow it stands behind the finds of corn."""
+    for id in ("C11", "C13"):
+        assert re.search(r"the same plant [^.]* corn [^.]*\. Today Native farmers still grow corn\.", told[id]), id
+
+
 def test_what_stems_were_for_is_told_with_the_stems(told: dict[str, str]):
     """That grass stems lined C05 stands behind the list of finds that has them, and not at the end of the page."""
     _, _, after = told["C05"].partition("14 pieces of grass stem")
