@@ -34,6 +34,10 @@ STEADY = 0.9
 """A verdict that stays in less than this share of the resampled counts is spoken of (judgement of the makers)."""
 
 
+NAMED = 2
+"""Readings that a piece of work would let be told, up to which they are named."""
+
+
 def is_shaky(item: Reading) -> bool:
     """Whether a reading of the remains does not stay in nearly all draws of the counts."""
     is_of_counts = item.claim.statement != STORED_ONLY and item.claim.question != "integrity"
@@ -122,8 +126,12 @@ def _paying(page: Page, steps: Sequence[NextStep]) -> list[Sentence]:
 
 
 def _gain(page: Page, step: NextStep) -> str:
-    """'three readings could then be put more firmly, and one more could be told'."""
+    """'three readings could then be put more firmly, and one more could be told'; one or two of them by name."""
     parts = []
+    named = [claim for id in step.turns if (claim := page.dig.claims.by_id.get(id)) is not None]
+    if not step.lifts and 0 < len(named) == len(step.turns) <= NAMED:
+        nouns = list(dict.fromkeys(page.dig.packs.statements[claim.statement].noun for claim in named))
+        return f"{page.listed([page.in_own_words(noun) for noun in nouns])} could then be told"
     if step.lifts:
         parts.append(f"{page.count(len(step.lifts), 'reading', 'readings')} could then be put more firmly")
     if step.turns and parts:

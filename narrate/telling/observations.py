@@ -223,15 +223,14 @@ def _quoted(sentence: str, match: re.Match[str]) -> str:
 
 
 _SMALL = frozenset((
-    "A", "An", "The", "It", "They", "This", "There",
-    "In", "On", "Of", "No", "Its", "Some", "Most", "Many", "Half", "Small", "Deep", "Shallow",
-    "Rodent", "Animal", "Roots", "Fresh",
-    "Black", "Brown", "Red", "Grey", "Gray", "White", "Dark", "Upper", "Lower", "First", "Second", "Third", "Thin",
-    "Thick", "Lens", "Fill", "Floor", "Pit", "Layer", "Hearth", "Midden", "Ears", "Charred", "Burned", "Burnt", "Ash",
-    "Raked", "Straight-sided", "Trodden", "Swept", "Fallen", "Packed", "Filled", "Middle", "Bottom", "Top", "Open-air", "Point",
-    "Clay", "Flue", "Charcoal", "Stone", "Stones", "Silt", "Silty", "Sand", "Sandy", "Loose", "Firm", "Dump", "Dumped",
-    "Spread", "Patch", "Base", "Wall", "Walls", "Post", "Earth", "Rubbish", "Refuse", "Household", "Scorched",
-    "Reddened", "Older", "Earlier", "Heap", "Heaps", "Grain", "Seed", "Seeds", "Daub", "Roof", "Cut", "Several", "Two", "Three", "One",
+    "A", "An", "The", "It", "They", "This", "There", "In", "On", "Of", "No", "Its", "Some", "Most", "Many", "Half",
+    "Small", "Deep", "Shallow", "Rodent", "Animal", "Roots", "Fresh", "Black", "Brown", "Red", "Grey", "Gray",
+    "White", "Dark", "Upper", "Lower", "First", "Second", "Third", "Thin", "Thick", "Lens", "Fill", "Floor", "Pit",
+    "Layer", "Hearth", "Midden", "Ears", "Charred", "Burned", "Burnt", "Ash", "Raked", "Straight-sided", "Trodden",
+    "Swept", "Fallen", "Packed", "Filled", "Middle", "Bottom", "Top", "Open-air", "Point", "Clay", "Flue", "Charcoal",
+    "Stone", "Stones", "Silt", "Silty", "Sand", "Sandy", "Loose", "Firm", "Dump", "Dumped", "Spread", "Patch", "Base",
+    "Wall", "Walls", "Post", "Earth", "Rubbish", "Refuse", "Household", "Scorched", "Reddened", "Older", "Earlier",
+    "Heap", "Heaps", "Grain", "Seed", "Seeds", "Daub", "Roof", "Cut", "Several", "Two", "Three", "One",
 ))  # fmt: skip
 """First words of notes that are no names, and stand in small letters within a sentence."""
 
