@@ -90,6 +90,9 @@ def default_part(name: WrittenName, parts: Mapping[str, str], names: NameReader)
                 return parts[key]
     if re.search(r"\bchaff\b", name.identification.written, re.IGNORECASE):
         return "indeterminate"
+    pieces = re.split(r"\s*[/&+,]\s*|\s+(?:or|and|oder|und|ou|et|o|y|of|en|lub|i)\s+", name.identification.written)
+    if len(pieces) > 1 and all(map(names.part_of, pieces)):
+        return "indeterminate"  # 'Tuber/rhizome' is a name of two parts, and no seed
     if "cereal" in parts and any(map(CEREALS.search, (name.identification.written, str(id or "")))):
         return parts["cereal"]
     return parts.get("any", "indeterminate")

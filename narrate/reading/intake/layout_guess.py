@@ -23,6 +23,7 @@ from narrate.reading.intake.sheets_again import without_repeats
 from narrate.reading.intake.short_words import said_under, short_words
 from narrate.reading.intake.tables_of_sheet import Found, table_of, tables_of, whole
 from narrate.reading.intake.tallies import tally_texts
+from narrate.reading.intake.titles_say_phase import tell_phases_of_titles
 from narrate.reading.intake.volume_units import with_units_said
 from narrate.reading.intake.written_names import NameReader
 
@@ -113,6 +114,7 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     tell_litres(found.tables, found.doubts)
     tell_two_volumes(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
     tell_phase_codes(found.tables, found.doubts, [grid for grid, _ in pairs])
+    tell_phases_of_titles(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
     with_units_said(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
     by_sheet = {grid.sheet: grid for grid, _ in pairs}
     order = {grid.sheet: n for n, (grid, _) in enumerate(pairs)}

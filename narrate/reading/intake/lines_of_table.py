@@ -111,7 +111,7 @@ class Lines:
                             continue
                         one = Said(litres, said.place, "l")
                     found[line].setdefault(name, []).append(one)
-        if is_row and self.table.about:
+        if self.table.about and is_row != (self.table.shape == "crossed" and self.table.has_samples_across):
             self._say_about(found)
         return found
 
@@ -124,10 +124,13 @@ class Lines:
         """Adds what single cells say of the one sample of the table."""
         for key, named in self.table.about.items():
             role, _, unit = (piece.strip() for piece in key.partition(","))
-            match = re.fullmatch(r"([A-Z]{1,3})(\d{1,7})", named.strip().upper())
+            named, _, words = (piece.strip() for piece in named.partition(","))
+            match = re.fullmatch(r"([A-Z]{1,3})(\d{1,7})", named.upper())
             at = (int(match[2]) - 1, column_number(match[1])) if match else (-1, -1)
             cell = self.cells.get(at)
-            if cell is None or not cell.text:
+            if named == "sheet" and words and words in self.grid.sheet:
+                at, cell = (0, 0), Cell(self.grid.sheet)
+            if cell is None or not cell.text or words not in cell.text:
                 self.told.error(
                     "N311", f"about {key}", self.layout.place,
                     f"about says that '{role}' stands in '{named}', and nothing does, expected a cell such as B2",
@@ -135,7 +138,7 @@ class Lines:
                 )  # fmt: skip
                 continue
             pieces = pieces_of(cell.text)
-            text = pieces[role] if len(pieces) > 1 and role in pieces else cell.text
+            text = words or (pieces[role] if len(pieces) > 1 and role in pieces else cell.text)
             if role == "phase" and _NO_PHASE.fullmatch(text.strip()):
                 continue
             for line in found.values():

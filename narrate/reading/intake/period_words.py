@@ -13,22 +13,22 @@ _PERIOD = (
     r"|stone age|bronze age|iron age|copper age|neolithic|chalcolithic|mesolithic|pal(?:a)?eolithic|ubaid|uruk|halaf|jemdet nasr|akkadian|natufian|ppn ?[abc]?|[eml]b ?[iv]*|lba|eba|mba|ia|harappan|megalithic|early historic"
     r"|roman|romano-british|saxon|anglo-saxon|norman|viking|medieval|post-?medieval|byzantine|islamic|hellenistic|parthian|sasanian|achaemenid|ottoman|modern"
     r"|hallstatt|halsztat|la ?t[èe]ne|merovingi\w+|karolingi\w+|carolingi\w+|ottonisch|urnfield|lbk"
-    r"|[\w-]*(?:bronze|eisen|stein|kupfer|kaiser|latène|hallstatt|urnenfelder|römer|völkerwanderungs|merowinger|karolinger)zeit|neolithikum|mittelalter|neuzeit|früh\w+|spät\w+"
+    r"|[\w-]*(?:bronze|eisen|stein|kupfer|kaiser|latène|hallstatt|urnenfelder|römer|völkerwanderungs|merowinger|karolinger)zeit|neolithikum|\w*mittelalter|neuzeit"
     r"|âge du (?:bronze|fer|cuivre)|bronze (?:ancien|moyen|final)|néolithique|chalcolithique|antiquité|gallo-romain|moyen[ -]âge|haut moyen[ -]âge|médiéval|époque \w+|mérovingien|carolingien"
     r"|edad del (?:bronce|hierro|cobre)|bronce|hierro|neolítico|calcolítico|época \w+|romano|medieval|ibérico"
     r"|età del (?:bronzo|ferro|rame)|bronzo|neolitico|eneolitico|età \w+|romana|medievale|alto ?medioevo"
-    r"|bronstijd|ijzertijd|romeinse tijd|\w*middeleeuwen|neolithicum|nieuwe tijd|vroege?|late"
+    r"|bronstijd|ijzertijd|romeinse tijd|\w*middeleeuwen|neolithicum|nieuwe tijd"
     r"|epoka (?:brązu|żelaza)|neolit|średniowiecze|okres \w+(?: \w+)?|brąz)"
 )
 _BESIDE = (
     r"(?:early|middle|late|later|earlier|final|initial|terminal|lower|upper|age|period|phase|and|to|[-–/&]|early/middle|transition(?:al)?|horizon"
-    r"|früh\w*|mittler\w*|spät\w*|ältere?|jüngere?|ancien(?:ne)?|moyen(?:ne)?|final(?:e)?|premier|second|récent|tardif|tardive"
+    r"|früh\w*|mittler\w*|spät\w*|ältere?s?|jüngere?s?|(?:vor)?römisch\w*|ancien(?:ne)?|moyen(?:ne)?|final(?:e)?|premier|second|récent|tardif|tardive"
     r"|antiguo|medio|media|tardío|temprano|superior|inferior|pleno|antico|medio|recente|finale|tardo|vroege?|midden|late|wczesn\w+|późn\w+|środkow\w+"
     r"|[IVX]{1,4}[a-z]?\d?|[A-D]\d?|\d{1,2}[a-z]?)"
 )
 _NAME = re.compile(rf"(?:{_BESIDE}[ -]+)*{_PERIOD}(?:(?:[ -]+|(?<=-))(?:{_BESIDE}|{_PERIOD}))*", re.IGNORECASE)
 _NUMBERED = re.compile(
-    r"(?:(?:building |occupation |site |settlement )?(?:phase|period|horizon|stratum|level|stage)|niveau|période|phase|fase|periodo|período|nivel|livello|horizonte|orizzonte|schicht|horizont|periode|fazy?|poziom|warstwa)"
+    r"(?<![^\W\d_])(?:(?:building |occupation |site |settlement )?(?:phase|period|horizon|stratum|level|stage)|niveau|période|phase|fase|periodo|período|nivel|livello|horizonte|orizzonte|schicht|horizont|periode|fazy?|poziom|warstwa)"
     r"\s+(?:\d{1,2}[a-z]?|[IVX]{1,5}[a-z]?|[A-F]\d?)(?:\s*[-–/&]\s*(?:\d{1,2}[a-z]?|[IVX]{1,5}[a-z]?))?",
     re.IGNORECASE,
 )
@@ -56,6 +56,16 @@ def names_a_phase(text: str) -> bool:
     """
     bare = re.sub(r"\s*[(\[][^()]*[)\]]\s*$", "", text.strip()).strip(" :.")
     return bool(_NUMBERED.fullmatch(bare))
+
+
+def phases_in(text: str) -> list[str]:
+    """
+    The phases and levels that a text names by their numbers, each once.
+
+    >>> phases_in("Plant remains from the pits of Phase 2"), phases_in("Levels II and III")
+    (['Phase 2'], [])
+    """
+    return list({match[0].lower(): match[0] for match in _NUMBERED.finditer(text)}.values())
 
 
 def phase_at_end(text: str) -> str:

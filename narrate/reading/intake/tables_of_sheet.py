@@ -133,7 +133,7 @@ def tables_of(look: Look, marks: Marks, found: Found) -> int:
         found.doubts.extend([said] if said else [])
     apart, doubts = told_apart(look, found.tables[first:])
     apart, joined = apart_by_titles(look, apart)
-    found.tables[first:] = apart = [with_sections_of_samples(look, table) for table in apart]
+    found.tables[first:] = apart = [with_sections_of_samples(look, table, found.doubts) for table in apart]
     found.doubts.extend([*doubts, *joined])
     mend, doubts = ids_apart(look, apart)
     found.mend.update({at: id for at, id in mend.items() if at not in found.mend})
