@@ -82,7 +82,8 @@ def _others_of_the_kind(
         return set()
     where = f"sheet {look.grid.sheet}: " if look.grid.sheet else ""
     doubts.extend(
-        f"{where}row {row + 1} ('{heads[row]}') stands over samples as the lines do that say a {role}, and is taken for one"
+        f"{where}row {row + 1} ('{heads[row]}') stands over samples as the lines do that say a {role}, and is taken for "
+        "one"
         for row in sorted(others)
     )
     return others

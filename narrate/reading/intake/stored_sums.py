@@ -210,11 +210,11 @@ class Sums:
                     # '12 (3)' gives two finds, and a group may hold one of them.
                     for find in finds:
                         amount = find.found.mass_g if lane == "mass" else find.found.count and find.found.count.number
-                        answer = group.holds(find)
-                        if answer == "yes":
+                        belongs = group.holds(find)
+                        if belongs == "yes":
                             added += amount or 0.0
                             cells.append(at)
-                        elif answer == "perhaps" and amount:
+                        elif belongs == "perhaps" and amount:
                             more.append(float(amount))
                             doubtful.append(at)
                     continue

@@ -1,5 +1,7 @@
 """Phases that the titles of tables or the names of their sheets say, and nothing else of a file does."""
 
+# ruff: noqa: E501
+
 from __future__ import annotations
 
 import re

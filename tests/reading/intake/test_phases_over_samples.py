@@ -1,5 +1,7 @@
 """Phases that stand between samples, in titles and in the names of sheets, read as a person reads them. All invented."""
 
+# ruff: noqa: E501
+
 from __future__ import annotations
 
 from functools import cache
