@@ -74,11 +74,16 @@ def _rich(page: Page, contexts: Sequence[Context], reading: Reading, group: Plan
 
 
 def _read_as(page: Page, context: Context) -> tuple[str, str] | None:
-    """What the richest deposit is read as, and the claim."""
+    """What the richest deposit is read as, and the claim; with it a rival that is read of it as firmly."""
+    subject = Subject(level="context", id=context.id)
     for name in LOTS:
-        claim = page.dig.claims.find(Subject(level="context", id=context.id), name)
+        claim = page.dig.claims.find(subject, name)
         if claim is not None and claim.verdict == "holds" and GRADE_NAMES.index(claim.grade) > 1:
-            return page.in_own_words(page.dig.packs.statements[claim.statement].noun), claim.id
+            rivals = [page.dig.claims.find(subject, rival.statement) for rival in claim.rivals]
+            alike = [r for r in rivals if r is not None and r.verdict == "holds" and r.grade == claim.grade]
+            nouns = [page.dig.packs.statements[one.statement].noun for one in (claim, *alike)]
+            told = " and as ".join(page.in_own_words(noun) for noun in nouns)
+            return f"{told} alike" if alike else told, claim.id
     return None
 
 
