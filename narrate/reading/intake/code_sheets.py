@@ -7,6 +7,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
+from narrate.reading.intake.code_columns import columns_of_list
 from narrate.reading.intake.evidence import NAMED, Look, name_score
 from narrate.reading.intake.header_words import heading
 
@@ -77,8 +78,8 @@ def codes_beside(look: Look) -> tuple[dict[str, str], set[int]]:
             rows.append(row)
         if any(look.is_amount(r, c) for r in rows for c in texts if c != codes[0]):
             continue
-        part = _column_of_parts(look, rows, {codes[0], named[0]})
-        listed = {look.text(r, codes[0]): _name(look, r, named[0], part) for r in rows}
+        of = columns_of_list(look, rows, codes[0], named[0])
+        listed = {look.text(r, codes[0]): of.name(look, r) for r in rows}
         own = {head, *rows}
         others = {cell.text for (r, _), cell in look.cells.items() if r not in own}
         used = {code: name for code, name in listed.items() if code in others and code != name}
@@ -122,8 +123,8 @@ def _listed(look: Look) -> dict[str, str]:
             continue
         names = _column_of_names(look, code, rows)
         if names is not None:
-            part = _column_of_parts(look, rows, {code, names})
-            return {texts[r]: _name(look, r, names, part) for r in rows if look.text(r, names)}
+            of = columns_of_list(look, rows, code, names)
+            return {texts[r]: of.name(look, r) for r in rows if look.text(r, names)}
     return {}
 
 
@@ -144,8 +145,8 @@ def lists_of_codes(look: Look) -> list[tuple[str, str, int]]:
         names = _column_of_names(look, code, rows) if rows else None
         if names is None:
             continue
-        part = _column_of_parts(look, rows, {code, names})
-        found = [(look.text(r, code), _name(look, r, names, part), r) for r in rows if look.text(r, names)]
+        of = columns_of_list(look, rows, code, names)
+        found = [(look.text(r, code), of.name(look, r), r) for r in rows if look.text(r, names)]
         if is_headed:
             return found
         best = best or found
@@ -161,18 +162,3 @@ def _column_of_names(look: Look, code: int, rows: list[int]) -> int | None:
     best = max(scores, key=lambda c: scores[c], default=None)
     has_counts = any(sum(look.is_amount(r, c) for r in rows) >= _LEAST * len(rows) for c in others)
     return best if best is not None and scores[best] >= _LEAST and not has_counts else None
-
-
-def _column_of_parts(look: Look, rows: list[int], other: set[int]) -> int | None:
-    for column in range(look.columns):
-        texts = [look.text(r, column) for r in rows if look.text(r, column)]
-        is_part = sum(bool(look.names.part_of(text)) for text in texts) >= 0.6 * len(texts) > 0
-        if column not in other and len(texts) >= 0.5 * len(rows) and is_part:
-            return column
-    return None
-
-
-def _name(look: Look, row: int, names: int, part: int | None) -> str:
-    name = look.text(row, names)
-    own = look.text(row, part) if part is not None else ""
-    return f"{name} {own}" if own else name

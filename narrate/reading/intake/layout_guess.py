@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from narrate.model.grids import Grid
 from narrate.model.layouts import Layout, Marks
 from narrate.problems import Place
+from narrate.reading.intake.code_columns import conditions_unknown
 from narrate.reading.intake.code_sheets import codes_beside, codes_in_prose, codes_in_use
 from narrate.reading.intake.coded_names import coded_names
 from narrate.reading.intake.evidence import Look
@@ -95,6 +96,11 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
             continue
         if grid.sheet in sheets_of_codes:
             found.doubts.append(f"{where} says what {len(codes)} codes mean; they stand under 'names' in the layout")
+            if unknown := conditions_unknown(look):
+                found.doubts.append(
+                    f"DOUBTFUL: {where} says {', '.join(map(repr, unknown[:6]))} of the condition of codes, which nobody "
+                    "knows; their finds are taken as the table says: mend the names in the layout"
+                )
             continue
         records = guess_records(look, whole(look))
         if records is not None:

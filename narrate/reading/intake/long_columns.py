@@ -16,7 +16,7 @@ from narrate.reading.intake.not_plants import is_class_of_finds
 from narrate.reading.intake.plant_words_abroad import WIDE_PARTS
 from narrate.reading.intake.shares_in_heads import SORTED, size_and_share
 from narrate.reading.intake.tallies import TALLY, is_column_of_strokes
-from narrate.reading.intake.units_and_levels import naming_contexts
+from narrate.reading.intake.units_and_levels import kinds_for_contexts, naming_contexts
 
 _STATES = re.compile(
     r"\b(un-?charred|un-?carboni[sz]ed|charred|carboni[sz]ed|minerali[sz]ed|waterlogged|whole|complete|frag(?:m(?:ent)?)?(?:s|ed)?)\b",
@@ -149,6 +149,16 @@ def condition_said_in(text: str, look: Look) -> str:
     """The condition that stands beside a part in one cell."""
     words = text.split()
     return look.names.condition_of(text) or next((c for w in words if len(w) > 4 and (c := look.names.condition_of(w))), "")
+
+
+def contexts_of_kinds(look: Look, below: list[int], columns: dict[int, Role]) -> dict[int, Role]:
+    """Columns headed as contexts ('deposit') that hold kinds of them, beside features that are numbered."""
+    texts = {c: [look.text(r, c) for r in below] for c, role in sorted(columns.items()) if role.name == "context"}
+    numbered = [
+        c for c, role in columns.items()
+        if role.name == "feature" and any(re.search(r"\d", look.text(r, c)) for r in below)
+    ]  # fmt: skip
+    return {c: Role(name="kind", filled=columns[c].filled) for c in kinds_for_contexts(texts, bool(numbered))}
 
 
 def contexts_told_apart(look: Look, row: int, columns: dict[int, Role]) -> dict[int, Role]:

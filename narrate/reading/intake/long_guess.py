@@ -12,6 +12,7 @@ from narrate.reading.intake.header_words import heading, sample_rank
 from narrate.reading.intake.heads_of_list import heads_in
 from narrate.reading.intake.long_columns import (
     column_role,
+    contexts_of_kinds,
     contexts_told_apart,
     is_amount_head,
     notes_of_samples,
@@ -108,6 +109,7 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     if heads[sample] not in ("sample", ""):
         columns[sample] = Role(name="sample", also=(heads[sample],), filled=columns[sample].filled)
         doubts.append(f"the table names no samples; each {heads[sample]} is taken as one")
+    columns.update(contexts_of_kinds(look, finds, columns))
     columns.update(contexts_told_apart(look, row, columns))
     columns.update(shares_sorted(look, finds, columns, sample, taxon))
     columns.update(notes_of_samples(look, finds, columns, sample))

@@ -9,7 +9,7 @@ from narrate.model.layouts import DERIVED_ROLES, SAMPLE_ROLES, Role
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.header_words import heading, unit
 from narrate.reading.intake.heads_of_list import heads_in
-from narrate.reading.intake.long_columns import contexts_told_apart, is_filled
+from narrate.reading.intake.long_columns import contexts_of_kinds, contexts_told_apart, is_filled
 from narrate.reading.intake.long_table import OF_SAMPLE, Long, rows_below
 
 
@@ -47,6 +47,7 @@ def guess_records(look: Look, area: Area) -> Long | None:
             columns[at] = Role(name="context")
         if has_sample:
             _join_numbers(look, row, below, columns)
+            columns.update(contexts_of_kinds(look, below, columns))
             columns.update(contexts_told_apart(look, row, columns))
         rows = {row: Role(name="header"), **{r: Role(name="finds") for r in below}}
         rows.update(

@@ -21,6 +21,18 @@ _LEVEL = re.compile(
 _LAYER = re.compile(r"(?:layers?|strat(?:um|a)|capas?|couches?|estratos?|strat[oi]|camadas?|schicht(?:en)?|lag(?:en)?|lager)(?: ?(?:no|nr|#|id|n°)\.?)?", re.IGNORECASE)
 
 
+def kinds_for_contexts(texts: Mapping[int, list[str]], has_others: bool) -> tuple[int, ...]:
+    """
+    The lines headed as contexts that say of what kind they are, beside a line that names features or contexts by numbers.
+
+    >>> kinds_for_contexts({1: ["ditch fill", "hearth"], 2: ["S14", "S17"]}, True), kinds_for_contexts({1: ["fill"]}, False)
+    ((1,), ())
+    """
+    worded = [at for at, said in texts.items() if any(said) and not any(re.search(r"\d", text) for text in said)]
+    worded = [at for at in worded if all(len(text) > 2 for text in texts[at] if text)]
+    return tuple(worded) if has_others or len(worded) < len(texts) else ()
+
+
 def naming_contexts(heads: Mapping[int, str]) -> tuple[int, ...]:
     """
     The lines, of all that are headed as contexts, that name them: one of its own, or a unit with its level.

@@ -25,7 +25,7 @@ OLD_FAMILIES: Mapping[str, str] = {
 
 # Common practice, no source: words of lists for parts that the word packs name otherwise.
 MORE_PARTS: Mapping[str, str] = {
-    "capsule segment": "pod segment", "siliqua segment": "pod segment", "pod joint": "pod segment", "frond": "leaf", "fronds": "leaf",
+    "silicula": "pod", "siliculae": "pod", "silicle": "pod", "siliqua": "pod", "silique": "pod", "schötchen": "pod", "schote": "pod", "schoten": "pod", "silicule": "pod", "silícula": "pod", "siliquetta": "pod", "hauwtje": "pod", "hauwtjes": "pod", "capsule segment": "pod segment", "siliqua segment": "pod segment", "pod joint": "pod segment", "frond": "leaf", "fronds": "leaf",
     "shoot": "stem", "shoots": "stem", "shoot tip": "stem", "pit": "fruit stone", "pits": "fruit stone", "rachis node": "rachis internode", "rachis nodes": "rachis internode",
     "rachii": "rachis internode", "glb": "glume base", "gl base": "glume base", "gl bases": "glume base", "glume b": "glume base", "rach": "rachis internode", "rach int": "rachis internode", "spkl fork": "spikelet fork", "spk fork": "spikelet fork", "spikelet base": "spikelet fork", "spikelet bases": "spikelet fork", "pip": "seed", "pips": "seed", "fruitstone": "fruit stone", "fruitstones": "fruit stone", "tail grain": "grain",
     "caryops": "grain", "korn": "grain", "körner": "grain", "same": "seed", "samen": "seed", "spelzbasis": "glume base",
