@@ -148,6 +148,20 @@ def _for_visitors(page: Page, groups: Sequence[Sequence[Tally]], refs: list[str]
     return sentences
 
 
+def part_sorted_sentences(page: Page) -> list[Sentence]:
+    """For visitors: that the smallest finds were picked out of a part of the soil, so that their numbers are low."""
+    seen = [t for t in plant_tallies(page) if t.estimated > t.counted + 0.5] if page.is_plain else []
+    refs = [t.ref for t in seen if t.ref] or [page.ref("items")]
+    if not seen:
+        return []
+    return page.say(
+        refs,
+        "of the finest bits we sorted only a part, so our numbers of small finds are low",
+        "we sorted only a part of the finest bits, so there were more small finds than we count here",
+        "some of the finest bits still wait to be sorted, so we count too few of the small finds",
+    )
+
+
 def _smaller_numbers(page: Page, groups: Sequence[Sequence[Tally]], least: int) -> list[str]:
     """
     ['smaller numbers of maypop and grape', '3 maize cupules and 4 indeterminate seeds']; empty where nothing is left.

@@ -168,6 +168,7 @@ def _deposit_block(page: Page, context: Context, held: Sequence[Reading]) -> lis
     sentences += date_sentences(page, context)
     sentences += composition.main_sentences(page)
     sentences += find_note_sentences(page, context)
+    sentences += composition.part_sorted_sentences(page)
     sentences += charcoal.wood_sentences(page)
     sentences += wood_note_sentences(page, context)
     sentences += modern_finds.modern_sentences(page)

@@ -117,7 +117,7 @@ def _told(
     refs = [note.ref, *(r.claim.id for r in bears)]
     seen = note.observation
     if page.is_plain:
-        return page.say(refs, _they_also(page, seen.plain)) if seen.plain and agrees else []
+        return page.say(refs, _they_also(page, _of_which(page, note))) if seen.plain and agrees else []
     noun = _in_short(page, noun_of(page, [replace(r, behind=()) for r in bears[:2]], in_short=True))
     cited = works_cited(page, seen.sources)
     # A gloss is told with the work that says it: what everybody in the trade knows needs none.
@@ -150,6 +150,16 @@ def _in_short(page: Page, noun: str) -> str:
 
 
 _DIGGERS = re.compile(r"^the diggers (saw|could see) ")
+
+
+def _of_which(page: Page, note: Noted) -> str:
+    """'The laboratory took the pieces of grass stem for thatch': the finds that a note is of, by their name."""
+    of = [tally for tally in page.found.tallies if tally.ref == note.ref]
+    named = f"the {page.names.remains(of[0], with_number=False, latin=False)}" if of else SOME
+    return note.observation.plain.replace(SOME, named)
+
+
+SOME = "some of these finds"
 
 
 def _they_also(page: Page, text: str) -> str:

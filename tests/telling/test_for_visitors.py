@@ -266,6 +266,23 @@ def test_no_page_speaks_of_a_plant_that_it_has_not_named(told: dict[str, str]):
     assert "One tobacco seed lay here too. To many Native people tobacco is a sacred plant." in told["C07"]
 
 
+def test_what_was_not_sorted_is_told(whole: Judged, told: dict[str, str]):
+    """Where finds come from a class that was sorted in part, visitors read that their numbers are low; nowhere else."""
+    said = re.compile(r"inest bits (?:we sorted only a part|still wait)|only a part of the finest bits")
+    context = {sample.id: sample.context for sample in whole.project.samples}
+    part = {
+        context[row.sample] for row in whole.project.counts
+        if row.proportion_sorted < 1 and row.count.number and row.condition in ("charred", "partly charred")
+    }
+
+    assert {id for id, text in told.items() if said.search(text)} == part
+
+
+def test_thatch_is_told_of_the_stems(told: dict[str, str]):
+    """The note 'thatch' stands beside the stems of C17 in the count sheet, and beside nothing else of it."""
+    assert "The laboratory took the pieces of grass stem for thatch." in told["C17"]
+
+
 def test_what_lives_on_stands_with_its_plant(told: dict[str, str]):
     """In C11 and C13, where corn is no food, that Native farmers grow it stands behind the finds of corn."""
     for id in ("C11", "C13"):
