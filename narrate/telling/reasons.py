@@ -141,7 +141,7 @@ def reason_texts(page: Page, item: Reading) -> list[str]:
                 of_some_plants.append(text)
                 continue
         texts.append(named or _without_doubtful(page, argument, _with_the_chief(page, counted, text)))
-    return list(dict.fromkeys([*texts, *of_some_plants]))
+    return list(dict.fromkeys([*texts[:1], *of_some_plants, *texts[1:]]))
 
 
 def _without_doubtful(page: Page, argument: Argument, text: str) -> str:

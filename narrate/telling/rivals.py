@@ -148,7 +148,7 @@ def _side_by_side(page: Page, lead: Reading, rival: Reading) -> list[Sentence]:
         if stands == "both":
             return page.say(refs, f"{said}; both may be true", f"{said}: both may be true")
         return page.say(refs, f"{said}: either would leave these finds", f"{said}, for either would leave these finds")
-    reasons = reasons_for(page, rival, most=1)
+    reasons = reasons_for(page, rival, most=2)
     sentences = added(page, [rival], reasons)
     one, other = noun_of(page, [lead]), noun_of(page, [rival])
     pair = f"{one} and {other}" if " and " not in f"{one}{other}" else f"{one}, and {other}"
