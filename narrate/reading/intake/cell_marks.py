@@ -12,6 +12,7 @@ from typing import NamedTuple
 from narrate.model.counts import Count
 from narrate.model.layouts import Marks
 from narrate.reading.count_cells import Refusal
+from narrate.reading.intake.pending import says_pending
 from narrate.reading.intake.uncounted import narrow, says_uncounted
 
 
@@ -106,7 +107,9 @@ def looks_like_amount(text: str) -> bool:
     [True, True, True, True, True, True, False, False, False]
     """
     flat = narrow(text.strip())
-    return len(text) <= 30 and (COUNT_LIKE.fullmatch(flat) is not None or says_uncounted(flat))
+    return len(text) <= 30 and (
+        COUNT_LIKE.fullmatch(flat) is not None or says_uncounted(flat) or says_pending(flat)
+    )
 
 
 MOST = 1e30

@@ -22,6 +22,7 @@ from narrate.reading.intake.cell_marks import (
     Reading,
     number_of,
 )
+from narrate.reading.intake.pending import says_pending
 
 UNIT_GRAMS = {"g": 1.0, "gr": 1.0, "gm": 1.0, "gms": 1.0, "grams": 1.0, "mg": 0.001, "kg": 1000.0}
 
@@ -33,7 +34,7 @@ def read_mass(cell: Cell, marks: Marks, unit: str) -> Reading:
         if special is not None:
             return special
     text = cell.text.strip()
-    if text.lower() in (*ABSENT, *NOT_LOOKED):
+    if text.lower() in (*ABSENT, *NOT_LOOKED) or says_pending(text):
         return NOTHING
     factor = UNIT_GRAMS.get(unit or "g", 1.0)
     if cell.number is not None:

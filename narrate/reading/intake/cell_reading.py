@@ -15,6 +15,7 @@ from narrate.reading.intake.cell_marks import ABSENT, NOT_LOOKED, SIGNS, Found, 
 from narrate.reading.intake.cell_signs import keyed, unkeyed
 from narrate.reading.intake.cell_writings import read_writing
 from narrate.reading.intake.halves import read_half
+from narrate.reading.intake.pending import says_pending
 from narrate.reading.intake.tallies import strokes
 from narrate.reading.intake.uncounted import narrow, says_uncounted
 
@@ -55,6 +56,8 @@ def _read(text: str, number: float | None, by: Meanings) -> Reading:
     if lower in ABSENT:
         quirks = () if lower in ("0", "o", "absent", "none", "nil") else (_dash(written),)
         return Reading(found=(Found(count=Count(written=written, amount="looked for and absent")),), quirks=quirks)
+    if says_pending(written):
+        return _pending(written)
     if lower in NOT_LOOKED:
         return Reading(found=(Found(count=Count(written=written, amount="not looked for")),))
     if lower in ("?", "cf", "cf."):
@@ -119,6 +122,15 @@ def _uncounted(written: str) -> Reading:
         help=f'say how many it stands for under cells in the layout: key: {{"{written}": ">100"}}, or under \'mend\'',
     )
     return Reading(found=(Found(count=Count(written=written, amount="noted as present")),), quirks=(quirk,))
+
+
+def _pending(written: str) -> Reading:
+    quirk = Quirk(
+        kind=f"pending {written}",
+        message=f"'{written}' says that nobody has looked yet; it is kept as not looked for, expected a count",
+        help="fill it in once it is sorted, or take the sample out of the counts until then",
+    )
+    return Reading(found=(Found(count=Count(written=written, amount="not looked for")),), quirks=(quirk,))
 
 
 def _tallied(written: str, number: int) -> Reading:

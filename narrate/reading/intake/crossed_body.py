@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from narrate.model.layouts import DERIVED_ROLES, SAMPLE_ROLES, Role
 from narrate.model.plants import Taxon
 from narrate.reading.intake.crossed_columns import Columns
-from narrate.reading.intake.evidence import looks_like_id
+from narrate.reading.intake.evidence import NAMED, looks_like_id
 from narrate.reading.intake.group_heads import names_a_group, says_the_same
 from narrate.reading.intake.header_words import flat_heading, heading, quantity, unit
 from narrate.reading.intake.not_plants import not_a_plant
@@ -167,6 +167,10 @@ class Body(Columns):
         if not content or self._is_head_over_zeros(row, label):
             if not label or self._is_note(row):
                 return Role(name="notes")
+            if look.name_score(row, self.names) >= NAMED and any(
+                look.names.part_of(look.text(row, c)) for c in self.labels if c != self.names and (row, c) in look.own
+            ):
+                return Role(name="counts")  # 'Capsicum sp. | seed': looked for, and found in no sample
             is_species = (
                 bool(re.match(r"(?:cf\. ?)?[A-Z][a-z]+ (?:cf\.? ?)?[a-z]{3,}", label))
                 and look.name_score(row, self.names) >= 0.9

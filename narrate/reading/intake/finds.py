@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import cached_property
 
 from narrate.model.grids import Cell, Grid, address
 from narrate.model.layouts import Layout, Role, Table
@@ -16,6 +17,7 @@ from narrate.reading.intake.kinds_of_amounts import kind_of_amount
 from narrate.reading.intake.names_of_table import NamedLines
 from narrate.reading.intake.not_plants import animal_part, class_aside, not_a_plant, says_no_plant, says_nothing_found
 from narrate.reading.intake.parts_of_finds import PIECES_ONLY, without_weight
+from narrate.reading.intake.pending import blanks_of_pending
 from narrate.reading.intake.plant_words_abroad import WIDE_PARTS
 from narrate.reading.intake.remarks import conditions_in, remark
 from narrate.reading.intake.said import Line, Said
@@ -55,6 +57,8 @@ class _Reader(NamedLines):
         names = self._names(name_lines)
         sample_ids = self.out.sample_ids = self._sample_ids(by_row, by_column, rows, columns)
         self._shares_of_columns(columns)
+        if table.shape == "crossed":
+            self.cells = {**self.cells, **blanks_of_pending(self.cells, rows, columns, sample_ids)}
         for row in rows:
             has_amount = False
             for column in columns:
@@ -176,6 +180,8 @@ class _Reader(NamedLines):
                 what = "mass" if kind_of_amount(heads[0].text) == "mass" else quantity(heads[0].text)
                 if what == "mass":
                     return "mass", unit(heads[0].text) or "g"
+                if name.quantity == "mass" and what.startswith("count") and not self._has_weights_apart:
+                    return "mass", name.unit  # 'Wood (g)' under 'whole' and 'frags'
                 if what.startswith("count") or not what:
                     return "count", ""
                 return what, ""
@@ -194,6 +200,12 @@ class _Reader(NamedLines):
                 if section.quantity:
                     return section.quantity, section.unit
         return "count", ""
+
+    @cached_property
+    def _has_weights_apart(self) -> bool:
+        """Whether weights have small headings of their own: then a unit in a name is of those alone."""
+        rows = {r for r, role in self.table.rows.items() if "quantity" in role.names}
+        return any(r in rows and quantity(cell.text) == "mass" for (r, _), cell in self.cells.items())
 
     def _tell_quirks(self, reading: Reading, place: Place) -> None:
         for quirk in reading.quirks:

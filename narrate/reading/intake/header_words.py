@@ -10,6 +10,7 @@ from functools import cache
 from narrate.reading.intake.header_words_abroad import heading_abroad
 from narrate.reading.intake.headings_composed import composed_heading
 from narrate.reading.intake.ratio_heads import is_ratio
+from narrate.reading.intake.shares_in_heads import size_and_share
 
 _NUMBER = r"(?:no|nos|nr|nrs|num|number|numbers|n°|nº|#|id|ids|code|codes|name|names|ref|label)?"
 _UNITS = (
@@ -96,6 +97,8 @@ def heading(text: str) -> str:
         return ""
     if is_ratio(text):
         return "derived"
+    if size_and_share(text)[1]:
+        return ""  # '0.5 mm (25%)' is a sieve class
     if re.fullmatch(r"vols?(?:umes?)? (?:processed|floated|taken|collected|sampled)(?: (?:in )?(?:l|lt|lit(?:re|er)s?))?", flat):
         return "volume"  # of soil, before 'sorted' takes it for a share
     if "%" in flat and heading_abroad(flat) == "sorted":

@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from narrate.model.grids import Grid
 from narrate.model.layouts import Marks
 from narrate.reading.intake.brackets_said import BRACKETS, brackets_said
+from narrate.reading.intake.pending import says_pending
 from narrate.reading.intake.uncounted import narrow, says_uncounted
 
 _MORE = r"more than|over|mehr als|über|plus de|más de|mas de|più di|meer dan|mais de|mere end|mer än"
@@ -146,6 +147,8 @@ def meaning_of(meaning: str, more: str = "") -> str:
         word,
     ):
         return "present"
+    if says_pending(word):
+        return "not looked for"
     if word.isdigit():
         return word
     for pattern, found_word in _ABROAD:

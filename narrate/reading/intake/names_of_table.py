@@ -10,7 +10,6 @@ from narrate.reading.intake.said import Line, Said
 from narrate.reading.intake.samples_of_table import SampleLines
 from narrate.reading.intake.written_names import WrittenName
 
-
 _DITTO = re.compile(r"""["“”″〃]|''|,,|do\.?|ditto|idem|id\.""", re.IGNORECASE)
 """Signs for the name of the line above."""
 

@@ -12,6 +12,7 @@ from narrate.problems import Problem, ProblemList
 from narrate.reading.files import listed, read_text
 from narrate.reading.folder import read_folder
 from narrate.reading.intake.grids import ENDINGS
+from narrate.reading.intake.pending import says_pending
 from narrate.reading.intake.project_phases import add_phases, known_phases
 from narrate.reading.intake.records_draft import Draft, draft_records, phases_text, quoted, records_text
 from narrate.reading.intake.said import Said
@@ -124,7 +125,7 @@ def _all_facts(project: Path, packs: Packs) -> tuple[dict[str, dict[str, list[Sa
         found_in |= {
             str(row.sample) for row in taken.rows if row.count.amount not in ("looked for and absent", "not looked for")
         }
-        found_in |= {str(row.sample) for row in taken.rows if row.mass_g}
+        found_in |= {str(row.sample) for row in taken.rows if row.mass_g or says_pending(row.count.written)}
     return facts, found_in
 
 

@@ -100,6 +100,10 @@ class BySample(Sums):
                 own = [self.litres[id]] if id in self.litres else []
                 found[name] = per_litre(part, own, line.label, self.ledger.grid)
                 found[f"{name} scaled up"] = scaled(found[name], self.shares.get(id)) or found[name]
+                of = [other for other in self.lines_of_samples if id and self.ledger.sample_of_line(other) == id]
+                if len(of) > 1:  # 'whole' and 'frags' of one sample
+                    both = self._sum(taxa, of, group, line)
+                    found[f"{name} of all its columns"] = per_litre(both, own, line.label, self.ledger.grid)
                 continue
             base = self._sum(self.taxa, [s], None, line) if group is not None or taxa is not self.taxa else None
             base = base or self._sum(self.taxa, self.lines_of_samples, None, line)

@@ -22,6 +22,7 @@ _PLAIN = (
     "resti restes reste restos fragmente fragments stück nombre anzahl de der di dei des les estimated scaled "
     "adjusted extrapolated est up upscaled multiplied hochger hochgerechnet hochrechnung extrapoliert extrapolé extrapolée extrapolado extrapolada "
     "estrapolato geëxtrapoleerd omgerekend przeliczone przeliczona "
+    "densidad densité dichte funddichte densità dichtheid densidade gęstość concentración konzentration concentrazione concentratie pro par por je "
     "proportion relative abundance frequency density densities per l litre liter litres liters concentration"
 )
 PLAIN_WORDS = frozenset(_PLAIN.split())

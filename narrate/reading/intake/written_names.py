@@ -35,7 +35,6 @@ from narrate.reading.intake.words_in_names import (
 )
 from narrate.reading.taxa import Identifier
 
-
 _RANK = re.compile(r"\b(?:var|subsp|ssp|f|convar|cv)\b\.? ")
 
 
