@@ -8,9 +8,11 @@ from json.encoder import encode_basestring as quoted
 
 import numpy as np
 
-from narrate.judging.claims_made import ClaimMaker, ClaimsBySubject
+from narrate.judging.claims_by_subject import ClaimsBySubject
+from narrate.judging.claims_made import ClaimMaker
+from narrate.judging.clauses import in_words, pieces
 from narrate.judging.columns import StatementJudged
-from narrate.judging.evidence import Asked, AskedValue, in_words, pieces
+from narrate.judging.evidence import Asked, AskedValue
 from narrate.judging.facts import HOLDS
 from narrate.judging.weigh import VERDICTS
 from narrate.model.claims import Argument, Claim, Evidence

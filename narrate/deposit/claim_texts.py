@@ -8,7 +8,7 @@ from json.encoder import encode_basestring as quoted
 
 from narrate.deposit.argument_texts import ArgumentTexts
 from narrate.deposit.plain_claims import brief_step, dumped, plain_rival, plain_turning
-from narrate.judging.claims_made import ClaimsBySubject
+from narrate.judging.claims_by_subject import ClaimsBySubject
 from narrate.model.claims import Claim
 from narrate.model.ids import StatementId
 from narrate.model.next_steps import NextStep

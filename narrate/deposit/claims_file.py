@@ -8,7 +8,7 @@ from functools import partial
 
 from narrate.deposit.claim_texts import ClaimTexts
 from narrate.deposit.plain_claims import dumped, plain_claim
-from narrate.judging.claims_made import ClaimsBySubject
+from narrate.judging.claims_by_subject import ClaimsBySubject
 from narrate.model.claims import Claim, Claims
 from narrate.model.ids import Subject
 

@@ -10,7 +10,8 @@ from typing import NamedTuple
 import numpy as np
 
 from narrate.deposit.claims_file import HEAD, NOTHING, SEPARATOR, TAIL, subject_texts
-from narrate.judging.claims_made import ClaimMaker, ClaimsBySubject
+from narrate.judging.claims_by_subject import ClaimsBySubject
+from narrate.judging.claims_made import ClaimMaker
 from narrate.model.claims import Claims, SumsOfClaims
 from narrate.model.ids import Subject
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 import difflib
 from collections.abc import Iterable
 
+from narrate.judging.clauses import slots
 from narrate.judging.criteria import Look, leaves, rule_verdicts
-from narrate.judging.evidence import slots
 from narrate.judging.examples import example_project
 from narrate.judging.facts import FACTS, recorded
 from narrate.judging.known_words import fact_values, plant_words

@@ -14,7 +14,8 @@ from narrate.model.ids import Level, StatementId, Subject
 from narrate.model.next_steps import NextStep
 
 if TYPE_CHECKING:
-    from narrate.judging.claims_made import ClaimMaker, ClaimsBySubject
+    from narrate.judging.claims_by_subject import ClaimsBySubject
+    from narrate.judging.claims_made import ClaimMaker
 
 SIZE = 16
 """Bytes of one sum."""

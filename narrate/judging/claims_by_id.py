@@ -9,7 +9,7 @@ from narrate.model.claims import Claim
 from narrate.model.ids import StatementId, Subject
 
 if TYPE_CHECKING:
-    from narrate.judging.claims_made import ClaimsBySubject
+    from narrate.judging.claims_by_subject import ClaimsBySubject
 
 
 class ClaimsById(Mapping[str, Claim]):

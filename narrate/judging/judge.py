@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from narrate.judging.at_once import AtOnce, in_turn
-from narrate.judging.claims_made import claims_of
+from narrate.judging.claims_by_subject import claims_of
 from narrate.judging.columns import LevelJudged, level_judged, rules_of
 from narrate.judging.criteria import Look
 from narrate.judging.facts import recorded

@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import numpy as np
 
-from narrate.judging.claims_made import ClaimsBySubject, claims_of
+from narrate.judging.claims_by_subject import ClaimsBySubject, claims_of
 from narrate.judging.columns import LevelJudged, StatementJudged
 from narrate.judging.facts import CANNOT_TELL, HOLDS
 from narrate.model.claims import GRADE_NAMES, Claims, LimitInForce

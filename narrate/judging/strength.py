@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import chain
 
-from narrate.judging.claims_made import ClaimsBySubject
+from narrate.judging.claims_by_subject import ClaimsBySubject
 from narrate.model.claims import GRADE_NAMES, Claim, Claims
 from narrate.model.findings import Findings
 from narrate.model.ids import Level, StatementId, Subject

@@ -9,6 +9,7 @@ from functools import partial
 import numpy as np
 
 from narrate.judging.at_once import AtOnce, in_turn, shares_of
+from narrate.judging.candidates import Candidates, compacted
 from narrate.judging.criteria import Look, leaves, rule_verdicts
 from narrate.judging.elsewhere import OF_EACH_SAMPLE, spread_out
 from narrate.judging.facts import HOLDS
@@ -19,9 +20,7 @@ from narrate.judging.variants import (
     OF_EACH_CLASS,
     OF_EACH_PLANT,
     STEPS,
-    Candidates,
     Varied,
-    compacted,
     part_of,
     varied,
     with_empty_rows,

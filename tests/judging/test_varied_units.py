@@ -5,8 +5,9 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
+from narrate.judging.candidates import Candidates
 from narrate.judging.criteria import leaves
-from narrate.judging.variants import Candidates, varied, with_empty_rows
+from narrate.judging.variants import varied, with_empty_rows
 from narrate.judging.varied_look import OF_OWN_COUNTS
 from narrate.judging.varied_units import ANSWERED, VariedUnits
 from narrate.measures.catalogue import measured
