@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from narrate.judging.judge import judge
-from narrate.judging.next_steps import expected
+from narrate.judging.work_described import expected
 from narrate.measures.count_table import count_table
 from narrate.measures.units import Units
 from narrate.model.claims import Claims
