@@ -63,7 +63,7 @@ class Marks:
     """
     What the 3 of '12 (3)' is: kept as a note, fragments beside them, more of the same, or, in '12 (2 uncharred)', two
     of the twelve; a condition such as 'uncharred' where three more are in it; 'of which uncharred' where three of the
-    twelve are.
+    twelve are; 'aside': like a note, and '(3)' alone is presence.
     """
     estimates: Literal["counted", "present"] = "counted"
     """How 'c. 200' is taken."""

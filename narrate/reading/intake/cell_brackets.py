@@ -7,7 +7,7 @@ import re
 from narrate.reading.intake.cell_marks import Found, Meanings, Reading, number_of
 from narrate.reading.intake.cell_signs import counted, keyed, present, unkeyed
 
-_OTHERS = ("note", "fragment", "more", "of which")
+_OTHERS = ("note", "fragment", "more", "aside", "of which")
 
 
 def state_in_brackets(by: Meanings) -> str:

@@ -103,6 +103,13 @@ def _only_bracketed(match: re.Match[str], written: str, by: Meanings) -> Reading
         return one_find(counted(written, match[1], by, completeness="fragment"))
     if state_in_brackets(by):
         return read_beside_brackets("", match[1], written, by)
+    if by.brackets == "aside":
+        quirk = Quirk(
+            kind="brackets",
+            message=f"'{written}' is kept as presence: the totals leave out what stands in brackets, expected a key",
+            help=_BRACKETS_HELP,
+        )
+        return one_find(present(written, note=f"written {written}"), quirk)
     quirk = Quirk(
         kind="brackets",
         message=f"'{written}' is read as {match[1]}, and the brackets are kept in the note, expected a key for them",

@@ -25,7 +25,7 @@ from narrate.reading.intake.shares_in_heads import SORTED, size_and_share
 from narrate.reading.intake.sheet_finds import Find, SheetFinds
 from narrate.reading.intake.tallies import TALLY, of_strokes
 from narrate.reading.intake.told import Told
-from narrate.reading.intake.words_in_names import FRAGMENTS
+from narrate.reading.intake.words_in_names import FRAGMENTS, whole_of_pieces
 from narrate.reading.intake.written_names import NameReader, WrittenName
 
 _NO_FINDS = ("", "0", "0.0", "-", "–", "NA", "N/A", "NULL")
@@ -305,7 +305,7 @@ class _Reader(NamedLines):
     def _completeness(self, by_row: Line, by_column: Line) -> str:
         text = self._first("completeness", by_row, by_column).lower()
         part = without_weight(self._first("part", by_row, by_column).strip())[0]
-        if not text and (PIECES_ONLY.fullmatch(part) or FRAGMENTS.search(f" {part}")):
+        if not text and (PIECES_ONLY.fullmatch(part) or FRAGMENTS.search(f" {part}") or whole_of_pieces(part)):
             return "fragment"
         if re.match(r"fr|f$|broken|bits?", text):
             return "fragment"

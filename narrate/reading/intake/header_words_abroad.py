@@ -19,7 +19,7 @@ _WORDS: dict[str, str] = {
         "yapı çukur 유구 유구명 fait faits 遺構 遺構名 遺構番号 遗迹 遗迹单位 单位"
     ),
     "context": (
-        "stelle birim niveau niveaux se unidad unité kontext schicht contexte us couche contexto ue estrato capa nivel contesto strato camada laag lag réteg "
+        "procedencia proveniencia provenienza herkunft herkomst stelle birim niveau niveaux se unidad unité kontext schicht contexte us couche contexto ue estrato capa nivel contesto strato camada laag lag réteg "
         "warstwa jednostka lager lag sloj слой горизонт vrstva kontekst açma tabaka 층위 層位 層 層名 地层 层位 出土単位"
     ),
     "phase": (

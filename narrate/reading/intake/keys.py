@@ -164,7 +164,7 @@ _ABROAD = (
     (r"なし|無|无|未検出|不検出|未发现", "absent"),
     (r"aanwezig|vorhanden|pr[eé]sent|förekommer|forekommer|til stede|obecn|jelen|enkele?|einzeln|vereinzelt|wenig|viele?\b|sehr|massenhaft|häufig|selten|"
      r"tiental|honderd|duizend|zeer|veel|weinig|vele|zeldzaam|quelques|rares?\b|peu\b|abondant|nombreu|très|fréquent|poc[oahi]|escas|abundante|much|raro|rari|molt|"
-     r"frequent|enstaka|måttlig|riklig|få\b|många|mange|nieliczn|liczn|bardzo|kevés|sok", "present"),
+     r"matig|gemiddeld|mäßig|mittel|moyen|modér|moderad|mediament|średni|trochę|frequent|enstaka|måttlig|riklig|få\b|många|mange|nieliczn|liczn|bardzo|kevés|sok", "present"),
 )  # fmt: skip
 
 

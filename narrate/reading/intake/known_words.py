@@ -11,7 +11,7 @@ from narrate.model.packs import Packs
 from narrate.reading.intake.plant_words_abroad import CONDITIONS_ABROAD, PARTS_ABROAD
 from narrate.reading.intake.remarks import conditions_in
 from narrate.reading.intake.short_words import ShortWords
-from narrate.reading.intake.words_in_names import FRAGMENTS, MORE_PARTS, SHORT_CONDITIONS
+from narrate.reading.intake.words_in_names import FRAGMENTS, MORE_PARTS, SHORT_CONDITIONS, whole_of_pieces
 from narrate.reading.values import find_word
 
 
@@ -46,6 +46,8 @@ class KnownWords:
         if not found and " / " in text:
             halves = {self.part_of(half) for half in text.split(" / ")} - {""}
             found = halves.pop() if len(halves) == 1 else None  # 'cariosside / caryopsis'
+        if not found and (whole := whole_of_pieces(text)):
+            found = self.part_of(whole)  # 'frag. de caryopse', 'Kornbruch'
         return found or self._part_beside_condition(flat)
 
     def _part_beside_condition(self, flat: str) -> str:

@@ -13,6 +13,7 @@ from narrate.model.packs import Packs
 from narrate.model.sampling import Sample
 from narrate.problems import Place, Problem, ProblemList
 from narrate.reading.files import decoded
+from narrate.reading.intake.brackets_by_totals import with_brackets_by_totals
 from narrate.reading.intake.code_tables import read_code_table
 from narrate.reading.intake.default_parts import parts_taken
 from narrate.reading.intake.finds import read_finds
@@ -112,6 +113,10 @@ def take_in(sheet: Path, packs: Packs, *, shown_path: str = "", codes: Path | No
                 "example",
             )
             return TakenIn(problems=problems.sorted())
+        layout, said = with_brackets_by_totals(
+            layout, grids, lambda one, of_it: read_by_layout(grids, one, name_reader(packs, one.names), of_it)
+        )
+        doubts = (*doubts, *said)
         layout, ready = with_parts(layout, grids, packs, told)
         text = layout_text(layout, sheet.name)
     names = name_reader(packs, layout.names)

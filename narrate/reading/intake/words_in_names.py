@@ -104,3 +104,23 @@ def without_match(pattern: re.Pattern[str], name: str) -> tuple[str, str]:
         return name, ""
     rest = (name[: match.start()] + " " + name[match.end() :]).strip()
     return " ".join(re.sub(r"[(\[]\s*[)\]]", "", rest).split()).strip(" ,;-"), match[1].strip()
+
+
+_BEFORE = re.compile(
+    r"(?:frags?\.?|fragm\.?|fragments?|fragmentos?|frammenti|frammento|fragmenten?|fragmenty?|bruchstücke?|pieces?|bits|brokken|stukken|trozos|pezzi|ułamki|kawałki|éclats?)"
+    r"\s*(?:(?:of|de|du|des|di|von|van|vom|del|della|delle|dell[’']|d[’'])\s*)?[(\s]\s*(?P<part>[^()]+?)\s*\)?",
+    re.IGNORECASE,
+)
+_COMPOUND = re.compile(r"(?P<part>[^\W\d_]{3,}?)s?(?:fragment(?:en?)?|frag\.?|bruch(?:stücke?)?|fr\.)", re.IGNORECASE)
+
+
+def whole_of_pieces(text: str) -> str:
+    """
+    The part that pieces are of, where words for pieces stand before it or in one word with it; empty for none.
+
+    >>> [whole_of_pieces(t) for t in ("frag. de caryopse", "Kornbruch", "frammento di guscio", "Fragment (Korn)", "grain")]
+    ['caryopse', 'Korn', 'guscio', 'Korn', '']
+    """
+    flat = text.strip()
+    match = _BEFORE.fullmatch(flat) or _COMPOUND.fullmatch(flat)
+    return match["part"] if match is not None else ""

@@ -227,3 +227,62 @@ def test_two_keys_that_say_one_thing_in_other_words_agree(tmp_path: Path, note: 
 
     assert sum(row.count.number or 0 for row in found.rows if row.completeness == "fragment") == 4
     assert [problem.message for problem in found.problems if "neither is used" in problem.message] == []
+
+
+def bracketed(*, adds: bool, last: str = "") -> str:
+    """Numbers in brackets that no key explains, and totals that add them or leave them out."""
+    totals = ("21", "14", "20", "10") if adds else ("18", "7", "18", "5")
+    rows = ["Taxon,Part,S1,S2,S3,S4", "Hordeum vulgare,grain,3,1,8,", "Chenopodium album,seed,12 (3),4,10 (2),(5)"]
+    rows += ["Rumex sp.,seed,2,(6),,1", "Avena sp.,grain,1,2 (1),,4", f"Total,,{','.join(totals)}"]
+    return "\n".join(rows).replace(totals[0], last or totals[0], 1)
+
+
+def test_totals_tell_that_numbers_in_brackets_are_added(tmp_path: Path) -> None:
+    """12 (3) is fifteen where all totals say so; that it is taken so is told."""
+    found = taken(tmp_path, bracketed(adds=True))
+
+    assert sum(row.count.number or 0 for row in found.rows) == 65
+    assert wrong_totals(found) == []
+    assert [doubt[:61] for doubt in found.doubts] == ["the totals of the sheet add what stands in brackets, as '3' i"]
+
+
+def test_totals_tell_that_numbers_in_brackets_are_left_out(tmp_path: Path) -> None:
+    """12 (3) is twelve, and (5) alone no count, where all totals say so; what it is nobody says, and that is told."""
+    found = taken(tmp_path, bracketed(adds=False))
+
+    assert sum(row.count.number or 0 for row in found.rows) == 48
+    assert [row.count.amount for row in found.rows if row.count.written == "(5)"] == ["noted as present"]
+    assert wrong_totals(found) == []
+    assert [doubt[:67] for doubt in found.doubts] == ["DOUBTFUL: the totals of the sheet leave out what stands in brackets"]
+
+
+@pytest.mark.parametrize("adds", [True, False])
+def test_one_wrong_total_does_not_turn_what_the_others_say_of_brackets(tmp_path: Path, adds: bool) -> None:
+    """The first total made 29: told at its cell and nowhere else."""
+    assert wrong_totals(taken(tmp_path, bracketed(adds=adds, last="29"))) == ["C6"]
+
+
+@pytest.mark.parametrize(
+    ("written", "part"),
+    [
+        ("Kornfragment", "grain"), ("Kornbruch", "grain"), ("frag. de caryopse", "grain"), ("fragments de coque", "nutshell"),
+        ("fragmento de cáscara", "nutshell"), ("frammenti di guscio", "nutshell"), ("graanfragmenten", "grain"),
+        ("Fragment (Korn)", "grain"), ("frags of nutshell", "nutshell"), ("Schalenfragmente", "nutshell"),
+    ],
+)  # fmt: skip
+def test_pieces_of_a_part_are_that_part_in_pieces(tmp_path: Path, written: str, part: str) -> None:
+    """Whether the word for pieces stands before the part, behind it or in one word with it."""
+    found = taken(tmp_path, f"Taxon,Part,S1,S2\nHordeum vulgare,grain,4,2\nCorylus avellana,{written},3,\nRumex sp.,seed,2,1")
+    pieces = next(row for row in found.rows if row.place.line == 3)
+
+    assert (str(pieces.part), pieces.completeness) == (part, "fragment")
+
+
+def test_a_name_of_two_parts_is_no_seed(tmp_path: Path) -> None:
+    """'Tuber/rhizome' without a part is of a part that nobody can tell, and that is told."""
+    found = taken(tmp_path, "Taxon,Part,S1,S2\nHordeum vulgare,grain,4,2\nTuber/rhizome,,3,1\nRumex sp.,seed,2,1")
+
+    assert {str(row.part) for row in found.rows if row.place.line == 3} == {"indeterminate"}
+    assert "2 finds name no part; the layout takes them as indeterminate for 2, expected a part for each" in [
+        problem.message for problem in found.problems
+    ]
