@@ -1,5 +1,7 @@
 """What numbers in brackets are, where no key says it and the totals of the sheet do: added to the others, or left out."""
 
+# ruff: noqa: E501
+
 from __future__ import annotations
 
 import re

@@ -20,10 +20,15 @@ _SHOWN = re.compile(r"[(\[]\s*(?:n|no\.?|x|#|\d{1,3}|\.{2,3}|…)?\s*[)\]]\s*(?:
 """'(n) = uncharred', '( ): modern'."""
 _MODERN = re.compile(r"\b(?:modern[aeio]?s?|recent[eis]*|intrusive|rezent[e]?|récents?|récentes?|recientes?|recenti|współczesn\w*)\b", re.IGNORECASE)
 
+_DOUBT = re.compile(
+    r"\bcf\b|\b(?:uncertain|tentative|doubtful|possible|probable)\b|\b(?:unsicher|fraglich|incertain|douteu|insegur|inciert|dudos|incert|dubbi|onzeker|niepewn)\w*",
+    re.IGNORECASE,
+)
+
 
 def brackets_said(text: str) -> str:
     """
-    The condition of what stands in brackets behind a count, 'of which' before it where it is among that; else empty.
+    The condition of what stands in brackets behind a count, 'of which' before it where it is among that, or 'in doubt'.
 
     >>> brackets_said("Counts are of charred items; numbers in parentheses are uncharred and considered modern")
     'uncharred'
@@ -31,11 +36,15 @@ def brackets_said(text: str) -> str:
     ('uncharred', 'uncharred')
     >>> brackets_said("In brackets: of which mineralised"), brackets_said("Fragments in brackets"), brackets_said("(n) = modern")
     ('of which mineralised', '', 'uncharred')
+    >>> brackets_said("Numbers in brackets are cf. identifications"), brackets_said("(n) = weights")
+    ('in doubt', '')
     """
     for clause in re.split(r"[.;\n]\s+|[;\n]", text):
         found = _in_clause(clause)
         if found:
             return f"of which {found}" if _OF_WHICH.search(clause) else found
+        if re.search(BRACKETS, clause, re.IGNORECASE) and _DOUBT.search(clause):
+            return "in doubt"
     return ""
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from typing import Any
 
 from narrate.reading.intake.cell_marks import Found, Meanings, Reading, number_of
 from narrate.reading.intake.cell_signs import counted, keyed, present, unkeyed
@@ -39,7 +40,8 @@ def read_beside_brackets(first: str, inside: str, written: str, by: Meanings) ->
 def _amount(text: str, written: str, by: Meanings, note: str, state: str) -> Found | None:
     if not text:
         return None
+    said: dict[str, Any] = {"is_doubtful": True} if state == "in doubt" else {"condition": state}
     if number_of(text, by.decimal) is not None:
-        return counted(written, text, by, note=note, condition=state)
+        return counted(written, text, by, note=note, **said)
     count = keyed(text, written, by)
-    return Found(count=count, note=note, condition=state) if count else present(written, note=note, condition=state)
+    return Found(count=count, note=note, **said) if count else present(written, note=note, **said)

@@ -71,6 +71,13 @@ ABOUT = (
     r"|all['’]incirca|intorno a|stimat[ioae]|ong(?:\.|eveer|ev\.?)?|geschat|plm\.?|ok\.|około|szac(?:\.|owan[eoay])?)"
 )
 """Common practice, no source: words before or behind a number that say it is an estimate, in seven languages."""
+PIECES = (
+    r"(?:f|frs?|frags?|fragm|frg|frgm|fgts?|fragments?|fragmentos?|fragmenten?|fragmenty?|framm|frammento|frammenti|bruch|bruchst(?:\.|ücke?)?"
+    r"|broken|brokken|pezzi|trozos|ułamki)\.?"
+)
+"""Common practice, no source: words for pieces behind a number, in seven languages."""
+WHOLES = r"(?:wholes?|w|complete|entire|intact|ent|enti(?:er|ère)s?|enter[oa]s?|inter[oiae]|int|ganze?r?|hele|heel|całe)\.?"
+AND = r"(?:[+&,;/]|(?<=[\s.])(?:and|und|u\.|et|y|e|en|i)(?=\s))"
 
 
 class Meanings(NamedTuple):
@@ -93,6 +100,7 @@ class Meanings(NamedTuple):
 COUNT_LIKE = re.compile(
     rf"(?:[<>≤≥]=?|{ABOUT})?\s*\d[\d,.' \u00a0]*(?:{ABOUT})?"
     r"(?:e[+-]?\d+)?\s*(?:\+|\?|[*†‡§]+|ml|g|mg|kg|cc|l|frags?\.?|f|w|fr|cf\.?)?(?:\s*[(\[]\s*[^)\]]{1,12}[)\]])?"
+    rf"|\d+\s*(?:{WHOLES}\s*)?(?:{AND}\s*(?:\d+\s*)?)?{PIECES}|\+\s?\d+\s*{PIECES}"
     r"|\.\d+\s*(?:g|mg)?|\d+\s*[-–/]\s*\d+|/\s*\d+|\d+\s*/|\d+\s*[+&]\s*\d+\s*(?:cf\.?|f|frags?\.?)?|(?:[-–—x+]\s*)?(?:\(\d+\)|\[\d+\])|x{1,5}|\+{1,6}\s*(?:\([^)]{1,24}\))?|[-–—.?]|p|#{1,4}|\*{1,5}|[•●○◦■□▪▫◆◇★☆✔√]{1,5}|✓|[(\[][x+][)\]]|tr|trace|escas[oa]|abundante|muy abundante|regular|frecuente|rar[oa]|fréquent|abondant|très abondant|selten|häufig|einzelne?|vereinzelt|zahlreich|weinig|veel|scars[oa]|frequente|abbondante|present|absent|nil|rare|occasional|common|frequent|abundant|dominant|few|some|many|numerous|very (?:rare|common|abundant|frequent)|-\d+(?:\.\d+)?",
     re.IGNORECASE,
 )

@@ -1,6 +1,5 @@
 """Cells of weights, in grams."""
 
-# ruff: noqa: E501
 
 from __future__ import annotations
 

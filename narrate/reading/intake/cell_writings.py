@@ -8,8 +8,25 @@ from dataclasses import replace
 from narrate.model.counts import Count
 from narrate.reading.count_cells import read_count
 from narrate.reading.intake.cell_brackets import read_beside_brackets, state_in_brackets
-from narrate.reading.intake.cell_marks import ABOUT, NUMBER, Found, Meanings, Quirk, Reading, number_of
+from narrate.reading.intake.cell_marks import (
+    ABOUT,
+    AND,
+    NUMBER,
+    PIECES,
+    WHOLES,
+    Found,
+    Meanings,
+    Quirk,
+    Reading,
+    number_of,
+)
 from narrate.reading.intake.cell_masses import UNIT_GRAMS, grams
+from narrate.reading.intake.cell_pieces import (
+    pieces,
+    pieces_alone,
+    whole_and_pieces,
+    whole_and_some_pieces,
+)
 from narrate.reading.intake.cell_signs import counted, keyed, of_footnote, one_find, present, said_beside, unkeyed
 from narrate.reading.intake.halves import read_half
 from narrate.reading.intake.remarks import conditions_in
@@ -192,18 +209,6 @@ def _part_of_one(match: re.Match[str], written: str, by: Meanings) -> Reading | 
     return read_half(written, int(match[1] or 0), by.halves if "½" in written else "")
 
 
-def _pieces(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
-    is_whole = match[2].lower().startswith("w")
-    return one_find(counted(written, match[1], by, completeness="whole" if is_whole else "fragment"))
-
-
-def _whole_and_pieces(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
-    one = counted(written, match[1], by)
-    is_cf = match[3].lower().startswith("cf")
-    other = counted(written, match[2], by, completeness="" if is_cf else "fragment", is_doubtful=is_cf)
-    return Reading(found=(one, other)) if one and other else None
-
-
 def _signed(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
     """A sign with a remark behind it."""
     sign, text = match[1], match[2].strip(" ()[],;")
@@ -233,17 +238,6 @@ def _doubted_sign(match: re.Match[str], written: str, by: Meanings) -> Reading |
     return Reading(found=(Found(count=kept, is_doubtful=True),), quirks=(*more, quirk))
 
 
-def _pieces_alone(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
-    """'frags' without a number: pieces that nobody counted."""
-    quirk = Quirk(
-        kind="pieces alone",
-        message=f"'{written}' says that pieces were there and not how many; it is kept as presence, expected a number",
-        help="say under 'mend' in the layout how many there are, if somebody has counted them",
-    )
-    count = Count(written=written, amount="noted as present")
-    return Reading(found=(Found(count=count, completeness="fragment"),), quirks=(quirk,))
-
-
 def _remarked(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
     """A plain amount with words behind it, such as '3 uncharred'."""
     if re.match(r"(?:jan|feb|mar|apr|may|jun|jul|aug|sep|oct|nov|dec)\b", match[2], re.IGNORECASE):
@@ -268,7 +262,7 @@ _G = r"(g|gr|gm|gms|grams|mg|kg)\.?"
 _WRITINGS = (
     (
         r"[(\[]?(frags?|fragments?|fragm|fgts?|frgm?|fragmentos?|frammenti|fragmente|bruchstücke?|fragmenten)\.?[)\]]?",
-        _pieces_alone,
+        pieces_alone,
     ),
     (rf"(?:{ABOUT})\s*({NUMBER})", _estimate),
     (rf"({NUMBER})\s*[(\[]?\s*(?:{ABOUT})\s*[)\]]?", _estimate),
@@ -280,6 +274,7 @@ _WRITINGS = (
         _of_which,
     ),
     (rf"({NUMBER})\s*[,;(\[]\s*(\d+)\s+of (?:them|these|which)\s+(?:are |were )?([a-z -]+)[)\]]?", _of_which),
+    (rf"(\d+)\s*[(\[]\s*\+\s*(\d+)\s*({PIECES})\s*[)\]]", whole_and_pieces),
     (rf"({NUMBER})\s*[(\[]([^)\]]{{1,30}})[)\]]", _bracketed),
     (r"(?:[-–—]\s*)?[(\[](\d+)[)\]]", _only_bracketed),
     (r"(x{1,5}|\+{1,6})?\s*[(\[](x{1,5}|\+{1,6}|\d+)[)\]]", _sign_and_brackets),
@@ -289,11 +284,13 @@ _WRITINGS = (
     (rf"({NUMBER})\s*{_G}", _grams),
     (rf"({NUMBER})\s*(?:ml|cc|cm3|l)\.?", _millilitres),
     (r"(\d*)\s*/\s*(\d*)", _slashed),
-    (r"(\d+)\s*(?:whole|w)\.?\s*[/,;+&]?\s*(\d+)\s*(frag(?:ment)?s?|fr|f|broken)\.?", _whole_and_pieces),
+    (rf"(\d+)\s*(?:{WHOLES})?\s*{AND}?\s*(?<!\d\s)(?<!\d)(\d+)\s*({PIECES})", whole_and_pieces),
+    (rf"(\d+)\s*(?:{WHOLES})?\s*{AND}\s*({PIECES})", whole_and_some_pieces),
     (rf"({NUMBER})ish", _estimate),
     (r"(\d{0,6})\s*[½¼¾⅓⅔]", _part_of_one),
-    (rf"({NUMBER})\s*(w|whole|f|fr|frs|frag|frags|fragment|fragments)\.?", _pieces),
-    (rf"({NUMBER})\s*w?\.?\s*[+&,;]?\s*({NUMBER})\s*(f|fr|frag|frags|fragment|fragments|cf)\.?", _whole_and_pieces),
+    (rf"(?:\+\s?)?({NUMBER})\s*({PIECES})", pieces),
+    (rf"({NUMBER})\s*({WHOLES})", pieces),
+    (rf"({NUMBER})\s*w?\.?\s*[+&,;]?\s*({NUMBER})\s*(f|fr|frag|frags|fragment|fragments|cf)\.?", whole_and_pieces),
     (r"(x{1,5}|\+{1,6}|p|[<>≤≥]\s*\d{1,9}|\d{1,9}\+)\s*\(?\?\)?", _doubted_sign),
     (r"(x{1,5}|\+{1,6}|p|\*{1,5})\s*([*†‡§¹²³]+|[(\[,;][^)\]]{1,60}[)\]]?|\s[a-z][a-z .-]{1,60})", _signed),
     (rf"({NUMBER})\s*[,;:]?\s+\(?([A-Za-z][^)]{{0,79}})\)?", _remarked),

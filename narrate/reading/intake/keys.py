@@ -78,7 +78,7 @@ def find_marks(grid: Grid) -> Marks:
                 slash = "whole/fragment"
             elif re.search(rf"{_PIECES}\w*\s*/\s*{_WHOLE}", lower):
                 slash = "fragment/whole"
-        if re.search(rf"{BRACKETS}.{{0,40}}{_PIECES}|{_PIECES}.{{0,40}}{BRACKETS}|\d ?\(\d+\).{{0,40}}{_PIECES}", narrow(lower)):
+        if re.search(rf"{BRACKETS}.{{0,40}}{_PIECES}|{_PIECES}.{{0,40}}{BRACKETS}|\d ?\(\d+\).{{0,40}}{_PIECES}|\(n?\) ?[=:].{{0,40}}{_PIECES}", narrow(lower)):
             brackets = "fragment"
         elif re.search(BRACKETS, lower) and not brackets_said(cell.text) and re.search(
             r"of which|of these|of them|thereof|included in|davon|dont\b|de los cuales|di cui|waarvan|dos quais", lower

@@ -23,7 +23,9 @@ CHOICES: Mapping[str, tuple[str, ...]] = {
     "blank": ("absent", "not looked for"),
     "decimal": (".", ","),
     "slash": ("", "whole/fragment", "fragment/whole"),
-    "brackets": ("note", "fragment", "more", "aside", "of which", *STATES, *(f"of which {state}" for state in STATES)),
+    "brackets": (
+        "note", "fragment", "more", "aside", "in doubt", "of which", *STATES, *(f"of which {state}" for state in STATES),
+    ),
     "estimates": ("counted", "present"),
     "halves": ("", "fragment"),
 }

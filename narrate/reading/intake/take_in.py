@@ -113,10 +113,10 @@ def take_in(sheet: Path, packs: Packs, *, shown_path: str = "", codes: Path | No
                 "example",
             )
             return TakenIn(problems=problems.sorted())
-        layout, said = with_brackets_by_totals(
+        layout, of_brackets = with_brackets_by_totals(
             layout, grids, lambda one, of_it: read_by_layout(grids, one, name_reader(packs, one.names), of_it)
         )
-        doubts = (*doubts, *said)
+        doubts = (*doubts, *of_brackets)
         layout, ready = with_parts(layout, grids, packs, told)
         text = layout_text(layout, sheet.name)
     names = name_reader(packs, layout.names)

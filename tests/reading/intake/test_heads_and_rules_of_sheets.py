@@ -286,3 +286,39 @@ def test_a_name_of_two_parts_is_no_seed(tmp_path: Path) -> None:
     assert "2 finds name no part; the layout takes them as indeterminate for 2, expected a part for each" in [
         problem.message for problem in found.problems
     ]
+
+
+@pytest.mark.parametrize(
+    "written",
+    [
+        "12+4f", "12 + 4 f", "12+4 frag.", "12 + 4 fr.", "12 (+4 fr.)", "12 ent. + 4 frag.", "12 ganze + 4 Fragmente",
+        "12/4f", "12w 4f", "12 int. + 4 framm.", "12 hele + 4 fragm.", "12 całe + 4 fragm.", "12 en 4 frag", "12 y 4 frag.",
+        "12 u. 4 Frag.",
+    ],
+)  # fmt: skip
+def test_whole_ones_and_pieces_in_one_cell_are_two_finds(tmp_path: Path, written: str) -> None:
+    """Twelve whole ones and four pieces, in any language."""
+    found = taken(tmp_path, f"Taxon,Part,S1,S2\nHordeum vulgare,grain,{written},2\nRumex sp.,seed,2,1\nAvena sp.,grain,1,1")
+    first = [row for row in found.rows if row.place.cell == "C2"]
+
+    assert [(row.count.number, row.completeness) for row in first] == [(12, "whole"), (4, "fragment")]
+
+
+def test_pieces_that_nobody_counted_beside_whole_ones_are_in_no_sum(tmp_path: Path) -> None:
+    """'12 + frags' is twelve, and pieces as presence, which is told; the total of 15 holds."""
+    found = taken(tmp_path, "Taxon,Part,S1,S2\nHordeum vulgare,grain,12 + frags,2\nRumex sp.,seed,2,1\nAvena sp.,grain,1,1\nTotal,,15,4")
+    first = [row for row in found.rows if row.place.cell == "C2"]
+
+    assert [(row.count.number, row.completeness) for row in first] == [(12, "whole"), (None, "fragment")]
+    assert [problem.message for problem in found.problems] == [
+        "'12 + frags' says that pieces were there and not how many; they are kept as presence, expected a number"
+    ]
+
+
+def test_numbers_in_brackets_may_be_in_doubt(tmp_path: Path) -> None:
+    """'Numbers in brackets are cf. identifications': twelve, and three that are like it."""
+    sheet = "Taxon,Part,S1,S2\nHordeum vulgare,grain,12 (3),2\nRumex sp.,seed,2,(1)\nAvena sp.,grain,1,1\nNumbers in brackets are cf. identifications"
+    found = taken(tmp_path, sheet)
+
+    doubted = [(row.count.number, row.place.cell) for row in found.rows if row.identification.qualifier == "cf."]
+    assert doubted == [(3, "C2"), (1, "D3")]
