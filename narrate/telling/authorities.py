@@ -2,20 +2,33 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import replace
 
-from narrate.model.ids import Subject
+from narrate.model.ids import SITE, Subject
 from narrate.model.narrative import Narrative, Sentence
 from narrate.model.packs import Packs
+from narrate.model.project import Project
 from narrate.telling import english
 from narrate.telling.names import Names
 
-_READ_FIRST = ("site", "phase", "context")
-"""The order in which a report is read. Texts of samples and features stand in none, and name authorities anew."""
+
+def _as_read(project: Project) -> Iterator[Subject]:
+    """
+    The order in which a report is read: each phase with its contexts, contexts without a phase, then the whole dig.
+
+    Texts of samples and features stand in none, and name authorities anew.
+    """
+    for phase in project.phases:
+        yield Subject(level="phase", id=phase.id)
+        yield from (Subject(level="context", id=c.id) for c in project.contexts if c.phase == phase.id)
+    yield from (Subject(level="context", id=c.id) for c in project.contexts if project.phase(c.phase) is None)
+    yield Subject(level="site", id=SITE)
 
 
-def authorities_once(told: Mapping[Subject, Narrative], names: Names, packs: Packs) -> dict[Subject, Narrative]:
+def authorities_once(
+    told: Mapping[Subject, Narrative], names: Names, packs: Packs, project: Project
+) -> dict[Subject, Narrative]:
     """
     The narratives, each authority left where a report names the plant first.
 
@@ -30,10 +43,9 @@ def authorities_once(told: Mapping[Subject, Narrative], names: Names, packs: Pac
     }
     given: set[str] = set()
     changed = dict(told)
-    for level in _READ_FIRST:
-        for subject, narrative in told.items():
-            if subject.level == level:
-                changed[subject] = _without_those_given(narrative, latin, given)
+    for subject in _as_read(project):
+        if subject in told:
+            changed[subject] = _without_those_given(told[subject], latin, given)
     return changed
 
 

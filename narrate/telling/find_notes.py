@@ -1,7 +1,7 @@
 """
 What was noted of finds and samples whatever is read of them: rows of cobs, grounds of a name, a block lifted whole.
 
-Told with the list of finds, to visitors in the plain words of the pack; notes that bear on a reading stand beside it (`telling.observations`).
+Told in the report with the list of finds; notes that bear on a reading stand beside it (`observations`).
 """
 
 from __future__ import annotations
@@ -19,7 +19,7 @@ def find_note_sentences(page: Page, context: Context) -> list[Sentence]:
     """One sentence for the finds, of each what the laboratory wrote; then what was noted of the samples."""
     if page.is_review:
         return []
-    notes = [note for note in notes_of(page, context) if note.observation.told_with == "finds"]
+    notes = [n for n in page.noted or notes_of(page, context) if n.observation.told_with == "finds"]
     if page.is_plain:
         told = {note.observation.plain: note.ref for note in notes if note.observation.plain}
         return [sentence for plain, ref in told.items() for sentence in page.say([ref], plain)]

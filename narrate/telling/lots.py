@@ -14,6 +14,7 @@ from narrate.telling.behind import is_meant
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
 from narrate.telling.spread import is_too_few, name_of, presence
+from narrate.telling.unread_crops import unread_crop_sentences
 
 FOOD_GROUPS = {
     "food.maize": "maize", "food.native-seed-crops": "native-crop", "food.nut": "nut", "food.fruit": "fruit",
@@ -36,7 +37,8 @@ def lot_sentences(page: Page, contexts: Sequence[Context], held: Sequence[Readin
         if group is not None and reading.rank > 1:
             sentences += _rich(page, contexts, reading, group)
             sentences += _without(page, contexts, reading, group)
-    return sentences[:3]
+    food = [reading for reading in held if reading.claim.question == "food"]
+    return sentences[:3] + (unread_crop_sentences(page, food) if food else [])
 
 
 def _group(page: Page, id: str) -> PlantGroup | None:

@@ -95,7 +95,7 @@ def narratives(
             told[subject] = narrative
     if followed is not None:
         followed.end()
-    named = authorities_once(told, Names(audience=dig.audience, packs=packs), packs)
+    named = authorities_once(told, Names(audience=dig.audience, packs=packs), packs, project)
     return _made_distinct(named, "In {id}, {text}")
 
 

@@ -148,7 +148,7 @@ def test_visitors_are_told_of_disturbed_samples_in_the_shares(judged_example: Ju
 
 
 def test_weights_are_held_like_with_like(report: dict[str, str]):
-    """C03: 12.37 g of shell to 21.17 g of wood, 0.58; 1.12 g of the shell is of 1–2 mm, and no wood of that class: 0.53."""
+    """C03: 12.37 g of shell to 21.17 g of wood, 0.58; 1.12 g of it of 1–2 mm, and no wood so small: 0.53."""
     assert "nutshell weighs 0.58 g to a gram of wood charcoal (0.53 for size classes weighed of both" in report["C03"]
 
 

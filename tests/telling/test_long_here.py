@@ -30,7 +30,7 @@ def test_their_fresh_seeds_are_told_with_where_they_lay(told_of_example: Told):
 
 
 def test_sizes_that_nobody_measured_are_told_where_crops_are_read(told_of_example: Told):
-    """Smith 1985 (chenopod) and Mueller 2017 (erect knotweed) tell crop from wild kin by coat and size (from memory)."""
+    """Smith 1985 (chenopod) and Mueller 2017 (erect knotweed) tell crop from wild kin by coat and size."""
     text = dig(told_of_example)
 
     assert "No measured size of a seed or a coat is on record" in text
@@ -61,3 +61,12 @@ def test_tips_are_told_where_no_slow_build_up_is_read(told_of_example: Told):
     for id, quote in (("C14", "in three tips"), ("C22", "a single black tip"), ("C04", "basket-loads")):
         text = told_of_example["report"][Subject(level="context", id=id)].text
         assert quote in text and "slow build-up" not in text
+
+
+def test_crops_without_a_reading_of_the_phase_are_told_with_their_samples(told_of_example: Told):
+    """Squash rind: 2 + 4 + 1 + 3 + 2 + 13 + 2 + 1 pieces in eight early samples; late chenopod in six."""
+    early = told_of_example["report"][Subject(level="phase", id="early")].text
+    late = told_of_example["report"][Subject(level="phase", id="late")].text
+
+    assert "In 8 of 23 samples lay 28 pieces of squash rind (*Cucurbita* sp.), from which nothing is read" in early
+    assert "In 6 of 27 samples lay 12 chenopod seeds" in late

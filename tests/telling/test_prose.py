@@ -140,13 +140,18 @@ def test_species_bear_their_authority_once_in_the_report(
     told: dict[str, dict[Subject, Narrative]], judged_example: Judged
 ):
     """
-    With the Latin where the report names a species first, the dig before its phases and contexts, and never again.
+    With the Latin where the report names a species first, each phase before its contexts and the dig last.
 
     Maize is Zea mays L. (Linnaeus 1753, Species plantarum 2:971; from memory); the others have the pack's.
     """
     packs = judged_example.packs
-    order = ("site", "phase", "context")
-    read = sorted((s for s in told["report"] if s.level in order), key=lambda s: order.index(s.level))
+    project = judged_example.project
+    read: list[Subject] = []
+    for phase in (*project.phases, None):
+        read += [Subject(level="phase", id=phase.id)] if phase else []
+        inside = [c.id for c in project.contexts if project.phase(c.phase) == phase]
+        read += [Subject(level="context", id=id) for id in inside]
+    read.append(Subject(level="site", id=SITE))
     whole = "\n".join(told["report"][subject].text for subject in read)
     named_in_latin = re.findall(r"\((?:cf\. )?\*([A-Z][a-z]+ [a-z-]+)\*", whole)
     seen = {latin for latin in named_in_latin if packs.taxa[latin].authority}
