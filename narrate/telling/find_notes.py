@@ -1,7 +1,7 @@
 """
 What was noted of finds and samples whatever is read of them: rows of cobs, grounds of a name, a block lifted whole.
 
-Told in the report with the list of finds; notes that bear on a reading stand beside it (`observations`).
+Told with the list of finds, to visitors in the words of the pack; what bears on a reading stands beside it.
 """
 
 from __future__ import annotations
