@@ -8,6 +8,8 @@ import pytest
 
 from narrate.model.ids import Subject
 from narrate.model.narrative import Narrative
+from narrate.model.signs import signs_in, signs_of
+from narrate.pipeline.judged import Judged
 
 Told = Mapping[str, Mapping[Subject, Narrative]]
 
@@ -58,3 +60,14 @@ def test_one_thing_seen_of_two_parts_is_quoted_of_both(told_of_example: Told):
 def test_visitors_and_the_review_have_no_list_of_notes(told_of_example: Told):
     """What single cobs looked like is for who compares them."""
     assert "ten-row" not in context(told_of_example, "public", "C13")
+
+
+@pytest.mark.parametrize(
+    ("note", "is_told"),
+    [("by the bench", True), ("both from one spot", True), ("checked by the analyst", False), ("fragile", False)],
+)
+def test_only_what_others_can_use_is_told_with_the_finds(judged_example: Judged, note: str, is_told: bool):
+    """Where finds lay bears on how many plants stand behind a number; who looked at them does not."""
+    found = [seen for seen, _, _ in signs_in(signs_of(judged_example.packs.observations), note, "find")]
+
+    assert any(seen.told_with == "finds" for seen in found) is is_told
