@@ -13,7 +13,7 @@ from narrate.telling.page import Page
 AT_MOST = 2
 """Plants that one sentence explains."""
 
-COMMAS_AT_MOST = 3
+COMMAS_AT_MOST = 4
 """A longer list is hard enough as it is."""
 
 _PART = r"(?! (?:seeds?|grains?|nutshell|nuts?|charcoal|plants?|stems?|wood)\b)"
@@ -135,7 +135,8 @@ GOES_ON = re.compile(r"(?:From|Of) the same plant\b")
 
 def _are_of_one(refs: set[str], sentence: Sentence) -> bool:
     """Whether a sentence rests on what those before it rest on; that all are of one record makes them no one."""
-    return bool(GOES_ON.match(sentence.text)) or any(ref in refs for ref in sentence.refs if not ref.endswith("/record"))
+    own = [ref for ref in sentence.refs if not ref.endswith("/record")]
+    return bool(GOES_ON.match(sentence.text)) or any(ref in refs for ref in own)
 
 
 def _glosses(page: Page) -> Iterator[tuple[tuple[str, ...], str]]:

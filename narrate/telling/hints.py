@@ -23,6 +23,15 @@ def faint_sentences(page: Page, faint: Sequence[Reading]) -> list[Sentence]:
     refs = [r.claim.id for r in ordered]
     if page.is_plain:
         clauses = that_clauses(page, ordered)
+        foods, others = [r for r in ordered if r.is_food], [r for r in ordered if not r.is_food]
+        if foods and others and len(clauses.split()) > LONG:
+            said = page.say(refs, f"there are faint signs that {that_clauses(page, foods)}")
+            rest = f"faint signs that {that_clauses(page, others)}"
+            return said + page.say(
+                refs,
+                f"there are also {rest}; a few finds more or less would change all of this",
+                f"we also see {rest}; a few finds more or less could undo all of this",
+            )
         return page.say(
             refs,
             f"there are faint signs that {clauses}, but a few finds more or less would change that",
@@ -31,6 +40,10 @@ def faint_sentences(page: Page, faint: Sequence[Reading]) -> list[Sentence]:
     said = page.say(refs, hints_told(page, [_piece(page, r) for r in ordered], _alone(page, ordered)))
     page.draws += [Draw(sentence=s, pieces=tuple(_piece(page, r) for r in ordered), is_hint=True) for s in said]
     return said
+
+
+LONG = 20
+"""Words from which faint signs of foods and of other things are told to visitors in two sentences."""
 
 
 def hints_told(page: Page, pieces: Sequence[str], alone: str = "") -> str:

@@ -100,7 +100,8 @@ def changes_once(clauses: Sequence[str]) -> list[str]:
     """
     What changed, for visitors, with the fires said once.
 
-    >>> changes_once(["corn came to more of people's fires than before", "nuts came to fewer of people's fires than before"])
+    >>> of_fires = "of people's fires than before"
+    >>> changes_once([f"corn came to more {of_fires}", f"nuts came to fewer {of_fires}"])
     ["corn came to more of people's fires than before, and nuts to fewer"]
     """
     changed = [match for clause in clauses if (match := _CHANGED.match(clause))]
