@@ -28,6 +28,8 @@ class Sums(Labels):
         """Rows and columns without a label that are the sum of the others."""
         columns = [c for c, role in self.columns.items() if role.name == "counts"]
         rows = [r for r, role in self.rows.items() if role.name == "counts"]
+        self._numbers_of_samples(rows)
+        columns = [c for c in columns if self.columns[c].name == "counts"]
         if len(columns) < 3 or len(rows) < 3:
             return
         value = {(r, c): _value(self.look, r, c) for r in rows for c in columns}
@@ -37,6 +39,20 @@ class Sums(Labels):
         self._totals_beside(rows, columns, value)
         self._sums_of_neighbours(rows, columns, value)
         self._sum_of_all_lines(columns, value)
+
+    def _numbers_of_samples(self, rows: list[int]) -> None:
+        """Columns of '4/5' under whatever word, with the same number of samples behind each stroke: ubiquities."""
+        for column, role in list(self.columns.items()):
+            if role.name not in ("counts", "total", "derived"):
+                continue
+            texts = [text for r in rows if (text := self.look.text(r, column))]
+            shared = [match for text in texts if (match := re.fullmatch(r"(\d+)\s*/\s*(\d+)", text))]
+            of = {int(match[2]) for match in shared}
+            others = sum(one.name == "counts" for at, one in self.columns.items() if at != column)
+            is_of_all = len(of) == 1 and max(of) > 2 and (role.name != "counts" or max(of) == others)
+            if is_of_all and len(shared) >= max(3, 0.8 * len(texts)):
+                if all(int(match[1]) <= int(match[2]) for match in shared):
+                    self.columns[column] = Role(name="ubiquity")
 
     def _sums_without_id(self) -> None:
         """Columns at the end with no word over them, which stand over all others, and the sums of those: totals."""

@@ -9,7 +9,7 @@ import re
 # Common practice, no source: how such tables are usually headed. Units behind them are left off before they are looked up.
 _WORDS: dict[str, str] = {
     "sample": (
-        "funn funnnr fund fundnr fundnummer éch mostra mostres lagin laginak próbki próby vzorku uzorka proby vzorci vzorec échantillonnage "
+        "próba prél funn funnnr fund fundnr fundnummer éch mostra mostres lagin laginak próbki próby vzorku uzorka proby vzorci vzorec échantillonnage "
         "bolsa bolsas funda sac sacchetto beutel tüte probe proben probennummer probennr échantillon echantillon prélèvement prelevement muestra muestras campione "
         "campioni amostra amostras monster vnr vondstnr vondstnummer monsternr prøve prøvenr prov provnr minta próbka próbki próby proba uzorak vzorek örnek numune δείγμα проба пробы образец образцы "
         "flot flots flotación flotacion flotación flottation flotado 시료 시료번호 시료명 試料 試料番号 試料名 サンプル サンプル番号 样品 样品号 样品编号 浮选号 標本番号"
@@ -23,12 +23,12 @@ _WORDS: dict[str, str] = {
         "warstwa jednostka lager lag sloj слой горизонт vrstva kontekst açma tabaka 층위 層位 層 層名 地层 层位 出土単位"
     ),
     "phase": (
-        "faza fazy okres okresy período períodos horizonte chronologia chronologie zeit zeitstellung periode datierung epoche période periode datation chronologie période/phase periodo época epoca faz "
+        "epoka epoki faza fazy okres okresy período períodos horizonte chronologia chronologie zeit zeitstellung periode datierung epoche période periode datation chronologie période/phase periodo época epoca faz "
         "cronología cronologia fase faze dönem evre период датировка datering tidsperiode 시대 시기 時期 時代 年代 时代 分期 期"
     ),
     "site": "fundstelle schnitt fläche areal saggio settore ambiente sondagem sondage tranchée zona put werkput vlak schakt cuadro cuadrícula cuadricula sector proyecto carré quadrat quadrato fundort ort site lieu yacimiento sitio sito località sítio vindplaats lokalitet lelőhely stanowisko 유적 유적명 遺跡 遺跡名 遗址",
     "volume": (
-        "volym volumen jordvolym prøvevolumen volumen bodenvolumen probenvolumen volume volumes litros litres liter tierra sedimento объём объем "
+        "litry litrów litra volym volumen jordvolym prøvevolumen volumen bodenvolumen probenvolumen volume volumes litros litres liter tierra sedimento объём объем "
         "volum hacim volym térfogat objętość litrage 토양량 시료량 処理量 水洗量 水洗土量 処理土量 土壌量 サンプル量 浮選土量 土量 容量 体積 浮选土量 土样量"
     ),
     "taxon": (
@@ -47,7 +47,7 @@ _WORDS: dict[str, str] = {
     "group": "clase classe klasse categoría categoria catégorie kategorie gruppe groupe grupo gruppo groep kategoria",
     "code": "scheda lfd lfdnr laufnummer datensatz datensatznr rang lp enregistrement registro registros recordnr volgnr volgnummer rekord",
     "total": "summe gesamt gesamtsumme total somme suma totale всего итого soma totaal összesen razem ukupno celkem toplam 合計 計 总计 合计",
-    "density": "dichte funddichte konzentration densité densités densidad densità densidade dichtheid yoğunluk 密度",
+    "density": "gęstość zagęszczenie dichte funddichte konzentration densité densités densidad densità densidade dichtheid yoğunluk 密度",
     "ubiquity": "stetigkeit fréq frec frequenz fréquence fréquences ubiquité frecuencia ubicuidad ubiquidad frequenza ubiquità 出土概率 出現率",
     "percent": "prozent anteil pourcentage porcentaje percentuale 百分比 割合",
 }  # fmt: skip
@@ -67,7 +67,7 @@ _PHRASES: tuple[tuple[str, re.Pattern[str]], ...] = (
         r"(?:in|dans|en|nb|nbre|nombre|número|numero|anzahl|aantal|nº|n°|n) (?:de |di |der |van |total de )?(?:positiven? |positifs? )?"
         r"(?:proben|prélèvements|échantillons|muestras|campioni|amostras|monsters|prøver|prov)(?: (?:positifs?|positiv|présents?))?"
     )),
-    ("density", re.compile(r".*(?:concentrazione|concentración|concentração|densité|densidad|densità|densidade|dichte|dichtheid|konzentration|concentratie|密度)(?: .*)?")),
+    ("density", re.compile(r".*(?:concentrazione|concentración|concentração|densité|densidad|densità|densidade|dichte|dichtheid|konzentration|concentratie|gęstość|密度)(?: .*)?|.* (?:pro|per|par|por|je|na|op|al|à le) (?:10 ?)?(?:litro?s?|litre|liter|l|lt|dm3)\b.*")),
     ("common name", re.compile(r"deutscher name|nom (?:vernaculaire|commun|français)|nombre (?:común|vulgar)|nome (?:comune|comum|volgare)|türkçe adı")),
     ("sorted", re.compile(r"(?:% |anteil )?(?:trié|triée|tri|ausgelesen|untersucht|analysiert|analysé|analizado|analizzato|uitgezocht|analisado|revisado)(?: %)?")),
     ("flot volume", re.compile(

@@ -28,7 +28,7 @@ _BESIDE = (
 )
 _NAME = re.compile(rf"(?:{_BESIDE}[ -]+)*{_PERIOD}(?:(?:[ -]+|(?<=-))(?:{_BESIDE}|{_PERIOD}))*", re.IGNORECASE)
 _NUMBERED = re.compile(
-    r"(?<![^\W\d_])(?:(?:building |occupation |site |settlement )?(?:phase|period|horizon|stratum|level|stage)|niveau|période|phase|fase|periodo|período|nivel|livello|horizonte|orizzonte|schicht|horizont|periode|fazy?|poziom|warstwa)"
+    r"(?<![^\W\d_])(?:(?:building |occupation |site |settlement )?(?:phase|period|horizon|stratum|level|stage)|niveau|strato|estrato|couche|capa|période|phase|fase|periodo|período|nivel|livello|horizonte|orizzonte|schicht|horizont|periode|fazy?|poziom|warstwa)"
     r"\s+(?:\d{1,2}[a-z]?|[IVX]{1,5}[a-z]?|[A-F]\d?)(?:\s*[-–/&]\s*(?:\d{1,2}[a-z]?|[IVX]{1,5}[a-z]?))?",
     re.IGNORECASE,
 )

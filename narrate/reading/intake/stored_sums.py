@@ -111,7 +111,13 @@ class Sums:
         if not own and same_words(self._group_word(before), label):
             own = before
         if own:
-            return {"section": (own, None)}
+            # 'Aegilops glume bases are counted as chaff': those of the kind may stand in other sections too.
+            kind = Group(label, self.names)
+            if not kind.is_known or kind.is_either:
+                return {"section": (own, None)}
+            line.guesses |= {"section and its kind"}
+            others = [t for t in self.taxa if t not in own and self._answer(kind, t, None) == "yes"]
+            return {"section": (own, None), **({"section and its kind": ([*own, *others], None)} if others else {})}
         by_word = [t for t in self.taxa if same_words(self._group_word([t]), label)]
         if by_word:
             return {"group": (by_word, None)}

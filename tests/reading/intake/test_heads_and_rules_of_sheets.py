@@ -322,3 +322,39 @@ def test_numbers_in_brackets_may_be_in_doubt(tmp_path: Path) -> None:
 
     doubted = [(row.count.number, row.place.cell) for row in found.rows if row.identification.qualifier == "cf."]
     assert doubted == [(3, "C2"), (1, "D3")]
+
+
+CHAFF_ELSEWHERE = """
+Campione,,C1,C2,C3,C4
+Volume (litri),,10,20,5,8
+CEREALI,,,,,
+Hordeum vulgare,cariosside,15,21,,7
+PULA,,,,,
+Triticum dicoccum,base di gluma,7,2,8,4
+PIANTE SPONTANEE,,,,,
+Aegilops sp.,base di gluma,,4,3,2
+Lolium sp.,seme,10,28,1,8
+Totale pula,,7,6,11,{}
+Resti carbonizzati per litro,,3.2,2.75,2.4,2.63
+"""
+
+
+def test_a_total_named_as_a_section_may_take_in_its_kind_of_other_sections(tmp_path: Path) -> None:
+    """Glume bases of goat grass stand among the wild plants and are added to the chaff; the density is one of all."""
+    found = taken(tmp_path, CHAFF_ELSEWHERE.format(6))
+
+    assert wrong_totals(found) == []
+    assert found.layout is not None
+    assert found.layout.tables[0].rows[10].name == "density"
+    assert wrong_totals(taken(tmp_path, CHAFF_ELSEWHERE.format(8))) == ["F10"]
+
+
+@pytest.mark.parametrize("head", ["Presentie", "Präsenz", "Obecność", "Fundproben"])
+def test_a_column_of_shares_of_the_samples_is_a_ubiquity_under_any_word(tmp_path: Path, head: str) -> None:
+    """'3/4' beside four samples; one that is wrong is told."""
+    rows = ["Taxon,Part,S1,S2,S3,S4,Total,{}", "Hordeum vulgare,grain,3,1,8,,12,3/4", "Avena sp.,grain,1,,2,,3,2/4"]
+    rows += ["Rumex sp.,seed,2,4,1,1,8,4/4", "Galium aparine,seed,,,2,,2,{}"]
+    sheet = "\n".join(rows)
+
+    assert wrong_totals(taken(tmp_path, sheet.format(head, "1/4"))) == []
+    assert wrong_totals(taken(tmp_path, sheet.format(head, "3/4"))) == ["H5"]
