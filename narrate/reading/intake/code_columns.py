@@ -1,5 +1,7 @@
 """What the columns of a list of codes say beside the name: the part, the condition, whole or broken, the unit, 'cf.'."""
 
+# ruff: noqa: E501
+
 from __future__ import annotations
 
 from collections.abc import Callable

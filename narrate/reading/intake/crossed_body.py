@@ -286,4 +286,11 @@ def with_unit(role: str, words: str) -> Role:
         found = unit(words)
         default = {"volume": "l", "flot volume": "ml", "flot mass": "g"}[role]
         return Role(name=role, qualifiers=(found if found not in ("", "%", "mm") else default,))
+    if role == "sample note" and _OF_TIME.search(words):
+        return Role(name=role, qualifiers=(words,))  # its head stays with it
     return Role(name=role)
+
+
+_OF_TIME = re.compile(
+    r"dat|year|jahr|año|anno\b|année|\brok\b|jaar|tpq|taq|terminus|start|\bend|from|\bto\b", re.IGNORECASE
+)

@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 import re
-from functools import cached_property
 
-from narrate.model.grids import Cell, Grid, address
+from narrate.model.grids import Cell, Grid
 from narrate.model.layouts import Layout, Role, Table
 from narrate.problems import Place
-from narrate.reading.intake.cell_marks import Found, Reading, number_of
+from narrate.reading.intake.amounts_of_finds import Amounts
+from narrate.reading.intake.cell_marks import Found, Reading
 from narrate.reading.intake.cell_masses import read_mass
 from narrate.reading.intake.cell_reading import read_cell
-from narrate.reading.intake.header_words import is_unit_of_mass, quantity, unit
+from narrate.reading.intake.header_words import quantity
 from narrate.reading.intake.heads_by_content import SIZES
 from narrate.reading.intake.kinds_of_amounts import kind_of_amount
-from narrate.reading.intake.names_of_table import NamedLines
 from narrate.reading.intake.not_plants import animal_part, class_aside, not_a_plant, says_no_plant, says_nothing_found
 from narrate.reading.intake.parts_of_finds import PIECES_ONLY, without_weight
 from narrate.reading.intake.pending import blanks_of_pending
@@ -23,7 +22,7 @@ from narrate.reading.intake.remarks import conditions_in, remark
 from narrate.reading.intake.said import Line, Said
 from narrate.reading.intake.shares_in_heads import SORTED, size_and_share
 from narrate.reading.intake.sheet_finds import Find, SheetFinds
-from narrate.reading.intake.tallies import TALLY, of_strokes
+from narrate.reading.intake.tallies import TALLY
 from narrate.reading.intake.told import Told
 from narrate.reading.intake.words_in_names import FRAGMENTS, whole_of_pieces
 from narrate.reading.intake.written_names import NameReader, WrittenName
@@ -37,7 +36,7 @@ def read_finds(grid: Grid, table: Table, layout: Layout, names: NameReader, told
     return _Reader(grid, table, layout, names, told).read()
 
 
-class _Reader(NamedLines):
+class _Reader(Amounts):
     def read(self) -> SheetFinds:
         table = self.table
         rows = [r for r, role in table.rows.items() if role.name in ("counts", "finds")]
@@ -80,24 +79,6 @@ class _Reader(NamedLines):
                     "fill it in, or say under 'mend' in the layout what was there",
                 )  # fmt: skip
         return self.out
-
-    def _is_beside_number(self, row: int, column: int, columns: list[int]) -> bool:
-        """Whether an amount stands beside strokes: it is taken, and strokes that say another number are told."""
-        others = [c for c in columns if TALLY not in self.table.columns[c].qualifiers and (row, c) in self.cells]
-        beside = [self.cells[row, c] for c in others]
-        if not beside:
-            return False
-        counted, own = of_strokes(self.cells[row, column]), self.cells[row, column].text
-        numbers = {number_of(cell.text, self.table.marks.decimal) for cell in beside} - {None}
-        if counted and numbers and counted not in numbers:
-            place = self.grid.place(row, column)
-            self.told.warning(
-                "N317", f"tally {place}", place,
-                f"the tally '{own}' has {counted} strokes, and {address(row, others[0])} says {beside[0].text}, "
-                "expected them to agree",
-                "narrate uses the number; look which of the two is right",
-            )  # fmt: skip
-        return True
 
     def _cell(
         self,
@@ -170,43 +151,6 @@ class _Reader(NamedLines):
         for one in reading.found:
             self._add(one, sample, name, is_cf, where, by_row, by_column, place)
 
-    def _quantity(self, row: int, column: int, name: WrittenName, by_row: Line, by_column: Line) -> tuple[str, str]:
-        for role in (self.table.columns[column], self.table.rows[row]):
-            if role.name == "mass":
-                return "mass", role.qualifiers[0] if role.qualifiers else "g"
-        for line in (by_column, by_row):
-            heads = line.get("quantity")
-            if heads:
-                what = "mass" if kind_of_amount(heads[0].text) == "mass" else quantity(heads[0].text)
-                if what == "mass":
-                    return "mass", unit(heads[0].text) or "g"
-                if name.quantity == "mass" and what.startswith("count") and not self._has_weights_apart:
-                    return "mass", name.unit  # 'Wood (g)' under 'whole' and 'frags'
-                if what.startswith("count") or not what:
-                    return "count", ""
-                return what, ""
-        if name.quantity:
-            return name.quantity, name.unit
-        for line in (by_row, by_column):
-            for said in line.get("part", ()):
-                if name.part and is_unit_of_mass(said.text):  # charcoal in 'g'; the 'g' of barley is a grain
-                    return "mass", unit(said.text) or "g"
-                if weighed := without_weight(said.text)[1]:
-                    return "mass", weighed  # 'fragments (g)'
-        for line in (by_row, by_column):
-            for head in line.get("section", ()):
-                # 'Nutshell (g)' as the head of a section holds for all lines below it.
-                section = self.names.read(head.text)
-                if section.quantity:
-                    return section.quantity, section.unit
-        return "count", ""
-
-    @cached_property
-    def _has_weights_apart(self) -> bool:
-        """Whether weights have small headings of their own: then a unit in a name is of those alone."""
-        rows = {r for r, role in self.table.rows.items() if "quantity" in role.names}
-        return any(r in rows and quantity(cell.text) == "mass" for (r, _), cell in self.cells.items())
-
     def _tell_quirks(self, reading: Reading, place: Place) -> None:
         for quirk in reading.quirks:
             self.told.warning("N313", quirk.kind, place, quirk.message, quirk.help)
@@ -242,7 +186,8 @@ class _Reader(NamedLines):
             or "whole"
         )
         in_part = self._first("part", by_row, by_column).strip()
-        size = size_and_share(self._first("size class", by_row, by_column))[0] or (in_part if SIZES.fullmatch(in_part) else "")
+        size = size_and_share(self._first("size class", by_row, by_column))[0]
+        size = size or (in_part if SIZES.fullmatch(in_part) else "")
         size = size or name.size_class or qualifiers.get("size class", "")
         fraction = self._fraction(by_row, by_column, notes)
         notes += ["an estimate"] if kind_of_amount(self._first("quantity", by_row, by_column)) == "estimate" else []

@@ -162,7 +162,7 @@ def flat_heading(text: str) -> str:
     >>> flat_heading("Vol. (L)"), flat_heading("Sample_ID:"), flat_heading("sampleSizeValue")
     ('vol l', 'sample id', 'sample size value')
     """
-    plain = re.sub(r"(?<=[a-z]{2})(?=[A-Z](?:[a-z]{2}|[A-Z]?$))", " ", text) if " " not in text else text
+    plain = re.sub(r"(?<=[a-z]{2})(?=[A-Z](?:[a-z]{2}|[A-Za-z]?$))", " ", text) if " " not in text else text
     flat = re.sub(r"[_\[\](){}.:;,*'\"?]", " ", plain.lower()).replace("#", " # ")
     return " ".join(flat.split())
 

@@ -26,7 +26,7 @@ _WORDS: dict[str, str] = {
         "epoka epoki faza fazy okres okresy período períodos horizonte chronologia chronologie zeit zeitstellung periode datierung epoche période periode datation chronologie période/phase periodo época epoca faz "
         "cronología cronologia fase faze dönem evre период датировка datering tidsperiode 시대 시기 時期 時代 年代 时代 分期 期"
     ),
-    "site": "fundstelle schnitt fläche areal saggio settore ambiente sondagem sondage tranchée zona put werkput vlak schakt cuadro cuadrícula cuadricula sector proyecto carré quadrat quadrato fundort ort site lieu yacimiento sitio sito località sítio vindplaats lokalitet lelőhely stanowisko 유적 유적명 遺跡 遺跡名 遗址",
+    "site": "fundstelle secteur sektor ar schnitt fläche areal saggio settore ambiente sondagem sondage tranchée zona put werkput vlak schakt cuadro cuadrícula cuadricula sector proyecto carré quadrat quadrato fundort ort site lieu yacimiento sitio sito località sítio vindplaats lokalitet lelőhely stanowisko 유적 유적명 遺跡 遺跡名 遗址",
     "volume": (
         "litry litrów litra volym volumen jordvolym prøvevolumen volumen bodenvolumen probenvolumen volume volumes litros litres liter tierra sedimento объём объем "
         "volum hacim volym térfogat objętość litrage 토양량 시료량 処理量 水洗量 水洗土量 処理土量 土壌量 サンプル量 浮選土量 土量 容量 体積 浮选土量 土样量"
@@ -47,7 +47,7 @@ _WORDS: dict[str, str] = {
     "group": "clase classe klasse categoría categoria catégorie kategorie gruppe groupe grupo gruppo groep kategoria",
     "code": "scheda lfd lfdnr laufnummer datensatz datensatznr rang lp enregistrement registro registros recordnr volgnr volgnummer rekord",
     "total": "summe gesamt gesamtsumme total somme suma totale всего итого soma totaal összesen razem ukupno celkem toplam 合計 計 总计 合计",
-    "density": "gęstość zagęszczenie dichte funddichte konzentration densité densités densidad densità densidade dichtheid yoğunluk 密度",
+    "density": "zagęszczenie gęstość koncentracja dichte funddichte konzentration densité densités densidad densità densidade dichtheid yoğunluk 密度",
     "ubiquity": "stetigkeit fréq frec frequenz fréquence fréquences ubiquité frecuencia ubicuidad ubiquidad frequenza ubiquità 出土概率 出現率",
     "percent": "prozent anteil pourcentage porcentaje percentuale 百分比 割合",
 }  # fmt: skip
@@ -56,7 +56,7 @@ _WORDS: dict[str, str] = {
 _PHRASES: tuple[tuple[str, re.Pattern[str]], ...] = (
     ("derived", re.compile(
         r"nmi|nmr|"
-        r"(?:nombre|número|numero|nº|n°|n|nb|anzahl|aantal|numero) (?:total )?(?:de |di |der )?(?:taxons?|taxa|espèces|especies|specie|espécies|arten|soorten|táxones|taxones)"
+        r"(?:nombre|número|numero|nº|n°|n|nb|anzahl|aantal|numero) (?:total )?(?:de |di |der )?(?:taxons?|taxa|espèces|especies|specie|espécies|arten|soorten|táxones|taxones)|(?:liczba|ilość) (?:taksonów|gatunków)"
     )),
     ("total", re.compile(
         r"(?:nombre|número|numero|nº|n°|n|nb|anzahl|aantal|nmr) (?:total )?(?:de |di |der )?(?:fragments?|restes|restos|resti|reste|fragmente|fragmentos|frammenti|charbons)(?: .*)?"
@@ -83,7 +83,7 @@ _PHRASES: tuple[tuple[str, re.Pattern[str]], ...] = (
         r"|maaswijdte|peneira|malha|sikt|såll|sold|sito|oczko|メッシュ|篩目|篩|筛孔|孔径)(?: (?:de|da|di|do|en|in|nr|n°|tamizado|tamisage|granulom\w+))* mm|malla|tamiz|maschenweite|siebfraktion|zeeffractie|maaswijdte|メッシュ|篩目|筛孔"
     )),
     ("kind", re.compile(
-        r"(?:type|tipo|art|typ|soort|nature|naturaleza|natura) (?:de |di |der |van |du |del |des |dell )?(?:structure|contexte|contexto|contesto|befund|befunds|befundes|spoor|fait|estructura|struttura|fossa|deposito|dépôt|us|ue)s?"
+        r"(?:type|tipo|art|typ|soort|nature|naturaleza|natura) (?:de |di |der |van |du |del |des |dell )?(?:structure|contexte|contexto|contesto|befund|befunds|befundes|spoor|fait|estructura|struttura|fossa|deposito|dépôt|us|ue)s?|(?:typ|rodzaj|charakter) (?:obiektu|kontekstu|jednostki|warstwy)"
         r"|befundart|befundtyp|befundansprache|interprétation|interpretación|interpretazione|interpretação|spooraard|遺構種別|遗迹类型"
     )),
     ("part", re.compile(r"(?:type|tipo|typ|art) (?:de |di |der |des )?(?:restes?|restos?|resto|resti|vestiges?)|restes|élément|elemento|elementos|onderdeel|pflanzenrest")),

@@ -77,9 +77,11 @@ def content_role(texts: list[str], look: Look) -> str:
         ("completeness", 0.6, lambda t: flat_heading(t) in COMPLETE),
         ("fraction", 0.6, lambda t: flat_heading(t) in _FRACTIONS),
         ("condition", 0.6, lambda t: len(t) > 2 and bool(names.condition_of(t))),
-        ("part", 0.6, lambda t: len(t) > 2 and bool(names.part_of(t))),
+        # 'pit' down a column says what was dug, and is no stone of a fruit
+        ("part", 0.6, lambda t: len(t) > 2 and bool(names.part_of(t)) and not (all_kinds and kind_of(t, words))),
         ("kind", 0.5, lambda t: bool(kind_of(t, words))),
     )
+    all_kinds = all(kind_of(t, words) for t in texts)
     is_answer = flat_texts <= {"n", "y", "yes", "no", "j", "s"}  # 'N' beside 'Y' is no number
     for role, share, is_one in tests:
         if role == "quantity" and is_answer and flat_texts != {"n"}:

@@ -23,9 +23,12 @@ class KnownWords:
     short: ShortWords = field(default_factory=ShortWords)
     """Short forms of parts and conditions that the sheet explains."""
     parts: dict[str, str] = field(default_factory=dict, init=False)
+    joined: dict[str, str] = field(default_factory=dict, init=False)
+    """Parts of several words, written together."""
 
     def __post_init__(self) -> None:
         self.parts = {**PARTS_ABROAD, **MORE_PARTS, **self.packs.words.part_lookup}
+        self.joined = {word.replace(" ", "").lower(): part for word, part in self.parts.items() if " " in word}
 
     def part_of(self, text: str) -> str:
         """The part that a text names, in any spelling; empty for none."""
@@ -46,6 +49,8 @@ class KnownWords:
         if not found and " / " in text:
             halves = {self.part_of(half) for half in text.split(" / ")} - {""}
             found = halves.pop() if len(halves) == 1 else None  # 'cariosside / caryopsis'
+        if not found and " " not in flat and len(flat) > 8:
+            found = self.joined.get(flat.lower().removesuffix("s"))  # 'glumebase'
         if not found and (whole := whole_of_pieces(text)):
             found = self.part_of(whole)  # 'frag. de caryopse', 'Kornbruch'
         return found or self._part_beside_condition(flat)

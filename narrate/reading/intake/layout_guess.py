@@ -50,7 +50,8 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     keys = keys_of_file(grids)
     grids = tuple(without_keys(grid, keys) for grid in grids)
     names = names.knowing(short=short_words(grids, names))
-    pairs = [(grid, Look.of(grid, names, frozenset(keys.marks[grid.sheet].key) | yes_and_no(grid) | tally_texts(grid))) for grid in grids]
+    signs = {id(g): frozenset(keys.marks[g.sheet].key) | yes_and_no(g) | tally_texts(g) for g in grids}
+    pairs = [(grid, Look.of(grid, names, signs[id(grid)])) for grid in grids]
     codes, sheets_of_codes = codes_in_use(look for _, look in pairs)
     codes = {**codes_in_prose(look for _, look in pairs), **codes}
     for n, (grid, look) in enumerate(pairs):

@@ -1,5 +1,7 @@
 """Totals that say what they leave out: 'Summe (ohne Holzkohle)', 'Total excl. charcoal', 'Total sans charbons'."""
 
+# ruff: noqa: E501
+
 from __future__ import annotations
 
 import re

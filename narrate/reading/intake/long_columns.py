@@ -148,7 +148,8 @@ def column_role(
 def condition_said_in(text: str, look: Look) -> str:
     """The condition that stands beside a part in one cell."""
     words = text.split()
-    return look.names.condition_of(text) or next((c for w in words if len(w) > 4 and (c := look.names.condition_of(w))), "")
+    said = (look.names.condition_of(word) for word in words if len(word) > 4)
+    return look.names.condition_of(text) or next((one for one in said if one), "")
 
 
 def contexts_of_kinds(look: Look, below: list[int], columns: dict[int, Role]) -> dict[int, Role]:

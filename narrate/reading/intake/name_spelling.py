@@ -56,8 +56,8 @@ def with_words_apart(name: str) -> str:
     >>> with_words_apart("HordeumVulgare"), with_words_apart("Hordeum vulgare"), with_words_apart("McDonald")
     ('Hordeum vulgare', '', '')
     """
-    match = re.fullmatch(r"([A-Z][a-z]{3,})([A-Z])([a-z]{2,})\.?", name.strip())
-    return f"{match[1]} {match[2].lower()}{match[3]}" if match else ""
+    match = re.fullmatch(r"([Cc]f)?([A-Z][a-z]{3,})([A-Z])([a-z]+)\.?", name.strip())
+    return f"{'cf. ' if match[1] else ''}{match[2]} {match[3].lower()}{match[4]}" if match else ""
 
 
 def with_genus(name: str, before: str) -> str:

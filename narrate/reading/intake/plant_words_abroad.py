@@ -72,7 +72,7 @@ PARTS_ABROAD: Mapping[str, str] = {
     "cariosside": "grain", "cariossidi": "grain", "seme": "seed", "semi": "seed", "vinacciolo": "seed", "vinaccioli": "seed", "endocarpo": "fruit stone",
     "endocarpi": "fruit stone", "acheni": "achene", "achenio": "achene", "akène": "achene", "akènes": "achene", "aquenio": "achene", "aquénio": "achene", "base di gluma": "glume base", "basi di gluma": "glume base", "carbone": "charcoal",
     "carboni": "charcoal", "forchetta": "spikelet fork", "forchette": "spikelet fork",
-    "dop": "nutshell", "doppen": "nutshell", "notendoppen": "nutshell", "kafbasis": "glume base", "kafbases": "glume base", "aarvorkje": "spikelet fork", "aarvorkjes": "spikelet fork",
+    "dop": "nutshell", "doppen": "nutshell", "notendoppen": "nutshell", "aarspil": "rachis internode", "aarspillen": "rachis internode", "aarspilfragment": "rachis internode", "mest": "dung", "mist": "dung", "estiércol": "dung", "letame": "dung", "fumier": "dung", "nawóz": "dung", "excréments": "dung", "kafbasis": "glume base", "kafbases": "glume base", "aarvorkje": "spikelet fork", "aarvorkjes": "spikelet fork",
     "aarspilsegment": "rachis internode", "aarspilsegmenten": "rachis internode", "zaad": "seed", "zaden": "seed", "korrel": "grain", "korrels": "grain",
     "graan": "grain", "houtskool": "charcoal", "notendop": "nutshell",
     "grão": "grain", "grãos": "grain", "semente": "seed", "sementes": "seed", "grainha": "seed", "grainhas": "seed", "casca": "nutshell",

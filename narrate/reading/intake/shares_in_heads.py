@@ -1,5 +1,7 @@
 """Heads of sieve classes that say what share of the class was sorted: '0,5 mm (1/4)', '0.5 mm, 25 % sorted', '>1 mm x4'."""
 
+# ruff: noqa: E501
+
 from __future__ import annotations
 
 import re

@@ -79,6 +79,11 @@ class BySample(Sums):
         said = f"the counts in {cells_said(cells)}"
         asked = [t for t in lines if all(self._is_asked(self.ledger.at(t, s)) for s in of)]
         numbers = {"lines": len(lines), "names": len(names), "known": len(known), "known names": len(known_names)}
+        counted = [t for t in lines if any(self.ledger.count.get(self.ledger.at(t, s)) for s in of)]
+        plain = [f for t in counted if (f := self.first_find[t]) is not None and not is_unnamed(f)
+                 and f.name.identification.taxon not in ("Indeterminate", "Unidentified")]  # fmt: skip
+        own = {f.name.identification.taxon or f.name.identification.written.lower() for f in plain}
+        numbers |= {"counted lines": len(plain) + len(asked), "counted names": len(own) + len(asked)}
         perhaps = (1.0,) * len(asked)
         return {name: Worked(value=float(n - len(asked)), said=said, perhaps=perhaps) for name, n in numbers.items()}
 

@@ -69,7 +69,7 @@ UNIT = re.compile(
 TAIL = re.compile(
     r"[_.](?:(?P<mass>(?:(?:dry_)?(?:weight|wt|mass|gewicht|gew|poids|peso|masse|masa|waga)[_.]?)?(?:in_)?(?:g|gr|grams?|gramm|grammes|gramos|grammi|gram|mg)|weight|wt|mass|gewicht|poids|peso)"
     r"|(?P<count>n|no|nr|ct|count|counts|num|number|nb|anz|anzahl|nombre|cantidad|numero|aantal|liczba|nisp|mni|qty)"
-    r"|(?P<sign>pres(?:ent|ence)?|presence_absence|present_absent|p_?a|abundance|abund|score|präsenz|présence|presencia|presenza|aanwezig|obecność))[.]?$"
+    r"|(?P<sign>pres(?:ent|ence)?|presence_absence|present_absent|p_?a|abundance|abund|score|präsenz|présence|presencia|presenza|presente|présente?|presenti|vorhanden|anwesend|aanwezig|obecność|obecn[ey]))[.]?$"
     r"|\s*[(](?P<sign2>pres(?:ent|ence)?|pres(?:ence|ent) ?/ ?abs(?:ence|ent)|p ?/ ?a|\+ ?/ ?-|abundance)[)]$",
     re.IGNORECASE,
 )

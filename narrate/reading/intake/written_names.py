@@ -197,6 +197,10 @@ class NameReader(KnownWords):
         before, comma, behind = written.rpartition(",")
         if comma and before and self.part_of(behind):
             return f"{tidy(before)}, {tidy(behind)}"
+        for mark in ("|", " / ", "::", "__"):
+            before, sign, behind = written.rpartition(mark)
+            if sign and before and self.part_of(behind.strip()):
+                return f"{tidy(before)}, {tidy(behind.strip())}"  # 'Hordeum vulgare | grain'
         german = re.fullmatch(r"(.*[a-z.])[_.]+([A-ZÄÖÜ][^_.]+)", written.strip())
         if german and self.part_of(german[2]):
             return f"{tidy(german[1])}, {tidy(german[2])}"  # 'Corylus_Nussschale'
