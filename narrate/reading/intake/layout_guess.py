@@ -98,9 +98,10 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
         if grid.sheet in sheets_of_codes:
             found.doubts.append(f"{where} says what {len(codes)} codes mean; they stand under 'names' in the layout")
             if unknown := conditions_unknown(look):
+                said = ", ".join(map(repr, unknown[:6]))
                 found.doubts.append(
-                    f"DOUBTFUL: {where} says {', '.join(map(repr, unknown[:6]))} of the condition of codes, which nobody "
-                    "knows; their finds are taken as the table says: mend the names in the layout"
+                    f"DOUBTFUL: {where} says {said} of the condition of codes, which nobody knows; their finds are "
+                    "taken as the table says: mend the names in the layout"
                 )
             continue
         records = guess_records(look, whole(look))
