@@ -48,6 +48,24 @@ def brackets_said(text: str) -> str:
     return ""
 
 
+def without_brackets_said(text: str) -> str:
+    """
+    A text without what it says of numbers in brackets, which holds for those alone.
+
+    >>> without_brackets_said("Restos por contexto; entre paréntesis: restos no carbonizados").strip()
+    'Restos por contexto'
+    """
+    clauses = re.split(r"(?<=[.;\n])\s+|(?<=[;\n])", text)
+    return " ".join(one for one in clauses if not brackets_said(one) or _named(_before_brackets(one))).rstrip(" ;")
+
+
+def _before_brackets(clause: str) -> str:
+    """What stands before the words on brackets, where that is a piece of its own: 'Charred remains, uncharred in …'."""
+    word = re.search(BRACKETS, clause, re.IGNORECASE)
+    start = word.start() if word is not None else 0
+    return clause[: max(clause.rfind(",", 0, start), clause.rfind("(", 0, start), 0)]
+
+
 def _in_clause(clause: str) -> str:
     word = re.search(BRACKETS, clause, re.IGNORECASE)
     shown = _SHOWN.search(clause)

@@ -147,12 +147,20 @@ class Body(Columns):
             is_behind = bool(self.counts) and column > max(self.counts) and self.look.name_score(row, self.names) > 0
             if text and (row, column) in self.look.cells and not is_behind:  # 'half of it 60%' is a remark on a plant
                 role = heading(text)
-                if role in ROW_META:
+                if role in ROW_META and not (column != self.names and self._is_said_of_many(column, text)):
                     return text, role
         text = self.look.text(row, self.names) or next(
             (self.look.text(row, c) for c in self.labels if self.look.text(row, c)), ""
         )
         return text, heading(text)
+
+    def _is_said_of_many(self, column: int, text: str) -> bool:
+        """Whether a word beside the names says something of the finds: 'min' for mineralised, in this line and others."""
+        if heading(text) in ("total", "percent", "density", "ubiquity"):
+            return False
+        names = self.look.names
+        known = names.short.conditions.keys() | names.short.parts.keys()
+        return text in known or sum(self.look.text(row, column) == text for row in self.body) > 2
 
     def _body_role(self, row: int, is_counted: bool) -> Role:
         look = self.look

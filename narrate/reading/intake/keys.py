@@ -50,6 +50,11 @@ _LETTERS = re.compile(
     r"present|absent|rare|occasional|common|frequent|abundant|dominant|few|some|many|moderate|trace|\d", re.IGNORECASE
 )
 
+_UNCOUNTED = re.compile(
+    r"(?:not|un|non|nicht|niet|no|sin|nie|pas) ?(?:counted|quantified|compt\w*|quantif\w*|gezählt|ausgezählt|quantifiziert|geteld|contad\w*|cuantific\w*|contat\w*|policz\w*|liczon\w*)",
+    re.IGNORECASE,
+)
+"""'nc = not counted': what stands for a number that nobody has."""
 # Common practice, no source: words of keys for slashes.
 _PIECES = r"(?:frag|bruchst|bruch\b|trozos|pezzi|frammenti|pieces|broken|破片|碎片|ułam|zlom|kawałk|brokken|pedaz)"
 _WHOLE = r"(?:(?:wholes?|complete|intact)(?: grains?| seeds?)?|ganz\w*|enti[eè]r\w*|enter[oa]s?|inter[oi]|hele)"
@@ -121,6 +126,7 @@ def key_entries(grid: Grid) -> list[Entry]:
                     not match["sign"].isalpha()
                     or match["sign"].lower().startswith("x")
                     or _LETTERS.search(match["meaning"])
+                    or _UNCOUNTED.match(match["meaning"])
                 ):
                     found.append(Entry(match["sign"], meaning, at))
     return found
@@ -138,7 +144,7 @@ def meaning_of(meaning: str, more: str = "") -> str:
     word = meaning.strip().lower()
     if re.match(r"absent|not present|none|not found|nil", word):
         return "absent"
-    if re.match(r"(?:not|un|non)[ -]?(?:counted|quantified)", word) or says_uncounted(re.split(r"[,;(]", word)[0]):
+    if _UNCOUNTED.match(word.replace("-", " ")) or says_uncounted(re.split(r"[,;(]", word)[0]):
         return "present"
     if re.match(r"not (?:looked|sorted|examined|analysed|recorded)|no data", word):
         return "not looked for"

@@ -17,6 +17,7 @@ _PERIOD = (
     r"|âge du (?:bronze|fer|cuivre)|bronze (?:ancien|moyen|final)|néolithique|chalcolithique|antiquité|gallo-romain|moyen[ -]âge|haut moyen[ -]âge|médiéval|époque \w+|mérovingien|carolingien"
     r"|edad del (?:bronce|hierro|cobre)|bronce|hierro|neolítico|calcolítico|época \w+|romano|medieval|ibérico"
     r"|età del (?:bronzo|ferro|rame)|bronzo|neolitico|eneolitico|età \w+|romana|medievale|alto ?medioevo"
+    r"|per[ií]odo \w+|periode? \w+"
     r"|bronstijd|ijzertijd|romeinse tijd|\w*middeleeuwen|neolithicum|nieuwe tijd"
     r"|epoka (?:brązu|żelaza)|neolit|średniowiecze|okres \w+(?: \w+)?|brąz)"
 )
@@ -29,7 +30,7 @@ _BESIDE = (
 _NAME = re.compile(rf"(?:{_BESIDE}[ -]+)*{_PERIOD}(?:(?:[ -]+|(?<=-))(?:{_BESIDE}|{_PERIOD}))*", re.IGNORECASE)
 _NUMBERED = re.compile(
     r"(?<![^\W\d_])(?:(?:building |occupation |site |settlement )?(?:phase|period|horizon|stratum|level|stage)|niveau|strato|estrato|couche|capa|période|phase|fase|periodo|período|nivel|livello|horizonte|orizzonte|schicht|horizont|periode|fazy?|poziom|warstwa)"
-    r"\s+(?:\d{1,2}[a-z]?|[IVX]{1,5}[a-z]?|[A-F]\d?)(?:\s*[-–/&]\s*(?:\d{1,2}[a-z]?|[IVX]{1,5}[a-z]?))?",
+    r"\s+(?:\d{1,2}[a-z]?|[IVX]{1,5}[a-z]?|[A-F]\d?)(?![^\W_])(?:\s*[-–/&]\s*(?:\d{1,2}[a-z]?|[IVX]{1,5}[a-z]?)(?![^\W_]))?",
     re.IGNORECASE,
 )
 

@@ -72,7 +72,8 @@ class Sums:
         if left_out is None or not left_out.is_known:
             return self._choices_of(line, line.label)
         kept = {t for t in self.taxa if self._answer(left_out, t, None) != "yes"}
-        found = {name: ([t for t in of if t in kept], group) for name, (of, group) in self._choices_of(line, label).items()}
+        choices = self._choices_of(line, label)
+        found = {name: ([t for t in of if t in kept], group) for name, (of, group) in choices.items()}
         return {name: choice for name, choice in found.items() if choice[0]}
 
     def _choices_of(self, line: Line, label: str) -> dict[str, tuple[list[int], Group | None]]:

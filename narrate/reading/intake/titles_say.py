@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from narrate.model.grids import Grid
 from narrate.model.layouts import Table
+from narrate.reading.intake.brackets_said import without_brackets_said
 from narrate.reading.intake.remarks import conditions_in
 
 
@@ -27,7 +28,7 @@ def with_condition(grid: Grid, table: Table) -> tuple[Table, str]:
         if cell.kind == "text":
             rows.setdefault(row, []).append(cell.text)
     titles = [texts[0] for row in over if len(texts := rows.get(row, [])) == 1]
-    found = {condition for text in (grid.sheet, *titles) for condition in conditions_in(text)}
+    found = {condition for text in (grid.sheet, *titles) for condition in conditions_in(without_brackets_said(text))}
     if len(found) != 1 or table.condition in found:
         return table, ""
     condition = found.pop()

@@ -358,3 +358,39 @@ def test_a_column_of_shares_of_the_samples_is_a_ubiquity_under_any_word(tmp_path
 
     assert wrong_totals(taken(tmp_path, sheet.format(head, "1/4"))) == []
     assert wrong_totals(taken(tmp_path, sheet.format(head, "3/4"))) == ["H5"]
+
+
+@pytest.mark.parametrize(
+    "title",
+    [
+        "Restos por contexto; entre paréntesis: restos no carbonizados", "Plant remains. Uncharred seeds in brackets",
+        "Szczątki roślin (spalone; w nawiasach niespalone)", "Pflanzenreste. In Klammern unverkohlte",
+    ],
+)  # fmt: skip
+def test_a_title_that_says_what_is_in_brackets_says_nothing_of_the_rest(tmp_path: Path, title: str) -> None:
+    """Only what stands in brackets is uncharred; the rest is charred, as in any list that says nothing."""
+    found = taken(tmp_path, f'"{title}",,,\nTaxon,Part,S1,S2\nHordeum vulgare,grain,12 (3),2\nRumex sp.,seed,2,(1)\nAvena sp.,grain,1,1')
+
+    assert {row.place.cell for row in found.rows if row.condition == "uncharred"} == {"C3", "D4"}
+    assert sum(row.count.number or 0 for row in found.rows if row.condition == "charred") == 18
+
+
+def test_a_state_that_reads_as_a_statistic_is_a_state_beside_a_blank_name(tmp_path: Path) -> None:
+    """'min' is mineralised here, and no minimum: the line without a name is of the plant above it, and in the total."""
+    rows = ["Taxon,Part,Pres.,S1,S2", "Agrostemma githago,seed,ch,2,6", ",seed frag.,min,4,1", "Rumex sp.,nutlet,ch,,3"]
+    rows += ["Urtica dioica,seed,wl,9,nc", "Total,,,15,10", '"ch = charred, min = mineralised, wl = waterlogged; nc = not counted, not in totals"']
+    found = taken(tmp_path, "\n".join(rows))
+
+    mineralised = [(row.identification.taxon, row.count.number) for row in found.rows if row.condition == "mineralised"]
+    assert mineralised == [("Agrostemma githago", 4), ("Agrostemma githago", 1)]
+    assert [row.count.amount for row in found.rows if row.count.written == "nc"] == ["noted as present"]
+    assert found.problems == ()
+
+
+@pytest.mark.parametrize("words", ["not counted", "nicht gezählt", "non compté", "no contado", "non contati", "niet geteld", "nie policzone"])
+def test_letters_that_stand_for_what_was_not_counted_are_presence(tmp_path: Path, words: str) -> None:
+    """'nc' with a key in any language."""
+    found = taken(tmp_path, f"Taxon,Part,S1,S2\nUrtica dioica,seed,nc,6\nRumex sp.,seed,2,1\nAvena sp.,grain,1,1\nnc = {words}")
+
+    assert [row.count.amount for row in found.rows if row.count.written == "nc"] == ["noted as present"]
+    assert [problem.severity for problem in found.problems if problem.severity == "error"] == []
