@@ -12,6 +12,7 @@ from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Phase
 from narrate.telling import english, setting
 from narrate.telling.frames import frame, framed, that_clauses
+from narrate.telling.hints import with_a_fresh_end
 from narrate.telling.of_note import found_in_another_phase
 from narrate.telling.page import Page
 from narrate.telling.places_named import places_named
@@ -169,11 +170,13 @@ def _faint(page: Page, phases: Sequence[Phase], hints: Sequence[tuple[Phase, Cla
         names = page.listed(setting.phase_name(phase) for phase, _ in alike)
         give = english.agreed(len(alike), "gives", "give")
         where = names if len(alike) < len(phases) else "both times" if len(phases) == 2 else "all times"
-        sentences += page.say(
-            refs,
+        turns = with_a_fresh_end(
+            page,
             f"{names} {give} faint signs that {clause}; a few finds more or less could undo them",
             f"from {where} there are faint signs that {clause}, but a few finds more or less would change that",
+            f"there are faint signs from {where} that {clause}, too slight to build on",
         )
+        sentences += page.say(refs, *turns)
         found_too = found_in_another_phase(page, alike[0][1], page.dig.project.phases) if len(alike) == 1 else ""
         if found_too:
             sentences += page.say(refs, f"but {found_too}, and these finds are too few to compare")

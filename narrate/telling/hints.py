@@ -34,12 +34,22 @@ def faint_sentences(page: Page, faint: Sequence[Reading]) -> list[Sentence]:
             )
         return page.say(
             refs,
-            f"there are faint signs that {clauses}, but a few finds more or less would change that",
-            f"we see faint signs that {clauses}, which a few finds more or less could undo",
+            *with_a_fresh_end(
+                page,
+                f"there are faint signs that {clauses}, but a few finds more or less would change that",
+                f"we see faint signs that {clauses}, which a few finds more or less could undo",
+            ),
         )
     said = page.say(refs, hints_told(page, [_piece(page, r) for r in ordered], _alone(page, ordered)))
     page.draws += [Draw(sentence=s, pieces=tuple(_piece(page, r) for r in ordered), is_hint=True) for s in said]
     return said
+
+
+def with_a_fresh_end(page: Page, *wordings: str) -> list[str]:
+    """Those of some wordings whose last words the page has not told; all of them where every end is worn."""
+    ends = [" ".join(wording.split()[-4:]) for wording in wordings]
+    fresh = [wording for wording, end in zip(wordings, ends, strict=True) if not page.has_told(end)]
+    return fresh or list(wordings)
 
 
 LONG = 20

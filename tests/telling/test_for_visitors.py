@@ -278,6 +278,14 @@ def test_what_was_not_sorted_is_told(whole: Judged, told: dict[str, str]):
     assert {id for id, text in told.items() if said.search(text)} == part
 
 
+def test_faint_signs_of_a_page_end_in_words_of_their_own(told: dict[str, str]):
+    """Three hints of the dig, and no two sentences of them that close alike."""
+    faint = re.findall(r"[^.]*faint signs[^.]*(?=\.)", told[SITE])
+    ends = [" ".join(text.split()[-3:]) for text in faint]
+
+    assert len(faint) > 2 and len(set(ends)) == len(ends)
+
+
 def test_thatch_is_told_of_the_stems(told: dict[str, str]):
     """The note 'thatch' stands beside the stems of C17 in the count sheet, and beside nothing else of it."""
     assert "The laboratory took the pieces of grass stem for thatch." in told["C17"]
