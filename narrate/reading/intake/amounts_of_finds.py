@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from functools import cached_property
 
 from narrate.model.grids import address
@@ -18,9 +19,16 @@ from narrate.reading.intake.written_names import WrittenName
 class Amounts(NamedLines):
     """The lines of one table with what their amounts are."""
 
-    def _is_beside_number(self, row: int, column: int, columns: list[int]) -> bool:
+    def _is_of_strokes(self, column: int, by_column: Mapping[int, Line]) -> bool:
+        """Whether a column is headed as strokes beside one of numbers."""
+        said = by_column.get(column, {}).get("quantity", ())
+        return TALLY in self.table.columns[column].qualifiers or any(quantity(o.text) == "count, tally" for o in said)
+
+    def _is_beside_number(self, row: int, column: int, columns: list[int], by_column: Mapping[int, Line]) -> bool:
         """Whether an amount stands beside strokes: it is taken, and strokes that say another number are told."""
-        others = [c for c in columns if TALLY not in self.table.columns[c].qualifiers and (row, c) in self.cells]
+        ids = self.out.sample_ids
+        same = [c for c in columns if ids.get(("c", c)) == ids.get(("c", column))]
+        others = [c for c in same if not self._is_of_strokes(c, by_column) and (row, c) in self.cells]
         beside = [self.cells[row, c] for c in others]
         if not beside:
             return False

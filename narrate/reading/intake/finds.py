@@ -67,7 +67,7 @@ class _Reader(Amounts):
                 if cell is None:
                     continue
                 has_amount = True
-                if TALLY in table.columns[column].qualifiers and self._is_beside_number(row, column, columns):
+                if self._is_of_strokes(column, by_column) and self._is_beside_number(row, column, columns, by_column):
                     continue
                 self._cell(row, column, cell, sample, names.get(line_at), by_row[row], by_column[column])
             named = names.get(row)
@@ -236,7 +236,7 @@ class _Reader(Amounts):
         for line in (by_column, by_row):
             for said in line.get("quantity", ()):
                 what = quantity(said.text)
-                if what.startswith("count, "):
+                if what.startswith("count, ") and what != "count, tally":
                     found["completeness"] = what.removeprefix("count, ")
         return found
 

@@ -196,6 +196,7 @@ _QUANTITIES: tuple[tuple[str, str], ...] = (
     ("mass", r"(?:peso|poids|gewicht|gew|vægt|vikt|waga|masa|weight|wt|wgt|mass|g|gr|gm|gms|grams|mg)(?: (?:g|gr|gm|mg|grams))?|wt g"),
     ("count, fragment", r"(?:(?:no|n|nr|nb|num|number|numero|número|nombre|anzahl|aantal|count)(?: (?:of|de|di|der))? )?(?:frags?|fragments?|fragmentos?|fragmenten?|framment[oi]|bruch(?:stücke?)?|fragm|fgts?|frg)(?: (?:n|no|ct|count))?|fr|f|fragmentary|fragmented"),
     ("count, whole", r"whole|wholes|w|ent|enter[oa]s?|enti(?:er|ère)s?|inter[oiae]|inteir[oa]s?|ganz|heel|hele|complete|entire|intact"),
+    ("count, tally", r"tall(?:y|ies)|tally marks?|strokes|striche|strichliste|pointages?|bâtons|palotes|palitos|trattini|stanghette|turven|turf|streepjes|kreski"),
     ("count", r"n°|nº|n|nb|núm|num|no|nr|nos|anz|anzahl|aantal|antal|stk|st|nombre|cantidad|quantità|liczba|count|counts|ct|number|#|qty|abs|nisp|total no|cnt|raw"),
 )
 

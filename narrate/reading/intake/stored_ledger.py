@@ -62,8 +62,10 @@ class Ledger:
     def _take(self, row: int, column: int) -> None:
         at = (row, column)
         found = self.finds_at.get(at)
-        if TALLY in self.table.columns[column].qualifiers:
-            numbers = [c for c in self.columns if TALLY not in self.table.columns[c].qualifiers]
+        if self._is_of_strokes(column):
+            ids = self.finds.sample_ids
+            same = [c for c in self.columns if ids.get(("c", c)) == ids.get(("c", column))]
+            numbers = [c for c in same if not self._is_of_strokes(c)]
             if found is None or not numbers:
                 return  # a number stands beside the strokes
             at = (row, numbers[0])  # the total is that of the numbers
@@ -101,6 +103,9 @@ class Ledger:
                 return
             total += count.number or 0
             self.count[at] = total
+
+    def _is_of_strokes(self, column: int) -> bool:
+        return TALLY in self.table.columns[column].qualifiers or self.small_heading(column) == "count, tally"
 
     def small_heading(self, column: int) -> str:
         """What a small heading over a column says: count, mass, percent, density; empty where it says nothing."""

@@ -216,6 +216,11 @@ class NameReader(KnownWords):
         tail = name.split()[-1].strip("()[]")
         if _RANK.search(name) and len(tail) > 2 and self.part_of(tail):
             return True  # 'Hordeum vulgare var. vulgare rachis'
+        rest = name.removesuffix(name.split()[-1]).strip(" ,;-")
+        if rest and len(tail) > 3 and self.part_of(tail) not in ("", "indeterminate"):
+            bare = self._identified(rest)
+            if bare is not None and bare.taxon == found.taxon and bare.taxon not in ("Indeterminate", "Unidentified"):
+                return True  # 'Hordeum vulgare Korn': no author
         if len(name.split()) > 1 and TWO_PARTS.fullmatch(tail) and self.part_of(tail.split("/")[0]):
             return True
         return found.taxon in ("Indeterminate", "Unidentified") and len(name.split()) > 1 and bool(self.part_of(tail)) and self.part_of(tail) != "indeterminate"

@@ -1,5 +1,7 @@
 """Tally strokes among the counts. Invented sheets; how strokes are typed is common practice, no source."""
 
+# ruff: noqa: E501
+
 from pathlib import Path
 
 import pytest
@@ -84,3 +86,26 @@ def test_totals_of_forms_are_read_by_what_most_of_them_do(tmp_path: Path) -> Non
     ]
 
     assert [p.place.cell for p in read("".join(forms), tmp_path).problems if p.code == "N317"] == ["C20"]
+
+
+@pytest.mark.parametrize(
+    "heads", ["Taxon,Part,S1 tally,S1 N,S2 tally,S2 N", "Sample,,S1,S1,S2,S2\nTaxon,Part,Tally,N,Tally,N"]
+)
+def test_strokes_beside_the_number_of_each_sample_are_not_added_to_it(heads: str, tmp_path: Path) -> None:
+    """Pairs of columns, strokes and number; a blank number is the strokes, and the totals know it."""
+    found = read(
+        f"{heads}\nHordeum vulgare,grain,IIII/ I,6,II,2\nAvena sp.,grain,III,3,IIII/,\nGalium aparine,seed,I,1,,\nTotal,,,10,,7\n",
+        tmp_path,
+    )
+
+    assert {(str(r.sample), r.identification.written): r.count.number for r in found.rows} == {
+        ("S1", "Hordeum vulgare"): 6, ("S2", "Hordeum vulgare"): 2, ("S1", "Avena sp."): 3, ("S2", "Avena sp."): 5, ("S1", "Galium aparine"): 1,
+    }  # fmt: skip
+    assert [p.place.cell for p in found.problems if p.code == "N317"] == []
+
+
+def test_a_german_part_behind_a_latin_name_is_no_author(tmp_path: Path) -> None:
+    """'Triticum spelta Spelzbasis' names a part."""
+    found = read("Taxon,S1,S2\nHordeum vulgare Korn,4,2\nTriticum spelta Spelzbasis,3,5\nChenopodium album Same,1,6\n", tmp_path)
+
+    assert [str(row.part) for row in found.rows] == ["grain", "grain", "glume base", "glume base", "seed", "seed"]
