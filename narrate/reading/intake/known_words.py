@@ -25,6 +25,8 @@ class KnownWords:
     parts: dict[str, str] = field(default_factory=dict, init=False)
     joined: dict[str, str] = field(default_factory=dict, init=False)
     """Parts of several words, written together."""
+    part_known: dict[str, str] = field(default_factory=dict, init=False)
+    """Text -> its part, each worked out once."""
 
     def __post_init__(self) -> None:
         self.parts = {**PARTS_ABROAD, **MORE_PARTS, **self.packs.words.part_lookup}
@@ -32,6 +34,12 @@ class KnownWords:
 
     def part_of(self, text: str) -> str:
         """The part that a text names, in any spelling; empty for none."""
+        found = self.part_known.get(text)
+        if found is None:
+            found = self.part_known[text] = self._part_in(text)
+        return found
+
+    def _part_in(self, text: str) -> str:
         flat = re.sub(r"[()\[\].:]", " ", text).strip()
         if flat in self.short.parts:
             return self.short.parts[flat]
