@@ -20,9 +20,11 @@ from narrate.reading.intake.tallies import strokes
 from narrate.reading.intake.uncounted import narrow, says_uncounted
 
 
-def read_cell(cell: Cell, marks: Marks) -> Reading:
+def read_cell(cell: Cell, marks: Marks, *, is_tallied: bool = False) -> Reading:
     """
     What a cell of counts means.
+
+    is_tallied:  whether the sheet counts in strokes; elsewhere 'I' and 'l' may be anything.
 
     >>> read_cell(Cell("12"), Marks()).found[0].count.number
     12
@@ -35,6 +37,8 @@ def read_cell(cell: Cell, marks: Marks) -> Reading:
         special = not_text(cell)
         if special is not None:
             return special
+    if is_tallied and (cell.kind == "text") and (n := strokes(narrow(cell.text.strip()))):
+        return _tallied(narrow(cell.text.strip()), n)
     return _read(cell.text, cell.number, Meanings.of(marks))
 
 
@@ -74,8 +78,6 @@ def _read(text: str, number: float | None, by: Meanings) -> Reading:
             written=written, amount=classed.amount, at_least=classed.at_least, at_most=classed.at_most,
             scale=classed.scale,
         )),))  # fmt: skip
-    if n := strokes(written):
-        return _tallied(written, n)
     if isinstance(classed, Refusal) and "made a date" in classed.help:
         return Reading(refusal=Refusal(help=f"{classed.help}, under 'mend' in the layout"))
     if "%" in written:

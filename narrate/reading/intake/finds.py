@@ -22,7 +22,7 @@ from narrate.reading.intake.remarks import conditions_in, remark
 from narrate.reading.intake.said import Line, Said
 from narrate.reading.intake.shares_in_heads import SORTED, size_and_share
 from narrate.reading.intake.sheet_finds import Find, SheetFinds
-from narrate.reading.intake.tallies import TALLY
+from narrate.reading.intake.tallies import TALLY, tally_texts
 from narrate.reading.intake.told import Told
 from narrate.reading.intake.words_in_names import FRAGMENTS, whole_of_pieces
 from narrate.reading.intake.written_names import NameReader, WrittenName
@@ -39,6 +39,7 @@ def read_finds(grid: Grid, table: Table, layout: Layout, names: NameReader, told
 class _Reader(Amounts):
     def read(self) -> SheetFinds:
         table = self.table
+        self.is_tallied = bool(tally_texts(self.grid))
         rows = [r for r, role in table.rows.items() if role.name in ("counts", "finds")]
         columns = [c for c, role in table.columns.items() if role.name in ("counts", "count", "mass")]
         by_row = self._lines(rows, table.columns, is_row=True)
@@ -129,7 +130,9 @@ class _Reader(Amounts):
             )  # fmt: skip
         if what in ("percent", "density", "other"):
             return
-        reading = read_mass(cell, self.table.marks, unit_of) if what == "mass" else read_cell(cell, self.table.marks)
+        marks = self.table.marks
+        is_mass = what == "mass"
+        reading = read_mass(cell, marks, unit_of) if is_mass else read_cell(cell, marks, is_tallied=self.is_tallied)
         place = self.grid.place(row, column)
         if reading.refusal is not None:
             expected = "grams" if what == "mass" else "a count, a sign or nothing"

@@ -16,7 +16,7 @@ from narrate.reading.intake.header_words import quantity
 from narrate.reading.intake.records_draft import litres, share_sorted
 from narrate.reading.intake.said import Said
 from narrate.reading.intake.sheet_finds import Find, SheetFinds
-from narrate.reading.intake.tallies import TALLY
+from narrate.reading.intake.tallies import TALLY, tally_texts
 
 At = tuple[int, int]
 """Row and column of a cell, counted from 0."""
@@ -41,7 +41,10 @@ class Ledger:
     _small: dict[int, str] = field(default_factory=dict)
     _sections: dict[tuple[int, bool], str] = field(default_factory=dict)
 
+    _is_tallied: bool = False
+
     def __post_init__(self) -> None:
+        self._is_tallied = bool(tally_texts(self.grid))
         self.across = self.table.has_samples_across
         self.rows = [r for r, role in self.table.rows.items() if role.name in ("counts", "finds")]
         self.columns = [
@@ -71,7 +74,7 @@ class Ledger:
             at = (row, numbers[0])  # the total is that of the numbers
         if found is None:
             # Set aside, as bone is; or not read.
-            found_in = read_cell(self.cells[row, column], self.table.marks).found
+            found_in = read_cell(self.cells[row, column], self.table.marks, is_tallied=self._is_tallied).found
             counts = [one.count for one in found_in]
             if not found_in:
                 self.count[at] = None
