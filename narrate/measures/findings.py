@@ -173,6 +173,9 @@ def _tally(columns: _Rows, rows: list[int], of_samples: int, key: str) -> Tally:
         ),
         fragments=_of_kinds(kinds, counted, lambda k: k.completeness == "fragment"),
         doubtful=_of_kinds(kinds, counted, lambda k: not k.is_certain),
+        doubtful_fragments=_of_kinds(
+            kinds, counted, lambda k: k.completeness == "fragment" and not k.is_certain
+        ),
         only_cf=not any(k.is_certain for k in kinds),
         samples=samples,
         of_samples=of_samples,

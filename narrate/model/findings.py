@@ -36,6 +36,8 @@ class Tally:
     """Of the counted items, those recorded as fragments."""
     doubtful: int = 0
     """Of the counted items, those named 'cf.' or 'A/B'."""
+    doubtful_fragments: int = 0
+    """Of the counted items, those that are both: fragments named 'cf.' or 'A/B'."""
     only_cf: bool = False
     """True where every row of it is a 'cf.'."""
     samples: int = 0

@@ -114,16 +114,30 @@ class Names(PlantNames):
         return f"{text} ({doubts})" if doubts else text
 
     def doubts(self, tally: Tally) -> str:
-        """'153 of them fragments, two of them cf.'; empty where all is whole and certain, and for visitors."""
+        """
+        'seven of them fragments, two of these cf.'; empty where all is whole and certain, and for visitors.
+
+        Fragments named cf. are told as the one thing that they are, and cf. names among the whole ones as others.
+        """
         if self.is_plain:
             return ""
-        said = []
-        fragments = self._fragments(tally)
-        if fragments:
-            said.append(self._of_them(tally, fragments, "a fragment", "fragments"))
-        if 0 < tally.doubtful < tally.counted:
-            said.append(self._of_them(tally, tally.doubtful, "cf.", "cf."))
+        fragments, cf = self._fragments(tally), tally.doubtful if tally.doubtful < tally.counted else 0
+        both = min(tally.doubtful_fragments, cf) if fragments else 0
+        if both and both == fragments == cf:
+            return self._of_them(tally, both, "a fragment named cf.", "fragments named cf.")
+        said = [self._of_them(tally, fragments, "a fragment", "fragments")] if fragments else []
+        if cf and fragments in (0, tally.counted):
+            said.append(self._of_them(tally, cf, "cf.", "cf."))
+        elif cf and both == fragments:
+            # Every fragment is in doubt, and some whole ones are as well.
+            said.append(f"{'this' if both == 1 else 'these'} and {self._others(cf - both)} cf.")
+        elif cf:
+            said += [f"{self.number(both)} of these cf."] if both else []
+            said += [f"{self._others(cf - both)} cf."] if cf > both else []
         return ", ".join(said)
+
+    def _others(self, number: int) -> str:
+        return f"{self.number(number)} {'other' if number == 1 else 'others'}"
 
     def _of_them(self, tally: Tally, number: int, one: str, many: str) -> str:
         if tally.counted == 1:

@@ -41,7 +41,7 @@ def _wanting(page: Page, seen: Observation) -> list[Sentence]:
     whole: dict[str, int] = {}
     refs: list[str] = []
     for tally in page.found.tallies:
-        number = tally.counted - tally.fragments - tally.doubtful
+        number = tally.counted - tally.fragments - tally.doubtful + tally.doubtful_fragments
         is_old = tally.condition in page.dig.ancient
         if is_old and number > 0 and seen.of is not None and is_meant(seen.of, tally, page.dig.packs):
             name = page.names.plant(tally.taxon, tally.written)

@@ -34,7 +34,12 @@ def test_sizes_that_nobody_measured_are_told_where_crops_are_read(told_of_exampl
     text = dig(told_of_example)
 
     assert "No measured size of a seed or a coat is on record" in text
-    assert "sumpweed (44), and sunflower (8) wait to be measured" in text
+    assert "sumpweed (46), and sunflower (8) wait to be measured" in text
+
+
+def test_a_fragment_named_cf_is_taken_once_from_the_whole_seeds(told_of_example: Told):
+    """Of chenopod 765 rows of firm, whole seeds stand in the sheets: one fragment is named cf. and is one thing."""
+    assert "whole seeds of chenopod (765)" in dig(told_of_example)
 
 
 def test_visitors_are_not_told_of_measuring(told_of_example: Told):

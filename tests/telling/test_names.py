@@ -90,3 +90,29 @@ def test_parts_of_one_plant_are_grouped(packs: Packs):
 def test_plants_as_food(written: str, food: str, packs: Packs):
     """Nut trees are named by their nuts."""
     assert names_for("report", packs).food(packs.taxon_lookup[written.lower()]) == food
+
+
+@pytest.mark.parametrize(
+    ("counted", "fragments", "doubtful", "both", "told"),
+    [
+        (12, 0, 0, 0, ""),
+        (12, 3, 0, 0, "three of them fragments"),
+        (12, 0, 2, 0, "two of them cf."),
+        (12, 1, 1, 1, "one of them a fragment named cf."),
+        (12, 2, 2, 2, "two of them fragments named cf."),
+        (14, 7, 3, 3, "seven of them fragments, three of these cf."),
+        (14, 7, 1, 0, "seven of them fragments, one other cf."),
+        (14, 7, 3, 2, "seven of them fragments, two of these cf., one other cf."),
+        (14, 2, 5, 2, "two of them fragments, these and three others cf."),
+        (6, 6, 2, 2, "all of them fragments, two of them cf."),
+    ],
+)
+def test_fragments_named_cf_are_told_as_one_thing(
+    counted: int, fragments: int, doubtful: int, both: int, told: str, packs: Packs
+):
+    """What is broken and in doubt is one find; what is in doubt among the whole ones is another."""
+    tally = a_tally(
+        "Zea mays", "kernel", packs, counted=counted, fragments=fragments, doubtful=doubtful, doubtful_fragments=both
+    )
+
+    assert names_for("report", packs).doubts(tally) == told
