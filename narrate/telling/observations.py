@@ -190,10 +190,10 @@ def _of_finds(page: Page, context: Context, signs: Signs) -> Iterator[Noted]:
         tally = _tally(page, row.identification.taxon, row.part) if found else None
         if tally is None:
             continue
-        noted = replace(tally, only_cf=False)
+        plainly = replace(tally, only_cf=False)
         named_cf = "" if row.identification.is_certain or not row.identification.qualifier else " named cf."
         number = row.count.number or 0
-        who = f"the {page.names.part_of_plant(noted, plural=number != 1)}{named_cf} of {english.literal(row.sample)}"
+        who = f"the {page.names.part_of_plant(plainly, plural=number != 1)}{named_cf} of {english.literal(row.sample)}"
         for noted in _joined(found):
             if noted.observation.of is None or is_meant(noted.observation.of, tally, page.dig.packs):
                 yield replace(noted, who=who, ref=tally.ref or page.ref("items"))

@@ -60,6 +60,7 @@ def content_role(texts: list[str], look: Look) -> str:
     flat_texts = {flat_heading(t) for t in texts}
     if are_quantities_and_states(texts, look):
         return "quantity"
+    all_kinds = all(kind_of(t, words) for t in texts)
     tests = (
         (
             "volume",
@@ -81,7 +82,6 @@ def content_role(texts: list[str], look: Look) -> str:
         ("part", 0.6, lambda t: len(t) > 2 and bool(names.part_of(t)) and not (all_kinds and kind_of(t, words))),
         ("kind", 0.5, lambda t: bool(kind_of(t, words))),
     )
-    all_kinds = all(kind_of(t, words) for t in texts)
     is_answer = flat_texts <= {"n", "y", "yes", "no", "j", "s"}  # 'N' beside 'Y' is no number
     for role, share, is_one in tests:
         if role == "quantity" and is_answer and flat_texts != {"n"}:
