@@ -45,13 +45,17 @@ class HeadRoles(Body):
                 len(own) == 1 and self._spans(row, own[0]) and (own[0] <= self.names or self._is_title(row, own[0]))
             ):
                 heads.append(row)
-            elif only_label and not heads and label and len(own) == 1 and not heading(label) and len(label) < 50:
+            elif only_label and not heads and label and len(own) == 1 and self._heads_section(label):
                 self.rows[row] = Role(name="section")
             elif only_label and any(heading(self.look.text(row, c)) for c in own):
                 self.rows[row] = Role(name="header")
             else:
                 self.rows[row] = Role(name="title")
         return sorted(heads)
+
+    def _heads_section(self, label: str) -> bool:
+        """Whether words alone in their line at once over the names head a section: 'Cereals', 'CHARRED', 'Verkohlt'."""
+        return len(label) < 50 and (not heading(label) or bool(self.look.names.condition_of(label)))
 
     def _spans(self, row: int, column: int) -> bool:
         return (row, column + 1) in self.look.cells and (row, column + 1) not in self.look.own
@@ -145,7 +149,9 @@ class HeadRoles(Body):
             and all(look.names.condition_of(t) for t in texts)
         ):
             return "condition", ""
-        by_content = content_role(texts, look)
+        # 'Total' behind 'D, C, D, C' is a head of its own.
+        small = [text for text in texts if heading(text) not in DERIVED_ROLES]
+        by_content = content_role(texts, look) or (content_role(small, look) if len(small) > 1 else "")
         if by_content:
             return by_content, ""
         # 'Samples' or 'Contexts' written once over all columns.

@@ -29,6 +29,7 @@ class Labels(Heads):
         # 'Feature type' before a row of kinds of context heads that row, and not the column that it stands in.
         heads_of_rows = (
             "title",
+            "section",
             "condition",
             "completeness",
             *(role for role in ROW_META if role not in ("sample", *DERIVED_ROLES)),

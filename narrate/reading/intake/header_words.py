@@ -9,6 +9,7 @@ from functools import cache
 
 from narrate.reading.intake.header_words_abroad import heading_abroad
 from narrate.reading.intake.headings_composed import composed_heading
+from narrate.reading.intake.heads_of_states import heading_of_states
 from narrate.reading.intake.ratio_heads import is_ratio
 from narrate.reading.intake.shares_in_heads import size_and_share
 
@@ -103,6 +104,8 @@ def heading(text: str) -> str:
         return "volume"  # of soil, before 'sorted' takes it for a share
     if "%" in flat and heading_abroad(flat) == "sorted":
         return "sorted"  # '% revisado', before it is a share
+    if of_states := heading_of_states(flat):
+        return of_states
     if flat in _DARWIN_CORE:
         return _DARWIN_CORE[flat]
     for role, pattern in _COMPILED:

@@ -29,6 +29,9 @@ class BySample(Sums):
             return
         choices = self._choices(line)
         line.guesses |= {f"{n}{end}" for n in line.guesses for end in (" %", " share", " scaled", " scaled up")}
+        if kind == "total":
+            line.guesses |= {f"{n} of all its columns" for n in choices}
+        is_of_some_taxa = counts_taxa and bool(meant_words(re.sub(OF_TAXA, "", label)))
         sums = [
             n
             for n, role in ledger.roles(of_taxa=False).items()
@@ -37,12 +40,20 @@ class BySample(Sums):
         for s in [*self.lines_of_samples, *(sums if kind == "total" else [])]:
             of = self._summed_by(s, line) if s in sums else [s]
             readings: dict[str, Worked | None] = {}
-            if counts_taxa and not meant_words(re.sub(OF_TAXA, "", label)):
-                readings = self._numbers_of_taxa(of)
+            if counts_taxa and not is_of_some_taxa:
+                readings = self._numbers_of_taxa(of, self.taxa)
+            elif is_of_some_taxa and kind == "derived":
+                readings = self._numbers_of_groups(of, choices)
+                line.guesses |= frozenset(readings)  # which names make one taxon no sheet says
             elif kind == "total":
                 at = s if s in sums else None
                 share_sorted = self.shares.get(self.ledger.sample_of_line(s))
                 readings = {name: self._sum(lines, of, group, line, at) for name, (lines, group) in choices.items()}
+                if len(block := self._columns_of_sample(s)) > 1 and at is None:  # 'charred' and 'dry' of one sample
+                    readings |= {
+                        f"{name} of all its columns": self._sum(lines, block, group, line)
+                        for name, (lines, group) in choices.items()
+                    }
                 if _ESTIMATED.search(label):
                     readings |= {f"{name} scaled": scaled(one, share_sorted) or one for name, one in readings.items()}
             else:
@@ -68,10 +79,25 @@ class BySample(Sums):
             )
         return choices[fits.index(max(fits))]
 
-    def _numbers_of_taxa(self, of: list[int]) -> dict[str, Worked | None]:
+    def _columns_of_sample(self, s: int) -> list[int]:
+        """All lines of the sample that one of its lines is of."""
+        id = self.ledger.sample_of_line(s)
+        return [other for other in self.lines_of_samples if id and self.ledger.sample_of_line(other) == id]
+
+    def _numbers_of_groups(
+        self, of: list[int], choices: Mapping[str, tuple[list[int], Belongs | None]]
+    ) -> dict[str, Worked | None]:
+        """How many taxa of one kind a sample holds ('Number of wild taxa'), by each way to read which are meant."""
+        found: dict[str, Worked | None] = {}
+        for name, (taxa, group) in choices.items():
+            own = [t for t in taxa if group is None or any(self._answer(group, t, s) == "yes" for s in of)]
+            found |= {f"{name}: {way}": worked for way, worked in self._numbers_of_taxa(of, own).items()}
+        return found
+
+    def _numbers_of_taxa(self, of: list[int], taxa: list[int]) -> dict[str, Worked | None]:
         """How many taxa a sample holds: lines, names of their own, and the same without what nobody could name."""
-        cells = [self.ledger.at(t, s) for t in self.taxa for s in of]
-        lines = {t for t in self.taxa if any(self._is_there(self.ledger.at(t, s)) for s in of)}
+        cells = [self.ledger.at(t, s) for t in taxa for s in of]
+        lines = {t for t in taxa if any(self._is_there(self.ledger.at(t, s)) for s in of)}
         finds = [find for t in lines if (find := self.first_find[t]) is not None]
         names = {f.name.identification.taxon or f.name.identification.written.lower() for f in finds}
         known = [f for f in finds if not is_unnamed(f)]
@@ -105,7 +131,7 @@ class BySample(Sums):
                 own = [self.litres[id]] if id in self.litres else []
                 found[name] = per_litre(part, own, line.label, self.ledger.grid)
                 found[f"{name} scaled up"] = scaled(found[name], self.shares.get(id)) or found[name]
-                of = [other for other in self.lines_of_samples if id and self.ledger.sample_of_line(other) == id]
+                of = self._columns_of_sample(s)
                 if len(of) > 1:  # 'whole' and 'frags' of one sample
                     both = self._sum(taxa, of, group, line)
                     found[f"{name} of all its columns"] = per_litre(both, own, line.label, self.ledger.grid)

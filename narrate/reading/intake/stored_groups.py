@@ -19,6 +19,8 @@ _PLAIN = (
     "all charred column count counts finds for grand items n nisp no number of overall plant plants remains row "
     "sample samples seeds seed somme species specimens sub subtotal sum summe sums taxa taxon the tot total totals "
     "types gesamt gesamtsumme totale totaal suma soma in by g gram grams weight wt mass percent percentage pct "
+    "rows lines zeilen reihen lignes filas righe linhas rijen wierszy różnych verschiedene verschiedener verschillende "
+    "liczba zahl número numero núm nb nbre nr different identified différents diferentes diversi "
     "resti restes reste restos fragmente fragments stück nombre anzahl de der di dei des les estimated scaled "
     "adjusted extrapolated est up upscaled multiplied hochger hochgerechnet hochrechnung extrapoliert extrapolé extrapolée extrapolado extrapolada "
     "estrapolato geëxtrapoleerd omgerekend przeliczone przeliczona "

@@ -14,7 +14,11 @@ from narrate.reading.intake.stored_states import SEEDS, Belongs, ButChaff, OfSta
 from narrate.reading.intake.written_names import NameReader
 
 WHICH = "the sheet does not say which of the taxa it is of"
-OF_TAXA = re.compile(r"\b(?:tax\w*|species|types?|genera)\b", re.IGNORECASE)
+OF_TAXA = re.compile(
+    r"\b(?:ta[xk]\w*|táx\w*|species|esp[eèé]c\w*|specie|types?|tipos|genera|(?:pflanzen)?arten|(?:planten)?soorten"
+    r"|gatunk\w*)\b",
+    re.IGNORECASE,
+)
 WEIGHT = re.compile(r"(?<![^\W_])(?:weights?|wt|mass|m?g|grams?|gewicht|poids|peso)(?![^\W_])", re.IGNORECASE)
 
 
