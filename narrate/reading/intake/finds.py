@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from narrate.model.grids import Cell, Grid
+from narrate.model.grids import Cell, Grid, at_of
 from narrate.model.layouts import Layout, Role, Table
 from narrate.problems import Place
 from narrate.reading.intake.amounts_of_finds import Amounts
@@ -18,6 +18,7 @@ from narrate.reading.intake.not_plants import animal_part, class_aside, not_a_pl
 from narrate.reading.intake.parts_of_finds import PIECES_ONLY, without_weight
 from narrate.reading.intake.pending import blanks_of_pending
 from narrate.reading.intake.plant_words_abroad import WIDE_PARTS
+from narrate.reading.intake.presence_said import instead_of_blank, of_presence
 from narrate.reading.intake.remarks import conditions_in, remark
 from narrate.reading.intake.said import Line, Said
 from narrate.reading.intake.shares_in_heads import SORTED, size_and_share
@@ -62,7 +63,7 @@ class _Reader(Amounts):
         for row in rows:
             has_amount = False
             for column in columns:
-                cell = self.cells.get((row, column))
+                cell = self._amount(row, column, columns, by_row[row])
                 line_at = row if taxon_in_rows else column
                 sample = sample_ids.get(("r", row)) or sample_ids.get(("c", column)) or ""
                 if cell is None:
@@ -80,6 +81,15 @@ class _Reader(Amounts):
                     "fill it in, or say under 'mend' in the layout what was there",
                 )  # fmt: skip
         return self.out
+
+    def _amount(self, row: int, column: int, columns: list[int], by_row: Line) -> Cell | None:
+        """The cell of an amount, or the word beside it where that says what was found: 'present' beside a blank."""
+        cell = self.cells.get((row, column))
+        said = by_row.get("quantity", ()) if self.table.shape == "long" else ()
+        counted = [c for c in columns if self.table.columns[c].name != "mass"]
+        if not said or counted[:1] != [column] or any((row, c) in self.cells for c in columns if c != column):
+            return cell
+        return instead_of_blank(cell, self.cells.get(at_of(said[0].place)))
 
     def _cell(
         self,
@@ -133,6 +143,7 @@ class _Reader(Amounts):
         marks = self.table.marks
         is_mass = what == "mass"
         reading = read_mass(cell, marks, unit_of) if is_mass else read_cell(cell, marks, is_tallied=self.is_tallied)
+        reading = of_presence(reading, cell, "" if is_mass else self._first("quantity", by_row, by_column))
         place = self.grid.place(row, column)
         if reading.refusal is not None:
             expected = "grams" if what == "mass" else "a count, a sign or nothing"

@@ -10,15 +10,19 @@ from narrate.reading.intake.header_words import flat_heading, quantity
 
 # Common practice, no source; 'individuals' and 'biomass' are from memory of Darwin Core.
 _COUNTED = re.compile(
-    r"(?:(?:raw|absolute|total|exact|actual) )?(?:counts?|counted|numbers?|n|nr|no|nisp|mni|individuals?|specimens?|items?|pieces?|seeds?|fragments?|abs)"
+    r"(?:(?:raw|absolute|total|exact|actual|full|complete) )?(?:counts?|counted|numbers?|n|nr|no|nisp|mni|individuals?|specimens?|items?|pieces?|seeds?|fragments?|abs)"
     r"|abundance(?: (?:class|scale|rank|score|code))?|semi[ -]?quantitative|ordinal|rank(?:ed|ing)?|scores?|class(?:es)?|scale|scan(?:ned)?"
-    r"|presence(?:[ /]absence)?|present|presence only|p/a"
-    r"|anzahl|stück(?:zahl)?|exemplare?|individuen|gezählt|häufigkeit|häufigkeitsklasse|präsenz|vorhanden"
-    r"|nombre|effectifs?|individus?|compt(?:age|é)|abondance|présence"
-    r"|número|conteo|contad[oa]|individuos?|abundancia|presencia|cantidad"
-    r"|numero|conteggio|contat[oi]|individui?|abbondanza|presenza|quantità"
-    r"|aantal(?:len)?|geteld|exemplaren|individu(?:en)?|abundantie|aanwezig(?:heid)?"
-    r"|liczba|sztuki|policzon[oae]|osobniki|obecność|liczebność"
+    r"|exact(?:ly)?|precise|actual|real|true|exakt|genau|exacte?s?|exact[oa]s?|esatt[oaie]|precis[oa]|dokładn[yae]|nauwkeurig"
+    r"|anzahl|stück(?:zahl)?|exemplare?|individuen|gezählt|häufigkeit|häufigkeitsklasse"
+    r"|nombre|effectifs?|individus?|compt(?:age|é)|abondance"
+    r"|número|conteo|contad[oa]|individuos?|abundancia|cantidad"
+    r"|numero|conteggio|contat[oi]|individui?|abbondanza|quantità"
+    r"|aantal(?:len)?|geteld|exemplaren|individu(?:en)?|abundantie"
+    r"|liczba|sztuki|policzon[oae]|osobniki|liczebność"
+)
+_PRESENT = re.compile(
+    r"presence(?:[ /]absence)?|present|presence only|p/a|(?:noted|recorded) as present|seen|noted"
+    r"|präsenz|vorhanden|nachgewiesen|anwesend|présence|présente?s?|presencia|presentes?|presença|presenza|presenti|aanwezig(?:heid)?|obecność|obecn[yae]"
 )
 _ESTIMATED = re.compile(
     r"est|estimat(?:e|es|ed|ion)(?: (?:count|number))?|estimated (?:count|number)|approx(?:imate(?:ly)?)?|circa|extrapolated?"
@@ -31,14 +35,18 @@ _WEIGHED = re.compile(
 
 def kind_of_amount(text: str) -> str:
     """
-    What a word beside an amount says that it is: count, estimate or mass; empty for other words.
+    What a word beside an amount says that it is: count, estimate, presence or mass; empty for other words.
 
     >>> kind_of_amount("individuals"), kind_of_amount("Schätzung"), kind_of_amount("biomass in grams"), kind_of_amount("pit")
     ('count', 'estimate', 'mass', '')
+    >>> kind_of_amount("exact"), kind_of_amount("present"), kind_of_amount("vorhanden")
+    ('count', 'presence', 'presence')
     """
     flat = flat_heading(text)
     if _ESTIMATED.fullmatch(flat):
         return "estimate"
+    if _PRESENT.fullmatch(flat):
+        return "presence"
     small = quantity(text)
     if _WEIGHED.fullmatch(flat) or small == "mass":
         return "mass"
@@ -64,6 +72,6 @@ def is_kind_head(text: str) -> bool:
     return bool(_KIND_HEAD.fullmatch(flat_heading(text)))
 
 
-def are_kinds_of_amounts(texts: list[str]) -> bool:
-    """Whether all texts of a column say of an amount what it is."""
-    return bool(texts) and all(map(kind_of_amount, texts))
+def are_kinds_of_amounts(texts: list[str], *, is_headed: bool = False) -> bool:
+    """Whether all texts of a column say of an amount what it is; most of them, where its head says so too."""
+    return bool(texts) and sum(bool(kind_of_amount(text)) for text in texts) >= (0.6 if is_headed else 1) * len(texts)

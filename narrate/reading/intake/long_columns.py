@@ -70,7 +70,8 @@ def column_role(
     words = {quantity(text) for text in said_below if not re.fullmatch(r"p|pres(?:ent|ence)?\.?", text.lower())}
     if column not in known and "mass" in words and all(words):
         return Role(name="quantity")  # 'n' or 'g' in each row
-    if column not in known and (is_kind_head(text) or not role) and are_kinds_of_amounts(said_below):
+    is_headed = is_kind_head(text)
+    if column not in known and (is_headed or not role) and are_kinds_of_amounts(said_below, is_headed=is_headed):
         return Role(name="quantity")
     if column == sample:
         beside = [c for c, other in heads.items() if other in OF_SAMPLE and c != column]

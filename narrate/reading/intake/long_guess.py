@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from itertools import pairwise
 
 from narrate.model.grids import Area
@@ -21,6 +22,8 @@ from narrate.reading.intake.long_columns import (
 )
 from narrate.reading.intake.long_headless import list_without_head
 from narrate.reading.intake.long_table import OF_SAMPLE, Long, rows_below
+from narrate.reading.intake.not_plants import says_nothing_found
+from narrate.reading.intake.pending import says_pending
 
 _NO_AMOUNTS = (*SAMPLE_ROLES, "location", "code", "size class", "fraction", "cf", "note")
 _NUMBERED = re.compile(
@@ -113,7 +116,8 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     columns.update(contexts_told_apart(look, row, columns))
     columns.update(shares_sorted(look, finds, columns, sample, taxon))
     columns.update(notes_of_samples(look, finds, columns, sample))
-    rows = {r: _row_role(look, r, taxon, sample, known) for r in below}
+    of_samples = [c for c, role in columns.items() if set(role.names) & set(SAMPLE_ROLES)]
+    rows = {r: _row_role(look, r, taxon, sample, known, of_samples) for r in below}
     if not any(role.name == "finds" for role in rows.values()) or not any(
         role.name in ("count", "mass") for role in columns.values()
     ):
@@ -210,23 +214,9 @@ def _column_of_names(look: Look, area: Area, row: int, heads: dict[int, str]) ->
     return best if best is not None and shares[best] >= 0.6 else None
 
 
-
-
-
-
-
-
-
-
-
-
-
-
-
-
-
-
-def _row_role(look: Look, row: int, taxon: int, sample: int, known: list[int]) -> Role:
+def _row_role(
+    look: Look, row: int, taxon: int, sample: int, known: list[int], of_samples: Sequence[int] = ()
+) -> Role:
     texts = [look.text(row, c) for c in range(look.columns) if look.text(row, c)]
     if not texts:
         return Role(name="blank")
@@ -238,16 +228,22 @@ def _row_role(look: Look, row: int, taxon: int, sample: int, known: list[int]) -
     if has_amount and not look.text(row, taxon) and not look.text(row, sample) and is_said:
         return Role(name="total")  # numbers without a name or a sample below a list
     if not look.text(row, taxon) and not has_amount:
+        if _names_a_sample(look, row, sample, of_samples, texts):
+            return Role(name="finds")  # a sample that held nothing: it is kept, without a find
         return Role(name="section") if len(texts) == 1 and len(texts[0]) < 40 else Role(name="notes")
     if len(texts) == 1:
         return Role(name="notes" if len(texts[0]) > 30 or not look.name_score(row, taxon) else "section")
     return Role(name="finds")
 
 
+def _names_a_sample(look: Look, row: int, sample: int, of_samples: Sequence[int], texts: list[str]) -> bool:
+    """Whether a line without a name and an amount gives a sample: its id, with its litres or 'no plant remains'."""
+    if (row, sample) not in look.own or not looks_like_id(look.text(row, sample)) or any(map(says_pending, texts)):
+        return False
+    beside = [c for c in of_samples if c != sample and look.text(row, c)]
+    return bool(beside) or any(map(says_nothing_found, texts))
 
 
 def _share_of_amounts(look: Look, rows: list[int], column: int) -> float:
     given = [r for r in rows if (r, column) in look.cells]
     return sum(look.is_amount(r, column) for r in given) / len(given) if given else 0.0
-
-
