@@ -44,11 +44,21 @@ def _shared(page: Page, phases: Sequence[Phase], shared: Sequence[PhaseReading])
     for alike in by_grade.values():
         lead = frame(page, as_readings(page, [r.weakest for r in alike]), "lead")
         if len(phases) == 2:
-            turns = [f"{lead}, early and late alike", f"at both times, {lead}", f"early and late, {lead}"]
+            turns = [f"{lead}, early and late alike", f"at both times, {lead}", _by_all(lead, "of both times")]
         else:
-            turns = [f"{lead}, at all times", f"throughout, {lead}", f"all along, {lead}"]
+            turns = [f"{lead}, at all times", f"throughout, {lead}", _by_all(lead, "of all times")]
         sentences += page.say(refs_of(alike), *turns)
     return sentences
+
+
+def _by_all(told: str, when: str) -> str:
+    """
+    What people of several times did, told of them all; empty where nobody does anything.
+
+    >>> _by_all("as far as we can tell, people burned wood in their fires", "of both times")
+    'as far as we can tell, people of both times burned wood in their fires'
+    """
+    return re.sub(r"\bpeople\b", f"people {when}", told, count=1) if re.search(r"\bpeople\b", told) else ""
 
 
 def _some(page: Page, several: Sequence[PhaseReading]) -> list[Sentence]:

@@ -13,6 +13,7 @@ from narrate.telling.spread import (
     Presence,
     name_of,
     out_of,
+    out_of_text,
     presence,
     presences,
     samples_of_phase,
@@ -51,12 +52,7 @@ def alike_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
     holds = len(same_way) == len(compared)
     name = name_of(page, group)
     if page.is_plain:
-        kinds_marked = [kind for kind, a, b in compared if _is_marked(a, b)]
-        few = page.listed(page.names.kind(kind, plural=True) for kind, *_ in compared if kind not in kinds_marked)
-        named = page.listed(page.names.kind(kind, plural=True) for kind in kinds_marked)
-        little = f"; {few} show little of it" if few else ""
-        same = f"{named} alone tell the same of {name}, though each of the numbers is small{little}"
-        return page.say(refs, same) if holds and kinds_marked else []
+        return _alike_for_visitors(page, name, compared, refs) if holds else []
     texts = [f"{page.names.kind(kind, plural=True)} ({out_of(a)}, then {out_of(b)})" for kind, a, b in compared]
     marked = [c for c in compared if _is_marked(c[1], c[2])]
     if holds and marked:
@@ -79,6 +75,30 @@ def alike_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
         f"like compared with like, the picture is less even: samples with {name} number, by kind of context, "
         f"{page.listed(texts)}",
     )
+
+
+def _alike_for_visitors(
+    page: Page, name: str, compared: Sequence[tuple[str, Presence, Presence]], refs: Sequence[str]
+) -> list[Sentence]:
+    """'On hearths the fall of it is steep (all eight samples, then one of eight), though these numbers are small'."""
+    marked = [(a, b) for _, a, b in compared if _is_marked(a, b)]
+    if not marked:
+        return []
+    sides = [
+        page.listed(page.names.kind(kind, plural=True) for kind, a, b in compared if _is_marked(a, b) == is_marked)
+        for is_marked in (True, False)
+    ]
+    before, after = ((sum(pair[i].k for pair in marked), sum(pair[i].n for pair in marked)) for i in (0, 1))
+    way = "rise" if marked[0][1].share > marked[0][0].share else "fall"
+    much = "steep" if abs(after[0] / after[1] - before[0] / before[1]) >= STEEP else "clear"
+    slight = f"; in {sides[1]} it is slight" if sides[1] else ""
+    figures = f"{out_of_text(*before)} samples, then {out_of_text(*after)}"
+    few = "though these numbers are small"
+    return page.say(refs, f"on {sides[0]} the {way} of {name} is {much} ({figures}), {few}{slight}")
+
+
+STEEP = 0.5
+"""Change in the share of samples from which visitors read of a steep rise or fall (judgement of the makers)."""
 
 
 def _is_marked(before: Presence, after: Presence) -> bool:

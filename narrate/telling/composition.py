@@ -136,7 +136,7 @@ def _for_visitors(page: Page, groups: Sequence[Sequence[Tally]], refs: list[str]
     )
     if besides:
         sentences += page.say(
-            refs[: len(first)], f"of the same plant we found {besides}", f"from the same plant came {besides}"
+            refs[: len(first)], f"also from {page.names.plant(lead.taxon, lead.written)}: {besides}"
         )
     if others:
         sentences += page.say(

@@ -129,7 +129,7 @@ def _with_term(
     return sections
 
 
-GOES_ON = re.compile(r"(?:From|Of) the same plant\b")
+GOES_ON = re.compile(r"Also from [\w ]+: ")
 """How a sentence begins that goes on with a list of finds."""
 
 
