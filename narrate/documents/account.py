@@ -16,6 +16,8 @@ from narrate.model.claims import Claim
 from narrate.model.edition import Edition
 from narrate.model.ids import SITE, Subject
 from narrate.model.report_blocks import BLOCKS, arranged
+from narrate.model.sampling import Sample
+from narrate.model.sorting_on_record import finer_than_classes, silent_on_sorting
 from narrate.model.stratigraphy import Context
 from narrate.model.work_left import ASKED, DATE_OWN, KEPT, SORT_HEAVY, LeftUndone, left_undone, own_dates, paying
 from narrate.telling.numbers import count, years
@@ -97,13 +99,14 @@ def sampling(edition: Edition) -> Iterator[Block]:
         for s in samples
     )
     yield Paragraph(text="Mesh: " + "; ".join(f"{m} ({_many(n, 'sample')})" for m, n in sorted(meshes.items())) + ".")
+    silent = silent_on_sorting(samples)
     in_part = [s for s in samples if any(c.proportion_sorted < 1 for c in s.size_classes)]
     heavy = Counter(None if s.heavy_fraction is None else s.heavy_fraction.sorted for s in samples)
     listed = "; the shares stand in {register}" if is_shown(edition, "register") else ""
     if in_part:
         first = f"A size class was sorted in part in {_many(len(in_part), 'sample')}{listed}."
     else:
-        first = "Every size class was sorted in full."
+        first = "No size class on record was sorted in part." + ("" if silent else " All were sorted in full.")
     sorted_or_not = [
         f"{said} {heavy[key]:,}"
         for key, said in ((True, "sorted in"), (False, "not sorted in"), (None, "not spoken of in the records of"))
@@ -111,6 +114,8 @@ def sampling(edition: Edition) -> Iterator[Block]:
     ]
     heavy_told = f"Of {_many(len(samples), 'sample')} the heavy fraction was {_listed(sorted_or_not)}."
     yield Paragraph(text=f"{first} {heavy_told}" if samples else first)
+    if unsaid := _unsaid_of_sorting(samples):
+        yield Paragraph(text=unsaid)
     tests = [s for s in samples if s.recovery_test is not None]
     if tests:
         rates = "; ".join(
@@ -165,6 +170,25 @@ def _given(edition: Edition, key: str, what: str) -> Iterator[Block]:
     """What the project says under a key of its report, or the place where it must be written."""
     said = told_of(edition.project.report, key)
     yield Paragraph(text=literal(" ".join(said.split()))) if said else missing(f"{what}. Give it as report: {key}.")
+
+
+def _unsaid_of_sorting(samples: Sequence[Sample]) -> str:
+    """Where the records do not say how far a sample was sorted: reckoned as sorted whole, and told as not known."""
+    said = []
+    silent = silent_on_sorting(samples)
+    if silent:
+        listed = _listed([literal(id) for id in silent])
+        said.append(
+            f"No size class is on record for {listed}; they are reckoned as sorted in full, which is not known."
+        )
+    for one in finer_than_classes(samples):
+        meshes = _listed([f"{mm:g}" for mm in one.meshes_mm])
+        said.append(
+            f"No size class below {one.smallest_mm:g} mm is on record for {_many(len(one.samples), 'sample')}, whose "
+            f"mesh was finer ({meshes} mm): whether what lies between was sorted is not said, so that the smallest "
+            "seeds may be under-represented."
+        )
+    return " ".join(said)
 
 
 def limits(edition: Edition) -> Iterator[Block]:

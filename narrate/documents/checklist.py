@@ -9,6 +9,7 @@ rest on; 'common practice' has no single source.
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
@@ -22,6 +23,7 @@ from narrate.documents.unwritten import told_of
 from narrate.model.edition import Edition
 from narrate.model.report_blocks import BLOCKS, ChecklistItem, arranged
 from narrate.model.sampling import Sample
+from narrate.model.sorting_on_record import finer_than_classes, silent_on_sorting
 
 CIFA = "CIfA specialist reporting"
 SECTIONS = "ISGAP, section 18"
@@ -50,12 +52,39 @@ def _reported(*keys: str) -> Callable[[Edition], Answer]:
     )
 
 
+def _dated(key: str) -> Callable[[Edition], Answer]:
+    """A date is one with a year in it."""
+
+    def answer(edition: Edition) -> Answer:
+        text = told_of(edition.project.report, key)
+        if not text:
+            return _reported(key)(edition)
+        return "" if _YEAR.search(text) else f"no year in it; write one in report: {key} in project.yaml"
+
+    return answer
+
+
+_YEAR = re.compile(r"\b(?:1[5-9]|20|21)\d\d\b")
+
+
 def _share(what: str, has: Callable[[Sample], bool]) -> Callable[[Edition], Answer]:
     def answer(edition: Edition) -> Answer:
         lacking = [sample.id for sample in edition.project.samples if not has(sample)]
         return f"{what} not recorded for {len(lacking)} of {len(edition.project.samples)} samples" if lacking else ""
 
     return answer
+
+
+def _sorting(edition: Edition) -> Answer:
+    """Silence of a record is no share: samples without size classes, and what is finer than the smallest class."""
+    samples = edition.project.samples
+    silent = silent_on_sorting(samples)
+    said = [f"size classes not recorded for {len(silent)} of {len(samples)} samples"] if silent else []
+    said += [
+        f"no class below {one.smallest_mm:g} mm recorded for {len(one.samples)}, of a finer mesh"
+        for one in finer_than_classes(samples)
+    ]
+    return "; ".join(said)
 
 
 def _met(edition: Edition) -> Answer:
@@ -116,8 +145,8 @@ ITEMS: tuple[Item, ...] = (
     Item(asks="Title with subject and project", source=CIFA, block="", lacks=_met),
     Item(asks="Author", source=CIFA, block="", lacks=_authors),
     Item(asks="Author's qualifications", source=CIFA, block="", lacks=_reported("qualifications")),
-    Item(asks="Date of the data collection", source=CIFA, block="", lacks=_reported("fieldwork")),
-    Item(asks="Date of the analysis or report", source=CIFA, block="", lacks=_reported("date")),
+    Item(asks="Date of the data collection", source=CIFA, block="", lacks=_dated("fieldwork")),
+    Item(asks="Date of the analysis or report", source=CIFA, block="", lacks=_dated("date")),
     Item(asks="Nature and significance", source=CIFA, block="introduction", lacks=_reported("significance")),
     Item(asks="Size of the assemblage: counts", source=CIFA, block="introduction", lacks=_met),
     Item(asks="Size of the assemblage: weights", source=CIFA, block="raw_counts", lacks=_weights),
@@ -160,7 +189,7 @@ ITEMS: tuple[Item, ...] = (
         block="register",
         lacks=_share("sorting of the heavy fraction", lambda s: s.heavy_fraction is not None),
     ),
-    Item(asks="Share sorted of every size class", source=PRACTICE, block="register", lacks=_met),
+    Item(asks="Share sorted of every size class", source=PRACTICE, block="register", lacks=_sorting),
     Item(asks="Recovery test", source=PRACTICE, block="sampling", lacks=_recovery),
     Item(asks="Magnification and keys", source=PRACTICE, block="laboratory", lacks=_reported("identification")),
     Item(

@@ -20,6 +20,9 @@ _CODE = re.compile(r"\b[A-Z][A-Za-z]{0,7}-\d{2,}(?:\.\d+)?\b")
 """Letters of the laboratory, a hyphen, a number: the form of the codes in the list of laboratories of Radiocarbon
 (from memory)."""
 _AGE = re.compile(r"\d\s*(?:±|\+/-|\+-)\s*\d+\s*BP\b")
+_STABLE = re.compile(r"(?:δ|delta|d)\s*-?\s*(?:13|¹³)\s*C\b", re.IGNORECASE)
+_PROGRAM = re.compile(r"\b(?:OxCal|CALIB|Bchron|rcarbon|CalPal|program|software|script)\b")
+"""What Millard 2014 asks beside code, age and curve: the isotope ratio and the software (from memory)."""
 _ITEM = re.compile(r"^\s*[-•]\s+", re.MULTILINE)
 
 
@@ -71,7 +74,10 @@ def dates_lacking(edition: Edition) -> str:
     parts = [f"{NO_CODE}{of}" if codes else ""]
     of = f" of {ages} of {len(dates)} dates" if dates else ""
     parts.append(f"conventional age with its error not recorded{of}" if ages else "")
-    parts.append("" if "calib" in text.lower() or "cal " in text else "calibration not recorded")
+    is_calibrated = "calib" in text.lower() or "cal " in text
+    parts.append("" if is_calibrated else "calibration not recorded")
+    parts.append("" if _STABLE.search(text) else "δ13C not recorded")
+    parts.append("program of the calibration not recorded" if is_calibrated and not _PROGRAM.search(text) else "")
     return "; ".join(part for part in parts if part)
 
 

@@ -277,6 +277,8 @@ def _litres(sample: Sample) -> str:
 
 
 def shares(sample: Sample) -> str:
+    if not sample.size_classes and not sample.sterile:
+        return "not recorded"
     parts: Sequence[str] = [f"{c.name}: {c.written}" for c in sample.size_classes if c.proportion_sorted < 1]
     return "; ".join(parts) or "no"
 

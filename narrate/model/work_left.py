@@ -70,7 +70,7 @@ def own_dates(claims: Claims) -> tuple[NextStep, ...]:
 
 def left_undone(project: Project, subject: Subject) -> tuple[LeftUndone, ...]:
     """What the records of a subject's samples say is not done: what notes ask for, heavy fractions, size classes."""
-    samples = _samples(project, subject)
+    samples = samples_of(project, subject)
     found = [
         LeftUndone(id=id, samples=(sample.id,), quote=quote)
         for id, words in ((ASKED, ASKS), (KEPT, KEPT_BACK))
@@ -92,7 +92,8 @@ def left_undone(project: Project, subject: Subject) -> tuple[LeftUndone, ...]:
     return tuple(found)
 
 
-def _samples(project: Project, subject: Subject) -> Sequence[Sample]:
+def samples_of(project: Project, subject: Subject) -> Sequence[Sample]:
+    """The samples of a subject, in the order of the records."""
     if subject.level == "sample":
         return [sample for sample in project.samples if sample.id == subject.id]
     if subject.level == "context":

@@ -7,6 +7,7 @@ from collections.abc import Collection, Sequence
 from narrate.model.ids import Subject
 from narrate.model.narrative import Sentence
 from narrate.model.next_steps import NextStep
+from narrate.model.sorting_on_record import finer_than_classes, silent_on_sorting
 from narrate.model.work_left import (
     ASKED,
     DATE_OWN,
@@ -17,6 +18,7 @@ from narrate.model.work_left import (
     left_undone,
     own_dates,
     paying,
+    samples_of,
 )
 from narrate.telling import english, manner, numbers, openings
 from narrate.telling.contexts import DATABLE
@@ -174,15 +176,34 @@ _OF_IT, _OF_THEM = "that it rests on", "that they rest on"
 def none_left(page: Page, held: Sequence[Reading]) -> list[Sentence]:
     """What could still be done where no work on the samples would change a reading."""
     id = english.literal(page.subject.id)
-    sorted_all = not left_undone(page.dig.project, page.subject)
     shaky = [r for r in held if is_shaky(r)]
     if shaky:
         least = min(shaky, key=lambda r: (r.claim.stability or 0.0, r.claim.id))
-        why = ", for all that was floated is sorted" if sorted_all else ""
-        text = f"only more soil from {id} would settle {noun_of(page, [least])}{why}"
+        # No record says whether soil is left in the ground, so that none is asked for.
+        text = f"{noun_of(page, [least])} cannot be settled from what was floated of {id}"
         return page.say([least.claim.id, page.record], text)
-    why = "all that was floated is sorted, and " if sorted_all else ""
     refs = [page.record, *(r.claim.id for r in held[:1])]
+    why, but = _how_far_sorted(page)
     return page.say(
-        refs, f"nothing more is asked of {id}: {why}none of the work that is weighed here would change a reading"
+        refs, f"nothing more is asked of {id}: {why}none of the work that is weighed here would change a reading{but}"
     )
+
+
+def _how_far_sorted(page: Page) -> tuple[str, str]:
+    """
+    What the records say of sorting, before and behind the work: silence is not told as 'all of it'.
+
+    'every size class on record is sorted, and ' and ', though how far S021 was sorted is not on record'.
+    """
+    samples = samples_of(page.dig.project, page.subject)
+    silent = [english.literal(id) for id in silent_on_sorting(samples)]
+    if silent:
+        were = english.agreed(len(silent), "was", "were")
+        return "", f", though how far {page.listed(silent)} {were} sorted is not on record"
+    finer = finer_than_classes(samples)
+    if finer and not left_undone(page.dig.project, page.subject):
+        why = "every size class on record is sorted, and "
+        return why, f"; none below {finer[0].smallest_mm:g} mm is on record, though the mesh was finer"
+    if samples and not left_undone(page.dig.project, page.subject):
+        return "every size class on record is sorted, and ", ""
+    return "", ""

@@ -12,7 +12,10 @@ from narrate.model.edition import Edition
 from narrate.pipeline.editions import edition_of
 from narrate.pipeline.judged import Judged
 
-FULL = "- AB-123: maize kernel; 700 ± 20 BP; cal AD 1275–1305\n\nCalibrated against IntCal20."
+FULL = (
+    "- AB-123: maize kernel; 700 ± 20 BP; cal AD 1275–1305\n\n"
+    "δ13C -9.8 ‰. Calibrated against IntCal20 by our own program."
+)
 
 
 def edition(judged: Judged, radiocarbon: str) -> Edition:
@@ -27,7 +30,7 @@ def test_dates_stand_one_an_item(judged_example: Judged) -> None:
     assert [(block.kind, block.text) for block in found if isinstance(block, Paragraph)] == [
         ("body", "Two dates."),
         ("item", "AB-123: maize kernel; 700 ± 20 BP; cal AD 1275–1305"),
-        ("body", "Calibrated against IntCal20."),
+        ("body", "δ13C -9.8 ‰. Calibrated against IntCal20 by our own program."),
     ]
 
 
@@ -56,11 +59,12 @@ def test_phases_with_years_and_no_dates_lack_every_code(judged_example: Judged) 
         (
             "- AB-123: maize; 700 ± 20 BP\n- maize; 690 BP\n\nAll calibrated.",
             "laboratory code not recorded of 1 of 2 dates; "
-            "conventional age with its error not recorded of 1 of 2 dates",
+            "conventional age with its error not recorded of 1 of 2 dates; "
+            "δ13C not recorded; program of the calibration not recorded",
         ),
-        ("- AB-123: maize; 700 ± 20 BP", "calibration not recorded"),
+        ("- AB-123: maize; 700 ± 20 BP", "calibration not recorded; δ13C not recorded"),
         ("Two dates of maize.", "laboratory code not recorded; conventional age with its error not recorded; "
-         "calibration not recorded"),
+         "calibration not recorded; δ13C not recorded"),
     ],
 )  # fmt: skip
 def test_the_checklist_says_what_dates_lack(judged_example: Judged, text: str, lacking: str) -> None:
@@ -68,10 +72,12 @@ def test_the_checklist_says_what_dates_lack(judged_example: Judged, text: str, l
     assert dates_lacking(edition(judged_example, text)) == lacking
 
 
-def test_the_dates_of_the_example_are_given_in_full(judged_example: Judged) -> None:
-    """As many as the phases say that they rest on: three and four."""
+def test_the_dates_of_the_example_lack_ratio_and_program(judged_example: Judged) -> None:
+    """As many as the phases say that they rest on, three and four; what is not on record is told (Millard 2014)."""
     assert len(items_of(judged_example.project.report["radiocarbon"])) == 7
-    assert dates_lacking(edition_of("review", judged_example, {}, (), "test")) == ""
+    assert dates_lacking(edition_of("review", judged_example, {}, (), "test")) == (
+        "δ13C not recorded; program of the calibration not recorded"
+    )
 
 
 @pytest.mark.parametrize(
