@@ -15,6 +15,8 @@ class Heading:
     anchor: str = ""
     is_listed: bool = True
     """False: it stands in no table of contents, being the heading of one."""
+    holds_figures: bool = False
+    """True: the figures below it are what it is about; they stand there, and float to no other page."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -167,7 +167,7 @@ def _results(edition: Edition, files: Mapping[str, bytes], letters: Mapping[str,
     if shown:
         # Wide tables begin a page: what stands upright comes before them and fills the page that the text ends on.
         named = " and ".join(kind for kind, has in (("figures", drawn), ("tables", tables or wood)) if has)
-        yield Heading(level=3, text=f"{named.capitalize()} of the results")
+        yield Heading(level=3, text=f"{named.capitalize()} of the results", holds_figures=True)
         yield from shown
 
 

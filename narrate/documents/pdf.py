@@ -82,7 +82,7 @@ def typst_source(blocks: Sequence[Block]) -> str:
     names = iter(known)
     title = next((plain(b.text) for b in blocks if isinstance(b, Heading) and b.level == 1), "")
     parts = [_HEAD.format(title=_quoted(title), footer=_escaped(FOOTER))]
-    is_wide = False
+    is_wide, floats = False, True
     for block, wants_wide in zip(blocks, on_wide_pages(blocks), strict=True):
         # Neighbouring wide tables share their landscape pages.
         if wants_wide != is_wide:
@@ -92,15 +92,16 @@ def typst_source(blocks: Sequence[Block]) -> str:
             text = _inline(block.text, known)
             listing = "" if block.is_listed else ", outlined: false"
             heading = f"#heading(level: {block.level - 1}{listing})[{text}]"
+            floats = not block.holds_figures
             parts.append("#title()" if block.level == 1 else heading)
         elif isinstance(block, Table):
             parts.append(_table(block, next(names), known))
         elif isinstance(block, Figure):
             alt = f", width: {block.width_mm}mm" + (f", alt: {_quoted(block.alt)}" if block.alt else "")
             caption = _inline(f"{block.caption} {block.note}".strip(), known)
-            # It goes to the head or foot of a page, so that text fills the room before it.
+            # It floats to the head or foot of a page, so that text fills the room before it.
             picture = f'image("{block.anchor}"{alt})'
-            parts.append(f"#figure({picture}, caption: [{caption}], placement: auto) <{next(names)}>")
+            parts.append(f"#figure({picture}, caption: [{caption}]{', placement: auto' if floats else ''}) <{next(names)}>")
         elif isinstance(block, Contents):
             parts.append("#outline(title: none, depth: 2)")
         else:

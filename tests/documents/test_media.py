@@ -33,7 +33,7 @@ from narrate.documents.html import html
 from narrate.documents.inline import labels, plain
 from narrate.documents.markdown import markdown
 from narrate.documents.outline import outline
-from narrate.documents.pdf import pdf, pictures
+from narrate.documents.pdf import pdf, pictures, typst_source
 from narrate.documents.word import word
 from narrate.model.report_blocks import ReportBlock
 from narrate.pipeline.editions import edition_of
@@ -659,3 +659,21 @@ def test_no_table_is_set_smaller_than_eight_points(document: bytes, pages: bytes
     sizes = [int(size) for size in re.findall(r'<fontspec [^>]*size="(\d+)"', xml)]
 
     assert sizes and min(sizes) >= 8
+
+
+def test_figures_that_a_heading_is_about_stand_below_it() -> None:
+    """In the PDF photographs of finds float to the head or foot of a page; the figures of the results do not, so that
+    none comes before their heading."""
+    source = typst_source(
+        (
+            Heading(level=1, text="Plant remains"),
+            Figure(caption="A seed", alt="a seed", photograph=b"1", anchor="seed"),
+            Heading(level=2, text="Figures and tables of the results", holds_figures=True),
+            Figure(caption="Density", alt="density", svg="<svg/>", anchor="density"),
+            Heading(level=2, text="Discussion"),
+            Figure(caption="A cupule", alt="a cupule", photograph=b"2", anchor="cupule"),
+        )
+    )
+
+    floating = {line.split('"')[1]: "placement: auto" in line for line in source.splitlines() if "#figure(" in line}
+    assert floating == {"seed": True, "density": False, "cupule": True}
