@@ -11,6 +11,7 @@ import numpy as np
 from narrate.measures.catalogue import MEASURES, measured
 from narrate.measures.column import Column
 from narrate.measures.count_table import CountTable, Kind, count_table
+from narrate.measures.group_amounts import group_amounts
 from narrate.measures.intervals import wilson
 from narrate.measures.plant_changes import plant_changes
 from narrate.measures.selection import NAMED_WOOD
@@ -61,6 +62,7 @@ def find(project: Project, packs: Packs) -> Findings:
     return Findings(
         subjects=subjects,
         spreads=spread,
+        amounts=group_amounts(project, packs, levels["sample"]),
         changes=spread_changes(project, spread),
         plants=plant_changes(project, packs, of_samples),
         beside_others={

@@ -33,11 +33,11 @@ def spreads(
     Leaves:   plants of the Old World that the region had only after the phase: they say nothing of it.
     Source:   Popper 1988 for ubiquity; "like contexts with like": Gremillion, Excavating Occaneechi Town, "Crops".
     """
-    places = _places(project)
+    places = places_of_samples(project)
     contexts = [sample.context for sample in project.samples]
     made = []
     for group in packs.plant_groups:
-        rows = _of_its_time(samples, group)
+        rows = of_its_time(samples, group)
         there, refs = _there(samples, rows), _refs(samples, rows, found)
         only_cf = there & ~_there(samples, rows[_is_firm(samples, rows)])
         made += [_spread(group, where, of, (there, only_cf), refs, contexts) for where, of in places.items()]
@@ -84,7 +84,7 @@ def spread_of(group: str, where: Where, with_it: int, of_samples: int, refs: tup
     )
 
 
-def _places(project: Project) -> dict[Where, list[int]]:
+def places_of_samples(project: Project) -> dict[Where, list[int]]:
     """Indices of the samples of the dig, of each phase, kind, and kind in a phase."""
     contexts = {context.id: context for context in project.contexts}
     places: dict[Where, list[int]] = {(None, ""): []}
@@ -102,7 +102,7 @@ LATER = Selector(tag=("old-world",), later_than_phase=True)
 """What cannot be of the phase of its sample."""
 
 
-def _of_its_time(samples: Units, group: PlantGroup) -> np.ndarray:
+def of_its_time(samples: Units, group: PlantGroup) -> np.ndarray:
     rows, later = samples.rows(group.of), samples.rows(LATER)
     return rows[~np.isin(rows, later)] if later.size else rows
 

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 
 from narrate.model.ids import PartId, Subject, TaxonId
 from narrate.model.measurement import Measurement
-from narrate.model.plant_groups import GroupSpread, PlantChange, SpreadChange
+from narrate.model.plant_groups import GroupAmount, GroupSpread, PlantChange, SpreadChange
 from narrate.problems import Place
 
 
@@ -96,6 +96,8 @@ class Findings:
     subjects: Mapping[Subject, SubjectFindings]
     spreads: tuple[GroupSpread, ...] = ()
     """In how many samples the plant groups of the packs were found."""
+    amounts: tuple[GroupAmount, ...] = ()
+    """How many items of them there were per litre."""
     changes: tuple[SpreadChange, ...] = ()
     """How that differs between every two phases."""
     plants: tuple[PlantChange, ...] = ()

@@ -47,6 +47,27 @@ class GroupSpread:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class GroupAmount:
+    """Items of a group per litre: in a phase, a kind of context, both, or the dig."""
+
+    group: str
+    phase: PhaseId | None = None
+    """None: of all phases, and of none."""
+    kind: str = ""
+    """Kind of context; empty: of all."""
+    items: int
+    """Counted in samples whose volume is known."""
+    litres: float
+    """Of the samples with a recorded volume."""
+    per_litre: Measurement
+    """Items scaled up for the unsorted share, with the interval of a weighted sum of counts; no value without litres."""
+    richest: ContextId | None = None
+    """Context that holds most of it."""
+    without_richest: Measurement
+    """The same without that context; no value where nothing else was floated."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class SpreadChange:
     """Ubiquity of a group in a later phase less that in an earlier one, over all samples or those of one kind."""
 

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Phase
 from narrate.telling import english
+from narrate.telling.amounts_told import far_fewer, kinds_sentences
 from narrate.telling.one_feature import features_of
 from narrate.telling.page import Page
 from narrate.telling.spread import (
@@ -52,7 +53,9 @@ def alike_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
     holds = len(same_way) == len(compared)
     name = name_of(page, group)
     if page.is_plain:
-        return _alike_for_visitors(page, name, compared, refs) if holds else []
+        stay = [kind for kind, a, b in compared if not _is_marked(a, b)]
+        is_far = bool(stay) and far_fewer(page, changed[0][0], stay, first, last)
+        return _alike_for_visitors(page, name, compared, refs, is_far=is_far) if holds else []
     texts = [f"{page.names.kind(kind, plural=True)} ({out_of(a)}, then {out_of(b)})" for kind, a, b in compared]
     marked = [c for c in compared if _is_marked(c[1], c[2])]
     if holds and marked:
@@ -62,14 +65,20 @@ def alike_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
         shown = [f"from {_of(a)} to {_of(b)} for {page.names.kind(kind, plural=True)}" for kind, a, b in marked]
         verb = english.agreed(len(texts), "number is", "numbers are")
         few = _features_behind(page, [kind for kind, _, _ in compared], first, last)
+        amounts = kinds_sentences(page, changed[0][0], [kind for kind, _, _ in compared], first, last)
         where = page.listed(page.names.kind(kind, plural=True) for kind, _, _ in marked)
         rest = page.listed(f"{page.names.kind(k, plural=True)} ({_of(a)}, then {_of(b)})" for k, a, b in slight)
-        none = f"; {rest}, a sample apart, show none to speak of" if slight else ""
+        little = "little" if amounts else "none to speak of"
+        none = f"; by presence {rest}, a sample apart, show {little}" if slight else ""
         holding = f"the samples that hold {'it' if group.is_singular else 'them'} went"
-        return page.say(
-            refs,
-            f"like compared with like, the {way} of {name} holds for {where}: {holding} {page.listed(shown)}{none}",
-        ) + page.say(refs, f"the {verb} small, and few features stand behind them: {few}")
+        return [
+            *page.say(
+                refs,
+                f"like compared with like, the {way} of {name} holds for {where}: {holding} {page.listed(shown)}{none}",
+            ),
+            *amounts,
+            *page.say(refs, f"the {verb} small, and few features stand behind them: {few}"),
+        ]
     return page.say(
         refs,
         f"like compared with like, the picture is less even: samples with {name} number, by kind of context, "
@@ -78,9 +87,13 @@ def alike_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
 
 
 def _alike_for_visitors(
-    page: Page, name: str, compared: Sequence[tuple[str, Presence, Presence]], refs: Sequence[str]
+    page: Page, name: str, compared: Sequence[tuple[str, Presence, Presence]], refs: Sequence[str], *, is_far: bool
 ) -> list[Sentence]:
-    """'On hearths the fall of it is steep (all eight samples, then one of eight), though these numbers are small'."""
+    """
+    'On hearths the fall of it is steep (all eight samples, then one of eight), though these numbers are small'.
+
+    is_far: whether kinds of context of which most samples hold some at both times hold far more or fewer, by number.
+    """
     marked = [(a, b) for _, a, b in compared if _is_marked(a, b)]
     if not marked:
         return []
@@ -92,6 +105,9 @@ def _alike_for_visitors(
     way = "rise" if marked[0][1].share > marked[0][0].share else "fall"
     much = "steep" if abs(after[0] / after[1] - before[0] / before[1]) >= STEEP else "clear"
     slight = f"; in {sides[1]} it is slight" if sides[1] else ""
+    if is_far:
+        more = "more" if way == "rise" else "less"
+        slight = f"; {sides[1]} held some at both times, but far {more} in each {page.litre} of soil later on"
     figures = f"{out_of_text(*before)} samples, then {out_of_text(*after)}"
     few = "though these numbers are small"
     return page.say(refs, f"on {sides[0]} the {way} of {name} is {much} ({figures}), {few}{slight}")

@@ -11,6 +11,7 @@ from narrate.model.plant_groups import PlantGroup
 from narrate.model.sampling import Sample
 from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english, numbers, setting
+from narrate.telling.amounts_told import per_litre_sentences
 from narrate.telling.behind import is_meant
 from narrate.telling.lots import FOOD_GROUPS
 from narrate.telling.observations import notes_of
@@ -35,13 +36,15 @@ def tested_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
 
 def amount_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
     """
-    Nutshell by weight per litre in the two phases, and what is left of it without the deposit that holds most.
+    Items per litre of the plants that changed; nutshell by weight per litre in the two phases, and what is left of it
+    without the deposit that holds most.
 
     Presence in samples says how often a thing was found and nothing of how much there was.
     """
+    sentences = per_litre_sentences(page, changed_groups(page, first, last)[0], first, last)
     told = [_shell(page, phase) for phase in (first, last)]
     if page.is_plain or any(one is None for one in told):
-        return []
+        return sentences
     before, after = told[0], told[1]
     assert before is not None and after is not None
     larger = "more" if after.per_l > before.per_l else "less"
@@ -65,7 +68,7 @@ def amount_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
         else ";"
     )
     open_to_chance = "weights have no interval here, so that chance is not ruled out"
-    return page.say([*before.refs, *after.refs], f"{text}{least} {open_to_chance}")
+    return sentences + page.say([*before.refs, *after.refs], f"{text}{least} {open_to_chance}")
 
 
 def _unweighed_shell(page: Page, phases: Sequence[Phase]) -> int:
