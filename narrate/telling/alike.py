@@ -31,13 +31,13 @@ def kinds_compared(page: Page, contexts: Sequence[Context], *, at_most: int = 3)
 
 def phases_compared(page: Page, first: Phase, last: Phase, *, at_most: int = 2) -> list[Sentence]:
     """For each kind of context that both phases have: the readings of the earlier ones beside those of the later."""
-    sentences: list[Sentence] = []
+    told: list[list[Sentence]] = []
     for kind, members in _by_kind(page, page.dig.project.contexts):
         early = [c for c in members if c.phase == first.id]
         late = [c for c in members if c.phase == last.id]
-        if early and late and len(sentences) < at_most:
-            sentences += _phase_compared(page, kind, (first, early), (last, late))
-    return sentences
+        if early and late and len(told) < at_most:
+            told += [said for said in [_phase_compared(page, kind, (first, early), (last, late))] if said]
+    return [sentence for said in told for sentence in said]
 
 
 def _by_kind(page: Page, contexts: Sequence[Context]) -> list[tuple[str, list[Context]]]:
@@ -162,11 +162,13 @@ def _phase_compared(
     nouns = [page.listed(texts) for texts in parts]
     if page.is_plain:
         nouns = [", and of ".join((", of ".join(texts[:-1]), texts[-1])) if texts[1:] else texts[0] for texts in parts]
+        # A sentence for each time: one of both would be a list that nobody can follow.
+        of_first, of_last = ([r.claim.id for found in side for r in found] for side in shown)
         return page.say(
-            refs,
-            f"in the {kinds} of the {names[0]} we saw signs of {nouns[0]}; in those of the {names[1]}, of {nouns[1]}",
-            f"the {kinds} of the {names[0]} gave us signs of {nouns[0]}; those of the {names[1]}, of {nouns[1]}",
-        )
+            of_first,
+            f"in the {kinds} of the {names[0]} we saw signs of {nouns[0]}",
+            f"the {kinds} of the {names[0]} gave us signs of {nouns[0]}",
+        ) + page.say(of_last, f"those of the {names[1]} gave us signs of {nouns[1]}")
     return page.say(
         refs,
         f"among the {kinds}, those of the {names[0]} speak for {nouns[0]}, whereas those of the {names[1]} speak for "

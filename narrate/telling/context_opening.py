@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from narrate.model.ids import Subject
 from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english, numbers
@@ -196,6 +197,7 @@ def _opening_for_visitors(page: Page, name: str, phase: Phase | None, context: C
             f"we gave the number {number} to {english.with_article(kind)} of {of}{when}",
         )
     sentences += kind_explained(page, context.kind)
+    sentences += _of_one_thing(page, context)
     here = "it" if phase is not None else name
     return sentences + page.say(
         size_refs(page)[:2],
@@ -205,6 +207,24 @@ def _opening_for_visitors(page: Page, name: str, phase: Phase | None, context: C
         else f"from {litres} of {name} we picked out {items}",
         f"our team washed {litres} from {here} and found {items}",
     )
+
+
+def _of_one_thing(page: Page, context: Context) -> list[Sentence]:
+    """
+    'C05 is our number for another part of the same pit': for visitors, who take each number for a place apart. What lay
+    in one heap centuries apart is no part of one thing to them.
+    """
+    alike = [c for c in page.dig.project.contexts if context.feature is not None and c.feature == context.feature]
+    alike = [c for c in alike if c.phase == context.phase]
+    others = [c for c in alike if c.id != context.id and page.dig.project.samples_of(c.id)]
+    if not others or any(c.kind != context.kind for c in others) or context.kind in ("", "other"):
+        return []
+    same = f"of the same {page.names.kind(context.kind).split()[-1]}"
+    ids = page.listed(english.literal(c.id) for c in others)
+    one = len(others) == 1
+    refs = [page.record, *(page.dig.record_ref(Subject(level="context", id=c.id)) for c in others)]
+    part = "is our number for another part" if one else "are our numbers for other parts"
+    return page.say(refs, f"{ids} {part} {same}")
 
 
 SELF_EXPLAINED = ("pit", "hearth", "layer", "burned structure", "other")

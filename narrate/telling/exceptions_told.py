@@ -57,6 +57,9 @@ def _against_for_visitors(
     page: Page, groups: Sequence[Sequence[tuple[str, Claim, Argument]]], refs: Sequence[str]
 ) -> list[Sentence]:
     """'Not every place agrees: in hearth C11, …; in smoke pit C13, …': every exception with its reason."""
+    each = _each_instead(page, groups)
+    if each:
+        return each
     told: list[tuple[str, str]] = []
     for group in groups:
         ids = [id for id, _, _ in group]
@@ -76,6 +79,31 @@ def _against_for_visitors(
     sentences = page.say(refs, f"not every place agrees: {first}", f"but places differ: {first}")
     return sentences + [s for text in rest for s in page.say(refs, text)] + _read_instead(page, groups)
 
+
+def _each_instead(page: Page, groups: Sequence[Sequence[tuple[str, Claim, Argument]]]) -> list[Sentence]:
+    """
+    'But hearth C11 speaks of fires fed with corn cobs: nearly all the corn was bits of cob.' Several places, a sentence
+    each; none where something else is not read of every one of them.
+    """
+    each: list[tuple[list[str], str]] = []
+    for group in groups:
+        ids = [id for id, _, _ in group]
+        best = [_instead(page, id, claim) for id, claim, _ in group]
+        found = [claim for claim in best if claim is not None]
+        reason = without_figures(page_text(page, group[0][2], contexts=ids))
+        if len(found) < len(best) or len({claim.statement for claim in found}) > 1 or not reason or len(ids) > NAMED:
+            return []
+        noun = page.in_own_words(page.dig.packs.statements[found[0].statement].plain_noun)
+        speak = f"{english.agreed(len(ids), 'speaks', 'speak')} of {noun} instead"
+        told = f"{places_named(page, ids)} {speak}: {reason}"
+        each.append(([claim.id for _, claim, _ in group] + [claim.id for claim in found], told))
+    if len(each) < SEVERAL:
+        return []
+    return [s for i, (refs, told) in enumerate(each) for s in page.say(refs, f"but {told}" if i == 0 else told)]
+
+
+SEVERAL = 2
+"""Sorts of exceptions that take a sentence each."""
 
 _LAY_THERE = re.compile(r"(?<=\d )([\w ]+?) lay there that ")
 """'In building C17 lay ears that nobody had shelled': that they lay there was said."""

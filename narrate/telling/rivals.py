@@ -25,7 +25,7 @@ def rival_sentences(page: Page, lead: Reading) -> list[Sentence]:
         sentences: list[Sentence] = []
         for rival in [holding[0], *waste]:
             page.told.add(rival.claim.id)
-            sentences += _side_by_side(page, lead, rival)
+            sentences += _side_by_side(page, lead, rival, are_two=not waste and not _beside(page, [lead, rival]))
         return sentences + beside_sentences(page, [lead, holding[0], *waste])
     if page.is_plain:
         return beside_sentences(page, [lead])
@@ -53,11 +53,15 @@ def rival_sentences(page: Page, lead: Reading) -> list[Sentence]:
 
 def beside_sentences(page: Page, told: Sequence[Reading]) -> list[Sentence]:
     """For visitors the everyday account beside a reading, where no reading of the page says as much: `beside <id>`."""
+    wordings = _beside(page, told)
+    return page.say([told[0].claim.id], *wordings) if wordings else []
+
+
+def _beside(page: Page, told: Sequence[Reading]) -> list[str]:
+    """The audience's wordings of the everyday account beside a reading; none where it has none to give."""
     if not page.is_plain or any(item.is_food for item in told):
         return []
-    lead = told[0]
-    wordings = page.turns(f"beside {lead.claim.statement}")
-    return page.say([lead.claim.id], *wordings) if any(wordings) else []
+    return [wording for wording in page.turns(f"beside {told[0].claim.statement}") if wording]
 
 
 def told_rival_sentences(page: Page, items: Sequence[Reading], *, are_last: bool = False) -> list[Sentence]:
@@ -136,7 +140,8 @@ def relation(lead: Reading, rival: Reading) -> Relation:
     return "both" if may_both_be(lead, rival) else "either"
 
 
-def _side_by_side(page: Page, lead: Reading, rival: Reading) -> list[Sentence]:
+def _side_by_side(page: Page, lead: Reading, rival: Reading, *, are_two: bool) -> list[Sentence]:
+    """are_two: nothing but these two is told of the same remains, so that one may be 'the weaker of the two'."""
     refs = [lead.claim.id, rival.claim.id]
     page.rivals.add(frozenset(refs))
     stands = relation(lead, rival)
@@ -144,6 +149,8 @@ def _side_by_side(page: Page, lead: Reading, rival: Reading) -> list[Sentence]:
         # The rival in the words of its own grade: what is read firmly is no 'perhaps'.
         said = frame(page, [rival], "also") or frame(page, [rival], "lead")
         if stands == "weaker":
+            if not are_two:
+                return page.say(refs, f"{said}, but that is a weaker reading", f"{said}: a weaker reading")
             return page.say(refs, f"{said}, but that is the weaker reading", f"{said}: the weaker reading of the two")
         if stands == "both":
             return page.say(refs, f"{said}; both may be true", f"{said}: both may be true")
