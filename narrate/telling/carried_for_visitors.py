@@ -69,7 +69,7 @@ def _foods(page: Page, foods: Sequence[Borne]) -> list[Sentence]:
     if len(texts) > 1 and len(" ".join(texts).split()) > LONG:
         said = page.say(refs, f"we saw signs of {texts[0]}")
         for text in texts[1:]:
-            said += page.say(refs, f"signs of {text.replace(' in ', ' lay in ', 1)}")
+            said += page.say(refs, f"signs of {text.replace(' in ', ' as food came from ', 1)}")
         return said
     row = texts[0] if len(texts) == 1 else f"{', of '.join(texts[:-1])}, and of {texts[-1]}"
     return page.say(refs, f"we saw signs of {row}")

@@ -199,5 +199,5 @@ def is_named(page: Page, tally: Tally) -> bool:
     return any(re.search(rf"\b(?:{words})s?\b", text, re.IGNORECASE) for text in said) if words else False
 
 
-_OF_TREES = re.compile(r"\bcharcoal\b.* came from ")
+_OF_TREES = re.compile(r"\bcharcoal\b.* came (?:mostly )?from ")
 """Trees that were firewood: a hickory that burned is not a nut that somebody might eat."""

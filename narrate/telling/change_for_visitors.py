@@ -12,7 +12,7 @@ from narrate.telling import english, numbers
 from narrate.telling.frames import frame
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
-from narrate.telling.spread import Presence, name_of, of_samples, out_of, out_of_text
+from narrate.telling.spread import Presence, name_of, of_samples, out_of, out_of_text, unsure
 
 Pair = tuple[Presence, Presence]
 
@@ -63,13 +63,14 @@ def _figures(page: Page, changed: Sequence[Pair], first: Phase, last: Phase) -> 
     for i, (a, b) in enumerate(changed):
         name, refs = name_of(page, a.group), [*a.refs, *b.refs] or [page.record]
         before = changed[i - 1] if i else None
+        was, then = unsure(page, a), unsure(page, b)
         turns = before is not None and (b.share > a.share) != (before[1].share > before[0].share)
         way = "went the other way" if turns else "went the same way"
         sentences += page.say(
             refs,
-            f"{name} {way}, from {of_samples(a)} to {out_of(b)}"
+            f"{name} {way}, from {of_samples(a)}{was} to {out_of(b)}{then}"
             if i
-            else f"in the {early}, {of_samples(a)} held {name}; in the {late}, {out_of(b)} did",
+            else f"in the {early}, {of_samples(a)} held {name}{was}; in the {late}, {out_of(b)} did{then}",
         )
     return sentences
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from narrate.model.findings import Tally
 from narrate.model.narrative import Sentence
@@ -18,14 +18,7 @@ def wood_sentences(page: Page) -> list[Sentence]:
     woods = [tally for tally in ancient_tallies(page) if is_wood(page, tally)]
     named = [tally for tally in woods if tally.counted and tally.taxon is not None]
     if page.is_plain:
-        trees = [page.names.plant(t.taxon, t.written) for t in named if t.counted >= 2 and _is_tree(page, t)][:3]
-        if not trees:
-            return []
-        return page.say(
-            [t.ref for t in named if t.ref][:3] or [page.ref("wood_mass")],
-            f"we could name some of the charcoal: it came from {page.listed(trees)}",
-            f"the charcoal we could name came from {page.listed(trees)}",
-        )
+        return _for_visitors(page, named)
     refs = ([page.ref("wood_mass")] if mass else []) + [t.ref for t in named if t.ref]
     if not refs or (not mass and not named) or (mass is not None and not mass.value and not named):
         return []
@@ -54,6 +47,49 @@ def wood_sentences(page: Page) -> list[Sentence]:
     if weight:
         return page.say(refs, f"wood charcoal weighed {weight}", f"there were also {weight} of wood charcoal")
     return page.say(refs, f"identified wood charcoal was {trees_text}", f"the charcoal identified is {trees_text}")
+
+
+def _for_visitors(page: Page, named: Sequence[Tally]) -> list[Sentence]:
+    """'The charcoal we could name came mostly from oak, hickory and ash': a list that is cut short says so."""
+    of_tree: dict[str, list[Tally]] = {}
+    for tally in (t for t in named if _is_tree(page, t)):
+        of_tree.setdefault(page.names.plant(tally.taxon, tally.written), []).append(tally)
+    found = {tree: total(tallies) for tree, tallies in of_tree.items()}
+    shown = _shown(found)
+    if not shown:
+        return []
+    refs = [t.ref for tree in shown for t in of_tree[tree] if t.ref] or [page.ref("wood_mass")]
+    if len(shown) == len(found):
+        mostly, trees = "", page.listed(shown)
+    elif sum(found[tree] for tree in shown) * 2 > sum(found.values()):
+        mostly, trees = "mostly ", page.listed(shown)
+    else:
+        mostly, trees = "", page.listed([*shown, "other trees"])
+    return page.say(
+        refs,
+        f"we could name some of the charcoal: it came {mostly}from {trees}",
+        f"the charcoal we could name came {mostly}from {trees}",
+    )
+
+
+def _shown(found: Mapping[str, int]) -> list[str]:
+    """
+    The trees that a text for visitors names, most first: three or so, of which two pieces or more were found.
+
+    Trees with the same number stand or fall together.
+
+    >>> _shown({"oak": 8, "hickory": 2, "maple": 2, "pine": 2})
+    ['oak', 'hickory', 'maple', 'pine']
+    >>> _shown({"oak": 8, "elm": 3, "hickory": 2, "maple": 2, "pine": 2})
+    ['oak', 'elm']
+    >>> _shown({"oak": 8, "hickory": 5, "maple": 2, "pine": 1})
+    ['oak', 'hickory', 'maple']
+    """
+    ordered = sorted((tree for tree in found if found[tree] >= 2), key=lambda tree: (-found[tree], tree))
+    if len(ordered) <= 4 and all(found[tree] == found[ordered[2]] for tree in ordered[3:]):
+        return ordered
+    shown = [tree for tree in ordered[:3] if found[tree] > found[ordered[3]]]
+    return shown or ordered[:3]
 
 
 def _trees(page: Page, named: Sequence[Tally]) -> str:

@@ -158,7 +158,7 @@ def part_sorted_sentences(page: Page) -> list[Sentence]:
         refs,
         "of the finest bits we sorted only a part, so our numbers of small finds are low",
         "we sorted only a part of the finest bits, so there were more small finds than we count here",
-        "some of the finest bits still wait to be sorted, so we count too few of the small finds",
+        "only a part of the finest bits has been sorted, so we count too few of the small finds",
     )
 
 

@@ -7,6 +7,7 @@ from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english, numbers
 from narrate.telling.first_sentence import Sampled, opened_by_what_matters
+from narrate.telling.observations import stirring_seen
 from narrate.telling.page import Page
 from narrate.telling.setting import (
     context_name,
@@ -152,6 +153,9 @@ def recorded_sentence(page: Page, context: Context, *, known: str = "", also: tu
     if page.is_plain:
         if security != "disturbed":
             return []
+        seen, ref = stirring_seen(page, context)
+        if seen:
+            return page.say([*refs, ref], f"{seen}, so we trust it less")
         return page.say(
             refs,
             "something had dug or stirred this soil since, so we trust it less",
@@ -191,7 +195,7 @@ def _opening_for_visitors(page: Page, name: str, phase: Phase | None, context: C
         sentences += page.say(
             [page.record],
             f"{number} is our number for {english.with_article(kind)} of {of}{when}",
-            f"people of {of}{when}, left us this {kind}, which we number {number}" if when else "",
+            f"this {kind} belongs to {of}{when}, and we number it {number}",
             f"this {kind}, which we number {number}, goes back to {of}{when}",
             f"the diggers place this {kind}, our number {number}, in {of}{when}",
             f"we gave the number {number} to {english.with_article(kind)} of {of}{when}",

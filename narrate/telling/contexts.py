@@ -23,12 +23,12 @@ from narrate.telling.find_notes import find_note_sentences, formed_sentences
 from narrate.telling.foods import name_plants
 from narrate.telling.heavy_finds import modern_find_sentences, stone_sentences
 from narrate.telling.hints import faint_sentences
-from narrate.telling.observations import answered, noted_sentences, notes_of
+from narrate.telling.observations import DISTURBED, answered, noted_sentences, notes_of, stirring_seen
 from narrate.telling.of_note import plants_of_note
 from narrate.telling.page import Page
 from narrate.telling.plan import POOR, STORED_ONLY, TOO_FEW, Reading, by_standing, ordered_themes, readings
 from narrate.telling.reasons import reason_texts
-from narrate.telling.recovery import lost_sentences
+from narrate.telling.recovery import lost_sentences, unsorted_sentences
 from narrate.telling.sentences import plainly_told, told, without_seasons_told_twice
 from narrate.telling.weeds import weed_sentences
 from narrate.telling.wood_notes import wood_note_sentences
@@ -169,6 +169,7 @@ def _deposit_block(page: Page, context: Context, held: Sequence[Reading]) -> lis
     sentences += composition.main_sentences(page)
     sentences += find_note_sentences(page, context)
     sentences += composition.part_sorted_sentences(page)
+    sentences += unsorted_sentences(page, page.dig.project.samples_of(context.id))
     sentences += charcoal.wood_sentences(page)
     sentences += wood_note_sentences(page, context)
     sentences += modern_finds.modern_sentences(page)
@@ -186,6 +187,16 @@ def _deposit_block(page: Page, context: Context, held: Sequence[Reading]) -> lis
     sentences += lost_sentences(page, page.dig.project.samples_of(context.id))
     sentences += openings.limit_sentences(page, [r for r in held if r.claim.question != "work"])
     return sentences
+
+
+def _seen_stirred(page: Page, context: Context, held: Sequence[Reading]) -> list[Sentence]:
+    """For visitors: what the diggers saw of a disturbance, in the place of a reading that says less."""
+    stirred = [r for r in held if r.claim.statement == DISTURBED and r.claim.id not in page.told]
+    seen, ref = stirring_seen(page, context) if page.is_plain and stirred else ("", "")
+    if not seen:
+        return []
+    page.told.add(stirred[0].claim.id)
+    return page.say([ref, stirred[0].claim.id], seen)
 
 
 def _as_recorded(page: Page, context: Context, held: Sequence[Reading]) -> tuple[str, ...]:
@@ -224,6 +235,7 @@ def _slight(page: Page, context: Context, held: Sequence[Reading]) -> list[Sente
     sentences += modern_finds.modern_sentences(page)
     if context.security == "disturbed":
         sentences += context_opening.recorded_sentence(page, context)
+    sentences += _seen_stirred(page, context, held)
     sentences += plainly_told(page, [r for r in held if r.claim.question == "integrity" and _is_news(r)])
     sentences += modern_find_sentences(page, context)
     if context.security == "disturbed":

@@ -49,8 +49,11 @@ def _density(page: Page, context: Context) -> list[Sentence]:
         )
     if own.value >= (page.dig.surroundings.highest_density or 0.0):
         if page.is_plain:
-            return page.say(refs, f"no other place on the dig gave so many plants for each {page.litre_word} of soil",
-                            f"{page.litre_word} for {page.litre_word}, this is the richest soil we washed")  # fmt: skip
+            return page.say(
+                refs,
+                f"no other place on the dig gave so many plants for each {page.litre_word} of soil",
+                f"{page.litre_word} for {page.litre_word}, this place gave more plants than any other",
+            )
         return page.say(
             refs,
             f"of the {many} contexts with remains this is the richest per {page.litre} (median {middle})",
@@ -100,6 +103,8 @@ def found_only_here(page: Page) -> list[Sentence]:
     plants = page.listed(names)
     if page.is_plain:
         plants = f"seeds of {plants}" if all(is_seed(page, t) for t in unique.values()) else plants
+        # Fresh seeds of a plant may lie elsewhere: what is told is of the old finds.
+        plants = f"burned {plants}" if page.dig.project.preservation == "charred" else plants
         return page.say(
             refs,
             f"we found {plants} nowhere else on the dig",

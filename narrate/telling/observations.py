@@ -70,6 +70,17 @@ def noted_sentences(page: Page, told: Sequence[Reading], *, at_most: int = 3) ->
     return sentences
 
 
+def stirring_seen(page: Page, context: Context) -> tuple[str, str]:
+    """How the diggers saw that a place was disturbed, in plain words, and the record that says so; else nothing."""
+    seen = [n for n in notes_of(page, context) if DISTURBED in n.observation.agrees_with and n.observation.plain]
+    seen = [n for n in seen if n.observation.noted_of == "ground"]
+    return (seen[0].observation.plain, seen[0].ref) if seen else ("", "")
+
+
+DISTURBED = "integrity.disturbed"
+"""The statement that a deposit was disturbed."""
+
+
 def answered(notes: Iterable[Noted], held: Iterable[Reading]) -> set[str]:
     """Claims with which some note agrees: what a rule warns of in general words is then answered by a record."""
     notes = list(notes)
@@ -92,7 +103,7 @@ def _best(
         against = [r for r in told if r.claim.statement in note.observation.against]
         if not (agrees or against) or (best is not None and _weight(agrees, told) <= _weight(best[1], told)):
             continue
-        is_known = page.is_plain and "integrity.disturbed" in note.observation.agrees_with and _is_stirred(page)
+        is_known = page.is_plain and DISTURBED in note.observation.agrees_with and _is_stirred(page)
         if is_known or page.has_told(marked(note.quote)) or (page.is_plain and page.has_told(note.observation.plain)):
             continue
         best = (note, agrees, against if not agrees else [])
@@ -106,7 +117,7 @@ def _weight(agrees: Sequence[Reading], told: Sequence[Reading]) -> tuple[int, in
 
 def _is_stirred(page: Page) -> bool:
     """Whether visitors were told that the soil had been stirred, of which a note would say no more."""
-    return page.has_told("stirred")
+    return page.has_told("stirred") or page.has_told("trust it less")
 
 
 def _told(
@@ -156,7 +167,19 @@ def _of_which(page: Page, note: Noted) -> str:
     """'The laboratory took the pieces of grass stem for thatch': the finds that a note is of, by their name."""
     of = [tally for tally in page.found.tallies if tally.ref == note.ref]
     named = f"the {page.names.remains(of[0], with_number=False, latin=False)}" if of else SOME
-    return note.observation.plain.replace(SOME, named)
+    return _of_many(note, note.observation.plain.replace(SOME, named))
+
+
+def _of_many(note: Noted, plain: str) -> str:
+    """'Many of the seed coats were thin', where the laboratory noted it of most or some and not of all."""
+    if note.observation.noted_of != "find" or _NOT_ALL.search(note.quote) is None:
+        return plain
+    many = _MANY.match(plain)
+    return f"many {'of the ' if many[1] else ''}{plain[many.end(1):]}" if many else plain
+
+
+_NOT_ALL = re.compile(r"\b(?:most|mostly|many|some|several|half|a few)\b", re.IGNORECASE)
+_MANY = re.compile(r"(the )?(?:seed coats|seeds|grains|kernels|shells) (?:were|had|still)\b")
 
 
 SOME = "some of these finds"

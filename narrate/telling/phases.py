@@ -23,7 +23,7 @@ from narrate.telling.places_named import places_named
 from narrate.telling.plan import Reading, by_standing, ordered_themes, readings, standing
 from narrate.telling.recovery import lost_sentences
 from narrate.telling.sentences import told
-from narrate.telling.spread import Presence, k_of_n, name_of, of_samples, out_of_text, presences
+from narrate.telling.spread import Presence, k_of_n, name_of, of_samples, out_of_text, presences, unsure
 from narrate.telling.through_time import ENOUGH, beside_another_phase, sampled_phases
 
 
@@ -150,7 +150,7 @@ def _stirred_for_visitors(page: Page, disturbed: Sequence[Context]) -> list[Sent
         [*(page.dig.record_ref(subject) for subject in subjects), *refs],
         f"{page.count(total)} of our soil samples {comes} from {places_named(page, [c.id for c, _ in held])}, where "
         "the ground was disturbed later",
-    ) + page.say([page.record, *refs], f"we count {them} all the same, so as to leave nothing out by choice")
+    ) + page.say([page.record, *refs], f"we count {them} all the same")
 
 
 def richest_sentences(page: Page) -> list[Sentence]:
@@ -224,10 +224,10 @@ def _spread_for_visitors(page: Page, found: Sequence[Presence]) -> list[Sentence
     first, *rest = found
     refs = [ref for p in found for ref in p.refs] or [page.record]
     alike = [p for p in rest if p.k == first.k]
-    texts = [f"{numbers.count(p.k)} held {name_of(page, p.group)}" for p in rest if p.k != first.k]
+    texts = [f"{numbers.count(p.k)} held {name_of(page, p.group)}{unsure(page, p)}" for p in rest if p.k != first.k]
     just_as = f", and {page.listed(name_of(page, p.group) for p in alike)} in just as many" if alike else ""
     then = f"; {page.listed(texts)}" if texts else ""
-    held = f"{name_of(page, first.group)} in {of_samples(first)}{just_as}{then}"
+    held = f"{name_of(page, first.group)} in {of_samples(first)}{unsure(page, first)}{just_as}{then}"
     return page.say(refs, f"we found {held}", f"{held.replace(' in ', ' turned up in ', 1)}")
 
 

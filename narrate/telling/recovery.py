@@ -50,6 +50,18 @@ def lost_sentences(page: Page, samples: Sequence[Sample], *, with_places: bool =
     )
 
 
+def unsorted_sentences(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
+    """For visitors: that heavy fractions of a place have yet to be sorted; the others are told so with what is left."""
+    waiting = [s for s in samples if s.heavy_fraction is not None and s.heavy_fraction.sorted is False]
+    if not waiting or not page.is_plain:
+        return []
+    some = "this soil" if len(waiting) == len(samples) else "some of this soil"
+    return page.say(
+        [page.dig.record_ref(Subject(level="sample", id=s.id)) for s in waiting],
+        f"what sank when we washed {some} still waits to be sorted",
+    )
+
+
 def _for_visitors(page: Page, sample: Sample) -> list[Sentence]:
     test = sample.recovery_test
     if test is None:

@@ -103,6 +103,15 @@ def as_cf(page: Page, found: Presence) -> str:
     return f", in {numbers.count(found.only_cf)} of them only as cf."
 
 
+def unsure(page: Page, found: Presence) -> str:
+    """' (in one of them not for sure)': for visitors, samples of those told in which the plant is only named cf."""
+    if not found.only_cf or not page.is_plain:
+        return ""
+    if found.only_cf == found.k:
+        return " (not for sure)" if found.k == 1 else " (in none of them for sure)"
+    return f" (in {numbers.count(found.only_cf)} of them not for sure)"
+
+
 def of_samples(found: Presence) -> str:
     """'15 of 20 samples', 'the one sample'."""
     if found.n == 1:

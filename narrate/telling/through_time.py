@@ -29,6 +29,7 @@ from narrate.telling.spread import (
     out_of_text,
     presences,
     samples_of_phase,
+    unsure,
 )
 
 Pair = tuple[Presence, Presence]
@@ -243,7 +244,8 @@ def _beside_for_visitors(page: Page, phase: Phase, other: Phase, theirs: Sequenc
     told: list[str] = []
     for i, found in enumerate(theirs):
         verb = ("was " if found.group.is_singular else "were ") if not told else ""
-        told.append(f"{name_of(page, found.group)} {verb}in {of_samples(found) if i == 0 else out_of(found)}")
+        held = of_samples(found) if i == 0 else out_of(found)
+        told.append(f"{name_of(page, found.group)} {verb}in {held}{unsure(page, found)}")
     gap = next((years for a, b, years in gaps_between(page) if {a.id, b.id} == {phase.id, other.id}), None)
     later = (other.start or 0) > (phase.start or 0)
     when = f"some {numbers.count(gap)} years {'later' if later else 'before'}, " if gap else ""
