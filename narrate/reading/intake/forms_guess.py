@@ -10,7 +10,7 @@ from narrate.model.layouts import SAMPLE_ROLES, Role
 from narrate.reading.intake.crossed_body import with_unit
 from narrate.reading.intake.evidence import Look, looks_like_id
 from narrate.reading.intake.header_words import heading
-from narrate.reading.intake.heads_by_content import content_role
+from narrate.reading.intake.heads_by_content import SIZES, content_role
 from narrate.reading.intake.long_guess import guess_long
 from narrate.reading.intake.long_table import Long
 
@@ -72,7 +72,9 @@ def _is_head(look: Look, area: Area, row: int) -> bool:
         set(roles) & {"part", "count", "mass", "condition"}
         or any(content_role([look.text(row, c)], look) == "condition" for c in texts)
     )
-    return bool(is_listed) and len(texts) == len(roles) >= 2 and not set(roles) & {"sample", "context", "feature"}
+    sizes = [c for c in range(area.left, area.right + 1) if SIZES.fullmatch(look.text(row, c))]
+    is_of_words = len({*texts, *sizes}) == len(roles) >= 2 and len(texts) >= 2  # '>2', '>1' stand over counts by sieve
+    return bool(is_listed) and is_of_words and not set(roles) & {"sample", "context", "feature"}
 
 
 def _said_over(look: Look, area: Area, rows: range) -> dict[str, tuple[int, int]]:
@@ -114,10 +116,9 @@ def _labels_and_values(look: Look, area: Area, row: int) -> dict[str, tuple[int,
 
     Labels that nobody knows ('Datum', 'Fototag') are passed over where others of the row are known.
     """
-    columns = [c for c in range(area.left, area.right + 1) if (row, c) in look.own]
-    if not columns or len(columns) % 2 or len(columns) > 12:
+    pairs = _pairs_of(look, row, [c for c in range(area.left, area.right + 1) if (row, c) in look.own])
+    if not 1 <= len(pairs) <= 6:
         return {}
-    pairs = list(zip(columns[::2], columns[1::2], strict=True))
     labels = [look.text(row, c) for c, _ in pairs]
     roles = [heading(label) for label in labels]
     is_worded = all(look.is_text(row, c) and re.search(r"[^\W\d_]{2}", look.text(row, c)) for c, _ in pairs)
@@ -132,6 +133,25 @@ def _labels_and_values(look: Look, area: Area, row: int) -> dict[str, tuple[int,
         if role in SAMPLE_ROLES and not (role == "phase" and _DAY.fullmatch(value)):
             found.setdefault(role, (row, at))
     return found
+
+
+def _pairs_of(look: Look, row: int, columns: list[int]) -> list[tuple[int, int]]:
+    """Labels and the values behind them, by turns; a day of work may stand between them without a label."""
+    pairs: list[tuple[int, int]] = []
+    n = 0
+    while n < len(columns):
+        if _is_day(look, row, columns[n]):
+            n += 1
+            continue
+        if n + 1 == len(columns):
+            return []
+        pairs.append((columns[n], columns[n + 1]))
+        n += 2
+    return pairs
+
+
+def _is_day(look: Look, row: int, column: int) -> bool:
+    return look.cells[row, column].kind == "date" or bool(_DAY.fullmatch(look.text(row, column)))
 
 
 _SAMPLE = re.compile(

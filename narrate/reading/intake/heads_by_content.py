@@ -46,7 +46,7 @@ _FRACTIONS = (
 )
 
 
-SHORT_CONDITIONS = ("C", "U", "UC", "CH", "UNCH", "UNC", "CHAR", "UNCHAR")
+SHORT_CONDITIONS = ("C", "U", "UN", "UC", "CH", "UNCH", "UNC", "CHAR", "UNCHAR")
 """Short forms that stand for conditions where they stand beside each other alone in a row."""
 
 
@@ -73,7 +73,7 @@ def content_role(texts: list[str], look: Look) -> str:
         ("part", 0.8, lambda t: t.strip(" ().?") in names.short.parts),
         ("quantity", 0.6, lambda t: (bool(quantity(t)) or heading(t) == "density") and t not in ("w", "f")),
         ("cf", 1.0, lambda t: "cf" in flat_texts and flat_heading(t) in CERTAINTY),
-        ("condition", 1.0, lambda t: len(set(texts)) > 1 and t.strip(".").upper() in SHORT_CONDITIONS),
+        ("condition", 1.0, lambda t: len(set(texts)) > 1 and says_state(t, look)),
         ("size class", 0.6, lambda t: bool(SIZES.fullmatch(size_and_share(t)[0]))),
         ("completeness", 0.6, lambda t: flat_heading(t) in COMPLETE),
         ("fraction", 0.6, lambda t: flat_heading(t) in _FRACTIONS),

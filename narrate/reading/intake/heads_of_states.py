@@ -37,16 +37,40 @@ _OF_SOIL = re.compile(
     re.IGNORECASE,
 )
 
+# Common practice, no source: how a column is headed that says which of two states each find is in.
+_CHARRED = frozenset(
+    "c ch chd char carb charred carbonised carbonized burnt v vk verk verkohlt verkoold k carbonisé carbonisée carbonizado carbonizada carbonizzato "
+    "carbonizzata quemado combusto zwęglone zw".split()
+)
+_NOT_CHARRED = frozenset(
+    "u un uc unc unch unchd unchar uncharr uncarb uncharred uncarbonised uncarbonized unburnt w wl waterlogged min mineralised mineralized d des desiccated dry "
+    "modern uv unv unverk unverkohlt o onv onverkoold nc ncarb subf subfossil rezent recent imbibé desecado dessecado disseccato niezwęglone nz m".split()
+)
+
+
+def _are_states(flat: str) -> bool:
+    """Whether a heading names charred beside another state: 'ch/un', 'charred / waterlogged', 'v/u'; 'c/m' may be amounts."""
+    words = [word.strip() for word in re.split(r"[/|&+]| or | oder | ou | of | o ", flat)]
+    words = [re.sub(r"^(?:not|non|nicht|niet|no|não|nie)[ -](?=\w)", "un", word) for word in words]
+    charred = [word for word in words if word in _CHARRED]
+    others = [word for word in words if word in _NOT_CHARRED or (word.startswith("un") and word[2:] in _CHARRED)]
+    return len(charred) == 1 and len(others) == len(words) - 1 > 0 and flat != "c/m"
+
 
 def heading_of_states(flat: str) -> str:
     """
-    The role of a heading in lower case that counts taxa of one state, or litres of what was processed; empty for others.
+    The role of a heading in lower case that asks for states, counts taxa of one, or gives litres processed; or empty.
+
+    >>> [heading_of_states(text) for text in ("ch/un", "c / u", "verk/unverk", "charred/waterlogged", "w/f", "c/n")]
+    ['condition', 'condition', 'condition', 'condition', '', '']
 
     >>> heading_of_states("number of waterlogged taxa rows"), heading_of_states("anzahl verkohlter arten")
     ('derived', 'derived')
     >>> heading_of_states("liters screened"), heading_of_states("litros cribados"), heading_of_states("number of seeds")
     ('volume', 'volume', '')
     """
+    if _are_states(flat):
+        return "condition"
     if _COUNTED.fullmatch(flat):
         return "derived"
     return "volume" if _OF_SOIL.fullmatch(flat) else ""

@@ -38,6 +38,7 @@ MORE_PARTS: Mapping[str, str] = {
 # Common practice, no source: letters for conditions, beside those of the word packs.
 SHORT_CONDITIONS: Mapping[str, str] = {
     "w": "waterlogged", "wl": "waterlogged", "m": "mineralised", "min": "mineralised", "d": "desiccated", "ch": "charred",
+    "chd": "charred", "char": "charred", "un": "uncharred", "unchd": "uncharred",
     "carb": "charred", "uc": "uncharred", "uncarb": "uncharred", "unchar": "uncharred", "uncharr": "uncharred", "noncarb": "uncharred", "unch": "uncharred", "unc": "uncharred", "u": "uncharred",
 }  # fmt: skip
 AUTHOR = re.compile(
