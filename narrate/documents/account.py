@@ -22,6 +22,7 @@ from narrate.model.stratigraphy import Context
 from narrate.model.work_left import ASKED, DATE_OWN, KEPT, SORT_HEAVY, LeftUndone, left_undone, own_dates, paying
 from narrate.telling.numbers import count, years
 from narrate.telling.one_feature import features_of
+from narrate.telling.told_readings import told_readings
 
 DATES_FROM = "work.date-candidate"
 """The statement that a context holds what can be dated."""
@@ -195,9 +196,8 @@ def limits(edition: Edition) -> Iterator[Block]:
     """How the questions of the design stand, what holds the readings down, and the work that would do most."""
     yield from questions_answered(edition)
     found: Counter[tuple[str, str]] = Counter()
-    for claim in edition.claims.all_holding():
-        if claim.about.level in ("context", "phase", "site"):
-            found.update({(limit.says, limit.lifts) for limit in claim.limits})
+    for claim in told_readings(edition.project, edition.claims):
+        found.update({(limit.says, limit.lifts) for limit in claim.limits})
     if found:
         yield Paragraph(text="What holds readings down, with the number of readings and what would lift it:")
     for (says, lifts), n in sorted(found.items(), key=lambda item: (-item[1], item[0]))[:12]:

@@ -9,7 +9,7 @@ from narrate.documents.blocks import Block, Paragraph
 from narrate.documents.inline import literal
 from narrate.model.claims import GRADE_NAMES, Claim
 from narrate.model.edition import Edition
-from narrate.telling.plan import UNSETTLED
+from narrate.telling.told_readings import told_readings
 
 BEARS: tuple[tuple[str, tuple[str, ...]], ...] = (
     (
@@ -66,17 +66,12 @@ def _bearing(edition: Edition, question: str) -> list[str]:
     """'the use of maize as food (supported: Late hamlet, C12)' for the readings that bear on a question."""
     starts = tuple(s for words, ids in BEARS if re.search(words, question, re.IGNORECASE) for s in ids)
     by_statement: dict[str, list[Claim]] = {}
-    for claim in edition.claims.all_holding() if starts else ():
-        if claim.statement.startswith(starts) and claim.statement not in NOT_NEWS and _is_firm(claim):
+    for claim in told_readings(edition.project, edition.claims) if starts else ():
+        if claim.statement.startswith(starts) and claim.statement not in NOT_NEWS and claim.grade in STANDING:
             by_statement.setdefault(claim.statement, []).append(claim)
     told = [(max(_rank(c) for c in claims), id, claims) for id, claims in by_statement.items()]
     told.sort(key=lambda one: (-one[0], -len(one[2]), one[1]))
     return [_told(edition, claims) for _, _, claims in told[:SHOWN]]
-
-
-def _is_firm(claim: Claim) -> bool:
-    is_steady = claim.stability is None or claim.stability >= UNSETTLED
-    return claim.grade in STANDING and is_steady and claim.about.level in ("context", "phase", "site")
 
 
 def _told(edition: Edition, claims: Sequence[Claim]) -> str:

@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from narrate.model.claims import Claims
-from narrate.model.ids import SITE, ContextId, PhaseId, SampleId, Subject
+from narrate.model.ids import SITE, ContextId, PhaseId, SampleId, StatementId, Subject
 from narrate.model.next_steps import NextStep
 from narrate.model.project import Project
 from narrate.model.sampling import Sample
@@ -52,8 +52,17 @@ class LeftUndone:
 
 
 def paying(claims: Claims, subject: Subject) -> tuple[NextStep, ...]:
-    """Work that would firm something up, the best first."""
-    return tuple(step for step in claims.steps.get(subject, ()) if step.pays)
+    """
+    Work that would firm something up, the best first.
+
+    Where remains are too few to be read, nothing is read of them whatever is written down about the deposit, so that
+    no record is asked for to that end.
+    """
+    steps = [step for step in claims.steps.get(subject, ()) if step.pays]
+    few = claims.find(subject, StatementId("integrity.too-few"))
+    if few is not None and few.verdict == "holds":
+        steps = [step for step in steps if not step.id.startswith("record.")]
+    return tuple(steps)
 
 
 def own_dates(claims: Claims) -> tuple[NextStep, ...]:

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from narrate.model.claims import GRADE_NAMES
 from narrate.model.ids import Subject
 from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english
 from narrate.telling.borne import EXPECTED
+from narrate.telling.carried import clauses_in_row
 from narrate.telling.exceptions_told import STORIES
 from narrate.telling.frames import noun_of
 from narrate.telling.one_feature import kinds_counted, places_listed
@@ -134,10 +136,32 @@ def _apart(page: Page, held: dict[str, dict[str, Reading]], partial: dict[str, l
     ordered = sorted(by_place.items(), key=lambda pair: (-len(pair[0]), pair[0]))[:3]
     texts = []
     for place, items in ordered:
-        noun = noun_of(page, in_pack_order(page, items[:3]), in_short=True)
-        where = f"{english.literal(place[0])} alone speaks" if len(place) == 1 else f"{ids_listed(page, place)} speak"
-        texts.append(f"{where} for {noun}")
-    return page.listed(texts)
+        where = f"{english.literal(place[0])} alone" if len(place) == 1 else ids_listed(page, place)
+        by_name = [(r, [held[id][r.claim.statement] for id in place]) for r in items]
+        texts.append(f"{where} {by_grade(page, by_name, is_one=len(place) == 1)}")
+    return page.listed(texts) if not any(", and suggest" in text for text in texts) else clauses_in_row(texts)
+
+
+def by_grade(page: Page, told: Sequence[tuple[Reading, Sequence[Reading]]], *, is_one: bool = False) -> str:
+    """
+    'speaks for fruit as food, and suggests oily seeds as food': words of support do not reach down to the latter.
+
+    told: a reading, and the same of every place that is meant; three at most, the firm ones first.
+    """
+    firm = [r for r, every in told if min(one.rank for one in every) > SUGGESTED]
+    shown = [*firm, *(r for r, _ in told if r not in firm)][:3]
+    verbs = (("speaks for", "speak for"), ("suggests", "suggest"))
+    groups = ([r for r in shown if r in firm], [r for r in shown if r not in firm])
+    does = [
+        f"{verb[0] if is_one else verb[1]} {noun_of(page, in_pack_order(page, group), in_short=True)}"
+        for verb, group in zip(verbs, groups, strict=True)
+        if group
+    ]
+    return ", and ".join(does)
+
+
+SUGGESTED = GRADE_NAMES.index("suggests")
+"""The grade to which words of support do not reach down."""
 
 
 def _phase_compared(
@@ -169,11 +193,19 @@ def _phase_compared(
             f"in the {kinds} of the {names[0]} we saw signs of {nouns[0]}",
             f"the {kinds} of the {names[0]} gave us signs of {nouns[0]}",
         ) + page.say(of_last, f"those of the {names[1]} gave us signs of {nouns[1]}")
+    said = [_by_grade(page, side) for side in shown]
     return page.say(
-        refs,
-        f"among the {kinds}, those of the {names[0]} speak for {nouns[0]}, whereas those of the {names[1]} speak for "
-        f"{nouns[1]}",
+        refs, f"among the {kinds}, those of the {names[0]} {said[0]}, whereas those of the {names[1]} {said[1]}"
     )
+
+
+def _by_grade(page: Page, side: Sequence[Sequence[Reading]]) -> str:
+    """'speak for native seed crops as food (C05), and suggest oily seeds as food (C06)'."""
+    firm = [found for found in side if any(r.rank > SUGGESTED for r in found)]
+    weak = [found for found in side if found not in firm]
+    verbs = (("speak for", firm), ("suggest", weak))
+    does = [f"{verb} {page.listed(_nouns_and_places(page, chosen))}" for verb, chosen in verbs if chosen]
+    return ", and ".join(does)
 
 
 def _both_sides(page: Page, *sides: dict[str, list[Reading]]) -> list[list[list[Reading]]]:
@@ -200,9 +232,23 @@ def _most_widespread_first(page: Page, side: dict[str, list[Reading]]) -> list[l
 
 def _nouns_and_places(page: Page, side: Sequence[Sequence[Reading]]) -> list[str]:
     """'the use of native seed crops as food and of nutshell as fuel (C01 and C10)': places of several readings once."""
-    by_place: dict[tuple[str, ...], list[Reading]] = {}
+    by_place: dict[tuple[tuple[str, ...], tuple[str, ...]], list[Reading]] = {}
     for found in side:
-        by_place.setdefault(tuple(sorted(r.claim.about.id for r in found)), []).append(found[0])
+        # Places that only suggest what others speak for are named as such.
+        weak = [] if page.is_plain else [r for r in found if r.rank <= SUGGESTED]
+        weak = weak if len(weak) < len(found) else []
+        firm = [r for r in found if r not in weak]
+        place = tuple(tuple(sorted(r.claim.about.id for r in of)) for of in (firm, weak))
+        by_place.setdefault((place[0], place[1]), []).append(firm[0])
     told = [noun_of(page, r, in_short=True) for r in by_place.values()]
     told = [text.replace(", and ", " and of ") for text in told] if page.is_plain else told
-    return [f"{text} ({places_listed(page, place)})" for text, place in zip(told, by_place, strict=True)]
+    return [
+        f"{text} ({places_listed(page, firm)}{_only_suggesting(page, weak)})"
+        for text, (firm, weak) in zip(told, by_place, strict=True)
+    ]
+
+
+def _only_suggesting(page: Page, weak: Sequence[str]) -> str:
+    """'; C14 only suggests it'."""
+    suggest = english.agreed(len(weak), "suggests", "suggest")
+    return f"; {places_listed(page, weak)} only {suggest} it" if weak else ""

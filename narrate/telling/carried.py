@@ -110,8 +110,14 @@ def by_firmness(page: Page, one: Borne, ids: Sequence[str]) -> str:
     firm = [id for id in ids if id not in weak]
     if not weak or not firm:
         return ids_listed(page, ids)
+    return f"{ids_listed(page, firm)} ({_suggesting(page, weak)})"
+
+
+def _suggesting(page: Page, weak: Sequence[str]) -> str:
+    """'C02 and C08 only suggest it', 'seven others only suggest it'."""
     suggest = english.agreed(len(weak), "suggests", "suggest")
-    return f"{ids_listed(page, firm)} ({ids_listed(page, weak)} only {suggest} it)"
+    who = ids_listed(page, weak) if len(weak) <= NAMED else page.count(len(weak), "other", "others")
+    return f"{who} only {suggest} it"
 
 
 def least_told(page: Page) -> Verb:
@@ -187,6 +193,13 @@ def _who(page: Page, read: Sequence[Context], one: Borne) -> tuple[str, bool]:
     n, of = len(ids), len(read)
     if n == 1:
         return f"{ids_listed(page, ids)} alone", False
+    weak = {id for id, claim in one.carried if GRADE_NAMES.index(claim.grade) <= _SUGGESTED}
+    if weak and weak != ids:
+        # Words for what is supported do not cover places that only suggest it.
+        if n - len(weak) <= NAMED and len(weak) <= NAMED:
+            return by_firmness(page, one, sorted(ids)), are_many(one, sorted(ids))
+        firm = page.count(n - len(weak))
+        return f"{firm} of the {page.count(of)} contexts that can be read ({_suggesting(page, sorted(weak))})", True
     if n == of and of > 2:
         return f"every context that can be read ({page.count(of)})", False
     kinds = page.dig.packs.words.context_kinds
@@ -210,4 +223,9 @@ def side(page: Page, one: Borne, ids: Sequence[str], of: int) -> str:
     if len(ids) <= NAMED:
         return by_firmness(page, one, ids)
     many = page.count(of)
+    weak = [id for id, claim in one.carried if id in ids and GRADE_NAMES.index(claim.grade) <= _SUGGESTED]
+    if weak and len(weak) < len(ids):
+        if len(ids) - len(weak) <= NAMED and len(weak) <= NAMED:
+            return by_firmness(page, one, ids)
+        return f"{page.count(len(ids) - len(weak))} of the {many} contexts ({_suggesting(page, weak)})"
     return f"all {many} contexts" if len(ids) == of else f"{page.count(len(ids))} of the {many} contexts"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Context, Feature
 from narrate.telling import composition, context_opening, english, setting
-from narrate.telling.alike import QUESTIONS
+from narrate.telling.alike import QUESTIONS, by_grade
 from narrate.telling.contexts import one_paragraph
 from narrate.telling.frames import noun_of
 from narrate.telling.page import Page
@@ -68,12 +68,15 @@ def _compared(page: Page, contexts: list[str]) -> list[Sentence]:
         both = "both" if len(contexts) == 2 else "all"
         sentences += page.say(
             refs,
-            f"we saw signs of {nouns} in {both} of them" if page.is_plain else f"{both} of them speak for {nouns}",
+            f"we saw signs of {nouns} in {both} of them"
+            if page.is_plain
+            else f"{both} of them {by_grade(page, [(at[0][1], [r for _, r in at]) for at in shared])}",
         )
     if single and not page.is_plain:
         id = single[0][0]
         mine = [reading for at, reading in single if at == id][:3]
         sentences += page.say(
-            [r.claim.id for r in mine], f"only {english.literal(id)} speaks for {noun_of(page, mine)}"
+            [r.claim.id for r in mine],
+            f"only {english.literal(id)} {by_grade(page, [(r, [r]) for r in mine], is_one=True)}",
         )
     return sentences

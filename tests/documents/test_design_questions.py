@@ -41,6 +41,22 @@ def test_the_questions_of_the_example_are_all_met(edition: Edition):
     )
 
 
+def test_hints_answer_no_question(edition: Edition):
+    """The texts tell tobacco and old fields as hints of their phases: pooled over phases they are no reading either."""
+    _, gathered, handled, *_ = [b.text for b in questions_answered(edition)][1:]  # type: ignore[union-attr]
+
+    assert "old fields, edges and clearings (suggested: C06, C14, C16, C22)" in gathered
+    assert "tobacco" not in handled
+
+
+def test_what_one_phase_bears_out_is_told_of_that_phase(edition: Edition):
+    """Maize as food is read of the Late hamlet alone, so that it is no reading of the whole dig."""
+    crops = [b.text for b in questions_answered(edition)][1]  # type: ignore[union-attr]
+
+    assert "the use of maize as food (supported: Late hamlet)" in crops
+    assert "the use of native seed crops as food (supported: Early hamlet)" in crops
+
+
 def test_a_question_that_no_plant_can_answer_is_left_open(edition: Edition):
     """No word of it is met by a statement."""
     assert _answers(edition, "Who were the people?") == [

@@ -124,3 +124,27 @@ def test_nothing_left_undone_is_nothing_told(judged_example: Judged):
     done = tuple(replace(s, note="", size_classes=(), heavy_fraction=None) for s in judged_example.project.samples)
 
     assert left_undone(replace(judged_example.project, samples=done), Subject(level="site", id=SITE)) == ()
+
+
+def test_deposits_too_poor_to_be_read_hold_no_reading_down(limits_told: str):
+    """C09, C18 and C19 carry no reading, so that none of theirs is among those that few items hold down."""
+    assert "fewer than 10 items besides wood" not in limits_told
+    assert "what speaks for it most rests on fewer than 10 items" in limits_told
+
+
+def test_no_record_is_asked_for_where_nothing_would_be_read(told: Told, limits_told: str):
+    """C19 holds eight items: however its deposit formed, they are too few to be read on their own."""
+    assert "C19" not in limits_told
+    assert "could then be told" not in told["review"][_context("C19")].text
+
+
+def test_no_review_says_that_all_was_sorted_where_the_record_is_silent(told: Told):
+    """C09 has one sample, S021, without size classes; C08 has classes down to 0.5 mm, of a finer mesh."""
+    assert "how far S021 was sorted is not on record" in told["review"][_context("C09")].text
+    assert "all that was floated is sorted" not in "".join(n.text for n in told["review"].values())
+
+
+def test_more_soil_is_not_asked_for(told: Told):
+    """No record says that any is left in the ground."""
+    assert "more soil" not in "".join(n.text for n in told["review"].values())
+    assert "cannot be settled from what was floated of C07" in told["review"][_context("C07")].text
