@@ -14,6 +14,7 @@ from narrate.telling import english, numbers, setting
 from narrate.telling.amounts_told import per_litre_sentences
 from narrate.telling.behind import is_meant
 from narrate.telling.lots import FOOD_GROUPS
+from narrate.telling.mixing import between_fills
 from narrate.telling.observations import notes_of
 from narrate.telling.page import Page
 from narrate.telling.spread import ids_listed, name_of, out_of_text, samples_of_phase
@@ -182,6 +183,7 @@ def _how_sure(page: Page, holders: Sequence[tuple[Context, int]], other: Phase) 
             return (
                 f"; {english.literal(context.id)} shares feature {feature} with {ids_listed(page, met)} of "
                 f"{setting.phase_name(other)}, so that {age} finds in it cannot be ruled out"
+                f"{between_fills(page, [context, *(c for c in contexts if c.id in met)])}"
             )
     loose = [c.id for c, _ in holders if c.security in ("open", "disturbed", "unknown") or c.deposit == "tertiary"]
     if not loose:

@@ -23,6 +23,7 @@ from narrate.telling.find_notes import find_note_sentences, formed_sentences
 from narrate.telling.foods import name_plants
 from narrate.telling.heavy_finds import modern_find_sentences, stone_sentences
 from narrate.telling.hints import faint_sentences
+from narrate.telling.mixing import mixing_sentences
 from narrate.telling.observations import DISTURBED, answered, noted_sentences, notes_of, stirring_seen
 from narrate.telling.of_note import plants_of_note
 from narrate.telling.page import Page
@@ -183,6 +184,7 @@ def _deposit_block(page: Page, context: Context, held: Sequence[Reading]) -> lis
     sentences += [] if deposit or setting.items_counted(page) < POOR else formed_sentences(page)
     sentences += plainly_told(page, [r for r in held if r.claim.question == "integrity" and r.rank > 1])
     sentences += modern_find_sentences(page, context)
+    sentences += mixing_sentences(page, context)
     sentences += _noted(page, [r for r in held if r.claim.question == "integrity"], at_most=STIRRED)
     sentences += lost_sentences(page, page.dig.project.samples_of(context.id))
     sentences += openings.limit_sentences(page, [r for r in held if r.claim.question != "work"])

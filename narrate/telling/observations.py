@@ -263,7 +263,7 @@ _SMALL = frozenset((
     "Swept", "Fallen", "Packed", "Filled", "Middle", "Bottom", "Top", "Open-air", "Point", "Clay", "Flue", "Charcoal",
     "Stone", "Stones", "Silt", "Silty", "Sand", "Sandy", "Loose", "Firm", "Dump", "Dumped", "Spread", "Patch", "Base",
     "Wall", "Walls", "Post", "Earth", "Rubbish", "Refuse", "Household", "Scorched", "Reddened", "Older", "Earlier",
-    "Heap", "Heaps", "Grain", "Seed", "Seeds", "Daub", "Roof", "Cut", "Several", "Two", "Three", "One",
+    "Heap", "Heaps", "Worked", "Grain", "Seed", "Seeds", "Daub", "Roof", "Cut", "Several", "Two", "Three", "One",
 ))  # fmt: skip
 """First words of notes that are no names, and stand in small letters within a sentence."""
 

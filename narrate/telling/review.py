@@ -23,6 +23,7 @@ from narrate.telling.foods import name_plants
 from narrate.telling.frames import noun_of
 from narrate.telling.heavy_finds import modern_find_sentences
 from narrate.telling.hints import faint_sentences
+from narrate.telling.mixing import mixing_sentences
 from narrate.telling.next_work import ENOUGH, is_shaky, lift_sentences, none_left, work_sentences
 from narrate.telling.observations import Noted, noted_sentences, notes_of
 from narrate.telling.of_note import strays_of_context
@@ -73,6 +74,7 @@ def review_sections(
     doubts = _size(page, name, brackets)
     doubts += _integrity(page, held)
     doubts += modern_find_sentences(page, context) if context is not None else []
+    doubts += mixing_sentences(page, context) if context is not None else []
     doubts += _limits(page, held)
     doubts += _rivals(page, held)
     doubts += _unstable(page, held)

@@ -56,7 +56,9 @@ def test_thin_coats_are_told_with_their_sample_and_source(report: dict[Subject, 
 
 def test_a_cut_at_the_top_explains_no_seeds_below_it(report: dict[Subject, Narrative]):
     """C16: its top is cut by the plough, and the uncharred elderberry lay in S039, the bottom of the midden."""
-    assert "plough" not in report[_context("C16")].text
+    told = [s.text for s in report[_context("C16")].sentences() if "plough" in s.text]
+
+    assert told and all("agrees with" not in text and "uncharred" not in text for text in told)
 
 
 def test_every_quotation_is_in_the_records(report: dict[Subject, Narrative], judged_example: Judged):
