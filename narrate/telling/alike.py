@@ -70,6 +70,9 @@ def _kind_compared(page: Page, kind: str, members: Sequence[Context]) -> list[Se
     if shared:
         common = noun_of(page, in_pack_order(page, [held[members[0].id][name] for name in shared[:3]]), in_short=True)
         apart = _apart(page, held, partial)
+        if page.is_plain and all(_is_told_of_all(page, name) for name in shared):
+            # What the page says of all its places is no news of some of them.
+            return []
         if page.is_plain:
             if page.has_told(f"signs of {common}"):
                 return page.say(refs, f"we saw the same signs in the {many}")
@@ -103,6 +106,11 @@ def _kind_compared(page: Page, kind: str, members: Sequence[Context]) -> list[Se
         f"no firm reading, beyond those of most contexts, is common to the {many} ({ids}); "
         f"{_apart(page, held, partial)}",
     )
+
+
+def _is_told_of_all(page: Page, statement: str) -> bool:
+    claim = page.dig.claims.find(page.subject, statement)
+    return claim is not None and claim.id in page.told
 
 
 def _told_first(found: Sequence[Reading]) -> list[Reading]:

@@ -11,7 +11,7 @@ from narrate.model.findings import Tally
 from narrate.model.ids import RuleId
 from narrate.model.packs import Packs
 from narrate.model.plants import Taxon
-from narrate.model.rules import Bound, Criterion, Group, Selector
+from narrate.model.rules import Bound, Criterion, Fact, Group, Selector
 from narrate.telling.last_asked import LastAsked
 
 
@@ -151,6 +151,15 @@ def bounds_of(criterion: Criterion) -> Iterator[Bound]:
     elif isinstance(criterion, Group):
         for inner in criterion.criteria:
             yield from bounds_of(inner)
+
+
+def facts_of(criterion: Criterion) -> Iterator[Fact]:
+    """Facts of the record that a rule asks for; none that it asks to be absent."""
+    if isinstance(criterion, Fact):
+        yield criterion
+    elif isinstance(criterion, Group) and criterion.kind != "none":
+        for inner in criterion.criteria:
+            yield from facts_of(inner)
 
 
 def _narrows(selector: Selector) -> bool:

@@ -104,8 +104,10 @@ def slight_sentences(
     refs = [page.record, page.ref("items"), *refs]
     if page.is_plain:
         litres = f"{litres_text(page)} of soil" if page.found.litres is not None else "the soil"
-        washed = page.say(refs[:2], f"we washed {litres} from {name}", f"from {name} we washed {litres}")
-        return washed + page.say(refs, f"all we could count in it was {listed}")
+        phase = page.dig.project.phase(context.phase)
+        of = f" of {phase_name(phase)}" if phase is not None else ""
+        washed = page.say(refs[:2], f"we washed {litres} from {name}{of}", f"from {name}{of} we washed {litres}")
+        return washed + page.say(refs, f"we found only {listed}", f"in it we found only {listed}")
     brackets = phase_brackets(page, page.dig.project.phase(context.phase), feature_text(page, context))
     samples, litres = samples_text(page), litres_text(page)
     little = (

@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from narrate.model.narrative import Section, Sentence
 from narrate.telling import english
+from narrate.telling.glossary import of_many
 from narrate.telling.page import Page
 
 AT_MOST = 2
@@ -32,7 +33,7 @@ def explained_at_first(
         return sections
     # That a plant is poisonous is told before there is no more room.
     for forms, gloss in sorted(_glosses(page), key=lambda pair: "poison" not in pair[1]):
-        if gloss in _text(sections):
+        if gloss in _text(sections) or of_many(gloss) in _text(sections):
             continue
         changed = _with_gloss(sections, forms, gloss)
         sections = changed if changed is not None and is_easy(changed) else sections
@@ -163,7 +164,8 @@ def _with_gloss(sections: tuple[Section, ...], forms: Sequence[str], gloss: str)
                 is_full = len(re.findall(r" \(an? |, an? ", sentence.text)) >= AT_MOST
                 if is_full or sentence.text.count(",") > COMMAS_AT_MOST:
                     return None
-                told = replace(sentence, text=_inserted(sentence.text, match.end(), gloss))
+                said = of_many(gloss) if match[0].lower() != forms[-1].lower() else gloss
+                told = replace(sentence, text=_inserted(sentence.text, match.end(), said))
                 return _replaced(sections, (i, j, k), told)
     return None
 

@@ -132,11 +132,25 @@ def clauses_joined(page: Page, texts: Sequence[str]) -> str:
 _USED = re.compile(r"people used ([^()]+) as food$")
 
 
+def _clause(page: Page, item: Reading) -> str:
+    """The reading as a clause; 'this crop' by its name, where the reading rests on one plant above all."""
+    if not page.is_plain:
+        return item.statement.clause
+    counted = sorted(item.behind, key=lambda tally: -tally.counted)[:1]
+    if "this crop" not in item.statement.plain or not counted or counted[0].taxon is None:
+        return item.statement.plain
+    # Its seeds may be of several tallies; what lay between them is no crop.
+    of_it = sum(tally.counted for tally in item.behind if tally.taxon == counted[0].taxon)
+    is_chief = of_it * 2 > sum(tally.counted for tally in item.behind)
+    name = page.names.food(counted[0].taxon, counted[0].written)
+    return item.statement.plain.replace("this crop", f"the {name}") if is_chief else item.statement.plain
+
+
 def clause_of(page: Page, group: Sequence[Reading]) -> str:
     """The readings as one clause, foods by their plants."""
     foods = [item for item in group if item.is_food]
     others = [item for item in group if not item.is_food]
-    phrases = [page.in_own_words(item.statement.plain if page.is_plain else item.statement.clause) for item in others]
+    phrases = [page.in_own_words(_clause(page, item)) for item in others]
     phrases = shared_words.changes_once(_of_seasons(page, others, phrases))
     gathered = [shared_words.gathered(phrases, oxford=page.names.has_oxford)] if phrases else []
     # 'People lived beside dug or cleared ground, and picked fruit': who did it is said once.

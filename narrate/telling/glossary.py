@@ -40,6 +40,20 @@ def with_poison_told(explained: str, tags: Collection[str]) -> str:
     return f"a poisonous plant: {explained}" if explained else "a poisonous plant"
 
 
+def of_many(explained: str) -> str:
+    """
+    What is said of one fruit, said of several: a page names persimmons, which are no one fruit.
+
+    >>> of_many("a sweet orange fruit"), of_many("a dark berry of a shrub"), of_many("a tall native grass")
+    ('sweet orange fruits', 'dark berries of a shrub', 'a tall native grass')
+    """
+    return re.sub(
+        r"^an? ((?:[\w-]+ )*?)(fruit|berry)\b",
+        lambda found: f"{found[1]}{'berries' if found[2] == 'berry' else 'fruits'}",
+        explained,
+    )
+
+
 def trade_words_in(text: str) -> tuple[str, ...]:
     """
     Trade words that a text uses, in the order of the list.

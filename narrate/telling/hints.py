@@ -30,7 +30,7 @@ def faint_sentences(page: Page, faint: Sequence[Reading]) -> list[Sentence]:
             return said + page.say(
                 refs,
                 f"there are also {rest}; a few finds more or less would change all of this",
-                f"we also see {rest}; a few finds more or less could undo all of this",
+                f"we also see {rest}; all of this rests on too few finds to build on",
             )
         return page.say(
             refs,

@@ -26,7 +26,7 @@ def modern_sentences(page: Page) -> list[Sentence]:
         return page.say(
             refs,
             f"{seeds} in this soil had never been burned: we take them to be modern and leave them out",
-            f"we also met {seeds} that no fire had touched, and we set them aside as modern",
+            f"we also found {seeds} that no fire had touched, and we set them aside as modern",
         )
     kinds, fresh = _modern_kinds(page, number), _fresh(page)
     seeds = "one further uncharred seed" if number == 1 else f"a further {page.count(number)} uncharred seeds"

@@ -19,6 +19,9 @@ MANY_FRAGMENTS = 0.25
 MANY_DOUBTS = 0.1
 """Share of doubtful names from which visitors are told of them (judgement of the makers)."""
 
+FEW_SEEDS = 10
+"""Seeds up to which visitors read how many were whole and how many in bits (judgement of the makers)."""
+
 _PIECES_ANYHOW = re.compile(r"^(pieces|bits|fragments|flakes|halves) of |\b(fragments|pieces|scales|crumbs)$")
 """Names of parts that are pieces whatever their completeness."""
 
@@ -51,9 +54,10 @@ class Names(PlantNames):
             return ("some " if self.is_plain and with_number else "") + noun + within(tail, noted)
         if self.is_plain:
             sure = self.surely(tally)
-            noun = self._with_bits(tally, self.part_of_plant(tally, plural=sure != 1 or not with_number))
-            text = (self._whole_and_pieces(tally, sure) or f"{self.number(sure)} {noun}") if with_number else noun
-            return text + within(tail, self._perhaps(tally, sure) if with_number else "")
+            noun = self._with_bits(tally, self.part_of_plant(tally, plural=tally.counted != 1 or not with_number))
+            number = f"{self.number(sure)}{self._perhaps(tally, sure)}"
+            text = (self._whole_and_pieces(tally, sure) or f"{number} {noun}") if with_number else noun
+            return text + tail
         text = f"{self.number(tally.counted)} {noun}" if with_number else noun
         if not with_mass:
             return text + within(tail, self.doubts(tally))
@@ -81,9 +85,8 @@ class Names(PlantNames):
         return tally.counted - tally.doubtful if is_told else tally.counted
 
     def _perhaps(self, tally: Tally, sure: int) -> str:
-        """'and three less sure'; empty where all that was counted is told as sure."""
-        more = tally.counted - sure
-        return f"and {self.number(more)} less sure" if more else ""
+        """' (perhaps 14)' behind 11 that are sure; empty where all that was counted is told as sure."""
+        return f" (perhaps {self.number(tally.counted)})" if tally.counted > sure else ""
 
     def _with_bits(self, tally: Tally, noun: str) -> str:
         """'corn kernels and bits of kernel', 'bits of acorn kernel'; the noun itself where few are fragments."""
@@ -92,20 +95,25 @@ class Names(PlantNames):
         if halves and tally.fragments - (tally.counted - sure) >= MANY_FRAGMENTS * sure:
             return f"{halves[1]} and bits of {halves[2]}"
         if fragments == tally.counted and fragments:
-            return f"{_piece(self, tally, plural=sure != 1)} of {self.part_of_plant(tally, plural=False)}"
+            return f"{_piece(self, tally, plural=tally.counted != 1)} of {self.part_of_plant(tally, plural=False)}"
         if fragments < MANY_FRAGMENTS * tally.counted or not fragments:
             return noun
         return f"{noun} and {_piece(self, tally, plural=True)} of {self.part(tally, plural=False).split(' of ')[0]}"
 
     def _whole_and_pieces(self, tally: Tally, sure: int) -> str:
-        """'four corn cobs and five pieces of corn cob': of what is no seed both are counted; empty where all is one."""
+        """
+        'four corn cobs and five pieces of corn cob': of what is no seed, and of few seeds, both are counted; empty
+        where all is one.
+        """
         pieces = self._fragments(tally)
-        if not 0 < pieces < sure or _is_seed(self, tally):
+        is_told_together = _is_seed(self, tally) and (tally.counted >= FEW_SEEDS or sure < tally.counted)
+        if not 0 < pieces < sure or is_told_together or HALVES.match(self.part_of_plant(tally, plural=True)):
             return ""
         one, whole = self.part_of_plant(tally, plural=False), sure - pieces
         named = one if whole == 1 else self.part_of_plant(tally, plural=True)
         piece = _piece(self, tally, plural=pieces != 1)
-        return f"{self.number(whole)} {named} and {self.number(pieces)} {piece} of {one}"
+        of = self.part(tally, plural=False).split(" of ")[0] if _is_seed(self, tally) else one
+        return f"{self.number(whole)} {named} and {self.number(pieces)} {piece} of {of}"
 
     def count_of_part(self, tally: Tally) -> str:
         """'273 kernels (153 of them fragments)', without the plant."""

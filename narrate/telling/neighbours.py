@@ -10,6 +10,7 @@ from narrate.model.stratigraphy import Context
 from narrate.telling import english, numbers, setting
 from narrate.telling.behind import remains_behind
 from narrate.telling.foods import is_seed
+from narrate.telling.glossary import of_many
 from narrate.telling.one_feature import features_of
 from narrate.telling.page import Page
 from narrate.telling.surroundings import genus_of
@@ -160,4 +161,6 @@ def _named(page: Page) -> Sequence[Tally]:
 
 
 def _as_found(page: Page, tally: Tally) -> str:
-    return page.names.plant(tally.taxon, tally.written, plural=page.is_plain) + page.names.latin_once(tally.taxon)
+    explained = page.names.latin_once(tally.taxon)
+    explained = f" ({of_many(explained[2:-1])})" if page.is_plain and explained else explained
+    return page.names.plant(tally.taxon, tally.written, plural=page.is_plain) + explained

@@ -13,7 +13,7 @@ from narrate.model.observations import NotedOf, Observation
 from narrate.model.signs import Signs, signs_in
 from narrate.model.stratigraphy import Context
 from narrate.telling import english
-from narrate.telling.behind import is_meant
+from narrate.telling.behind import facts_of, is_meant
 from narrate.telling.citations import works_cited
 from narrate.telling.frames import noun_of
 from narrate.telling.page import Page
@@ -104,10 +104,20 @@ def _best(
         if not (agrees or against) or (best is not None and _weight(agrees, told) <= _weight(best[1], told)):
             continue
         is_known = page.is_plain and DISTURBED in note.observation.agrees_with and _is_stirred(page)
+        is_known = is_known or (page.is_plain and _is_told_by_a_rule(page, note, told))
         if is_known or page.has_told(marked(note.quote)) or (page.is_plain and page.has_told(note.observation.plain)):
             continue
         best = (note, agrees, against if not agrees else [])
     return best
+
+
+def _is_told_by_a_rule(page: Page, note: Noted, told: Sequence[Reading]) -> bool:
+    """Whether a rule behind a reading just told asks for such a note, and its reason has told as much."""
+    words = set(note.observation.plain.split())
+    rules = (page.dig.packs.rules.get(a.rule) for reading in told for a in reading.claim.held("for"))
+    told_so = [r for r in rules if r is not None and r.says_plain and page.has_told(r.says_plain)]
+    asked = [r for r in told_so if any(note.observation.id in fact.is_any_of for fact in facts_of(r.criteria))]
+    return any(words <= set(rule.says_plain.split()) for rule in asked)
 
 
 def _weight(agrees: Sequence[Reading], told: Sequence[Reading]) -> tuple[int, int]:
@@ -175,11 +185,14 @@ def _of_many(note: Noted, plain: str) -> str:
     if note.observation.noted_of != "find" or _NOT_ALL.search(note.quote) is None:
         return plain
     many = _MANY.match(plain)
-    return f"many {'of the ' if many[1] else ''}{plain[many.end(1):]}" if many else plain
+    part = "many" if re.search(r"\b(?:most|mostly|many)\b", note.quote, re.IGNORECASE) else "some"
+    return f"{part} {'of the ' if many[1] else ''}{plain[len(many[1] or ''):]}" if many else plain
 
 
 _NOT_ALL = re.compile(r"\b(?:most|mostly|many|some|several|half|a few)\b", re.IGNORECASE)
-_MANY = re.compile(r"(the )?(?:seed coats|seeds|grains|kernels|shells) (?:were|had|still)\b")
+_MANY = re.compile(
+    r"(?!some |many )(the )?(?:[\w-]+ ){0,3}?(?:seed coats|seeds|grains|kernels|shells) (?:were|had|still)\b"
+)
 
 
 SOME = "some of these finds"

@@ -154,7 +154,7 @@ def _side_by_side(page: Page, lead: Reading, rival: Reading, *, are_two: bool) -
             return page.say(refs, f"{said}, but that is the weaker reading", f"{said}: the weaker reading of the two")
         if stands == "both":
             return page.say(refs, f"{said}; both may be true", f"{said}: both may be true")
-        return page.say(refs, f"{said}: either would leave these finds", f"{said}, for either would leave these finds")
+        return page.say(refs, f"{said}: these finds fit both", f"{said}, for these finds fit both")
     reasons = reasons_for(page, rival, most=2)
     sentences = added(page, [rival], reasons)
     one, other = noun_of(page, [lead]), noun_of(page, [rival])

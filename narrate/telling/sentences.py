@@ -133,7 +133,7 @@ def plainly_told(page: Page, items: Sequence[Reading]) -> list[Sentence]:
             # The reason says the same with its figures.
             framed, because, also = reasons[0], "", ""
         if page.is_plain and any(a.rule == "integrity.later_plants_charred" for a in item.claim.held("for")):
-            because = also = ", since it came from overseas"
+            because = also = f", since {plants[0] if len(plants) == 1 else 'they'} came from overseas later"
         sentences += page.say([item.claim.id], f"{framed}{because}", f"{framed}{also}")
     return sentences
 

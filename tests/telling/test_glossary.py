@@ -31,7 +31,7 @@ def test_words_that_a_text_uses_are_listed_with_their_explanations(packs: Packs)
     """Only explained words that occur are listed, by name."""
     public = packs.audiences["public"]
 
-    assert explained_in("We found maypops and corn.", public) == (("maypop", "a wild vine with sweet fruit"),)
+    assert explained_in("We found maypops and corn.", public) == (("maypop", "a sweet fruit of a wild vine"),)
 
 
 def test_every_poisonous_plant_is_called_so(packs: Packs):

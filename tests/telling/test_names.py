@@ -42,7 +42,7 @@ SHELL, WOOD, TREE = "hickory nutshell", "hickory charcoal", "from a tree with ha
         ("Nomen *ignotum*", "seed", 2, r"two seeds recorded as “Nomen \*ignotum\*”", "two other seeds"),
         (
             "cf. Passiflora incarnata", "seed", 1, "one probable maypop seed (cf. *Passiflora incarnata*)",
-            "one probable maypop seed (from a wild vine with sweet fruit)",
+            "one probable maypop seed (from a sweet fruit of a wild vine)",
         ),
     ],
 )

@@ -142,7 +142,7 @@ def test_a_panel_tells_of_what_came_later(judged_example: Judged):
     """Wheat in a deposit that is older than ships is told as late, and why, were the pit not known to be stirred."""
     text = _of_an_open_pit(judged_example)
 
-    assert "got into the soil in later times, since it came from overseas." in text
+    assert "got into the soil in later times, since wheat came from overseas later." in text
     assert "autumn" not in text
 
 
