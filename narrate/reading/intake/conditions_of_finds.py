@@ -113,11 +113,11 @@ class Conditions:
         return [one for one in said if not is_paired or one.place.column - 1 in (behind, *self._not_in(columns, one))]
 
     def _behind_parts(self, lines: tuple[Line, Line], own: list[Said]) -> list[Said]:
-        """Words for parts that carry a condition, under a head that promises none: 'seed, uncharred', 'seed (u)'."""
+        """Words for parts that carry a condition, under a head that promises none: 'seed, uncharred', 'pip min.'."""
         parts = [said for line in lines for said in line.get("part", ()) if said.place not in {one.place for one in own}]
         return [
             said for said in parts
-            if conditions_in(said.text) or (re.search("[,(]", said.text) and self.names.condition_of(said.text))
+            if conditions_in(said.text) or said.text.lower() in self.given or (re.search(r"[,(\[\s]", said.text.strip()) and self.names.condition_of(said.text))
         ]  # fmt: skip
 
     @staticmethod

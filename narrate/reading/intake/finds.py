@@ -264,6 +264,7 @@ class _Reader(Amounts):
     def _completeness(self, by_row: Line, by_column: Line) -> str:
         text = self._first("completeness", by_row, by_column).lower()
         part = without_weight(self._first("part", by_row, by_column).strip())[0]
+        part = self.names.condition_behind(part)[0]
         if not text and (PIECES_ONLY.fullmatch(part) or FRAGMENTS.search(f" {part}") or whole_of_pieces(part)):
             return "fragment"
         if re.match(r"fr|f$|broken|bits?", text):

@@ -50,6 +50,7 @@ class KnownWords:
         if not found:
             short = FRAGMENTS.sub("", " " + flat).strip()
             found = find_word(self.parts, short) or find_word(self.parts, short.removesuffix("s"))
+            found = found or (self.part_of(short) if short and short != flat else None)  # 'pip min. frag.'
         if not found and "," in text:
             pieces = text.split(",")  # 'seed, charred'
             if any(self.condition_of(piece) for piece in pieces):
@@ -79,7 +80,7 @@ class KnownWords:
         flat = text.strip(" ().?")
         if flat in self.short.conditions:
             return self.short.conditions[flat]
-        rest, state = self.condition_behind(text)
+        rest, state = self.condition_behind(FRAGMENTS.sub("", f" {text}"))  # 'pip min. frag.'
         if state and self.part_of(rest):
             return state
         if "," in flat:
@@ -89,11 +90,22 @@ class KnownWords:
         return find_word(self.packs.words.condition_lookup, flat) or SHORT_CONDITIONS.get(flat.lower()) or CONDITIONS_ABROAD.get(flat.lower(), "")
 
     def condition_behind(self, text: str) -> tuple[str, str]:
-        """A text without a letter in brackets behind it that stands for a condition, and the condition: 'seed (u)'."""
+        """A text without the short form of a condition that stands beside it, and the condition: 'seed (u)', 'pip min.'."""
         match = re.search(r"\s*[(\[]([A-Za-z]{1,4})\.?[)\]]\s*$", text)
         sign = match[1] if match else ""
         state = self.short.conditions.get(sign) or {"c": "charred", **SHORT_CONDITIONS}.get(sign.lower(), "")
-        return (text[: match.start()], state) if match and state else (text, "")
+        if match and state:
+            return text[: match.start()], state
+        for bare, rest in ((r"[\s,;_/-]+(?P<sign>[^\W\d_]{1,8})\.?\s*$", 0), (r"^\s*(?P<sign>[^\W\d_]{1,8})\.?[\s,;_/-]+", 1)):
+            match = re.search(bare, text)
+            state = self.short_condition(match["sign"]) if match else ""
+            if match and state:
+                return (text[match.end() :] if rest else text[: match.start()]), state
+        return text, ""
+
+    def short_condition(self, sign: str) -> str:
+        """The condition that a short form without brackets stands for: one of the sheet's own key, or 'min', 'carb'."""
+        return self.short.conditions.get(sign) or (SHORT_CONDITIONS.get(sign.lower(), "") if len(sign) > 2 else "")
 
     def condition_in(self, words: str) -> str:
         """The condition of words that were taken out of a name."""

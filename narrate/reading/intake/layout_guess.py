@@ -22,6 +22,7 @@ from narrate.reading.intake.records_guess import guess_records
 from narrate.reading.intake.sections_of_samples import with_sections_of_samples
 from narrate.reading.intake.sheets_again import without_repeats
 from narrate.reading.intake.short_words import said_under, short_words
+from narrate.reading.intake.states_by_key import names_by_key, parts_by_key
 from narrate.reading.intake.tables_of_sheet import Found, table_of, tables_of, whole
 from narrate.reading.intake.tallies import tally_texts
 from narrate.reading.intake.titles_say_phase import tell_phases_of_titles
@@ -130,11 +131,15 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     tables = [replace(t, parts=said_under("part", [t], names.short.parts, by_sheet)) for t in found.tables]
     if joined.grid is not None:
         tables = [replace(t, parts=joined.parts, ids=joined.ids) if t.sheet == joined.finds else t for t in tables]
+    by_key = [parts_by_key(table, by_sheet[table.sheet], names) for table in tables]
+    tables = [table for table, _ in by_key]
+    of_parts = {text: state for _, said in by_key for text, state in said.items()}
+    codes = {**names_by_key(tables, by_sheet, names), **codes}
     layout = Layout(
         tables=tuple(tables),
         left_out=tuple(found.left_out),
         names=codes,
-        conditions=said_under("condition", found.tables, names.short.conditions, by_sheet),
+        conditions={**of_parts, **said_under("condition", found.tables, names.short.conditions, by_sheet)},
         mend=found.mend,
         place=Place(path=pairs[0][0].path if pairs else ""),
     )

@@ -40,6 +40,8 @@ SHORT_CONDITIONS: Mapping[str, str] = {
     "w": "waterlogged", "wl": "waterlogged", "m": "mineralised", "min": "mineralised", "d": "desiccated", "ch": "charred",
     "chd": "charred", "char": "charred", "un": "uncharred", "unchd": "uncharred",
     "carb": "charred", "uc": "uncharred", "uncarb": "uncharred", "unchar": "uncharred", "uncharr": "uncharred", "noncarb": "uncharred", "unch": "uncharred", "unc": "uncharred", "u": "uncharred",
+    "miner": "mineralised", "minér": "mineralised", "mineral": "mineralised", "dess": "desiccated", "desic": "desiccated", "dessic": "desiccated",
+    "wlog": "waterlogged", "wlogged": "waterlogged", "verk": "charred", "unverk": "uncharred", "charr": "charred",
 }  # fmt: skip
 AUTHOR = re.compile(
     r"\s+(?:\([^)]*\)\s*)?(?:[A-Z][\w-]*\.|L\.|&|ex|et|f\.|[A-Z][a-zü]+\.)(?:\s*(?:[A-Z][\w-]*\.?|&|ex|f\.))*(?=\s|/|$)|\s+\([A-Z][^)]*\.\)"

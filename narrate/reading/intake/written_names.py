@@ -113,6 +113,11 @@ class NameReader(KnownWords):
             rest = self._read(name[: in_brackets.start()], genus_before)
             known = replace(rest.identification, written=written)
             return replace(rest, identification=known, condition=short, conditions_apart=())
+        rest, state = self.without_state(name)
+        if state:
+            found = self._read(rest, genus_before)
+            known = replace(found.identification, written=written)
+            return replace(found, identification=known, condition=state, conditions_apart=())
         first = self._identified(name)
         if first is not None and not self._says_part_too(name, first):
             made = self._made(written, first, note="")
@@ -191,6 +196,19 @@ class NameReader(KnownWords):
         if flat in self.short.conditions:
             return self.short.conditions[flat]
         return SHORT_CONDITIONS.get(flat.lower(), "") if len(flat) > 2 else ""
+
+    def without_state(self, name: str) -> tuple[str, str]:
+        """A name without the short form of a condition behind its part, or behind it by the sheet's key: 'pip min.'."""
+        inside = re.fullmatch(r"(?P<before>.+[(\[])(?P<part>[^()\[\]]+)(?P<end>[)\]])", name.strip())
+        if inside:
+            part, state = self.condition_behind(inside["part"])
+            return (f"{inside['before']}{part}{inside['end']}", state) if state and self.part_of(part) else (name, "")
+        match = re.fullmatch(r"(?P<rest>.+?)(?P<link>[\s,;_-]+)(?P<sign>[^\W\d_]{1,8})\.?", name.strip())
+        state = self.short_condition(match["sign"]) if match else ""
+        if match is None or not state:
+            return name, ""
+        by_key = match["sign"] in self.short.conditions and (len(match["sign"]) > 1 or "," in match["link"])
+        return (match["rest"], state) if by_key or self._without_part(match["rest"])[1] else (name, "")
 
     def _tidied(self, written: str) -> str:
         """The name made plain; a part behind a comma stays apart: 'Roggen, Spindelglieder' names no two plants."""
