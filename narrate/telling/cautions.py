@@ -8,10 +8,12 @@ from dataclasses import replace
 from itertools import product
 
 from narrate.model.findings import Tally
+from narrate.model.ids import Subject
 from narrate.model.narrative import Section, Sentence
-from narrate.telling import english, old_finds
+from narrate.telling import english, old_finds, setting
 from narrate.telling.first_use import GOES_ON
 from narrate.telling.page import Page
+from narrate.telling.places_named import places_named
 
 TAGS = frozenset(("nut", "fruit", "greens", "root-tuber", "small-seed", "medicine", "toxic", "tobacco"))
 USES = frozenset(("food", "medicine", "drink", "flavour"))
@@ -44,7 +46,15 @@ def caution_sentences(page: Page, wording: str) -> list[Sentence]:
     are_wild = bool(shown) and all(_is_wild(page, plants[name]) for name in shown)
     every = [*shown, "any other wild plant" if are_wild else "any wild plant"]
     refs = [plants[name].ref or "" for name in shown] or [named[0].ref or ""]
-    return page.say(refs, *page.turns(wording, plants=page.listed(every, word="or")))
+    return page.say(refs, *page.turns(wording, plants=page.listed(every, word="or"), place=_place(page)))
+
+
+def _place(page: Page) -> str:
+    """'the Late hamlet', 'hearth C12', 'this dig': what a page is about."""
+    if page.subject.level == "context":
+        return places_named(page, [page.subject.id])
+    phase = next((p for p in page.dig.project.phases if page.subject == Subject(level="phase", id=p.id)), None)
+    return setting.phase_name(phase) if phase is not None else "this dig"
 
 
 def poison_sentences(page: Page, wording: str) -> list[Sentence]:
@@ -64,26 +74,24 @@ def poison_sentences(page: Page, wording: str) -> list[Sentence]:
 
 def standing_sentences(page: Page) -> list[Sentence]:
     """What a plant that the page names means to Native people today, where the audience has words for the region."""
-    for tally in old_finds.plant_tallies(page):
-        taxon = page.dig.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
-        for region, tag in product(page.dig.packs.regions, sorted(taxon.tags) if taxon is not None else ()):
-            name = f"standing {region} {tag}"
-            if tally.ref and name in page.audience.words and is_named(page, tally):
-                return page.say([tally.ref], *page.turns(name, plant=page.names.food(tally.taxon)))
-    return []
+    return standing_of(page)[1]
 
 
-def lay_here_too(page: Page, text: str) -> list[Sentence]:
-    """That a plant which people hold sacred lay in a place, where its page owes it a word and has not named it."""
-    if page.subject.level != "context":
-        return []
+def standing_of(page: Page) -> tuple[str, list[Sentence]]:
+    """The plant that people hold sacred by its name, and what is said of it."""
     for tally in old_finds.plant_tallies(page):
-        taxon = page.dig.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
-        tags = sorted(taxon.tags) if taxon is not None and tally.counted and tally.ref else []
-        is_owed = any(f"standing {r} {tag}" in page.audience.words for r in page.dig.packs.regions for tag in tags)
-        if is_owed and page.names.plant(tally.taxon, tally.written).lower() not in text.lower():
-            return page.say([tally.ref or ""], f"{page.names.remains(tally, latin=False)} lay here too")
-    return []
+        for name in standings(page, tally):
+            if tally.ref and is_named(page, tally):
+                plant = page.names.food(tally.taxon)
+                return plant, page.say([tally.ref], *page.turns(name, plant=plant))
+    return "", []
+
+
+def standings(page: Page, tally: Tally) -> list[str]:
+    """The audience's words for what the plant of a find means to people, by region and tag."""
+    taxon = page.dig.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
+    names = product(page.dig.packs.regions, sorted(taxon.tags) if taxon is not None else ())
+    return [name for region, tag in names if (name := f"standing {region} {tag}") in page.audience.words]
 
 
 def living_sentences(page: Page) -> list[Sentence]:

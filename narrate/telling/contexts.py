@@ -66,7 +66,10 @@ def context_sections(page: Page, context: Context) -> tuple[Section, ...]:
     page.noted = notes_of(page, context)
     page.answered = answered(page.noted, held)
     page.of_note = plants_of_note(page, [*held, *faint])
-    blocks = [("deposit", _deposit_block(page, context, held))]
+    deposit = _deposit_block(page, context, held)
+    # For visitors what a place has of its own is a part of what was found.
+    deposit += neighbours.compared_sentences(page, context) if page.is_plain else []
+    blocks = [("deposit", deposit)]
     blocks += theme_blocks(page, held)
     blocks.append(("open", [*faint_sentences(page, faint), *_closing_block(page, context, held, faint)]))
     return sections_of(page, blocks)
@@ -150,6 +153,8 @@ def sections_of(page: Page, blocks: Sequence[tuple[str, list[Sentence]]]) -> tup
         else:
             merged.append((theme, list(sentences)))
     with_headings = page.is_plain and len(merged) > 2
+    # Under headings nothing is joined to what it is no part of, be it a lone sentence.
+    merged = [(theme, list(sentences)) for theme, sentences in filled] if with_headings else merged
     return tuple(
         Section(
             id=theme,
@@ -219,7 +224,8 @@ def _closing_block(page: Page, context: Context, held: Sequence[Reading], faint:
         work = [r for r in held if r.claim.question == "work"]
         work = [r for r in work if page.is_review or r.claim.statement not in OF_THE_DIG]
         sentences += plainly_told(page, work)
-    return sentences + neighbours.compared_sentences(page, context)
+        sentences += neighbours.compared_sentences(page, context)
+    return sentences
 
 
 def _is_news(item: Reading) -> bool:

@@ -78,12 +78,19 @@ class PlantNames:
     def gloss(self, taxon: Taxon) -> str:
         """What kind of plant it is, for visitors; empty where the name says it."""
         explained = self.audience.glossary.get(taxon.name)
+        if explained == "" and self._is_spoken_for(taxon):
+            return ""
         if explained is not None:
             return with_poison_told(explained, taxon.tags)
         for tag, phrase in GLOSSES:
             if tag in taxon.tags:
                 return with_poison_told(self.audience.words.get(f"gloss_{tag}", phrase), taxon.tags)
         return ""
+
+    def _is_spoken_for(self, taxon: Taxon) -> bool:
+        """Whether pages say of a plant what it means to people, and at their foot that it can poison: no gloss need."""
+        standing = {name.split()[-1] for name in self.audience.words if name.startswith("standing ")}
+        return "caution poison" in self.audience.words and bool(standing & taxon.tags)
 
     def food(self, taxon_id: TaxonId | None, written: str = "", *, only_cf: bool = False) -> str:
         """The plant as something to eat: 'hickory nuts', 'acorns', 'maize'."""

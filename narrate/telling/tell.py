@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterator
-from dataclasses import replace
 from functools import partial
 
 from narrate.model.claims import Claims
@@ -28,6 +27,7 @@ from narrate.telling.kept_words import KeptWords, told_before_or_now
 from narrate.telling.manner import in_style
 from narrate.telling.names import Names
 from narrate.telling.of_note import lone_plants
+from narrate.telling.owed import at_the_foot, with_finds_named, with_standing
 from narrate.telling.page import Dig, Page
 from narrate.telling.panel import panel_sections
 from narrate.telling.phases import phase_sections
@@ -183,13 +183,12 @@ def _closed(page: Page, sections: tuple[Section, ...]) -> tuple[Section, ...]:
     sections = explained_at_first(page, sections, lambda told: grade(_text(told)) <= GRADE_AT_MOST - LEFT_FOR_THE_END)
     sections = terms_explained(page, sections)
     plant, living = cautions.living_of(page) if page.subject.level in ("context", "phase", "site") else ("", [])
-    lay_here = cautions.lay_here_too(page, _text(sections))
+    sections = with_finds_named(page, sections)
+    sacred, standing = cautions.standing_of(page)
     poison = cautions.poison_sentences(page, "caution poison")
-    owed = (*lay_here, *cautions.standing_sentences(page), *poison, *cautions.caution_sentences(page, "caution closing"))
-    sections = cautions.with_living(sections, living, plant)
-    *before, last = sections
-    paragraphs = (*last.paragraphs[:-1], (*last.paragraphs[-1], *owed)) if last.paragraphs else (owed,)
-    return (*before, replace(last, paragraphs=paragraphs))
+    owed = (*poison, *cautions.caution_sentences(page, "caution closing"))
+    sections = with_standing(cautions.with_living(sections, living, plant), standing, sacred)
+    return at_the_foot(page, sections, owed)
 
 
 def _spans_phases(dig: Dig, subject: Subject) -> bool:

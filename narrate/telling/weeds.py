@@ -9,6 +9,7 @@ from narrate.model.ids import Subject
 from narrate.model.narrative import Sentence
 from narrate.model.plants import Taxon
 from narrate.telling import english
+from narrate.telling.cautions import is_poisonous
 from narrate.telling.finds import total, within
 from narrate.telling.page import Page
 
@@ -109,7 +110,21 @@ def _for_visitors(page: Page, refs: Sequence[str], eaten: Weeds) -> list[Sentenc
         [*refs, *_refs(eaten[:2])],
         f"people may also have picked {names} on purpose: {ELSEWHERE}",
         f"it may be that people picked {names} too: {ELSEWHERE}",
-    )
+    ) + _look_alikes(page, eaten[:2])
+
+
+def _look_alikes(page: Page, eaten: Weeds) -> list[Sentence]:
+    """That a plant which people ate elsewhere looks much like a poisonous one that lay here too."""
+    for tally, taxon in eaten:
+        alike = [t for t in page.found.tallies if t.taxon in taxon.look_alikes and t.counted and not t.only_cf]
+        alike = [t for t in alike if t.condition in page.dig.ancient and t.ref and is_poisonous(page, t)]
+        if alike and tally.ref:
+            eaten_one, other = page.names.plant(tally.taxon, tally.written), page.names.plant(alike[0].taxon)
+            return page.say(
+                [tally.ref, alike[0].ref or ""],
+                f"{other}, a poisonous plant that looks much like {eaten_one}, lay here too",
+            )
+    return []
 
 
 ELSEWHERE = "people in other places are known to have eaten them, but that does not show it here"

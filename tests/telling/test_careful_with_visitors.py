@@ -83,3 +83,41 @@ def test_what_most_seeds_were_is_not_told_of_all(told: dict[str, str]):
 def test_found_nowhere_else_is_of_burned_finds(told: dict[str, str]):
     """C08 held a pokeweed seed that no fire had touched, so C14 is only the one place with burned ones."""
     assert "the only place where we found burned panicgrass" in told["C14"]
+
+
+def test_what_a_plant_means_to_people_stands_apart_from_its_poison(told: dict[str, str]):
+    """That tobacco is sacred follows the find, and that it can poison stands at the foot of the page."""
+    sacred, poison = "To many Native people tobacco is a sacred plant.", "Tobacco"
+    for id in ("C07", "early", "late", SITE):
+        food = told[id].split("## Food")[1].split("\n## ")[0]
+        care = told[id].split("## A word of care")[1]
+        assert sacred in food and poison in care, id
+    assert not [text for text in told.values() if re.search(r"tobacco \([^)]*poison", text)]
+
+
+def test_what_a_page_warns_of_it_tells_as_a_find(told: dict[str, str]):
+    """A poisonous plant in the warning of a place is named before as a find."""
+    for id in ("C11", "C14", "C16", "C22"):
+        finds, care = told[id].split("## A word of care")
+        warned = re.search(r"(\w.*) can poison people", care)
+        assert warned
+        for plant in re.split(r", | and ", warned[1]):
+            assert re.search(plant.removesuffix("ies").removesuffix("s"), finds, re.IGNORECASE), (id, plant)
+
+
+def test_what_looks_like_a_plant_that_is_eaten_is_named_beside_it(told: dict[str, str]):
+    """Spotted spurge, which looks like purslane, lay in C14 and C16, where purslane is told as eaten elsewhere."""
+    said = "Spotted spurge, a poisonous plant that looks much like purslane, lay here too."
+
+    assert {id for id, text in told.items() if said in text} == {"C14", "C16"}
+    assert {id for id, text in told.items() if "known to have eaten them" in text} == {"C14", "C16"}
+
+
+def test_nothing_stands_under_a_heading_that_it_is_no_part_of(told: dict[str, str]):
+    """What was found is told as found, a hint under what is not known, and a caution at the foot."""
+    seasons = [text.split("## The time of year")[1].split("\n## ")[0] for text in told.values() if "## The time" in text]
+
+    assert len(seasons) > 8
+    assert not [text for text in seasons if re.search(r"can poison|guide|nowhere|only place|people cracked", text)]
+    assert "We found burned beans nowhere else" in told["C12"].split("\n## ")[0].removeprefix("## What we found")
+    assert "people cracked nuts" in told["C07"].split("## What we do not know")[1]

@@ -200,7 +200,7 @@ def test_the_same_two_seeds_get_the_same_words(told: Told):
         assert re.search("(?i)no more than (a hint|hints)", text)
         assert "two items" in text and "64%" in text
     plain = _of(told, "phase", "late", "public")
-    assert "faint signs that people handled tobacco (a plant that is poisonous to eat) here" in plain
+    assert "faint signs that people handled tobacco here" in plain
     review = [s.text for s in told["review"][Subject(level="site", id=SITE)].sentences() if "of tobacco" in s.text]
     assert [text[:19] for text in review] == ["No more than hints,"]
 
