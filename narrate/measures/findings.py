@@ -13,7 +13,7 @@ from narrate.measures.column import Column
 from narrate.measures.count_table import CountTable, Kind, count_table
 from narrate.measures.group_amounts import group_amounts
 from narrate.measures.intervals import wilson
-from narrate.measures.plant_changes import plant_changes
+from narrate.measures.plant_changes import plant_changes, wood_changes
 from narrate.measures.selection import NAMED_WOOD
 from narrate.measures.spread import spread_changes, spreads
 from narrate.measures.units import Units
@@ -65,11 +65,18 @@ def find(project: Project, packs: Packs) -> Findings:
         amounts=group_amounts(project, packs, levels["sample"]),
         changes=spread_changes(project, spread),
         plants=plant_changes(project, packs, of_samples),
+        woods=wood_changes(project, packs, of_samples, _with_named_wood(levels["sample"])),
         beside_others={
             known.id: as_measurement("ubiquity", measured("ubiquity", levels["site"], of=known.of), 0)
             for known in packs.elsewhere
         },
     )
+
+
+def _with_named_wood(samples: Units) -> list[str]:
+    """Samples whose wood was looked at and named."""
+    held = samples.samples_with(NAMED_WOOD)[0]
+    return [id for id, number in zip(samples.ids, held, strict=True) if number]
 
 
 def as_measurement(measure: str, column: Column, unit: int) -> Measurement:

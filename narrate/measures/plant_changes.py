@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 
 import numpy as np
 
@@ -38,16 +38,35 @@ def plant_changes(project: Project, packs: Packs, found: Mapping[str, Sequence[T
     Source:    Popper 1988 for ubiquity; Fisher 1934; Holm 1979 (all from memory); that one observation is left out at a
                time: common practice, no source.
     """
+    return _changes(project, packs, found, is_wood=False)
+
+
+def wood_changes(
+    project: Project, packs: Packs, found: Mapping[str, Sequence[Tally]], looked_at: Collection[str]
+) -> tuple[PlantChange, ...]:
+    """
+    The same for each wood, in the samples whose wood was looked at; woods named no further than hardwood are left out.
+
+    looked_at: samples whose wood was looked at and named.
+    Misleads:  as above; timber of a building is no fuel, and turns the woods of a phase without any change of the land.
+    Source:    as above.
+    """
+    return _changes(project, packs, {id: found.get(id, ()) for id in looked_at}, is_wood=True)
+
+
+def _changes(
+    project: Project, packs: Packs, found: Mapping[str, Sequence[Tally]], *, is_wood: bool
+) -> tuple[PlantChange, ...]:
     phases = {context.id: context.phase for context in project.contexts}
     sampled: dict[PhaseId, list[Holding]] = {}
     ancient = packs.words.preservations.get(project.preservation) or ("charred", "partly charred")
     for sample in project.samples:
         phase = phases[sample.context]
-        if phase is None:
+        if phase is None or (is_wood and sample.id not in found):
             continue
         seen: dict[TaxonId, str] = {}
         for tally in found.get(sample.id, ()):
-            if tally.taxon is not None and tally.condition in ancient and _is_a_plant(packs, tally):
+            if tally.taxon is not None and tally.condition in ancient and _is_meant(packs, tally, is_wood=is_wood):
                 seen.setdefault(tally.taxon, tally.ref)
         sampled.setdefault(phase, []).append((sample.context, seen))
     dated = sorted(project.phases, key=lambda phase: (phase.start is None, phase.start or 0))
@@ -129,6 +148,6 @@ def _hanging(
     return hang
 
 
-def _is_a_plant(packs: Packs, tally: Tally) -> bool:
+def _is_meant(packs: Packs, tally: Tally, *, is_wood: bool) -> bool:
     taxon, part = packs.taxa.get(tally.taxon), packs.words.parts.get(tally.part)  # type: ignore[arg-type]
-    return taxon is not None and taxon.rank in RANKS and (part is None or "wood" not in part.roles)
+    return taxon is not None and taxon.rank in RANKS and (part is not None and "wood" in part.roles) == is_wood

@@ -102,6 +102,8 @@ class Findings:
     """How that differs between every two phases."""
     plants: tuple[PlantChange, ...] = ()
     """In how many samples of every two phases single plants were found, and whether that differs beyond chance."""
+    woods: tuple[PlantChange, ...] = ()
+    """The same for single woods, in the samples whose wood was looked at."""
     beside_others: Mapping[str, Measurement] = field(default_factory=dict)
     """Share of samples, with its interval, of what other digs of the region published, by the id of the comparison."""
     only_in_part: frozenset[Changed] = frozenset()
@@ -117,7 +119,12 @@ class Findings:
         of_plants = (
             Changed(what=c.taxon, first=c.first, last=c.last, rises=c.rises) for c in self.plants if c.p_holm < CHANCE
         )
-        return frozenset((*of_groups, *of_plants))
+        of_woods = (
+            Changed(what=f"wood of {c.taxon}", first=c.first, last=c.last, rises=c.rises)
+            for c in self.woods
+            if c.p_holm < CHANCE
+        )
+        return frozenset((*of_groups, *of_plants, *of_woods))
 
     def of(self, subject: Subject) -> SubjectFindings:
         return self.subjects[subject]

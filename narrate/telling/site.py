@@ -31,6 +31,7 @@ from narrate.telling.spread import (
 from narrate.telling.through_time import change_sentences, elsewhere_sentences, sampled_phases
 from narrate.telling.unmeasured import unmeasured_sentences
 from narrate.telling.wood_notes import timber_sentences
+from narrate.telling.woods_changed import wood_change_sentences
 
 
 def site_sections(page: Page) -> tuple[Section, ...]:
@@ -56,7 +57,8 @@ def site_sections(page: Page) -> tuple[Section, ...]:
     blocks += theme_blocks(page, project.contexts)
     blocks.append(("food", unmeasured_sentences(page)))
     blocks.append(("field", long_here_sentences(page)))
-    blocks.append(("change", timber_sentences(page)))
+    woods = wood_change_sentences(page, phases[0], phases[-1]) if len(phases) > 1 else []
+    blocks.append(("change", [*woods, *timber_sentences(page)]))
     blocks.append(("firmest", _firmest(page)))
     blocks.append(("open", _open(page)))
     blocks.append(("next", _next(page)))

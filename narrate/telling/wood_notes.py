@@ -10,6 +10,8 @@ from narrate.telling import english
 from narrate.telling.observations import Noted, marked, notes_of
 from narrate.telling.page import Page
 from narrate.telling.spread import ids_listed
+from narrate.telling.through_time import sampled_phases
+from narrate.telling.woods_changed import without_timber
 
 TIMBER = "building timber"
 """Id of the observation that wood was part of a building."""
@@ -50,11 +52,13 @@ def timber_sentences(page: Page) -> list[Sentence]:
         return []
     ids = ids_listed(page, contexts)
     is_it = english.agreed(len(contexts), "it speaks", "they speak")
+    phases = sampled_phases(page)
+    without = without_timber(page, contexts, phases[0], phases[-1]) if len(phases) > 1 else ""
     refs = [held[0].id, *(page.dig.record_ref(Subject(level="context", id=id)) for id in contexts)]
     return page.say(
         refs,
-        f"of the wood of {ids} some is noted as building timber, so that {is_it} of building and not of fuel",
-        f"some of the wood of {ids} is noted as building timber: {is_it} of building and not of fuel",
+        f"of the wood of {ids} some is noted as building timber, so that {is_it} of building and not of fuel{without}",
+        f"some of the wood of {ids} is noted as building timber: {is_it} of building and not of fuel{without}",
     )
 
 
