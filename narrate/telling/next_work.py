@@ -36,7 +36,7 @@ STEADY = 0.9
 """A verdict that stays in less than this share of the resampled counts is spoken of (judgement of the makers)."""
 
 
-NAMED = 2
+NAMED = 3
 """Readings that a piece of work would let be told, up to which they are named."""
 
 

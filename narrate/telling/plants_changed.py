@@ -40,9 +40,9 @@ def plant_sentences(page: Page, first: Phase, last: Phase, changed: Sequence[Pai
             is_first = False
     many = english.agreed(len(sure), "differs", "differ")
     text = (
-        f"plant by plant, {numbers.count(len(sure))} of the {numbers.count(tested[0].tested)} found in five samples or "
-        f"more (wood left aside) {many} beyond chance (Fisher's exact test, with Holm's correction for all "
-        f"{numbers.count(tested[0].tested)}): {'; '.join(told)}"
+        f"plant by plant, {numbers.count(len(sure))} of the {numbers.count(tested[0].tested)} named at least to genus "
+        f"and found in five samples or more (wood left aside) {many} beyond chance (Fisher's exact test, with "
+        f"Holm's correction for all {numbers.count(tested[0].tested)}): {'; '.join(told)}"
     )
     return (
         page.say(refs, text)
@@ -58,21 +58,30 @@ def _near_the_edge(page: Page, sure: Sequence[PlantChange]) -> list[Sentence]:
     if not near:
         return []
     contexts = [set(change.hangs_on) for change in near]
+    numbered = {change.taxon: _name(page, change) for change in near}
     every = set.intersection(*contexts)
     if all(len(ids) == 1 for ids in contexts) and len(every) == 1:
         without = f"without {english.literal(next(iter(every)))} alone"
     else:
         fewest, most = min(map(len, contexts)), max(map(len, contexts))
-        many = numbers.count(fewest) if fewest == most else f"{fewest} to {most}"
         of_one = english.agreed(most, "context", "contexts")
-        without = f"leave out any one of {many} {of_one}, and"
+        many = f"{numbers.count(fewest)} {of_one}" if fewest == most else "that many"
+        without = f"leave out any one of {many}, and"
+        if fewest != most:
+            numbered = {c.taxon: f"{_name(page, c)} ({of})" for c, of in zip(near, _numbered(contexts), strict=True)}
     are = english.agreed(len(near), "lies", "lie")
     it = english.agreed(len(near), "it", "they")
-    edge = f"{page.listed(_name(page, c) for c in near)} {are} near the edge"
+    edge = f"{page.listed(numbered.values())} {are} near the edge"
     return page.say(
         [ref for change in near for ref in change.refs[:1]],
         f"of these {edge}: {without} {it} no longer {english.agreed(len(near), 'outlasts', 'outlast')} the correction",
     )
+
+
+def _numbered(contexts: Sequence[set[str]]) -> list[str]:
+    """'8 contexts' of the first, and '10' of the others: how many there are of which each undoes a difference."""
+    first, *rest = (str(len(ids)) for ids in contexts)
+    return [f"{first} {english.agreed(len(contexts[0]), 'context', 'contexts')}", *rest]
 
 
 def _by_context(page: Page, sure: Sequence[PlantChange]) -> list[Sentence]:

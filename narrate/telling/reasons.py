@@ -20,6 +20,7 @@ from narrate.telling.foods import (
     plants_that_ripen,
 )
 from narrate.telling.how_widely import widely_told
+from narrate.telling.intrusions import intrusions_named
 from narrate.telling.like_sizes import held_like_with_like
 from narrate.telling.own_place import of_its_place
 from narrate.telling.page import Page
@@ -231,7 +232,7 @@ def page_text(page: Page, argument: Argument, *, contexts: Sequence[str] = ()) -
     """What an argument saw, in the audience's words; contexts: those it is of, where a page is of several."""
     text = widely_told(argument.says_plain, argument.evidence) if page.is_plain else argument.says
     text = english.lowered((text or argument.says).strip().rstrip("."))
-    text = text if page.is_plain else _with_pieces(text, argument.evidence)
+    text = text if page.is_plain else _with_pieces(intrusions_named(page, argument) or text, argument.evidence)
     text = _OF_THE_WHOLE.sub(r"\1", re.sub(r"\s%", "%", text))
     text = of_its_place(page, _of_each_phase(page, text), contexts)
     text = _ALL.sub(r"all \1 samples", english.small_numbers_in_words(text))

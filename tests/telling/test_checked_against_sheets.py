@@ -118,7 +118,10 @@ def test_contexts_stand_beside_samples(report: dict[str, str]):
 
 def test_changes_near_the_edge_are_told_as_such(report: dict[str, str]):
     """Acorns fell beyond chance, and no longer do without C19; by contexts three plants alone changed."""
-    assert "Of these sunflower, sumpweed, and acorns lie near the edge: leave out any one of 8 to 12" in report["site"]
+    assert (
+        "Of these sunflower (8 contexts), sumpweed (9), and acorns (12) lie near the edge: leave out any one of that many, "
+        "and they no longer"
+    ) in report["site"]
     assert (
         "maygrass, erect knotweed, and little barley alone outlast the test, and chenopod (9, then 4;" in report["site"]
     )

@@ -218,7 +218,8 @@ def test_the_strongest_reading_bears_its_caution(told: Told, judged_example: Jud
     for subject, narrative in told["report"].items():
         texts = [s.text for s in narrative.sentences()]
         for text, after in pairwise(texts):
-            if "trongly support" not in text:
+            if "trongly support" not in text or text.startswith("What is on record"):
+                # A doubt about the deposit is a caution itself.
                 continue
             cautions = [
                 caution.rstrip(".").lower()
