@@ -173,6 +173,9 @@ class Extent:
         roles = {heading(text) for text in labels if text}
         if not roles & {"sample", "taxon"}:
             return False
+        own = [c for c in range(self.area.left, self.right + 1) if (row, c) in look.own]
+        if len(own) == 1 and (row, own[0] + 1) in look.cells and row > first:
+            return False  # 'Charred remains' in one cell merged over all columns
         others = [c for c in range(self.names + 1, self.right + 1) if (row, c) in look.cells]
         if "sample" in roles and len(others) >= 1:
             above = any(

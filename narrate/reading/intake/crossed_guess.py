@@ -9,7 +9,7 @@ from narrate.model.grids import Area
 from narrate.model.layouts import SAMPLE_ROLES, Role
 from narrate.reading.intake.crossed_sums import Sums
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
-from narrate.reading.intake.header_words import heading, quantity
+from narrate.reading.intake.header_words import heading, quantity, sample_rank
 from narrate.reading.intake.heads_by_content import content_role
 from narrate.reading.intake.records_below import records_below
 
@@ -202,6 +202,7 @@ class _Guessing(Sums):
         )
         if of_samples >= 2 or of_samples == len(count_columns) or (of_samples and len(count_columns) <= 2):
             return None  # 'Locus', 'Sample', 'Volume' are heads of columns, and no ids
+        self._drop_labels_for_ids(sample_row, count_columns)
         score *= 1.0 - 0.8 * headings / max(1, len(count_columns))
         if content_role([look.text(sample_row, c) for c in count_columns], look) in (
             "size class",
@@ -245,6 +246,21 @@ class _Guessing(Sums):
             named=sum(look.name_score(row, self.names) for row in count_rows) / max(1, len(count_rows)),
             doubts=self.doubts,
         )
+
+    def _drop_labels_for_ids(self, sample_row: int, count_columns: list[int]) -> None:
+        """A label such as 'Vol (L)' among the ids heads something and is never a sample; 'Pit' or 'Fill' may be."""
+        for column in count_columns:
+            text = self.look.text(sample_row, column)
+            role = heading(text)
+            is_label = role in ("volume", "flot volume", "flot mass", "sorted") or (
+                role == "sample" and sample_rank(text) == 3
+            )
+            if is_label and len(text) > 2 and not looks_like_id(text):
+                self.columns[column] = Role(name="ignored", qualifiers=("a label stands where its sample should",))
+                self.doubts.append(
+                    f"DOUBTFUL: '{text}' stands among the ids of samples and is a label of one; what is under it is "
+                    "left out: write the id of the sample in its place, or give its row and column their roles"
+                )
 
     def _share_of_own_names(self, lines: list[int]) -> float:
         """How many of the lines have labels of their own; lines of parts, sieve classes or weights share a name."""

@@ -150,7 +150,7 @@ class HeadRoles(Body):
         ):
             return "condition", ""
         # 'Total' behind 'D, C, D, C' is a head of its own.
-        small = [text for text in texts if heading(text) not in DERIVED_ROLES]
+        small = [t for t in texts if heading(t) not in DERIVED_ROLES or self._is_state_under_each(row, t)]
         by_content = content_role(texts, look) or (content_role(small, look) if len(small) > 1 else "")
         if by_content:
             return by_content, ""
@@ -188,6 +188,11 @@ class HeadRoles(Body):
     def _is_derived_column(self, column: int, heads: list[int]) -> bool:
         return self._derived_role(column, heads) is not None
 
+    def _is_state_under_each(self, row: int, text: str) -> bool:
+        """Whether a short word that may be a state comes again and again in a row, beside other states."""
+        states = [self.look.text(row, c) for c in self.counts if self.look.names.condition_of(self.look.text(row, c))]
+        return states.count(text) > 1 and len(set(states)) > 1
+
     def _derived_role(self, column: int, heads: list[int]) -> Role | None:
         for row in heads:
             text = self.look.text(row, column)
@@ -198,6 +203,8 @@ class HeadRoles(Body):
             if not text or (looks_like_id(text) and not _PER_LITRE.search(text)):
                 continue
             role = quantity(text) if quantity(text) in ("percent", "density") else heading(text)
+            if role in DERIVED_ROLES and self._is_state_under_each(row, text):
+                continue  # 'Min.' beside 'Carb.' is mineralised, and no least number
             if role in DERIVED_ROLES:
                 return Role(name=role)
             if (
