@@ -21,6 +21,7 @@ from narrate.telling import (
 from narrate.telling.dates_taken import date_sentences
 from narrate.telling.find_notes import find_note_sentences, formed_sentences
 from narrate.telling.foods import name_plants
+from narrate.telling.fresh_beside import fresh_beside_sentences
 from narrate.telling.heavy_finds import modern_find_sentences, stone_sentences
 from narrate.telling.hints import faint_sentences
 from narrate.telling.mixing import mixing_sentences
@@ -128,6 +129,7 @@ def theme_blocks(page: Page, held: Sequence[Reading]) -> list[tuple[str, list[Se
         ordered = lead_question + [item for item in items if item not in lead_question]
         sentences = told(page, ordered, weak=not page.is_plain)
         sentences += weed_sentences(page) if theme == "field" else []
+        sentences += fresh_beside_sentences(page, items)
         blocks.append((theme, sentences + _noted(page, ordered)))
     return blocks
 

@@ -12,6 +12,7 @@ from narrate.telling.across import across_sentences
 from narrate.telling.alike import kinds_compared
 from narrate.telling.between_phases import unanswered_sentences
 from narrate.telling.exchanges import exchange_sentences
+from narrate.telling.fresh_beside import fresh_beside_sentences
 from narrate.telling.hints import faint_sentences
 from narrate.telling.lots import lot_sentences
 from narrate.telling.of_note import elsewhere_sentences as elsewhere_of_note
@@ -256,6 +257,7 @@ def theme_blocks(page: Page, contexts: Sequence[Context]) -> list[tuple[str, lis
             sentences += phase_by_phase(page, phases, phase_readings(page, phases, questions))
             sentences += elsewhere_of_note(page, phases, questions)
         sentences += told(page, items, weak=not page.is_plain)
+        sentences += fresh_beside_sentences(page, items)
         firm = [item for item in held if standing(item.claim) == "reading"]
         sentences += across_sentences(page, contexts, questions, firm) if theme != "change" else []
         told_by_place = [r for r in faint if page.is_plain and _is_borne(page, contexts, r)]

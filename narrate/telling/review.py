@@ -21,6 +21,7 @@ from narrate.telling import (
 from narrate.telling.contexts import readings_and_hints, without_the_expected
 from narrate.telling.foods import name_plants
 from narrate.telling.frames import noun_of
+from narrate.telling.fresh_beside import fresh_beside_sentences
 from narrate.telling.heavy_finds import modern_find_sentences
 from narrate.telling.hints import faint_sentences
 from narrate.telling.mixing import mixing_sentences
@@ -75,6 +76,7 @@ def review_sections(
     doubts += _integrity(page, held)
     doubts += modern_find_sentences(page, context) if context is not None else []
     doubts += mixing_sentences(page, context) if context is not None else []
+    doubts += fresh_beside_sentences(page, held)
     doubts += _limits(page, held)
     doubts += _rivals(page, held)
     doubts += _unstable(page, held)
