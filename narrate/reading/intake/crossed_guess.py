@@ -54,6 +54,8 @@ def guess_crossed(look: Look, area: Area) -> Crossed | None:
     return best
 
 
+_LABELS = ("context", "contexts", "cxt", "ctx", "locus", "kontext", "contexte", "contesto", "contexto", "phase")
+"""Heads that no sample is named by."""
 _FAMILY = re.compile(r"[A-Z][a-z]+(?:aceae|idae|eae|iferae|inosae|minae|mineae|ositae)", re.ASCII)
 
 
@@ -252,8 +254,10 @@ class _Guessing(Sums):
         for column in count_columns:
             text = self.look.text(sample_row, column)
             role = heading(text)
-            is_label = role in ("volume", "flot volume", "flot mass", "sorted") or (
-                role == "sample" and sample_rank(text) == 3
+            is_label = (
+                role in ("volume", "flot volume", "flot mass", "sorted")
+                or (role == "sample" and sample_rank(text) == 3)
+                or text.lower().strip(" .:") in _LABELS
             )
             if is_label and len(text) > 2 and not looks_like_id(text):
                 self.columns[column] = Role(name="ignored", qualifiers=("a label stands where its sample should",))

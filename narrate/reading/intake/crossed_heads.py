@@ -115,8 +115,9 @@ class Heads(HeadRoles):
                 self.rows[row] = Role(name="part" if is_of_parts else "note")
                 words = ", ".join(dict.fromkeys(look.text(row, c) for c in plain))
                 self.doubts.append(
-                    f"small headings recur over the columns ({words[:60]}) and are not all known; "
-                    f"they are taken for {self.rows[row].name}s"
+                    f"DOUBTFUL: small headings recur over the columns ({words[:60]}) and are not all known; "
+                    f"they are taken for {self.rows[row].name}s, and the amounts of a sample under them are added: "
+                    "if they are states or the like, give their row that role and write under conditions what they mean"
                 )
             elif row in heads and role == "sample" and distinct(chosen) == 1.0 and distinct(row) <= 0.5:
                 self.rows[row] = Role(name="sample note")  # 'Bag 2 of 3' beside ids that tell all samples apart

@@ -43,6 +43,8 @@ def guess_forms(look: Look, area: Area) -> list[Form]:
         id = id_in_words(look, *said["sample"])
         about = {_role(look, role, at): address(*at) for role, at in said.items()}
         mend = {address(*said["sample"]): id} if id else {}
+        mend |= {address(*at): value for role, at in said.items()
+                 if role != "sample" and (value := _behind_label(look.text(*at), role))}  # fmt: skip
         for left, right in _lists_beside(look, area, head):
             list_area = Area(top=head, left=left, bottom=bottom, right=right)
             found = _list_of(look, list_area, id or look.text(*said["sample"]))
@@ -68,12 +70,15 @@ def _is_head(look: Look, area: Area, row: int) -> bool:
     """Whether a row heads a list of finds that has no column of samples: names, and parts or conditions or counts."""
     roles = [heading(look.text(row, c)) for c in range(area.left, area.right + 1) if look.text(row, c)]
     texts = [c for c in range(area.left, area.right + 1) if look.is_text(row, c)]
+    sizes = [c for c in range(area.left, area.right + 1) if SIZES.fullmatch(look.text(row, c))]
+    is_of_sizes = len(sizes) > 1 and len({look.text(row, c) for c in sizes}) == len(sizes)
     is_listed = set(roles) & {"taxon", "common name"} and (
         set(roles) & {"part", "count", "mass", "condition"}
+        or is_of_sizes
         or any(content_role([look.text(row, c)], look) == "condition" for c in texts)
     )
-    sizes = [c for c in range(area.left, area.right + 1) if SIZES.fullmatch(look.text(row, c))]
-    is_of_words = len({*texts, *sizes}) == len(roles) >= 2 and len(texts) >= 2  # '>2', '>1' stand over counts by sieve
+    # '>2' and '>1' stand over counts by sieve class
+    is_of_words = len({*texts, *sizes}) == len(roles) >= 2 and (len(texts) >= 2 or is_of_sizes)
     return bool(is_listed) and is_of_words and not set(roles) & {"sample", "context", "feature"}
 
 
@@ -143,11 +148,19 @@ def _pairs_of(look: Look, row: int, columns: list[int]) -> list[tuple[int, int]]
         if _is_day(look, row, columns[n]):
             n += 1
             continue
+        if _is_label(look, row, columns[n]) and (n + 1 == len(columns) or _is_label(look, row, columns[n + 1])):
+            n += 1  # 'Vol (L)' with nothing behind it
+            continue
         if n + 1 == len(columns):
             return []
         pairs.append((columns[n], columns[n + 1]))
         n += 2
     return pairs
+
+
+def _is_label(look: Look, row: int, column: int) -> bool:
+    text = look.text(row, column)
+    return heading(text) in ("sample", "context", "volume", "feature", "phase") and not looks_like_id(text)
 
 
 def _is_day(look: Look, row: int, column: int) -> bool:
@@ -166,6 +179,12 @@ def id_in_words(look: Look, row: int, column: int) -> str:
     """The id in a cell that says 'Sample 12'; empty for a cell that holds nothing but the id."""
     match = _SAMPLE.fullmatch(look.text(row, column).strip())
     return match["id"] if match else ""
+
+
+def _behind_label(text: str, role: str) -> str:
+    """The value in a cell that says 'Context: 1008'; empty where no label of that role stands before it."""
+    label, colon, value = text.partition(":")
+    return value.strip() if colon and heading(label) == role else ""
 
 
 def _said_in_words(look: Look, area: Area, row: int) -> dict[str, tuple[int, int]]:

@@ -8,7 +8,7 @@ from itertools import pairwise
 from narrate.model.layouts import Role
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.header_words import heading, quantity, unit
-from narrate.reading.intake.heads_by_content import SIZES, condition_role, content_role
+from narrate.reading.intake.heads_by_content import SIZES, condition_role, content_role, says_state
 from narrate.reading.intake.kinds_of_amounts import are_kinds_of_amounts, is_kind_head
 from narrate.reading.intake.litres_in_heads import litres_in
 from narrate.reading.intake.long_table import OF_SAMPLE
@@ -111,7 +111,8 @@ def column_role(
         return Role(name="common name")
     if role == "condition":
         return condition_role([text])
-    if role in ("site", "group", "code") and content_role(said_below, look) == "condition":
+    are_states = bool(said_below) and all(len(t) > 1 and says_state(t, look) for t in said_below)
+    if role in ("site", "group", "code") and (are_states or content_role(said_below, look) == "condition"):
         return Role(name="condition")  # 'State' over 'ch' and 'un'
     if role in ("volume", "flot volume", "flot mass"):
         usual = {"volume": "l", "flot volume": "ml", "flot mass": "g"}[role]

@@ -217,3 +217,87 @@ def test_blocks_under_each_other_carry_their_sample_in_pairs_of_labels(
 def test_heads_say_what_is_counted_and_what_was_processed(text: str, role: str) -> None:
     """In eight languages, and neighbours of them stay what they are."""
     assert heading(text) == role
+
+
+LABELS_IN_CELLS = """
+Sample: 2|Context: 1008|Vol (L): 20|||
+Taxon|Part|State|>2|>1|Total
+Hordeum vulgare|grain|ch|3|1|4
+Rumex acetosella|seed|un||7|7
+Total|||3|8|11
+
+Sample: 14|Context: 1090|Vol (L): 8|||
+Taxon|Part|State|>2|>1|Total
+Avena sp.|grain|ch|1||1
+Galium aparine|seed|ch||4|4
+"""
+LABELS_OVER_EACH_OTHER = """
+Sample no.|2||||
+Context|1008||||
+Volume (l)|20||||
+Taxon|Part|ch/un|2 mm|1 mm|Total
+Hordeum vulgare|grain|ch|3|1|4
+Rumex acetosella|seed|un||7|7
+
+Sample no.|14||||
+Context|1090||||
+Volume (l)|8||||
+Taxon|Part|ch/un|2 mm|1 mm|Total
+Avena sp.|grain|ch|1||1
+Galium aparine|seed|ch||4|4
+"""
+
+
+@pytest.mark.parametrize("sheet", [LABELS_IN_CELLS, LABELS_OVER_EACH_OTHER])
+def test_the_labels_of_a_block_may_stand_in_the_cells_or_over_each_other(tmp_path: Path, sheet: str) -> None:
+    """What stands behind the label is the value, and a column of nothing but 'ch' is still one of states."""
+    found = taken(tmp_path, sheet)
+
+    assert finds(found) == sorted([
+        "2 Hordeum vulgare charred 3", "2 Hordeum vulgare charred 1", "2 Rumex acetosella uncharred 7",
+        "14 Avena sp. charred 1", "14 Galium aparine charred 4",
+    ])  # fmt: skip
+    assert {id: (of["context"][0].text, of["volume"][0].text, "site" in of) for id, of in found.facts.items()} == {
+        "2": ("1008", "20", False), "14": ("1090", "8", False),
+    }  # fmt: skip
+
+
+ONLY_SIEVES = """
+Flot|2|Ctx|1008|Litres|{litres}
+Species|>2mm|1-2mm|0.5-1mm|Sum|
+Hordeum vulgare|3|1||4|
+Rumex acetosella||7|1|8|
+Sum|3|8|1|12|
+
+Flot|5|Ctx|1011|Litres|12
+Species|>2mm|1-2mm|0.5-1mm|Sum|
+Avena sp.|3|||3|
+Galium aparine||2|4|6|
+Sum|3|2|4|9|
+"""
+
+
+@pytest.mark.parametrize("litres", ["20", ""])
+def test_a_block_of_names_and_sieve_classes_alone_is_one_of_its_sample(tmp_path: Path, litres: str) -> None:
+    """Neither 'Ctx' nor '1008' is an id, and a label with nothing behind it says nothing."""
+    found = taken(tmp_path, ONLY_SIEVES.format(litres=litres))
+
+    assert finds(found) == sorted([
+        "2 Hordeum vulgare charred 3", "2 Hordeum vulgare charred 1", "2 Rumex acetosella charred 7",
+        "2 Rumex acetosella charred 1", "5 Avena sp. charred 3", "5 Galium aparine charred 2", "5 Galium aparine charred 4",
+    ])  # fmt: skip
+    assert {id: sorted({one.text for one in of.get("volume", [])}) for id, of in found.facts.items()} == {
+        "2": [litres] if litres else [], "5": ["12"],
+    }  # fmt: skip
+    assert wrong_totals(found) == []
+
+
+def test_pairs_that_no_key_explains_are_told_as_doubtful(tmp_path: Path) -> None:
+    """'D' and 'C' may be states, or counts and densities: nobody can tell, and the analyst is asked."""
+    found = taken(tmp_path, PAIRS.format(a="D", b="C", key=""))
+
+    assert [doubt for doubt in found.doubts if "recur" in doubt] == [
+        "DOUBTFUL: small headings recur over the columns (D, C) and are not all known; they are taken for notes, and the "
+        "amounts of a sample under them are added: if they are states or the like, give their row that role and write "
+        "under conditions what they mean"
+    ]
