@@ -8,6 +8,7 @@ import re
 from dataclasses import dataclass, field
 
 from narrate.model.packs import Packs
+from narrate.reading.intake.part_words_abroad import PART_WORDS, part_of_a_plant
 from narrate.reading.intake.plant_words_abroad import CONDITIONS_ABROAD, PARTS_ABROAD
 from narrate.reading.intake.remarks import conditions_in
 from narrate.reading.intake.short_words import ShortWords
@@ -29,7 +30,7 @@ class KnownWords:
     """Text -> its part, each worked out once."""
 
     def __post_init__(self) -> None:
-        self.parts = {**PARTS_ABROAD, **MORE_PARTS, **self.packs.words.part_lookup}
+        self.parts = {**PART_WORDS, **PARTS_ABROAD, **MORE_PARTS, **self.packs.words.part_lookup}
         self.joined = {word.replace(" ", "").lower(): part for word, part in self.parts.items() if " " in word}
 
     def part_of(self, text: str) -> str:
@@ -62,6 +63,8 @@ class KnownWords:
             found = self.joined.get(flat.lower().removesuffix("s"))  # 'glumebase'
         if not found and (whole := whole_of_pieces(text)):
             found = self.part_of(whole)  # 'frag. de caryopse', 'Kornbruch'
+        if not found and (of_plant := part_of_a_plant(flat)):
+            found = self.part_of(of_plant)  # 'pépin de raisin'
         return found or self._part_beside_condition(flat)
 
     def _part_beside_condition(self, flat: str) -> str:

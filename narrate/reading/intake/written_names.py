@@ -13,6 +13,7 @@ from narrate.model.plants import Identification
 from narrate.reading.intake.broken_letters import whole_letters
 from narrate.reading.intake.known_words import KnownWords
 from narrate.reading.intake.name_spelling import tidy, with_genus, with_words_apart
+from narrate.reading.intake.part_words_abroad import OTHER_PARTS
 from narrate.reading.intake.remarks import telling
 from narrate.reading.intake.short_words import ShortWords
 from narrate.reading.intake.words_in_names import (
@@ -323,6 +324,10 @@ class NameReader(KnownWords):
         is_of_pieces = is_piece and bool(words) and not any(word.lower() in SORTS for word in words)
         if inside and (is_of_pieces or (len(halves) > 1 and "" not in halves)):
             return name[: inside.start()].strip(), "indeterminate", f"part written {text}"
+        behind = text or name.rpartition(",")[2].strip() if inside or "," in name else ""
+        if behind and FRAGMENTS.sub("", f" {behind}").strip().lower() in OTHER_PARTS:
+            rest = name[: inside.start()] if inside else name.rpartition(",")[0]
+            return rest.strip(), "indeterminate", f"part written {behind}"  # 'Coix, involucre'
         is_doubt = re.fullmatch(r"cf\.?|\?|prob(?:able)?\.?|poss(?:ible)?\.?", text, re.IGNORECASE)
         last = name.split()[-1] if name else ""
         if not inside and TWO_PARTS.fullmatch(last) and len(name.split()) > 1 and all(map(self.part_of, last.split("/"))):

@@ -1,0 +1,93 @@
+"""Words for parts in German, French, Spanish, Portuguese, Italian, Dutch and Polish, part by part as the packs name them."""
+
+# ruff: noqa: E501
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+from narrate.reading.intake.plant_words_abroad import WIDE_PARTS, names_plant_abroad
+
+# Common practice, no source. Scales, scars and other words that mean several parts are left out.
+_BY_PART: Mapping[str, str] = {
+    "grain": "ziarna|graankorrel|graankorrels|getreidekörner|grain de céréale|grains de céréales|grano de cereal|granos de cereal",
+    "seed": "graínha|graínhas|traubenkern|traubenkerne|druivenpit|druivenpitten",
+    "spikelet": "ährchen|épillet|épillets|espiguilla|espiguillas|espigueta|espiguetas|spighetta|spighette|aartje|aartjes|kłosek|kłoski",
+    "spikelet fork": "ährchenbasis|ährchenbasen|fourche d'épillet|fourches d'épillet|fourche d'épillets|fourches|furcas|base de espiguilla|bases de espiguilla|horquillas de espiguilla|base de espigueta|bases de espigueta"
+        "|forquilha|forquilhas|forquilha de espigueta|forquilhas de espigueta|furca de espigueta|base di spighetta|basi di spighetta|forcella|forcelle|forchetta di spighetta|forchette di spighetta|aarvork|aarvorken|aartjesvork|aartjesvorken|aartjesbasis"
+        "|podstawa kłoska|podstawy kłosków|podstawa kłosków|widełki kłoskowe",
+    "rachis internode": "spindelsegment|spindelsegmente|spindelfragment|spindelfragmente|spindelstück|spindelstücke|rachisglied|rachisglieder|rachissegment|rachissegmente|rachisinternodium|rachisinternodien|internodium|internodien|ährenspindelglied|ährenspindelglieder"
+        "|article de rachis|articles de rachis|nœud de rachis|nœuds de rachis|noeud de rachis|noeuds de rachis|entre-nœud|entre-nœuds|entre-noeud|entrenœud|entrenœuds|entrenoeud|entrenoeuds|entrenœud de rachis|entrenoeud de rachis|entre-noeud de rachis"
+        "|entrenudo|entrenudos|entrenudo de raquis|entrenudos de raquis|nudo de raquis|nudos de raquis|fragmento de raquis|segmento de ráquis|segmentos de ráquis|entrenó|entrenós|entrenó de ráquis|entrenós de ráquis|entrenó de raquis|nó de ráquis|nós de ráquis|nó de raquis"
+        "|segmenti di rachide|internodo|internodi|internodo di rachide|internodi di rachide|nodo di rachide|nodi di rachide|rachidi|aarspilinternodium|aarspilinternodia|spilfragment|spilfragmenten|spilsegment|spilsegmenten"
+        "|człony osi kłosa|fragment osi kłosa|fragmenty osi kłosa|oś kłosa|osadka kłosowa|osadki kłosowe|segment osadki|segmenty osadki|osadki",
+    "floret base": "deckspelzenbasis|deckspelzenbasen|blütchenbasis|base de lemme|bases de lemme|base de lema|bases de lema|base de lemma|bases de lemma|base di lemma|basi di lemma|lemmabasis|lemmabases",
+    "awn": "grannenfragment|grannenfragmente|resta|ariste|ość|ości",
+    "culm node": "strohknoten|stängelknoten|stengelknoten|nœud de chaume|nœuds de chaume|noeud de chaume|noeuds de chaume|nœud de tige|nœuds de tige|noeud de tige|noeuds de tige|nœud de paille|noeud de paille|nœud|nœuds|noeud|noeuds"
+        "|nudo de tallo|nudos de tallo|nudo de caña|nudos de caña|nudo de paja|nudos de paja|nó de colmo|nós de colmo|nó de palha|nós de palha|nó de caule|nó|nós|nodo di culmo|nodi di culmo|nodo di paglia|nodo|nodi"
+        "|halmknoop|halmknopen|stengelknoop|stengelknopen|stroknoop|kolanko|kolanka|węzeł źdźbła|węzły źdźbła|węzeł|kolanko źdźbła",
+    "culm base": "halmbasis|halmbasen|base de chaume|bases de chaume|base de tallo|bases de tallo|base de colmo|bases de colmo|base di culmo|basi di culmo|halmbases|podstawa źdźbła",
+    "culm": "halme|halmfragment|halmfragmente|chaume|chaumes|caña|cañas|colmo|colmos|culmo|culmi|halmen|źdźbło|źdźbła",
+    "straw": "palha|palhas|stro|słoma",
+    "pod": "hülse|hülsen|hülsenfragment|siliques|gousse|gousses|silicua|silicuas|silículas|vagem|vagens|síliqua|síliquas|baccello|baccelli|silique|hauw|hauwen|peul|peulen|strąk|strąki|łuszczyna|łuszczyny|łuszczynka|łuszczynki",
+    "pod segment": "silique segment|silique segments|pod joints|schotensegment|schotensegmente|schotenglied|schotenglieder|gliederschote|gliederschoten|hülsenglied|hülsenglieder|segment de silique|segments de silique|article de silique|articles de silique|segment de gousse"
+        "|segmento de silicua|segmentos de silicua|segmento de síliqua|segmentos de síliqua|segmento de síliquas|segmento de vagem|segmento de vaina|segmento di siliqua|segmenti di siliqua|segmento di baccello|hauwsegment|hauwsegmenten|hauwlid|segment łuszczyny|segmenty łuszczyny|człon łuszczyny|człony łuszczyny|człon strąka",
+    "capsule": "capsule valve|capsule valves|kapselfragmente|capsules|cápsula|cápsulas|capsula|capsulas|doosvrucht|doosvruchten|kapsels|torebka|torebki",
+    "calyx": "kelch|kelche|calice|calices|cáliz|cálices|cálice|calici|kelk|kelken|kielich|kielichy",
+    "achene": "aquênio|aquênios|aquénios|aquenios|dopvruchten|dopvruchtje|dopvruchtjes|niełupka|niełupki|nootje|nootjes",
+    "nutlet": "nucule|nucules|núcula|núculas|nuececilla|nuececillas|nucula|nuculas|orzeszki",
+    "fruit": "fruitlet|fruitlets|beere|beeren|baie|baies|drupe|drupes|baya|bayas|drupa|drupas|baga|bagas|bacca|bacche|bes|bessen|deelvrucht|deelvruchten|deelvruchtje|deelvruchtjes|mericarpio|mericarpios|mericarpi|mericarpos|samare|samares|sámara|sámaras|sâmara|sâmaras|jagoda|jagody|rozłupka|rozłupki|skrzydlak|skrzydlaki",
+    "fruit stone": "endokarp|endokarpe|endokarpy|endocarpe|endocarpes|endocarpos|pyrène|pyrènes|pireno|pirenos|pirénio|pirénios|pirênio|pirênios|pirene|pireni|steenkern|steenkernen|vruchtsteen|vruchtstenen|steenvrucht|pestka owocu|pestki owoców|kersenpit|kersenpitten|kirschkern|kirschkerne",
+    "fruit flesh": "fruchtfleisch|chair|pulpe|pulpa|polpa|vruchtvlees|miąższ",
+    "seed coat": "samenschale|samenschalen|tégument|téguments|tegumento|tegumentos|tegumenti|zaadhuid|zaadhuiden|łupina nasienna|łupiny nasienne",
+    "nutshell": "schalenrest|schalenreste|cascas|nootschaal|nootschalen|hazelnootdop|hazelnootdoppen|hazelnootschaal|łupina orzecha|łupiny orzecha|skorupki orzecha",
+    "acorn cap": "fruchtbecher|eichelbecher|eichenbecher|cupula|cupola|cupole|napje|napjes|eikelnapje|eikelnapjes|miseczka|miseczki",
+    "cotyledon": "kotyledone|kotyledonen|kotyledon|keimblätter|zaadlob|zaadlobben|liścień|liścienie",
+    "rind": "epicarp|epicarps|cortezas|scorza|scorze|fruchtrinde",
+    "bark": "rinde|rinden|borke|écorce|écorces|casca de árvore|cascas de árvore|cortiça|corteza de árbol|corteccia|cortecce|schors|kora",
+    "peduncle": "fruchtstiele|traubenstiel|traubenstiele|pedúnculos|peduncoli|vruchtsteel|vruchtstelen|vruchtsteeltje|steeltjes|szypułka|szypułki",
+    "tuber": "knollen|tubercule|tubercules|tubero|tuberi|knol|knollen|knolletje|knolletjes|bulwa|bulwy",
+    "rhizome": "rhizom|rhizome|rhizomes|wurzelstock|rizoma|rizomas|rizomi|wortelstok|wortelstokken|rizoom|rizomen|kłącze|kłącza",
+    "bulb": "zwiebel|zwiebeln|brutzwiebel|brutzwiebeln|bulbille|bulbillen|bulbe|bulbes|bulbilles|bulbo|bulbos|bulbillo|bulbillos|bolbo|bolbos|bolbilho|bolbilhos|bulbi|bulbilli|broedbol|broedbollen|bolletje|bolletjes|cebulka|cebulki",
+    "root": "wurzelfragment|wurzelfragmente|raiz|raízes|korzeń",
+    "stem": "leafy shoot|leafy shoots|leafy stem|leafy stems|stängel|stengel|stängelfragment|stängelfragmente|spross|sprosse|tige|tiges|caule|caules|fusto|fusti|stelo|steli|stengels|łodyga|łodygi",
+    "leaf": "leaf tip|leaf tips|leaf base|leaf bases|blatt|blätter|blattfragment|blattfragmente|feuille|feuilles|folha|folhas|foglia|foglie|blad|bladeren|blaadje|blaadjes|liść|liście",
+    "bud": "bud scale|bud scales|knospe|knospen|knospenschuppe|knospenschuppen|bourgeon|bourgeons|yema|yemas|gomo|gomos|gema|gemas|gemma|gemme|knop|knoppen|knopschub|knopschubben|pąk|pąki|łuska pąka|łuski pąka",
+    "flower": "blüte|blüten|blütenstand|blütenköpfchen|blütenkopf|fleur|fleurs|capitule|capitules|flor|flores|capítulo|capítulos|fiore|fiori|capolino|capolini|bloem|bloemen|bloemhoofdje|bloemhoofdjes|kwiat|kwiaty|catkin|catkins|kätzchen|chaton|chatons",
+    "needle": "nadel|nadeln|nadelfragment|aiguille|aiguilles|acícula|acículas|agulha|agulhas|aghi|naald|naalden|igła|igły|szpilka|szpilki",
+    "fibre": "fibre|fibres|vezel|vezels|włókno|włókna",
+    "thorn": "dorn|dornen|stachel|stacheln|épine|épines|aiguillon|aiguillons|espina|espinho|espinhos|acúleo|acúleos|spina|aculeo|aculei|doorn|doorns|doornen|stekel|stekels|cierń|ciernie|kolec|kolce",
+    "tendril": "ranke|ranken|vrille|vrilles|zarcillo|zarcillos|gavinha|gavinhas|viticcio|viticci",
+    "twig": "zweig|zweige|ästchen|brindille|brindilles|rameau|rameaux|ramita|ramitas|raminho|raminhos|rametto|rametti|twijg|twijgen|twijgje|twijgjes|takje|takjes|gałązka|gałązki",
+    "wood": "holz|bois|madeira|legno|hout|drewno",
+    "charcoal": "carvões|węgielek|węgielki|kohle|charbons de bois",
+    "cone": "zapfen|cône|cônes|piña|piñas|pinha|pinhas|pigna|pigne|kegel|kegels|dennenappel|dennenappels|szyszka|szyszki",
+    "cone scale": "zapfenschuppe|zapfenschuppen|écaille de cône|écailles de cône|escama de piña|escamas de piña|escama de pinha|escamas de pinha|scaglia di pigna|scaglie di pigna|kegelschub|kegelschubben|łuska szyszki|łuski szyszki",
+    "embryo": "keimling|keimlinge|embryon|embryons|embrión|embriones|embrião|embriões|embrione|embrioni|kiem|kiemen|zarodek|zarodki",
+    "cob": "kolben|maiskolben|rafle de maïs|maçaroca|maçarocas|carolo|carolos|tutolo|tutoli|maiskolf|kolba|kolby",
+    "fungal sclerotium": "sklerotium|sklerotien|sclérote|sclérotes|esclerocio|esclerocios|esclerócio|esclerócios|sclerozio|sclerozi|sclerotium|sklerocjum|sklerocja",
+    "dung": "excremento|excrementos|crotte|crottes|kot|dung pellets",
+}  # fmt: skip
+PART_WORDS: Mapping[str, str] = {word: part for part, words in _BY_PART.items() for word in words.split("|")}
+
+# Common practice, no source: parts that the word packs do not name, and words that are wider than one part.
+OTHER_PARTS = frozenset(
+    "involucre involucres utricle utricles perigynium perigynia bract bracts bracteole bracteoles palea paleae lemma lemmas glumelle glumelles operculum opercula "
+    "stigma stigmas megaspore megaspores oospore oospores oogonium oogonia pappus aril arils involucrum involukrum hüllblatt hüllblätter deckblatt deckblätter spelze spelzen spelzrest spelzreste "
+    "bractée bractées involucro bráctea brácteas invólucro invólucros brattea brattee gluma glume glumas omwindsel schutblad plewa plewy okrywa przysadka łuska écaille écailles escama escamas squama squame".split()
+) | WIDE_PARTS - {"other", "others", "other parts"}  # fmt: skip
+_OF_A_PLANT = re.compile(r"(?P<part>[^\W\d_]{3,})\s+(?:(?:de la|de l[’']|de|du|des|di|del|della|van|von|da|do) |d[’'])(?P<plant>.+)", re.IGNORECASE)
+_FRUITS = re.compile(r"(?:noisettes?|noix|raisins?|olives?|avelãs?|noz|nozes|uvas?|aceitunas?|azeitonas?|nocciol[ae]|noc[ei]|oliv[ae]|ciruelas?|cerezas?|cerejas?|ameixas?|prunes?|cerises?|glands?|bellotas?|bolotas?|ghiand[ae]|castañas?|castanhas?|châtaignes?|castagn[ae]|almendras?|amêndoas?|amandes?|mandorl[ae]|pinhão|pinhões|piñón|piñones|leguminosas?|céréales?|cereal(?:es|i)?)", re.IGNORECASE)
+
+
+def part_of_a_plant(text: str) -> str:
+    """
+    The word for a part in front of the plant that it is of; empty for other texts.
+
+    >>> [part_of_a_plant(t) for t in ("pépin de raisin", "noyau d'olive", "guscio di noce", "base de gluma")]
+    ['pépin', 'noyau', 'guscio', '']
+    """
+    match = _OF_A_PLANT.fullmatch(text.strip())
+    is_of_plant = match is not None and (_FRUITS.fullmatch(match["plant"]) or names_plant_abroad(match["plant"]))
+    return match["part"] if match is not None and is_of_plant else ""
