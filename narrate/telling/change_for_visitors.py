@@ -116,7 +116,7 @@ def plants_for_visitors(page: Page, tested: Sequence[PlantChange], told: Sequenc
         for i in range(0, len(firm), TOGETHER):
             some = firm[i : i + TOGETHER]
             did = "did so too" if i else f"turned up in {way} samples than before"
-            sentences += page.say(_refs(some), f"{_names(page, some)} {did}")
+            sentences += page.say(_refs(some), f"{_names(page, some)} {did}{_from_to(some)}")
         if near:
             so = f"so did {_names(page, near)}" if firm else f"{_names(page, near)} turned up in {way} samples"
             sentences += page.say(_refs(near), f"{so}, but that is a close call: {_undone(near)}")
@@ -125,6 +125,14 @@ def plants_for_visitors(page: Page, tested: Sequence[PlantChange], told: Sequenc
 
 TOGETHER = 2
 """Plants that one sentence names, so that it has room to say what each of them is."""
+
+
+def _from_to(some: Sequence[PlantChange]) -> str:
+    """', from none of 23 to 14 of 25': the samples of a plant that is told by itself."""
+    if len(some) != 1:
+        return ""
+    (before, after), (first, last) = some[0].with_it, some[0].of_samples
+    return f", from {out_of_text(before, first)} to {out_of_text(after, last)}"
 
 
 def _undone(near: Sequence[PlantChange]) -> str:

@@ -53,13 +53,13 @@ def noted_sentences(page: Page, told: Sequence[Reading], *, at_most: int = 3) ->
     """
     if not page.noted or not told:
         return []
-    at_most = min(at_most, 2) if page.is_plain else at_most
+    at_most += page.is_plain and at_most > 2
     sentences: list[Sentence] = []
     borne: list[str] = []
     seen: set[str] = set()
     for of in ("ground", "find", "find", "ground"):
         waiting = [r for r in told if of == "ground" or borne.count(r.claim.id) < FINDS_FOR_ONE]
-        is_room = len(sentences) < min(at_most, (1 if page.is_plain else 2) if of == "ground" else at_most)
+        is_room = len(sentences) < min(at_most, 2 if of == "ground" and not page.is_plain else at_most)
         notes = [n for n in page.noted if n.observation.noted_of == of and n.observation.id not in seen]
         notes = [n for n in notes if n.observation.told_with == "readings"]
         best = _best(page, notes, waiting) if is_room else None

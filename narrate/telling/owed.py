@@ -13,7 +13,7 @@ from narrate.telling.cautions import is_named, is_poisonous, standings
 from narrate.telling.page import Page
 
 NAMED = 4
-"""Poisonous plants that one sentence names as finds."""
+"""Poisonous plants and crops that one sentence names as finds."""
 
 
 def with_finds_named(page: Page, sections: tuple[Section, ...]) -> tuple[Section, ...]:
@@ -22,9 +22,19 @@ def with_finds_named(page: Page, sections: tuple[Section, ...]) -> tuple[Section
         return sections
     unnamed = [t for t in old_finds.plant_tallies(page) if t.counted and t.ref and not is_named(page, t)]
     sacred = [t for t in unnamed if standings(page, t)][:1]
-    harmful = [t for t in unnamed if is_poisonous(page, t) and not t.only_cf and t not in sacred][:NAMED]
-    sections = _ended(sections, "deposit", _also_found(page, harmful))
+    sure = [t for t in unnamed if not t.only_cf and t not in sacred]
+    harmful = [t for t in sure if is_poisonous(page, t)][:NAMED]
+    crops = sorted((t for t in sure if _is_crop(page, t)), key=lambda t: not _is_crop(page, t, "tropical-crop"))
+    sections = _ended(sections, "deposit", _also_found(page, [*harmful, *crops[: NAMED - len(harmful)]]))
     return _ended(sections, "food", _lay_here(page, sacred))
+
+
+def _is_crop(page: Page, tally: Tally, tag: str = "") -> bool:
+    """Whether a find is of a crop, and of one with a tag; small-seeded crops are told of together as food."""
+    taxon = page.dig.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
+    if taxon is None or taxon.status != "crop" or {"native-crop", "small-seed"} & taxon.tags:
+        return False
+    return not tag or tag in taxon.tags
 
 
 def _also_found(page: Page, finds: Sequence[Tally]) -> list[Sentence]:

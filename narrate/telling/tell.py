@@ -180,10 +180,10 @@ def _closed(page: Page, sections: tuple[Section, ...]) -> tuple[Section, ...]:
     """A text for visitors with what it owes them at its end: that plants named in it live on, and are no advice."""
     if not page.is_plain or is_panel(page.dig) or not sections or page.subject.level == "sample":
         return sections
+    sections = with_finds_named(page, sections)
     sections = explained_at_first(page, sections, lambda told: grade(_text(told)) <= GRADE_AT_MOST - LEFT_FOR_THE_END)
     sections = terms_explained(page, sections)
     plant, living = cautions.living_of(page) if page.subject.level in ("context", "phase", "site") else ("", [])
-    sections = with_finds_named(page, sections)
     sacred, standing = cautions.standing_of(page)
     poison = cautions.poison_sentences(page, "caution poison")
     owed = (*poison, *cautions.caution_sentences(page, "caution closing"))

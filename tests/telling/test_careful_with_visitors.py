@@ -121,3 +121,27 @@ def test_nothing_stands_under_a_heading_that_it_is_no_part_of(told: dict[str, st
     assert not [text for text in seasons if re.search(r"can poison|guide|nowhere|only place|people cracked", text)]
     assert "We found burned beans nowhere else" in told["C12"].split("\n## ")[0].removeprefix("## What we found")
     assert "people cracked nuts" in told["C07"].split("## What we do not know")[1]
+
+
+def test_early_corn_and_squash_are_told_as_finds(told: dict[str, str]):
+    """The count sheet has corn in C01, C04, C07 and C08, and rind of squash in C01, a few pieces of each."""
+    assert "one bit of corn cob and six pieces of squash rind" in told["C01"]
+    for id, corn in (("C04", "two bits of corn kernel"), ("C07", "three bits of corn cob"), ("C08", "corn kernel")):
+        assert corn in told[id], id
+
+
+def test_what_the_diggers_saw_of_pots_and_ears_is_told(told: dict[str, str]):
+    """The records have a jar mouth down and crust on sherds in C12, and ears as if hung from a rafter in C17."""
+    assert "A pot lay there with its mouth down." in told["C12"] and "a burned crust of food" in told["C12"]
+    assert "ears lying as if they had hung from a rafter" in told["C17"]
+
+
+def test_a_plant_told_by_itself_is_told_with_its_samples(told: dict[str, str]):
+    """Purslane was in none of 23 early samples and in 14 of 25 late ones."""
+    assert re.search(r"Purslane [^.]*more samples than before, from none of 23 to 14 of 25\.", told[SITE])
+
+
+def test_three_samples_are_several(told: dict[str, str]):
+    """Kernels in three samples of one pit did not turn up 'again and again'."""
+    assert "Kernels of corn turned up in several samples here" in told["C14"]
+    assert not [text for text in told.values() if "again and again" in text]

@@ -357,7 +357,7 @@ def test_few_whole_seeds_and_bits_are_counted_apart(told: dict[str, str]):
 def test_scorched_earth_is_told_once(told: dict[str, str]):
     """The record of C05 is the reason of its reading, and is not told again as a note."""
     assert told["C05"].count("scorched") == 1
-    assert "The diggers saw ears of corn lying here." in told["C17"]
+    assert "The diggers saw ears lying as if they had hung from a rafter." in told["C17"]
 
 
 def test_near_empty_places_belong_to_a_hamlet(told: dict[str, str]):
