@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from narrate.model.findings import Tally
+from narrate.model.ids import SITE, Subject
 from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Context
 from narrate.telling import english, numbers, setting
@@ -163,4 +164,16 @@ def _named(page: Page) -> Sequence[Tally]:
 def _as_found(page: Page, tally: Tally) -> str:
     explained = page.names.latin_once(tally.taxon)
     explained = f" ({of_many(explained[2:-1])})" if page.is_plain and explained else explained
-    return page.names.plant(tally.taxon, tally.written, plural=page.is_plain) + explained
+    grown = " of the kind that people grow" if page.is_plain and _has_wild_kin(page, tally) else ""
+    return page.names.plant(tally.taxon, tally.written, plural=page.is_plain) + grown + explained
+
+
+def _has_wild_kin(page: Page, tally: Tally) -> bool:
+    """Whether a crop bears the last word of another plant of the dig: beans, where wild beans lay elsewhere."""
+    taxa = page.dig.packs.taxa
+    own = taxa.get(tally.taxon) if tally.taxon is not None else None
+    if own is None or own.status != "crop" or not own.name:
+        return False
+    site = page.dig.found(Subject(level="site", id=SITE))
+    found = [taxa.get(t.taxon) for t in (site.tallies if site is not None else ()) if t.taxon is not None]
+    return any(other is not None and other.name.endswith(f" {own.name}") for other in found)

@@ -69,7 +69,7 @@ def panel_sections(page: Page, name: str, phase: Phase | None, kind: str = "") -
     pieces = [
         _Piece(0, first.sentences),
         *more[:1],
-        _Piece(1, tuple(_plants(page, at_most=1 if is_story and page.noted else 3))),
+        _Piece(_turn_of_plants(page), tuple(_plants(page, at_most=1 if is_story and page.noted else 3))),
         _Piece(1, tuple(plainly_told(page, [r for r in held if r.claim.statement == OUT_OF_PERIOD]))),
         *more[1:],
         _Piece(4, tuple(found_only_here(page)) if page.subject.level == "context" else ()),
@@ -120,6 +120,15 @@ def _fitting(page: Page, pieces: Sequence[_Piece]) -> list[_Piece]:
 
 FILLS = 5
 """From this turn on a piece is let in only where the text is too short without it."""
+
+
+def _turn_of_plants(page: Page) -> int:
+    """The finds stand early; last of all those of which a story of the place has said that they were nearly all."""
+    return LAST if any(page.has_told(word) for word in ("was packed with", "were packed with")) else 1
+
+
+LAST = 9
+"""The turn of what a panel has told in other words."""
 
 
 def _explained(page: Page, kind: str) -> list[Sentence]:

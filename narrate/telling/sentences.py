@@ -11,6 +11,7 @@ from narrate.telling import english, numbers
 from narrate.telling.behind import bounds_of
 from narrate.telling.builds import added, led
 from narrate.telling.frames import noun_of
+from narrate.telling.old_finds import plant_tallies
 from narrate.telling.page import Page
 from narrate.telling.plan import STORED_ONLY, TOO_FEW, Reading, by_grade
 from narrate.telling.reasons import page_text, portions, reason_texts, reasons_for, without_figures
@@ -204,9 +205,28 @@ def _kept_for_later(page: Page, lead: Claim) -> list[Sentence]:
     bounds = [bound for rule in rules if rule is not None for bound in bounds_of(rule.criteria)]
     asked = [bound.of for bound in bounds if bound.of is not None]
     is_fresh = any("perishable" in selector.keeping for selector in asked)
+    if lead.question == "season" and is_fresh and page.subject.level == "context":
+        return _nuts_as_well(page, lead)
     if lead.question != "season" or is_fresh or page.subject.level in ("phase", "site") or _is_told_to_keep(page):
         return []
     return page.say([lead.id], "but foods like these keep for months, so people may have burned them later")
+
+
+def _nuts_as_well(page: Page, lead: Claim) -> list[Sentence]:
+    """
+    For visitors: where autumn is read from a few soft fruits, and most of what lay there was nuts, that nuts ripen then
+    as well and why they were not asked.
+    """
+    tallies = [t for t in plant_tallies(page) if t.counted and t.taxon in page.dig.packs.taxa]
+    chief = max(tallies, key=lambda t: t.counted, default=None)
+    if lead.statement != "season.autumn" or chief is None or not chief.ref or chief.only_cf:
+        return []
+    taxon = page.dig.packs.taxa[chief.taxon]  # type: ignore[index]
+    if "nut" not in taxon.tags or chief.counted * 2 <= sum(t.counted for t in tallies):
+        return []
+    nuts = page.names.food(chief.taxon, chief.written)
+    kept = "but they keep, so people may have burned them later"
+    return page.say([lead.id, chief.ref], f"{nuts} ripen in autumn too, {kept}")
 
 
 def _is_told_to_keep(page: Page) -> bool:

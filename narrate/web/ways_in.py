@@ -5,6 +5,7 @@ from __future__ import annotations
 from narrate.model.claims import Claim
 from narrate.model.edition import Edition
 from narrate.model.ids import SITE, Subject
+from narrate.telling.plan import is_hint
 from narrate.web.views import STORIES
 
 
@@ -16,7 +17,10 @@ def ways_in(edition: Edition, most: int) -> tuple[Claim, ...]:
     claims = [
         claim
         for claim in edition.claims.all_holding()
-        if claim.about.level in ("site", "phase") and claim.question not in ("work", "integrity")
+        # What the story tells as a faint sign is no finding to begin with.
+        if claim.about.level in ("site", "phase")
+        and claim.question not in ("work", "integrity")
+        and not _is_faint(edition, claim)
     ]
     story = edition.narrative(STORIES[edition.audience][-1], Subject(level="site", id=SITE))
     told = {ref for s in story.sentences() for ref in s.refs} if story is not None else set()
@@ -31,3 +35,13 @@ def ways_in(edition: Edition, most: int) -> tuple[Claim, ...]:
         if len(chosen) < most and claim.statement not in {c.statement for c in chosen.values()}:
             chosen[claim.id] = claim
     return tuple(chosen.values())[:most]
+
+
+def _is_faint(edition: Edition, claim: Claim) -> bool:
+    """Whether a claim is a mere hint, or one of the whole dig is no more than that in every phase that holds it."""
+    if is_hint(claim) or claim.about.level != "site":
+        return is_hint(claim)
+    phases = (Subject(level="phase", id=phase.id) for phase in edition.project.phases)
+    found = [edition.claims.find(phase, claim.statement) for phase in phases]
+    held = [of_phase for of_phase in found if of_phase is not None and of_phase.verdict == "holds"]
+    return bool(held) and all(is_hint(of_phase) for of_phase in held)
