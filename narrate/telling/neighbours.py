@@ -164,7 +164,7 @@ def _named(page: Page) -> Sequence[Tally]:
 def _as_found(page: Page, tally: Tally) -> str:
     explained = page.names.latin_once(tally.taxon)
     explained = f" ({of_many(explained[2:-1])})" if page.is_plain and explained else explained
-    grown = " of the kind that people grow" if page.is_plain and _has_wild_kin(page, tally) else ""
+    grown = " (of the kind that people grow)" if page.is_plain and _has_wild_kin(page, tally) else ""
     return page.names.plant(tally.taxon, tally.written, plural=page.is_plain) + grown + explained
 
 

@@ -368,3 +368,15 @@ def test_near_empty_places_belong_to_a_hamlet(told: dict[str, str]):
 def test_what_all_places_share_is_no_news_of_two(told: dict[str, str]):
     """Small-seeded crops as food are told of the whole Early hamlet, and not again of the fills of two pits."""
     assert "have one thing in common" not in told["early"]
+
+
+def test_nuts_that_ripen_with_the_fruit_are_not_passed_over(told: dict[str, str]):
+    """C03 and C22 are read by a few seeds of soft fruit, and most of what lay there is hickory nutshell, which keeps."""
+    assert "Hickory nuts ripen in autumn too, but they keep, so people may have burned them later." in told["C03"]
+    assert "ripen in autumn too" in told["C22"]
+    assert "ripen in autumn too" not in told["C06"]
+
+
+def test_beans_are_told_from_wild_beans(told: dict[str, str]):
+    """A seed of wild bean is in the sheets, so that beans of some kind lay in two places and grown ones in one."""
+    assert "beans (of the kind that people grow)" in told["C12"]

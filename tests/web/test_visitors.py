@@ -58,3 +58,12 @@ def test_no_public_page_prepares_a_poisonous_plant(told_example: Path) -> None:
 
     assert "Do not touch or taste this plant." in page
     assert not re.search(r"boil|cook|shoots|changes of water|raw", page)
+
+
+def test_a_site_begins_with_no_faint_sign(told_example: Path):
+    """Wild fruit as food, which the story of the dig calls a faint sign of both times, is none of the five findings."""
+    page = (told_example / "out" / "public" / "index.html").read_text(encoding="utf-8")
+    found = page.split('id="findings"')[1].split("</ol>")[0]
+
+    assert found.count("<li>") == 5
+    assert "wild fruit as food" not in found
