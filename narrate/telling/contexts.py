@@ -28,7 +28,16 @@ from narrate.telling.mixing import mixing_sentences
 from narrate.telling.observations import DISTURBED, answered, noted_sentences, notes_of, stirring_seen
 from narrate.telling.of_note import plants_of_note
 from narrate.telling.page import Page
-from narrate.telling.plan import POOR, STORED_ONLY, TOO_FEW, Reading, by_standing, ordered_themes, readings
+from narrate.telling.plan import (
+    POOR,
+    STORED_ONLY,
+    TOO_FEW,
+    Reading,
+    by_standing,
+    ordered_themes,
+    readings,
+    shared_limits,
+)
 from narrate.telling.reasons import reason_texts
 from narrate.telling.recovery import lost_sentences, unsorted_sentences
 from narrate.telling.sentences import plainly_told, told, without_seasons_told_twice
@@ -130,6 +139,8 @@ def theme_blocks(page: Page, held: Sequence[Reading]) -> list[tuple[str, list[Se
         sentences = told(page, ordered, weak=not page.is_plain)
         sentences += weed_sentences(page) if theme == "field" else []
         sentences += fresh_beside_sentences(page, items)
+        if sentences and _held_down_theme(page, held) in questions:
+            sentences += openings.limit_sentences(page, [r for r in held if r.claim.question != "work"])
         blocks.append((theme, sentences + _noted(page, ordered)))
     return blocks
 
@@ -194,8 +205,21 @@ def _deposit_block(page: Page, context: Context, held: Sequence[Reading]) -> lis
     sentences += mixing_sentences(page, context)
     sentences += _noted(page, [r for r in held if r.claim.question == "integrity"], at_most=STIRRED)
     sentences += lost_sentences(page, page.dig.project.samples_of(context.id))
-    sentences += openings.limit_sentences(page, [r for r in held if r.claim.question != "work"])
+    held = [r for r in held if r.claim.question != "work"]
+    # What holds one reading down stands with its theme, and not with the deposit.
+    sentences += [] if _held_down_theme(page, held) else openings.limit_sentences(page, held)
     return sentences
+
+
+def _held_down_theme(page: Page, held: Sequence[Reading]) -> str:
+    """The question of the one reading that few items hold down, which is told as a limit of its own; else nothing."""
+    limits = shared_limits(page, [r for r in held if r.claim.question != "work"])
+    if page.is_plain or not limits:
+        return ""
+    says, _, claims = limits[0]
+    of = [r for r in held if r.claim.id in claims]
+    is_own = bool(openings.few_behind(page, held, says, claims)) and of[0].claim.question != "deposit"
+    return of[0].claim.question if is_own else ""
 
 
 def _seen_stirred(page: Page, context: Context, held: Sequence[Reading]) -> list[Sentence]:

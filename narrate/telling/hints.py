@@ -4,15 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from narrate.model.claims import Claim
+from narrate.model.claims import GRADE_NAMES, Claim
 from narrate.model.findings import Tally
+from narrate.model.ids import Subject
 from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Phase
-from narrate.telling import numbers, setting
+from narrate.telling import english, numbers, setting
 from narrate.telling.behind import remains_behind
 from narrate.telling.frames import noun_of, that_clauses
 from narrate.telling.page import Draw, Page
-from narrate.telling.plan import POOR, Reading
+from narrate.telling.plan import POOR, Reading, standing
+from narrate.telling.spread import ids_listed
 
 
 def faint_sentences(page: Page, faint: Sequence[Reading]) -> list[Sentence]:
@@ -68,11 +70,40 @@ def _alone(page: Page, hints: Sequence[Reading], where: str = "") -> str:
     items = _items(page, hints[0])
     rests = f"it rests on {items}, and " if items else ""
     noun = noun_of(page, hints[:1])
-    return f"{noun} is no more than a hint{where}: {rests}{DRAWS} uphold it in {_share(hints[0])} of cases"
+    own = _by_itself(page, hints[0])
+    where = " of the dig as a whole" if own and not where else where
+    return (
+        f"{noun} is no more than a hint{where}: {rests}{DRAWS} uphold it in {_share(hints[0])} of cases"
+        f"{f', though {own}' if own else ''}"
+    )
 
 
 def _piece(page: Page, hint: Reading) -> str:
-    return f"{noun_of(page, [hint])} ({_basis(page, hint)})"
+    own = _by_itself(page, hint)
+    return f"{noun_of(page, [hint])} ({_basis(page, hint)}{f' for the dig as a whole; {own}' if own else ''})"
+
+
+def _by_itself(page: Page, hint: Reading) -> str:
+    """'C06 by itself supports it': contexts that support what the dig as a whole only hints at."""
+    if hint.claim.about.level != "site":
+        return ""
+    claims = [
+        page.dig.claims.find(Subject(level="context", id=context.id), hint.claim.statement)
+        for context in page.dig.project.contexts
+    ]
+    ids = [
+        str(claim.about.id)
+        for claim in claims
+        if claim is not None and claim.verdict == "holds" and GRADE_NAMES.index(claim.grade) > _SUGGESTS
+        and standing(claim) == "reading"
+    ]  # fmt: skip
+    if not ids:
+        return ""
+    does = english.agreed(len(ids), "by itself supports", "by themselves support")
+    return f"{ids_listed(page, ids, at_most=4)} {does} it"
+
+
+_SUGGESTS = GRADE_NAMES.index("suggests")
 
 
 def _basis(page: Page, hint: Reading) -> str:

@@ -148,3 +148,25 @@ def test_more_soil_is_not_asked_for(told: Told):
     """No record says that any is left in the ground."""
     assert "more soil" not in "".join(n.text for n in told["review"].values())
     assert "cannot be settled from what was floated of C07" in told["review"][_context("C07")].text
+
+
+def test_few_items_are_told_with_the_reading_that_they_hold_down(told: Told):
+    """Of C03, C14 and C16 a few fruits hold the season down: told behind the season, and not with the deposit."""
+    for id in ("C03", "C14", "C16"):
+        texts = [s.text for s in told["report"][_context(id)].sentences()]
+        at = next(i for i, text in enumerate(texts) if "rests chiefly on" in text)
+
+        assert "autumn" in texts[at - 1] + texts[at - 2]
+
+
+def test_a_hint_of_the_dig_names_the_context_that_bears_it_out(told: Told):
+    """Fruit as food: 69% of the draws of the whole dig uphold it, and C06 supports it by itself."""
+    assert "the use of fruit as food (69% for the dig as a whole; C06 by itself supports it)" in (
+        told["report"][Subject(level="site", id="site")].text
+    )
+
+
+def test_three_readings_that_work_would_let_be_told_are_named(told: Told):
+    """C12: more of S026 would let three be told, and the review says which."""
+    assert "three readings could then be told" not in told["review"][_context("C12")].text
+    assert "the arrival of field weeds with the harvest, " in told["review"][_context("C12")].text
