@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
-from narrate.reading.intake.stored_groups import is_unnamed, meant_words
+from narrate.reading.intake.remarks import conditions_in
+from narrate.reading.intake.stored_groups import Group, is_unnamed, meant_words
 from narrate.reading.intake.stored_ledger import At, cells_said
 from narrate.reading.intake.stored_lines import Line, Target, Worked, read_stored
 from narrate.reading.intake.stored_rates import per_litre, scaled, share
@@ -32,6 +33,9 @@ class BySample(Sums):
         if kind == "total":
             line.guesses |= {f"{n} of all its columns" for n in choices}
         is_of_some_taxa = counts_taxa and bool(meant_words(re.sub(OF_TAXA, "", label)))
+        states = conditions_in(label) if counts_taxa and self._has_uncharred else ()
+        if len(states) == 1:
+            choices["state"] = (self.taxa, Group("", self.names, states))
         sums = [
             n
             for n, role in ledger.roles(of_taxa=False).items()
@@ -40,9 +44,9 @@ class BySample(Sums):
         for s in [*self.lines_of_samples, *(sums if kind == "total" else [])]:
             of = self._summed_by(s, line) if s in sums else [s]
             readings: dict[str, Worked | None] = {}
-            if counts_taxa and not is_of_some_taxa:
+            if counts_taxa and not is_of_some_taxa and not states:
                 readings = self._numbers_of_taxa(of, self.taxa)
-            elif is_of_some_taxa and kind == "derived":
+            elif states or (is_of_some_taxa and kind == "derived"):
                 readings = self._numbers_of_groups(of, choices)
                 line.guesses |= frozenset(readings)  # which names make one taxon no sheet says
             elif kind == "total":

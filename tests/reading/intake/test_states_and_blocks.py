@@ -301,3 +301,27 @@ def test_pairs_that_no_key_explains_are_told_as_doubtful(tmp_path: Path) -> None
         "amounts of a sample under them are added: if they are states or the like, give their row that role and write "
         "under conditions what they mean"
     ]
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "of_first", "of_second"),
+    [
+        ("Charred", "Waterlogged", "Number of charred taxa", "Number of waterlogged taxa"),
+        ("Verkohlt", "Unverkohlt", "Anzahl verkohlter Arten", "Anzahl unverkohlter Arten"),
+        ("Carbonisé", "Minéralisé", "Nombre de taxons carbonisés", "Nombre de taxons minéralisés"),
+        ("Carbonizado", "Desecado", "Número de taxones carbonizados", "Número de taxones desecados"),
+        ("Carbonizzato", "Mineralizzato", "Numero di taxa carbonizzati", "Numero di taxa mineralizzati"),
+        ("Verkoold", "Onverkoold", "Aantal verkoolde taxa", "Aantal onverkoolde taxa"),
+    ],
+)
+def test_numbers_of_taxa_of_one_state_are_worked_out_again(
+    tmp_path: Path, first: str, second: str, of_first: str, of_second: str
+) -> None:
+    """Each is of the lines of its state; the one number that is wrong is told, and no other."""
+    found = taken(
+        tmp_path,
+        f"Taxon|S1|S2|S3\n{first}|||\nHordeum vulgare|2|24|\nAvena sp.|7||\nSecale cereale|1|3|2\n{second}|||\n"
+        f"Rubus idaeus|1|3|2\nSambucus nigra||4|2\n{of_first}|3|2|1\n{of_second}|1|2|3\n",
+    )
+
+    assert wrong_totals(found) == ["D10"]
