@@ -20,11 +20,12 @@ from narrate.model.work_left import (
     paying,
     samples_of,
 )
-from narrate.telling import english, manner, numbers, openings
+from narrate.telling import english, manner, numbers, openings, setting
 from narrate.telling.contexts import DATABLE
+from narrate.telling.doubts_of_names import wood_left_unnamed
 from narrate.telling.frames import noun_of
 from narrate.telling.page import Page
-from narrate.telling.plan import STORED_ONLY, Reading, readings, shared_limits
+from narrate.telling.plan import POOR, STORED_ONLY, Reading, readings, shared_limits
 from narrate.telling.sentences import plainly_told
 from narrate.telling.unmeasured import unmeasured_sentences
 
@@ -184,6 +185,12 @@ def none_left(page: Page, held: Sequence[Reading]) -> list[Sentence]:
         return page.say([least.claim.id, page.record], text)
     refs = [page.record, *(r.claim.id for r in held[:1])]
     why, but = _how_far_sorted(page)
+    unnamed, _ = wood_left_unnamed(page)
+    if unnamed and setting.items_counted(page) >= POOR:
+        of = page.listed([english.literal(id) for id in unnamed])
+        return page.say(
+            refs, f"name the wood of {of}: none of the other work that is weighed here would change a reading{but}"
+        )
     return page.say(
         refs, f"nothing more is asked of {id}: {why}none of the work that is weighed here would change a reading{but}"
     )

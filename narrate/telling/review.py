@@ -18,7 +18,9 @@ from narrate.telling import (
     openings,
     setting,
 )
+from narrate.telling.behind import remains_counted
 from narrate.telling.contexts import readings_and_hints, without_the_expected
+from narrate.telling.doubts_of_names import cf_sentences, unnamed_wood_sentences
 from narrate.telling.foods import name_plants
 from narrate.telling.frames import noun_of
 from narrate.telling.fresh_beside import fresh_beside_sentences
@@ -88,12 +90,15 @@ def review_sections(
     doubts += lost_sentences(page, samples, with_places=context is None)
     doubts += _without_volume(page, samples)
     doubts += strays_of_context(page, context) if context is not None else []
+    doubts += [*cf_sentences(page), *unnamed_wood_sentences(page)] if context is not None else []
     doubts += richest_sentences(page) if page.subject.level in ("phase", "site") else []
     read = phase_by_phase(page, phases, phase_readings(page, phases, _READ)) if len(phases) > 1 else []
     read += _readings(page, held)
     every = readings(page, page.dig.claims.holding(page.subject))
     # However many seeds one sample holds, they are one draw from the deposit, and no sum makes its shares sure.
-    read += plainly_told(page, [r for r in every if r.claim.statement == ENOUGH and page.found.samples > 1])
+    enough = [r for r in every if r.claim.statement == ENOUGH and page.found.samples > 1]
+    read += plainly_told(page, enough)
+    read += _of_another_sum(page, enough)
     is_thermal = False
     if context is not None:
         kind = page.names.kind_known(context.kind)
@@ -109,6 +114,28 @@ def review_sections(
     if not read and not following:
         return headed(page, [("doubts", doubts)])
     return headed(page, [("doubts", doubts), ("readings", read), ("next", following)])
+
+
+def _of_another_sum(page: Page, enough: Sequence[Reading]) -> list[Sentence]:
+    """'The four other items (pine bark scales) are no such parts': why two sums of one page differ; and a caution."""
+    if not enough:
+        return []
+    argument = next(iter(enough[0].claim.held("for")), None)
+    old = [t for t in old_finds.ancient_tallies(page) if t.counted and not old_finds.is_wood(page, t)]
+    counted = remains_counted(argument, page.dig.packs, old) if argument is not None else ()
+    others = [t for t in old if t not in counted]
+    clumped = "items of one dump lie in clusters, so that shares are less sure than single draws would make them"
+    if not counted or not others:
+        return page.say([enough[0].claim.id], clumped)
+    kinds = page.listed([page.names.remains(t, with_number=False, latin=False).split(" (")[0] for t in others[:3]])
+    number = sum(t.counted for t in others)
+    more = ", among others" if len(others) > 3 else ""
+    are = english.agreed(number, "is", "are")
+    told = page.count(number, "item", "items")
+    return page.say(
+        [enough[0].claim.id, *(t.ref for t in others[:3] if t.ref)],
+        f"{told} of other kinds ({kinds}{more}) {are} left out of that sum; {clumped}",
+    )
 
 
 def _size(page: Page, name: str, brackets: str) -> list[Sentence]:

@@ -156,7 +156,7 @@ def test_few_items_are_told_with_the_reading_that_they_hold_down(told: Told):
         texts = [s.text for s in told["report"][_context(id)].sentences()]
         at = next(i for i, text in enumerate(texts) if "rests chiefly on" in text)
 
-        assert "autumn" in texts[at - 1] + texts[at - 2]
+        assert "autumn" in " ".join(texts[at - 4 : at])
 
 
 def test_a_hint_of_the_dig_names_the_context_that_bears_it_out(told: Told):
