@@ -229,10 +229,11 @@ def _list_of(look: Look, area: Area, sample: str) -> Long | None:
     cells = {at: cell for at, cell in look.cells.items() if area.holds(*at)}
     cells[area.top, lent] = Cell("Sample")
     for row in range(area.top + 1, area.bottom + 1):
-        if any((row, c) in look.own for c in range(area.left, area.right + 1)):
+        own = [look.text(row, c) for c in range(area.left, area.right + 1) if (row, c) in look.own]
+        if own and not (len(own) == 1 and "=" in own[0]):  # 'v = verkohlt' is a key, and no find
             cells[row, lent] = Cell(sample)
-    own = frozenset(at for at in look.own if area.holds(*at)) | {at for at in cells if at[1] == lent}
-    with_ids = Look(look.grid, look.names, cells, look.rows, lent + 1, False, own, look.signs)
+    kept = frozenset(at for at in look.own if area.holds(*at)) | {at for at in cells if at[1] == lent}
+    with_ids = Look(look.grid, look.names, cells, look.rows, lent + 1, False, kept, look.signs)
     found = guess_long(with_ids, replace(area, right=lent))
     if found is None or found.rows.get(area.top, Role(name="")).name != "header":
         return None

@@ -325,3 +325,14 @@ def test_numbers_of_taxa_of_one_state_are_worked_out_again(
     )
 
     assert wrong_totals(found) == ["D10"]
+
+
+def test_a_key_under_the_finds_of_a_block_is_no_find(tmp_path: Path) -> None:
+    """'v = verkohlt; u = unverkohlt' explains the letters, and nothing is told of it."""
+    sheet = LABELS_OVER_EACH_OTHER.replace("ch/un", "v/u").replace("|ch|", "|v|").replace("|un|", "|u|")
+    found = taken(tmp_path, sheet.replace("7|7\n", "7|7\nv = verkohlt; u = unverkohlt\n"))
+
+    assert [one.split()[-2:] for one in finds(found) if one.startswith("2 ")] == [
+        ["charred", "1"], ["charred", "3"], ["uncharred", "7"],
+    ]  # fmt: skip
+    assert [problem.code for problem in found.problems] == []
