@@ -26,6 +26,7 @@ from narrate.telling.recovery import lost_sentences
 from narrate.telling.sentences import told
 from narrate.telling.spread import Presence, k_of_n, name_of, of_samples, out_of_text, presences, unsure
 from narrate.telling.through_time import ENOUGH, beside_another_phase, sampled_phases
+from narrate.telling.wood_notes import timber_for_visitors
 
 
 def phase_sections(page: Page, phase: Phase) -> tuple[Section, ...]:
@@ -96,9 +97,7 @@ def basis_sentences(page: Page, name: str, phase: Phase, contexts: Sequence[Cont
     when = f" ({years})" if years and not page.has_told(years) else ""
     if page.is_plain:
         spots = page.count(len(with_samples), "place", "places")
-        sentences = page.say(
-            refs, f"we washed soil from {spots} of {name}{when}, {samples} in all, and found {items}"
-        )
+        sentences = page.say(refs, f"we washed soil from {spots} of {name}{when}, {samples} in all, and found {items}")
     else:
         stand = english.agreed(page.found.samples, "stands", "stand")
         sentences = page.say(
@@ -257,6 +256,7 @@ def theme_blocks(page: Page, contexts: Sequence[Context]) -> list[tuple[str, lis
             sentences += phase_by_phase(page, phases, phase_readings(page, phases, questions))
             sentences += elsewhere_of_note(page, phases, questions)
         sentences += told(page, items, weak=not page.is_plain)
+        sentences += timber_for_visitors(page, contexts) if "fuel" in questions else []
         sentences += fresh_beside_sentences(page, items)
         firm = [item for item in held if standing(item.claim) == "reading"]
         sentences += across_sentences(page, contexts, questions, firm) if theme != "change" else []

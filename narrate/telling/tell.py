@@ -183,7 +183,7 @@ def _closed(page: Page, sections: tuple[Section, ...]) -> tuple[Section, ...]:
     sections = with_finds_named(page, sections)
     sections = explained_at_first(page, sections, lambda told: grade(_text(told)) <= GRADE_AT_MOST - LEFT_FOR_THE_END)
     sections = terms_explained(page, sections)
-    plant, living = cautions.living_of(page) if page.subject.level in ("context", "phase", "site") else ("", [])
+    plant, living = cautions.living_of(page) if page.subject.level in ("phase", "site") else ("", [])
     sacred, standing = cautions.standing_of(page)
     poison = cautions.poison_sentences(page, "caution poison")
     owed = (*poison, *cautions.caution_sentences(page, "caution closing"))

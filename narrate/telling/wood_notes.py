@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from narrate.model.ids import Subject
 from narrate.model.narrative import Sentence
 from narrate.model.observations import Observation
@@ -9,6 +11,7 @@ from narrate.model.stratigraphy import Context
 from narrate.telling import english
 from narrate.telling.observations import Noted, marked, notes_of
 from narrate.telling.page import Page
+from narrate.telling.places_named import places_named
 from narrate.telling.spread import ids_listed
 from narrate.telling.through_time import sampled_phases
 from narrate.telling.woods_changed import without_timber
@@ -36,6 +39,21 @@ def wood_note_sentences(page: Page, context: Context) -> list[Sentence]:
         quoted = page.listed([f"“{marked(note.quote)}” of {note.who}" for note in notes[:NAMED]])
         sentences += page.say(refs, f"of the wood the laboratory notes {quoted}", f"the laboratory notes {quoted}")
     return sentences
+
+
+def timber_for_visitors(page: Page, contexts: Sequence[Context]) -> list[Sentence]:
+    """Of a phase whose people burned wood: in which places some of it had been part of a building, and no firewood."""
+    claim = page.dig.claims.find(page.subject, WOOD_BURNED)
+    if not page.is_plain or page.subject.level != "phase" or claim is None or claim.id not in page.told:
+        return []
+    of_timber = [c.id for c in contexts if any(n.observation.id == TIMBER for n in notes_of(page, c))]
+    refs = [claim.id, *(page.dig.record_ref(Subject(level="context", id=id)) for id in of_timber)]
+    where = places_named(page, of_timber)
+    return page.say(refs, f"not all burned wood was firewood: some of it, in {where}, had been part of a building") if of_timber else []
+
+
+WOOD_BURNED = "fuel.wood"
+"""The statement that people burned wood in their fires."""
 
 
 def timber_sentences(page: Page) -> list[Sentence]:
