@@ -111,9 +111,9 @@ class NameReader(KnownWords):
         in_brackets = re.search(r"\s*[(\[]([^()\[\]]{1,12})[)\]]\s*$", name)
         short = self._short_condition(in_brackets[1]) if in_brackets else ""
         if in_brackets and short:
-            rest = self._read(name[: in_brackets.start()], genus_before)
-            known = replace(rest.identification, written=written)
-            return replace(rest, identification=known, condition=short, conditions_apart=())
+            bare = self._read(name[: in_brackets.start()], genus_before)
+            known = replace(bare.identification, written=written)
+            return replace(bare, identification=known, condition=short, conditions_apart=())
         rest, state = self.without_state(name)
         if state:
             found = self._read(rest, genus_before)
