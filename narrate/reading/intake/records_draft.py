@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 
 from narrate.model.packs import Words
 from narrate.reading.intake.cell_marks import number_of
+from narrate.reading.intake.contexts_within import within_features
 from narrate.reading.intake.kind_words_abroad import kind_of, kind_within_abroad
 from narrate.reading.intake.said import Said
 from narrate.reading.intake.sheet_finds import SORTED_OF_CLASS
@@ -102,6 +103,7 @@ def draft_records(
     has_finds = set(found_in)
     known, known_c = set(known_samples), set(known_contexts)
     by_context = {id[1:]: said for id, said in facts.items() if id.startswith("\x00")}
+    facts = within_features(facts, {*known_c, *by_context}, told)
     for id in sorted((i for i in facts if not i.startswith("\x00")), key=natural):
         if id in known:
             continue
