@@ -11,6 +11,7 @@ from narrate.reading.intake.crossed_body import with_unit
 from narrate.reading.intake.evidence import Look, looks_like_id
 from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.heads_by_content import SIZES, content_role
+from narrate.reading.intake.kind_words_abroad import kind_of
 from narrate.reading.intake.long_guess import guess_long
 from narrate.reading.intake.long_table import Long
 
@@ -109,10 +110,26 @@ def _said_over(look: Look, area: Area, rows: range) -> dict[str, tuple[int, int]
                 column = value + 1
             else:
                 column += 1
+        known += _kind_behind(look, area, pairs, row)
         # A row with more in it than labels and what they head, such as several ids, is of a table.
         if known == sum((row, c) in look.own for c in range(area.left, area.right + 1)):
             found.update({role: at for role, at in pairs.items() if role not in found})
     return found
+
+
+def _kind_behind(look: Look, area: Area, pairs: dict[str, tuple[int, int]], row: int) -> int:
+    """1 where the last cell of a row says what was dug, behind its number ('Befund, 41, Grube'); it joins the pairs."""
+    last = max((c for c in range(area.left, area.right + 1) if (row, c) in look.own), default=area.left)
+    is_behind = any(role in ("feature", "context") and at[1] == last - 1 for role, at in pairs.items())
+    said = look.text(row, last)
+    is_kind = bool(kind_of(said, look.names.packs.words))
+    if not is_behind or len(pairs) < 2 or not _WORDS.fullmatch(said) or (heading(said) and not is_kind):
+        return 0
+    pairs.setdefault("kind" if is_kind else "sample note", (row, last))
+    return 1
+
+
+_WORDS = re.compile(r"[^\W\d_]{3,}(?:[ -][^\W\d_]+){0,3}")
 
 
 def _labels_and_values(look: Look, area: Area, row: int) -> dict[str, tuple[int, int]]:

@@ -68,6 +68,10 @@ _PHRASES: tuple[tuple[str, re.Pattern[str]], ...] = (
         r"(?:proben|prélèvements|échantillons|muestras|campioni|amostras|monsters|prøver|prov)(?: (?:positifs?|positiv|présents?))?"
     )),
     ("density", re.compile(r".*(?:concentrazione|concentración|concentração|densité|densidad|densità|densidade|dichte|dichtheid|konzentration|concentratie|gęstość|密度)(?: .*)?|.* (?:pro|per|par|por|je|na|op|al|à le) (?:10 ?)?(?:litro?s?|litre|liter|l|lt|dm3)\b.*")),
+    ("sample", re.compile(
+        r"(?:pr|prob|m) ?-?nr|(?:camp|am|muestra|amostra|campione|mu|ech|éch|prél) ?-?(?:n|n ?[º°]|no|nr|núm|num)|(?:n ?[º°]|num|núm) (?:camp|am|mu|prél)"
+    )),
+    ("feature", re.compile(r"bef(?: ?-?nr)?")),
     ("common name", re.compile(r"deutscher name|nom (?:vernaculaire|commun|français)|nombre (?:común|vulgar)|nome (?:comune|comum|volgare)|türkçe adı")),
     ("sorted", re.compile(r"(?:% |anteil )?(?:trié|triée|tri|ausgelesen|untersucht|analysiert|analysé|analizado|analizzato|uitgezocht|analisado|revisado)(?: %)?")),
     ("flot volume", re.compile(

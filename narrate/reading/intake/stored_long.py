@@ -16,6 +16,7 @@ from narrate.reading.intake.stored_groups import Group, is_unnamed, meant_words,
 from narrate.reading.intake.stored_ledger import At, Ledger, Litres, cells_said
 from narrate.reading.intake.stored_lines import Line, Target, Worked
 from narrate.reading.intake.stored_rates import per_litre, scaled, share
+from narrate.reading.intake.stored_states import Belongs, OfState, states_of
 from narrate.reading.intake.stored_sums import OF_TAXA, WEIGHT, WHICH
 from narrate.reading.intake.written_names import NameReader
 
@@ -37,6 +38,7 @@ class LongLines:
         shares: Mapping[str, float],
     ) -> None:
         self.ledger, self.names, self.litres, self.shares = ledger, names, litres, shares
+        self.states = states_of(ledger.finds.finds)
         self.is_records = ledger.table.shape == "records"
         self.own = list(ledgers) if self.is_records else [ledger]
         self.by_sample: dict[str, list[Piece]] = {}
@@ -74,7 +76,7 @@ class LongLines:
         last = next((r for r in sorted(ledger.rows, reverse=True) if r < row), None)
         of = id or (ledger.sample_at((last, 0)) if last is not None else "")
         within = [r for r in ledger.rows if ledger.sample_at((r, 0)) == of]
-        choices: dict[str, tuple[list[int], Group | None]] = {}
+        choices: dict[str, tuple[list[int], Belongs | None]] = {}
         above = [r for r in ledger.rows if r < row]
         guessed = {"since": before, "behind": behind, "sample before": within, "all": ledger.rows, "above": above}
         if words:
@@ -97,6 +99,11 @@ class LongLines:
             if plants and len(plants) < len(rows):  # bone that stands among the finds
                 choices[f"{name}, plants"] = (plants, of_group)
         line.guesses |= {f"{name}, plants" for name in line.guesses}
+        for name, (rows, of_group) in list(choices.items()):
+            for way, state in self.states.items():
+                # A 'Summe' of a form may be of the charred remains alone; the first readings come first.
+                choices[f"{name}, {way}"] = (rows, OfState(of_group, **state))
+                line.guesses |= {f"{name}, {way}"}
         line.guesses |= {f"{name} scaled up" for name in line.guesses}
         for column in ledger.columns:
             readings = {
@@ -109,7 +116,7 @@ class LongLines:
                 line.targets.append(Target(at=(row, column), readings=self._crossing(choices)))
         return line
 
-    def _crossing(self, choices: Mapping[str, tuple[list[int], Group | None]]) -> dict[str, Worked | None]:
+    def _crossing(self, choices: Mapping[str, tuple[list[int], Belongs | None]]) -> dict[str, Worked | None]:
         """A total of rows in a column of totals: of all columns of counts, as they are or scaled up."""
         found: dict[str, Worked | None] = {}
         for name, (rows, group) in choices.items():
@@ -275,7 +282,7 @@ class LongLines:
             return ""
         return find.name.identification.taxon or find.name.identification.written.lower()
 
-    def _sum(self, pieces: list[Piece], group: Group | None, label: str, *, is_whole: bool = False) -> Worked | None:
+    def _sum(self, pieces: list[Piece], group: Belongs | None, label: str, *, is_whole: bool = False) -> Worked | None:
         """
         The sum of counts, or of weights where the label says so or nothing was counted.
 

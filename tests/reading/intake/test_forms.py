@@ -7,6 +7,7 @@ from functools import cache
 from pathlib import Path
 
 import openpyxl
+import pytest
 
 from narrate.model.packs import Packs
 from narrate.reading.intake.project_intake import naming_packs
@@ -94,3 +95,35 @@ def test_an_id_that_stayed_a_text_shows_how_the_others_were_typed(tmp_path: Path
 
     assert {str(row.sample) for row in found.rows} == {"3-1", "5-2", "14-1"}
     assert found.layout.mend == {"Sheet!B1": "3-1", "Sheet!C1": "5-2"}  # type: ignore[union-attr]
+
+
+HEADED = """Poz. list,,,,,
+{sample},{one},{feature},{pit},{dug},
+Taxon,Part,Charred,Uncharred,Notes,
+Zea mays,kernel,2,,,
+Iva annua,seed,1,3,,
+,,,,,
+{sample},{two},{feature},{pit},{dug},
+Taxon,Part,Charred,Uncharred,Notes,
+Zea mays,kernel,4,,,
+"""
+
+
+@pytest.mark.parametrize(
+    ("sample", "feature", "one", "two", "pit", "dug"),
+    [
+        ("Probe", "Befund", "3", "4a", "Bef. 41", "Grubenhaus"), ("Pr.-Nr.", "Bef.", "7", "8", "12", "Ofen"),
+        ("Muestra", "UE", "M1", "M2", "104", "fosa"), ("Échantillon", "US", "E1", "E2", "2012", "fosse"),
+        ("Sample no.", "Feature", "12", "13", "F. 3", "earth oven"), ("Monster", "Spoor", "5", "6", "18", "kuil"),
+    ],
+)  # fmt: skip
+def test_what_was_dug_stands_behind_its_number(
+    tmp_path: Path, sample: str, feature: str, one: str, two: str, pit: str, dug: str
+) -> None:
+    """A word without a label at the end of the line of labels leaves the id what it is, in any language of the head."""
+    (tmp_path / "lab.csv").write_text(
+        HEADED.format(sample=sample, feature=feature, one=one, two=two, pit=pit, dug=dug), encoding="utf-8"
+    )
+
+    found = take_in(tmp_path / "lab.csv", packs())
+    assert [(str(row.sample), row.count.number) for row in found.rows] == [(one, 2), (one, 1), (one, 3), (two, 4)]
