@@ -95,11 +95,23 @@ def _each_instead(page: Page, groups: Sequence[Sequence[tuple[str, Claim, Argume
             return []
         noun = page.in_own_words(page.dig.packs.statements[found[0].statement].plain_noun)
         speak = f"{english.agreed(len(ids), 'speaks', 'speak')} of {noun} instead"
-        told = f"{places_named(page, ids)} {speak}: {reason}"
+        where = places_named(page, ids)
+        if reason.startswith("this ") or all(_is_reason_of(page, claim, group[0][2], ids) for claim in found):
+            told = f"{where} {speak}: {reason}"
+        else:
+            it = english.agreed(len(ids), "it", "they")
+            told = _LAY_THERE.sub(r"lay \1 that ", f"in {where} {reason}") + f", and {it} {speak}"
         each.append(([claim.id for _, claim, _ in group] + [claim.id for claim in found], told))
     if len(each) < SEVERAL:
         return []
     return [s for i, (refs, told) in enumerate(each) for s in page.say(refs, f"but {told}" if i == 0 else told)]
+
+
+def _is_reason_of(page: Page, claim: Claim, argument: Argument, ids: Sequence[str]) -> bool:
+    """Whether what stands against one reading is a reason of another, or says it and more."""
+    reason = without_figures(page_text(page, argument, contexts=ids))
+    own = [without_figures(page_text(page, argument, contexts=ids)) for argument in claim.held("for")]
+    return any(text in reason for text in own if text)
 
 
 SEVERAL = 2

@@ -84,7 +84,7 @@ def _piece(page: Page, hint: Reading) -> str:
 
 
 def _by_itself(page: Page, hint: Reading) -> str:
-    """'C06 by itself supports it': contexts that support what the dig as a whole only hints at."""
+    """'C06 by itself bears it out': contexts that support what the dig as a whole only hints at."""
     if hint.claim.about.level != "site":
         return ""
     claims = [
@@ -99,8 +99,8 @@ def _by_itself(page: Page, hint: Reading) -> str:
     ]  # fmt: skip
     if not ids:
         return ""
-    does = english.agreed(len(ids), "by itself supports", "by themselves support")
-    return f"{ids_listed(page, ids, at_most=4)} {does} it"
+    does = english.agreed(len(ids), "by itself bears it out", "by themselves bear it out")
+    return f"{ids_listed(page, ids, at_most=4)} {does}"
 
 
 _SUGGESTS = GRADE_NAMES.index("suggests")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
 from narrate.model.ids import Subject
 from narrate.model.narrative import Section, Sentence
@@ -13,7 +13,6 @@ from narrate.telling import (
     english,
     modern_finds,
     neighbours,
-    numbers,
     old_finds,
     openings,
     setting,
@@ -21,6 +20,7 @@ from narrate.telling import (
 from narrate.telling.behind import remains_counted
 from narrate.telling.contexts import readings_and_hints, without_the_expected
 from narrate.telling.doubts_of_names import cf_sentences, unnamed_wood_sentences
+from narrate.telling.doubts_of_readings import edge_sentences, rival_sentences, unstable_sentences
 from narrate.telling.foods import name_plants
 from narrate.telling.frames import noun_of
 from narrate.telling.fresh_beside import fresh_beside_sentences
@@ -35,7 +35,6 @@ from narrate.telling.phase_by_phase import phase_by_phase, phase_readings, told_
 from narrate.telling.phases import headed, richest_sentences
 from narrate.telling.plan import STORED_ONLY, Reading, by_grade, by_standing, readings, rivals_of, shared_limits
 from narrate.telling.recovery import lost_sentences
-from narrate.telling.rivals import relation
 from narrate.telling.sentences import (
     doubt_sentences,
     in_pack_order,
@@ -45,13 +44,8 @@ from narrate.telling.sentences import (
 )
 from narrate.telling.site import without_the_same_change
 from narrate.telling.through_time import sampled_phases
-from narrate.telling.unsettled import is_unsettled
 
 _READ = ("deposit", "fuel", "food", "processing", "field", "season")
-
-NEAR_ITS_EDGE = 3
-"""Items by which counts may differ before a reading that they would unsettle is spoken of (judgement of the makers)."""
-
 
 def review_sections(
     page: Page, name: str, brackets: str, samples: Sequence[Sample], context: Context | None
@@ -80,10 +74,10 @@ def review_sections(
     doubts += mixing_sentences(page, context) if context is not None else []
     doubts += fresh_beside_sentences(page, held)
     doubts += _limits(page, held)
-    doubts += _rivals(page, held)
-    doubts += _unstable(page, held)
+    doubts += rival_sentences(page, held)
+    doubts += unstable_sentences(page, held)
     doubts += faint_sentences(page, faint)
-    doubts += _edges(page, [*held, *faint])
+    doubts += edge_sentences(page, [*held, *faint])
     lead = [r for r in held if r.claim.question != "integrity"][:1]
     doubts += doubt_sentences(page, lead) if lead else []
     doubts += _noted(page, context, held) if context is not None else []
@@ -163,13 +157,6 @@ def _verb(item: Reading) -> str:
     )
 
 
-def _standing(item: Reading) -> str:
-    """'strongly supported', 'consistent with the remains'."""
-    return {"strongly supports": "strongly supported", "supports": "supported", "suggests": "suggested"}.get(
-        item.claim.grade, "consistent with the remains"
-    )
-
-
 def _limits(page: Page, held: Sequence[Reading]) -> list[Sentence]:
     sentences: list[Sentence] = []
     for says, _, claims in shared_limits(page, held)[:2]:
@@ -188,52 +175,6 @@ def _limits(page: Page, held: Sequence[Reading]) -> list[Sentence]:
             f"{openings.with_the(says)}, which holds {which} at “{grade}” or below",
         )
     return sentences
-
-
-def _rivals(page: Page, held: Sequence[Reading]) -> list[Sentence]:
-    sentences: list[Sentence] = []
-    paired: set[str] = set()
-    for item in held:
-        if item.claim.id in paired or item.claim.question == "integrity":
-            continue
-        for rival in rivals_of(page, item)[:1]:
-            if rival.claim.id in paired:
-                continue
-            paired |= {item.claim.id, rival.claim.id}
-            one, other = (f"{noun_of(page, [r])} ({_standing(r)})" for r in (item, rival))
-            refs = [item.claim.id, rival.claim.id]
-            sentences += page.say(refs, *_RELATIONS[relation(item, rival)](one, other))
-    return sentences[:2]
-
-
-_RELATIONS: dict[str, Callable[[str, str], tuple[str, ...]]] = {
-    "weaker": lambda one, other: (
-        f"of two accounts of the same remains, {one}, and {other}, the second is the weaker",
-        f"as an account of the same remains, {other} is weaker than {one}",
-    ),
-    "both": lambda one, other: (
-        f"{one}, and {other} draw on the same remains, and both may be true of them",
-    ),
-    "either": lambda one, other: (
-        f"the remains do not decide between {one} and {other}: either would leave them",
-    ),
-}
-"""The words of the report for two rivals, with how firmly each stands."""
-
-
-def _unstable(page: Page, held: Sequence[Reading]) -> list[Sentence]:
-    # What was seen in the ground, a root or a grain of later times, is no less seen when counts are redrawn.
-    shaky = [r for r in held if is_shaky(r) and is_unsettled(r)]
-    if not shaky:
-        return []
-    shaky.sort(key=lambda r: (r.claim.stability or 0.0, r.claim.id))
-    shown = shaky[:3]
-    texts = [f"{_noun(page, r)} in {numbers.percent(r.claim.stability or 0.0)}" for r in shown]
-    return page.say(
-        [r.claim.id for r in shown],
-        f"counts drawn anew at random uphold {page.listed(texts)} of draws",
-        f"of the readings below, counts drawn anew at random uphold {page.listed(texts)} of draws",
-    )
 
 
 NOTES = 2
@@ -258,29 +199,6 @@ def _is_for_both(page: Page, note: Noted, held: Sequence[Reading]) -> bool:
     pairs = [(item, rival) for item in held for rival in rivals_of(page, item)]
     both = [p for p in pairs if {r.claim.statement for r in p} <= set(seen.agrees_with)]
     return bool(both) and not seen.against
-
-
-def _edges(page: Page, held: Sequence[Reading]) -> list[Sentence]:
-    """The readings that the smallest changes in counts would unsettle."""
-    near = [
-        (abs(turning.items), r, turning.says)
-        for r in held
-        for turning in r.claim.turnings[:1]
-        if abs(turning.items) <= NEAR_ITS_EDGE and r.claim.question != "integrity" and r.claim.statement != STORED_ONLY
-    ]
-    if not near:
-        return []
-    near.sort(key=lambda item: (item[0], item[1].claim.id))
-    shown = near[:2]
-    by_change: dict[str, list[Reading]] = {}
-    for _, reading, says in shown:
-        by_change.setdefault(english.literal(says), []).append(reading)
-    texts = []
-    for says, items in by_change.items():
-        comma = "," if ", " in says else ""
-        texts.append(f"{says}{comma} would unsettle {noun_of(page, items)}")
-    edges = ", and ".join(texts)
-    return page.say([r.claim.id for _, r, _ in shown], edges, f"the counts lie near an edge: {edges}")
 
 
 def _without_volume(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
@@ -309,7 +227,3 @@ def _readings(page: Page, held: Sequence[Reading]) -> list[Sentence]:
         refs = [r.claim.id for r in group]
         sentences += page.say(refs, f"the remains {verb} {noun}" if not sentences else f"they {verb} {noun}")
     return sentences + keeping_sentences(page, keeping)
-
-
-def _noun(page: Page, item: Reading) -> str:
-    return noun_of(page, [item])

@@ -93,21 +93,21 @@ def _long_head(words: Sequence[str]) -> str:
     return " ".join(words[: ends[-1] + 1]) if ends and ends[-1] >= 4 else ""
 
 
-_CHANGED = re.compile(r"^(.+) burned in (more|fewer) places than before$")
+_CHANGED = re.compile(r"^(.+) burned (more|less) widely than before$")
 
 
 def changes_once(clauses: Sequence[str]) -> list[str]:
     """
-    What changed, for visitors, with the places said once.
+    What changed, for visitors, with the comparison said once.
 
-    >>> changes_once(["corn burned in more places than before", "nuts burned in fewer places than before"])
-    ['corn burned in more places than before, and nuts in fewer']
+    >>> changes_once(["corn burned more widely than before", "nuts burned less widely than before"])
+    ['corn burned more widely than before, and nuts less widely']
     """
     changed = [match for clause in clauses if (match := _CHANGED.match(clause))]
     if len(changed) < 2:
         return list(clauses)
     first, *rest = changed
-    more = [f"{match[1]} in {match[2]}" for match in rest]
+    more = [f"{match[1]} {match[2]} widely" for match in rest]
     told = f"{first[0]}, {listed(more)}" if len(more) > 1 else f"{first[0]}, and {more[0]}"
     return [told, *(clause for clause in clauses if not _CHANGED.match(clause))]
 

@@ -33,7 +33,7 @@ def test_what_is_chief_of_the_dig_is_found_in_more_than_one_context(told: Told):
     """All 39 strawberries of the example come from pit C06: they are not the chief fruit of the dig."""
     text = told["report"][Subject(level="site", id=SITE)].text
 
-    assert "the use of fruit as food (69% for the dig as a whole; C06 by itself supports it)" in text
+    assert "the use of fruit as food (69% for the dig as a whole; C06 by itself bears it out)" in text
     assert "strawberry" not in text
 
 

@@ -96,7 +96,7 @@ def test_visitors_are_told_pieces_of_cob_as_pieces(told_of_example: Told, id: st
     [
         ("C14", "we found seeds of grapes and persimmons"),
         ("C06", "We found seeds of strawberries and red mulberries"),
-        ("C16", "place where we found seeds of hawthorns"),
+        ("C16", "burned seeds of hawthorns"),
     ],
 )
 def test_fruits_are_not_found_where_only_their_seeds_were(told_of_example: Told, id: str, told_as: str):

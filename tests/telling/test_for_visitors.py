@@ -99,9 +99,9 @@ def test_late_wheat_is_explained(told: dict[str, str]):
 
 def test_every_exception_is_named(told: dict[str, str]):
     """C11 and C13 held bits of cob and hardly a kernel, and what each was instead is told of each."""
-    cobs = "But hearth C11 speaks of fires fed with corn cobs instead: nearly all the corn was bits of cob"
+    cobs = "But in hearth C11 nearly all the corn was bits of cob, which nobody eats, and it speaks of fires fed with corn"
     smoke = "Smoke pit C13 speaks of a slow fire kept for its smoke instead: this looks like a pit for smoke"
-    assert f"{cobs}, which nobody eats. {smoke}, and nearly all the corn in it was cob." in told["late"]
+    assert f"{cobs} cobs instead. {smoke}, and nearly all the corn in it was cob." in told["late"]
 
 
 def test_plants_are_told_apart_by_their_glosses(whole: Judged):

@@ -161,7 +161,7 @@ def test_few_items_are_told_with_the_reading_that_they_hold_down(told: Told):
 
 def test_a_hint_of_the_dig_names_the_context_that_bears_it_out(told: Told):
     """Fruit as food: 69% of the draws of the whole dig uphold it, and C06 supports it by itself."""
-    assert "the use of fruit as food (69% for the dig as a whole; C06 by itself supports it)" in (
+    assert "the use of fruit as food (69% for the dig as a whole; C06 by itself bears it out)" in (
         told["report"][Subject(level="site", id="site")].text
     )
 

@@ -15,7 +15,7 @@ from narrate.reading.packs import read_packs
 SEEN = {
     r"sweepings": r"sweepings", r"plough": r"plough|plow", r"roof": r"roof|thatch", r"wall clay": r"daub",
     r"\bload\b|loads": r"tip|load", r"burrow": r"rodent|animal|krotovina", r"\brain\b": r"open|silt",
-    r"swept": r"swe", r"trodden": r"trodden|trampled", r"in rows": r"rows", r"vessel|pot\b": r"crust|sherd|food|rolled",
+    r"swept": r"swe", r"trodden": r"trodden|trampled", r"in rows": r"rows", r"vessel|pot\b": r"crust|sherd|food|rolled|pot|jar|bowl",
     r"household": r"household|kitchen", r"roots": r"root", r"no earth turned red": r"reddened|reddening",
     r"turned red": r"red|oxidi[sz]ed", r"smoulder": r"smoulder|smolder|reddened|reddening",
 }  # fmt: skip

@@ -76,7 +76,7 @@ def test_a_panel_says_who_did_what(panels: dict[Subject, Narrative]):
 def test_the_panel_of_the_dig_sets_corn_beside_the_garden_crops(panels: dict[Subject, Narrative]):
     """The overview tells the one change that the dig is about."""
     assert (
-        "corn burned in more places than before, and small-seeded crops in fewer"
+        "corn burned more widely than before, and small-seeded crops less widely"
         in panels[Subject(level="site", id=SITE)].text
     )
 

@@ -30,7 +30,7 @@ def roles_of_heads(texts: Mapping[int, str]) -> dict[int, str]:
     where a head says nothing with it. One such head alone may be anything, such as a code of a plant.
 
     >>> roles_of_heads({0: "OBJ_NAME", 1: "OBJ_QTY", 2: "PROV_FLOT_BAG", 3: "PROV_NOTES"})
-    {0: 'taxon', 1: 'count', 2: 'sample', 3: 'note'}
+    {0: 'taxon', 1: 'count', 2: 'sample', 3: 'sample note'}
     >>> roles_of_heads({0: "HOR_GR", 1: "TRI_GR", 2: "AVE_FL"})
     {0: '', 1: '', 2: ''}
     """

@@ -40,12 +40,24 @@ def test_a_row_of_words_under_an_unknown_heading_is_told(tmp_path: Path) -> None
 
 
 def test_words_of_headings_as_ids_are_doubtful(tmp_path: Path) -> None:
-    """Where 'Litres' would be the id of a sample, the sheet may be read the wrong way round."""
+    """Where 'Layer' would be the id of a sample, the sheet may be read the wrong way round."""
+    sheet = "Sample,S1,Layer,S3\nCarya sp.,12,3,1\nZea mays,4,5,2\nJuglans nigra,1,2,1\n"
+
+    doubts = read(tmp_path, sheet).doubts
+
+    assert (
+        "DOUBTFUL: 'Layer' read as the id of a sample, and are words of headings; look whether the sheet is read "
+        "the right way round"
+    ) in doubts
+
+
+def test_a_label_that_can_be_no_id_is_left_out_and_told(tmp_path: Path) -> None:
+    """What stands under 'Litres' among the ids of samples is no sample's."""
     sheet = "Sample,S1,Litres,S3\nCarya sp.,12,3,1\nZea mays,4,5,2\nJuglans nigra,1,2,1\n"
 
     doubts = read(tmp_path, sheet).doubts
 
     assert (
-        "DOUBTFUL: 'Litres' read as the id of a sample, and are words of headings; look whether the sheet is read "
-        "the right way round"
+        "DOUBTFUL: 'Litres' stands among the ids of samples and is a label of one; what is under it is left out: write "
+        "the id of the sample in its place, or give its row and column their roles"
     ) in doubts
