@@ -22,9 +22,12 @@ SHOWN_ONE_BY_ONE = 5
 LINKED_AT_MOST, NAMED_AT_MOST = 24, 300
 """Of how many subjects the same thing leads to its place, and how many are named at all."""
 
+LINKS_OF_A_SENTENCE = 48
+"""Where a sentence rests on many things of many subjects, fewer of each lead to their place; the plant's page has all."""
 
-REFS_AT_MOST = 60
-"""References that a sentence carries for programs; hundreds of them would outweigh its words."""
+
+REFS_AT_MOST = 20
+"""References that a sentence carries for programs; dozens of them would outweigh its words."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -187,11 +190,12 @@ def _gathered(behind: tuple[Behind, ...]) -> tuple[Gathered, ...]:
         grade = one.claim.verdict + one.claim.grade if one.claim is not None else one.kind
         key = (one.title, grade)
         found.setdefault(key, []).append(one)
+    linked = min(LINKED_AT_MOST, max(4, LINKS_OF_A_SENTENCE // len(found))) if found else 0
     return tuple(
         Gathered(
             title=members[0].title,
-            members=tuple((_in_short(one.subject), one) for one in members[:LINKED_AT_MOST]),
-            others=tuple(_in_short(one.subject) for one in members[LINKED_AT_MOST:NAMED_AT_MOST]),
+            members=tuple((_in_short(one.subject), one) for one in members[:linked]),
+            others=tuple(_in_short(one.subject) for one in members[linked:NAMED_AT_MOST]),
             further=max(len(members) - NAMED_AT_MOST, 0),
         )
         for members in found.values()
@@ -214,7 +218,7 @@ def _sentence(
     """`shown` maps what the panel already shows to where, `told` is what the page does; what is new is added."""
     behind = opener.behind(sentence.refs)
     grades = [GRADE_NAMES.index(b.claim.grade) for b in behind if b.claim and b.claim.verdict == "holds"]  # type: ignore[arg-type]
-    before = tuple((_title(one), shown[one.ref]) for one in behind if one.ref in shown)
+    before = tuple(dict.fromkeys((_title(one), shown[one.ref]) for one in behind if one.ref in shown))
     unseen = (one for one in behind if one.ref not in shown)
     new = tuple(replace(one, is_told=True) if one.ref in told else one for one in unseen)
     told.update(sentence.refs)
