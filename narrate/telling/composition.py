@@ -123,7 +123,7 @@ def _for_visitors(page: Page, groups: Sequence[Sequence[Tally]], refs: list[str]
             f"we could name {everything}" if not any(is_unknown(page, g[0]) for g in groups) else "",
             f"our finds include {everything}",
         )
-    noun = page.names.remains(lead, with_number=False)
+    noun = page.names.remains(lead, with_number=False, number_near=True)
     many = page.names.number(lead.counted)
     besides = page.listed([page.names.remains(t) for t in first[1:] if t.counted])
     others = page.listed(page.names.grouped([t for group in more for t in group], at_most=3))

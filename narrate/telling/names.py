@@ -13,7 +13,7 @@ from narrate.telling.finds import PIECES, grams, with_plant, within
 from narrate.telling.plant_names import UNKNOWN, PlantNames
 
 MANY_FRAGMENTS = 0.25
-"""Share of fragments from which visitors are told of them (judgement of the makers)."""
+"""Share of fragments from which visitors are told of them where no number stands (judgement of the makers)."""
 
 
 MANY_DOUBTS = 0.1
@@ -38,8 +38,20 @@ class Names(PlantNames):
 
     # Remains
 
-    def remains(self, tally: Tally, *, with_number: bool = True, with_mass: bool = False, latin: bool = True) -> str:
-        """One tally: '12 maize kernels', 'about 95 bits of corn cob', '3.4 g of hickory nutshell'."""
+    def remains(
+        self,
+        tally: Tally,
+        *,
+        with_number: bool = True,
+        number_near: bool = False,
+        with_mass: bool = False,
+        latin: bool = True,
+    ) -> str:
+        """
+        One tally: '12 maize kernels', 'about 95 bits of corn cob', '3.4 g of hickory nutshell'.
+
+        number_near: that the number stands elsewhere in the sentence; a number that holds fragments always says so.
+        """
         plural = tally.counted != 1 or not with_number
         noun = self.part_of_plant(tally, plural=plural)
         tail = self.latin_once(tally.taxon, only_cf=tally.only_cf) if latin else ""
@@ -54,7 +66,8 @@ class Names(PlantNames):
             return ("some " if self.is_plain and with_number else "") + noun + within(tail, noted)
         if self.is_plain:
             sure = self.surely(tally)
-            noun = self._with_bits(tally, self.part_of_plant(tally, plural=tally.counted != 1 or not with_number))
+            least = 0.0 if with_number or number_near else MANY_FRAGMENTS
+            noun = self._with_bits(tally, self.part_of_plant(tally, plural=plural), least)
             number = f"{self.number(sure)}{self._perhaps(tally, sure)}"
             text = (self._whole_and_pieces(tally, sure) or f"{number} {noun}") if with_number else noun
             return text + tail
@@ -88,15 +101,15 @@ class Names(PlantNames):
         """' (perhaps 14)' behind 11 that are sure; empty where all that was counted is told as sure."""
         return f" (perhaps {self.number(tally.counted)})" if tally.counted > sure else ""
 
-    def _with_bits(self, tally: Tally, noun: str) -> str:
-        """'corn kernels and bits of kernel', 'bits of acorn kernel'; the noun itself where few are fragments."""
+    def _with_bits(self, tally: Tally, noun: str, least: float) -> str:
+        """'corn kernels and bits of kernel', 'bits of acorn kernel'; the noun itself where fewer are fragments."""
         fragments, sure = self._fragments(tally), self.surely(tally)
         halves = HALVES.match(noun)
-        if halves and tally.fragments - (tally.counted - sure) >= MANY_FRAGMENTS * sure:
+        if halves and tally.fragments - (tally.counted - sure) >= max(least * sure, 1):
             return f"{halves[1]} and bits of {halves[2]}"
         if fragments == tally.counted and fragments:
             return f"{_piece(self, tally, plural=tally.counted != 1)} of {self.part_of_plant(tally, plural=False)}"
-        if fragments < MANY_FRAGMENTS * tally.counted or not fragments:
+        if fragments < least * tally.counted or not fragments:
             return noun
         return f"{noun} and {_piece(self, tally, plural=True)} of {self.part(tally, plural=False).split(' of ')[0]}"
 

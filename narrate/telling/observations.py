@@ -35,6 +35,8 @@ class Noted:
     who: str
     """'the excavation record', 'the record of sample S012', 'the chenopod seeds of S012'."""
     ref: str
+    items: int = 0
+    """Of a note on finds, the items of its row."""
 
 
 def notes_of(page: Page, context: Context) -> tuple[Noted, ...]:
@@ -177,16 +179,23 @@ def _of_which(page: Page, note: Noted) -> str:
     """'The laboratory took the pieces of grass stem for thatch': the finds that a note is of, by their name."""
     of = [tally for tally in page.found.tallies if tally.ref == note.ref]
     named = f"the {page.names.remains(of[0], with_number=False, latin=False)}" if of else SOME
-    return _of_many(note, note.observation.plain.replace(SOME, named))
+    plain, many = note.observation.plain.replace(SOME, named), _MANY.match(note.observation.plain.replace(SOME, named))
+    part = _how_many(page, note, of) if many and note.observation.noted_of == "find" else ""
+    return f"{part} {'of the ' if many[1] else ''}{plain[len(many[1] or ''):]}" if many and part else plain
 
 
-def _of_many(note: Noted, plain: str) -> str:
-    """'Many of the seed coats were thin', where the laboratory noted it of most or some and not of all."""
-    if note.observation.noted_of != "find" or _NOT_ALL.search(note.quote) is None:
-        return plain
-    many = _MANY.match(plain)
-    part = "many" if re.search(r"\b(?:most|mostly|many)\b", note.quote, re.IGNORECASE) else "some"
-    return f"{part} {'of the ' if many[1] else ''}{plain[len(many[1] or ''):]}" if many else plain
+def _how_many(page: Page, note: Noted, of: Sequence[Tally]) -> str:
+    """
+    'many' of the seed coats, where the laboratory noted it of most or some of them; empty where of all.
+
+    A note holds for the items of its own row: 'free of husk' on the 42 grains of one sample says nothing of others.
+    """
+    rows = sum(n.items for n in page.noted if (n.observation.id, n.ref) == (note.observation.id, note.ref))
+    counted = of[0].counted if of else rows
+    if _NOT_ALL.search(note.quote) is not None:
+        is_many = re.search(r"\b(?:most|mostly|many)\b", note.quote, re.IGNORECASE) and rows * 2 > counted
+        return "many" if is_many else "some"
+    return "" if rows >= counted else "most" if rows * 2 > counted else "some"
 
 
 _NOT_ALL = re.compile(r"\b(?:most|mostly|many|some|several|half|a few)\b", re.IGNORECASE)
@@ -232,7 +241,7 @@ def _of_finds(page: Page, context: Context, signs: Signs) -> Iterator[Noted]:
         who = f"the {page.names.part_of_plant(plainly, plural=number != 1)}{named_cf} of {english.literal(row.sample)}"
         for noted in _joined(found):
             if noted.observation.of is None or is_meant(noted.observation.of, tally, page.dig.packs):
-                yield replace(noted, who=who, ref=tally.ref or page.ref("items"))
+                yield replace(noted, who=who, ref=tally.ref or page.ref("items"), items=number)
 
 
 def _joined(found: Sequence[Noted]) -> list[Noted]:

@@ -156,7 +156,7 @@ def test_the_number_of_all_remains_is_given_once(told: Told):
 def test_one_rule_parts_readings_from_hints(told: Told, judged_example: Judged, audience: str):
     """At every level what is suggested and not upheld in four of five draws is told as a hint, whatever the count."""
     hint = re.compile(r"no more than (a hint|hints)|faint signs|too few to compare", re.IGNORECASE)
-    framed = re.compile(r"\b(suggest|consistent with|may well be|hints? that|may also be)", re.IGNORECASE)
+    framed = re.compile(r"\b(suggest|consistent with|may be that|hints? that|may also be)", re.IGNORECASE)
     checked = 0
     for subject, narrative in told[audience].items():
         about = judged_example.claims.about(subject)
