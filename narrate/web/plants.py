@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass, replace
 from functools import cached_property
 
 from narrate.model.edition import Edition
 from narrate.model.findings import Tally
-from narrate.model.ids import SITE, SourceKey, Subject
-from narrate.model.plants import Taxon
+from narrate.model.ids import SITE, PartId, SourceKey, Subject, TaxonId
+from narrate.model.plants import Taxon, Use
 from narrate.web.evidence import Opener
 from narrate.web.filters import upper_first, whole_months
 
@@ -33,6 +33,59 @@ class KnowledgeView:
     note: str
     sources: tuple[str, ...]
     known: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class LookAlike:
+    """A plant that is easily taken for another."""
+
+    id: str
+    name: str
+    harm: str
+    """'poisonous', 'poisonous in part', or empty."""
+
+
+TAKEN_IN = frozenset(("food", "greens", "drink", "oil", "flavouring", "medicine"))
+"""Uses that somebody might try."""
+
+LOOKED_UP = frozenset(("read", "convention"))
+"""How well something is known that more than a memory vouches for."""
+
+EATEN_ITSELF = {"nutmeat": "nutmeat", "fruit flesh": "fruit flesh", "fruit": "fruit flesh"}
+"""Of a nut or fruit the part that was eaten, by the part that stands for it in a pack."""
+
+COMES_ALONG = frozenset(
+    ("nutshell", "acorn shell", "acorn cap", "fruit", "fruit stone", "seed", "achene", "nutlet", "peduncle")
+)
+"""Parts that are found where a nut or fruit was eaten, and are not eaten for that."""
+
+
+def eaten_alone(uses: Iterable[Use]) -> Iterator[Use]:
+    """
+    The uses, of nuts and fruits as food the part that was eaten alone.
+
+    Packs name the shells, stones and seeds that come along as well, since these are what is found. A note that speaks
+    of seeds keeps them.
+    """
+    uses = tuple(uses)
+    for use in uses:
+        same = {one.part for one in uses if replace(one, part=None) == replace(use, part=None)}
+        chief = next((part for part in EATEN_ITSELF if part in same), None) if use.use in TAKEN_IN else None
+        if chief is None or "seed" in use.note:
+            yield use
+        elif use.part == chief:
+            yield replace(use, part=PartId(EATEN_ITSELF[chief]))
+        elif use.part not in COMES_ALONG:
+            yield use
+
+
+def _can_poison(taxon: Taxon) -> bool:
+    """Whether the plant itself, or a part of a wild one, can poison."""
+    return "toxic" in taxon.tags or (taxon.status != "crop" and any("poison" in text for text in taxon.cautions))
+
+
+def _harm(taxon: Taxon) -> str:
+    return ("poisonous" if "toxic" in taxon.tags else "poisonous in part") if _can_poison(taxon) else ""
 
 
 class TaxonView:
@@ -73,9 +126,25 @@ class TaxonView:
         """
         What people did with it; parts of which the same is known stand together.
 
-        To the public no note on a use of a poisonous plant is shown: half a recipe is worse than none.
+        To the public no note on a use of a poisonous plant is shown: half a recipe is worse than none. Nor is a use
+        that the pack is unsure of, or one as food of a plant that can poison which nobody has looked up.
         """
-        return self._known((u.part, u.use, self._noted(u.note), u.sources, u.known) for u in self.taxon.uses)
+        shown = (u for u in self.taxon.uses if not self._opener.wording.is_public or self._is_on_record(u))
+        return self._known((u.part, u.use, self._noted(u.note), u.sources, u.known) for u in eaten_alone(shown))
+
+    @property
+    def look_alikes(self) -> tuple[LookAlike, ...]:
+        """Plants that are easily taken for it; for the public by their common names, the poisonous ones marked."""
+        known = ((id, self._edition.packs.taxa.get(TaxonId(id))) for id in self.taxon.look_alikes)
+        wording = self._opener.wording
+        return tuple(
+            LookAlike(
+                id=id,
+                name=wording.taxon_name(taxon) if wording.is_public else "",
+                harm=_harm(taxon) if taxon is not None else "",
+            )
+            for id, taxon in known
+        )
 
     @property
     def seasons(self) -> tuple[KnowledgeView, ...]:
@@ -92,9 +161,12 @@ class TaxonView:
         return tuple((id, self._opener.links.to("taxon", id)) for id in same)
 
     def _noted(self, note: str) -> str:
-        taxon = self.taxon
-        harms = self.is_poisonous or (taxon.status != "crop" and any("poison" in text for text in taxon.cautions))
-        return "" if harms and self._opener.wording.is_public else note
+        return "" if _can_poison(self.taxon) and self._opener.wording.is_public else note
+
+    def _is_on_record(self, use: Use) -> bool:
+        is_unsure = use.known == "memory-L" or (use.known == "judgement" and use.use in TAKEN_IN)
+        is_risky = use.use in TAKEN_IN and _can_poison(self.taxon)
+        return not is_unsure and (not is_risky or use.known in LOOKED_UP)
 
     def _where(self, level: str, ids: tuple[str, ...]) -> tuple[WhereView, ...]:
         views: list[WhereView] = []

@@ -60,6 +60,33 @@ def test_no_public_page_prepares_a_poisonous_plant(told_example: Path) -> None:
     assert not re.search(r"boil|cook|shoots|changes of water|raw", page)
 
 
+@pytest.mark.parametrize("plant", ["prunus-americana", "quercus", "carya", "passiflora-incarnata", "vitis"])
+def test_of_fruits_and_nuts_the_part_that_was_eaten_alone_is_food(told_example: Path, plant: str) -> None:
+    """Packs name stones, seeds and shells as what is found of food; no page calls what it warns of food."""
+    page = words_of(told_example / "out" / "public" / "plants" / f"{plant}.html")
+    food = page.split("Uses on record")[1].split("Where it was found")[0].split("Food")[1].split(";")[0]
+
+    assert re.search(r"flesh of fruit|kernel of a nut", food)
+    assert not re.search(r"\b(stone|seed|shell)s?\b", food), food
+
+
+@pytest.mark.parametrize("plant", ["solanum-ptychanthum", "sambucus-canadensis", "physalis"])
+def test_nobody_reads_of_eating_what_can_poison_from_memory_alone(told_example: Path, plant: str) -> None:
+    """A use that was not looked up is none on record, and of a plant that can poison it is not printed."""
+    pages = list((told_example / "out" / "public" / "plants").glob(f"{plant}*.html"))
+    said = [words_of(page) for page in pages]
+
+    assert pages
+    assert not [text for text in said if "Uses on record" in text and "Food" in text.split("Uses on record")[1]]
+
+
+def test_the_poison_of_a_look_alike_is_named(told_example: Path) -> None:
+    """Spotted spurge is easily taken for purslane: the page of purslane says what it is, and not in Latin alone."""
+    page = words_of(told_example / "out" / "public" / "plants" / "portulaca-oleracea.html")
+
+    assert re.search(r"Spotted spurge\s+Euphorbia maculata\s+\(poisonous\)", page)
+
+
 def test_a_site_begins_with_no_faint_sign(told_example: Path):
     """Wild fruit as food, which the story of the dig calls a faint sign of both times, is none of the five findings."""
     page = (told_example / "out" / "public" / "index.html").read_text(encoding="utf-8")
