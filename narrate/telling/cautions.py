@@ -59,17 +59,23 @@ def _place(page: Page) -> str:
 
 def poison_sentences(page: Page, wording: str) -> list[Sentence]:
     """That plants can poison: those that a page names and, on the page of one place, all that were found there."""
-    found = [t for t in old_finds.plant_tallies(page) if t.ref and t.counted and not t.only_cf]
-    found = [t for t in found if is_poisonous(page, t)]
+    found = poisonous_finds(page)
     if wording not in page.audience.words:
         return []
     is_place = page.subject.level == "context" and page.audience.words_at_most is None
-    told = sorted((t for t in found if is_place or is_named(page, t)), key=lambda t: _harmlessness(page, t))
+    told = [t for t in found if is_place or is_named(page, t)]
     plants: dict[str, str] = {}
     for tally in told:
         plants.setdefault(page.names.food(tally.taxon, tally.written), tally.ref or "")
     shown = list(plants)[:POISONS]
     return page.say([plants[name] for name in shown], *page.turns(wording, plants=page.listed(shown))) if shown else []
+
+
+def poisonous_finds(page: Page) -> list[Tally]:
+    """Old finds of plants that can poison, worst first."""
+    found = [t for t in old_finds.plant_tallies(page) if t.ref and t.counted and not t.only_cf]
+    found = [t for t in found if is_poisonous(page, t)]
+    return sorted(found, key=lambda t: _harmlessness(page, t))
 
 
 def standing_sentences(page: Page) -> list[Sentence]:

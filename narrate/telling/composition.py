@@ -150,7 +150,7 @@ def _for_visitors(page: Page, groups: Sequence[Sequence[Tally]], refs: list[str]
 
 def part_sorted_sentences(page: Page) -> list[Sentence]:
     """For visitors: that the smallest finds were picked out of a part of the soil, so that their numbers are low."""
-    seen = [t for t in plant_tallies(page) if t.estimated > t.counted + 0.5] if page.is_plain else []
+    seen = sorted_in_part(page) if page.is_plain else []
     refs = [t.ref for t in seen if t.ref] or [page.ref("items")]
     if not seen:
         return []
@@ -160,6 +160,11 @@ def part_sorted_sentences(page: Page) -> list[Sentence]:
         "we sorted only a part of the finest bits, so there were more small finds than we count here",
         "only a part of the finest bits has been sorted, so we count too few of the small finds",
     )
+
+
+def sorted_in_part(page: Page) -> list[Tally]:
+    """Finds other than wood that were picked out of a part of the soil alone, so that there were more of them."""
+    return [t for t in plant_tallies(page) if t.estimated > t.counted + 0.5]
 
 
 def _smaller_numbers(page: Page, groups: Sequence[Sequence[Tally]], least: int) -> list[str]:

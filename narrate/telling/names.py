@@ -103,7 +103,7 @@ class Names(PlantNames):
 
     def _with_bits(self, tally: Tally, noun: str, least: float) -> str:
         """'corn kernels and bits of kernel', 'bits of acorn kernel'; the noun itself where fewer are fragments."""
-        fragments, sure = self._fragments(tally), self.surely(tally)
+        fragments, sure = self.fragments_of(tally), self.surely(tally)
         halves = HALVES.match(noun)
         if halves and tally.fragments - (tally.counted - sure) >= max(least * sure, 1):
             return f"{halves[1]} and bits of {halves[2]}"
@@ -118,7 +118,7 @@ class Names(PlantNames):
         'four corn cobs and five pieces of corn cob': of what is no seed, and of few seeds, both are counted; empty
         where all is one.
         """
-        pieces = self._fragments(tally)
+        pieces = self.fragments_of(tally)
         is_told_together = _is_seed(self, tally) and (tally.counted >= FEW_SEEDS or sure < tally.counted)
         if not 0 < pieces < sure or is_told_together or HALVES.match(self.part_of_plant(tally, plural=True)):
             return ""
@@ -142,7 +142,7 @@ class Names(PlantNames):
         """
         if self.is_plain:
             return ""
-        fragments, cf = self._fragments(tally), tally.doubtful if tally.doubtful < tally.counted else 0
+        fragments, cf = self.fragments_of(tally), tally.doubtful if tally.doubtful < tally.counted else 0
         both = min(tally.doubtful_fragments, cf) if fragments else 0
         if both and both == fragments == cf:
             return self._of_them(tally, both, "a fragment named cf.", "fragments named cf.")
@@ -167,7 +167,7 @@ class Names(PlantNames):
             return f"one of them {one}"
         return f"{'all' if number == tally.counted else self.number(number)} of them {many}"
 
-    def _fragments(self, tally: Tally) -> int:
+    def fragments_of(self, tally: Tally) -> int:
         """Items recorded as fragments, of a part that may be whole: a kernel, a cupule, a cob, a stalk, but no shell."""
         is_named = self.plant(tally.taxon, tally.written) not in UNKNOWN
         comes_in_pieces = _PIECES_ANYHOW.search(self.part(tally, plural=True)) or "wood" in _roles(self, tally)

@@ -76,7 +76,7 @@ def stray_sentences(page: Page, phase: Phase, questions: Sequence[str]) -> list[
     Plants whose spread over the samples is told need no such word.
     """
     sentences: list[Sentence] = []
-    for places in _strays(page, phase, questions).values():
+    for places in finds_astray(page, phase, questions).values():
         total = sum(t.counted for _, t in places)
         refs = [t.ref for _, t in places if t.ref]
         where = page.listed(f"{context} ({sample})" for context, sample in dict.fromkeys(at for at, _ in places))
@@ -98,7 +98,7 @@ def elsewhere_sentences(page: Page, phases: Sequence[Phase], questions: Sequence
     """Over the dig: that a plant which one phase alone carries a reading of was found in another phase too."""
     sentences: list[Sentence] = []
     for phase in phases if not page.is_plain else ():
-        for places in _strays(page, phase, questions).values():
+        for places in finds_astray(page, phase, questions).values():
             refs = [t.ref for _, t in places if t.ref]
             where = page.listed(dict.fromkeys(context for (context, _), _ in places))
             total = sum(t.counted for _, t in places)
@@ -111,26 +111,35 @@ def elsewhere_sentences(page: Page, phases: Sequence[Phase], questions: Sequence
 
 def found_in_another_phase(page: Page, claim: Claim, phases: Sequence[Phase]) -> str:
     """'The Early hamlet gave one tobacco seed too (C07)', where one plant alone carries a claim; else nothing."""
+    other = finds_of_another_phase(page, claim, phases)
+    if other is None:
+        return ""
+    phase, places = other
+    where = page.listed(dict.fromkeys(context for (context, _), _ in places))
+    where = places_named(page, [context for (context, _), _ in places]) if page.is_plain else where
+    total = sum(tally.counted for _, tally in places)
+    return f"{setting.phase_name(phase)} gave {_found(page, places, total)} too ({where})"
+
+
+def finds_of_another_phase(page: Page, claim: Claim, phases: Sequence[Phase]) -> tuple[Phase, Sequence[Found]] | None:
+    """Where one plant alone carries a claim of a phase, another phase with too few finds of it to carry one."""
     held = page.dig.found(claim.about)
     tallies = [t for t in held.tallies if t.taxon is not None] if held is not None else []
     genera = {genus_of(t, page.dig.packs) for t in remains_behind(claim, page.dig.packs, tallies)}
     if len(genera) != 1 or not genera <= page.dig.lone_plants:
-        return ""
+        return None
     for phase in (p for p in phases if p.id != claim.about.id):
         places = page.dig.strays.finds(phase.id, *genera)
         if places and not any(is_spread(tally, page.dig.packs) for _, tally in places):
-            where = page.listed(dict.fromkeys(context for (context, _), _ in places))
-            where = places_named(page, [context for (context, _), _ in places]) if page.is_plain else where
-            total = sum(tally.counted for _, tally in places)
-            return f"{setting.phase_name(phase)} gave {_found(page, places, total)} too ({where})"
-    return ""
+            return phase, places
+    return None
 
 
 def strays_of_context(page: Page, context: Context) -> list[Sentence]:
     """For the team: finds of a context that carry a reading in another phase and are too few here."""
     phase = page.dig.project.phase(context.phase)
     sentences: list[Sentence] = []
-    for places in _strays(page, phase, QUESTIONS).values() if phase is not None else ():
+    for places in finds_astray(page, phase, QUESTIONS).values() if phase is not None else ():
         own = [(at, tally) for at, tally in places if at[0] == english.literal(context.id)]
         if own:
             total = sum(t.counted for _, t in own)
@@ -148,7 +157,7 @@ def _found(page: Page, places: Sequence[tuple[tuple[str, str], Tally]], total: i
     return page.count(total, f"find of {plant}", f"finds of {plant}")
 
 
-def _strays(page: Page, phase: Phase, questions: Sequence[str]) -> dict[str, list[Found]]:
+def finds_astray(page: Page, phase: Phase, questions: Sequence[str]) -> dict[str, list[Found]]:
     """By plant: finds of a phase, for plants whose reading another phase alone carries."""
     found: dict[str, list[Found]] = {}
     for genus in page.dig.strays.genera(phase.id, *questions):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from narrate.model.findings import Tally
@@ -20,13 +20,19 @@ def with_finds_named(page: Page, sections: tuple[Section, ...]) -> tuple[Section
     """The sections with plants that a page of a place warns or speaks of told as finds, where nothing named them."""
     if page.subject.level != "context":
         return sections
+    sacred, others = finds_owed(page, is_named)
+    sections = _ended(sections, "deposit", _also_found(page, others))
+    return _ended(sections, "food", _lay_here(page, sacred))
+
+
+def finds_owed(page: Page, is_named: Callable[[Page, Tally], bool]) -> tuple[list[Tally], list[Tally]]:
+    """A plant that people hold sacred, and poisonous plants and crops, that lay here and that no sentence names."""
     unnamed = [t for t in old_finds.plant_tallies(page) if t.counted and t.ref and not is_named(page, t)]
     sacred = [t for t in unnamed if standings(page, t)][:1]
     sure = [t for t in unnamed if not t.only_cf and t not in sacred]
     harmful = [t for t in sure if is_poisonous(page, t)][:NAMED]
     crops = sorted((t for t in sure if _is_crop(page, t)), key=lambda t: not _is_crop(page, t, "tropical-crop"))
-    sections = _ended(sections, "deposit", _also_found(page, [*harmful, *crops[: NAMED - len(harmful)]]))
-    return _ended(sections, "food", _lay_here(page, sacred))
+    return sacred, [*harmful, *crops[: NAMED - len(harmful)]]
 
 
 def _is_crop(page: Page, tally: Tally, tag: str = "") -> bool:

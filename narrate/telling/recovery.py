@@ -22,7 +22,7 @@ def lost_sentences(page: Page, samples: Sequence[Sample], *, with_places: bool =
 
     with_places: whether the contexts of the samples are named, where a text is of more than one.
     """
-    poor = [s for s in samples if _share(s) < GOOD]
+    poor = poor_tests(samples)
     if poor and page.is_plain and not with_places:
         return _for_visitors(page, poor[0])
     if not poor or page.is_plain:
@@ -52,7 +52,7 @@ def lost_sentences(page: Page, samples: Sequence[Sample], *, with_places: bool =
 
 def unsorted_sentences(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
     """For visitors: that heavy fractions of a place have yet to be sorted; the others are told so with what is left."""
-    waiting = [s for s in samples if s.heavy_fraction is not None and s.heavy_fraction.sorted is False]
+    waiting = heavy_waiting(samples)
     if not waiting or not page.is_plain:
         return []
     some = "this soil" if len(waiting) == len(samples) else "some of this soil"
@@ -60,6 +60,16 @@ def unsorted_sentences(page: Page, samples: Sequence[Sample]) -> list[Sentence]:
         [page.dig.record_ref(Subject(level="sample", id=s.id)) for s in waiting],
         f"what sank when we washed {some} still waits to be sorted",
     )
+
+
+def poor_tests(samples: Sequence[Sample]) -> list[Sample]:
+    """Samples whose test returned few of the marked seeds."""
+    return [s for s in samples if _share(s) < GOOD]
+
+
+def heavy_waiting(samples: Sequence[Sample]) -> list[Sample]:
+    """Samples whose heavy fraction has yet to be sorted."""
+    return [s for s in samples if s.heavy_fraction is not None and s.heavy_fraction.sorted is False]
 
 
 def _for_visitors(page: Page, sample: Sample) -> list[Sentence]:

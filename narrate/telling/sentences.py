@@ -5,17 +5,16 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from narrate.model.claims import GRADE_NAMES, Claim
+from narrate.model.claims import GRADE_NAMES
 from narrate.model.narrative import Sentence
 from narrate.telling import english, numbers
-from narrate.telling.behind import bounds_of
 from narrate.telling.builds import added, led
 from narrate.telling.frames import noun_of
-from narrate.telling.old_finds import plant_tallies
 from narrate.telling.page import Page
 from narrate.telling.plan import STORED_ONLY, TOO_FEW, Reading, by_grade
 from narrate.telling.reasons import page_text, portions, reason_texts, reasons_for, without_figures
 from narrate.telling.rivals import rival_sentences, rivals_within, told_rival_sentences
+from narrate.telling.seasons_kept import is_told_to_keep, kept_sentences
 from narrate.telling.unsettled import unsettled_sentences
 
 
@@ -173,9 +172,9 @@ def doubt_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
     """What may mislead in the leading reading: the caution of the rule that weighs most for it."""
     lead = group[0].claim
     if page.is_plain:
-        return _kept_for_later(page, lead)
+        return kept_sentences(page, lead)
     # A season of gathering is no season of the deposit, however firm it is: what keeps may be burned in any month.
-    is_of_season = lead.question == "season" and not page.is_review and not _is_told_to_keep(page)
+    is_of_season = lead.question == "season" and not page.is_review and not is_told_to_keep(page)
     if (group[0].rank < 3 and not is_of_season) or (lead.question == "deposit" and not page.is_review):
         return []
     most = CAUTIONS_AT_MOST.get(page.subject.level, 1)
@@ -197,42 +196,6 @@ def doubt_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
     page.cautions += 1
     caution = english.lowered(cautions[page.position % len(cautions)].strip().rstrip("."))
     return page.say([lead.id], *page.turns("caution", caution=caution, noun=noun_of(page, group[:1])))
-
-
-def _kept_for_later(page: Page, lead: Claim) -> list[Sentence]:
-    """For visitors: where a season is read from plants that keep alone, that they do."""
-    rules = [page.dig.packs.rules.get(argument.rule) for argument in lead.held("for")]
-    bounds = [bound for rule in rules if rule is not None for bound in bounds_of(rule.criteria)]
-    asked = [bound.of for bound in bounds if bound.of is not None]
-    is_fresh = any("perishable" in selector.keeping for selector in asked)
-    if lead.question == "season" and is_fresh and page.subject.level == "context":
-        return _nuts_as_well(page, lead)
-    if lead.question != "season" or is_fresh or page.subject.level in ("phase", "site") or _is_told_to_keep(page):
-        return []
-    return page.say([lead.id], "but foods like these keep for months, so people may have burned them later")
-
-
-def _nuts_as_well(page: Page, lead: Claim) -> list[Sentence]:
-    """
-    For visitors: where autumn is read from a few soft fruits, and most of what lay there was nuts, that nuts ripen then
-    as well and why they were not asked.
-    """
-    tallies = [t for t in plant_tallies(page) if t.counted and t.taxon in page.dig.packs.taxa]
-    chief = max(tallies, key=lambda t: t.counted, default=None)
-    if lead.statement != "season.autumn" or chief is None or not chief.ref or chief.only_cf:
-        return []
-    taxon = page.dig.packs.taxa[chief.taxon]  # type: ignore[index]
-    if "nut" not in taxon.tags or chief.counted * 2 <= sum(t.counted for t in tallies):
-        return []
-    nuts = page.names.food(chief.taxon, chief.written)
-    kept = "but they keep, so people may have burned them later"
-    return page.say([lead.id, chief.ref], f"{nuts} ripen in autumn too, {kept}")
-
-
-def _is_told_to_keep(page: Page) -> bool:
-    """Whether the page has a reading of its own that all the plants keep."""
-    kept = page.dig.claims.find(page.subject, STORED_ONLY)
-    return kept is not None and kept.verdict == "holds"
 
 
 def _many_seeds_of_one_fruit(page: Page, group: Sequence[Reading]) -> list[Sentence]:
