@@ -45,9 +45,10 @@ def check_rules(packs: Packs, *, only_local: bool = False) -> tuple[Problem, ...
                 problems, Place(path="packs/words/limits.yaml"), f"limit '{limit.id}': when", limit.when, CIRCUMSTANCES
             )
     for statement in packs.statements.values():
-        for rival in statement.rivals:
-            if rival not in packs.statements:
-                _unknown(problems, statement.place, f"statement '{statement.id}': rival", rival, packs.statements)
+        named = [("rival", id) for id in statement.rivals] + [("after", id) for id in statement.after]
+        for key, id in named:
+            if id not in packs.statements:
+                _unknown(problems, statement.place, f"statement '{statement.id}': {key}", id, packs.statements)
     check_rivals(packs, problems)
     return problems.sorted()
 

@@ -35,6 +35,8 @@ class Statement:
     does_not_mean: str = ""
     """What readers must not take from it."""
     rivals: tuple[StatementId, ...] = ()
+    after: tuple[StatementId, ...] = ()
+    """Work that was done before wherever this is true, as it burns or uses the waste of it."""
     prior: float = -0.9
     """Log-odds before any argument."""
     sources: tuple[SourceKey, ...] = ()

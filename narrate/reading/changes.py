@@ -103,9 +103,13 @@ def _without_rule(packs: Packs, id: RuleId) -> Packs:
 
 
 def _without_statement(packs: Packs, id: StatementId) -> Packs:
-    """Its rules are retired with it, and no other statement has it as a rival any longer."""
+    """Its rules are retired with it, and no other statement has it as a rival or as work done before any longer."""
     statements = {
-        key: replace(statement, rivals=tuple(rival for rival in statement.rivals if rival != id))
+        key: replace(
+            statement,
+            rivals=tuple(rival for rival in statement.rivals if rival != id),
+            after=tuple(before for before in statement.after if before != id),
+        )
         for key, statement in packs.statements.items()
         if key != id
     }

@@ -64,6 +64,7 @@ def _fields() -> dict[str, Field]:
         "means": Field(reads=text()),
         "does_not_mean": Field(reads=text()),
         "rivals": Field(reads=list_of(id_text("the id of a statement"), one_is_a_list=True)),
+        "after": Field(reads=list_of(id_text("the id of a statement"), one_is_a_list=True)),
         "prior": Field(reads=number()),
         "sources": SOURCES,
     }

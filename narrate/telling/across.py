@@ -40,7 +40,9 @@ def across_sentences(
         return []
     phases = [p for p in page.dig.project.phases if samples_of_phase(page.dig, p.id)]
     if page.subject.level == "site" and len(phases) == 2:
-        return by_phase_sentences(page, read, borne[:BY_PHASE], phases) if not page.is_plain else []
+        # What many contexts merely suggest crowds out nothing that one of them supports.
+        firmest = sorted(borne, key=only_suggested)[:BY_PHASE]
+        return by_phase_sentences(page, read, firmest, phases) if not page.is_plain else []
     borne = borne[:at_most]
     own = {reading.claim.statement for reading in held}
     sentences = carried_sentences(page, read, borne, own) + firmer_sentences(page, borne, held)

@@ -35,6 +35,9 @@ def rival_sentences(page: Page, held: Sequence[Reading]) -> list[Sentence]:
 
 
 _RELATIONS: dict[str, Callable[[str, str], tuple[str, ...]]] = {
+    "before": lambda one, other: (
+        f"{other} comes before {one}: what burned is the waste of such work, done there or elsewhere",
+    ),
     "weaker": lambda one, other: (
         f"of two accounts of the same remains, {one}, and {other}, the second is the weaker",
         f"as an account of the same remains, {other} is weaker than {one}",

@@ -26,6 +26,7 @@ from narrate.telling.frames import noun_of
 from narrate.telling.fresh_beside import fresh_beside_sentences
 from narrate.telling.heavy_finds import modern_find_sentences
 from narrate.telling.hints import faint_sentences
+from narrate.telling.misleading import doubt_sentences
 from narrate.telling.mixing import mixing_sentences
 from narrate.telling.next_work import ENOUGH, is_shaky, lift_sentences, none_left, work_sentences
 from narrate.telling.observations import Noted, noted_sentences, notes_of
@@ -35,13 +36,7 @@ from narrate.telling.phase_by_phase import phase_by_phase, phase_readings, told_
 from narrate.telling.phases import headed, richest_sentences
 from narrate.telling.plan import STORED_ONLY, Reading, by_grade, by_standing, readings, rivals_of, shared_limits
 from narrate.telling.recovery import lost_sentences
-from narrate.telling.sentences import (
-    doubt_sentences,
-    in_pack_order,
-    keeping_sentences,
-    plainly_told,
-    without_seasons_told_twice,
-)
+from narrate.telling.sentences import in_pack_order, keeping_sentences, plainly_told, without_seasons_told_twice
 from narrate.telling.site import without_the_same_change
 from narrate.telling.through_time import sampled_phases
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import Literal
 
 from narrate.model.claims import GRADE_NAMES, Claim
@@ -72,6 +72,34 @@ def told_rival_sentences(page: Page, items: Sequence[Reading], *, are_last: bool
     """
     if page.is_plain:
         return []
+    pairs = list(_told_elsewhere(page, items))
+    if not pairs:
+        return []
+    # That work comes before the fuel made of its waste is said before anything that may merely be true as well.
+    item, other = min(pairs, key=lambda pair: pair[0].claim.statement not in pair[1].statement.after)
+    page.rivals.add(frozenset((item.claim.id, other.claim.id)))
+    refs, one, against = [item.claim.id, other.claim.id], noun_of(page, [item]), noun_of(page, [other])
+    if item.claim.statement in other.statement.after:
+        unknown = "whether its waste burned for heat or to be rid of it the counts do not tell"
+        return page.say(refs, f"{one} comes before {against}, and {unknown}")
+    if may_both_be(item, other):
+        return page.say(
+            refs,
+            f"the same remains were read above as {against}, and both may be true of them",
+            f"{one} and {against} draw on the same remains, and both may be true of them"
+            if " and " not in f"{one}{against}"
+            else "",
+            f"{one} rests on the same remains as {against}, and both may be true of them",
+        )
+    return page.say(
+        refs,
+        f"{against} is its rival, and either would leave these remains" if are_last else "",
+        f"{one} has a rival in {against}, and either would leave these remains" if not are_last else "",
+    )
+
+
+def _told_elsewhere(page: Page, items: Sequence[Reading]) -> Iterator[tuple[Reading, Reading]]:
+    """Readings with a rival that holds, was told under another theme and has not been set beside them yet."""
     here = {item.claim.id for item in items}
     for item in items:
         for rival in item.claim.rivals:
@@ -79,25 +107,9 @@ def told_rival_sentences(page: Page, items: Sequence[Reading], *, are_last: bool
             if claim is None or claim.verdict != "holds" or rival.claim in here or rival.claim not in page.told:
                 continue
             other = reading_whether_told(page, claim)
-            pair = frozenset((item.claim.id, rival.claim))
-            if other is not None and pair not in page.rivals and competes(item, other):
-                page.rivals.add(pair)
-                one, against = noun_of(page, [item]), noun_of(page, [other])
-                if may_both_be(item, other):
-                    return page.say(
-                        [item.claim.id, rival.claim],
-                        f"the same remains were read above as {against}, and both may be true of them",
-                        f"{one} and {against} draw on the same remains, and both may be true of them"
-                        if " and " not in f"{one}{against}"
-                        else "",
-                        f"{one} rests on the same remains as {against}, and both may be true of them",
-                    )
-                return page.say(
-                    [item.claim.id, rival.claim],
-                    f"{against} is its rival, and either would leave these remains" if are_last else "",
-                    f"{one} has a rival in {against}, and either would leave these remains" if not are_last else "",
-                )
-    return []
+            if other is not None and frozenset((item.claim.id, rival.claim)) not in page.rivals:
+                if competes(item, other):
+                    yield item, other
 
 
 def rivals_within(page: Page, group: Sequence[Reading]) -> list[Sentence]:
@@ -109,7 +121,7 @@ def rivals_within(page: Page, group: Sequence[Reading]) -> list[Sentence]:
             if other.claim.statement in one.statement.rivals and competes(one, other):
                 refs = [one.claim.id, other.claim.id]
                 first, second = noun_of(page, [one]), noun_of(page, [other])
-                if relation(one, other) == "both":
+                if relation(one, other) in ("both", "before"):
                     return page.say(refs, f"both may be true of the same remains, {first} and {second}")
                 part = _one_part(page, one, other)
                 if part:
@@ -128,12 +140,21 @@ def _one_part(page: Page, one: Reading, other: Reading) -> str:
     return f"{known.plural} alone {'does' if known.plural == known.id else 'do'}"
 
 
-Relation = Literal["weaker", "both", "either"]
-"""How a rival stands to a firmer reading or one as firm: the weaker, one that may be true too, or one of two."""
+Relation = Literal["before", "weaker", "both", "either"]
+"""
+How a rival stands to a firmer reading or one as firm: work that came before it, the weaker, one that may be true too,
+or one of two.
+"""
 
 
 def relation(lead: Reading, rival: Reading) -> Relation:
-    """The relation of two rivals, worded for every audience by one word: 'weaker', 'both may be true', 'either'."""
+    """
+    The relation of two rivals, worded for every audience by one word: 'before', 'weaker', 'both may be true', 'either'.
+
+    Nobody has shell to burn who has not cracked nuts: what leaves the waste that a reading burns is no weaker than it.
+    """
+    if rival.claim.statement in lead.statement.after:
+        return "before"
     stands = {r.balance for r in lead.claim.rivals if r.statement == rival.claim.statement}
     if rival.rank < lead.rank and "this" in stands:
         return "weaker"
@@ -148,6 +169,9 @@ def _side_by_side(page: Page, lead: Reading, rival: Reading, *, are_two: bool) -
     if page.is_plain:
         # The rival in the words of its own grade: what is read firmly is no 'perhaps'.
         said = frame(page, [rival], "also") or frame(page, [rival], "lead")
+        if stands == "before":
+            first = "such work came first"
+            return page.say(refs, f"{said}; {first} in any case", f"{said}: either way, {first}")
         if stands == "weaker":
             if not are_two:
                 return page.say(refs, f"{said}, but that is a weaker reading", f"{said}: a weaker reading")
@@ -159,6 +183,8 @@ def _side_by_side(page: Page, lead: Reading, rival: Reading, *, are_two: bool) -
     sentences = added(page, [rival], reasons)
     one, other = noun_of(page, [lead]), noun_of(page, [rival])
     pair = f"{one} and {other}" if " and " not in f"{one}{other}" else f"{one}, and {other}"
+    if stands == "before":
+        return sentences + page.say(refs, *_of_waste(lead, rival))
     if stands == "weaker":
         return sentences + page.say(
             refs,
@@ -180,6 +206,17 @@ def _side_by_side(page: Page, lead: Reading, rival: Reading, *, are_two: bool) -
         refs,
         f"{pair} are rival readings, and either would leave these remains",
         "either of the two would leave these remains",
+    )
+
+
+def _of_waste(lead: Reading, rival: Reading) -> tuple[str, ...]:
+    """That what was burned is waste of work, and whether the counts tell why it was burned."""
+    waste = "what burned is the waste of such work, done there or elsewhere"
+    if lead.rank > rival.rank:
+        return (waste, "the fuel is the waste of such work, done there or elsewhere")
+    return (
+        f"{waste}, and the counts do not tell whether it was burned for its heat or to be rid of it",
+        f"{waste}; whether for its heat or to be rid of it, the counts do not tell",
     )
 
 

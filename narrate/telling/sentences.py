@@ -2,19 +2,16 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
-from narrate.model.claims import GRADE_NAMES
 from narrate.model.narrative import Sentence
-from narrate.telling import english, numbers
 from narrate.telling.builds import added, led
 from narrate.telling.frames import noun_of
+from narrate.telling.misleading import STRONGEST, doubt_sentences, figure_sentences
 from narrate.telling.page import Page
 from narrate.telling.plan import STORED_ONLY, TOO_FEW, Reading, by_grade
 from narrate.telling.reasons import page_text, portions, reason_texts, reasons_for, without_figures
-from narrate.telling.rivals import rival_sentences, rivals_within, told_rival_sentences
-from narrate.telling.seasons_kept import is_told_to_keep, kept_sentences
+from narrate.telling.rivals import beside_sentences, rival_sentences, rivals_within, told_rival_sentences
 from narrate.telling.unsettled import unsettled_sentences
 
 
@@ -36,6 +33,7 @@ def told(page: Page, items: Sequence[Reading], *, weak: bool = True) -> list[Sen
     lead = _lead_group(page, waiting)
     page.told.update(item.claim.id for item in lead)
     sentences = lead_sentences(page, lead)
+    sentences += figure_sentences(page, lead)
     is_strongest = lead[0].rank == STRONGEST
     if is_strongest:
         sentences += doubt_sentences(page, lead)
@@ -155,83 +153,14 @@ def further_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
     sentences: list[Sentence] = []
     for items, reasons in portions(page, group, at_most=1 if page.is_plain else 2):
         sentences += added(page, items, reasons)
+        sentences += beside_sentences(page, items[:1]) if page.is_plain else []
     return sentences + rivals_within(page, group)
-
-
-STRONGEST = GRADE_NAMES.index("strongly supports")
-"""A reading of the strongest grade always bears its caution, whatever else the page says of it."""
-
-COMMON = ("fuel.wood",)
-"""Readings that nobody doubts who sees a hearth: no caution is spent on them."""
-
-CAUTIONS_AT_MOST = {"phase": 2, "site": 2}
-"""Cautions in general words that a page bears; of any other subject one."""
-
-
-def doubt_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
-    """What may mislead in the leading reading: the caution of the rule that weighs most for it."""
-    lead = group[0].claim
-    if page.is_plain:
-        return kept_sentences(page, lead)
-    # A season of gathering is no season of the deposit, however firm it is: what keeps may be burned in any month.
-    is_of_season = lead.question == "season" and not page.is_review and not is_told_to_keep(page)
-    if (group[0].rank < 3 and not is_of_season) or (lead.question == "deposit" and not page.is_review):
-        return []
-    most = CAUTIONS_AT_MOST.get(page.subject.level, 1)
-    is_spared = not is_of_season and (lead.statement in COMMON or lead.id in page.answered or page.cautions >= most)
-    if not page.is_review and is_spared and group[0].rank < STRONGEST:
-        return []
-    rules = [page.dig.packs.rules.get(argument.rule) for argument in lead.held("for")]
-    own = [rule.misleads_when for rule in rules if rule is not None and rule.misleads_when]
-    cautions = [text for text in (own[0] if own else lead.misleads_when) if bears(page, text)]
-    if is_of_season:
-        # That a handful may be one fruit, or else that they keep, is what a reader has to know of any of them.
-        every = [page.dig.packs.rules.get(a.rule) for reading in group for a in reading.claim.held("for")]
-        kept = [text for rule in every if rule is not None for text in rule.misleads_when if _KEEPS.search(text)]
-        kept = [text for text in kept if bears(page, text)]
-        few = [text for text in cautions if _HOLDS_UP_TO.search(text)]
-        cautions = few[:1] or kept[:1] or (cautions if group[0].rank > 2 else [])
-    if not cautions:
-        return []
-    page.cautions += 1
-    caution = english.lowered(cautions[page.position % len(cautions)].strip().rstrip("."))
-    return page.say([lead.id], *page.turns("caution", caution=caution, noun=noun_of(page, group[:1])))
 
 
 def _many_seeds_of_one_fruit(page: Page, group: Sequence[Reading]) -> list[Sentence]:
     """For visitors: where many seeds speak for fruit, that one fruit holds many."""
     of = [r for r in group if any(a.rule == "food.fruit_of_many_kinds" for a in r.claim.held("for"))]
     return page.say([of[0].claim.id], "but one fruit can hold hundreds of seeds") if of else []
-
-
-def bears(page: Page, caution: str) -> bool:
-    """
-    Whether a caution of a rule bears on the subject.
-
-    What befalls wet ground does not befall charred remains, and what is said of a plant wants that plant.
-    """
-    if page.dig.project.preservation == "charred" and _WET.search(caution):
-        return False
-    taxa = page.dig.packs.taxa
-    held = {taxa[t.taxon].name for t in page.found.tallies if t.taxon is not None and t.taxon in taxa}
-    named = {taxon.name for taxon in taxa.values() if "fruit" in taxon.tags and _is_said_of(taxon.name, caution)}
-    few = _HOLDS_UP_TO.search(caution)
-    if few is not None:
-        # 'One grape holds up to four seeds' matters where so few were found that they may be of one grape.
-        known = ((t, taxa.get(t.taxon)) for t in page.found.tallies if t.taxon is not None)
-        of = [t.counted for t, taxon in known if taxon is not None and taxon.name == few[1].lower()]
-        return 0 < sum(of) <= numbers.of_word(few[2])
-    return not named or bool(named & held)
-
-
-def _is_said_of(plant: str, caution: str) -> bool:
-    return bool(plant) and re.search(rf"\b{re.escape(plant)}s?\b", caution, re.IGNORECASE) is not None
-
-
-_KEEPS = re.compile(r"\b(keeps?|kept|dried|stored?|any month)\b", re.IGNORECASE)
-_HOLDS_UP_TO = re.compile(r"\bone ([a-z ]+) holds up to (\w+) seeds", re.IGNORECASE)
-
-_WET = re.compile(r"\b(?:wet|waterlogged|mud|standing water)\b", re.IGNORECASE)
 
 
 def _against(page: Page, item: Reading, reason: str, *, is_one_of_many: bool) -> list[Sentence]:

@@ -123,6 +123,15 @@ def test_an_unknown_rival_is_told() -> None:
     ]
 
 
+def test_unknown_work_before_is_told() -> None:
+    """So is one that comes after work which nobody defined."""
+    packs = packs_with(statements=(a_statement("food.x", after=(StatementId("food.y"),)),))
+
+    assert [problem.message for problem in check_rules(packs)] == [
+        "statement 'food.x': after 'food.y' is not known; did you mean 'food.x'?"
+    ]
+
+
 def test_only_local_rules_are_checked_when_asked() -> None:
     """Rules that come with narrate are tested with it; a project's own are checked on every run."""
     broken = a_rule("fuel.a", bound("nothing", KERNEL, at_least=1), says="", says_plain="")
