@@ -11,6 +11,7 @@ from dataclasses import dataclass, field, replace
 from narrate.model.ids import TaxonId
 from narrate.model.plants import Identification
 from narrate.reading.intake.broken_letters import whole_letters
+from narrate.reading.intake.groups_of_genus import group_of_genus
 from narrate.reading.intake.known_words import KnownWords
 from narrate.reading.intake.name_spelling import tidy, with_genus, with_words_apart
 from narrate.reading.intake.part_words_abroad import OTHER_PARTS
@@ -108,6 +109,7 @@ class NameReader(KnownWords):
         whole = whole_letters(written)
         name = given or self._tidied(whole[: tail.start()] if tail else whole)
         name = with_genus(name, genus_before)
+        name = group_of_genus(given or whole, self.packs.taxa) or name
         in_brackets = re.search(r"\s*[(\[]([^()\[\]]{1,12})[)\]]\s*$", name)
         short = self._short_condition(in_brackets[1]) if in_brackets else ""
         if in_brackets and short:
