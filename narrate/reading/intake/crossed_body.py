@@ -13,6 +13,7 @@ from narrate.reading.intake.group_heads import names_a_group, says_the_same
 from narrate.reading.intake.header_words import flat_heading, heading, quantity, unit
 from narrate.reading.intake.not_plants import not_a_plant
 from narrate.reading.intake.ratio_heads import may_be_ratio
+from narrate.reading.intake.small_heads_again import band_role
 
 ROW_META = frozenset((*SAMPLE_ROLES, *DERIVED_ROLES, "size class", "fraction", "location", "note"))
 """What a label may make of a row that is none of the taxa."""
@@ -27,11 +28,8 @@ class Body(Columns):
 
     fractions: dict[int, tuple[int, int]] = field(default_factory=dict)
     """For each row of the body: its numbers with decimals, and all that stands under the counts."""
-
-
-
-
-
+    bands: list[bool] = field(default_factory=list)
+    """Whether small headings come again in the body, once that is known."""
 
 
 
@@ -166,6 +164,8 @@ class Body(Columns):
         look = self.look
         if not self._row_has(row):
             return Role(name="blank")
+        if self._is_small_head_again(row, self.body[0]):
+            return band_role(look, row, self.names)
         label, role = self._row_label(row)
         content = 0 if self._is_band(row) else self._content(row)
         if role in ("ubiquity", "percent", "density") and label != look.text(row, self.names):
@@ -184,7 +184,7 @@ class Body(Columns):
                 and look.name_score(row, self.names) >= 0.9
             )
             # Over a column heads of sections are written large, or name a group.
-            is_plant = look.is_turned and not names_a_group(label)
+            is_plant = (look.is_turned or self._has_bands(row)) and not names_a_group(label)
             is_species = is_species and not self._heads_a_group(row, label)
             return Role(name="counts") if (is_species or is_plant) and not label.isupper() else Role(name="section")
         if flat_heading(label) in ("taxa", "species", "genera", "families") and row > self.body[0]:
@@ -206,6 +206,12 @@ class Body(Columns):
         if unit(label) == "ml":
             return Role(name="ignored", qualifiers=("volumes of remains, which no field of a find holds",))
         return Role(name="counts")
+
+    def _has_bands(self, row: int) -> bool:
+        """Whether rows of small headings head the sections, so that a plant without counts in a line heads none."""
+        if not self.bands:
+            self.bands = [any(self._is_small_head_again(r, self.body[0]) for r in range(self.body[0], self.bottom + 1))]
+        return self.bands[0] and self.look.name_score(row, self.names) >= NAMED
 
     def _heads_a_group(self, row: int, label: str) -> bool:
         """

@@ -9,6 +9,7 @@ from narrate.model.grids import Area
 from narrate.model.layouts import DERIVED_ROLES, Role
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
 from narrate.reading.intake.header_words import heading
+from narrate.reading.intake.small_heads_again import repeats_small_heads
 
 
 @dataclass(slots=True)
@@ -56,12 +57,18 @@ class Extent:
         first = rows[0]
         heads = self._ids_above(first)
         for row in range(first + 1, rows[-1] + 1):
+            if self._is_small_head_again(row, first):
+                continue
             is_head = self._is_new_head(row, first) or self._says_ids_again(row, heads)
             if is_head and not self._stands_before_all_names(row, rows):
                 self.body = [r for r in rows if r < row]
                 self.end = self._top_of_heads(row, heads) - 1
                 break
         self.bottom = self.body[-1]
+
+    def _is_small_head_again(self, row: int, first: int) -> bool:
+        columns = range(self.names + 1, self.right + 1)
+        return repeats_small_heads(self.look, row, columns, range(self.area.top, first))
 
     def _stands_before_all_names(self, row: int, rows: list[int]) -> bool:
         """Whether plants are named below a row and none above it: the one head of the table, under unknown words."""

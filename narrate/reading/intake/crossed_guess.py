@@ -12,6 +12,7 @@ from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
 from narrate.reading.intake.header_words import heading, quantity, sample_rank
 from narrate.reading.intake.heads_by_content import content_role
 from narrate.reading.intake.records_below import records_below
+from narrate.reading.intake.small_heads_again import with_first_section
 
 
 @dataclass(slots=True, kw_only=True)
@@ -236,7 +237,9 @@ class _Guessing(Sums):
                 (r, column) in look.cells for r in range(self.area.top, self.bottom + 1)
             ):
                 self.columns[column] = Role(name="ignored", qualifiers=("nothing in it belongs to the counts",))
-        rows = {row: role for row, role in sorted(self.rows.items())}
+        first = self.body[0]
+        bands = [row for row in sorted(self.rows) if row > first and self._is_small_head_again(row, first)]
+        rows = with_first_section(look, dict(sorted(self.rows.items())), self.names, bands)
         top = min(rows)
         return Crossed(
             look=look,

@@ -61,7 +61,7 @@ def _words_over(grid: Grid, table: Table) -> list[str]:
     counted = [r for r, role in table.rows.items() if role.name in ("counts", "finds")]
     top, first = min(table.rows, default=0), min(counted, default=0)
     wanted = [r for r in range(max(0, top - 4), first) if table.rows.get(r) is None or table.rows[r].name == "title"]
-    wanted += [r for r, role in table.rows.items() if role.name == "section"]
+    wanted += [r for r, role in table.rows.items() if "section" in role.names]
     names = {c for c, role in table.columns.items() if role.name in ("taxon", "genus")}
     heads = {r for r, role in table.rows.items() if role.name == "header"}
     return [cell.text for (r, c), cell in grid.cells.items() if r in set(wanted) or (r in heads and c in names)]

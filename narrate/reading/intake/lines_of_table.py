@@ -162,7 +162,7 @@ class Lines:
         others = self.table.columns if is_row else self.table.rows
         for at in sorted(roles):
             role = roles[at]
-            if role.name == "section":
+            if "section" in role.names:
                 said = self._head_of_section(at, others, is_row)
                 if said is None:
                     continue
@@ -174,7 +174,7 @@ class Lines:
                     band = None
                 current, has_lines = said, False
                 # 'Unphased' ends what the head before it said of the samples.
-                known = {} if says_none(said.text) else dict.fromkeys(role.also, said)
+                known = {} if says_none(said.text) else dict.fromkeys((n for n in role.also if n != "section"), said)
                 of_samples = {**{n: s for n, s in of_samples.items() if n not in role.also}, **known}
             elif at in wanted and current is not None:
                 has_lines = True

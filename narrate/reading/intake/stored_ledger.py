@@ -148,7 +148,7 @@ class Ledger:
         key = (line, of_taxa)
         if key not in self._sections:
             roles = self.roles(of_taxa=of_taxa)
-            heads = [n for n, role in roles.items() if n < line and role.name == "section"]
+            heads = [n for n, role in roles.items() if n < line and "section" in role.names]
             self._sections[key] = self.head(max(heads), of_taxa=of_taxa) if heads else ""
         return self._sections[key]
 
