@@ -6,7 +6,7 @@ import itertools
 import math
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from narrate.model.grids import Cell, Grid, address
 from narrate.reading.intake.cell_marks import number_of
@@ -81,6 +81,8 @@ def tell_line(line: Line, grid: Grid, cells: Mapping[At, Cell], decimal: str, to
     joint:  the reading that fits the same line of most of its sister tables, where one does.
     """
     stored = {t.at: read_stored(cells.get(t.at), decimal) for t in line.targets}
+    if line.kind == "total":
+        stored = with_digits_of_line(stored, cells)
     given = [t for t in line.targets if stored[t.at] is not None]
     if not given:
         return "it holds no numbers" if not line.why_not else line.why_not
@@ -193,7 +195,7 @@ def _best(line: Line, given: list[Target], stored: Mapping[At, Stored | None]) -
             telling += is_telling
             if own.agrees(worked):
                 agreed += 1
-                full += is_telling
+                full += is_telling and not own.is_nought  # '0' for 0.2 is rounded, and says little
         if name in line.guesses and (full < line.least or full < 0.6 * telling):
             continue
         if (full, agreed) > most:
@@ -212,6 +214,8 @@ class Stored:
     of: int = 0
     beside: float = 0.0
     """What stands in brackets behind it: fragments beside whole ones, which a sum may take in."""
+    digits: int = 0
+    """Digits behind the point that its line shows, where the spreadsheet shows none of a whole number."""
 
     @property
     def is_nought(self) -> bool:
@@ -232,12 +236,24 @@ class Stored:
         if self.number is None:
             return self.least <= value <= self.most
         decimals = re.search(r"[.,](\d+)", self.text)
-        allowed = half_of_last(self.text) + 1e-9 if decimals or abs(value - round(value)) > 1e-9 else _TOLERANCE
+        shown = min(half_of_last(self.text), 0.5 * 10.0**-self.digits)
+        allowed = shown + 1e-9 if decimals or abs(value - round(value)) > 1e-9 else _TOLERANCE
         return any(abs(number - value) <= allowed + slack for number in (self.number, self.number + self.beside))
 
     def _lies_within(self, worked: Worked) -> bool:
         ends = worked.value, worked.value + sum(worked.perhaps)
         return self.number is not None and ends[0] - 0.5 <= self.number <= ends[1] + 0.5
+
+
+def with_digits_of_line(stored: Mapping[At, Stored | None], cells: Mapping[At, Cell]) -> dict[At, Stored | None]:
+    """A spreadsheet writes 1.00 as 1: where others of a line have digits behind the point, a whole one has them too."""
+    numbers = {at: own for at, own in stored.items() if own is not None and cells[at].number is not None}
+    shown = {at: len(match[1]) for at, own in numbers.items() if (match := re.search(r"[.,](\d+)", own.text))}
+    if len(shown) < 2:
+        return dict(stored)
+    least = min(shown.values())
+    whole = {at: replace(own, digits=least) for at, own in numbers.items() if at not in shown}
+    return {**stored, **whole}
 
 
 def half_of_last(text: str) -> float:
