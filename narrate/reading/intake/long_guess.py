@@ -8,6 +8,7 @@ from itertools import pairwise
 
 from narrate.model.grids import Area
 from narrate.model.layouts import SAMPLE_ROLES, Role
+from narrate.reading.intake.bands_over_list import band_over, with_heads_filled
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
 from narrate.reading.intake.header_words import heading, sample_rank
 from narrate.reading.intake.heads_of_list import heads_in
@@ -40,6 +41,9 @@ def guess_long(look: Look, area: Area) -> Long | None:
         # Two headings of different sorts: a row of marks 'x' is no row of coordinates.
         if len(heads) < 3 or len({role for role in heads.values() if role}) < 2:
             continue
+        filled = with_heads_filled(look, area, row, heads)
+        if filled is not None and (found := _with_head(filled, area, row + 1, heads_in(filled, area, row + 1))):
+            return found
         found = _with_head(look, area, row, heads)
         if found is not None:
             return found
@@ -112,6 +116,8 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     if heads[sample] not in ("sample", ""):
         columns[sample] = Role(name="sample", also=(heads[sample],), filled=columns[sample].filled)
         doubts.append(f"the table names no samples; each {heads[sample]} is taken as one")
+    band = band_over(look, area, row, known)
+    columns.update(dict.fromkeys(band.totals if band is not None else (), Role(name="total")))
     columns.update(contexts_of_kinds(look, finds, columns))
     columns.update(contexts_told_apart(look, row, columns))
     columns.update(shares_sorted(look, finds, columns, sample, taxon))
@@ -130,6 +136,8 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
         }
     )
     rows[row] = Role(name="header")
+    if band is not None:
+        rows[band.row] = band.role
     for c in range(area.left, area.right + 1):
         if c not in columns and any((r, c) in look.cells for r in below):
             columns[c] = Role(name="ignored", qualifiers=("no heading",))

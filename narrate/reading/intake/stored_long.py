@@ -13,6 +13,7 @@ from narrate.reading.intake.shares_in_heads import SORTED, as_share
 from narrate.reading.intake.sheet_finds import Find
 from narrate.reading.intake.stored_by_sample import NO_VOLUME
 from narrate.reading.intake.stored_groups import Group, is_unnamed, meant_words, same_words
+from narrate.reading.intake.stored_heads import head_with_unit
 from narrate.reading.intake.stored_ledger import At, Ledger, Litres, cells_said
 from narrate.reading.intake.stored_lines import Line, Target, Worked
 from narrate.reading.intake.stored_rates import per_litre, scaled, share
@@ -155,7 +156,7 @@ class LongLines:
 
     def _column(self, column: int, kind: str) -> Line:
         ledger = self.ledger
-        line = Line(kind=kind, is_row=False, at=column, label=ledger.head(column, of_taxa=False))
+        line = Line(kind=kind, is_row=False, at=column, label=head_with_unit(ledger, column))
         counts_taxa = bool(OF_TAXA.search(line.label)) and kind in ("total", "derived")
         words = meant_words(re.sub(OF_TAXA, "", line.label))
         group = Group(re.sub(OF_TAXA, "", line.label), self.names) if words else None
