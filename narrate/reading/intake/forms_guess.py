@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 
 from narrate.model.grids import Area, Cell, address
 from narrate.model.layouts import SAMPLE_ROLES, Role
+from narrate.reading.intake.blocks_of_form import as_one_list, is_further_block, title_over
 from narrate.reading.intake.crossed_body import with_unit
 from narrate.reading.intake.evidence import Look, looks_like_id
 from narrate.reading.intake.header_words import heading
@@ -33,28 +34,59 @@ class Form:
 def guess_forms(look: Look, area: Area) -> list[Form]:
     """The forms of an area, from top to bottom; empty where a list names its samples itself, or none does."""
     heads = [row for row in range(area.top, area.bottom + 1) if _is_head(look, area, row)]
-    forms: list[Form] = []
+    starts: dict[int, dict[str, tuple[int, int]]] = {}
+    blocks: dict[int, list[int]] = {}
     for n, head in enumerate(heads):
         first = heads[n - 1] + 1 if n else area.top
         over = range(max(first, head - _MOST_LINES), head)
         said = _said_over(look, area, over) or _said_in_words(look, area, head - 1)
-        if "sample" not in said:
+        if "sample" in said:
+            starts[head], blocks[head] = said, [head]
+        elif starts and is_further_block(look, area, head, max(starts)):
+            blocks[max(starts)].append(head)
+        else:
             return []
-        bottom = _bottom(look, area, head, heads[n + 1] if n + 1 < len(heads) else None)
-        id = id_in_words(look, *said["sample"])
-        about = {_role(look, role, at): address(*at) for role, at in said.items()}
-        mend = {address(*said["sample"]): id} if id else {}
-        mend |= {address(*at): value for role, at in said.items()
-                 if role != "sample" and (value := _behind_label(look.text(*at), role))}  # fmt: skip
-        for left, right in _lists_beside(look, area, head):
-            list_area = Area(top=head, left=left, bottom=bottom, right=right)
-            found = _list_of(look, list_area, id or look.text(*said["sample"]))
-            if found is None:
-                return []
-            rows = {row: Role(name="title") for row in {row for row, _ in said.values()}}
-            found.rows = dict(sorted({**rows, **found.rows}.items()))
-            forms.append(Form(found=found, about=about, mend=mend))
+    forms: list[Form] = []
+    for head, said in starts.items():
+        behind = next((row for row in starts if row > head), None)
+        lists = _lists_of_form(look, area, blocks[head], behind, said)
+        if not lists:
+            return []
+        forms += lists
     return forms
+
+
+def _lists_of_form(
+    look: Look, area: Area, heads: list[int], behind: int | None, said: dict[str, tuple[int, int]]
+) -> list[Form]:
+    """The lists of one form: one, or several side by side or in blocks that differ; empty where one is no list."""
+    id = id_in_words(look, *said["sample"])
+    if _OF_ID.match(look.text(*said["sample"])) and _is_labelled(look, *said["sample"]):
+        id = ""  # 'Sample no.: FS 14' gives the whole of the id
+    about = {_role(look, role, at): address(*at) for role, at in said.items()}
+    mend = {address(*said["sample"]): id} if id else {}
+    mend |= {address(*at): value for role, at in said.items()
+             if role != "sample" and (value := _behind_label(look.text(*at), role))}  # fmt: skip
+    found: list[Long] = []
+    blocks: dict[int, Long | None] = {}
+    for n, head in enumerate(heads):
+        bottom = _bottom(look, area, head, heads[n + 1] if n + 1 < len(heads) else behind)
+        if n + 1 < len(heads):
+            bottom = min(bottom, (title_over(look, area, heads[n + 1]) or heads[n + 1]) - 1)
+        beside = _lists_beside(look, area, head)
+        for left, right in beside:
+            list_area = Area(top=head, left=left, bottom=bottom, right=right)
+            one = _list_of(look, list_area, id or look.text(*said["sample"]))
+            if one is None and len(heads) == 1:
+                return []
+            found += [one] if one is not None else []
+            blocks[head] = one if len(beside) == 1 else None
+    if len(heads) > 1 and sum(block is not None for block in blocks.values()) == len(found):
+        found = as_one_list(look, area, blocks)
+    rows = {row: Role(name="title") for row in {row for row, _ in said.values()}}
+    for one in found:
+        one.rows = dict(sorted({**rows, **one.rows}.items()))
+    return [Form(found=one, about=about, mend=mend) for one in found]
 
 
 def _lists_beside(look: Look, area: Area, head: int) -> list[tuple[int, int]]:
@@ -190,6 +222,14 @@ _SAMPLE = re.compile(
     re.IGNORECASE,
 )
 _LITRES = re.compile(r"(?:ca\.?|c\.|~)?\s*\d+(?:[.,]\d+)?\s*(?:l|lt|ltrs?|lit(?:re|er|ro)s?)\.?", re.IGNORECASE)
+
+
+_OF_ID = re.compile(r"(?:fs|bag)\b", re.IGNORECASE)
+"""Before the number of a field specimen, and part of it."""
+
+
+def _is_labelled(look: Look, row: int, column: int) -> bool:
+    return any(heading(look.text(row, c)) == "sample" for c in range(max(0, column - 2), column))
 
 
 def id_in_words(look: Look, row: int, column: int) -> str:

@@ -163,6 +163,11 @@ class Ledger:
                 return cell.text
         return ""
 
+    def is_under_head(self, row: int) -> bool:
+        """Whether nothing stands between a row and the head of its section: a block of a form that was left empty."""
+        above = [self.table.rows[r].name for r in sorted(self.table.rows) if r < row]
+        return next((name for name in reversed(above) if name not in ("header", "blank", "title")), "") == "section"
+
     def run_before(self, line: int, *, of_taxa: bool) -> list[int]:
         """The lines of counts between a line and the section or result before it."""
         return self._run(sorted((n for n in self.roles(of_taxa=of_taxa) if n < line), reverse=True), of_taxa)[::-1]

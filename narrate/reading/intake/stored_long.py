@@ -92,7 +92,8 @@ class LongLines:
         elif id:
             choices = {"sample": (within, None)}
         if not id or words:
-            choices |= {name: (rows, None) for name, rows in guessed.items() if rows and name not in choices}
+            empty = {"since"} if ledger.is_under_head(row) else set()
+            choices |= {n: (rows, None) for n, rows in guessed.items() if (rows or n in empty) and n not in choices}
         if left_out is not None:
             choices = {n: ([r for r in rows if not self._is_of(r, left_out)], of) for n, (rows, of) in choices.items()}
         for name, (rows, of_group) in list(choices.items()):
