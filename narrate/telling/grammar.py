@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
 from narrate.model.languages import Gender, Language, Noun
@@ -32,9 +32,11 @@ class Grammar:
     def table(self, name: str, otherwise: str = "") -> str:
         return self.language.grammar.get(name, otherwise)
 
-    def listed(self, items: Sequence[str], *, word: str = "and") -> str:
+    def listed(self, items: Iterable[str], *, word: str = "and") -> str:
         """
         'a, b y c'; the joining word takes its other form before the sounds that the pack names.
+
+        Where one of the last two has the word in itself a comma stands before it: 'a y b, y c'.
 
         word:  'and' or 'or'.
         """
@@ -45,7 +47,10 @@ class Grammar:
         before = self.table(f"{word}_before")
         changes = bool(before) and re.match(before, last, re.IGNORECASE) is not None
         joined = self.table(f"{word}_changed") if changes else self.table(word)
-        return f"{', '.join(parts[:-1])} {joined} {parts[-1]}"
+        own = [f" {self.table(word)} ", f" {self.table(f'{word}_changed')} "]
+        bare = [re.sub(r"\([^)]*\)", "", part) for part in parts]
+        comma = "," if any(mark in part for part in bare[-2:] for mark in own if mark.strip()) else ""
+        return f"{', '.join(parts[:-1])}{comma} {joined} {parts[-1]}"
 
     def the(self, noun: Noun, *, plural: bool = False) -> str:
         """The noun with its definite article: 'el hogar', 'las fosas'; 'el arma' where the pack names the sound."""

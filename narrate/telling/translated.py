@@ -12,13 +12,15 @@ from narrate.model.ids import PartId
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english, old_finds, setting
-from narrate.telling.contexts import NOT_NEWS, is_slight, sections_of
+from narrate.telling.contexts import NOT_NEWS, is_slight, sections_of, without_the_expected
 from narrate.telling.in_short import chief_changes
 from narrate.telling.page import Page
-from narrate.telling.plan import TOO_FEW, ordered_themes, readings
+from narrate.telling.plan import TOO_FEW, is_hint, ordered_themes, readings
 from narrate.telling.translated_dig import dig_sections, phase_sections
-from narrate.telling.translated_finds import SHOWN, finds_told, is_named, own_part, with_caution
-from narrate.telling.translated_readings import framed, theme_told, told_readings
+from narrate.telling.translated_finds import PIECES, SHOWN, everything_told, finds_told, is_named, own_key, own_part
+from narrate.telling.translated_owed import closed, smaller_finds
+from narrate.telling.translated_readings import framed, hints_told, no_season_told, theme_told, told_readings
+from narrate.telling.translated_recovery import recovery_told
 from narrate.telling.translated_words import (
     grammar_of,
     kind_noun,
@@ -59,7 +61,7 @@ def translated_sections(page: Page, context: Told) -> tuple[Section, ...]:
 
 def translated_summary(page: Page, title: str) -> Sentence | None:
     """One sentence for lists: the firmest reading; nothing where there is none."""
-    held = told_readings(page)
+    held = [r for r in told_readings(page) if not is_hint(r.claim)]
     if not held:
         return None
     held = chief_changes([r for r in held if r.claim.question == "change"] or held[:1])
@@ -75,6 +77,8 @@ def lacking(page: Page) -> tuple[str, ...]:
     lacks = [name for name in wanted if name.removeprefix("plant ") not in known]
     parts = [t.part for t in old_finds.plant_tallies(page) if t.counted]
     lacks += [f"part {part}" for part in parts if part not in language.parts and not own_part(page, part)]
+    broken = [t for t in old_finds.plant_tallies(page) if page.names.fragments_of(t)]
+    lacks += [f"part {PIECES}{own_key(page, t)}" for t in broken if f"{PIECES}{own_key(page, t)}" not in language.parts]
     lacks += [
         f"statement {r.claim.statement}"
         for r in readings(page, page.dig.claims.holding(page.subject))
@@ -95,16 +99,24 @@ def _context(page: Page, context: Context) -> tuple[Section, ...]:
         return paragraph(say_each(page, refs, "nothing", the_kind=kind, litres=litres))
     held = readings(page, page.dig.claims.holding(page.subject))
     if is_slight(page, held) or any(r.claim.statement == TOO_FEW for r in held):
-        tallies = [t for t in old_finds.ancient_tallies(page) if t.counted]
-        refs = [page.record, page.ref("items"), *(t.ref for t in tallies if t.ref)]
-        listed = finds_told(page, tallies, at_most=SHOWN)
-        sections = paragraph(say_each(page, refs, "only", the_kind=kind, litres=litres, list=listed))
-        return with_caution(page, sections)
+        return closed(page, paragraph(_slight(page, kind, litres)))
+    without_the_expected(page, context, held)
     blocks = [("deposit", [*_opening(page, context, kind, litres), *theme_told(page, ("deposit",))])]
-    blocks += [
-        (theme, theme_told(page, qs)) for theme, qs in ordered_themes(page) if theme not in ("deposit", "change")
-    ]
-    return with_caution(page, sections_of(page, blocks))
+    for theme, questions in ordered_themes(page):
+        if theme not in ("deposit", "change"):
+            sentences = theme_told(page, questions)
+            blocks.append((theme, sentences + (no_season_told(page) if theme == "season" else [])))
+    planned = [q for theme, questions in ordered_themes(page) if theme != "change" for q in questions]
+    blocks.append(("open", hints_told(page, planned)))
+    return closed(page, sections_of(page, blocks))
+
+
+def _slight(page: Page, kind: str, litres: str) -> list[Sentence]:
+    """Next to nothing: all of it, or what was most of it, and that it tells little."""
+    tallies = old_finds.ancient_tallies(page)
+    refs = [page.record, page.ref("items"), *(t.ref for t in tallies if t.ref)]
+    listed, is_all = everything_told(page, tallies)
+    return say_each(page, refs, "only" if is_all else "only among", the_kind=kind, litres=litres, list=listed)
 
 
 def _opening(page: Page, context: Context, kind: str, litres: str) -> list[Sentence]:
@@ -120,13 +132,24 @@ def _opening(page: Page, context: Context, kind: str, litres: str) -> list[Sente
     tallies = [t for t in old_finds.plant_tallies(page) if t.counted and is_named(page, t)]
     refs = [t.ref for t in tallies[:SHOWN] if t.ref] or [page.ref("items")]
     sentences += say(page, refs, "plants", list=finds_told(page, tallies, at_most=SHOWN)) if tallies else []
+    sentences += smaller_finds(page)
+    sentences += recovery_told(page, page.dig.project.samples_of(context.id))
+    return sentences + _modern(page) + _later(page, context)
+
+
+def _modern(page: Page) -> list[Sentence]:
     modern = page.measure("modern_seeds")
     if modern is not None and modern.value and page.dig.project.preservation == "charred":
         name = "modern one" if modern.value == 1 else "modern"
         count = grammar_of(page).quantity(
             int(modern.value), grammar_of(page).language.parts.get(PartId("seed"), remains_noun(page))
         )
-        sentences += say(page, [page.ref("modern_seeds")], name, count=count)
+        return say(page, [page.ref("modern_seeds")], name, count=count)
+    return []
+
+
+def _later(page: Page, context: Context) -> list[Sentence]:
+    sentences: list[Sentence] = []
     if context.security == "disturbed":
         sentences += say(page, [page.record], "disturbed")
     return sentences + _late_plants(page)

@@ -4,31 +4,34 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from narrate.model.claims import Claim
 from narrate.model.ids import Subject
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Context, Phase
-from narrate.telling import english, setting
+from narrate.telling import setting
 from narrate.telling.contexts import sections_of
-from narrate.telling.of_note import found_in_another_phase
+from narrate.telling.of_note import finds_astray
 from narrate.telling.page import Page
-from narrate.telling.phase_by_phase import phase_readings
-from narrate.telling.plan import Reading, ordered_themes
-from narrate.telling.readings_of_phases import held_elsewhere
+from narrate.telling.plan import is_hint, ordered_themes
 from narrate.telling.site import without_the_same_change
 from narrate.telling.spread import Presence, presences
 from narrate.telling.through_time import changed_groups, gaps_between, sampled_phases
-from narrate.telling.translated_finds import SHOWN, living_told, with_caution
-from narrate.telling.translated_readings import framed, theme_told
+from narrate.telling.translated_by_phase import FIRM, tells_by_phase, told_by_phase
+from narrate.telling.translated_finds import SHOWN, finds_summed
+from narrate.telling.translated_owed import closed, living_told
+from narrate.telling.translated_readings import hints_told, theme_told
+from narrate.telling.translated_recovery import stirred_told
 from narrate.telling.translated_words import (
     grammar_of,
     group_name,
     k_of_n,
     kind_named,
     litres_told,
+    places_told,
     remains_noun,
     say,
+    unsure,
     worded,
+    years_of,
 )
 
 
@@ -38,65 +41,45 @@ def dig_sections(page: Page) -> tuple[Section, ...]:
     places = grammar.quantity(len(contexts), kind_named(page, "other"), exactly=True)
     items = grammar.quantity(setting.items_counted(page), remains_noun(page))
     refs = [page.record, page.ref("items")]
-    blocks = [("basis", say(page, refs, "washed dig", litres=litres_told(page), places=places, items=items))]
     phases = sampled_phases(page)
-    is_parted = len(phases) > 1 and _tells_by_phase(page)
+    basis = _times(page, phases) if len(phases) > 1 else []
+    basis += say(page, refs, "washed dig", litres=litres_told(page), places=places, items=items)
+    blocks = [("basis", [*basis, *stirred_told(page, project.contexts)])]
+    is_parted = len(phases) > 1 and tells_by_phase(page)
     if len(phases) > 1:
         blocks.append(("change", _change(page)))
     for theme, questions in ordered_themes(page):
         if theme not in ("deposit", "change"):
             living = living_told(page) if theme == "food" else []
             # What the counts of all phases say only when they are put together is of no time, and left to specialists.
-            read = _by_phase(page, phases, questions) if is_parted else theme_told(page, questions)
+            read = told_by_phase(page, phases, questions) if is_parted else theme_told(page, questions)
             blocks.append((theme, [*read, *living]))
     sections = sections_of(page, blocks)
     # What stays open is a matter of its own, though it be one sentence.
     unanswered = [s for one in gaps_between(page) for s in _why_left(page, *one[:2])]
     said, heading = (*unanswered, *say(page, refs, "open")), page.audience.headings.get("open", "")
     closing = (Section(id="open", heading=heading, paragraphs=(said,)),) if said else ()
-    return with_caution(page, (*sections, *closing))
+    return closed(page, (*sections, *closing))
+
+
+def _times(page: Page, phases: Sequence[Phase]) -> list[Sentence]:
+    """The times of the dig, and how long lies between each and the next of which nothing is known."""
+    grammar = grammar_of(page)
+    times = [worded(page, "time", years=years_of(page, phase)) for phase in phases]
+    listed = grammar.listed(said[0] for said in times if said)
+    sentences = say(page, [page.record], "times", count=grammar.about(len(phases), "f"), list=listed)
+    for before, after, years in gaps_between(page):
+        ends = {"before": years_of(page, before), "after": years_of(page, after), "count": grammar.figure(years)}
+        sentences += say(page, [page.record], "gap" if len(phases) == 2 else "gap of several", **ends)
+    return sentences
 
 
 def _why_left(page: Page, before: Phase, after: Phase) -> list[Sentence]:
     """That plants do not say why a place was left and lived in again, where the language has words for it."""
-    grammar = grammar_of(page)
     if page.subject.level == "phase":
         return say(page, [page.record], "why ended" if page.subject.id == before.id else "why began")
-    years, later = (grammar.years(p.start, p.end, p.dates) or english.literal(p.name) for p in (before, after))
+    years, later = (years_of(page, phase) for phase in (before, after))
     return say(page, [page.record], "why left", years=years, later=later)
-
-
-def _tells_by_phase(page: Page) -> bool:
-    return all(name in grammar_of(page).language.sentences for name in ("all phases", "one phase"))
-
-
-SHARED, ALONE = 2, 2
-"""Readings of a theme that are told of all phases, and of each phase alone."""
-
-
-def _by_phase(page: Page, phases: Sequence[Phase], questions: Sequence[str]) -> list[Sentence]:
-    """What all phases bear out, and what one of them alone does: counts pooled over centuries are of no time."""
-    grammar = grammar_of(page)
-    found = [r for r in phase_readings(page, phases, questions) if r.statement in grammar.language.statements]
-    shared = [r for r in found if len(r.claims) == len(phases)]
-    sentences: list[Sentence] = []
-    for reading in shared[:SHARED]:
-        refs = [claim.id for _, claim in reading.claims]
-        sentences += say(page, refs, "all phases", lead=framed(page, _reading(page, reading.weakest)))
-    for phase in phases:
-        own = [c for r in found if len(r.claims) == 1 for p, c in r.claims if p.id == phase.id]
-        firm = [claim for claim in own if claim.grade in _FIRM]
-        for claim in sorted(firm, key=lambda claim: -claim.support)[:ALONE]:
-            years = grammar.years(phase.start, phase.end, phase.dates) or english.literal(phase.name)
-            is_alone = not held_elsewhere(page, phase, claim.statement)
-            is_alone = is_alone and not found_in_another_phase(page, claim, phases)
-            name = "one phase" if is_alone else "mainly one phase"
-            sentences += say(page, [claim.id], name, years=years, lead=framed(page, _reading(page, claim)))
-    return sentences
-
-
-def _reading(page: Page, claim: Claim) -> Reading:
-    return Reading(claim=claim, statement=page.dig.packs.statements[claim.statement], behind=())
 
 
 def phase_sections(page: Page, phase: Phase) -> tuple[Section, ...]:
@@ -105,7 +88,7 @@ def phase_sections(page: Page, phase: Phase) -> tuple[Section, ...]:
     contexts = [c for c in page.dig.project.contexts if c.phase == phase.id and page.dig.project.samples_of(c.id)]
     if not contexts or not setting.items_counted(page):
         return ()
-    years = grammar.years(phase.start, phase.end, phase.dates) or english.literal(phase.name)
+    years = years_of(page, phase)
     places = grammar.quantity(len(contexts), kind_named(page, "other"), exactly=True)
     items = grammar.quantity(setting.items_counted(page), remains_noun(page))
     refs = [page.record, page.ref("items")]
@@ -115,18 +98,31 @@ def phase_sections(page: Page, phase: Phase) -> tuple[Section, ...]:
     ]
     texts = [
         worded(page, _group_wording(page, p, found[0]), group=group_name(page, p), k=str(p.k), n=str(p.n))[0]
+        + unsure(page, p)
         for p in found
     ]
     if texts:
         basis += say(page, [ref for p in found for ref in p.refs], "phase groups", list=grammar.listed(texts))
-    blocks = [("basis", basis)]
+    blocks = [("basis", [*basis, *stirred_told(page, contexts)])]
     for theme, questions in ordered_themes(page):
         if theme not in ("deposit", "change"):
             lead = theme_told(page, questions, at_most=1)
             lead += _where(page, contexts, lead) if lead else []
-            blocks.append((theme, lead + theme_told(page, questions, at_most=2)))
+            more = theme_told(page, questions, at_most=2) + hints_told(page, questions)
+            blocks.append((theme, lead + more + _astray(page, phase, questions)))
     blocks.append(("open", [s for one in gaps_between(page) if phase in one[:2] for s in _why_left(page, *one[:2])]))
-    return with_caution(page, sections_of(page, blocks))
+    return closed(page, sections_of(page, blocks))
+
+
+def _astray(page: Page, phase: Phase, questions: Sequence[str]) -> list[Sentence]:
+    """Finds of a plant that carries a reading in another phase, and too few here to carry one."""
+    sentences: list[Sentence] = []
+    for places in finds_astray(page, phase, questions).values():
+        refs = [tally.ref for _, tally in places if tally.ref]
+        name = "astray one" if sum(tally.counted for _, tally in places) == 1 else "astray"
+        where = places_told(page, [context for (context, _), _ in places])
+        sentences += say(page, refs, name, find=finds_summed(page, [t for _, t in places]), places=where)
+    return sentences
 
 
 def _group_wording(page: Page, one: Presence, first: Presence) -> str:
@@ -141,14 +137,12 @@ def _where(page: Page, contexts: Sequence[Context], told: Sequence[Sentence]) ->
     if claim is None:
         return []
     found = [(c, page.dig.claims.find(Subject(level="context", id=c.id), claim.statement)) for c in contexts]
-    held = [(c, own) for c, own in found if own is not None and own.verdict == "holds" and own.grade in _FIRM]
+    held = [(c, own) for c, own in found if own is not None and own.verdict == "holds" and own.grade in FIRM]
+    held = [(c, own) for c, own in held if not is_hint(own)]
     if not held or len(held) > SHOWN:
         return []
-    ids = grammar_of(page).listed([english.literal(c.id) for c, _ in held])
-    return say(page, [own.id for _, own in held], "where one" if len(held) == 1 else "where", ids=ids)
-
-
-_FIRM = ("suggests", "supports", "strongly supports")
+    places = places_told(page, [c.id for c, _ in held])
+    return say(page, [own.id for _, own in held], "where one" if len(held) == 1 else "where", places=places)
 
 
 def _change(page: Page) -> list[Sentence]:
@@ -162,8 +156,7 @@ def _change(page: Page) -> list[Sentence]:
         if group:
             sentences += say(
                 page, [*a.refs, *b.refs], "change", group=group, before=k_of_n(page, a), after=k_of_n(page, b),
-                years=grammar.years(first.start, first.end, first.dates),
-                later=grammar.years(last.start, last.end, last.dates),
+                years=years_of(page, first) + unsure(page, a), later=years_of(page, last) + unsure(page, b),
             )  # fmt: skip
     groups = [group_name(page, a) for a, _ in steady if group_name(page, a)]
     if groups:
