@@ -10,6 +10,7 @@ from narrate.telling.frames import noun_of
 from narrate.telling.misleading import STRONGEST, doubt_sentences, figure_sentences
 from narrate.telling.page import Page
 from narrate.telling.plan import STORED_ONLY, TOO_FEW, Reading, by_grade
+from narrate.telling.premises import premise_sentences
 from narrate.telling.reasons import page_text, portions, reason_texts, reasons_for, without_figures
 from narrate.telling.rivals import beside_sentences, rival_sentences, rivals_within, told_rival_sentences
 from narrate.telling.unsettled import unsettled_sentences
@@ -34,6 +35,7 @@ def told(page: Page, items: Sequence[Reading], *, weak: bool = True) -> list[Sen
     page.told.update(item.claim.id for item in lead)
     sentences = lead_sentences(page, lead)
     sentences += figure_sentences(page, lead)
+    sentences += premise_sentences(page, lead)
     is_strongest = lead[0].rank == STRONGEST
     if is_strongest:
         sentences += doubt_sentences(page, lead)
@@ -47,7 +49,7 @@ def told(page: Page, items: Sequence[Reading], *, weak: bool = True) -> list[Sen
     rest = [item for item in waiting if item.claim.id not in page.told]
     for group in by_grade(rest):
         page.told.update(item.claim.id for item in group)
-        sentences += further_sentences(page, group)
+        sentences += further_sentences(page, group) + premise_sentences(page, group)
     is_alone = len(waiting) == 1 and len(sentences) == 1
     sentences += unsettled_sentences(page, [*lead, *(r for r in waiting if r not in lead)], is_alone=is_alone)
     if not rivals:
@@ -86,7 +88,6 @@ def without_seasons_told_twice(page: Page, items: Sequence[Reading]) -> list[Rea
 
 
 _SUMMED_SEASONS = ("season.more-than-one", STORED_ONLY)
-
 
 SAID_OUTRIGHT = (TOO_FEW,)
 """Statements about our own counts: nobody needs to hedge that a number is small."""
