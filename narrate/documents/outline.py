@@ -8,6 +8,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 from narrate.documents.account import archive, introduction, laboratory, limits, sampling
 from narrate.documents.appendices import measures, rules
 from narrate.documents.blocks import Block, Contents, Heading, Paragraph
+from narrate.documents.changes_tested import changes_tested, led_to_tests
 from narrate.documents.checklist import checklist
 from narrate.documents.figures import figures
 from narrate.documents.inline import literal
@@ -163,10 +164,11 @@ def _results(edition: Edition, files: Mapping[str, bytes], letters: Mapping[str,
         yield Heading(level=3, text="Contexts without a phase")
         for context in undated:
             yield from _context(edition, context, files, leads, letters)
-    shown = [block for blocks in (drawn[:1], (wood,), drawn[1:], tables) for block in blocks if block]
+    tested = tuple(changes_tested(edition))
+    shown = [block for blocks in (drawn[:1], (wood,), drawn[1:], tables, tested) for block in blocks if block]
     if shown:
         # Wide tables begin a page: what stands upright comes before them and fills the page that the text ends on.
-        named = " and ".join(kind for kind, has in (("figures", drawn), ("tables", tables or wood)) if has)
+        named = " and ".join(kind for kind, has in (("figures", drawn), ("tables", tables or wood or tested)) if has)
         yield Heading(level=3, text=f"{named.capitalize()} of the results", holds_figures=True)
         yield from shown
 
@@ -198,7 +200,7 @@ def _untold(edition: Edition, subject: Subject) -> str:
 
 
 def _discussion(edition: Edition, letters: Mapping[str, str]) -> Iterator[Block]:
-    yield from _told(edition, Subject(level="site", id=SITE), 3, letters)
+    yield from _told(edition, Subject(level="site", id=SITE), 3, letters, {"change": led_to_tests(edition)})
     shown = (("measures", "The measures with their intervals stand in {measures}."),
              ("rules", "How each rule came out stands in {rules}."))  # fmt: skip
     leads = " ".join(text for block, text in shown if is_shown(edition, block))
@@ -229,11 +231,16 @@ def _discussion(edition: Edition, letters: Mapping[str, str]) -> Iterator[Block]
         )
 
 
-def _told(edition: Edition, subject: Subject, level: int, letters: Mapping[str, str]) -> Iterator[Block]:
+def _told(
+    edition: Edition, subject: Subject, level: int, letters: Mapping[str, str], leads: Mapping[str, str] | None = None
+) -> Iterator[Block]:
+    """leads: below the heading of a section, by its id, what leads to tables."""
     narrative: Narrative | None = edition.narrative("report", subject)
     for section in narrative.sections if narrative else ():
         if section.heading:
             yield Heading(level=level, text=section.heading)
+        if lead := (leads or {}).get(section.id):
+            yield Paragraph(text=lead, kind="pointer")
         for paragraph in section.paragraphs:
             yield Paragraph(text=_lettered(" ".join(sentence.text for sentence in paragraph), letters))
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from math import comb
 
 from narrate.model.ids import ContextId, PhaseId, TaxonId
 from narrate.model.measurement import Measurement
@@ -109,3 +110,22 @@ class PlantChange:
     @property
     def rises(self) -> bool:
         return self.with_it[1] * self.of_samples[0] > self.with_it[0] * self.of_samples[1]
+
+
+def is_more_than_chance(near: int, tested: int, chance: float = 0.05) -> bool:
+    """
+    Whether so many plants under a chance of `chance` each are more than their number would bring where none changed.
+
+        P(X >= near) < chance,  X binomial of `tested` trials
+
+    near:      plants whose own test gives a p below `chance`.
+    tested:    plants that were tested.
+    Misleads:  plants that come together are not independent, so that chance brings several at a time; and the p of an
+               exact test falls below `chance` less often than `chance` says, so that the reckoning is a cautious one.
+    Source:    binomial distribution; that p values under no change are spread evenly: common practice, no source.
+
+    >>> is_more_than_chance(4, 10), is_more_than_chance(1, 10), is_more_than_chance(2, 20)
+    (True, False, False)
+    """
+    few = sum(comb(tested, i) * chance**i * (1 - chance) ** (tested - i) for i in range(near))
+    return 1 - few < chance

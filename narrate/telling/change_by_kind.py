@@ -69,7 +69,9 @@ def alike_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
         where = page.listed(page.names.kind(kind, plural=True) for kind, _, _ in marked)
         rest = page.listed(f"{page.names.kind(k, plural=True)} ({_of(a)}, then {_of(b)})" for k, a, b in slight)
         little = "little" if amounts else "none to speak of"
-        none = f"; by presence {rest}, a sample apart, show {little}" if slight else ""
+        apart = "one sample of difference" + (" each" if len(slight) > 1 else "")
+        shows = english.agreed(len(slight), "shows", "show")
+        none = f"; by presence {rest} {shows} {little}, {apart}" if slight else ""
         holding = f"the samples that hold {'it' if group.is_singular else 'them'} went"
         return [
             *page.say(

@@ -45,8 +45,8 @@ def site_sections(page: Page) -> tuple[Section, ...]:
     phases = sampled_phases(page)
     if len(phases) > 1:
         first, last = phases[0], phases[-1]
-        changed = change_sentences(page, first, last)
-        blocks.append(("change", [*changed, *amount_sentences(page, first, last)]))
+        blocks.append(("change", change_sentences(page, first, last)))
+        blocks.append(("change", amount_sentences(page, first, last)))
         blocks.append(("change", alike_sentences(page, first, last) + phases_compared(page, first, last)))
         blocks.append(("change", tested_sentences(page, first, last)))
         blocks.append(("change", elsewhere_sentences(page)))

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import partial
 
 from narrate.model.findings import CHANCE
 from narrate.model.ids import Subject
@@ -10,13 +11,12 @@ from narrate.model.narrative import Sentence
 from narrate.model.plant_groups import PlantChange
 from narrate.model.stratigraphy import Phase
 from narrate.telling import english, numbers
+from narrate.telling.changes_listed import listed_figures, near_sentences, probability, so_many
 from narrate.telling.old_finds import is_wood
 from narrate.telling.page import Page
 
 SHARES = 3
 """Woods whose share of the fragments is told."""
-ALONE = 5
-"""Woods told of those that differ only by their own test."""
 
 
 def wood_change_sentences(page: Page, first: Phase, last: Phase) -> list[Sentence]:
@@ -27,36 +27,38 @@ def wood_change_sentences(page: Page, first: Phase, last: Phase) -> list[Sentenc
     if page.is_plain or not tested:
         return []
     sure = [c for c in tested if c.p_holm < CHANCE]
-    near = [c for c in tested if c.p < CHANCE <= c.p_holm]
     n, m = tested[0].of_samples
     of = f"of the {numbers.count(tested[0].tested)} in five samples or more whose wood was looked at ({n}, then {m})"
     refs = [ref for c in (sure or tested) for ref in c.refs] or [page.record]
+    name = partial(_name, page)
     if not sure:
         told = page.say(refs, f"wood by wood, none {of} differs beyond chance")
     else:
         ways = [(way, [c for c in sure if c.rises is rises]) for rises, way in ((False, "fell"), (True, "rose"))]
-        texts = [f"{page.listed(map(_samples(page), changes))} {way}" for way, changes in ways if changes]
+        texts = [f"{listed_figures(page, changes, name)} {way}" for way, changes in ways if changes]
         many = english.agreed(len(sure), "differs", "differ")
         told = page.say(refs, f"wood by wood, {numbers.count(len(sure))} {of} {many} beyond chance: {'; '.join(texts)}")
-        still = [c for c in sure if c.p_contexts_holm < CHANCE]
-        (_, before), (_, after) = sure[0].contexts
-        lost = [c for c in sure if c not in still]
-        outlast = f"{page.listed(_name(page, c) for c in still) or 'none of them'} " + english.agreed(
-            max(len(still), 1), "outlasts", "outlast"
-        )
-        rest = f"; {page.listed(_contexts(page, c) for c in lost)} {english.agreed(len(lost), 'does', 'do')} not"
-        contexts = f"{numbers.count(before)}, then {numbers.count(after)}"
-        told += page.say(refs, f"by context ({contexts}) {outlast} the test{rest if lost else ''}")
-    shown = near[:ALONE]
-    more = f", and {numbers.count(len(near) - ALONE)} more" if len(near) > ALONE else ""
-    if shown:
-        listed = ", ".join(map(_samples(page), shown)) if more else page.listed(map(_samples(page), shown))
-        told += page.say(
-            [ref for c in shown for ref in c.refs],
-            f"{listed}{more} would by {english.agreed(len(near), 'itself', 'themselves')} seem to have changed, which "
-            "chance alone brings where so many are tested",
-        )
+    told += _by_context(page, tested, sure) + near_sentences(page, tested, sure, name)
     return told + _by_fragments(page, tested, first, last)
+
+
+def _by_context(page: Page, tested: Sequence[PlantChange], sure: Sequence[PlantChange]) -> list[Sentence]:
+    """
+    Which woods outlast the same test with contexts in the place of samples; all that were tested are asked.
+
+    A wood in many contexts once in each differs by context, and by sample may fall short.
+    """
+    still = sorted((c for c in tested if c.p_contexts_holm < CHANCE), key=lambda c: (c.p_contexts, c.taxon))
+    lost = [c for c in sure if c not in still]
+    if not (still or lost):
+        return []
+    (_, before), (_, after) = tested[0].contexts
+    held = listed_figures(page, still, partial(_name, page), by="contexts") or "none of them"
+    outlast = english.agreed(max(len(still), 1), "outlasts", "outlast")
+    rest = f", and {page.listed(_contexts(page, c) for c in lost)} {english.agreed(len(lost), 'does', 'do')} not"
+    refs = [ref for c in (*still, *lost) for ref in c.refs]
+    contexts = f"{numbers.count(before)}, then {numbers.count(after)}"
+    return page.say(refs, f"by context ({contexts}) {held} {outlast} the test{rest if lost else ''}")
 
 
 def without_timber(page: Page, contexts: Sequence[str], first: Phase, last: Phase) -> str:
@@ -78,7 +80,7 @@ def without_timber(page: Page, contexts: Sequence[str], first: Phase, last: Phas
         for i, change in enumerate(sure):
             k = sum(any(t.taxon == change.taxon and is_wood(page, t) for t in held.tallies) for held in found)
             of = f"of the {numbers.count(len(found))} {when} samples" if i == 0 else f"of {numbers.count(len(found))}"
-            texts.append(f"{_name(page, change)} {'is ' if not texts else ''}in {_number(k)} {of}")
+            texts.append(f"{_name(page, change)} {'is ' if not texts else ''}in {so_many(k)} {of}")
     return f"; without {english.agreed(len(contexts), 'it', 'them')} {page.listed(texts)}" if texts else ""
 
 
@@ -111,17 +113,10 @@ def _by_fragments(page: Page, tested: Sequence[PlantChange], first: Phase, last:
     )
 
 
-def _samples(page: Page):  # type: ignore[no-untyped-def]
-    return lambda c: f"{_name(page, c)} ({_number(c.with_it[0])}, then {_number(c.with_it[1])})"
-
-
 def _contexts(page: Page, change: PlantChange) -> str:
     (a, _), (b, _) = change.contexts
-    return f"{_name(page, change)} ({_number(a)}, then {_number(b)}; p {change.p_contexts:.2g} before the correction)"
-
-
-def _number(number: int) -> str:
-    return str(number) if number else "none"
+    figures = f"{so_many(a)}, then {so_many(b)}; p {probability(change.p_contexts)} before the correction"
+    return f"{_name(page, change)} ({figures})"
 
 
 def _name(page: Page, change: PlantChange) -> str:

@@ -11,6 +11,7 @@ from markupsafe import Markup, escape
 
 from narrate.model.claims import GRADES
 from narrate.telling import numbers
+from narrate.telling.changes_listed import probability
 from narrate.web.links import anchor
 
 MONTH_NAMES = (
@@ -219,6 +220,7 @@ FILTERS = {
     "anchor": anchor,
     "inline": inline,
     "latin": latin,
+    "probability": probability,
     "lower_first": lower_first,
     "upper_first": upper_first,
     "number": plain_number,

@@ -221,6 +221,10 @@ class Site:
         return themes.side_by_side(self.edition)
 
     @property
+    def tested(self) -> tuple[themes.TestedTable, ...]:
+        return themes.tested(self.edition)
+
+    @property
     def field_shares(self) -> tuple[FieldShare, ...]:
         return themes.field_shares(self.edition)
 

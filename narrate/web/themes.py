@@ -9,7 +9,9 @@ from narrate.model.fields import FieldShare
 from narrate.model.findings import SubjectFindings
 from narrate.model.ids import Subject
 from narrate.model.measurement import Measurement
+from narrate.model.plant_groups import PlantChange
 from narrate.model.seasons import FoundWindow
+from narrate.telling.changes_listed import compared
 from narrate.web.evidence import Opener
 from narrate.web.filters import keeping, whole_months
 from narrate.web.wording import Wording, is_unnamed
@@ -73,6 +75,27 @@ class SideBySide:
     title: str
     measure: str
     values: tuple[Measurement, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TestedTable:
+    """Plants, or woods, that were tested between the first phase and the last."""
+
+    what: str
+    early: str
+    late: str
+    rows: tuple[PlantChange, ...]
+
+
+def tested(edition: Edition) -> tuple[TestedTable, ...]:
+    """Of plants and of woods; none where no two phases hold samples."""
+    found = compared(edition.project, edition.findings)
+    both = (("Plants", found.plants), ("Woods", found.woods)) if found is not None else ()
+    return tuple(
+        TestedTable(what=what, early=found.first.name, late=found.last.name, rows=rows)
+        for what, rows in both
+        if found is not None and rows
+    )
 
 
 def strip(found: SubjectFindings, edition: Edition) -> StripView | None:

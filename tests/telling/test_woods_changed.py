@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 import pytest
-from scipy.stats import fisher_exact
+from scipy.stats import binomtest, fisher_exact
 from statsmodels.stats.multitest import multipletests
 
+from narrate.model.plant_groups import is_more_than_chance
 from narrate.telling.tell import narratives
 
 if TYPE_CHECKING:
@@ -56,7 +57,37 @@ def test_woods_that_rose_are_told_by_samples(sentences: list[str]):
 
 def test_woods_are_told_by_context_too(sentences: list[str]):
     """Samples of one context are not independent: pine lies in five contexts of 10, then in all 11."""
-    assert any("pine (5, then 11; p 0.012 before the correction) does not" in s for s in sentences)
+    assert any("and pine (5, then 11; p 0.012 before the correction) does not" in s for s in sentences)
+
+
+def test_every_wood_that_was_tested_is_asked_by_context(judged_example: Judged, sentences: list[str]):
+    """By context statsmodels' Holm upholds sweetgum, black locust and persimmon, of which by samples but one holds."""
+    woods = judged_example.findings.woods
+    tables = [[[c.contexts[i][0], c.contexts[i][1] - c.contexts[i][0]] for i in (0, 1)] for c in woods]
+    corrected = multipletests([fisher_exact(table)[1] for table in tables], method="holm")[1]
+    upheld = {c.taxon for c, p in zip(woods, corrected, strict=True) if p < 0.05}
+
+    assert upheld == {"Liquidambar styraciflua", "Robinia pseudoacacia", "Diospyros virginiana"}
+    told = "sweetgum (none, then 9), persimmon and black locust (none, then 7 each) outlast the test"
+    assert any(told in s for s in sentences)
+
+
+def test_more_small_p_than_chance_brings_are_told_as_more(judged_example: Judged, sentences: list[str]):
+    """Four of the other 10 woods lie below 0.05 by samples: scipy's binomial test puts so many at one in a thousand."""
+    others = [c for c in judged_example.findings.woods if c.p_holm >= 0.05]
+    near = sum(c.p < 0.05 for c in others)
+
+    assert (near, len(others)) == (4, 10)
+    assert binomtest(near, len(others), 0.05, alternative="greater").pvalue < 0.05
+    assert any("four such among the other 10 are more than chance alone would bring (0.5 exp" in s for s in sentences)
+
+
+@pytest.mark.parametrize("tested", [1, 5, 20, 60])
+def test_what_chance_may_bring_agrees_with_scipy(tested: int):
+    """The tail of the binomial distribution, by scipy."""
+    for near in range(1, tested + 1):
+        p = binomtest(near, tested, 0.05, alternative="greater").pvalue
+        assert is_more_than_chance(near, tested) == (p < 0.05)
 
 
 def test_building_timber_is_taken_out_of_the_count(sentences: list[str]):
