@@ -71,7 +71,7 @@ def _by_context(page: Page, tested: Sequence[PlantChange], sure: Sequence[PlantC
 
 
 def _near_the_edge(page: Page, sure: Sequence[PlantChange]) -> str:
-    """'sunflower and acorns lie near the edge, for without any one of 8 to 12 contexts they fall short'; '' where none is."""
+    """'acorns lie near the edge, for without any one of 12 contexts they fall short'; '' where none is."""
     near = [change for change in sure if change.hangs_on]
     if not near:
         return ""
