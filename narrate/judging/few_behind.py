@@ -10,6 +10,7 @@ from narrate.judging.criteria import Look, leaves
 from narrate.judging.weigh import grade_of, support
 from narrate.model.claims import GRADE_NAMES
 from narrate.model.packs import Packs
+from narrate.model.plants import seeds_in_one_fruit
 from narrate.model.rules import Bound, Limit, Rule
 
 COUNTING = frozenset(
@@ -69,6 +70,9 @@ def items_behind(look: Look, rule: Rule) -> np.ndarray:
     """
     (units,): items that the criteria of a rule count, each once; marks count by their lower ends, and a rule that
     counts nothing rests on what the records say and on no number of items.
+
+    Of fruits that hold many seeds the fewest that could have held what was found are counted: six seeds of persimmon
+    may be of one, and forty of a strawberry.
     """
     return look.units.kept(("items behind", rule.id), lambda: _items_behind(look, rule))
 
@@ -80,5 +84,18 @@ def _items_behind(look: Look, rule: Rule) -> np.ndarray:
     if not selectors:
         return np.full(len(units.ids), np.inf)
     rows = np.unique(np.concatenate([units.rows(selector) for selector in selectors]))
-    marked = np.nan_to_num(units.table.class_low[rows])
-    return units.sum_of((units.table.counted[:1, rows] + marked[None, :]), rows)[0]
+    items = units.table.counted[:1, rows] + np.nan_to_num(units.table.class_low[rows])[None, :]
+    total = np.zeros(len(units.ids))
+    for (_, seeds), chosen in _by_fruit(look, rows).items():
+        total += np.ceil(units.sum_of(items[:, chosen], rows[chosen])[0] / seeds)
+    return total
+
+
+def _by_fruit(look: Look, rows: np.ndarray) -> dict[tuple[str, int], np.ndarray]:
+    """Places among the rows, by plant and seeds of one fruit; all that is counted by the piece together."""
+    kinds, taxa = look.units.table.kinds, look.units.packs.taxa
+    found: dict[tuple[str, int], list[int]] = {}
+    for place, kind in enumerate(look.units.table.row_kind[rows].tolist()):
+        seeds = seeds_in_one_fruit(taxa, kinds[kind].taxon, kinds[kind].part)
+        found.setdefault((str(kinds[kind].taxon) if seeds > 1 else "", seeds), []).append(place)
+    return {key: np.array(places, np.intp) for key, places in found.items()}

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal
 
@@ -76,6 +77,16 @@ class Ecology:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class SeedsPerFruit:
+    """How many seeds one fruit holds at most, so that many seeds are not taken for many fruits."""
+
+    most: int
+    note: str = ""
+    sources: tuple[SourceKey, ...] = ()
+    known: Known = "memory-M"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Taxon:
     """A plant, or a group that cannot be told apart further."""
 
@@ -104,6 +115,8 @@ class Taxon:
     """What rules ask for: crop, native-crop, starchy-seed, oily-seed, nut, fruit, greens, grain …"""
     uses: tuple[Use, ...] = ()
     windows: tuple[Window, ...] = ()
+    seeds_per_fruit: SeedsPerFruit | None = None
+    """None: not known, or a seed to a fruit; of a species without it, that of its genus."""
     ecology: Ecology = Ecology()
     long_here: tuple[SourceKey, ...] = ()
     """Works that have it in the region long before contact, where many take it for a newcomer."""
@@ -117,6 +130,20 @@ class Taxon:
     @property
     def genus(self) -> str:
         return self.id.split()[0] if self.rank in ("species", "genus") else ""
+
+
+SEEDS: frozenset[str] = frozenset(("seed", "achene", "nutlet", "fruit stone"))
+"""Parts of which one fruit may hold many."""
+
+
+def seeds_in_one_fruit(taxa: Mapping[TaxonId, Taxon], taxon: TaxonId | None, part: str) -> int:
+    """Most seeds that one fruit of a plant holds; 1 where the packs give no number, and for parts that are no seeds."""
+    known = taxa.get(taxon) if taxon is not None and part in SEEDS else None
+    if known is None:
+        return 1
+    of_genus = taxa.get(TaxonId(known.genus)) if known.genus else None
+    held = known.seeds_per_fruit or (of_genus.seeds_per_fruit if of_genus is not None else None)
+    return held.most if held is not None else 1
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -7,13 +7,13 @@ from typing import Any
 
 from narrate.model.ids import SourceKey, TaxonId
 from narrate.model.packs import Words
-from narrate.model.plants import KEEPING, KNOWN, TAGS, Ecology, Taxon, Use, Window
+from narrate.model.plants import KEEPING, KNOWN, TAGS, Ecology, SeedsPerFruit, Taxon, Use, Window
 from narrate.problems import ProblemList
 from narrate.reading.asking import Asking, Field, Reads, offered
 from narrate.reading.fields import list_of, partial_record, record_of
 from narrate.reading.months import months
 from narrate.reading.pack_files import SOURCES, Entry, PackFile, PackFolder, entries_of, pack_files, twice, unique
-from narrate.reading.values import id_text, looked_up, one_of, text, year
+from narrate.reading.values import id_text, looked_up, one_of, text, whole, year
 from narrate.reading.yaml_nodes import Node, Scalar, value_of
 
 RANKS = ("species", "genus", "family", "group", "broad")
@@ -137,6 +137,7 @@ def _taxon_fields(words: Words) -> dict[str, Field]:
         "tags": Field(reads=list_of(_tag(), one_is_a_list=True)),
         "uses": Field(reads=list_of(record_of(_use_fields(words), Use))),
         "windows": Field(reads=list_of(record_of(_window_fields(words), Window))),
+        "seeds_per_fruit": Field(reads=record_of(_seeds_fields(), SeedsPerFruit)),
         "ecology": Field(reads=record_of(_ecology_fields(), Ecology)),
         "long_here": SOURCES,
         "look_alikes": names,
@@ -181,6 +182,15 @@ def _window_fields(words: Words) -> dict[str, Field]:
         "sources": SOURCES,
         "known": Field(reads=one_of(KNOWN)),
         "note": Field(reads=text()),
+    }
+
+
+def _seeds_fields() -> dict[str, Field]:
+    return {
+        "most": Field(reads=whole(at_least=2), is_needed=True),
+        "note": Field(reads=text()),
+        "sources": SOURCES,
+        "known": Field(reads=one_of(KNOWN)),
     }
 
 

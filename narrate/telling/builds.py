@@ -83,6 +83,8 @@ def _season_once(text: str) -> str:
     'maize and amaranth ripen in autumn; this is consistent with gathering in that season'
     """
     before = _GATHERING.search(text)
+    if before is not None and re.search(_SEASON, text[: before.start()]):
+        return text  # of two seasons 'then' names neither
     if before is not None:
         ripe = rf"\b(ripens?) in {before[1]}\b"
         return text[: before.end()] + re.sub(ripe, r"\1 then", text[before.end() :])
@@ -90,7 +92,7 @@ def _season_once(text: str) -> str:
 
 
 _SEASON = r"(autumn|late summer|early summer)"
-_GATHERING = re.compile(rf"\b(?:gathering|harvesting) in {_SEASON}(?=:|, (?:as|since|because)\b)")
+_GATHERING = re.compile(rf"\b(?:gathering|harvesting)(?: of soft fruit)? in {_SEASON}(?=:|, (?:as|since|because)\b)")
 _RIPE_BEFORE = re.compile(rf"(\bripens? in {_SEASON}[;,].*?)((?:harvesting and )?gathering|harvesting) in \2$")
 
 

@@ -180,10 +180,11 @@ def firmer_sentences(page: Page, borne: Sequence[Borne], held: Sequence[Reading]
             continue
         why = page_text(page, argument, contexts=ids)
         why = why if len(ids) == 1 else without_figures(why)
-        return page.say(
-            [c.id for _, c in firmer],
-            f"in {ids_listed(page, ids)} {one.noun} is firmer than over the phase, because {why}",
-        )
+        # The phase holds the same finds and more: what makes the place firmer is that they lie together in it.
+        deposits = "one deposit by itself" if len(ids) == 1 else "each a deposit by itself"
+        there = "there" if len(ids) == 1 else "in each"
+        judged = f"{there} {one.noun} is firmer than over the phase, which is judged by the number of samples"
+        return page.say([c.id for _, c in firmer], f"in {ids_listed(page, ids)}, {deposits}, {why}: {judged}")
     return []
 
 

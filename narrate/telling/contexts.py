@@ -40,6 +40,7 @@ from narrate.telling.plan import (
 )
 from narrate.telling.reasons import reason_texts
 from narrate.telling.recovery import lost_sentences, unsorted_sentences
+from narrate.telling.seasons_asked import of_context
 from narrate.telling.sentences import plainly_told, told, without_seasons_told_twice
 from narrate.telling.weeds import weed_sentences
 from narrate.telling.wood_notes import wood_note_sentences
@@ -137,6 +138,7 @@ def theme_blocks(page: Page, held: Sequence[Reading]) -> list[tuple[str, list[Se
         # The theme's own question leads, however firm the readings that accompany it.
         ordered = lead_question + [item for item in items if item not in lead_question]
         sentences = told(page, ordered, weak=not page.is_plain)
+        sentences = [*of_context(page, ordered), *sentences] if theme == "season" and sentences else sentences
         sentences += weed_sentences(page) if theme == "field" else []
         sentences += fresh_beside_sentences(page, items)
         if sentences and _held_down_theme(page, held) in questions:

@@ -10,6 +10,7 @@ from narrate.telling.foods import foods_told
 from narrate.telling.harvest import in_word_of_season
 from narrate.telling.page import Page, opening
 from narrate.telling.plan import Reading
+from narrate.telling.seasons_kept import is_of_fresh_alone
 
 
 def frame(page: Page, group: Sequence[Reading], kind: str) -> str:
@@ -94,8 +95,13 @@ def _nouns(page: Page, group: Sequence[Reading], *, in_short: bool = False) -> l
 def _of_seasons(page: Page, items: Sequence[Reading], phrases: Sequence[str]) -> list[str]:
     """The phrases, those of seasons with the word that their plants ask for."""
     seasons = [item.claim for item in items if item.claim.question == "season"]
-    pairs = zip(items, phrases, strict=True)
-    return [in_word_of_season(page, text, seasons) if item.claim in seasons else text for item, text in pairs]
+    alone = [claim for claim in seasons if is_of_fresh_alone(page, claim)]
+    kept = [claim for claim in seasons if claim not in alone]
+    told = []
+    for item, text in zip(items, phrases, strict=True):
+        of = [item.claim] if item.claim in alone else kept if item.claim in kept else []
+        told.append(in_word_of_season(page, text, of) if of else text)
+    return told
 
 
 def _noun(page: Page, item: Reading) -> str:

@@ -8,6 +8,7 @@ from collections.abc import Iterable
 from narrate.model.claims import Claim
 from narrate.telling.behind import remains_counted
 from narrate.telling.page import Page
+from narrate.telling.seasons_kept import is_of_fresh_alone
 
 MOST, FEW = 0.9, 0.1
 """Share of the items that are of crops from which a season is one of harvest, and below which of gathering alone."""
@@ -17,7 +18,10 @@ def in_word_of_season(page: Page, text: str, claims: Iterable[Claim]) -> str:
     """A noun or clause of the packs, which speaks of gathering, with the word that its plants ask for."""
     if not _GATHERED.search(text):
         return text
-    share = _of_crops(page, [claim for claim in claims if claim.question == "season"])
+    claims = [claim for claim in claims if claim.question == "season"]
+    if claims and not page.is_plain and all(is_of_fresh_alone(page, claim) for claim in claims):
+        return re.sub(r"^gathering in\b", "the gathering of soft fruit in", text)
+    share = _of_crops(page, claims)
     if share is None or share < FEW:
         return text
     return put(text, is_all=share >= MOST)

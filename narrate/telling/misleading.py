@@ -7,8 +7,9 @@ from collections.abc import Sequence
 
 from narrate.model.claims import GRADE_NAMES
 from narrate.model.narrative import Sentence
-from narrate.telling import english, numbers
+from narrate.telling import english
 from narrate.telling.frames import noun_of
+from narrate.telling.fruits import few_fruits_sentences
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
 from narrate.telling.reasons import page_text, without_figures
@@ -28,7 +29,8 @@ def doubt_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
     """What may mislead in the leading reading: the caution of the rule that weighs most for it."""
     lead = group[0].claim
     if page.is_plain:
-        return kept_sentences(page, lead)
+        few = few_fruits_sentences(page, [lead]) if lead.question == "season" else []
+        return few + kept_sentences(page, lead)
     # A season of gathering is no season of the deposit, however firm it is: what keeps may be burned in any month.
     is_of_season = lead.question == "season" and not page.is_review and not is_told_to_keep(page)
     if (group[0].rank < 3 and not is_of_season) or (lead.question == "deposit" and not page.is_review):
@@ -41,12 +43,15 @@ def doubt_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
     own = [rule.misleads_when for rule in rules if rule is not None and rule.misleads_when]
     cautions = [text for text in (own[0] if own else lead.misleads_when) if bears(page, text)]
     if is_of_season:
+        few = few_fruits_sentences(page, [reading.claim for reading in group])
+        if few:
+            page.cautions += 1
+            return few
         # That a handful may be one fruit, or else that they keep, is what a reader has to know of any of them.
         every = [page.dig.packs.rules.get(a.rule) for reading in group for a in reading.claim.held("for")]
         kept = [text for rule in every if rule is not None for text in rule.misleads_when if _KEEPS.search(text)]
         kept = [text for text in kept if bears(page, text)]
-        few = [text for text in cautions if _HOLDS_UP_TO.search(text)]
-        cautions = few[:1] or kept[:1] or (cautions if group[0].rank > 2 else [])
+        cautions = kept[:1] or (cautions if group[0].rank > 2 else [])
     if not cautions:
         return []
     page.cautions += 1
@@ -84,12 +89,6 @@ def bears(page: Page, caution: str) -> bool:
     taxa = page.dig.packs.taxa
     held = {taxa[t.taxon].name for t in page.found.tallies if t.taxon is not None and t.taxon in taxa}
     named = {taxon.name for taxon in taxa.values() if "fruit" in taxon.tags and _is_said_of(taxon.name, caution)}
-    few = _HOLDS_UP_TO.search(caution)
-    if few is not None:
-        # 'One grape holds up to four seeds' matters where so few were found that they may be of one grape.
-        known = ((t, taxa.get(t.taxon)) for t in page.found.tallies if t.taxon is not None)
-        of = [t.counted for t, taxon in known if taxon is not None and taxon.name == few[1].lower()]
-        return 0 < sum(of) <= numbers.of_word(few[2])
     return not named or bool(named & held)
 
 
@@ -98,6 +97,4 @@ def _is_said_of(plant: str, caution: str) -> bool:
 
 
 _KEEPS = re.compile(r"\b(keeps?|kept|dried|stored?|any month)\b", re.IGNORECASE)
-_HOLDS_UP_TO = re.compile(r"\bone ([a-z ]+) holds up to (\w+) seeds", re.IGNORECASE)
-
 _WET = re.compile(r"\b(?:wet|waterlogged|mud|standing water)\b", re.IGNORECASE)

@@ -29,18 +29,19 @@ def only_keeping(page: Page, groups: Sequence[Sequence[tuple[str, Claim, Argumen
     if not all(plant for plant, _, _ in told):
         return []
     ids = ids_listed(page, [id for id, _, _ in every])
-    gives = english.agreed(len(every), "gives", "give")
     if page.is_plain:
         plants = page.listed(list(dict.fromkeys(plant for plant, _, _ in told)))
         keeps = "which keeps for months" if len({plant for plant, _, _ in told}) == 1 else "which keep for months"
         ids = places_named(page, [id for id, _, _ in every])
-        return [f"but {ids} {gives} no season: most of what lay there was {plants}, {keeps}"]
+        return [f"but what lay in {ids} may have burned in any season: most of it was {plants}, {keeps}"]
     parts = [
         f"{plant}, which keeps, makes up {number} of {items} items besides wood{f' of {id}' * (len(told) > 1)}"
         for (plant, number, items), (id, _, _) in zip(told, every, strict=False)
     ]
     held = english.agreed(len(every), "it held", "they held")
-    return [f"{ids} {gives} no season: {page.listed(parts)}, and {held} no soft fruit"]
+    one, many = "leaves open the season of its own deposit", "leave open the seasons of their own deposits"
+    leaves = english.agreed(len(every), one, many)
+    return [f"{ids} {leaves}: {page.listed(parts)}, and {held} no soft fruit"]
 
 
 def _chief_of(page: Page, id: str) -> tuple[str, str, str]:

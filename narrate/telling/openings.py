@@ -8,9 +8,9 @@ from collections.abc import Sequence
 from narrate.model.claims import Claim
 from narrate.model.narrative import Sentence
 from narrate.telling import english
-from narrate.telling.behind import remains_counted
 from narrate.telling.finds import total
 from narrate.telling.frames import noun_of
+from narrate.telling.fruits import chief_finds, least_fruits
 from narrate.telling.old_finds import plant_tallies
 from narrate.telling.page import Page, claims_by_question
 from narrate.telling.plan import Reading, shared_limits
@@ -64,7 +64,7 @@ def limit_sentences(page: Page, held: Sequence[Reading]) -> list[Sentence]:
     few = few_behind(page, held, says, claims)
     if few:
         # The reading's own items are the reason, and no general word is needed.
-        return page.say(claims, f"{few} and is put no higher than “{caps[0]}”")
+        return page.say(claims, f"{few} put no higher than “{caps[0]}”")
     reason = with_the(says)
     if page.has_told(says):
         return page.say(claims, f"for that reason {which} {be} put no higher than “{caps[0]}”{lifted}")
@@ -75,7 +75,7 @@ def limit_sentences(page: Page, held: Sequence[Reading]) -> list[Sentence]:
     )
 
 
-FEW_BEHIND = "what speaks for it most rests on fewer than 10 items"
+FEW_BEHIND = "what speaks for it most rests on fewer than 10 items, or fruits that may hold many seeds"
 """The limit of readings of few items, as the pack words it."""
 
 NAMED_AT_MOST = 3
@@ -96,19 +96,31 @@ def _which(page: Page, held: Sequence[Reading], claims: Sequence[str]) -> tuple[
 
 
 def few_behind(page: Page, held: Sequence[Reading], says: str, claims: Sequence[str]) -> str:
-    """'Gathering in autumn rests chiefly on eight items', of one reading whose few items hold it down; else nothing."""
+    """
+    'Gathering in autumn rests chiefly on eight items and is', of a reading or two whose few items hold them down; else
+    nothing.
+    """
     of = [r for r in held if r.claim.id in claims]
-    counted = chiefly_on(page, of[0].claim) if says == FEW_BEHIND and len(of) == 1 else 0
-    return f"{noun_of(page, of)} rests chiefly on {page.count(counted, 'item', 'items')}" if counted else ""
+    if says != FEW_BEHIND or not of or len(of) > FEW_NAMED:
+        return ""
+    rests = {of[0].claim.id: "rests chiefly "}
+    parts = [f"{noun_of(page, [r])} {rests.get(r.claim.id, '')}on {_resting_on(page, r.claim)}" for r in of]
+    return f"{', and '.join(parts)} and is" if len(of) == 1 else f"{', and '.join(parts)}: both are"
 
 
-def chiefly_on(page: Page, claim: Claim) -> int:
-    """Items that the arguments count which speak most for a claim, each once."""
-    held = claim.held("for")
-    chief = [a for a in held if a.weight == max(one.weight for one in held)]
-    tallies = [t for t in page.found.tallies if t.condition in page.dig.ancient]
-    counted = {(t.ref, t.taxon, t.part): t for a in chief for t in remains_counted(a, page.dig.packs, tallies)}
-    return total(counted.values())
+FEW_NAMED = 2
+"""Readings whose few items are told one by one."""
+
+
+def _resting_on(page: Page, claim: Claim) -> str:
+    """'four items', '10 seeds (perhaps of two fruits)'."""
+    tallies = chief_finds(page, claim)
+    items, fruits = total(tallies), least_fruits(page, tallies)
+    if fruits == items:
+        return page.count(items, "item", "items")
+    if page.has_told(f"hese {page.count(items)} seeds may be of no more than"):
+        return page.count(items, "seed", "seeds")
+    return f"{page.count(items, 'seed', 'seeds')} (perhaps of {page.count(fruits, 'fruit', 'fruits')})"
 
 
 def is_out_of_soil(page: Page, lifts: str) -> bool:

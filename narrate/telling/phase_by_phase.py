@@ -16,6 +16,7 @@ from narrate.telling.hints import hints_of_phases
 from narrate.telling.page import Draw, Page
 from narrate.telling.plan import TOO_FEW, UNSETTLED, is_hint, standing
 from narrate.telling.readings_of_phases import PhaseReading, as_readings, refs_of
+from narrate.telling.seasons_asked import between_sentences
 from narrate.telling.spread import NOT_LISTED
 
 UNTOLD = (*NOT_LISTED, TOO_FEW, "season.more-than-one")
@@ -67,7 +68,10 @@ def phase_by_phase(page: Page, phases: Sequence[Phase], readings: Sequence[Phase
     readings = [PhaseReading(statement=statement, claims=claims) for statement, claims in firm if claims]
     shared = [r for r in readings if len(r.claims) == len(phases)]
     sentences = _shared(page, phases, shared) + _some(page, [r for r in readings if 1 < len(r.claims) < len(phases)])
-    sentences += _alone(page, phases, [r for r in readings if len(r.claims) == 1])
+    single = [r for r in readings if len(r.claims) == 1]
+    sentences += _alone(page, phases, single)
+    in_season = [r for r in single if r.weakest.question == "season"]
+    sentences += between_sentences(page, phases, are_apart=len({r.claims[0][0].id for r in in_season}) > 1)
     return sentences + hints_of_phases(page, hints) + _close(page, readings)
 
 

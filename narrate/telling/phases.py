@@ -23,6 +23,7 @@ from narrate.telling.phase_by_phase import phase_by_phase, phase_readings, told_
 from narrate.telling.places_named import places_named
 from narrate.telling.plan import Reading, by_standing, ordered_themes, readings, standing
 from narrate.telling.recovery import lost_sentences
+from narrate.telling.seasons_asked import with_what_is_asked
 from narrate.telling.sentences import told
 from narrate.telling.spread import Presence, k_of_n, name_of, of_samples, out_of_text, presences, unsure
 from narrate.telling.through_time import ENOUGH, beside_another_phase, sampled_phases
@@ -93,7 +94,6 @@ def basis_sentences(page: Page, name: str, phase: Phase, contexts: Sequence[Cont
     items = setting.items_text(page)
     years = setting.phase_years(page, phase)
     refs = [page.record, page.ref("items")]
-    held = page.found.samples_with_remains
     when = f" ({years})" if years and not page.has_told(years) else ""
     if page.is_plain:
         spots = page.count(len(with_samples), "place", "places")
@@ -105,7 +105,7 @@ def basis_sentences(page: Page, name: str, phase: Phase, contexts: Sequence[Cont
             f"{name}{when} is represented by {samples} ({litres}) from {places}, with {items} in all",
             f"{samples} ({litres}) from {places} {stand} for {name}{when} and gave {items}",
         )
-        empty = page.found.samples - held
+        empty = page.found.samples - page.found.samples_with_remains
         if empty:
             sentences += page.say(
                 refs[:1],
@@ -262,8 +262,8 @@ def theme_blocks(page: Page, contexts: Sequence[Context]) -> list[tuple[str, lis
         sentences += across_sentences(page, contexts, questions, firm) if theme != "change" else []
         told_by_place = [r for r in faint if page.is_plain and _is_borne(page, contexts, r)]
         sentences += faint_sentences(page, [r for r in faint if r not in told_by_place])
-        where: list[Sentence] = []
-        where += one_deposit_sentences(page, questions)
+        sentences = with_what_is_asked(page, theme, sentences)
+        where = list(one_deposit_sentences(page, questions))
         if page.subject.level == "phase":
             where += lot_sentences(page, contexts, items)
             where += exchange_sentences(page) if any(r.claim.statement == "food.nut" for r in items) else []

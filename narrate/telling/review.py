@@ -159,7 +159,7 @@ def _limits(page: Page, held: Sequence[Reading]) -> list[Sentence]:
         grade = next(limit.grade for item in of for limit in item.claim.limits)
         few = openings.few_behind(page, held, says, claims)
         if few:
-            sentences += page.say(claims, f"{few} and is put no higher than “{grade}”")
+            sentences += page.say(claims, f"{few} put no higher than “{grade}”")
             continue
         is_named = len(of) <= openings.NAMED_AT_MOST
         which = noun_of(page, of) if is_named else page.count(len(of), "reading", "readings")

@@ -28,6 +28,13 @@ def is_of_what_keeps(page: Page, claim: Claim) -> bool:
     return claim.question == "season" and claim.statement != STORED_ONLY and not is_of_fresh(page, claim)
 
 
+def is_of_fresh_alone(page: Page, claim: Claim) -> bool:
+    """Whether every rule that speaks for a season asks for plants that do not keep."""
+    rules = [page.dig.packs.rules.get(argument.rule) for argument in claim.held("for")]
+    asked = [[b.of for b in bounds_of(r.criteria) if b.of is not None] if r is not None else [] for r in rules]
+    return bool(asked) and all(any("perishable" in of.keeping for of in one) for one in asked)
+
+
 def is_of_fresh(page: Page, claim: Claim) -> bool:
     """Whether some rule that speaks for a season asks for plants that do not keep."""
     if claim.question != "season":

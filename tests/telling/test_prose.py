@@ -429,7 +429,10 @@ def test_unlike_readings_do_not_share_a_sentence(told: dict[str, dict[Subject, N
     assert not [t for t in texts if "tobacco in seed" in t and "fruit" in t]
 
 
-def test_a_berry_of_four_seeds_is_spoken_of_where_so_few_were_found(told: dict[str, dict[Subject, Narrative]]):
-    """C22 held four seeds of grape, C14 six: only the four may be of one berry."""
-    assert "one grape holds" in of_context(told, "report", "C22")
-    assert "one grape holds" not in of_context(told, "report", "C14")
+def test_seeds_of_few_fruits_are_told_as_such(told: dict[str, dict[Subject, Narrative]]):
+    """C22 held six seeds of persimmon and four of grape, C06 39 of strawberry; nutshell says nothing of fruits."""
+    of_two = "One persimmon may hold up to eight seeds and one grape up to four"
+    assert of_two in of_context(told, "report", "C22")
+    assert "these 10 seeds may be of no more than two fruits" in of_context(told, "report", "C22")
+    assert "one wild strawberry may hold dozens of seeds" in of_context(told, "report", "C06").lower()
+    assert "may hold" not in of_context(told, "report", "C11")

@@ -1,0 +1,72 @@
+"""Seeds of fruit as fruits: one of them may hold many, so that many seeds may be of few."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Sequence
+
+from narrate.model.claims import Claim
+from narrate.model.findings import Tally
+from narrate.model.narrative import Sentence
+from narrate.model.plants import seeds_in_one_fruit
+from narrate.telling import english
+from narrate.telling.behind import remains_counted
+from narrate.telling.finds import total
+from narrate.telling.page import Page
+
+DOZENS, HUNDRED = 20, 100
+"""Seeds of one fruit from which their number is told in round words; that it is from memory stands in the packs."""
+FEW = 10
+"""Fruits below which seeds are told to be of few: the limit of readings of few items."""
+
+
+def chief_finds(page: Page, claim: Claim) -> list[Tally]:
+    """What the arguments count that speak most for a claim, each find once."""
+    held = claim.held("for")
+    chief = [a for a in held if a.weight == max(one.weight for one in held)]
+    tallies = [t for t in page.found.tallies if t.condition in page.dig.ancient]
+    return list({t.ref: t for a in chief for t in remains_counted(a, page.dig.packs, tallies) if t.counted}.values())
+
+
+def least_fruits(page: Page, tallies: Iterable[Tally]) -> int:
+    """The fewest items, fruits for seeds of which one holds many, that could have left what was found."""
+    found: dict[tuple[str, int], int] = {}
+    for tally in tallies:
+        seeds = seeds_in_one_fruit(page.dig.packs.taxa, tally.taxon, tally.part)
+        key = (str(tally.taxon) if seeds > 1 else "", seeds)
+        found[key] = found.get(key, 0) + tally.counted
+    return sum(math.ceil(items / seeds) for (_, seeds), items in found.items())
+
+
+def few_fruits_sentences(page: Page, claims: Sequence[Claim]) -> list[Sentence]:
+    """'One persimmon may hold up to eight seeds and one grape up to four, so that these may be of two fruits'."""
+    for claim in claims if page.subject.level not in ("phase", "site") else ():
+        tallies = chief_finds(page, claim)
+        fruits, seeds = least_fruits(page, tallies), total(tallies)
+        held = _held(page, tallies)
+        if held and fruits < min(FEW, seeds):
+            of = page.count(fruits, "fruit", "fruits")
+            if page.is_plain:
+                if page.has_told("one fruit can hold"):
+                    return []
+                return page.say([claim.id], f"but one fruit can hold many seeds, so these may come from just {of}")
+            return page.say(
+                [claim.id],
+                f"{page.listed(held[:2])}, so that these {page.count(seeds)} seeds may be of no more than {of}",
+                f"these {page.count(seeds)} seeds may be of no more than {of}, for {page.listed(held[:2])}",
+            )
+    return []
+
+
+def _held(page: Page, tallies: Sequence[Tally]) -> list[str]:
+    """'one persimmon may hold up to eight seeds', 'one grape up to four', of the plants with most seeds first."""
+    told: list[str] = []
+    for tally in sorted(tallies, key=lambda t: -t.counted):
+        most = seeds_in_one_fruit(page.dig.packs.taxa, tally.taxon, tally.part)
+        if most == 1 or tally.only_cf:
+            continue
+        number = f"up to {page.count(most)}" if most < DOZENS else "dozens" if most < HUNDRED else "a hundred or more"
+        many = "" if told else " of seeds" if number == "dozens" else " seeds"
+        holds = "" if told else " may hold"
+        told.append(f"one {english.lowered(page.names.plant(tally.taxon, tally.written))}{holds} {number}{many}")
+    return list(dict.fromkeys(told))

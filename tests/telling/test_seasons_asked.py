@@ -1,0 +1,61 @@
+"""What is asked of seasons, and what the seasons of phases hang on."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+import pytest
+
+from narrate.model.ids import Subject
+from narrate.model.narrative import Narrative
+
+Told = Mapping[str, Mapping[Subject, Narrative]]
+
+
+def _season(told: Told, level: str, id: str) -> str:
+    sections = told["report"][Subject(level=level, id=id)].sections  # type: ignore[arg-type]
+    return " ".join(s.text for section in sections if section.id == "season" for p in section.paragraphs for s in p)
+
+
+@pytest.mark.parametrize(("level", "id"), [("phase", "early"), ("phase", "late"), ("site", "site")])
+def test_seasons_open_with_what_is_asked(told_of_example: Told, level: str, id: str):
+    """Nuts and crops were had in autumn whenever they burned: what is asked is what the deposits themselves show."""
+    first = _season(told_of_example, level, id).split(". ")[0]
+
+    assert "hickory nuts" in first.lower()
+    assert "in autumn whenever they burned" in first
+    assert "which gathering the deposits themselves show" in first
+
+
+def test_an_oven_full_of_shell_says_so_before_its_soft_fruit(told_of_example: Told):
+    """C03 held 511 pieces of nutshell, had in autumn alone, and four seeds of soft fruit."""
+    text = _season(told_of_example, "context", "C03")
+
+    assert text.startswith("Hickory nuts, acorns, and black walnuts were gathered in autumn whenever they burned")
+    assert text.lower().index("whenever they burned") < text.lower().index("was charred (4 seeds)")
+
+
+def test_what_all_keeps_is_asked_no_such_thing(told_of_example: Told):
+    """C05 held nothing but what keeps: that its season stays open is said once."""
+    text = told_of_example["report"][Subject(level="context", id="C05")].text
+
+    assert "whenever" not in text
+
+
+def test_a_season_of_soft_fruit_alone_says_so(told_of_example: Told):
+    """Late summer in C16 and of the Late hamlet rests on elderberry, autumn on what keeps as well."""
+    assert "the gathering of soft fruit in late summer" in _season(told_of_example, "phase", "late")
+    assert "the gathering of soft fruit in autumn" not in _season(told_of_example, "phase", "late")
+
+
+def test_then_names_one_season(told_of_example: Told):
+    """Of two seasons in one sentence 'then' would name neither."""
+    assert "plants that ripen in autumn, chiefly hickory nuts and acorns" in _season(told_of_example, "phase", "late")
+
+
+def test_seasons_of_phases_hang_on_their_plants(told_of_example: Told):
+    """Bramble, of June to August, falls between the seasons named: 3 and then 8 samples hold it charred (counts/)."""
+    text = _season(told_of_example, "site", "site")
+
+    assert "hangs on its plants" in text
+    assert "three samples of the Early hamlet and eight samples of the Late hamlet" in text
