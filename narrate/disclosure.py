@@ -82,15 +82,6 @@ def disclosed_narrative(narrative: Narrative, whole: Project) -> Narrative:
     )
 
 
-def _restricted_ids(project: Project) -> tuple[str, ...]:
-    """Ids of restricted contexts, of their samples, and of features that only restricted contexts make."""
-    hidden = project.disclosure.restricted_contexts
-    samples = {sample.id for sample in project.samples if sample.context in hidden}
-    open_features = {context.feature for context in project.contexts if context.id not in hidden}
-    features = {c.feature for c in project.contexts if c.feature and c.feature not in open_features}
-    return (*hidden, *samples, *features)
-
-
 def _naming(ids: Iterable[str]) -> re.Pattern[str] | None:
     """A pattern that finds any of the ids as a word of its own, whatever its case."""
     if not ids:
@@ -120,7 +111,7 @@ class Guard:
         grid = {number[1] for number in numbers if len(number[1]) >= 4}
         degrees = [number for number in numbers if len(number[1]) < 4 and len(number[2] or "") >= 3]
         return Guard(
-            words=_naming({*_restricted_ids(project), *spoken}),
+            words=_naming({*project.restricted_ids(), *spoken}),
             wholes=frozenset(grid | {whole[-5:] for whole in grid if len(whole) >= 6}),
             decimals=frozenset((number[1], number[2][:3]) for number in degrees),
             minutes=frozenset((int(number[1]), int(float(f"0.{number[2]}") * 60)) for number in degrees),

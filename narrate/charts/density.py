@@ -80,7 +80,7 @@ def _densest(measured: list[_Deposit]) -> list[_Deposit]:
 
 
 def _picture(shown: list[_Deposit], left_out: int, project: Project) -> tuple[list[Shape], float]:
-    labels = [wrapped(f"{clean(each.context.id)} {clean(each.context.kind)}", 13, _ROOM, 2) for each in shown]
+    labels = [wrapped(_label(each.context, project), 13, _ROOM, 2) for each in shown]
     values = [_with_interval(each.density) for each in shown]
     start = max(width_of(line, 13) for lines in labels for line in lines) + 14
     end = WIDTH - max(width_of(value, 12) for value in values) - 14
@@ -105,6 +105,12 @@ def _picture(shown: list[_Deposit], left_out: int, project: Project) -> tuple[li
     if left_out:
         rows.append(Words(x=0, y=y + 52, text=f"and {left_out} less dense, all in the table", ink="soft"))
     return [*axis, *rows], y + (60 if left_out else 40)
+
+
+def _label(context: Context, project: Project) -> str:
+    """A picture may be taken out of its page, so that what is restricted bears its mark within it."""
+    mark = " [restricted]" if context.id in project.disclosure.restricted_contexts else ""
+    return f"{clean(context.id)}{mark} {clean(context.kind)}"
 
 
 def _scale(shown: list[_Deposit], start: float, end: float) -> LogScale:

@@ -33,6 +33,13 @@ class Contents:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Foot:
+    """What stands at the foot of every page, before its number; at the end, where the medium has no pages."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Table:
     caption: str
     columns: tuple[str, ...]
@@ -62,11 +69,16 @@ class Figure:
     anchor: str = ""
 
 
-Block = Heading | Paragraph | Table | Figure | Contents
+Block = Heading | Paragraph | Table | Figure | Contents | Foot
 
 
-FOOTER = "Draft for a specialist's signature. Page "
-"""Before its number, at the foot of every page."""
+FOOTER = "Draft for a specialist's signature."
+"""At the foot of every page, where the outline says nothing more."""
+
+
+def foot_of(blocks: Sequence[Block]) -> str:
+    """What stands at the foot of every page."""
+    return next((block.text for block in blocks if isinstance(block, Foot)), FOOTER)
 
 
 def listed(blocks: Sequence[Block]) -> list[Heading]:

@@ -6,7 +6,7 @@ import base64
 from collections.abc import Mapping, Sequence
 from html import escape
 
-from narrate.documents.blocks import Block, Contents, Figure, Heading, Table, listed
+from narrate.documents.blocks import Block, Contents, Figure, Foot, Heading, Table, foot_of, listed
 from narrate.documents.inline import labels, plain, runs
 from narrate.documents.pdf import JPEG
 
@@ -21,7 +21,10 @@ tbody th{font-weight:normal}caption{text-align:left;font-weight:bold;padding:.4r
 .notice{border-left:.3rem solid #8a4b00;padding:.3rem .8rem;background:#fff6e8}
 .missing{border-left:.3rem solid #5a5a5a;padding:.3rem .8rem;font-style:italic}
 .reference{padding-left:2rem;text-indent:-2rem;margin:.3rem 0}img{max-width:100%}figure{margin:1.2rem 0}
-@media print{@page wide{size:landscape}.wide{page:wide}thead{display:table-header-group}tr{break-inside:avoid}}
+footer{border-top:1px solid #8a8a8a;margin-top:2rem;padding-top:.3rem;font-size:.85rem}
+@media print{@page{margin:18mm 16mm 22mm}@page wide{size:landscape}
+footer{position:fixed;bottom:-14mm;left:0;right:0;border:0;margin:0}
+.wide{page:wide}thead{display:table-header-group}tr{break-inside:avoid}}
 """
 
 
@@ -54,6 +57,8 @@ def html(blocks: Sequence[Block], pictures: Mapping[str, bytes]) -> str:
                 for b in listed(blocks)
             )
             body.append(f'<nav aria-label="Contents"><ul>{"".join(links)}</ul></nav>')
+        elif isinstance(block, Foot):
+            continue
         elif block.kind == "item":
             body.append(f"<ul><li>{_inline(block.text, known)}</li></ul>")
         else:
@@ -62,7 +67,7 @@ def html(blocks: Sequence[Block], pictures: Mapping[str, bytes]) -> str:
     return (
         f'<!doctype html>\n<html lang="en"><head><meta charset="utf-8"><title>{escape(title)}</title>'
         f'<meta name="viewport" content="width=device-width,initial-scale=1"><style>{_STYLE}</style></head>\n'
-        f"<body><main>\n{text}\n</main></body></html>\n"
+        f"<body><main>\n{text}\n</main>\n<footer>{escape(foot_of(blocks))}</footer></body></html>\n"
     )
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 
-from narrate.documents.blocks import Block, Contents, Figure, Heading, Table, listed
+from narrate.documents.blocks import Block, Contents, Figure, Foot, Heading, Table, foot_of, listed
 from narrate.documents.inline import labels, runs
 
 
@@ -30,11 +30,13 @@ def markdown(blocks: Sequence[Block], files: Mapping[str, str] | None = None) ->
             parts.append(f"![{_escaped(block.alt)}]({where})\n\n{caption}")
         elif isinstance(block, Contents):
             parts.append("\n".join(_entry(b, known) for b in listed(blocks)))
+        elif isinstance(block, Foot):
+            continue
         elif block.kind == "item":
             parts.append(f"- {_inline(block.text, known)}")
         else:
             parts.append(_inline(block.text, known))
-    text = "\n\n".join(parts) + "\n"
+    text = "\n\n".join([*parts, "---", _escaped(foot_of(blocks))]) + "\n"
     return re.sub(r"(?m)^(- .*)\n\n(?=- )", r"\1\n", text)
 
 

@@ -7,7 +7,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from narrate.documents.account import archive, introduction, laboratory, limits, sampling
 from narrate.documents.appendices import measures, rules
-from narrate.documents.blocks import Block, Contents, Heading, Paragraph
+from narrate.documents.blocks import FOOTER, Block, Contents, Foot, Heading, Paragraph
 from narrate.documents.changes_tested import changes_tested, led_to_tests
 from narrate.documents.checklist import checklist
 from narrate.documents.figures import figures
@@ -24,6 +24,7 @@ from narrate.documents.references import (
     listed_works,
     references,
 )
+from narrate.documents.restricted import FOOT, cover, marked
 from narrate.documents.tables import counts_by_context, sample_register, wood_by_phase
 from narrate.documents.to_check import notice
 from narrate.documents.unwritten import missing, told_of
@@ -43,11 +44,6 @@ RESTRICTED = (
     "**Restricted: not for release.** Take this context and its samples out before the section leaves the team."
 )
 
-RESTRICTED_COPY = (
-    "**This copy holds restricted contexts,** marked where they stand. It is for the team alone. The open copy counts "
-    "without them, and who holds both copies can subtract one from the other: let one of them alone reach the public."
-)
-
 WITHHELD = (
     "Open copy: it was made from what may be disclosed alone. Something is withheld from it: contexts or fields of "
     "records that the project restricts, and locations. Counts, totals and shares are without them and so differ "
@@ -65,7 +61,7 @@ def outline(
     files:    photographs by the path under which records list them.
     notices:  what a reader must know of this copy, beside what the edition says itself.
     """
-    return tuple(_blocks(edition, files or {}, notices))
+    return tuple(marked(_blocks(edition, files or {}, notices), edition.project.restricted_ids()))
 
 
 def _blocks(edition: Edition, files: Mapping[str, bytes], notices: Sequence[str]) -> Iterator[Block]:
@@ -100,6 +96,8 @@ def _found(
 def _title(edition: Edition) -> Iterator[Block]:
     project = edition.project
     yield Heading(level=1, text=f"Plant remains: {literal(project.title)}")
+    is_restricted = bool(project.disclosure.restricted_contexts)
+    yield Foot(text=f"{FOOT if is_restricted else ''}{FOOTER}")
     if project.authors:
         names = "; ".join(f"{a.name}, {a.role}" if a.role else a.name for a in project.authors)
         yield Paragraph(text=literal(names), kind="byline")
@@ -108,11 +106,8 @@ def _title(edition: Edition) -> Iterator[Block]:
     if facts:
         yield Paragraph(text=literal(". ".join(fact.rstrip(".") for fact in facts)) + ".", kind="byline")
     yield Paragraph(text=CAUTION, kind="notice")
-    if project.disclosure.restricted_contexts:
-        yield Paragraph(
-            text=RESTRICTED_COPY,
-            kind="notice",
-        )
+    if is_restricted:
+        yield Paragraph(text=cover(edition), kind="notice")
     if edition.audience == "public":
         yield Paragraph(text=WITHHELD if project.is_withheld_in_part else NOTHING_WITHHELD, kind="notice")
     if edition.approved_only:

@@ -7,7 +7,7 @@ import tempfile
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 
-from narrate.documents.blocks import FOOTER, Block, Contents, Figure, Heading, Table, Unfit, on_wide_pages
+from narrate.documents.blocks import Block, Contents, Figure, Foot, Heading, Table, Unfit, foot_of, on_wide_pages
 from narrate.documents.inline import labels, plain, runs, tied
 
 DPI = 300
@@ -59,7 +59,8 @@ def pdf(blocks: Sequence[Block], pictures: Mapping[str, bytes]) -> bytes:
 
 
 _HEAD = """#set document(title: {title}, date: none)
-#set page(paper: "a4", margin: 22mm, numbering: "1", footer: context text(size: 9pt)[{footer}#counter(page).display()])
+#set page(paper: "a4", margin: 22mm, numbering: "1", footer:
+  context text(size: 9pt)[{footer} Page #counter(page).display()])
 #set text(lang: "en", size: 10pt)
 #set par(justify: false, leading: 0.62em, spacing: 0.9em)
 #show title: set text(size: 17pt)
@@ -81,7 +82,7 @@ def typst_source(blocks: Sequence[Block]) -> str:
     known = labels(blocks)
     names = iter(known)
     title = next((plain(b.text) for b in blocks if isinstance(b, Heading) and b.level == 1), "")
-    parts = [_HEAD.format(title=_quoted(title), footer=_escaped(FOOTER))]
+    parts = [_HEAD.format(title=_quoted(title), footer=_escaped(foot_of(blocks)))]
     is_wide, floats = False, True
     for block, wants_wide in zip(blocks, on_wide_pages(blocks), strict=True):
         # Neighbouring wide tables share their landscape pages.
@@ -104,7 +105,7 @@ def typst_source(blocks: Sequence[Block]) -> str:
             parts.append(f"#figure({picture}, caption: [{caption}]{', placement: auto' if floats else ''}) <{next(names)}>")
         elif isinstance(block, Contents):
             parts.append("#outline(title: none, depth: 2)")
-        else:
+        elif not isinstance(block, Foot):
             text = _KINDS[block.kind].format(_inline(block.text, known))
             if block.kind == "item" and parts[-1].startswith("#list["):
                 parts[-1] += text.removeprefix("#list")

@@ -12,14 +12,15 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from narrate.documents.blocks import (
-    FOOTER,
     Block,
     Contents,
     Figure,
+    Foot,
     Heading,
     Paragraph,
     Table,
     Unfit,
+    foot_of,
     listed,
     on_wide_pages,
 )
@@ -115,7 +116,7 @@ class _Writer:
         from docx.oxml import parse_xml
 
         footer = self.document.sections[0].footer.paragraphs[0]
-        footer.text = FOOTER
+        footer.text = f"{foot_of(self.blocks)} Page "
         for run in field("PAGE", "1"):
             footer._p.append(parse_xml(run))
 
@@ -141,7 +142,7 @@ class _Writer:
             self._add("Table note", self._runs(block.note or ""))
         elif isinstance(block, Figure):
             self._figure(block)
-        else:
+        elif not isinstance(block, Foot):
             self._contents(block)
 
     def _heading(self, heading: Heading) -> None:

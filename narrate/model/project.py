@@ -87,6 +87,14 @@ class Project:
         words = set(re.findall(r"[\w.-]*\w", self.report.get("radiocarbon", "")))
         return frozenset(context.id for context in self.contexts if str(context.id) in words)
 
+    def restricted_ids(self) -> tuple[str, ...]:
+        """Ids of restricted contexts, of their samples, and of features that only restricted contexts make."""
+        hidden = self.disclosure.restricted_contexts
+        samples = [sample.id for sample in self.samples if sample.context in hidden]
+        open_features = {context.feature for context in self.contexts if context.id not in hidden}
+        features = {c.feature for c in self.contexts if c.feature and c.feature not in open_features}
+        return (*sorted(hidden), *samples, *sorted(features))
+
     def phase(self, id: PhaseId | None) -> Phase | None:
         return next((phase for phase in self.phases if phase.id == id), None)
 

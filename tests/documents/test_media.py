@@ -8,6 +8,7 @@ import subprocess
 import tempfile
 import zipfile
 from collections.abc import Sequence
+from html import escape
 from html.parser import HTMLParser
 from pathlib import Path
 
@@ -18,14 +19,15 @@ from docx.oxml.ns import qn
 from PIL import Image as Picture
 
 from narrate.documents.blocks import (
-    FOOTER,
     Block,
     Contents,
     Figure,
+    Foot,
     Heading,
     Paragraph,
     Table,
     Unfit,
+    foot_of,
     listed,
     on_wide_pages,
 )
@@ -161,7 +163,7 @@ def test_word_says_what_the_outline_says(section: tuple[Block, ...], document: b
 
 def test_html_says_what_the_outline_says(section: tuple[Block, ...], drawn: dict[str, bytes]) -> None:
     """The page of HTML, read by Python's own parser, says the same in the same order."""
-    assert bare(text_of_html(section, drawn)) == bare("".join(said(section)))
+    assert bare(text_of_html(section, drawn)) == bare("".join([*said(section), foot_of(section)]))
 
 
 def test_markdown_says_what_the_outline_says(section: tuple[Block, ...]) -> None:
@@ -172,7 +174,7 @@ def test_markdown_says_what_the_outline_says(section: tuple[Block, ...]) -> None
     text = re.sub(r"(?<!\\)(\*\*|\*| \| | \|$)", "", text, flags=re.MULTILINE)
     text = re.sub(r"\\([!-/:-@\[-`{-~])", r"\1", text)
 
-    assert bare(text) == bare("".join(said(section)))
+    assert bare(text) == bare("".join([*said(section), foot_of(section)]))
 
 
 def test_pdf_says_what_the_outline_says(pages: bytes, section: tuple[Block, ...], tmp_path: Path) -> None:
@@ -181,7 +183,7 @@ def test_pdf_says_what_the_outline_says(pages: bytes, section: tuple[Block, ...]
     path.write_bytes(pages)
     found = subprocess.run(["pdftotext", "-raw", str(path), "-"], capture_output=True, check=True, text=True).stdout
     # Words are hyphenated at the ends of lines nowhere; page numbers stand between pages.
-    text = bare(re.sub(rf"\n{FOOTER}\d+\n?\f", "\n", found))
+    text = bare(re.sub(rf"\n{re.escape(foot_of(section))} Page \d+\n?\f", "\n", found))
     known = labels(section)
     wanted = [plain(b.text, known) for b in section if isinstance(b, (Heading, Paragraph))]
     drawings = [bare(plain(f"{b.caption} {b.note}".strip(), known)) for b in section if isinstance(b, Figure)]
@@ -194,15 +196,30 @@ def test_pdf_says_what_the_outline_says(pages: bytes, section: tuple[Block, ...]
     assert [one for one in wanted if bare(one) not in text] == []
 
 
-def test_every_page_says_that_it_is_a_draft(pages: bytes, tmp_path: Path) -> None:
-    """A page that is copied alone still says that it waits for a signature, and its number."""
+def test_every_page_says_that_it_is_a_restricted_draft(pages: bytes, tmp_path: Path) -> None:
+    """A page that is copied alone still says for whom it is, that it waits for a signature, and its number."""
     path = tmp_path / "section.pdf"
     path.write_bytes(pages)
     found = subprocess.run(["pdftotext", "-raw", str(path), "-"], capture_output=True, check=True, text=True).stdout
     printed = found.rstrip("\f").split("\f")
+    foot = "Restricted copy, for the team alone. Draft for a specialist's signature."
 
     assert len(printed) > 20
-    assert [n for n, page in enumerate(printed, start=1) if not page.rstrip().endswith(f"{FOOTER}{n}")] == []
+    assert [n for n, page in enumerate(printed, start=1) if not page.rstrip().endswith(f"{foot} Page {n}")] == []
+
+
+@pytest.mark.parametrize("foot", ["Draft for a specialist's signature.", "For the team alone. Draft *1*."])
+def test_the_foot_of_the_outline_stands_in_every_medium(foot: str) -> None:
+    """On every page of Word and PDF with its number, at the end of HTML and Markdown; a browser prints it on each."""
+    blocks = (*SMALL[:1], Foot(text=foot), *SMALL[1:]) if foot != foot_of(SMALL) else SMALL
+    png = pictures(blocks)
+    document = docx.Document(io.BytesIO(word(blocks, png)))
+    page = html(blocks, png)
+
+    assert {section.footer.paragraphs[0].text for section in document.sections} == {f"{foot} Page 1"}
+    assert f"{foot} Page 1" in text_of_pdf(blocks, png)
+    assert f"<footer>{escape(foot)}</footer></body>" in page and "footer{position:fixed" in page
+    assert markdown(blocks).replace("\\", "").endswith(f"\n\n---\n\n{foot}\n")
 
 
 def test_tables_of_the_pdf_say_what_the_outline_says(pages: bytes, section: tuple[Block, ...], tmp_path: Path) -> None:
@@ -210,7 +227,7 @@ def test_tables_of_the_pdf_say_what_the_outline_says(pages: bytes, section: tupl
     path = tmp_path / "section.pdf"
     path.write_bytes(pages)
     found = subprocess.run(["pdftotext", "-raw", str(path), "-"], capture_output=True, check=True, text=True).stdout
-    text = bare(re.sub(rf"\n{FOOTER}\d+\n?\f", "\n", found))
+    text = bare(re.sub(rf"\n{re.escape(foot_of(section))} Page \d+\n?\f", "\n", found))
     known = labels(section)
     tables = [block for block in section if isinstance(block, Table)]
     rows = [bare("".join(plain(cell, known) for cell in row)) for t in tables for row in (t.columns, *t.rows)]
@@ -319,7 +336,7 @@ def test_signs_of_every_markup_are_text_in_every_medium() -> None:
     png = pictures(SMALL)
     expected = bare("".join(said(SMALL)))
 
-    assert bare(text_of_html(SMALL, png)) == expected
+    assert bare(text_of_html(SMALL, png)) == expected + bare(foot_of(SMALL))
     assert bare(text_of_word(word(SMALL, png))) == expected
     assert "Zeamays;Carya(shell)Table1;12–19;0.5-1(b)strong;7–9[c]" in bare(text_of_pdf(SMALL, png))
 
@@ -461,7 +478,9 @@ def test_a_phase_of_many_contexts_has_several_tables(section: tuple[Block, ...])
 
     assert len(tables) == 2 and all(table.is_wide for table in tables)
     assert max(map(len, across)) <= 10
-    assert [id for ids in across for id in ids] == [f"C{n}" for n in (*range(11, 21), 22)]
+    assert [id for ids in across for id in ids] == [
+        *(f"C{n}" for n in range(11, 19)), "C19 [restricted]", "C20", "C22"
+    ]  # fmt: skip
     assert ["Total" in table.columns for table in tables] == [False, True]
 
 

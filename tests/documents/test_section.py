@@ -38,7 +38,7 @@ def test_the_section_says_that_it_is_a_draft_for_signature(section: str) -> None
 
 def test_every_sample_stands_in_the_register(section: str, judged_example: Judged) -> None:
     """Sterile samples are in the register too."""
-    rows = set(re.findall(r"^\| (S\d+) \|", section, flags=re.MULTILINE))
+    rows = set(re.findall(r"^\| (S\d+)(?: \\\[restricted\\\])? \|", section, flags=re.MULTILINE))
 
     assert rows == {sample.id for sample in judged_example.project.samples}
 
@@ -46,7 +46,9 @@ def test_every_sample_stands_in_the_register(section: str, judged_example: Judge
 def test_every_context_has_its_narrative_under_its_own_heading(section: str, judged_example: Judged) -> None:
     """One heading a context, with text beneath it."""
     for context in judged_example.project.contexts:
-        heading = f"#### {context.id}, {context.kind}\n\n"
+        is_restricted = context.id in judged_example.project.disclosure.restricted_contexts
+        mark = r" \[restricted\]" if is_restricted else ""
+        heading = f"#### {context.id}{mark}, {context.kind}\n\n"
         assert section.count(heading) == 1
         assert len(section.split(heading)[1].split("\n#")[0]) > 60
 
@@ -65,7 +67,7 @@ def test_the_table_of_counts_agrees_with_the_sheets(section: str, judged_example
     printed: dict[str, int] = {}
     header: list[str] = []
     for line in section.partition("## Appendix: counts by sample\n")[0].splitlines():
-        cells = [cell.strip() for cell in line.strip("| ").split(" | ")]
+        cells = [cell.strip().removesuffix(" \\[restricted\\]") for cell in line.strip("| ").split(" | ")]
         header = cells if line.startswith("| Plant |") else header
         if line.startswith("| *Zea mays* | cupule |"):
             printed |= {id: int(n.strip("†")) for id, n in zip(header, cells, strict=True) if n.strip("†").isdigit()}
@@ -157,6 +159,10 @@ def test_cells_cannot_break_a_table() -> None:
         "| one two | x \\\\ y |",
         "",
         "end",
+        "",
+        "---",
+        "",
+        "Draft for a specialist's signature.",
     ]
 
 
