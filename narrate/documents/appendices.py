@@ -23,10 +23,7 @@ def measures(edition: Edition) -> Table:
         for key, measured in found.measurements.items() if found else ():
             if measured.value is not None:
                 rows.append((literal(name), titles.get(key, key), *_cells(measured)))
-    note = (
-        "Interval: 95%; –: none is worked out. n: what the value rests on. Measures without a value are left out; "
-        "narrate measure writes them with the reason."
-    )
+    note = "Interval: 95%; –: none is worked out. n: what the value rests on. Measures without a value are left out."
     return Table(
         caption="Measures of the dig, its phases and its contexts.",
         columns=("Subject", "Measure", "Value", "Unit", "Interval", "n"),

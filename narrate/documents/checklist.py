@@ -17,6 +17,7 @@ from dataclasses import dataclass
 from narrate.documents import to_check
 from narrate.documents.blocks import Block, Paragraph, Table
 from narrate.documents.dates import dates_lacking
+from narrate.documents.design_questions import unanswered
 from narrate.documents.inline import literal
 from narrate.documents.references import Entry, alike
 from narrate.documents.unwritten import told_of
@@ -151,6 +152,7 @@ ITEMS: tuple[Item, ...] = (
     Item(asks="Size of the assemblage: counts", source=CIFA, block="introduction", lacks=_met),
     Item(asks="Size of the assemblage: weights", source=CIFA, block="raw_counts", lacks=_weights),
     Item(asks="Aims", source=CIFA, block="introduction", lacks=_reported("aims")),
+    Item(asks="Answers to the questions of the design", source=PRACTICE, block="limits", lacks=unanswered),
     Item(asks="Sampling strategy", source=CIFA, block="sampling", lacks=_reported("sampling_strategy")),
     Item(asks="Recovery strategy", source=CIFA, block="sampling", lacks=_share("method", lambda s: bool(s.method))),
     Item(asks="Selection strategy", source=CIFA, block="archive", lacks=_reported("selection_strategy")),

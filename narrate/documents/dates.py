@@ -91,6 +91,11 @@ def items_of(text: str) -> list[str]:
     return [text for text, is_item in _parts(text) if is_item]
 
 
+def parts_of(text: str) -> list[str]:
+    """The items of a text, and the paragraphs between them."""
+    return [text for text, _ in _parts(text)]
+
+
 def _parts(text: str) -> Iterator[tuple[str, bool]]:
     for paragraph in re.split(r"\n\s*\n", text.strip()):
         first, *items = _ITEM.split(paragraph)

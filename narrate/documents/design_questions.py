@@ -1,12 +1,14 @@
-"""The questions of the project design, each with the readings that bear on it, or said to be left open."""
+"""The questions of the project design, each with the author's answer and the readings that bear on it."""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from narrate.documents.blocks import Block, Paragraph
+from narrate.documents.dates import parts_of
 from narrate.documents.inline import literal
+from narrate.documents.unwritten import missing, told_of
 from narrate.model.claims import GRADE_NAMES, Claim
 from narrate.model.edition import Edition
 from narrate.telling.told_readings import told_readings
@@ -35,18 +37,55 @@ STANDING = {"suggests": "suggested", "supports": "supported", "strongly supports
 
 
 def questions_answered(edition: Edition) -> Iterator[Block]:
-    """One entry a question of `report: aims`; nothing where the project asks none."""
-    asked = questions_in(edition.project.report.get("aims", ""))
-    if not asked:
-        return
-    yield Paragraph(
-        text="The questions of the project design, and the readings that bear on them by the words of both; what they "
-        "answer is for the author to say:"
-    )
+    """One entry a question of `report: aims`; nothing where the project asks none and answers none."""
+    asked, (given, others) = questions_in(edition.project.report.get("aims", "")), answers(edition)
+    if asked:
+        yield Paragraph(
+            text="The questions of the project design, each with its answer and with the readings that bear on it by "
+            "the words of both:"
+        )
     for question in asked:
         named = _bearing(edition, question)
-        said = "; ".join(named) if named else "left open, for no reading of the remains bears on it"
-        yield Paragraph(text=f"“{literal(question)}” – {said}.", kind="item")
+        bears = f"Readings that bear on it: {'; '.join(named)}." if named else "No reading of the remains bears on it."
+        if answer := given.get(question):
+            yield Paragraph(text=f"“{literal(question)}” {literal(answer)} {bears}", kind="item")
+        else:
+            yield missing(f"the answer to “{literal(question)}” {bears}")
+    yield from (Paragraph(text=literal(text), kind="item") for text in others)
+
+
+def answers(edition: Edition) -> tuple[Mapping[str, str], tuple[str, ...]]:
+    """
+    What `report: answers` says: the answer to each question that is asked, and what answers none of them.
+
+    Its items begin with the question as it is asked, whatever its capitals, and the answer follows.
+    """
+    asked = questions_in(edition.project.report.get("aims", ""))
+    given: dict[str, str] = {}
+    others = []
+    for text in parts_of(told_of(edition.project.report, "answers")):
+        question = next((one for one in asked if text.lower().startswith(one.lower())), None)
+        if question is None or question in given:
+            others.append(text)
+        elif answer := text[len(question) :].strip():
+            given[question] = answer
+    return given, tuple(others)
+
+
+def unanswered(edition: Edition) -> str:
+    """What the answers lack, for the checklist; empty where every question is answered, or none is asked."""
+    asked, (given, others) = questions_in(edition.project.report.get("aims", "")), answers(edition)
+    left = len(asked) - len(given)
+    said = []
+    if left:
+        said.append(
+            f"{left} of {len(asked)} questions of report: aims not answered; write report: answers in project.yaml, "
+            "'- ', the question as it is asked, and its answer"
+        )
+    if others:
+        named = "; ".join(f"'{text[:40].rstrip()}…'" for text in others)
+        said.append(f"report: answers has {named}, which begins with no question of report: aims that is still open")
+    return "; ".join(said)
 
 
 def questions_in(text: str) -> tuple[str, ...]:

@@ -190,7 +190,7 @@ def _standing(entries: Sequence[Entry]) -> str:
         )
     if checked:
         parts.append(f"{checked:,} {'works were' if checked > 1 else 'work was'} checked by the author of the section.")
-    return " ".join((*parts, "See the works that are marked before signing.") if unseen or unread else parts)
+    return " ".join(parts)
 
 
 def cited(edition: Edition) -> tuple[str, ...]:

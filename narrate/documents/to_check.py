@@ -38,7 +38,10 @@ def notice(edition: Edition, every: Sequence[Entry]) -> Iterator[Block]:
 def answer(edition: Edition, every: Sequence[Entry]) -> str:
     """For the checklist; empty where every work was seen."""
     works, vain = waiting(every), checked_in_vain(edition, every)
-    parts = [f"{len(works):,} of {len(every):,} works are cited from memory; see the next table"]
+    parts = [
+        f"{len(works):,} of {len(every):,} works are cited from memory; see the next table, and name "
+        "those that were seen under report: works_checked in project.yaml"
+    ]
     unknown = f"report: works_checked names {'; '.join(vain)}, which the list does not hold"
     return "; ".join([*(parts if works else []), *([unknown] if vain else [])])
 
@@ -51,8 +54,7 @@ def table(every: Sequence[Entry]) -> Iterator[Block]:
             caption=f"{HEAD}.",
             columns=("No.", "Work", "To be checked", "Stands behind readings on"),
             rows=tuple(_rows(works)),
-            note="Each was cited by the makers of the rules from memory. Name the works that were checked, as they "
-            "stand here, under report: works_checked, parted by semicolons; they then lose their mark.",
+            note="Each was cited by the makers of the rules from memory.",
             anchor=ANCHOR,
             numbers=(0,),
             widths=(5, 30, 37, 28),

@@ -39,7 +39,7 @@ class ReportBlock:
 
 REPORT_TEXTS = frozenset(
     {
-        "aims", "archive", "departures", "identification", "nomenclature", "qualifications", "radiocarbon",
+        "aims", "answers", "archive", "departures", "identification", "nomenclature", "qualifications", "radiocarbon",
         "reference_collection", "references", "sampling_strategy", "selection_strategy", "significance",
         "wider_context", "works_checked",
     }
