@@ -30,7 +30,7 @@ from narrate.documents.to_check import notice
 from narrate.documents.unwritten import missing, told_of
 from narrate.model.edition import Edition
 from narrate.model.ids import SITE, Subject
-from narrate.model.narrative import Narrative
+from narrate.model.narrative import Narrative, Section
 from narrate.model.report_blocks import BLOCKS, arranged
 from narrate.model.stratigraphy import Context
 from narrate.telling.numbers import years
@@ -90,6 +90,8 @@ def _found(
         return checklist(edition, works)
     if block == "references":
         return references(works)
+    if block == "summary":
+        return _summary(edition, letters)
     return _discussion(edition, letters) if block == "discussion" else _WRITERS[block](edition)
 
 
@@ -122,8 +124,8 @@ def _approved_alone(waiting: int) -> str:
     return f"Approved sentences alone; {left_out} for approval {'is' if waiting == 1 else 'are'} left out."
 
 
-def _summary(edition: Edition) -> Iterator[Block]:
-    """What the project says of itself, then the firmest readings of the dig and of each phase, graded and counted."""
+def _summary(edition: Edition, letters: Mapping[str, str]) -> Iterator[Block]:
+    """What the project says of itself, the firmest readings of the dig, what stands beside them, then each phase's."""
     project = edition.project
     if project.summary:
         yield Paragraph(text=" ".join(literal(project.summary).split()))
@@ -131,6 +133,16 @@ def _summary(edition: Edition) -> Iterator[Block]:
         told = edition.narrative("report", subject)
         if told is not None and told.summary is not None:
             yield Paragraph(text=told.summary.text)
+        for section in told.sections if told is not None and subject.level == "site" else ():
+            if _is_short_account(edition, section):
+                yield from _paragraphs(section, letters)
+
+
+def _is_short_account(edition: Edition, section: Section) -> bool:
+    """The section that stands in the summary; by its heading, since a file of drafts has no other name for it."""
+    audience = edition.packs.audiences.get("report")
+    heading = audience.headings.get("summary") if audience is not None else None
+    return bool(section.heading) and section.heading == heading
 
 
 def _contents(edition: Edition) -> Iterator[Block]:
@@ -232,12 +244,18 @@ def _told(
     """leads: below the heading of a section, by its id, what leads to tables."""
     narrative: Narrative | None = edition.narrative("report", subject)
     for section in narrative.sections if narrative else ():
+        if subject.level == "site" and _is_short_account(edition, section):
+            continue
         if section.heading:
             yield Heading(level=level, text=section.heading)
         if lead := (leads or {}).get(section.id):
             yield Paragraph(text=lead, kind="pointer")
-        for paragraph in section.paragraphs:
-            yield Paragraph(text=_lettered(" ".join(sentence.text for sentence in paragraph), letters))
+        yield from _paragraphs(section, letters)
+
+
+def _paragraphs(section: Section, letters: Mapping[str, str]) -> Iterator[Block]:
+    for paragraph in section.paragraphs:
+        yield Paragraph(text=_lettered(" ".join(sentence.text for sentence in paragraph), letters))
 
 
 def _lettered(text: str, letters: Mapping[str, str]) -> str:
@@ -248,7 +266,6 @@ def _lettered(text: str, letters: Mapping[str, str]) -> str:
 
 
 _WRITERS: Mapping[str, Callable[[Edition], Iterator[Block]]] = {
-    "summary": _summary,
     "contents": _contents,
     "introduction": introduction,
     "sampling": sampling,

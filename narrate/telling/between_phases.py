@@ -5,6 +5,7 @@ from __future__ import annotations
 from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Phase
 from narrate.telling import numbers, setting
+from narrate.telling.dates_used import gap_by_dates
 from narrate.telling.page import Page
 from narrate.telling.through_time import gaps_between, sampled_phases
 
@@ -60,11 +61,19 @@ def unanswered_sentences(page: Page, phase: Phase | None = None) -> list[Sentenc
         if page.is_plain:
             sentences += page.say([page.record], f"burned plants cannot tell us {why}")
             continue
-        long = f"the {numbers.count(years)} years or so between them"
-        held = f"; no phase fills {long}" if phase is None else ""
+        held = ""
+        if phase is None:
+            held = f"; no phase fills what lies between them, {_reckoned(page, before, after, years)}"
         sentences += page.say(
             [page.record],
             f"{why} is a question that these plants do not answer, for they record what was burned while people were "
             f"there{held}",
         )
     return sentences
+
+
+def _reckoned(page: Page, before: Phase, after: Phase, years: int) -> str:
+    """'some 200 years by those given to the phases, and at least 215 between the main ranges of their dates'."""
+    by_dates = gap_by_dates(page, before, after)
+    dates = f", and {numbers.count(by_dates)} between the main ranges of their radiocarbon dates" if by_dates else ""
+    return f"some {numbers.count(years)} years by those given to the phases{dates}"

@@ -13,6 +13,7 @@ from narrate.telling.between_phases import times_sentences, unanswered_sentences
 from narrate.telling.change_by_kind import alike_sentences
 from narrate.telling.change_tested import amount_sentences, tested_sentences
 from narrate.telling.contexts import DATABLE, OF_THE_DIG
+from narrate.telling.dates_used import dates_sentences
 from narrate.telling.exceptions_told import STORIES
 from narrate.telling.frames import framed, noun_of, that_clauses
 from narrate.telling.long_here import long_here_sentences
@@ -23,6 +24,8 @@ from narrate.telling.places_named import places_named
 from narrate.telling.plan import Reading, readings
 from narrate.telling.recovery import lost_sentences
 from narrate.telling.sentences import plainly_told
+from narrate.telling.short_account import ID as SUMMARY
+from narrate.telling.short_account import short_account
 from narrate.telling.spread import (
     ids_listed,
     presences,
@@ -59,9 +62,12 @@ def site_sections(page: Page) -> tuple[Section, ...]:
     blocks.append(("field", long_here_sentences(page)))
     woods = wood_change_sentences(page, phases[0], phases[-1]) if len(phases) > 1 else []
     blocks.append(("change", [*woods, *timber_sentences(page)]))
+    if "dates" in page.audience.headings:
+        blocks.append(("dates", dates_sentences(page)))
     blocks.append(("firmest", _firmest(page)))
     blocks.append(("open", _open(page)))
     blocks.append(("next", _next(page)))
+    blocks.append((SUMMARY, short_account(page)))
     return headed(page, blocks)
 
 
