@@ -9,6 +9,7 @@ from narrate.documents.inline import literal
 from narrate.documents.raw_counts import led_to_sheets, sheets
 from narrate.model.edition import Edition
 from narrate.model.ids import Subject
+from narrate.model.narrative import Section
 from narrate.model.report_blocks import arranged
 
 MOST_NAMED = 12
@@ -18,6 +19,13 @@ MOST_NAMED = 12
 def is_shown(edition: Edition, block: str) -> bool:
     """Whether the block stands in the section, so that a text may lead to it."""
     return any(one.block == block for one in arranged(edition.project.report_blocks))
+
+
+def is_section(edition: Edition, section: Section, id: str) -> bool:
+    """Whether a section of a report's narrative is the one of an id: files of drafts keep its heading alone."""
+    audience = edition.packs.audiences.get("report")
+    heading = audience.headings.get(id) if audience is not None else None
+    return section.id == id or (bool(section.heading) and section.heading == heading)
 
 
 def leads_of(edition: Edition, drawn: Sequence[Figure], tables: Sequence[Table]) -> Mapping[str, str]:

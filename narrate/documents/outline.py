@@ -12,13 +12,14 @@ from narrate.documents.changes_tested import changes_tested, led_to_tests
 from narrate.documents.checklist import checklist
 from narrate.documents.figures import figures
 from narrate.documents.inline import literal
-from narrate.documents.leads import is_shown, leads_of, led_to, seen_in
+from narrate.documents.leads import is_section, is_shown, leads_of, led_to, seen_in
 from narrate.documents.photographs import photographs
 from narrate.documents.raw_counts import raw_counts
 from narrate.documents.references import (
     LEVELS,
     Entry,
     author_date,
+    from_afar,
     is_work,
     letters_of_list,
     listed_works,
@@ -134,15 +135,8 @@ def _summary(edition: Edition, letters: Mapping[str, str]) -> Iterator[Block]:
         if told is not None and told.summary is not None:
             yield Paragraph(text=told.summary.text)
         for section in told.sections if told is not None and subject.level == "site" else ():
-            if _is_short_account(edition, section):
+            if is_section(edition, section, "summary"):
                 yield from _paragraphs(section, letters)
-
-
-def _is_short_account(edition: Edition, section: Section) -> bool:
-    """The section that stands in the summary; by its heading, since a file of drafts has no other name for it."""
-    audience = edition.packs.audiences.get("report")
-    heading = audience.headings.get("summary") if audience is not None else None
-    return bool(section.heading) and section.heading == heading
 
 
 def _contents(edition: Edition) -> Iterator[Block]:
@@ -225,8 +219,8 @@ def _discussion(edition: Edition, letters: Mapping[str, str]) -> Iterator[Block]
         cited_by.setdefault(claim.question, set()).update(claim.sources)
     yield Heading(level=3, text="Works behind the readings")
     for question in edition.packs.questions:
-        told = {author_date(key, edition) for key in cited_by.get(question, ())} - {""}
-        named = sorted({letters.get(one, one) for one in told}, key=str.lower)
+        keys = [key for key in cited_by.get(question, ()) if author_date(key, edition)]
+        named = sorted({f"{_listed_as(key, edition, letters)}{from_afar(key, edition)}" for key in keys}, key=str.lower)
         if named:
             yield Paragraph(text=f"{literal(question.capitalize())}: {'; '.join(named)}.", kind="item")
     works = {key for key in edition.packs.sources if is_work(key, edition)}
@@ -238,18 +232,24 @@ def _discussion(edition: Edition, letters: Mapping[str, str]) -> Iterator[Block]
         )
 
 
+def _listed_as(key: str, edition: Edition, letters: Mapping[str, str]) -> str:
+    told = author_date(key, edition)
+    return letters.get(told, told)
+
+
 def _told(
     edition: Edition, subject: Subject, level: int, letters: Mapping[str, str], leads: Mapping[str, str] | None = None
 ) -> Iterator[Block]:
     """leads: below the heading of a section, by its id, what leads to tables."""
     narrative: Narrative | None = edition.narrative("report", subject)
     for section in narrative.sections if narrative else ():
-        if subject.level == "site" and _is_short_account(edition, section):
+        if subject.level == "site" and is_section(edition, section, "summary"):
             continue
         if section.heading:
             yield Heading(level=level, text=section.heading)
-        if lead := (leads or {}).get(section.id):
-            yield Paragraph(text=lead, kind="pointer")
+        for id, lead in (leads or {}).items():
+            if lead and is_section(edition, section, id):
+                yield Paragraph(text=lead, kind="pointer")
         yield from _paragraphs(section, letters)
 
 

@@ -222,6 +222,12 @@ def author_date(key: str, edition: Edition) -> str:
     return shown_literally(cited_as(source, edition.packs.sources.values()))
 
 
+def from_afar(key: str, edition: Edition) -> str:
+    """' (the Southwest)' for a work of another region than those of the project, which bears on it by analogy."""
+    source = edition.packs.sources[key]  # type: ignore[index]
+    return f" ({source.of_region})" if source.is_analogy(edition.packs.regions) else ""
+
+
 def is_work(key: str, edition: Edition) -> bool:
     source = edition.packs.sources.get(key)  # type: ignore[call-overload]
     return source is not None and source.kind == "work"

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field
 
 from narrate.model.audiences import Audience
@@ -35,7 +35,33 @@ class Source:
     entry: str = ""
     """read: authors, year, title, container and pages were held against print; empty: as `known` says."""
     note: str = ""
+    region: str = ""
+    """Region whose remains or people it is about, a region pack or another such word (near-east); empty: of none."""
     place: Place
+
+    def is_analogy(self, regions: Collection[str]) -> bool:
+        """Whether it is about another region than those of a project, so that it bears on them by analogy alone."""
+        return bool(self.region) and self.region not in regions
+
+    @property
+    def of_region(self) -> str:
+        """
+        The region as a text names it.
+
+        >>> from narrate.problems import Place
+        >>> place = Place(path="x")
+        >>> [Source(key="k", authors="", year="", title="", region=r, place=place).of_region for r in
+        ...  ("arid-southwest", "near-east", "temperate-europe", "andes", "")]
+        ['the Southwest', 'the Near East', 'Europe', 'Andes', '']
+        """
+        return REGIONS.get(self.region) or self.region.replace("-", " ").title()
+
+
+REGIONS = {
+    "arid-southwest": "the Southwest", "eastern-north-america": "eastern North America",
+    "temperate-europe": "Europe", "near-east": "the Near East",
+}  # fmt: skip
+"""Regions as texts name them."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -41,4 +41,5 @@ def _fields() -> dict[str, Field]:
         "known": Field(reads=one_of(KNOWN)),
         "entry": Field(reads=one_of(("read",))),
         "note": Field(reads=text()),
+        "region": Field(reads=id_text("a region such as arid-southwest")),
     }

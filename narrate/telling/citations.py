@@ -35,21 +35,32 @@ def cited(page: Page, items: Sequence[Reading], reasons: Sequence[str]) -> str:
     if not wording:
         return ""
     told = [a for item in items for a in item.claim.held("for") if is_reason_of(page, a, reasons)]
-    return _said(page, wording, [key for key in _works(page, told) if key not in page.cited][:CITED])
+    return _said(page, wording, _nearest(page, _works(page, told)))
 
 
 def works_cited(page: Page, keys: Iterable[str]) -> str:
     """'see Smith 1992' for works that a note or a comparison rests on, those that are well known and not cited yet."""
     wording = page.audience.words.get("citation", "")
-    works = [key for key in keys if _is_citable(page, key) and key not in page.cited][:CITED] if wording else []
-    return _said(page, wording, works)
+    return _said(page, wording, _nearest(page, [key for key in keys if _is_citable(page, key)])) if wording else ""
+
+
+def _nearest(page: Page, works: Iterable[str]) -> list[str]:
+    """Those that the page has not cited yet, what is about the region or about none before analogies from elsewhere."""
+    sources, regions = page.dig.packs.sources, page.dig.packs.regions
+    left = [key for key in works if key not in page.cited]
+    return sorted(left, key=lambda key: sources[key].is_analogy(regions))[:CITED]  # type: ignore[index]
 
 
 def _said(page: Page, wording: str, works: Sequence[str]) -> str:
+    """A work of another region is said to be one each time: what held there need not hold here."""
     page.cited.update(works)
-    sources = page.dig.packs.sources
-    named = sorted({english.literal(cited_as(sources[key], sources.values())) for key in works})  # type: ignore[index]
-    return wording.replace("{cited}", "; ".join(named)) if named else ""
+    sources, regions = page.dig.packs.sources, page.dig.packs.regions
+    named = set()
+    for key in works:
+        source = sources[key]  # type: ignore[index]
+        from_afar = f", by analogy from {source.of_region}" if source.is_analogy(regions) else ""
+        named.add(f"{english.literal(cited_as(source, sources.values()))}{from_afar}")
+    return wording.replace("{cited}", "; ".join(sorted(named))) if named else ""
 
 
 def cited_as(source: Source, among: Iterable[Source], *, joined: str = " and ") -> str:

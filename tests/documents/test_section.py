@@ -100,6 +100,16 @@ def test_nothing_but_marks_and_the_checklist_speaks_to_the_author(section: str) 
     assert re.findall(r"project\.yaml|\breport: [a-z]|narrate measure|author to say|before signing", rest) == []
 
 
+def test_works_of_other_regions_are_said_to_be_analogies(section: str) -> None:
+    """In the text and in the list of works by question; those of the project's own region are cited plainly."""
+    by_question = section.partition("### Works behind the readings\n")[2].partition("\n## ")[0]
+
+    assert "Adams et al. 2007 (the Southwest)" in by_question and "Gremillion 1998;" in by_question
+    assert "Adams et al. 2007, by analogy from the Southwest" in section
+    bare = re.findall(r"\(see [^()]*Adams et al\. 2007(?!, by analogy from the Southwest)[^()]*\)", section)
+    assert bare == []
+
+
 def test_each_sign_means_one_thing(section: str) -> None:
     """† and ‡ are signs of the tables of plants alone, whose note is their key; the references say it in words."""
     tables, _, rest = section.partition("## References\n")

@@ -2,15 +2,34 @@
 
 from __future__ import annotations
 
+import re
+from types import SimpleNamespace
+from typing import cast
+
 from narrate.model.ids import SourceKey
 from narrate.model.packs import Packs, Source
 from narrate.problems import Place
 from narrate.reading.packs import read_packs
-from narrate.telling.citations import cited_as, letter_of
+from narrate.telling.citations import cited_as, letter_of, works_cited
+from narrate.telling.page import Page
 
 
-def a_work(key: str, title: str, authors: str = "Roe, A.", year: str = "1991", kind: str = "work") -> Source:
-    return Source(key=SourceKey(key), authors=authors, year=year, title=title, kind=kind, place=Place(path="x"))
+def a_work(
+    key: str, title: str, authors: str = "Roe, A.", year: str = "1991", kind: str = "work", region: str = ""
+) -> Source:
+    return Source(
+        key=SourceKey(key), authors=authors, year=year, title=title, kind=kind, region=region, known="read",
+        place=Place(path="x"),
+    )  # fmt: skip
+
+
+def a_page(*works: Source, regions: tuple[str, ...] = ("eastern-north-america",)) -> Page:
+    """What citing asks of a page, and no more."""
+    packs = SimpleNamespace(sources={work.key: work for work in works}, regions=regions)
+    page = SimpleNamespace(
+        audience=SimpleNamespace(words={"citation": "see {cited}"}), dig=SimpleNamespace(packs=packs), cited=set()
+    )
+    return cast(Page, page)
 
 
 def test_works_that_read_alike_have_letters_by_title() -> None:
@@ -50,3 +69,46 @@ def test_no_two_works_of_the_packs_are_cited_alike() -> None:
 
     assert len(set(cited)) == len(cited) > 100
     assert {one for one in cited if one.startswith("Moffett")} == {"Moffett 1991a", "Moffett 1991b"}
+
+
+def test_a_work_of_another_region_is_cited_as_an_analogy() -> None:
+    """A project of the work's own region, or of both, is told nothing of the kind; a work of no region bears on all."""
+    works = (a_work("r1", "Cobs", region="arid-southwest"), a_work("r2", "Ratios", "Doe, B."))
+    keys = ("r1", "r2")
+
+    assert works_cited(a_page(*works), keys) == "see Doe 1991; Roe 1991, by analogy from the Southwest"
+    assert works_cited(a_page(*works, regions=("arid-southwest",)), keys) == "see Doe 1991; Roe 1991"
+    both = ("eastern-north-america", "arid-southwest")
+    assert works_cited(a_page(*works, regions=both), keys) == "see Doe 1991; Roe 1991"
+
+
+def test_what_is_nearer_is_cited_before_analogies() -> None:
+    """Of three works two are cited: those of the region or of none, whatever their place in the rule."""
+    works = (
+        a_work("r1", "Far", region="near-east"),
+        a_work("r2", "Own", "Doe, B.", region="eastern-north-america"),
+        a_work("r3", "Any", "Ash, E."),
+    )
+
+    assert works_cited(a_page(*works), ("r1", "r2", "r3")) == "see Ash 1991; Doe 1991"
+
+
+def test_works_named_for_a_place_have_their_region() -> None:
+    """Titles and containers that name the place, over all packs in use: a work on the Southwest is none of the East."""
+    packs, _ = read_packs(("eastern-north-america", "arid-southwest", "temperate-europe"))
+    assert isinstance(packs, Packs)
+    used = {key for rule in packs.rules.values() for key in rule.sources}
+    named = {
+        source.key: source.region
+        for source in packs.sources.values()
+        if source.key in used
+        and re.search(r"Southwest\b|southwestern United|Sand Canyon|Yellow Jacket", _whole(source))
+    }
+
+    assert len(named) >= 5 and set(named.values()) == {"arid-southwest"}
+    british = [s for s in packs.sources.values() if s.key in used and re.search(r"Brit(ain|ish)|England", s.title)]
+    assert british and {source.region for source in british} == {"temperate-europe"}
+
+
+def _whole(source: Source) -> str:
+    return f"{source.title} {source.container}"
