@@ -8,7 +8,7 @@ from narrate.model.findings import Tally
 from narrate.model.ids import Subject
 from narrate.model.narrative import Sentence
 from narrate.model.plants import Taxon
-from narrate.telling import english
+from narrate.telling import english, numbers
 from narrate.telling.cautions import is_poisonous
 from narrate.telling.finds import total, within
 from narrate.telling.page import Page
@@ -45,7 +45,9 @@ def weed_sentences(page: Page) -> list[Sentence]:
     rest = [(t, x) for t, x in weeds if x.ecology.field_weed != "strong" and "fruit" not in x.tags]
     if page.is_plain:
         return _for_visitors(page, refs, eaten)
-    return _of_fields(page, refs, eaten, bare) + _of_edges(page, refs, rest, fruit, total(t for t, _ in fields))
+    aside = {t.taxon for t, _ in (*rest, *fruit)}
+    left = total(t for t, _ in fields if t.taxon not in aside)
+    return _of_fields(page, refs, eaten, bare) + _of_edges(page, refs, rest, fruit, left)
 
 
 Weeds = Sequence[tuple[Tally, Taxon]]
@@ -98,7 +100,9 @@ def _of_edges(page: Page, refs: Sequence[str], rest: Weeds, fruit: Weeds, sure: 
         )
     if sentences and sure:
         seeds = english.agreed(sure, "seed is", "seeds are")
-        sentences += page.say(refs, f"without them {page.count(sure)} {seeds} left, of plants of fields and gardens")
+        aside = len({t.taxon for t, _ in (*rest, *fruit)})
+        these = f"these {numbers.count(aside)}" if aside > 1 else "it"
+        sentences += page.say(refs, f"without {these}, {page.count(sure)} {seeds} left, of plants of fields and gardens")
     return sentences
 
 

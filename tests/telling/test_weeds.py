@@ -84,4 +84,4 @@ def test_what_is_left_without_plants_of_two_roles_is_told(told: Told):
     """
     text = told["report"][Subject(level="context", id="C14")].text
 
-    assert "Without them 54 seeds are left, of plants of fields and gardens." in text
+    assert "Without these five, 54 seeds are left, of plants of fields and gardens." in text
