@@ -14,13 +14,13 @@ from narrate.telling.between_phases import unanswered_sentences
 from narrate.telling.exchanges import exchange_sentences
 from narrate.telling.fresh_beside import fresh_beside_sentences
 from narrate.telling.hints import faint_sentences
+from narrate.telling.insecure import insecure_sentences
 from narrate.telling.lots import lot_sentences
 from narrate.telling.of_note import elsewhere_sentences as elsewhere_of_note
 from narrate.telling.of_note import stray_sentences
 from narrate.telling.one_deposit import one_deposit_sentences
 from narrate.telling.page import Page
 from narrate.telling.phase_by_phase import phase_by_phase, phase_readings, told_by_phase
-from narrate.telling.places_named import places_named
 from narrate.telling.plan import Reading, by_standing, ordered_themes, readings, standing
 from narrate.telling.recovery import lost_sentences
 from narrate.telling.seasons_asked import with_what_is_asked
@@ -113,44 +113,6 @@ def basis_sentences(page: Page, name: str, phase: Phase, contexts: Sequence[Cont
                 f"{english.agreed(empty, 'counts', 'count')} in the shares",
             )
     return sentences + insecure_sentences(page, contexts) + richest_sentences(page)
-
-
-def insecure_sentences(page: Page, contexts: Sequence[Context]) -> list[Sentence]:
-    """Samples of contexts recorded as disturbed or of unknown deposit, and that they are counted in the shares."""
-    said = {
-        "disturbed": [c for c in contexts if c.security == "disturbed"],
-        "of unknown deposit": [c for c in contexts if c.deposit == "unknown" and c.security != "disturbed"],
-    }
-    texts, refs, total = [], [], 0
-    for word, found in said.items():
-        held = [(c, n) for c in found if (n := len(page.dig.project.samples_of(c.id)))]
-        if held:
-            texts.append(f"{page.listed(f'{english.literal(c.id)} ({n})' for c, n in held)}, recorded as {word}")
-            refs += [page.dig.record_ref(Subject(level="context", id=c.id)) for c, _ in held]
-            total += sum(n for _, n in held)
-    if not texts:
-        return []
-    if page.is_plain:
-        return _stirred_for_visitors(page, said["disturbed"])
-    comes, counted = english.agreed(total, "comes", "come"), english.agreed(total, "is", "are")
-    samples = page.count(total, "sample", "samples")
-    return page.say(refs, f"{samples} {comes} from {', and from '.join(texts)}, and {counted} counted in the shares")
-
-
-def _stirred_for_visitors(page: Page, disturbed: Sequence[Context]) -> list[Sentence]:
-    """'Two of our samples come from C20, where the ground was disturbed later. We count them all the same …'"""
-    held = [(c, n) for c in disturbed if (n := len(page.dig.project.samples_of(c.id)))]
-    if not held:
-        return []
-    total = sum(n for _, n in held)
-    comes, them = english.agreed(total, "comes", "come"), english.agreed(total, "it", "them")
-    subjects = [Subject(level="context", id=c.id) for c, _ in held]
-    refs = [page.dig.measure_ref(subject, "items") for subject in subjects]
-    return page.say(
-        [*(page.dig.record_ref(subject) for subject in subjects), *refs],
-        f"{page.count(total)} of our soil samples {comes} from {places_named(page, [c.id for c, _ in held])}, where "
-        "the ground was disturbed later",
-    ) + page.say([page.record, *refs], f"we count {them} all the same")
 
 
 def richest_sentences(page: Page) -> list[Sentence]:

@@ -16,10 +16,11 @@ from narrate.telling.contexts import DATABLE, OF_THE_DIG
 from narrate.telling.dates_used import dates_sentences
 from narrate.telling.exceptions_told import STORIES
 from narrate.telling.frames import framed, noun_of, that_clauses
+from narrate.telling.insecure import insecure_sentences
 from narrate.telling.long_here import long_here_sentences
 from narrate.telling.next_work import own_date_sentences, undone_sentences
 from narrate.telling.page import Page
-from narrate.telling.phases import headed, insecure_sentences, richest_sentences, spread_sentences, theme_blocks
+from narrate.telling.phases import headed, richest_sentences, spread_sentences, theme_blocks
 from narrate.telling.places_named import places_named
 from narrate.telling.plan import Reading, readings
 from narrate.telling.recovery import lost_sentences
