@@ -10,6 +10,7 @@ from narrate.documents.certainty import certainty
 from narrate.documents.dates import dates_told
 from narrate.documents.design_questions import questions_answered
 from narrate.documents.inline import literal
+from narrate.documents.kernels_counted import kernels_told
 from narrate.documents.leads import MOST_NAMED, is_shown
 from narrate.documents.unwritten import missing, told_of
 from narrate.model.claims import Claim
@@ -156,6 +157,7 @@ def laboratory(edition: Edition) -> Iterator[Block]:
     unsaid = [plural for plural, counting in rules if not counting]
     if unsaid:
         yield Paragraph(text=f"Without a rule of their own, each piece is one item: {literal(', '.join(unsaid))}.")
+    yield from kernels_told(edition)
     other = Counter(
         r.condition for r in project.counts if r.condition not in packs.words.preservations[project.preservation]
     )
@@ -177,11 +179,16 @@ def _unsaid_of_sorting(samples: Sequence[Sample]) -> str:
     """Where the records do not say how far a sample was sorted: reckoned as sorted whole, and told as not known."""
     said = []
     silent = silent_on_sorting(samples)
+    sterile = [sample.id for sample in samples if sample.sterile and not sample.size_classes]
     if silent:
         listed = _listed([literal(id) for id in silent])
         said.append(
             f"No size class is on record for {listed}; they are reckoned as sorted in full, which is not known."
         )
+    if sterile:
+        listed = _listed([literal(id) for id in sterile])
+        either = " either" if silent else ""
+        said.append(f"No size class is on record for {listed}{either}, in which nothing was found.")
     for one in finer_than_classes(samples):
         meshes = _listed([f"{mm:g}" for mm in one.meshes_mm])
         said.append(

@@ -6,7 +6,7 @@ import re
 from collections.abc import Callable, Iterator, Mapping, Sequence
 
 from narrate.documents.account import archive, introduction, laboratory, limits, sampling
-from narrate.documents.appendices import measures, rules
+from narrate.documents.appendices import measures, measures_meant, rules
 from narrate.documents.blocks import FOOTER, Block, Contents, Foot, Heading, Paragraph
 from narrate.documents.changes_tested import changes_tested, led_to_tests
 from narrate.documents.checklist import checklist
@@ -274,6 +274,6 @@ _WRITERS: Mapping[str, Callable[[Edition], Iterator[Block]]] = {
     "archive": archive,
     "register": lambda edition: iter((sample_register(edition),)),
     "raw_counts": raw_counts,
-    "measures": lambda edition: iter((measures(edition),)),
+    "measures": lambda edition: iter((measures(edition), measures_meant(edition))),
     "rules": lambda edition: iter((rules(edition),)),
 }

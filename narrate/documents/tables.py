@@ -216,7 +216,7 @@ def _cell(tally: Tally, signs: Sequence[str] = ()) -> str:
     number = f"{tally.counted:,}" if tally.counted else ""
     number += "‡" if tally.counted and tally.doubtful and not tally.only_cf else ""
     number += "†" if tally.counted and tally.estimated > tally.counted + 1e-9 else ""
-    noted = literal(", ".join(signs)) or (NOTED if tally.is_noted and not number else "")
+    noted = literal(", ".join(signs)) or (NOTED if tally.is_noted else "")
     number = " and ".join(part for part in (number, noted) if part)
     grams = f"{tally.mass_g:g} g" if tally.mass_g is not None and not tally.counted else ""
     return " ".join(part for part in (number or grams, "cf." if tally.only_cf else "") if part) or NOTED
@@ -277,7 +277,7 @@ def _litres(sample: Sample) -> str:
 
 
 def shares(sample: Sample) -> str:
-    if not sample.size_classes and not sample.sterile:
+    if not sample.size_classes:
         return "not recorded"
     parts: Sequence[str] = [f"{c.name}: {c.written}" for c in sample.size_classes if c.proportion_sorted < 1]
     return "; ".join(parts) or "no"

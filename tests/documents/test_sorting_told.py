@@ -45,6 +45,7 @@ def test_the_account_of_sampling_says_where_sorting_is_not_on_record(judged_exam
         "No size class is on record for S004, S006, S021, S034, S044, S045, S046 and S049; they are reckoned "
         "as sorted in full, which is not known."
     ) in text
+    assert "No size class is on record for S043 either, in which nothing was found." in text
     assert "No size class below 0.5 mm is on record for " in text
     assert "whose mesh was finer (0.25 and 0.3 mm)" in text
 
@@ -57,3 +58,4 @@ def test_the_register_says_not_recorded_and_not_no(judged_example: Judged):
     said = {plain(row[0]): plain(row[at]) for row in register.rows}
 
     assert (said["S004"], said["S001"], said["S002"]) == ("not recorded", "no", "0.5-1\u00a0mm: 1/4")
+    assert said["S043"] == "not recorded"  # Sterile; its record has no size class either.

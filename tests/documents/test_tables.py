@@ -86,7 +86,9 @@ def test_totals_are_sums_of_their_row_and_of_nothing_else(judged_example: Judged
                 if head == "Total":
                     totals[key] = number(text.partition(" and ")[0])
                 elif head != "Ubiquity":
-                    sums[key] = sums.get(key, 0) + sum(number(one) for one in text.replace(" cf.", "").split("; "))
+                    sums[key] = sums.get(key, 0) + sum(
+                        number(one.partition(" and ")[0]) for one in text.replace(" cf.", "").split("; ")
+                    )
 
     assert len(totals) > 80
     assert totals == {key: sums[key] for key in totals}
