@@ -21,6 +21,7 @@ from narrate.telling.carried import (
     side,
     single_sentences,
 )
+from narrate.telling.carried_for_visitors import lone_foods
 from narrate.telling.exceptions_told import against_sentences
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
@@ -36,18 +37,20 @@ def across_sentences(
     """Of the readings of one theme: which contexts carry each, and which stand against it and what is read there."""
     read = readable(page, contexts)
     borne = readings_borne(page, read, questions, held)
+    own = {reading.claim.statement for reading in held}
+    is_of_food = page.is_plain and page.subject.level == "phase" and "food" in questions
+    lone = lone_foods(page, [c.id for c in read], {*own, *(one.statement for one in borne)}) if is_of_food else []
     if not borne or len(read) < 2:
-        return []
+        return lone
     phases = [p for p in page.dig.project.phases if samples_of_phase(page.dig, p.id)]
     if page.subject.level == "site" and len(phases) == 2:
         # What many contexts merely suggest crowds out nothing that one of them supports.
         firmest = sorted(borne, key=only_suggested)[:BY_PHASE]
         return by_phase_sentences(page, read, firmest, phases) if not page.is_plain else []
     borne = borne[:at_most]
-    own = {reading.claim.statement for reading in held}
     sentences = carried_sentences(page, read, borne, own) + firmer_sentences(page, borne, held)
     against = next((told for one in borne if (told := against_sentences(page, one))), [])
-    return sentences + against + single_sentences(page, read, borne, own)
+    return sentences + against + single_sentences(page, read, borne, own) + lone
 
 
 def by_phase_sentences(

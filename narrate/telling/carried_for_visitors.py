@@ -5,9 +5,12 @@ from __future__ import annotations
 import re
 from collections.abc import Collection, Sequence
 
+from narrate.model.claims import GRADE_NAMES, Claim
+from narrate.model.ids import Subject
 from narrate.model.narrative import Sentence
-from narrate.telling import english, shared_words
+from narrate.telling import english, setting, shared_words
 from narrate.telling.borne import Borne
+from narrate.telling.foods_once import is_told_with_another_food
 from narrate.telling.page import Page
 from narrate.telling.places_named import places_or_number
 
@@ -79,6 +82,37 @@ LONG = 24
 """Words from which what was seen at places is told in sentences of its own."""
 
 
+def lone_foods(page: Page, read: Sequence[str], own: Collection[str]) -> list[Sentence]:
+    """
+    'Storage pit C06 alone speaks for wild fruit as food, and we cannot say it of the hamlet as a whole': foods that one
+    place bears firmly and the phase does not read; with two such places they are told with the others.
+    """
+    dig = page.dig
+    phase = next((p for p in dig.project.phases if page.subject == Subject(level="phase", id=p.id)), None)
+    whole = "all of them" if phase is None else f"{setting.phase_name(phase)} as a whole"
+    at: dict[str, list[tuple[str, Claim]]] = {}
+    for id in read:
+        for claim in dig.claims.holding(Subject(level="context", id=id)):
+            is_new = claim.statement not in own and not is_told_with_another_food(dig, claim)
+            if claim.question == "food" and is_new and _is_firm(page, claim):
+                at.setdefault(claim.statement, []).append((id, claim))
+    sentences: list[Sentence] = []
+    for name, places in at.items():
+        plants = USED.match(page.in_own_words(dig.packs.statements[name].plain))  # type: ignore[index]
+        if len(places) == 1 and plants:
+            where, refs = places_or_number(page, [places[0][0]]), [places[0][1].id]
+            spoken = f"{where} alone speaks for {plants[1]} as food"
+            sentences += page.say(refs, f"{spoken}, and we cannot say it of {whole}")
+    return sentences
+
+
+def _is_firm(page: Page, claim: Claim) -> bool:
+    """Whether a place bears a food as 'supports' or firmer, and its phase does not read it at all."""
+    whole = page.dig.claims.find(page.subject, claim.statement)
+    is_read = whole is not None and whole.verdict == "holds"
+    return not is_read and GRADE_NAMES.index(claim.grade) > GRADE_NAMES.index("suggests")
+
+
 def _by_place(page: Page, borne: Sequence[Borne]) -> list[str]:
     """'storage pit C06 speaks for plants gathered in early summer and autumn', places of like readings together."""
     place = {statement: i for i, statement in enumerate(page.dig.packs.statements)}
@@ -115,10 +149,17 @@ def _does(page: Page, verb: str, nouns: Sequence[str]) -> str:
 
 
 def _by_grade(page: Page, one: Borne, *, also: str = "") -> list[str]:
-    """'hearth C11 speaks strongly for fires fed with corn cobs', 'smoke pit C13 speaks for that', 'floor C15 …'."""
+    """
+    'rubbish pit C22 speaks for plants gathered in autumn', 'storage pit C14 hints at that'; places of three grades in
+    one clause: 'the strongest signs of … came from hearth C11; smoke pit C13 gave clear ones, and floor C15 a hint'.
+    """
     by_grade: dict[str, list[str]] = {}
     for id, claim in one.carried:
         by_grade.setdefault(claim.grade, []).append(id)
+    if len(by_grade) > len(THAT) - 1:
+        strongest, clear, hints = (places_or_number(page, ids) for ids in by_grade.values())
+        hint = "a hint" if len(list(by_grade.values())[-1]) == 1 else "hints"
+        return [f"the strongest signs of {one.noun} came from {strongest}; {clear} gave clear ones, and {hints} {hint}"]
     parts: list[str] = []
     for (grade, ids), that in zip(by_grade.items(), (one.noun, *THAT), strict=False):
         verb = VERBS[grade][0 if len(ids) == 1 else 1]

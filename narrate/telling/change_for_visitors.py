@@ -8,7 +8,7 @@ from narrate.model.findings import CHANCE
 from narrate.model.narrative import Sentence
 from narrate.model.plant_groups import PlantChange
 from narrate.model.stratigraphy import Phase
-from narrate.telling import english, numbers
+from narrate.telling import english
 from narrate.telling.frames import frame
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
@@ -119,7 +119,7 @@ def plants_for_visitors(page: Page, tested: Sequence[PlantChange], told: Sequenc
             sentences += page.say(_refs(some), f"{_names(page, some)} {did}{_from_to(some)}")
         if near:
             so = f"so did {_names(page, near)}" if firm else f"{_names(page, near)} turned up in {way} samples"
-            sentences += page.say(_refs(near), f"{so}, but that is a close call: {_undone(near)}")
+            sentences += page.say(_refs(near), f"{so}, but only just: {_undone(near)}")
     return sentences
 
 
@@ -136,10 +136,9 @@ def _from_to(some: Sequence[PlantChange]) -> str:
 
 
 def _undone(near: Sequence[PlantChange]) -> str:
-    """How few places a change hangs on: 'leave out any one of eight places, and we could not say it'."""
+    """On how few places a change hangs: 'without some single places we could not say it'."""
     fewest = min(len(change.hangs_on) for change in near)
-    which = "a single place" if fewest == 1 else f"any one of {numbers.count(fewest)} places"
-    return f"leave out {which}, and we could not say it"
+    return f"without {'one place' if fewest == 1 else 'some single places'} we could not say it"
 
 
 def _names(page: Page, changes: Sequence[PlantChange]) -> str:

@@ -167,6 +167,13 @@ def sorted_in_part(page: Page) -> list[Tally]:
     return [t for t in plant_tallies(page) if t.estimated > t.counted + 0.5]
 
 
+LIST = re.compile(
+    r"(?:Among them were|We could name(?! some)|Our finds include|(?:Most|All of them) were|Commonest by far were|"
+    r"Also from|We also found|Next in number came|There were also) "
+)
+"""How sentences begin that list for visitors what was found; so they are worded above."""
+
+
 def _smaller_numbers(page: Page, groups: Sequence[Sequence[Tally]], least: int) -> list[str]:
     """
     ['smaller numbers of maypop and grape', '3 maize cupules and 4 indeterminate seeds']; empty where nothing is left.

@@ -25,6 +25,7 @@ from narrate.telling.fresh_beside import fresh_beside_sentences
 from narrate.telling.heavy_finds import modern_find_sentences, stone_sentences
 from narrate.telling.hints import faint_sentences
 from narrate.telling.mixing import mixing_sentences
+from narrate.telling.noted_plainly import seen_of, they_also
 from narrate.telling.observations import DISTURBED, answered, noted_sentences, notes_of, stirring_seen
 from narrate.telling.of_note import plants_of_note
 from narrate.telling.page import Page
@@ -206,6 +207,7 @@ def _deposit_block(page: Page, context: Context, held: Sequence[Reading]) -> lis
     sentences += modern_find_sentences(page, context)
     sentences += mixing_sentences(page, context)
     sentences += _noted(page, [r for r in held if r.claim.question == "integrity"], at_most=STIRRED)
+    sentences += _ground_seen(page, context)
     sentences += lost_sentences(page, page.dig.project.samples_of(context.id))
     held = [r for r in held if r.claim.question != "work"]
     # What holds one reading down stands with its theme, and not with the deposit.
@@ -232,6 +234,13 @@ def _seen_stirred(page: Page, context: Context, held: Sequence[Reading]) -> list
         return []
     page.told.add(stirred[0].claim.id)
     return page.say([ref, stirred[0].claim.id], seen)
+
+
+def _ground_seen(page: Page, context: Context) -> list[Sentence]:
+    """For visitors: what the diggers saw that cut or stirred the ground, where no reading says as much."""
+    seen, ref = stirring_seen(page, context) if page.is_plain else ("", "")
+    is_told = not seen or page.has_told(seen_of(seen)) or page.has_told("trust it less")
+    return page.say([ref], they_also(page, seen)) if not is_told else []
 
 
 def _as_recorded(page: Page, context: Context, held: Sequence[Reading]) -> tuple[str, ...]:

@@ -42,7 +42,7 @@ def widely_told(text: str, evidence: Iterable[Evidence]) -> str:
 
 
 PARTS = ((1 / 2, "half"), (1 / 3, "a third"), (1 / 4, "a quarter"), (1 / 5, "a fifth"))
-_MUCH = re.compile(r"^much(?= of the )")
+_MUCH = re.compile(r"^(?:much|many)(?= of the )")
 
 
 def part_word(share: float) -> str:

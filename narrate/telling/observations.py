@@ -16,6 +16,7 @@ from narrate.telling import english
 from narrate.telling.behind import facts_of, is_meant
 from narrate.telling.citations import works_cited
 from narrate.telling.frames import noun_of
+from narrate.telling.noted_plainly import said_plainly, seen_of
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
 
@@ -105,12 +106,17 @@ def _best(
         against = [r for r in told if r.claim.statement in note.observation.against]
         if not (agrees or against) or (best is not None and _weight(agrees, told) <= _weight(best[1], told)):
             continue
-        is_known = page.is_plain and DISTURBED in note.observation.agrees_with and _is_stirred(page)
-        is_known = is_known or (page.is_plain and _is_told_by_a_rule(page, note, told))
-        if is_known or page.has_told(marked(note.quote)) or (page.is_plain and page.has_told(note.observation.plain)):
+        if page.has_told(marked(note.quote)) or (page.is_plain and _is_known(page, note, told)):
             continue
         best = (note, agrees, against if not agrees else [])
     return best
+
+
+def _is_known(page: Page, note: Noted, told: Sequence[Reading]) -> bool:
+    """Whether visitors were told as much, by a rule, by a note, or as the reason why the soil is trusted less."""
+    if not note.observation.plain or (DISTURBED in note.observation.agrees_with and _is_stirred(page)):
+        return True
+    return _is_told_by_a_rule(page, note, told) or _is_told_already(page, note)
 
 
 def _is_told_by_a_rule(page: Page, note: Noted, told: Sequence[Reading]) -> bool:
@@ -120,6 +126,14 @@ def _is_told_by_a_rule(page: Page, note: Noted, told: Sequence[Reading]) -> bool
     told_so = [r for r in rules if r is not None and r.says_plain and page.has_told(r.says_plain)]
     asked = [r for r in told_so if any(note.observation.id in fact.is_any_of for fact in facts_of(r.criteria))]
     return any(words <= set(rule.says_plain.split()) for rule in asked)
+
+
+def _is_told_already(page: Page, note: Noted) -> bool:
+    """Whether it was told, or the same thing was told as a sign of the same: ears that hung from a rafter are ears."""
+    own = note.observation
+    same = [n.observation.plain for n in page.noted if n.observation.agrees_with == own.agrees_with]
+    told = (seen_of(plain) for plain in same if plain and page.has_told(seen_of(plain)))
+    return any(seen.split()[0] == seen_of(own.plain).split()[0] for seen in told)
 
 
 def _weight(agrees: Sequence[Reading], told: Sequence[Reading]) -> tuple[int, int]:
@@ -140,7 +154,7 @@ def _told(
     refs = [note.ref, *(r.claim.id for r in bears)]
     seen = note.observation
     if page.is_plain:
-        return page.say(refs, _they_also(page, _of_which(page, note))) if seen.plain and agrees else []
+        return page.say(refs, said_plainly(page, note)) if seen.plain and agrees else []
     noun = _in_short(page, noun_of(page, [replace(r, behind=()) for r in bears[:2]], in_short=True))
     cited = works_cited(page, seen.sources)
     # A gloss is told with the work that says it: what everybody in the trade knows needs none.
@@ -170,49 +184,6 @@ def _in_short(page: Page, noun: str) -> str:
         if name.startswith("again ") and long in noun and page.has_told(long):
             noun = noun.replace(long, short)
     return noun
-
-
-_DIGGERS = re.compile(r"^the diggers (saw|could see) ")
-
-
-def _of_which(page: Page, note: Noted) -> str:
-    """'The laboratory took the pieces of grass stem for thatch': the finds that a note is of, by their name."""
-    of = [tally for tally in page.found.tallies if tally.ref == note.ref]
-    named = f"the {page.names.remains(of[0], with_number=False, latin=False)}" if of else SOME
-    plain, many = note.observation.plain.replace(SOME, named), _MANY.match(note.observation.plain.replace(SOME, named))
-    part = _how_many(page, note, of) if many and note.observation.noted_of == "find" else ""
-    return f"{part} {'of the ' if many[1] else ''}{plain[len(many[1] or ''):]}" if many and part else plain
-
-
-def _how_many(page: Page, note: Noted, of: Sequence[Tally]) -> str:
-    """
-    'many' of the seed coats, where the laboratory noted it of most or some of them; empty where of all.
-
-    A note holds for the items of its own row: 'free of husk' on the 42 grains of one sample says nothing of others.
-    """
-    rows = sum(n.items for n in page.noted if (n.observation.id, n.ref) == (note.observation.id, note.ref))
-    counted = of[0].counted if of else rows
-    if _NOT_ALL.search(note.quote) is not None:
-        is_many = re.search(r"\b(?:most|mostly|many)\b", note.quote, re.IGNORECASE) and rows * 2 > counted
-        return "many" if is_many else "some"
-    return "" if rows >= counted else "most" if rows * 2 > counted else "some"
-
-
-_NOT_ALL = re.compile(r"\b(?:most|mostly|many|some|several|half|a few)\b", re.IGNORECASE)
-_MANY = re.compile(
-    r"(?!some |many )(the )?(?:[\w-]+ ){0,3}?(?:seed coats|seeds|grains|kernels|shells) (?:were|had|still)\b"
-)
-
-
-SOME = "some of these finds"
-
-
-def _they_also(page: Page, text: str) -> str:
-    """'They also saw …' behind a sentence that tells what the diggers saw."""
-    seen = _DIGGERS.match(text)
-    if seen is None or not page.last.startswith("The diggers "):
-        return text
-    return f"they {'also saw' if seen[1] == 'saw' else 'could also see'} {text[seen.end() :]}"
 
 
 # Where notes stand

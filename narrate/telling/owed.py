@@ -10,6 +10,7 @@ from narrate.model.findings import Tally
 from narrate.model.narrative import Section, Sentence
 from narrate.telling import english, old_finds
 from narrate.telling.cautions import is_named, is_poisonous, standings
+from narrate.telling.composition import LIST
 from narrate.telling.page import Page
 
 NAMED = 4
@@ -21,7 +22,7 @@ def with_finds_named(page: Page, sections: tuple[Section, ...]) -> tuple[Section
     if page.subject.level != "context":
         return sections
     sacred, others = finds_owed(page, is_named)
-    sections = _ended(sections, "deposit", _also_found(page, others))
+    sections = _behind_finds(page, sections, _also_found(page, others))
     return _ended(sections, "food", _lay_here(page, sacred))
 
 
@@ -55,6 +56,17 @@ def _lay_here(page: Page, finds: Sequence[Tally]) -> list[Sentence]:
     if not finds:
         return []
     return page.say([finds[0].ref or ""], f"{page.names.remains(finds[0], latin=False)} lay here too")
+
+
+def _behind_finds(page: Page, sections: tuple[Section, ...], said: Sequence[Sentence]) -> tuple[Section, ...]:
+    """The sections with sentences behind the list of finds; at the end of what was found, where there is no list."""
+    first = sections[0].paragraphs[0] if sections and sections[0].paragraphs else ()
+    listed = [k for k, sentence in enumerate(first) if LIST.match(sentence.text)]
+    if not said or not listed:
+        return _ended(sections, "deposit", said)
+    k = listed[-1] + 1
+    paragraphs = ((*first[:k], *said, *first[k:]), *sections[0].paragraphs[1:])
+    return (replace(sections[0], paragraphs=paragraphs), *sections[1:])
 
 
 def _ended(sections: tuple[Section, ...], id: str, said: Sequence[Sentence]) -> tuple[Section, ...]:

@@ -90,13 +90,12 @@ def items_counted(page: Page) -> int:
 
 
 def litres_text(page: Page) -> str:
-    """'18 litres'; 'volume not recorded'."""
+    """'18 litres'; 'volume not recorded'. Visitors, who read of 'about 130 grains', get no litres rounded unsaid."""
     litres = page.found.litres
     if litres is None:
         return "volume not recorded"
-    text = numbers.figure(litres, 1).removesuffix(".0")
-    if litres >= 100:
-        text = numbers.figure(litres, 0, thousands=manner.thousands(page.audience))
+    places = 0 if litres >= 100 and not page.is_plain else 1
+    text = numbers.figure(litres, places, thousands=manner.thousands(page.audience)).removesuffix(".0")
     return f"{text} {manner.litre(page.audience, plural=litres != 1)}"
 
 

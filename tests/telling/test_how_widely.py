@@ -53,6 +53,7 @@ def test_much_is_told_as_its_share(share: float, word: str):
     evidence = Evidence(measure="share.pine", value=share, verdict="holds")
 
     assert widely_told("much of the burned wood was pine", [evidence]) == f"{word} of the burned wood was pine"
+    assert widely_told("many of the pieces were pine", [evidence]) == f"{word} of the pieces were pine"
 
 
 def test_a_text_is_kept_where_no_share_is_known():
