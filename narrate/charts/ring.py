@@ -27,14 +27,14 @@ def draw(found: Seasons | None, chart_id: str) -> Chart | None:
         alt=_alt(every, binding),
         note=(
             f"n = {several(len(found.windows), 'plant part')} with known months; {len(found.unknown)} found have none. "
-            "The length of a sector counts plant parts that could be gathered in that month. Solid: used when "
-            "gathered, so it speaks of the season; hatched: keeps, or stays on the plant, so that storage may hide "
-            "when it was burned."
+            "The length of a sector counts plant parts that could be gathered in that month. Solid: does not keep, so "
+            "it speaks of the season, whether or not anybody used it; hatched: keeps, or stays on the plant, so that "
+            "storage may hide when it was burned."
         ),
         columns=(
             "Month",
             "Plant parts that can be gathered",
-            "Of these, used when gathered",
+            "Of these, do not keep",
             "Of these, kept or persistent",
         ),
         rows=tuple((MONTH_NAMES[m], str(every[m]), str(binding[m]), str(every[m] - binding[m])) for m in range(12)),
@@ -86,5 +86,5 @@ def _title(every: list[int], binding: list[int]) -> str:
 
 
 def _alt(every: list[int], binding: list[int]) -> str:
-    told = ", ".join(f"{MONTH_NAMES[m]} {every[m]} ({binding[m]} used when gathered)" for m in range(12))
+    told = ", ".join(f"{MONTH_NAMES[m]} {every[m]} ({binding[m]} of them do not keep)" for m in range(12))
     return f"A ring of twelve months with the plant parts that can be gathered in each: {told}."

@@ -84,8 +84,8 @@ CONTACT = 1492
 
 
 def _debated(page: Page, sections: tuple[Section, ...]) -> tuple[Section, ...]:
-    """The sections with what is still debated of a plant of times before contact, behind its first name."""
-    if "long here" not in page.audience.words:
+    """The story of a dig with what is still debated of a plant of times before contact, behind its first name."""
+    if "long here" not in page.audience.words or page.subject.level != "site":
         return sections
     ends = [p.end for p in page.dig.project.phases if p.end is not None and page.found.samples]
     if not ends or max(ends) > CONTACT:

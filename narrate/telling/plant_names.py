@@ -84,8 +84,15 @@ class PlantNames:
             return with_poison_told(explained, taxon.tags)
         for tag, phrase in GLOSSES:
             if tag in taxon.tags:
-                return with_poison_told(self.audience.words.get(f"gloss_{tag}", phrase), taxon.tags)
+                told = with_poison_told(self.audience.words.get(f"gloss_{tag}", phrase), taxon.tags)
+                is_risky = tag == "greens" and self._has_a_harmful_like(taxon)
+                return f"{told} with a poisonous look-alike" if is_risky else told
         return ""
+
+    def _has_a_harmful_like(self, taxon: Taxon) -> bool:
+        """Whether a poisonous plant looks like one whose leaves people gather."""
+        alike = (self.packs.taxa.get(TaxonId(id)) for id in taxon.look_alikes)
+        return any(one is not None and "toxic" in one.tags for one in alike)
 
     def _is_spoken_for(self, taxon: Taxon) -> bool:
         """Whether pages say of a plant what it means to people, and at their foot that it can poison: no gloss need."""

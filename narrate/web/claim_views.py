@@ -10,6 +10,8 @@ from typing import TYPE_CHECKING
 
 from narrate.model.claims import Argument, Claim, Evidence
 from narrate.model.ids import StatementId
+from narrate.telling.frames import frame_kind
+from narrate.telling.plan import is_hint
 from narrate.web.rows import RowSet
 from narrate.web.writing import Writing
 
@@ -146,6 +148,22 @@ class ClaimView:
     @property
     def plain(self) -> str:
         return "" if self._statement is None else self._statement.plain
+
+    @property
+    def hangs_on(self) -> str:
+        """For visitors: that a claim is a hint that a few finds could undo, as the texts call it; else nothing."""
+        is_told = self._opener.wording.is_public and self.verdict == "holds" and is_hint(self._claim)
+        return "hangs on a few finds" if is_told else ""
+
+    @property
+    def hedged(self) -> str:
+        """What it says, for visitors in a frame of its grade: nothing stands flat that no page says flat."""
+        audience = self._opener.edition.packs.audiences.get(self._opener.edition.audience)
+        frames = audience.frames.get(self.grade, ()) if audience is not None else ()  # type: ignore[call-overload]
+        leads = [text for text in frames if frame_kind(text) == "lead"]
+        if not leads or not self.plain or not self._opener.wording.is_public:
+            return self.plain
+        return leads[len(self.statement) % len(leads)].replace("{clause}", self.plain)
 
     @property
     def does_not_mean(self) -> str:

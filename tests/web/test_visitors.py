@@ -87,6 +87,56 @@ def test_the_poison_of_a_look_alike_is_named(told_example: Path) -> None:
     assert re.search(r"Spotted spurge\s+Euphorbia maculata\s+\(poisonous\)", page)
 
 
+def test_a_finding_stands_in_a_frame_of_its_grade(told_example: Path) -> None:
+    """No finding on the first page is flatter than the texts; the firmest leads, and wood in fires is none."""
+    page = (told_example / "out" / "public" / "index.html").read_text(encoding="utf-8")
+    found = re.findall(r"<li><a[^>]*>([^<]*)</a>", page.split('id="findings"')[1].split("</ol>")[0])
+
+    assert all(re.match(r"It |Our finds |As far as |There are ", text) for text in found), found
+    assert "burned corn cobs" in found[0] and any("lost stored food to a fire" in text for text in found)
+    assert not any("burned wood" in text for text in found)
+
+
+def test_a_hint_is_marked_as_one_in_the_tables(told_example: Path) -> None:
+    """Tobacco in C15 and dug ground in C11 are faint signs in the texts; their cells say that they hang on little."""
+    public = told_example / "out" / "public"
+    cells = [
+        cell
+        for name in ("hearth-and-table", "fields")
+        for cell in re.findall(r"<td[^>]*>.*?</td>", (public / f"{name}.html").read_text(encoding="utf-8"), re.DOTALL)
+    ]
+    marked = [cell for cell in cells if "hangs on a few finds" in cell]
+
+    assert marked and all("suggests" in cell for cell in marked)
+    assert any("suggests" in cell for cell in cells if cell not in marked)
+
+
+def test_a_printed_label_says_what_its_specks_are_and_that_it_is_a_draft(told_example: Path) -> None:
+    """Each of the labels is a sheet by itself, and none of the example is approved."""
+    page = (told_example / "out" / "public" / "labels" / "index.html").read_text(encoding="utf-8")
+    sheets = page.split('<article class="exhibit"')[1:]
+
+    assert len(sheets) > 10
+    assert all("chaff and cob" in sheet and "Nobody has approved these words yet" in sheet for sheet in sheets)
+
+
+@pytest.mark.parametrize("word", ["smoke pit", "rubbish heap", "hamlet", "small-seeded crops", "sweetgum", "purslane"])
+def test_the_glossary_has_the_words_of_the_pages(told_example: Path, word: str) -> None:
+    """Visitors look up what they read, and not the word of the trade."""
+    page = (told_example / "out" / "public" / "glossary.html").read_text(encoding="utf-8")
+
+    assert f"<dt>{word}</dt>" in page
+    assert "<dt>smudge pit</dt>" not in page and "<dt>midden</dt>" not in page
+
+
+def test_plants_of_one_name_are_told_apart_in_the_year(told_example: Path) -> None:
+    """Tobacco named to the species and to the genus are two rows of two counts."""
+    page = words_of(told_example / "out" / "public" / "year.html")
+
+    assert re.search(r"tobacco\s+Nicotiana rustica", page)
+    assert "used when gathered" not in page
+
+
 def test_a_site_begins_with_no_faint_sign(told_example: Path):
     """Wild fruit as food, which the story of the dig calls a faint sign of both times, is none of the five findings."""
     page = (told_example / "out" / "public" / "index.html").read_text(encoding="utf-8")
