@@ -48,9 +48,17 @@ def notes_of(page: Page, context: Context) -> tuple[Noted, ...]:
     return (*_of_ground(page, context, signs), *_of_finds(page, context, signs))
 
 
-def noted_sentences(page: Page, told: Sequence[Reading], *, at_most: int = 3) -> list[Sentence]:
+SORTS: tuple[NotedOf, ...] = ("ground", "find", "find", "ground")
+"""Notes of the ground and of finds in their turns."""
+
+
+def noted_sentences(
+    page: Page, told: Sequence[Reading], *, at_most: int = 3, of: Sequence[NotedOf] = SORTS
+) -> list[Sentence]:
     """
     Notes that agree with readings just told or speak against them, of the ground and of finds, two of a sort at most.
+
+    of: which notes are told, in their turns.
 
     Nothing is told that bears on no reading of the page, and nothing that the page has quoted before.
     """
@@ -60,16 +68,16 @@ def noted_sentences(page: Page, told: Sequence[Reading], *, at_most: int = 3) ->
     sentences: list[Sentence] = []
     borne: list[str] = []
     seen: set[str] = set()
-    for of in ("ground", "find", "find", "ground"):
-        waiting = [r for r in told if of == "ground" or borne.count(r.claim.id) < FINDS_FOR_ONE]
-        is_room = len(sentences) < min(at_most, 2 if of == "ground" and not page.is_plain else at_most)
-        notes = [n for n in page.noted if n.observation.noted_of == of and n.observation.id not in seen]
+    for sort in of:
+        waiting = [r for r in told if sort == "ground" or borne.count(r.claim.id) < FINDS_FOR_ONE]
+        is_room = len(sentences) < min(at_most, 2 if sort == "ground" and not page.is_plain else at_most)
+        notes = [n for n in page.noted if n.observation.noted_of == sort and n.observation.id not in seen]
         notes = [n for n in notes if n.observation.told_with == "readings"]
         best = _best(page, notes, waiting) if is_room else None
         if best is not None:
             sentences += _told(page, *best, told)
             seen.add(best[0].observation.id)
-            borne += [r.claim.id for r in (*best[1], *best[2])] if of == "find" else []
+            borne += [r.claim.id for r in (*best[1], *best[2])] if sort == "find" else []
     return sentences
 
 

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
-from narrate.model.findings import Tally
 from narrate.model.ids import ContextId, PhaseId, Subject
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Phase
-from narrate.telling import context_opening, old_finds, setting
+from narrate.telling import old_finds, setting
 from narrate.telling.between_phases import gap_sentences
 from narrate.telling.builds import named_once, ripe_then
 from narrate.telling.cautions import caution_sentences, living_sentences, poison_sentences, standing_sentences
@@ -21,8 +20,17 @@ from narrate.telling.lots import FOOD_GROUPS
 from narrate.telling.neighbours import found_only_here
 from narrate.telling.observations import noted_sentences, notes_of
 from narrate.telling.page import Page
-from narrate.telling.plan import TOO_FEW, Reading, is_hint, readings, standing
+from narrate.telling.panel_parts import (
+    crop_sentences,
+    dated_sentences,
+    kind_sentences,
+    plant_sentences,
+    term_sentences,
+    washed_sentences,
+)
+from narrate.telling.plan import TOO_FEW, Reading, is_hint, readings, rivals_of, standing
 from narrate.telling.reasons import reasons_for
+from narrate.telling.rivals import may_both_be, side_by_side
 from narrate.telling.sentences import plainly_told
 from narrate.telling.spread import presence
 from narrate.telling.surroundings import genus_of
@@ -66,16 +74,27 @@ def panel_sections(page: Page, name: str, phase: Phase | None, kind: str = "") -
     is_story = any(r.claim.statement in STORIES for r in held)
     # What matters most in the place goes first; what was washed out of it, and how much, comes behind.
     first, *more = _read(page, held) or [_Piece(0, ())]
+    of_place = [r for r in held if r.claim.question != "integrity"]
+    seen = _Piece(2, tuple(noted_sentences(page, of_place, at_most=1, of=("ground",))))
+    # What kind of fire place it was few can tell by its name; then there is room for one kind of find.
+    explained = kind_sentences(page, kind)
+    is_rare = bool(explained) and _is_fire(page)
+    shown = 1 if is_rare or (is_story and page.noted) else 3
+    plants = _Piece(max(_turn_of_plants(page), 2 if is_rare else 1), tuple(plant_sentences(page, at_most=shown)))
     pieces = [
         _Piece(0, first.sentences),
         *more[:1],
-        _Piece(_turn_of_plants(page), tuple(_plants(page, at_most=1 if is_story and page.noted else 3))),
+        _Piece(1, tuple(term_sentences(page))),
+        seen,
+        plants,
+        _Piece(1, tuple(crop_sentences(page, (*first.sentences, *plants.sentences)))),
         _Piece(1, tuple(plainly_told(page, [r for r in held if r.claim.statement == OUT_OF_PERIOD]))),
         *more[1:],
         _Piece(4, tuple(found_only_here(page)) if page.subject.level == "context" else ()),
         _Piece(2, tuple(living_sentences(page))),
-        _Piece(5, tuple(_explained(page, kind))),
-        _Piece(0, tuple(_washed(page, name, phase))),
+        _Piece(1 if is_rare else FILLS, tuple(explained)),
+        _Piece(0, tuple(dated_sentences(page, name, phase))),
+        _Piece(FILLS, tuple(washed_sentences(page, name, phase))),
         _Piece(7, tuple(page.say([page.record], *page.turns("panel seen")))),
         _Piece(6, tuple(page.say([page.record], *page.turns("panel fire")))),
         _Piece(8, tuple(page.say([page.record], *page.turns("panel kept")))),
@@ -131,61 +150,6 @@ LAST = 9
 """The turn of what a panel has told in other words."""
 
 
-def _explained(page: Page, kind: str) -> list[Sentence]:
-    return context_opening.kind_explained(page, kind) if kind else []
-
-
-def _washed(page: Page, name: str, phase: Phase | None) -> list[Sentence]:
-    """'Hearth C11 belongs to the Late hamlet, about AD 1250 to 1350. We washed 17 litres of its soil and found …'."""
-    litres = setting.litres_text(page) if page.found.litres is not None else ""
-    years = setting.phase_years(page, phase)
-    when = f", {years}" if years else ""
-    items = setting.items_text(page)
-    refs = setting.size_refs(page)[:2]
-    if page.subject.level == "context" and phase is not None:
-        soil = f"{litres} of its soil" if litres else "its soil"
-        said = page.say(
-            [page.record],
-            f"{name} belongs to {setting.phase_name(phase)}{when}",
-            f"{name} dates from {setting.phase_name(phase)}{when}",
-            f"{name} goes back to {setting.phase_name(phase)}{when}",
-        )
-        return said + page.say(
-            refs, f"we washed {soil} and found {items}", f"our team washed {soil} and picked out {items}"
-        )
-    name = f"{name} ({years})" if phase is not None and years else name
-    soil = f"{litres} of soil" if litres else "soil"
-    return page.say(
-        refs,
-        f"we washed {soil} from {name} and picked out {items}",
-        f"our team washed {soil} from {name} and found {items}",
-    )
-
-
-def _plants(page: Page, *, at_most: int) -> list[Sentence]:
-    """The commonest finds without their numbers."""
-    groups = old_finds.by_plant(page, [t for t in old_finds.plant_tallies(page) if t.counted])
-    known = [group[0] for group in groups if not old_finds.is_unknown(page, group[0])][:at_most]
-    if not known:
-        return []
-    # The share of what is named, and not of all parts of its plant.
-    share = known[0].counted / sum(t.counted for group in groups for t in group)
-    refs = [t.ref for t in known if t.ref] or [page.ref("items")]
-    names = [_named(page, tally) for tally in known]
-    if share > 0.5:
-        is_some = bool(known[1:]) and known[1].counted > 1
-        rest = f", with {'some ' * is_some}{page.listed(names[1:])}" if names[1:] else ""
-        if known[0].counted == 1:
-            return page.say(refs, f"all we could name is {names[0]}")
-        return page.say(refs, f"most of our finds were {names[0]}{rest}", f"{names[0]} were our commonest finds{rest}")
-    return page.say(refs, f"our finds include {page.listed(names)}", f"among our finds were {page.listed(names)}")
-
-
-def _named(page: Page, tally: Tally) -> str:
-    """'pigweed seeds', and of a single one 'one pigweed seed'."""
-    return page.names.remains(tally, with_number=tally.counted == 1, latin=False)
-
-
 def _read(page: Page, held: Sequence[Reading]) -> list[_Piece]:
     """The firmest reading of each question with its reason, firmest questions first."""
     pieces: list[_Piece] = []
@@ -194,15 +158,24 @@ def _read(page: Page, held: Sequence[Reading]) -> list[_Piece]:
         if reading.claim.question in QUESTIONS and reading.claim.statement not in NOT_NEWS:
             by_question.setdefault(reading.claim.question, []).append(reading)
     groups = [_news_first(page, group) for group in by_question.values()]
-    leads = sorted(groups, key=lambda group: (_is_expected(group), -group[0].rank, _place_of(group)))
+    leads = sorted(groups, key=lambda group: (_is_expected(group), -group[0].rank, _place_of(page, group)))
+    rivals: set[str] = set()
     for i, group in enumerate(leads):
+        group = [r for r in group if r.claim.id not in rivals]
+        if not group:
+            continue
         lead = _chief_foods(page, group)[:1] or group[:1]
         if lead[0].claim.question == "change":
             lead = chief_changes(group) or lead
         story = _stories(group, lead[0])
+        rival = _rival(page, story or lead, held) if i == 0 else None
         # What changed is told with the years that lie between.
         gap = gap_sentences(page) if lead[0].claim.question == "change" and page.subject.level == "site" else []
         pieces.append(_Piece(2 if i < 2 else 3, (*_with_reason(page, story or lead), *gap)))
+        if rival is not None:
+            rivals.add(rival.claim.id)
+            beside = side_by_side(page, (story or lead)[0], rival, are_two=True)
+            pieces[-1] = replace(pieces[-1], sentences=(*pieces[-1].sentences, *beside))
         if any(r.claim.statement in STORIES for r in story or lead):
             pieces.append(_Piece(2 if i < 2 else 3, tuple(noted_sentences(page, group, at_most=1))))
         pieces += [_Piece(3, tuple(_alone(page, lead)))] if story else []
@@ -265,8 +238,17 @@ def _alone(page: Page, lead: Sequence[Reading]) -> list[Sentence]:
 
 
 def _stories(group: Sequence[Reading], lead: Reading) -> list[Reading]:
-    """What happened there, as firmly read as the first reading of its question."""
-    return [r for r in group if r.claim.statement in STORIES and r is not lead and r.rank >= lead.rank][:1]
+    """What happened there, as firmly read as the first reading of its question, where that is not true as well."""
+    stories = [r for r in group if r.claim.statement in STORIES and r is not lead and r.rank >= lead.rank]
+    return [r for r in stories if not (r.claim.statement in lead.statement.rivals and may_both_be(lead, r))][:1]
+
+
+def _rival(page: Page, lead: Sequence[Reading], held: Sequence[Reading]) -> Reading | None:
+    """The other account of the remains that a panel begins with, read as firmly: it is told in the next breath."""
+    if len(lead) != 1:
+        return None
+    known = {r.claim.id for r in held if r.rank >= lead[0].rank}
+    return next((r for r in rivals_of(page, lead[0]) if r.claim.id in known), None)
 
 
 def _news_first(page: Page, group: Sequence[Reading]) -> list[Reading]:
@@ -291,5 +273,14 @@ def _is_expected(group: Sequence[Reading]) -> bool:
     return group[0].claim.statement in EXPECTED
 
 
-def _place_of(group: Sequence[Reading]) -> int:
-    return QUESTIONS.index(group[0].claim.question)
+def _place_of(page: Page, group: Sequence[Reading]) -> int:
+    """The place of a question; where a fire was made, what fed it comes first, as on the page of the place."""
+    is_fuel = group[0].claim.question == "fuel"
+    return 0 if is_fuel and _is_fire(page) else QUESTIONS.index(group[0].claim.question) + 1
+
+
+def _is_fire(page: Page) -> bool:
+    """Whether the panel is of a place made for fire."""
+    context = page.dig.project.context(ContextId(page.subject.id)) if page.subject.level == "context" else None
+    kind = page.names.kind_known(context.kind) if context is not None else None
+    return kind is not None and "thermal" in kind.traits

@@ -25,7 +25,7 @@ def rival_sentences(page: Page, lead: Reading) -> list[Sentence]:
         sentences: list[Sentence] = []
         for rival in [holding[0], *waste]:
             page.told.add(rival.claim.id)
-            sentences += _side_by_side(page, lead, rival, are_two=not waste and not _beside(page, [lead, rival]))
+            sentences += side_by_side(page, lead, rival, are_two=not waste and not _beside(page, [lead, rival]))
         return sentences + beside_sentences(page, [lead, holding[0], *waste])
     if page.is_plain:
         return beside_sentences(page, [lead])
@@ -161,7 +161,7 @@ def relation(lead: Reading, rival: Reading) -> Relation:
     return "both" if may_both_be(lead, rival) else "either"
 
 
-def _side_by_side(page: Page, lead: Reading, rival: Reading, *, are_two: bool) -> list[Sentence]:
+def side_by_side(page: Page, lead: Reading, rival: Reading, *, are_two: bool) -> list[Sentence]:
     """are_two: nothing but these two is told of the same remains, so that one may be 'the weaker of the two'."""
     refs = [lead.claim.id, rival.claim.id]
     page.rivals.add(frozenset(refs))

@@ -86,7 +86,7 @@ def test_the_panel_of_the_dig_sets_corn_beside_the_garden_crops(panels: dict[Sub
     [
         ("C05", "people lost stored food to a fire"),
         ("C12", "someone burned food by accident while cooking or drying it"),
-        ("C13", "people kept a slow fire here for its smoke"),
+        ("C13", "people kept a slow fire here for its smoke: both may be true"),
         ("C17", "people lost stored food to a fire"),
     ],
 )
@@ -131,6 +131,36 @@ def test_a_panel_of_a_place_leads_with_its_chief_plant(panels: dict[Subject, Nar
 def test_the_only_beans_are_on_their_panel(panels: dict[Subject, Narrative]):
     """Beans were found in C12 alone: its panel tells of them, as the hint that they are."""
     assert "There are hints that people used beans as food." in panels[Subject(level="context", id="C12")].text
+
+
+@pytest.mark.parametrize(
+    ("id", "lead"), [("C03", "people burned nutshells in"), ("C13", "people burned corn cobs in their fires")]
+)
+def test_a_panel_of_a_fire_leads_as_its_page_does(panels: dict[Subject, Narrative], id: str, lead: str):
+    """What fed the fire comes first, and the other account of the same remains in the next breath."""
+    first, second, *_ = (s.text for s in panels[Subject(level="context", id=id)].sentences())
+    assert lead in first
+    assert "both may be true" in second
+
+
+def test_a_panel_explains_what_few_have_seen(panels: dict[Subject, Narrative]):
+    """Small-seeded crops, goosefoot and maygrass, an earth oven, and what it is to burn more widely."""
+    text = {subject.id: narrative.text for subject, narrative in panels.items()}
+    for id, said in text.items():
+        if re.search(r"small-seeded crops|goosefoot|maygrass|knotweed", said, re.IGNORECASE):
+            assert "plants that people grew for tiny seeds" in said or "a plant that people grew" in said, id
+    assert "hot stones" in text["C03"]
+    assert "By more widely we mean in more of our soil samples." in text[SITE]
+
+
+def test_panels_of_like_places_differ(panels: dict[Subject, Narrative]):
+    """C01, C04, C06 and C07 each held small-seeded crops; no two of their panels share more than two sentences."""
+    places = [Subject(level="context", id=id) for id in ("C01", "C04", "C06", "C07")]
+    said = {place.id: {s.text for s in panels[place].sentences()} for place in places}
+    for id, one in said.items():
+        for other, two in said.items():
+            assert id == other or len(one & two) <= 2, (id, other, one & two)
+    assert "earth here that fire had turned red" in " ".join(said["C01"])
 
 
 def test_a_stirred_pit_has_no_panel(panels: dict[Subject, Narrative]):
