@@ -51,6 +51,8 @@ class Project:
     """Audiences that come with narrate and are told beside the usual four, such as 'public-es'."""
     address: str = ""
     """Where the public site will stand, such as 'https://example.org/dig/'; empty where that is not known."""
+    contact: str = ""
+    """Whom readers, and above all descendants, may write to; stands at the foot of each public page."""
     report_blocks: tuple[ReportBlock, ...] = ()
     """What the project says of the blocks of its section: order, headings, own words, what is left out."""
     report_checklist: tuple[ChecklistItem, ...] = ()

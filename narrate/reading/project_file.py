@@ -204,6 +204,7 @@ def _project_fields(regions: tuple[str, ...]) -> dict[str, Field]:
         "style": Field(reads=record_of(style, Style)),
         "audiences": Field(reads=list_of(id_text("an audience"), one_is_a_list=True)),
         "address": Field(reads=web_address()),
+        "contact": Field(reads=text()),
         "approved_only": Field(reads=list_of(one_of(APPROVABLE), one_is_a_list=True)),
     }
 

@@ -23,6 +23,7 @@ from narrate.telling.page import Page
 from narrate.telling.panel_parts import (
     crop_sentences,
     dated_sentences,
+    is_common,
     kind_sentences,
     plant_sentences,
     term_sentences,
@@ -74,18 +75,17 @@ def panel_sections(page: Page, name: str, phase: Phase | None, kind: str = "") -
     is_story = any(r.claim.statement in STORIES for r in held)
     # What matters most in the place goes first; what was washed out of it, and how much, comes behind.
     first, *more = _read(page, held) or [_Piece(0, ())]
-    of_place = [r for r in held if r.claim.question != "integrity"]
-    seen = _Piece(2, tuple(noted_sentences(page, of_place, at_most=1, of=("ground",))))
     # What kind of fire place it was few can tell by its name; then there is room for one kind of find.
     explained = kind_sentences(page, kind)
     is_rare = bool(explained) and _is_fire(page)
+    of_place = [r for r in held if r.claim.question != "integrity"]
+    seen = _Piece(2 if is_rare else 1, tuple(noted_sentences(page, of_place, at_most=1, of=("ground",))))
     shown = 1 if is_rare or (is_story and page.noted) else 3
     plants = _Piece(max(_turn_of_plants(page), 2 if is_rare else 1), tuple(plant_sentences(page, at_most=shown)))
+    leads = [_Piece(0, first.sentences), *more[:1], _Piece(1, tuple(term_sentences(page)))]
     pieces = [
-        _Piece(0, first.sentences),
-        *more[:1],
-        _Piece(1, tuple(term_sentences(page))),
-        seen,
+        # What many places of a time tell alike comes behind what was seen at this one.
+        *((seen, *leads) if is_common(page, first.sentences) else (*leads, seen)),
         plants,
         _Piece(1, tuple(crop_sentences(page, (*first.sentences, *plants.sentences)))),
         _Piece(1, tuple(plainly_told(page, [r for r in held if r.claim.statement == OUT_OF_PERIOD]))),

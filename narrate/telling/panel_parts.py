@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from narrate.model.claims import GRADE_NAMES
 from narrate.model.findings import Tally
+from narrate.model.ids import ContextId, Subject
 from narrate.model.narrative import Sentence
 from narrate.model.plants import Taxon
 from narrate.model.stratigraphy import Phase
@@ -105,3 +107,20 @@ def plant_sentences(page: Page, *, at_most: int) -> list[Sentence]:
 def _named(page: Page, tally: Tally) -> str:
     """'pigweed seeds', and of a single one 'one pigweed seed'."""
     return page.names.remains(tally, with_number=tally.counted == 1, latin=False)
+
+
+COMMON = 3
+"""Places of one phase that make a reading as firmly, from which it sets none of them apart."""
+
+
+def is_common(page: Page, first: Sequence[Sentence]) -> bool:
+    """Whether the reading that a panel of a place would begin with is made as firmly in several places of its phase."""
+    refs = [ref for sentence in first[:1] for ref in sentence.refs]
+    claims = [claim for claim in map(page.dig.claims.by_id.get, refs) if claim is not None]
+    if page.subject.level != "context" or not claims:
+        return False
+    lead, phase = claims[0], page.dig.project.context(ContextId(page.subject.id)).phase
+    places = [Subject(level="context", id=c.id) for c in page.dig.project.contexts if c.phase == phase]
+    same = (page.dig.claims.find(place, lead.statement) for place in places)
+    held = [claim for claim in same if claim is not None and claim.verdict == "holds"]
+    return sum(GRADE_NAMES.index(claim.grade) >= GRADE_NAMES.index(lead.grade) for claim in held) >= COMMON

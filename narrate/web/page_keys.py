@@ -26,8 +26,8 @@ KEYED = ("sample", "context", "evidence", "label")
 ASKED_OF_SITE = frozenset(
     {
         "card", "card_alt", "described", "edition.audience", "fared", "figure_file", "full", "is_drawn_as_png",
-        "is_public", "is_review", "project.authors", "project.is_withheld_in_part", "title", "unmet_lines", "version",
-        "wording.find", "wording.source",
+        "is_public", "is_review", "project.authors", "project.contact", "project.is_withheld_in_part", "title",
+        "unmet_lines", "version", "wording.find", "wording.source",
     }
 )  # fmt: skip
 """

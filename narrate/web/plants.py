@@ -10,6 +10,7 @@ from narrate.model.edition import Edition
 from narrate.model.findings import Tally
 from narrate.model.ids import SITE, PartId, SourceKey, Subject, TaxonId
 from narrate.model.plants import Taxon, Use
+from narrate.telling.names import Names
 from narrate.web.evidence import Opener
 from narrate.web.filters import upper_first, whole_months
 
@@ -145,6 +146,24 @@ class TaxonView:
             )
             for id, taxon in known
         )
+
+    @property
+    def of_people(self) -> tuple[str, ...]:
+        """
+        What the plant means to Native people, and that it lives on, in the words of the audience's texts.
+
+        That people grow it today is not told of a plant that can poison.
+        """
+        packs = self._edition.packs
+        audience = packs.audiences.get(self._edition.audience)
+        if audience is None or self.taxon.rank not in ("species", "genus"):
+            return ()
+        plant = Names(audience=audience, packs=packs).food(self.id)
+        kinds = ("standing",) if _can_poison(self.taxon) else ("standing", "living")
+        tags = sorted(self.taxon.tags)
+        names = (f"{kind} {region} {tag}" for kind in kinds for region in packs.regions for tag in tags)
+        said = [audience.words[name].split(" | ")[0].strip() for name in names if name in audience.words]
+        return tuple(f"{upper_first(text.replace('{plant}', plant))}." for text in said)
 
     @property
     def seasons(self) -> tuple[KnowledgeView, ...]:

@@ -80,6 +80,22 @@ def test_nobody_reads_of_eating_what_can_poison_from_memory_alone(told_example: 
     assert not [text for text in said if "Uses on record" in text and "Food" in text.split("Uses on record")[1]]
 
 
+def test_a_plant_page_says_what_the_texts_say_of_people(told_example: Path) -> None:
+    """Tobacco is sacred to many, corn is grown today, and goosefoot was grown before it: on their own pages as well."""
+    plants = told_example / "out" / "public" / "plants"
+
+    assert "tobacco is a sacred plant." in words_of(plants / "nicotiana-rustica.html")
+    assert "Native farmers still grow corn today." in words_of(plants / "zea-mays.html")
+    assert "Native people grew goosefoot in this region" in words_of(plants / "chenopodium-berlandieri.html")
+
+
+def test_each_public_page_says_whom_to_write_to(told_example: Path) -> None:
+    """The contact of project.yaml stands in the foot, with what a descendant may write about."""
+    pages = [page.read_text(encoding="utf-8") for page in (told_example / "out" / "public").glob("contexts/*.html")]
+
+    assert pages and all("please write to the Valley Roads Office (invented)" in page for page in pages)
+
+
 def test_the_poison_of_a_look_alike_is_named(told_example: Path) -> None:
     """Spotted spurge is easily taken for purslane: the page of purslane says what it is, and not in Latin alone."""
     page = words_of(told_example / "out" / "public" / "plants" / "portulaca-oleracea.html")
