@@ -19,7 +19,7 @@ from narrate.telling.translated_readings import faint, framed
 from narrate.telling.translated_words import grammar_of, is_said, places_told, say, years_of
 
 SHARED, ALONE = 2, 2
-"""Readings of a theme that are told of all phases, and of each phase alone."""
+"""Readings of a theme that are told of all phases or of several, and of each phase alone."""
 
 FIRM = ("suggests", "supports", "strongly supports")
 
@@ -40,6 +40,8 @@ def told_by_phase(page: Page, phases: Sequence[Phase], questions: Sequence[str])
     firm = [(r.statement, tuple(pair for pair in r.claims if standing(pair[1]) == "reading")) for r in found]
     held = [PhaseReading(statement=name, claims=claims) for name, claims in firm if claims]
     sentences = _shared(page, phases, [r for r in held if len(r.claims) == len(phases)][:SHARED])
+    for reading in [r for r in held if 1 < len(r.claims) < len(phases)][:SHARED]:
+        sentences += _some(page, reading)
     for phase in phases:
         own = [c for r in held if len(r.claims) == 1 for p, c in r.claims if p.id == phase.id and c.grade in FIRM]
         for claim in sorted(own, key=lambda claim: -claim.support)[:ALONE]:
@@ -55,6 +57,13 @@ def _shared(page: Page, phases: Sequence[Phase], shared: Sequence[PhaseReading])
         refs = [claim.id for _, claim in reading.claims]
         sentences += say(page, refs, _of_all(page, phases), lead=framed(page, _reading(page, reading.weakest)))
     return sentences
+
+
+def _some(page: Page, reading: PhaseReading) -> list[Sentence]:
+    """What several phases of more bear out: 'en las épocas de hacia 950–1050 d. C. y 1250–1350 d. C. …'."""
+    years = grammar_of(page).listed(years_of(page, phase) for phase, _ in reading.claims)
+    refs = [claim.id for _, claim in reading.claims]
+    return say(page, refs, "several phases", years=years, lead=framed(page, _reading(page, reading.weakest)))
 
 
 def _of_all(page: Page, phases: Sequence[Phase], name: str = "") -> str:

@@ -52,7 +52,8 @@ def dig_sections(page: Page) -> tuple[Section, ...]:
         if theme not in ("deposit", "change"):
             living = living_told(page) if theme == "food" else []
             # What the counts of all phases say only when they are put together is of no time, and left to specialists.
-            read = told_by_phase(page, phases, questions) if is_parted else theme_told(page, questions)
+            pooled = [] if is_parted else theme_told(page, questions) + hints_told(page, questions)
+            read = told_by_phase(page, phases, questions) if is_parted else pooled
             blocks.append((theme, [*read, *living]))
     sections = sections_of(page, blocks)
     # What stays open is a matter of its own, though it be one sentence.

@@ -173,3 +173,31 @@ def test_every_sentence_rests_on_something_known(told: Told, open_part: Judged):
     refs = {ref for n in told.values() for s in n.sentences() for ref in s.refs}
 
     assert refs and not [ref for ref in refs if ref not in open_part.claims.by_id and not pattern.match(ref)]
+
+
+def test_of_three_times_two_are_told_together(open_part: Judged):
+    """What two of three phases bear out is told of the two, and of the third nothing."""
+    from narrate.model.ids import PhaseId
+    from narrate.telling.tell import new_page
+    from narrate.telling.translated_by_phase import told_by_phase
+    from tests.telling.test_translated_finds import _dig
+
+    page = new_page(_dig(open_part), Subject(level="site", id=SITE))
+    third = replace(open_part.project.phases[-1], id=PhaseId("third"), start=1400, end=1450)
+
+    said = " ".join(s.text for s in told_by_phase(page, (*open_part.project.phases, third), ("food",)))
+    assert re.search(r"épocas de hacia 950–1050 d\. C\. y 1250–1350 d\. C\. [^.]*nueces y bellotas", said)
+    assert "1400" not in said and "todas las épocas" not in said
+    assert "los hallazgos de las otras no permiten decir ni que sí ni que no" in said
+
+
+def test_a_dig_of_one_time_tells_its_hints_as_hints(open_part: Judged):
+    """Where phases are not told apart, what is faint is not told as a reading either, nor dropped."""
+    spanish = open_part.packs.languages["es"]
+    fewer = {name: said for name, said in spanish.sentences.items() if name != "one phase"}
+    languages = {**open_part.packs.languages, "es": replace(spanish, sentences=fewer)}
+    told = _spanish(replace(open_part, packs=replace(open_part.packs, languages=languages)))
+    hints = {c.id for c in open_part.claims.holding(Subject(level="site", id=SITE)) if is_hint(c)}
+    of_hints = [s.text for s in told[Subject(level="site", id=SITE)].sentences() if hints & set(s.refs)]
+
+    assert of_hints and not [text for text in of_hints if not re.search(r"muy débiles|Se trata de|guardarse", text)]
