@@ -7,7 +7,8 @@ import re
 from narrate.model.grids import Area, address
 from narrate.model.layouts import Role
 from narrate.reading.intake.evidence import NAMED, Look
-from narrate.reading.intake.forms_guess import Form, id_in_words
+from narrate.reading.intake.forms_guess import Form
+from narrate.reading.intake.forms_said import id_in_words
 from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.heads_in_pieces import pieces_of
 from narrate.reading.intake.long_table import Long
