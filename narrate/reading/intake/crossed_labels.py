@@ -113,6 +113,11 @@ class Labels(Heads):
             if not role and by_content in ("taxon note", "common name") and self._heads_runs(column):
                 self.columns[column] = Role(name="group", filled=True)
                 continue
+            is_over_names = look.is_turned and column < self.names and len(self.body) > 3
+            if not role and by_content == "taxon note" and is_over_names and len(texts) == 1:
+                # 'still to do: 33, 34' beside the title, over whatever plant stands in that column
+                self.columns[column] = Role(name="ignored", qualifiers=("a note beside the table",))
+                continue
             if by_content == "taxon note" and self._tells_names_apart(column):
                 by_content = "part"
                 words = ", ".join(dict.fromkeys(texts))

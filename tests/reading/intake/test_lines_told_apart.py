@@ -189,3 +189,14 @@ def test_a_doubt_before_the_latin_name_is_kept(tmp_path: Path, written: str) -> 
     found = taken(tmp_path, f"Sample|S1|S2\nZea mays|12|3\nIva annua|2|1\n{written}|2|4")
 
     assert found.rows[-1].identification.qualifier == "cf."
+
+
+def test_a_note_beside_the_title_is_no_note_of_a_plant(tmp_path: Path) -> None:
+    """'still to do: 33' in a margin over the column of a plant says nothing of that plant."""
+    (tmp_path / "sheet.csv").write_text(
+        "Invented ford: working copy,,,still to do: 33,,,\n"
+        "Smp,Context,Vitis sp.,Rubus sp.,Rhus sp.,Iva annua,Carya sp.\n"
+        "3,C1,4,2,1,,3\n4,C1,1,3,,2,\n5,C2,,4,2,1,6\n9,C3,2,,7,1,\n"
+    )
+
+    assert {row.note for row in take_in(tmp_path / "sheet.csv", packs()).rows} == {""}
