@@ -47,6 +47,10 @@ def without_weight(text: str) -> tuple[str, str]:
     return match["part"].strip(" ,"), "mg" if (match["unit"] or "").lower() == "mg" else "g"
 
 
+_BROAD = ("wood", "charcoal", "seed", "nutshell", "fruit")
+"""Parts that head blocks of a table."""
+
+
 class Parts:
     """Answers for one table; parts that nobody named are numbered in `missing`."""
 
@@ -73,6 +77,11 @@ class Parts:
         found = self._of_find(name, section, by_row, by_column, notes)
         return "kernel" if found == "grain" and name.identification.taxon == "Zea mays" else found
 
+    def _names_a_part(self, name: WrittenName) -> bool:
+        """Whether a name is nothing but the word for a part, and for a narrower one than blocks are headed by."""
+        is_bare = name.identification.taxon == "Indeterminate" and bool(name.part) and name.part not in _BROAD
+        return is_bare and name.part != "indeterminate" and self.table.shape == "crossed"
+
     def _of_find(
         self, name: WrittenName, section: WrittenName | None, by_row: Line, by_column: Line, notes: list[str]
     ) -> str:
@@ -90,6 +99,8 @@ class Parts:
                 if not found and "," in text and not conditions_in(text):
                     found = self.names.part_of(text.split(",")[0])  # 'cob, 12-row'
                     notes += [f"part written {text}"] if found else []
+                if found and found in _BROAD and self._names_a_part(name):
+                    return name.part  # 'Bark' under 'Wood'
                 if found:
                     return found
                 if re.search(r"\w", text):
