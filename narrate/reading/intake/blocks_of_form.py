@@ -2,23 +2,66 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping, Sequence
 
 from narrate.model.grids import Area
 from narrate.model.layouts import Role
 from narrate.reading.intake.evidence import Look
-from narrate.reading.intake.header_words import heading
+from narrate.reading.intake.group_heads import names_a_group
+from narrate.reading.intake.header_words import heading, quantity
 from narrate.reading.intake.long_table import Long
 
-_MOST_BLANK = 2
-"""Blank rows between the last block and the total of all."""
+_MOST_BLANK = 15
+"""Blank rows between a list and its total: lists beside each other are of different lengths."""
+
+
+_NOBODY_KNOWS = re.compile(r"\b(?:un(?:id|known|det)|in(?:det|dét)|unbest|no ident|non ident)", re.IGNORECASE)
+"""'Unidentified seeds' is a name among others."""
 
 
 def is_further_block(look: Look, area: Area, head: int, first: int) -> bool:
     """Whether a head belongs to the form of an earlier one: it says the same, or the name of a block stands over it."""
-    if title_over(look, area, head) is not None:
+    if title_over(look, area, head) is not None or is_block_head(look, area, head):
         return True
     return set(look.texts(head, area.left, area.right)) <= {*look.texts(first, area.left, area.right), ""}
+
+
+def names_block(look: Look, text: str) -> bool:
+    """Whether words say what a block is of and name no plant: 'WOOD', 'Nutshell', 'Seeds and fruits', 'Charred'."""
+    read = look.names.read(text)
+    if not text or _NOBODY_KNOWS.search(text) or (read.is_known and read.identification.taxon != "Indeterminate"):
+        return False
+    is_part = read.part not in ("", "indeterminate")
+    return is_part or bool(look.names.condition_of(text)) or names_a_group(text)
+
+
+def is_block_head(look: Look, area: Area, row: int) -> bool:
+    """Whether the name of a block stands where the word for names would: 'Wood, Count, Weight'."""
+    texts = [text for text in look.texts(row, area.left, area.right) if text]
+    return len(texts) > 1 and all(quantity(t) or heading(t) in ("count", "mass") for t in texts[1:]) and (
+        names_block(look, texts[0]) and not quantity(texts[0])
+    )  # fmt: skip
+
+
+def sections_within(look: Look, area: Area) -> list[int]:
+    """Rows of a list that hold the name of a block and nothing else: in capitals, or two behind totals or blanks."""
+    columns = range(area.left, area.right + 1)
+    rows = range(area.top + 1, area.bottom + 1)
+    lines = {r: [look.text(r, c).strip() for c in columns if (r, c) in look.own] for r in rows}
+    alone = [r for r, own in lines.items() if len(own) == 1 and names_block(look, own[0])]
+    firsts = [own[0] for r, own in lines.items() if own and r not in alone]
+    are_large = sum(text.isupper() for text in firsts) >= 0.4 * len(firsts)
+    large = [r for r in alone if lines[r][0].isupper() and not are_large]
+    behind = [r for r in alone if r not in large and (not lines.get(r - 1) or heading(lines[r - 1][0]) == "total")]
+    return sorted(large + (behind if len(behind) + len(large) > 1 else []))
+
+
+def title_in(look: Look, area: Area) -> dict[int, Role]:
+    """The row at once over a list that stands beside others, where one cell over its columns names it."""
+    own = [c for c in range(area.left, area.right + 1) if (area.top - 1, c) in look.own]
+    is_title = len(own) == 1 and names_block(look, look.text(area.top - 1, own[0]))
+    return {area.top - 1: Role(name="section")} if is_title else {}
 
 
 def title_over(look: Look, area: Area, head: int) -> int | None:
@@ -52,9 +95,9 @@ def as_one_list(look: Look, area: Area, blocks: Mapping[int, Long | None]) -> li
     rows = {row: role for block in found for row, role in block.rows.items()}
     for head, block in blocks.items():
         if block is None:
-            rows |= {**titles.get(head, {}), head: Role(name="header")}
-            rows.update(_total_below(look, area, head))
-    rows.update(_total_below(look, area, max(rows)))
+            rows |= {**titles.get(head, {}), head: head_role(look, area, head)}
+            rows.update(total_below(look, area, head))
+    rows.update(total_below(look, area, max(rows)))
     return [Long(
         shape="long", rows=dict(sorted(rows.items())), columns=dict(sorted(columns.items())),
         area=Area(top=area.top, left=area.left, bottom=max(rows), right=area.right),
@@ -76,8 +119,12 @@ def _columns_of_all(blocks: Sequence[Long]) -> dict[int, Role] | None:
     return columns
 
 
-def _total_below(look: Look, area: Area, last: int) -> dict[int, Role]:
-    """The row of the total of all blocks, behind a blank row or two."""
+def head_role(look: Look, area: Area, head: int) -> Role:
+    return Role(name="header", also=("section",) if is_block_head(look, area, head) else ())
+
+
+def total_below(look: Look, area: Area, last: int) -> dict[int, Role]:
+    """The row of the total of a list or of all blocks, behind blank rows."""
     for row in range(last + 1, min(last + 1 + _MOST_BLANK, area.bottom) + 1):
         texts = [text for text in look.texts(row, area.left, area.right) if text]
         if texts:

@@ -6,7 +6,16 @@ from dataclasses import dataclass, field, replace
 
 from narrate.model.grids import Area, Cell, address
 from narrate.model.layouts import Role
-from narrate.reading.intake.blocks_of_form import as_one_list, is_further_block, title_over
+from narrate.reading.intake.blocks_of_form import (
+    as_one_list,
+    head_role,
+    is_block_head,
+    is_further_block,
+    sections_within,
+    title_in,
+    title_over,
+    total_below,
+)
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.forms_said import (
     OF_ID,
@@ -14,10 +23,11 @@ from narrate.reading.intake.forms_said import (
     id_in_words,
     is_labelled,
     role_at,
+    said_behind_colons,
     said_in_words,
     said_over,
 )
-from narrate.reading.intake.header_words import heading
+from narrate.reading.intake.header_words import heading, quantity
 from narrate.reading.intake.heads_by_content import SIZES, content_role
 from narrate.reading.intake.long_guess import guess_long
 from narrate.reading.intake.long_table import Long
@@ -45,11 +55,12 @@ def guess_forms(look: Look, area: Area) -> list[Form]:
         first = heads[n - 1] + 1 if n else area.top
         over = range(max(first, head - _MOST_LINES), head)
         said = said_over(look, area, over) or said_in_words(look, area, head - 1)
+        said = said or said_behind_colons(look, area, over)
         if "sample" in said:
             starts[head], blocks[head] = said, [head]
         elif starts and is_further_block(look, area, head, max(starts)):
             blocks[max(starts)].append(head)
-        else:
+        elif not is_block_head(look, area, head):
             return []
     forms: list[Form] = []
     for head, said in starts.items():
@@ -68,6 +79,7 @@ def _lists_of_form(
     id = id_in_words(look, *said["sample"])
     if OF_ID.match(look.text(*said["sample"])) and is_labelled(look, *said["sample"]):
         id = ""  # 'Sample no.: FS 14' gives the whole of the id
+    id = id or behind_label(look.text(*said["sample"]), "sample")
     about = {role_at(look, role, at): address(*at) for role, at in said.items()}
     mend = {address(*said["sample"]): id} if id else {}
     mend |= {address(*at): value for role, at in said.items()
@@ -84,7 +96,12 @@ def _lists_of_form(
             one = _list_of(look, list_area, id or look.text(*said["sample"]))
             if one is None and len(heads) == 1:
                 return []
-            found += [one] if one is not None else []
+            if one is not None:
+                titles = title_in(look, list_area) if len(beside) > 1 else {}
+                rest = replace(list_area, bottom=area.bottom if behind is None else behind - 1)
+                below = total_below(look, rest, max(one.rows)) if n + 1 == len(heads) else {}
+                one.rows = {**titles, **one.rows, **below}
+                found.append(one)
             blocks[head] = one if len(beside) == 1 else None
     if len(heads) > 1 and sum(block is not None for block in blocks.values()) == len(found):
         found = as_one_list(look, area, blocks)
@@ -97,9 +114,14 @@ def _lists_of_form(
 def _lists_beside(look: Look, area: Area, head: int) -> list[tuple[int, int]]:
     """First and last column of each list of a form; a list goes on in a second one beside it, under the same head."""
     starts = [c for c in range(area.left, area.right + 1) if heading(look.text(head, c)) in ("taxon", "common name")]
+    if len(starts) < 2:
+        return [(area.left, area.right)]
     ends = [*(c - 1 for c in starts[1:]), area.right]
     texts = [[t for c in range(a, b + 1) if (t := look.text(head, c))] for a, b in zip(starts, ends, strict=True)]
-    if len(starts) > 1 and all(one == texts[0] and len(one) > 1 for one in texts):
+    most = {text for one in texts for text in one[1:]}
+    are_of_amounts = all(quantity(text) or heading(text) in ("count", "mass") for text in most)
+    is_same = all(one == texts[0] and len(one) > 1 for one in texts)
+    if is_same or (are_of_amounts and all(one[0] == texts[0][0] and one[1:] for one in texts)):
         return list(zip(starts, ends, strict=True))
     return [(area.left, area.right)]
 
@@ -117,6 +139,7 @@ def _is_head(look: Look, area: Area, row: int) -> bool:
     )
     # '>2' and '>1' stand over counts by sieve class
     is_of_words = len({*texts, *sizes}) == len(roles) >= 2 and (len(texts) >= 2 or is_of_sizes)
+    is_listed = is_listed or is_block_head(look, area, row)
     return bool(is_listed) and is_of_words and not set(roles) & {"sample", "context", "feature"}
 
 
@@ -138,14 +161,25 @@ def _list_of(look: Look, area: Area, sample: str) -> Long | None:
     lent = area.right + 1
     cells = {at: cell for at, cell in look.cells.items() if area.holds(*at)}
     cells[area.top, lent] = Cell("Sample")
+    if is_block_head(look, area, area.top):
+        cells[area.top, min(c for r, c in cells if r == area.top)] = Cell("Taxon")
+    sections = sections_within(look, area)
     for row in range(area.top + 1, area.bottom + 1):
         own = [look.text(row, c) for c in range(area.left, area.right + 1) if (row, c) in look.own]
-        if own and not (len(own) == 1 and "=" in own[0]):  # 'v = verkohlt' is a key, and no find
+        is_key = len(own) == 1 and "=" in own[0]  # 'v = verkohlt' is a key, and no find
+        is_head = row == area.top + 1 and all(map(quantity, own))
+        if own and not is_key and not is_head and row not in sections:
             cells[row, lent] = Cell(sample)
     kept = frozenset(at for at in look.own if area.holds(*at)) | {at for at in cells if at[1] == lent}
     with_ids = Look(look.grid, look.names, cells, look.rows, lent + 1, False, kept, look.signs)
     found = guess_long(with_ids, replace(area, right=lent))
-    if found is None or found.rows.get(area.top, Role(name="")).name != "header":
+    if found is None or not any(found.rows.get(row, _NONE).name == "header" for row in (area.top, area.top + 1)):
         return None
     found.columns = {c: role for c, role in found.columns.items() if c != lent}
+    found.rows.update(dict.fromkeys(sections, Role(name="section")))
+    if found.rows[area.top].name == "header":
+        found.rows[area.top] = head_role(look, area, area.top)
     return found
+
+
+_NONE = Role(name="")

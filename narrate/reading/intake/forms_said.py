@@ -161,6 +161,18 @@ def said_in_words(look: Look, area: Area, row: int) -> dict[str, tuple[int, int]
     return found
 
 
+def said_behind_colons(look: Look, area: Area, rows: range) -> dict[str, tuple[int, int]]:
+    """Role -> cell of lines whose cells say 'Sample: 12', 'Volume: 8 L'; empty where none gives the sample."""
+    found: dict[str, tuple[int, int]] = {}
+    for row in rows:
+        for column in [c for c in range(area.left, area.right + 1) if (row, c) in look.own]:
+            label, _, value = look.text(row, column).partition(":")
+            role = heading(label.strip())
+            if role in SAMPLE_ROLES and value.strip() and not (role == "phase" and _DAY.fullmatch(value.strip())):
+                found.setdefault(role, (row, column))
+    return found if "sample" in found else {}
+
+
 def role_at(look: Look, role: str, at: tuple[int, int]) -> str:
     label = next((look.text(at[0], c) for c in range(at[1] - 1, -1, -1) if look.text(at[0], c)), "")
     return str(with_unit(role, label))
