@@ -199,7 +199,11 @@ class LongLines:
         if line.kind == "ubiquity":
             return self._ubiquity(row)
         if line.kind != "total":
-            return self._rates(line, part, pieces, id) | {
+            head = ledger.section_of(row)
+            block = [(one, at) for one, at in pieces if one is ledger and ledger.section_of(at[0]) == head]
+            of_block = self._rates(line, part, block, id) if head and line.kind == "percent" else {}
+            of_block = {name.replace("sample", "section"): worked for name, worked in of_block.items()}
+            return self._rates(line, part, pieces, id) | of_block | {
                 f"sample {name}": worked
                 for name, worked in self._rates(line, self._sum(pieces, group, line.label), pieces, id).items()
             }
