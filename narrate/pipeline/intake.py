@@ -32,7 +32,8 @@ def intake(sheet: Path, project: Path | None = None, *, codes: Path | None = Non
     from narrate.reading.intake.names_remembered import remembered
     from narrate.reading.intake.project_intake import draft_into, in_counts, intake_packs, volume_problems
     from narrate.reading.intake.summary import summary
-    from narrate.reading.intake.take_in import new_layout_path, take_in
+    from narrate.reading.intake.take_in import take_in
+    from narrate.reading.layout_beside import new_layout_path
 
     packs = intake_packs(project)
     at = sheet if project is None else in_counts(sheet, project)

@@ -12,8 +12,7 @@ from narrate.problems import Place, Problem, ProblemList
 from narrate.reading.count_columns import Known
 from narrate.reading.count_sheets import read_count_sheet
 from narrate.reading.files import SHEET_BYTES, listed, read_text
-from narrate.reading.intake.grids import WORKBOOK_ENDINGS
-from narrate.reading.intake.take_in import layout_path, read_laboratory_sheet
+from narrate.reading.layout_beside import WORKBOOK_ENDINGS, layout_path
 from narrate.reading.sheet_problems import Unread
 from narrate.reading.sheet_says import SheetSays
 from narrate.reading.source_text import SourceText
@@ -78,6 +77,9 @@ def read_counts(
 def _by_layout(
     root: Path, path: str, packs: Packs, known: Known, unread: Unread, problems: ProblemList, sheet_says: SheetSays
 ) -> list[CountRow]:
+    # Loaded when a sheet has a layout: it is a fifth of narrate, and most projects have none.
+    from narrate.reading.intake.take_in import read_laboratory_sheet
+
     before = len(problems.found)
     samples = {str(id): sample for id, sample in known.samples.items()}
     rows, sheet = read_laboratory_sheet(root, path, packs, known.identifier, samples, known.sample_ids, problems)

@@ -11,9 +11,9 @@ from narrate.reading.intake.columns_of_blanks import is_set_out, rows_of_blanks
 from narrate.reading.intake.encodings import find_separator, read_letters, rows_of_text, separator_name
 from narrate.reading.intake.row_names import has_unheaded_row_names, is_parted_by_blanks
 from narrate.reading.intake.workbooks import MOST_BYTES, MOST_CELLS, MOST_COLUMNS, read_workbook
+from narrate.reading.layout_beside import WORKBOOK_ENDINGS
 
 TEXT_ENDINGS = (".csv", ".tsv", ".txt", ".tab")
-WORKBOOK_ENDINGS = (".xlsx", ".xlsm")
 ENDINGS = (*TEXT_ENDINGS, *WORKBOOK_ENDINGS)
 
 _OLE = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"

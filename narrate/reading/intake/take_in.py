@@ -27,9 +27,8 @@ from narrate.reading.intake.said import Said
 from narrate.reading.intake.sheet_finds import SheetFinds
 from narrate.reading.intake.told import Told
 from narrate.reading.intake.written_names import NameReader
+from narrate.reading.layout_beside import LAYOUT_ENDING, layout_path
 from narrate.reading.taxa import Identifier
-
-LAYOUT_ENDING = ".layout.yaml"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -46,19 +45,6 @@ class TakenIn:
     rows: tuple[CountRow, ...] = ()
     facts: Mapping[str, Mapping[str, list[Said]]] = field(default_factory=dict)
     problems: tuple[Problem, ...] = ()
-
-
-def layout_path(sheet: Path) -> Path | None:
-    """The layout beside a sheet: lab.xlsx.layout.yaml, or lab.layout.yaml; None where there is none."""
-    for name in (sheet.name + LAYOUT_ENDING, sheet.stem + LAYOUT_ENDING):
-        path = sheet.with_name(name)
-        if path.is_file():
-            return path
-    return None
-
-
-def new_layout_path(sheet: Path) -> Path:
-    return sheet.with_name(sheet.name + LAYOUT_ENDING)
 
 
 def name_reader(
