@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from narrate.deposit.csv_text import Table
-from narrate.measures.fields import association
+from narrate.measures.association import association
 from narrate.measures.order import likeness
 from narrate.measures.units import Units
 from narrate.model.comparisons import Comparison

@@ -10,12 +10,13 @@ from typing import Any
 import numpy as np
 import pandas as pd
 
+from narrate.measures.association import association
 from narrate.measures.catalogue import MEASURES, measured
 from narrate.measures.column import Column
 from narrate.measures.compared import compare
 from narrate.measures.count_table import CountTable, count_table
 from narrate.measures.dating import dating_candidates
-from narrate.measures.fields import association, field_shares, triangle_points
+from narrate.measures.fields import field_shares, triangle_points
 from narrate.measures.order import likeness, ordination
 from narrate.measures.seasons import seasons
 from narrate.measures.sorting import narrowings, sorting_gains
@@ -130,7 +131,7 @@ class OpenProject:
         return frame
 
     def associations(self, **options: Any) -> pd.DataFrame:
-        """Crop parts and weeds over samples; see `narrate.measures.fields.association`."""
+        """Crop parts and weeds over samples; see `narrate.measures.association.association`."""
         found = association(self._units("sample"), **options)
         frame = pd.DataFrame([asdict(row) for row in found.rows])
         frame.attrs = {f.name: getattr(found, f.name) for f in fields(found) if f.name != "rows"}

@@ -4,14 +4,16 @@ from __future__ import annotations
 
 import numpy as np
 
+from narrate.measures.association import association
 from narrate.measures.count_table import count_table
 from narrate.measures.diversity import rarefied
-from narrate.measures.fields import association, field_shares, triangle_points
+from narrate.measures.fields import field_shares, triangle_points
 from narrate.measures.order import ordination
 from narrate.measures.seasons import seasons
 from narrate.measures.selection import named
 from narrate.measures.units import Units
 from narrate.model.ids import Level, Subject
+from narrate.model.kept import Kept
 from narrate.model.packs import Packs
 from narrate.model.project import Project
 from narrate.model.rules import Selector
@@ -23,8 +25,12 @@ NOT_WOOD = Selector(not_role=("wood",))
 _STEPS = 24
 
 
-def studies(project: Project, packs: Packs) -> Studies:
-    """Rarefaction, seasons, companions of crops, fields, triangle and order of the samples."""
+def studies(project: Project, packs: Packs, kept: Kept | None = None) -> Studies:
+    """
+    Rarefaction, seasons, companions of crops, fields, triangle and order of the samples.
+
+    kept:  what was worked out before of a dig with the same presences; what is worked out now is added to it.
+    """
     table = count_table(project, packs)
     levels: tuple[Level, ...] = ("sample", "context", "phase", "site")
     units = {level: Units(table, level, packs, project.preservation) for level in levels}
@@ -32,7 +38,7 @@ def studies(project: Project, packs: Packs) -> Studies:
     return Studies(
         rarefaction=rarefaction_curves(units[of_phases]),  # type: ignore[index]
         seasons=next(iter(seasons(units["site"])), None),
-        associations=association(units["sample"]),
+        associations=association(units["sample"], kept=kept),
         field_shares=(*field_shares(units["phase"]), *field_shares(units["site"])),
         triangle=triangle_points(units["context"]),
         ordination=ordination(units["sample"], SEEDS),

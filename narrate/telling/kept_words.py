@@ -6,21 +6,11 @@ import hashlib
 import json
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Protocol
 
 from narrate.model.ids import Subject
+from narrate.model.kept import Kept
 from narrate.model.narrative import Narrative, Section, Sentence
 from narrate.telling.followed import Followed, Question
-
-
-class Kept(Protocol):
-    """Values by a key of sixteen bytes, of this run and the one before."""
-
-    now: dict[bytes, bytes]
-
-    def found(self, key: bytes) -> bytes | None: ...
-
-    def add(self, key: bytes, value: bytes) -> None: ...
 
 
 @dataclass(frozen=True, slots=True)

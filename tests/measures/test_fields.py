@@ -10,8 +10,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.stats import contingency
 
+from narrate.judging.kept_units import KeptUnits
+from narrate.measures import association as company
+from narrate.measures.association import association, phi, with_same_margins
 from narrate.measures.count_table import count_table
-from narrate.measures.fields import association, field_shares, phi, triangle, triangle_points, with_same_margins
+from narrate.measures.fields import field_shares, triangle, triangle_points
 from narrate.measures.units import Units
 from narrate.model.plants import Ecology
 from tests.measures.digs import Found, a_dig, units
@@ -95,6 +98,20 @@ def test_a_weed_that_went_out_when_the_crop_came_in_does_not_stay_away_from_it()
     assert parted.phi == joined.phi < -0.5
     assert joined.p_holm <= 0.05 < parted.p_holm
     assert parted.expected_phi < -0.4
+
+
+def test_what_came_of_tables_is_kept_while_every_thing_lies_where_it_lay(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Another count draws no tables again and gives the same; a plant in one more sample is looked at anew."""
+    held: list[list[Found]] = [[MAIZE, WEED]] * 8 + [[OTHER]] * 8
+    more: list[list[Found]] = [[("Zea mays", "kernel", 40), WEED], *held[1:]]
+    kept = KeptUnits()
+    first = association(units(a_dig(held)), permutations=99, kept=kept)
+    fresh = association(units(a_dig([[MAIZE], *held[1:]])), permutations=99)
+    again = association(units(a_dig([[MAIZE], *held[1:]])), permutations=99, kept=kept)
+    monkeypatch.setattr(company, "_some_with_same_margins", None)
+
+    assert association(units(a_dig(more)), permutations=99, kept=kept) == first
+    assert again == fresh != first
 
 
 def test_pairs_in_too_few_samples_are_not_tested_and_are_counted() -> None:
