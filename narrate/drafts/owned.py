@@ -21,6 +21,7 @@ from narrate.files import write
 from narrate.model.ids import FILED, Subject
 from narrate.model.languages import Language
 from narrate.model.narrative import Narrative, Section, Sentence
+from narrate.model.packed import Packed
 from narrate.problems import Place, Problem, ProblemList
 
 FOLDER = "narratives"
@@ -38,8 +39,8 @@ class Revised:
     """None where there was no file."""
     text: str
     side: Path
-    base: str
-    """What the side file will hold."""
+    base: Packed
+    """What the side file will hold: longer than the text, and written when everything else is."""
 
 
 @dataclass(slots=True)
@@ -100,7 +101,10 @@ def owned(
         )
         found.narratives[subject] = _told(narrative, result, now, f"{keys[subject]}/words")
         found.files[path] = Revised(
-            read=read, text=_as_she_writes(draft_text(result.file), text), side=_side(path), base=base_text(result.base)
+            read=read,
+            text=_as_she_writes(draft_text(result.file), text),
+            side=_side(path),
+            base=Packed.of([base_text(result.base).encode("utf-8")]),
         )
         look = Look(
             subject=subject,
@@ -132,7 +136,7 @@ def write_files(files: Mapping[Path, Revised]) -> tuple[Path, ...]:
             left.append(path)
             continue
         write(path, revised.text)
-        write(revised.side, revised.base)
+        write(revised.side, revised.base.content)
     return tuple(left)
 
 
