@@ -21,6 +21,7 @@ from narrate.model.narrative import Narrative
 from narrate.model.packs import Packs
 from narrate.model.refs import subject_keys
 from narrate.model.standing import Standing, standing
+from narrate.model.studies import Studies
 from narrate.pipeline.judged import Judged, as_error
 from narrate.pipeline.side_by_side import side_by_side
 from narrate.problems import Place, Problem, ProblemList
@@ -210,14 +211,19 @@ def edition_of(
     *,
     approved_only: bool = False,
     told_elsewhere: Mapping[tuple[str, Subject], Narrative] | None = None,
+    studied: Studies | None = None,
 ) -> Edition:
-    """All that a site shows."""
+    """
+    All that a site shows.
+
+    studied:  what is worked out of the whole dig, where that was done already.
+    """
     return replace(
         bare_edition(name, part, told, problems, version, approved_only=approved_only),
         told_elsewhere=told_elsewhere or {},
         ranking=ranked(part.project, part.packs, part.findings, part.claims) if name == "review" else None,
         manual=manual(),
-        studies=studies(part.project, part.packs),
+        studies=studies(part.project, part.packs) if studied is None else studied,
         record=shipped_track_record() if name == "review" else None,
     )
 

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from dataclasses import replace
 from functools import partial
 from pathlib import Path
 
 from narrate.deposit.measures_file import measure_tables
 from narrate.drafts.owned import write_files
 from narrate.files import write
+from narrate.judging.kept_units import KeptUnits
 from narrate.model.edition import Edition
+from narrate.model.studies import Studies
 from narrate.pipeline.editions import Words, all_told, approved_alone, edition_of, with_those_of_drafts
 from narrate.pipeline.held import Unwritable, held, not_written, saved_meanwhile
 from narrate.pipeline.judged import Judged, Progress, disclosed_part, judged_folder, silent
@@ -17,6 +20,7 @@ from narrate.pipeline.kept_claims import write_claims
 from narrate.pipeline.kept_units import WORDS, keep, kept_before
 from narrate.pipeline.rubbish import seldom_looked_for
 from narrate.pipeline.side_by_side import side_by_side
+from narrate.pipeline.studied import studied
 from narrate.pipeline.told import Told
 from narrate.pipeline.unchanged import (
     forget,
@@ -61,22 +65,20 @@ def tell(
         return Told(problems=found.problems, is_written=False)
     progress("measuring and judging what is public")
     public = disclosed_part(whole, kept=found.kept)
+    on_whole = studied(whole, public, found.kept)
     problems = found.problems
     try:
         with held(folder):
             forget(folder)
             keep(folder, found.ground, found.kept)
+            found = replace(found, kept=KeptUnits())  # written, and not asked for any more
             progress("writing narratives")
-            words = kept_before(folder, found.ground, WORDS)
-            told = all_told(folder, whole, public, approved_only, KeptWords(words, found.ground))
-            for one in told.values():
-                words.now.update(one.kept)
-            keep(folder, found.ground, words, WORDS)
+            told = _told(folder, whole, public, approved_only, found.ground)
             problems = with_those_of_drafts(problems, told.values(), strict=strict)
             if has_errors(problems):
                 return Told(problems=problems, is_written=False)
             progress("building pages and writing claims")
-            edition = partial(_edition, whole, public, told, problems, version, approved_only)
+            edition = partial(_edition, whole, public, told, on_whole, problems, version, approved_only)
             builds = [
                 partial(_built, partial(edition, "review"), folder, ground),
                 # The site for visitors is the smaller one, so that claims are written in the same process.
@@ -110,10 +112,21 @@ def tell(
     return done
 
 
+def _told(folder: Path, whole: Judged, public: Judged, approved_only: frozenset[str], ground: str) -> dict[str, Words]:
+    """Both editions in words; what the next run may take over is left in `out/` and not kept in memory."""
+    words = kept_before(folder, ground, WORDS)
+    told = all_told(folder, whole, public, approved_only, KeptWords(words, ground))
+    for one in told.values():
+        words.now.update(one.kept)
+    keep(folder, ground, words, WORDS)
+    return {name: replace(one, kept={}) for name, one in told.items()}
+
+
 def _edition(
     whole: Judged,
     public: Judged,
     told: Mapping[str, Words],
+    on_whole: Mapping[str, Studies],
     problems: tuple[Problem, ...],
     version: str,
     approved_only: frozenset[str],
@@ -129,6 +142,7 @@ def _edition(
         version,
         approved_only=is_strict,
         told_elsewhere=told["public"].narratives if name == "review" else None,
+        studied=on_whole[name],
     )
 
 
