@@ -18,7 +18,7 @@ from narrate.model.ids import Level, RuleId, StatementId, Subject
 from narrate.model.packs import Packs
 from narrate.model.rules import Verdict
 
-KEPT = 64
+KEPT = 16
 """Subjects whose claims are kept once they were made; those of others are made again."""
 
 Kept = TypeVar("Kept")

@@ -32,6 +32,8 @@ class LookedAt:
         self.look = look
         self._by_rule: dict[RuleId, tuple[Asked, ...]] = {}
         self._by_leaf: dict[Bound | Fact, Asked] = {}
+        self._said: dict[Fact | str, dict[int, str]] = {}
+        """What the records say, by fact and unit."""
         self._unit = -1
         self._numbers: dict[tuple[Selector, ...], frozenset[int]] = {}
         """Of one unit: rules ask for the same things again and again."""
@@ -50,8 +52,12 @@ class LookedAt:
 
     def _of_leaf(self, leaf: Bound | Fact) -> Asked:
         if leaf not in self._by_leaf:
-            self._by_leaf[leaf] = AskedValue(leaf, self.look) if isinstance(leaf, Bound) else AskedFact(leaf, self.look)
+            self._by_leaf[leaf] = AskedValue(leaf, self.look) if isinstance(leaf, Bound) else self._asked_fact(leaf)
         return self._by_leaf[leaf]
+
+    def _asked_fact(self, fact: Fact) -> AskedFact:
+        """Only of notes it hangs on what a rule asks what is said of them: all other rules share what a record says."""
+        return AskedFact(fact, self.look, self._said.setdefault(fact if fact.fact == "noted" else fact.fact, {}))
 
     def places(self, unit: int, selectors: Sequence[Selector]) -> tuple[Place, ...]:
         """Rows of the sheets that a measure summed; the records where there is no such row."""
@@ -144,11 +150,12 @@ class AskedValue:
 class AskedFact:
     """What the records say to a fact that a rule asks for, of every unit."""
 
-    def __init__(self, fact: Fact, look: Look) -> None:
+    def __init__(self, fact: Fact, look: Look, texts: dict[int, str]) -> None:
+        """texts: what was said of units already; more is added to it."""
         self.fact = fact
         self.measure = f"record.{fact.fact}"
         self.codes = look.leaf_verdicts(fact)[0]
-        self._texts: dict[int, str] = {}
+        self._texts = texts
 
     def text(self, look: Look, unit: int) -> str:
         found = self._texts.get(unit)

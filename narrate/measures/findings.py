@@ -163,7 +163,6 @@ def _tally(columns: _Rows, rows: list[int], of_samples: int, key: str) -> Tally:
     mass = [columns.mass_g[row] for row in rows]
     weighed = [grams for grams in mass if isfinite(grams)]
     samples = len({columns.sample[row] for row in rows if columns.is_noted[row]})
-    low, high = _ends(samples, of_samples)
     return Tally(
         taxon=kind.taxon,
         written=columns.table.written[rows[0]],
@@ -188,13 +187,7 @@ def _tally(columns: _Rows, rows: list[int], of_samples: int, key: str) -> Tally:
         only_cf=not any(k.is_certain for k in kinds),
         samples=samples,
         of_samples=of_samples,
-        ubiquity=Measurement(
-            measure="ubiquity",
-            value=samples / of_samples if of_samples else None,
-            low=low if of_samples else None,
-            high=high if of_samples else None,
-            n=of_samples,
-        ),
+        ubiquity=_ubiquity(samples, of_samples),
         ref=found_ref(key, kind.taxon or "/".join(kind.either) or kind.written, kind.part, kind.condition),
         places=columns.in_order(rows),
     )
@@ -206,10 +199,16 @@ def _sum(values: list[float]) -> float:
 
 
 @cache
-def _ends(samples: int, of_samples: int) -> tuple[float, float]:
-    """Ends of the interval of a share of samples: thousands of tallies have one of a few."""
+def _ubiquity(samples: int, of_samples: int) -> Measurement:
+    """The share of samples with its interval: thousands of tallies have one of a few, and share it."""
     low, high = wilson(np.array([samples]), np.array([of_samples]))
-    return float(low[0]), float(high[0])
+    return Measurement(
+        measure="ubiquity",
+        value=samples / of_samples if of_samples else None,
+        low=float(low[0]) if of_samples else None,
+        high=float(high[0]) if of_samples else None,
+        n=of_samples,
+    )
 
 
 def _of_kinds(kinds: list[Kind], counted: list[float], is_meant: Callable[[Kind], bool]) -> int:
