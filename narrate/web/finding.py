@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from operator import itemgetter
 
 from narrate.model.claims import Claim
+from narrate.web.claim_views import ClaimView
 from narrate.web.evidence import Opener
 from narrate.web.plants import TaxonView
 from narrate.web.views import ContextView, SampleView
@@ -37,22 +39,30 @@ def entries(
     for taxon in taxa:
         words = " ".join(filter(None, (taxon.name, *taxon.taxon.other_names, taxon.taxon.trade_name)))
         yield ("plant", taxon.title, taxon.target, words, "", "", "", "")
-    later: list[Claim] = []
-    for claim in sorted(opener.edition.claims.all_holding(), key=lambda claim: -claim.support):
-        if claim.about.level == "sample":
-            later.append(claim)
-        elif claim.about.level != "feature" or opener.members[claim.about.id] > 1:  # type: ignore[index]
-            yield _finding(opener, claim, of_context)
+    found, of_samples = _findings(opener, of_context)
+    yield from found
     for sample in samples:
         phase, kind = of_context.get(sample.context.id, ("", ""))
         title = f"{sample.id}, sample of {sample.context.id}"
         yield ("sample", title, sample.target, kind, phase, kind, "", "")
-    for claim in later:
-        yield _finding(opener, claim, of_context)
+    yield from of_samples
+
+
+def _findings(opener: Opener, of_context: Mapping[str, tuple[str, str]]) -> tuple[list[Entry], list[Entry]]:
+    """Findings of contexts, phases and the dig, and those of samples, best supported first; no claim is kept."""
+    found: list[tuple[float, Entry]] = []
+    of_samples: list[tuple[float, Entry]] = []
+    for claim in opener.edition.claims.all_holding():
+        if claim.about.level == "sample":
+            of_samples.append((-claim.support, _finding(opener, claim, of_context)))
+        elif claim.about.level != "feature" or opener.members[claim.about.id] > 1:  # type: ignore[index]
+            found.append((-claim.support, _finding(opener, claim, of_context)))
+    by_support = itemgetter(0)
+    return [one for _, one in sorted(found, key=by_support)], [one for _, one in sorted(of_samples, key=by_support)]
 
 
 def _finding(opener: Opener, claim: Claim, of_context: Mapping[str, tuple[str, str]]) -> Entry:
-    view = opener.claim(claim)
+    view = ClaimView(opener, claim)
     id = claim.about.id
     if claim.about.level == "sample":
         id = opener.edition.project.sample(id).context  # type: ignore[arg-type]
