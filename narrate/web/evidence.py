@@ -21,8 +21,8 @@ from narrate.web.rows import Rows, RowSet
 from narrate.web.wording import Wording
 from narrate.web.writing import Writing, writing_of
 
-_KEPT = 4_000
-"""Claims, figures and sets of rows kept from page to page: more than one page shows, few of what a dig holds."""
+_KEPT, _CLAIMS_KEPT = 4_000, 1_000
+"""Figures and claims kept from page to page: more than one page shows, few of what a dig holds."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -215,10 +215,13 @@ class Opener:
 
     def forget(self) -> None:
         """Called between pages: drops what was made for those before, where it comes to much."""
-        for kept in (self._claims, self._figures, self._opened):
+        for kept in (self._figures, self._opened):
             if len(kept) > _KEPT:
                 kept.clear()
-        self.rows.forget(_KEPT)
+        if len(self._claims) > _CLAIMS_KEPT or self.rows.are_many:
+            self._claims.clear()  # claims hold the rows behind them
+            self._opened.clear()
+            self.rows.forget()
 
     def _measured(self, rule_id: RuleId) -> tuple[str, ...]:
         rule = self.edition.packs.rules.get(rule_id)

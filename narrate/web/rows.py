@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 import hashlib
+from array import array
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from operator import attrgetter
 
 from narrate.model.claims import Evidence
 from narrate.model.counts import CountRow
 from narrate.model.project import Project
 from narrate.problems import Place
 from narrate.web.links import Links
+from narrate.web.rows_in_words import line_ranges, row_text
 from narrate.web.writing import Writing
 
 QUOTED_AT_MOST = 4
@@ -21,6 +22,11 @@ NUMBERED_AT_MOST = 60
 """Up to so many samples the rows are named by their numbers; of more the samples alone are, in runs."""
 LISTED_AT_MOST = 300
 """Samples of which the rows are named; of more it is said how many there are, and the counts are in the data."""
+
+_SETS_KEPT, _ROWS_KEPT = 4_000, 1_000_000
+"""Sets of rows kept from page to page, and rows in all of them: what more than one page shows, and some megabytes."""
+_NUMBERS = "I"
+_NUMBER_BYTES = array(_NUMBERS).itemsize
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -50,16 +56,26 @@ class RowGroup:
 class RowSet:
     """Rows that something rests on, under a name made from the rows themselves: the same rows, the same name."""
 
-    def __init__(self, rows: Rows, listed: tuple[_Known, ...]) -> None:
+    def __init__(self, rows: Rows, key: bytes) -> None:
+        """key: where its rows stand in the order of all places, as `array` keeps whole numbers."""
         self._rows = rows
-        self.listed = listed
+        self._key = key
+
+    @property
+    def listed(self) -> Sequence[_Known]:
+        """The rows and records in their order. A set may hold half the rows of the dig, so only numbers are kept."""
+        every = self._rows.every
+        return [every[at] for at in array(_NUMBERS, self._key)]
+
+    def __len__(self) -> int:
+        return len(self._key) // _NUMBER_BYTES
 
     def __eq__(self, other: object) -> bool:
         """Whether it is the same rows, however often the set was made: what is kept from page to page is forgotten."""
-        return self is other or (isinstance(other, RowSet) and self.listed == other.listed)
+        return self is other or (isinstance(other, RowSet) and self._key == other._key)
 
     def __hash__(self) -> int:
-        return hash((len(self.listed), self.listed[0].at))
+        return hash(self._key)
 
     @cached_property
     def id(self) -> str:
@@ -70,19 +86,19 @@ class RowSet:
     @cached_property
     def says(self) -> str:
         """Such as '7 rows of 2 samples'."""
-        whole = self._rows.writing
-        rows = sum(len(numbers) for numbers in self._by_sample.values())
-        records = len(self.listed) - rows
+        whole, by_sample = self._rows.writing, self._by_sample()
+        rows = sum(len(numbers) for numbers in by_sample.values())
+        records = len(self) - rows
         said = []
         if rows:
-            said.append(f"{_several(rows, 'row', whole)} of {_several(len(self._by_sample), 'sample', whole)}")
+            said.append(f"{_several(rows, 'row', whole)} of {_several(len(by_sample), 'sample', whole)}")
         if records:
             said.append(_several(records, "record", whole))
         return " and ".join(said)
 
     @property
     def are_few(self) -> bool:
-        return len(self.listed) <= QUOTED_AT_MOST
+        return len(self) <= QUOTED_AT_MOST
 
     @cached_property
     def quoted(self) -> tuple[RowView, ...]:
@@ -92,13 +108,13 @@ class RowSet:
     @cached_property
     def groups(self) -> tuple[RowGroup, ...]:
         """By sample; empty where they are quoted, or where there are more samples than can be listed."""
-        if self.are_few or len(self._by_sample) > LISTED_AT_MOST:
+        by_sample = {} if self.are_few else self._by_sample()
+        if len(by_sample) > LISTED_AT_MOST:
             return ()
-        if len(self._by_sample) > NUMBERED_AT_MOST:
-            return self._rows.runs(self._by_sample)
-        return tuple(self._rows.group(id, tuple(numbers)) for id, numbers in self._by_sample.items())
+        if len(by_sample) > NUMBERED_AT_MOST:
+            return self._rows.runs(by_sample)
+        return tuple(self._rows.group(id, tuple(numbers)) for id, numbers in by_sample.items())
 
-    @cached_property
     def _by_sample(self) -> Mapping[str, list[int]]:
         found: dict[str, list[int]] = {}
         for one in self.listed:
@@ -133,11 +149,14 @@ class Rows:
         self.records: dict[str, tuple[str, str]] = _records(project)
         """Place -> what it is the record of: ('context', 'C12')."""
         self._known = self._places(project)
+        self.every = tuple(self._known.values())
+        """All places in their order."""
         self.place_of_sample = {id: number for number, id in enumerate(self.by_sample)}
         """Which of the samples with rows one is, counted from 0."""
         self._sheets: tuple[Sequence[Place], Sequence[_Known | None]] | None = None
-        self._made: dict[tuple[int, ...], RowSet] = {}
+        self._made: dict[bytes, RowSet] = {}
         """Sets of rows that were made already: many arguments look at the same rows."""
+        self._many_in_sets = 0
         self._groups: dict[tuple[str, tuple[int, ...]], RowGroup] = {}
 
     def behind(self, places: Iterable[Place]) -> RowSet | None:
@@ -171,11 +190,16 @@ class Rows:
         """The rows of all the sets, each once; None where there is none."""
         return self._set({one for rows in sets if rows is not None for one in rows.listed})
 
-    def forget(self, most: int) -> None:
-        """Called between pages: drops the sets that were made for those before, where they are more than `most`."""
-        for kept in (self._made, self._groups):
-            if len(kept) > most:
-                kept.clear()
+    @property
+    def are_many(self) -> bool:
+        """Whether the sets that were made come to so much that they should be forgotten."""
+        return len(self._made) > _SETS_KEPT or len(self._groups) > _SETS_KEPT or self._many_in_sets > _ROWS_KEPT
+
+    def forget(self) -> None:
+        """Drops the sets that were made; to be called between pages."""
+        self._made.clear()
+        self._groups.clear()
+        self._many_in_sets = 0
 
     def anchor(self, place: Place) -> str:
         """The fragment that names a row on the page of its sample."""
@@ -216,10 +240,12 @@ class Rows:
     def _set(self, wanted: set[_Known]) -> RowSet | None:
         if not wanted:
             return None
-        key = tuple(sorted([one.at for one in wanted]))
-        if key not in self._made:
-            self._made[key] = RowSet(self, tuple(sorted(wanted, key=attrgetter("at"))))
-        return self._made[key]
+        key = array(_NUMBERS, sorted([one.at for one in wanted])).tobytes()
+        found = self._made.get(key)
+        if found is None:
+            found = self._made[key] = RowSet(self, key)
+            self._many_in_sets += len(found)
+        return found
 
     def _places(self, project: Project) -> Mapping[Place, _Known]:
         counts = {row.place.row: row for row in project.counts}
@@ -247,33 +273,6 @@ def _records(project: Project) -> dict[str, tuple[str, str]]:
     found.update({context.place.row: ("context", context.id) for context in project.contexts})
     found.update({sample.place.row: ("sample", sample.id) for sample in project.samples})
     return found
-
-
-def row_text(row: CountRow) -> str:
-    """What a row says of its plant: part, count as written, and what is out of the ordinary."""
-    parts = [row.part, row.count.written or "not counted"]
-    if row.mass_g is not None:
-        parts.append(f"{row.mass_g:g} g")
-    parts += [word for word, usual in ((row.condition, "charred"), (row.completeness, "whole")) if word != usual]
-    if row.size_class:
-        parts.append(row.size_class)
-    return ", ".join(parts)
-
-
-def line_ranges(lines: Iterable[str]) -> str:
-    """
-    Numbers in short.
-
-    >>> line_ranges(["12", "13", "14", "18"]), line_ranges(["3", "4"]), line_ranges(["H4", ""])
-    ('12–14, 18', '3, 4', 'H4')
-    """
-    runs: list[list[str]] = []
-    for line in filter(None, lines):
-        if runs and line.isdigit() and runs[-1][-1].isdigit() and int(line) == int(runs[-1][-1]) + 1:
-            runs[-1].append(line)
-        else:
-            runs.append([line])
-    return ", ".join(f"{run[0]}–{run[-1]}" if len(run) > 2 else ", ".join(run) for run in runs)
 
 
 def _several(number: int, word: str, writing: Writing) -> str:

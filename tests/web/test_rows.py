@@ -44,7 +44,7 @@ def test_the_same_rows_are_equal_however_often_they_are_found() -> None:
     counts = (a_row(sample.id, "Zea mays", "cupule", "4", 10), a_row(sample.id, "Iva annua", "achene", "2", 11))
     rows = Rows(a_project(counts=counts), Links(), Writing(), is_public=False)
     found = rows.behind(row.place for row in counts)
-    rows.forget(0)
+    rows.forget()
     again, fewer = rows.behind(row.place for row in counts), rows.behind([counts[0].place])
 
     assert again is not found and again == found and hash(again) == hash(found)
