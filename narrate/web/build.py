@@ -94,7 +94,7 @@ def _refuse_strangers(folder: Path, files: Iterable[str], made_before: frozenset
 def _write(
     folder: Path, site: Making, made_before: frozenset[str], ground: str, before: Mapping[str, tuple[str, str]]
 ) -> dict[str, tuple[str, str]]:
-    """Writes each page as soon as it is made, then all other files; gives key and mark of each page that has a key."""
+    """Writes all other files, then each page as soon as it is made; gives key and mark of each page that has a key."""
     names = {*site.paths, *site.others}
     marks: dict[str, str] = {}
 
@@ -107,9 +107,9 @@ def _write(
         begun.unlink()
     # The list names every file before it is written: a build that is cut short leaves nothing that looks strange.
     write(folder / MANIFEST, _manifest(made_before | names))
-    made = site.make(put, ground, {path: key for path, (key, _) in before.items()})
     for name, content in site.others.items():
-        write(folder / name, content)
+        write(folder / name, content())
+    made = site.make(put, ground, {path: key for path, (key, _) in before.items()})
     _prune(folder, sorted(made_before - names))
     write(folder / MANIFEST, _manifest(names))
     marks.update((path, before[path][1]) for path in made.standing)

@@ -3,21 +3,29 @@
 from __future__ import annotations
 
 import csv
+import hashlib
 import io
 import re
 import zipfile
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from functools import cache, partial
+from itertools import chain, islice
 
 from narrate.files import cell_text
 from narrate.model.edition import Edition
 from narrate.model.figures import Chart
+from narrate.model.packed import Packed
 from narrate.model.refs import subject_keys
 
+Content = Callable[[], bytes]
+"""Gives what a file holds: those of a large dig come to many megabytes, and each is wanted once."""
 Cell = str | int | float | None
 Table = tuple[tuple[str, ...], Iterable[Sequence[Cell]]]
 LONG_AGO = (1980, 1, 1, 0, 0, 0)
 """Date of everything in an archive, so that the same project gives the same bytes."""
+_ROWS_AT_ONCE = 1_000
+"""Rows of a table that are written as one piece."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -25,11 +33,13 @@ class Download:
     path: str
     title: str
     says: str
-    content: bytes
+    weight: int
+    """In bytes."""
+    content: Content
 
     @property
     def size(self) -> str:
-        return f"{max(1, round(len(self.content) / 1024)):,} KB"
+        return f"{max(1, round(self.weight / 1024)):,} KB"
 
 
 def tables(edition: Edition) -> tuple[Download, ...]:
@@ -42,26 +52,69 @@ def tables(edition: Edition) -> tuple[Download, ...]:
         "findings": ("Findings", "every claim that holds, with its grade and support", _claims(edition)),
         "finds": ("Finds", "what each context, phase and the dig holds, plant part by plant part", _finds(edition)),
     }
-    return tuple(
-        Download(path=f"data/{name}.csv", title=title, says=says, content=as_csv(*table))
-        for name, (title, says, table) in found.items()
-    )
+    return tuple(_table(f"data/{name}.csv", title, says, table) for name, (title, says, table) in found.items())
 
 
-def pictures(charts: Iterable[tuple[str, Chart]]) -> Mapping[str, tuple[Chart, bytes, bytes]]:
-    """
-    Charts by the name of their files, each with its picture as SVG and its table as CSV.
+def _table(path: str, title: str, says: str, table: Table) -> Download:
+    kept = Packed.of(_csv_pieces(*table))
+    return Download(path=path, title=title, says=says, weight=kept.size, content=lambda: kept.content)
 
-    charts:  under the name of its page, such as 'contexts/c12.html'.
-    """
-    return {
-        f"{page.removesuffix('.html')}-{chart.id}": (
-            chart,
-            standing(chart.svg).encode("utf-8"),
-            as_csv(chart.columns, chart.rows),
+
+class Pictures:
+    """Pictures of a site with their tables, all in one archive: each is read from it when it is wanted."""
+
+    def __init__(self, charts: Iterable[tuple[str, Chart]]) -> None:
+        """charts: under the name of its page, such as 'contexts/c12.html'."""
+        self._names: dict[bytes, str] = {}
+        kept = io.BytesIO()
+        with zipfile.ZipFile(kept, "w", zipfile.ZIP_DEFLATED) as opened:
+            for page, chart in charts:
+                name = self._names[_mark(chart)] = f"{page.removesuffix('.html')}-{chart.id}"
+                _put(opened, f"{name}.svg", standing(chart.svg).encode("utf-8"))
+                _put(opened, f"{name}.csv", as_csv(chart.columns, chart.rows))
+        self._content = kept.getvalue()
+        self._opened = zipfile.ZipFile(io.BytesIO(self._content))
+
+    @property
+    def archive(self) -> Download:
+        """All of them."""
+        says = "the pictures of the dig, its phases and contexts as SVG, each with its table as CSV"
+        content = self._content
+        return Download(
+            path="data/figures.zip", title="Figures", says=says, weight=len(content), content=lambda: content
         )
-        for page, chart in charts
-    }
+
+    def file_of(self, chart: Chart) -> str:
+        """Where a picture and its table lie as files, without the extension; empty where they lie in none."""
+        name = self._names.get(_mark(chart), "")
+        return f"figures/{name}" if name else ""
+
+    def files(self, is_png: Callable[[str], bool]) -> Mapping[str, Content]:
+        """
+        What gives each file, by its path within the site.
+
+        is_png:  whether a picture lies there as PNG too, by its path without the extension.
+        """
+        found: dict[str, Content] = {}
+        as_png: list[str] = []
+        for file in self._opened.namelist():
+            path = f"figures/{file}"
+            found[path] = partial(self._opened.read, file)
+            if file.endswith(".svg") and is_png(path.removesuffix(".svg")):
+                as_png.append(file)
+        drawn = cache(partial(self._drawn, as_png))
+        found.update((f"figures/{file[:-4]}.png", lambda file=file: drawn()[file]) for file in as_png)  # type: ignore[misc]
+        return found
+
+    def _drawn(self, files: Sequence[str]) -> Mapping[str, bytes]:
+        """Pictures as PNG, all in one go."""
+        from narrate.charts.raster import png
+
+        return dict(zip(files, png([self._opened.read(file).decode("utf-8") for file in files]), strict=True))
+
+
+def _mark(chart: Chart) -> bytes:
+    return hashlib.blake2b(chart.svg.encode("utf-8", "surrogatepass"), digest_size=16).digest()
 
 
 def standing(svg: str) -> str:
@@ -74,24 +127,18 @@ def standing(svg: str) -> str:
     return re.sub(r"var\(--chart-[a-z0-9-]+,(#[0-9a-fA-F]{3,8})\)", r"\1", svg)
 
 
-def archive(drawn: Mapping[str, tuple[Chart, bytes, bytes]]) -> Download:
-    """All pictures with their tables in one archive."""
-    kept = io.BytesIO()
-    with zipfile.ZipFile(kept, "w", zipfile.ZIP_DEFLATED) as opened:
-        for name, (_, picture, table) in drawn.items():
-            _put(opened, f"{name}.svg", picture)
-            _put(opened, f"{name}.csv", table)
-    says = "the pictures of the dig, its phases and contexts as SVG, each with its table as CSV"
-    return Download(path="data/figures.zip", title="Figures", says=says, content=kept.getvalue())
-
-
 def as_csv(columns: Sequence[str], rows: Iterable[Sequence[Cell]]) -> bytes:
     """The table as UTF-8 CSV with a header; nothing known is an empty cell."""
-    text = io.StringIO()
-    writer = csv.writer(text, lineterminator="\n")
-    writer.writerow(columns)
-    writer.writerows([_cell(cell) for cell in row] for row in rows)
-    return text.getvalue().encode("utf-8", "replace")
+    return b"".join(_csv_pieces(columns, rows))
+
+
+def _csv_pieces(columns: Sequence[str], rows: Iterable[Sequence[Cell]]) -> Iterator[bytes]:
+    """The same, some rows at a time."""
+    written = chain([columns], ([_cell(cell) for cell in row] for row in rows))
+    while some := list(islice(written, _ROWS_AT_ONCE)):
+        text = io.StringIO()
+        csv.writer(text, lineterminator="\n").writerows(some)
+        yield text.getvalue().encode("utf-8", "replace")
 
 
 def _cell(cell: Cell) -> Cell:
@@ -104,15 +151,15 @@ def _put(archive: zipfile.ZipFile, name: str, content: bytes) -> None:
 
 def _contexts(edition: Edition) -> Table:
     columns = ("context", "kind", "feature", "phase", "deposit", "security", "description", "note")
-    return columns, [
+    return columns, (
         (c.id, c.kind, c.feature, c.phase, c.deposit, c.security, c.description, c.note)
         for c in edition.project.contexts
-    ]
+    )
 
 
 def _samples(edition: Edition) -> Table:
     columns = ("sample", "context", "volume_l", "method", "light_fraction_g", "sorted", "sterile", "note")
-    return columns, [
+    return columns, (
         (
             s.id,
             s.context,
@@ -124,7 +171,7 @@ def _samples(edition: Edition) -> Table:
             s.note,
         )
         for s in edition.project.samples
-    ]
+    )
 
 
 def _counts(edition: Edition) -> Table:
@@ -132,40 +179,40 @@ def _counts(edition: Edition) -> Table:
         "sample", "taxon as written", "taxon", "part", "count as written", "count", "mass_g", "condition",
         "completeness", "size_class", "fraction", "note",
     )  # fmt: skip
-    return columns, [
+    return columns, (
         (
             r.sample, r.identification.written, r.identification.taxon, r.part, r.count.written, r.count.number,
             r.mass_g, r.condition, r.completeness, r.size_class, r.fraction, r.note,
         )
         for r in edition.project.counts
-    ]  # fmt: skip
+    )  # fmt: skip
 
 
 def _measures(edition: Edition) -> Table:
     keys = subject_keys(edition.project)
     titles = {shown.name: shown.title for shown in edition.packs.shown}
     columns = ("level", "subject", "measure", "value", "low", "high", "unit", "n", "why there is no value")
-    return columns, [
+    return columns, (
         (subject.level, keys[subject], titles.get(name, name), m.value, m.low, m.high, m.unit, m.n, m.reason)
         for subject, found in edition.findings.subjects.items()
         for name, m in found.measurements.items()
-    ]
+    )
 
 
 def _claims(edition: Edition) -> Table:
     columns = ("id", "level", "subject", "question", "statement", "grade", "support", "stability", "limits")
-    return columns, [
+    return columns, (
         (
             c.id, c.about.level, c.about.id, c.question, c.statement, c.grade, round(c.support, 4), c.stability,
             "; ".join(limit.says for limit in c.limits),
         )
         for c in edition.claims.all_holding()
-    ]  # fmt: skip
+    )  # fmt: skip
 
 
 def _finds(edition: Edition) -> Table:
     columns = ("level", "subject", "taxon", "part", "condition", "counted", "mass_g", "samples", "of samples")
-    return columns, [
+    return columns, (
         (
             subject.level,
             subject.id,
@@ -180,12 +227,4 @@ def _finds(edition: Edition) -> Table:
         for subject, found in edition.findings.subjects.items()
         if subject.level != "sample"
         for t in found.tallies
-    ]
-
-
-def pngs(drawn: Mapping[str, tuple[Chart, bytes, bytes]]) -> Mapping[str, bytes]:
-    """Pictures by the name of their files -> the same as PNG, by path."""
-    from narrate.charts.raster import png
-
-    svgs = {f"figures/{name}.png": picture.decode("utf-8") for name, (_, picture, _) in drawn.items()}
-    return dict(zip(svgs, png(tuple(svgs.values())), strict=True))
+    )

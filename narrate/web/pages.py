@@ -15,6 +15,7 @@ from jinja2 import Environment
 
 from narrate.model.edition import Edition
 from narrate.problems import Problem
+from narrate.web.downloads import Content
 from narrate.web.exhibit import label_names
 from narrate.web.links import Links, anchor, relative, slugs
 from narrate.web.lists import list_names
@@ -60,7 +61,7 @@ class Made:
 def pages(edition: Edition, templates: Path, images: Path | None) -> Mapping[str, bytes]:
     """Every file of the site by its path within it, in the order of the paths."""
     making = Making(edition, templates, images)
-    found = dict(making.others)
+    found = {name: content() for name, content in making.others.items()}
     making.make(found.__setitem__)
     return dict(sorted(found.items()))
 
@@ -88,20 +89,17 @@ class Making:
         return tuple(sorted(set(every)))
 
     @cached_property
-    def others(self) -> Mapping[str, bytes]:
-        """All files that are no pages, by their path within the site."""
-        site, found = self._site, dict[str, bytes]()
+    def others(self) -> Mapping[str, Content]:
+        """What gives each file that is no page, by its path within the site."""
+        site, found = self._site, dict[str, Content]()
         for asset in sorted(path for path in self._assets.rglob("*") if path.is_file()):
-            found[f"assets/{asset.relative_to(self._assets).as_posix()}"] = asset.read_bytes()
+            found[f"assets/{asset.relative_to(self._assets).as_posix()}"] = asset.read_bytes
         every = [*(context.images for context in site.project.contexts), *(s.images for s in site.project.samples)]
         for images in every:
             site.photographs.of(images)
-        found.update(site.photographs.found)
-        found.update(site.search_parts)
-        found.update(site.data_files)
-        found.update(site.cards)
-        found.update(machine_files(self._edition, list(self.paths)))
-        return found
+        made = {**site.photographs.found, **site.search_parts, **machine_files(self._edition, list(self.paths))}
+        found.update((path, partial(bytes, content)) for path, content in made.items())
+        return {**found, **site.data_files, **site.cards}
 
     def make(
         self, put: Callable[[str, bytes], object], ground: str = "", standing: Mapping[str, str] | None = None
@@ -135,6 +133,8 @@ class Making:
         content = _rendered(self._jinja, self._site, page, shown, self._menu)
         if shown is not it:
             vars(shown).clear()
+        else:
+            self._site.forget()
         self._site.opener.forget()
         self._many_made += 1
         if self._many_made % _BETWEEN_LOOKS == 0:

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping
-from functools import cached_property
+from collections.abc import Iterator, Mapping
+from functools import cached_property, partial
 
 from markupsafe import Markup
 
@@ -73,6 +73,12 @@ class Site:
         """A page of evidence for every subject that is told of."""
         told = told_subjects(self.project)
         return tuple(EvidenceView(self.opener, subject, self.photographs) for subject in told)
+
+    def forget(self) -> None:
+        """Called between pages: drops what one that goes over many subjects left with their views."""
+        for views in (self.contexts, self.samples, self.phases):
+            for view in views:
+                view.forget()
 
     @cached_property
     def labels(self) -> tuple[exhibit.LabelView, ...]:
@@ -168,22 +174,20 @@ class Site:
         return finding.tried(self.taxa, self.contexts)
 
     @cached_property
-    def pictures(self) -> Mapping[str, tuple[Chart, bytes, bytes]]:
-        """Pictures of the dig, its phases and contexts, by the name of their files; none in a site without data."""
-        if not self.links.to("page", "data"):
-            return {}
-        told = (view for view in (*self.phases, *self.contexts) if view.target)
-        own = tuple((view.target, chart) for view in told for chart, _ in view.figures)
-        whole = tuple(("dig", chart) for chart, _ in self.charts(*figures.OF_SITE))
-        return downloads.pictures((*whole, *own))
+    def pictures(self) -> downloads.Pictures:
+        """Pictures of the dig, its phases and contexts; none in a site without data."""
+        return downloads.Pictures(self._charts() if self.links.to("page", "data") else ())
 
-    @cached_property
-    def _files_of_pictures(self) -> Mapping[str, str]:
-        return {chart.svg: f"figures/{name}" for name, (chart, _, _) in self.pictures.items()}
+    def _charts(self) -> Iterator[tuple[str, Chart]]:
+        """Each under the page that shows it; those of contexts are drawn and not kept."""
+        yield from (("dig", chart) for chart, _ in self.charts(*figures.OF_SITE))
+        for view in (*self.phases, *self.contexts):
+            if view.target:
+                yield from ((view.target, chart) for chart, _ in figures.of_subject(view.found, self.opener.pictured))
 
     def figure_file(self, chart: Chart) -> str:
         """Where a picture and its table lie as files, without the extension; empty where they lie in none."""
-        return self._files_of_pictures.get(chart.svg, "")
+        return self.pictures.file_of(chart)
 
     def is_drawn_as_png(self, file: str) -> bool:
         """
@@ -196,18 +200,15 @@ class Site:
     @cached_property
     def to_take_away(self) -> tuple[downloads.Download, ...]:
         """Tables of the dig, and its pictures in one archive."""
-        return (*downloads.tables(self.edition), downloads.archive(self.pictures))
+        return (*downloads.tables(self.edition), self.pictures.archive)
 
     @property
-    def data_files(self) -> Mapping[str, bytes]:
+    def data_files(self) -> Mapping[str, downloads.Content]:
+        """What gives each file to take away, by its path; none in a site without data."""
         if not self.links.to("page", "data"):
             return {}
-        found = {file.path: file.content for file in self.to_take_away}
-        for name, (_, picture, table) in self.pictures.items():
-            found[f"figures/{name}.svg"] = picture
-            found[f"figures/{name}.csv"] = table
-        drawn = {name: one for name, one in self.pictures.items() if self.is_drawn_as_png(f"figures/{name}")}
-        return {**found, **downloads.pngs(drawn)}
+        tables = {file.path: file.content for file in self.to_take_away}
+        return {**tables, **self.pictures.files(self.is_drawn_as_png)}
 
     def strip(self, view: ContextView | exhibit.LabelView) -> themes.StripView | None:
         return themes.strip(view.found, self.edition)
@@ -262,20 +263,25 @@ class Site:
         says = str(getattr(it, "summary", Markup("")).striptags())
         return f"{getattr(it, 'name', self.title)}. {says}".strip()
 
-    @cached_property
-    def cards(self) -> Mapping[str, bytes]:
-        """Pictures for links, where it is known at which address the public site will stand."""
+    @property
+    def cards(self) -> Mapping[str, downloads.Content]:
+        """What gives each picture for links, where it is known at which address the public site will stand."""
         if not (self.is_public and self.project.address):
             return {}
         from narrate.charts.card import card
 
-        made = {self.card(self.dig): card(self.title, "", str(self.dig.summary.striptags()), ())}
-        for view in self.contexts:
-            strip = self.strip(view)
-            groups = () if strip is None else strip.groups
-            title = f"{view.name}, {view.kind}"
-            made[self.card(view)] = card(self.title, title, str(view.summary.striptags()), groups)
+        made: dict[str, downloads.Content] = {
+            self.card(self.dig): partial(card, self.title, "", str(self.dig.summary.striptags()), ())
+        }
+        made.update((self.card(view), partial(self._card, view)) for view in self.contexts)
         return made
+
+    def _card(self, view: ContextView) -> bytes:
+        from narrate.charts.card import card
+
+        strip = self.strip(view)
+        groups = () if strip is None else strip.groups
+        return card(self.title, f"{view.name}, {view.kind}", str(view.summary.striptags()), groups)
 
     @cached_property
     def drawn(self) -> dict[str, figures.FigureView]:

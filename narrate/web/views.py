@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from functools import cached_property, partial
+from functools import cache, cached_property, partial
 
 from markupsafe import Markup
 
@@ -91,6 +91,11 @@ class SubjectView:
             if shown.name in self.found.measurements
         )
 
+    def forget(self) -> None:
+        """Drops what pages asked of it; whoever asks again has it worked out again."""
+        for name in _worked_out(type(self)) & vars(self).keys():  # type: ignore[arg-type]
+            del vars(self)[name]
+
     def measure(self, name: str) -> Measurement:
         missing = Measurement(measure=name, value=None, reason="not measured")
         return self.found.measurements.get(name, missing)
@@ -99,6 +104,14 @@ class SubjectView:
     def claims(self) -> Mapping[str, Sequence[ClaimView]]:
         """Claims by verdict, the firmest first; those that do not hold are made when they are read."""
         return claims_by_verdict(self._opener, self.subject)
+
+
+@cache
+def _worked_out(kind: type[SubjectView]) -> frozenset[str]:
+    """Names of what views of a kind work out when they are asked and keep."""
+    return frozenset(
+        name for one in kind.__mro__ for name, value in vars(one).items() if isinstance(value, cached_property)
+    )
 
 
 class SampleView(SubjectView):
