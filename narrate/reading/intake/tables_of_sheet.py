@@ -15,6 +15,7 @@ from narrate.reading.intake.heads_mixed import with_heads_apart
 from narrate.reading.intake.heads_split import split_heads
 from narrate.reading.intake.ids_twice import ids_apart
 from narrate.reading.intake.left_over import left_over
+from narrate.reading.intake.lists_of_shares import list_of_shares
 from narrate.reading.intake.lists_under_lines import guess_lists_under_lines
 from narrate.reading.intake.long_guess import guess_long
 from narrate.reading.intake.long_table import Long
@@ -65,6 +66,12 @@ def tables_of(look: Look, marks: Marks, found: Found) -> int:
     while waiting and made < _MOST_TABLES:
         area = _trimmed(look, waiting.pop(0))
         if area is None:
+            continue
+        last, said = list_of_shares(look, area)
+        if said:
+            before = f"sheet {look.grid.sheet}: " if look.grid.sheet else ""
+            found.left_out.append(before + said)
+            waiting.append(Area(top=last + 1, left=area.left, bottom=area.bottom, right=area.right))
             continue
         forms = guess_forms(look, area) or guess_lists_under_lines(look, area)
         if forms:

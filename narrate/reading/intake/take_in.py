@@ -94,7 +94,7 @@ def take_in(sheet: Path, packs: Packs, *, shown_path: str = "", codes: Path | No
                 Place(path=path),
                 "N311",
                 "nothing in the file reads as a table of counts or of samples, expected names of plants beside "
-                "or above counts",
+                "or above counts" + "".join(f"; {said}" for said in layout.left_out if "nothing in it" not in said),
                 help=f"write a layout by hand as {sheet.name}{LAYOUT_ENDING}; DEVELOPERS.md has the form, with an "
                 "example",
             )

@@ -52,3 +52,24 @@ def test_a_period_in_short_is_no_density(tmp_path: Path) -> None:
 
     assert sorted({row.sample for row in found.rows}) == ["101", "102", "103", "104"]
     assert [p.message for p in found.problems if p.code == "N317"] == []
+
+
+SHARES = """Site,Phase,Taxon,Family,Proportion_per_Phase,Ubquity
+Millford,MF_1,Avena sp.,Poaceae,8,20
+Millford,MF_1,Triticum dicoccum grains,Poaceae,38,60
+Millford,MF_1,Lens sp.,Fabaceae,54,100
+Millford,MF_2,Avena sp.,Poaceae,3,50
+Millford,MF_2,Hordeum vulgare grain (hulled),Poaceae,97,100
+Weirby,WE,Galium sp.,Rubiaceae,1,9
+Weirby,WE,Vitis vinifera pips,Vitaceae,99,77
+"""
+"""Invented: shares and ubiquities of whole phases, no counts among them; one head is misspelt."""
+
+
+def test_a_list_of_shares_is_told_and_not_read_as_counts(tmp_path: Path) -> None:
+    """Nothing becomes a count, and the reader hears why."""
+    found = taken(tmp_path, SHARES)
+
+    assert found.rows == ()
+    assert [p.code for p in found.problems] == ["N311"]
+    assert "give 'Proportion_per_Phase' and 'Ubquity' of each taxon, and no counts" in found.problems[0].message
