@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from narrate.model.layouts import SAMPLE_ROLES
 from narrate.reading.intake.crossed_guess import Crossed
 from narrate.reading.intake.header_words import heading
@@ -11,6 +13,8 @@ from narrate.reading.intake.long_table import Long
 _OF_FINDS = ("taxon", "genus", "common name")
 _OF_AMOUNTS = ("count", "mass")
 _NO_COUNTS = (*SAMPLE_ROLES, "count", "mass", "note", "code", "location", "cf", "condition", "part")
+
+_KEY = re.compile(r"[^\W\d_]{3}[_ ]ids?$", re.IGNORECASE)
 
 
 def is_against_heads(crossed: Crossed, long: Long | None) -> bool:
@@ -31,6 +35,12 @@ def is_against_heads(crossed: Crossed, long: Long | None) -> bool:
     lines = [row for row, role in crossed.rows.items() if role.name == "counts"]
     if 2 * sum(row > head for row in lines) < len(lines):
         return False  # another table over the list
-    counts = [c for c, role in crossed.columns.items() if role.name == "counts"]
-    headed = [c for c in counts if roles.get(c) in _NO_COUNTS and heading(look.text(head, c))]
+    counted = [c for c, role in crossed.columns.items() if role.name == "counts"]
+    counts = [c for c in counted if any(look.is_amount(row, c) for row in lines)]
+    headed = [c for c in counts if _says_something_else(look.text(head, c), roles.get(c, ""))]
     return 2 * len(headed) > len(counts)
+
+
+def _says_something_else(text: str, role: str) -> bool:
+    """Whether a head names what a column of a list holds, or keys of a database: 'parent_context_id'."""
+    return bool(role in _NO_COUNTS and heading(text)) or bool(_KEY.search(text))

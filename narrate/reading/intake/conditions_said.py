@@ -56,6 +56,8 @@ def condition_said(
     whole = names.condition_of(flat)
     if whole and "?" not in flat:
         return ConditionSaid(condition=whole)
+    if re.fullmatch(r"NA|N/A|n/a|null|NULL", flat):
+        return NOTHING_SAID  # a database's word for an empty field
     if flat == "?":
         return _UNKNOWN
     if not re.search(r"\w", flat) or _QUALITY.fullmatch(flat.strip(" .()")):

@@ -9,6 +9,7 @@ from itertools import pairwise
 from narrate.model.grids import Area
 from narrate.model.layouts import SAMPLE_ROLES, Role
 from narrate.reading.intake.bands_over_list import band_over, with_heads_filled
+from narrate.reading.intake.codes_of_samples import code_of_samples, counts_said_again
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
 from narrate.reading.intake.header_words import heading, sample_rank
 from narrate.reading.intake.heads_of_list import heads_in
@@ -61,9 +62,14 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
         if taxon is not None:
             heads = {**heads, taxon: "taxon"}
     below = rows_below(look, area, row)
-    sample = _column_of_samples(look, row, heads, below)
     if taxon is None or len(below) < 1:
         return None
+    doubts: list[str] = []
+    code = None if set(heads.values()) & {"sample", "context", "feature"} else code_of_samples(look, heads, below, taxon)
+    if code is not None:
+        heads = {**heads, code: "sample"}
+        doubts.append(f"no heading names samples; each '{look.text(row, code)}' stands beside several names, and is taken for one")
+    sample = _column_of_samples(look, row, heads, below)
     columns: dict[int, Role] = {}
     flags = (
         {c for c in heads if heads[c] == "condition" and all(look.text(r, c) in ("", "0", "1") for r in below)}
@@ -85,9 +91,9 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
         heads = {c: "code" if c in running else role for c, role in heads.items()}  # 'N°' over 1, 2, 3
         once |= running
     known = [c for c in known if c not in once]
-    doubts: list[str] = []
     others = [c for c in amounts if c not in known and c > taxon and not heads[c] and _are_whole(look, below, c)]
-    if not known and len(others) == 1 and heads[taxon] in ("taxon", "genus"):
+    has_shares = bool(set(heads.values()) & {"percent", "density", "ubiquity"})  # what stands beside them is another
+    if not known and len(others) == 1 and heads[taxon] in ("taxon", "genus") and not has_shares:
         known = others
         doubts.append(
             f"DOUBTFUL: '{look.text(row, others[0])}' heads the only numbers behind the names; they are taken for "
@@ -118,6 +124,9 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
         doubts.append(f"the table names no samples; each {heads[sample]} is taken as one")
     band = band_over(look, area, row, known)
     columns.update(dict.fromkeys(band.totals if band is not None else (), Role(name="total")))
+    again = counts_said_again(look, finds, columns) if band is None else {}
+    doubts.extend(f"column '{look.text(row, c)}': {role.qualifiers[0]}; it is read once" for c, role in again.items())
+    columns.update(again)
     columns.update(contexts_of_kinds(look, finds, columns))
     columns.update(contexts_told_apart(look, row, columns))
     columns.update(shares_sorted(look, finds, columns, sample, taxon))
@@ -180,10 +189,21 @@ def _column_of_samples(look: Look, row: int, heads: dict[int, str], below: list[
         columns = [c for c, role in heads.items() if role == wanted]
         if wanted == "sample":
             given = [c for c in columns if any(look.text(r, c) for r in below)]
+            if given and all(_is_of_few(look, heads, below, c) for c in given):
+                continue  # 'sample_number' filled in for the finds of one context only
             columns = sorted(given or columns, key=lambda c: -sample_rank(look.text(row, c)))
         if columns:
             return columns[0] if wanted == "sample" else _numbered(look, row, heads, below, columns[0])
     return None
+
+
+def _is_of_few(look: Look, heads: dict[int, str], below: list[int], column: int) -> bool:
+    """Whether ids stand in few lines and not in the first, while contexts or features stand in nearly all."""
+    lines = [r for r in below if any((r, c) in look.cells for c in heads)]
+    others = [c for c in heads if heads[c] in ("context", "feature")]
+    if not lines or look.text(lines[0], column) or sum(bool(look.text(r, column)) for r in lines) >= 0.5 * len(lines):
+        return False
+    return any(sum(bool(look.text(r, c)) for r in lines) >= 0.9 * len(lines) for c in others)
 
 
 def _numbered(look: Look, row: int, heads: dict[int, str], below: list[int], known: int) -> int:

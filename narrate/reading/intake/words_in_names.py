@@ -42,6 +42,7 @@ SHORT_CONDITIONS: Mapping[str, str] = {
     "carb": "charred", "uc": "uncharred", "uncarb": "uncharred", "unchar": "uncharred", "uncharr": "uncharred", "noncarb": "uncharred", "unch": "uncharred", "unc": "uncharred", "u": "uncharred",
     "miner": "mineralised", "minér": "mineralised", "mineral": "mineralised", "dess": "desiccated", "desic": "desiccated", "dessic": "desiccated",
     "wlog": "waterlogged", "wlogged": "waterlogged", "verk": "charred", "unverk": "uncharred", "charr": "charred",
+    "charring": "charred", "carbonisation": "charred", "carbonization": "charred", "waterlogging": "waterlogged", "mineralisation": "mineralised", "mineralization": "mineralised", "desiccation": "desiccated",
 }  # fmt: skip
 AUTHOR = re.compile(
     r"\s+(?:\([^)]*\)\s*)?(?:[A-Z][\w-]*\.|L\.|&|ex|et|f\.|[A-Z][a-zü]+\.)(?:\s*(?:[A-Z][\w-]*\.?|&|ex|f\.))*(?=\s|/|$)|\s+\([A-Z][^)]*\.\)"

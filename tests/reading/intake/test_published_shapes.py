@@ -54,6 +54,45 @@ def test_a_period_in_short_is_no_density(tmp_path: Path) -> None:
     assert [p.message for p in found.problems if p.code == "N317"] == []
 
 
+RECORDS = """RecordID,Spcode,OriginalTaxon,IDlevel,PlantPart,Preservation,Scored,ScoringSystem,NumberInd,MNPP
+MILL-1,1,Triticum dicoccum,sp,grain,c,1,MNI,68.00,68
+MILL-1,2,Triticum dicoccum,sp,glume base,c,1,MNI,84.00,84
+MILL-1,3,Hordeum vulgare,sp,grain,c,1,MNI,20.00,20
+MILL-1,4,Lens culinaris,sp,seed,c,1,MNI by weight,1.2e+03,1200
+MILL-2,5,Triticum dicoccum,sp,grain,c,1,MNI,24.00,24
+MILL-2,6,Galium,G,seed,c,1,MNI,8.00,8
+FORD-1,7,Hordeum vulgare,sp,grain,c,1,MNI,32.00,32
+FORD-1,8,Pisum sativum,sp,seed,c,1,fragments,4.00,4
+FORD-1,9,Corylus avellana,sp,shell,c,0,abundance,,1
+"""
+"""Invented: a list of finds whose key of samples is headed as a record, and a second count that says the first again."""
+
+
+def test_a_key_that_stands_beside_several_names_is_the_sample(tmp_path: Path) -> None:
+    """'RecordID' is beside several taxa each time; the running number of the line is not, and is no count either."""
+    found = taken(tmp_path, RECORDS)
+
+    assert {row.sample for row in found.rows} == {"MILL-1", "MILL-2", "FORD-1"}
+    assert counted(found)["MILL-1", "Triticum dicoccum", "grain"] == 68
+    assert any("each 'RecordID' stands beside several names" in doubt for doubt in found.doubts)
+
+
+def test_a_second_count_that_says_the_first_again_is_read_once(tmp_path: Path) -> None:
+    """NumberInd and MNPP agree in every line: the one that is given in more lines is read, and that is told."""
+    found = taken(tmp_path, RECORDS)
+
+    assert sum(counted(found).values()) == 68 + 84 + 20 + 1200 + 24 + 8 + 32 + 4 + 1
+    assert any("it says the counts of 'MNPP' again" in doubt for doubt in found.doubts)
+
+
+def test_a_code_of_the_plant_is_no_sample(tmp_path: Path) -> None:
+    """A code that stands beside one name each time, however often, is a code of the plant."""
+    lines = [f"T{n % 3 + 1},{('Galium', 'Lens culinaris', 'Avena')[n % 3]},seed,{n + 1}" for n in range(9)]
+    found = taken(tmp_path, "Code,Taxon,Part,Count\n" + "\n".join(lines) + "\n")
+
+    assert not {row.sample for row in found.rows} & {"T1", "T2", "T3"}
+
+
 SHARES = """Site,Phase,Taxon,Family,Proportion_per_Phase,Ubquity
 Millford,MF_1,Avena sp.,Poaceae,8,20
 Millford,MF_1,Triticum dicoccum grains,Poaceae,38,60
@@ -73,3 +112,24 @@ def test_a_list_of_shares_is_told_and_not_read_as_counts(tmp_path: Path) -> None
     assert found.rows == ()
     assert [p.code for p in found.problems] == ["N311"]
     assert "give 'Proportion_per_Phase' and 'Ubquity' of each taxon, and no counts" in found.problems[0].message
+
+
+EXPORT = """fid,id,context,species_orig_pub,taxon,cf_genus,s_type,s_foss,s_part,sample_number,quantity,weight_g,context_id,taxon_id,new_taxon_id,qt,parent_context_id,Family
+810,,"fill - SU 3, SU 9",Quercus sp.,Quercus sp.,false,wood,charred,stem,,,,5272,,12106,3,5270,Fagaceae
+811,,"fill - SU 3, SU 9",Carpinus betulus,Carpinus betulus L.,false,wood,charred,stem,,,,5272,,3801,5,5270,Betulaceae
+812,,pit - SU 63,Quercus sp.,Quercus sp.,false,wood,charred,stem,,,,5274,,12106,1,5270,Fagaceae
+813,,pit - SU 63,Prunus sp.,Prunus sp.,false,wood,charred,stem,,,,5274,,12777,4,5270,Rosaceae
+814,,pit - SU 63,Leguminosae,,false,wood,charred,stem,,,,5274,,,11,5270,
+815,,SU 120,Ulmus sp.,Ulmus sp.,false,wood,charred,stem,,,,5277,20,12907,2,5270,Ulmaceae
+816,,jar,Quercus sp.,Quercus sp.,false,wood,charring,stem,jar 4,1,,5299,211,12106,,5270,Fagaceae
+"""
+"""Invented: an export of a database: keys of other tables beside the counts, and a count in either of two columns."""
+
+
+def test_keys_of_a_database_are_no_samples(tmp_path: Path) -> None:
+    """Each context is a sample; 'context_id' and 'parent_context_id' are keys, and 'qt' holds the counts."""
+    found = taken(tmp_path, EXPORT)
+
+    assert {row.sample for row in found.rows} == {"fill - SU 3, SU 9", "pit - SU 63", "SU 120", "jar"}
+    assert sum(counted(found).values()) == 3 + 5 + 1 + 4 + 11 + 2 + 1
+    assert {row.condition for row in found.rows} == {"charred"}
