@@ -5,12 +5,13 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 
+from narrate.model.grids import address
 from narrate.model.layouts import DERIVED_ROLES
 from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.stored_by_sample import NO_VOLUME, BySample
 from narrate.reading.intake.stored_groups import Group, meant_words, same_words
 from narrate.reading.intake.stored_ledger import At, cells_said
-from narrate.reading.intake.stored_lines import Line, Target, Worked
+from narrate.reading.intake.stored_lines import Line, Target, Worked, read_stored
 from narrate.reading.intake.stored_rates import per_litre, scaled, share
 from narrate.reading.intake.stored_states import Belongs
 
@@ -170,6 +171,26 @@ class CrossedLines(BySample):
             if lines:
                 base = self._sum(lines, of, group, line)
                 found[f"{name} %"], found[f"{name} share"] = share(part, base, 100), share(part, base, 1)
+        for name, base in self._stored_bases(line, block).items() if group is None else ():
+            found[f"{name} %"], found[f"{name} share"] = share(part, base, 100), share(part, base, 1)
+            line.guesses |= {f"{name} %", f"{name} share"}
+        return found
+
+    def _stored_bases(self, line: Line, block: list[int]) -> dict[str, Worked]:
+        """
+        The totals as they are stored, where shares may be of them: a total that is wrong is told once, by itself, and
+        not again beside each share that was taken of it.
+        """
+        ledger = self.ledger
+        sums = [n for n, role in ledger.roles(of_taxa=False).items() if role.name == "total"]
+        found: dict[str, Worked] = {}
+        for t, role in ledger.roles(of_taxa=True).items():
+            for s in block or sums if role.name == "total" else ():
+                stored = read_stored(ledger.cells.get(ledger.at(t, s)), ledger.table.marks.decimal)
+                if stored is not None and stored.number:
+                    found[f"of what {address(*ledger.at(t, s))} stores"] = Worked(
+                        value=stored.number, said=f"the total in {address(*ledger.at(t, s))}"
+                    )
         return found
 
     def _densities_of_taxon(

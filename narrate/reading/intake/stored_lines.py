@@ -91,7 +91,8 @@ def tell_line(line: Line, grid: Grid, cells: Mapping[At, Cell], decimal: str, to
         best = joint
     if not best:
         _tell_short([(t.at, own, least) for t in given if (own := stored[t.at]) is not None
-                     and (least := _least(t, "")) is not None and own.is_under(least)], line, grid, told)  # fmt: skip
+                     and (least := _least(t, "", line.guesses)) is not None and own.is_under(least)],
+                    line, grid, told)  # fmt: skip
         return line.why_not or "a sign among the counts has no number"
     unread = agreed = 0
     short: list[tuple[At, Stored, Worked]] = []
@@ -103,7 +104,7 @@ def tell_line(line: Line, grid: Grid, cells: Mapping[At, Cell], decimal: str, to
             if own is not None and (least := _least(target, best)) is not None and own.is_under(least):
                 short.append((target.at, own, least))
         elif own.agrees(worked):
-            agreed += worked.value != 0
+            agreed += worked.value != 0 and not own.is_nought  # '0%' of a little says nothing
         else:
             wrong.append((target.at, own, worked))
     what = line.label or {"percent": "%"}.get(line.kind, line.kind)
@@ -154,9 +155,10 @@ _SHEET = 10**7
 """More rows than any sheet has."""
 
 
-def _least(target: Target, reading: str) -> Worked | None:
-    """What the plain numbers beside a sign give at least, by the reading of the line or the first there is."""
+def _least(target: Target, reading: str, guesses: frozenset[str] = frozenset()) -> Worked | None:
+    """What the plain numbers beside a sign give at least, by the reading of the line or one that is no guess."""
     names = [name for name in target.readings if name.endswith(", signs left out")]
+    names = [name for name in names if name.removesuffix(", signs left out") not in guesses]
     own = [name for name in names if name == f"{reading}, signs left out"]
     known = (target.readings[name] for name in own or (names if not reading else ()))
     return min((one for one in known if one is not None), key=lambda one: one.value, default=None)

@@ -14,8 +14,10 @@ _PER = re.compile(r"(?:/|\bper\b)\s*(\d{1,4})\s*l", re.IGNORECASE)
 
 
 def share(part: Worked | None, base: Worked | None, times: float) -> Worked | None:
-    """A share of a sum, in percent where times is 100; None where there is nothing to take it of."""
+    """A share of a sum, in percent where times is 100; None where there is nothing to take it of, or grams of items."""
     if part is None or base is None or not base.value or base.perhaps:
+        return None
+    if part.said.startswith("the weights") and base.said.startswith("the counts"):
         return None
     by = times / base.value
     said = f"{part.said} of {base.said.replace('the counts in', 'those in').replace('the weights in', 'those in')}"

@@ -1,7 +1,10 @@
 """
 Sheets as publications and databases give them away: what a right reading of each shape is.
 
-All sheets are invented, in the shape of tables that are published as open data; names, places and numbers are made up.
+Sheets that stand in this file are invented, in the shape of tables that are published as open data; names, places and
+numbers are made up. One is an open data set, tables/charcoal_with_shares_below.csv: "Alamgirpur_charcoal.csv" of
+C. Lancelotti (2018), "Not all that burns is wood", PLOS ONE, from the repository cl379/papers_supl_materials on GitHub,
+folder Lancelotti2018_PLOS, licence CC BY 4.0, unchanged.
 """
 
 # ruff: noqa: E501
@@ -133,3 +136,63 @@ def test_keys_of_a_database_are_no_samples(tmp_path: Path) -> None:
     assert {row.sample for row in found.rows} == {"fill - SU 3, SU 9", "pit - SU 63", "SU 120", "jar"}
     assert sum(counted(found).values()) == 3 + 5 + 1 + 4 + 11 + 2 + 1
     assert {row.condition for row in found.rows} == {"charred"}
+
+
+WRONG_TOTAL = """Taxon,S1,S2,TOT,RN %
+Quercus sp.,40,11,51,25.50
+Pinus sp.,60,9,69,34.50
+Ulmus sp.,30,10,40,20.00
+Fagus sylvatica,25,5,30,15.00
+Alnus sp.,15,15,30,15.00
+TOT,150,50,200,100
+"""
+"""Invented: the counts of S1 add up to 170; its total says 150, so does the grand total, and the shares are of that."""
+
+
+def test_a_wrong_total_is_told_once_and_not_at_each_share_of_it(tmp_path: Path) -> None:
+    """The two totals are told; the five shares agree with what the grand total says."""
+    found = taken(tmp_path, WRONG_TOTAL)
+
+    assert [(p.place.cell, p.message.split(", expected")[0]) for p in found.problems if p.code == "N317"] == [
+        ("B7", "the stored TOT is 150, and the counts in B2 to B6 give 170"),
+        ("D7", "the stored TOT is 200, and the counts in B2 to C6 give 220"),
+    ]
+
+
+def test_a_share_of_no_total_is_told_still(tmp_path: Path) -> None:
+    """One share that neither the counts nor the stored total gives stands out."""
+    found = taken(tmp_path, WRONG_TOTAL.replace("34.50", "43.50"))
+
+    assert "E3" in [p.place.cell for p in found.problems if p.code == "N317"]
+
+
+def test_an_open_data_set_with_shares_below_is_read_to_its_own_totals() -> None:
+    """The counts of each sample add up to the total that the authors give (397 in all), and their shares are left out."""
+    found = take_in(Path(__file__).parent / "tables" / "charcoal_with_shares_below.csv", packs())
+    sums: Counter[str] = Counter()
+    for (sample, _, _), number in counted(found).items():
+        sums[sample] += number
+
+    assert dict(sums) == dict(zip(
+        ("5", "7", "9", "11", "14", "16", "18", "20", "22", "24", "30", "32", "38", "42", "44"),
+        (11, 29, 26, 22, 24, 8, 2, 2, 35, 12, 6, 45, 105, 36, 34), strict=True,
+    ))  # fmt: skip
+    assert sum(sums.values()) == 397
+    assert [p.message for p in found.problems if p.code == "N317"] == []
+
+
+UNSAID_GROUP = """Sample,Charcoal (g),Vol,Total seeds,Millets,Bean,Millet %,Bean %,Panicum miliaceum,Setaria italica,Vicia sp.,Galium sp.
+1,2.5,10,10,8,1,80%,10%,5,3,1,1
+2,0.6,10,12,12,0,100%,0%,6,6,0,0
+3,*,12,22,17,2,77%,9%,9,8,2,3
+4,0.9,10,7,7,0,100%,0%,4,3,0,0
+5,0.1,8,6,4,0,67%,0%,2,2,1,1
+"""
+"""Invented: a sum of a few taxa that nobody names, behind a column of weights, one of which is a sign."""
+
+
+def test_a_sum_of_counts_is_not_held_against_weights(tmp_path: Path) -> None:
+    """'Bean' is below the grams of charcoal before it, and that says nothing."""
+    found = taken(tmp_path, UNSAID_GROUP)
+
+    assert [p.message for p in found.problems if p.code == "N317"] == []
