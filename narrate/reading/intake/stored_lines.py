@@ -192,10 +192,11 @@ def _best(line: Line, given: list[Target], stored: Mapping[At, Stored | None]) -
             worked, own = target.readings.get(name), stored[target.at]
             if worked is None or own is None:
                 continue
-            # Noughts agree with every reading.
-            is_telling = worked.value != 0 or not own.is_nought
+            # Noughts agree with every reading, and '0%' with every small share.
+            is_same = own.agrees(worked)
+            is_telling = not own.is_nought or (worked.value != 0 and not is_same)
             telling += is_telling
-            if own.agrees(worked):
+            if is_same:
                 agreed += 1
                 full += is_telling and not own.is_nought  # '0' for 0.2 is rounded, and says little
         if name in line.guesses and (full < line.least or full < 0.6 * telling):
