@@ -59,7 +59,7 @@ def no_row_is_given_twice(checking: Checking) -> None:
             row.fraction,
         )
         before = first.setdefault(key, row)
-        if before is row or _say_different_things(before, row):
+        if before is row or _say_different_things(before, row) or _are_unlike_names(before, row):
             continue
         _twice(checking, before, row)
 
@@ -67,6 +67,11 @@ def no_row_is_given_twice(checking: Checking) -> None:
 def _say_different_things(one: CountRow, other: CountRow) -> bool:
     weighed = [row.count.amount == "weighed only" for row in (one, other)]
     return weighed[0] != weighed[1] and (one.mass_g is None or other.mass_g is None)
+
+
+def _are_unlike_names(one: CountRow, other: CountRow) -> bool:
+    """Whether both are cells of one laboratory's sheet: what it calls by one name is added there, and told."""
+    return bool(one.place.cell and other.place.cell) and one.place.path == other.place.path
 
 
 def _twice(checking: Checking, before: CountRow, row: CountRow) -> None:

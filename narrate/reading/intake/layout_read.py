@@ -125,7 +125,30 @@ def _rows(
             find.label,
         )  # fmt: skip
         groups.setdefault(key, []).append(find)
+    _tell_unlike_names(groups, told)
     return [_row(members, told, samples) for members in groups.values()]
+
+
+def _tell_unlike_names(groups: Mapping[tuple[object, ...], list[Find]], told: Told) -> None:
+    """Names of a sheet that are read as one taxon and part: 'Hordeum internode' and 'Hordeum rachis'."""
+    alike: dict[tuple[object, ...], list[Find]] = {}
+    for key, members in groups.items():
+        there = [m for m in members if m.found.count is None or m.found.count.amount != "looked for and absent"]
+        if there:
+            alike.setdefault(key[:-1], []).append(there[0])
+    for ones in alike.values():
+        labels = list(dict.fromkeys(one.label for one in ones))
+        if len(labels) < 2:
+            continue
+        first = ones[0]
+        meant = first.name.identification.taxon or first.name.identification.written
+        named = " and ".join(f"'{one.name.identification.written}'" for one in ones)
+        told.warning(
+            "N316", f"unlike {sorted(labels)}", ones[1].place,
+            f"{named} are both read as {meant}, {first.part}; the sheet parts them, so both rows are kept and they "
+            "count together, expected one name for each thing",
+            "nothing need be done if they are; else say under names in the layout what each stands for",
+        )  # fmt: skip
 
 
 def _identification(find: Find) -> Identification:

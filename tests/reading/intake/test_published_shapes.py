@@ -16,6 +16,7 @@ from functools import cache
 from pathlib import Path
 
 from narrate.model.packs import Packs
+from narrate.reading.folder import read_folder
 from narrate.reading.intake.project_intake import naming_packs
 from narrate.reading.intake.take_in import TakenIn, take_in
 
@@ -196,3 +197,40 @@ def test_a_sum_of_counts_is_not_held_against_weights(tmp_path: Path) -> None:
     found = taken(tmp_path, UNSAID_GROUP)
 
     assert [p.message for p in found.problems if p.code == "N317"] == []
+
+
+UNLIKE_NAMES = """Sample,Vol (L),Amaranthaceae,Chenopodiaceae,Hordeum internode,Hordeum rachis,Lens culinaris
+200,10,2,3,4,5,6
+206,12,1,2,1,1,3
+"""
+"""Invented: two pairs of columns that are read as one family, and as one part of one plant."""
+
+
+def test_unlike_names_that_mean_one_thing_are_kept_and_told_once(tmp_path: Path) -> None:
+    """Both columns are kept and told; a project that holds the sheet has no error for it."""
+    found = taken(tmp_path, UNLIKE_NAMES)
+    told = [p.message for p in found.problems if p.code == "N316"]
+
+    assert sum(n for (sample, _, _), n in counted(found).items() if sample == "200") == 20
+    assert len(told) == 2
+    assert told[1].startswith("'Hordeum internode' and 'Hordeum rachis' are both read as ")
+
+
+def test_unlike_names_are_no_error_of_the_project(tmp_path: Path) -> None:
+    """What intake takes in, check does not refuse."""
+    (tmp_path / "counts").mkdir()
+    (tmp_path / "records").mkdir()
+    taken(tmp_path / "counts", UNLIKE_NAMES)
+    (tmp_path / "counts" / "sheet.csv.layout.yaml").write_text(
+        taken(tmp_path / "counts", UNLIKE_NAMES).text, encoding="utf-8"
+    )
+    (tmp_path / "records" / "all.yaml").write_text(
+        "contexts: [{id: C1, kind: other}]\n"
+        "samples: [{id: '200', context: C1, volume_l: 10}, {id: '206', context: C1, volume_l: 12}]\n",
+        encoding="utf-8",
+    )
+    (tmp_path / "project.yaml").write_text(
+        "title: A dig\nauthors: [{name: A. Analyst}]\nregion_packs: [temperate-europe]\n", encoding="utf-8"
+    )
+
+    assert {p.code for p in read_folder(tmp_path).problems if p.severity == "error"} == set()
