@@ -12,7 +12,7 @@ from narrate.reading.intake.evidence import looks_like_id
 from narrate.reading.intake.header_words import heading, sample_rank
 from narrate.reading.intake.heads_in_pieces import roles_in_pieces
 from narrate.reading.intake.kind_words_abroad import kind_of
-from narrate.reading.intake.units_and_levels import naming_contexts
+from narrate.reading.intake.units_and_levels import kinds_for_contexts, naming_contexts
 
 
 @dataclass(slots=True)
@@ -197,17 +197,20 @@ class Heads(HeadRoles):
             rows = [row for row in candidates if self.rows[row].name == wanted]
             if len(rows) < 2:
                 continue
-            weak = [row for row in rows if self._is_of_kinds(row, wanted) or self._is_of_strata(row)]
+            said = {row: [self.look.text(row, c) for c in self.counts] for row in rows}
+            worded = kinds_for_contexts(said, False) if wanted == "context" else ()
+            weak = [row for row in rows if self._is_of_kinds(row, wanted) or self._is_of_strata(row) or row in worded]
             kept = next((row for row in rows if self._is_full(row) and row not in weak), rows[0])
             has_kind = any(role.name == "kind" for role in self.rows.values())
-            together = naming_contexts({row: self._label(row) for row in rows}) if wanted == "context" else ()
+            named = {row: self._label(row) for row in rows if row not in worded}
+            together = naming_contexts(named) if wanted == "context" else ()
             for row in rows:
                 if len(together) > 1 and row in together:
                     continue
                 if row != kept and wanted == "context" and self._is_of_strata(row):
                     self.rows[row] = Role(name="phase", filled=self.rows[row].filled)
                 elif row != kept:
-                    is_kind = self._is_of_kinds(row, wanted) and not has_kind
+                    is_kind = (self._is_of_kinds(row, wanted) or row in worded) and not has_kind
                     name = "kind" if is_kind else "sample note"
                     has_kind = has_kind or is_kind
                     self.rows[row] = Role(name=name, filled=self.rows[row].filled)

@@ -21,6 +21,10 @@ _LEVEL = re.compile(
 _LAYER = re.compile(r"(?:layers?|strat(?:um|a)|capas?|couches?|estratos?|strat[oi]|camadas?|schicht(?:en)?|lag(?:en)?|lager)(?: ?(?:no|nr|#|id|n°)\.?)?", re.IGNORECASE)
 
 
+_LOCUS = re.compile(r"(?:loc(?:us|i)|lots?|baskets?)(?: ?(?:no|nr|#|id|n°)\.?)?", re.IGNORECASE)
+"""Numbered within each square: locus 18 of BP48 is another than locus 18 of BR44."""
+
+
 def kinds_for_contexts(texts: Mapping[int, list[str]], has_others: bool) -> tuple[int, ...]:
     """
     The lines headed as contexts that say of what kind they are, beside a line that names features or contexts by numbers.
@@ -39,13 +43,18 @@ def naming_contexts(heads: Mapping[int, str]) -> tuple[int, ...]:
 
     >>> naming_contexts({1: "Unit", 2: "Level"}), naming_contexts({1: "Unit", 2: "Context"}), naming_contexts({3: "Level"})
     ((1, 2), (2,), (3,))
+    >>> naming_contexts({1: "Square", 2: "Locus"}), naming_contexts({2: "Locus"})
+    ((1, 2), (2,))
     """
     layers = [at for at, text in heads.items() if _LAYER.fullmatch(text.strip(" .:"))]
     units = [at for at, text in heads.items() if _UNIT.fullmatch(text.strip(" .:"))]
     levels = [at for at, text in heads.items() if _LEVEL.fullmatch(text.strip(" .:"))]
-    plain = [at for at in heads if at not in units and at not in levels and not (units and at in layers)]
+    loci = [at for at, text in heads.items() if units and _LOCUS.fullmatch(text.strip(" .:"))]
+    plain = [at for at in heads if at not in (*units, *levels, *loci) and not (units and at in layers)]
     if plain:
         return (plain[0],)
+    if loci:
+        return (units[0], loci[0])
     if units and (levels or layers):
         return (units[0], *layers[:1], *levels[:1])
     return tuple((units or levels)[:1])

@@ -237,3 +237,24 @@ def test_unlike_names_are_no_error_of_the_project(tmp_path: Path) -> None:
     )
 
     assert {p.code for p in read_folder(tmp_path).problems if p.severity == "error"} == set()
+
+
+LOCI = """Sample,Unit,Locus,Vol_L,Context,Period,Hordeum vulgare,Triticum sp.,Lens culinaris,Galium
+200,BP48,18,22,Surface,Middle,3,1,2,0
+203,BP48,18,17,Surface,Middle,3,0,2,4
+204,BP48,24,5,Fill,Middle,1,1,2,5
+206,BR44,18,30,Surface,Late,3,1,7,0
+208,BR41,45,62,Fill,Late,4,5,2,1
+"""
+"""Invented: loci are numbered within each square, and 'Context' says what was dug."""
+
+
+def test_a_locus_is_one_of_its_square(tmp_path: Path) -> None:
+    """Two loci of one square are two contexts, and so is one number in two squares; 'Surface' is what was dug."""
+    found = taken(tmp_path, LOCI)
+    assert found.layout is not None
+    roles = {c: role.name for c, role in found.layout.tables[0].columns.items()}
+    contexts = {id: " ".join(said.text for said in facts["context"]) for id, facts in found.facts.items()}
+
+    assert (roles[1], roles[2], roles[4]) == ("context", "context", "kind")
+    assert len(set(contexts.values())) == 4
