@@ -14,6 +14,8 @@ from narrate.reading.intake.heads_by_content import SIZES, are_quantities_and_st
 
 _PER_LITRE = re.compile(r"\d\s*(?:/|per)\s*(?:10 ?)?l(?:it(?:re|er)s?)?\.?$", re.IGNORECASE)
 
+_ANSWERS = frozenset(("y", "n", "yes", "no", "j", "ja", "nein", "nee", "s", "si", "sí", "sì", "oui", "non"))
+
 
 @dataclass(slots=True)
 class HeadRoles(Body):
@@ -161,6 +163,9 @@ class HeadRoles(Body):
             role = heading(look.text(row, column))
             if role in DERIVED_ROLES:
                 return role, look.text(row, column)
+        label = self._label(row)
+        if label and not heading(label) and all(t.lower() in _ANSWERS for t in texts):
+            return "", label  # 'Intramural' before 'Y, N, N': an answer, and no small heading 'n'
         if texts and sum(bool(heading(t)) and not looks_like_id(t) for t in texts) > 0.6 * len(texts):
             return "header", ""
         return "", ""

@@ -258,3 +258,19 @@ def test_a_locus_is_one_of_its_square(tmp_path: Path) -> None:
 
     assert (roles[1], roles[2], roles[4]) == ("context", "context", "kind")
     assert len(set(contexts.values())) == 4
+
+
+ANSWERS = """FN,Feat_num,Volume,Intramural,Hordeum,Zea mays,Vitis,Portulaca
+221,3316,5,N,0,3,1,4
+224,3324,6,N,1,2,0,2
+225,3325,6,Y,1,2,0,2
+226,3326,6,N,5,2,0,2
+"""
+"""Invented: 'N' for no under a heading that nobody knows, which is no 'n' over counts."""
+
+
+def test_answers_under_an_unknown_heading_are_told(tmp_path: Path) -> None:
+    """'Intramural' is not read, and the reader hears of it."""
+    found = taken(tmp_path, ANSWERS)
+
+    assert any("'Intramural'" in doubt and "nothing known" in doubt for doubt in found.doubts)
