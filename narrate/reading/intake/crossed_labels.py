@@ -158,7 +158,7 @@ class Labels(Heads):
         runs = [n for n, is_own in enumerate(given) if is_own]
         return (
             column < self.names and len(texts) >= 2 and given[0] and len(set(texts)) == len(texts)
-            and len(texts) <= 0.5 * len(given) and not any(self.look.names.part_of(text) for text in texts)
+            and len(texts) <= 0.5 * len(given) and 2 * sum(bool(self.look.names.part_of(t)) for t in texts) < len(texts)
             and any(b - a > 1 for a, b in pairwise(runs))
         )  # fmt: skip
 

@@ -179,6 +179,8 @@ def test_an_open_data_set_with_shares_below_is_read_to_its_own_totals() -> None:
         (11, 29, 26, 22, 24, 8, 2, 2, 35, 12, 6, 45, 105, 36, 34), strict=True,
     ))  # fmt: skip
     assert sum(sums.values()) == 397
+    assert found.layout is not None
+    assert found.layout.tables[0].columns[0].name == "group"  # 'WOOD', 'EXOTIC' and 'NON-WOODY' go over several lines
     assert {row.identification.taxon for row in found.rows if row.identification.written == "Undetermined"} == {
         "Indeterminate"
     }
