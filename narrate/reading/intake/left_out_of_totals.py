@@ -13,6 +13,10 @@ _WITHOUT = re.compile(
     re.IGNORECASE,
 )
 """Common practice, no source: words before what is not added."""
+_DASH = re.compile(
+    r"\s+[-–−]\s+(?P<what>(?:undet|indet|unident)\w*\.?|unid\.?|unknowns?)\s*$", re.IGNORECASE
+)
+"""'Total - undetermined' takes those off; before other words, as in 'Total - cereals', a dash says of what it is."""
 _ALL = re.compile(r"(?:the )?(?:all )?(?:other|rest|reste|doubtful|indet\w*)\b", re.IGNORECASE)
 
 
@@ -22,7 +26,12 @@ def left_out_of(label: str) -> tuple[str, str]:
 
     >>> left_out_of("Summe (ohne Holzkohle)"), left_out_of("Total excl. charcoal"), left_out_of("Total cereals")
     (('Summe', 'Holzkohle'), ('Total', 'charcoal'), ('Total cereals', ''))
+    >>> left_out_of("tot - undetermined"), left_out_of("Total - cereals")
+    (('tot', 'undetermined'), ('Total - cereals', ''))
     """
+    match = _DASH.search(label)
+    if match is not None:
+        return label[: match.start()].strip(), match["what"].strip()
     match = _WITHOUT.search(label)
     if match is None or match.start() == 0 or _ALL.match(match["what"]):
         return label, ""

@@ -276,3 +276,13 @@ def test_answers_under_an_unknown_heading_are_told(tmp_path: Path) -> None:
     found = taken(tmp_path, ANSWERS)
 
     assert any("'Intramural'" in doubt and "nothing known" in doubt for doubt in found.doubts)
+
+
+def test_a_total_less_what_nobody_could_name_is_checked(tmp_path: Path) -> None:
+    """'tot - undetermined' is the total without that line, and not the total of it."""
+    sheet = "Taxon,S1,S2\nQuercus sp.,40,11\nPinus sp.,60,9\nUndetermined,7,5\nTOT,107,25\ntot - undetermined,{},20\n"
+
+    assert [p.code for p in taken(tmp_path, sheet.format(100)).problems if p.code == "N317"] == []
+    wrong = tmp_path / "wrong"
+    wrong.mkdir()
+    assert [p.place.cell for p in taken(wrong, sheet.format(90)).problems if p.code == "N317"] == ["B6"]
