@@ -85,3 +85,18 @@ def test_every_sentence_of_the_dates_names_what_it_rests_on(judged_example: Judg
 
     assert {"C03/record", "C05/record"} <= refs[0] and {"C12/record", "C13/record", "C17/record"} <= refs[1]
     assert any(ref.startswith("C12/found.phaseolus-vulgaris") for ref in refs[2] & refs[3])
+
+
+def test_a_report_gives_dates_of_a_context_in_short(judged_example: Judged):
+    """Code, material and age, since the section prints the whole list; an entry without ranges is quoted as it is."""
+    c12, w = Subject(level="context", id="C12"), judged_example
+
+    def told(account: str) -> str:
+        project = replace(w.project, report={**w.project.report, "radiocarbon": account})
+        return narratives(project, w.packs, w.findings, w.claims, "report", levels=("context",))[c12].text
+
+    assert (
+        "VRL-0423 (maize kernel, one, from hearth C12; 700 ± 20 BP) and VRL-0424 (bean cotyledon, one, from hearth C12; "
+        "690 ± 20 BP); the calibrated ranges stand with the dates of the project."
+    ) in told(w.project.report["radiocarbon"])
+    assert "“AB-24: bean, one, from C12; 690 ± 20 BP”" in told("- AB-24: bean, one, from C12; 690 ± 20 BP")
