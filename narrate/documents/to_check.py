@@ -24,7 +24,7 @@ def notice(edition: Edition, every: Sequence[Entry]) -> Iterator[Block]:
     works = waiting(every)
     if works:
         where = ["marked in the list of references"] if is_shown(edition, "references") else []
-        where += [f"told one by one in {{{ANCHOR}}}"] if is_shown(edition, "checklist") else []
+        where += [f"listed in {{{ANCHOR}}}"] if is_shown(edition, "checklist") else []
         named = "; ".join(f"({n})\u00a0{literal(_name(entry))}" for n, entry in enumerate(works, start=1))
         # A reader of the first page needs their number and where they stand; a list of them belongs in one place.
         led = f"each is {' and '.join(where)}" if where else f"they are {named}"

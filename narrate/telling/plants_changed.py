@@ -61,11 +61,11 @@ def _by_context(page: Page, tested: Sequence[PlantChange], sure: Sequence[PlantC
     still = [change for change in tested if change.p_contexts_holm < CHANCE]
     named = page.listed(map(name, still)) if still else "none of them"
     alone = " alone" if 0 < len(still) < len(tested) else ""
-    outlast = english.agreed(max(len(still), 1), "outlasts", "outlast")
+    remain = english.agreed(max(len(still), 1), "remains", "remain")
     return page.say(
         [ref for change in (*(still or sure), *told) for ref in change.refs[:1]],
         f"{'' if page.has_told(NOT_INDEPENDENT) else f'{NOT_INDEPENDENT} of each other; '}with contexts in the place "
-        f"of samples ({numbers.count(n)}, then {numbers.count(m)}) {named}{alone} {outlast} the test"
+        f"of samples ({numbers.count(n)}, then {numbers.count(m)}) {named}{alone} {remain} significant"
         + (f"; by samples {near}" if near else ""),
     )
 

@@ -85,24 +85,20 @@ def _taxa(page: Page, group: PlantGroup) -> list[TaxonId]:
 
 def _woods(page: Page, first: Phase, last: Phase) -> list[Sentence]:
     """Woods in significantly more or fewer samples, and which of them are so counted by context."""
-    sure = [
-        c for c in page.dig.findings.woods
-        if (c.first, c.last) == (first.id, last.id) and c.p_holm < CHANCE
-        and f"wood of {c.taxon}" not in {one.what for one in page.dig.findings.only_in_part}
-    ]  # fmt: skip
+    alone = {one.what for one in page.dig.findings.only_in_part}
+    tested = [c for c in page.dig.findings.woods if (c.first, c.last) == (first.id, last.id)]
+    tested = [c for c in tested if f"wood of {c.taxon}" not in alone]
+    sure = [c for c in tested if c.p_holm < CHANCE]
     if not sure:
         return []
     ways = [("rose" if rises else "fell", [c for c in sure if c.rises is rises]) for rises in (True, False)]
     told = [f"{page.listed(_wood(page, c, c is sure[0]) for c in found)} {way}" for way, found in ways if found]
-    still = [c for c in sure if c.p_contexts_holm < CHANCE]
-    outlast = (
-        "" if len(still) == len(sure)
-        else f", {page.listed(_name(page, c) for c in still)} by context as well" if still
-        else ", though not counted by context"
-    )  # fmt: skip
-    return page.say(
-        [ref for c in sure for ref in c.refs], f"among the woods, {page.listed(told)} significantly{outlast}"
-    )
+    by_context = sorted((c for c in tested if c.p_contexts_holm < CHANCE), key=lambda c: (c.p_contexts, c.taxon))
+    names = page.listed(_name(page, c) for c in by_context) if by_context else "none of them"
+    refs = [ref for c in (*sure, *by_context) for ref in c.refs]
+    differ = english.agreed(max(len(by_context), 1), "differs", "differ")
+    told_again = f"counted by context, {names} {differ} significantly"
+    return page.say(refs, f"among the woods, {page.listed(told)} significantly; {told_again}")
 
 
 def _wood(page: Page, change: PlantChange, is_first: bool) -> str:

@@ -54,11 +54,11 @@ def _by_context(page: Page, tested: Sequence[PlantChange], sure: Sequence[PlantC
         return []
     (_, before), (_, after) = tested[0].contexts
     held = listed_figures(page, still, partial(_name, page), by="contexts") or "none of them"
-    outlast = english.agreed(max(len(still), 1), "outlasts", "outlast")
+    remain = english.agreed(max(len(still), 1), "remains", "remain")
     rest = f", and {page.listed(_contexts(page, c) for c in lost)} {english.agreed(len(lost), 'does', 'do')} not"
     refs = [ref for c in (*still, *lost) for ref in c.refs]
     contexts = f"{numbers.count(before)}, then {numbers.count(after)}"
-    return page.say(refs, f"by context ({contexts}) {held} {outlast} the test{rest if lost else ''}")
+    return page.say(refs, f"by context ({contexts}) {held} {remain} significant{rest if lost else ''}")
 
 
 def without_timber(page: Page, contexts: Sequence[str], first: Phase, last: Phase) -> str:

@@ -217,7 +217,7 @@ def test_the_first_page_gives_the_number_of_unchecked_works_and_no_list(judged_e
     notices = [plain(b.text) for b in outline(edition) if isinstance(b, Paragraph) and b.kind == "notice"]
     (unchecked,) = [text for text in notices if text.startswith("Works to be checked")]
 
-    assert "each is marked in the list of references and told one by one in" in unchecked
+    assert "each is marked in the list of references and listed in" in unchecked
     assert "(1)" not in unchecked
 
 

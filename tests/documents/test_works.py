@@ -121,7 +121,7 @@ def test_works_to_be_checked_are_counted_at_the_head_and_listed_once(judged_exam
 
     assert said.startswith(f"**Works to be checked before signing: {len(marked)} of the {works} that are cited.**")
     assert blocks.index(next(b for b in blocks if getattr(b, "text", "") == said)) < 8
-    assert said.endswith("each is marked in the list of references and told one by one in {works-to-check}.")
+    assert said.endswith("each is marked in the list of references and listed in {works-to-check}.")
     assert [row[0] for row in table.rows] == [str(n) for n in range(1, len(marked) + 1)]
     assert len(marked) > 20
     for row, line in zip(table.rows, marked, strict=True):

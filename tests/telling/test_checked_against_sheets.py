@@ -115,7 +115,7 @@ def test_contexts_stand_beside_samples(report: dict[str, str]):
 
 def test_changes_near_the_edge_are_told_as_such(report: dict[str, str]):
     """Acorns fell beyond chance, and no longer do without C19; by contexts three plants alone changed."""
-    alone = "maygrass, erect knotweed, and little barley alone outlast the test"
+    alone = "maygrass, erect knotweed, and little barley alone remain significant"
     edge = "sunflower, sumpweed, and acorns lie near the edge, for without any one of 8 to 12 contexts they fall short"
     assert f"{alone}; by samples {edge}" in report["site"]
 

@@ -68,7 +68,7 @@ def test_every_wood_that_was_tested_is_asked_by_context(judged_example: Judged, 
     upheld = {c.taxon for c, p in zip(woods, corrected, strict=True) if p < 0.05}
 
     assert upheld == {"Liquidambar styraciflua", "Robinia pseudoacacia", "Diospyros virginiana"}
-    told = "sweetgum (none, then 9), persimmon and black locust (none, then 7 each) outlast the test"
+    told = "sweetgum (none, then 9), persimmon and black locust (none, then 7 each) remain significant"
     assert any(told in s for s in sentences)
 
 
