@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import base64
+import re
 from collections.abc import Mapping, Sequence
 from html import escape
 
@@ -22,9 +23,7 @@ tbody th{font-weight:normal}caption{text-align:left;font-weight:bold;padding:.4r
 .missing{border-left:.3rem solid #5a5a5a;padding:.3rem .8rem;font-style:italic}
 .reference{padding-left:2rem;text-indent:-2rem;margin:.3rem 0}img{max-width:100%}figure{margin:1.2rem 0}
 footer{border-top:1px solid #8a8a8a;margin-top:2rem;padding-top:.3rem;font-size:.85rem}
-@media print{@page{margin:18mm 16mm 22mm}@page wide{size:landscape}
-footer{position:fixed;bottom:-14mm;left:0;right:0;border:0;margin:0}
-.wide{page:wide}thead{display:table-header-group}tr{break-inside:avoid}}
+@media print{@page wide{size:landscape}.wide{page:wide}thead{display:table-header-group}tr{break-inside:avoid}}
 """
 
 
@@ -63,12 +62,20 @@ def html(blocks: Sequence[Block], pictures: Mapping[str, bytes]) -> str:
             body.append(f"<ul><li>{_inline(block.text, known)}</li></ul>")
         else:
             body.append(f'<p class="{block.kind}">{_inline(block.text, known)}</p>')
+    style = _STYLE + _on_paper(foot_of(blocks))
     text = "\n".join(body).replace("</ul>\n<ul>", "\n")
     return (
         f'<!doctype html>\n<html lang="en"><head><meta charset="utf-8"><title>{escape(title)}</title>'
-        f'<meta name="viewport" content="width=device-width,initial-scale=1"><style>{_STYLE}</style></head>\n'
+        f'<meta name="viewport" content="width=device-width,initial-scale=1"><style>{style}</style></head>\n'
         f"<body><main>\n{text}\n</main>\n<footer>{escape(foot_of(blocks))}</footer></body></html>\n"
     )
+
+
+def _on_paper(foot: str) -> str:
+    """The foot of every page that a browser prints, with its number; on the screen it stands at the end."""
+    text = re.sub(r"""["'\\\n<&]""", lambda sign: f"\\{ord(sign[0]):x} ", foot)
+    box = f'@bottom-left{{content:"{text} Page " counter(page);font-size:9pt}}'
+    return f"@media print{{@page{{margin:18mm 16mm 22mm;{box}}}}}"
 
 
 def _table(table: Table, anchor: str, name: str, known: Mapping[str, str]) -> str:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 
-from narrate.model.dates_given import dates_given
 from narrate.model.ids import ContextId
 from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Context
@@ -13,24 +12,24 @@ from narrate.telling.page import Page
 
 IN_SHORT = "dates"
 """Audiences with a heading of that id are told what the dates say in one place."""
+_RANGES = re.compile(r";\s*cal\b")
 _ENTRY = re.compile(r"^\s*[-*•]\s+", re.MULTILINE)
 
 
 def date_sentences(page: Page, context: Context) -> list[Sentence]:
     """
     'A radiocarbon date was taken from it: “…”', for specialists, in the words of the account; in a report, which holds
-    the whole account, by code, material and age.
+    the whole account, without the ranges.
     """
     entries = [] if page.is_plain else entries_of(page.dig.project.report.get("radiocarbon", ""), context.id)
     if not entries:
         return []
-    given = dates_given(page.dig.project.report.get("radiocarbon", ""), [context.id])
-    dates = [date for date in given if context.id in date.contexts]
-    if IN_SHORT in page.audience.headings and len(dates) == len(entries) and all(date.ranges for date in dates):
-        said = [english.literal(f"{d.code} ({'; '.join(part for part in (d.material, d.age) if part)})") for d in dates]
-        quoted = f"{page.listed(said)}; the calibrated ranges stand with the dates of the project"
-    else:
-        quoted = "; ".join(f"“{english.literal(entry)}”" for entry in entries)
+    has_ranges = all(_RANGES.search(entry) for entry in entries)
+    is_short = IN_SHORT in page.audience.headings and has_ranges
+    if is_short:
+        entries = [_RANGES.split(entry)[0] for entry in entries]
+    quoted = "; ".join(f"“{english.literal(entry)}”" for entry in entries)
+    quoted += ", of which the calibrated ranges stand with the dates of the project" if is_short else ""
     was = "a radiocarbon date was" if len(entries) == 1 else "radiocarbon dates were"
     is_one = "a radiocarbon date of this context is" if len(entries) == 1 else "radiocarbon dates of this context are"
     return page.say([page.record], f"{was} taken from this context: {quoted}", f"{is_one} {quoted}")

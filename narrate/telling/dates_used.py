@@ -12,7 +12,7 @@ from narrate.model.ids import Subject, TaxonId
 from narrate.model.narrative import Sentence
 from narrate.model.plants import Taxon
 from narrate.model.stratigraphy import Phase
-from narrate.telling import english, setting
+from narrate.telling import english, manner, setting
 from narrate.telling.citations import works_cited
 from narrate.telling.page import Page
 from narrate.telling.spread import ids_listed
@@ -86,14 +86,10 @@ def _beside_phases(page: Page) -> list[Sentence]:
         )
         sentences += page.say(
             refs_of(page, dates),
-            f"{many} of {setting.phase_name(phase)} {has} main range{'s' * (len(dates) > 1)} {_between(page, span)}"
+            f"{many} of {setting.phase_name(phase)} {has} main range{'s' * (len(dates) > 1)} within {manner.calibrated(*span, page.audience)}"
             f"{beside}",
         )
     return sentences
-
-
-def _between(page: Page, span: tuple[int, int]) -> str:
-    return f"between cal AD {span[0]} and {span[1]}"
 
 
 def crops_dated(page: Page) -> dict[TaxonId, list[DatedFind]]:
@@ -143,19 +139,18 @@ def _crop_told(page: Page, finds: Sequence[DatedFind]) -> str:
     where = ids_listed(page, {id for find in finds for id in find.date.contexts})
     codes = ", ".join(find.date.code for find in finds)
     if len(finds) == 1:
-        years = _ranges(finds[0].date)
+        years = _ranges(page, finds[0].date)
     else:
         span = main_span([find.date for find in finds])
-        years = f"main ranges {_between(page, span)}" if span else ""
+        years = f"main ranges within {manner.calibrated(*span, page.audience)}" if span else ""
     return f"{plant} of {where} ({'; '.join(part for part in (codes, years) if part)})"
 
 
-def _ranges(date: DateGiven) -> str:
-    """'cal AD 1275–1305 (74.7%) or 1365–1385 (21.0%)': the ranges that are more than slight."""
+def _ranges(page: Page, date: DateGiven) -> str:
+    """'cal AD 1275–1305, 74.7%, or cal AD 1365–1385, 21.0%': the ranges that are more than slight."""
     told = [one for one in date.ranges if one.percent >= SLIGHT] or list(date.ranges)
-    years = [f"{one.start}–{one.end}" if one.start != one.end else f"{one.start}" for one in told]
-    shown = [f"{year}, {_percent(one.percent)}" for year, one in zip(years, told, strict=True)]
-    return f"cal AD {', or '.join(shown)}" if shown else date.age
+    shown = [f"{manner.calibrated(one.start, one.end, page.audience)}, {_percent(one.percent)}" for one in told]
+    return ", or ".join(shown) or date.age
 
 
 SLIGHT = 5.0
@@ -179,7 +174,7 @@ def _near_the_first(page: Page) -> list[Sentence]:
         rest = f"; by itself it does not rule out the later {ranges}" if other else ""
         cited = works_cited(page, taxon.sources[:1])
         by = f"as the list of plants has it{f' ({cited})' if cited else ''}"
-        known = f"{plant} is known in the region from about AD {taxon.earliest} on, {by}"
+        known = f"{plant} is known in the region {manner.since(taxon.earliest, page.audience)} on, {by}"
         sentences += page.say(
             [*refs_of(page, [first.date]), *([first.find.ref] if first.find.ref else [])],
             f"{known}, so that this date stands near its beginning there{rest}",

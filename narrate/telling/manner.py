@@ -73,3 +73,15 @@ def years(phase: Phase, audience: Audience) -> str:
     text = numbers.years(phase.start, phase.end, dates, era=era, dash=" to ")
     text = text.replace(" cal BP", " years before AD 1950").replace("cal ", "")
     return f"about {text}" if text and not text.startswith(("from", "until")) else text
+
+
+def calibrated(start: int | None, end: int | None, audience: Audience) -> str:
+    """'cal AD 1275–1305', '675–645 cal BP' of radiocarbon years; 'from cal AD 1275' without an end."""
+    era = audience.words.get("era", "AD")
+    return numbers.years(start, end, "cal AD", era=era, dash=dash(audience))
+
+
+def since(year: int, audience: Audience) -> str:
+    """'from AD 1250' of a year that others give; before present only as a calendar year."""
+    era = audience.words.get("era", "AD")
+    return numbers.years(year, None, "cal" if era == "BP" else "", era=era)

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from narrate.model.ids import SITE, Subject
 from narrate.model.narrative import Narrative
+from narrate.model.style import Style
 from narrate.telling.tell import narratives
 
 if TYPE_CHECKING:
@@ -32,10 +33,10 @@ def test_a_crop_that_was_dated_itself_gets_a_sentence(judged_example: Judged):
     told = _told(judged_example)
     crops, bean = _of(told, "dates")[-2:]
 
-    assert "common bean of C12 (VRL-0424; cal AD 1275–1305, 74.7%, or 1365–1385, 21.0%)" in crops
-    assert "maize of C12, C13, and C17 (VRL-0422, VRL-0423, VRL-0427; main ranges between cal AD 1265 and 1310" in crops
+    assert "common bean of C12 (VRL-0424; cal AD 1275–1305, 74.7%, or cal AD 1365–1385, 21.0%)" in crops
+    assert "maize of C12, C13, and C17 (VRL-0422, VRL-0423, VRL-0427; main ranges within cal AD 1265–1310" in crops
     assert "hickory" not in crops
-    assert bean.startswith("Common bean is known in the region from about AD 1250 on")
+    assert bean.startswith("Common bean is known in the region from AD 1250 on")
     assert "(see Hart et al. 2002)" in bean and bean.endswith("by itself it does not rule out the later range.")
 
 
@@ -43,8 +44,8 @@ def test_dates_stand_beside_the_years_of_their_phase(judged_example: Judged):
     """Main ranges, and how much of the probability given lies outside: 3.7 + 1.6 + 0.4 = 5.7% of VRL-0419."""
     early, late, *_ = _of(_told(judged_example), "dates")
 
-    assert "between cal AD 985 and 1050" in early and "at most 5.7% of any one of them (VRL-0419) lies outside" in early
-    assert "between cal AD 1265 and 1310" in late and "33.1% of any one of them (VRL-0427)" in late
+    assert "within cal AD 985–1050" in early and "at most 5.7% of any one of them (VRL-0419) lies outside" in early
+    assert "within cal AD 1265–1310" in late and "33.1% of any one of them (VRL-0427)" in late
 
 
 def test_one_date_that_lies_within_its_phase(judged_example: Judged):
@@ -53,7 +54,7 @@ def test_one_date_that_lies_within_its_phase(judged_example: Judged):
     dates = _of(inside, "dates")
 
     assert dates[0] == (
-        "One radiocarbon date of the Late hamlet has its main range between cal AD 1275 and 1305, and nothing of what "
+        "One radiocarbon date of the Late hamlet has its main range within cal AD 1275–1305, and nothing of what "
         "is given of it lies outside the years of the phase."
     )
     assert dates[1].startswith("One crop was dated by a piece of its own: common bean of C12 (AB-24; cal AD 1275–1305")
@@ -96,7 +97,20 @@ def test_a_report_gives_dates_of_a_context_in_short(judged_example: Judged):
         return narratives(project, w.packs, w.findings, w.claims, "report", levels=("context",))[c12].text
 
     assert (
-        "VRL-0423 (maize kernel, one, from hearth C12; 700 ± 20 BP) and VRL-0424 (bean cotyledon, one, from hearth C12; "
-        "690 ± 20 BP); the calibrated ranges stand with the dates of the project."
+        "“VRL-0423: maize kernel, one, from hearth C12; 700 ± 20 BP”; “VRL-0424: bean cotyledon, one, from hearth C12; "
+        "690 ± 20 BP”, of which the calibrated ranges stand with the dates of the project."
     ) in told(w.project.report["radiocarbon"])
     assert "“AB-24: bean, one, from C12; 690 ± 20 BP”" in told("- AB-24: bean, one, from C12; 690 ± 20 BP")
+
+
+def test_years_are_written_as_the_project_has_them(judged_example: Judged):
+    """Before present and with hyphens: 1950 - 1265 = 685, 1950 - 1310 = 640; the pack's year for the bean as well."""
+    w = judged_example
+    project = replace(w.project, style=Style(era="BP", dash="hyphen"))
+    told = narratives(project, w.packs, w.findings, w.claims, "report", levels=("site",))[
+        Subject(level="site", id=SITE)
+    ]
+    text = " ".join(_of(told, "dates"))
+
+    assert "main ranges within 685-640 cal BP" in text and "known in the region from 700 cal BP on" in text
+    assert "AD" not in text and "–" not in text
