@@ -84,10 +84,10 @@ def _beside_phases(page: Page) -> list[Sentence]:
             if outside[most]
             else f", and nothing of what is given of {one_or_all} lies outside the years of the phase"
         )
+        years = manner.calibrated(*span, page.audience)
         sentences += page.say(
             refs_of(page, dates),
-            f"{many} of {setting.phase_name(phase)} {has} main range{'s' * (len(dates) > 1)} within {manner.calibrated(*span, page.audience)}"
-            f"{beside}",
+            f"{many} of {setting.phase_name(phase)} {has} main range{'s' * (len(dates) > 1)} within {years}{beside}",
         )
     return sentences
 
