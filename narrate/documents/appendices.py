@@ -8,7 +8,7 @@ from narrate.documents.absent_things import is_of_what_is_absent
 from narrate.documents.blocks import Table
 from narrate.documents.inline import literal
 from narrate.model.edition import Edition
-from narrate.model.ids import SITE, Subject
+from narrate.model.ids import SITE, RuleId, Subject
 from narrate.model.measurement import Measurement
 from narrate.model.rules import Rule
 
@@ -86,7 +86,8 @@ def rules(edition: Edition) -> Table:
                 spoken_for.add(edition.packs.rules[argument.rule].statement)  # type: ignore[index]
     known = {id: edition.packs.rules[id] for id in sorted(found)}  # type: ignore[index]
     idle = {id for id, rule in known.items() if rule.direction == "against" and rule.statement not in spoken_for}
-    absent = {id for id in known if id not in idle and "holds" not in found[id] and is_of_what_is_absent(edition, id)}
+    silent = (id for id in known if id not in idle and "holds" not in found[id])
+    absent = {id for id in silent if is_of_what_is_absent(edition, RuleId(id))}
     rows = [_rule_row(edition, rule, found[id]) for id, rule in known.items() if id not in idle | absent]
     note = (
         "The title of a rule says what it looks for and is no finding: where it held stands in its row. A rule that "

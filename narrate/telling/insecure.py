@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from math import ceil
 
-from narrate.model.ids import Subject
+from narrate.model.ids import PhaseId, Subject
 from narrate.model.narrative import Sentence
 from narrate.model.sampling import Sample
 from narrate.model.stratigraphy import Context
@@ -49,9 +49,9 @@ def _without(page: Page, loose: Sequence[Context]) -> tuple[str, list[str]]:
     """
     dig, aside = page.dig, {context.id for context in loose}
     phases = sampled_phases(page) if page.subject.level == "site" else []
-    own = page.subject.id if page.subject.level == "phase" else None
-    of = [phase.id for phase in phases] if len(phases) > 1 else [own]
-    texts, refs, moves = [], list[str](), list[float]()
+    own = PhaseId(page.subject.id) if page.subject.level == "phase" else None
+    of: list[PhaseId | None] = [phase.id for phase in phases] if len(phases) > 1 else [own]
+    texts, refs, moves = list[str](), list[str](), list[float]()
     for phase in of:
         samples = [s for s in dig.project.samples if phase is None or dig.project.context(s.context).phase == phase]
         kept = [s for s in samples if s.context not in aside]

@@ -64,7 +64,7 @@ def _by_context(page: Page, tested: Sequence[PlantChange], sure: Sequence[PlantC
 def without_timber(page: Page, contexts: Sequence[str], first: Phase, last: Phase) -> str:
     """'; without them pine is in 18 of the 19 later samples': the woods that differ, less those of buildings; or ''."""
     sure = [c for c in page.dig.findings.woods if (c.first, c.last) == (first.id, last.id) and c.p_holm < CHANCE]
-    texts = []
+    texts = list[str]()
     for place, phase in enumerate((first, last)):
         own = {c.id for c in page.dig.project.contexts if c.phase == phase.id}
         if not own & set(contexts):
