@@ -29,7 +29,7 @@ def premise_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
             continue
         refs = [item.claim.id]
         if page.is_plain:
-            sentences += page.say(refs, "to read it so is our own judgement, and no book backs it")
+            sentences += page.say(refs, "to read it so is our own view, and no book backs it")
             continue
         for reason in reasons_for(page, item, most=len(rules)):
             sentences += page.say(refs, f"beside this, {reason}")
