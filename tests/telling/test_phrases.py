@@ -318,4 +318,5 @@ def test_a_change_of_one_sample_is_none(told: Told):
     text = _of(told, "site", SITE)
 
     assert "the fall of seeds of the native crops holds for floors and hearths" in text
-    assert "middens (three of three, then two of three)" in text and "show little, one sample of difference each" in text
+    assert "middens (three of three, then two of three)" in text
+    assert "show little, one sample of difference each" in text
