@@ -26,6 +26,9 @@ from narrate.model.figures import Chart
 from narrate.model.findings import SubjectFindings, Tally
 from narrate.model.packs import Packs
 
+UNSURE = 3
+"""Finds named in part with a doubt that a note tells of."""
+
 MOST_ROWS = 12
 _SHORTEST = 10
 """Items that the scale reaches at least, so that a single item does not fill the sheet."""
@@ -70,7 +73,7 @@ def draw(
         height=height,
         title=_title(groups, packs, name),
         alt=_alt(groups, shown, packs, name),
-        note=_note(groups, found),
+        note=_note(groups, found, packs),
         columns=(
             "Taxon",
             "Part",
@@ -254,7 +257,7 @@ def _spoken(tally: Tally, packs: Packs) -> str:
     return f"{plant(tally, packs)} ({amount})"
 
 
-def _note(groups: tuple[_Group, ...], found: SubjectFindings) -> str:
+def _note(groups: tuple[_Group, ...], found: SubjectFindings, packs: Packs) -> str:
     items = "; ".join(f"{group.heading.lower()}: n = {several(group.counted, 'item')}" for group in groups)
     held = [tally for group in groups for tally in group.tallies]
     extra = ""
@@ -264,6 +267,11 @@ def _note(groups: tuple[_Group, ...], found: SubjectFindings) -> str:
         extra += " '+' means that some rows only note presence."
     if any(tally.only_cf for tally in held):
         extra += " 'cf.' means that every identification is tentative."
+    # A text may give the sure ones first, as in '11 (perhaps 14)'; the bar holds all.
+    unsure = sorted((t for t in held if 0 < t.doubtful < t.counted), key=lambda t: -t.doubtful)[:UNSURE]
+    if unsure:
+        named = listed(f"{t.doubtful} of {t.counted:,} {plant(t, packs)}" for t in unsure)
+        extra += f" Counted with the others, and not surely named: {named}."
     if any(group.counted >= 20 and len(group.tallies) > 1 for group in groups):
         extra += " Shares are of the items under the same heading."
     start = f"Items as counted in {several(found.samples, 'sample')}, not scaled up; {items}."

@@ -236,11 +236,11 @@ def _title(points: list[_Point], called: _Called) -> str:
     if not any(point.ratio is not None and (point.ratio.value is not None or point.ratio.reason) for point in points):
         return f"Kernels against {called.cupules} in {contexts}"
     if below and below >= above:
-        more = f"; more in {in_words(above)}" if above else ""
-        return f"Clearly fewer kernels than whole ears would hold in {in_words(below)} of {contexts}{more}"
+        more = f"; in {in_words(above)}, clearly more" if above else ""
+        return f"In {in_words(below)} of {contexts}, clearly fewer kernels lay than whole ears hold{more}"
     if above:
-        more = f"; fewer in {in_words(below)}" if below else ""
-        return f"Clearly more kernels than whole ears would hold in {in_words(above)} of {contexts}{more}"
+        more = f"; in {in_words(below)}, clearly fewer" if below else ""
+        return f"In {in_words(above)} of {contexts}, clearly more kernels lay than whole ears hold{more}"
     return f"{capitalised(contexts)}: in none do kernels and {called.cupules} clearly depart from whole ears"
 
 

@@ -27,6 +27,7 @@ from narrate.telling.seasons_asked import with_what_is_asked
 from narrate.telling.sentences import told
 from narrate.telling.spread import Presence, k_of_n, name_of, of_samples, out_of_text, presences, unsure
 from narrate.telling.through_time import ENOUGH, beside_another_phase, sampled_phases
+from narrate.telling.wild_kin import wild_kin_sentences
 from narrate.telling.wood_notes import timber_for_visitors
 
 
@@ -112,7 +113,9 @@ def basis_sentences(page: Page, name: str, phase: Phase, contexts: Sequence[Cont
                 f"{page.count(empty, 'sample', 'samples')} held nothing and "
                 f"{english.agreed(empty, 'counts', 'count')} in the shares",
             )
-    return sentences + insecure_sentences(page, contexts) + richest_sentences(page)
+    return (
+        sentences + insecure_sentences(page, contexts) + wild_kin_sentences(page, contexts) + richest_sentences(page)
+    )
 
 
 def richest_sentences(page: Page) -> list[Sentence]:

@@ -50,6 +50,13 @@ def test_wood_is_not_weighed_against_seeds():
     assert chart.title == "Grape seeds made up most of the counted remains of context C07: 12 of 15"
 
 
+def test_what_is_not_surely_named_is_told_with_its_number():
+    """A text gives '11 (perhaps 14)'; the bar holds all 14, and the note says how many of them are in doubt."""
+    chart = chart_of(a_tally("Vitis", "seed", 14, doubtful=3), a_tally("Rhus", "seed", 2))
+
+    assert "not surely named: 3 of 14 grape seeds." in chart.note
+
+
 def test_modern_seeds_stand_apart():
     """Uncharred seeds have a heading of their own and never lead."""
     chart = chart_of(a_tally("Portulaca oleracea", "seed", 500, "uncharred"), a_tally("Vitis", "seed", 12))

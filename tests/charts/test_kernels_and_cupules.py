@@ -33,9 +33,8 @@ def test_title_counts_contexts_whose_interval_excludes_whole_ears():
     """Two fall clearly short, one clearly exceeds, one may be either."""
     chart = chart_of(A=(4, 40, FEW), B=(5, 50, FEW), C=(45, 5, MANY), D=(8, 4, UNSURE))
 
-    assert (
-        chart.title == "Clearly fewer kernels than whole ears would hold in two of 4 contexts with maize; more in one"
-    )
+    short = "In two of 4 contexts with maize, clearly fewer kernels lay than whole ears hold"
+    assert chart.title == f"{short}; in one, clearly more"
 
 
 def test_nothing_clear_is_said_to_be_unclear():

@@ -187,6 +187,13 @@ def test_wood_is_told_of_by_what_was_named(told: dict[str, str]):
     assert "More than a quarter of the pieces of wood that we could name were pine." in told["late"]
 
 
+def test_wild_kin_counted_with_the_crops_is_told(told: dict[str, str]):
+    """The sheet has a goosefoot seed with a thick coat in C16, of the late samples with small-seeded crops."""
+    thick = "In rubbish heap C16 at least one goosefoot seed had a thick coat, as the wild plant has, and we count it"
+    assert thick in told["late"]
+    assert "thick coat" not in told["early"]
+
+
 def test_litres_keep_their_half(told: dict[str, str]):
     """The samples of the dig have 411.5 litres."""
     assert "411.5 litres" in told[SITE]
