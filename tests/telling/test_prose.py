@@ -353,7 +353,8 @@ def test_contexts_where_a_thing_is_read_carry_it(told: dict[str, dict[Subject, N
 def test_a_plant_is_explained_once_a_page(told: dict[str, dict[Subject, Narrative]], audience: str):
     """'goosefoot seeds (from a plant with tiny round seeds)' at the first use, and bare from then on."""
     for narrative in told[audience].values():
-        explained = Counter(re.findall(r"\b(?!and\b|picked\b)(\w+)(?: \w+)? \((?:from )?an? [a-z ]+\)", narrative.text))
+        glosses = r"\b(?!and\b|picked\b|of\b)(\w+)(?: (?!of\b)\w+)?(?: and bits of \w+)? \((?:from )?an? [a-z ]+\)"
+        explained = Counter(re.findall(glosses, narrative.text))
         assert not explained or max(explained.values()) == 1, (narrative.title, explained)
 
     assert any("(from a plant with tiny round seeds)" in n.text for n in told["public"].values())
@@ -370,8 +371,9 @@ def test_the_style_of_the_project_stands_in_all_words(judged_example: Judged, au
     # A quotation stands as it was written.
     whole_text = re.sub(r"“[^”]*”", "", "\n".join(texts))
 
-    assert re.search(r"\bCE\b", whole_text) and re.search(r"\d\u202f\d{3}", whole_text)
-    assert "liter" in whole_text
+    assert re.search(r"\bCE\b", whole_text)
+    # A panel counts neither finds nor soil where something else is to be told.
+    assert audience == "label" or (re.search(r"\d\u202f\d{3}", whole_text) and "liter" in whole_text)
     assert re.findall(r"\d,\d{3}\b|\d–\d|\blitres?\b|\bAD\b", whole_text) == []
 
 
