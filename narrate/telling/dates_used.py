@@ -174,7 +174,7 @@ def _near_the_first(page: Page) -> list[Sentence]:
         rest = f"; by itself it does not rule out the later {ranges}" if other else ""
         cited = works_cited(page, taxon.sources[:1])
         by = f"as the list of plants has it{f' ({cited})' if cited else ''}"
-        known = f"{plant} is known in the region {manner.since(taxon.earliest, page.audience)} on, {by}"
+        known = f"{plant} is known in the region {manner.since(taxon.earliest, page.audience)} on at the earliest, {by}"
         sentences += page.say(
             [*refs_of(page, [first.date]), *([first.find.ref] if first.find.ref else [])],
             f"{known}, so that this date stands near its beginning there{rest}",
