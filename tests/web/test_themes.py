@@ -34,3 +34,11 @@ def test_months_are_told_in_words_for_narrow_pages() -> None:
     row = themes.YearRow(name="x", target="", part="seed", items=1, months=months, keeping="", binds=False)
 
     assert row.told == "November to January; by some sources February"
+
+
+def test_plants_and_woods_that_were_tested_have_a_table_each(judged_example: Judged) -> None:
+    """The page of phases shows the team all 21 plants and 12 woods that were tested between the two phases."""
+    plants, woods = themes.tested(edition_of("review", judged_example, {}, (), "test"))
+
+    assert (plants.what, len(plants.rows), plants.early, plants.late) == ("Plants", 21, "Early hamlet", "Late hamlet")
+    assert (woods.what, len(woods.rows)) == ("Woods", 12)
