@@ -71,8 +71,8 @@ def items_behind(look: Look, rule: Rule) -> np.ndarray:
     (units,): items that the criteria of a rule count, each once; marks count by their lower ends, and a rule that
     counts nothing rests on what the records say and on no number of items.
 
-    Of fruits that hold many seeds the fewest that could have held what was found are counted: six seeds of persimmon
-    may be of one, and forty of a strawberry.
+    For a season, of fruits that hold many seeds the fewest that could have held what was found are counted: six seeds
+    of persimmon may be of one, and forty of a strawberry, and one fruit was picked on one day.
     """
     return look.units.kept(("items behind", rule.id), lambda: _items_behind(look, rule))
 
@@ -85,6 +85,9 @@ def _items_behind(look: Look, rule: Rule) -> np.ndarray:
         return np.full(len(units.ids), np.inf)
     rows = np.unique(np.concatenate([units.rows(selector) for selector in selectors]))
     items = units.table.counted[:1, rows] + np.nan_to_num(units.table.class_low[rows])[None, :]
+    statement = units.packs.statements.get(rule.statement)
+    if statement is None or statement.question != "season":
+        return units.sum_of(items, rows)[0]
     total = np.zeros(len(units.ids))
     for (_, seeds), chosen in _by_fruit(look, rows).items():
         total += np.ceil(units.sum_of(items[:, chosen], rows[chosen])[0] / seeds)

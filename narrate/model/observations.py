@@ -33,6 +33,8 @@ class Observation:
     """Of a find: which finds are meant; None: any."""
     agrees_with: tuple[StatementId, ...] = ()
     against: tuple[StatementId, ...] = ()
+    not_against: tuple[StatementId, ...] = ()
+    """Statements that a reader may take it to speak against, and that it leaves as they are, for what it means."""
     told_with: ToldWith = "readings"
     means: str = ""
     """Why it bears on them, as a clause that can follow 'because': 'earth reddens where it is heated'."""

@@ -21,6 +21,7 @@ def observation_fields() -> dict[str, Field]:
         "phrases": Field(reads=list_of(text("words", may_be_empty=False), one_is_a_list=True), is_needed=True),
         "of": Field(reads=selector()),
         "agrees_with": _STATEMENTS,
+        "not_against": _STATEMENTS,
         "against": _STATEMENTS,
         "told_with": Field(reads=one_of(TOLD_WITH)),
         "means": Field(reads=text()),

@@ -11,7 +11,6 @@ from narrate.telling.borne import Borne, readable, readings_borne
 from narrate.telling.carried import (
     SUGGESTS,
     Verb,
-    are_many,
     carried_sentences,
     clauses_in_row,
     firmer_sentences,
@@ -88,17 +87,17 @@ def _of_phase(
     page: Page, borne: Sequence[Borne], phase: Phase, of: Sequence[str], verb: Verb, *, is_lead: bool
 ) -> str:
     """'in the Late hamlet C14 and C16 speak for nuts and fruit, and C17 for maize'."""
-    by_place: dict[tuple[str, bool, bool], list[str]] = {}
+    by_place: dict[tuple[str, bool, str, bool], list[str]] = {}
     for one in borne:
         ids = sorted(id for id, _ in one.carried if id in of)
-        key = (side(page, one, ids, len(of)), are_many(one, ids), only_suggested(one, ids))
+        key = (*side(page, one, ids, len(of)), only_suggested(one, ids))
         by_place.setdefault(key, []).append(_brief(page, one, is_lead=is_lead))
     parts: list[str] = []
     was_firm = False
-    for (who, is_many, is_weak), nouns in sorted(by_place.items(), key=lambda pair: pair[0][2]):
+    for (who, is_many, which, is_weak), nouns in sorted(by_place.items(), key=lambda pair: pair[0][3]):
         does = SUGGESTS if is_weak else verb
         said = verb[2].strip() if was_firm and not is_weak else does[1] if is_many else does[0]
-        parts.append(f"{who} {said} {page.listed(nouns)}")
+        parts.append(f"{who} {said} {page.listed(nouns)}{which}")
         was_firm = not is_weak
     return f"in {setting.phase_name(phase)} {clauses_in_row(parts)}"
 

@@ -82,9 +82,9 @@ def _season_once(text: str) -> str:
     >>> _season_once("maize and amaranth ripen in autumn; this is consistent with gathering in autumn")
     'maize and amaranth ripen in autumn; this is consistent with gathering in that season'
     """
-    before = _GATHERING.search(text)
-    if before is not None and re.search(_SEASON, text[: before.start()]):
+    if len(set(re.findall(_SEASON, text))) > 1:
         return text  # of two seasons 'then' names neither
+    before = _GATHERING.search(text)
     if before is not None:
         ripe = rf"\b(ripens?) in {before[1]}\b"
         return text[: before.end()] + re.sub(ripe, r"\1 then", text[before.end() :])

@@ -66,10 +66,10 @@ def single_sentences(
         _part(page, read, one, verb, is_first=i == 0 or only_suggested(single[i - 1]), in_full=True)
         for i, one in enumerate(single)
     ]
-    who, is_many = _who(page, read, single[0])
+    who, is_many, which = _who(page, read, single[0])
     noun = single[0].noun.removeprefix("the use of ")
     does = SUGGESTS if only_suggested(single[0]) else verb
-    parts[0] = f"{who}, though not {whole} as a whole, {does[1] if is_many else does[0]} {noun}"
+    parts[0] = f"{who}, though not {whole} as a whole, {does[1] if is_many else does[0]} {noun}{which}"
     return page.say([ref for one in single for ref in one.refs], clauses_in_row(parts))
 
 
@@ -98,26 +98,21 @@ def only_suggested(one: Borne, ids: Sequence[str] = ()) -> bool:
 _SUGGESTED = GRADE_NAMES.index("suggests")
 
 
-def are_many(one: Borne, ids: Sequence[str]) -> bool:
-    """Whether the verb is plural: of the contexts that `by_firmness` names outside the brackets."""
-    firm = [id for id, claim in one.carried if id in ids and GRADE_NAMES.index(claim.grade) > _SUGGESTED]
-    return len(firm or ids) > 1
-
-
-def by_firmness(page: Page, one: Borne, ids: Sequence[str]) -> str:
-    """'C11 and C13 (C15 only suggests it)': contexts by name, those that only suggest it apart."""
+def parted(one: Borne, ids: Sequence[str]) -> tuple[list[str], list[str]]:
+    """Contexts that speak for a reading and those that only suggest it; all are first where they are of one kind."""
     weak = [id for id, claim in one.carried if id in ids and GRADE_NAMES.index(claim.grade) <= _SUGGESTED]
     firm = [id for id in ids if id not in weak]
-    if not weak or not firm:
-        return ids_listed(page, ids)
-    return f"{ids_listed(page, firm)} ({_suggesting(page, weak)})"
+    return (firm, weak) if firm else (list(ids), [])
 
 
-def _suggesting(page: Page, weak: Sequence[str]) -> str:
-    """'C02 and C08 only suggest it', 'seven others only suggest it'."""
-    suggest = english.agreed(len(weak), "suggests", "suggest")
-    who = ids_listed(page, weak) if len(weak) <= NAMED else page.count(len(weak), "other", "others")
-    return f"{who} only {suggest} it"
+def which_suggest(page: Page, weak: Sequence[str]) -> str:
+    """', which C04 and C08 only suggest': behind a reading that others speak for."""
+    who = ids_listed(page, weak) if len(weak) <= LISTED else page.count(len(weak), "other", "others")
+    return f", which {who} only {english.agreed(len(weak), 'suggests', 'suggest')}" if weak else ""
+
+
+LISTED = 6
+"""Contexts that are all named where some speak for a reading and some only suggest it."""
 
 
 def least_told(page: Page) -> Verb:
@@ -141,12 +136,12 @@ def _part(
             weak = f"{ids_listed(page, one.weak)} {are} consistent with it"
             return f"no single context speaks firmly for {noun}, though {weak}"
         return f"no single context speaks for {noun}, which rests on its spread over the samples"
-    who, is_many = _who(page, read, one)
+    who, is_many, which = _who(page, read, one)
     if only_suggested(one):
         return f"{who} {SUGGESTS[1] if is_many else SUGGESTS[0]} {noun}"
     if is_first:
-        return f"{who} {verb[1] if is_many else verb[0]} {noun}"
-    return f"{who} {verb[2]}{noun}"
+        return f"{who} {verb[1] if is_many else verb[0]} {noun}{which}"
+    return f"{who} {verb[2]}{noun}{which}"
 
 
 def in_brief(noun: str, question: str) -> str:
@@ -188,45 +183,47 @@ def firmer_sentences(page: Page, borne: Sequence[Borne], held: Sequence[Reading]
     return []
 
 
-def _who(page: Page, read: Sequence[Context], one: Borne) -> tuple[str, bool]:
-    """'C12 and C14', 'eight of the nine contexts that can be read (all but C03)', and whether they are many."""
+def _who(page: Page, read: Sequence[Context], one: Borne) -> tuple[str, bool, str]:
+    """
+    'C12 and C14', or 'eight of the nine contexts that can be read (all but C03)'; whether they are many; and behind the
+    reading the contexts that only suggest it.
+    """
     ids = {id for id, _ in one.carried}
     n, of = len(ids), len(read)
     if n == 1:
-        return f"{ids_listed(page, ids)} alone", False
-    weak = {id for id, claim in one.carried if GRADE_NAMES.index(claim.grade) <= _SUGGESTED}
-    if weak and weak != ids:
+        return f"{ids_listed(page, ids)} alone", False, ""
+    firm, weak = parted(one, sorted(ids))
+    if weak:
         # Words for what is supported do not cover places that only suggest it.
-        if n - len(weak) <= NAMED and len(weak) <= NAMED:
-            return by_firmness(page, one, sorted(ids)), are_many(one, sorted(ids))
-        firm = page.count(n - len(weak))
-        return f"{firm} of the {page.count(of)} contexts that can be read ({_suggesting(page, sorted(weak))})", True
+        many = f"{page.count(len(firm))} of the {page.count(of)} contexts that can be read"
+        who = ids_listed(page, firm) if len(firm) <= LISTED else many
+        return who, len(firm) > 1, which_suggest(page, weak)
     if n == of and of > 2:
-        return f"every context that can be read ({page.count(of)})", False
+        return f"every context that can be read ({page.count(of)})", False, ""
     kinds = page.dig.packs.words.context_kinds
     for trait, called in TRAITS:
         of_trait = {c.id for c in read if (kind := kinds.get(c.kind)) is not None and trait in kind.traits}
         if ids == of_trait:
             every = "both" if n == 2 else f"all {page.count(n)}"
-            return f"{every} {called} ({ids_listed(page, ids)}) and nothing else", True
+            return f"{every} {called} ({ids_listed(page, ids)}) and nothing else", True, ""
     if of > NAMED and of - n <= 2 and n > 2 * (of - n):
         rest = ids_listed(page, [c.id for c in read if c.id not in ids])
-        return f"{page.count(n)} of the {page.count(of)} contexts that can be read (all but {rest})", True
+        return f"{page.count(n)} of the {page.count(of)} contexts that can be read (all but {rest})", True, ""
     if n <= NAMED:
-        return by_firmness(page, one, sorted(ids)), are_many(one, sorted(ids))
-    firm = [id for id, claim in one.carried if claim.grade == one.carried[0][1].grade]
-    firmest = f" (most firmly {ids_listed(page, firm)})" if len(firm) <= NAMED else ""
-    return f"{page.count(n)} of the {page.count(of)} contexts that can be read{firmest}", True
+        return ids_listed(page, ids), True, ""
+    firmest = [id for id, claim in one.carried if claim.grade == one.carried[0][1].grade]
+    most = f" (most firmly {ids_listed(page, firmest)})" if len(firmest) <= NAMED else ""
+    return f"{page.count(n)} of the {page.count(of)} contexts that can be read{most}", True, ""
 
 
-def side(page: Page, one: Borne, ids: Sequence[str], of: int) -> str:
-    """'C11, C13, and C15'; of more than are named 'seven of the nine contexts'; of all 'all nine contexts'."""
-    if len(ids) <= NAMED:
-        return by_firmness(page, one, ids)
-    many = page.count(of)
-    weak = [id for id, claim in one.carried if id in ids and GRADE_NAMES.index(claim.grade) <= _SUGGESTED]
-    if weak and len(weak) < len(ids):
-        if len(ids) - len(weak) <= NAMED and len(weak) <= NAMED:
-            return by_firmness(page, one, ids)
-        return f"{page.count(len(ids) - len(weak))} of the {many} contexts ({_suggesting(page, weak)})"
-    return f"all {many} contexts" if len(ids) == of else f"{page.count(len(ids))} of the {many} contexts"
+def side(page: Page, one: Borne, ids: Sequence[str], of: int) -> tuple[str, bool, str]:
+    """
+    'C11, C13, and C15'; of more than are named 'seven of the nine contexts'; of all 'all nine contexts'; whether they
+    are many; and behind the reading the contexts that only suggest it.
+    """
+    firm, weak = parted(one, ids)
+    which = which_suggest(page, weak)
+    if len(firm) <= (LISTED if weak else NAMED):
+        return ids_listed(page, firm), len(firm) > 1, which
+    every = f"all {page.count(of)} contexts"
+    return every if len(firm) == of else f"{page.count(len(firm))} of the {page.count(of)} contexts", True, which

@@ -51,7 +51,7 @@ OF_THE_DIG = (DATABLE, "work.enough-for-proportions")
 """Told for the whole dig at once or for the reviewer: a report wants one list of what could be dated."""
 
 EXPECTED = ("fuel.wood",)
-"""What refuse of every household holds: told of a fire, and of refuse only where nothing else is read."""
+"""What every fire and all refuse holds: told of a phase, and of a context only where nothing else is read there."""
 
 NOT_NEWS = (STORED_ONLY, "deposit.redeposited")
 """Readings that say what a deposit cannot tell: never what a list tells of it."""
@@ -109,9 +109,10 @@ def without_the_expected(page: Page, context: Context, held: Sequence[Reading]) 
     is_fire = kind is not None and "thermal" in kind.traits
     news = [r for r in held if r.rank > 1 and r.claim.question in ("food", "processing", "field", "season", "fuel")]
     news = [r for r in news if r.claim.statement not in (*EXPECTED, *NOT_NEWS)]
-    if is_fire or not news:
+    # That wood burned in a fire is told of the phase; visitors hear it of the fire as well.
+    if (is_fire and page.is_plain) or not news:
         return list(held)
-    dull = [r for r in held if r.claim.statement in EXPECTED and r.rank <= _SUGGESTS]
+    dull = [r for r in held if r.claim.statement in EXPECTED and (is_fire or r.rank <= _SUGGESTS)]
     page.told.update(r.claim.id for r in dull)
     return [r for r in held if r not in dull]
 

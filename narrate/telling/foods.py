@@ -153,6 +153,15 @@ def _most_of(page: Page, item: Reading, plants: Sequence[str]) -> tuple[str, lis
     return chief_of_several(page, {plant: numbers.get(plant, 0) for plant in plants}) or ("chiefly", list(plants[:2]))
 
 
+def kinds_told(page: Page, item: Reading) -> tuple[str, str]:
+    """('namely', 'amaranth, bedstraw, and dock') where few kinds are behind a reading; of many the chief ones."""
+    taxa = page.dig.packs.taxa
+    own = [t for t in item.behind if t.counted and not t.only_cf and t.taxon in taxa]
+    numbers = _numbers(page, (t for t in own if t.taxon is not None and taxa[t.taxon].rank in ("species", "genus")))
+    ordered = sorted(numbers, key=lambda name: (-numbers[name], name))
+    return ("namely", page.listed(ordered)) if len(ordered) <= LISTED else ("chiefly", page.listed(ordered[:2]))
+
+
 def chief_of_several(page: Page, numbers: Mapping[str, int]) -> tuple[str, list[str]] | None:
     """
     The chief plants of a phase or dig, and the word they stand behind.

@@ -39,12 +39,18 @@ def modern_find_sentences(page: Page, context: Context) -> list[Sentence]:
 
 
 def stone_sentences(page: Page, context: Context) -> list[Sentence]:
-    """'Burned stone (5,380 g) came from the heavy fractions of S007 and S008, in agreement with burning in place'."""
+    """
+    'Burned stone (5,380 g) came from the heavy fractions of S007 and S008, in agreement with burning in place'; daub
+    too, which lasts where fire has baked it.
+    """
     claim = page.dig.claims.find(page.subject, IN_PLACE)
     if page.is_plain or page.is_review or claim is None or claim.id not in page.told:
         return []
-    seen = next((o for o in page.dig.packs.observations if o.noted_of == "heavy" and IN_PLACE in o.agrees_with), None)
-    found, samples = _found(page, context, seen) if seen is not None else ({}, [])
+    seen = [o for o in page.dig.packs.observations if o.noted_of == "heavy" and IN_PLACE in o.agrees_with]
+    found, samples = dict[str, str](), list[str]()
+    for finds, where in (_found(page, context, each) for each in seen):
+        found |= finds
+        samples += [id for id in where if id not in samples]
     if not found:
         return []
     what = page.listed([f"{english.literal(name)} ({amount})" for name, amount in found.items()])

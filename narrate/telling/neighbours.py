@@ -118,7 +118,28 @@ def found_only_here(page: Page) -> list[Sentence]:
         f"{plants} {was} found in no other context",
         f"no other context held {page.listed(names, word='or')}",
         f"only here {was} {plants} found",
-    )
+    ) + _of_the_building(page, list(unique.values()))
+
+
+def _of_the_building(page: Page, only: Sequence[Tally]) -> list[Sentence]:
+    """Of a building: that a plant which is built with was put to other uses as well, by what the packs have of it."""
+    context = next((c for c in page.dig.project.contexts if c.id == page.subject.id), None)
+    kind = page.names.kind_known(context.kind) if context is not None else None
+    if kind is None or "structure" not in kind.traits:
+        return []
+    sentences: list[Sentence] = []
+    for tally in only:
+        taxon = page.dig.packs.taxa.get(tally.taxon) if tally.taxon is not None else None
+        uses = [use for use in taxon.uses if use.part == tally.part and use.note] if taxon is not None else []
+        built, other = ([use.note for use in uses if (use.use == "building") is of] for of in (True, False))
+        if built and other and tally.ref:
+            plant = page.names.plant(tally.taxon, tally.written)
+            sentences += page.say(
+                [tally.ref],
+                f"{plant} is on record for {built[0]} as well as for {other[0]}, so that it may be of the building or "
+                "not",
+            )
+    return sentences
 
 
 OUT_OF_PERIOD = "integrity.out-of-period"

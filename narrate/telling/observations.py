@@ -16,6 +16,7 @@ from narrate.telling import english
 from narrate.telling.behind import facts_of, is_meant
 from narrate.telling.citations import works_cited
 from narrate.telling.frames import noun_of
+from narrate.telling.not_against import not_against_sentences
 from narrate.telling.noted_plainly import said_plainly, seen_of
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
@@ -75,7 +76,7 @@ def noted_sentences(
         notes = [n for n in notes if n.observation.told_with == "readings"]
         best = _best(page, notes, waiting) if is_room else None
         if best is not None:
-            sentences += _told(page, *best, told)
+            sentences += _told(page, *best, told) + not_against_sentences(page, best[0].observation, best[0].ref)
             seen.add(best[0].observation.id)
             borne += [r.claim.id for r in (*best[1], *best[2])] if sort == "find" else []
     return sentences

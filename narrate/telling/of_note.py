@@ -146,13 +146,13 @@ def strays_of_context(page: Page, context: Context) -> list[Sentence]:
             samples = page.listed(dict.fromkeys(sample for (_, sample), _ in own))
             refs = [t.ref for _, t in own if t.ref]
             is_little = f"{english.agreed(total, 'is', 'are')} too little to read anything from"
-            sentences += page.say(refs, f"{_found(page, own, total)} ({samples}) {is_little}")
+            sentences += page.say(refs, f"{_found(page, own, total, latin=False)} ({samples}) {is_little}")
     return sentences
 
 
-def _found(page: Page, places: Sequence[tuple[tuple[str, str], Tally]], total: int) -> str:
+def _found(page: Page, places: Sequence[tuple[tuple[str, str], Tally]], total: int, *, latin: bool = True) -> str:
     if len(places) == 1:
-        return page.names.remains(places[0][1], latin=False)
+        return page.names.remains(places[0][1], latin=latin and not page.is_plain)
     plant = page.names.plant(places[0][1].taxon, places[0][1].written)
     return page.count(total, f"find of {plant}", f"finds of {plant}")
 

@@ -75,7 +75,7 @@ def limit_sentences(page: Page, held: Sequence[Reading]) -> list[Sentence]:
     )
 
 
-FEW_BEHIND = "what speaks for it most rests on fewer than 10 items, or fruits that may hold many seeds"
+FEW_BEHIND = "what speaks for it most rests on fewer than 10 items, or fruits where one holds many seeds"
 """The limit of readings of few items, as the pack words it."""
 
 NAMED_AT_MOST = 3
@@ -115,7 +115,8 @@ FEW_NAMED = 2
 def _resting_on(page: Page, claim: Claim) -> str:
     """'four items', '10 seeds (perhaps of two fruits)'."""
     tallies = chief_finds(page, claim)
-    items, fruits = total(tallies), least_fruits(page, tallies)
+    items = total(tallies)
+    fruits = least_fruits(page, tallies) if claim.question == "season" else items
     if fruits == items:
         return page.count(items, "item", "items")
     if page.has_told(f"hese {page.count(items)} seeds may be of no more than"):

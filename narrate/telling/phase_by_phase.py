@@ -85,7 +85,7 @@ def _shared(page: Page, phases: Sequence[Phase], shared: Sequence[PhaseReading])
     refs: list[str] = []
     for (grade, is_one), alike in by_grade.items():
         claims = [r.weakest for r in alike]
-        parts.append(f"{'' if is_one else 'at least '}{VERBS[grade][1]} {_noun(page, claims)}")
+        parts.append(f"{_at_least(VERBS[grade][1], is_one=is_one)} {_noun(page, claims)}")
         refs += refs_of(alike)
     if parts:
         said = "; they ".join(parts)
@@ -104,9 +104,14 @@ def _some(page: Page, several: Sequence[PhaseReading]) -> list[Sentence]:
         noun = _noun(page, [r.weakest for r in alike])
         which = page.listed(names)
         is_one = len({claim.grade for r in alike for _, claim in r.claims}) == 1
-        verb = f"{'' if is_one else 'at least '}{VERBS[weakest.grade][1]}"
+        verb = _at_least(VERBS[weakest.grade][1], is_one=is_one)
         sentences += page.say(refs_of(alike), f"{which} {verb} {noun}")
     return sentences
+
+
+def _at_least(verb: str, *, is_one: bool) -> str:
+    """'at least support', 'are at least consistent with': where the phases are not of one grade."""
+    return verb if is_one else f"are at least {verb[4:]}" if verb.startswith("are ") else f"at least {verb}"
 
 
 def _alone(page: Page, phases: Sequence[Phase], single: Sequence[PhaseReading]) -> list[Sentence]:

@@ -27,6 +27,7 @@ from narrate.telling.seasons_asked import with_what_is_asked
 from narrate.telling.sentences import told
 from narrate.telling.spread import Presence, k_of_n, name_of, of_samples, out_of_text, presences, unsure
 from narrate.telling.through_time import ENOUGH, beside_another_phase, sampled_phases
+from narrate.telling.weeds import weeds_of_phase
 from narrate.telling.wild_kin import wild_kin_sentences
 from narrate.telling.wood_notes import timber_for_visitors
 
@@ -222,11 +223,10 @@ def theme_blocks(page: Page, contexts: Sequence[Context]) -> list[tuple[str, lis
             sentences += elsewhere_of_note(page, phases, questions)
         sentences += told(page, items, weak=not page.is_plain)
         sentences += timber_for_visitors(page, contexts) if "fuel" in questions else []
-        sentences += fresh_beside_sentences(page, items)
+        sentences += [*weeds_of_phase(page, theme), *fresh_beside_sentences(page, items)]
         firm = [item for item in held if standing(item.claim) == "reading"]
         sentences += across_sentences(page, contexts, questions, firm) if theme != "change" else []
-        told_by_place = [r for r in faint if page.is_plain and _is_borne(page, contexts, r)]
-        sentences += faint_sentences(page, [r for r in faint if r not in told_by_place])
+        sentences += faint_sentences(page, [r for r in faint if not (page.is_plain and _is_borne(page, contexts, r))])
         sentences = with_what_is_asked(page, theme, sentences)
         where = list(one_deposit_sentences(page, questions))
         if page.subject.level == "phase":

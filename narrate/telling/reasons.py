@@ -15,6 +15,7 @@ from narrate.telling.foods import (
     chief_fruit,
     chief_of_months,
     chief_of_season,
+    kinds_told,
     names_of_food,
     plants_of_two_seasons,
     plants_that_ripen,
@@ -39,7 +40,8 @@ _RIPE_OVER_ALL = re.compile(
 _FRUIT_CHARRED = re.compile(
     r"^soft fruit that ripens (?:in|between) [a-z]+(?: summer| and [a-z]+)?(?= was charred)", re.IGNORECASE
 )
-_NAMED = re.compile(r", (?:namely|chiefly|most widely|such as|among it) [^,()]+,(?= )")
+_OF_OPEN_GROUND = re.compile(r"^\w+ (?:ruderal plants|plants of open, disturbed ground)(?= were charred)")
+_NAMED = re.compile(r", (?:namely|chiefly|most widely|such as|among it) (?:(?:[^,()]+, )+and )?[^,()]+,(?= )")
 _BEFORE_AUGUST = re.compile(r"^plants ripe before August \(")
 _TWO_SEASONS = re.compile(r"^plants of early summer and of autumn lay together$")
 """Reasons for visitors in which plants may be named; a text of the packs that changes is told as it is."""
@@ -93,6 +95,9 @@ def portions(page: Page, group: Sequence[Reading], *, at_most: int) -> list[Port
         if len(items) == 1 and at_most > 1:
             queue = next(queue for item, queue in queues if item is items[0])
             longer = [queue[0], *(text for text in queue[1:] if not _are_twins(queue[0], text))][:2]
+            if items[0].claim.grade == "strongly supports":
+                # That grade needs two arguments, so both are told, the second without what explains it.
+                longer = [*longer[:1], *(text.split(", where ")[0] for text in longer[1:])]
             reasons[:] = longer if _is_short(longer) and ", " not in "".join(longer) else reasons
     if bare:
         parts.append((bare, []))
@@ -182,6 +187,8 @@ def _with_the_chief(page: Page, item: Reading, text: str) -> str:
     plants, stand = chief_of_season(page, item, match[1]) if match else ("", "chiefly")
     if match is None and (match := _FRUIT_CHARRED.match(text)):
         plants, stand = chief_fruit(page, item)
+    if match is None and not page.is_plain and (match := _OF_OPEN_GROUND.match(text)):
+        stand, plants = kinds_told(page, item)
     if match is None or not plants:
         return text
     such_as = "such as" if page.is_plain and stand != "namely" else stand
@@ -192,7 +199,7 @@ def is_reason_of(page: Page, argument: Argument, reasons: Sequence[str]) -> bool
     """Whether an argument is among the reasons told, be a place in it told as 'there' or not."""
     text = without_figures(_BY_RECORD.sub("", page_text(page, argument)))
     told = {_PLACE.sub(" there", without_figures(_NAMED.sub("", reason))) for reason in reasons}
-    return bool(text) and _PLACE.sub(" there", text) in told
+    return bool(text) and bool({_PLACE.sub(" there", told_as) for told_as in (text, text.split(", where ")[0])} & told)
 
 
 def _is_told(page: Page, text: str) -> bool:

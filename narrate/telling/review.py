@@ -19,7 +19,7 @@ from narrate.telling import (
 )
 from narrate.telling.behind import remains_counted
 from narrate.telling.contexts import readings_and_hints, without_the_expected
-from narrate.telling.doubts_of_names import cf_sentences, unnamed_wood_sentences
+from narrate.telling.doubts_of_names import cf_sentences, uneven_sentences, unnamed_wood_sentences
 from narrate.telling.doubts_of_readings import edge_sentences, rival_sentences, unstable_sentences
 from narrate.telling.foods import name_plants
 from narrate.telling.frames import noun_of
@@ -79,6 +79,7 @@ def review_sections(
     doubts += lost_sentences(page, samples, with_places=context is None)
     doubts += _without_volume(page, samples)
     doubts += strays_of_context(page, context) if context is not None else []
+    doubts += uneven_sentences(page)
     doubts += [*cf_sentences(page), *unnamed_wood_sentences(page)] if context is not None else []
     doubts += richest_sentences(page) if page.subject.level in ("phase", "site") else []
     read = phase_by_phase(page, phases, phase_readings(page, phases, _READ)) if len(phases) > 1 else []

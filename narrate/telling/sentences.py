@@ -13,7 +13,7 @@ from narrate.telling.plan import STORED_ONLY, TOO_FEW, Reading, by_grade
 from narrate.telling.premises import premise_sentences
 from narrate.telling.reasons import page_text, portions, reason_texts, reasons_for, without_figures
 from narrate.telling.rivals import beside_sentences, rival_sentences, rivals_within, told_rival_sentences
-from narrate.telling.unsettled import unsettled_sentences
+from narrate.telling.unsettled import edge_sentences, unsettled_sentences
 
 
 def told(page: Page, items: Sequence[Reading], *, weak: bool = True) -> list[Sentence]:
@@ -52,6 +52,7 @@ def told(page: Page, items: Sequence[Reading], *, weak: bool = True) -> list[Sen
         sentences += further_sentences(page, group) + premise_sentences(page, group)
     is_alone = len(waiting) == 1 and len(sentences) == 1
     sentences += unsettled_sentences(page, [*lead, *(r for r in waiting if r not in lead)], is_alone=is_alone)
+    sentences += edge_sentences(page, [*lead, *(r for r in waiting if r not in lead)])
     if not rivals:
         sentences += told_rival_sentences(page, [item for item in waiting if item not in lead])
     return sentences + keeping_sentences(page, keeping)

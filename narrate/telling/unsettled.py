@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from narrate.model.ids import Subject
 from narrate.model.narrative import Sentence
-from narrate.telling import numbers
+from narrate.telling import english, numbers
 from narrate.telling.frames import noun_of, that_clauses
 from narrate.telling.page import Draw, Page
 from narrate.telling.plan import UNSETTLED, Reading
@@ -30,6 +31,35 @@ def unsettled_sentences(page: Page, items: Sequence[Reading], *, is_alone: bool)
         doubted = _shaky_for_visitors if page.is_plain else _shaky
         sentences += doubted(page, shaky, by_name=not is_alone)
     return sentences
+
+
+NEAR = 2
+"""Items whose coming or going would unsettle a reading so easily that every specialist is told (of the makers)."""
+
+
+def edge_sentences(page: Page, items: Sequence[Reading]) -> list[Sentence]:
+    """'Two more maize kernels would unsettle maize cobs as fuel': of readings that lie so near their edge."""
+    if page.is_plain or page.is_review or page.subject.level != "context":
+        return []
+    near = [r for r in items if r.claim.turnings and abs(r.claim.turnings[0].items) <= NEAR and r.rank > 1]
+    sentences: list[Sentence] = []
+    for item in [r for r in near if not is_unsettled(r)][:1]:
+        turning = item.claim.turnings[0]
+        says = english.literal(turning.says)
+        comma = "," if ", " in says else ""
+        unsorted = _unsorted_heavy(page) if turning.items > 0 else []
+        wait = english.agreed(len(unsorted), "waits", "wait")
+        sink = f"; the heavy fraction of {page.listed(unsorted)}, in which such remains end up, {wait} to be sorted"
+        said = f"{says}{comma} would unsettle {noun_of(page, [item], in_short=True)}{sink if unsorted else ''}"
+        refs = [page.dig.record_ref(Subject(level="sample", id=id)) for id in unsorted]
+        sentences += page.say([item.claim.id, *refs], said)
+    return sentences
+
+
+def _unsorted_heavy(page: Page) -> list[str]:
+    """Samples of the context whose heavy fraction was kept and not sorted, as far as that is on record."""
+    samples = [s for s in page.dig.project.samples if s.context == page.subject.id]
+    return [s.id for s in samples if s.heavy_fraction is not None and s.heavy_fraction.sorted is False]
 
 
 def is_unsettled(item: Reading) -> bool:

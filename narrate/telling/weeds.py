@@ -50,6 +50,18 @@ def weed_sentences(page: Page) -> list[Sentence]:
     return _of_fields(page, refs, eaten, bare) + _of_edges(page, refs, rest, fruit, left)
 
 
+def weeds_of_phase(page: Page, theme: str) -> list[Sentence]:
+    """'Maypop (21) is counted among the weeds and the fruits alike': of a phase whose weeds are read as a whole."""
+    refs = [f"{page.dig.ref_of(page.subject)}/{statement}" for statement in OF_WEEDS]
+    refs = [ref for ref in refs if ref in page.told]
+    if theme != "field" or page.is_plain or page.subject.level != "phase" or not refs:
+        return []
+    fruit = [(t, x) for t, x in _weeds(page) if "fruit" in x.tags]
+    are = english.agreed(len(fruit), "is", "are")
+    alike = f"{_listed(page, fruit)} {are} counted among the weeds and the fruits alike"
+    return page.say([*refs, *_refs(fruit)], alike) if fruit else []
+
+
 Weeds = Sequence[tuple[Tally, Taxon]]
 
 

@@ -38,10 +38,10 @@ def test_a_store_is_called_what_it_is(told: Told):
     """No page says 'a store or burned building': C05 is a storage pit, and C17 a building that burned."""
     assert not [text for text in _texts(told, *TRADE, *PLAIN) if re.search(r"store or (a )?(burned )?building", text)]
     early = told["report"][Subject(level="phase", id="early")].text
-    assert "C05 gives no season: chenopod, which keeps, makes up" in early
+    assert "C05 leaves open the season of its own deposit: chenopod, which keeps, makes up" in early
     assert "left in a building that burned" in told["report"][Subject(level="context", id="C17")].text
     late = told["public"][Subject(level="phase", id="late")].text
-    assert "C17 gives no season: most of what lay there was corn, which keeps for months" in late
+    assert "C17 may have burned in any season: most of it was corn, which keeps for months" in late
 
 
 def test_no_note_notes(told: Told):
@@ -157,7 +157,7 @@ def test_fruit_is_named_by_the_seeds_that_were_counted(told: Told):
     c16, c14 = (report[Subject(level="context", id=id)].text for id in ("C16", "C14"))
 
     assert "oft fruit that ripens between August and November, namely grape, was charred (5 seeds" in c16
-    assert "Gathering in late summer is no more than a hint: it rests on four items" in c14
+    assert "The gathering of soft fruit in late summer is no more than a hint: it rests on four items" in c14
 
 
 def test_named_fruits_add_up_to_the_seeds_of_their_sentence(told: Told, judged_example: Judged):
@@ -243,7 +243,6 @@ def test_what_a_context_leaves_out_its_phase_does_too(told: Told):
     """C06 is consistent with open ground in 46% of draws alone: its own page leaves it out, and so does its phase."""
     text = _of(told, "phase", "early")
 
-    assert re.search(r"o single context speaks for [^.;]*, which rests on its spread over the samples", text)
     assert "though C06 is consistent with it" not in text
     assert "open, disturbed ground" not in _of(told, "context", "C06")
 
@@ -285,8 +284,8 @@ def test_contexts_are_named_for_each_reading_and_not_numbered_in_a_list(told: To
 
     verb = "(speak for|argue for|are evidence for)"
     assert not re.search(r"so many (bear|contexts)|(none|one|two|three) and (none|one|two|three)[;,.]", text.lower())
-    assert re.search(rf"n the Late hamlet C11 and C13 \(C15 only suggests it\) {verb} maize cobs as fuel", text)
-    assert re.search(rf"n the Early hamlet [^.]*C03 \(C04 and C08 only suggest it\) ({verb}|for) nuts", text)
+    assert re.search(rf"n the Late hamlet C11 and C13 {verb} maize cobs as fuel, which C15 only suggests", text)
+    assert re.search(rf"n the Early hamlet [^.]*C03 ({verb}|for) nuts, which C04 and C08 only suggest", text)
     assert re.search(r"n the Late hamlet [^.]*C14, C16, and C22 suggest nuts", text)
 
 

@@ -86,10 +86,10 @@ def test_a_find_that_the_laboratory_wrote_of_is_named(told: Told):
 
 def test_one_tobacco_seed_is_told_wherever_it_bears(told: Told):
     """The one early tobacco seed (S016, C07) stands on the page of its pit, its phase, the dig and the review."""
-    assert "one native tobacco seed" in told["report"][_context("C07")].text
+    assert "one tobacco seed (*Nicotiana rustica" in told["report"][_context("C07")].text
     assert "tobacco seed" in told["report"][Subject(level="phase", id="early")].text
-    assert re.search(r"Early hamlet gave one native tobacco seed", told["report"][Subject(level="site", id=SITE)].text)
-    assert "One native tobacco seed (S016) is too little to read anything from." in told["review"][_context("C07")].text
+    assert re.search(r"Early hamlet gave one tobacco seed \(\*Nicotiana rustica\*", told["report"][Subject(level="site", id=SITE)].text)
+    assert "One tobacco seed (S016) is too little to read anything from." in told["review"][_context("C07")].text
 
 
 def test_early_maize_is_told_with_its_number(told: Told):

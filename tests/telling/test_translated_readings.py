@@ -54,7 +54,6 @@ def _text(told: Told, id: str) -> str:
         ("C15", r"Entre los hallazgos menores había dos semillas de tabaco\."),
         ("C07", r"Entre los hallazgos menores había una semilla de tabaco"),
         ("early", r"También hallamos una semilla de tabaco en el hoyo de desechos C07, pero con un solo hallazgo"),
-        ("C11", r"indicios muy débiles de que la gente vivía junto a terrenos removidos"),
         # Foods that keep, and pages without a season.
         ("C01", r"más de una estación del año[^.]*\. Pero [^.]*se guardan durante meses"),
         ("C02", r"más de una estación del año[^.]*\. Pero [^.]*se guardan durante meses"),

@@ -33,9 +33,9 @@ def test_little_shell_beside_little_wood_is_no_fuel_that_is_supported(told_of_ex
     """
     text = _text(told_of_example, "C01")
 
-    assert "suggest nutshell as fuel" in text
+    assert "this suggests the use of nutshell as fuel" in text
     assert "to a gram of wood charcoal" not in text
-    assert "whether its waste burned for heat or to be rid of it the counts do not tell" in text
+    assert "whether for its heat or to be rid of it, the counts do not tell" in text
 
 
 def test_what_makes_a_figure_too_high_stands_beside_it(told_of_example: Told):
