@@ -252,9 +252,9 @@ def test_words_of_support_do_not_cover_what_is_suggested(report: dict[Subject, N
 def test_phases_are_told_beside_each_other(report: dict[Subject, Narrative]):
     """What contexts of the one phase and of the other speak for stands in one sentence."""
     assert re.search(
-        r"n the Early hamlet C03 (speaks for|argues for|is evidence for) nutshell as fuel, which C01 only suggests, and in "
-        r"the Late hamlet C11 and C13 (speak for|argue for|are evidence for) maize cobs as fuel, which C15 only suggests, "
-        r"each in that phase alone",
+        r"n the Early hamlet C03 (speaks for|argues for|is evidence for) nutshell as fuel, which C01 only suggests, "
+        r"and in the Late hamlet C11 and C13 (speak for|argue for|are evidence for) maize cobs as fuel, "
+        r"which C15 only suggests, each in that phase alone",
         report[SITE].text,
     )
 
