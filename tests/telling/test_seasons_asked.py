@@ -3,11 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
+from typing import TYPE_CHECKING
 
 import pytest
 
+from narrate.model.claims import Claims
 from narrate.model.ids import Subject
 from narrate.model.narrative import Narrative
+from narrate.telling.tell import narratives
+
+if TYPE_CHECKING:
+    from narrate.pipeline.judged import Judged
 
 Told = Mapping[str, Mapping[Subject, Narrative]]
 
@@ -59,3 +66,21 @@ def test_seasons_of_phases_hang_on_their_plants(told_of_example: Told):
 
     assert "hangs on its plants" in text
     assert "three samples of the Early hamlet and eight samples of the Late hamlet" in text
+
+
+def test_a_context_firmer_than_its_phase_is_so_as_one_deposit(judged_example: Judged):
+    """The phase holds the same seeds and more: were C06 firmer, then for their lying together, and that is said."""
+    whole = judged_example
+    firm = {
+        subject: tuple(
+            replace(c, grade="supports", limits=(), stability=0.9) if c.id == "C06/season.autumn" else c
+            for c in whole.claims.about(subject)
+        )
+        for subject in whole.claims.by_subject
+    }
+    claims = Claims(by_id={c.id: c for group in firm.values() for c in group}, by_subject=firm)
+    told = narratives(whole.project, whole.packs, whole.findings, claims, "report", ("phase",))
+
+    text = told[Subject(level="phase", id="early")].text
+    assert "In C06, one deposit by itself, soft fruit" in text
+    assert "firmer than over the phase, which is judged by the number of samples" in text
