@@ -56,7 +56,14 @@ def weeds_of_phase(page: Page, theme: str) -> list[Sentence]:
     refs = [ref for ref in refs if ref in page.told]
     if theme != "field" or page.is_plain or page.subject.level != "phase" or not refs:
         return []
-    fruit = [(t, x) for t, x in _weeds(page) if "fruit" in x.tags]
+    weeds = _weeds(page)
+    fruit = [(t, x) for t, x in weeds if "fruit" in x.tags]
+    if len(weeds) <= NAMED:
+        # Of so few kinds each may have come otherwise: what else is known of them is told one by one.
+        fields = [(t, x) for t, x in weeds if x.ecology.field_weed == "strong"]
+        rest = [(t, x) for t, x in weeds if x.ecology.field_weed != "strong" and "fruit" not in x.tags]
+        eaten = _of_fields(page, refs, [pair for pair in fields if _is_gathered(pair[1])], [])
+        return eaten + _of_edges(page, refs, rest, fruit, 0)
     are = english.agreed(len(fruit), "is", "are")
     alike = f"{_listed(page, fruit)} {are} counted among the weeds and the fruits alike"
     return page.say([*refs, *_refs(fruit)], alike) if fruit else []

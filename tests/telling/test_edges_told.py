@@ -67,6 +67,7 @@ def test_few_plants_of_open_ground_are_named_and_suggest_nothing(report: Told):
 
     assert "consistent with open, disturbed ground" in early
     assert "three ruderal plants, namely amaranth, bedstraw, and dock, were charred (32 seeds; see " in early
+    assert "amaranth (*Amaranthus* sp., 18)" in early and "gathered to be eaten" in early
     assert "suggest open, disturbed ground" in late
     assert "21) and groundcherry" in late and "counted among the weeds and the fruits alike" in late
 
