@@ -29,7 +29,7 @@ def said_over(look: Look, area: Area, rows: range) -> dict[str, tuple[int, int]]
             role = heading(look.text(row, column)) if (row, column) in look.own else ""
             value = next((c for c in range(column + 1, min(column + 3, area.right) + 1) if (row, c) in look.own), None)
             said = look.text(row, value) if value is not None else ""
-            is_value = bool(said) and (not heading(said) or looks_like_id(said))
+            is_value = bool(said) and (not heading(said) or looks_like_id(said) or _is_kind_under(look, role, said))
             if role == "phase" and _DAY.fullmatch(said):
                 role = "note"  # the day of the work, and no date of the remains
             if role in SAMPLE_ROLES and value is not None and is_value:
@@ -96,7 +96,11 @@ def _pairs_of(look: Look, row: int, columns: list[int]) -> list[tuple[int, int]]
         if _is_day(look, row, columns[n]):
             n += 1
             continue
-        if _is_label(look, row, columns[n]) and (n + 1 == len(columns) or _is_label(look, row, columns[n + 1])):
+        is_kind = n + 1 < len(columns) and _is_kind_under(
+            look, heading(look.text(row, columns[n])), look.text(row, columns[n + 1])
+        )
+        is_last = n + 1 == len(columns) or (_is_label(look, row, columns[n + 1]) and not is_kind)
+        if _is_label(look, row, columns[n]) and is_last:
             n += 1  # 'Vol (L)' with nothing behind it
             continue
         if n + 1 == len(columns):
@@ -104,6 +108,11 @@ def _pairs_of(look: Look, row: int, columns: list[int]) -> list[tuple[int, int]]
         pairs.append((columns[n], columns[n + 1]))
         n += 2
     return pairs
+
+
+def _is_kind_under(look: Look, role: str, said: str) -> bool:
+    """Whether 'Pit' behind 'Feature' says what was dug, and heads nothing itself."""
+    return role in ("feature", "kind") and bool(kind_of(said, look.names.packs.words))
 
 
 def _is_label(look: Look, row: int, column: int) -> bool:

@@ -59,3 +59,10 @@ def kind_within_abroad(text: str) -> str:
     flat = " ".join(re.sub(r"[\W\d_]+", " ", text.lower()).split())
     found = [word for word in _LOOKUP if re.search(rf"(?<!\w){re.escape(word)}(?!\w)", flat)]
     return _LOOKUP[max(found, key=len)] if found else ""
+
+
+def kind_within(text: str, words: Words) -> str:
+    """A kind of context that a description names, such as 'fill of storage pit 12'; the longest one."""
+    flat = " " + " ".join(re.sub(r"[^a-z -]", " ", text.lower()).split()) + " "
+    found = [word for word in words.kind_lookup if len(word) > 2 and f" {word} " in flat]
+    return words.kind_lookup[max(found, key=len)] if found else kind_within_abroad(text)

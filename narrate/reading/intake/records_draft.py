@@ -9,8 +9,15 @@ from dataclasses import dataclass, field
 
 from narrate.model.packs import Words
 from narrate.reading.intake.cell_marks import number_of
+from narrate.reading.intake.contexts_differ import (
+    OF_CONTEXTS,
+    kinds_for_features,
+    says_the_same,
+    tell_contradictions,
+    with_facts_of_context,
+)
 from narrate.reading.intake.contexts_within import within_features
-from narrate.reading.intake.kind_words_abroad import kind_of, kind_within_abroad
+from narrate.reading.intake.kind_words_abroad import kind_of, kind_within
 from narrate.reading.intake.said import Said
 from narrate.reading.intake.sheet_finds import SORTED_OF_CLASS
 from narrate.reading.intake.told import Told
@@ -102,17 +109,18 @@ def draft_records(
     draft = Draft()
     has_finds = set(found_in)
     known, known_c = set(known_samples), set(known_contexts)
+    facts = kinds_for_features(facts, words)
     by_context = {id[1:]: said for id, said in facts.items() if id.startswith("\x00")}
+    first_of: dict[str, Mapping[str, list[Said]]] = {}
     facts = within_features(facts, {*known_c, *by_context}, told)
     for id in sorted((i for i in facts if not i.startswith("\x00")), key=natural):
         if id in known:
             continue
-        said = dict(facts[id])
+        said = {role: list(found) for role, found in facts[id].items()}
         own_context = [one.text for one in said.get("context", [])]
         context = own_context[0] if own_context else (said["feature"][0].text if said.get("feature") else id)
-        for role, more in by_context.get(context, {}).items():
-            said.setdefault(role, list(more))
-        _tell_differences(id, said, told)
+        said = with_facts_of_context(said, by_context.get(context, {}))
+        _tell_differences(id, said, told, words)
         sample: dict[str, str] = {"context": context}
         notes: list[str] = []
         _volume(id, said, sample, notes, told, decimal)
@@ -134,6 +142,8 @@ def draft_records(
                 f"sample {id}: the sheet names no context; one of the name {context} is drafted, expected a context",
                 "mend the drafted records where several samples come from one context",
             )  # fmt: skip
+        if context not in known_c:
+            notes += tell_contradictions(context, first_of.setdefault(context, said), said, words, told)
         if notes:
             sample["note"] = "; ".join(dict.fromkeys(notes))
         draft.samples[id] = sample
@@ -144,12 +154,16 @@ def draft_records(
     return draft
 
 
-def _tell_differences(id: str, said: Mapping[str, list[Said]], told: Told) -> None:
+def _tell_differences(id: str, said: Mapping[str, list[Said]], told: Told, words: Words) -> None:
     """Rows of one sample repeat its volume; they are never added, and must agree."""
-    for role in ("volume", "flot volume", "flot mass", "sorted", "context", "phase"):
+    for role in ("volume", "flot volume", "flot mass", "sorted", "context", "phase", "kind", "feature"):
         texts = {one.text: one for one in said.get(role, [])}
         if role == "volume" and None not in (of_each := {litres(t, one.unit or "l") for t, one in texts.items()}):
             texts = dict(list(texts.items())[:1]) if len(of_each) == 1 else texts  # '40' and '40 L'
+        if role in OF_CONTEXTS:
+            texts = {one.text: one for one in said.get(role, [])[:1]} | {
+                t: one for t, one in texts.items() if not says_the_same(role, said[role][0].text, t, words)
+            }
         if len(texts) > 1 and not (role == "sorted" and said.get(SORTED_OF_CLASS)):
             first, second = list(texts.values())[:2]
             told.warning(
@@ -224,7 +238,7 @@ def _context(id: str, said: Mapping[str, list[Said]], draft: Draft, words: Words
     kind = ""
     for role in ("kind", "description", "feature"):
         for one in said.get(role, [])[:1]:
-            found = kind_of(one.text, words) or _kind_within(one.text, words)
+            found = kind_of(one.text, words) or kind_within(one.text, words)
             kind = kind or (found or "")
             if role != "feature" and one.text not in descriptions:
                 descriptions.append(one.text)
@@ -247,13 +261,6 @@ def _note_cell(draft: Draft, what: str, id: str, key: str, said: Iterable[Said])
     for one in said:
         draft.cells.setdefault((what, id, key), one.place.row)
         return
-
-
-def _kind_within(text: str, words: Words) -> str:
-    """A kind of context that a description names, such as 'fill of storage pit 12'; the longest one."""
-    flat = " " + " ".join(re.sub(r"[^a-z -]", " ", text.lower()).split()) + " "
-    found = [word for word in words.kind_lookup if len(word) > 2 and f" {word} " in flat]
-    return words.kind_lookup[max(found, key=len)] if found else kind_within_abroad(text)
 
 
 def records_text(draft: Draft) -> str:
