@@ -78,7 +78,7 @@ def per_litre_sentences(
 
 def _without_the_richest(page: Page, told: Sequence[Between], refs: Sequence[str]) -> list[Sentence]:
     """The leading change without the richest context of each phase: one dump can make a phase look rich."""
-    texts = []
+    texts: list[str] = []
     for found in told:
         left = [one.without_richest for one in _both(found)]
         if any(one.value is None for one in left):

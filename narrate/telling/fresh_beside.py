@@ -50,7 +50,8 @@ def fresh_beside_sentences(page: Page, held: Iterable[Reading]) -> list[Sentence
 
 def _fresh_beside(page: Page, taxon: str) -> tuple[int, list[str]]:
     """Uncharred seeds of a plant in unsealed contexts that hold it charred as well, and those contexts."""
-    number, where = 0, []
+    number = 0
+    where: list[str] = []
     for context in page.dig.project.contexts:
         is_here = page.subject.level == "site" or page.subject.id in (context.id, context.phase, context.feature)
         found = page.dig.found(Subject(level="context", id=context.id))

@@ -26,7 +26,7 @@ def intrusions_named(page: Page, argument: Argument) -> str:
         for kind, amount in sample.modern_intrusions.items():
             if amount in TOLD and (kind not in most or TOLD.index(amount) < TOLD.index(most[kind])):
                 most[kind] = amount
-    parts = []
+    parts: list[str] = []
     for amount in TOLD:
         kinds = [english.literal(kind.replace("_", " ")) for kind, of in most.items() if of == amount]
         if kinds:

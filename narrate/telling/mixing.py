@@ -60,7 +60,7 @@ def mixing_sentences(page: Page, context: Context) -> list[Sentence]:
 
 def between_fills(page: Page, contexts: Sequence[Context]) -> str:
     """'; of C08 the record says “…” and of C16 “…”': what bears on mixing within a feature and was not told."""
-    told = []
+    told: list[str] = []
     for context in contexts:
         notes = [n for n in _of_mixing(notes_of(page, context)) if not page.has_told(marked(n.quote))]
         quotes = list(dict.fromkeys(f"“{marked(n.quote)}”" for n in notes))

@@ -156,9 +156,9 @@ def test_the_address_of_the_site_is_kept(tmp_path: Path) -> None:
 
 def test_an_address_that_is_none_is_refused(tmp_path: Path) -> None:
     """A path of this machine, or an address with a question in it, is no place for a site."""
-    for written in ("C:/site", "https://example.org/?a=1", "javascript:alert(1)"):
-        found = reading_of(tmp_path, {"project.yaml": PROJECT + f"address: '{written}'\n"}).problems
+    for address in ("C:/site", "https://example.org/?a=1", "javascript:alert(1)"):
+        found = reading_of(tmp_path, {"project.yaml": PROJECT + f"address: '{address}'\n"}).problems
 
         assert [problem.message for problem in found if problem.code == "N203"] == [
-            f"project: address is '{written}', expected a web address such as https://example.org/dig/"
+            f"project: address is '{address}', expected a web address such as https://example.org/dig/"
         ]

@@ -17,8 +17,8 @@ from narrate.reading.intake.project_phases import add_phases, known_phases
 from narrate.reading.intake.records_draft import Draft, draft_records, phases_text, quoted, records_text
 from narrate.reading.intake.said import Said
 from narrate.reading.intake.take_in import TakenIn, name_reader, take_in
-from narrate.reading.layout_beside import layout_path
 from narrate.reading.intake.told import Told
+from narrate.reading.layout_beside import layout_path
 from narrate.reading.packs import pack_folders
 from narrate.reading.records import read_records
 from narrate.reading.sources import read_sources

@@ -368,7 +368,7 @@ def test_codes_of_phases_that_the_sheet_explains_are_told(tmp_path: Path) -> Non
 @pytest.mark.parametrize(("late", "read"), [("9", 25), ("3", 44)])
 def test_a_sheet_that_calls_itself_totals_is_left_out_where_it_adds_up(tmp_path: Path, late: str, read: int) -> None:
     """'Total counts' of two areas that are no sums of the samples are counts, and are read."""
-    own = "Total counts\ntaxon|north|south\nHordeum vulgare grain|3|3\nTriticum spelta glb|6|{}\nRumex sp.|1|3".format(late)
+    own = f"Total counts\ntaxon|north|south\nHordeum vulgare grain|3|3\nTriticum spelta glb|6|{late}\nRumex sp.|1|3"
     found = book(tmp_path, counts=COUNTS.format("S"), totals=own)
 
     assert sum(row.count.number or 0 for row in found.rows) == read
