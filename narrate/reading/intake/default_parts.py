@@ -100,7 +100,7 @@ def default_part(name: WrittenName, parts: Mapping[str, str], names: NameReader)
 
 CEREALS = re.compile(
     r"(?:^|[(])(?:cf\.? ?)?(?:triticum|hordeum|secale|avena|panicum|setaria|oryza|sorghum|pennisetum|eleusine|cerealia|echinochloa)\b|"
-    r"\b(?:wheat|barley|rye|oats?|millet|emmer|einkorn|spelt|cereals?|rice|sorghum|"
+    r"\b(?:wheat|barley|rye|oats?|millet|emmer|einkorn|spelt|cereal(?:s|i|e|es)?|cereais|rice|sorghum|"
     r"roggen|\w*gerste|\w*weizen|hafer|dinkel|hirse|\w*hirse|getreide|blés?|orge|seigle|avoine|millet|engrain|amidonnier|épeautre|céréales?|trigo|cebada|centeno|mijo|panizo|"
     r"frumento|orzo|segale|miglio|farro|gerst|tarwe|\w*tarwe|rogge|haver|gierst|granen|byg|bygg|rug|havre|hvede|vete|råg|pszenica|jęczmień|żyto|owies|proso|zboża)\b",
     re.IGNORECASE,

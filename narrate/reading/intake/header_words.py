@@ -196,7 +196,7 @@ def unit(text: str) -> str:
 _QUANTITIES: tuple[tuple[str, str], ...] = (
     ("percent", r"%|percent|pct|% n|n %"),
     ("density", r"density|(?:n|no|ct|count|counts|items|seeds|remains|g|wt)? ?(?:/|per) ?(?:10 ?)?(?:l|lit(?:re|er)s?)"),
-    ("mass", r"(?:peso|poids|gewicht|gew|vægt|vikt|waga|masa|weight|wt|wgt|mass|g|gr|gm|gms|grams|mg)(?: (?:g|gr|gm|mg|grams))?|wt g"),
+    ("mass", r"(?:m|p|w|gw|pds) (?:g|gr|gm|mg|kg|grams?|grammes?|gramm)|(?:masse|masa|massa|peso|poids|gewicht|gew|vægt|vikt|waga|masa|weight|wt|wgt|mass|g|gr|gm|gms|grams|mg)(?: (?:g|gr|gm|mg|kg|grams))?|wt g"),
     ("count, fragment", r"(?:(?:no|n|nr|nb|num|number|numero|número|nombre|anzahl|aantal|count)(?: (?:of|de|di|der))? )?(?:frags?|fragments?|fragmentos?|fragmenten?|framment[oi]|bruch(?:stücke?)?|fragm|fgts?|frg)(?: (?:n|no|ct|count))?|fr|f|fragmentary|fragmented"),
     ("count, whole", r"whole|wholes|w|ent|enter[oa]s?|enti(?:er|ère)s?|inter[oiae]|inteir[oa]s?|ganz|heel|hele|complete|entire|intact"),
     ("count, tally", r"tall(?:y|ies)|tally marks?|strokes|striche|strichliste|pointages?|bâtons|palotes|palitos|trattini|stanghette|turven|turf|streepjes|kreski"),
@@ -211,6 +211,8 @@ def quantity(text: str) -> str:
 
     >>> quantity("n"), quantity("Wt (g)"), quantity("%"), quantity("frags"), quantity("S4")
     ('count', 'mass', 'percent', 'count, fragment', '')
+    >>> quantity("M (g)"), quantity("Masse [g]"), quantity("P (g)"), quantity("M"), quantity("C (g)")
+    ('mass', 'mass', 'mass', '', '')
     """
     flat = flat_heading(text)
     return next((role for role, pattern in _QUANTITIES if re.fullmatch(pattern, flat)), "")

@@ -13,8 +13,8 @@ from narrate.reading.intake.brackets_said import BRACKETS, brackets_said
 from narrate.reading.intake.pending import says_pending
 from narrate.reading.intake.uncounted import narrow, says_uncounted
 
-_MORE = r"more than|over|mehr als|über|plus de|más de|mas de|più di|meer dan|mais de|mere end|mer än"
-_LESS = r"less than|fewer than|under|weniger als|unter|moins de|menos de|meno di|minder dan|mindre end|färre än"
+_MORE = r"more than|over|mehr als|über|plus de|más de|mas de|più di|meer dan|mais de|mere end|mer än|powyżej|ponad|więcej niż|oltre|superiore a|au[- ]dessus de|supérieur à|plus que|superior a|por encima de|acima de|boven"
+_LESS = r"less than|fewer than|under|weniger als|unter|moins de|menos de|meno di|minder dan|mindre end|färre än|poniżej|mniej niż|sotto|inferiore a|au[- ]dessous de|inférieur à|inferior a|por debajo de|abaixo de|onder"
 _ENTRY = re.compile(
     r"(?<![\w+])(?P<sign>\++|\*{1,5}|#{1,5}|x{1,5}|X{1,5}|[•●○◦■□▪▫◆◇★☆✔√]{1,5}|[-–—?]|\b(?:VA|VR|VF|[A-Za-z])(?:\*|\+|\b)|\b[nu]\.?[/ ]?[a-z]\b\.?(?=\s*[=:])|(?<!\S)\.(?=\s*=)|(?<![-.\d])(?:-?9{2,4}|-1)(?=\s*=))\s*(?:=|:|\s[-–]\s|\bis\b|\bmeans\b)\s*"
     rf"(?P<meaning>(?:{_MORE}|{_LESS})\s*\d+|"
@@ -22,7 +22,7 @@ _ENTRY = re.compile(
 )
 _PLAIN_ENTRY = re.compile(
     r"(?:^|[;,:.]\s*|key:?\s+)(?P<sign>\++|\*{1,5}|#{1,5}|x{1,5}|[-–—])\s+"
-    r"(?P<meaning>[<>]\s*\d+|\d+\s*(?:[-–]|to)\s*\d+|absent|present|rare|occasional|common|frequent|abundant|few|some|many|moderate|very [a-z]+)\s*(?P<more>\((?:[^()]*)\))?",
+    rf"(?P<meaning>(?:{_MORE}|{_LESS})\s*\d+|[<>]\s*\d+|\d+\s*(?:[-–]|to)\s*\d+|absent|present|rare|occasional|common|frequent|abundant|few|some|many|moderate|very [a-z]+)\s*(?P<more>\((?:[^()]*)\))?",
     re.IGNORECASE,
 )
 """'+ rare (1-5); ++ common': a sign and its word without a sign between them."""

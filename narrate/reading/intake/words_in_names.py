@@ -57,8 +57,9 @@ CONDITIONS = re.compile(
     re.IGNORECASE,
 )
 FRAGMENTS = re.compile(
-    r"[\s,(-]+(?:frags?\.?|fragments?|fragmentos?|fragmenten?|frammenti|frammento|fragmenty|bruchstücke?|fragm\.?|frgm\.?|fgts?|broken)\)?$", re.IGNORECASE
+    r"[\s,(-]+(?:frags?\.?|fragments?|fragmentos?|fragmenten?|frammenti|frammento|frammentat[oaie]|fragmenté?e?s?|fragmentad[oa]s?|fragmentiert|fragment[yó]w?|ułam(?:ek|ki)|trozos?|bruchstücke?|fragm\.?|frgm\.?|fgts?|broken)\)?$", re.IGNORECASE
 )
+_OF_PIECES = re.compile(r"frag|framm|fr[ga]m\b|fgts?\b|bruchst|ułam|\btrozos?\b|\bbroken\b", re.IGNORECASE)
 WHOLE = re.compile(r"[\s,(-]+(?:whole|complete|entire)\)?$", re.IGNORECASE)
 SIZE = re.compile(
     r"[(\[]?\s*((?:[<>≤≥]\s*\d+(?:\.\d+)?\s*mm|\d+(?:\.\d+)?\s*[-–]\s*\d+(?:\.\d+)?\s*mm|[<>≤≥]\s*\d+(?:\.\d+)?)|(?:small|medium|large)(?= *[)\]]))\s*[)\]]?",
@@ -92,6 +93,16 @@ SORTS = frozenset(
     "uncharred burnt germinated sprouted".split()
 )
 """Words in brackets that say what sort of grain or seed is meant, and no part."""
+
+
+def says_pieces(text: str) -> bool:
+    """
+    Whether the words for a part say that it is in pieces.
+
+    >>> says_pieces("nocciolo frammento"), says_pieces("glume base frag."), says_pieces("grain")
+    (True, True, False)
+    """
+    return bool(_OF_PIECES.search(text))
 
 
 def tail_quantity(tail: re.Match[str]) -> str:

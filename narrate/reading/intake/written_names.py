@@ -31,6 +31,7 @@ from narrate.reading.intake.words_in_names import (
     TWO_PARTS,
     UNIT,
     WHOLE,
+    says_pieces,
     tail_quantity,
     tail_unit,
     without_match,
@@ -162,7 +163,7 @@ class NameReader(KnownWords):
             name += ")" if name.count("(") > name.count(")") else ""  # 'Hordeum (hulled frag.)'
         elif not completeness and WHOLE.search(name):
             completeness, name = "whole", WHOLE.sub("", name).strip()
-        name = re.sub(r"\s*[(\[]\s*[)\]]", "", name).strip(" ,;:-")
+        name = re.sub(r"\s*[(\[]\s*[)\]]", "", name).strip(" ,;:-–—")
         identification = self._identified(name)
         if identification is None and not name:
             identification = self.identifier.identify("Indeterminate")
@@ -231,6 +232,8 @@ class NameReader(KnownWords):
 
     def _says_part_too(self, name: str, found: Identification) -> bool:
         """Whether a name that is known carries a part behind a comma, or is of nothing but the part: 'Unknown seed'."""
+        if FRAGMENTS.search(name):
+            return True  # 'Corylus avellana Nussschale Bruchstücke': no authors
         before, comma, behind = name.rpartition(",")
         if comma and self.part_of(behind) and self._identified(before.strip()) is not None:
             return True
@@ -287,22 +290,22 @@ class NameReader(KnownWords):
         if inside:
             part = self.part_of(inside[1])
             if part:
-                return name[: inside.start()].strip(), part, "fragment" if "frag" in inside[1].lower() else ""
+                return name[: inside.start()].strip(), part, "fragment" if says_pieces(inside[1]) else ""
         for mark in (",", ":", ";", " - ", " – "):
             before, sign, behind = name.rpartition(mark)
             part = self.part_of(behind) if sign else ""
             if part and part != "indeterminate":
-                return before.strip(), part, "fragment" if "frag" in behind.lower() else ""
+                return before.strip(), part, "fragment" if says_pieces(behind) else ""
         words = name.split()
         tails = []
         for start in range(max(0, len(words) - 4), len(words)):
             tail, rest = " ".join(words[start:]), " ".join(words[:start])
             part = self.part_of(tail)
-            is_undecided = tail.lower().rstrip(".") in ("indet", "undet") or self._identified(rest.strip(" ,;")) is not None
+            is_undecided = FRAGMENTS.sub("", tail).lower().rstrip(".") in ("indet", "undet") or self._identified(rest.strip(" ,;")) is not None
             if part == "indeterminate" and rest and is_undecided:
                 continue  # of a name that is known, the rest of it is indeterminate, and no part
             if part and len(tail) > 1 and not (start == 0 and self._is_a_group(tail)):
-                tails.append((rest, part, "fragment" if "frag" in tail.lower() else ""))
+                tails.append((rest, part, "fragment" if says_pieces(tail) else ""))
         # 'Maize cupule' is a synonym of the part; with 'Maize' taken as the taxon it says more.
         for rest, part, completeness in tails:
             if rest and self._identified(rest) is not None:
