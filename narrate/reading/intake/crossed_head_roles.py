@@ -171,8 +171,10 @@ class HeadRoles(Body):
         return "", ""
 
     def _is_of_sizes(self, row: int) -> bool:
+        """Whether a row is of sieve classes, whatever totals stand among them."""
         texts = [self.look.text(row, c) for c in self.counts if (row, c) in self.look.cells]
-        return bool(texts) and all(SIZES.fullmatch(text) for text in texts)
+        sizes = [text for text in texts if heading(text) != "total"]
+        return bool(sizes) and all(SIZES.fullmatch(text) for text in sizes)
 
     def _heading_in_context(self, row: int, column: int, beside: list[int]) -> str:
         """What a heading says together with a unit or a heading of several lines beside it: 'Flot' and 'ml'."""

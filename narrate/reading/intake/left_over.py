@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 
 from narrate.model.grids import column_name
 from narrate.model.layouts import Role, Table
@@ -67,6 +67,8 @@ def _unknown(look: Look, tables: list[Table]) -> list[str]:
                     continue
                 cells = [(at, n) if what == "row" else (n, at) for n in others]
                 label = next((look.text(*cell) for cell in cells if look.is_text(*cell)), "")
+                if _is_empty_line(look, cells, {cell: others.get(cell[what == "row"]) for cell in cells}):
+                    continue
                 if any(look.is_amount(*cell) for cell in cells if _is_body(others.get(cell[what == "row"]))):
                     found.setdefault((what, reason), []).append((at, label))
                 elif reason == _UNKNOWN[0]:
@@ -81,6 +83,15 @@ def _unknown(look: Look, tables: list[Table]) -> list[str]:
         f"{'hold' if len(ones) > 1 else 'holds'} numbers and {'are' if len(ones) > 1 else 'is'} left out: {reason}"
         for (what, reason), ones in found.items()
     ]
+
+
+def _is_empty_line(look: Look, cells: list[tuple[int, int]], roles: Mapping[tuple[int, int], Role | None]) -> bool:
+    """Whether nothing is counted in a line of a table, with a worked-out 0 at its end: an empty sieve class."""
+    names = {cell: role.name for cell in cells if (role := roles[cell]) is not None}
+    totals = [look.text(*cell) for cell, name in names.items() if name == "total" and cell in look.cells]
+    counted = [cell for cell, name in names.items() if name in ("counts", "finds", "count")]
+    is_sample = any(name == "sample" for name in names.values()) and bool(counted)
+    return is_sample and not any(cell in look.cells for cell in counted) and set(totals) == {"0"}
 
 
 def _headings_as_ids(look: Look, tables: list[Table]) -> list[str]:

@@ -130,7 +130,8 @@ def column_role(
         return Role(name="part")
     if role in ("count", "mass"):
         return Role(name="ignored", qualifiers=("its cells are no amounts",))
-    if role == "fraction" and said_below and all(SIZES.fullmatch(text) for text in said_below):
+    sizes = [t for t in said_below if heading(t) != "total"]
+    if role == "fraction" and sizes and all(map(SIZES.fullmatch, sizes)):
         return Role(name="size class")
     if role == "sample note":
         return Role(name=role, qualifiers=(text,), filled=False)  # its head stays with it: 'date_from: -400'
