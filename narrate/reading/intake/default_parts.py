@@ -93,9 +93,14 @@ def default_part(name: WrittenName, parts: Mapping[str, str], names: NameReader)
     pieces = re.split(r"\s*[/&+,]\s*|\s+(?:or|and|oder|und|ou|et|o|y|of|en|lub|i)\s+", name.identification.written)
     if len(pieces) > 1 and all(map(names.part_of, pieces)):
         return "indeterminate"  # 'Tuber/rhizome' is a name of two parts, and no seed
-    if "cereal" in parts and any(map(CEREALS.search, (name.identification.written, str(id or "")))):
+    if "cereal" in parts and is_cereal(name):
         return parts["cereal"]
     return parts.get("any", "indeterminate")
+
+
+def is_cereal(name: WrittenName) -> bool:
+    """Whether a name is of a cereal, by what was written or by the taxon."""
+    return any(map(CEREALS.search, (name.identification.written, str(name.identification.taxon or ""))))
 
 
 CEREALS = re.compile(

@@ -43,7 +43,7 @@ class KnownWords:
     def _part_in(self, text: str) -> str:
         flat = re.sub(r"[()\[\].:]", " ", text).strip()
         if flat in self.short.parts:
-            return self.short.parts[flat]
+            return self.short.parts[flat].partition("/")[0]  # 'seed/fruit': of a cereal the grain, which finds know
         found = find_word(self.parts, flat)
         if found is None:
             rest, state = self.condition_behind(text)

@@ -8,11 +8,12 @@ import re
 from dataclasses import replace
 
 from narrate.model.layouts import Table
-from narrate.reading.intake.default_parts import default_part
+from narrate.reading.intake.default_parts import default_part, is_cereal
 from narrate.reading.intake.header_words import is_unit_of_mass
 from narrate.reading.intake.heads_by_content import SIZES
 from narrate.reading.intake.remarks import conditions_in
 from narrate.reading.intake.said import Line
+from narrate.reading.intake.short_words import seed_or_fruit
 from narrate.reading.intake.told import Told
 from narrate.reading.intake.written_names import NameReader, WrittenName
 
@@ -47,6 +48,7 @@ def without_weight(text: str) -> tuple[str, str]:
     return match["part"].strip(" ,"), "mg" if (match["unit"] or "").lower() == "mg" else "g"
 
 
+_RICE = re.compile(r"(?:cf\.? ?)?(?:Oryza\b|rice\b)", re.IGNORECASE)
 _BROAD = ("wood", "charcoal", "seed", "nutshell", "fruit")
 """Parts that head blocks of a table."""
 
@@ -63,7 +65,9 @@ class Parts:
             for role in ("section", "group"):
                 heads = [self.names.read(said.text) for said in line.get(role, ())]
                 state = next((one for one in heads if one.condition or one.conditions_apart), None)
-                part = next((one for one in heads if one.part), None)
+                part = next((one for one in heads if one.part and one.part != "fruit"), None)  # 'Fruits' are plants there
+                if state is not None and state.part == "fruit":
+                    state = replace(state, part="")
                 if state is not None and part is not None:
                     return replace(part, condition=state.condition, conditions_apart=state.conditions_apart)
                 if state is not None or part is not None:
@@ -75,6 +79,8 @@ class Parts:
     ) -> str:
         """The part of a find; one that no list knows is kept in the notes and told. A grain of maize is a kernel."""
         found = self._of_find(name, section, by_row, by_column, notes)
+        if found == "spikelet fork" and _RICE.match(str(name.identification.taxon or name.identification.written)):
+            return "rice spikelet base"  # rice has no forks, and its base is of one spikelet
         return "kernel" if found == "grain" and name.identification.taxon == "Zea mays" else found
 
     def _names_a_part(self, name: WrittenName) -> bool:
@@ -92,6 +98,8 @@ class Parts:
                 text = self.table.parts.get(said.text, without_weight(said.text)[0])
                 if PIECES_ONLY.fullmatch(text.strip()) or SIZES.fullmatch(text.strip()):
                     continue  # 'fragment' and '>4 mm' under 'Part' say how large, and not what
+                if seed_or_fruit(text, self.names):
+                    return "grain" if is_cereal(name) else self.names.part_of(re.split(r"\W+", text.strip())[0])
                 found = self.names.part_of(text)
                 if not found and not re.fullmatch(r"[-–—.?\s]*", text):
                     found = self.names.read(f"Indeterminate {text}").part

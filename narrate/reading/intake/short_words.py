@@ -1,5 +1,7 @@
 """Short forms that a sheet itself explains: 'v = verkoold, o = onverkoold', 'K = Korn, HS = Hüllspelzenbasis'."""
 
+# ruff: noqa: E501
+
 from __future__ import annotations
 
 import re
@@ -96,9 +98,21 @@ def _over_cells(grid: Grid) -> Iterable[tuple[str, str]]:
 
 
 def _part(meaning: str, names: Meaning) -> str:
-    """The part that an explanation names; of 'Same/Frucht' the first."""
+    """The part that an explanation names; of 'Same/Frucht' both, which is the grain of a cereal, else the first."""
+    if seed_or_fruit(meaning, names):
+        return SEED_OR_FRUIT
     pieces = (meaning, *re.split(r"[/:(),;]", meaning))
     return next((part for part in (names.part_of(piece.strip()) for piece in pieces if piece.strip()) if part), "")
+
+
+SEED_OR_FRUIT = "seed/fruit"
+"""What a key says where one sign stands for whichever of the two a plant sheds: the grain of a cereal is a fruit."""
+
+
+def seed_or_fruit(text: str, names: Meaning) -> bool:
+    """Whether words for a part name a seed or a fruit, whichever it is: 'Same/Frucht', 'seeds or fruits'."""
+    pieces = [piece for piece in re.split(r"\s*[/&+]\s*|\s+(?:or|oder|ou|of|o|and|und|et|e|y|en|i|lub)\s+", text.strip()) if piece]
+    return len(pieces) == 2 and {names.part_of(piece) for piece in pieces} == {"seed", "fruit"}
 
 
 def _condition(meaning: str, names: Meaning) -> str:
