@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping
 
 from narrate.model.packs import Words
@@ -23,13 +24,27 @@ def kinds_for_features(facts: Mapping[str, Mapping[str, list[Said]]], words: Wor
     result: dict[str, Facts] = {}
     for id, said in facts.items():
         own = {role: list(found) for role, found in said.items()}
-        kinds = [one for one in own.get("feature", ()) if kind_of(one.text, words)]
+        kinds = [one for one in own.get("feature", ()) if _is_kind_alone(one.text, words)]
         if kinds:
             own["feature"] = [one for one in own["feature"] if one not in kinds]
             own["description" if own.get("kind") else "kind"] = [*own.get("description", ()), *kinds]
             own = {role: found for role, found in own.items() if found}
         result[id] = own
     return result
+
+
+def _is_kind_alone(text: str, words: Words) -> bool:
+    """Whether a text names a kind and no one thing of it: 'pit', 'Ditch fill', 'fill of a large pit'."""
+    bare = " ".join(_BESIDE.sub(" ", text).split())
+    return bool(kind_of(text, words) or (bare and kind_of(bare, words)))
+
+
+_BESIDE = re.compile(
+    r"\b(?:fills?|of|an?|the|deposits?|primary|secondary|upper|lower|basal|large|small|shallow|deep|rectangular|circular|"
+    r"verfüllung|füllung|comblement|remplissage|relleno|riempimento|wypełnisko|vulling|de|du|di|d'une?|del)\b",
+    re.IGNORECASE,
+)
+"""Words that stand with a kind and name no one thing. Common practice, no source."""
 
 
 def with_facts_of_context(said: Facts, of_context: Mapping[str, list[Said]]) -> Facts:

@@ -19,6 +19,7 @@ from narrate.reading.intake.parts_of_finds import PIECES_ONLY, without_weight
 from narrate.reading.intake.pending import blanks_of_pending
 from narrate.reading.intake.plant_words_abroad import WIDE_PARTS
 from narrate.reading.intake.presence_said import instead_of_blank, of_presence
+from narrate.reading.intake.printed_forms import is_printed_form
 from narrate.reading.intake.remarks import conditions_in, remark
 from narrate.reading.intake.said import Line, Said
 from narrate.reading.intake.shares_in_heads import SORTED, size_and_share
@@ -60,6 +61,7 @@ class _Reader(Amounts):
         self._shares_of_columns(columns)
         if table.shape == "crossed":
             self.cells = {**self.cells, **blanks_of_pending(self.cells, rows, columns, sample_ids)}
+        is_printed = is_printed_form(table, self.layout)
         for row in rows:
             has_amount = False
             for column in columns:
@@ -74,7 +76,7 @@ class _Reader(Amounts):
                 self._cell(row, column, cell, sample, names.get(line_at), by_row[row], by_column[column])
             named = names.get(row)
             is_silent = has_amount or named is None or says_nothing_found(named[2].text)
-            if table.shape == "long" and columns and not is_silent:
+            if table.shape == "long" and columns and not is_silent and not is_printed:
                 self.told.warning(
                     "N313", "no amount", self.grid.place(row, columns[0]),
                     "the row names a find and gives no amount; it is not read, expected a count, a sign or a weight",

@@ -22,7 +22,9 @@ from narrate.reading.intake.forms_said import (
     behind_label,
     id_in_words,
     is_labelled,
+    remarks_below,
     role_at,
+    rows_of_work,
     said_behind_colons,
     said_in_words,
     said_over,
@@ -34,6 +36,9 @@ from narrate.reading.intake.long_table import Long
 
 _MOST_LINES = 12
 """Lines between the id of a sample and the head of its list."""
+
+
+_OF_WORK = "it says who did the work, and when"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -106,6 +111,13 @@ def _lists_of_form(
     if len(heads) > 1 and sum(block is not None for block in blocks.values()) == len(found):
         found = as_one_list(look, area, blocks)
     rows = {row: Role(name="title") for row in {row for row, _ in said.values()}}
+    work = rows_of_work(look, area, range(min(rows, default=heads[0]), heads[0]))
+    rows |= {row: Role(name="ignored", qualifiers=(_OF_WORK,)) for row in work if row not in rows}
+    last = max((row for one in found for row in one.rows), default=area.bottom)
+    ends = area.bottom if behind is None else min(area.bottom, behind - _MOST_LINES)
+    for label, at in remarks_below(look, area, range(last + 1, ends + 1)).items():
+        about[f"sample note, {label}"] = address(*at)
+        rows[at[0]] = Role(name="title")
     for one in found:
         one.rows = dict(sorted({**rows, **one.rows}.items()))
     return [Form(found=one, about=about, mend=mend) for one in found]

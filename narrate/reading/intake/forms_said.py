@@ -182,6 +182,32 @@ def said_behind_colons(look: Look, area: Area, rows: range) -> dict[str, tuple[i
     return found if "sample" in found else {}
 
 
+def remarks_below(look: Look, area: Area, rows: range) -> dict[str, tuple[int, int]]:
+    """Label -> the cell behind it, of lines such as 'Comments, Many modern roots.' below the list of a form."""
+    found: dict[str, tuple[int, int]] = {}
+    for row in rows:
+        own = [c for c in range(area.left, area.right + 1) if (row, c) in look.own]
+        if len(own) != 2 or heading(look.text(row, own[0])) not in ("note", "sample note"):
+            continue
+        if look.is_text(row, own[1]) and re.search(r"[^\W\d_]{2}", look.text(row, own[1])):
+            found.setdefault(re.sub(r"[\s,:]+", " ", look.text(row, own[0])).strip(), (row, own[1]))
+    return found
+
+
+def rows_of_work(look: Look, area: Area, rows: range) -> list[int]:
+    """Lines that say who did the work and when, and nothing else: 'Sorted by, AB, Date, 14/03/2016'."""
+    found = []
+    for row in rows:
+        own = [c for c in range(area.left, area.right + 1) if (row, c) in look.own]
+        pairs = list(zip(own[::2], own[1::2], strict=False))
+        if own and len(own) % 2 == 0 and all(
+            heading(look.text(row, c)) == "note" or (heading(look.text(row, c)) == "phase" and _is_day(look, row, at))
+            for c, at in pairs
+        ):
+            found.append(row)
+    return found
+
+
 def role_at(look: Look, role: str, at: tuple[int, int]) -> str:
     label = next((look.text(at[0], c) for c in range(at[1] - 1, -1, -1) if look.text(at[0], c)), "")
     return str(with_unit(role, label))

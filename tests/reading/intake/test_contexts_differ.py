@@ -56,6 +56,7 @@ def test_one_kind_in_other_words_is_no_contradiction(tmp_path: Path) -> None:
     ("written", "features", "kinds"),
     [
         ("pit,hearth,pit", [None, None, None], ["pit", "hearth", "pit"]),
+        ("Ditch fill,fill of a large pit,Hearth", [None, None, None], ["ditch", "pit", "hearth"]),
         ("Grube,Graben,Grube", [None, None, None], ["pit", "ditch", "pit"]),
         ("Pit 12,Hearth 3,Pit 14", ["Pit 12", "Hearth 3", "Pit 14"], ["pit", "hearth", "pit"]),
     ],

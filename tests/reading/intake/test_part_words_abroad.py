@@ -81,6 +81,6 @@ def test_a_list_of_names_with_commas_has_its_parts_behind_the_last(tmp_path: Pat
     (tmp_path / "table.csv").write_text("\n".join(lines) + "\n", encoding="utf-8")
     rows = [row for row in take_in(tmp_path / "table.csv", packs()).rows if str(row.sample) == "P1"]
     assert [(row.part, row.completeness) for row in rows] == [
-        ("grain", "whole"), ("grain", "whole"), ("cotyledon", "whole"), ("spikelet fork", "whole"), ("fruit stone", "fragment"),
+        ("grain", "whole"), ("grain", "whole"), ("cotyledon", "whole"), ("rice spikelet base", "whole"), ("fruit stone", "fragment"),
         ("indeterminate", "whole"), ("nutlet", "whole"),
     ]  # fmt: skip
