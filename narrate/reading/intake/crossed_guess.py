@@ -77,7 +77,8 @@ def _heads_groups(found: Crossed, column: int) -> bool:
     for c, role in found.columns.items():
         own = [look.text(row, c) for row in lines]
         named = sum(look.name_score(row, c) >= 0.45 for row in lines)
-        is_of_names = named >= 0.6 * len(lines) and len(set(own)) >= 0.8 * len(lines)
+        apart = [text for n, text in enumerate(own) if n == 0 or text != own[n - 1]]  # count and weight share a name
+        is_of_names = named >= 0.6 * len(lines) and len(set(own)) >= 0.8 * len(apart) and len(apart) >= 0.5 * len(lines)
         if c != column and role.name in ("common name", "taxon note") and is_of_names:
             return True
     return False

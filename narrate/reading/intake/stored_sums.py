@@ -192,7 +192,8 @@ class Sums:
         """
         ledger = self.ledger
         lane = self._lane(line, taxa, of, total)
-        of = [s for s in of if (ledger.small_heading(self._column(line, s)) == "mass") == (lane == "mass")] or of
+        if ledger.across or not line.is_row:  # else small headings stand over the taxa, and not over what is added
+            of = [s for s in of if (ledger.small_heading(self._column(line, s)) == "mass") == (lane == "mass")] or of
         if lane == "mass" and not ledger.mass:
             line.why_not = line.why_not or "the table has no weights"
             return None
@@ -250,7 +251,7 @@ class Sums:
 
     def _column(self, line: Line, s: int) -> int:
         """The column whose small heading says what is added: of a sample, or the line's own."""
-        return s if self.ledger.across else line.at if not line.is_row else s
+        return s if self.ledger.across else line.at
 
     def _lane(self, line: Line, taxa: list[int], of: list[int], total: int | None) -> str:
         ledger = self.ledger
