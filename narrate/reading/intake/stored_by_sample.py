@@ -16,6 +16,11 @@ from narrate.reading.intake.stored_sums import OF_TAXA, Sums
 NO_VOLUME = "no volume of soil is known"
 
 _ESTIMATED = re.compile(r"estim|scaled|extrapol|adjust|multipl|hochger", re.IGNORECASE)
+_NOBODY_COULD_NAME = re.compile(
+    r"\b(?:ind[eé]t|un(?:id|det|known|bestimm)|unbest|nicht best|non (?:id|ident|dét)|no ident|niet gedet|nieoznacz|neurč)",
+    re.IGNORECASE,
+)
+"""'Feuillu indéterminé' is charcoal of any tree with leaves, and no taxon of its own."""
 
 
 class BySample(Sums):
@@ -113,6 +118,9 @@ class BySample(Sums):
         plain = [f for t in counted if (f := self.first_find[t]) is not None and not is_unnamed(f)
                  and f.name.identification.taxon not in ("Indeterminate", "Unidentified")]  # fmt: skip
         own = {f.name.identification.taxon or f.name.identification.written.lower() for f in plain}
+        written = {t: f.name.identification.written for t in counted if (f := self.first_find[t]) is not None}
+        named = {t for t, text in written.items() if not _NOBODY_COULD_NAME.search(text)}
+        numbers["named lines"] = len(named | set(asked))
         numbers |= {"counted lines": len(plain) + len(asked), "counted names": len(own) + len(asked)}
         perhaps = (1.0,) * len(asked)
         return {name: Worked(value=float(n - len(asked)), said=said, perhaps=perhaps) for name, n in numbers.items()}

@@ -19,6 +19,7 @@ from narrate.reading.intake.stored_lines import Line, Target, Worked
 from narrate.reading.intake.stored_rates import per_litre, scaled, share
 from narrate.reading.intake.stored_states import Belongs, OfState, states_of
 from narrate.reading.intake.stored_sums import OF_TAXA, WEIGHT, WHICH
+from narrate.reading.intake.words_in_names import says_pieces
 from narrate.reading.intake.written_names import NameReader
 
 ELSEWHERE = "no counts of the sample are in this file"
@@ -188,7 +189,12 @@ class LongLines:
         pieces = self.by_sample[id]
         if counts_taxa and group is None:
             return self._numbers_of_taxa(pieces)
-        return self._rates(line, self._sum(pieces, group, line.label), pieces, id)
+        found = self._rates(line, self._sum(pieces, group, line.label), pieces, id)
+        if group is None and says_pieces(line.label):  # of all remains, or of what is in pieces beside whole ones
+            broken = Group("", self.names, ("fragment",))
+            more = self._rates(line, self._sum(pieces, broken, line.label), pieces, id)
+            found |= {f"{name} in pieces": worked for name, worked in more.items()}
+        return found
 
     def _of_find(self, line: Line, row: int, id: str, group: Group | None) -> dict[str, Worked | None]:
         """What a column of a long table says beside one find: of the find, of its sample or of its taxon."""
