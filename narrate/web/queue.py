@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from typing import NamedTuple
 
-from narrate.model.claims import GRADE_NAMES, Claim
+from narrate.model.claims import GRADE_NAMES, Claim, Grade, LimitInForce
 from narrate.model.edition import Edition
-from narrate.model.ids import FILED
+from narrate.model.ids import FILED, StatementId, Subject
+from narrate.model.late import Late
 from narrate.web.claim_views import ClaimView
 from narrate.web.evidence import Opener
 from narrate.web.ranking import RankingView, ranking_view
@@ -29,7 +31,20 @@ class HeldView:
 
     says: str
     lifts: str
-    claims: tuple[ClaimView, ...]
+    claims: Sequence[ClaimView]
+
+
+class Held(NamedTuple):
+    """What the lists ask of a claim that holds: thousands do, and a page shows some dozens of them."""
+
+    about: Subject
+    statement: StatementId
+    id: str
+    question: str
+    grade: Grade
+    support: float
+    stability: float | None
+    limits: tuple[LimitInForce, ...]
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -62,7 +77,7 @@ class QueueView:
         return ranking_view(self._opener, self._edition.ranking)
 
     @property
-    def weakest(self) -> tuple[ClaimView, ...]:
+    def weakest(self) -> Sequence[ClaimView]:
         """Claims that hold by little, above the level of single samples."""
         found = [claim for claim in self._holding if claim.grade in WEAKEST and claim.about.level != "sample"]
         return self._views(sorted(found, key=lambda claim: (claim.support, claim.id)))
@@ -70,7 +85,7 @@ class QueueView:
     @property
     def held_down(self) -> tuple[HeldView, ...]:
         """By limit, those that hold most claims first."""
-        grouped: dict[tuple[str, str], list[Claim]] = {}
+        grouped: dict[tuple[str, str], list[Held]] = {}
         for claim in self._holding:
             for limit in claim.limits:
                 grouped.setdefault((limit.says, limit.lifts), []).append(claim)
@@ -78,18 +93,18 @@ class QueueView:
         return tuple(HeldView(says=says, lifts=lifts, claims=self._views(claims)) for (says, lifts), claims in ordered)
 
     @property
-    def unstable(self) -> tuple[ClaimView, ...]:
+    def unstable(self) -> Sequence[ClaimView]:
         """Claims whose verdict changes easily when the counts are drawn anew."""
         found = [c for c in self._holding if c.stability is not None and c.stability < UNSTABLE_BELOW]
         return self._views(sorted(found, key=lambda claim: (claim.stability or 0.0, claim.id)))
 
     @property
-    def work(self) -> tuple[ClaimView, ...]:
+    def work(self) -> Sequence[ClaimView]:
         """What the laboratory might do next."""
         return self._views(claim for claim in self._holding if claim.question == "work")
 
     @property
-    def integrity(self) -> tuple[ClaimView, ...]:
+    def integrity(self) -> Sequence[ClaimView]:
         """Doubts about deposits and recovery that hold."""
         return self._views(claim for claim in self._holding if claim.question == "integrity")
 
@@ -136,15 +151,35 @@ class QueueView:
         return sum(one.approval != "approved" for one in self.words)
 
     @cached_property
-    def _holding(self) -> list[Claim]:
+    def _holding(self) -> list[Held]:
         # A feature of one context says again what the context says.
         members = self._opener.members
         holding = (
-            claim
+            _held(claim)
             for claim in self._edition.claims.all_holding()
             if claim.about.level != "feature" or members[claim.about.id] > 1  # type: ignore[index]
         )
         return sorted(holding, key=lambda claim: (_LEVELS.index(claim.about.level), -GRADE_NAMES.index(claim.grade)))
 
-    def _views(self, claims: Iterable[Claim]) -> tuple[ClaimView, ...]:
-        return tuple(self._opener.claim(claim) for claim in claims)
+    def _views(self, claims: Iterable[Held]) -> Sequence[ClaimView]:
+        """Made as they are read."""
+        listed = tuple(claims)
+        return Late(len(listed), lambda at: self._view(listed[at]))
+
+    def _view(self, held: Held) -> ClaimView:
+        claim = self._edition.claims.find(held.about, held.statement)
+        assert claim is not None, "it holds, so that it can be made"
+        return self._opener.claim(claim)
+
+
+def _held(claim: Claim) -> Held:
+    return Held(
+        about=claim.about,
+        statement=claim.statement,
+        id=claim.id,
+        question=claim.question,
+        grade=claim.grade,
+        support=claim.support,
+        stability=claim.stability,
+        limits=claim.limits,
+    )
