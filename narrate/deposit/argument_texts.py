@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Callable, Collection
+from collections.abc import Callable, Collection, Sequence
 from json.encoder import encode_basestring as quoted
 
 import numpy as np
@@ -19,9 +19,9 @@ from narrate.model.claims import Argument, Claim, Evidence
 from narrate.model.ids import Level, StatementId
 from narrate.model.rules import Rule
 
-_MOST_KEPT = 256
+_MOST_KEPT = 64
 """Pieces of text kept for one thing that is looked at; most units say one of a few."""
-_BLOCK = 64
+_BLOCK = 32
 """Units whose evidence is written at once, at most."""
 _NONE = -1e308
 """Stands for a figure that there is none of, which must equal itself."""
@@ -69,7 +69,11 @@ class ArgumentTexts:
         cited:  ids of claims whose arguments keep all their evidence, as do those of claims that hold.
         """
         self._place = claims.place
-        self._levels: dict[Level, _OfLevel] = {level: _OfLevel(maker, cited) for level, maker in claims.makers.items()}
+        # The rows of all levels are those of one table.
+        rows = [quoted(place.row) for place in claims.makers["sample"].judged.look.units.table.places]
+        self._levels: dict[Level, _OfLevel] = {
+            level: _OfLevel(maker, cited, rows) for level, maker in claims.makers.items()
+        }
 
     def of(self, claim: Claim) -> str:
         level, unit = self._place[claim.about]
@@ -79,12 +83,13 @@ class ArgumentTexts:
 class _OfLevel:
     """The arguments of one level, written for a block of units at once."""
 
-    def __init__(self, maker: ClaimMaker, cited: Collection[str]) -> None:
+    def __init__(self, maker: ClaimMaker, cited: Collection[str], rows: Sequence[str]) -> None:
+        """rows: as they are written, by their numbers."""
         self._maker = maker
         self._cited = cited
         self._keys = [maker.keys[subject] for subject in maker.judged.subjects()]
         self._width = len(maker.judged.look.units.ids)
-        self._rows = [quoted(place.row) for place in maker.judged.look.units.table.places]
+        self._rows = rows
         self._at = range(0)
         self._block: dict[StatementId, list[list[str]]] = {}
         self._values: dict[AskedValue, _ValueTexts] = {}

@@ -13,7 +13,7 @@ from narrate.model.claims import Claim
 from narrate.model.ids import StatementId
 from narrate.model.next_steps import NextStep
 
-_MOST_KEPT = 20_000
+_MOST_KEPT = 4_000
 """Texts of rivals and steps that are kept; most units say one of a few."""
 
 
