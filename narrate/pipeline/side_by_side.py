@@ -11,6 +11,8 @@ import warnings
 from collections.abc import Callable, Sequence
 from typing import TypeVar
 
+from narrate.pipeline.rubbish import give_back
+
 Given = TypeVar("Given")
 
 
@@ -24,6 +26,7 @@ def side_by_side(jobs: Sequence[Callable[[], Given]], *, is_large: bool) -> list
     """
     if len(jobs) < 2 or not is_large or not _can_be_copied():
         return [job() for job in jobs]
+    give_back()
     gc.freeze()  # what stands now stays shared: no look for rubbish touches it
     try:
         started = [_started(job) for job in jobs[:-1]]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 from collections.abc import Callable, Mapping
 from dataclasses import replace
 from functools import partial
@@ -161,6 +162,7 @@ def _built(
         shown = edition()
         site, kept = folder / "out" / shown.audience, pages_list(folder, shown.audience)
         build(shown, templates_folder(), site, images=folder, kept=kept, ground=ground)
+        gc.collect()  # the site goes, whose templates and views refer to one another, before anything else is done
         then()
     except Refused as refusal:
         return tuple(refusal.problems)
