@@ -10,6 +10,7 @@ from narrate.judging.claim_sums import ClaimSums
 from narrate.judging.claims_by_id import ClaimsById
 from narrate.judging.claims_made import ClaimMaker
 from narrate.judging.columns import LevelJudged
+from narrate.judging.evidence import PlacesInOrder
 from narrate.judging.next_steps import Steps, steps_by_claim
 from narrate.judging.unmet import unmet
 from narrate.model.claim_columns import CameOut, Outcome, Tallied, Unmet
@@ -114,7 +115,9 @@ def _keep(kept: OrderedDict[Subject, Kept], subject: Subject, made: Kept) -> Non
 
 def claims_of(levels: Mapping[Level, LevelJudged], steps: Steps, packs: Packs, keys: Mapping[Subject, str]) -> Claims:
     """All claims of what was judged, in the order of the levels, their units and the statements."""
-    by_subject = ClaimsBySubject({level: ClaimMaker(judged, packs, keys) for level, judged in levels.items()}, steps)
+    order = PlacesInOrder(levels["sample"].look)
+    makers = {level: ClaimMaker(judged, packs, keys, order) for level, judged in levels.items()}
+    by_subject = ClaimsBySubject(makers, steps)
     return Claims(
         by_id=ClaimsById(by_subject, keys),
         by_subject=by_subject,

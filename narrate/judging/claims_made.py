@@ -8,7 +8,7 @@ import numpy as np
 
 from narrate.judging.clauses import filled
 from narrate.judging.columns import LevelJudged, StatementJudged
-from narrate.judging.evidence import AskedValue, LookedAt, named
+from narrate.judging.evidence import AskedValue, LookedAt, PlacesInOrder, named
 from narrate.judging.facts import CANNOT_TELL, FAILS, HOLDS
 from narrate.judging.rivals import balance, rivalry
 from narrate.judging.weigh import VERDICTS
@@ -27,11 +27,11 @@ _Said = tuple[tuple[int, ...], tuple[str, ...], tuple[SourceKey, ...]]
 class ClaimMaker:
     """The claims of one level."""
 
-    def __init__(self, judged: LevelJudged, packs: Packs, keys: Mapping[Subject, str]) -> None:
+    def __init__(self, judged: LevelJudged, packs: Packs, keys: Mapping[Subject, str], order: PlacesInOrder) -> None:
         self.judged = judged
         self.packs = packs
         self.keys = keys
-        self.looked_at = LookedAt(judged.look)
+        self.looked_at = LookedAt(judged.look, order)
         pairs = rivalry(packs)
         self.rivals = {
             id: tuple(rival for rival in pairs.get(id, ()) if rival in judged.statements) for id in judged.statements

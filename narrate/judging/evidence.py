@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from functools import cached_property
 from operator import attrgetter
 from typing import overload
@@ -25,11 +25,36 @@ RATIOS = frozenset({"ratio", "log_ratio"})
 """Measures that set items against items, which have to be like units for it."""
 
 
+class PlacesInOrder:
+    """Numbers of all rows and records in the order of the files; worked out when one is asked for."""
+
+    def __init__(self, look: Look) -> None:
+        self._look = look
+
+    @property
+    def of_rows(self) -> np.ndarray:
+        """By the number of the row."""
+        return self._numbers[0]
+
+    @property
+    def of_records(self) -> Mapping[Place, int]:
+        return self._numbers[1]
+
+    @cached_property
+    def _numbers(self) -> tuple[np.ndarray, dict[Place, int]]:
+        written, records = self._look.units.table.places, {record.place for record in self._look.records}
+        order = sorted({*written, *records}, key=attrgetter("path", "line", "column", "sheet", "cell"))
+        of_place = {place: number for number, place in enumerate(order)}
+        return np.array([of_place[place] for place in written], np.intp), {one: of_place[one] for one in records}
+
+
 class LookedAt:
     """What rules looked at in the units of one level, taken out of the columns for one unit when somebody asks."""
 
-    def __init__(self, look: Look) -> None:
+    def __init__(self, look: Look, order: PlacesInOrder) -> None:
+        """order: of the places of the rows and records, which all levels share."""
         self.look = look
+        self._order = order
         self._by_rule: dict[RuleId, tuple[Asked, ...]] = {}
         self._by_leaf: dict[Bound | Fact, Asked] = {}
         self._said: dict[Fact | str, dict[int, str]] = {}
@@ -69,7 +94,7 @@ class LookedAt:
         """Numbers of the rows that a measure summed, in the order of the sheets."""
         found = [self.look.units.rows_of(unit, selector) for selector in selectors]
         rows = found[0] if len(found) == 1 else np.unique(np.concatenate(found)) if found else np.zeros(0, np.intp)
-        return rows[np.argsort(self._in_order[0][rows], kind="stable")].tolist()  # type: ignore[no-any-return]
+        return rows[np.argsort(self._order.of_rows[rows], kind="stable")].tolist()  # type: ignore[no-any-return]
 
     def numbers(self, unit: int, selectors: tuple[Selector, ...]) -> frozenset[int]:
         """The places of `places` as numbers that rise with them; equal places have one number."""
@@ -77,20 +102,11 @@ class LookedAt:
             self._unit, self._numbers = unit, {}
         found = self._numbers.get(selectors)
         if found is None:
-            of_row, of_place = self._in_order
             rows = self.rows(unit, selectors)
-            numbers = of_row[rows].tolist() if rows else [of_place[place] for place in self.records(unit)]
+            of_records = self._order.of_records
+            numbers = self._order.of_rows[rows].tolist() if rows else [of_records[one] for one in self.records(unit)]
             found = self._numbers[selectors] = frozenset(numbers)
         return found
-
-    @cached_property
-    def _in_order(self) -> tuple[np.ndarray, dict[Place, int]]:
-        """The number of each row, and of each place, in the order of all places."""
-        written = self.look.units.table.places
-        places = {*written, *(record.place for record in self.look.records)}
-        order = sorted(places, key=attrgetter("path", "line", "column", "sheet", "cell"))
-        of_place = {place: number for number, place in enumerate(order)}
-        return np.array([of_place[place] for place in written], np.intp), of_place
 
     def records(self, unit: int) -> tuple[Place, ...]:
         """Where the records of the samples of a unit were written."""

@@ -19,7 +19,7 @@ from narrate.pipeline.held import Unwritable, held, not_written, saved_meanwhile
 from narrate.pipeline.judged import Judged, Progress, disclosed_part, judged_folder, silent
 from narrate.pipeline.kept_claims import write_claims
 from narrate.pipeline.kept_units import WORDS, keep, kept_before
-from narrate.pipeline.rubbish import seldom_looked_for
+from narrate.pipeline.rubbish import give_back, seldom_looked_for
 from narrate.pipeline.side_by_side import side_by_side
 from narrate.pipeline.studied import studied
 from narrate.pipeline.told import Told
@@ -163,6 +163,7 @@ def _built(
         site, kept = folder / "out" / shown.audience, pages_list(folder, shown.audience)
         build(shown, templates_folder(), site, images=folder, kept=kept, ground=ground)
         gc.collect()  # the site goes, whose templates and views refer to one another, before anything else is done
+        give_back()
         then()
     except Refused as refusal:
         return tuple(refusal.problems)

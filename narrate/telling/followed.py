@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import replace
+from dataclasses import fields, replace
 from typing import Any, TypeVar
 
 from narrate.model.claims import Claim, Claims
@@ -101,10 +101,25 @@ def sum_about(findings: Findings, claims: Claims, subject: Subject) -> bytes:
     """A sum over all that was found and is claimed of a subject, and what would firm that up."""
     known = _KNOWN.about(findings, claims)
     if subject not in known:
-        said = _bytes((findings.subjects.get(subject), claims.steps.get(subject)))
         summed = _bytes(claims.about(subject)) if claims.sums is None else claims.sums.about(subject)
-        known[subject] = _sum(said, summed)
+        known[subject] = _sum(sum_found(findings.subjects.get(subject)), _bytes(claims.steps.get(subject)), summed)
     return known[subject]  # type: ignore[no-any-return]
+
+
+def sum_found(found: SubjectFindings | None) -> bytes:
+    """A sum over all that was found in a subject, piece by piece: with their places, those of a dig fill a book."""
+    return _sum_of(
+        () if found is None else (part for one in fields(found) for part in _parts(getattr(found, one.name)))
+    )
+
+
+def _parts(said: object) -> Iterator[bytes]:
+    """Entries of a tuple or mapping one by one, with their number; anything else whole."""
+    if isinstance(said, (tuple, Mapping)):
+        yield _bytes(len(said))
+        yield from map(_bytes, said.items() if isinstance(said, Mapping) else said)
+    else:
+        yield _bytes(said)
 
 
 class _Watched(Mapping[Key, Value]):
@@ -217,6 +232,10 @@ def _bytes(said: object) -> bytes:
 
 
 def _sum(*said: bytes) -> bytes:
+    return _sum_of(said)
+
+
+def _sum_of(said: Iterable[bytes]) -> bytes:
     made = hashlib.blake2b(digest_size=16)
     for part in said:
         made.update(len(part).to_bytes(8))

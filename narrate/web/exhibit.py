@@ -34,7 +34,8 @@ class LabelView:
     target: str
     """The page that tells the whole story of it."""
     evidence: str
-    found: SubjectFindings
+    found: SubjectFindings = field(repr=False)
+    """Has a sum of its own among what keys of pages are made of: with its places it is long."""
     approved: str
     """Who approved the whole of it, and when; empty where nobody did or what it rests on has changed since."""
     pictured: Edition = field(repr=False)

@@ -15,7 +15,7 @@ import hashlib
 from narrate.model.claims import Claim
 from narrate.model.ids import ContextId, FeatureId, SampleId, Subject
 from narrate.model.narrative import Narrative
-from narrate.telling.followed import sum_about
+from narrate.telling.followed import sum_about, sum_found
 from narrate.web.exhibit import LabelView
 from narrate.web.rows import RowSet
 from narrate.web.site import Site
@@ -67,7 +67,7 @@ class PageKeys:
         page:  what its template knows of the page itself: path, title, pages before and after.
         """
         if isinstance(it, LabelView):
-            return _sum("\0".join((self._ground, repr(page), repr(it))))
+            return _sum("\0".join((self._ground, repr(page), repr(it), sum_found(it.found).hex())))
         if not isinstance(it, SubjectView) or it.subject.level in ("site", "phase"):
             return None
         said = [self._ground, repr(page), type(it).__name__, self._about(it.subject)]
