@@ -90,3 +90,12 @@ def says_the_same(role: str, before: str, now: str, words: Words) -> bool:
         return False
     kinds = [kind_of(text, words) or kind_within(text, words) for text in (before, now)]
     return bool(kinds[0]) and kinds[0] == kinds[1]
+
+
+def contradicts(role: str, before: str, now: str, words: Words) -> bool:
+    """Whether two texts of one sample are two of a kind; 'bulk' beside 'well' stands under a head of its own."""
+    if says_the_same(role, before, now, words):
+        return False
+    if role == "kind":
+        return all(kind_of(text, words) or kind_within(text, words) for text in (before, now))
+    return role != "feature" or re.sub(r"\d+", "#", before.lower()) == re.sub(r"\d+", "#", now.lower())

@@ -11,8 +11,8 @@ from narrate.model.packs import Words
 from narrate.reading.intake.cell_marks import number_of
 from narrate.reading.intake.contexts_differ import (
     OF_CONTEXTS,
+    contradicts,
     kinds_for_features,
-    says_the_same,
     tell_contradictions,
     with_facts_of_context,
 )
@@ -162,7 +162,7 @@ def _tell_differences(id: str, said: Mapping[str, list[Said]], told: Told, words
             texts = dict(list(texts.items())[:1]) if len(of_each) == 1 else texts  # '40' and '40 L'
         if role in OF_CONTEXTS:
             texts = {one.text: one for one in said.get(role, [])[:1]} | {
-                t: one for t, one in texts.items() if not says_the_same(role, said[role][0].text, t, words)
+                t: one for t, one in texts.items() if contradicts(role, said[role][0].text, t, words)
             }
         if len(texts) > 1 and not (role == "sorted" and said.get(SORTED_OF_CLASS)):
             first, second = list(texts.values())[:2]

@@ -17,7 +17,7 @@ NO_VOLUME = "no volume of soil is known"
 
 _ESTIMATED = re.compile(r"estim|scaled|extrapol|adjust|multipl|hochger", re.IGNORECASE)
 _NOBODY_COULD_NAME = re.compile(
-    r"\b(?:ind[eé]t|un(?:id|det|known|bestimm)|unbest|nicht best|non (?:id|ident|dét)|no ident|niet gedet|nieoznacz|neurč)",
+    r"\b(?:ind[eé]t|un(?:id|det|known|best)|nicht best|non (?:id|dét)|no ident|niet gedet|nieoznacz|neurč)",
     re.IGNORECASE,
 )
 """'Feuillu indéterminé' is charcoal of any tree with leaves, and no taxon of its own."""

@@ -88,3 +88,19 @@ def test_a_kind_behind_feature_in_a_form_is_read(tmp_path: Path, kind: str) -> N
 
     assert draft.contexts["3020"]["kind"] == {"Grube": "pit"}.get(kind, kind.lower())
     assert "feature" not in draft.contexts["3020"]
+
+
+def test_another_sort_of_kind_is_no_contradiction(tmp_path: Path) -> None:
+    """'Sample type' says bulk, 'Context type' says well; two kinds of one sample in a list are told."""
+    _, told = drafted(tmp_path, [
+        "Sample,1,2,3", "Context,101,102,103", "Context type,pit,well,pit", "Sample type,bulk,bulk,bulk", *_FINDS
+    ])  # fmt: skip
+    assert told == []
+
+    _, told = drafted(tmp_path, [
+        "Sample,Context,Context type,Taxon,Part,Count", "1,101,pit,Hordeum vulgare,grain,3",
+        "1,101,well,Lens culinaris,seed,2",
+        "2,102,pit,Hordeum vulgare,grain,4", "2,102,pit,Lens culinaris,seed,7",
+    ])  # fmt: skip
+    assert [cell for cell, _ in told] == ["C3"]
+    assert told[0][1].startswith("sample 1: kind is 'well' here and 'pit' in C2; the first is kept")
