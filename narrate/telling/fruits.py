@@ -16,6 +16,8 @@ from narrate.telling.page import Page
 
 DOZENS, HUNDRED = 20, 100
 """Seeds of one fruit from which their number is told in round words; that it is from memory stands in the packs."""
+MANY_KINDS = "food.fruit_of_many_kinds"
+"""The rule by which many seeds speak for fruit as food."""
 FEW = 10
 """Fruits below which seeds are told to be of few: the limit of readings of few items."""
 

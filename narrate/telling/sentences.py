@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from narrate.model.narrative import Sentence
 from narrate.telling.builds import added, led
 from narrate.telling.frames import noun_of
+from narrate.telling.fruits import MANY_KINDS
 from narrate.telling.misleading import STRONGEST, doubt_sentences, figure_sentences
 from narrate.telling.page import Page
 from narrate.telling.plan import STORED_ONLY, TOO_FEW, Reading, by_grade
@@ -161,7 +162,7 @@ def further_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
 
 def _many_seeds_of_one_fruit(page: Page, group: Sequence[Reading]) -> list[Sentence]:
     """For visitors: where many seeds speak for fruit, that one fruit holds many."""
-    of = [r for r in group if any(a.rule == "food.fruit_of_many_kinds" for a in r.claim.held("for"))]
+    of = [r for r in group if any(a.rule == MANY_KINDS for a in r.claim.held("for"))]
     return page.say([of[0].claim.id], "but one fruit can hold hundreds of seeds") if of else []
 
 

@@ -9,7 +9,10 @@ from narrate.model.findings import Tally
 from narrate.model.narrative import Sentence
 from narrate.telling import setting
 from narrate.telling.contexts import NOT_NEWS
+from narrate.telling.finds import total
 from narrate.telling.foods import lead_of_seeds
+from narrate.telling.fruits import FEW as FEW_FRUITS
+from narrate.telling.fruits import MANY_KINDS, chief_finds, least_fruits
 from narrate.telling.how_widely import word_of
 from narrate.telling.page import Page
 from narrate.telling.plan import (
@@ -48,8 +51,20 @@ def theme_told(page: Page, questions: Sequence[str], *, at_most: int = 3) -> lis
         if item.claim.stability is not None and item.claim.stability < UNSETTLED:
             sentences += say_fresh(page, [item.claim.id], "close")
         sentences += say(page, kept, "keeps") if item.claim.id in kept[-1:] else _nuts_keep(page, item)
+        sentences += _of_few_fruits(page, item)
         sentences += _rival(page, item, items)
     return sentences
+
+
+def _of_few_fruits(page: Page, item: Reading) -> list[Sentence]:
+    """Where seeds of soft fruit speak for a season or a food and may be of few fruits, that one holds many; once."""
+    is_asked = item.claim.question == "season" or any(a.rule == MANY_KINDS for a in item.claim.held("for"))
+    if not is_asked or page.subject.level in ("phase", "site") or is_said(page, "few fruits"):
+        return []
+    tallies = chief_finds(page, item.claim)
+    fruits, seeds = least_fruits(page, tallies), total(tallies)
+    is_few = any(a.rule == MANY_KINDS for a in item.claim.held("for")) or fruits < min(FEW_FRUITS, seeds)
+    return say(page, [item.claim.id], "few fruits") if is_few and fruits < seeds else []
 
 
 def hints_told(page: Page, questions: Sequence[str]) -> list[Sentence]:

@@ -88,7 +88,7 @@ def test_visitors_read_the_same_in_spanish(judged_example: Judged):
     whole = judged_example
     spanish = narratives(whole.project, whole.packs, whole.findings, whole.claims, "public-es")
 
-    assert "cultivos de semilla pequeña, sobre todo los de quenopodio" in spanish[Subject(level="context", id="C05")].text
+    assert "cultivos de semilla pequeña, sobre todo quenopodio" in spanish[Subject(level="context", id="C05")].text
     assert "Las plantas quemadas no nos dicen por qué terminó" in spanish[Subject(level="site", id=SITE)].text
 
 

@@ -200,3 +200,12 @@ def test_a_dig_of_one_time_tells_its_hints_as_hints(open_part: Judged):
     of_hints = [s.text for s in told[Subject(level="site", id=SITE)].sentences() if hints & set(s.refs)]
 
     assert of_hints and not [text for text in of_hints if not re.search(r"muy débiles|Se trata de|guardarse", text)]
+
+
+def test_seeds_of_few_fruits_are_told_as_such(open_part: Judged):
+    """Persimmons, grapes and strawberries hold many seeds (the packs, from memory); cobs of C11 are no fruit."""
+    told = _spanish(open_part)
+    said = {id: " ".join(s.text for s in told[Subject(level="context", id=id)].sentences()) for id in ("C06", "C22", "C11")}
+
+    assert all(said[id].count("una sola fruta puede tener muchas semillas") == 1 for id in ("C06", "C22"))
+    assert "una sola fruta" not in said["C11"]
