@@ -32,12 +32,16 @@ def certainty(edition: Edition) -> Iterator[Block]:
         yield Paragraph(text=f"'{grade}' (support from {least:.2f}): {ASKS[grade]}", kind="item")
     held = _held_down(edition)
     if held:
-        yield Paragraph(text=f"Whatever the sum, circumstances hold a reading down: {held}.")
+        yield Paragraph(
+            text=f"Whatever the sum, circumstances hold a reading down: {held}. Readings of the state of a deposit "
+            "(disturbance, later remains, the age of uncharred seeds) and of the work to do are not held down, for they "
+            "are cautions themselves."
+        )
     yield Paragraph(
         text=f"'Counts drawn anew at random' means that every count was replaced {DRAWS:,} times by a number drawn "
         "about it as chance would have it (Poisson), and that for contexts, phases and the dig the samples were drawn "
         "anew as well, with replacement; each time all was judged again. The share of draws that uphold a reading says "
-        f"how much of it hangs on the luck of the sample; where it is below {TOLD_AS_CLOSE:.0%}, the text says so."
+        f"how much of it hangs on the luck of the sample; where it is below {TOLD_AS_CLOSE:.0%}, the text says so, but for those cautions."
     )
     yield Paragraph(
         text="How often readings of each grade were right was tried on simulated digs whose truth is known; this track "

@@ -41,8 +41,8 @@ def questions_answered(edition: Edition) -> Iterator[Block]:
     asked, (given, others) = questions_in(edition.project.report.get("aims", "")), answers(edition)
     if asked:
         yield Paragraph(
-            text="The questions of the project design, each with its answer and with the readings that bear on it by "
-            "the words of both:"
+            text="The questions of the project design, each with its answer and with the readings whose words it "
+            "shares:"
         )
     for question in asked:
         named = _bearing(edition, question)

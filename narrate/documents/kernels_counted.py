@@ -37,7 +37,7 @@ def kernels_told(edition: Edition) -> Iterator[Block]:
         f"alone: {'; '.join(shown)}."
     )
     if turned:
-        text += f" By whole ones alone cupules outnumber kernels in {', '.join(turned)}, which they do not by all."
+        text += f" Of these, by whole ones alone cupules outnumber kernels in {', '.join(turned)}, which they do not by all."
     yield Paragraph(text=text + (" {measures} gives both." if is_shown(edition, "measures") else ""))
 
 

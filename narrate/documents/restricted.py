@@ -17,8 +17,8 @@ FOOT = "Restricted copy, for the team alone. "
 COPY = (
     f"**This copy holds restricted contexts; each is marked {MARK} wherever it is named.** Their remains are also in "
     "the totals, shares and figures of their phase and of the whole dig. It is for the team alone. The open copy "
-    "counts without them, and who holds both copies can subtract one from the other: let one of them alone reach the "
-    "public."
+    "counts without them, and who holds both copies can subtract one from the other: let the open copy "
+    "alone reach the public, and no total of this one."
 )
 BARE_NUMBERS = (
     " Where the id of such a context or sample is a number alone, it is marked in headings, heads and rows of tables "

@@ -135,7 +135,7 @@ def _part(
             are = english.agreed(len(one.weak), "is", "are")
             weak = f"{ids_listed(page, one.weak)} {are} consistent with it"
             return f"no single context speaks firmly for {noun}, though {weak}"
-        return f"no single context speaks for {noun}, which rests on its spread over the samples"
+        return f"no single context speaks for {noun}, which is read of the phase as a whole"
     who, is_many, which = _who(page, read, one)
     if only_suggested(one):
         return f"{who} {SUGGESTS[1] if is_many else SUGGESTS[0]} {noun}"

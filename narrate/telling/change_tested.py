@@ -142,7 +142,7 @@ def _exception(page: Page, pair: Pair, first: Phase, last: Phase) -> list[Senten
         return []
     total = sum(items for _, items in holders)
     share = numbers.percent(total / everything.value) if total / everything.value >= 0.01 else "under 1%"
-    where = page.listed(f"{english.literal(c.id)} ({items})" for c, items in holders)
+    where = page.listed(_items_of(c, items, i == 0) for i, (c, items) in enumerate(holders))
     name = name_of(page, poor.group)
     verb = "is" if poor.group.is_singular else "are"
     few = page.count(total, "item", "items")
@@ -153,6 +153,12 @@ def _exception(page: Page, pair: Pair, first: Phase, last: Phase) -> list[Senten
         f"the {page.count(poor.k)} samples of {setting.phase_name(phase)} that hold {name} come from {where}, {scarce}",
         f"in {setting.phase_name(phase)} {name} {verb} confined to {where}, {scarce}",
     ) + _noted_against(page, [c for c, _ in holders], poor.group)
+
+
+def _items_of(context: Context, items: int, is_first: bool) -> str:
+    """'C01 (1 item)', then 'C04 (2)'."""
+    of = f" {english.agreed(items, 'item', 'items')}" if is_first else ""
+    return f"{english.literal(context.id)} ({items}{of})"
 
 
 def _noted_against(page: Page, holders: Sequence[Context], group: PlantGroup) -> list[Sentence]:

@@ -80,7 +80,8 @@ def _beside_phases(page: Page) -> list[Sentence]:
         one_or_all = english.agreed(len(dates), "it", "them")
         has, each = ("has its", "") if len(dates) == 1 else ("have their", " of any one of them")
         beside = (
-            f", and at most {_percent(outside[most])}{each} ({most}) lies outside the years given to the phase"
+            f", and of the ranges printed at most {_percent(outside[most])}{each} ({most}) lies outside the years given to "
+            "the phase"
             if outside[most]
             else f", and nothing of what is given of {one_or_all} lies outside the years of the phase"
         )
@@ -136,14 +137,13 @@ def _crops_dated(page: Page) -> list[Sentence]:
 
 def _crop_told(page: Page, finds: Sequence[DatedFind]) -> str:
     plant = page.names.plant(finds[0].find.taxon, finds[0].find.written)
-    where = ids_listed(page, {id for find in finds for id in find.date.contexts})
-    codes = ", ".join(find.date.code for find in finds)
+    each = [(ids_listed(page, set(find.date.contexts)), find.date.code) for find in finds]
     if len(finds) == 1:
-        years = _ranges(page, finds[0].date)
-    else:
-        span = main_span([find.date for find in finds])
-        years = f"main ranges within {manner.calibrated(*span, page.audience)}" if span else ""
-    return f"{plant} of {where} ({'; '.join(part for part in (codes, years) if part)})"
+        (where, code), years = each[0], _ranges(page, finds[0].date)
+        return f"{plant} of {where} ({'; '.join(part for part in (code, years) if part)})"
+    span = main_span([find.date for find in finds])
+    years = f", with main ranges within {manner.calibrated(*span, page.audience)}" if span else ""
+    return f"{plant} of {page.listed([f'{where} ({code})' for where, code in each])}{years}"
 
 
 def _ranges(page: Page, date: DateGiven) -> str:

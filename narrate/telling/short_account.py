@@ -97,7 +97,9 @@ def _woods(page: Page, first: Phase, last: Phase) -> list[Sentence]:
     names = page.listed(_name(page, c) for c in by_context) if by_context else "none of them"
     refs = [ref for c in (*sure, *by_context) for ref in c.refs]
     differ = english.agreed(max(len(by_context), 1), "differs", "differ")
-    told_again = f"counted by context, {names} {differ} significantly"
+    lost = [_name(page, c) for c in sure if c not in by_context]
+    but = f", and {page.listed(lost)} {english.agreed(len(lost), 'does', 'do')} not" if lost and by_context else ""
+    told_again = f"counted by context, {names} {differ} significantly{but}"
     return page.say(refs, f"among the woods, {page.listed(told)} significantly; {told_again}")
 
 
