@@ -171,7 +171,7 @@ def _near_the_first(page: Page) -> list[Sentence]:
         plant = page.names.plant(first.find.taxon, first.find.written)
         other = [one for one in first.date.ranges if one.start > main.start and one.percent >= SLIGHT]
         ranges = english.agreed(len(other), "range", "ranges")
-        rest = f"; by itself it does not rule out the later {ranges}" if other else ""
+        rest = f"; by itself it leaves the later {ranges} open" if other else ""
         cited = works_cited(page, taxon.sources[:1])
         by = f"as the list of plants has it{f' ({cited})' if cited else ''}"
         known = f"{plant} is known in the region {manner.since(taxon.earliest, page.audience)} on at the earliest, {by}"
