@@ -193,8 +193,9 @@ def _trade(drawn: np.ndarray, one: np.ndarray, other: np.ndarray, generator: np.
 
     drawn:  (things, rows), changed in place; one, other: the rows of the pairs, none of them twice.
     """
-    differs = drawn[:, one] != drawn[:, other]
-    due, left = (those.sum(axis=0, dtype=np.float32) for those in (drawn[:, one] & differs, differs))
+    mine = drawn.take(one, axis=1)
+    differs = mine != drawn.take(other, axis=1)
+    due, left = (those.sum(axis=0, dtype=np.float32) for those in (mine & differs, differs))
     for thing, is_open in enumerate(differs):
         pairs = np.flatnonzero(is_open)
         goes_first = generator.random(pairs.size, np.float32) < due[pairs] / left[pairs]
