@@ -22,11 +22,11 @@ SHOWN_ONE_BY_ONE = 5
 LINKED_AT_MOST, NAMED_AT_MOST = 24, 300
 """Of how many subjects the same thing leads to its place, and how many are named at all."""
 
-LINKS_OF_A_SENTENCE = 48
+LINKS_OF_A_SENTENCE = 24
 """Where a sentence rests on many things of many subjects, fewer of each lead to their place; the plant's page has all."""
 
 
-REFS_AT_MOST = 20
+REFS_AT_MOST = 10
 """References that a sentence carries for programs; dozens of them would outweigh its words."""
 
 

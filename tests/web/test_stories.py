@@ -141,11 +141,11 @@ def test_hundreds_behind_a_sentence_are_named_and_then_counted() -> None:
     assert [name for name, _ in gathered.members] == ids[:24]
     assert gathered.others == tuple(ids[24:300])
     assert gathered.further == 100
-    assert found.refs.split() == list(refs[:20])
+    assert found.refs.split() == list(refs[:10])
 
 
 def test_a_sentence_on_many_plants_links_fewer_samples_of_each() -> None:
-    """Of eight plants of twenty samples each, six samples a plant lead to their rows, and the others are named."""
+    """Of eight plants of twenty samples each, four samples a plant lead to their rows, and the others are named."""
     sample = a_project().samples[0]
     ids = [f"S{number}" for number in range(1, 21)]
     plants = ("achene", "bean", "berry", "cob", "cupule", "glume", "kernel", "seed")
@@ -159,5 +159,5 @@ def test_a_sentence_on_many_plants_links_fewer_samples_of_each() -> None:
     refs = tuple(f"{id}/found.zea-mays.{part}" for part in plants for id in ids)
     found = told(Sentence(text="Plants.", refs=refs), project=project).sections[0].paragraphs[0].sentences[0]
 
-    assert [len(gathered.members) for gathered in found.gathered] == [6] * 8
-    assert all(gathered.others == tuple(ids[6:]) for gathered in found.gathered)
+    assert [len(gathered.members) for gathered in found.gathered] == [4] * 8
+    assert all(gathered.others == tuple(ids[4:]) for gathered in found.gathered)
