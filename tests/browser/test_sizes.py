@@ -13,12 +13,13 @@ BUDGETS = {
     "index.html": 60,
     "samples/*.html": 100,
     "plants/*.html": 60,
+    "story.html": 180,
     "*.html": 150,
     "assets/*": 40,
     "search/*.js": 300,
 }
 """Kilobytes that no single file of a kind may pass; the first that fits counts. 150 would be the most for a page of
-25 rows and 4 figures: the heaviest of this dig hold more of both, and stay below it."""
+25 rows and 4 figures: the heaviest of this dig hold more of both, and stay below it. The story of the whole dig bears what all four narratives of it rest on."""
 
 
 @pytest.mark.parametrize("site", ["review", "public"])
