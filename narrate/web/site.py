@@ -18,7 +18,7 @@ from narrate.model.packs import Source
 from narrate.model.project import Project
 from narrate.model.refs import subject_keys
 from narrate.model.rules import ShownMeasure
-from narrate.web import downloads, exhibit, figures, finding, method, plants, themes
+from narrate.web import downloads, exhibit, figures, finding, glossary, method, plants, themes
 from narrate.web.claim_views import ClaimView
 from narrate.web.evidence import Opener
 from narrate.web.links import Links
@@ -235,7 +235,7 @@ class Site:
 
     @property
     def words(self) -> tuple[tuple[str, tuple[tuple[str, str], ...]], ...]:
-        return themes.words(self.edition)
+        return glossary.words(self.edition)
 
     @cached_property
     def findings(self) -> tuple[ClaimView, ...]:

@@ -2,22 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from narrate.model.audiences import Audience
 from narrate.model.edition import Edition
 from narrate.model.fields import FieldShare
 from narrate.model.findings import SubjectFindings
-from narrate.model.ids import SITE, Subject
+from narrate.model.ids import Subject
 from narrate.model.measurement import Measurement
 from narrate.model.plant_groups import PlantChange
-from narrate.model.plants import Part
 from narrate.model.seasons import FoundWindow
 from narrate.telling.changes_listed import compared
-from narrate.telling.names import Names
 from narrate.web.evidence import Opener
-from narrate.web.filters import keeping, upper_first, whole_months
+from narrate.web.filters import keeping, whole_months
 from narrate.web.wording import Wording, is_unnamed
 from narrate.web.writing import writing_of
 
@@ -217,82 +214,3 @@ def field_shares(edition: Edition) -> tuple[FieldShare, ...]:
     """Sorts of wild seeds over the whole dig that were found."""
     shares = edition.studies.field_shares
     return tuple(share for share in shares if share.subject.level == "site" and share.of)
-
-
-def words(edition: Edition) -> tuple[tuple[str, tuple[tuple[str, str], ...]], ...]:
-    """Words of the trade by what they name, each explained."""
-    packs = edition.packs
-    kinds = {c.kind for c in edition.project.contexts}
-    methods = {s.method for s in edition.project.samples}
-    parts = {t.part for found in edition.findings.subjects.values() for t in found.tallies}
-    audience = packs.audiences.get(edition.audience)
-    wording = Wording(edition)
-    known = [packs.words.context_kinds[k] for k in kinds if k in packs.words.context_kinds]
-    found = (
-        ("Places and samples", [*_TRADE, *(_of_audience(audience) if audience is not None else ())]),
-        # A word stands here as the pages have it.
-        ("Kinds of context", [(k.plain if wording.is_public and k.plain else k.id, k.explained) for k in known]),
-        ("Plant parts", [_part(packs.words.parts[p], wording.part(p)) for p in parts if p in packs.words.parts]),
-        ("How samples were taken", [(m, packs.words.methods.get(m, "")) for m in methods]),
-        ("Plants", _plants(edition, audience) if audience is not None else []),
-    )
-    return tuple(
-        (title, told) for title, listed in found if (told := tuple(sorted((w, s) for w, s in listed if w and s)))
-    )
-
-
-def _part(part: Part, named: str) -> tuple[str, str]:
-    """A part by the name that the pages give it, with its plain name, where that is another, and how it is counted."""
-    plain = part.plain if part.plain != named else ""
-    counting = f"{upper_first(part.counting)}." if part.counting else ""
-    return named, f"{plain}. {counting}" if plain and counting else plain or counting
-
-
-_EXPLAINED = ("wide term ", "term ", "gloss of ")
-"""How an audience's words are named that explain another."""
-
-
-def _of_audience(audience: Audience) -> Iterable[tuple[str, str]]:
-    """Words that the texts of an audience explain where they use them: hamlet, small-seeded crops, corn chaff."""
-    for name, said in audience.words.items():
-        start = next((start for start in _EXPLAINED if name.startswith(start)), None)
-        if start is not None:
-            yield name.removeprefix(start), said.split(" | ")[0].strip()
-
-
-def _plants(edition: Edition, audience: Audience) -> list[tuple[str, str]]:
-    """Plants that were found and need a word, and all others of the audience's own list."""
-    names, taxa = Names(audience=audience, packs=edition.packs), edition.packs.taxa
-    tallies = edition.findings.of(Subject(level="site", id=SITE)).tallies
-    found = [taxa[t.taxon] for t in tallies if t.taxon is not None and t.taxon in taxa]
-    told = {t.name: names.gloss(t) for t in found if t.name and names.is_plain}
-    return list({**{name: says for name, says in told.items() if says}, **audience.glossary}.items())
-
-
-_TRADE = [
-    ("context", "The smallest unit that was dug by itself: one fill, one floor, one layer."),
-    ("feature", "Contexts that make one thing, such as the fills of one pit."),
-    ("sample", "Sediment taken from one context and floated."),
-    ("flotation", "Washing sediment in water so that charred remains float off and are caught in a sieve."),
-    ("light fraction", "What floats: charred plants, and modern roots."),
-    ("heavy fraction", "What sinks and is caught in a sieve of its own: sherds, flakes, bone, some nutshell."),
-    ("phase", "A time in which people used the place, told apart from others by what was found."),
-    ("charcoal", "Wood that fire turned to carbon; the kind of tree can often still be named."),
-    ("charred", "Turned to carbon by heat with too little air to burn up; charred remains do not rot."),
-    ("item", "One counted piece: a seed, a kernel, a cupule, a fragment of nutshell."),
-    ("density", "Items for every litre of sediment floated."),
-    ("ubiquity", "The share of samples that hold a plant at least once."),
-    ("95% interval", "The range that such a figure would fall in, 95 times in 100, if it were counted anew."),
-    ("primary deposit", "Remains that lie where they were burned or dropped."),
-    ("secondary deposit", "Remains that were thrown away or moved once."),
-    ("tertiary deposit", "Remains that were moved more than once, so that they say little of where they lie."),
-    ("cf.", "Latin, 'compare': the remains look like the plant named, and are not certain to be it."),
-    ("rarefaction", "How many kinds to expect if fewer items had been counted, so that rich and poor samples compare."),
-    ("claim", "A statement judged for one place or time, with everything that speaks for and against it."),
-    ("support", "The weighed evidence for a claim, from 0 to 1. It is not a probability."),
-    (
-        "redrawn counts",
-        "The counts drawn again by chance, many times, as if the same soil had been sampled and counted anew. What "
-        "most of these counts bear out does not hang on a few seeds.",
-    ),
-]

@@ -115,9 +115,9 @@ def test_every_context_leads_to_its_counts_as_written(judged_example: Judged) ->
     where = {context: sheet.anchor for sheet in sheets(whole) for context in sheet.contexts}
     blocks = outline(whole)
     led = {
-        block.text.partition(",")[0]: blocks[n + 1 + (block.text.startswith("C19,"))].text  # type: ignore[union-attr]
+        block.text[:3]: blocks[n + 1 + block.text.startswith("C19 [restricted],")].text  # type: ignore[union-attr]
         for n, block in enumerate(blocks)
-        if isinstance(block, Heading) and re.match(r"C\d\d, ", block.text)
+        if isinstance(block, Heading) and re.match(r"C\d\d(?: \[restricted\])?, ", block.text)
     }
 
     assert all(f"As written: {{{where[context]}}}." in text for context, text in led.items())  # type: ignore[index]
