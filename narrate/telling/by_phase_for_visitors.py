@@ -12,7 +12,7 @@ from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Phase
 from narrate.telling import english, setting
 from narrate.telling.frames import frame, framed, that_clauses
-from narrate.telling.hints import with_a_fresh_end
+from narrate.telling.hints import few_finds_sentences, with_a_fresh_end
 from narrate.telling.of_note import found_in_another_phase
 from narrate.telling.page import Page
 from narrate.telling.places_named import places_named
@@ -187,6 +187,7 @@ def _faint(page: Page, phases: Sequence[Phase], hints: Sequence[tuple[Phase, Cla
             f"there are faint signs from {where} that {clause}, too slight to build on",
         )
         sentences += page.say(refs, *turns)
+        sentences += few_finds_sentences(page, alike[0][1]) if len(alike) == 1 else []
         found_too = found_in_another_phase(page, alike[0][1], page.dig.project.phases) if len(alike) == 1 else ""
         if found_too:
             sentences += page.say(refs, f"but {found_too}, and these finds are too few to compare")

@@ -24,7 +24,8 @@ def in_word_of_season(page: Page, text: str, claims: Iterable[Claim]) -> str:
     share = _of_crops(page, claims)
     if share is None or share < FEW:
         return text
-    return put(text, is_all=share >= MOST)
+    # Visitors read the plants by name, and the few wild ones among them were never harvested.
+    return put(text, is_all=share >= (1 if page.is_plain else MOST))
 
 
 def put(text: str, *, is_all: bool) -> str:

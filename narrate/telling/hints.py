@@ -13,6 +13,7 @@ from narrate.telling import english, numbers, setting
 from narrate.telling.behind import remains_behind
 from narrate.telling.frames import noun_of, that_clauses
 from narrate.telling.page import Draw, Page
+from narrate.telling.places_named import places_or_number
 from narrate.telling.plan import POOR, Reading, standing
 from narrate.telling.spread import ids_listed
 
@@ -34,7 +35,7 @@ def faint_sentences(page: Page, faint: Sequence[Reading]) -> list[Sentence]:
                 f"there are also {rest}; a few finds more or less would change all of this",
                 f"we also see {rest}; all of this rests on too few finds to build on",
             )
-        return page.say(
+        said = page.say(
             refs,
             *with_a_fresh_end(
                 page,
@@ -42,6 +43,7 @@ def faint_sentences(page: Page, faint: Sequence[Reading]) -> list[Sentence]:
                 f"we see faint signs that {clauses}, which a few finds more or less could undo",
             ),
         )
+        return said + (few_finds_sentences(page, ordered[0].claim) if len(ordered) == 1 else [])
     said = page.say(refs, hints_told(page, [_piece(page, r) for r in ordered], _alone(page, ordered)))
     page.draws += [Draw(sentence=s, pieces=tuple(_piece(page, r) for r in ordered), is_hint=True) for s in said]
     return said
@@ -53,6 +55,27 @@ def with_a_fresh_end(page: Page, *wordings: str) -> list[str]:
     fresh = [wording for wording, end in zip(wordings, ends, strict=True) if not page.has_told(end)]
     return fresh or list(wordings)
 
+
+def few_finds_sentences(page: Page, claim: Claim) -> list[Sentence]:
+    """For visitors: which finds a hint rests on, and where they lay, while they are a few of one or two kinds."""
+    behind = [tally for tally in _behind(page, claim) if tally.counted]
+    if not 0 < len(behind) <= KINDS or sum(tally.counted for tally in behind) > FEW:
+        return []
+    found = [f"{page.names.remains(t, latin=False)} from {page.count(t.samples, 'sample', 'samples')}" for t in behind]
+    meant = {(t.taxon, t.part, t.condition) for t in behind}
+    of_phase = [c for c in page.dig.project.contexts if claim.about.level == "site" or c.phase == claim.about.id]
+    held = [(c.id, page.dig.found(Subject(level="context", id=c.id))) for c in of_phase]
+    places = [id for id, of in held if of and any((t.taxon, t.part, t.condition) in meant for t in of.tallies)]
+    where = f" ({places_or_number(page, places)})" if page.subject.level != "context" and places else ""
+    is_one = len(behind) == 1 and behind[0].counted == 1
+    return page.say(
+        [claim.id, *(t.ref for t in behind if t.ref)],
+        f"all we have to show for it {'is' if is_one else 'are'} {page.listed(found)}{where}",
+    )
+
+
+KINDS, FEW = 2, 10
+"""Kinds and number of finds up to which visitors read what a hint rests on (judgement of the makers)."""
 
 LONG = 20
 """Words from which faint signs of foods and of other things are told to visitors in two sentences."""

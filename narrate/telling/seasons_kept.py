@@ -20,7 +20,7 @@ def kept_sentences(page: Page, lead: Claim) -> list[Sentence]:
         return page.say([lead.id, nuts.ref], f"{page.names.food(nuts.taxon, nuts.written)} ripen in autumn too, {kept}")
     if page.subject.level in ("phase", "site") or not is_of_what_keeps(page, lead) or is_told_to_keep(page):
         return []
-    return page.say([lead.id], "but foods like these keep for months, so people may have burned them later")
+    return page.say([lead.id], "but plants like these keep for months, so people may have burned them later")
 
 
 def is_of_what_keeps(page: Page, claim: Claim) -> bool:

@@ -56,16 +56,21 @@ def told(page: Page, items: Sequence[Reading], *, weak: bool = True) -> list[Sen
     sentences += edge_sentences(page, [*lead, *(r for r in waiting if r not in lead)])
     if not rivals:
         sentences += told_rival_sentences(page, [item for item in waiting if item not in lead])
-    return sentences + keeping_sentences(page, keeping)
+    return sentences + keeping_sentences(page, keeping, is_beside=True)
 
 
-def keeping_sentences(page: Page, items: Sequence[Reading]) -> list[Sentence]:
-    """That all the plants keep, so that the deposit has no season: a caution on the seasons of gathering."""
+def keeping_sentences(page: Page, items: Sequence[Reading], *, is_beside: bool = False) -> list[Sentence]:
+    """
+    That all the plants keep, so that the deposit has no season: a caution on the seasons of gathering.
+
+    is_beside: whether such a season was told just before, so that visitors read that of the burning nothing is known.
+    """
     sentences: list[Sentence] = []
+    name = "keeping beside" if is_beside and "keeping beside" in page.audience.words else "keeping"
     for item in items:
         reasons = reasons_for(page, item, most=1)
         keeps = reasons[0] if reasons else ("these plants keep for months" if page.is_plain else "all the plants keep")
-        sentences += page.say([item.claim.id], *page.turns("keeping", keeps=keeps))
+        sentences += page.say([item.claim.id], *page.turns(name, keeps=keeps))
     return sentences
 
 

@@ -13,6 +13,7 @@ from narrate.telling.finds import total
 from narrate.telling.foods import lead_of_seeds
 from narrate.telling.fruits import FEW as FEW_FRUITS
 from narrate.telling.fruits import MANY_KINDS, chief_finds, least_fruits
+from narrate.telling.hints import FEW, KINDS
 from narrate.telling.how_widely import word_of
 from narrate.telling.page import Page
 from narrate.telling.plan import (
@@ -92,9 +93,6 @@ def faint(page: Page, hints: Sequence[Reading], name: str, **filled: str) -> lis
     found = [f"{find_told(page, t)}{_of_samples(page, t)}" for t in behind]
     return sentences + say(page, [*refs, *(t.ref for t in behind)], "faint rests", list=grammar_of(page).listed(found))
 
-
-KINDS, FEW = 2, 10
-"""Kinds and number of finds up to which visitors read what a hint rests on (judgement of the makers)."""
 
 
 def _of_samples(page: Page, tally: Tally) -> str:
