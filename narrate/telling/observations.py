@@ -20,6 +20,7 @@ from narrate.telling.not_against import not_against_sentences
 from narrate.telling.noted_plainly import said_plainly, seen_of
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
+from narrate.telling.same_event import is_event_told
 
 WORDS_AT_MOST = 26
 """Words of a note that are quoted; of a longer one only the part that matters."""
@@ -125,7 +126,8 @@ def _is_known(page: Page, note: Noted, told: Sequence[Reading]) -> bool:
     """Whether visitors were told as much, by a rule, by a note, or as the reason why the soil is trusted less."""
     if not note.observation.plain or (DISTURBED in note.observation.agrees_with and _is_stirred(page)):
         return True
-    return _is_told_by_a_rule(page, note, told) or _is_told_already(page, note)
+    is_event = is_event_told(page, note.observation.plain)
+    return is_event or _is_told_by_a_rule(page, note, told) or _is_told_already(page, note)
 
 
 def _is_told_by_a_rule(page: Page, note: Noted, told: Sequence[Reading]) -> bool:

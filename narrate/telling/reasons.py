@@ -26,6 +26,7 @@ from narrate.telling.like_sizes import held_like_with_like
 from narrate.telling.own_place import of_its_place
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
+from narrate.telling.same_event import is_event_told
 from narrate.telling.spread import out_of_text, samples_of_phase
 
 _PLACE = re.compile(r" in (?:a|the) (?:feature|place|pit) (?:made for|of) [a-z]+(?= |,|\)|$)")
@@ -203,7 +204,7 @@ def is_reason_of(page: Page, argument: Argument, reasons: Sequence[str]) -> bool
 
 
 def _is_told(page: Page, text: str) -> bool:
-    return without_figures(text) in page.reasons_told
+    return without_figures(text) in page.reasons_told or is_event_told(page, text)
 
 
 TWINS = 2
