@@ -49,6 +49,9 @@ class LookAlike:
 TAKEN_IN = frozenset(("food", "greens", "drink", "oil", "flavouring", "medicine"))
 """Uses that somebody might try."""
 
+SACRED = frozenset(("ritual",))
+"""Uses in rites, which are for the people whose rites they are to tell of."""
+
 LOOKED_UP = frozenset(("read", "convention"))
 """How well something is known that more than a memory vouches for."""
 
@@ -125,12 +128,24 @@ class TaxonView:
     @property
     def uses(self) -> tuple[KnowledgeView, ...]:
         """
-        What people did with it; parts of which the same is known stand together.
+        What people did with it; parts of which the same is known stand together. To the public what was looked up.
 
         To the public no note on a use of a poisonous plant is shown: half a recipe is worse than none. Nor is a use
-        that the pack is unsure of, or one as food of a plant that can poison which nobody has looked up.
+        that the pack is unsure of, one of a plant that can poison which nobody has looked up, or one in rites: a pack
+        cannot say that those whom it concerns were asked.
         """
-        shown = (u for u in self.taxon.uses if not self._opener.wording.is_public or self._is_on_record(u))
+        return self._used(is_remembered=False)
+
+    @property
+    def uses_remembered(self) -> tuple[KnowledgeView, ...]:
+        """Of what the public is shown, the uses that somebody remembers and nobody has looked up."""
+        return self._used(is_remembered=True) if self._opener.wording.is_public else ()
+
+    def _used(self, *, is_remembered: bool) -> tuple[KnowledgeView, ...]:
+        shown = self.taxon.uses
+        if self._opener.wording.is_public:
+            on_record = (u for u in shown if self._is_on_record(u))
+            shown = tuple(u for u in on_record if u.known.startswith("memory") == is_remembered)
         return self._known((u.part, u.use, self._noted(u.note), u.sources, u.known) for u in eaten_alone(shown))
 
     @property
@@ -184,8 +199,9 @@ class TaxonView:
 
     def _is_on_record(self, use: Use) -> bool:
         is_unsure = use.known == "memory-L" or (use.known == "judgement" and use.use in TAKEN_IN)
-        is_risky = use.use in TAKEN_IN and _can_poison(self.taxon)
-        return not is_unsure and (not is_risky or use.known in LOOKED_UP)
+        is_risky = _can_poison(self.taxon) and use.known not in LOOKED_UP
+        is_taken = self.is_poisonous and use.use in TAKEN_IN
+        return not (is_unsure or is_risky or is_taken or use.use in SACRED)
 
     def _where(self, level: str, ids: tuple[str, ...]) -> tuple[WhereView, ...]:
         views: list[WhereView] = []

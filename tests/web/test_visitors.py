@@ -57,14 +57,39 @@ def test_no_public_page_prepares_a_poisonous_plant(told_example: Path) -> None:
     page = words_of(told_example / "out" / "public" / "plants" / "phytolacca-americana.html")
 
     assert "Do not touch or taste this plant." in page
-    assert not re.search(r"boil|cook|shoots|changes of water|raw", page)
+    assert not re.search(r"boil|cook|shoots|changes of water|raw|Greens|Dye", page)
+
+
+def test_no_public_page_tells_of_rites(told_example: Path) -> None:
+    """The pack has a use of red cedar in ceremony: that is for those to tell whom it concerns."""
+    pages = [words_of(page) for page in (told_example / "out" / "public" / "plants").glob("*.html")]
+
+    assert not [page[:60] for page in pages if re.search(r"\b(ritual|ceremony|ceremonies)\b", page, re.IGNORECASE)]
+
+
+def test_uses_that_nobody_looked_up_are_no_uses_on_record(told_example: Path) -> None:
+    """What is from memory stands under a heading of its own, and the record holds nothing from memory."""
+    pages = [words_of(page) for page in (told_example / "out" / "public" / "plants").glob("*.html")]
+    on_record = [page.split("Uses on record")[1] for page in pages if "Uses on record" in page]
+    on_record = [re.split(r"Uses as we|Names\s+accepted", said)[0] for said in on_record]
+
+    assert on_record and not [said for said in on_record if "from memory" in said]
+    assert len([page for page in pages if "Uses as we remember them" in page]) > 10
+
+
+def test_the_genus_of_squash_warns_of_its_bitter_kinds(told_example: Path) -> None:
+    """Bitter fruits have poisoned people (Pacific Northwest Pest Management Handbooks, on cucurbitacins)."""
+    page = words_of(told_example / "out" / "public" / "plants" / "cucurbita.html")
+
+    assert "Bitter gourds and squashes are poisonous." in page
 
 
 @pytest.mark.parametrize("plant", ["prunus-americana", "quercus", "carya", "passiflora-incarnata", "vitis"])
 def test_of_fruits_and_nuts_the_part_that_was_eaten_alone_is_food(told_example: Path, plant: str) -> None:
     """Packs name stones, seeds and shells as what is found of food; no page calls what it warns of food."""
     page = words_of(told_example / "out" / "public" / "plants" / f"{plant}.html")
-    food = page.split("Uses on record")[1].split("Where it was found")[0].split("Food")[1].split(";")[0]
+    used = re.split("Uses on record|Uses as we remember them", page, maxsplit=1)[1].split("Where it was found")[0]
+    food = re.split(";|Scarry|Moerman", used.split("Food")[1])[0]
 
     assert re.search(r"flesh of fruit|kernel of a nut", food)
     assert not re.search(r"\b(stone|seed|shell)s?\b", food), food
