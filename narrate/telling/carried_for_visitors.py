@@ -38,11 +38,11 @@ def carried_for_visitors(page: Page, borne: Sequence[Borne], own: Collection[str
     """'We saw signs of nuts as food in earth oven C03'; of other readings each place by how firmly it bears it."""
     foods = [one for one in borne if USED.match(_clause(page, one))]
     rest = [one for one in borne if one not in foods]
-    sentences = _foods(page, foods)
+    sentences = _foods(page, foods) + _not_of_the_whole(page, foods)
     if not rest:
         return sentences
     more = "" if any(is_own(page, one, own) for one in rest) else "single places tell us more: "
-    parts = _by_grade(page, rest[0]) if len(rest) == 1 else _by_place(page, rest)
+    parts = by_grade(page, rest[0]) if len(rest) == 1 else _by_place(page, rest)
     refs = [ref for one in rest for ref in one.refs]
     if len(rest) > 1 and len(parts) > 2:
         for i, part in enumerate(_by_reading(page, rest)):
@@ -76,6 +76,20 @@ def _foods(page: Page, foods: Sequence[Borne]) -> list[Sentence]:
         return said
     row = texts[0] if len(texts) == 1 else f"{', of '.join(texts[:-1])}, and of {texts[-1]}"
     return page.say(refs, f"we saw signs of {row}")
+
+
+def _not_of_the_whole(page: Page, foods: Sequence[Borne]) -> list[Sentence]:
+    """'Of wild fruit we cannot say it for the Late hamlet as a whole': foods of places that their phase does not make."""
+    phase = next((p for p in page.dig.project.phases if page.subject == Subject(level="phase", id=p.id)), None)
+    claims = [(one, page.dig.claims.find(page.subject, one.statement)) for one in foods]  # type: ignore[arg-type]
+    unread = [one for one, claim in claims if one.carried and (claim is None or claim.verdict != "holds")]
+    if phase is None or not unread:
+        return []
+    matches = [USED.match(_clause(page, one)) for one in unread]
+    plants = page.listed(match[1] if match else one.noun for match, one in zip(matches, unread, strict=True))
+    of = "we cannot say it of" if len(unread) == len(foods) else f"of {plants} we cannot say it for"
+    refs = [ref for one in unread for ref in one.refs]
+    return page.say(refs, f"{of} {setting.phase_name(phase)} as a whole")
 
 
 LONG = 24
@@ -134,7 +148,7 @@ def _by_reading(page: Page, borne: Sequence[Borne]) -> list[str]:
     """'rubbish pit C22 speaks for plants gathered in autumn, and floor C14 hints at that': a text a reading."""
     parts: list[str] = []
     for one in borne:
-        told = _by_grade(page, one, also=" also" if parts else "")
+        told = by_grade(page, one, also=" also" if parts else "")
         parts.append(", and ".join(told) if len(told) < 3 else english.listed(told))
     return parts
 
@@ -148,7 +162,7 @@ def _does(page: Page, verb: str, nouns: Sequence[str]) -> str:
     return f"{verb} {f' and {preposition} '.join(nouns)}"
 
 
-def _by_grade(page: Page, one: Borne, *, also: str = "") -> list[str]:
+def by_grade(page: Page, one: Borne, *, also: str = "") -> list[str]:
     """
     'rubbish pit C22 speaks for plants gathered in autumn', 'storage pit C14 hints at that'; places of three grades in
     one clause: 'the strongest signs of … came from hearth C11; smoke pit C13 gave clear ones, and floor C15 a hint'.

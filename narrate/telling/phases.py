@@ -12,6 +12,7 @@ from narrate.telling.across import across_sentences
 from narrate.telling.alike import kinds_compared
 from narrate.telling.between_phases import unanswered_sentences
 from narrate.telling.exchanges import exchange_sentences
+from narrate.telling.faint_as_a_whole import faint_as_a_whole, is_borne
 from narrate.telling.fresh_beside import fresh_beside_sentences
 from narrate.telling.hints import faint_sentences
 from narrate.telling.insecure import insecure_sentences
@@ -21,7 +22,7 @@ from narrate.telling.of_note import stray_sentences
 from narrate.telling.one_deposit import one_deposit_sentences
 from narrate.telling.page import Page
 from narrate.telling.phase_by_phase import phase_by_phase, phase_readings, told_by_phase
-from narrate.telling.plan import Reading, by_standing, ordered_themes, readings, standing
+from narrate.telling.plan import by_standing, ordered_themes, readings, standing
 from narrate.telling.recovery import lost_sentences
 from narrate.telling.seasons_asked import with_what_is_asked
 from narrate.telling.sentences import told
@@ -226,7 +227,8 @@ def theme_blocks(page: Page, contexts: Sequence[Context]) -> list[tuple[str, lis
         sentences += [*weeds_of_phase(page, theme), *fresh_beside_sentences(page, items)]
         firm = [item for item in held if standing(item.claim) == "reading"]
         sentences += across_sentences(page, contexts, questions, firm) if theme != "change" else []
-        sentences += faint_sentences(page, [r for r in faint if not (page.is_plain and _is_borne(page, contexts, r))])
+        sentences += faint_as_a_whole(page, contexts, faint)
+        sentences += faint_sentences(page, [r for r in faint if not is_borne(page, contexts, r)])
         sentences = with_what_is_asked(page, theme, sentences)
         where = list(one_deposit_sentences(page, questions))
         if page.subject.level == "phase":
@@ -239,15 +241,6 @@ def theme_blocks(page: Page, contexts: Sequence[Context]) -> list[tuple[str, lis
         else:
             blocks.append((theme, sentences + where))
     return blocks
-
-
-def _is_borne(page: Page, contexts: Sequence[Context], hint: Reading) -> bool:
-    """Whether two places or more make a reading that their phase only hints at: told of them, it is told."""
-    if page.subject.level != "phase":
-        return False
-    found = (page.dig.claims.find(Subject(level="context", id=c.id), hint.claim.statement) for c in contexts)
-    held = [c for c in found if c is not None and c.verdict == "holds" and standing(c) == "reading"]
-    return len([c for c in held if c.grade != "consistent with"]) > 1
 
 
 def _richest_sample(page: Page) -> tuple[str, str] | None:
