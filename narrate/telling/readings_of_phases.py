@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from narrate.model.claims import GRADE_NAMES, Claim
+from narrate.model.claims import GRADE_NAMES, Claim, Claims
 from narrate.model.ids import Subject
+from narrate.model.project import Project
 from narrate.model.stratigraphy import Phase
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading, is_hint
@@ -36,6 +37,15 @@ def as_readings(page: Page, claims: Sequence[Claim]) -> list[Reading]:
 
 def refs_of(readings: Sequence[PhaseReading]) -> list[str]:
     return [claim.id for reading in readings for _, claim in reading.claims]
+
+
+def is_hint_of_all_phases(project: Project, claims: Claims, claim: Claim) -> bool:
+    """Whether all phases that make a reading of the dig only hint at it, so that the dig is told no more than that."""
+    if claim.about.level != "site":
+        return False
+    found = (claims.find(Subject(level="phase", id=phase.id), claim.statement) for phase in project.phases)
+    held = [one for one in found if one is not None and one.verdict == "holds"]
+    return bool(held) and all(is_hint(one) for one in held)
 
 
 def held_elsewhere(page: Page, phase: Phase, statement: str) -> list[Claim]:

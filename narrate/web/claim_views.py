@@ -12,6 +12,7 @@ from narrate.model.claims import Argument, Claim, Evidence
 from narrate.model.ids import StatementId
 from narrate.telling.frames import frame_kind
 from narrate.telling.plan import is_hint
+from narrate.telling.readings_of_phases import is_hint_of_all_phases
 from narrate.web.rows import RowSet
 from narrate.web.writing import Writing
 
@@ -152,8 +153,10 @@ class ClaimView:
     @property
     def hangs_on(self) -> str:
         """For visitors: that a claim is a hint that a few finds could undo, as the texts call it; else nothing."""
-        is_told = self._opener.wording.is_public and self.verdict == "holds" and is_hint(self._claim)
-        return "hangs on a few finds" if is_told else ""
+        edition = self._opener.edition
+        is_told = self._opener.wording.is_public and self.verdict == "holds"
+        is_slight = is_hint(self._claim) or is_hint_of_all_phases(edition.project, edition.claims, self._claim)
+        return "hangs on a few finds" if is_told and is_slight else ""
 
     @property
     def hedged(self) -> str:

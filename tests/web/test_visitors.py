@@ -178,6 +178,14 @@ def test_plants_of_one_name_are_told_apart_in_the_year(told_example: Path) -> No
     assert "used when gathered" not in page
 
 
+def test_what_all_hamlets_only_hint_at_is_a_hint_of_the_dig(told_example: Path) -> None:
+    """Tobacco, fruit of old fields and wild fruit: the story calls them faint, and so does its table of claims."""
+    page = words_of(told_example / "out" / "public" / "story.html")
+
+    for title in ("Tobacco handled here", "Fruit picked in old fields and clearings", "Wild fruit as food"):
+        assert re.search(rf"{title}\s+(?:\S+\s+)?suggests; hangs on a few finds", page), title
+
+
 def test_a_site_begins_with_no_faint_sign(told_example: Path):
     """Wild fruit as food, which the story of the dig calls a faint sign of both times, is none of the five findings."""
     page = (told_example / "out" / "public" / "index.html").read_text(encoding="utf-8")
