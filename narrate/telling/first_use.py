@@ -153,7 +153,11 @@ def _glosses(page: Page) -> Iterator[tuple[tuple[str, ...], str]]:
 
 
 def _with_gloss(sections: tuple[Section, ...], forms: Sequence[str], gloss: str) -> tuple[Section, ...] | None:
-    """The sections with a gloss in the first sentence that names the plant; None where there is no room."""
+    """
+    The sections with a gloss in the first sentence that names the plant, or behind it where that bears no more.
+
+    None where there is no room: a plant that is counted one by one has no sentence of its own.
+    """
     name = re.compile(rf"\b(?:{'|'.join(map(re.escape, forms))})\b{_PART}(?! \()", re.IGNORECASE)
     for i, section in enumerate(sections):
         for j, paragraph in enumerate(section.paragraphs):
@@ -162,6 +166,11 @@ def _with_gloss(sections: tuple[Section, ...], forms: Sequence[str], gloss: str)
                 if match is None or "charcoal" in sentence.text:
                     continue
                 is_full = len(re.findall(r" \(an? |, an? ", sentence.text)) >= AT_MOST
+                if is_full and len(forms) == 1:
+                    own = Sentence(text=english.finished(f"{forms[0]} is {gloss}"), refs=sentence.refs)
+                    told = (*paragraph[: k + 1], own, *paragraph[k + 1 :])
+                    paragraphs = (*section.paragraphs[:j], told, *section.paragraphs[j + 1 :])
+                    return (*sections[:i], replace(section, paragraphs=paragraphs), *sections[i + 1 :])
                 if is_full or sentence.text.count(",") > COMMAS_AT_MOST:
                     return None
                 said = of_many(gloss) if match[0].lower() != forms[-1].lower() else gloss

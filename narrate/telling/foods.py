@@ -220,13 +220,17 @@ def _ripen(name: str) -> str:
 
 
 def plants_that_ripen(page: Page, item: Reading, season: str, *, tag: str = "") -> str:
-    """'hickory nuts, chenopod, and persimmon, among others, ripen in autumn'; empty where too few have a name."""
+    """
+    'hickory nuts, chenopod, and persimmon, among others, ripen in autumn'; empty where too few have a name.
+
+    Visitors read of a fruit by its name though it be the only one.
+    """
     named = [t for t in item.behind if not _is_wood(page, t) and not t.only_cf and _is_named(page, t) and t.counted]
     named = [t for t in named if not tag or _has_tag(page, t, tag)]
     plants = _numbers(page, named)
     # Of plants alike in number the first found leads, whatever an audience calls it.
     ordered = sorted(plants, key=lambda name: -plants[name])
-    if len(ordered) < 2:
+    if len(ordered) < (1 if page.is_plain and tag == "fruit" else 2):
         return ""
     among = ", among others," if len(ordered) > 3 else ""
     if page.is_plain:

@@ -42,22 +42,39 @@ def least_fruits(page: Page, tallies: Iterable[Tally]) -> int:
 
 def few_fruits_sentences(page: Page, claims: Sequence[Claim]) -> list[Sentence]:
     """'One persimmon may hold up to eight seeds and one grape up to four, so that these may be of two fruits'."""
-    for claim in claims if page.subject.level not in ("phase", "site") else ():
-        tallies = chief_finds(page, claim)
-        fruits, seeds = least_fruits(page, tallies), total(tallies)
-        held = _held(page, tallies)
-        if held and fruits < min(FEW, seeds):
-            of = page.count(fruits, "fruit", "fruits")
-            if page.is_plain:
-                if page.has_told("one fruit can hold"):
-                    return []
-                return page.say([claim.id], f"but one fruit can hold many seeds, so these may come from just {of}")
-            return page.say(
-                [claim.id],
-                f"{page.listed(held[:2])}, so that these {page.count(seeds)} seeds may be of no more than {of}",
-                f"these {page.count(seeds)} seeds may be of no more than {of}, for {page.listed(held[:2])}",
-            )
-    return []
+    if page.subject.level in ("phase", "site"):
+        return []
+    found = [(claim, chief_finds(page, claim)) for claim in claims]
+    few = [(c, tallies) for c, tallies in found if _held(page, tallies) and _is_of_few(page, tallies)]
+    if not few or page.is_plain:
+        return _for_visitors(page, few)
+    claim, tallies = few[0]
+    held, of = _held(page, tallies), page.count(least_fruits(page, tallies), "fruit", "fruits")
+    return page.say(
+        [claim.id],
+        f"{page.listed(held[:2])}, so that these {page.count(total(tallies))} seeds may be of no more than {of}",
+        f"these {page.count(total(tallies))} seeds may be of no more than {of}, for {page.listed(held[:2])}",
+    )
+
+
+def _is_of_few(page: Page, tallies: Sequence[Tally]) -> bool:
+    return least_fruits(page, tallies) < min(FEW, total(tallies))
+
+
+def _for_visitors(page: Page, few: Sequence[tuple[Claim, Sequence[Tally]]]) -> list[Sentence]:
+    """'But one fruit can hold many seeds, so the elderberry seeds may come from just two fruits, and …'."""
+    if not few or page.has_told("one fruit can hold"):
+        return []
+    parts: dict[str, str] = {}
+    for _, tallies in few:
+        # Of one plant the seeds are named: 'these' might point at those of another season.
+        is_one = len({(t.taxon, t.part) for t in tallies}) == 1
+        seeds = f"the {page.names.remains(tallies[0], with_number=False, latin=False)}" if is_one else "these"
+        fruits = least_fruits(page, tallies)
+        of = page.count(fruits) if parts else page.count(fruits, "fruit", "fruits")
+        parts.setdefault(seeds, f"{seeds} {'' if parts else 'may come '}from just {of}")
+    told = ", and ".join(list(parts.values())[:2])
+    return page.say([claim.id for claim, _ in few], f"but one fruit can hold many seeds, so {told}")
 
 
 def _held(page: Page, tallies: Sequence[Tally]) -> list[str]:

@@ -29,7 +29,8 @@ def doubt_sentences(page: Page, group: Sequence[Reading]) -> list[Sentence]:
     """What may mislead in the leading reading: the caution of the rule that weighs most for it."""
     lead = group[0].claim
     if page.is_plain:
-        few = few_fruits_sentences(page, [lead]) if lead.question == "season" else []
+        seasons = [reading.claim for reading in group if reading.claim.question == "season"]
+        few = few_fruits_sentences(page, seasons) if lead.question == "season" else []
         return few + kept_sentences(page, lead)
     # A season of gathering is no season of the deposit, however firm it is: what keeps may be burned in any month.
     is_of_season = lead.question == "season" and not page.is_review and not is_told_to_keep(page)

@@ -61,6 +61,9 @@ def _beside(page: Page, told: Sequence[Reading]) -> list[str]:
     """The audience's wordings of the everyday account beside a reading; none where it has none to give."""
     if not page.is_plain or any(item.is_food for item in told):
         return []
+    rivals = [page.dig.claims.find(page.subject, name) for name in told[0].statement.rivals]
+    if any(rival is not None and rival.verdict == "holds" and rival.id in page.told for rival in rivals):
+        return []
     return [wording for wording in page.turns(f"beside {told[0].claim.statement}") if wording]
 
 

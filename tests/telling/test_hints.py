@@ -53,3 +53,21 @@ def test_plants_that_keep_are_not_all_called_foods(told: dict[str, str]):
 def test_nuts_are_gathered_beside_a_harvest(told: dict[str, str]):
     """C12 names hickory nuts beside corn, and nobody harvests a forest."""
     assert "harvested and gathered plants that ripen in autumn, because we found remains of corn, hickory" in told["C12"]
+
+
+def test_fruit_of_a_season_is_named(told: dict[str, str]):
+    """Seven elderberry seeds (three, four) and five grape pips lie in C16: few fruits of each, and each by its name."""
+    assert "We found seeds of elderberries, which ripen in late summer." in told["C16"]
+    assert "the elderberry seeds may come from just two fruits, and the grape seeds from just two." in told["C16"]
+    assert not [id for id, text in told.items() if "seeds of fruit that ripens" in text]
+
+
+def test_a_plant_without_room_for_its_gloss_has_a_sentence(told: dict[str, str]):
+    """Two plants of that sentence of C10 are explained in brackets, and a third would be too much."""
+    assert "Little barley is a small cousin of barley." in told["C10"]
+
+
+def test_dumped_shells_may_have_been_fuel(told: dict[str, str]):
+    """The tip C22 held ash with the shell, and no reading of the page says that shells were fuel."""
+    assert re.search(r"[Ff]ire .*with (its|the) ash\.", told["C22"])
+    assert "ash." not in told["C03"].split("## The time of year")[0].split("## The fire")[1]
