@@ -36,7 +36,7 @@ _KEEPING: dict[str, tuple[str, str, str, bool]] = {
     "perishable": ("does not keep", "berry", "", False),
     "stored": ("keeps in store", "ochre", "//", False),
     "persists": ("stays on the plant", "leaf", "", True),
-    "with the crop": ("came with the harvest", "creek", "--", False),
+    "with the crop": ("keeps with a harvest", "creek", "--", False),
     "": ("keeping not known", "soft", "xx", False),
 }
 

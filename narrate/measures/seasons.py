@@ -9,7 +9,7 @@ import numpy as np
 
 from narrate.measures.column import Column, exact
 from narrate.measures.count_table import Kind
-from narrate.measures.selection import windows_of
+from narrate.measures.selection import earliest_years, windows_of
 from narrate.measures.units import Units
 from narrate.model.ids import Subject
 from narrate.model.plants import Window
@@ -69,7 +69,11 @@ def one_gathering_share(units: Units, of: Selector) -> Column:
 
 
 def seasons(units: Units, of: Selector | None = None) -> tuple[Seasons, ...]:
-    """Windows, support by month, fewest gatherings and disagreements of sources, for every unit of a level."""
+    """
+    Windows, support by month, fewest gatherings and disagreements of sources, for every unit of a level.
+
+    Plants from overseas in deposits older than their coming got in later, and are left out.
+    """
     return tuple(_seasons(units, unit, of or Selector()) for unit in range(len(units.ids)))
 
 
@@ -177,7 +181,7 @@ def _found(units: Units, unit: int, of: Selector) -> tuple[tuple[FoundWindow, ..
     kinds: dict[tuple[str, str], Kind] = {}
     for row in units.rows_of(unit, of).tolist():
         kind = table.kinds[table.row_kind[row]]
-        if table.is_noted[row]:
+        if table.is_noted[row] and not _is_too_late(units, row):
             key = (str(kind.taxon or "/".join(kind.either) or kind.written), kind.part)
             items[key] = items.get(key, 0) + int(table.counted[0, row])
             kinds[key] = kind
@@ -189,6 +193,16 @@ def _found(units: Units, unit: int, of: Selector) -> tuple[tuple[FoundWindow, ..
         else:
             unknown.append(key)
     return tuple(found), tuple(unknown)
+
+
+def _is_too_late(units: Units, row: int) -> bool:
+    """Whether a plant brought from overseas lies in a deposit older than its coming: it is no find of that time."""
+    table = units.table
+    taxon = units.packs.taxa.get(table.kinds[table.row_kind[row]].taxon)  # type: ignore[arg-type]
+    if taxon is None or "old-world" not in taxon.tags:
+        return False
+    years = units.kept("earliest", lambda: earliest_years(table, units.packs))[table.row_kind[row]]
+    return bool(years > table.phase_end["sample"][table.row_sample[row]])
 
 
 def _window(key: tuple[str, str], items: int, windows: tuple[Window, ...]) -> FoundWindow:

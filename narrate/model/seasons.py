@@ -37,8 +37,12 @@ class FoundWindow:
 
     @property
     def binds(self) -> bool:
-        """True where what was found was used when it was gathered: perishable, or brought in with a harvest."""
-        return bool(self.keeping) and not {"stored", "persists"} & set(self.keeping)
+        """
+        True where what was found cannot have waited for its fire: perishable, as every source has it.
+
+        Weed seeds that came in with a harvest lie in store with it, and do not speak of the month of the fire.
+        """
+        return set(self.keeping) == {"perishable"}
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

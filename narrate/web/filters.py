@@ -23,7 +23,7 @@ KEEPING = {
     "perishable": "does not keep",
     "stored": "keeps in store",
     "persists": "stays on the plant",
-    "with the crop": "came with the harvest",
+    "with the crop": "keeps with a harvest",
 }
 KNOWN = {
     "read": "read in the work or in a stored copy of it",

@@ -81,7 +81,7 @@ def test_months_in_common_are_said(windows, end):
     ("keeping", "words"),
     [
         (("perishable",), "does not keep"), (("stored",), "keeps in store"), (("persists",), "stays on the plant"),
-        (("with the crop",), "came with the harvest"), ((), "keeping not known"),
+        (("with the crop",), "keeps with a harvest"), ((), "keeping not known"),
         (("perishable", "stored"), "fresh or from store"),
     ],
 )  # fmt: skip

@@ -42,6 +42,8 @@ PLANTS = (
     plant("disputed", ((5, 6), "perishable", "a"), ((6, 7, 8), "perishable", "b")),
     plant("torn", ((4,), "perishable", "a"), ((9,), "perishable", "b")),
     plant("no months"),
+    plant("weed of the crop", ((7, 8), "with the crop", "a")),
+    replace(plant("late comer", ((6,), "perishable", "a")), tags=frozenset(("old-world",)), earliest=1540),
 )
 
 
@@ -132,6 +134,21 @@ def test_what_keeps_binds_nothing() -> None:
     assert found.binding.plans == ((6,), (7,))
     assert found.left_open == (1, 2, 3, 4, 5, 8, 9, 10, 11, 12)
     assert seasons(units_of("autumn nut", "winter hip"))[0].binding.fewest is None
+
+
+def test_weeds_of_a_harvest_keep_with_it() -> None:
+    """They ripened with the crop, lay in store with it, and speak of no month of the fire."""
+    found = seasons(units_of("june fruit", "weed of the crop"))[0]
+
+    assert found.binding.plans == ((6,), (7,))
+    assert 8 in found.left_open and found.support[7] == 1
+
+
+def test_a_plant_from_overseas_is_no_find_of_an_older_deposit() -> None:
+    """A plant that came in 1540 lies in a pit of AD 900 to 1000: it got in later, and its months are not counted."""
+    found = seasons(units_of("autumn nut", "late comer"))[0]
+
+    assert [window.taxon for window in found.windows] == ["autumn nut"]
 
 
 def test_sources_that_disagree_stay_side_by_side() -> None:

@@ -41,7 +41,7 @@ def test_a_season_that_keeps_leaves_the_fire_open(told: dict[str, str]):
     for id in ("C07", "C12"):
         season = told[id].split("harvested and gathered")[1]
 
-        assert re.search(r"\. But .* keep.*does? not tell us when (it|they) burned|\. But .*do not tell us when", season)
+        assert re.search(r"\. But [^.]*keeps?\b[^.]*do(es)? not tell us when (it|they) burned", season)
 
 
 def test_plants_that_keep_are_not_all_called_foods(told: dict[str, str]):
@@ -52,7 +52,7 @@ def test_plants_that_keep_are_not_all_called_foods(told: dict[str, str]):
 
 def test_nuts_are_gathered_beside_a_harvest(told: dict[str, str]):
     """C12 names hickory nuts beside corn, and nobody harvests a forest."""
-    assert "harvested and gathered plants that ripen in autumn, because we found remains of corn, hickory" in told["C12"]
+    assert re.search("harvested and gathered plants that ripen in autumn, because .* hickory nuts", told["C12"])
 
 
 def test_fruit_of_a_season_is_named(told: dict[str, str]):
