@@ -8,7 +8,7 @@ from functools import partial
 
 import numpy as np
 
-from narrate.judging.at_once import AtOnce, in_turn, shares_of
+from narrate.judging.at_once import shares_of
 from narrate.judging.criteria import Look, rule_verdicts
 from narrate.judging.facts import HOLDS
 from narrate.judging.kept_units import KeptUnits, columns_found
@@ -17,6 +17,7 @@ from narrate.judging.redrawn import Redrawn
 from narrate.judging.turning import LEVELS_TURNED, turnings
 from narrate.judging.unit_keys import UnitKeys
 from narrate.judging.weigh import claim_verdicts, counted_once, support
+from narrate.model.at_once import AtOnce, in_turn
 from narrate.model.claims import GRADE_NAMES, GRADES, LimitInForce, Turning
 from narrate.model.ids import Level, RuleId, StatementId, Subject
 from narrate.model.packs import Packs

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from narrate.judging.at_once import AtOnce, in_turn
 from narrate.judging.claims_by_subject import claims_of
 from narrate.judging.columns import LevelJudged, level_judged, rules_of
 from narrate.judging.criteria import Look
@@ -12,6 +11,7 @@ from narrate.judging.next_steps import next_steps
 from narrate.judging.redrawn import DrawsMade, Redrawn
 from narrate.measures.count_table import count_table
 from narrate.measures.units import Units
+from narrate.model.at_once import AtOnce, in_turn
 from narrate.model.claims import DRAWS, Claims
 from narrate.model.ids import LEVELS, Level
 from narrate.model.packs import Packs

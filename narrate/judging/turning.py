@@ -8,7 +8,7 @@ from functools import partial
 
 import numpy as np
 
-from narrate.judging.at_once import AtOnce, in_turn, shares_of
+from narrate.judging.at_once import shares_of
 from narrate.judging.candidates import Candidates, compacted
 from narrate.judging.criteria import Look, leaves, rule_verdicts
 from narrate.judging.elsewhere import OF_EACH_SAMPLE, spread_out
@@ -29,6 +29,7 @@ from narrate.judging.varied_look import VariedLook, is_moved, median_density
 from narrate.judging.varied_units import ANSWERED
 from narrate.judging.weigh import claim_verdicts, support
 from narrate.measures.units import Units
+from narrate.model.at_once import AtOnce, in_turn
 from narrate.model.claims import Turning
 from narrate.model.ids import Level, StatementId
 from narrate.model.packs import Packs

@@ -14,6 +14,7 @@ from narrate.drafts.owned import Owned, Revised, alike_keys, draft_path, is_a_fi
 from narrate.judging.strength import ranked
 from narrate.measures.manual import manual
 from narrate.measures.studies import studies
+from narrate.model.at_once import AtOnce
 from narrate.model.claims import Grade
 from narrate.model.edition import Edition
 from narrate.model.ids import Level, Subject
@@ -78,6 +79,7 @@ def words_of(
     audiences: Collection[str] = (),
     levels: Collection[Level] = LEVELS,
     known: KeptWords | None = None,
+    at_once: AtOnce | None = None,
 ) -> Words:
     """
     Drafts of the audiences of the edition, merged with the analyst's own words.
@@ -86,6 +88,7 @@ def words_of(
     audiences:      those whose words are wanted; left out: all of the edition.
     levels:         of the subjects whose words are wanted.
     known:          words that were told before.
+    at_once:        tells the subjects in shares; `known` is not added to then.
     """
     chosen = part.project.approved_only | approved_only
     keys = subject_keys(part.project)
@@ -97,7 +100,7 @@ def words_of(
     )
     found: dict[str, Owned] = {}
     for audience in audiences or audiences_of(name, part):
-        drafted = narratives(part.project, part.packs, part.findings, part.claims, audience, levels, known)
+        drafted = narratives(part.project, part.packs, part.findings, part.claims, audience, levels, known, at_once)
         found[audience] = owned(
             folder,
             drafted,

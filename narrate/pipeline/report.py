@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import partial
 from pathlib import Path
 
 from narrate.documents.blocks import Block, Unfit
@@ -14,6 +15,7 @@ from narrate.pipeline.held import Unwritable, held, in_use, not_written
 from narrate.pipeline.judged import Progress, disclosed_part, judged_folder, silent
 from narrate.pipeline.report_parts import photographs_of, told_openly
 from narrate.pipeline.rubbish import seldom_looked_for
+from narrate.pipeline.side_by_side import side_by_side
 from narrate.problems import Place, Problem, has_errors
 
 MEDIA: Mapping[str, str] = {
@@ -59,7 +61,8 @@ def report(
     is_strict = approved_only or "report" in whole.project.approved_only
     strict = frozenset({"report"}) if is_strict else frozenset()
     part = disclosed_part(whole, has_turnings=False, kept=found.kept) if is_open else whole
-    words = words_of(folder, "review", part, strict, audiences=("report",), levels=FILED)
+    at_once = partial(side_by_side, is_large=part.is_large)
+    words = words_of(folder, "review", part, strict, audiences=("report",), levels=FILED, at_once=at_once)
     narratives_told, left_out = told_openly(words.narratives, whole, part) if is_open else (words.narratives, ())
     problems = with_those_of_drafts(found.problems, [words], strict=False)
     files, lacking = photographs_of(folder, part.project)

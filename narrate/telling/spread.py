@@ -175,12 +175,14 @@ def placed_readings(page: Page, contexts: Iterable[str], questions: Sequence[str
     found: dict[str, list[tuple[str, Reading]]] = {}
     for id in contexts:
         for claim in page.dig.claims.holding(Subject(level="context", id=id)):
-            if claim.statement in NOT_LISTED or is_too_few(page.dig, id) or is_told_with_another_food(page.dig, claim):
+            is_asked = claim.question in questions and claim.statement in packs.statements
+            if not is_asked or claim.statement in NOT_LISTED:
                 continue
-            if claim.question in questions and claim.verdict == "holds" and claim.statement in packs.statements:
-                reading = Reading(claim=claim, statement=packs.statements[claim.statement], behind=())
-                if reading.rank > 1 and not is_hint(claim):
-                    found.setdefault(claim.statement, []).append((id, reading))
+            if is_too_few(page.dig, id) or is_told_with_another_food(page.dig, claim):
+                continue
+            reading = Reading(claim=claim, statement=packs.statements[claim.statement], behind=())
+            if reading.rank > 1 and not is_hint(claim):
+                found.setdefault(claim.statement, []).append((id, reading))
     placed = []
     for statement, at in found.items():
         known = packs.statements[statement]  # type: ignore[index]

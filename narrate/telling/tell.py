@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Iterator
 from functools import partial
 
+from narrate.model.at_once import AtOnce, in_turn
 from narrate.model.claims import Claims
 from narrate.model.counts import CountRow
 from narrate.model.findings import Findings
@@ -26,6 +27,7 @@ from narrate.telling.in_short import summary_sentence
 from narrate.telling.kept_words import KeptWords, told_before_or_now
 from narrate.telling.manner import in_style
 from narrate.telling.names import Names
+from narrate.telling.new_pages import new_page
 from narrate.telling.of_note import lone_plants
 from narrate.telling.owed import at_the_foot, with_finds_named, with_standing
 from narrate.telling.page import Dig, Page
@@ -51,6 +53,7 @@ def narratives(
     audience: str,
     levels: Collection[Level] = LEVELS,
     known: KeptWords | None = None,
+    at_once: AtOnce | None = None,
 ) -> dict[Subject, Narrative]:
     """
     A narrative for every sample, context, feature of several contexts, phase, and for the whole dig.
@@ -60,6 +63,7 @@ def narratives(
               them out changes no word of the rest; contexts, phases and the dig share what is said once.
     known:    words of samples, contexts and features that were told before, with what they asked of the dig; where
               all that is as it was they stand, and what is told now is added. None: everything is told.
+    at_once:  tells the subjects in shares, for whoever adds nothing to `known`. None: they are told in one.
     """
     listed = packs.words.preservations.get(project.preservation)
     ancient = frozenset(listed or ("charred", "partly charred"))
@@ -81,10 +85,27 @@ def narratives(
         signs=signs_of(packs.observations) if "noted" in packs.audiences[audience].words else None,
     )
     if dig.audience.language != "en":
-        return _told_in_another_language(dig)
+        return translated.told_in_its_language(dig)
+    subjects = [Subject(level=level, id=id) for level, id, _ in _all_told(dig, levels)]
+    many = 1 if at_once is None else SHARES
+    shares = [partial(_share, dig, audience, levels, known, slice(n, None, many)) for n in range(many)]
+    told = {subject: said for share in (at_once or in_turn)(shares) for subject, said in share.items()}
+    in_order = {subject: told[subject] for subject in subjects if subject in told}
+    named = authorities_once(in_order, Names(audience=dig.audience, packs=packs), packs, project)
+    return _made_distinct(named, "In {id}, {text}")
+
+
+SHARES = 2
+"""How many may be told at once: every other subject in each."""
+
+
+def _share(
+    dig: Dig, audience: str, levels: Collection[Level], known: KeptWords | None, share: slice
+) -> dict[Subject, Narrative]:
+    """Narratives of a share of the subjects, each told by itself."""
     followed = None if known is None else Followed(dig, known.ground)
     told: dict[Subject, Narrative] = {}
-    for level, id, sections in _all_told(dig, levels):
+    for level, id, sections in list(_all_told(dig, levels))[share]:
         subject = Subject(level=level, id=id)
         if followed is None or known is None or level in ("phase", "site"):
             narrative = _tell(dig, subject, sections)
@@ -95,8 +116,7 @@ def narratives(
             told[subject] = narrative
     if followed is not None:
         followed.end()
-    named = authorities_once(told, Names(audience=dig.audience, packs=packs), packs, project)
-    return _made_distinct(named, "In {id}, {text}")
+    return told
 
 
 _Sections = Callable[[Page], tuple[Section, ...]]
@@ -124,36 +144,6 @@ def _notes(project: Project) -> dict[SampleId, tuple[CountRow, ...]]:
         if row.note:
             noted.setdefault(row.sample, []).append(row)
     return {sample: tuple(rows) for sample, rows in noted.items()}
-
-
-def _told_in_another_language(dig: Dig) -> dict[Subject, Narrative]:
-    """Contexts, phases and the whole dig, from the language's own pack; other subjects are not told."""
-    told: dict[Subject, Narrative] = {}
-    all_told: list[tuple[Level, str, translated.Told]] = [
-        *(("context", c.id, c) for c in dig.project.contexts),
-        *(("phase", p.id, p) for p in dig.project.phases),
-        ("site", SITE, None),
-    ]
-    for level, id, one in all_told:
-        subject = Subject(level=level, id=id)
-        if dig.found(subject) is None:
-            continue
-        page = new_page(dig, subject)
-        if level == "phase" and not translated.tells_phases(page):
-            continue
-        title = translated.translated_title(page, one)
-        sections = translated.translated_sections(page, one)
-        if not sections and level == "phase":
-            continue
-        told[subject] = Narrative(
-            subject=subject,
-            audience=dig.audience.id,
-            title=title,
-            summary=translated.translated_summary(new_page(dig, subject), title),
-            sections=sections,
-        )
-    within = dig.packs.languages[dig.audience.language].sentences.get("within", ("{id}: {text}",))
-    return _made_distinct(told, within[0])
 
 
 def _tell(dig: Dig, subject: Subject, sections: _Sections) -> Narrative | None:
@@ -207,25 +197,6 @@ GRADE_AT_MOST = 8.0
 
 def _text(sections: tuple[Section, ...]) -> str:
     return " ".join(s.text for section in sections for paragraph in section.paragraphs for s in paragraph)
-
-
-def new_page(dig: Dig, subject: Subject) -> Page:
-    return Page(
-        dig=dig, subject=subject, position=turn_of(subject.id), names=Names(audience=dig.audience, packs=dig.packs)
-    )
-
-
-def turn_of(id: str) -> int:
-    """
-    The number by which wordings turn from one subject to the next: the digits of its id.
-
-    Taken from the id and not from the place in a list, so that a context that is added rewords no other page.
-
-    >>> turn_of("C12"), turn_of("S003"), turn_of("late")
-    (12, 3, 422)
-    """
-    digits = "".join(character for character in id if character in "0123456789")
-    return int(digits[-6:]) if digits else sum(ord(character) for character in id)
 
 
 def title_of(dig: Dig, subject: Subject) -> str:

@@ -8,14 +8,16 @@ falls back on English: a plant without a name is told by its Latin, a statement 
 
 from __future__ import annotations
 
-from narrate.model.ids import PartId
-from narrate.model.narrative import Section, Sentence
+from narrate.model.ids import SITE, Level, PartId, Subject
+from narrate.model.narrative import Narrative, Section, Sentence
 from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english, old_finds, setting
 from narrate.telling.contexts import NOT_NEWS, is_slight, sections_of, without_the_expected
 from narrate.telling.in_short import chief_changes
-from narrate.telling.page import Page
+from narrate.telling.new_pages import new_page
+from narrate.telling.page import Dig, Page
 from narrate.telling.plan import TOO_FEW, is_hint, ordered_themes, readings
+from narrate.telling.told_apart import _made_distinct
 from narrate.telling.translated_dig import dig_sections, phase_sections
 from narrate.telling.translated_finds import PIECES, SHOWN, everything_told, finds_told, is_named, own_key, own_part
 from narrate.telling.translated_owed import closed, smaller_finds
@@ -167,3 +169,33 @@ def _late_plants(page: Page) -> list[Sentence]:
 
 
 OUT_OF_PERIOD = "integrity.out-of-period"
+
+
+def told_in_its_language(dig: Dig) -> dict[Subject, Narrative]:
+    """Contexts, phases and the whole dig, from the language's own pack; other subjects are not told."""
+    told: dict[Subject, Narrative] = {}
+    all_told: list[tuple[Level, str, Told]] = [
+        *(("context", c.id, c) for c in dig.project.contexts),
+        *(("phase", p.id, p) for p in dig.project.phases),
+        ("site", SITE, None),
+    ]
+    for level, id, one in all_told:
+        subject = Subject(level=level, id=id)
+        if dig.found(subject) is None:
+            continue
+        page = new_page(dig, subject)
+        if level == "phase" and not tells_phases(page):
+            continue
+        title = translated_title(page, one)
+        sections = translated_sections(page, one)
+        if not sections and level == "phase":
+            continue
+        told[subject] = Narrative(
+            subject=subject,
+            audience=dig.audience.id,
+            title=title,
+            summary=translated_summary(new_page(dig, subject), title),
+            sections=sections,
+        )
+    within = dig.packs.languages[dig.audience.language].sentences.get("within", ("{id}: {text}",))
+    return _made_distinct(told, within[0])

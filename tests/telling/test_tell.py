@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import pickle
 import re
 from collections import Counter
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 import pytest
@@ -16,6 +17,7 @@ from narrate.model.narrative import Narrative
 from narrate.model.packs import Packs
 from narrate.model.project import Project
 from narrate.model.sampling import SizeClass
+from narrate.pipeline.judged import Judged
 from narrate.telling.glossary import unexplained
 from narrate.telling.page import OPENINGS_AT_MOST, opening
 from narrate.telling.readability import grade
@@ -286,3 +288,20 @@ def test_a_context_that_is_added_rewords_no_other_page(
 
     first = [s.text for section in told(audience)[hearth].sections[:3] for p in section.paragraphs for s in p]
     assert first == [s.text for section in again[hearth].sections[:3] for p in section.paragraphs for s in p]
+
+
+@pytest.mark.parametrize("audience", ["report", "public", "label"])
+def test_shares_of_the_subjects_are_told_as_the_whole_is(judged_example: Judged, audience: str):
+    """Told by two hands that share nothing, as copies of a process do: the same narratives in the same order."""
+    it = judged_example
+    whole = narratives(it.project, it.packs, it.findings, it.claims, audience)
+    asked: list[int] = []
+
+    def apart(jobs: Sequence[Callable[[], object]]) -> list[object]:
+        asked.append(len(jobs))
+        return [pickle.loads(pickle.dumps(job())) for job in reversed(jobs)][::-1]
+
+    shared = narratives(it.project, it.packs, it.findings, it.claims, audience, at_once=apart)
+
+    assert asked == [2]
+    assert list(shared.items()) == list(whole.items())

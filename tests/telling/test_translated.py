@@ -67,10 +67,10 @@ def test_the_pack_lacks_no_word_for_the_overview_and_the_two_contexts(
 ):
     """Every plant, part and statement of the dig, of C05 and of C12 has its Spanish."""
     from narrate.model.refs import subject_keys
+    from narrate.telling.new_pages import new_page
     from narrate.telling.page import Dig
     from narrate.telling.strays import Strays
     from narrate.telling.surroundings import surroundings
-    from narrate.telling.tell import new_page
     from narrate.telling.translated import lacking
 
     whole = judged_example

@@ -21,10 +21,11 @@ from narrate.model.ids import PartId, Subject, TaxonId
 from narrate.model.languages import Language
 from narrate.model.narrative import Narrative
 from narrate.model.refs import subject_keys
+from narrate.telling.new_pages import new_page
 from narrate.telling.page import Dig, Page
 from narrate.telling.strays import Strays
 from narrate.telling.surroundings import surroundings
-from narrate.telling.tell import narratives, new_page
+from narrate.telling.tell import narratives
 from narrate.telling.translated import lacking
 from narrate.telling.translated_finds import everything_told, find_told, finds_told
 

@@ -177,7 +177,7 @@ def test_every_sentence_rests_on_something_known(told: Told, open_part: Judged):
 def test_of_three_times_two_are_told_together(open_part: Judged):
     """What two of three phases bear out is told of the two, and of the third nothing."""
     from narrate.model.ids import PhaseId
-    from narrate.telling.tell import new_page
+    from narrate.telling.new_pages import new_page
     from narrate.telling.translated_by_phase import told_by_phase
     from tests.telling.test_translated_finds import _dig
 
