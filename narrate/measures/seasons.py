@@ -137,7 +137,7 @@ def _present(units: Units, of: Selector) -> tuple[list[int], np.ndarray]:
 
 
 def _looked_for(units: Units, of: Selector) -> tuple[list[int], np.ndarray]:
-    table, rows = units.table, units.rows(of)
+    table, rows = units.table, _of_their_time(units, units.rows(of))
     columns: dict[tuple[object, str], int] = {}
     masks: list[int] = []
     column_of_kind = np.full(len(table.kinds), -1, np.intp)
@@ -179,9 +179,9 @@ def _found(units: Units, unit: int, of: Selector) -> tuple[tuple[FoundWindow, ..
     table = units.table
     items: dict[tuple[str, str], int] = {}
     kinds: dict[tuple[str, str], Kind] = {}
-    for row in units.rows_of(unit, of).tolist():
+    for row in _of_their_time(units, units.rows_of(unit, of)).tolist():
         kind = table.kinds[table.row_kind[row]]
-        if table.is_noted[row] and not _is_too_late(units, row):
+        if table.is_noted[row]:
             key = (str(kind.taxon or "/".join(kind.either) or kind.written), kind.part)
             items[key] = items.get(key, 0) + int(table.counted[0, row])
             kinds[key] = kind
@@ -195,14 +195,18 @@ def _found(units: Units, unit: int, of: Selector) -> tuple[tuple[FoundWindow, ..
     return tuple(found), tuple(unknown)
 
 
-def _is_too_late(units: Units, row: int) -> bool:
-    """Whether a plant brought from overseas lies in a deposit older than its coming: it is no find of that time."""
+def _of_their_time(units: Units, rows: np.ndarray) -> np.ndarray:
+    """Rows without plants from overseas in deposits older than their coming: they are no finds of that time."""
     table = units.table
-    taxon = units.packs.taxa.get(table.kinds[table.row_kind[row]].taxon)  # type: ignore[arg-type]
-    if taxon is None or "old-world" not in taxon.tags:
-        return False
-    years = units.kept("earliest", lambda: earliest_years(table, units.packs))[table.row_kind[row]]
-    return bool(years > table.phase_end["sample"][table.row_sample[row]])
+    later = units.kept("from overseas", lambda: _from_overseas(units))[table.row_kind[rows]]
+    return rows[~(later > table.phase_end["sample"][table.row_sample[rows]])]
+
+
+def _from_overseas(units: Units) -> np.ndarray:
+    """Earliest year in the region of each kind of a plant from overseas; −infinity of all others."""
+    taxa = (units.packs.taxa.get(kind.taxon) for kind in units.table.kinds)  # type: ignore[arg-type]
+    is_brought = np.array([taxon is not None and "old-world" in taxon.tags for taxon in taxa], bool)
+    return np.where(is_brought, earliest_years(units.table, units.packs), -np.inf)
 
 
 def _window(key: tuple[str, str], items: int, windows: tuple[Window, ...]) -> FoundWindow:

@@ -168,8 +168,8 @@ def _with_gloss(sections: tuple[Section, ...], forms: Sequence[str], gloss: str)
                 is_full = len(re.findall(r" \(an? |, an? ", sentence.text)) >= AT_MOST
                 if is_full and len(forms) == 1:
                     own = Sentence(text=english.finished(f"{forms[0]} is {gloss}"), refs=sentence.refs)
-                    told = (*paragraph[: k + 1], own, *paragraph[k + 1 :])
-                    paragraphs = (*section.paragraphs[:j], told, *section.paragraphs[j + 1 :])
+                    longer = (*paragraph[: k + 1], own, *paragraph[k + 1 :])
+                    paragraphs = (*section.paragraphs[:j], longer, *section.paragraphs[j + 1 :])
                     return (*sections[:i], replace(section, paragraphs=paragraphs), *sections[i + 1 :])
                 if is_full or sentence.text.count(",") > COMMAS_AT_MOST:
                     return None
