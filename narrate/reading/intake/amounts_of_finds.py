@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from functools import cached_property
 
 from narrate.model.grids import address
@@ -24,17 +24,25 @@ class Amounts(NamedLines):
         said = by_column.get(column, {}).get("quantity", ())
         return TALLY in self.table.columns[column].qualifiers or any(quantity(o.text) == "count, tally" for o in said)
 
-    def _is_beside_number(self, row: int, column: int, columns: list[int], by_column: Mapping[int, Line]) -> bool:
-        """Whether an amount stands beside strokes: it is taken, and strokes that say another number are told."""
+    def _numbers_beside(self, columns: list[int], by_column: Mapping[int, Line]) -> dict[int, list[int]]:
+        """Each column of strokes -> the columns of numbers of the same sample."""
         ids = self.out.sample_ids
-        same = [c for c in columns if ids.get(("c", c)) == ids.get(("c", column))]
-        others = [c for c in same if not self._is_of_strokes(c, by_column) and (row, c) in self.cells]
+        of_strokes = [c for c in columns if self._is_of_strokes(c, by_column)]
+        numbers: dict[str | None, list[int]] = {}
+        for column in columns if of_strokes else ():
+            of_sample = numbers.setdefault(ids.get(("c", column)), [])
+            of_sample += [] if column in of_strokes else [column]
+        return {column: numbers[ids.get(("c", column))] for column in of_strokes}
+
+    def _is_beside_number(self, row: int, column: int, numbers: Sequence[int]) -> bool:
+        """Whether an amount stands beside strokes: it is taken, and strokes that say another number are told."""
+        others = [c for c in numbers if (row, c) in self.cells]
         beside = [self.cells[row, c] for c in others]
         if not beside:
             return False
         counted, own = of_strokes(self.cells[row, column]), self.cells[row, column].text
-        numbers = {number_of(cell.text, self.table.marks.decimal) for cell in beside} - {None}
-        if counted and numbers and counted not in numbers:
+        said = {number_of(cell.text, self.table.marks.decimal) for cell in beside} - {None}
+        if counted and said and counted not in said:
             place = self.grid.place(row, column)
             self.told.warning(
                 "N317", f"tally {place}", place,

@@ -6,7 +6,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 from typing import NamedTuple
 
 from narrate.model.counts import Count
@@ -134,10 +134,25 @@ def number_of(text: str, decimal: str) -> float | None:
     (None, None, None)
     """
     flat = text.strip()
-    if re.fullmatch(r"\d+(?:\.\d+)?e[+-]?\d{1,3}", flat, re.IGNORECASE):
+    if not _A_DIGIT.search(flat):
+        return None
+    if _POWER_OF_TEN.fullmatch(flat):
         return found if (found := float(flat)) < MOST else None
-    thousands = "," if decimal == "." else "."
-    if re.fullmatch(rf"\d{{1,3}}(?:[{thousands}'’ \u00a0\u202f]\d{{3}})+(?:{re.escape(decimal)}\d+)?", flat):
-        flat = re.sub(rf"[{thousands}'’ \u00a0\u202f]", "", flat)
+    marked, marks = _thousands(decimal)
+    if marked.fullmatch(flat):
+        flat = marks.sub("", flat)
     flat = flat.replace(decimal, ".") if decimal == "," and "." not in flat else flat
-    return float(flat) if re.fullmatch(r"\d*\.?\d+|\d+\.", flat) and len(flat) < 30 else None
+    return float(flat) if _PLAIN.fullmatch(flat) and len(flat) < 30 else None
+
+
+_A_DIGIT = re.compile(r"\d")
+_POWER_OF_TEN = re.compile(r"\d+(?:\.\d+)?e[+-]?\d{1,3}", re.IGNORECASE)
+_PLAIN = re.compile(r"\d*\.?\d+|\d+\.")
+
+
+@lru_cache(maxsize=16)
+def _thousands(decimal: str) -> tuple[re.Pattern[str], re.Pattern[str]]:
+    """What a number with thousands marks looks like beside a decimal mark, and the marks themselves."""
+    mark = "," if decimal == "." else "."
+    marks = rf"[{mark}'’ \u00a0\u202f]"
+    return re.compile(rf"\d{{1,3}}(?:{marks}\d{{3}})+(?:{re.escape(decimal)}\d+)?"), re.compile(marks)

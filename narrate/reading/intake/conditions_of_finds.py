@@ -5,6 +5,7 @@
 from __future__ import annotations
 
 import re
+from bisect import bisect_right
 from collections.abc import Iterable, Mapping
 
 from narrate.model.layouts import Layout, Table
@@ -17,13 +18,21 @@ from narrate.reading.intake.told import Told
 from narrate.reading.intake.written_names import NameReader, WrittenName
 from narrate.reading.source_text import shown
 
+_SEVERAL_WORDS = re.compile(r"[,(\[\s]")
+
 
 class Conditions:
     """Answers for one table; problems go to what is told of the sheet."""
 
     def __init__(self, table: Table, layout: Layout, names: NameReader, told: Told) -> None:
         self.table, self.names, self.told = table, names, told
-        self.has_column = any("condition" in role.names for role in table.columns.values())
+        self.columns = sorted(c for c, role in table.columns.items() if "condition" in role.names)
+        counted = [c for c, role in table.columns.items() if role.name == "counts"]
+        first, last = (self.columns[0], self.columns[-1]) if self.columns else (0, 0)
+        self.is_paired = any(first < c < last for c in counted)
+        """Whether each sample has a column of its own for conditions."""
+        self.of_ids: dict[str, tuple[str, ...]] = {}
+        """What the ids of samples say of their finds, each worked out once."""
         self.known = tuple(dict.fromkeys(names.packs.words.condition_lookup.values()))
         self.given = given_conditions(self._checked(layout))
         self.default = names.condition_of(table.condition)
@@ -92,7 +101,7 @@ class Conditions:
         if said_by_id is None:
             return None
         at_last = said_by_id or self._of_remarks(remarks, where)
-        if not at_last and self.default and self.has_column and not (name.part == "charcoal" and self.default == "charred"):
+        if not at_last and self.default and self.columns and not (name.part == "charcoal" and self.default == "charred"):
             self.told.warning(
                 "N402", "no condition", place,
                 f"the table has a column of conditions, and it says none of '{where.text}'; it is taken as "
@@ -104,26 +113,26 @@ class Conditions:
     def _said(self, lines: tuple[Line, Line], place: Place) -> list[Said]:
         """What the conditions of a line say; where each sample has a column of its own for them, the one behind it."""
         said = [one for line in lines for one in line.get("condition", ())]
-        if not said:
+        if not said or not self.is_paired:
             return said
-        columns = sorted(c for c, role in self.table.columns.items() if "condition" in role.names)
-        counted = [c for c, role in self.table.columns.items() if role.name == "counts"]
-        is_paired = len(columns) > 1 and any(columns[0] < c < columns[-1] for c in counted)
-        behind = next((c for c in columns if c > place.column - 1), None)
-        return [one for one in said if not is_paired or one.place.column - 1 in (behind, *self._not_in(columns, one))]
+        at = bisect_right(self.columns, place.column - 1)
+        behind = self.columns[at : at + 1]
+        return [one for one in said if one.place.column - 1 in behind or not self._is_of_conditions(one)]
 
     def _behind_parts(self, lines: tuple[Line, Line], own: list[Said]) -> list[Said]:
         """Words for parts that carry a condition, under a head that promises none: 'seed, uncharred', 'pip min.'."""
-        parts = [said for line in lines for said in line.get("part", ()) if said.place not in {one.place for one in own}]
+        parts = [said for line in lines for said in line.get("part", ())]
+        places = {one.place for one in own} if parts else set()
         return [
             said for said in parts
-            if conditions_in(said.text) or said.text.lower() in self.given or (re.search(r"[,(\[\s]", said.text.strip()) and self.names.condition_of(said.text))
+            if (conditions_in(said.text) or said.text.lower() in self.given or (_SEVERAL_WORDS.search(said.text.strip()) and self.names.condition_of(said.text)))
+            and said.place not in places
         ]  # fmt: skip
 
-    @staticmethod
-    def _not_in(columns: list[int], said: Said) -> tuple[int, ...]:
-        """The column of a word that stands in none of the columns of conditions: a heading of the counts."""
-        return () if said.place.column - 1 in columns else (said.place.column - 1,)
+    def _is_of_conditions(self, said: Said) -> bool:
+        """Whether a word stands in one of the columns of conditions; elsewhere it is a heading of the counts."""
+        role = self.table.columns.get(said.place.column - 1)
+        return role is not None and "condition" in role.names
 
     def kept_words(self, lines: tuple[Line, Line], place: Place) -> list[str]:
         """Words under a heading of conditions that say how well something is kept and not what kept it."""
@@ -137,9 +146,10 @@ class Conditions:
 
     def _of_sample(self, sample: str, place: Place) -> str | None:
         """The condition that a sample id ends with, such as 'S1 uncharred'; None, told, for two at once."""
-        tail = " ".join(re.split(r"[\s/_,()]+", sample.strip(" ()/"))[-3:])
-        found = conditions_in(tail)
-        if not found or without_conditions(tail).rstrip(" -").split()[-1:] == tail.lower().split()[-1:]:
+        found = self.of_ids.get(sample)
+        if found is None:
+            found = self.of_ids[sample] = _conditions_behind(sample)
+        if not found:
             return ""
         if len(found) > 1:
             self._set_aside(sample, place, "several")
@@ -200,3 +210,10 @@ class Conditions:
 
     def _expected(self) -> str:
         return f"{', '.join(self.known[:-1])} or {self.known[-1]}"
+
+
+def _conditions_behind(sample: str) -> tuple[str, ...]:
+    """The conditions that the last words of a sample id say; none where its last word says none."""
+    tail = " ".join(re.split(r"[\s/_,()]+", sample.strip(" ()/"))[-3:])
+    found = conditions_in(tail)
+    return () if without_conditions(tail).rstrip(" -").split()[-1:] == tail.lower().split()[-1:] else found

@@ -88,28 +88,28 @@ def _name_columns(look: Look, area: Area) -> list[int]:
     """The most likely columns of names, best first; words that nobody knows are taken only where no names are seen."""
     scores: dict[int, float] = {}
     plain: dict[int, float] = {}
+    lines, across = range(area.top, area.bottom + 1), range(area.left, min(area.right, area.left + 400) + 1)
+    own = {column: rows for column in across if (rows := [row for row in lines if (row, column) in look.own])}
     rows_with_amounts = {
-        row for row in range(area.top, area.bottom + 1)
+        row for row in lines
         if any(look.is_amount(row, c) for c in range(area.left, area.right + 1))
     }  # fmt: skip
-    for column in range(area.left, min(area.right, area.left + 400) + 1):
-        for row in range(area.top, area.bottom + 1):
-            if (row, column) in look.own:
-                weight = 1.0 if row in rows_with_amounts else 0.1
-                scores[column] = scores.get(column, 0.0) + look.name_score(row, column) * weight
-                plain[column] = plain.get(column, 0.0) + plain_label(look.text(row, column)) * weight
-    for column in scores:
-        heads = {
-            heading(look.text(row, column)) for row in range(area.top, area.bottom + 1) if (row, column) in look.own
-        }
-        texts = [look.text(row, column) for row in range(area.top, area.bottom + 1) if (row, column) in look.own]
+    head = _head_of_records(look, area)
+    for column, rows in own.items():
+        texts = [look.text(row, column) for row in rows]
+        scores[column] = plain[column] = 0.0
+        for row, text in zip(rows, texts, strict=True):
+            weight = 1.0 if row in rows_with_amounts else 0.1
+            scores[column] += look.name_score(row, column) * weight
+            plain[column] += plain_label(text) * weight
+        heads = {heading(text) for text in set(texts)}
         parts = sum(bool(look.names.part_of(text)) for text in texts)
         # 'seed' and 'grain' down a column are parts beside names; 'Taxon' over it says names.
         if heads & {"taxon", "genus"}:
             scores[column] *= 1.5
         elif "part" in heads or parts >= 0.8 * len(texts):
             scores[column] *= 0.3
-        if scores[column] < 0.9 and _is_of_records(look, area, column):
+        if scores[column] < 0.9 and head is not None and heading(look.text(head, column)) in SAMPLE_ROLES:
             plain.pop(column)
     # A few stray words are no list of names.
     named = [c for c, score in sorted(scores.items(), key=lambda item: (-item[1], item[0])) if score >= 0.9][:3]
@@ -117,14 +117,14 @@ def _name_columns(look: Look, area: Area) -> list[int]:
     return named + [c for c in unknown if c not in named]
 
 
-def _is_of_records(look: Look, area: Area, column: int) -> bool:
-    """Whether a column stands under a head of a list of samples, such as 'Kind' beside 'Sample', 'Litres', 'Phase'."""
+def _head_of_records(look: Look, area: Area) -> int | None:
+    """The first row of heads of a list of samples, such as 'Kind' beside 'Sample', 'Litres', 'Phase'; None for none."""
     for row in range(area.top, min(area.top + 30, area.bottom) + 1):
         heads = [heading(text) for text in look.texts(row, area.left, area.right) if text]
         of_samples = {role for role in heads if role in SAMPLE_ROLES}
         if len(of_samples) >= 3 and len(of_samples) >= 0.6 * len(heads) and not {"taxon", "count"} & set(heads):
-            return heading(look.text(row, column)) in SAMPLE_ROLES
-    return False
+            return row
+    return None
 
 
 @dataclass(slots=True)

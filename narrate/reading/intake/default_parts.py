@@ -64,16 +64,18 @@ def _words_over(grid: Grid, table: Table) -> list[str]:
     wanted += [r for r, role in table.rows.items() if "section" in role.names]
     names = {c for c, role in table.columns.items() if role.name in ("taxon", "genus")}
     heads = {r for r, role in table.rows.items() if role.name == "header"}
-    return [cell.text for (r, c), cell in grid.cells.items() if r in set(wanted) or (r in heads and c in names)]
+    over = set(wanted)
+    return [cell.text for (r, c), cell in grid.cells.items() if r in over or (r in heads and c in names)]
 
 
 def _names(grid: Grid, table: Table) -> list[str]:
-    lines, heads = (table.rows, table.columns) if table.has_samples_across else (table.columns, table.rows)
+    across = table.has_samples_across
+    lines, heads = (table.rows, table.columns) if across else (table.columns, table.rows)
     at = next((n for n, role in heads.items() if role.name in ("taxon", "genus")), None)
     counted = [n for n, role in lines.items() if role.name in ("counts", "finds")]
     if at is None:
         return []
-    texts = [grid.text(n, at) if table.has_samples_across else grid.text(at, n) for n in counted]
+    texts = [grid.text(n, at) if across else grid.text(at, n) for n in counted]
     return [text for text in dict.fromkeys(texts) if text and not _UNSURE.match(text)]
 
 

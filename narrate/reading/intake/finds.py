@@ -5,32 +5,28 @@ from __future__ import annotations
 import re
 
 from narrate.model.grids import Cell, Grid, at_of
-from narrate.model.layouts import Layout, Role, Table
+from narrate.model.layouts import Layout, Table
 from narrate.problems import Place
-from narrate.reading.intake.amounts_of_finds import Amounts
 from narrate.reading.intake.cell_marks import Found, Reading
 from narrate.reading.intake.cell_masses import read_mass
 from narrate.reading.intake.cell_reading import read_cell
-from narrate.reading.intake.header_words import quantity
-from narrate.reading.intake.heads_by_content import SIZES
 from narrate.reading.intake.kinds_of_amounts import kind_of_amount
 from narrate.reading.intake.not_plants import animal_part, class_aside, not_a_plant, says_no_plant, says_nothing_found
-from narrate.reading.intake.parts_of_finds import PIECES_ONLY, without_weight
 from narrate.reading.intake.pending import blanks_of_pending
-from narrate.reading.intake.plant_words_abroad import WIDE_PARTS
+from narrate.reading.intake.pieces_of_finds import Pieces
 from narrate.reading.intake.presence_said import instead_of_blank, of_presence
 from narrate.reading.intake.printed_forms import is_printed_form
-from narrate.reading.intake.remarks import conditions_in, remark
+from narrate.reading.intake.remarks import remark
 from narrate.reading.intake.said import Line, Said
-from narrate.reading.intake.shares_in_heads import SORTED, size_and_share
 from narrate.reading.intake.sheet_finds import Find, SheetFinds
-from narrate.reading.intake.tallies import TALLY, tally_texts
+from narrate.reading.intake.tallies import tally_texts
 from narrate.reading.intake.told import Told
-from narrate.reading.intake.words_in_names import FRAGMENTS, whole_of_pieces
 from narrate.reading.intake.written_names import NameReader, WrittenName
 
 _NO_FINDS = ("", "0", "0.0", "-", "–", "NA", "N/A", "NULL")
 """Amounts beside 'No plant remains'."""
+_SHARE = re.compile(r"[<>~≈]?\s*(?:ca?\.\s*)?\d{1,3}(?:[.,]\d+)?\s*%")
+_UNDER_CF = re.compile(r"cf\.?", re.IGNORECASE)
 
 
 def read_finds(grid: Grid, table: Table, layout: Layout, names: NameReader, told: Told) -> SheetFinds:
@@ -38,7 +34,7 @@ def read_finds(grid: Grid, table: Table, layout: Layout, names: NameReader, told
     return _Reader(grid, table, layout, names, told).read()
 
 
-class _Reader(Amounts):
+class _Reader(Pieces):
     def read(self) -> SheetFinds:
         table = self.table
         self.is_tallied = bool(tally_texts(self.grid))
@@ -62,17 +58,18 @@ class _Reader(Amounts):
         if table.shape == "crossed":
             self.cells = {**self.cells, **blanks_of_pending(self.cells, rows, columns, sample_ids)}
         is_printed = is_printed_form(table, self.layout)
+        numbers_beside = self._numbers_beside(columns, by_column)
         for row in rows:
             has_amount = False
             for column in columns:
                 cell = self._amount(row, column, columns, by_row[row])
-                line_at = row if taxon_in_rows else column
-                sample = sample_ids.get(("r", row)) or sample_ids.get(("c", column)) or ""
                 if cell is None:
                     continue
                 has_amount = True
-                if self._is_of_strokes(column, by_column) and self._is_beside_number(row, column, columns, by_column):
+                if column in numbers_beside and self._is_beside_number(row, column, numbers_beside[column]):
                     continue
+                line_at = row if taxon_in_rows else column
+                sample = sample_ids.get(("r", row)) or sample_ids.get(("c", column)) or ""
                 self._cell(row, column, cell, sample, names.get(line_at), by_row[row], by_column[column])
             named = names.get(row)
             is_silent = has_amount or named is None or says_nothing_found(named[2].text)
@@ -87,9 +84,10 @@ class _Reader(Amounts):
     def _amount(self, row: int, column: int, columns: list[int], by_row: Line) -> Cell | None:
         """The cell of an amount, or the word beside it where that says what was found: 'present' beside a blank."""
         cell = self.cells.get((row, column))
-        said = by_row.get("quantity", ()) if self.table.shape == "long" else ()
-        counted = [c for c in columns if self.table.columns[c].name != "mass"]
-        if not said or counted[:1] != [column] or any((row, c) in self.cells for c in columns if c != column):
+        said = by_row.get("quantity") if self.table.shape == "long" else None
+        if not said or column != next((c for c in columns if self.table.columns[c].name != "mass"), None):
+            return cell
+        if any((row, c) in self.cells for c in columns if c != column):
             return cell
         return instead_of_blank(cell, self.cells.get(at_of(said[0].place)))
 
@@ -114,7 +112,7 @@ class _Reader(Amounts):
                     "fill the name in under 'mend' in the layout, or give the row or column another role there",
                 )  # fmt: skip
             return
-        name, is_cf, where = named
+        name, _, where = named
         if says_nothing_found(where.text) and cell.text in _NO_FINDS:
             return  # 'No plant remains, 0': the sample is known, and holds no find
         part = self._first("part", by_row, by_column)
@@ -129,7 +127,7 @@ class _Reader(Amounts):
         if kind:
             self.out.set_aside.setdefault(kind, []).append(where.place)
             return
-        if not is_plant and re.fullmatch(r"[<>~≈]?\s*(?:ca?\.\s*)?\d{1,3}(?:[.,]\d+)?\s*%", cell.text):
+        if not is_plant and _SHARE.fullmatch(cell.text):
             self.out.set_aside.setdefault("a share of the flot", []).append(where.place)
             return  # 'Roots 60%'
         what, unit_of = self._quantity(row, column, name, by_row, by_column)
@@ -165,7 +163,7 @@ class _Reader(Amounts):
                 f'if it was there uncounted, write under cells in the layout: key: {{"{cell.text}": present}}',
             )  # fmt: skip
         for one in reading.found:
-            self._add(one, sample, name, is_cf, where, by_row, by_column, place)
+            self._add(one, sample, named, by_row, by_column, (row, column), place)
 
     def _tell_quirks(self, reading: Reading, place: Place) -> None:
         for quirk in reading.quirks:
@@ -175,14 +173,14 @@ class _Reader(Amounts):
         self,
         one: Found,
         sample: str,
-        name: WrittenName,
-        is_cf: bool,
-        where: Said,
+        named: tuple[WrittenName, bool, Said],
         by_row: Line,
         by_column: Line,
+        at: tuple[int, int],
         place: Place,
     ) -> None:
-        qualifiers = self._qualifiers(place, by_row, by_column)
+        name, is_cf, where = named
+        qualifiers = self._qualifiers(*at, by_row, by_column)
         notes = [n for n in (one.note, name.note, qualifiers.get("note", "")) if n]
         section = self.parts.section(by_row, by_column)
         before = sum(self.out.missing_parts.values())
@@ -201,10 +199,7 @@ class _Reader(Amounts):
             or qualifiers.get("completeness", "")
             or "whole"
         )
-        in_part = self._first("part", by_row, by_column).strip()
-        size = size_and_share(self._first("size class", by_row, by_column))[0]
-        size = size or (in_part if SIZES.fullmatch(in_part) else "")
-        size = size or name.size_class or qualifiers.get("size class", "")
+        size = self._size(by_row, by_column) or name.size_class or qualifiers.get("size class", "")
         fraction = self._fraction(by_row, by_column, notes)
         notes += ["an estimate"] if kind_of_amount(self._first("quantity", by_row, by_column)) == "estimate" else []
         notes += self.conditions.kept_words(lines, place) + remarks
@@ -228,60 +223,6 @@ class _Reader(Amounts):
             )
         )
 
-    def _qualifiers(self, place: Place, by_row: Line, by_column: Line) -> dict[str, str]:
-        found: dict[str, str] = {}
-        for role in (self.table.columns.get(place.column - 1), self._row_role(place)):
-            for text in role.qualifiers if role is not None and role.name in ("counts", "count") else ():
-                lower = text.lower().rstrip("s.")
-                if text == TALLY or text.startswith(SORTED):
-                    continue
-                if lower.startswith("frag") or lower in ("fr", "f"):
-                    found["completeness"] = "fragment"
-                elif lower in ("whole", "w", "complete"):
-                    found["completeness"] = "whole"
-                elif self.names.condition_of(text) or conditions_in(text) or text.lower() in self.conditions.given:
-                    found["condition"] = text
-                elif lower in WIDE_PARTS:
-                    found["part"], found["note"] = "indeterminate", f"part written {text}"
-                elif self.names.part_of(text.replace("_", " ")):
-                    found["part"] = self.names.part_of(text.replace("_", " "))
-                    if re.search(r"(?:\b|_)frags?", text, re.IGNORECASE):
-                        found["completeness"] = "fragment"
-                else:
-                    found["size class"] = text
-        for line in (by_column, by_row):
-            for said in line.get("quantity", ()):
-                what = quantity(said.text)
-                if what.startswith("count, ") and what != "count, tally":
-                    found["completeness"] = what.removeprefix("count, ")
-        return found
-
-    def _row_role(self, place: Place) -> Role | None:
-        digits = re.sub(r"\D", "", place.cell)
-        return self.table.rows.get(int(digits) - 1) if digits else None
-
-    def _first(self, role: str, by_row: Line, by_column: Line) -> str:
-        return next((said.text for line in (by_row, by_column) for said in line.get(role, ())), "")
-
-    def _completeness(self, by_row: Line, by_column: Line) -> str:
-        text = self._first("completeness", by_row, by_column).lower()
-        part = without_weight(self._first("part", by_row, by_column).strip())[0]
-        part = self.names.condition_behind(part)[0]
-        if not text and (PIECES_ONLY.fullmatch(part) or FRAGMENTS.search(f" {part}") or whole_of_pieces(part)):
-            return "fragment"
-        if re.match(r"fr|f$|broken|bits?", text):
-            return "fragment"
-        return "whole" if re.match(r"w|complete|intact|entire", text) else ""
-
-    def _fraction(self, by_row: Line, by_column: Line, notes: list[str]) -> str:
-        text = self._first("fraction", by_row, by_column)
-        lower = text.lower()
-        if re.match(r"h|resid", lower):
-            return "heavy"
-        if text and not re.match(r"l|flot|float|fine|coarse|$", lower):
-            notes.append(f"fraction {text}")
-        return "light"
-
 
 def _is_doubted(remarks: list[str]) -> bool:
     """Whether a note of the find says that its name is in doubt: 'cf.', 'tentative ID'."""
@@ -291,4 +232,4 @@ def _is_doubted(remarks: list[str]) -> bool:
 def _is_under_cf(by_row: Line, by_column: Line) -> bool:
     """Whether a small heading over the cell says 'cf.'."""
     said = [one.text for line in (by_row, by_column) for one in line.get("cf", ())]
-    return any(re.fullmatch(r"cf\.?", text.strip(), re.IGNORECASE) for text in said)
+    return any(_UNDER_CF.fullmatch(text.strip()) for text in said)

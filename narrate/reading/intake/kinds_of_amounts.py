@@ -5,6 +5,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from narrate.reading.intake.header_words import flat_heading, quantity
 
@@ -33,6 +34,7 @@ _WEIGHED = re.compile(
 )
 
 
+@lru_cache(maxsize=4096)
 def kind_of_amount(text: str) -> str:
     """
     What a word beside an amount says that it is: count, estimate, presence or mass; empty for other words.

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from functools import cached_property
 
 from narrate.model.grids import address, at_of
 from narrate.model.layouts import SAMPLE_ROLES
@@ -108,7 +109,7 @@ class SampleLines(Lines):
                     f'"{place.cell}": "{bare}"',
                 )  # fmt: skip
 
-    @property
+    @cached_property
     def _has_shares_in_heads(self) -> bool:
         """Whether a head of a sieve class says what was sorted of it: of the others all was."""
         at = {n for n, role in (*self.table.rows.items(), *self.table.columns.items()) if "size class" in role.names}

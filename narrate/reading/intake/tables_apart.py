@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 
 from narrate.model.layouts import Role, Table
@@ -29,7 +29,7 @@ def told_apart(look: Look, tables: list[Table]) -> tuple[list[Table], list[str]]
         others = [other for other in tables if other is not table]
         if table.shape != "crossed" or (_COUNTS.search(words) and not _SHARES.search(words)):
             made.append(table)
-        elif _adds_up_to_100(look, table) and (_SHARES.search(words) or any(_same(look, table, o) for o in others)):
+        elif (_SHARES.search(words) or any(_same(look, table, o) for o in others)) and _adds_up_to_100(look, table):
             made.append(_as(table, Role(name="percent")))
             doubts.append(
                 f"the table of {_rows(table)} adds up to 100 in each sample: shares, not counts; it is left out"
@@ -46,7 +46,7 @@ def told_apart(look: Look, tables: list[Table]) -> tuple[list[Table], list[str]]
                 f"the table of {_rows(table)} is headed '{words[:60].strip()}', and hardly a number of it is a whole "
                 "one; it is taken for results and left out"
             )
-        elif _WEIGHTS.search(words) and _has_fractions(look, table) and not _has_quantity(table):
+        elif _WEIGHTS.search(words) and _has_fractions(look, _numbers(look, table)) and not _has_quantity(table):
             unit = "mg" if re.search(r"\bmg\b", words) else "g"
             made.append(_as(table, Role(name="mass", qualifiers=(unit,))))
             doubts.append(
@@ -99,9 +99,8 @@ def _numbers(look: Look, table: Table) -> dict[tuple[int, int], float]:
     return found
 
 
-def _has_fractions(look: Look, table: Table) -> bool:
+def _has_fractions(look: Look, numbers: Mapping[tuple[int, int], float]) -> bool:
     """Whether a third of the numbers are written with digits behind the point, or are no whole numbers."""
-    numbers = _numbers(look, table)
     broken = sum(value != int(value) or bool(re.search(r"[.,]\d", look.text(*at))) for at, value in numbers.items())
     return broken >= 0.3 * len(numbers) > 0
 
@@ -114,7 +113,7 @@ def _is_of_fractions(look: Look, table: Table) -> bool:
 
 def _adds_up_to_100(look: Look, table: Table) -> bool:
     numbers = _numbers(look, table)
-    if not _has_fractions(look, table):
+    if not _has_fractions(look, numbers):
         return False
     along: Callable[[tuple[int, int]], int] = (lambda at: at[1]) if table.has_samples_across else (lambda at: at[0])
     sums: dict[int, float] = {}
