@@ -7,10 +7,10 @@ from dataclasses import dataclass, field
 
 from narrate.model.layouts import DERIVED_ROLES, SAMPLE_ROLES, Role
 from narrate.model.plants import Taxon
-from narrate.reading.intake.crossed_columns import Columns
+from narrate.reading.intake.crossed_rows import RowsOfCounts
 from narrate.reading.intake.evidence import NAMED, looks_like_id
 from narrate.reading.intake.group_heads import names_a_group, says_the_same
-from narrate.reading.intake.header_words import flat_heading, heading, quantity, unit
+from narrate.reading.intake.header_words import flat_heading, heading, unit
 from narrate.reading.intake.not_plants import not_a_plant
 from narrate.reading.intake.ratio_heads import may_be_ratio
 from narrate.reading.intake.small_heads_again import band_role
@@ -18,20 +18,13 @@ from narrate.reading.intake.small_heads_again import band_role
 ROW_META = frozenset((*SAMPLE_ROLES, *DERIVED_ROLES, "size class", "fraction", "location", "note"))
 """What a label may make of a row that is none of the taxa."""
 
-_FRACTION = re.compile(r"\d*[.,]\d*[1-9]\d*")
-_LITRES = re.compile(r"\d+(?:[.,]\d+)? ?(?:l|lt|ltrs?|lit(?:re|er)s?)\.?", re.IGNORECASE)
-
 
 @dataclass(slots=True)
-class Body(Columns):
+class Body(RowsOfCounts):
     """The same with what each row between its ends is."""
 
-    fractions: dict[int, tuple[int, int]] = field(default_factory=dict)
-    """For each row of the body: its numbers with decimals, and all that stands under the counts."""
     bands: list[bool] = field(default_factory=list)
     """Whether small headings come again in the body, once that is known."""
-
-
 
     # ---- rows of the body
 
@@ -189,8 +182,7 @@ class Body(Columns):
             return Role(name="counts") if (is_species or is_plant) and not label.isupper() else Role(name="section")
         if flat_heading(label) in ("taxa", "species", "genera", "families") and row > self.body[0]:
             return Role(name="derived")  # 'Taxa' below the names: their number
-        texts = [look.text(row, c) for c in self.counts if look.text(row, c)]
-        if len(texts) > 1 and look.name_score(row, self.names) < 0.45 and all(_LITRES.fullmatch(t) for t in texts):
+        if look.name_score(row, self.names) < 0.45 and self._is_of_litres(row):
             return Role(name="volume", qualifiers=("l",))
         if label and not_a_plant(label):
             return Role(name="not plants")
@@ -250,30 +242,6 @@ class Body(Columns):
         own = [c for c in range(self.area.left, self.right + 1) if (row, c) in self.look.own]
         return len(own) == 1 and own[0] <= self.names and all((row, c) in self.look.cells for c in self.counts[:2])
 
-    def _is_of_fractions(self, row: int) -> bool:
-        """Whether most numbers of a line have decimals, in a table whose other lines hardly have any."""
-        if not self.fractions:
-            self.fractions = {r: self._fractions_of(r) for r in self.body}
-        own, given = self.fractions.get(row) or self._fractions_of(row)
-        all_of, all_given = (sum(column) for column in zip(*self.fractions.values(), strict=True))
-        is_in = row in self.fractions
-        others, given_others = all_of - own * is_in, all_given - given * is_in
-        return 2 * own > given and others <= 0.3 * given_others
-
-    def _says_unit(self, row: int) -> bool:
-        """Whether any word beside the counts of a line says what is given: g, %, wt."""
-        beside = [self.look.text(row, c) for c in range(self.area.left, self.right + 1) if c not in self.counts]
-        return not any(beside) or any(quantity(text) or unit(text) for text in beside)
-
-    def _fractions_of(self, row: int) -> tuple[int, int]:
-        """How many texts under the counts of a row are numbers with decimals, and how many there are."""
-        weighed = {
-            c for c in self.counts
-            if any(quantity(self.look.text(r, c)) == "mass" for r in range(self.area.top, self.body[0]))
-        }  # fmt: skip
-        texts = [self.look.text(row, c) for c in self.counts if (row, c) in self.look.cells and c not in weighed]
-        return sum(bool(_FRACTION.fullmatch(text)) for text in texts), len(texts)
-
     def _is_head_over_zeros(self, row: int, label: str) -> bool:
         """Whether nothing but noughts stands under a head in capitals among names that are not."""
         if not label.isupper() or len(label) < 5:
@@ -281,14 +249,6 @@ class Body(Columns):
         texts = {self.look.text(row, c) for c in self.counts if (row, c) in self.look.cells}
         others = [self.look.text(r, self.names) for r in self.body]
         return texts <= {"0", "-"} and sum(text.isupper() for text in others) < 0.4 * len(others)
-
-    def _is_of_words(self, row: int) -> bool:
-        """Whether a line holds words of some letters and no amount: remarks on the samples."""
-        texts = [self.look.text(row, c) for c in self.counts if (row, c) in self.look.cells]
-        amounts = any(self.look.is_amount(row, c) for c in self.counts)
-        return bool(texts) and not amounts and all(len(re.findall(r"[^\W\d_]", text)) > 2 for text in texts)
-
-
 
 
 def with_unit(role: str, words: str) -> Role:

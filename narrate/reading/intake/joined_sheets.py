@@ -37,16 +37,34 @@ class _List:
     meant: dict[str, str]
 
 
+@dataclass(frozen=True, slots=True)
+class _Headed:
+    """A sheet with its row of heads."""
+
+    look: Look
+    row: int
+    heads: dict[int, str]
+
+    @property
+    def columns(self) -> dict[str, int]:
+        """Head in lower case -> the first column under it."""
+        return {text.lower(): column for column, text in reversed(self.heads.items())}
+
+
 def joined_sheets(looks: Sequence[Look]) -> Joined | None:
     """The finds of a workbook whose taxa are numbers of another of its sheets; None where no sheet is such a one."""
-    for finds in looks:
-        heads = _heads(finds)
-        lists = [made for column, head in heads.items() for made in _lists_of(finds, column, head, looks)]
+    headed = [_Headed(look, _head_row(look), _heads(look)) for look in looks]
+    columns = [one.columns for one in headed]
+    for n, of_finds in enumerate(headed):
+        finds, heads, head_row = of_finds.look, of_finds.heads, of_finds.row
+        lists: list[_List] = []
+        for column, head in heads.items():
+            others = [(one, at[head.lower()]) for one, at in zip(headed, columns, strict=True) if head.lower() in at]
+            lists += _lists_of(of_finds, column, head, [other for other in others if other[0] is not headed[n]])
         if not any(one.role == "taxon" for one in lists):
             continue
         found = Joined(finds=finds.grid.sheet)
         cells = dict(finds.grid.cells)
-        head_row = _head_row(finds)
         for one in lists:
             column = next(c for c, head in heads.items() if head.lower() == one.key.lower())
             cells[head_row, column] = Cell(one.role)
@@ -96,17 +114,15 @@ def _heads(look: Look) -> dict[int, str]:
     return {c: look.text(row, c) for c in range(look.columns) if look.text(row, c)} if row >= 0 else {}
 
 
-def _lists_of(finds: Look, column: int, head: str, looks: Sequence[Look]) -> list[_List]:
-    """What another sheet with the same head says of the keys in a column; at most one."""
-    first = _head_row(finds) + 1
-    keys = [finds.text(r, column) for r in range(first, finds.rows) if finds.text(r, column)]
+def _lists_of(finds: _Headed, column: int, head: str, others: Sequence[tuple[_Headed, int]]) -> list[_List]:
+    """What another sheet with the same head, in the column given, says of the keys in a column; at most one."""
+    rows_below = range(finds.row + 1, finds.look.rows) if others else ()
+    keys = [text for r in rows_below if (text := finds.look.text(r, column))]
     if len(keys) < 3 or len(set(keys)) == len(keys) or not all(_is_key(text) for text in keys):
         return []
-    for look in looks:
-        own = next((c for c, text in _heads(look).items() if text.lower() == head.lower()), None)
-        if look is finds or own is None:
-            continue
-        rows = [r for r in range(_head_row(look) + 1, look.rows) if look.text(r, own)]
+    for other, own in others:
+        look = other.look
+        rows = [r for r in range(other.row + 1, look.rows) if look.text(r, own)]
         texts = [look.text(r, own) for r in rows]
         known = sum(key in texts for key in keys)
         if len(set(texts)) < len(texts) or len(texts) < 2 or known < _LEAST_KNOWN * len(keys):

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 
 from narrate.model.grids import Grid
 from narrate.model.layouts import Marks
@@ -132,6 +133,7 @@ def key_entries(grid: Grid) -> list[Entry]:
     return found
 
 
+@lru_cache(maxsize=4096)
 def meaning_of(meaning: str, more: str = "") -> str:
     """A range where the entry gives one, else present, absent or not looked for; empty for a word that says neither."""
     open_end = re.match(rf"(?P<more>{_MORE})?(?P<less>{_LESS})?\s*(?P<number>\d+)", meaning.strip(), re.IGNORECASE)
@@ -181,7 +183,7 @@ def _decimal(grid: Grid) -> str:
     """The decimal mark: a comma where numbers carry commas that part no thousands, and no number carries a point."""
     commas = points = 0
     for cell in grid.cells.values():
-        if cell.kind == "text" and len(cell.text) < 16:
+        if cell.kind == "text" and len(cell.text) < 16 and ("," in cell.text or "." in cell.text):
             text = _UNIT_BEHIND.sub("", cell.text)
             if re.fullmatch(r"\d+,\d{1,2}|\d+,\d{4,}|0,\d+", text):
                 commas += 1

@@ -7,6 +7,8 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field, replace
+from functools import lru_cache
+from typing import NamedTuple
 
 from narrate.model.grids import Grid
 from narrate.model.layouts import Marks
@@ -38,7 +40,7 @@ class Keys:
 def without_keys(grid: Grid, keys: Keys) -> Grid:
     """The grid without the rows that hold nothing but a key."""
     rows = keys.rows.get(grid.sheet, frozenset())
-    if not rows or _is_notes(grid):
+    if not rows or _is_notes(_lines_of(grid)):
         return grid
     return replace(grid, cells={at: cell for at, cell in grid.cells.items() if at[0] not in rows})
 
@@ -73,8 +75,9 @@ _UNLESS = re.compile(
 def keys_of_file(grids: Iterable[Grid]) -> Keys:
     """What is said of the signs of every sheet. A sheet of notes speaks for all sheets, one with counts for itself."""
     all_grids = list(grids)
-    of_words = {id(grid): _is_notes(grid) for grid in all_grids}
-    said = {id(grid): _said(grid, is_alone=of_words[id(grid)]) for grid in all_grids}
+    lines = {id(grid): _lines_of(grid) for grid in all_grids}
+    of_words = {id(grid): _is_notes(lines[id(grid)]) for grid in all_grids}
+    said = {id(grid): _said(grid, lines[id(grid)], is_alone=of_words[id(grid)]) for grid in all_grids}
     of_notes = [(grid, entry) for grid in all_grids if of_words[id(grid)] and len(all_grids) > 1 for entry in said[id(grid)][0]]
     notes_of_notes = [(grid, entry) for grid in all_grids if of_words[id(grid)] and len(all_grids) > 1 for entry in said[id(grid)][1]]
     marked = {id(grid): find_marks(grid) for grid in all_grids}
@@ -137,32 +140,43 @@ def _in(place: Place, other: Place) -> str:
     return f"sheet {place.sheet}, cell {place.cell}" if place.sheet != other.sheet else f"{place.cell}"
 
 
-def _is_notes(grid: Grid) -> bool:
-    """A sheet of words: hardly an amount stands in it but for those that a key explains."""
+class _Line(NamedTuple):
+    """A row of a sheet."""
+
+    row: int
+    cells: list[tuple[int, str]]
+    """Column and text of each cell."""
+    pairs: list[tuple[int, str, str, bool]]
+    """What of it reads as a sign and its meaning; see `_pairs`."""
+
+
+def _lines_of(grid: Grid) -> list[_Line]:
     rows: dict[int, list[tuple[int, str]]] = {}
-    for (row, column), cell in sorted(grid.cells.items()):
-        rows.setdefault(row, []).append((column, cell.text))
-    amounts = sum(looks_like_amount(text) for cells in rows.values() for _, text in cells)
-    return amounts - sum(2 * len(_pairs(cells)) for cells in rows.values()) <= 2
+    for row, column in sorted(grid.cells):
+        rows.setdefault(row, []).append((column, grid.cells[row, column].text))
+    return [_Line(row, cells, _pairs(cells)) for row, cells in rows.items()]
 
 
-def _said(grid: Grid, *, is_alone: bool) -> tuple[list[Entry], list[Entry], set[int]]:
+def _is_notes(lines: list[_Line]) -> bool:
+    """A sheet of words: hardly an amount stands in it but for those that a key explains."""
+    amounts = sum(looks_like_amount(text) for line in lines for _, text in line.cells)
+    return amounts - sum(2 * len(line.pairs) for line in lines) <= 2
+
+
+def _said(grid: Grid, lines: list[_Line], *, is_alone: bool) -> tuple[list[Entry], list[Entry], set[int]]:
     """Entries of keys and of footnotes that a sheet holds, and the rows that hold nothing else."""
     taken: set[int] = set()
     footnotes = _footnotes(grid)
     # '* some uncharred' is a footnote, although 'some' alone would be a key.
     of_footnotes = {(entry.sign, entry.at) for entry in footnotes}
     keys = [entry for entry in key_entries(grid) if (entry.sign, entry.at) not in of_footnotes]
-    rows: dict[int, list[tuple[int, str]]] = {}
-    for (row, column), cell in sorted(grid.cells.items()):
-        rows.setdefault(row, []).append((column, cell.text))
     under: int | None = None
     words_above: list[int] = []
-    for row, cells in rows.items():
-        own = [(column, text) for column, text in cells if under is None or column >= under]
-        pairs = _pairs(own)
-        heads = [column for column, text in cells if _HEAD.fullmatch(text.strip())]
-        others = [text for _, text in cells if not _HEAD.fullmatch(text.strip()) and not _WORD.fullmatch(text.strip())]
+    for row, cells, pairs in lines:
+        if under is not None and cells[0][0] < under:
+            pairs = _pairs([(column, text) for column, text in cells if column >= under])
+        heads = [column for column, text in cells if _is_head(text)]
+        others = [text for _, text in cells if not _is_head(text) and not _WORD.fullmatch(text.strip())]
         is_of_words = not others
         # A head of a list, such as 'abundance' beside 'sample' and 'taxon', announces no key.
         if heads and len([t for t in others if t.strip() not in ("=", ":", "-", "–")]) <= 2 * len(pairs):
@@ -185,11 +199,22 @@ def _said(grid: Grid, *, is_alone: bool) -> tuple[list[Entry], list[Entry], set[
             elif _FOOTNOTE_SIGN.fullmatch(sign) and not remark(text).says_nothing:
                 footnotes.append(Entry(sign.strip("()[]"), text.strip(), (row, column)))
                 used += 1
-        beside = [text for _, text in cells if not _HEAD.fullmatch(text.strip()) and text.strip() not in "=:-–"]
+        beside = [text for _, text in cells if not _is_head(text) and text.strip() not in "=:-–"] if used else []
         if used and len(beside) == 2 * used:
             taken |= {row, *words_above}
             words_above = []
     return keys, footnotes, taken
+
+
+@lru_cache(maxsize=4096)
+def _is_head(text: str) -> bool:
+    """Whether a cell announces a key."""
+    return bool(_HEAD.fullmatch(text.strip()))
+
+
+@lru_cache(maxsize=4096)
+def _may_be_sign(text: str) -> bool:
+    return bool(_SIGN.fullmatch(text) or _FOOTNOTE_SIGN.fullmatch(text))
 
 
 def _pairs(cells: list[tuple[int, str]]) -> list[tuple[int, str, str, bool]]:
@@ -204,7 +229,7 @@ def _pairs(cells: list[tuple[int, str]]) -> list[tuple[int, str, str, bool]]:
             bare, words, link = "", "", False
         if words in ("",) and at + 2 < len(cells) and text.strip() in ("=", ":", "-", "–"):
             words, link, at = cells[at + 2][1].strip(), True, at + 1
-        is_sign = bool(_SIGN.fullmatch(bare) or _FOOTNOTE_SIGN.fullmatch(bare))
+        is_sign = _may_be_sign(bare)
         is_sign = is_sign or (len(bare) > 2 and bare[0].isalpha() and bool(_CLASS_WORD.fullmatch(bare)) and bool(re.match(r"[<>≤≥]?\s*\d+\s*(?:[-–+]|to|a|à|bis|tot|o|or|und|ou|of)", words)))
         if is_sign and words and (meaning_of(words) or not remark(words).says_nothing):
             found.append((column, bare, words, link))

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import datetime
 import re
+from functools import lru_cache
+from typing import NamedTuple
 
 
 def shown_number(value: float, format: str) -> str:
@@ -16,20 +18,36 @@ def shown_number(value: float, format: str) -> str:
     ('0.126', '1234', '3')
     """
     plain = plain_text(value)
+    shape = _shape_of(format)
+    if shape.is_percent:
+        return f"{plain_text(round(value * 100, 10))}%"
+    if shape.digits and value >= 0 and float(value).is_integer():
+        return plain.zfill(shape.digits) + shape.words
+    if shape.decimals:
+        rounded = f"{value:.{shape.decimals}f}"
+        if abs(float(rounded) - value) < 1e-12 * max(1.0, abs(value)):
+            plain = rounded
+    return plain + shape.words
+
+
+class _Shape(NamedTuple):
+    """What a number format says of a positive number."""
+
+    is_percent: bool
+    digits: int
+    """To be filled up with noughts; 0 for as many as there are."""
+    decimals: int
+    words: str
+
+
+@lru_cache(maxsize=256)
+def _shape_of(format: str) -> _Shape:
     section = format.split(";")[0]
     words = "".join(re.findall(r'"([^"]*)"|\\(.)', section) and _literals(section))
     bare = re.sub(r'"[^"]*"|\\.|\[[^\]]*\]|_.|\*.', "", section)
-    if "%" in bare:
-        return f"{plain_text(round(value * 100, 10))}%"
     zeros = re.fullmatch(r"0{2,}", bare.strip())
-    if zeros and value >= 0 and float(value).is_integer():
-        return plain.zfill(len(bare.strip())) + words
     decimals = re.fullmatch(r"[#,]*0\.(0+)", bare.strip())
-    if decimals:
-        rounded = f"{value:.{len(decimals[1])}f}"
-        if abs(float(rounded) - value) < 1e-12 * max(1.0, abs(value)):
-            plain = rounded
-    return plain + words
+    return _Shape("%" in bare, len(bare.strip()) if zeros else 0, len(decimals[1]) if decimals else 0, words)
 
 
 def _literals(section: str) -> str:

@@ -12,10 +12,14 @@ from narrate.reading.intake.header_words import heading, quantity
 
 def repeats_small_heads(look: Look, row: int, columns: Sequence[int], above: Sequence[int]) -> bool:
     """Whether a row holds nothing but 'n' and 'g' behind its label, as one of the rows over the names does."""
-    own = {c: look.text(row, c) for c in columns if look.text(row, c)}
-    if len(own) < 2 or not all(quantity(text) for text in own.values()):
-        return False
-    return any(all(look.text(r, c) == text for c, text in own.items()) for r in above)
+    own: dict[int, str] = {}
+    for column in columns:
+        text = look.text(row, column)
+        if text and not quantity(text):
+            return False
+        if text:
+            own[column] = text
+    return len(own) >= 2 and any(all(look.text(r, c) == text for c, text in own.items()) for r in above)
 
 
 def band_role(look: Look, row: int, names: int) -> Role:
