@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
+from functools import lru_cache
 from typing import Literal
 
 from narrate.problems import Place
@@ -86,6 +87,7 @@ class Grid:
                 yield column, cell
 
 
+@lru_cache(maxsize=4096)
 def column_name(column: int) -> str:
     """
     The letters of a column counted from 0.

@@ -55,7 +55,7 @@ def with_heads_filled(look: Look, area: Area, row: int, heads: Mapping[int, str]
     for c in heads:
         if c not in below and (row + 1, c) not in cells:
             cells[row + 1, c] = look.cells[row, c]
-    return replace(look, cells=cells, _row_texts={})
+    return replace(look, cells=cells)
 
 
 def _filled(look: Look, row: int, columns: Sequence[int]) -> dict[int, str]:

@@ -97,9 +97,11 @@ def _unheaded(look: Look) -> tuple[dict[str, str], set[int]]:
     rows: dict[str, int] = {}
     named = 0
     for row, columns in lines.items():
+        if not 2 <= len(columns) <= 4:
+            continue
         texts = [look.text(row, c) for c in columns]
         code = texts[0].rstrip(" =:")
-        is_line = 2 <= len(texts) <= 4 and _CODE.fullmatch(code) and not any(look.is_amount(row, c) for c in columns[1:])
+        is_line = _CODE.fullmatch(code) and not any(look.is_amount(row, c) for c in columns[1:])
         words = " ".join(text.lstrip(" =:") for text in texts[1:])
         if not is_line or "=" in words or code in listed or heading(code) or not re.search(r"[^\W\d_]{3}", words):
             continue

@@ -112,7 +112,8 @@ class Conditions:
 
     def _said(self, lines: tuple[Line, Line], place: Place) -> list[Said]:
         """What the conditions of a line say; where each sample has a column of its own for them, the one behind it."""
-        said = [one for line in lines for one in line.get("condition", ())]
+        by_row, by_column = lines
+        said = [*by_row.get("condition", ()), *by_column.get("condition", ())]
         if not said or not self.is_paired:
             return said
         at = bisect_right(self.columns, place.column - 1)
@@ -121,8 +122,11 @@ class Conditions:
 
     def _behind_parts(self, lines: tuple[Line, Line], own: list[Said]) -> list[Said]:
         """Words for parts that carry a condition, under a head that promises none: 'seed, uncharred', 'pip min.'."""
-        parts = [said for line in lines for said in line.get("part", ())]
-        places = {one.place for one in own} if parts else set()
+        by_row, by_column = lines
+        parts = [*by_row.get("part", ()), *by_column.get("part", ())]
+        if not parts:
+            return parts
+        places = {one.place for one in own}
         return [
             said for said in parts
             if (conditions_in(said.text) or said.text.lower() in self.given or (_SEVERAL_WORDS.search(said.text.strip()) and self.names.condition_of(said.text)))

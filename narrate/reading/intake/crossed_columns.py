@@ -21,21 +21,17 @@ class Columns(Extent):
     def _find_columns(self) -> None:
         look = self.look
         found: dict[int, tuple[int, int]] = {}
-        classed = [
-            bool(_RANGE.fullmatch(look.text(row, c)))
-            for row in self.body
-            for c in range(self.area.left, self.right + 1)
-            if c != self.names and look.is_amount(row, c)
-        ]
-        are_classes = sum(classed) >= 0.4 * len(classed)  # '1-5', '6-20' for counts
+        are_classes: bool | None = None
         for column in range(self.area.left, self.right + 1):
             if column == self.names:
                 continue
             amounts = sum(look.is_amount(row, column) for row in self.body)
-            texts = sum(look.is_text(row, column) for row in self.body)
-            ranges = sum(bool(_RANGE.fullmatch(look.text(row, column))) for row in self.body)
-            if amounts >= 3 and ranges >= 0.7 * amounts and not are_classes:
-                amounts, texts = amounts - ranges, texts + ranges  # '30-100': what is said of the plant, and no count
+            texts = sum((row, column) in look.cells for row in self.body) - amounts
+            ranges = sum(bool(_RANGE.fullmatch(look.text(row, column))) for row in self.body) if amounts >= 3 else 0
+            if amounts >= 3 and ranges >= 0.7 * amounts:
+                are_classes = self._are_classes() if are_classes is None else are_classes
+                if not are_classes:  # '30-100': what is said of the plant, and no count
+                    amounts, texts = amounts - ranges, texts + ranges
             found[column] = (amounts, texts)
         for column, (amounts, texts) in found.items():
             if amounts and self._marks_doubt(column):
@@ -55,11 +51,20 @@ class Columns(Extent):
                     self.counts.append(column)
             self.counts.sort()
 
+    def _are_classes(self) -> bool:
+        """Whether many of all amounts are ranges: '1-5', '6-20' for counts."""
+        look = self.look
+        across = [c for c in range(self.area.left, self.right + 1) if c != self.names]
+        amounts = [look.text(row, c) for row in self.body for c in across if look.is_amount(row, c)]
+        return sum(bool(_RANGE.fullmatch(text)) for text in amounts) >= 0.4 * len(amounts)
+
     def _marks_doubt(self, column: int) -> bool:
         """Whether 'cf.' stands over a column of crosses: they doubt names, and are no finds."""
-        texts = {self.look.text(row, column).lower().rstrip(".") for row in self.body} - {""}
         over = [self.look.text(row, column) for row in range(self.area.top, self.body[0])]
-        return texts <= {"x", "cf", "?", "y", "yes", "1", "+"} and "cf" in map(heading, over)
+        if "cf" not in map(heading, over):
+            return False
+        texts = {self.look.text(row, column).lower().rstrip(".") for row in self.body} - {""}
+        return texts <= {"x", "cf", "?", "y", "yes", "1", "+"}
 
     def _take_siblings(self) -> None:
         """A column of marks or words that is headed as its neighbours with counts are is a sample, as they are."""

@@ -47,7 +47,7 @@ class Extent:
         rows = []
         for row in range(area.top, area.bottom + 1):
             amounts = sum(look.is_amount(row, c) for c in range(area.left, right + 1) if c != self.names)
-            texts = sum(look.is_text(row, c) for c in range(area.left, right + 1) if c != self.names)
+            texts = sum((row, c) in look.cells for c in range(area.left, right + 1) if c != self.names) - amounts
             if amounts and self._score(row) > 0 and (amounts >= texts or self._score(row) >= 0.5):
                 rows.append(row)
         self.body = rows

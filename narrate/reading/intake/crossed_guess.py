@@ -96,7 +96,7 @@ def _name_columns(look: Look, area: Area) -> list[int]:
     }  # fmt: skip
     head = _head_of_records(look, area)
     for column, rows in own.items():
-        texts = [look.text(row, column) for row in rows]
+        texts = [look.cells[row, column].text for row in rows]
         scores[column] = plain[column] = 0.0
         for row, text in zip(rows, texts, strict=True):
             weight = 1.0 if row in rows_with_amounts else 0.1

@@ -97,13 +97,13 @@ class Sums(Labels):
 
         Chance makes no sum of several samples in line after line.
         """
+        lines = {r: [value[r, c] for c in columns] for r in rows}
         for behind in (0, 1, 2):
             *others, last = columns[: len(columns) - behind]
             if len(others) < 2:
                 break
-            sums = [
-                (value[r, last], sum(value[r, c] for c in others), sum(value[r, c] > 0 for c in others)) for r in rows
-            ]
+            before = {r: lines[r][: len(others)] for r in rows}
+            sums = [(value[r, last], sum(before[r]), sum(v > 0 for v in before[r])) for r in rows]
             given = [(own, of_others, several) for own, of_others, several in sums if own or of_others]
             agreeing = [several for own, of_others, several in given if abs(own - of_others) < 1e-9]
             telling = sum(several >= 2 for several in agreeing)

@@ -62,7 +62,9 @@ class Look:
     signs: frozenset[str] = frozenset()
     """Signs that the sheet's own key gives a meaning: amounts wherever they stand."""
     _name_scores: dict[str, float] = field(default_factory=dict)
-    _row_texts: dict[tuple[int, int, int], list[str]] = field(default_factory=dict)
+    _row_texts: dict[tuple[int, int, int], list[str]] = field(default_factory=dict, init=False)
+    _amounts: frozenset[tuple[int, int]] | None = field(default=None, init=False)
+    """Places that hold an amount, once somebody has asked for one."""
 
     @classmethod
     def of(cls, grid: Grid, names: NameReader, signs: frozenset[str] = frozenset()) -> Look:
@@ -87,9 +89,11 @@ class Look:
         return self._row_texts[key]
 
     def is_amount(self, row: int, column: int) -> bool:
-        cell = self.cells.get((row, column))
-        if cell is None:
-            return False
+        if self._amounts is None:
+            self._amounts = frozenset(at for at, cell in self.cells.items() if self._holds_amount(cell))
+        return (row, column) in self._amounts
+
+    def _holds_amount(self, cell: Cell) -> bool:
         return (
             cell.kind in ("number", "no result", "date", "truth")
             or cell.text in self.signs

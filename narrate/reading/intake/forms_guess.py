@@ -140,9 +140,10 @@ def _lists_beside(look: Look, area: Area, head: int) -> list[tuple[int, int]]:
 
 def _is_head(look: Look, area: Area, row: int) -> bool:
     """Whether a row heads a list of finds that has no column of samples: names, and parts or conditions or counts."""
-    roles = [heading(look.text(row, c)) for c in range(area.left, area.right + 1) if look.text(row, c)]
+    written = {c: text for c in range(area.left, area.right + 1) if (text := look.text(row, c))}
+    roles = [heading(text) for text in written.values()]
     texts = [c for c in range(area.left, area.right + 1) if look.is_text(row, c)]
-    sizes = [c for c in range(area.left, area.right + 1) if SIZES.fullmatch(look.text(row, c))]
+    sizes = [c for c, text in written.items() if SIZES.fullmatch(text)]
     is_of_sizes = len(sizes) > 1 and len({look.text(row, c) for c in sizes}) == len(sizes)
     is_listed = set(roles) & {"taxon", "common name"} and (
         set(roles) & {"part", "count", "mass", "condition"}

@@ -63,7 +63,9 @@ class Parts:
         """The head of a section that says a part or a condition of all below it, and the condition of one over it."""
         for line in (by_row, by_column):
             for role in ("section", "group"):
-                heads = [self.names.read(said.text) for said in line.get(role, ())]
+                if role not in line:
+                    continue
+                heads = [self.names.read(said.text) for said in line[role]]
                 state = next((one for one in heads if one.condition or one.conditions_apart), None)
                 part = next((one for one in heads if one.part and one.part != "fruit"), None)  # 'Fruits' are plants there
                 if state is not None and state.part == "fruit":

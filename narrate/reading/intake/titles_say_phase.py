@@ -41,9 +41,10 @@ def _of_title(grid: Grid, table: Table) -> tuple[str, str] | None:
     """The cell and the words of the one phase that the lines of one cell over a table say."""
     counted = [row for row, role in table.rows.items() if role.name in ("counts", "finds")]
     top = min(counted, default=0)
+    first = max(0, min(table.rows, default=0) - 3)
     rows: dict[int, list[tuple[int, str]]] = {}
     for (row, column), cell in grid.cells.items():
-        if cell.kind == "text" and max(0, min(table.rows, default=0) - 3) <= row < top:
+        if first <= row < top and cell.kind == "text":
             rows.setdefault(row, []).append((column, cell.text))
     found: dict[str, tuple[str, str]] = {}
     for row, cells in rows.items():
