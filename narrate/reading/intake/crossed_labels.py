@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
 from dataclasses import dataclass
 from itertools import pairwise
 
@@ -141,7 +142,8 @@ class Labels(Heads):
         """Whether names come again, each time with another of a few short words beside them, as names of parts do."""
         lines = [row for row, role in self.rows.items() if role.name == "counts" and self.look.text(row, self.names)]
         pairs = [(self.look.text(row, self.names), self.look.text(row, column)) for row in lines]
-        again = [pair for pair in pairs if sum(pair[0] == other[0] for other in pairs) > 1]
+        times = Counter(name for name, _ in pairs)
+        again = [pair for pair in pairs if times[pair[0]] > 1]
         words = {word for _, word in pairs if word}
         return (
             len(again) >= 2

@@ -14,6 +14,7 @@ from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.header_words import heading
 
 _LATIN = re.compile(r"(?:cf\.? ?)?[A-Z][a-z]+[ _.](?:cf\.? ?)?(?:[a-z]{3,}|sp\b|spp\b|type\b|agg\b)")
+_OF_SO_MANY = re.compile(r"(\d+)\s*/\s*(\d+)")
 _PRIME = 1_000_003
 _MODULUS = (1 << 89) - 1
 _LEAST_SUMMED = 3
@@ -46,13 +47,14 @@ class Sums(Labels):
             if role.name not in ("counts", "total", "derived"):
                 continue
             texts = [text for r in rows if (text := self.look.text(r, column))]
-            shared = [match for text in texts if (match := re.fullmatch(r"(\d+)\s*/\s*(\d+)", text))]
+            shared = [match for text in texts if (match := _OF_SO_MANY.fullmatch(text))]
             of = {int(match[2]) for match in shared}
+            if len(of) != 1 or max(of) <= 2 or len(shared) < max(3, 0.8 * len(texts)):
+                continue
             others = sum(one.name == "counts" for at, one in self.columns.items() if at != column)
-            is_of_all = len(of) == 1 and max(of) > 2 and (role.name != "counts" or max(of) == others)
-            if is_of_all and len(shared) >= max(3, 0.8 * len(texts)):
-                if all(int(match[1]) <= int(match[2]) for match in shared):
-                    self.columns[column] = Role(name="ubiquity")
+            is_of_all = role.name != "counts" or max(of) == others
+            if is_of_all and all(int(match[1]) <= int(match[2]) for match in shared):
+                self.columns[column] = Role(name="ubiquity")
 
     def _sums_without_id(self) -> None:
         """Columns at the end with no word over them, which stand over all others, and the sums of those: totals."""

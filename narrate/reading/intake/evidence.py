@@ -7,6 +7,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import lru_cache
 
 from narrate.model.grids import Cell, Grid
 from narrate.reading.intake.cell_marks import looks_like_amount
@@ -192,6 +193,7 @@ def name_score(text: str, names: NameReader) -> float:
     return 0.0
 
 
+@lru_cache(maxsize=4096)
 def plain_label(text: str) -> float:
     """
     How much a text may be a label of a taxon that nobody else knows: a word or code with letters, not an id.

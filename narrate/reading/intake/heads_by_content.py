@@ -57,6 +57,7 @@ def content_role(texts: list[str], look: Look) -> str:
     names = look.names
     words = names.packs.words
     n = len(texts)
+    several = len(set(texts))
     flat_texts = {flat_heading(t) for t in texts}
     if are_quantities_and_states(texts, look):
         return "quantity"
@@ -73,7 +74,7 @@ def content_role(texts: list[str], look: Look) -> str:
         ("part", 0.8, lambda t: t.strip(" ().?") in names.short.parts),
         ("quantity", 0.6, lambda t: (bool(quantity(t)) or heading(t) == "density") and t not in ("w", "f")),
         ("cf", 1.0, lambda t: "cf" in flat_texts and flat_heading(t) in CERTAINTY),
-        ("condition", 1.0, lambda t: len(set(texts)) > 1 and says_state(t, look)),
+        ("condition", 1.0, lambda t: several > 1 and says_state(t, look)),
         ("size class", 0.6, lambda t: bool(SIZES.fullmatch(size_and_share(t)[0]))),
         ("completeness", 0.6, lambda t: flat_heading(t) in COMPLETE),
         ("fraction", 0.6, lambda t: flat_heading(t) in _FRACTIONS),

@@ -7,6 +7,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from functools import lru_cache
+from typing import NamedTuple
 
 from narrate.model.grids import Grid
 from narrate.model.layouts import Marks
@@ -70,6 +71,40 @@ class Entry:
     at: tuple[int, int]
 
 
+class _MarksIn(NamedTuple):
+    """What one text says; empty where it says nothing."""
+
+    slash: str
+    brackets: str
+    is_sure: bool
+    """It says so of brackets whatever was said of them before."""
+    blank: str
+
+
+_PIECES_IN_BRACKETS = re.compile(
+    rf"{BRACKETS}.{{0,40}}{_PIECES}|{_PIECES}.{{0,40}}{BRACKETS}|\d ?\(\d+\).{{0,40}}{_PIECES}|\(n?\) ?[=:].{{0,40}}{_PIECES}"
+)
+_OF_WHICH = re.compile(r"of which|of these|of them|thereof|included in|davon|dont\b|de los cuales|di cui|waarvan|dos quais")
+
+
+@lru_cache(maxsize=4096)
+def _marks_in(text: str) -> _MarksIn:
+    lower = text.lower()
+    slash = ""
+    if len(lower) > 12 or "/" in lower:
+        if re.search(rf"{_WHOLE}\s*/\s*{_PIECES}", lower):
+            slash = "whole/fragment"
+        elif re.search(rf"{_PIECES}\w*\s*/\s*{_WHOLE}", lower):
+            slash = "fragment/whole"
+    brackets, is_sure = brackets_said(text), False
+    if _PIECES_IN_BRACKETS.search(narrow(lower)):
+        brackets, is_sure = "fragment", True
+    elif not brackets and re.search(BRACKETS, lower) and _OF_WHICH.search(lower):
+        brackets, is_sure = "of which", True
+    is_blank = re.search(r"blank.{0,30}not (?:looked|sorted|analysed|examined|counted)", lower)
+    return _MarksIn(slash, brackets, is_sure, "not looked for" if is_blank else "")
+
+
 def find_marks(grid: Grid) -> Marks:
     """What the notes and titles of a sheet say of its slashes, brackets, blanks and decimal mark, and of its signs."""
     slash = ""
@@ -78,22 +113,13 @@ def find_marks(grid: Grid) -> Marks:
     for cell in grid.cells.values():
         if cell.kind != "text" or len(cell.text) < 4:
             continue
-        lower = cell.text.lower()
-        if len(lower) > 12 or "/" in lower:
-            if re.search(rf"{_WHOLE}\s*/\s*{_PIECES}", lower):
-                slash = "whole/fragment"
-            elif re.search(rf"{_PIECES}\w*\s*/\s*{_WHOLE}", lower):
-                slash = "fragment/whole"
-        if re.search(rf"{BRACKETS}.{{0,40}}{_PIECES}|{_PIECES}.{{0,40}}{BRACKETS}|\d ?\(\d+\).{{0,40}}{_PIECES}|\(n?\) ?[=:].{{0,40}}{_PIECES}", narrow(lower)):
-            brackets = "fragment"
-        elif re.search(BRACKETS, lower) and not brackets_said(cell.text) and re.search(
-            r"of which|of these|of them|thereof|included in|davon|dont\b|de los cuales|di cui|waarvan|dos quais", lower
-        ):
-            brackets = "of which"
+        said = _marks_in(cell.text)
+        slash = said.slash or slash
+        if said.is_sure:
+            brackets = said.brackets
         elif brackets == "note":
-            brackets = brackets_said(cell.text) or "note"
-        if re.search(r"blank.{0,30}not (?:looked|sorted|analysed|examined|counted)", lower):
-            blank = "not looked for"
+            brackets = said.brackets or "note"
+        blank = said.blank or blank
     key: dict[str, str] = {}
     for entry in key_entries(grid):
         key.setdefault(entry.sign, entry.meaning)
@@ -102,35 +128,40 @@ def find_marks(grid: Grid) -> Marks:
 
 def key_entries(grid: Grid) -> list[Entry]:
     """Every sign of abundance that a text of the sheet explains: '+ = 1-5', 'x: present', '- absent'."""
-    found = []
-    for at, cell in grid.cells.items():
-        if cell.kind != "text" or len(cell.text) < 4:
-            continue
-        text = narrow(cell.text)
-        said: set[str] = set()
-        for match in (*_PLAIN_ENTRY.finditer(text), *_PLAIN_ABROAD.finditer(text), *_EAST_ASIAN.finditer(text)):
-            meaning = meaning_of(match["meaning"], match.groupdict().get("more") or "")
-            if meaning and match["sign"] not in said:
-                said.add(match["sign"])
-                found.append(Entry(match["sign"], meaning, at))
-        for match in _NOT_LOOKED_FOR.finditer(text):
-            found.append(Entry(match["sign"], "not looked for", at))
-        for match in _IN_DOUBT.finditer(text):
-            found.append(Entry(match["sign"], "present, in doubt", at))
-        if "=" in text or ":" in text or re.search(r"\s[-–]\s", text):
-            for match in _ENTRY.finditer(text):
-                meaning = meaning_of(match["meaning"], match["more"] or "")
-                is_letter = match["sign"].isalpha() and len(match["sign"]) == 1 and match["sign"].islower()
-                if is_letter and (meaning.isdigit() or len(re.findall(r"\b[a-z] ?[=:]", text)) < 2):
-                    continue  # one small letter before a word or a number is most often no key
-                if meaning and (
-                    not match["sign"].isalpha()
-                    or match["sign"].lower().startswith("x")
-                    or _LETTERS.search(match["meaning"])
-                    or _UNCOUNTED.match(match["meaning"])
-                ):
-                    found.append(Entry(match["sign"], meaning, at))
-    return found
+    return [
+        Entry(sign, meaning, at)
+        for at, cell in grid.cells.items() if cell.kind == "text" and len(cell.text) >= 4
+        for sign, meaning in _explained_in(cell.text)
+    ]  # fmt: skip
+
+
+@lru_cache(maxsize=4096)
+def _explained_in(written: str) -> tuple[tuple[str, str], ...]:
+    """The signs that one text explains, each with its meaning."""
+    found: list[tuple[str, str]] = []
+    text = narrow(written)
+    said: set[str] = set()
+    for match in (*_PLAIN_ENTRY.finditer(text), *_PLAIN_ABROAD.finditer(text), *_EAST_ASIAN.finditer(text)):
+        meaning = meaning_of(match["meaning"], match.groupdict().get("more") or "")
+        if meaning and match["sign"] not in said:
+            said.add(match["sign"])
+            found.append((match["sign"], meaning))
+    found += [(match["sign"], "not looked for") for match in _NOT_LOOKED_FOR.finditer(text)]
+    found += [(match["sign"], "present, in doubt") for match in _IN_DOUBT.finditer(text)]
+    if "=" in text or ":" in text or re.search(r"\s[-–]\s", text):
+        for match in _ENTRY.finditer(text):
+            meaning = meaning_of(match["meaning"], match["more"] or "")
+            is_letter = match["sign"].isalpha() and len(match["sign"]) == 1 and match["sign"].islower()
+            if is_letter and (meaning.isdigit() or len(re.findall(r"\b[a-z] ?[=:]", text)) < 2):
+                continue  # one small letter before a word or a number is most often no key
+            if meaning and (
+                not match["sign"].isalpha()
+                or match["sign"].lower().startswith("x")
+                or _LETTERS.search(match["meaning"])
+                or _UNCOUNTED.match(match["meaning"])
+            ):
+                found.append((match["sign"], meaning))
+    return tuple(found)
 
 
 @lru_cache(maxsize=4096)

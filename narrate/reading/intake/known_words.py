@@ -28,6 +28,8 @@ class KnownWords:
     """Parts of several words, written together."""
     part_known: dict[str, str] = field(default_factory=dict, init=False)
     """Text -> its part, each worked out once."""
+    condition_known: dict[str, str] = field(default_factory=dict, init=False)
+    """Text -> its condition, the same."""
 
     def __post_init__(self) -> None:
         self.parts = {**PART_WORDS, **PARTS_ABROAD, **MORE_PARTS, **self.packs.words.part_lookup}
@@ -80,6 +82,13 @@ class KnownWords:
         return len(flat) > 4 and bool(find_word(self.packs.words.condition_lookup, flat) or CONDITIONS_ABROAD.get(flat))
 
     def condition_of(self, text: str) -> str:
+        """The condition that a text names, in any spelling; empty for none."""
+        found = self.condition_known.get(text)
+        if found is None:
+            found = self.condition_known[text] = self._condition_in(text)
+        return found
+
+    def _condition_in(self, text: str) -> str:
         flat = text.strip(" ().?")
         if flat in self.short.conditions:
             return self.short.conditions[flat]
