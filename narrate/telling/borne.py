@@ -68,8 +68,8 @@ def readings_borne(
         carried.sort(key=lambda pair: (-GRADE_NAMES.index(pair[1].grade), -pair[1].support))
         against = [(id, c, a) for id, c in known if c.verdict != "holds" for a in c.held("against")[:1]]
         noun = page.in_own_words(statement.plain_noun if page.is_plain else statement.noun)
-        noun = in_word_of_season(page, noun, [c for _, c in carried])
         hints = [(id, c) for id, c in firm if is_hint(c)]
+        noun = in_word_of_season(page, noun, [c for _, c in carried or hints])
         refs = [claim.id for _, claim in carried or (hints if name in own else [])]
         refs = refs if carried or name not in own else [own[name], *refs]
         if refs:

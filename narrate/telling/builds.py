@@ -79,8 +79,8 @@ def _season_once(text: str) -> str:
 
     >>> _season_once("also consistent is gathering in autumn: maize and amaranth ripen in autumn")
     'also consistent is gathering in autumn: maize and amaranth ripen then'
-    >>> _season_once("maize and amaranth ripen in autumn; this is consistent with gathering in autumn")
-    'maize and amaranth ripen in autumn; this is consistent with gathering in that season'
+    >>> _season_once("maize and amaranth ripen in autumn; this is consistent with use in autumn")
+    'maize and amaranth ripen in autumn; this is consistent with use in that season'
     """
     if len(set(re.findall(_SEASON, text))) > 1:
         return text  # of two seasons 'then' names neither
@@ -92,8 +92,8 @@ def _season_once(text: str) -> str:
 
 
 _SEASON = r"(autumn|late summer|early summer)"
-_GATHERING = re.compile(rf"\b(?:gathering|harvesting)(?: of soft fruit)? in {_SEASON}(?=:|, (?:as|since|because)\b)")
-_RIPE_BEFORE = re.compile(rf"(\bripens? in {_SEASON}[;,].*?)((?:harvesting and )?gathering|harvesting) in \2$")
+_GATHERING = re.compile(rf"\b(?:gathering|harvesting|use)(?: of soft fruit)? in {_SEASON}(?=:|, (?:as|since|because)\b)")
+_RIPE_BEFORE = re.compile(rf"(\bripens? in {_SEASON}[;,].*?)((?:harvesting and )?gathering|harvesting|use) in \2$")
 
 
 def ripe_then(lead: str, reason: str) -> str:

@@ -1,4 +1,9 @@
-"""Crops are harvested and wild plants gathered: the word for a season by the plants that it rests on."""
+"""
+What a season is a season of: of use, where one deposit speaks; of work done more than once, where a phase or dig does.
+
+That chenopod was harvested in autumn is known wherever it lies, so that no reading puts it in doubt. Crops are harvested
+and wild plants gathered: the word goes by the plants that a season rests on.
+"""
 
 from __future__ import annotations
 
@@ -8,7 +13,7 @@ from collections.abc import Iterable
 from narrate.model.claims import Claim
 from narrate.telling.behind import remains_counted
 from narrate.telling.page import Page
-from narrate.telling.seasons_kept import is_of_fresh_alone
+from narrate.telling.seasons_kept import is_of_fresh, is_of_fresh_alone
 
 MOST, FEW = 0.9, 0.1
 """Share of the items that are of crops from which a season is one of harvest, and below which of gathering alone."""
@@ -19,8 +24,33 @@ def in_word_of_season(page: Page, text: str, claims: Iterable[Claim]) -> str:
     if not _GATHERED.search(text):
         return text
     claims = [claim for claim in claims if claim.question == "season"]
-    if claims and not page.is_plain and all(is_of_fresh_alone(page, claim) for claim in claims):
-        return re.sub(r"^gathering in\b", "the gathering of soft fruit in", text)
+    if not claims or page.is_plain:
+        return _in_word_of_work(page, text, claims)
+    if not any(claim.about.level in ("phase", "site") for claim in claims):
+        is_fresh = any(is_of_fresh(page, claim) for claim in claims)
+        return text if not text.startswith("gathering in") else of_deposit(text, is_fresh=is_fresh)
+    if all(is_of_fresh_alone(page, claim) for claim in claims):
+        return re.sub(r"^gathering in\b", "the repeated gathering of soft fruit in", text)
+    return re.sub(r"^(?=gathering|harvesting)", "repeated ", _in_word_of_work(page, text, claims))
+
+
+def of_deposit(noun: str, *, is_fresh: bool) -> str:
+    """
+    The season of one deposit: not when its plants were gathered, which is known, but when they were used.
+
+    is_fresh: whether plants that do not keep speak for it. Of plants that keep, harvests are counted and no seasons.
+
+    >>> of_deposit("gathering in autumn", is_fresh=False)
+    'use in autumn'
+    >>> of_deposit("gathering in more than one season", is_fresh=False)
+    'the use of more than one harvest'
+    """
+    if noun == "gathering in more than one season" and not is_fresh:
+        return "the use of more than one harvest"
+    return re.sub(r"^gathering in\b", "use in", noun)
+
+
+def _in_word_of_work(page: Page, text: str, claims: Iterable[Claim]) -> str:
     share = _of_crops(page, claims)
     if share is None or share < FEW:
         return text

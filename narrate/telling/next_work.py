@@ -24,6 +24,7 @@ from narrate.telling import english, manner, numbers, openings, setting
 from narrate.telling.contexts import DATABLE
 from narrate.telling.doubts_of_names import wood_left_unnamed
 from narrate.telling.frames import noun_of
+from narrate.telling.harvest import in_word_of_season
 from narrate.telling.page import Page
 from narrate.telling.plan import POOR, STORED_ONLY, Reading, readings, shared_limits
 from narrate.telling.sentences import plainly_told
@@ -133,8 +134,9 @@ def _gain(page: Page, step: NextStep) -> str:
     parts = []
     named = [claim for id in step.turns if (claim := page.dig.claims.by_id.get(id)) is not None]
     if not step.lifts and 0 < len(named) == len(step.turns) <= NAMED:
-        nouns = list(dict.fromkeys(page.dig.packs.statements[claim.statement].noun for claim in named))
-        return f"{page.listed([page.in_own_words(noun) for noun in nouns])} could then be told"
+        nouns = [(page.in_own_words(page.dig.packs.statements[claim.statement].noun), claim) for claim in named]
+        told = dict.fromkeys(in_word_of_season(page, noun, [claim]) for noun, claim in nouns)
+        return f"{page.listed(list(told))} could then be told"
     if step.lifts:
         parts.append(f"{page.count(len(step.lifts), 'reading', 'readings')} could then be put more firmly")
     if step.turns and parts:

@@ -87,11 +87,12 @@ def _by_use(phrases: Sequence[str]) -> list[list[str]]:
 def _long_head(words: Sequence[str]) -> str:
     """The beginning up to the last small word, if it is long enough to be worth sharing: 'the gathering of … in'."""
     ends = [i for i, word in enumerate(words[:-1]) if word in _MAY_END_A_HEAD]
-    for season in ("gathering in", "harvesting in", "harvesting and gathering in"):
-        if words[: len(season.split())] == season.split():
-            return season
+    if season := _OF_A_SEASON.match(" ".join(words)):
+        return season[0]
     return " ".join(words[: ends[-1] + 1]) if ends and ends[-1] >= 4 else ""
 
+
+_OF_A_SEASON = re.compile(r"(?:use|(?:repeated )?(?:(?:harvesting and )?gathering|harvesting)) in(?= )")
 
 _CHANGED = re.compile(r"^(.+) burned (more|less) widely than before$")
 

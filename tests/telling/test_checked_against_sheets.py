@@ -55,7 +55,7 @@ def test_a_season_of_plants_that_keep_says_that_they_keep(report: dict[str, str]
 
 def test_ten_seeds_of_two_fruits_make_no_context_firmer_than_its_phase(report: dict[str, str]):
     """Six seeds of persimmon and four of grape, which may be of two fruits, suggest autumn in C22 and no more."""
-    assert "C14, C16, and C22 suggest gathering in autumn" in report["late"]
+    assert "C14, C16, and C22 suggest use in autumn" in report["late"]
     assert "firmer than over the phase" not in report["late"] + report["early"]
 
 

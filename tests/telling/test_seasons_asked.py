@@ -26,12 +26,12 @@ def _season(told: Told, level: str, id: str) -> str:
 
 @pytest.mark.parametrize(("level", "id"), [("phase", "early"), ("phase", "late"), ("site", "site")])
 def test_seasons_open_with_what_is_asked(told_of_example: Told, level: str, id: str):
-    """Nuts and crops were had in autumn whenever they burned: what is asked is what the deposits themselves show."""
+    """Nuts and crops were had in autumn whenever they burned: what is asked is whether that was repeated."""
     first = _season(told_of_example, level, id).split(". ")[0]
 
     assert "hickory nuts" in first.lower()
     assert "in autumn whenever they burned" in first
-    assert "which gathering the deposits themselves show" in first
+    assert "whether such work was repeated" in first
 
 
 def test_an_oven_full_of_shell_says_so_before_its_soft_fruit(told_of_example: Told):
@@ -51,13 +51,15 @@ def test_what_all_keeps_is_asked_no_such_thing(told_of_example: Told):
 
 def test_a_season_of_soft_fruit_alone_says_so(told_of_example: Told):
     """Late summer in C16 and of the Late hamlet rests on elderberry, autumn on what keeps as well."""
-    assert "the gathering of soft fruit in late summer" in _season(told_of_example, "phase", "late")
-    assert "the gathering of soft fruit in autumn" not in _season(told_of_example, "phase", "late")
+    assert "the repeated gathering of soft fruit in late summer" in _season(told_of_example, "phase", "late")
+    assert "gathering of soft fruit in autumn" not in _season(told_of_example, "phase", "late")
 
 
 def test_then_names_one_season(told_of_example: Told):
     """Of two seasons in one sentence 'then' would name neither."""
-    assert "plants that ripen in autumn, chiefly hickory nuts and acorns" in _season(told_of_example, "phase", "late")
+    text = _season(told_of_example, "phase", "late")
+
+    assert "in autumn, as seeds, grain or shell of plants that ripen then, chiefly hickory nuts and acorns" in text
 
 
 def test_seasons_of_phases_hang_on_their_plants(told_of_example: Told):
