@@ -75,13 +75,13 @@ def read(folder: Path, *, strict: bool = False) -> Reading:
     return Reading(project=reading.project, packs=reading.packs, problems=ordered)
 
 
-def judged(project: Project, packs: Packs, *, has_turnings: bool = True, kept: KeptUnits | None = None) -> Judged:
+def judged(project: Project, packs: Packs, *, kept: KeptUnits | None = None) -> Judged:
     at_once = partial(side_by_side, is_large=True)  # judging shares out what is much
-    claims = judge(project, packs, has_turnings=has_turnings, kept=kept, at_once=at_once)
+    claims = judge(project, packs, kept=kept, at_once=at_once)
     return Judged(project=project, packs=packs, findings=find(project, packs), claims=claims)
 
 
-def disclosed_part(whole: Judged, *, has_turnings: bool = True, kept: KeptUnits | None = None) -> Judged:
+def disclosed_part(whole: Judged, *, kept: KeptUnits | None = None) -> Judged:
     """
     What may be disclosed of a project, judged anew from that alone.
 
@@ -92,7 +92,7 @@ def disclosed_part(whole: Judged, *, has_turnings: bool = True, kept: KeptUnits 
     project = disclosed(whole.project)
     if _as_judged(project) == _as_judged(whole.project):
         return replace(whole, project=project)
-    part = judged(project, whole.packs, has_turnings=has_turnings, kept=kept)
+    part = judged(project, whole.packs, kept=kept)
     return replace(
         part,
         findings=replace(part.findings, only_in_part=part.findings.changed() - whole.findings.changed()),
@@ -124,14 +124,8 @@ def _as_judged(project: Project) -> Project:
     )
 
 
-def judged_folder(
-    folder: Path, *, strict: bool = False, progress: Progress = silent, has_turnings: bool = True
-) -> JudgedFolder:
-    """
-    The folder read and, where it has no errors, measured and judged with nothing taken out.
-
-    has_turnings: whether what is made of it shows the smallest changes that turn a verdict; they take long to find.
-    """
+def judged_folder(folder: Path, *, strict: bool = False, progress: Progress = silent) -> JudgedFolder:
+    """The folder read and, where it has no errors, measured and judged with nothing taken out."""
     progress("reading records and count sheets")
     ground = packs_ground(folder)
     reading = read(folder, strict=strict)
@@ -142,7 +136,7 @@ def judged_folder(
         ground = ""  # packs were edited while they were read
     kept = kept_before(folder, ground)
     return JudgedFolder(
-        whole=judged(reading.project, reading.packs, has_turnings=has_turnings, kept=kept),
+        whole=judged(reading.project, reading.packs, kept=kept),
         problems=reading.problems,
         kept=kept,
         ground=ground,

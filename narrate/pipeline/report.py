@@ -53,14 +53,13 @@ def report(
     approved_only:  from approved sentences alone, as project.yaml may also say.
     is_open:        from what may be disclosed alone, into a file of its own.
     """
-    # The section names no smallest change that would turn a verdict: those are for the team's site.
-    found = judged_folder(folder, progress=progress, has_turnings=False)
+    found = judged_folder(folder, progress=progress)
     whole = found.whole
     if whole is None:
         return None, found.problems
     is_strict = approved_only or "report" in whole.project.approved_only
     strict = frozenset({"report"}) if is_strict else frozenset()
-    part = disclosed_part(whole, has_turnings=False, kept=found.kept) if is_open else whole
+    part = disclosed_part(whole, kept=found.kept) if is_open else whole
     at_once = partial(side_by_side, is_large=part.is_large)
     words = words_of(folder, "review", part, strict, audiences=("report",), levels=FILED, at_once=at_once)
     narratives_told, left_out = told_openly(words.narratives, whole, part) if is_open else (words.narratives, ())

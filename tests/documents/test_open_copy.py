@@ -112,12 +112,20 @@ def test_an_open_copy_says_that_words_of_the_analyst_are_left_out(copies: Path, 
         ) in told
 
 
-def test_the_copy_of_the_team_holds_what_was_planted(copies: Path) -> None:
-    """Otherwise the tests above would prove nothing."""
-    folder = copies.parents[1]
-    result = CliRunner().invoke(commands, ["report", str(folder)])
+@pytest.fixture(scope="module")
+def section(copies: Path) -> str:
+    """The copy of the team, in Markdown."""
+    result = CliRunner().invoke(commands, ["report", str(copies.parents[1])])
     assert result.exit_code == 0, result.output
-    section = (copies / "section.md").read_text(encoding="utf-8")
+    return (copies / "section.md").read_text(encoding="utf-8")
 
+
+def test_the_copy_of_the_team_holds_what_was_planted(section: str) -> None:
+    """Otherwise the tests above would prove nothing."""
     for secret in ("C19", "S045", "zqxpermit", "zqxcaption", "zqxalt", "zqxasks", "zqxblock", "zqxsite"):
         assert secret in section
+
+
+def test_the_section_says_how_near_its_edge_a_reading_lies(section: str) -> None:
+    """Of the floor C15 the narrative says so: 23 cob parts to 2 kernels, and a heavy fraction that was not sorted."""
+    assert "Two more maize kernels would unsettle maize cobs as fuel; the heavy fraction of S036" in section
