@@ -199,6 +199,12 @@ def _unsaid_of_sorting(samples: Sequence[Sample]) -> str:
     return " ".join(said)
 
 
+HELD_DOWN = (
+    "What holds down the readings that the text tells as such, hints and what is left out apart, with the number of "
+    "readings and what would lift it:"
+)
+
+
 def limits(edition: Edition) -> Iterator[Block]:
     """How the questions of the design stand, what holds the readings down, and the work that would do most."""
     yield from questions_answered(edition)
@@ -206,7 +212,7 @@ def limits(edition: Edition) -> Iterator[Block]:
     for claim in told_readings(edition.project, edition.claims):
         found.update({(limit.says, limit.lifts) for limit in claim.limits})
     if found:
-        yield Paragraph(text="What holds readings down, with the number of readings and what would lift it:")
+        yield Paragraph(text=HELD_DOWN)
     for (says, lifts), n in sorted(found.items(), key=lambda item: (-item[1], item[0]))[:12]:
         yield Paragraph(text=f"{literal(says)} ({_many(n, 'reading')}); lifted by {literal(lifts)}", kind="item")
     steps = [s for about in edition.claims.steps if about.level != "sample" for s in paying(edition.claims, about)]

@@ -41,7 +41,9 @@ def certainty(edition: Edition) -> Iterator[Block]:
         text=f"'Counts drawn anew at random' means that every count was replaced {DRAWS:,} times by a number drawn "
         "about it as chance would have it (Poisson), and that for contexts, phases and the dig the samples were drawn "
         "anew as well, with replacement; each time all was judged again. The share of draws that uphold a reading says "
-        f"how much of it hangs on the luck of the sample; where it is below {TOLD_AS_CLOSE:.0%}, the text says so, but for those cautions."
+        f"how much of it hangs on the luck of the sample. Where it is below {TOLD_AS_CLOSE:.0%}, what is supported is "
+        "told with that share, what is suggested is told as a hint, and what the remains are merely consistent with is "
+        "left out. Those cautions are told whatever it is, and so are changes, which are tested otherwise."
     )
     yield Paragraph(
         text="How often readings of each grade were right was tried on simulated digs whose truth is known; this track "

@@ -38,10 +38,7 @@ def notice(edition: Edition, every: Sequence[Entry]) -> Iterator[Block]:
 def answer(edition: Edition, every: Sequence[Entry]) -> str:
     """For the checklist; empty where every work was seen."""
     works, vain = waiting(every), checked_in_vain(edition, every)
-    parts = [
-        f"{len(works):,} of {len(every):,} works are cited from memory; see the next table, and name "
-        "those that were seen under report: works_checked in project.yaml"
-    ]
+    parts = [f"{len(works):,} of {len(every):,} works are cited from memory, as the next table lists"]
     unknown = f"report: works_checked names {'; '.join(vain)}, which the list does not hold"
     return "; ".join([*(parts if works else []), *([unknown] if vain else [])])
 

@@ -92,7 +92,8 @@ def _season_once(text: str) -> str:
 
 
 _SEASON = r"(autumn|late summer|early summer)"
-_GATHERING = re.compile(rf"\b(?:gathering|harvesting|use)(?: of soft fruit)? in {_SEASON}(?=:|, (?:as|since|because)\b)")
+_WORK = r"\b(?:gathering|harvesting|use)(?: of soft fruit)?"
+_GATHERING = re.compile(rf"{_WORK} in {_SEASON}(?=:|, (?:as|since|because)\b)")
 _RIPE_BEFORE = re.compile(rf"(\bripens? in {_SEASON}[;,].*?)((?:harvesting and )?gathering|harvesting|use) in \2$")
 
 

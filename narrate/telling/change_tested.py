@@ -147,11 +147,13 @@ def _exception(page: Page, pair: Pair, first: Phase, last: Phase) -> list[Senten
     verb = "is" if poor.group.is_singular else "are"
     few = page.count(total, "item", "items")
     refs = [*poor.refs, page.dig.measure_ref(Subject(level="phase", id=phase.id), "items")]
-    scarce = f"with {few} in all, {share} of what the phase holds besides wood{_how_sure(page, holders, other)}"
+    samples = page.count(poor.k, "sample", "samples")
+    hold = english.agreed(poor.k, "holds", "hold")
+    of_all, sure = f"{share} of what the phase holds besides wood", _how_sure(page, holders, other)
     return page.say(
         refs,
-        f"the {page.count(poor.k)} samples of {setting.phase_name(phase)} that hold {name} come from {where}, {scarce}",
-        f"in {setting.phase_name(phase)} {name} {verb} confined to {where}, {scarce}",
+        f"{samples} of {setting.phase_name(phase)} {hold} {name}, {few} in all and {of_all}: {where}{sure}",
+        f"in {setting.phase_name(phase)} {name} {verb} confined to {where}, with {few} in all, {of_all}{sure}",
     ) + _noted_against(page, [c for c, _ in holders], poor.group)
 
 

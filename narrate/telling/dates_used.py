@@ -66,7 +66,7 @@ def gap_by_dates(page: Page, before: Phase, after: Phase) -> int | None:
 
 
 def _beside_phases(page: Page) -> list[Sentence]:
-    """'The four dates of the Late hamlet have main ranges from cal AD 1265 to 1310; of each, at most 33% …'"""
+    """'Four dates of the Late hamlet have their main ranges within cal AD 1265–1310, and of those printed 33% …'"""
     sentences: list[Sentence] = []
     for phase in sampled_phases(page):
         dates = dates_of(page, phase)
@@ -78,10 +78,10 @@ def _beside_phases(page: Page) -> list[Sentence]:
         most = max(outside, key=lambda code: outside[code])
         many = page.count(len(dates), "radiocarbon date", "radiocarbon dates")
         one_or_all = english.agreed(len(dates), "it", "them")
-        has, each = ("has its", "") if len(dates) == 1 else ("have their", " of any one of them")
+        has, each = ("has its", "") if len(dates) == 1 else ("have their", ", the most of any one of them")
         beside = (
-            f", and of the ranges printed at most {_percent(outside[most])}{each} ({most}) lies outside the years given to "
-            "the phase"
+            f", and of the ranges printed {_percent(outside[most])} ({most}{each}) lies outside the years given to the "
+            "phase"
             if outside[most]
             else f", and nothing of what is given of {one_or_all} lies outside the years of the phase"
         )

@@ -1,8 +1,8 @@
 """
 What a season is a season of: of use, where one deposit speaks; of work done more than once, where a phase or dig does.
 
-That chenopod was harvested in autumn is known wherever it lies, so that no reading puts it in doubt. Crops are harvested
-and wild plants gathered: the word goes by the plants that a season rests on.
+That chenopod was harvested in autumn is known wherever it lies, so that no reading puts it in doubt. Crops are
+harvested and wild plants gathered: the word goes by the plants that a season rests on.
 """
 
 from __future__ import annotations
@@ -43,10 +43,10 @@ def of_deposit(noun: str, *, is_fresh: bool) -> str:
     >>> of_deposit("gathering in autumn", is_fresh=False)
     'use in autumn'
     >>> of_deposit("gathering in more than one season", is_fresh=False)
-    'the use of more than one harvest'
+    'use of more than one harvest'
     """
     if noun == "gathering in more than one season" and not is_fresh:
-        return "the use of more than one harvest"
+        return "use of more than one harvest"
     return re.sub(r"^gathering in\b", "use in", noun)
 
 

@@ -40,6 +40,8 @@ class Noted:
     ref: str
     items: int = 0
     """Of a note on finds, the items of its row."""
+    also: str = ""
+    """Another quotation of the same record, told in the same sentence."""
 
 
 def notes_of(page: Page, context: Context) -> tuple[Noted, ...]:
@@ -77,8 +79,9 @@ def noted_sentences(
         notes = [n for n in notes if n.observation.told_with == "readings"]
         best = _best(page, notes, waiting) if is_room else None
         if best is not None:
-            sentences += _told(page, *best, told) + not_against_sentences(page, best[0].observation, best[0].ref)
-            seen.add(best[0].observation.id)
+            own, joined = best[0].observation, _of_one_record(page, notes, *best)
+            sentences += _told(page, joined, *best[1:], told) + not_against_sentences(page, own, best[0].ref)
+            seen.update(n.observation.id for n in notes if n.observation is own or joined.also)
             borne += [r.claim.id for r in (*best[1], *best[2])] if sort == "find" else []
     return sentences
 
@@ -119,6 +122,19 @@ def _best(
         if page.has_told(marked(note.quote)) or (page.is_plain and _is_known(page, note, told)):
             continue
         best = (note, agrees, against if not agrees else [])
+    return best
+
+
+def _of_one_record(page: Page, notes: list[Noted], best: Noted, agrees: list[Reading], against: list[Reading]) -> Noted:
+    """A note with another of one record that agrees with the same: both are quoted in one sentence, and no third."""
+    if page.is_plain or against or best.observation.noted_of != "ground":
+        return best
+    borne = {r.claim.statement for r in agrees}
+    denied = {note.quote for note in notes if borne & set(note.observation.against)}
+    for note in notes:
+        is_other = note.quote not in (best.quote, *denied) and not page.has_told(marked(note.quote))
+        if is_other and note.ref == best.ref and borne <= set(note.observation.agrees_with):
+            return replace(best, also=note.quote)
     return best
 
 
@@ -175,7 +191,9 @@ def _told(
     is_near = all(r.claim.question != "integrity" for r in told)
     is_all = is_near and bool(agrees) and {r.claim.id for r in told} <= {r.claim.id for r in agrees}
     name = f"noted{' find' if seen.noted_of == 'find' else ''}{' of all' if is_all else '' if agrees else ' against'}"
-    wordings = page.turns(name, who=note.who, quote=marked(note.quote) + _of_others_too(page, note), noun=noun)
+    quote = marked(note.quote) + (f"” and “{marked(note.also)}" if note.also else _of_others_too(page, note))
+    wordings = page.turns(name, who=note.who, quote=quote, noun=noun)
+    wordings = [re.sub(r"”, which (agree|speak)s\b", r"”, which \1", t) if note.also else t for t in wordings]
     return page.say(refs, *(english.in_last_brackets(f"{text}{means}", cited) for text in wordings if text))
 
 

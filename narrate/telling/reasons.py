@@ -23,6 +23,7 @@ from narrate.telling.foods import (
 from narrate.telling.how_widely import widely_told
 from narrate.telling.intrusions import intrusions_named
 from narrate.telling.like_sizes import held_like_with_like
+from narrate.telling.noted_among import structure_among
 from narrate.telling.own_place import of_its_place
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading
@@ -128,7 +129,7 @@ def reason_texts(page: Page, item: Reading) -> list[str]:
     """What speaks for a reading in the audience's words, the heaviest first; plants of a season by their names."""
     texts, of_some_plants = [], []
     for argument in item.claim.held("for"):
-        text = held_like_with_like(page, argument, page_text(page, argument))
+        text = structure_among(page, argument, held_like_with_like(page, argument, page_text(page, argument)))
         text = _BY_RECORD.sub("", text)
         if not text:
             continue

@@ -31,8 +31,8 @@ def with_what_is_asked(page: Page, theme: str, told: list[Sentence]) -> list[Sen
     """The account of seasons of a phase or dig, opened by what is asked of them."""
     if theme != "season" or page.is_plain or not told:
         return told
-    asked = "what is asked here is whether such work was repeated, and in which season the plants of single deposits were used"
-    return [*_asked(page, f"as all of them keep, {asked}, on which soft fruit speaks best"), *told]
+    asked = "what is asked here is whether such work was repeated, and in which season the plants of single deposits"
+    return [*_asked(page, f"as all of them keep, {asked} were used, on which soft fruit speaks best"), *told]
 
 
 def of_context(page: Page, held: Sequence[Reading]) -> list[Sentence]:

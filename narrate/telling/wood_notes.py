@@ -36,8 +36,10 @@ def wood_note_sentences(page: Page, context: Context) -> list[Sentence]:
         if page.is_plain:
             sentences += page.say(refs, seen.plain) if seen.plain else []
             continue
-        quoted = page.listed([f"“{marked(note.quote)}” of {note.who}" for note in notes[:NAMED]])
-        sentences += page.say(refs, f"of the wood the laboratory notes {quoted}", f"the laboratory notes {quoted}")
+        quoted = [f"“{marked(note.quote)}” of {note.who}" for note in notes[:NAMED]]
+        first = f"of {notes[0].who} the laboratory notes “{marked(notes[0].quote)}”"
+        more = f", and {page.listed(quoted[1:])}" if quoted[1:] else ""
+        sentences += page.say(refs, f"{first}{more}", f"the laboratory notes {page.listed(quoted)}")
     return sentences
 
 

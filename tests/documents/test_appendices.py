@@ -87,12 +87,16 @@ def test_wheat_and_tobacco_are_no_crops_of_the_ratio(judged_example: Judged):
 
 
 def test_both_ratios_of_kernels_are_told(edition: Edition):
-    """C12: 273 kernels to 17 cupules, 120 whole ones to 11; C16: 29 to 25, and 9 to 21 (light and heavy fractions)."""
+    """
+    C12: 273 kernels to 17 cupules, 120 whole ones to 11; C16: 29 to 25, and 9 to 21; C22: 13 to 13, and 5 to 10; C17:
+    234 to 112, and 106 to 79 (light and heavy fractions).
+    """
     (paragraph,) = kernels_told(edition)
 
     assert f"C12 {273 / 17:.1f} and {120 / 11:.1f}" in paragraph.text
     assert f"C16 {29 / 25:.2f} and {9 / 21:.2f}" in paragraph.text
-    assert "cupules outnumber kernels in C16, which they do not by all" in paragraph.text
+    assert "cupules outnumber kernels in C16 and C22, which they do not by all" in paragraph.text
+    assert "In C17 whole ones alone fall below the 2 kernels to a cupule of whole ears" in paragraph.text
 
 
 def test_what_was_noted_beside_a_count_stands_in_its_cell(edition: Edition):

@@ -75,5 +75,5 @@ def test_draws_are_explained_with_their_number(said: list[str]) -> None:
     (text,) = [one for one in said if "drawn anew at random" in one]
 
     assert f"every count was replaced {REPLICATES} times" in text
-    assert "where it is below 80%, the text says so" in text
+    assert "Where it is below 80%, what is supported is told with that share" in text
     assert any("this track record comes with narrate test" in one for one in said)

@@ -164,3 +164,27 @@ def test_nothing_of_a_near_empty_deposit_hides_behind_other_kinds(report: dict[s
         "0.26 g in all: hickory (5), pine (*Pinus* sp., 2), elm (*Ulmus* sp., 1), and sweetgum (*Liquidambar "
         "styraciflua*, 1)" in report["C18"]
     )
+
+
+def test_stems_of_a_lining_are_told_among_what_was_counted(report: dict[str, str]):
+    """Three culm nodes of S012 are noted as “lining”, and stand among the 566 items of which chenopod is 95%."""
+    assert "95% of 566 items of food, its waste, and seeds, three of them noted as “lining”" in report["C05"]
+
+
+def test_two_notes_of_one_record_stand_in_one_sentence(report: dict[str, str]):
+    """Of C20 the digger noted a drain and rodent runs, which agree with the same (records/contexts-late.yaml)."""
+    drain, runs = "pit of the late hamlet, cut through by a modern field drain", "rodent runs, fresh roots"
+    (both,) = [s for s in re.split(r"(?<=[.]) (?=[A-Z])", report["C20"]) if drain in s]
+
+    assert runs in both
+    assert "which agree with later disturbance of the deposit" in both or "in agreement with later" in both
+
+
+def test_the_few_holders_of_a_plant_are_told_with_items_and_not_samples(report: dict[str, str]):
+    """Maize lay in six samples of the Early hamlet, nine items in all; the brackets count items."""
+    assert "Six samples of the Early hamlet hold maize, nine items in all" in report["site"]
+
+
+def test_twigs_are_told_of_what_they_were_noted_of(report: dict[str, str]):
+    """The note of S030 is on its pine, and no other wood of C14 has one."""
+    assert "Of the fragments of pine charcoal of S030 the laboratory notes “narrow twigs with bark”" in report["C14"]

@@ -39,15 +39,20 @@ def test_the_word_for_a_season_is_that_of_its_plants(
 
 @pytest.mark.parametrize(
     ("id", "season"),
-    [("C03", "use in autumn"), ("C11", "use in autumn"), ("C12", "use in that season"), ("C16", "use in late summer and autumn")],
+    [
+        ("C03", "use in autumn"),
+        ("C11", "use in autumn"),
+        ("C12", "use in that season"),
+        ("C16", "use in late summer and autumn"),
+    ],
 )
 def test_of_a_deposit_the_season_of_use_is_read(judged_example: Judged, id: str, season: str):
-    """When nuts and crops were gathered is known wherever they lie, so that no reading of a deposit puts it in doubt."""
+    """When nuts and crops were gathered is known wherever they lie, and no reading of a deposit puts it in doubt."""
     w = judged_example
     text = narratives(w.project, w.packs, w.findings, w.claims, "report")[Subject(level="context", id=id)].text
 
     assert season in text
-    assert not re.search(r"(?:gathering|harvesting) in (?:autumn|early summer|late summer|that season|more than one)", text)
+    assert not re.search(r"(?:gathering|harvesting) in (?:autumn|early|late|that season|more than one)", text)
 
 
 def test_two_harvests_leave_the_month_of_burning_open(judged_example: Judged):
@@ -55,5 +60,5 @@ def test_two_harvests_leave_the_month_of_burning_open(judged_example: Judged):
     w = judged_example
     text = narratives(w.project, w.packs, w.findings, w.claims, "report")[Subject(level="context", id="C01")].text
 
-    assert "suggests the use of more than one harvest" in text
+    assert "suggests use of more than one harvest" in text
     assert "so that the month of their burning stays open" in text
