@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 
 from narrate.model.audiences import Audience
@@ -40,6 +41,20 @@ _TRADE = [
     ),
 ]
 
+_BOTANY = [
+    ("achene", "A small dry fruit with one seed in it, which most people would call a seed."),
+    ("apical end", "The end of a grain that lies away from the part that sprouts."),
+    ("cotyledon", "One of the two halves of a seed such as a bean, or of the kernel of a nut."),
+    ("cupule", "The small hard cup of a corn cob in which two kernels sit."),
+    ("embryo", "The part of a seed or grain that sprouts."),
+    ("floret base", "The foot of the husk in which one grain of a grass sits."),
+    ("glume", "One of the thin scales around a kernel or grain."),
+    ("hulled cereal", "A cereal whose grains stay in their husks when it is threshed."),
+    ("node", "The thick joint of a straw or stem."),
+    ("nutmeat", "The kernel of a nut."),
+]
+"""Words of botany that entries on plant parts use, for visitors."""
+
 
 def words(edition: Edition) -> tuple[tuple[str, tuple[tuple[str, str], ...]], ...]:
     """Words of the trade by what they name, each explained."""
@@ -50,11 +65,12 @@ def words(edition: Edition) -> tuple[tuple[str, tuple[tuple[str, str], ...]], ..
     audience = packs.audiences.get(edition.audience)
     wording = Wording(edition)
     known = [packs.words.context_kinds[k] for k in kinds if k in packs.words.context_kinds]
+    of_parts = [_part(packs.words.parts[p], wording.part(p)) for p in parts if p in packs.words.parts]
     found = (
         ("Places and samples", _of_place(audience)),
         # A word stands here as the pages have it.
         ("Kinds of context", [(k.plain if wording.is_public and k.plain else k.id, k.explained) for k in known]),
-        ("Plant parts", [_part(packs.words.parts[p], wording.part(p)) for p in parts if p in packs.words.parts]),
+        ("Plant parts", [*of_parts, *(_of_botany(of_parts) if wording.is_public else ())]),
         ("How samples were taken", [(m, packs.words.methods.get(m, "")) for m in methods]),
         ("Plants", _plants(edition, audience) if audience is not None else []),
     )
@@ -91,6 +107,13 @@ def _part(part: Part, named: str) -> tuple[str, str]:
     plain = part.plain if part.plain != named else ""
     counting = f"{upper_first(part.counting)}." if part.counting else ""
     return named, f"{plain}. {counting}" if plain and counting else plain or counting
+
+
+def _of_botany(told: Iterable[tuple[str, str]]) -> list[tuple[str, str]]:
+    """Words of botany that entries on parts use and that are none of those parts themselves."""
+    told = list(told)
+    own, texts = {word for word, _ in told}, " ".join(says for _, says in told).lower()
+    return [(word, says) for word, says in _BOTANY if word not in own and re.search(rf"\b{word}s?\b", texts)]
 
 
 _EXPLAINED = ("wide term ", "term ", "gloss of ")

@@ -14,6 +14,7 @@ from narrate.model.narrative import Narrative, Sentence
 from narrate.model.standing import standing
 from narrate.web.evidence import Behind, Opener
 from narrate.web.filters import inline
+from narrate.web.page_words import PageWords, page_words
 
 SHOWN_ONE_BY_ONE = 5
 """Things behind a sentence up to which each is shown with what speaks for it; of more each is a line."""
@@ -81,14 +82,16 @@ class SectionView:
 @dataclass(frozen=True, slots=True, kw_only=True)
 class StoryView:
     audience: str
-    for_whom: str
-    """The audience's own title, in its language."""
+    words: PageWords
+    """What the page says around it, in its language."""
     language: str
     title: str
     summary: Markup
     sections: tuple[SectionView, ...]
     standing: str
     """Who wrote and who approved the text, in one line; empty where it stands as drafted."""
+    is_draft: bool
+    """Of a site for the public: that nobody has approved the words yet."""
     stale: int
     """Sentences whose ground moved; for the team alone."""
 
@@ -105,12 +108,13 @@ def story(opener: Opener, audience: str, subject: Subject, told: set[str] | None
     reader = opener.edition.packs.audiences.get(audience)
     return StoryView(
         audience=audience,
-        for_whom=audience if reader is None else reader.title,
+        words=page_words(opener.edition.packs, audience),
         language="en" if reader is None else reader.language,
         title=narrative.title,
         summary=summary(narrative),
         sections=_sections(opener, narrative, set() if told is None else told),
         standing=_standing(narrative, opener.writing.whole),
+        is_draft=opener.edition.audience != "review" and not narrative.approved_by,
         stale=sum(bool(s.stale) for s in narrative.sentences()) if opener.edition.audience == "review" else 0,
     )
 

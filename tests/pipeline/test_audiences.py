@@ -65,6 +65,11 @@ def test_further_audiences_stand_on_the_pages_of_their_site_in_their_language(to
 
     assert '<section class="story public-es" lang="es"' in text
     assert ">For schools</h2>" in text
+    assert ">En español, para visitantes</h2>" in text
+    assert "<summary>En qué se apoya" in text and ">Borrador. Nadie ha aprobado todavía estas palabras.</p>" in text
+    spanish = text.split('<section class="story public-es" lang="es"')[1].split("</section>")[0]
+    assert re.search(r'<ol class="inside" start="\d+" lang="en">', spanish)
+    assert "rests on" not in spanish.split('<ol class="inside"')[0]
     assert "story school" not in "".join(p.read_text("utf-8") for p in (told / "out" / "review").rglob("*.html"))
 
 

@@ -31,3 +31,12 @@ def test_words_of_an_audience_stand_in_place_of_the_trades(judged_example: Judge
 
     review = dict(dict(words(replace(public, audience="review")))["Places and samples"])
     assert review["feature"].startswith("Contexts that make one thing")
+
+
+def test_words_of_botany_in_entries_on_parts_are_explained(judged_example: Judged) -> None:
+    """To the public a cupule, a glume, an embryo, an achene, a cotyledon and a floret base have entries of their own."""
+    public = edition_of("public", judged_example, {}, (), "test")
+    parts = dict(dict(words(public))["Plant parts"])
+
+    assert {"cupule", "glume", "embryo", "achene", "cotyledon", "floret base", "node"} <= set(parts)
+    assert "poisonous bark" in dict(dict(words(public))["Plants"])["black locust"]

@@ -186,6 +186,16 @@ def test_what_all_hamlets_only_hint_at_is_a_hint_of_the_dig(told_example: Path) 
         assert re.search(rf"{title}\s+(?:\S+\s+)?suggests; hangs on a few finds", page), title
 
 
+def test_places_hamlets_and_story_say_that_they_are_drafts(told_example: Path) -> None:
+    """Nobody has approved the words of the example: not those of the labels, and not these."""
+    public = told_example / "out" / "public"
+    pages = [*public.glob("contexts/c??.html"), *public.glob("phases/*.html"), public / "story.html"]
+    pages = [page for page in pages if 'class="story public"' in page.read_text(encoding="utf-8")]
+
+    assert len(pages) > 20
+    assert all("Draft. Nobody has approved these words yet." in words_of(page) for page in pages)
+
+
 def test_a_site_begins_with_no_faint_sign(told_example: Path):
     """Wild fruit as food, which the story of the dig calls a faint sign of both times, is none of the five findings."""
     page = (told_example / "out" / "public" / "index.html").read_text(encoding="utf-8")
