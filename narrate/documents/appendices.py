@@ -92,7 +92,8 @@ def rules(edition: Edition) -> Table:
     note = (
         "The title of a rule says what it looks for and is no finding: where it held stands in its row. A rule that "
         "fails is no proof of the opposite. Undecided: too few remains, or something that the rule needs is not "
-        "recorded. Draft rules alone never carry a reading above 'supports'."
+        "recorded. Draft rules alone never carry a reading above 'supports', but for the state of a "
+        "deposit (disturbance, later remains) and the work to do."
     )
     note += _left_out(len(absent), len(idle))
     return Table(

@@ -36,6 +36,16 @@ def test_rules_on_what_the_dig_has_not_are_left_out(edition: Edition):
     assert "Rules are left out: " in table.note and "on things that the dig has not" in table.note
 
 
+def test_drafts_alone_carry_no_reading_above_supports_but_for_what_the_note_spares(edition: Edition):
+    """C20 is strongly told to be disturbed by rules that are all drafts: no other question goes as far."""
+    known = edition.packs.rules
+    firm = [c for c in edition.claims.all_holding() if c.grade == "strongly supports"]
+    of_drafts = [c for c in firm if all(known[a.rule].status == "draft" for a in c.held("for"))]
+
+    assert "integrity" in {c.question for c in of_drafts} <= {"integrity", "work"}
+    assert "never carry a reading above 'supports', but for the state of a deposit" in rules(edition).note
+
+
 def test_a_rule_that_held_is_never_left_out(edition: Edition):
     """Each rule that speaks for a reading and held somewhere has its row."""
     known = edition.packs.rules
