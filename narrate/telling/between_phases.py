@@ -11,12 +11,12 @@ from narrate.telling.through_time import gaps_between, sampled_phases
 
 
 def gap_sentences(page: Page) -> list[Sentence]:
-    """For visitors: how long a time lies between two phases that are compared, of which nothing is known."""
+    """For visitors: how long a time lies between two phases that are compared, and which years are theirs."""
     if not page.is_plain:
         return []
     sentences: list[Sentence] = []
     for before, after, years in gaps_between(page):
-        names = page.listed(setting.phase_name(one) for one in (before, after))
+        names = page.listed(_with_years(page, one) for one in (before, after))
         sentences += page.say([page.record], f"some {numbers.count(years)} years lie between {names}")
     return sentences
 

@@ -8,6 +8,7 @@ from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english, numbers
 from narrate.telling.first_sentence import Sampled, opened_by_what_matters
 from narrate.telling.observations import stirring_seen
+from narrate.telling.of_stores import is_burned_store
 from narrate.telling.page import Page
 from narrate.telling.setting import (
     context_name,
@@ -243,8 +244,7 @@ def kind_explained(page: Page, kind_id: str) -> list[Sentence]:
     if kind is None or not kind.explained.startswith(("A ", "An ")) or kind.id in SELF_EXPLAINED:
         return []
     explained, _, later = kind.explained.rstrip(".").partition("; ")
-    store = page.dig.claims.find(page.subject, "food.burned-store")
-    is_of_store = store is not None and store.verdict == "holds"
+    is_of_store = is_burned_store(page.dig.claims, page.subject)
     # What fills a store that was not lost to fire is what was thrown in later.
     is_refilled = "storage" in kind.traits and later and not is_of_store
     said = english.lowered(f"{explained}; {later}" if is_refilled else explained)

@@ -108,7 +108,9 @@ class Names(PlantNames):
         if halves and tally.fragments - (tally.counted - sure) >= max(least * sure, 1):
             return f"{halves[1]} and bits of {halves[2]}"
         if fragments == tally.counted and fragments:
-            return f"{_piece(self, tally, plural=tally.counted != 1)} of {self.part_of_plant(tally, plural=False)}"
+            whole = self.part_of_plant(tally, plural=False)
+            whole = english.with_article(whole) if self.plant(tally.taxon, tally.written) in UNKNOWN else whole
+            return f"{_piece(self, tally, plural=tally.counted != 1)} of {whole}"
         if fragments < least * tally.counted or not fragments:
             return noun
         return f"{noun} and {_piece(self, tally, plural=True)} of {self.part(tally, plural=False).split(' of ')[0]}"
@@ -169,7 +171,7 @@ class Names(PlantNames):
 
     def fragments_of(self, tally: Tally) -> int:
         """Items recorded as fragments, of a part that may be whole: a kernel, a cupule, a cob, a stalk, but no shell."""
-        is_named = self.plant(tally.taxon, tally.written) not in UNKNOWN
+        is_named = self.is_plain or self.plant(tally.taxon, tally.written) not in UNKNOWN
         comes_in_pieces = _PIECES_ANYHOW.search(self.part(tally, plural=True)) or "wood" in _roles(self, tally)
         return tally.fragments if is_named and not comes_in_pieces else 0
 

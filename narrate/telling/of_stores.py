@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from narrate.model.claims import Argument, Claim
+from narrate.model.claims import Argument, Claim, Claims
 from narrate.model.ids import Subject
 from narrate.telling import english
 from narrate.telling.old_finds import is_wood
@@ -57,3 +57,9 @@ def _chief_of(page: Page, id: str) -> tuple[str, str, str]:
     if not chief or 2 * numbers_of[chief] <= items:
         return ("", "", "")
     return chief, page.names.figure(numbers_of[chief]), page.names.figure(items)
+
+
+def is_burned_store(claims: Claims, subject: Subject) -> bool:
+    """Whether a store was lost to fire where it lay: then what lies there is the store, and no later fill."""
+    claim = claims.find(subject, "food.burned-store")
+    return claim is not None and claim.verdict == "holds"

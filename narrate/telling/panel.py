@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from narrate.model.ids import ContextId, PhaseId, Subject
+from narrate.model.ids import ContextId, PhaseId
 from narrate.model.narrative import Section, Sentence
 from narrate.model.stratigraphy import Phase
 from narrate.telling import old_finds, setting
@@ -29,7 +29,8 @@ from narrate.telling.panel_parts import (
     term_sentences,
     washed_sentences,
 )
-from narrate.telling.plan import TOO_FEW, Reading, is_hint, readings, rivals_of, standing
+from narrate.telling.plan import TOO_FEW, Reading, readings, rivals_of, standing
+from narrate.telling.readings_of_phases import is_hint_of_all_phases
 from narrate.telling.reasons import reasons_for
 from narrate.telling.rivals import may_both_be, side_by_side
 from narrate.telling.sentences import plainly_told
@@ -71,7 +72,8 @@ def panel_sections(page: Page, name: str, phase: Phase | None, kind: str = "") -
         # What the page for visitors leaves out as too slight is no news for a panel.
         held = [r for r in readings_and_hints(page, held)[0] if r.rank > 1]
         page.noted = notes_of(page, page.dig.project.context(ContextId(page.subject.id)))
-    held = [r for r in held if standing(r.claim) == "reading" and not _is_faint_by_phase(page, r)]
+    held = [r for r in held if standing(r.claim) == "reading"]
+    held = [r for r in held if not is_hint_of_all_phases(page.dig.project, page.dig.claims, r.claim)]
     is_story = any(r.claim.statement in STORIES for r in held)
     # What matters most in the place goes first; what was washed out of it, and how much, comes behind.
     first, *more = _read(page, held) or [_Piece(0, ())]
@@ -114,16 +116,6 @@ def _is_disturbed(page: Page) -> bool:
     """Whether the soil was dug again later: a panel has no room for all the doubts of such a place."""
     context = page.dig.project.context(ContextId(page.subject.id))
     return context is not None and context.security == "disturbed"
-
-
-def _is_faint_by_phase(page: Page, reading: Reading) -> bool:
-    """Whether a reading of the whole dig is no more than a hint in every phase that makes it."""
-    if page.subject.level != "site":
-        return False
-    phases = (Subject(level="phase", id=phase.id) for phase in page.dig.project.phases)
-    found = [page.dig.claims.find(phase, reading.claim.statement) for phase in phases]
-    held = [claim for claim in found if claim is not None and claim.verdict == "holds"]
-    return bool(held) and all(is_hint(claim) for claim in held)
 
 
 def _fitting(page: Page, pieces: Sequence[_Piece]) -> list[_Piece]:

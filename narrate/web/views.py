@@ -17,6 +17,7 @@ from narrate.model.measurement import Measurement
 from narrate.model.rules import Verdict
 from narrate.model.sampling import Sample
 from narrate.model.stratigraphy import Context, Phase
+from narrate.telling.of_stores import is_burned_store
 from narrate.web import exhibit, figures
 from narrate.web.claim_views import ClaimView
 from narrate.web.evidence import Opener
@@ -154,7 +155,9 @@ class ContextView(SubjectView):
         super().__init__(opener, Subject(level="context", id=record.id), photographs)
         self.record = record
         self.kind = opener.wording.kind(record)
-        self.kind_explained = opener.wording.kind_explained(record)
+        explained = opener.wording.kind_explained(record)
+        is_store = is_burned_store(self.edition.claims, self.subject)
+        self.kind_explained = f"{explained.partition('; ')[0].rstrip('.')}." if is_store and explained else explained
         self.phase = self.edition.project.phase(record.phase)
 
     @property

@@ -68,6 +68,9 @@ class Writing:
     def _value(self, value: float, measurement: Measurement) -> str:
         """Never nought for what is not nought."""
         if measurement.low is None:
+            if measurement.measure == "litres" and (value * 10).is_integer():
+                # Litres are summed as they were recorded, and lose none where they are many.
+                return numbers.figure(value, 0 if value.is_integer() else 1, thousands=self.thousands)
             is_whole = abs(value) >= 100 or value.is_integer()
             return self.whole(value) if is_whole else f"{value:.3g}"
         text = numbers.measured(measurement, thousands=self.thousands)

@@ -97,7 +97,7 @@ def test_a_panel_of_the_dig_tells_no_hint_of_a_phase_as_a_reading(told: Told):
     assert "tobacco" not in told["label"][Subject(level="site", id=SITE)].text
 
 
-@pytest.mark.parametrize(("audience", "between"), [("public", "the two"), ("label", "the Early hamlet and the Late")])
+@pytest.mark.parametrize(("audience", "between"), [("public", "the two"), ("label", "the Early hamlet (")])
 def test_visitors_read_how_long_lies_between(judged_example: Judged, audience: str, between: str):
     """From about AD 1050 to 1250 nothing is known, which no 'as time went on' may hide; the page says it once."""
     whole = judged_example

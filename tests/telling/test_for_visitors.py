@@ -389,3 +389,8 @@ def test_nuts_that_ripen_with_the_fruit_are_not_passed_over(told: dict[str, str]
 def test_beans_are_told_from_wild_beans(told: dict[str, str]):
     """A seed of wild bean is in the sheets, so that beans of some kind lay in two places and grown ones in one."""
     assert "beans (of the kind that people grow)" in told["C12"]
+
+
+def test_a_fragment_that_nobody_could_name_is_a_bit(told: dict[str, str]):
+    """The sheet of post hole C09 has one indeterminate seed, and calls it a fragment."""
+    assert "one bit of an unidentified seed" in told["C09"]

@@ -150,7 +150,7 @@ def test_a_panel_explains_what_few_have_seen(panels: dict[Subject, Narrative]):
         if re.search(r"small-seeded crops|goosefoot|maygrass|knotweed", said, re.IGNORECASE):
             assert "plants that people grew for tiny seeds" in said or "a plant that people grew" in said, id
     assert "hot stones" in text["C03"]
-    assert "By more widely we mean in more of our soil samples." in text[SITE]
+    assert "More widely means in more of our soil samples." in text[SITE]
 
 
 def test_panels_of_like_places_differ(panels: dict[Subject, Narrative]):
@@ -197,3 +197,10 @@ def test_a_single_find_on_a_panel_is_one(judged_example: Judged):
 
     assert "one pigweed seed" in text
     assert "pigweed seeds" not in text
+
+
+def test_the_panel_of_a_dig_dates_its_times(panels: dict[Subject, Narrative]):
+    """Those who stand before the panel of the whole dig read when its two hamlets were, and not only how far apart."""
+    text = panels[Subject(level="site", id=SITE)].text
+
+    assert "the Early hamlet (about AD 950 to 1050) and the Late hamlet (about AD 1250 to 1350)" in text

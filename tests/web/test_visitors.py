@@ -196,6 +196,21 @@ def test_places_hamlets_and_story_say_that_they_are_drafts(told_example: Path) -
     assert all("Draft. Nobody has approved these words yet." in words_of(page) for page in pages)
 
 
+def test_litres_stand_as_the_story_has_them(told_example: Path) -> None:
+    """411.5 litres were washed: the first page rounds them to no 412."""
+    page = words_of(told_example / "out" / "public" / "index.html")
+
+    assert re.search(r"litres floated\s+411\.5\s", page)
+
+
+def test_a_burned_store_is_no_later_fill(told_example: Path) -> None:
+    """Pit C05 holds the store that burned in it; of pit C04 it is said that what lies there may have come later."""
+    contexts = told_example / "out" / "public" / "contexts"
+
+    assert "what filled it later" not in words_of(contexts / "c05.html")
+    assert "what filled it later" in words_of(contexts / "c04.html")
+
+
 def test_a_site_begins_with_no_faint_sign(told_example: Path):
     """Wild fruit as food, which the story of the dig calls a faint sign of both times, is none of the five findings."""
     page = (told_example / "out" / "public" / "index.html").read_text(encoding="utf-8")
