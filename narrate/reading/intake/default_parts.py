@@ -65,7 +65,7 @@ def _words_over(grid: Grid, table: Table) -> list[str]:
     names = {c for c, role in table.columns.items() if role.name in ("taxon", "genus")}
     heads = {r for r, role in table.rows.items() if role.name == "header"}
     over = set(wanted)
-    return [cell.text for (r, c), cell in grid.cells.items() if r in over or (r in heads and c in names)]
+    return [cell.text for r in sorted(over | heads) for c, cell in grid.row_cells(r) if r in over or c in names]
 
 
 def _names(grid: Grid, table: Table) -> list[str]:

@@ -89,7 +89,7 @@ def tell_phase_codes(tables: list[Table], doubts: list[str], grids: list[Grid]) 
     """Codes under a head of phases that a text of the file explains: they are kept as written, and that is told."""
     texts = {cell.text for grid in grids for cell in grid.cells.values() if cell.kind == "text" and "=" in cell.text}
     by_sheet = {grid.sheet: grid for grid in grids}
-    for table in tables:
+    for table in tables if texts else ():
         grid = by_sheet[table.sheet]
         rows = {r for r, role in table.rows.items() if "phase" in role.names}
         columns = {c for c, role in table.columns.items() if "phase" in role.names}

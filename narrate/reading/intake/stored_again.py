@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping, Sequence
 
 from narrate.model.layouts import DERIVED_ROLES
-from narrate.reading.intake.stored_ledger import At, Ledger, Litres, cells_said
+from narrate.reading.intake.stored_ledger import Ledger, Litres
 from narrate.reading.intake.stored_lines import Line, Target, Worked
+from narrate.reading.intake.stored_places import At, cells_said
 from narrate.reading.intake.stored_rates import per_litre, share
 
 _TAXA = ("taxon", "genus", "code", "common name")

@@ -10,8 +10,8 @@ from narrate.model.layouts import DERIVED_ROLES
 from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.stored_by_sample import NO_VOLUME, BySample
 from narrate.reading.intake.stored_groups import Group, meant_words, same_words
-from narrate.reading.intake.stored_ledger import At, cells_said
 from narrate.reading.intake.stored_lines import Line, Target, Worked, read_stored
+from narrate.reading.intake.stored_places import At, cells_said
 from narrate.reading.intake.stored_rates import per_litre, scaled, share
 from narrate.reading.intake.stored_states import Belongs
 

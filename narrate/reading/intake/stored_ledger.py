@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
-from narrate.model.grids import Cell, Grid, address, at_of, column_name
+from narrate.model.grids import Cell, Grid, at_of
 from narrate.model.layouts import DERIVED_ROLES, Role, Table
 from narrate.model.sampling import Sample
 from narrate.problems import Place
@@ -16,10 +16,8 @@ from narrate.reading.intake.header_words import quantity
 from narrate.reading.intake.records_draft import litres, share_sorted
 from narrate.reading.intake.said import Said
 from narrate.reading.intake.sheet_finds import Find, SheetFinds
+from narrate.reading.intake.stored_places import At
 from narrate.reading.intake.tallies import TALLY, tally_texts
-
-At = tuple[int, int]
-"""Row and column of a cell, counted from 0."""
 
 
 @dataclass(slots=True)
@@ -40,7 +38,8 @@ class Ledger:
     """True where samples are columns."""
     _small: dict[int, str] = field(default_factory=dict)
     _sections: dict[tuple[int, bool], str] = field(default_factory=dict)
-
+    _numbers: dict[int, list[int]] = field(default_factory=dict)
+    """Column of strokes -> the columns of numbers of the same sample, once it was asked for."""
     _is_tallied: bool = False
 
     def __post_init__(self) -> None:
@@ -66,9 +65,7 @@ class Ledger:
         at = (row, column)
         found = self.finds_at.get(at)
         if self._is_of_strokes(column):
-            ids = self.finds.sample_ids
-            same = [c for c in self.columns if ids.get(("c", c)) == ids.get(("c", column))]
-            numbers = [c for c in same if not self._is_of_strokes(c)]
+            numbers = self._numbers_beside(column)
             if found is None or not numbers:
                 return  # a number stands beside the strokes
             at = (row, numbers[0])  # the total is that of the numbers
@@ -109,6 +106,13 @@ class Ledger:
 
     def _is_of_strokes(self, column: int) -> bool:
         return TALLY in self.table.columns[column].qualifiers or self.small_heading(column) == "count, tally"
+
+    def _numbers_beside(self, column: int) -> list[int]:
+        if column not in self._numbers:
+            ids = self.finds.sample_ids
+            same = [c for c in self.columns if ids.get(("c", c)) == ids.get(("c", column))]
+            self._numbers[column] = [c for c in same if not self._is_of_strokes(c)]
+        return self._numbers[column]
 
     def small_heading(self, column: int) -> str:
         """What a small heading over a column says: count, mass, percent, density; empty where it says nothing."""
@@ -256,54 +260,3 @@ def half_written(text: str, decimal: str) -> float | None:
     (4.5, 4.5, None, None)
     """
     return number_of(text, decimal) if re.fullmatch(r"\d+[.,]\d+", text.strip()) else None
-
-
-def cells_said(places: Iterable[At]) -> str:
-    """
-    Cells by name, neighbours as one.
-
-    >>> cells_said([(1, 1), (2, 1), (3, 1), (7, 1)]), cells_said([(1, 1), (1, 2), (2, 1), (2, 2)]), cells_said([(0, 0)])
-    ('B2 to B4 and B8', 'B2 to C3', 'A1')
-    """
-    in_row: dict[int, set[int]] = {}
-    for row, column in places:
-        in_row.setdefault(row, set()).add(column)
-    by_rows: dict[tuple[int, ...], list[int]] = {}
-    for row, found in sorted(in_row.items()):
-        by_rows.setdefault(tuple(sorted(found)), []).append(row)
-    blocks = []
-    for columns, rows in by_rows.items():
-        for top, bottom in runs(rows):
-            for left, right in runs(columns):
-                blocks.append((top, left, bottom, right))
-    names = [
-        address(t, left) if (t, left) == (b, right) else f"{address(t, left)} to {address(b, right)}"
-        for t, left, b, right in sorted(blocks)
-    ]
-    if len(names) > _NAMED:
-        names = [*names[:_NAMED], f"{len(names) - _NAMED} more places"]
-    return names[0] if len(names) == 1 else ", ".join(names[:-1]) + " and " + names[-1] if names else ""
-
-
-_NAMED = 6
-"""Runs of cells that a message names."""
-
-
-def runs(numbers: Iterable[int]) -> list[tuple[int, int]]:
-    """
-    First and last of each run of neighbours.
-
-    >>> runs([3, 4, 5, 9])
-    [(3, 5), (9, 9)]
-    """
-    found: list[tuple[int, int]] = []
-    for n in sorted(numbers):
-        if found and found[-1][1] == n - 1:
-            found[-1] = (found[-1][0], n)
-        else:
-            found.append((n, n))
-    return found
-
-
-def line_name(is_row: bool, line: int) -> str:
-    return f"row {line + 1}" if is_row else f"column {column_name(line)}"

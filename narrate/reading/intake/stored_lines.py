@@ -11,7 +11,7 @@ from dataclasses import dataclass, field, replace
 from narrate.model.grids import Cell, Grid, address
 from narrate.reading.intake.cell_marks import number_of
 from narrate.reading.intake.signed_totals import bounds_of
-from narrate.reading.intake.stored_ledger import At, line_name
+from narrate.reading.intake.stored_places import At, line_name
 from narrate.reading.intake.told import Told
 
 _TOLERANCE = 0.006

@@ -14,8 +14,9 @@ from narrate.reading.intake.sheet_finds import Find
 from narrate.reading.intake.stored_by_sample import NO_VOLUME
 from narrate.reading.intake.stored_groups import Group, is_unnamed, meant_words, same_words
 from narrate.reading.intake.stored_heads import head_with_unit
-from narrate.reading.intake.stored_ledger import At, Ledger, Litres, cells_said
+from narrate.reading.intake.stored_ledger import Ledger, Litres
 from narrate.reading.intake.stored_lines import Line, Target, Worked
+from narrate.reading.intake.stored_places import At, cells_said
 from narrate.reading.intake.stored_rates import per_litre, scaled, share
 from narrate.reading.intake.stored_states import Belongs, OfState, states_of
 from narrate.reading.intake.stored_sums import OF_TAXA, WEIGHT, WHICH

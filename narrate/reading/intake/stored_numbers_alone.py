@@ -7,8 +7,9 @@ import re
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import replace
 
-from narrate.reading.intake.stored_ledger import At, Ledger
+from narrate.reading.intake.stored_ledger import Ledger
 from narrate.reading.intake.stored_lines import Line, Target, Worked
+from narrate.reading.intake.stored_places import At
 
 LinesOf = Callable[[Ledger, Sequence[Ledger]], Iterable[Line]]
 _LEAST = "signs taken as the numbers in them"

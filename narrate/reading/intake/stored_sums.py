@@ -8,8 +8,9 @@ from dataclasses import replace
 
 from narrate.reading.intake.left_out_of_totals import left_out_of
 from narrate.reading.intake.stored_groups import PLAIN_WORDS, Group, meant_words, same_words
-from narrate.reading.intake.stored_ledger import At, Ledger, Litres, cells_said
+from narrate.reading.intake.stored_ledger import Ledger, Litres
 from narrate.reading.intake.stored_lines import Line, Worked, half_of_last
+from narrate.reading.intake.stored_places import At, cells_said
 from narrate.reading.intake.stored_states import SEEDS, Belongs, ButChaff, OfState, states_of
 from narrate.reading.intake.written_names import NameReader
 

@@ -13,11 +13,12 @@ from narrate.reading.intake.said import Said
 from narrate.reading.intake.sheet_finds import SheetFinds
 from narrate.reading.intake.stored_again import SecondTable
 from narrate.reading.intake.stored_crossed import CrossedLines
-from narrate.reading.intake.stored_ledger import At, Ledger, shares_sorted, soil
+from narrate.reading.intake.stored_ledger import Ledger, shares_sorted, soil
 from narrate.reading.intake.stored_lines import Line, joint_reading, named, tell_line
 from narrate.reading.intake.stored_long import LongLines
 from narrate.reading.intake.stored_numbers_alone import with_numbers_alone
 from narrate.reading.intake.stored_pages import with_other_tables
+from narrate.reading.intake.stored_places import At
 from narrate.reading.intake.stored_soil import soil_lines
 from narrate.reading.intake.told import Told
 from narrate.reading.intake.written_names import NameReader

@@ -24,17 +24,18 @@ def told_apart(look: Look, tables: list[Table]) -> tuple[list[Table], list[str]]
     """The tables of one sheet, those of shares as results and those of weights as weights; and what was doubtful."""
     made: list[Table] = []
     doubts: list[str] = []
-    for table in tables:
+    names = [_names(look, table) for table in tables] if len(tables) > 1 else [set[str]()]
+    for n, table in enumerate(tables):
         words = _words_over(look, table)
-        others = [other for other in tables if other is not table]
+        others = names[:n] + names[n + 1 :]
         if table.shape != "crossed" or (_COUNTS.search(words) and not _SHARES.search(words)):
             made.append(table)
-        elif (_SHARES.search(words) or any(_same(look, table, o) for o in others)) and _adds_up_to_100(look, table):
+        elif (_SHARES.search(words) or any(_same(names[n], o) for o in others)) and _adds_up_to_100(look, table):
             made.append(_as(table, Role(name="percent")))
             doubts.append(
                 f"the table of {_rows(table)} adds up to 100 in each sample: shares, not counts; it is left out"
             )
-        elif _SHARES.search(words) and any(_same(look, table, o) for o in others):
+        elif _SHARES.search(words) and any(_same(names[n], o) for o in others):
             made.append(_as(table, Role(name="derived")))
             doubts.append(
                 f"the table of {_rows(table)} is headed '{words[:60].strip()}'; it is taken for results and left out"
@@ -123,9 +124,8 @@ def _adds_up_to_100(look: Look, table: Table) -> bool:
     return len(whole) >= 2 and sum(abs(value - 100) <= 2 for value in whole) >= 0.6 * len(whole)
 
 
-def _same(look: Look, table: Table, other: Table) -> bool:
+def _same(own: set[str], known: set[str]) -> bool:
     """Whether most names of one table stand in the other too."""
-    own, known = _names(look, table), _names(look, other)
     return bool(own) and len(own & known) >= 0.6 * len(own)
 
 

@@ -5,6 +5,8 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
+from functools import lru_cache
 
 from narrate.model.grids import Cell, Grid
 
@@ -12,9 +14,11 @@ TALLY = "tally"
 """Behind the role of a column: its strokes stand beside a number."""
 _FIVES = "卌𝍸正"
 _STROKES = re.compile(rf"[Il|¦ı/\\{_FIVES}]+(?:[\s.,;·-]+[Il|¦ı/\\{_FIVES}]+)*[\s.,;-]*")
+_UPRIGHT = re.compile(rf"[Il|¦ı{_FIVES}]|//")
 _SURE = re.compile(rf"[Il|¦ı]{{3,}}[/\\]|[|¦]{{2,}}|I{{4,}}|l{{2,}}|/{{2,}}|[{_FIVES}]")
 
 
+@lru_cache(maxsize=4096)
 def strokes(text: str) -> int:
     """
     The number that strokes stand for; 0 for other texts. A slash through four is the fifth.
@@ -23,7 +27,7 @@ def strokes(text: str) -> int:
     [7, 4, 6, 7, 5, 6, 1, 0, 0]
     """
     flat = text.strip()
-    if not _STROKES.fullmatch(flat) or not re.search(rf"[Il|¦ı{_FIVES}]|//", flat):
+    if not _STROKES.fullmatch(flat) or not _UPRIGHT.search(flat):
         return 0
     return sum(5 if sign in _FIVES else 1 for sign in flat if sign in "Il|¦ı/\\" or sign in _FIVES)
 
@@ -40,9 +44,9 @@ def is_tally(text: str) -> bool:
 
 def tally_texts(grid: Grid) -> frozenset[str]:
     """All strokes of a grid that is tallied in, the short ones with them; empty where no cell can be nothing else."""
-    found = {cell.text for cell in grid.cells.values() if cell.kind == "text" and strokes(cell.text)}
-    sure = [cell for cell in grid.cells.values() if cell.kind == "text" and is_tally(cell.text)]
-    return frozenset(found) if len(sure) >= 2 else frozenset()
+    times = Counter(cell.text for cell in grid.cells.values() if cell.kind == "text")
+    found = frozenset(text for text in times if strokes(text))
+    return found if sum(times[text] for text in found if is_tally(text)) >= 2 else frozenset()
 
 
 def is_column_of_strokes(texts: list[str]) -> bool:

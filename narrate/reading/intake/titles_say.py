@@ -23,11 +23,8 @@ def with_condition(grid: Grid, table: Table) -> tuple[Table, str]:
     counted = [r for r, role in table.rows.items() if role.name in ("counts", "finds")]
     top = min(counted, default=0)
     over = [r for r in range(max(0, min(table.rows, default=0) - 3), top) if _is_title(table, r)]
-    rows: dict[int, list[str]] = {}
-    for (row, _), cell in grid.cells.items():
-        if cell.kind == "text":
-            rows.setdefault(row, []).append(cell.text)
-    titles = [texts[0] for row in over if len(texts := rows.get(row, [])) == 1]
+    rows = [[cell.text for _, cell in grid.row_cells(row) if cell.kind == "text"] for row in over]
+    titles = [texts[0] for texts in rows if len(texts) == 1]
     found = {condition for text in (grid.sheet, *titles) for condition in conditions_in(without_brackets_said(text))}
     if len(found) != 1 or table.condition in found:
         return table, ""

@@ -42,12 +42,9 @@ def _of_title(grid: Grid, table: Table) -> tuple[str, str] | None:
     counted = [row for row, role in table.rows.items() if role.name in ("counts", "finds")]
     top = min(counted, default=0)
     first = max(0, min(table.rows, default=0) - 3)
-    rows: dict[int, list[tuple[int, str]]] = {}
-    for (row, column), cell in grid.cells.items():
-        if first <= row < top and cell.kind == "text":
-            rows.setdefault(row, []).append((column, cell.text))
     found: dict[str, tuple[str, str]] = {}
-    for row, cells in rows.items():
+    for row in range(first, top):
+        cells = [(column, cell.text) for column, cell in grid.row_cells(row) if cell.kind == "text"]
         role = table.rows.get(row)
         if len(cells) != 1 or (role is not None and role.name not in ("title", "ignored", "notes")):
             continue
