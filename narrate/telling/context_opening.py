@@ -216,15 +216,19 @@ def _opening_for_visitors(page: Page, name: str, phase: Phase | None, context: C
     )
 
 
-def _of_one_thing(page: Page, context: Context) -> list[Sentence]:
-    """
-    'C05 is our number for another part of the same pit': for visitors, who take each number for a place apart. What lay
-    in one heap centuries apart is no part of one thing to them.
-    """
+def of_one_thing(page: Page, context: Context) -> list[Context]:
+    """Other contexts that visitors must know to be parts of the same pit; of a heap centuries apart there are none."""
     alike = [c for c in page.dig.project.contexts if context.feature is not None and c.feature == context.feature]
     alike = [c for c in alike if c.phase == context.phase]
     others = [c for c in alike if c.id != context.id and page.dig.project.samples_of(c.id)]
-    if not others or any(c.kind != context.kind for c in others) or context.kind in ("", "other"):
+    is_told = others and all(c.kind == context.kind for c in others) and context.kind not in ("", "other")
+    return others if is_told else []
+
+
+def _of_one_thing(page: Page, context: Context) -> list[Sentence]:
+    """'C05 is our number for another part of the same pit': for visitors, who take each number for a place apart."""
+    others = of_one_thing(page, context)
+    if not others:
         return []
     same = f"of the same {page.names.kind(context.kind).split()[-1]}"
     ids = page.listed(english.literal(c.id) for c in others)

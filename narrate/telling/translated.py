@@ -20,6 +20,7 @@ from narrate.telling.plan import TOO_FEW, is_hint, ordered_themes, readings
 from narrate.telling.told_apart import _made_distinct
 from narrate.telling.translated_dig import dig_sections, phase_sections
 from narrate.telling.translated_finds import PIECES, SHOWN, everything_told, finds_told, is_named, own_key, own_part
+from narrate.telling.translated_noted import noted_told, one_thing_told
 from narrate.telling.translated_owed import closed, smaller_finds
 from narrate.telling.translated_readings import framed, hints_told, no_season_told, theme_told, told_readings
 from narrate.telling.translated_recovery import recovery_told
@@ -101,7 +102,7 @@ def _context(page: Page, context: Context) -> tuple[Section, ...]:
         return paragraph(say_each(page, refs, "nothing", the_kind=kind, litres=litres))
     held = readings(page, page.dig.claims.holding(page.subject))
     if is_slight(page, held) or any(r.claim.statement == TOO_FEW for r in held):
-        return closed(page, paragraph(_slight(page, kind, litres)))
+        return closed(page, paragraph([*_slight(page, kind, litres), *noted_told(page, context)]))
     without_the_expected(page, context, held)
     blocks = [("deposit", [*_opening(page, context, kind, litres), *theme_told(page, ("deposit",))])]
     for theme, questions in ordered_themes(page):
@@ -128,6 +129,7 @@ def _opening(page: Page, context: Context, kind: str, litres: str) -> list[Sente
     named = kind_noun(page, context).one
     if sentences and named in page.audience.glossary:
         sentences += say(page, [page.record], "kind", kind=named, said=page.audience.glossary[named])
+    sentences += one_thing_told(page, context) if sentences else []
     items = grammar_of(page).quantity(setting.items_counted(page), remains_noun(page))
     of = "washed" if sentences else "washed of"
     sentences += say(page, setting.size_refs(page)[:2], of, the_kind=kind, litres=litres, items=items)
@@ -136,7 +138,7 @@ def _opening(page: Page, context: Context, kind: str, litres: str) -> list[Sente
     sentences += say(page, refs, "plants", list=finds_told(page, tallies, at_most=SHOWN)) if tallies else []
     sentences += smaller_finds(page)
     sentences += recovery_told(page, page.dig.project.samples_of(context.id))
-    return sentences + _modern(page) + _later(page, context)
+    return sentences + _modern(page) + _later(page, context) + noted_told(page, context)
 
 
 def _modern(page: Page) -> list[Sentence]:
@@ -165,6 +167,9 @@ def _late_plants(page: Page) -> list[Sentence]:
         return []
     refs = [held[0].claim.id, *(t.ref for t in held[0].behind if t.ref)]
     listed = finds_told(page, held[0].behind, at_most=SHOWN)
+    clause = worded(page, "late plants clause", find=listed) if sum(t.counted for t in held[0].behind) == 1 else []
+    if clause:
+        return say(page, refs, "late plants one", lead=framed(page, held[0], clause[0]))
     return say(page, refs, "late plants", lead=framed(page, held[0]), list=listed)
 
 

@@ -11,14 +11,15 @@ from narrate.telling import setting
 from narrate.telling.contexts import sections_of
 from narrate.telling.of_note import finds_astray
 from narrate.telling.page import Page
-from narrate.telling.plan import is_hint, ordered_themes
+from narrate.telling.plan import Reading, is_hint, ordered_themes
 from narrate.telling.site import without_the_same_change
 from narrate.telling.spread import Presence, presences
 from narrate.telling.through_time import changed_groups, gaps_between, sampled_phases
 from narrate.telling.translated_by_phase import FIRM, tells_by_phase, told_by_phase
 from narrate.telling.translated_finds import SHOWN, finds_summed
+from narrate.telling.translated_noted import noted_in_places
 from narrate.telling.translated_owed import closed, living_told
-from narrate.telling.translated_readings import hints_told, theme_told
+from narrate.telling.translated_readings import framed, hints_told, theme_told
 from narrate.telling.translated_recovery import stirred_told
 from narrate.telling.translated_words import (
     grammar_of,
@@ -54,7 +55,7 @@ def dig_sections(page: Page) -> tuple[Section, ...]:
             # What the counts of all phases say only when they are put together is of no time, and left to specialists.
             pooled = [] if is_parted else theme_told(page, questions) + hints_told(page, questions)
             read = told_by_phase(page, phases, questions) if is_parted else pooled
-            blocks.append((theme, [*read, *living]))
+            blocks.append((theme, [*read, *best_signs(page, questions), *living]))
     sections = sections_of(page, blocks)
     # What stays open is a matter of its own, though it be one sentence.
     unanswered = [s for one in gaps_between(page) for s in _why_left(page, *one[:2])]
@@ -104,12 +105,15 @@ def phase_sections(page: Page, phase: Phase) -> tuple[Section, ...]:
     ]
     if texts:
         basis += say(page, [ref for p in found for ref in p.refs], "phase groups", list=grammar.listed(texts))
-    blocks = [("basis", [*basis, *stirred_told(page, contexts)])]
+    basis += stirred_told(page, contexts) + noted_in_places(page, contexts, ("food",))
+    blocks = [("basis", basis)]
     for theme, questions in ordered_themes(page):
         if theme not in ("deposit", "change"):
             lead = theme_told(page, questions, at_most=1)
             lead += _where(page, contexts, lead) if lead else []
-            more = theme_told(page, questions, at_most=2) + hints_told(page, questions)
+            more = theme_told(page, questions, at_most=2)
+            more += _firmer(page, contexts, more) + hints_told(page, questions)
+            more += noted_in_places(page, contexts, ("fuel",)) if "fuel" in questions and lead else []
             blocks.append((theme, lead + more + _astray(page, phase, questions)))
     blocks.append(("open", [s for one in gaps_between(page) if phase in one[:2] for s in _why_left(page, *one[:2])]))
     return closed(page, sections_of(page, blocks))
@@ -144,6 +148,37 @@ def _where(page: Page, contexts: Sequence[Context], told: Sequence[Sentence]) ->
         return []
     places = places_told(page, [c.id for c, _ in held])
     return say(page, [own.id for _, own in held], "where one" if len(held) == 1 else "where", places=places)
+
+
+def _firmer(page: Page, contexts: Sequence[Context], told: Sequence[Sentence]) -> list[Sentence]:
+    """The contexts that make a reading just told more firmly than their phase: the best signs of it, and good ones."""
+    sentences: list[Sentence] = []
+    for id in dict.fromkeys(sentence.refs[0] for sentence in told):
+        claim = page.dig.claims.by_id.get(id)
+        if claim is None:
+            continue
+        for grade in reversed(FIRM[1:]):
+            found = [(c, page.dig.claims.find(Subject(level="context", id=c.id), claim.statement)) for c in contexts]
+            held = [(c, own) for c, own in found if own is not None and own.verdict == "holds" and own.grade == grade]
+            if held and FIRM.index(grade) > FIRM.index(claim.grade):
+                places = places_told(page, [c.id for c, _ in held])
+                name = f"firmer {grade}{' one' if len(held) == 1 else ''}"
+                sentences += say(page, [own.id for _, own in held], name, places=places)
+    return sentences
+
+
+def best_signs(page: Page, questions: Sequence[str]) -> list[Sentence]:
+    """Of the dig: the places that make readings of some questions as firmly as anything is read."""
+    sentences: list[Sentence] = []
+    for context in page.dig.project.contexts:
+        subject = Subject(level="context", id=context.id)
+        for claim in page.dig.claims.holding(subject):
+            known = claim.statement in grammar_of(page).language.statements
+            if claim.question in questions and claim.grade == FIRM[-1] and known:
+                reading = Reading(claim=claim, statement=page.dig.packs.statements[claim.statement], behind=())
+                places = places_told(page, [context.id])
+                sentences += say(page, [claim.id], "at place", places=places, lead=framed(page, reading))
+    return sentences
 
 
 def _change(page: Page) -> list[Sentence]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from narrate.model.findings import Tally
@@ -35,9 +36,17 @@ def _listed(page: Page, tallies: Sequence[Tally]) -> str:
     for tally in tallies:
         gloss = _gloss(page, tally)
         told = not gloss or page.has_told(gloss) or gloss in " ".join(texts)
-        within = "; ".join(text for text in (_doubtful(page, tally), "" if told else gloss) if text)
-        texts.append(f"{find_told(page, tally)}{f' ({within})' if within else ''}")
+        find, doubt = find_told(page, tally), _doubtful(page, tally)
+        if doubt and not told and not tally.only_cf:
+            # Two things of unlike kinds share no brackets: 'cuatro (quizá seis) semillas de galio (planta …)'.
+            find, doubt = _NUMBER.sub(rf"\1 ({doubt})", find, count=1), ""
+        within = "; ".join(text for text in (doubt, "" if told else gloss) if text)
+        texts.append(f"{find}{f' ({within})' if within else ''}")
     return grammar_of(page).listed(texts)
+
+
+_NUMBER = re.compile(r"^((?:\w+ )?\d[\d.,\s]*(?<=\d)|\w+)")
+"""The number at the head of a find: 'cuatro', 'unos 40'."""
 
 
 def _doubtful(page: Page, tally: Tally) -> str:

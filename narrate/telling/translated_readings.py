@@ -159,9 +159,10 @@ def told_readings(page: Page) -> list[Reading]:
     return [r for r in held if r.claim.statement in known and r.claim.statement not in NOT_NEWS]
 
 
-def framed(page: Page, item: Reading) -> str:
+def framed(page: Page, item: Reading, clause: str = "") -> str:
+    """The clause of a reading, or one that tells the same of what was found, in a frame of its grade."""
     frames = page.audience.frames[item.claim.grade]
-    clause = grammar_of(page).language.statements[item.claim.statement]  # type: ignore[index]
+    clause = clause or grammar_of(page).language.statements[item.claim.statement]  # type: ignore[index]
     turn = (page.position + len(page.said)) % len(frames)
     ordered = [*frames[turn:], *frames[:turn]]
     fresh = [text for text in ordered if not page.worn(text.replace("{clause}", clause))]

@@ -221,9 +221,7 @@ def test_the_spanish_dig_is_told_by_phase(told: dict[Subject, Narrative], judged
 
     assert {claim.question for _, claim in read if claim.about.level == "site"} == {"change"}
     assert {claim.about.id for _, claim in read if claim.about.level == "phase"} == {"early", "late"}
-    assert "la época de hacia 1250–1350 d. C. creemos, por lo hallado, que la gente usaba el maíz" in " ".join(
-        s.text for s, _ in read
-    )
+    assert any(re.search(r"la época de hacia 1250–1350 d\. C\. .* que la gente usaba el maíz", s.text) for s, _ in read)
 
 
 def test_a_language_without_words_for_phases_tells_the_dig_as_one(judged_example: Judged):
@@ -269,7 +267,7 @@ def test_late_wheat_is_told_in_spanish(told: dict[Subject, Narrative]):
     """Wheat in the stirred pit is later than the pit, and why."""
     text = told[Subject(level="context", id="C20")].text
 
-    assert "en tiempos posteriores: había un grano de trigo, planta que vino de ultramar mucho después." in text
+    assert "un grano de trigo que hallamos aquí llegó a esta tierra en tiempos posteriores, pues es una planta" in text
 
 
 def test_spanish_keeps_to_the_share_of_samples(told: dict[Subject, Narrative]):

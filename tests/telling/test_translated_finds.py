@@ -142,7 +142,7 @@ def test_pieces_are_not_told_as_whole_ones(
         (a_tally("Zea mays", "kernel", 300, doubtful=3), "300 granos de maíz"),
         (
             a_tally("Galium", "seed", 6, doubtful=2),
-            "cuatro semillas de galio (quizá seis; planta silvestre de hojas pequeñas)",
+            "cuatro (quizá seis) semillas de galio (planta silvestre de hojas pequeñas)",
         ),
     ],
 )
