@@ -155,17 +155,16 @@ def _firmest(page: Page) -> list[Sentence]:
 def _clearest(page: Page, firm: Sequence[Reading]) -> list[Sentence]:
     """For visitors: the places that tell their story best, each story in the frame of its grade."""
     many = page.count(len(firm), "place tells", "places tell")
-    last = ""
     sentences = page.say([r.claim.id for r in firm], f"{many} us {'its' if len(firm) == 1 else 'their'} story best")
     by_clause: dict[tuple[str, str], list[Reading]] = {}
     for reading in firm:
         by_clause.setdefault((reading.claim.grade, that_clauses(page, [reading])), []).append(reading)
     for (grade, clause), found in by_clause.items():
         where = places_named(page, [r.claim.about.id for r in found])
-        said = framed(page, grade, clause, "also" if len(sentences) > 1 and grade == last else "lead")
+        # What is read of another place is no 'also' of this one.
+        said = framed(page, grade, clause)
         comma = "" if said.startswith("our ") else ","
         sentences += page.say([r.claim.id for r in found], f"in {where}{comma} {said}")
-        last = grade
     return sentences
 
 
