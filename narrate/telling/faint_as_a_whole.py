@@ -12,6 +12,7 @@ from narrate.telling import setting
 from narrate.telling.borne import Borne
 from narrate.telling.carried_for_visitors import by_grade
 from narrate.telling.frames import noun_of
+from narrate.telling.hints import with_a_fresh_end
 from narrate.telling.page import Page
 from narrate.telling.plan import Reading, standing
 from narrate.telling.spread import samples_of_phase
@@ -39,15 +40,26 @@ def faint_as_a_whole(page: Page, contexts: Sequence[Context], hints: Sequence[Re
     if phase is not None:
         noun, whole = noun_of(page, borne), f"{setting.phase_name(phase)} as a whole"
         refs = [hint.claim.id for hint in borne]
-        return page.say(refs, f"for {whole}, the signs of {noun} are faint")
+        return page.say(
+            refs,
+            *with_a_fresh_end(
+                page,
+                f"for {whole}, the signs of {noun} are faint, and a few finds more or less could undo them",
+                f"for {whole}, the signs of {noun} are faint, and a few finds more or less would change that",
+            ),
+        )
     sentences: list[Sentence] = []
     for hint in borne:
         carried = _carried(page, contexts, hint)
         refs = [hint.claim.id, *(claim.id for _, claim in carried)]
         noun = page.in_own_words(hint.statement.plain_noun)
         one = Borne(statement=hint.claim.statement, noun=noun, carried=tuple(carried), against=(), refs=tuple(refs))
-        faint = "but for the dig as a whole these are faint signs"
-        sentences += page.say(refs, ", and ".join(by_grade(page, one))) + page.say([hint.claim.id], faint)
+        faint = with_a_fresh_end(
+            page,
+            "but for the dig as a whole these are faint signs, which a few finds more or less could undo",
+            "but for the dig as a whole these are faint signs, and a few finds more or less would change that",
+        )
+        sentences += page.say(refs, ", and ".join(by_grade(page, one))) + page.say([hint.claim.id], *faint)
     return sentences
 
 

@@ -77,14 +77,14 @@ def test_what_one_phase_hints_at_is_told_as_a_hint(told: dict[str, str]):
     """Wild fruit as food is upheld in too few draws for the dig: visitors see which places speak for it, and how far."""
     assert "as a whole hint that people used wild fruit as food" not in told[SITE]
     assert "Storage pit C06 speaks for wild fruit as food, and storage pit C14, rubbish heap C16" in told[SITE]
-    assert "But for the dig as a whole these are faint signs." in told[SITE]
+    assert "But for the dig as a whole these are faint signs, " in told[SITE]
 
 
 def test_one_strength_of_wild_fruit_on_all_pages(told: dict[str, str]):
     """C06 speaks for it, three late places hint at it, and of neither hamlet as a whole it can be said."""
     assert "Storage pit C06 alone speaks for wild fruit as food, and we cannot say it of the Early hamlet" in told["early"]
     assert "Of wild fruit we cannot say it for the Late hamlet as a whole." in told["late"]
-    assert "as a whole, the signs of fruit picked in old fields and clearings are faint." in told["late"]
+    assert "as a whole, the signs of fruit picked in old fields and clearings are faint, and" in told["late"]
 
 
 def test_hearths_share_their_wood_fires(told: dict[str, str]):
