@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from narrate.reading.intake.brackets_not_read import brackets_not_read
 from narrate.reading.intake.name_footnotes import read_footed
 from narrate.reading.intake.name_spelling import genus_of
 from narrate.reading.intake.said import Line, Said
@@ -53,6 +54,13 @@ class NamedLines(SampleLines):
                     f"'{text}' carries a footnote sign, kept in the note, expected a plain name",
                     "look the footnote up, and say under cells in the layout what it says: "
                     f'footnotes: {{"{unexplained}": uncharred}}',
+                )  # fmt: skip
+            for inside in brackets_not_read(text, read, self.names):
+                self.told.warning(
+                    "N313", f"brackets {inside}", said.place,
+                    f"'{inside}' in '{text}' is not understood, and nothing is read of it, expected a part, a state, a "
+                    "size or a name",
+                    f'say under names in the layout what is meant: "{text}": the name with its part and state',
                 )  # fmt: skip
             if read.note.startswith("part written "):
                 part = read.note.removeprefix("part written ")

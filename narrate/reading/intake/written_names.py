@@ -104,6 +104,11 @@ class NameReader(KnownWords):
     def is_known(self, name: Identification) -> bool:
         return self.identifier.is_known(name)
 
+    def says(self, text: str) -> bool:
+        """Whether a text by itself is a part, a condition or a plant that is known."""
+        is_state = bool(self._short_condition(text) or self.condition_in(text) or self.condition_behind(text)[1])
+        return is_state or bool(self.part_of(text)) or self._identified(text) is not None
+
     def _read(self, written: str, genus_before: str) -> WrittenName:
         given = self.given.get(written) or self.given.get(written.lower())
         tail = TAIL.search(whole_letters(written)) if not given else None
