@@ -23,7 +23,7 @@ def draw(found: Seasons | None, chart_id: str) -> Chart | None:
         chart_id=chart_id,
         shapes=_picture(every, binding),
         height=_MIDDLE[1] * 2,
-        title=_title(every, binding),
+        title=_title(every, binding, len(found.windows)),
         alt=_alt(every, binding),
         note=(
             f"n = {several(len(found.windows), 'plant part')} with known months; {len(found.unknown)} found have none. "
@@ -76,9 +76,12 @@ def _picture(every: list[int], binding: list[int]) -> list[Shape]:
     return drawn
 
 
-def _title(every: list[int], binding: list[int]) -> str:
+def _title(every: list[int], binding: list[int], parts: int) -> str:
+    """'Most' where more than half of the plant parts with known months ripen in the fullest months."""
     peak = [month + 1 for month in range(12) if every[month] == max(every)]
-    start = f"Most of what was found could be gathered in {months_in_words(peak)}"
+    start = f"Most plant parts with known months could be gathered in {months_in_words(peak)}"
+    if max(every) * 2 <= parts:
+        start = f"More plant parts could be gathered in {months_in_words(peak)} than in other months"
     if not any(binding):
         return f"{start}; all of it keeps, so storage may hide when it was burned"
     speaks = [month + 1 for month in range(12) if binding[month]]

@@ -149,11 +149,12 @@ def test_the_ring_tells_what_storage_hides() -> None:
 
     assert kept is not None and fresh is not None
     assert kept.title == (
-        "Most of what was found could be gathered in September and October; all of it keeps, so storage may hide when "
-        "it was burned"
+        "Most plant parts with known months could be gathered in September and October; all of it keeps, so storage may "
+        "hide when it was burned"
     )
     assert fresh.title == (
-        "Most of what was found could be gathered in June, September and October; what does not keep speaks of June"
+        "More plant parts could be gathered in June, September and October than in other months; what does not keep "
+        "speaks of June"
     )
 
 
