@@ -27,6 +27,7 @@ from narrate.telling.plan import (
     readings,
 )
 from narrate.telling.rivals import may_both_be
+from narrate.telling.same_event import is_event_told
 from narrate.telling.seasons_kept import chief_nuts, is_of_fresh, is_of_what_keeps, is_told_to_keep
 from narrate.telling.sentences import without_seasons_told_twice
 from narrate.telling.translated_finds import find_told
@@ -43,7 +44,8 @@ def theme_told(page: Page, questions: Sequence[str], *, at_most: int = 3) -> lis
         page.told.add(item.claim.id)
         lead = framed(page, item)
         said = [_reason(page, argument) for argument in item.claim.held("for")]
-        reason = next((text for text in said if text and text not in page.reasons_told), "")
+        fresh = [text for text in said if text and text not in page.reasons_told and not is_event_told(page, text)]
+        reason = fresh[0] if fresh else ""
         page.reasons_told.add(reason)
         if reason:
             sentences += say(page, [item.claim.id], "because", lead=lead, reason=reason)

@@ -23,3 +23,12 @@ def test_a_fire_is_told_once(judged_example: Judged, audience: str):
     assert len([text for text in told if "house" in text and "burned" in text]) == 1
     assert not [text for text in told if "building that burned" in text]
     assert any("ears lying as if they had hung from a rafter" in text for text in told)
+
+
+def test_a_fire_is_told_once_in_spanish(judged_example: Judged):
+    """Two rules tell of the house that burned, and one of them is enough."""
+    whole = disclosed_part(judged_example)
+    found = narratives(whole.project, whole.packs, whole.findings, whole.claims, "public-es", ("context",))
+    text = next(narrative.text for subject, narrative in found.items() if subject.id == "C17")
+
+    assert text.count("una casa") == 1
