@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from narrate.reading.intake.brackets_not_read import brackets_not_read
 from narrate.reading.intake.name_footnotes import read_footed
@@ -11,6 +12,8 @@ from narrate.reading.intake.said import Line, Said
 from narrate.reading.intake.samples_of_table import SampleLines
 from narrate.reading.intake.written_names import WrittenName
 
+_OF_NO_PLANT = ("", "indeterminate", "charcoal", "wood", "bark", "dung", "amorphous", "fungal sclerotium", "gall", "pitch")
+"""Parts that stand in lists by themselves, whatever plant heads the lines before them."""
 _DITTO = re.compile(r"""["“”″〃]|''|,,|do\.?|ditto|idem|id\.""", re.IGNORECASE)
 """Signs for the name of the line above."""
 
@@ -48,6 +51,7 @@ class NamedLines(SampleLines):
             cf = line.get("cf")
             is_cf = cf is not None and bool(re.search(r"cf|\?|uncertain|possible|prob|^y|^x|^1", cf[0].text, re.I))
             read, unexplained = read_footed(text, genus, self.names, self.table.marks.footnotes)
+            read = self._of_head(read, text, line)
             if unexplained:
                 self.told.warning(
                     "N313", f"footnote of {text}", said.place,
@@ -74,3 +78,16 @@ class NamedLines(SampleLines):
             genus = genus_of(text) or genus
             found[at] = (read, is_cf, said)
         return found
+
+    def _of_head(self, read: WrittenName, text: str, line: Line) -> WrittenName:
+        """A name that is nothing but a part, as one of the plant over it: 'Cupule' under 'Maize (Zea mays)'."""
+        is_bare = read.identification.taxon == "Indeterminate" and read.part not in _OF_NO_PLANT and not read.note
+        if not is_bare or self.names.part_of(text) != read.part:
+            return read
+        for role in ("common name", "group", "section"):
+            for head in line.get(role, ()):
+                plant = self.names.read(head.text)
+                if plant.is_known and plant.identification.taxon not in ("Indeterminate", "Unidentified"):
+                    written = f"{head.text}, {text}"
+                    return replace(read, identification=replace(plant.identification, written=written), is_known=True)
+        return read

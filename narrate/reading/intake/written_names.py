@@ -209,6 +209,8 @@ class NameReader(KnownWords):
     def without_state(self, name: str) -> tuple[str, str]:
         """A name without the short form of a condition behind its part, or behind it by the sheet's key: 'pip min.'."""
         inside = re.fullmatch(r"(?P<before>.+[(\[])(?P<part>[^()\[\]]+)(?P<end>[)\]])", name.strip())
+        if inside and (state := self.short.conditions.get(inside["part"].strip(" .?"), "")):
+            return inside["before"][:-1].strip(), state  # 'noyau [nc]'
         if inside:
             part, state = self.condition_behind(inside["part"])
             return (f"{inside['before']}{part}{inside['end']}", state) if state and self.part_of(part) else (name, "")
@@ -338,6 +340,8 @@ class NameReader(KnownWords):
         if behind and FRAGMENTS.sub("", f" {behind}").strip().lower() in OTHER_PARTS:
             rest = name[: inside.start()] if inside else name.rpartition(",")[0]
             return rest.strip(), "indeterminate", f"part written {behind}"  # 'Coix, involucre'
+        if "," in text and (part := self.part_of(text.split(",")[0])) not in ("", "indeterminate"):
+            return name[: inside.start()].strip(), part, text  # 'Oryza (spikelet base, immature)'
         is_doubt = re.fullmatch(r"cf\.?|\?|prob(?:able)?\.?|poss(?:ible)?\.?", text, re.IGNORECASE)
         last = name.split()[-1] if name else ""
         if not inside and TWO_PARTS.fullmatch(last) and len(name.split()) > 1 and all(map(self.part_of, last.split("/"))):
