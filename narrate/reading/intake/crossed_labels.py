@@ -74,6 +74,9 @@ class Labels(Heads):
                 own = "genus" if role == "genus" else "taxon"
                 self.columns[column] = Role(name=own, filled=self._names_need_fill(column))
                 continue
+            if not role and (one := self._in_one_cell(column)):
+                self.columns[column] = Role(name=one)
+                continue
             may_be_quantity = role in ("count", "description", "kind", "note", "group", "code")
             if may_be_quantity and self._is_of_quantities(column, texts):
                 role = "quantity"
@@ -132,6 +135,16 @@ class Labels(Heads):
             r.name == "epithet" for r in self.columns.values()
         ):
             self.columns[self.names] = Role(name="taxon", filled=self.columns[self.names].filled)
+
+    def _in_one_cell(self, column: int) -> str:
+        """'title' or 'notes' where one long text in a single merged cell stands over, or under, all names side by side."""
+        look = self.look
+        own = [row for row in range(look.rows) if (row, column) in look.own]
+        is_one = look.is_turned and len(own) == 1 and len(self.body) > 3 and (self.body[-1], column) in look.cells
+        text = look.text(own[0], column) if is_one else ""
+        if len(text) <= 30 or look.names.part_of(text) or look.names.condition_of(text):
+            return ""
+        return "title" if column < self.names else "notes"
 
     def _is_row_of_results(self, row: int) -> bool:
         """Whether a row over the names holds densities or totals: its label is its own, and heads no column."""

@@ -47,7 +47,9 @@ def parts_taken(grid: Grid, table: Table) -> Mapping[str, str]:
     names are those of trees.
     """
     said = " ".join(_words_over(grid, table))
-    about = f"{re.sub(r'.*/|[.][a-z]+$', '', grid.path)} {grid.sheet} {said}".replace("_", " ")
+    near = f"{grid.sheet} {said}".replace("_", " ")
+    # A workbook named for its seeds may have a sheet of charcoal.
+    about = near if _OF_WOOD.search(near) else f"{re.sub(r'.*/|[.][a-z]+$', '', grid.path)} {near}".replace("_", " ")
     names = _names(grid, table)
     trees = sum(bool(_TREES.match(name)) for name in names)
     if _OF_WOOD.search(about) and not _OF_SEEDS.search(about):
