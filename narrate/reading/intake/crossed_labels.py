@@ -14,6 +14,7 @@ from narrate.reading.intake.header_words import flat_heading, heading, quantity
 from narrate.reading.intake.heads_by_content import (
     COMPLETE,
     SIZES,
+    are_quantities_and_parts,
     are_quantities_and_states,
     condition_role,
     heading_over,
@@ -88,6 +89,10 @@ class Labels(Heads):
             if role in ("", "condition", "taxon note") and are_quantities_and_states(texts, look):
                 self.columns[column] = Role(name="quantity", also=("condition",))
                 continue
+            small = [look.text(row, column) for row in self.body if (row, column) in look.own]
+            if not role and are_quantities_and_parts(small, look):  # names may be merged down beside them
+                self.columns[column] = Role(name="quantity", also=("part",))
+                continue
             if role == "condition":
                 self.columns[column] = condition_role([look.text(row, column) for row in head_rows])
                 continue
@@ -137,19 +142,20 @@ class Labels(Heads):
             self.columns[self.names] = Role(name="taxon", filled=self.columns[self.names].filled)
 
     def _in_one_cell(self, column: int) -> str:
-        """'title' or 'notes' where one long text in a single merged cell stands over, or under, all names side by side."""
+        """'title' or 'notes' where one long text in a merged cell stands over, or under, all names side by side."""
         look = self.look
         own = [row for row in range(look.rows) if (row, column) in look.own]
         is_one = look.is_turned and len(own) == 1 and len(self.body) > 3 and (self.body[-1], column) in look.cells
         text = look.text(own[0], column) if is_one else ""
-        if len(text) <= 30 or look.names.part_of(text) or look.names.condition_of(text):
+        if len(text.encode()) <= 30 or look.names.part_of(text) or look.names.condition_of(text):
             return ""
         return "title" if column < self.names else "notes"
 
     def _is_row_of_results(self, row: int) -> bool:
-        """Whether a row over the names holds densities or totals: its label is its own, and heads no column."""
+        """Whether a row over the names holds results or running numbers: its label is its own, and heads no column."""
         role = self.rows.get(row)
-        return role is not None and role.name in DERIVED_ROLES and self._content(row) >= 0.5 * len(self.counts)
+        is_own = role is not None and role.name in (*DERIVED_ROLES, "ignored")
+        return is_own and self._content(row) >= 0.5 * len(self.counts)
 
     def _tells_names_apart(self, column: int) -> bool:
         """Whether names come again, each time with another of a few short words beside them, as names of parts do."""

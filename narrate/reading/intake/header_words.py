@@ -12,10 +12,11 @@ from narrate.reading.intake.headings_composed import composed_heading
 from narrate.reading.intake.heads_of_states import heading_of_states
 from narrate.reading.intake.ratio_heads import is_ratio
 from narrate.reading.intake.shares_in_heads import size_and_share
+from narrate.reading.intake.uncounted import narrow
 
 _NUMBER = r"(?:no|nos|nr|nrs|num|number|numbers|n°|nº|#|id|ids|code|codes|name|names|ref|label)?"
 _UNITS = (
-    r"(?:l|lt|ltr|ltrs|lts|litre|litres|liter|liters|ml|cc|cm3|dm3|m3|g|gr|gm|gms|gram|grams|mg|kg|%|percent|pct|mm)"
+    r"(?:l|lt|ltr|ltrs|lts|litre|litres|liter|liters|ml|cc|cm3|dm3|m3|g|gr|gm|gms|gram|grams|mg|kg|%|percent|pct|mm|升|毫升|克|毫克|リットル|グラム)"
 )
 
 # Common practice, no source: spellings gathered from how such tables are usually headed.
@@ -165,6 +166,7 @@ def flat_heading(text: str) -> str:
     >>> flat_heading("Vol. (L)"), flat_heading("Sample_ID:"), flat_heading("sampleSizeValue")
     ('vol l', 'sample id', 'sample size value')
     """
+    text = narrow(text)
     plain = re.sub(r"(?<=[a-z]{2})(?=[A-Z](?:[a-z]{2}|[A-Za-z]?$))", " ", text) if " " not in text else text
     flat = re.sub(r"[_\[\](){}.:;,*'\"?]", " ", plain.lower()).replace("#", " # ")
     return " ".join(flat.split())
@@ -178,10 +180,10 @@ def unit(text: str) -> str:
     >>> unit("Volume (litres)"), unit("Flot vol. ml"), unit("Wt (g)"), unit("Context")
     ('l', 'ml', 'g', '')
     """
-    match = _UNIT.search(text.strip())
+    match = _UNIT.search(narrow(text).strip())
     if not match:
         return ""
-    word = (match[1] or match[2]).lower()
+    word = _UNITS_ABROAD.get(match[1] or match[2], (match[1] or match[2]).lower())
     if word in ("ml", "cc", "cm3"):
         return "ml"
     if word in ("m3", "kg", "mg", "mm"):
@@ -193,12 +195,13 @@ def unit(text: str) -> str:
     return "%"
 
 
+_UNITS_ABROAD = {"升": "l", "リットル": "l", "毫升": "ml", "克": "g", "グラム": "g", "毫克": "mg"}
 _QUANTITIES: tuple[tuple[str, str], ...] = (
     ("percent", r"%|percent|pct|% n|n %"),
     ("density", r"density|(?:n|no|ct|count|counts|items|seeds|remains|g|wt)? ?(?:/|per) ?(?:10 ?)?(?:l|lit(?:re|er)s?)"),
-    ("mass", r"(?:m|p|w|gw|pds) (?:g|gr|gm|mg|kg|grams?|grammes?|gramm)|(?:masse|masa|massa|peso|poids|gewicht|gew|vægt|vikt|waga|masa|weight|wt|wgt|mass|g|gr|gm|gms|grams|mg)(?: (?:g|gr|gm|mg|kg|grams))?|wt g"),
-    ("count, fragment", r"(?:(?:no|n|nr|nb|num|number|numero|número|nombre|anzahl|aantal|count)(?: (?:of|de|di|der))? )?(?:frags?|fragments?|fragmentos?|fragmenten?|framment[oi]|bruch(?:stücke?)?|fragm|fgts?|frg)(?: (?:n|no|ct|count))?|fr|f|fragmentary|fragmented"),
-    ("count, whole", r"whole|wholes|w|ent|enter[oa]s?|enti(?:er|ère)s?|inter[oiae]|inteir[oa]s?|ganz|heel|hele|complete|entire|intact"),
+    ("mass", r"(?:m|p|w|gw|pds) (?:g|gr|gm|mg|kg|grams?|grammes?|gramm)|(?:masse|masa|massa|peso|poids|gewicht|gew|vægt|vikt|waga|masa|weight|wt|wgt|mass|g|gr|gm|gms|grams|mg)(?: (?:g|gr|gm|mg|kg|grams))?|wt g|(?:重量?|重さ|質量|质量)?(?: ?克| ?g)?(?<=[重量さ克])"),
+    ("count, fragment", r"残|残破|残块|残片|破损|碎|碎块|碎片|破碎|破片|欠損|(?:(?:no|n|nr|nb|num|number|numero|número|nombre|anzahl|aantal|count)(?: (?:of|de|di|der))? )?(?:frags?|fragments?|fragmentos?|fragmenten?|framment[oi]|bruch(?:stücke?)?|fragm|fgts?|frg)(?: (?:n|no|ct|count))?|fr|f|fragmentary|fragmented"),
+    ("count, whole", r"完整|完形|完好|整|whole|wholes|w|ent|enter[oa]s?|enti(?:er|ère)s?|inter[oiae]|inteir[oa]s?|ganz|heel|hele|complete|entire|intact"),
     ("count, tally", r"tall(?:y|ies)|tally marks?|strokes|striche|strichliste|pointages?|bâtons|palotes|palitos|trattini|stanghette|turven|turf|streepjes|kreski"),
     ("count", r"n°|nº|n|nb|núm|num|no|nr|nos|anz|anzahl|aantal|antal|stk|st|nombre|cantidad|quantità|liczba|count|counts|ct|number|#|qty|abs|nisp|total no|cnt|raw"),
 )

@@ -45,7 +45,7 @@ _WORDS: dict[str, str] = {
     "family": "familie famille familia famiglia família 科 科名 科属",
     "common name": "volksnaam",
     "group": "clase classe klasse categoría categoria catégorie kategorie gruppe groupe grupo gruppo groep kategoria",
-    "code": "scheda lfd lfdnr laufnummer datensatz datensatznr rang lp enregistrement registro registros recordnr volgnr volgnummer rekord",
+    "code": "序号 编号 序列号 通し番号 scheda lfd lfdnr laufnummer datensatz datensatznr rang lp enregistrement registro registros recordnr volgnr volgnummer rekord",
     "total": "summe gesamt gesamtsumme total somme suma totale всего итого soma totaal összesen razem ukupno celkem toplam 合計 計 总计 合计",
     "density": "zagęszczenie gęstość koncentracja dichte funddichte konzentration densité densités densidad densità densidade dichtheid yoğunluk 密度",
     "ubiquity": "stetigkeit fréq frec frequenz fréquence fréquences ubiquité frecuencia ubicuidad ubiquidad frequenza ubiquità 出土概率 出現率",
@@ -64,9 +64,11 @@ _PHRASES: tuple[tuple[str, re.Pattern[str]], ...] = (
         r"|.* (?:ges|gesamt|insgesamt|totaal|totale|samlet|i alt|razem|summa)"
     )),
     ("ubiquity", re.compile(
+        r".*(?:出土概率|出土频率|出现率|出現率|出現頻度|普遍性)(?: ?%)?|"
         r"(?:in|dans|en|nb|nbre|nombre|número|numero|anzahl|aantal|nº|n°|n) (?:de |di |der |van |total de )?(?:positiven? |positifs? )?"
         r"(?:proben|prélèvements|échantillons|muestras|campioni|amostras|monsters|prøver|prov)(?: (?:positifs?|positiv|présents?))?"
     )),
+    ("percent", re.compile(r".*(?:百分比|百分率|百分数|比例|割合|比率)(?: ?%)?")),
     ("density", re.compile(r".*(?:concentrazione|concentración|concentração|densité|densidad|densità|densidade|dichte|dichtheid|konzentration|concentratie|gęstość|密度)(?: .*)?|.* (?:pro|per|par|por|je|na|op|al|à le) (?:10 ?)?(?:litro?s?|litre|liter|l|lt|dm3)\b.*")),
     ("sample", re.compile(
         r"(?:pr|prob|m) ?-?nr|(?:camp|am|muestra|amostra|campione|mu|ech|éch|prél) ?-?(?:n|n ?[º°]|no|nr|núm|num)|(?:n ?[º°]|num|núm) (?:camp|am|mu|prél)"

@@ -120,6 +120,13 @@ def are_quantities_and_states(texts: list[str], look: Look) -> bool:
     return any(counted) and any(states) and all(a or b for a, b in zip(counted, states, strict=True))
 
 
+def are_quantities_and_parts(texts: list[str], look: Look) -> bool:
+    """Whether small headings say n or whole under some names and parts under others: '完整', '残' and '米粒'."""
+    counted = [quantity(t).startswith("count") and t not in look.names.short.parts for t in texts]
+    parts = [not quantity(t) and bool(look.names.part_of(t)) for t in texts]
+    return sum(counted) > 1 and any(parts) and all(a or b for a, b in zip(counted, parts, strict=True))
+
+
 def says_state(text: str, look: Look) -> bool:
     """Whether a small heading is a condition, in letters that stand for one or in words."""
     bare = text.strip(" ().?")

@@ -19,7 +19,8 @@ def with_heads_apart(look: Look, area: Area) -> tuple[Look, ...]:
     for row in range(area.top + 1, min(area.top + _TOP, area.bottom) + 1):
         said = {c: quantity(look.text(row, c)) for c in range(area.left, area.right + 1) if look.text(row, c)}
         of_pairs = [c for c, what in said.items() if what and _named_above(look, row, c, area)]
-        named = [c for c in said if c not in of_pairs and look.name_score(row, c) >= NAMED]
+        own = [c for c in said if c not in of_pairs and (row, c) in look.own]  # no name merged down from the row above
+        named = [c for c in own if look.name_score(row, c) >= NAMED and not _is_part(look, row, c)]
         if len(of_pairs) < 4 or len(named) < 2 or len({said[c] for c in of_pairs}) < 2:
             continue
         first, last = min(of_pairs), max(of_pairs)
@@ -40,6 +41,11 @@ def _named_above(look: Look, row: int, column: int, area: Area) -> bool:
         if look.text(row - 1, c):
             return look.name_score(row - 1, c) >= NAMED
     return False
+
+
+def _is_part(look: Look, row: int, column: int) -> bool:
+    """Whether a word is a part of the plant that the row above names there: 'kernel' under a name, beside 'n'."""
+    return bool(look.names.part_of(look.text(row, column))) and look.name_score(row - 1, column) >= NAMED
 
 
 def _without(look: Look, columns: set[int]) -> Look:

@@ -66,7 +66,8 @@ def _unknown(look: Look, tables: list[Table]) -> list[str]:
                 if role.name != "ignored" or not reason:
                     continue
                 cells = [(at, n) if what == "row" else (n, at) for n in others]
-                label = next((look.text(*cell) for cell in cells if look.is_text(*cell)), "")
+                texts = [look.text(*cell) for cell in cells if look.is_text(*cell)]
+                label = next((text for text in texts if len(text) <= 40), texts[0] if texts else "")
                 if _is_empty_line(look, cells, {cell: others.get(cell[what == "row"]) for cell in cells}):
                     continue
                 if any(look.is_amount(*cell) for cell in cells if _is_body(others.get(cell[what == "row"]))):

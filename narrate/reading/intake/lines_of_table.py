@@ -95,8 +95,11 @@ class Lines:
                 for name in wanted:
                     if name == "phase" and _NO_PHASE.fullmatch(said.text.strip()):
                         continue
-                    if {"quantity", "condition"} <= set(wanted) and (name == "quantity") != bool(quantity(said.text)):
-                        continue  # 'ct' and 'g' under some names, 'C' and 'U' under others
+                    is_mixed = "quantity" in wanted and bool({"condition", "part"} & set(wanted))
+                    if is_mixed and (name == "quantity") != bool(quantity(said.text)):
+                        continue  # 'ct' and 'g' under some names, 'C' and 'U' or 'grain' under others
+                    if is_mixed and name == "part" and not self.names.part_of(said.text):
+                        continue  # a name that is merged down beside them
                     one = said
                     if IN_PIECES in role.qualifiers:
                         piece = piece_for(name, said.text, role.qualifiers)

@@ -12,7 +12,7 @@ from narrate.reading.intake.said import Line, Said
 from narrate.reading.intake.samples_of_table import SampleLines
 from narrate.reading.intake.written_names import WrittenName
 
-_OF_NO_PLANT = ("", "indeterminate", "charcoal", "wood", "bark", "dung", "amorphous", "fungal sclerotium", "gall", "pitch")
+_OF_NO_PLANT = ("", "indeterminate", "charcoal", "wood", "bark", "dung", "amorphous", "fungal sclerotium", "gall")
 """Parts that stand in lists by themselves, whatever plant heads the lines before them."""
 _DITTO = re.compile(r"""["“”″〃]|''|,,|do\.?|ditto|idem|id\.""", re.IGNORECASE)
 """Signs for the name of the line above."""
@@ -88,6 +88,5 @@ class NamedLines(SampleLines):
             for head in line.get(role, ()):
                 plant = self.names.read(head.text)
                 if plant.is_known and plant.identification.taxon not in ("Indeterminate", "Unidentified"):
-                    written = f"{head.text}, {text}"
-                    return replace(read, identification=replace(plant.identification, written=written), is_known=True)
+                    return replace(read, identification=replace(plant.identification, written=text), is_known=True)
         return read

@@ -41,7 +41,7 @@ _PLANTS = (
 _WORDS = re.compile(rf"(?<!\w)(?:{'|'.join(sorted(set(_PLANTS.split()), key=len, reverse=True))})(?!\w)", re.IGNORECASE)
 _EAST_ASIAN = re.compile(
     r"イネ|アワ|キビ|ヒエ|オオムギ|コムギ|ムギ|ダイズ|アズキ|ササゲ|マメ|ソバ|アサ|エゴマ|シソ|モモ|ウメ|クリ|クルミ|トチノキ|ドングリ|カジノキ|"
-    r"コウゾ|キイチゴ|ニワトコ|タデ|アカザ|ヒシ|ブドウ|サンショウ|カヤツリグサ|スゲ|ナス|ウリ|ヒョウタン|炭化材|"
+    r"コウゾ|キイチゴ|ニワトコ|タデ|アカザ|ヒシ|ブドウ|サンショウ|カヤツリグサ|スゲ|ナス|ウリ|ヒョウタン|炭化材|木炭|炭屑|炭块|炭片|"
     r"稲|稻|粟|黍|稷|麦|豆|荞|麻|桃|李|梅|枣|葡萄|狗尾草|藜|莎草|蓼|苋|菱|栗|核桃|马唐|野大豆|草木樨|"
     r"[\w]{1,8}(?:属|科|類|类)$|不明|未知|同定不能|"
     r"벼|조|기장|보리|밀|콩|팥|수수|들깨|피|도토리|가래|미동정|동정불가"
@@ -87,7 +87,7 @@ PARTS_ABROAD: Mapping[str, str] = {
     "cariopse": "grain", "cariopses": "grain", "cariópside": "grain", "parénquima": "tuber", "parênquima": "tuber", "parenquima": "tuber", "parenchym": "tuber", "parenchymgewebe": "tuber", "parenchyme": "tuber", "parenchima": "tuber", "tejido parenquimático": "tuber",
     "頴果": "grain", "穎果": "grain", "颖果": "grain", "炭化米": "grain", "米粒": "grain", "米": "grain", "果皮": "nutshell", "内果皮": "nutshell", "核": "fruit stone", "果核": "fruit stone", "果壳": "nutshell", "核壳": "nutshell", "堅果": "fruit", "坚果": "fruit", "子葉": "cotyledon", "子叶": "cotyledon",
     "穂軸": "rachis internode", "穗轴": "rachis internode", "小穂軸": "spikelet fork", "基盤": "spikelet fork", "芒": "awn", "葉": "leaf", "叶": "leaf", "材": "wood", "木材": "wood", "根茎": "rhizome", "塊茎": "tuber", "块茎": "tuber",
-    "胚乳": "grain", "種子": "seed", "种子": "seed", "果実": "fruit", "炭化材": "charcoal", "小穗轴": "spikelet fork",
+    "胚乳": "grain", "種子": "seed", "种子": "seed", "果実": "fruit", "炭化材": "charcoal", "小穗轴": "spikelet fork", "壳": "nutshell", "炭屑": "charcoal", "木炭": "charcoal", "炭块": "charcoal", "炭片": "charcoal",
 }  # fmt: skip
 
 

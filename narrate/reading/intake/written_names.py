@@ -14,9 +14,11 @@ from narrate.reading.intake.broken_letters import whole_letters
 from narrate.reading.intake.groups_of_genus import group_of_genus
 from narrate.reading.intake.known_words import KnownWords
 from narrate.reading.intake.name_spelling import tidy, with_genus, with_words_apart
+from narrate.reading.intake.names_beside_latin import beside_latin, last_part
 from narrate.reading.intake.part_words_abroad import OTHER_PARTS
 from narrate.reading.intake.remarks import telling
 from narrate.reading.intake.short_words import ShortWords
+from narrate.reading.intake.uncounted import narrow
 from narrate.reading.intake.words_in_names import (
     AUTHOR,
     CONDITIONS,
@@ -97,10 +99,6 @@ class NameReader(KnownWords):
             found = self._known[key] = self._read(written, genus_before)
         return found
 
-
-
-
-
     def is_known(self, name: Identification) -> bool:
         return self.identifier.is_known(name)
 
@@ -112,7 +110,13 @@ class NameReader(KnownWords):
     def _read(self, written: str, genus_before: str) -> WrittenName:
         given = self.given.get(written) or self.given.get(written.lower())
         tail = TAIL.search(whole_letters(written)) if not given else None
-        whole = whole_letters(written)
+        whole = narrow(whole_letters(written))
+        scientific, own = beside_latin(whole) if not given else ("", "")
+        if scientific:
+            read = self._read(scientific, genus_before)
+            doubt = read.identification.qualifier or ("cf." if "?" in own else "")
+            named = replace(read.identification, written=written, qualifier=doubt)
+            return replace(read, identification=named, part=read.part or self.part_of(last_part(own)))
         name = given or self._tidied(whole[: tail.start()] if tail else whole)
         name = with_genus(name, genus_before)
         name = group_of_genus(given or whole, self.packs.taxa) or name
@@ -209,8 +213,8 @@ class NameReader(KnownWords):
     def without_state(self, name: str) -> tuple[str, str]:
         """A name without the short form of a condition behind its part, or behind it by the sheet's key: 'pip min.'."""
         inside = re.fullmatch(r"(?P<before>.+[(\[])(?P<part>[^()\[\]]+)(?P<end>[)\]])", name.strip())
-        if inside and (state := self.short.conditions.get(inside["part"].strip(" .?"), "")):
-            return inside["before"][:-1].strip(), state  # 'noyau [nc]'
+        if inside and (said := self.short.conditions.get(inside["part"].strip(" .?"), "")):
+            return inside["before"][:-1].strip(), said  # 'noyau [nc]'
         if inside:
             part, state = self.condition_behind(inside["part"])
             return (f"{inside['before']}{part}{inside['end']}", state) if state and self.part_of(part) else (name, "")
@@ -340,8 +344,8 @@ class NameReader(KnownWords):
         if behind and FRAGMENTS.sub("", f" {behind}").strip().lower() in OTHER_PARTS:
             rest = name[: inside.start()] if inside else name.rpartition(",")[0]
             return rest.strip(), "indeterminate", f"part written {behind}"  # 'Coix, involucre'
-        if "," in text and (part := self.part_of(text.split(",")[0])) not in ("", "indeterminate"):
-            return name[: inside.start()].strip(), part, text  # 'Oryza (spikelet base, immature)'
+        if inside and "," in text and (first := self.part_of(text.split(",")[0])) not in ("", "indeterminate"):
+            return name[: inside.start()].strip(), first, text  # 'Oryza (spikelet base, immature)'
         is_doubt = re.fullmatch(r"cf\.?|\?|prob(?:able)?\.?|poss(?:ible)?\.?", text, re.IGNORECASE)
         last = name.split()[-1] if name else ""
         if not inside and TWO_PARTS.fullmatch(last) and len(name.split()) > 1 and all(map(self.part_of, last.split("/"))):
