@@ -16,7 +16,7 @@ from narrate.reading.intake.pending import blanks_of_pending
 from narrate.reading.intake.pieces_of_finds import Pieces
 from narrate.reading.intake.presence_said import instead_of_blank, of_presence
 from narrate.reading.intake.printed_forms import is_printed_form
-from narrate.reading.intake.remarks import remark
+from narrate.reading.intake.remarks import remark, says_pieces
 from narrate.reading.intake.said import Line, Said
 from narrate.reading.intake.sheet_finds import Find, SheetFinds
 from narrate.reading.intake.tallies import tally_texts
@@ -197,7 +197,7 @@ class _Reader(Pieces):
             or self._completeness(by_row, by_column)
             or name.completeness
             or qualifiers.get("completeness", "")
-            or "whole"
+            or ("fragment" if says_pieces(remarks) else "whole")
         )
         size = self._size(by_row, by_column) or name.size_class or qualifiers.get("size class", "")
         fraction = self._fraction(by_row, by_column, notes)

@@ -142,7 +142,7 @@ def _explained_in(written: str) -> tuple[tuple[str, str], ...]:
     text = narrow(written)
     said: set[str] = set()
     for match in (*_PLAIN_ENTRY.finditer(text), *_PLAIN_ABROAD.finditer(text), *_EAST_ASIAN.finditer(text)):
-        meaning = meaning_of(match["meaning"], match.groupdict().get("more") or "")
+        meaning = _meaning(match, text)
         if meaning and match["sign"] not in said:
             said.add(match["sign"])
             found.append((match["sign"], meaning))
@@ -150,7 +150,7 @@ def _explained_in(written: str) -> tuple[tuple[str, str], ...]:
     found += [(match["sign"], "present, in doubt") for match in _IN_DOUBT.finditer(text)]
     if "=" in text or ":" in text or re.search(r"\s[-–]\s", text):
         for match in _ENTRY.finditer(text):
-            meaning = meaning_of(match["meaning"], match["more"] or "")
+            meaning = _meaning(match, text)
             is_letter = match["sign"].isalpha() and len(match["sign"]) == 1 and match["sign"].islower()
             if is_letter and (meaning.isdigit() or len(re.findall(r"\b[a-z] ?[=:]", text)) < 2):
                 continue  # one small letter before a word or a number is most often no key
@@ -164,9 +164,28 @@ def _explained_in(written: str) -> tuple[tuple[str, str], ...]:
     return tuple(found)
 
 
+_A_LITRE = re.compile(
+    r"(?:^|[\d+])\s*[([]?(?:[^\W\d_]+\s*)?(?:(?:per|pro|par|por|je|na|al|op|每)\s?|/\s?)(?:10\s?)?(?:l\b|lt\b|lit(?:re|er|ro|r)s?\b|升)", re.IGNORECASE
+)
+"""'1-10 per litre': how many there are in a sample, nobody says."""
+
+
+def _meaning(match: re.Match[str], text: str) -> str:
+    """What an entry of a key says of its sign; of items a litre no more than that there are some."""
+    meaning = meaning_of(match["meaning"], match.groupdict().get("more") or "")
+    return "present" if meaning[:1] in "<>≤≥0123456789" and _A_LITRE.match(text, match.end("meaning") - 1) else meaning
+
+
 @lru_cache(maxsize=4096)
 def meaning_of(meaning: str, more: str = "") -> str:
-    """A range where the entry gives one, else present, absent or not looked for; empty for a word that says neither."""
+    """
+    A range where the entry gives one, else present, absent or not looked for; empty for a word that says neither.
+
+    >>> meaning_of("1-10"), meaning_of("more than 50"), meaning_of("1-10 per liter (scan)"), meaning_of("rare")
+    ('1-10', '>50', 'present', 'present')
+    """
+    if re.match(r"[^\W\d_<>≤≥ ]*(?: than)? *[<>≤≥]?=?\s*\d", meaning.strip()) and _A_LITRE.search(meaning):
+        return "present"
     open_end = re.match(rf"(?P<more>{_MORE})?(?P<less>{_LESS})?\s*(?P<number>\d+)", meaning.strip(), re.IGNORECASE)
     if open_end and (open_end["more"] or open_end["less"]):
         return f"{'>' if open_end['more'] else '<'}{open_end['number']}"

@@ -45,7 +45,11 @@ _SOME = re.compile(
     r"\d|½|\b(?:some|several|most(?:ly)?|few|half|one|two|three|part of|majority|mainly|rest|others?|mix(?:ed|ture)?)\b",
     re.IGNORECASE,
 )
-_PIECES = re.compile(r"(?:f|fr|frags?\.?|fragments?|fragmented|broken|bits|pieces|in fragments|as fragments)", re.IGNORECASE)
+_PIECES = re.compile(
+    r"(?:(?:all|only|nur|alle|in|as|en|tous|solo|sólo|todos|tutti|só|alleen|tylko) )?(?:f|fr|frags?\.?|fragments?|fragmented|broken|bits|pieces"
+    r"|fragmente|fragmentiert|bruchstücke?|bruchstücken|zerbrochen|fragmenté?e?s?|fragmentos?|fragmentad[oa]s?|roto?s?|rota?s?|framment[oi]|frammentat[oiae]|fragmenten|gebroken|fragment[yó]w?|ułamki|kawałki)",
+    re.IGNORECASE,
+)
 _DOUBT = re.compile(
     r"\??cf\.?|\?+|(?:id(?:entification)?\.?\s*)?(?:uncertain|doubtful|tentative|unsure|possible|possibly|probable|probably)"
     r"(?: id(?:entification)?\.?)?|(?:uncertain|tentative|doubtful|possible|probable)(?:ly)? identifi(?:cation|ed)",
@@ -77,6 +81,17 @@ def remark(text: str) -> Remark:
     return Remark(
         condition=condition, completeness="fragment" if is_pieces else "", is_doubtful=bool(_DOUBT.fullmatch(bare))
     )
+
+
+def says_pieces(remarks: Iterable[str]) -> bool:
+    """
+    Whether a remark on a find, or a part of it between commas, says no more than that it is in pieces.
+
+    >>> says_pieces(["Fragmente"]), says_pieces(["eroded, broken"]), says_pieces(["two fragments"]), says_pieces(["f"])
+    (True, True, False, False)
+    """
+    pieces = (text.strip() for whole in remarks for text in re.split(r"[;,]", whole))
+    return any(len(text) > 2 and bool(remark(text).completeness) for text in pieces)
 
 
 def conditions_in(text: str) -> tuple[str, ...]:
