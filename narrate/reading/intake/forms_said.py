@@ -149,7 +149,8 @@ def id_in_words(look: Look, row: int, column: int) -> str:
 def behind_label(text: str, role: str) -> str:
     """The value in a cell that says 'Context: 1008'; empty where no label of that role stands before it."""
     label, colon, value = text.partition(":")
-    return value.strip() if colon and heading(label) == role else ""
+    said = heading(label) if colon else ""
+    return value.strip() if said and (said == role or (said, role) == ("context", "kind")) else ""
 
 
 def said_in_words(look: Look, area: Area, row: int) -> dict[str, tuple[int, int]]:
@@ -161,8 +162,14 @@ def said_in_words(look: Look, area: Area, row: int) -> dict[str, tuple[int, int]
     for column in columns[1:]:
         text = look.text(row, column)
         role = heading(re.sub(r"\s*#?\s*[\w.-]*\d[\w.-]*$", "", text)) if re.search(r"\d", text) else ""
+        label, colon, value = (piece.strip() for piece in text.partition(":"))
+        labelled = heading(label) if colon and value else ""
+        if labelled == "context" and "context" in found:
+            labelled = "kind"  # 'Lote 12, Contexto: basurero'
         if _LITRES.fullmatch(text):
             found.setdefault("volume", (row, column))
+        elif labelled in SAMPLE_ROLES and labelled != "sample" and not (labelled == "phase" and _DAY.fullmatch(value)):
+            found.setdefault(labelled, (row, column))
         elif role in SAMPLE_ROLES and role != "sample":
             found.setdefault(role, (row, column))
         elif not heading(text):

@@ -19,14 +19,14 @@ _WORDS: dict[str, str] = {
         "yapı çukur 유구 유구명 fait faits 遺構 遺構名 遺構番号 遗迹 遗迹单位 单位"
     ),
     "context": (
-        "procedencia proveniencia provenienza herkunft herkomst stelle birim niveau niveaux se unidad unité kontext schicht contexte us couche contexto ue estrato capa nivel contesto strato camada laag lag réteg "
+        "lote lotes procedencia proveniencia provenienza herkunft herkomst stelle birim niveau niveaux se unidad unité kontext schicht contexte us couche contexto ue estrato capa nivel contesto strato camada laag lag réteg "
         "warstwa jednostka lager lag sloj слой горизонт vrstva kontekst açma tabaka 층위 層位 層 層名 地层 层位 出土単位"
     ),
     "phase": (
         "epoka epoki faza fazy okres okresy período períodos horizonte chronologia chronologie zeit zeitstellung periode datierung epoche période periode datation chronologie période/phase periodo época epoca faz "
         "cronología cronologia fase faze dönem evre период датировка datering tidsperiode 시대 시기 時期 時代 年代 时代 分期 期"
     ),
-    "site": "fundstelle secteur sektor ar schnitt fläche areal saggio settore ambiente sondagem sondage tranchée zona put werkput vlak schakt cuadro cuadrícula cuadricula sector proyecto carré quadrat quadrato fundort ort site lieu yacimiento sitio sito località sítio vindplaats lokalitet lelőhely stanowisko 유적 유적명 遺跡 遺跡名 遗址",
+    "site": "operación operacion operação opération fundstelle secteur sektor ar schnitt fläche areal saggio settore ambiente sondagem sondage tranchée zona put werkput vlak schakt cuadro cuadrícula cuadricula sector proyecto carré quadrat quadrato fundort ort site lieu yacimiento sitio sito località sítio vindplaats lokalitet lelőhely stanowisko 유적 유적명 遺跡 遺跡名 遗址",
     "volume": (
         "litry litrów litra volym volumen jordvolym prøvevolumen volumen bodenvolumen probenvolumen volume volumes litros litres liter tierra sedimento объём объем "
         "volum hacim volym térfogat objętość litrage 토양량 시료량 処理量 水洗量 水洗土量 処理土量 土壌量 サンプル量 浮選土量 土量 容量 体積 浮选土量 土样量"

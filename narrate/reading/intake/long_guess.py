@@ -165,7 +165,8 @@ def _are_whole(look: Look, below: list[int], column: int) -> bool:
 
 
 def _runs_on(texts: list[str]) -> bool:
-    """Whether a column counts its own lines: 1, 2, 3 to the end."""
+    """Whether a column counts its own lines: 1, 2, 3 to the end, or to a total."""
+    texts = [text for text in texts if heading(text) != "total"]  # below the last of them
     if len(texts) < 4 or not all(text.isdigit() for text in texts):
         return False
     return all(int(b) == int(a) + 1 for a, b in pairwise(texts))
@@ -251,6 +252,8 @@ def _row_role(
     label = look.text(row, taxon) or look.text(row, sample)
     if heading(label) == "total" or heading(look.text(row, sample)) == "total":
         return Role(name="total")
+    if not look.text(row, taxon) and heading(texts[0]) == "total":
+        return Role(name="total")  # 'Total' where the lines before it have their running numbers
     has_amount = any((row, c) in look.cells for c in known)
     is_said = any(heading(text) == "total" for text in texts) or len(texts) <= len(known)
     if has_amount and not look.text(row, taxon) and not look.text(row, sample) and is_said:
