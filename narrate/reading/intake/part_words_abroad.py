@@ -17,7 +17,7 @@ _BY_PART: Mapping[str, str] = {
     "spikelet fork": "ährchenbasis|ährchenbasen|fourche d'épillet|fourches d'épillet|fourche d'épillets|fourches|furcas|base de espiguilla|bases de espiguilla|horquillas de espiguilla|base de espigueta|bases de espigueta"
         "|forquilha|forquilhas|forquilha de espigueta|forquilhas de espigueta|furca de espigueta|base di spighetta|basi di spighetta|forcella|forcelle|forchetta di spighetta|forchette di spighetta|aarvork|aarvorken|aartjesvork|aartjesvorken|aartjesbasis"
         "|podstawa kłoska|podstawy kłosków|podstawa kłosków|widełki kłoskowe",
-    "rachis internode": "spindelsegment|spindelsegmente|spindelfragment|spindelfragmente|spindelstück|spindelstücke|rachisglied|rachisglieder|rachissegment|rachissegmente|rachisinternodium|rachisinternodien|internodium|internodien|ährenspindelglied|ährenspindelglieder"
+    "rachis internode": "rhachisglied|rhachisglieder|rhachissegment|rhachissegmente|rhachisinternodium|rhachisinternodien|rhachisfragment|rhachisfragmente|spindelsegment|spindelsegmente|spindelfragment|spindelfragmente|spindelstück|spindelstücke|rachisglied|rachisglieder|rachissegment|rachissegmente|rachisinternodium|rachisinternodien|internodium|internodien|ährenspindelglied|ährenspindelglieder"
         "|article de rachis|articles de rachis|nœud de rachis|nœuds de rachis|noeud de rachis|noeuds de rachis|entre-nœud|entre-nœuds|entre-noeud|entrenœud|entrenœuds|entrenoeud|entrenoeuds|entrenœud de rachis|entrenoeud de rachis|entre-noeud de rachis"
         "|entrenudo|entrenudos|entrenudo de raquis|entrenudos de raquis|nudo de raquis|nudos de raquis|fragmento de raquis|segmento de ráquis|segmentos de ráquis|entrenó|entrenós|entrenó de ráquis|entrenós de ráquis|entrenó de raquis|nó de ráquis|nós de ráquis|nó de raquis"
         "|segmenti di rachide|internodo|internodi|internodo di rachide|internodi di rachide|nodo di rachide|nodi di rachide|rachidi|aarspilinternodium|aarspilinternodia|spilfragment|spilfragmenten|spilsegment|spilsegmenten"
@@ -40,7 +40,7 @@ _BY_PART: Mapping[str, str] = {
     "fruit": "fruitlet|fruitlets|beere|beeren|baie|baies|drupe|drupes|baya|bayas|drupa|drupas|baga|bagas|bacca|bacche|bes|bessen|deelvrucht|deelvruchten|deelvruchtje|deelvruchtjes|mericarpio|mericarpios|mericarpi|mericarpos|samare|samares|sámara|sámaras|sâmara|sâmaras|jagoda|jagody|rozłupka|rozłupki|skrzydlak|skrzydlaki",
     "fruit stone": "endokarp|endokarpe|endokarpy|endocarpe|endocarpes|endocarpos|pyrène|pyrènes|pireno|pirenos|pirénio|pirénios|pirênio|pirênios|pirene|pireni|steenkern|steenkernen|vruchtsteen|vruchtstenen|steenvrucht|pestka owocu|pestki owoców|kersenpit|kersenpitten|kirschkern|kirschkerne",
     "fruit flesh": "fruchtfleisch|chair|pulpe|pulpa|polpa|vruchtvlees|miąższ",
-    "seed coat": "samenschale|samenschalen|tégument|téguments|tegumento|tegumentos|tegumenti|zaadhuid|zaadhuiden|łupina nasienna|łupiny nasienne",
+    "seed coat": "bran|bran fragment|bran fragments|kleie|salvado|crusca|farelo|zemelen|zemel|otręby|samenschale|samenschalen|tégument|téguments|tegumento|tegumentos|tegumenti|zaadhuid|zaadhuiden|łupina nasienna|łupiny nasienne",
     "nutshell": "schalenrest|schalenreste|cascas|nootschaal|nootschalen|hazelnootdop|hazelnootdoppen|hazelnootschaal|łupina orzecha|łupiny orzecha|skorupki orzecha",
     "acorn cap": "fruchtbecher|eichelbecher|eichenbecher|cupula|cupola|cupole|napje|napjes|eikelnapje|eikelnapjes|miseczka|miseczki",
     "cotyledon": "kotyledone|kotyledonen|kotyledon|keimblätter|zaadlob|zaadlobben|liścień|liścienie",
@@ -61,7 +61,7 @@ _BY_PART: Mapping[str, str] = {
     "tendril": "ranke|ranken|vrille|vrilles|zarcillo|zarcillos|gavinha|gavinhas|viticcio|viticci",
     "twig": "zweig|zweige|ästchen|brindille|brindilles|rameau|rameaux|ramita|ramitas|raminho|raminhos|rametto|rametti|twijg|twijgen|twijgje|twijgjes|takje|takjes|gałązka|gałązki",
     "wood": "holz|bois|madeira|legno|hout|drewno",
-    "charcoal": "carvões|węgielek|węgielki|kohle|charbons de bois",
+    "charcoal": "carbón vegetal|carbón de leña|carbones|carvão vegetal|carbone vegetale|carbone di legna|carvões|węgielek|węgielki|kohle|charbons de bois",
     "cone": "zapfen|cône|cônes|piña|piñas|pinha|pinhas|pigna|pigne|kegel|kegels|dennenappel|dennenappels|szyszka|szyszki",
     "cone scale": "zapfenschuppe|zapfenschuppen|écaille de cône|écailles de cône|escama de piña|escamas de piña|escama de pinha|escamas de pinha|scaglia di pigna|scaglie di pigna|kegelschub|kegelschubben|łuska szyszki|łuski szyszki",
     "embryo": "keimling|keimlinge|embryon|embryons|embrión|embriones|embrião|embriões|embrione|embrioni|kiem|kiemen|zarodek|zarodki",
@@ -73,10 +73,10 @@ PART_WORDS: Mapping[str, str] = {word: part for part, words in _BY_PART.items() 
 
 # Common practice, no source: parts that the word packs do not name, and words that are wider than one part.
 OTHER_PARTS = frozenset(
-    "involucre involucres utricle utricles perigynium perigynia bract bracts bracteole bracteoles palea paleae lemma lemmas glumelle glumelles operculum opercula "
+    "hilum hila navel navels nabel hile involucre involucres utricle utricles perigynium perigynia bract bracts bracteole bracteoles palea paleae lemma lemmas glumelle glumelles operculum opercula "
     "stigma stigmas megaspore megaspores oospore oospores oogonium oogonia pappus aril arils involucrum involukrum hüllblatt hüllblätter deckblatt deckblätter spelze spelzen spelzrest spelzreste "
     "bractée bractées involucro bráctea brácteas invólucro invólucros brattea brattee gluma glume glumas omwindsel schutblad plewa plewy okrywa przysadka łuska écaille écailles escama escamas squama squame".split()
-) | WIDE_PARTS - {"other", "others", "other parts"}  # fmt: skip
+) | {"base de chandelle", "bases de chandelle"} | WIDE_PARTS - {"other", "others", "other parts"}  # fmt: skip
 _OF_A_PLANT = re.compile(r"(?P<part>[^\W\d_]{3,})\s+(?:(?:de la|de l[’']|de|du|des|di|del|della|van|von|da|do) |d[’'])(?P<plant>.+)", re.IGNORECASE)
 _FRUITS = re.compile(r"(?:noisettes?|noix|raisins?|olives?|avelãs?|noz|nozes|uvas?|aceitunas?|azeitonas?|nocciol[ae]|noc[ei]|oliv[ae]|ciruelas?|cerezas?|cerejas?|ameixas?|prunes?|cerises?|glands?|bellotas?|bolotas?|ghiand[ae]|castañas?|castanhas?|châtaignes?|castagn[ae]|almendras?|amêndoas?|amandes?|mandorl[ae]|pinhão|pinhões|piñón|piñones|leguminosas?|céréales?|cereal(?:es|i)?)", re.IGNORECASE)
 

@@ -109,6 +109,8 @@ class Parts:
                 if not found and "," in text and not conditions_in(text):
                     found = self.names.part_of(text.split(",")[0])  # 'cob, 12-row'
                     notes += [f"part written {text}"] if found else []
+                if not found and name.identification.taxon == "Zea mays" and text.lower() in ("gluma", "glumas", "glume", "glumes"):
+                    return "glume"  # the word packs keep it for maize
                 if found and found in _BROAD and self._names_a_part(name):
                     return name.part  # 'Bark' under 'Wood'
                 if found:

@@ -38,6 +38,8 @@ class Worked:
     """For ubiquity as n/N: the N."""
     slack: float = 0.0
     """What the rounding of the numbers that were added may make it differ."""
+    is_least: bool = False
+    """Open signs such as '>200' are in it, by the numbers in them."""
 
     @property
     def shown(self) -> str:
@@ -227,6 +229,8 @@ class Stored:
     def agrees(self, worked: Worked) -> bool:
         if self.of and worked.of and self.of != worked.of:
             return False
+        if worked.is_least and self.number is None and self.most == math.inf and worked.value >= self.least - 2e-6:
+            return True  # '>312' of 112 and '>200'
         return any(self._is(worked.value + more, worked.slack) for more in _sums(worked.perhaps)) or (
             len(worked.perhaps) > _MOST_PERHAPS and self._lies_within(worked)
         )

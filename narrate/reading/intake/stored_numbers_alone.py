@@ -14,13 +14,18 @@ from narrate.reading.intake.stored_places import At
 LinesOf = Callable[[Ledger, Sequence[Ledger]], Iterable[Line]]
 _LEAST = "signs taken as the numbers in them"
 _SIGNS = "signs left out"
+_DOUBTS = "signs and numbers with ? left out"
 _ESTIMATES = "signs and estimates left out"
+_ALL = "signs, estimates and numbers with ? left out"
 
 
 def with_numbers_alone(ledger: Ledger, ledgers: Sequence[Ledger], lines_of: LinesOf) -> list[Line]:
     """The lines of a table; each with the readings in which signs, or signs and estimates, add nothing."""
     lines = list(lines_of(ledger, ledgers))
-    for said, taken in ((_LEAST, _at_least), (_SIGNS, _without_signs), (_ESTIMATES, _without_estimates)):
+    for said, taken in (
+        (_LEAST, _at_least), (_SIGNS, _without_signs), (_DOUBTS, _without_doubts), (_ESTIMATES, _without_estimates),
+        (_ALL, lambda one: _without_doubts(_without_estimates(one))),
+    ):  # fmt: skip
         plain = {id(one): taken(one) for one in ledgers}
         if all(one is plain[id(one)] for one in ledgers):
             continue
@@ -41,6 +46,13 @@ def _without_signs(ledger: Ledger) -> Ledger:
     return _with(ledger, {at: 0.0 for at, number in ledger.count.items() if number is None})
 
 
+def _without_doubts(ledger: Ledger) -> Ledger:
+    """The table with nought for each sign and for each number such as '21?'; the same where there are none."""
+    doubted = [at for at in ledger.count if (cell := ledger.cells.get(at)) is not None and _DOUBTED.fullmatch(cell.text)]
+    signs = [at for at, number in ledger.count.items() if number is None]
+    return _with(ledger, dict.fromkeys((*signs, *doubted), 0.0) if doubted else {})
+
+
 def _without_estimates(ledger: Ledger) -> Ledger:
     """The table with nought for each sign and for each estimate."""
     estimates = {
@@ -58,6 +70,9 @@ def _with(ledger: Ledger, numbers: Mapping[At, float]) -> Ledger:
     plain = copy.copy(ledger)
     plain.count = {**ledger.count, **numbers}
     return plain
+
+
+_DOUBTED = re.compile(r"\s*(?:\?\s*\d+|\d+\s*\?|\d+\s*\(\?\))\s*")
 
 
 def _number_in(text: str) -> float | None:
@@ -87,4 +102,4 @@ def _told(worked: Worked | None, before: Worked | None, said: str) -> Worked | N
     """What is told of a sum says that signs were left out, where there were any in it."""
     if worked is None or (before is not None and before.value == worked.value):
         return worked
-    return replace(worked, said=f"{worked.said}, {said},")
+    return replace(worked, said=f"{worked.said}, {said},", is_least=said == _LEAST)
