@@ -292,6 +292,7 @@ _WRITINGS = (
     (rf"({NUMBER})\s*({WHOLES})", pieces),
     (rf"({NUMBER})\s*w?\.?\s*[+&,;]?\s*({NUMBER})\s*(f|fr|frag|frags|fragment|fragments|cf)\.?", whole_and_pieces),
     (r"(x{1,5}|\+{1,6}|p|[<>≤≥]\s*\d{1,9}|\d{1,9}\+)\s*\(?\?\)?", _doubted_sign),
+    (r"(?:cf\.?|\?)\s*(x{1,5}|\+{1,6}|[<>≤≥]\s*\d{1,9}|\d{1,9}\+)", _doubted_sign),
     (r"(x{1,5}|\+{1,6}|p|\*{1,5})\s*([*†‡§¹²³]+|[(\[,;][^)\]]{1,60}[)\]]?|\s[a-z][a-z .-]{1,60})", _signed),
     (rf"({NUMBER})\s*[,;:]?\s+\(?([A-Za-z][^)]{{0,79}})\)?", _remarked),
     (rf"({NUMBER})([a-z]{{1,4}})", _remarked),
