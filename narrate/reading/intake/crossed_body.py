@@ -6,10 +6,9 @@ import re
 from dataclasses import dataclass, field
 
 from narrate.model.layouts import DERIVED_ROLES, SAMPLE_ROLES, Role
-from narrate.model.plants import Taxon
-from narrate.reading.intake.crossed_rows import RowsOfCounts
+from narrate.reading.intake.crossed_group_heads import GroupHeads
 from narrate.reading.intake.evidence import NAMED, looks_like_id
-from narrate.reading.intake.group_heads import names_a_group, says_the_same
+from narrate.reading.intake.group_heads import names_a_group
 from narrate.reading.intake.header_words import flat_heading, heading, unit
 from narrate.reading.intake.not_plants import not_a_plant
 from narrate.reading.intake.ratio_heads import may_be_ratio
@@ -20,7 +19,7 @@ ROW_META = frozenset((*SAMPLE_ROLES, *DERIVED_ROLES, "size class", "fraction", "
 
 
 @dataclass(slots=True)
-class Body(RowsOfCounts):
+class Body(GroupHeads):
     """The same with what each row between its ends is."""
 
     bands: list[bool] = field(default_factory=list)
@@ -115,9 +114,6 @@ class Body(RowsOfCounts):
             if self.look.name_score(row, self.names) < least:
                 self.rows[row] = Role(name="ignored", qualifiers=("it stands among the records and names no plant",))
 
-    def _row_has(self, row: int) -> bool:
-        return any((row, c) in self.look.cells for c in range(self.area.left, self.right + 1))
-
     def _content(self, row: int) -> int:
         return sum((row, c) in self.look.cells for c in self.counts)
 
@@ -163,7 +159,9 @@ class Body(RowsOfCounts):
         content = 0 if self._is_band(row) else self._content(row)
         if role in ("ubiquity", "percent", "density") and label != look.text(row, self.names):
             return Role(name=role)
-        if role in ROW_META and look.name_score(row, self.names) == 0 and (content or role in DERIVED_ROLES):
+        if role in ROW_META and look.name_score(row, self.names) == 0 and (
+            content or (role in DERIVED_ROLES and not (role == "derived" and _is_large(label)))
+        ):
             return with_unit(role, label)
         if not content or self._is_head_over_zeros(row, label):
             if not label or self._is_note(row):
@@ -178,7 +176,7 @@ class Body(RowsOfCounts):
             )
             # Over a column heads of sections are written large, or name a group.
             is_plant = (look.is_turned or self._has_bands(row)) and not names_a_group(label)
-            is_species = is_species and not self._heads_a_group(row, label)
+            is_species = (is_species and not self._heads_a_group(row, label)) or self._is_genus_among_others(row, label)
             return Role(name="counts") if (is_species or is_plant) and not label.isupper() else Role(name="section")
         if flat_heading(label) in ("taxa", "species", "genera", "families") and row > self.body[0]:
             return Role(name="derived")  # 'Taxa' below the names: their number
@@ -205,38 +203,6 @@ class Body(RowsOfCounts):
             self.bands = [any(self._is_small_head_again(r, self.body[0]) for r in range(self.body[0], self.bottom + 1))]
         return self.bands[0] and self.look.name_score(row, self.names) >= NAMED
 
-    def _heads_a_group(self, row: int, label: str) -> bool:
-        """
-        Whether a label without counts that reads as a species is the head of a group.
-
-        Its words are those of groups, a total below says them again, or it stands at once behind a total and alone has
-        no part where others have one.
-        """
-        if names_a_group(label):
-            return True
-        first = re.sub(r"^cf[._ ]+", "", label).split()[0]
-        if first.lower() in {str(taxon.genus).lower() for taxon in self._taxa_of(label)}:
-            return False
-        below = range(row + 1, self.area.bottom + 1)
-        totals = (self.look.text(r, self.names) for r in below if heading(self.look.text(r, self.names)) == "total")
-        if any(says_the_same(total, label) for total in totals):
-            return True
-        behind = next((r for r in range(row - 1, self.area.top - 1, -1) if self._row_has(r)), row)
-        if heading(self.look.text(behind, self.names)) != "total":
-            return False
-        return any(
-            not self.look.text(row, c) and sum(bool(self.look.text(r, c)) for r in self.body) >= 0.8 * len(self.body)
-            for c in self.labels
-            if c != self.names
-        )
-
-    def _taxa_of(self, label: str) -> list[Taxon]:
-        """The taxon of a pack that a label names; empty for none."""
-        names = self.look.names
-        taxon = names.read(label).identification.taxon
-        known = names.packs.taxa.get(taxon) if taxon is not None else None
-        return [known] if known is not None else []
-
     def _is_band(self, row: int) -> bool:
         """Whether one merged cell goes over the names and the counts: the head of a section, written once."""
         own = [c for c in range(self.area.left, self.right + 1) if (row, c) in self.look.own]
@@ -249,6 +215,11 @@ class Body(RowsOfCounts):
         texts = {self.look.text(row, c) for c in self.counts if (row, c) in self.look.cells}
         others = [self.look.text(r, self.names) for r in self.body]
         return texts <= {"0", "-"} and sum(text.isupper() for text in others) < 0.4 * len(others)
+
+
+def _is_large(label: str) -> bool:
+    """Whether a head is written in capitals, whatever stands behind it in brackets: 'WILD TAXA (number)'."""
+    return re.sub(r"[(\[].*?[)\]]", "", label).isupper()
 
 
 def with_unit(role: str, words: str) -> Role:

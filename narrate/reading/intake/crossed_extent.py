@@ -111,10 +111,14 @@ class Extent:
         return any(said <= set(known) for known in heads)
 
     def _top_of_heads(self, row: int, heads: list[tuple[str, ...]]) -> int:
-        """The first of the rows over a repeated head that belong to it: titles, and others without an amount."""
+        """The first of the rows over a repeated head that belong to it: titles, heads, others without an amount."""
         look = self.look
+        labels = {look.text(r, self.names) for r in range(self.area.top, self.body[0])} - {""}
         while row - 1 > self.body[-1]:
             above = range(self.area.left, self.right + 1)
+            if look.text(row - 1, self.names) in labels:
+                row -= 1  # 'Locus' and its numbers, as over the first part
+                continue
             if any(look.is_amount(row - 1, c) for c in above) or not any((row - 1, c) in look.cells for c in above):
                 break
             row -= 1

@@ -136,6 +136,9 @@ def heading(text: str) -> str:
     remark = re.fullmatch(r"(?P<of>.{2,30}?) (?:notes?|comments?|remarks?|observations?)", flat)
     if remark:
         return "sample note" if heading(remark["of"]) in SAMPLE_HEADS else "note"
+    short = re.fullmatch(r"(?P<of>.{2,30}?)\s*[(\[][A-Z]{2,4}[)\]]", text.strip())
+    if short and (role := heading(short["of"])) in SAMPLE_HEADS:
+        return role  # 'Sample no. (SF)'
     prefix, _, rest = flat.partition(" ")
     if prefix in ("taxon", "plant", "find") and rest:
         return heading(rest)
