@@ -176,7 +176,8 @@ class Body(GroupHeads):
             )
             # Over a column heads of sections are written large, or name a group.
             is_plant = (look.is_turned or self._has_bands(row)) and not names_a_group(label)
-            is_species = (is_species and not self._heads_a_group(row, label)) or self._is_genus_among_others(row, label)
+            is_species = is_species and not self._heads_a_group(row, label)
+            is_species = is_species or self._is_genus_among_others(row, label)
             return Role(name="counts") if (is_species or is_plant) and not label.isupper() else Role(name="section")
         if flat_heading(label) in ("taxa", "species", "genera", "families") and row > self.body[0]:
             return Role(name="derived")  # 'Taxa' below the names: their number
