@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable, Mapping
 
 from narrate.model.packs import Words
+from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.kind_words_abroad import kind_of, kind_within
 from narrate.reading.intake.said import Said
 from narrate.reading.intake.told import Told
@@ -99,3 +100,14 @@ def contradicts(role: str, before: str, now: str, words: Words) -> bool:
     if role == "kind":
         return all(kind_of(text, words) or kind_within(text, words) for text in (before, now))
     return role != "feature" or re.sub(r"\d+", "#", before.lower()) == re.sub(r"\d+", "#", now.lower())
+
+
+def without_word(text: str) -> str:
+    """
+    The number of a context without the word before it; the text itself where that word is none of contexts.
+
+    >>> without_word("US 2014"), without_word("2014"), without_word("Mur 3")
+    ('2014', '2014', 'Mur 3')
+    """
+    match = re.match(r"([^\W\d_]{1,12})\.?\s*(?=\d)", text)
+    return text[match.end() :] if match and heading(match[1]) in ("context", "feature") else text

@@ -123,6 +123,11 @@ class Body(GroupHeads):
             len(texts[0]) > 40 or bool(re.match(r"(?:note|key|\*|source|abbrev|figures)", texts[0], re.I))
         )
 
+    def _heads_what_follows(self, row: int, label: str) -> bool:
+        """Whether a long label stands at once over a find, as shorter heads of sections do: no sentence, and no key."""
+        is_said = re.search(r"[=;]|[.:] |[.:]$|^(?:note|key|\*|source|abbrev|figures)", label, re.IGNORECASE)
+        return len(label) <= 70 and not is_said and row + 1 in self.body and any(role.name == "section" for role in self.rows.values())
+
     def _row_label(self, row: int) -> tuple[str, str]:
         """(label, role): the first of the row's labels that speaks for a role, else the name."""
         for column in [
@@ -164,7 +169,7 @@ class Body(GroupHeads):
         ):
             return with_unit(role, label)
         if not content or self._is_head_over_zeros(row, label):
-            if not label or self._is_note(row):
+            if not label or (self._is_note(row) and not self._heads_what_follows(row, label)):
                 return Role(name="notes")
             if look.name_score(row, self.names) >= NAMED and any(
                 look.names.part_of(look.text(row, c)) for c in self.labels if c != self.names and (row, c) in look.own

@@ -73,6 +73,12 @@ _PHRASES: tuple[tuple[str, re.Pattern[str]], ...] = (
     ("sample", re.compile(
         r"(?:pr|prob|m) ?-?nr|(?:camp|am|muestra|amostra|campione|mu|ech|éch|prél) ?-?(?:n|n ?[º°]|no|nr|núm|num)|(?:n ?[º°]|num|núm) (?:camp|am|mu|prél)"
     )),
+    ("sample note", re.compile(
+        r"dates? (?:floated|flotated|sampled|sorted|collected|taken|processed|sieved|dug|of (?:sampling|flotation|collection|sieving|sorting))|(?:sampling|flotation|collection|sieving|sorting) dates?"
+        r"|(?:date|datum|fecha|data|dato) (?:de |du |der |del |della |di |da |d |van |des |la )*(?:tamisage|flottation|prélèvement|tri|fouille|entnahme|schlämmung|bergung|grabung|muestreo|recogida|flotación|tamizado|cribado|excavación"
+        r"|campionamento|prelievo|flottazione|setacciatura|scavo|amostragem|recolha|flutuação|flotação|crivagem|bemonstering|zeven|monstername|opgraving|prøvetagning)"
+        r"|(?:entnahme|schlämm|bergungs?|fund|grabungs?|probenahme|flotations?)(?:datum|tag)|entnahme|probenahme|monsternamedatum|zeefdatum|data poboru|采样日期|采集日期|浮选日期|採取日|浮選日"
+    )),
     ("feature", re.compile(r"bef(?: ?-?nr)?")),
     ("common name", re.compile(r"deutscher name|nom (?:vernaculaire|commun|français)|nombre (?:común|vulgar)|nome (?:comune|comum|volgare)|türkçe adı")),
     ("sorted", re.compile(r"(?:% |anteil )?(?:trié|triée|tri|ausgelesen|untersucht|analysiert|analysé|analizado|analizzato|uitgezocht|analisado|revisado)(?: %)?")),

@@ -17,6 +17,8 @@ def tidy(written: str) -> str:
     ('Galium sp.', 'Bromus cf. secalinus', 'Rumex sp')
     >>> tidy("Triticum undet."), tidy("Vicia gp."), tidy("Poa cf annua"), tidy("Hordeum, Secale")
     ('Triticum indet.', 'Vicia agg.', 'Poa cf. annua', 'Hordeum/Secale')
+    >>> tidy("Bromus secalinus-Typ"), tidy("Vicia spec."), tidy("Galium tipo aparine")
+    ('Bromus secalinus-type', 'Vicia sp.', 'Galium type aparine')
     """
     name = " ".join(written.replace("\xa0", " ").split())
     if " " not in name and re.search(r"\w\.\.+\w", name):
@@ -43,6 +45,8 @@ def tidy(written: str) -> str:
         if len(name.split()) > 1
         else name
     )
+    name = re.sub(r"(?<=[a-z])(?P<link>[ -])(?:Typ|typ|Typus|[Tt]ipo)(?![\w-])\.?", r"\g<link>type", name)
+    name = re.sub(r"(?<=[a-z]) spec\.(?=\s|$)", " sp.", name)
     name = re.sub(r"\bgp\.?(?=\s|$)|\bgroup$", "agg.", name)
     name = re.sub(r"(?<=[a-z])\s*(?:&|\+)\s*(?=[A-Za-z])", "/", name)
     name = re.sub(r"^([A-Z][a-z]{3,}),\s*([A-Z][a-z]{3,})$", r"\1/\2", name)

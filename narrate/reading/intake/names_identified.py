@@ -107,6 +107,8 @@ class IdentifiedNames(KnownWords):
         for end in range(min(3, len(words) - 1), 0, -1):
             head = " ".join(words[:end])
             part = self.part_of(head)
+            if part and len(head) > 3 and INDETERMINATE.fullmatch(" ".join(words[end:]).rstrip(".")):
+                return "Indeterminate", part, ""  # 'Holzkohle indet.'
             if part and words[end][:1].isupper() and len(head) > 3:
                 return " ".join(words[end:]), part, ""
         return name, "", ""

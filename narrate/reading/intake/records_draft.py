@@ -15,6 +15,7 @@ from narrate.reading.intake.contexts_differ import (
     kinds_for_features,
     tell_contradictions,
     with_facts_of_context,
+    without_word,
 )
 from narrate.reading.intake.contexts_within import within_features
 from narrate.reading.intake.kind_words_abroad import kind_of, kind_within
@@ -160,6 +161,8 @@ def _tell_differences(id: str, said: Mapping[str, list[Said]], told: Told, words
         texts = {one.text: one for one in said.get(role, [])}
         if role == "volume" and None not in (of_each := {litres(t, one.unit or "l") for t, one in texts.items()}):
             texts = dict(list(texts.items())[:1]) if len(of_each) == 1 else texts  # '40' and '40 L'
+        if role in ("context", "feature") and len({without_word(text) for text in texts}) == 1:
+            texts = dict(list(texts.items())[:1])  # 'US 2014' and '2014'
         if role in OF_CONTEXTS:
             texts = {one.text: one for one in said.get(role, [])[:1]} | {
                 t: one for t, one in texts.items() if contradicts(role, said[role][0].text, t, words)

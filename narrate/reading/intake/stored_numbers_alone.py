@@ -48,7 +48,8 @@ def _without_signs(ledger: Ledger) -> Ledger:
 
 def _without_doubts(ledger: Ledger) -> Ledger:
     """The table with nought for each sign and for each number such as '21?'; the same where there are none."""
-    doubted = [at for at in ledger.count if (cell := ledger.cells.get(at)) is not None and _DOUBTED.fullmatch(cell.text)]
+    cells = ((at, ledger.cells.get(at)) for at in ledger.count)
+    doubted = [at for at, cell in cells if cell is not None and _DOUBTED.fullmatch(cell.text)]
     signs = [at for at, number in ledger.count.items() if number is None]
     return _with(ledger, dict.fromkeys((*signs, *doubted), 0.0) if doubted else {})
 
