@@ -126,7 +126,8 @@ class Body(GroupHeads):
     def _heads_what_follows(self, row: int, label: str) -> bool:
         """Whether a long label stands at once over a find, as shorter heads of sections do: no sentence, and no key."""
         is_said = re.search(r"[=;]|[.:] |[.:]$|^(?:note|key|\*|source|abbrev|figures)", label, re.IGNORECASE)
-        return len(label) <= 70 and not is_said and row + 1 in self.body and any(role.name == "section" for role in self.rows.values())
+        has_others = any(role.name == "section" for role in self.rows.values())
+        return len(label) <= 70 and not is_said and row + 1 in self.body and has_others
 
     def _row_label(self, row: int) -> tuple[str, str]:
         """(label, role): the first of the row's labels that speaks for a role, else the name."""
