@@ -73,6 +73,7 @@ _PHRASES: tuple[tuple[str, re.Pattern[str]], ...] = (
     ("sample", re.compile(
         r"(?:pr|prob|m) ?-?nr|(?:camp|am|muestra|amostra|campione|mu|ech|éch|prél) ?-?(?:n|n ?[º°]|no|nr|núm|num)|(?:n ?[º°]|num|núm) (?:camp|am|mu|prél)"
     )),
+    ("site", re.compile(r"(?:profondeur|profundidad|profondità|profundidade|tiefe|diepte|djup|dybde|głębokość|深度|深さ)(?: (?:cm|m|mm))?")),
     ("sample note", re.compile(
         r"dates? (?:floated|flotated|sampled|sorted|collected|taken|processed|sieved|dug|of (?:sampling|flotation|collection|sieving|sorting))|(?:sampling|flotation|collection|sieving|sorting) dates?"
         r"|(?:date|datum|fecha|data|dato) (?:de |du |der |del |della |di |da |d |van |des |la )*(?:tamisage|flottation|prélèvement|tri|fouille|entnahme|schlämmung|bergung|grabung|muestreo|recogida|flotación|tamizado|cribado|excavación"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from itertools import pairwise
 
 from narrate.model.grids import column_name
 from narrate.model.layouts import Role, Table
@@ -70,6 +71,8 @@ def _unknown(look: Look, tables: list[Table]) -> list[str]:
                 label = next((text for text in texts if len(text) <= 40), texts[0] if texts else "")
                 if _is_empty_line(look, cells, {cell: others.get(cell[what == "row"]) for cell in cells}):
                     continue
+                if _runs_on(look, [cell for cell in cells if _is_body(others.get(cell[what == "row"]))]):
+                    continue
                 if any(look.is_amount(*cell) for cell in cells if _is_body(others.get(cell[what == "row"]))):
                     found.setdefault((what, reason), []).append((at, label))
                 elif reason == _UNKNOWN[0]:
@@ -84,6 +87,12 @@ def _unknown(look: Look, tables: list[Table]) -> list[str]:
         f"{'hold' if len(ones) > 1 else 'holds'} numbers and {'are' if len(ones) > 1 else 'is'} left out: {reason}"
         for (what, reason), ones in found.items()
     ]
+
+
+def _runs_on(look: Look, cells: list[tuple[int, int]]) -> bool:
+    """Whether the cells of a line count the lines that cross it: 1, 2, 3."""
+    texts = [look.text(*cell) for cell in cells if cell in look.cells]
+    return len(texts) > 3 and all(map(str.isdigit, texts)) and all(int(b) == int(a) + 1 for a, b in pairwise(texts))
 
 
 def _is_empty_line(look: Look, cells: list[tuple[int, int]], roles: Mapping[tuple[int, int], Role | None]) -> bool:

@@ -91,3 +91,24 @@ def part_of_a_plant(text: str) -> str:
     match = _OF_A_PLANT.fullmatch(text.strip())
     is_of_plant = match is not None and (_FRUITS.fullmatch(match["plant"]) or names_plant_abroad(match["plant"]))
     return match["part"] if match is not None and is_of_plant else ""
+
+
+# Common practice, no source: words that are wider than one part, and the part that they are of one plant.
+_OF_ONE_PLANT = (
+    (re.compile(r"zea\b|maize\b|corn\b", re.IGNORECASE), re.compile(r"glum[ae]s?", re.IGNORECASE), "glume"),
+    (
+        re.compile(r"(?:cf\.? )?(?:pinus|picea|abies|larix|cedrus|pine)\b", re.IGNORECASE),
+        re.compile(r"scales?|escamas?|écailles?|squam[ae]|scagli[ae]|schuppen?|schub(?:ben)?|łusk[ai]", re.IGNORECASE),
+        "cone scale",
+    ),
+)
+
+
+def part_by_plant(text: str, plant: str) -> str:
+    """
+    The part that a wider word is of a plant; empty where it may be several.
+
+    >>> part_by_plant("gluma", "Zea mays"), part_by_plant("escama", "Pinus pinea"), part_by_plant("escama", "Allium")
+    ('glume', 'cone scale', '')
+    """
+    return next((part for of, word, part in _OF_ONE_PLANT if of.match(plant) and word.fullmatch(text.strip())), "")

@@ -11,6 +11,7 @@ from narrate.model.layouts import Table
 from narrate.reading.intake.default_parts import default_part, is_cereal
 from narrate.reading.intake.header_words import is_unit_of_mass
 from narrate.reading.intake.heads_by_content import SIZES
+from narrate.reading.intake.part_words_abroad import part_by_plant
 from narrate.reading.intake.remarks import conditions_in
 from narrate.reading.intake.said import Line
 from narrate.reading.intake.short_words import seed_or_fruit
@@ -109,8 +110,7 @@ class Parts:
                 if not found and "," in text and not conditions_in(text):
                     found = self.names.part_of(text.split(",")[0])  # 'cob, 12-row'
                     notes += [f"part written {text}"] if found else []
-                if not found and name.identification.taxon == "Zea mays" and text.lower() in ("gluma", "glumas", "glume", "glumes"):
-                    return "glume"  # the word packs keep it for maize
+                found = found or part_by_plant(text, str(name.identification.taxon or name.identification.written))
                 if found and found in _BROAD and self._names_a_part(name):
                     return name.part  # 'Bark' under 'Wood'
                 if found:

@@ -136,7 +136,7 @@ def draft_records(
             sample["sterile"] = "true"
         notes += [f"{one.unit}: {one.text}" if one.unit else one.text for one in said.get("sample note", [])]
         if said.get("site"):
-            notes.append(f"site or area {said['site'][0].text}")
+            notes.append("site or area " + ", ".join(dict.fromkeys(one.text for one in said["site"])))
         if not own_context:
             told.warning(
                 "N315", "no context", next(iter(said.get("sample") or next(iter(said.values())))).place,
