@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 
 from narrate.model.grids import Area
 from narrate.model.layouts import SAMPLE_ROLES, Role
+from narrate.reading.intake.bulk_weights import without_bulk_weights
 from narrate.reading.intake.crossed_sums import Sums
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
 from narrate.reading.intake.header_words import heading, quantity, sample_rank
@@ -241,6 +242,8 @@ class _Guessing(Sums):
         first = self.body[0]
         bands = [row for row in sorted(self.rows) if row > first and self._is_small_head_again(row, first)]
         rows = with_first_section(look, dict(sorted(self.rows.items())), self.names, bands)
+        rows, of_bulk = without_bulk_weights(look, rows, self.names)
+        self.doubts.extend([] if look.is_turned else of_bulk)
         top = min(rows)
         return Crossed(
             look=look,

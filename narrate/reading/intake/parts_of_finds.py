@@ -50,6 +50,7 @@ def without_weight(text: str) -> tuple[str, str]:
 
 
 _RICE = re.compile(r"(?:cf\.? ?)?(?:Oryza\b|rice\b)", re.IGNORECASE)
+_GOURD = re.compile(r"(?:cf\.? ?)?(?:Cucurbita|Lagenaria|Cucumis|Citrullus|Cucurbitaceae|squash|gourd|pumpkin|bottle gourd)\b", re.IGNORECASE)
 _BROAD = ("wood", "charcoal", "seed", "nutshell", "fruit")
 """Parts that head blocks of a table."""
 
@@ -84,6 +85,8 @@ class Parts:
         found = self._of_find(name, section, by_row, by_column, notes)
         if found == "spikelet fork" and _RICE.match(str(name.identification.taxon or name.identification.written)):
             return "rice spikelet base"  # rice has no forks, and its base is of one spikelet
+        if found == "nutshell" and _GOURD.match(str(name.identification.taxon or name.identification.written)):
+            return "rind"  # the shell of a gourd is no shell of a nut
         return "kernel" if found == "grain" and name.identification.taxon == "Zea mays" else found
 
     def _names_a_part(self, name: WrittenName) -> bool:
