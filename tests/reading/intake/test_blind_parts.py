@@ -15,9 +15,8 @@ from shutil import copy
 
 import pytest
 
-from tests.reading.intake.test_blind import HERE, packs
-
 from narrate.reading.intake.take_in import take_in
+from tests.reading.intake.test_blind import HERE, packs
 
 PARTS = json.loads((HERE / "parts.json").read_text(encoding="utf-8"))
 
