@@ -13,7 +13,7 @@ from narrate.reading.intake.cell_reading import read_cell
 from narrate.reading.intake.kinds_of_amounts import kind_of_amount
 from narrate.reading.intake.not_plants import animal_part, class_aside, not_a_plant, says_no_plant, says_nothing_found
 from narrate.reading.intake.pending import blanks_of_pending
-from narrate.reading.intake.pieces_of_finds import Pieces
+from narrate.reading.intake.pieces_of_finds import Pieces, weights_of_pieces
 from narrate.reading.intake.presence_said import instead_of_blank, of_presence
 from narrate.reading.intake.printed_forms import is_printed_form
 from narrate.reading.intake.remarks import remark, says_pieces
@@ -79,6 +79,8 @@ class _Reader(Pieces):
                     "the row names a find and gives no amount; it is not read, expected a count, a sign or a weight",
                     "fill it in, or say under 'mend' in the layout what was there",
                 )  # fmt: skip
+        if table.shape == "long":
+            self.out.finds = weights_of_pieces(self.out.finds)
         return self.out
 
     def _amount(self, row: int, column: int, columns: list[int], by_row: Line) -> Cell | None:

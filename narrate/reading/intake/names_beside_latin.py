@@ -9,7 +9,7 @@ import re
 _LETTERS = r"[\u3040-\u30ff\u3400-\u9fff\uac00-\ud7af]"
 _OWN = rf"{_LETTERS}[\u3040-\u30ff\u3400-\u9fff\uac00-\ud7af·・?/,、() ]*"
 _LATIN = r"(?:cf\.? |aff\.? )?[A-Za-z][A-Za-z][^\u3040-\u30ff\u3400-\u9fff\uac00-\ud7af]*"
-_BEFORE = re.compile(rf"(?P<own>{_OWN}?)[\s/,，(]*(?P<latin>{_LATIN}?)\)?")
+_BEFORE = re.compile(rf"(?P<own>{_OWN}?)[\s/,，(]*(?P<latin>{_LATIN}?)\)?(?P<behind>\({_OWN}?\))?")
 _BEHIND = re.compile(rf"(?P<latin>{_LATIN}?)[\s/,，(]*(?P<own>{_OWN}?)\)?")
 
 
@@ -21,11 +21,14 @@ def beside_latin(name: str) -> tuple[str, str]:
     (('Setaria italica', '粟'), ('Oryza sativa', '稻'), ('cf. Physalis sp.', '酸浆属?'))
     >>> beside_latin("Oryza sativa"), beside_latin("稻"), beside_latin("イネ(Oryza sativa)")
     (('', ''), ('', ''), ('Oryza sativa', 'イネ'))
+    >>> beside_latin("水稻 Oryza sativa (小穗轴)")
+    ('Oryza sativa', '水稻(小穗轴)')
     """
     if name.isascii() or not re.search(_LETTERS, name):
         return "", ""
     match = _BEFORE.fullmatch(name.strip()) or _BEHIND.fullmatch(name.strip())
-    return (match["latin"].strip(), match["own"].strip()) if match else ("", "")
+    behind = match.groupdict().get("behind") or "" if match else ""
+    return (match["latin"].strip(), match["own"].strip() + behind) if match else ("", "")
 
 
 def last_part(own: str) -> str:

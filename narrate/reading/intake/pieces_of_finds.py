@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from functools import cached_property
 
 from narrate.reading.intake.amounts_of_finds import Amounts
@@ -13,6 +14,7 @@ from narrate.reading.intake.plant_words_abroad import WIDE_PARTS
 from narrate.reading.intake.remarks import conditions_in
 from narrate.reading.intake.said import Line
 from narrate.reading.intake.shares_in_heads import SORTED, size_and_share
+from narrate.reading.intake.sheet_finds import Find
 from narrate.reading.intake.tallies import TALLY
 from narrate.reading.intake.words_in_names import FRAGMENTS, whole_of_pieces
 
@@ -95,3 +97,24 @@ class Pieces(Amounts):
         if text and not _LIGHT.match(lower):
             notes.append(f"fraction {text}")
         return "light"
+
+
+def weights_of_pieces(finds: list[Find]) -> list[Find]:
+    """The finds of a list; a weight beside fragments alone is of them: '0, 4, 0.1' under whole, fragments and grams."""
+    lines: dict[str, list[Find]] = {}
+    for find in finds:
+        lines.setdefault(re.sub(r"\D", "", find.place.cell or ""), []).append(find)
+    alone = {
+        line for line, own in lines.items()
+        if line and {f.completeness for f in own if _is_there(f)} == {"fragment"}
+    }  # fmt: skip
+    return [
+        replace(find, completeness="fragment")
+        if find.found.count is None and re.sub(r"\D", "", find.place.cell or "") in alone else find
+        for find in finds
+    ]  # fmt: skip
+
+
+def _is_there(find: Find) -> bool:
+    count = find.found.count
+    return count is not None and count.amount in ("counted", "noted as present")
