@@ -1,0 +1,204 @@
+"""Small invented sheets of the shapes in which strangers' sheets were once read wrongly."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from tests.reading.intake.test_blind import packs
+
+from narrate.model.counts import CountRow
+from narrate.reading.intake.take_in import TakenIn, take_in
+
+_BLOCK = """Sample: S-01,Op. 3,Lot 12,Phase: Late Woodland,Volume: 10 L,Context: midden
+No.,Taxon,Part,State,Whole,Frag.,Weight (g)
+1,Zea mays,cupule,C,17,6,0.87
+2,Phaseolus vulgaris,cotyledon,C,3,,
+3,Cucurbita sp.,rind,C,,4,0.1
+4,Chenopodium berlandieri,seed,NC,40,1,
+Total,,,,60,11,0.97
+
+Sample: S-02,Op. 3,Lot 13,Phase: Late Woodland,Volume: 8.5 L,Context: pit
+No.,Taxon,Part,State,Whole,Frag.,Weight (g)
+1,Zea mays,kernel,C,5,9,0.4
+2,Helianthus annuus,achene,C,3,,
+3,Polygonum erectum,seed,C,30,2,
+4,Iva annua,achene,C,2,1,
+Total,,,,40,12,0.40
+
+C = charred; NC = not charred
+"""
+_CLASSES = """Sample,S1,S2,S3
+Volume (l),10,10,20
+Hordeum vulgare grain,x,xx,cf. x
+Triticum dicoccum glume base,xxx,xx,-
+Chenopodium album seed [uc],x,xx,xxx
+Lens culinaris seed,x,-,x
+Galium aparine seed,-,x,cf. xx
+"Key: x = 1-5 per litre; xx = 6-20 per litre; xxx = more than 20 per litre; [uc] = uncharred, all others charred"
+"""
+_STACKED = """Operation,A,,B
+Locus,12,14,5
+Sample no. (SF),4,9,11
+Volume (L),10,12,5
+Charcoal >2 mm (g),0.53,0.35,2.09
+Seed >2 mm (g),0.25,0.12,0.81
+CEREALS AND FRUITS (weight in g),,,
+Hordeum,1.70,,0.60
+Triticum,0.19,0.1,0.12
+Lens,,,
+Vitis (seed),0.03,,0.04
+WILD TAXA (number),,,
+Beta,,,
+Chenopodium,1,,4
+Silene,29,3,
+Galium,3,,1
+Appendix continued,,,
+Operation,C,,
+Locus,7,8,8
+Sample no. (SF),20,21,22
+Volume (L),10,4,4
+Charcoal >2 mm (g),0.4,0.3,1.1
+Seed >2 mm (g),0.8,1.3,0.7
+CEREALS AND FRUITS (weight in g),,,
+Hordeum,0.70,1.2,0.6
+Triticum,,0.1,0.1
+Lens,0.1,,
+Vitis (seed),,0.02,
+WILD TAXA (number),,,
+Beta,2,,
+Chenopodium,,5,4
+Silene,2,3,8
+Galium,,,1
+"""
+_BESIDE_LATIN = """样品号,单位,年代,土量（升）,粟 Setaria italica,黍 Panicum miliaceum,水稻 Oryza sativa（小穗轴）,核桃壳 Juglans sp.,藜 Chenopodium sp.,木炭（克）
+F-1,H1,早期,10,12,3,,1,5,0.53
+F-2,H2,早期,12,40,,3,,,1.2
+F-3,H3,晚期,8,,5,7,2,1,0.11
+F-4,H4,晚期,10,9,1,,,,2.04
+合计,,,,61,9,10,3,6,3.88
+绝对数量百分比（%）,,,,68.5,10.1,11.2,3.4,6.7,
+出土概率（%）,,,,75,75,50,50,50,
+"""
+_REMARKS = """Probe;Befund;Entnahmedatum;Vol. (l);Taxon;Rest;Anz.;Bemerkung
+P1;3;06.07.2016;10;Corylus avellana;Schale;13;nur Fragmente
+P1;3;06.07.2016;10;Hordeum vulgare;RhG;4;
+P1;3;06.07.2016;10;Bromus secalinus-Typ;S;2;fragmentiert, cf.
+P2;4;07.07.2016;8;Hordeum vulgare;K;9;gekeimt
+P2;4;07.07.2016;8;Holzkohle indet.;HK;20;
+;;;;;;;
+"K = Korn, S = Same, RhG = Rhachisglied, HK = Holzkohle";;;;;;;
+"""
+_UNDER_PLANTS = """Taxon,S1,S2,S3
+MAIZE (Zea mays),,,
+Kernel,3,1,
+Cupule,9,2,4
+OTHER,,,
+Wood charcoal (g),1.2,0.4,2.2
+Hickory nutshell,12,30,5
+"""
+_PARTS = """Taxon,Part,S1,S2
+Oryza sativa,"spikelet base, domesticated type",3,1
+Oryza sativa,caryopsis,9,2
+Pinus pinea,scale,1,1
+Zea mays,gluma,2,1
+Lagenaria siceraria,shell,2,1
+Juglans nigra,shell,12,5
+Secale cereale,zemelen,4,1
+Vicia faba,navel,2,1
+"""
+
+
+def taken(folder: Path, text: str) -> TakenIn:
+    (folder / "sheet.csv").write_text(text, encoding="utf-8")
+    return take_in(folder / "sheet.csv", packs())
+
+
+def found(sheet: TakenIn) -> dict[str, CountRow]:
+    """What was found, by cell."""
+    return {str(row.place.cell): row for row in sheet.rows if "absent" not in row.count.amount}
+
+
+def told(sheet: TakenIn, code: str) -> list[str]:
+    return [problem.place.cell for problem in sheet.problems if problem.code == code]
+
+
+def test_running_numbers_before_the_names_are_no_counts(tmp_path: Path) -> None:
+    """Blocks of samples with 'No.' before 'Taxon': whole and fragments are counted, totals agree, labels are said."""
+    sheet = taken(tmp_path, _BLOCK)
+    rows = found(sheet)
+
+    assert sum(row.count.number or 0 for row in rows.values()) == 60 + 11 + 40 + 12
+    assert told(sheet, "N316") == told(sheet, "N317") == told(sheet, "N314") == []
+    assert (rows["F5"].completeness, rows["F5"].mass_g, rows["E6"].condition) == ("fragment", 0.1, "uncharred")
+    said = {role: one[0].text for role, one in sheet.facts["S-02"].items()}
+    assert {key: said[key] for key in ("context", "phase", "kind")} == {
+        "context": "Lot 13", "phase": "Late Woodland", "kind": "pit",
+    }  # fmt: skip
+
+
+def test_classes_a_litre_say_nothing_of_how_many_are_in_a_sample(tmp_path: Path) -> None:
+    """'x = 1-5 per litre' gives presence; 'cf. x' is a sign in doubt; '[uc]' is a state by the key."""
+    rows = found(taken(tmp_path, _CLASSES))
+
+    assert {(row.count.at_least, row.count.at_most) for row in rows.values()} == {(None, None)}
+    assert (rows["D3"].identification.qualifier, rows["D7"].count.amount) == ("cf.", "noted as present")
+    assert {row.condition for cell, row in rows.items() if cell.endswith("5")} == {"uncharred"}
+    assert {row.condition for cell, row in rows.items() if not cell.endswith("5")} == {"charred"}
+
+
+def test_a_second_part_under_all_its_heads_again_is_of_other_samples(tmp_path: Path) -> None:
+    """Genera that were found in no sample of a part head no section, and the weight of all seeds is no find."""
+    sheet = taken(tmp_path, _STACKED)
+    rows = found(sheet)
+
+    assert {str(row.sample) for row in rows.values()} == {"4", "9", "11", "20", "21", "22"}
+    assert (rows["B9"].mass_g, rows["B11"].mass_g, rows["B15"].count.number) == (0.19, 0.03, 29)
+    assert (str(rows["B27"].sample), rows["B27"].mass_g, rows["B30"].count.number) == ("20", 0.1, 2)
+    assert not {"B6", "C6", "B23"} & rows.keys()
+    assert any("weight of all seeds" in doubt for doubt in sheet.doubts)
+    assert {id: said["volume"][0].text for id, said in sheet.facts.items()}["22"] == "4"
+
+
+def test_east_asian_names_beside_latin_ones_are_read_by_the_latin_ones(tmp_path: Path) -> None:
+    """Parts stand in the other name, litres and grams behind double brackets, and shares below are no samples."""
+    sheet = taken(tmp_path, _BESIDE_LATIN)
+    rows = found(sheet)
+
+    assert {str(row.sample) for row in rows.values()} == {"F-1", "F-2", "F-3", "F-4"}
+    assert [rows[cell].identification.taxon for cell in ("E2", "F2", "I2")] == [
+        "Setaria italica", "Panicum miliaceum", "Chenopodium",
+    ]  # fmt: skip
+    assert [str(rows[cell].part) for cell in ("G3", "H2", "J2")] == ["rice spikelet base", "nutshell", "charcoal"]
+    assert (rows["J3"].mass_g, sheet.facts["F-2"]["volume"][0].text) == (1.2, "12")
+    assert told(sheet, "N317") == []
+
+
+def test_remarks_that_say_pieces_alone_say_them_of_the_find(tmp_path: Path) -> None:
+    """'nur Fragmente' and 'fragmentiert, cf.'; the key has the short words of parts, the day is no count."""
+    sheet = taken(tmp_path, _REMARKS)
+    rows = found(sheet)
+
+    assert [rows[cell].completeness for cell in ("G2", "G4", "G5")] == ["fragment", "fragment", "whole"]
+    assert [str(rows[cell].part) for cell in ("G3", "G6")] == ["rachis internode", "charcoal"]
+    assert (rows["G4"].identification.taxon, rows["G6"].identification.taxon) == ("Bromus secalinus", "Indeterminate")
+    assert not any("Entnahme" in doubt for doubt in sheet.doubts)
+
+
+def test_parts_alone_are_of_the_plant_over_them(tmp_path: Path) -> None:
+    """'Kernel' under 'MAIZE (Zea mays)' is of maize; charcoal and what names a plant are not."""
+    rows = found(taken(tmp_path, _UNDER_PLANTS))
+
+    assert [(rows[c].identification.taxon, str(rows[c].part)) for c in ("B3", "B4", "B6", "B7")] == [
+        ("Zea mays", "kernel"), ("Zea mays", "cupule"), ("Indeterminate", "charcoal"), ("Carya", "nutshell"),
+    ]  # fmt: skip
+
+
+def test_wide_words_for_parts_are_read_by_their_plant(tmp_path: Path) -> None:
+    """Scales of a pine, the shell of a gourd, glumes of maize; bran is seed coat, and a hilum no part of the list."""
+    sheet = taken(tmp_path, _PARTS)
+    rows = found(sheet)
+
+    assert [str(rows[f"C{n}"].part) for n in range(2, 10)] == [
+        "rice spikelet base", "grain", "cone scale", "glume", "rind", "nutshell", "seed coat", "indeterminate",
+    ]  # fmt: skip
+    assert told(sheet, "N402") == ["B9"]
