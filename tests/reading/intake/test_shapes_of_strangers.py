@@ -1,13 +1,14 @@
 """Small invented sheets of the shapes in which strangers' sheets were once read wrongly."""
 
+# ruff: noqa: E501
+
 from __future__ import annotations
 
 from pathlib import Path
 
-from tests.reading.intake.test_blind import packs
-
 from narrate.model.counts import CountRow
 from narrate.reading.intake.take_in import TakenIn, take_in
+from tests.reading.intake.test_blind import packs
 
 _BLOCK = """Sample: S-01,Op. 3,Lot 12,Phase: Late Woodland,Volume: 10 L,Context: midden
 No.,Taxon,Part,State,Whole,Frag.,Weight (g)
