@@ -140,6 +140,7 @@ class NameReader(IdentifiedNames):
         if len(conditions) > 1:
             name = re.sub(r"\s*[(\[,]?\s*(?:and|or|&|\+|/)\s*[)\]]?$", "", name)
         name, part, completeness = self._without_part(name)
+        name = "" if part and self.part_of(name) == part else name  # 'Detached sprout (coleoptile)'
         if not part:
             name, part, note_of_part = self._without_unknown_part(name)
             note = "; ".join(filter(None, [note, note_of_part]))
