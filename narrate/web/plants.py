@@ -9,7 +9,7 @@ from functools import cached_property
 from narrate.model.edition import Edition
 from narrate.model.findings import Tally
 from narrate.model.ids import SITE, PartId, SourceKey, Subject, TaxonId
-from narrate.model.plants import Taxon, Use
+from narrate.model.plants import Taxon, Use, Window
 from narrate.telling.names import Names
 from narrate.web.evidence import Opener
 from narrate.web.filters import upper_first, whole_months
@@ -181,9 +181,17 @@ class TaxonView:
         return tuple(f"{upper_first(text.replace('{plant}', plant))}." for text in said)
 
     @property
+    def windows(self) -> tuple[Window, ...]:
+        """When parts can be gathered; of a poisonous plant the public reads that of no part that was not found."""
+        if not (self.is_poisonous and self._opener.wording.is_public):
+            return self.taxon.windows
+        found = {tally.part for tally in self.tallies}
+        return tuple(window for window in self.taxon.windows if window.part in found)
+
+    @property
     def seasons(self) -> tuple[KnowledgeView, ...]:
         """When parts can be gathered, in words."""
-        windows = self.taxon.windows
+        windows = self.windows
         return self._known((w.part, whole_months(w.months), self._noted(w.note), w.sources, w.known) for w in windows)
 
     @property

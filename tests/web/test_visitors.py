@@ -58,6 +58,7 @@ def test_no_public_page_prepares_a_poisonous_plant(told_example: Path) -> None:
 
     assert "Do not touch or taste this plant." in page
     assert not re.search(r"boil|cook|shoots|changes of water|raw|Greens|Dye", page)
+    assert not re.search(r"[Ll]eaf|April", page)
 
 
 def test_no_public_page_tells_of_rites(told_example: Path) -> None:
