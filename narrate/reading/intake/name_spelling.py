@@ -19,6 +19,8 @@ def tidy(written: str) -> str:
     ('Triticum indet.', 'Vicia agg.', 'Poa cf. annua', 'Hordeum/Secale')
     >>> tidy("Bromus secalinus-Typ"), tidy("Vicia spec."), tidy("Galium tipo aparine")
     ('Bromus secalinus-type', 'Vicia sp.', 'Galium type aparine')
+    >>> tidy("Hordeum indeterminado"), tidy("Poaceae indét."), tidy("Indeterminados")
+    ('Hordeum indet.', 'Poaceae indet.', 'Indeterminados')
     """
     name = " ".join(written.replace("\xa0", " ").split())
     if " " not in name and re.search(r"\w\.\.+\w", name):
@@ -37,7 +39,8 @@ def tidy(written: str) -> str:
     name = re.sub(r"(?<![\w.])(cf|aff)\.?(?=[\sA-Z])\s*", r"cf. ", name)
     name = (
         re.sub(
-            r"\b(?:undet|unident|unid|undiff|undifferentiated|indeterminate|undetermined|ind)\b\.?",
+            r"\b(?:undet|unident|unid|undiff|undifferentiated|indeterminate|undetermined|ind"
+            r"|indét|indéterminée?s?|indeterminad[oa]s?|indeterminat[oie]|unbestimmte?s?|onbepaald)\b\.?",
             "indet.",
             name,
             flags=re.I,

@@ -14,6 +14,7 @@ from narrate.reading.intake.known_words import KnownWords
 from narrate.reading.intake.part_words_abroad import OTHER_PARTS
 from narrate.reading.intake.words_in_names import (
     AUTHOR,
+    CEREALS_UNTOLD,
     FRAGMENTS,
     INDETERMINATE,
     OLD_FAMILIES,
@@ -64,7 +65,8 @@ class IdentifiedNames(KnownWords):
         undecided = re.sub(r",\s*indet\.?$", "", name)
         if undecided != name and self.identifier.is_known(without := self.identifier.identify(undecided)):
             return without  # 'Hordeum vulgare, indet.': hulled or naked, nobody can say
-        old = OLD_FAMILIES.get(bare.lower())
+        is_untold = bare.lower() in CEREALS_UNTOLD and bare != name
+        old = "Cerealia indet." if is_untold else OLD_FAMILIES.get(bare.lower())
         if old is not None:
             old_found = self.identifier.identify(old)
             if self.identifier.is_known(old_found):

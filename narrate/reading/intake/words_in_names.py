@@ -1,6 +1,6 @@
 """Words and signs that names in lists carry beside the taxon: parts, conditions, sizes, units, authors, footnotes."""
 
-# ruff: noqa: E501
+# ruff: noqa: E501, SIM905
 
 from __future__ import annotations
 
@@ -22,6 +22,9 @@ OLD_FAMILIES: Mapping[str, str] = {
     "guttiferae": "Clusiaceae",
     "chenopodiaceae": "Amaranthaceae",
 }
+
+# Common practice, no source: cereals that nobody could tell, where 'indet.' stands behind the word.
+CEREALS_UNTOLD = frozenset("cereali cereale cereales cereais céréales céréale getreide granen graan zboże zboża obilniny".split())
 
 # Common practice, no source: words of lists for parts that the word packs name otherwise.
 MORE_PARTS: Mapping[str, str] = {

@@ -108,6 +108,13 @@ Secale cereale,zemelen,4,1
 Vicia faba,navel,2,1
 """
 
+_UNTOLD = """Taxon,S1,S2
+Cerealia indeterminado,3,1
+Cereali indet.,9,2
+Getreide indet.,1,1
+Poaceae indéterminée,2,1
+"""
+
 
 def taken(folder: Path, text: str) -> TakenIn:
     (folder / "sheet.csv").write_text(text, encoding="utf-8")
@@ -203,3 +210,13 @@ def test_wide_words_for_parts_are_read_by_their_plant(tmp_path: Path) -> None:
         "rice spikelet base", "grain", "cone scale", "glume", "rind", "nutshell", "seed coat", "indeterminate",
     ]  # fmt: skip
     assert told(sheet, "N402") == ["B9"]
+
+
+def test_words_for_what_nobody_could_tell_are_known_in_other_languages(tmp_path: Path) -> None:
+    """Cereals and grasses with 'indeterminado', 'indét.' and the like; no name of them is told as unknown."""
+    sheet = taken(tmp_path, _UNTOLD)
+
+    assert [row.identification.taxon for cell, row in found(sheet).items() if cell.startswith("B")] == [
+        "Cerealia indet.", "Cerealia indet.", "Cerealia indet.", "Poaceae",
+    ]  # fmt: skip
+    assert told(sheet, "N401") == []
