@@ -14,7 +14,7 @@ from narrate.judging.facts import HOLDS
 from narrate.judging.kept_units import KeptUnits, columns_found
 from narrate.judging.limits import applicable, circumstances, limits_in_force
 from narrate.judging.redrawn import Redrawn
-from narrate.judging.turning import LEVELS_TURNED, turnings
+from narrate.judging.turning import turnings
 from narrate.judging.unit_keys import UnitKeys
 from narrate.judging.weigh import claim_verdicts, counted_once, support
 from narrate.model.at_once import AtOnce, in_turn
@@ -98,10 +98,10 @@ def level_judged(
     packs: Packs,
     kept: KeptUnits | None = None,
     *,
-    has_turnings: bool = True,
+    is_turned: bool,
     at_once: AtOnce = in_turn,
 ) -> LevelJudged:
-    """Every statement that has rules at the level of the look."""
+    """Every statement that has rules at the level of the look; `is_turned`: with the smallest changes that turn it."""
     level = look.units.level
     rules_here = rules_of(level, packs)
     met = circumstances(packs.limits, look)
@@ -109,7 +109,6 @@ def level_judged(
     codes = {id: [rule_verdicts(rule, look)[:1] for rule in rules] for id, rules in rules_here.items()}
     outcomes = {id: weighing.outcome(codes[id]) for id, weighing in weighings.items()}
     keys = UnitKeys(look, rules_here.values(), codes.values())
-    is_turned = has_turnings and level in LEVELS_TURNED
     verdicts = {id: found[0] for id, found in outcomes.items()}
     stability = _stability(redrawn, weighings, codes, verdicts, keys, kept, at_once)
     turned = turnings(look, rules_here, packs, keys, kept, at_once) if is_turned else {}

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Collection
 from dataclasses import dataclass, field, replace
 from functools import partial
 from pathlib import Path
@@ -12,9 +12,11 @@ from narrate.judging.check_rules import check_rules
 from narrate.judging.judge import judge
 from narrate.judging.kept_units import KeptUnits
 from narrate.judging.no_firmer import no_firmer
+from narrate.judging.turning import LEVELS_TURNED
 from narrate.measures.findings import find
 from narrate.model.claims import Claims
 from narrate.model.findings import Findings
+from narrate.model.ids import Level
 from narrate.model.packs import Packs
 from narrate.model.project import Disclosure, Project
 from narrate.pipeline.kept_units import kept_before
@@ -75,13 +77,17 @@ def read(folder: Path, *, strict: bool = False) -> Reading:
     return Reading(project=reading.project, packs=reading.packs, problems=ordered)
 
 
-def judged(project: Project, packs: Packs, *, kept: KeptUnits | None = None) -> Judged:
+def judged(
+    project: Project, packs: Packs, *, kept: KeptUnits | None = None, turned: Collection[Level] = LEVELS_TURNED
+) -> Judged:
     at_once = partial(side_by_side, is_large=True)  # judging shares out what is much
-    claims = judge(project, packs, kept=kept, at_once=at_once)
+    claims = judge(project, packs, kept=kept, turned=turned, at_once=at_once)
     return Judged(project=project, packs=packs, findings=find(project, packs), claims=claims)
 
 
-def disclosed_part(whole: Judged, *, kept: KeptUnits | None = None) -> Judged:
+def disclosed_part(
+    whole: Judged, *, kept: KeptUnits | None = None, turned: Collection[Level] = LEVELS_TURNED
+) -> Judged:
     """
     What may be disclosed of a project, judged anew from that alone.
 
@@ -92,7 +98,7 @@ def disclosed_part(whole: Judged, *, kept: KeptUnits | None = None) -> Judged:
     project = disclosed(whole.project)
     if _as_judged(project) == _as_judged(whole.project):
         return replace(whole, project=project)
-    part = judged(project, whole.packs, kept=kept)
+    part = judged(project, whole.packs, kept=kept, turned=turned)
     return replace(
         part,
         findings=replace(part.findings, only_in_part=part.findings.changed() - whole.findings.changed()),
@@ -124,8 +130,14 @@ def _as_judged(project: Project) -> Project:
     )
 
 
-def judged_folder(folder: Path, *, strict: bool = False, progress: Progress = silent) -> JudgedFolder:
-    """The folder read and, where it has no errors, measured and judged with nothing taken out."""
+def judged_folder(
+    folder: Path, *, strict: bool = False, progress: Progress = silent, turned: Collection[Level] = LEVELS_TURNED
+) -> JudgedFolder:
+    """
+    The folder read and, where it has no errors, measured and judged with nothing taken out.
+
+    turned: levels of which what is made shows the smallest changes that turn a verdict; they take long to find.
+    """
     progress("reading records and count sheets")
     ground = packs_ground(folder)
     reading = read(folder, strict=strict)
@@ -136,7 +148,7 @@ def judged_folder(folder: Path, *, strict: bool = False, progress: Progress = si
         ground = ""  # packs were edited while they were read
     kept = kept_before(folder, ground)
     return JudgedFolder(
-        whole=judged(reading.project, reading.packs, kept=kept),
+        whole=judged(reading.project, reading.packs, kept=kept, turned=turned),
         problems=reading.problems,
         kept=kept,
         ground=ground,

@@ -9,14 +9,16 @@ from pathlib import Path
 from narrate.documents.blocks import Block, Unfit
 from narrate.documents.outline import outline
 from narrate.files import write
-from narrate.model.ids import FILED
+from narrate.model.ids import FILED, Level
 from narrate.pipeline.editions import approved_alone, bare_edition, with_those_of_drafts, words_of
 from narrate.pipeline.held import Unwritable, held, in_use, not_written
 from narrate.pipeline.judged import Progress, disclosed_part, judged_folder, silent
+from narrate.pipeline.kept_units import WORDS, kept_before
 from narrate.pipeline.report_parts import photographs_of, told_openly
 from narrate.pipeline.rubbish import seldom_looked_for
 from narrate.pipeline.side_by_side import side_by_side
 from narrate.problems import Place, Problem, has_errors
+from narrate.telling.kept_words import KeptWords
 
 MEDIA: Mapping[str, str] = {
     "markdown": "section.md",
@@ -26,6 +28,9 @@ MEDIA: Mapping[str, str] = {
 }
 """Medium -> name of the file in out/report; the open copy has '-open' in its name."""
 
+
+TURNED: tuple[Level, ...] = ("context",)
+"""Levels of which the section tells what would turn a reading; samples have no narrative of their own in it."""
 
 LEFT_OUT = (
     "Words that the analyst wrote or approved are left out of {n} text{s} of this copy, because restricted records "
@@ -53,15 +58,19 @@ def report(
     approved_only:  from approved sentences alone, as project.yaml may also say.
     is_open:        from what may be disclosed alone, into a file of its own.
     """
-    found = judged_folder(folder, progress=progress)
+    found = judged_folder(folder, progress=progress, turned=TURNED)
     whole = found.whole
     if whole is None:
         return None, found.problems
     is_strict = approved_only or "report" in whole.project.approved_only
     strict = frozenset({"report"}) if is_strict else frozenset()
-    part = disclosed_part(whole, kept=found.kept) if is_open else whole
+    part = disclosed_part(whole, kept=found.kept, turned=TURNED) if is_open else whole
+    # What the last telling left is believed where it is still true; nothing is added to it.
+    known = KeptWords(kept_before(folder, found.ground, WORDS), found.ground)
     at_once = partial(side_by_side, is_large=part.is_large)
-    words = words_of(folder, "review", part, strict, audiences=("report",), levels=FILED, at_once=at_once)
+    words = words_of(
+        folder, "review", part, strict, audiences=("report",), levels=FILED, known=known, at_once=at_once
+    )
     narratives_told, left_out = told_openly(words.narratives, whole, part) if is_open else (words.narratives, ())
     problems = with_those_of_drafts(found.problems, [words], strict=False)
     files, lacking = photographs_of(folder, part.project)

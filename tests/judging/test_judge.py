@@ -259,7 +259,7 @@ def test_claims_without_turnings_are_else_the_same() -> None:
     """Who shows no smallest change that would turn a verdict need not look for it, and loses nothing else."""
     project, packs = a_dig([MANY_COBS, [("Zea mays", "cupule", 3)]]), packs_with(a_rule())
     whole = list(judge(project, packs))
-    bare = list(judge(project, packs, has_turnings=False))
+    bare = list(judge(project, packs, turned=()))
 
     def told(each: Claim) -> Claim:
         return replace(each, turnings=(), arguments=tuple(each.arguments), rivals=tuple(each.rivals))
