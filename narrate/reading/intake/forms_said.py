@@ -75,6 +75,7 @@ def _labels_and_values(look: Look, area: Area, row: int) -> dict[str, tuple[int,
     labels = [look.text(row, c) for c, _ in pairs]
     roles = [heading(label) for label in labels]
     is_worded = all(look.is_text(row, c) and re.search(r"[^\W\d_]{2}", look.text(row, c)) for c, _ in pairs)
+    is_worded = is_worded and not any(looks_like_id(label) and not heading(label) for label in labels)  # 'Am. 2'
     if not is_worded or not set(roles) & set(SAMPLE_ROLES) or 2 * sum(map(bool, roles)) < len(roles):
         return {}
     values = [look.text(row, c) for _, c in pairs]

@@ -41,7 +41,7 @@ _WORDS: dict[str, str] = {
     ),
     "count": "striche strichliste strich pointage pointages bâtons bâtonnets palotes palitos trazos trattini stanghette tacche turven turf streepjes kreski cant cantid nb nbre eff efectivos anz stk st počet kusů ks liczba ilość broj število darabszám antall n nr nrd 개수 수량 anzahl stück stückzahl nombre effectif cantidad número numero n° nº conteggio quantità quantidade aantal antal antall darab adet sayı 個数 数量 点数 粒数 数",
     "mass": "gew gewicht masse poids peso gewichte ağırlık vægt súly ciężar 重量 重さ",
-    "note": "bem bemerkung bemerkungen uwagi poznámka megjegyzés huom anmerkung remarques remarque observaciones observación note osservazioni observações opmerking opmerkingen anmärkning anmärkningar bemærkning bemærkninger kommentar notlar 비고 備考 备注",
+    "note": "anm obs uw bem bemerkung bemerkungen uwagi poznámka megjegyzés huom anmerkung remarques remarque observaciones observación note osservazioni observações opmerking opmerkingen anmärkning anmärkningar bemærkning bemærkninger kommentar notlar 비고 備考 备注",
     "family": "familie famille familia famiglia família 科 科名 科属",
     "common name": "volksnaam",
     "group": "clase classe klasse categoría categoria catégorie kategorie gruppe groupe grupo gruppo groep kategoria",

@@ -22,7 +22,7 @@ _PHASE_WORDS = re.compile(
 )
 COMPLETE = (
     "whole", "fragment", "fragments", "frag", "frags", "w", "f", "complete", "broken", "fr", "frg", "fragm",
-    "ent", "entero", "enteros", "entera", "enteras", "fragmento", "fragmentos",
+    "ent", "int", "entero", "enteros", "entera", "enteras", "fragmento", "fragmentos",
     "entier", "entiers", "entière", "entières", "intero", "interi", "intera", "intere", "frammento", "frammenti",
     "inteiro", "inteiros", "ganz", "bruch", "bruchstück", "bruchstücke", "fragmente", "heel", "hele", "fragmenten",
 )  # fmt: skip

@@ -115,6 +115,19 @@ Getreide indet.,1,1
 Poaceae indéterminée,2,1
 """
 
+_PAIRS = """Amostra,,Am. 1,,Am. 2,,Am. 3,
+Contexto,,UE 101,,UE 102,,UE 110,
+Volume (l),,10,,"12,5",,8,
+Táxon,Tipo de resto,int.,fragm.,int.,fragm.,int.,fragm.
+CARBONIZADOS,,,,,,,
+Hordeum vulgare,cariopse,12,3,4,,1,
+Triticum dicoccum,base de gluma,5,,9,,,
+Quercus sp.,cotilédone,,3,,2,,5
+NÃO CARBONIZADOS,,,,,,,
+Chenopodium album,semente,7,,14,,3,
+Total,,24,6,27,2,4,5
+"""
+
 
 def taken(folder: Path, text: str) -> TakenIn:
     (folder / "sheet.csv").write_text(text, encoding="utf-8")
@@ -220,3 +233,16 @@ def test_words_for_what_nobody_could_tell_are_known_in_other_languages(tmp_path:
         "Cerealia indet.", "Cerealia indet.", "Cerealia indet.", "Poaceae",
     ]  # fmt: skip
     assert told(sheet, "N401") == []
+
+
+def test_ids_over_pairs_of_whole_and_broken_are_no_line_of_labels(tmp_path: Path) -> None:
+    """'Amostra, Am. 1, Am. 2, Am. 3' are three samples, and no form of the first."""
+    sheet = taken(tmp_path, _PAIRS)
+    rows = found(sheet)
+
+    assert [(str(rows[c].sample), rows[c].completeness) for c in ("C6", "D6", "E6", "H8")] == [
+        ("Am. 1", "whole"), ("Am. 1", "fragment"), ("Am. 2", "whole"), ("Am. 3", "fragment"),
+    ]  # fmt: skip
+    assert {row.condition for cell, row in rows.items() if cell.endswith("10")} == {"uncharred"}
+    assert told(sheet, "N317") == told(sheet, "N316") == []
+    assert {id: said["volume"][0].text for id, said in sheet.facts.items()} == {"Am. 1": "10", "Am. 2": "12,5", "Am. 3": "8"}
