@@ -12,6 +12,7 @@ from narrate.reading.intake.evidence import looks_like_id
 from narrate.reading.intake.header_words import heading, sample_rank
 from narrate.reading.intake.heads_in_pieces import roles_in_pieces
 from narrate.reading.intake.kind_words_abroad import kind_of
+from narrate.reading.intake.litres_in_heads import litres_in
 from narrate.reading.intake.units_and_levels import kinds_for_contexts, naming_contexts
 
 
@@ -104,7 +105,10 @@ class Heads(HeadRoles):
                 )
                 is_said = role in ("context", "feature", "site", "phase", "kind") and not has_coarser
                 also = (role,) if is_said else ()
-                pieces, said = roles_in_pieces([look.text(row, c) for c in plain])
+                ids = [look.text(row, c) for c in plain]
+                pieces, said = roles_in_pieces(ids)
+                if not pieces and "volume" not in roles.values() and all(map(litres_in, ids)):
+                    also = (*also, "volume")  # 'SU 12 (10 L)'
                 self.rows[row] = Role(
                     name="sample", also=pieces or also, qualifiers=said,
                     filled=self._needs_fill(row, plain, bool(pairs)),

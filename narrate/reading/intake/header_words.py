@@ -203,8 +203,8 @@ _QUANTITIES: tuple[tuple[str, str], ...] = (
     ("percent", r"%|percent|pct|% n|n %"),
     ("density", r"density|(?:n|no|ct|count|counts|items|seeds|remains|g|wt)? ?(?:/|per) ?(?:10 ?)?(?:l|lit(?:re|er)s?)"),
     ("mass", r"(?:m|p|w|gw|pds) (?:g|gr|gm|mg|kg|grams?|grammes?|gramm)|(?:masse|masa|massa|peso|poids|gewicht|gew|vægt|vikt|waga|masa|weight|wt|wgt|mass|g|gr|gm|gms|grams|mg)(?: (?:g|gr|gm|mg|kg|grams))?|wt g|(?:重量?|重さ|質量|质量)?(?: ?克| ?g)?(?<=[重量さ克])"),
-    ("count, fragment", r"残|残破|残块|残片|破损|碎|碎块|碎片|破碎|破片|欠損|(?:(?:no|n|nr|nb|num|number|numero|número|nombre|anzahl|aantal|count)(?: (?:of|de|di|der))? )?(?:frags?|fragments?|fragmentos?|fragmenten?|framment[oi]|bruch(?:stücke?)?|fragm|fgts?|frg)(?: (?:n|no|ct|count))?|fr|f|fragmentary|fragmented"),
-    ("count, whole", r"完整|完形|完好|整|whole|wholes|w|ent|int|hel|hela|hele|tam|bütün|całe|enter[oa]s?|enti(?:er|ère)s?|inter[oiae]|inteir[oa]s?|ganz|heel|hele|complete|entire|intact"),
+    ("count, fragment", r"残|残破|残块|残片|破损|碎|碎块|碎片|破碎|破片|欠損|(?:(?:no|n|nr|nb|n°|nº|num|núm|number|numero|número|nombre|anzahl|aantal|count)(?: (?:of|de|di|der))? )?(?:frags?|fragments?|fragmentos?|fragmenten?|framment[oi]|bruch(?:stücke?)?|fragm|fgts?|frg)(?: (?:n|no|ct|count))?|fr|f|fragmentary|fragmented"),
+    ("count, whole", r"(?:(?:no|n|nr|nb|n°|nº|num|núm|number|numero|número|nombre|anzahl|aantal|count)(?: (?:of|de|di|der))? )?(?:完整|完形|完好|整|whole|wholes|w|ent|int|hel|hela|hele|tam|bütün|całe|enter[oa]s?|enti(?:er|ère)s?|inter[oiae]|inteir[oa]s?|ganz|heel|hele|complete|entire|intact)(?: (?:n|no|ct|count))?"),
     ("count, tally", r"tall(?:y|ies)|tally marks?|strokes|striche|strichliste|pointages?|bâtons|palotes|palitos|trattini|stanghette|turven|turf|streepjes|kreski"),
     ("count", r"n°|nº|n|nb|núm|num|no|nr|nos|anz|anzahl|aantal|antal|stk|st|nombre|cantidad|quantità|liczba|count|counts|ct|number|#|qty|abs|nisp|total no|cnt|raw"),
 )

@@ -128,6 +128,22 @@ Chenopodium album,semente,7,,14,,3,
 Total,,24,6,27,2,4,5
 """
 
+_LITRES = """Species,SU 12 (10 L),SU 14 (8 L),SU 15 (22.5 L)
+Hordeum vulgare,4,2,
+Triticum dicoccum,12,,3
+Lens culinaris,1,1,1
+"""
+
+_WHOLE_OF_MANY = """Campione,US,Fase,Litri,Taxa,Parte,N. interi,N. frammenti,Stato,Note
+C1,101,I,10,Hordeum vulgare,cariosside,12,4,C,
+C1,101,I,10,Vitis vinifera,vinacciolo,3,,C,
+C1,101,I,10,Olea europaea,nocciolo,,7,C,
+C2,102,I,8,Ficus carica,achenio,22,,M,
+C2,102,I,8,Vicia faba,seme,1,2,C,cf.
+C3,103,II,12,Sambucus ebulus,seme,5,,I,
+"C = carbonizzato; M = mineralizzato; I = imbibito",,,,,,,,,
+"""
+
 
 def taken(folder: Path, text: str) -> TakenIn:
     (folder / "sheet.csv").write_text(text, encoding="utf-8")
@@ -246,3 +262,20 @@ def test_ids_over_pairs_of_whole_and_broken_are_no_line_of_labels(tmp_path: Path
     assert {row.condition for cell, row in rows.items() if cell.endswith("10")} == {"uncharred"}
     assert told(sheet, "N317") == told(sheet, "N316") == []
     assert {id: said["volume"][0].text for id, said in sheet.facts.items()} == {"Am. 1": "10", "Am. 2": "12,5", "Am. 3": "8"}
+
+
+def test_litres_behind_the_ids_of_samples_are_volumes(tmp_path: Path) -> None:
+    """'SU 12 (10 L)' heads a sample of ten litres, whatever the word before its number."""
+    sheet = taken(tmp_path, _LITRES)
+
+    assert [said["volume"][0].text for said in sheet.facts.values()] == ["10 L", "8 L", "22.5 L"]
+
+
+def test_numbers_of_whole_ones_head_counts_as_those_of_fragments_do(tmp_path: Path) -> None:
+    """'N. interi' beside 'N. frammenti' in a list, with the state of each find in letters that its key explains."""
+    rows = found(taken(tmp_path, _WHOLE_OF_MANY))
+
+    assert {cell: (row.count.number, row.completeness, row.condition) for cell, row in rows.items() if cell[1:] in "2457"} == {
+        "G2": (12, "whole", "charred"), "H2": (4, "fragment", "charred"), "H4": (7, "fragment", "charred"),
+        "G5": (22, "whole", "mineralised"), "G7": (5, "whole", "waterlogged"),
+    }  # fmt: skip
