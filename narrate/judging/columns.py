@@ -14,7 +14,7 @@ from narrate.judging.facts import HOLDS
 from narrate.judging.kept_units import KeptUnits, columns_found
 from narrate.judging.limits import applicable, circumstances, limits_in_force
 from narrate.judging.redrawn import Redrawn
-from narrate.judging.turning import turnings
+from narrate.judging.turning import ALL_TURNED, Turned, turnings
 from narrate.judging.unit_keys import UnitKeys
 from narrate.judging.weigh import claim_verdicts, counted_once, support
 from narrate.model.at_once import AtOnce, in_turn
@@ -98,10 +98,10 @@ def level_judged(
     packs: Packs,
     kept: KeptUnits | None = None,
     *,
-    is_turned: bool,
+    turned: Turned = ALL_TURNED,
     at_once: AtOnce = in_turn,
 ) -> LevelJudged:
-    """Every statement that has rules at the level of the look; `is_turned`: with the smallest changes that turn it."""
+    """Every statement that has rules at the level of the look, and of some of them what would turn them."""
     level = look.units.level
     rules_here = rules_of(level, packs)
     met = circumstances(packs.limits, look)
@@ -111,7 +111,11 @@ def level_judged(
     keys = UnitKeys(look, rules_here.values(), codes.values())
     verdicts = {id: found[0] for id, found in outcomes.items()}
     stability = _stability(redrawn, weighings, codes, verdicts, keys, kept, at_once)
-    turned = turnings(look, rules_here, packs, keys, kept, at_once) if is_turned else {}
+    changes = (
+        turnings(look, rules_here, packs, keys, kept, at_once, only_held=turned.only_held)
+        if level in turned.levels
+        else {}
+    )
     statements = {}
     for id, rules in rules_here.items():
         outcome, weighed = (part[0] for part in outcomes[id])
@@ -134,7 +138,7 @@ def level_judged(
             unlimited=unlimited,
             grade=grade,
             limits=limits,
-            turnings=turned.get(id, {}),
+            turnings=changes.get(id, {}),
         )
     look.forget()
     return LevelJudged(look=look, packs=packs, statements=statements, keys=keys)

@@ -38,6 +38,18 @@ from narrate.model.rules import Bound, Fact, Rule, Selector
 LEVELS_TURNED: tuple[Level, ...] = ("sample", "context")
 """Levels for which the smallest change is looked for. Of phases and the dig, samples decide and not items."""
 
+
+@dataclass(frozen=True, slots=True)
+class Turned:
+    """Of which claims the smallest changes are looked for."""
+
+    levels: tuple[Level, ...] = LEVELS_TURNED
+    only_held: bool = False
+    """Of those alone that hold: for who tells readings, and of what does not hold nothing."""
+
+
+ALL_TURNED = Turned()
+
 _CELLS = 1_000_000
 """Numbers that one pass over a varied table may hold; larger digs are looked at in parts."""
 _CELLS_OF_SUMS = 100_000
@@ -55,6 +67,8 @@ def turnings(
     keys: UnitKeys,
     kept: KeptUnits | None,
     at_once: AtOnce = in_turn,
+    *,
+    only_held: bool = False,
 ) -> Turnings:
     """
     The smallest changes for all units of a level, for the statements that have rules there.
@@ -64,7 +78,8 @@ def turnings(
     rules ask how many samples hold it, also where that makes or unmakes such a sample. Units are those of a single
     table, as they were counted. Of a plant that the region had only later than the unit, none is added.
 
-    kept:  changes that were found before, by the keys of units; only those of other units are looked for.
+    kept:       changes that were found before, by the keys of units; only those of other units are looked for.
+    only_held:  of those units alone for which a statement holds, and nothing is added to `kept`.
     """
     candidates = Candidates(look.units)
     is_sorted_in_part = bool((look.units.table.share < 1).any())
@@ -74,12 +89,12 @@ def turnings(
         if (made := _sought(look, statement, own, packs, candidates, is_sorted_in_part)) is not None
     }
     if kept is None:
-        return _found(sought, np.arange(len(look.units.ids)), at_once)
+        return _found(sought, np.arange(len(look.units.ids)), at_once, only_held)
     own_keys = _keys(look, rules, sought, keys)
     by_unit = [kept.found(key) for key in own_keys]
     missing = np.array([unit for unit, raw in enumerate(by_unit) if raw is None], np.intp)
-    found = _found(sought, missing, at_once)
-    for unit in missing.tolist():
+    found = _found(sought, missing, at_once, only_held)
+    for unit in () if only_held else missing.tolist():
         own = {statement: of_unit[unit] for statement, of_unit in found.items() if unit in of_unit}
         kept.add(own_keys[unit], turnings_written(own))
     for unit, raw in enumerate(by_unit):
@@ -88,17 +103,20 @@ def turnings(
     return found
 
 
-def _found(sought: Mapping[StatementId, _Sought], wanted: np.ndarray, at_once: AtOnce) -> Turnings:
+def _found(
+    sought: Mapping[StatementId, _Sought], wanted: np.ndarray, at_once: AtOnce, only_held: bool
+) -> Turnings:
     """By statement and unit wanted."""
     found: Turnings = {statement: {} for statement in sought}
-    for part in at_once([partial(_found_of, sought, share) for share in shares_of(wanted)]) if wanted.size else ():
+    jobs = [partial(_found_of, sought, share, only_held) for share in shares_of(wanted)]
+    for part in at_once(jobs) if wanted.size else ():
         for statement, of_unit in part.items():
             found[statement].update(of_unit)
     return found
 
 
-def _found_of(sought: Mapping[StatementId, _Sought], wanted: np.ndarray) -> Turnings:
-    return {statement: one.found(wanted) for statement, one in sought.items()}
+def _found_of(sought: Mapping[StatementId, _Sought], wanted: np.ndarray, only_held: bool) -> Turnings:
+    return {statement: one.found(one.held(wanted) if only_held else wanted) for statement, one in sought.items()}
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,6 +131,10 @@ class _Sought:
     spread: tuple[Selector, ...]
     each: np.ndarray | None
     """(candidates, units): changed where that makes or unmakes a sample with the thing."""
+
+    def held(self, wanted: np.ndarray) -> np.ndarray:
+        """The units wanted for which the statement holds."""
+        return wanted[self.verdicts.now[wanted] == HOLDS]
 
     def found(self, wanted: np.ndarray) -> dict[int, tuple[Turning, ...]]:
         """By unit wanted."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection
+from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from functools import partial
 from pathlib import Path
@@ -12,11 +12,10 @@ from narrate.judging.check_rules import check_rules
 from narrate.judging.judge import judge
 from narrate.judging.kept_units import KeptUnits
 from narrate.judging.no_firmer import no_firmer
-from narrate.judging.turning import LEVELS_TURNED
+from narrate.judging.turning import ALL_TURNED, Turned
 from narrate.measures.findings import find
 from narrate.model.claims import Claims
 from narrate.model.findings import Findings
-from narrate.model.ids import Level
 from narrate.model.packs import Packs
 from narrate.model.project import Disclosure, Project
 from narrate.pipeline.kept_units import kept_before
@@ -78,7 +77,7 @@ def read(folder: Path, *, strict: bool = False) -> Reading:
 
 
 def judged(
-    project: Project, packs: Packs, *, kept: KeptUnits | None = None, turned: Collection[Level] = LEVELS_TURNED
+    project: Project, packs: Packs, *, kept: KeptUnits | None = None, turned: Turned = ALL_TURNED
 ) -> Judged:
     at_once = partial(side_by_side, is_large=True)  # judging shares out what is much
     claims = judge(project, packs, kept=kept, turned=turned, at_once=at_once)
@@ -86,7 +85,7 @@ def judged(
 
 
 def disclosed_part(
-    whole: Judged, *, kept: KeptUnits | None = None, turned: Collection[Level] = LEVELS_TURNED
+    whole: Judged, *, kept: KeptUnits | None = None, turned: Turned = ALL_TURNED
 ) -> Judged:
     """
     What may be disclosed of a project, judged anew from that alone.
@@ -131,12 +130,12 @@ def _as_judged(project: Project) -> Project:
 
 
 def judged_folder(
-    folder: Path, *, strict: bool = False, progress: Progress = silent, turned: Collection[Level] = LEVELS_TURNED
+    folder: Path, *, strict: bool = False, progress: Progress = silent, turned: Turned = ALL_TURNED
 ) -> JudgedFolder:
     """
     The folder read and, where it has no errors, measured and judged with nothing taken out.
 
-    turned: levels of which what is made shows the smallest changes that turn a verdict; they take long to find.
+    turned: of which claims what is made shows the smallest changes that turn a verdict; they take long to find.
     """
     progress("reading records and count sheets")
     ground = packs_ground(folder)

@@ -9,7 +9,8 @@ from pathlib import Path
 from narrate.documents.blocks import Block, Unfit
 from narrate.documents.outline import outline
 from narrate.files import write
-from narrate.model.ids import FILED, Level
+from narrate.judging.turning import Turned
+from narrate.model.ids import FILED
 from narrate.pipeline.editions import approved_alone, bare_edition, with_those_of_drafts, words_of
 from narrate.pipeline.held import Unwritable, held, in_use, not_written
 from narrate.pipeline.judged import Progress, disclosed_part, judged_folder, silent
@@ -29,8 +30,8 @@ MEDIA: Mapping[str, str] = {
 """Medium -> name of the file in out/report; the open copy has '-open' in its name."""
 
 
-TURNED: tuple[Level, ...] = ("context",)
-"""Levels of which the section tells what would turn a reading; samples have no narrative of their own in it."""
+TURNED = Turned(levels=("context",), only_held=True)
+"""What the section tells of what would turn a reading: samples have no narrative of their own in it."""
 
 LEFT_OUT = (
     "Words that the analyst wrote or approved are left out of {n} text{s} of this copy, because restricted records "
