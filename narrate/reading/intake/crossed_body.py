@@ -110,7 +110,7 @@ class Body(GroupHeads):
             return
         for row in before:
             # A single word that ends as genera do is a name among names, and not between two lines of records.
-            least = 0.6 if row > records[0] else 0.45
+            least = 0.6 if above or row > records[0] else 0.45
             if self.look.name_score(row, self.names) < least:
                 self.rows[row] = Role(name="ignored", qualifiers=("it stands among the records and names no plant",))
 

@@ -15,7 +15,7 @@ _WORDS: dict[str, str] = {
         "flot flots flotación flotacion flotación flottation flotado 시료 시료번호 시료명 試料 試料番号 試料名 サンプル サンプル番号 样品 样品号 样品编号 浮选号 標本番号"
     ),
     "feature": (
-        "obiekt obiektu objekty яма объект  постройка befund struktur structure fosse grube haus estructura rasgo struttura fossa estrutura spoor anlæg anläggning anl anlegg struktur objekt jama obiekt obiektu "
+        "objektum objektumok gödör obiekt obiektu objekty яма объект  постройка befund struktur structure fosse grube haus estructura rasgo struttura fossa estrutura spoor anlæg anläggning anl anlegg struktur objekt jama obiekt obiektu "
         "yapı çukur 유구 유구명 fait faits 遺構 遺構名 遺構番号 遗迹 遗迹单位 单位"
     ),
     "context": (
@@ -101,7 +101,7 @@ _PHRASES: tuple[tuple[str, re.Pattern[str]], ...] = (
     )),
     ("part", re.compile(r"(?:type|tipo|typ|art) (?:de |di |der |des )?(?:restes?|restos?|resto|resti|vestiges?)|restes|élément|elemento|elementos|onderdeel|pflanzenrest")),
     ("condition", re.compile(
-        r"erhaltung(?:szustand|sform)?|conservation|état(?: de conservation)?|estado(?: de conserva(?:ción|ção))?|conservación|conservazione|stato(?: di conservazione)?|conservação|conservering|stan zachowania|保存状態|保存"
+        r"erhaltung(?:szustand|sform)?|conservation|état(?: de conservation)?|estado(?: de conserva(?:ción|ção))?|conservación|conservazione|stato(?: di conservazione)?|conservação|conservering|stan(?: zachowania)?|保存状態|保存"
     )),
 )  # fmt: skip
 

@@ -31,6 +31,19 @@ def beside_latin(name: str) -> tuple[str, str]:
     return (match["latin"].strip(), match["own"].strip() + behind) if match else ("", "")
 
 
+_PIECES = re.compile(r"[\s(]*(?:破片|碎片|残片|残块|碎块|破碎|残)\)?\s*$")
+
+
+def says_pieces_beside(own: str) -> bool:
+    """
+    Whether an East Asian name ends in a word for pieces.
+
+    >>> says_pieces_beside("イネ 穎果(破片)"), says_pieces_beside("オニグルミ 核 破片"), says_pieces_beside("粟")
+    (True, True, False)
+    """
+    return bool(_PIECES.search(own))
+
+
 def last_part(own: str) -> str:
     """
     The word for a part that an East Asian name ends in, or that stands behind it in brackets; empty for none.
@@ -38,5 +51,6 @@ def last_part(own: str) -> str:
     >>> last_part("核桃楸壳"), last_part("稻穗轴"), last_part("稻(小穗轴)"), last_part("粟")
     ('壳', '穗轴', '小穗轴', '')
     """
-    match = re.search(r"(小穗轴|小穂軸|穗轴|穂軸|果壳|核壳|果核|种子|種子|果实|果実|核|壳)\)?\??$", own)
+    own = _PIECES.sub("", own).strip()
+    match = re.search(r"(小穗轴|小穂軸|穗轴|穂軸|果壳|核壳|果核|种子|種子|穎果|頴果|颖果|炭化米|果实|果実|核|壳)\)?\??$", own)
     return match[1] if match and match.start() > 0 else ""

@@ -22,9 +22,9 @@ _BY_PART: Mapping[str, str] = {
         "|entrenudo|entrenudos|entrenudo de raquis|entrenudos de raquis|nudo de raquis|nudos de raquis|fragmento de raquis|segmento de ráquis|segmentos de ráquis|entrenó|entrenós|entrenó de ráquis|entrenós de ráquis|entrenó de raquis|nó de ráquis|nós de ráquis|nó de raquis"
         "|segmenti di rachide|internodo|internodi|internodo di rachide|internodi di rachide|nodo di rachide|nodi di rachide|rachidi|aarspilinternodium|aarspilinternodia|spilfragment|spilfragmenten|spilsegment|spilsegmenten"
         "|człony osi kłosa|fragment osi kłosa|fragmenty osi kłosa|oś kłosa|osadka kłosowa|osadki kłosowe|segment osadki|segmenty osadki|osadki",
-    "glume base": "kavuz tabanı|kavuz tabanları|kavuz dibi|agnbas|agnebase",
+    "glume base": "pelyvatalp|pelyvaalap|pelyvabázis|kavuz tabanı|kavuz tabanları|kavuz dibi|agnbas|agnebase",
     "floret base": "deckspelzenbasis|deckspelzenbasen|blütchenbasis|base de lemme|bases de lemme|base de lema|bases de lema|base de lemma|bases de lemma|base di lemma|basi di lemma|lemmabasis|lemmabases",
-    "awn": "borst|agnborst|kılçık|grannenfragment|grannenfragmente|resta|ariste|ość|ości",
+    "awn": "toklász|borst|agnborst|kılçık|grannenfragment|grannenfragmente|resta|ariste|ość|ości",
     "culm node": "stråknod|stråknoder|halmnode|halmnoder|sap boğumu|strohknoten|stängelknoten|stengelknoten|nœud de chaume|nœuds de chaume|noeud de chaume|noeuds de chaume|nœud de tige|nœuds de tige|noeud de tige|noeuds de tige|nœud de paille|noeud de paille|nœud|nœuds|noeud|noeuds"
         "|nudo de tallo|nudos de tallo|nudo de caña|nudos de caña|nudo de paja|nudos de paja|nó de colmo|nós de colmo|nó de palha|nós de palha|nó de caule|nó|nós|nodo di culmo|nodi di culmo|nodo di paglia|nodo|nodi"
         "|halmknoop|halmknopen|stengelknoop|stengelknopen|stroknoop|kolanko|kolanka|węzeł źdźbła|węzły źdźbła|węzeł|kolanko źdźbła",
@@ -39,7 +39,7 @@ _BY_PART: Mapping[str, str] = {
     "achene": "aquênio|aquênios|aquénios|aquenios|dopvruchten|dopvruchtje|dopvruchtjes|niełupka|niełupki|nootje|nootjes",
     "nutlet": "nucule|nucules|núcula|núculas|nuececilla|nuececillas|nucula|nuculas|orzeszki",
     "fruit": "fruitlet|fruitlets|beere|beeren|baie|baies|drupe|drupes|baya|bayas|drupa|drupas|baga|bagas|bacca|bacche|bes|bessen|deelvrucht|deelvruchten|deelvruchtje|deelvruchtjes|mericarpio|mericarpios|mericarpi|mericarpos|samare|samares|sámara|sámaras|sâmara|sâmaras|jagoda|jagody|rozłupka|rozłupki|skrzydlak|skrzydlaki",
-    "fruit stone": "endokarp|endokarpe|endokarpy|endocarpe|endocarpes|endocarpos|pyrène|pyrènes|pireno|pirenos|pirénio|pirénios|pirênio|pirênios|pirene|pireni|steenkern|steenkernen|vruchtsteen|vruchtstenen|steenvrucht|pestka owocu|pestki owoców|kersenpit|kersenpitten|kirschkern|kirschkerne",
+    "fruit stone": "csonthéj|csontármag|endokarp|endokarpe|endokarpy|endocarpe|endocarpes|endocarpos|pyrène|pyrènes|pireno|pirenos|pirénio|pirénios|pirênio|pirênios|pirene|pireni|steenkern|steenkernen|vruchtsteen|vruchtstenen|steenvrucht|pestka owocu|pestki owoców|kersenpit|kersenpitten|kirschkern|kirschkerne",
     "fruit flesh": "fruchtfleisch|chair|pulpe|pulpa|polpa|vruchtvlees|miąższ",
     "seed coat": "bran|bran fragment|bran fragments|kleie|salvado|crusca|farelo|zemelen|zemel|otręby|samenschale|samenschalen|tégument|téguments|tegumento|tegumentos|tegumenti|zaadhuid|zaadhuiden|łupina nasienna|łupiny nasienne",
     "nutshell": "nötskal|nøddeskal|nøtteskall|hasselnötsskal|ceviz kabuğu|schalenrest|schalenreste|cascas|nootschaal|nootschalen|hazelnootdop|hazelnootdoppen|hazelnootschaal|łupina orzecha|łupiny orzecha|skorupki orzecha",
@@ -62,7 +62,7 @@ _BY_PART: Mapping[str, str] = {
     "tendril": "ranke|ranken|vrille|vrilles|zarcillo|zarcillos|gavinha|gavinhas|viticcio|viticci",
     "twig": "zweig|zweige|ästchen|brindille|brindilles|rameau|rameaux|ramita|ramitas|raminho|raminhos|rametto|rametti|twijg|twijgen|twijgje|twijgjes|takje|takjes|gałązka|gałązki",
     "wood": "holz|bois|madeira|legno|hout|drewno",
-    "charcoal": "odun kömürü|kömür|kol fragment|carbón vegetal|carbón de leña|carbones|carvão vegetal|carbone vegetale|carbone di legna|carvões|węgielek|węgielki|kohle|charbons de bois",
+    "charcoal": "faszén|odun kömürü|kömür|kol fragment|carbón vegetal|carbón de leña|carbones|carvão vegetal|carbone vegetale|carbone di legna|carvões|węgielek|węgielki|kohle|charbons de bois",
     "cone": "zapfen|cône|cônes|piña|piñas|pinha|pinhas|pigna|pigne|kegel|kegels|dennenappel|dennenappels|szyszka|szyszki",
     "cone scale": "zapfenschuppe|zapfenschuppen|écaille de cône|écailles de cône|escama de piña|escamas de piña|escama de pinha|escamas de pinha|scaglia di pigna|scaglie di pigna|kegelschub|kegelschubben|łuska szyszki|łuski szyszki",
     "embryo": "keimling|keimlinge|embryon|embryons|embrión|embriones|embrião|embriões|embrione|embrioni|kiem|kiemen|zarodek|zarodki",

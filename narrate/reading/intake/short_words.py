@@ -15,7 +15,7 @@ from narrate.reading.intake.remarks import conditions_in
 
 _SIGN = r"(?:[^\W\d_]\.){1,3}[^\W\d_]|[^\W\d_]{1,5}(?:/[^\W\d_]{1,3})?"
 _ENTRY = re.compile(
-    rf"(?<![\w.])(?P<sign>{_SIGN})\.?[)\]]?\s*(?P<link>=|:)\s*(?P<meaning>[^\W\d_](?:[^=:;,|\n()]|\([^()]*\)?){{1,60}}?)"
+    rf"(?<![\w.])(?P<sign>{_SIGN})\.?[)\]]?\s*(?P<link>=|:|(?<=\s)[-–](?=\s))\s*(?P<meaning>[^\W\d_](?:[^=:;,|\n()]|\([^()]*\)?){{1,60}}?)"
     rf"(?=\s*(?:[;,|)]|\.\s|\.?$|[\s.,;]+(?:and |und |et |en |y |e )?{_SIGN}\.?\s*[=:]))"
 )
 
@@ -78,7 +78,7 @@ def said_under(
 def _in_cells(grid: Grid) -> Iterable[tuple[str, str]]:
     """Entries within one text; after a colon only where the text has several, as a key has."""
     for cell in grid.cells.values():
-        if cell.kind != "text" or not 5 <= len(cell.text) <= 1000 or not re.search("[=:]", cell.text):
+        if cell.kind != "text" or not 5 <= len(cell.text) <= 1000 or not re.search(r"[=:]|\s[-–]\s", cell.text):
             continue
         entries = list(_ENTRY.finditer(cell.text))
         for entry in entries:

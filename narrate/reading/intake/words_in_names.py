@@ -24,7 +24,7 @@ OLD_FAMILIES: Mapping[str, str] = {
 }
 
 # Common practice, no source: cereals that nobody could tell, where 'indet.' stands behind the word.
-CEREALS_UNTOLD = frozenset("cereali cereale cereales cereais céréales céréale getreide granen graan zboże zboża obilniny".split())
+CEREALS_UNTOLD = frozenset("gabona cereali cereale cereales cereais céréales céréale getreide granen graan zboże zboża obilniny".split())
 
 # Common practice, no source: words of lists for parts that the word packs name otherwise.
 MORE_PARTS: Mapping[str, str] = {

@@ -12,7 +12,7 @@ from narrate.model.plants import Identification
 from narrate.reading.intake.broken_letters import whole_letters
 from narrate.reading.intake.groups_of_genus import group_of_genus
 from narrate.reading.intake.name_spelling import tidy, with_genus, with_words_apart
-from narrate.reading.intake.names_beside_latin import beside_latin, last_part
+from narrate.reading.intake.names_beside_latin import beside_latin, last_part, says_pieces_beside
 from narrate.reading.intake.names_identified import IdentifiedNames
 from narrate.reading.intake.part_words_abroad import OTHER_PARTS
 from narrate.reading.intake.remarks import telling
@@ -93,7 +93,9 @@ class NameReader(IdentifiedNames):
             read = self._read(scientific, genus_before)
             doubt = read.identification.qualifier or ("cf." if "?" in own else "")
             named = replace(read.identification, written=written, qualifier=doubt)
-            return replace(read, identification=named, part=read.part or self.part_of(last_part(own)))
+            pieces = "fragment" if says_pieces_beside(own) else read.completeness
+            part = read.part or self.part_of(last_part(own))
+            return replace(read, identification=named, part=part, completeness=pieces)
         name = given or self._tidied(whole[: tail.start()] if tail else whole)
         name = with_genus(name, genus_before)
         name = group_of_genus(given or whole, self.packs.taxa) or name

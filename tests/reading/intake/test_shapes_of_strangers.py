@@ -144,6 +144,30 @@ C3,103,II,12,Sambucus ebulus,seme,5,,I,
 "C = carbonizzato; M = mineralizzato; I = imbibito",,,,,,,,,
 """
 
+_NUMBER_OF_CONTEXTS = """Taxon,Type of remain,Ctx 101,Ctx 102,Ctx 110,N contexts
+Triticum spelta,glume bases,40,12,,2
+Triticum spelta,grains,12,3,1,3
+Rumex acetosella,nutlets,5,,9,2
+Litres,,20,10,40,
+"""
+_DASHES = """Nr próby;Obiekt;Objętość (l);Takson;Rodzaj szczątków;Stan;Liczba;Uwagi
+12;7;10;Triticum aestivum;ziarniak;s;14;
+12;7;10;Chenopodium album;nasiono;n;12;
+13;9;8;Secale cereale;ziarniak;s;5;fragm.
+13;9;8;Cerealia indet.;ziarniak;s;22;
+s - spalone, n - niespalone;;;;;;;
+"""
+_PIECES_BESIDE = """試料番号,遺構,処理量（L）,イネ 穎果 Oryza sativa,イネ 穎果（破片） Oryza sativa,アワ Setaria italica,オニグルミ 核 破片 Juglans
+1,SK01,10,12,5,3,4
+2,SK02,8,4,,,12
+3,SK05,12,,2,9,
+"""
+_AMONG_RECORDS = """Minta,Ismeretlenum,Térfogat (l),Triticum dicoccum szem,Triticum dicoccum pelyvatalp,Gabona indet.
+1,12,10,4,22,5
+2,14,8,,12,1
+3,15,12,7,,9
+"""
+
 
 def taken(folder: Path, text: str) -> TakenIn:
     (folder / "sheet.csv").write_text(text, encoding="utf-8")
@@ -279,3 +303,38 @@ def test_numbers_of_whole_ones_head_counts_as_those_of_fragments_do(tmp_path: Pa
         "G2": (12, "whole", "charred"), "H2": (4, "fragment", "charred"), "H4": (7, "fragment", "charred"),
         "G5": (22, "whole", "mineralised"), "G7": (5, "whole", "waterlogged"),
     }  # fmt: skip
+
+
+def test_the_number_of_contexts_with_a_plant_is_no_sample(tmp_path: Path) -> None:
+    """'N contexts' behind the contexts is ubiquity, and checked as such."""
+    sheet = taken(tmp_path, _NUMBER_OF_CONTEXTS)
+
+    assert {str(row.sample) for row in sheet.rows} == {"Ctx 101", "Ctx 102", "Ctx 110"}
+    assert told(sheet, "N317") == []
+
+
+def test_a_key_of_states_may_be_written_with_dashes(tmp_path: Path) -> None:
+    """'s - spalone, n - niespalone' under a list, whose column of states has 's' and 'n'."""
+    rows = found(taken(tmp_path, _DASHES))
+
+    assert [rows[c].condition for c in ("G2", "G3", "G4")] == ["charred", "uncharred", "charred"]
+    assert [rows[c].completeness for c in ("G2", "G4", "G5")] == ["whole", "fragment", "whole"]
+
+
+def test_words_for_pieces_stand_in_east_asian_names(tmp_path: Path) -> None:
+    """'イネ 穎果（破片） Oryza sativa' is a piece of a grain, and 'オニグルミ 核 破片' of a stone."""
+    rows = found(taken(tmp_path, _PIECES_BESIDE))
+
+    assert [(str(rows[c].part), rows[c].completeness) for c in ("D2", "E2", "G2")] == [
+        ("grain", "whole"), ("grain", "fragment"), ("fruit stone", "fragment"),
+    ]  # fmt: skip
+
+
+def test_numbers_between_the_ids_and_the_litres_are_no_counts(tmp_path: Path) -> None:
+    """A word that nobody knows and that ends as genera do, between two heads of records, names no plant."""
+    rows = found(taken(tmp_path, _AMONG_RECORDS))
+
+    assert not [cell for cell in rows if cell.startswith("B")]
+    assert [(rows[c].identification.taxon, str(rows[c].part)) for c in ("D2", "E2", "F2")] == [
+        ("Triticum dicoccum", "grain"), ("Triticum dicoccum", "glume base"), ("Cerealia indet.", "grain"),
+    ]  # fmt: skip
