@@ -15,7 +15,7 @@ from narrate.documents.leads import MOST_NAMED, is_shown
 from narrate.documents.unwritten import missing, told_of
 from narrate.model.claims import Claim
 from narrate.model.edition import Edition
-from narrate.model.ids import SITE, Subject
+from narrate.model.ids import FILED, SITE, Subject
 from narrate.model.report_blocks import BLOCKS, arranged
 from narrate.model.sampling import Sample
 from narrate.model.sorting_on_record import finer_than_classes, silent_on_sorting
@@ -234,7 +234,7 @@ def limits(edition: Edition) -> Iterator[Block]:
         yield Paragraph(text=_undone(left), kind="item")
     fit = [
         claim
-        for claim in edition.claims.all_holding()
+        for claim in edition.claims.all_holding(FILED)
         if claim.statement == DATES_FROM and claim.about.level == "context"
     ]
     if fit:

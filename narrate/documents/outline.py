@@ -16,7 +16,6 @@ from narrate.documents.leads import is_section, is_shown, leads_of, led_to, seen
 from narrate.documents.photographs import photographs
 from narrate.documents.raw_counts import raw_counts
 from narrate.documents.references import (
-    LEVELS,
     Entry,
     author_date,
     from_afar,
@@ -30,7 +29,7 @@ from narrate.documents.tables import counts_by_context, sample_register, wood_by
 from narrate.documents.to_check import notice
 from narrate.documents.unwritten import missing, told_of
 from narrate.model.edition import Edition
-from narrate.model.ids import SITE, Subject
+from narrate.model.ids import FILED, SITE, Subject
 from narrate.model.narrative import Narrative, Section
 from narrate.model.report_blocks import BLOCKS, arranged
 from narrate.model.stratigraphy import Context
@@ -114,7 +113,7 @@ def _title(edition: Edition) -> Iterator[Block]:
     if edition.audience == "public":
         yield Paragraph(text=WITHHELD if project.is_withheld_in_part else NOTHING_WITHHELD, kind="notice")
     if edition.approved_only:
-        told = (n for (audience, s), n in edition.narratives.items() if audience == "report" and s.level in LEVELS)
+        told = (n for (audience, s), n in edition.narratives.items() if audience == "report" and s.level in FILED)
         yield Paragraph(text=_approved_alone(sum(narrative.left_out for narrative in told)), kind="notice")
 
 
@@ -213,7 +212,7 @@ def _discussion(edition: Edition, letters: Mapping[str, str]) -> Iterator[Block]
         yield Paragraph(text=literal(" ".join(wider.split())))
     else:
         yield missing("comparison with other sites of the region. Give it as report: wider_context.")
-    held = [claim for claim in edition.claims.all_holding() if claim.about.level in LEVELS]
+    held = list(edition.claims.all_holding(FILED))
     cited_by: dict[str, set[str]] = {}
     for claim in held:
         cited_by.setdefault(claim.question, set()).update(claim.sources)

@@ -13,6 +13,7 @@ from narrate.documents.latin import genera_of
 from narrate.documents.unwritten import told_of
 from narrate.documents.works import is_entry_read, work_line
 from narrate.model.edition import Edition
+from narrate.model.ids import FILED
 from narrate.model.packs import Source
 from narrate.model.report_blocks import arranged
 from narrate.telling.citations import author_year, cited_as, letter_of
@@ -32,9 +33,6 @@ WORKS = {
     "isgap.org.uk/docs/18.",
 }
 """Works that the section itself cites, beside those of the packs."""
-
-LEVELS = ("site", "phase", "context")
-"""Subjects whose narratives stand in the section."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -143,10 +141,9 @@ def _cited_in(line: str) -> str:
 
 def _questions(edition: Edition) -> Mapping[str, tuple[str, ...]]:
     found: dict[str, set[str]] = {}
-    for claim in edition.claims.all_holding():
-        if claim.about.level in LEVELS:
-            for key in claim.sources:
-                found.setdefault(key, set()).add(claim.question)
+    for claim in edition.claims.all_holding(FILED):
+        for key in claim.sources:
+            found.setdefault(key, set()).add(claim.question)
     order = list(edition.packs.questions)
     return {key: tuple(q for q in order if q in asked) for key, asked in found.items()}
 
@@ -195,12 +192,12 @@ def _standing(entries: Sequence[Entry]) -> str:
 
 def cited(edition: Edition) -> tuple[str, ...]:
     """Keys of the sources behind claims that hold, and of the works that the narratives name."""
-    held = (c for c in edition.claims.all_holding() if c.about.level in LEVELS)
+    held = edition.claims.all_holding(FILED)
     keys: set[str] = {key for claim in held for key in claim.sources}
     told = " ".join(
         narrative.text
         for (audience, subject), narrative in edition.narratives.items()
-        if audience == "report" and subject.level in LEVELS
+        if audience == "report" and subject.level in FILED
     )
     for key, source in edition.packs.sources.items():
         # A text that was written before a work had its letter may mean either of two: both are listed.

@@ -25,6 +25,10 @@ class KeptUnits:
         self._before = before or {}
         self.now: dict[bytes, bytes] = {}
 
+    def __bool__(self) -> bool:
+        """Whether anything was kept before or since."""
+        return bool(self._before or self.now)
+
     def found(self, key: bytes) -> bytes | None:
         value = self.now.get(key)
         if value is None:

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from itertools import islice, takewhile
 from typing import Literal
 
 from narrate.model.claim_columns import MANY, CameOut, ClaimColumns, Outcome, SumsOfClaims, Tallied, Unmet
-from narrate.model.ids import Level, PartId, RuleId, SourceKey, StatementId, Subject, TaxonId
+from narrate.model.ids import LEVELS, Level, PartId, RuleId, SourceKey, StatementId, Subject, TaxonId
 from narrate.model.late import Late
 from narrate.model.next_steps import NextStep
 from narrate.model.rules import Verdict
@@ -219,9 +219,9 @@ class Claims:
             return self.columns.holding(subject)
         return tuple(claim for claim in self.about(subject) if claim.verdict == "holds")
 
-    def all_holding(self) -> Iterator[Claim]:
-        """All claims that hold, in their order."""
-        return (claim for subject in self.by_subject for claim in self.holding(subject))
+    def all_holding(self, levels: Collection[Level] = LEVELS) -> Iterator[Claim]:
+        """All claims that hold of subjects of some levels, in their order; those of others are not made."""
+        return (claim for subject in self.by_subject if subject.level in levels for claim in self.holding(subject))
 
     def many_holding(self) -> int:
         """How many claims hold."""

@@ -67,7 +67,8 @@ def report(
     strict = frozenset({"report"}) if is_strict else frozenset()
     part = disclosed_part(whole, kept=found.kept, turned=TURNED) if is_open else whole
     # What the last telling left is believed where it is still true; nothing is added to it.
-    known = KeptWords(kept_before(folder, found.ground, WORDS), found.ground)
+    before = kept_before(folder, found.ground, WORDS)
+    known = KeptWords(before, found.ground) if before else None
     at_once = partial(side_by_side, is_large=part.is_large)
     words = words_of(
         folder, "review", part, strict, audiences=("report",), levels=FILED, known=known, at_once=at_once

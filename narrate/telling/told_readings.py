@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections import Counter
 
 from narrate.model.claims import Claim, Claims
-from narrate.model.ids import SITE, StatementId, Subject
+from narrate.model.ids import FILED, SITE, StatementId, Subject
 from narrate.model.project import Project
 from narrate.telling.plan import TOO_FEW, standing
 
@@ -20,7 +20,7 @@ def told_readings(project: Project, claims: Claims) -> list[Claim]:
     A hint is none, and neither is what is left out; a context too poor to be read carries none; and what a phase bears
     out, be it as a hint, is told of the whole dig only where every phase with samples reads it.
     """
-    held = [c for c in claims.all_holding() if c.about.level in ("context", "phase", "site") and _is_told(claims, c)]
+    held = [c for c in claims.all_holding(FILED) if _is_told(claims, c)]
     phase_of = {context.id: context.phase for context in project.contexts}
     phases = {phase for sample in project.samples if (phase := phase_of.get(sample.context)) is not None}
     if len(phases) < 2:

@@ -18,11 +18,9 @@ def ways_in(edition: Edition, most: int) -> tuple[Claim, ...]:
     """
     claims = [
         claim
-        for claim in edition.claims.all_holding()
-        # What the story tells as a faint sign is no finding to begin with.
-        if claim.about.level in ("site", "phase")
-        and claim.question not in ("work", "integrity")
-        # That wood burned in fires is no finding either.
+        for claim in edition.claims.all_holding(("phase", "site"))
+        # What the story tells as a faint sign is no finding to begin with, nor is that wood burned in fires.
+        if claim.question not in ("work", "integrity")
         and claim.statement not in EXPECTED
         and not _is_faint(edition, claim)
     ]
