@@ -79,22 +79,26 @@ def _season_once(text: str) -> str:
 
     >>> _season_once("also consistent is gathering in autumn: maize and amaranth ripen in autumn")
     'also consistent is gathering in autumn: maize and amaranth ripen then'
-    >>> _season_once("maize and amaranth ripen in autumn; this is consistent with use in autumn")
-    'maize and amaranth ripen in autumn; this is consistent with use in that season'
+    >>> _season_once("maize and amaranth ripen in autumn; this is consistent with use of a harvest of autumn")
+    'maize and amaranth ripen in autumn; this is consistent with use of a harvest of that season'
+    >>> _season_once("soft fruit of autumn was charred; this suggests the gathering of soft fruit in autumn")
+    'soft fruit of autumn was charred; this suggests its gathering in autumn'
     """
+    text = _FRUIT_TWICE.sub(r"\1its gathering in", text)
     if len(set(re.findall(_SEASON, text))) > 1:
         return text  # of two seasons 'then' names neither
     before = _GATHERING.search(text)
     if before is not None:
         ripe = rf"\b(ripens?) in {before[1]}\b"
         return text[: before.end()] + re.sub(ripe, r"\1 then", text[before.end() :])
-    return _RIPE_BEFORE.sub(r"\1\3 in that season", text)
+    return _RIPE_BEFORE.sub(r"\1\3 that season", text)
 
 
 _SEASON = r"(autumn|late summer|early summer)"
-_WORK = r"\b(?:gathering|harvesting|use)(?: of soft fruit)?"
-_GATHERING = re.compile(rf"{_WORK} in {_SEASON}(?=:|, (?:as|since|because)\b)")
-_RIPE_BEFORE = re.compile(rf"(\bripens? in {_SEASON}[;,].*?)((?:harvesting and )?gathering|harvesting|use) in \2$")
+_WORK = r"(?:(?:harvesting and )?gathering|harvesting)(?: of soft fruit)? in|use of a harvest of"
+_GATHERING = re.compile(rf"\b(?:{_WORK}) {_SEASON}(?=:|, (?:as|since|because)\b)")
+_RIPE_BEFORE = re.compile(rf"(\bripens? in {_SEASON}[;,].*?)({_WORK}) \2$")
+_FRUIT_TWICE = re.compile(r"(\bsoft fruit\b[^;]*; this [\w ]+ )the gathering of soft fruit in\b", re.IGNORECASE)
 
 
 def ripe_then(lead: str, reason: str) -> str:

@@ -1,5 +1,6 @@
 """
-What a season is a season of: of use, where one deposit speaks; of work done more than once, where a phase or dig does.
+What a season is a season of: of gathering soft fruit, where one deposit speaks by it; of work done more than once,
+where a phase or dig does.
 
 That chenopod was harvested in autumn is known wherever it lies, so that no reading puts it in doubt. Crops are
 harvested and wild plants gathered: the word goes by the plants that a season rests on.
@@ -13,10 +14,14 @@ from collections.abc import Iterable
 from narrate.model.claims import Claim
 from narrate.telling.behind import remains_counted
 from narrate.telling.page import Page
-from narrate.telling.seasons_kept import is_of_fresh, is_of_fresh_alone
+from narrate.telling.seasons_kept import is_led_by_fresh, is_of_fresh, is_of_fresh_alone
 
 MOST, FEW = 0.9, 0.1
 """Share of the items that are of crops from which a season is one of harvest, and below which of gathering alone."""
+
+
+_AS_FRUIT_ALONE = ("consistent with", "suggests")
+"""Grades that the rules on soft fruit, of moderate weight, reach by themselves."""
 
 
 def in_word_of_season(page: Page, text: str, claims: Iterable[Claim]) -> str:
@@ -27,27 +32,26 @@ def in_word_of_season(page: Page, text: str, claims: Iterable[Claim]) -> str:
     if not claims or page.is_plain:
         return _in_word_of_work(page, text, claims)
     if not any(claim.about.level in ("phase", "site") for claim in claims):
-        is_fresh = any(is_of_fresh(page, claim) for claim in claims)
-        return text if not text.startswith("gathering in") else of_deposit(text, is_fresh=is_fresh)
+        if any(is_of_fresh(page, claim) for claim in claims):
+            # What keeps only adds to what soft fruit suggests; more than that needs both, and is of both.
+            is_of_fruit = all(is_led_by_fresh(page, claim) and claim.grade in _AS_FRUIT_ALONE for claim in claims)
+            return re.sub(r"^gathering in\b", "the gathering of soft fruit in", text) if is_of_fruit else text
+        return of_what_keeps(text)
     if all(is_of_fresh_alone(page, claim) for claim in claims):
         return re.sub(r"^gathering in\b", "the repeated gathering of soft fruit in", text)
     return re.sub(r"^(?=gathering|harvesting)", "repeated ", _in_word_of_work(page, text, claims))
 
 
-def of_deposit(noun: str, *, is_fresh: bool) -> str:
+def of_what_keeps(noun: str) -> str:
     """
-    The season of one deposit: not when its plants were gathered, which is known, but when they were used.
+    What plants that keep tell of one deposit: not when they were gathered, which is known, but whose harvest it holds.
 
-    is_fresh: whether plants that do not keep speak for it. Of plants that keep, harvests are counted and no seasons.
-
-    >>> of_deposit("gathering in autumn", is_fresh=False)
-    'use in autumn'
-    >>> of_deposit("gathering in more than one season", is_fresh=False)
-    'use of more than one harvest'
+    >>> of_what_keeps("gathering in autumn"), of_what_keeps("gathering in more than one season")
+    ('use of a harvest of autumn', 'use of more than one harvest')
     """
-    if noun == "gathering in more than one season" and not is_fresh:
+    if noun == "gathering in more than one season":
         return "use of more than one harvest"
-    return re.sub(r"^gathering in\b", "use in", noun)
+    return re.sub(r"^gathering in\b", "use of a harvest of", noun)
 
 
 def _in_word_of_work(page: Page, text: str, claims: Iterable[Claim]) -> str:

@@ -1,4 +1,4 @@
-"""What is asked of seasons: when the plants of a deposit were used, and not when they were gathered."""
+"""What is asked of seasons: what a deposit holds that was gathered fresh, and not when its nuts were gathered."""
 
 from __future__ import annotations
 
@@ -31,8 +31,8 @@ def with_what_is_asked(page: Page, theme: str, told: list[Sentence]) -> list[Sen
     """The account of seasons of a phase or dig, opened by what is asked of them."""
     if theme != "season" or page.is_plain or not told:
         return told
-    asked = "what is asked here is whether such work was repeated, and in which season the plants of single deposits"
-    return [*_asked(page, f"as all of them keep, {asked} were used, on which soft fruit speaks best"), *told]
+    asked = "what is asked here is whether such work was repeated, and what single deposits hold that was gathered"
+    return [*_asked(page, f"as all of them keep, {asked} fresh, of which soft fruit speaks best"), *told]
 
 
 def of_context(page: Page, held: Sequence[Reading]) -> list[Sentence]:
@@ -42,8 +42,8 @@ def of_context(page: Page, held: Sequence[Reading]) -> list[Sentence]:
         return []
     return _asked(
         page,
-        "what is asked is in which season plants of the deposit were used, on which soft fruit speaks best",
-        "in which season plants of the deposit were used is told best by soft fruit",
+        "what is asked is what was gathered fresh beside them, of which soft fruit speaks best",
+        "what was gathered fresh beside them is told best by soft fruit",
     )
 
 

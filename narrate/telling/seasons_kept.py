@@ -35,6 +35,14 @@ def is_of_fresh_alone(page: Page, claim: Claim) -> bool:
     return bool(asked) and all(any("perishable" in of.keeping for of in one) for one in asked)
 
 
+def is_led_by_fresh(page: Page, claim: Claim) -> bool:
+    """Whether each of the heaviest rules that speak for a season asks for plants that do not keep."""
+    held = claim.held("for")
+    rules = [page.dig.packs.rules.get(a.rule) for a in held if a.weight == max(one.weight for one in held)]
+    asked = [[b.of for b in bounds_of(r.criteria) if b.of is not None] if r is not None else [] for r in rules]
+    return bool(asked) and all(any("perishable" in of.keeping for of in one) for one in asked)
+
+
 def is_of_fresh(page: Page, claim: Claim) -> bool:
     """Whether some rule that speaks for a season asks for plants that do not keep."""
     if claim.question != "season":

@@ -92,7 +92,10 @@ def _long_head(words: Sequence[str]) -> str:
     return " ".join(words[: ends[-1] + 1]) if ends and ends[-1] >= 4 else ""
 
 
-_OF_A_SEASON = re.compile(r"(?:use|(?:repeated )?(?:(?:harvesting and )?gathering|harvesting)) in(?= )")
+_OF_A_SEASON = re.compile(
+    r"(?:use of a harvest of"
+    r"|(?:the )?(?:repeated )?(?:(?:harvesting and )?gathering|harvesting)(?: of soft fruit)? in)(?= )"
+)
 
 _CHANGED = re.compile(r"^(.+) burned (more|less) widely than before$")
 

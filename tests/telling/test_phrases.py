@@ -157,7 +157,7 @@ def test_fruit_is_named_by_the_seeds_that_were_counted(told: Told):
     c16, c14 = (report[Subject(level="context", id=id)].text for id in ("C16", "C14"))
 
     assert "oft fruit that ripens between August and November, namely grape, was charred (5 seeds" in c16
-    assert "Use in late summer is no more than a hint: it rests on four items" in c14
+    assert "The gathering of soft fruit in late summer is no more than a hint: it rests on four items" in c14
 
 
 def test_named_fruits_add_up_to_the_seeds_of_their_sentence(told: Told, judged_example: Judged):

@@ -383,9 +383,9 @@ def of_context(told: dict[str, dict[Subject, Narrative]], audience: str, id: str
 
 @pytest.mark.parametrize("audience", ["report", "review"])
 def test_seasons_of_gathering_are_said_in_short(told: dict[str, dict[Subject, Narrative]], audience: str):
-    """Specialists read 'use in autumn', never 'the gathering of plants that ripen in autumn'."""
+    """Specialists read 'gathering … in autumn', never 'the gathering of plants that ripen in autumn'."""
     texts = [sentence.text for narrative in told[audience].values() for sentence in narrative.sentences()]
-    assert any("use in autumn" in text for text in texts)
+    assert any("the gathering of soft fruit in autumn" in text for text in texts)
     assert not [text for text in texts if "gathering of plants" in text]
 
 

@@ -52,7 +52,7 @@ def test_what_all_keeps_is_asked_no_such_thing(told_of_example: Told):
 def test_a_season_of_soft_fruit_alone_says_so(told_of_example: Told):
     """Late summer in C16 and of the Late hamlet rests on elderberry, autumn on what keeps as well."""
     assert "the repeated gathering of soft fruit in late summer" in _season(told_of_example, "phase", "late")
-    assert "gathering of soft fruit in autumn" not in _season(told_of_example, "phase", "late")
+    assert "repeated gathering of soft fruit in autumn" not in _season(told_of_example, "phase", "late")
 
 
 def test_then_names_one_season(told_of_example: Told):
