@@ -120,4 +120,7 @@ def anchor_of(name: str, *numbers: int) -> str:
 
 def literal(text: str) -> str:
     """A text of the records, in which no sign is markup."""
-    return re.sub(r"([\\*{}_])", r"\\\1", text)
+    return _SIGNS.sub(r"\\\1", text)
+
+
+_SIGNS = re.compile(r"([\\*{}_])")

@@ -10,11 +10,12 @@ import numpy as np
 
 from narrate.judging.at_once import shares_of
 from narrate.judging.criteria import Look, rule_verdicts
+from narrate.judging.depth import WHOLE, Depth
 from narrate.judging.facts import HOLDS
 from narrate.judging.kept_units import KeptUnits, columns_found
 from narrate.judging.limits import applicable, circumstances, limits_in_force
 from narrate.judging.redrawn import Redrawn
-from narrate.judging.turning import ALL_TURNED, Turned, turnings
+from narrate.judging.turning import turnings
 from narrate.judging.unit_keys import UnitKeys
 from narrate.judging.weigh import claim_verdicts, counted_once, support
 from narrate.model.at_once import AtOnce, in_turn
@@ -98,10 +99,10 @@ def level_judged(
     packs: Packs,
     kept: KeptUnits | None = None,
     *,
-    turned: Turned = ALL_TURNED,
+    depth: Depth = WHOLE,
     at_once: AtOnce = in_turn,
 ) -> LevelJudged:
-    """Every statement that has rules at the level of the look, and of some of them what would turn them."""
+    """Every statement that has rules at the level of the look, as deep as is asked for."""
     level = look.units.level
     rules_here = rules_of(level, packs)
     met = circumstances(packs.limits, look)
@@ -110,10 +111,11 @@ def level_judged(
     outcomes = {id: weighing.outcome(codes[id]) for id, weighing in weighings.items()}
     keys = UnitKeys(look, rules_here.values(), codes.values())
     verdicts = {id: found[0] for id, found in outcomes.items()}
-    stability = _stability(redrawn, weighings, codes, verdicts, keys, kept, at_once)
+    draws = redrawn if level in depth.drawn else None
+    stability = _stability(draws, weighings, codes, verdicts, keys, kept, at_once)
     changes = (
-        turnings(look, rules_here, packs, keys, kept, at_once, only_held=turned.only_held)
-        if level in turned.levels
+        turnings(look, rules_here, packs, keys, kept, at_once, only_held=depth.only_held)
+        if level in depth.turned
         else {}
     )
     statements = {}

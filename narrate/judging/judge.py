@@ -5,11 +5,11 @@ from __future__ import annotations
 from narrate.judging.claims_by_subject import claims_of
 from narrate.judging.columns import LevelJudged, level_judged, rules_of
 from narrate.judging.criteria import Look
+from narrate.judging.depth import WHOLE, Depth
 from narrate.judging.facts import recorded
 from narrate.judging.kept_units import KeptUnits
 from narrate.judging.next_steps import next_steps
 from narrate.judging.redrawn import DrawsMade, Redrawn
-from narrate.judging.turning import ALL_TURNED, Turned
 from narrate.measures.count_table import count_table
 from narrate.measures.units import Units
 from narrate.model.at_once import AtOnce, in_turn
@@ -31,7 +31,7 @@ def judge(
     *,
     replicates: int = REPLICATES,
     seed: int = SEED,
-    turned: Turned = ALL_TURNED,
+    depth: Depth = WHOLE,
     kept: KeptUnits | None = None,
     at_once: AtOnce = in_turn,
 ) -> Claims:
@@ -42,7 +42,7 @@ def judge(
 
     replicates:  draws of the counts for stability; 0 leaves stability out.
     seed:        the same seed gives the same stability.
-    turned:      of which claims the smallest changes that turn verdicts are looked for, for who shows them.
+    depth:       what is slow to work out, for who shows it.
     kept:        what was worked out of units before, with the same packs; what is worked out now is added to it.
                  None: nothing is kept.
     at_once:     does what can be done at once for some of the units and for others.
@@ -57,6 +57,6 @@ def judge(
         units = phases if level == "phase" else Units(table, level, packs, project.preservation)
         look = Look(units, phases, records)
         redrawn = None if made is None else Redrawn(look, made, packs)
-        levels[level] = level_judged(look, redrawn, packs, kept, turned=turned, at_once=at_once)
+        levels[level] = level_judged(look, redrawn, packs, kept, depth=depth, at_once=at_once)
     steps = next_steps(project, packs, levels, keys)
     return claims_of(levels, steps, packs, keys)

@@ -31,24 +31,9 @@ from narrate.judging.weigh import claim_verdicts, support
 from narrate.measures.units import Units
 from narrate.model.at_once import AtOnce, in_turn
 from narrate.model.claims import Turning
-from narrate.model.ids import Level, StatementId
+from narrate.model.ids import StatementId
 from narrate.model.packs import Packs
 from narrate.model.rules import Bound, Fact, Rule, Selector
-
-LEVELS_TURNED: tuple[Level, ...] = ("sample", "context")
-"""Levels for which the smallest change is looked for. Of phases and the dig, samples decide and not items."""
-
-
-@dataclass(frozen=True, slots=True)
-class Turned:
-    """Of which claims the smallest changes are looked for."""
-
-    levels: tuple[Level, ...] = LEVELS_TURNED
-    only_held: bool = False
-    """Of those alone that hold: for who tells readings, and of what does not hold nothing."""
-
-
-ALL_TURNED = Turned()
 
 _CELLS = 1_000_000
 """Numbers that one pass over a varied table may hold; larger digs are looked at in parts."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from functools import lru_cache
 
 from narrate.model.ids import SITE, Level, Subject
 from narrate.model.project import Project
@@ -80,5 +81,6 @@ def found_ref(key: str, taxon: str, part: str, condition: str) -> str:
     return f"{key}/found." + ".".join(words)
 
 
+@lru_cache(maxsize=4096)
 def _word(text: str) -> str:
     return re.sub(r"[\W_]+", "-", text.lower()).strip("-") or "unnamed"

@@ -9,10 +9,10 @@ from pathlib import Path
 
 from narrate.disclosure import disclosed
 from narrate.judging.check_rules import check_rules
+from narrate.judging.depth import WHOLE, Depth
 from narrate.judging.judge import judge
 from narrate.judging.kept_units import KeptUnits
 from narrate.judging.no_firmer import no_firmer
-from narrate.judging.turning import ALL_TURNED, Turned
 from narrate.measures.findings import find
 from narrate.model.claims import Claims
 from narrate.model.findings import Findings
@@ -77,15 +77,15 @@ def read(folder: Path, *, strict: bool = False) -> Reading:
 
 
 def judged(
-    project: Project, packs: Packs, *, kept: KeptUnits | None = None, turned: Turned = ALL_TURNED
+    project: Project, packs: Packs, *, kept: KeptUnits | None = None, depth: Depth = WHOLE
 ) -> Judged:
     at_once = partial(side_by_side, is_large=True)  # judging shares out what is much
-    claims = judge(project, packs, kept=kept, turned=turned, at_once=at_once)
+    claims = judge(project, packs, kept=kept, depth=depth, at_once=at_once)
     return Judged(project=project, packs=packs, findings=find(project, packs), claims=claims)
 
 
 def disclosed_part(
-    whole: Judged, *, kept: KeptUnits | None = None, turned: Turned = ALL_TURNED
+    whole: Judged, *, kept: KeptUnits | None = None, depth: Depth = WHOLE
 ) -> Judged:
     """
     What may be disclosed of a project, judged anew from that alone.
@@ -97,7 +97,7 @@ def disclosed_part(
     project = disclosed(whole.project)
     if _as_judged(project) == _as_judged(whole.project):
         return replace(whole, project=project)
-    part = judged(project, whole.packs, kept=kept, turned=turned)
+    part = judged(project, whole.packs, kept=kept, depth=depth)
     return replace(
         part,
         findings=replace(part.findings, only_in_part=part.findings.changed() - whole.findings.changed()),
@@ -130,12 +130,12 @@ def _as_judged(project: Project) -> Project:
 
 
 def judged_folder(
-    folder: Path, *, strict: bool = False, progress: Progress = silent, turned: Turned = ALL_TURNED
+    folder: Path, *, strict: bool = False, progress: Progress = silent, depth: Depth = WHOLE
 ) -> JudgedFolder:
     """
     The folder read and, where it has no errors, measured and judged with nothing taken out.
 
-    turned: of which claims what is made shows the smallest changes that turn a verdict; they take long to find.
+    depth: what is slow to work out and shown by what is made of it.
     """
     progress("reading records and count sheets")
     ground = packs_ground(folder)
@@ -147,7 +147,8 @@ def judged_folder(
         ground = ""  # packs were edited while they were read
     kept = kept_before(folder, ground)
     return JudgedFolder(
-        whole=judged(reading.project, reading.packs, kept=kept, turned=turned),
+        # What was kept is as deep as can be, and taken over at once.
+        whole=judged(reading.project, reading.packs, kept=kept, depth=WHOLE if kept else depth),
         problems=reading.problems,
         kept=kept,
         ground=ground,

@@ -9,7 +9,7 @@ from pathlib import Path
 from narrate.documents.blocks import Block, Unfit
 from narrate.documents.outline import outline
 from narrate.files import write
-from narrate.judging.turning import Turned
+from narrate.judging.depth import Depth
 from narrate.model.ids import FILED
 from narrate.pipeline.editions import approved_alone, bare_edition, with_those_of_drafts, words_of
 from narrate.pipeline.held import Unwritable, held, in_use, not_written
@@ -30,8 +30,8 @@ MEDIA: Mapping[str, str] = {
 """Medium -> name of the file in out/report; the open copy has '-open' in its name."""
 
 
-TURNED = Turned(levels=("context",), only_held=True)
-"""What the section tells of what would turn a reading: samples have no narrative of their own in it."""
+DEPTH = Depth(drawn=FILED, turned=("context",), only_held=True)
+"""What the section tells: claims of samples and features have no place in it, nor has what would make one hold."""
 
 LEFT_OUT = (
     "Words that the analyst wrote or approved are left out of {n} text{s} of this copy, because restricted records "
@@ -59,13 +59,13 @@ def report(
     approved_only:  from approved sentences alone, as project.yaml may also say.
     is_open:        from what may be disclosed alone, into a file of its own.
     """
-    found = judged_folder(folder, progress=progress, turned=TURNED)
+    found = judged_folder(folder, progress=progress, depth=DEPTH)
     whole = found.whole
     if whole is None:
         return None, found.problems
     is_strict = approved_only or "report" in whole.project.approved_only
     strict = frozenset({"report"}) if is_strict else frozenset()
-    part = disclosed_part(whole, kept=found.kept, turned=TURNED) if is_open else whole
+    part = disclosed_part(whole, kept=found.kept, depth=DEPTH) if is_open else whole
     # What the last telling left is believed where it is still true; nothing is added to it.
     before = kept_before(folder, found.ground, WORDS)
     known = KeptWords(before, found.ground) if before else None

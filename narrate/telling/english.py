@@ -181,6 +181,10 @@ _SMALL = re.compile(r"(?<![\d.,–-])\b[1-9]\b(?![\d.,%–-]\d|[%–-]| ?%| g\b|
 _DIGITS = ("", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine")
 
 
+_SPACE_BEFORE_A_STOP = re.compile(r" +([,;.:])")
+_SPACES = re.compile(r" {2,}")
+
+
 def finished(text: str) -> str:
     """
     One sentence: single spaces, a capital first, one full stop at the end.
@@ -188,8 +192,8 @@ def finished(text: str) -> str:
     >>> finished("the pit  held nothing")
     'The pit held nothing.'
     """
-    tidy = re.sub(r" +([,;.:])", r"\1", " ".join(text.split(" "))).strip()
-    tidy = re.sub(r" {2,}", " ", tidy).rstrip(" ,;:")
+    tidy = _SPACE_BEFORE_A_STOP.sub(r"\1", text).strip()
+    tidy = _SPACES.sub(" ", tidy).rstrip(" ,;:")
     if not tidy.endswith((".", "?", "!")):
         tidy += "."
     return capitalised(tidy)

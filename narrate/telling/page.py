@@ -271,7 +271,10 @@ def opening(text: str) -> str:
     >>> opening("The remains *support* it."), opening("C12 held nothing.")
     ('the remains', 'c12 held')
     """
-    return " ".join(re.sub(r"[^\w\s-]", "", word).lower() for word in text.split()[:2])
+    return " ".join(_NO_LETTER.sub("", word).lower() for word in text.split(maxsplit=2)[:2])
+
+
+_NO_LETTER = re.compile(r"[^\w\s-]")
 
 
 def claims_by_question(claims: Iterable[Claim]) -> dict[str, list[Claim]]:

@@ -6,8 +6,8 @@ from dataclasses import replace
 
 import pytest
 
+from narrate.judging.depth import Depth
 from narrate.judging.judge import judge
-from narrate.judging.turning import Turned
 from narrate.judging.weigh import grade_of
 from narrate.model.claims import Claim
 from narrate.model.ids import Subject
@@ -260,7 +260,7 @@ def test_claims_without_turnings_are_else_the_same() -> None:
     """Who shows no smallest change that would turn a verdict need not look for it, and loses nothing else."""
     project, packs = a_dig([MANY_COBS, [("Zea mays", "cupule", 3)]]), packs_with(a_rule())
     whole = list(judge(project, packs))
-    bare = list(judge(project, packs, turned=Turned(levels=())))
+    bare = list(judge(project, packs, depth=Depth(turned=())))
 
     def told(each: Claim) -> Claim:
         return replace(each, turnings=(), arguments=tuple(each.arguments), rivals=tuple(each.rivals))
@@ -274,7 +274,7 @@ def test_turnings_of_what_holds_are_those_of_all() -> None:
     """Who tells readings alone has the same smallest changes of them, and none of samples and of what does not hold."""
     project, packs = a_dig([MANY_COBS, [("Zea mays", "cupule", 3)]]), packs_with(a_rule())
     whole = list(judge(project, packs))
-    held = list(judge(project, packs, turned=Turned(levels=("context",), only_held=True)))
+    held = list(judge(project, packs, depth=Depth(turned=("context",), only_held=True)))
     wanted = [each.turnings if each.about.level == "context" and each.verdict == "holds" else () for each in whole]
 
     assert any(wanted) and any(each.turnings for each, own in zip(whole, wanted, strict=True) if not own)
