@@ -20,6 +20,13 @@ def remains_behind(claim: Claim, packs: Packs, tallies: Iterable[Tally]) -> tupl
     return _meant(claim.rules_held("for"), packs, tallies)
 
 
+def heaviest(claim: Claim) -> list[Argument]:
+    """The arguments that speak most for a claim; several where they weigh the same."""
+    held = claim.held("for")
+    most = max((argument.weight for argument in held), default=0.0)
+    return [argument for argument in held if argument.weight == most]
+
+
 def remains_looked_at(claim: Claim, packs: Packs, tallies: Iterable[Tally]) -> tuple[Tally, ...]:
     """Tallies that any argument for a claim would look at, whether it holds or not."""
     rules = tuple(argument.rule for argument in claim.arguments if argument.direction == "for")

@@ -10,7 +10,7 @@ from narrate.model.findings import Tally
 from narrate.model.narrative import Sentence
 from narrate.model.plants import seeds_in_one_fruit
 from narrate.telling import english
-from narrate.telling.behind import remains_counted
+from narrate.telling.behind import heaviest, remains_counted
 from narrate.telling.finds import total
 from narrate.telling.page import Page
 
@@ -24,10 +24,9 @@ FEW = 10
 
 def chief_finds(page: Page, claim: Claim) -> list[Tally]:
     """What the arguments count that speak most for a claim, each find once."""
-    held = claim.held("for")
-    chief = [a for a in held if a.weight == max(one.weight for one in held)]
     tallies = [t for t in page.found.tallies if t.condition in page.dig.ancient]
-    return list({t.ref: t for a in chief for t in remains_counted(a, page.dig.packs, tallies) if t.counted}.values())
+    counted = (t for a in heaviest(claim) for t in remains_counted(a, page.dig.packs, tallies) if t.counted)
+    return list({tally.ref: tally for tally in counted}.values())
 
 
 def least_fruits(page: Page, tallies: Iterable[Tally]) -> int:

@@ -12,7 +12,7 @@ import re
 from collections.abc import Iterable
 
 from narrate.model.claims import Claim
-from narrate.telling.behind import remains_counted
+from narrate.telling.behind import heaviest, remains_counted
 from narrate.telling.page import Page
 from narrate.telling.seasons_kept import is_led_by_fresh, is_of_fresh, is_of_fresh_alone
 
@@ -87,8 +87,7 @@ def _of_crops(page: Page, claims: Iterable[Claim]) -> float | None:
     crops = items = 0
     for claim in claims:
         found = page.dig.findings.subjects.get(claim.about)
-        held = claim.held("for")
-        chief = [a for a in held if a.weight == max(one.weight for one in held)] if found is not None else []
+        chief = heaviest(claim) if found is not None else []
         counted = {t.ref: t for a in chief for t in remains_counted(a, page.dig.packs, found.tallies)}  # type: ignore[union-attr]
         for tally in counted.values():
             taxon = page.dig.packs.taxa.get(tally.taxon) if tally.taxon is not None else None

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from narrate.model.claims import Claim
+from narrate.model.claims import Argument, Claim
 from narrate.model.findings import Tally
 from narrate.model.narrative import Sentence
-from narrate.telling.behind import bounds_of
+from narrate.telling.behind import bounds_of, heaviest
 from narrate.telling.old_finds import plant_tallies
 from narrate.telling.page import Page
 from narrate.telling.plan import STORED_ONLY
@@ -30,25 +30,24 @@ def is_of_what_keeps(page: Page, claim: Claim) -> bool:
 
 def is_of_fresh_alone(page: Page, claim: Claim) -> bool:
     """Whether every rule that speaks for a season asks for plants that do not keep."""
-    rules = [page.dig.packs.rules.get(argument.rule) for argument in claim.held("for")]
-    asked = [[b.of for b in bounds_of(r.criteria) if b.of is not None] if r is not None else [] for r in rules]
-    return bool(asked) and all(any("perishable" in of.keeping for of in one) for one in asked)
+    held = claim.held("for")
+    return bool(held) and all(_asks_for_fresh(page, argument) for argument in held)
 
 
 def is_led_by_fresh(page: Page, claim: Claim) -> bool:
     """Whether each of the heaviest rules that speak for a season asks for plants that do not keep."""
-    held = claim.held("for")
-    rules = [page.dig.packs.rules.get(a.rule) for a in held if a.weight == max(one.weight for one in held)]
-    asked = [[b.of for b in bounds_of(r.criteria) if b.of is not None] if r is not None else [] for r in rules]
-    return bool(asked) and all(any("perishable" in of.keeping for of in one) for one in asked)
+    chief = heaviest(claim)
+    return bool(chief) and all(_asks_for_fresh(page, argument) for argument in chief)
 
 
 def is_of_fresh(page: Page, claim: Claim) -> bool:
     """Whether some rule that speaks for a season asks for plants that do not keep."""
-    if claim.question != "season":
-        return False
-    rules = [page.dig.packs.rules.get(argument.rule) for argument in claim.held("for")]
-    bounds = [bound for rule in rules if rule is not None for bound in bounds_of(rule.criteria)]
+    return claim.question == "season" and any(_asks_for_fresh(page, argument) for argument in claim.held("for"))
+
+
+def _asks_for_fresh(page: Page, argument: Argument) -> bool:
+    rule = page.dig.packs.rules.get(argument.rule)
+    bounds = bounds_of(rule.criteria) if rule is not None else ()
     return any("perishable" in bound.of.keeping for bound in bounds if bound.of is not None)
 
 
