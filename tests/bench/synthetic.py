@@ -58,8 +58,8 @@ MAIZE: tuple[Thing, ...] = (
 )
 
 
-def write_project(folder: Path, samples: int, seed: int = 1) -> None:
-    """Lays out a project of so many samples of 25 rows each, three samples to a context, in two phases."""
+def write_project(folder: Path, samples: int, seed: int = 1, rows: int = ROWS_A_SAMPLE) -> None:
+    """Lays out a project of so many samples of so many rows each, three samples to a context, in two phases."""
     draw = random.Random(seed)
     (folder / "records").mkdir(parents=True)
     (folder / "counts").mkdir()
@@ -73,7 +73,7 @@ def write_project(folder: Path, samples: int, seed: int = 1) -> None:
         (folder / "records" / f"area-{sheet:03}.yaml").write_text(records, encoding="utf-8")
         counts = ["sample,taxon,part,count,mass_g,completeness,size_class"]
         for id, own in group.items():
-            counts += [row for sample in own for row in _rows(sample, kinds[id], _is_late(id), draw)]
+            counts += [row for sample in own for row in _rows(sample, kinds[id], _is_late(id), draw, rows)]
         (folder / "counts" / f"area-{sheet:03}.csv").write_text("\n".join(counts) + "\n", encoding="utf-8")
 
 
@@ -129,10 +129,10 @@ def _records(group: dict[str, list[str]], kinds: dict[str, str], draw: random.Ra
     return "\n".join(lines) + "\n"
 
 
-def _rows(sample: str, kind: str, is_late: bool, draw: random.Random) -> list[str]:
-    """The 25 rows of a sample: late ones and cooking places hold maize; rich and poor samples differ much."""
+def _rows(sample: str, kind: str, is_late: bool, draw: random.Random, many: int) -> list[str]:
+    """The rows of a sample: late ones and cooking places hold maize; rich and poor samples differ much."""
     maize = MAIZE if is_late or kind in ("smudge pit", "earth oven") else ()
-    others = draw.sample(EVERYWHERE, ROWS_A_SAMPLE - 1 - len(maize))
+    others = draw.sample(EVERYWHERE, many - 1 - len(maize))
     richness = draw.lognormvariate(0, 0.8) * (2 if kind in ("midden", "earth oven", "smudge pit") else 1)
     rows = [f"{sample},Indeterminate,wood,,{round(draw.lognormvariate(0, 1), 2) + 0.01:.2f},,>2 mm"]
     for taxon, part, completeness, usual in (*maize, *others):
