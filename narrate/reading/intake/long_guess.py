@@ -13,6 +13,7 @@ from narrate.reading.intake.codes_of_samples import code_of_samples, counts_said
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
 from narrate.reading.intake.header_words import heading, sample_rank
 from narrate.reading.intake.heads_of_list import heads_in
+from narrate.reading.intake.lists_of_one_sample import NO_SAMPLE, is_of_one_sample
 from narrate.reading.intake.long_columns import (
     column_role,
     contexts_of_kinds,
@@ -82,6 +83,8 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
         or (heads[c] in ("count", "mass") and c != taxon)
         or (c not in flags and states_in(look.text(row, c))[0] and _share_of_amounts(look, below, c) >= 0.5)
     ]  # fmt: skip
+    if sample is None and amounts and is_of_one_sample(heads, amounts, taxon):
+        sample = NO_SAMPLE
     if not amounts or sample is None:
         return None
     known = [c for c in amounts if is_amount_head(look, row, c, heads)]
@@ -119,7 +122,7 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     for column, made in list(columns.items()):
         if column != sample and made.name == "sample":
             columns[column] = Role(name="code")
-    if heads[sample] not in ("sample", ""):
+    if sample != NO_SAMPLE and heads[sample] not in ("sample", ""):
         columns[sample] = Role(name="sample", also=(heads[sample],), filled=columns[sample].filled)
         doubts.append(f"the table names no samples; each {heads[sample]} is taken as one")
     band = band_over(look, area, row, known)

@@ -15,6 +15,7 @@ from narrate.reading.intake.heads_mixed import with_heads_apart
 from narrate.reading.intake.heads_split import split_heads
 from narrate.reading.intake.ids_twice import ids_apart
 from narrate.reading.intake.left_over import left_over
+from narrate.reading.intake.lists_of_one_sample import named_after_file
 from narrate.reading.intake.lists_of_shares import list_of_shares
 from narrate.reading.intake.lists_under_lines import guess_lists_under_lines
 from narrate.reading.intake.long_guess import guess_long
@@ -118,7 +119,10 @@ def tables_of(look: Look, marks: Marks, found: Found) -> int:
             found.doubts.append(
                 "every amount is 0 or 1, so 1 is taken as present and not as a count; see cells, key in the layout"
             )
+        table, mend, doubt = named_after_file(look, table)
+        found.mend.update(mend)
         found.tables.append(table)
+        found.doubts.extend([doubt] if doubt else [])
         found.doubts.extend(guess.doubts)
         found.explained += guess.explained
         made += 1
