@@ -26,6 +26,7 @@ from narrate.reading.intake.same_ids_apart import apart_by_titles
 from narrate.reading.intake.sections_guess import guess_sections
 from narrate.reading.intake.sections_of_samples import with_sections_of_samples
 from narrate.reading.intake.tables_apart import told_apart
+from narrate.reading.intake.tables_of_ubiquity import gives_ubiquity
 from narrate.reading.intake.titles_say import with_condition
 
 _MOST_TABLES = 12
@@ -113,6 +114,10 @@ def tables_of(look: Look, marks: Marks, found: Found) -> int:
         if best is None:
             continue
         guess, used = best
+        if said := gives_ubiquity(look, guess, used):
+            found.left_out.append(said)
+            waiting.append(Area(top=used.bottom + 1, left=area.left, bottom=area.bottom, right=area.right))
+            continue
         table = _guessed(look.grid, guess, marks)
         if _is_presence(look, table):
             table = replace(table, marks=replace(marks, key={**marks.key, "1": "present"}))
