@@ -12,6 +12,7 @@ from narrate.reading.intake.crossed_sums import Sums
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
 from narrate.reading.intake.header_words import heading, quantity, sample_rank
 from narrate.reading.intake.heads_by_content import content_role
+from narrate.reading.intake.least_numbers import counted_by_least
 from narrate.reading.intake.records_below import records_below
 from narrate.reading.intake.small_heads_again import with_first_section
 
@@ -162,10 +163,14 @@ class _Guessing(Sums):
         outer = [row for row in heads if self.rows[row].name != "quantity"]
         quantity_row = next((row for row in heads if self.rows[row].name == "quantity"), None)
         totals = {c for c in self.counts if quantity_row is not None and self._is_small_total(quantity_row, c)}
+        smalls = {c: self.look.text(quantity_row, c) for c in self.counts} if quantity_row is not None else {}
+        least = counted_by_least(smalls)
         for column in self.counts:
             derived = self._derived_role(column, outer)
-            small = self.look.text(quantity_row, column) if quantity_row is not None else ""
-            if quantity(small) in ("percent", "density") or heading(small) in ("ubiquity", "derived"):
+            small = smalls.get(column, "")
+            if column in least:
+                self.columns[column] = Role(name="counts")
+            elif quantity(small) in ("percent", "density") or heading(small) in ("ubiquity", "derived"):
                 self.columns[column] = Role(name=quantity(small) or heading(small))
             elif column in totals and 2 * len(totals) < len(self.counts):
                 self.columns[column] = Role(name="total")  # 'Total n' among 'n', under no id of its own

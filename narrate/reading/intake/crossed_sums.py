@@ -11,6 +11,7 @@ from narrate.model.layouts import DERIVED_ROLES, Role
 from narrate.reading.intake.cell_marks import number_of
 from narrate.reading.intake.crossed_labels import Labels
 from narrate.reading.intake.evidence import Look
+from narrate.reading.intake.groups_over_groups import groups_over_groups
 from narrate.reading.intake.header_words import heading
 
 _LATIN = re.compile(r"(?:cf\.? ?)?[A-Z][a-z]+[ _.](?:cf\.? ?)?(?:[a-z]{3,}|sp\b|spp\b|type\b|agg\b)")
@@ -39,6 +40,10 @@ class Sums(Labels):
         columns = self._sums_of_blocks(rows, columns, value)
         self._totals_beside(rows, columns, value)
         self._sums_of_neighbours(rows, columns, value)
+        labels = {r: self.look.text(r, self.names) for r in rows}
+        for row, doubt in groups_over_groups(self.rows, labels, columns, value).items():
+            self.rows[row] = Role(name="total")
+            self.doubts.append(doubt)
         self._sum_of_all_lines(columns, value)
 
     def _numbers_of_samples(self, rows: list[int]) -> None:

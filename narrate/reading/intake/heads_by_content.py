@@ -11,6 +11,7 @@ from narrate.model.layouts import Role
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.header_words import flat_heading, heading, quantity
 from narrate.reading.intake.kind_words_abroad import kind_of
+from narrate.reading.intake.least_numbers import is_least_number
 from narrate.reading.intake.shares_in_heads import size_and_share
 
 _PHASE_WORDS = re.compile(
@@ -72,7 +73,7 @@ def content_role(texts: list[str], look: Look) -> str:
         ),
         ("condition", 1.0, lambda t: t.strip(" ().?") in names.short.conditions),
         ("part", 0.8, lambda t: t.strip(" ().?") in names.short.parts),
-        ("quantity", 0.6, lambda t: (bool(quantity(t)) or heading(t) == "density") and t not in ("w", "f")),
+        ("quantity", 0.6, lambda t: (_is_of_amounts(t) or heading(t) == "density") and t not in ("w", "f")),
         ("cf", 1.0, lambda t: "cf" in flat_texts and flat_heading(t) in CERTAINTY),
         ("condition", 1.0, lambda t: several > 1 and says_state(t, look)),
         ("size class", 0.6, lambda t: bool(SIZES.fullmatch(size_and_share(t)[0]))),
@@ -111,6 +112,10 @@ def content_role(texts: list[str], look: Look) -> str:
     if repeated > 1 and sum(bool(_PHASE_WORDS.search(t)) for t in texts) >= 0.6 * n and len(set(texts)) < 0.7 * n:
         return "phase"
     return ""
+
+
+def _is_of_amounts(text: str) -> bool:
+    return bool(quantity(text)) or is_least_number(text)
 
 
 def are_quantities_and_states(texts: list[str], look: Look) -> bool:

@@ -1,0 +1,113 @@
+"""Shapes in which published tables give no counts by sample, and lists without samples. All sheets are invented."""
+
+from __future__ import annotations
+
+from collections import Counter
+from pathlib import Path
+
+from narrate.reading.intake.take_in import TakenIn, take_in
+from tests.reading.intake.test_blind import packs
+
+_LIST = """"Table 4. Taxa, part, condition and quantity of specimens in flotation samples",,,,
+Taxon,Common Name,Part,Condition,Quantity
+Acer-type,maple,wood,C,1
+Amelanchier-type,serviceberry,wood,C,16
+Chenopodium berlandieri,goosefoot,seed,C,34
+Chenopodium berlandieri,goosefoot,seed,U,1
+Zea mays,maize,cupule,C,7
+Quercus-type,oak,wood,C,5
+"""
+_PRESENT = """Table 9. Presence of plant remains in flotation samples,,
+,Early contexts,Late contexts
+Number of Samples Analyzed,8,12
+Taxon,N,N
+Zea mays (cupule),8,2
+Quercus-type,7,8
+Iva annua achene,0,4
+Portulaca-type seed,1,3
+"N = the number of flotation samples in which specimens were identified.",,
+"""
+_UNDER_A_BANNER = """Taxon,Number of Samples in Which Specimens Were Identified,,,,% of Total Samples
+,Roof Fall,Hearths,Middens,Total,
+Zea mays,20,14,29,63,52.5
+Quercus-type,13,13,24,50,41.7
+Iva annua,1,9,8,18,15.0
+Pinus-type,9,5,19,33,27.5
+"""
+_BY_TITLE = """Table 14. Ubiquity of plant parts in flotation samples,,,,
+Taxon,Early (15 samples),,Late (38 samples),
+,N,%,N,%
+Zea mays,5,33,6,16
+Quercus sp.,3,20,2,5
+Iva annua,1,7,4,11
+Pinus sp.,15,100,16,42
+"""
+_BESIDE_COUNTS = """Taxon,S1,S2,S3,No. of samples in which present
+Zea mays,5,33,6,3
+Quercus sp.,3,,2,2
+Iva annua,1,,,1
+Pinus sp.,15,10,16,3
+"""
+_LEAST = """;Ensemble 1;;Ensemble 2;;Ensemble 3;
+;NMI;%;NMI;%;NMI;%
+Plantes cultivées;30;100,0;46;100,0;58;100,0
+Céréales (grains);22;73,3;36;78,3;43;74,1
+Hordeum vulgare;12;40,0;20;43,5;21;36,2
+Panicum miliaceum;6;20,0;10;21,7;13;22,4
+Triticum dicoccum;4;13,3;6;13,0;9;15,5
+Céréales (vannes);8;26,7;10;21,7;15;25,9
+Triticum dicoccum, base de glume;5;16,7;6;13,0;8;13,8
+Triticum sp., base d'épillet;3;10,0;4;8,7;7;12,1
+"""
+
+
+def _taken(folder: Path, text: str) -> TakenIn:
+    sheet = folder / "feature_12.csv"
+    sheet.write_text(text, encoding="utf-8")
+    return take_in(sheet, packs())
+
+
+def _told(found: TakenIn) -> str:
+    return " ".join([*found.doubts, *(problem.message for problem in found.problems)])
+
+
+def test_a_list_without_samples_is_one_sample_and_doubtful(tmp_path: Path) -> None:
+    """Every line is a find, the first one with it; the id is the name of the file, and the reader hears so."""
+    found = _taken(tmp_path, _LIST)
+
+    assert [row.count.number for row in found.rows] == [1, 16, 34, 1, 7, 5]
+    assert {row.sample for row in found.rows} == {"feature_12"}
+    assert [row.condition for row in found.rows if row.count.number == 1] == ["charred", "uncharred"]
+    assert found.rows[0].identification.written == "Acer-type"
+    assert "DOUBTFUL: no heading names samples; the whole list is taken as one sample, 'feature_12'" in _told(found)
+
+
+def test_numbers_of_samples_are_no_counts(tmp_path: Path) -> None:
+    """Whether a note, a heading over all columns or the title says it: nothing is read, and the cell is named."""
+    for text, cell in ((_PRESENT, "A9"), (_UNDER_A_BANNER, "B1"), (_BY_TITLE, "A1")):
+        found = _taken(tmp_path, text)
+
+        assert found.rows == ()
+        assert "give in how many samples each taxon was found" in _told(found)
+        assert f" in {cell})" in _told(found)
+
+
+def test_numbers_of_samples_beside_counts_leave_the_counts(tmp_path: Path) -> None:
+    """A column of ubiquity behind the samples is worked out, and the counts are read."""
+    found = _taken(tmp_path, _BESIDE_COUNTS)
+
+    sums: Counter[str] = Counter()
+    for row in found.rows:
+        sums[row.sample] += row.count.number or 0
+    assert sums == {"S1": 24, "S2": 43, "S3": 24}
+
+
+def test_least_numbers_that_stand_alone_are_the_counts(tmp_path: Path) -> None:
+    """Sums by hand, 22 + 8, 36 + 10, 43 + 15; the lines of groups, and of a group of groups, are no finds."""
+    found = _taken(tmp_path, _LEAST)
+
+    sums: Counter[str] = Counter()
+    for row in found.rows:
+        sums[row.sample] += row.count.number or 0
+    assert sums == {"Ensemble 1": 30, "Ensemble 2": 46, "Ensemble 3": 58}
+    assert not any(problem.code == "N317" for problem in found.problems)
