@@ -2,13 +2,15 @@
 What each part of a full build costs, in turn with the yardsticks that the goals for speed name.
 
     OMP_NUM_THREADS=1 python -m tests.bench.what_costs --samples 1000
-    OMP_NUM_THREADS=1 python -m tests.bench.what_costs --rows 5 --samples 1250 5000 20000
+    OMP_NUM_THREADS=1 python -m tests.bench.what_costs --rows 5 --samples 1250 5000 20000 --one-in 20
 
 One site in the words of one audience is built on one core and timed step by step and, of its pages, kind by kind; then
 what the yardsticks do is done with narrate's own parts (`bare`): narratives that are already written are made pages,
 each with the two figures of its subject, and nothing is judged, told or followed back to counts. Seconds of the
 processor, and how often they hold the seconds of the general text-only generator on the same narratives. Of several
-sizes, each step is given for 1,000 samples as well, so that it shows what grows faster than the dig.
+sizes, each step is given for 1,000 samples as well, so that it shows what grows faster than the dig; with `--one-in 20`
+judging is done once and not in three depths, and of pages of samples, contexts and evidence every twentieth is made,
+its seconds times 20.
 """
 
 from __future__ import annotations
@@ -46,6 +48,15 @@ PAGE = """<!doctype html><html lang="en"><head><meta charset="utf-8"><title>{{ i
 <body><h1>{{ id }}</h1>{{ words }}{% for figure in figures %}<figure>{{ figure }}</figure>{% endfor %}</body></html>
 """
 
+MANY = ("sample", "context", "evidence")
+"""What there is a page of for each sample or context."""
+DEPTHS = (
+    ("judging: verdicts, grades, rivals, next steps", Depth(drawn=(), turned=())),
+    ("judging: stability in 200 draws", Depth(drawn=LEVELS, turned=())),
+    ("judging: smallest changes that turn a claim", Depth()),
+)
+"""Deeper from judgement to judgement: what a depth adds is the difference."""
+
 Seconds = dict[str, float]
 
 
@@ -53,6 +64,7 @@ def main() -> None:
     asked = argparse.ArgumentParser(description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter)
     asked.add_argument("--samples", type=int, nargs="+", default=[1000])
     asked.add_argument("--rows", type=int, default=ROWS_A_SAMPLE, help="rows of each sample, at least 5")
+    asked.add_argument("--one-in", type=int, default=1, help="of the pages of a kind one in so many is made")
     options = asked.parse_args()
     if sys.platform.startswith("linux"):
         os.sched_setaffinity(0, {min(os.sched_getaffinity(0))})
@@ -60,28 +72,22 @@ def main() -> None:
         with tempfile.TemporaryDirectory() as scratch:
             folder = Path(scratch) / "dig"
             write_project(folder, samples, rows=options.rows)
-            steps = whole(folder, Path(scratch) / "site")
+            steps = whole(folder, Path(scratch) / "site", options.one_in)
             steps.update(bare(folder, Path(scratch) / "bare"))
             sticks = yardsticks(folder / "narratives" / AUDIENCE, Path(scratch) / "plain")
         _print(samples, options.rows, steps, sticks)
 
 
 @seldom_looked_for()
-def whole(folder: Path, site: Path) -> Seconds:
+def whole(folder: Path, site: Path, one_in: int) -> Seconds:
     """Seconds of each step of one site; leaves the drafts in the project's folder."""
     took: Seconds = {}
     reading = _timed(took, "reading records, sheets and packs", lambda: read(folder))
     project, packs = reading.project, reading.packs
     assert project is not None and packs is not None
     findings = _timed(took, "measures of every subject", lambda: find(project, packs))
-    # Deeper from judgement to judgement: what a depth adds is the difference.
-    depths = (
-        ("judging: verdicts, grades, rivals, next steps", Depth(drawn=(), turned=())),
-        ("judging: stability in 200 draws", Depth(drawn=LEVELS, turned=())),
-        ("judging: smallest changes that turn a claim", Depth()),
-    )
     before, claims = 0.0, None
-    for name, depth in depths:
+    for name, depth in DEPTHS if one_in == 1 else (("judging", Depth()),):
         claims = _timed(took, name, lambda depth=depth: judge(project, packs, depth=depth))  # type: ignore[misc]
         took[name], before = took[name] - before, took[name]
     assert claims is not None
@@ -91,9 +97,11 @@ def whole(folder: Path, site: Path) -> Seconds:
         write(path, one.text)
     edition = edition_of(AUDIENCE, part, words.narratives, reading.problems, "bench")
     making = _Timed(edition, templates_folder(), folder)
+    making.one_in = one_in
     _timed(took, "pages: whole", lambda: making.make(lambda path, content: write(site / path, content)))
     others = took.pop("pages: whole") - sum(making.took.values())
-    took.update({f"pages: {kind} ({making.many[kind]:,})": s for kind, s in making.took.items()})
+    for kind, seconds in making.took.items():
+        took[f"pages: {kind} ({making.many[kind]:,})"] = seconds * (one_in if kind in MANY else 1)
     took["pages: addresses, writing"] = others
     _timed(
         took,
@@ -108,17 +116,20 @@ class _Timed(Making):
 
     took: Seconds
     many: dict[str, int]
+    one_in = 1
 
     def make(self, *of, **further):  # type: ignore[no-untyped-def]
         self.took, self.many = defaultdict(float), defaultdict(int)
         return super().make(*of, **further)
 
     def _made(self, template, page, it):  # type: ignore[no-untyped-def]
+        kind = template.one_per if template.one_per in MANY else "all others"
+        self.many[kind] += 1
+        if kind in MANY and self.many[kind] % self.one_in:
+            return b""
         began = time.process_time()
         content = super()._made(template, page, it)
-        kind = template.one_per if template.one_per in ("sample", "context", "evidence") else "all others"
         self.took[kind] += time.process_time() - began
-        self.many[kind] += 1
         return content
 
 
