@@ -19,32 +19,36 @@ from narrate.model.packs import Packs
 
 FOLDER = Path(__file__).parent / "__pycache__"
 """Beside compiled modules, and believed as they are: whoever can write here can write the program. No project can."""
+WHOLE, NAMING = "packs", "naming"
+"""Packs as a project reads them; and words and taxa alone."""
 _PACKAGE = Path(__file__).resolve().parents[1]
 _READ = ("packs", "reading", "model", "problems.py")
 """What the packs as they were read depend on."""
 
 
-def packs_kept(regions: tuple[str, ...], folder: Path = FOLDER) -> Packs | None:
+def packs_kept(regions: tuple[str, ...], folder: Path = FOLDER, *, name: str = WHOLE) -> Packs | None:
     """
     The packs of the regions as they were read before; None where they were not, or anything changed since.
+
+    name:  whether they were read whole, or their words and taxa alone.
 
     Times and sizes of the packs and of the code that reads them, and the versions of Python and PyYAML, must be those
     of then; the time that the system sets when anything about a file changes is among them.
     """
     with suppress(OSError):
-        head, _, raw = _file(folder, regions).read_bytes().partition(b"\n")
+        head, _, raw = _file(folder, regions, name).read_bytes().partition(b"\n")
         if head == _head(raw):
             found = pickle.loads(raw)
             return found if isinstance(found, Packs) else None
     return None
 
 
-def keep_packs(packs: Packs, folder: Path = FOLDER) -> None:
+def keep_packs(packs: Packs, folder: Path = FOLDER, *, name: str = WHOLE) -> None:
     """Keeps packs in which nothing was wrong; where nothing can be written they are read anew each time."""
     made = io.BytesIO()
     _Pickler(made, 5).dump(packs)
     with suppress(OSError):
-        write(_file(folder, packs.regions), _head(made.getvalue()) + b"\n" + made.getvalue())
+        write(_file(folder, packs.regions, name), _head(made.getvalue()) + b"\n" + made.getvalue())
 
 
 class _Pickler(pickle.Pickler):
@@ -54,8 +58,8 @@ class _Pickler(pickle.Pickler):
         return (MappingProxyType, (dict(value),)) if isinstance(value, MappingProxyType) else NotImplemented
 
 
-def _file(folder: Path, regions: tuple[str, ...]) -> Path:
-    return folder / f"packs-{_sum(repr(regions).encode())}.{sys.implementation.cache_tag}.bin"
+def _file(folder: Path, regions: tuple[str, ...], name: str) -> Path:
+    return folder / f"{name}-{_sum(repr(regions).encode())}.{sys.implementation.cache_tag}.bin"
 
 
 def _head(raw: bytes) -> bytes:

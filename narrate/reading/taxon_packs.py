@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence, Set
 from typing import Any
 
 from narrate.model.ids import SourceKey, TaxonId
@@ -60,8 +60,9 @@ def read_taxa(
     taxa = unique(entries, lambda taxon: taxon.id, "taxon", "N404")
     kept = [entry for entry in entries if taxa[entry.value.id] is entry.value]
     lookup = _lookup(kept, regions)
+    genera = {name.split()[0] for name in lookup if name}
     for entry in kept:
-        _check_members(entry, lookup)
+        _check_members(entry, lookup, genera)
     return taxa, lookup  # type: ignore[return-value]
 
 
@@ -104,8 +105,7 @@ def _lookup(entries: list[Entry], regions: Sequence[str]) -> dict[str, TaxonId]:
     return found
 
 
-def _check_members(entry: Entry, lookup: Mapping[str, TaxonId]) -> None:
-    genera = {name.split()[0] for name in lookup if name}
+def _check_members(entry: Entry, lookup: Mapping[str, TaxonId], genera: Set[str]) -> None:
     for member in entry.value.members:
         if member.lower() not in lookup and member.lower() not in genera:
             meant = entry.asking.near(member, lookup)

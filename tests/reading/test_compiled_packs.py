@@ -3,15 +3,19 @@
 from __future__ import annotations
 
 import os
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from narrate.model.packs import Packs
 from narrate.reading import compiled_packs
-from narrate.reading.compiled_packs import keep_packs, packs_kept
+from narrate.reading.compiled_packs import NAMING, keep_packs, packs_kept
+from narrate.reading.intake import project_intake
+from narrate.reading.intake.project_intake import naming_packs
 from narrate.reading.pack_files import shipped_folder
 from narrate.reading.packs import read_packs
+from narrate.reading.taxon_packs import taxon_regions
 
 EAST = ("eastern-north-america",)
 
@@ -43,6 +47,29 @@ def test_kept_packs_are_those_of_the_regions(kept: Path) -> None:
     """Other regions are read for themselves."""
     assert packs_kept(("temperate-europe",), kept) is None
     assert packs_kept((), kept) is None
+
+
+def test_packs_for_names_are_kept_apart_from_whole_ones(packs: Packs, kept: Path) -> None:
+    """What was read for names alone holds no rule, and stands beside what a project reads."""
+    assert packs_kept(EAST, kept, name=NAMING) is None
+    keep_packs(replace(packs, rules={}), kept, name=NAMING)
+    found = packs_kept(EAST, kept, name=NAMING)
+
+    assert found is not None and found.rules == {} and found.taxa == packs.taxa
+    assert packs_kept(EAST, kept) == packs
+
+
+def test_packs_for_names_are_the_same_when_they_were_kept(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Words, taxa and the names they are looked up by are those that reading gives, of one region and of all."""
+    for regions in (EAST, taxon_regions((shipped_folder(),))):
+        with monkeypatch.context() as forgetful:
+            forgetful.setattr(project_intake, "packs_kept", lambda *regions, **name: None)
+            read = naming_packs(regions)
+        kept = packs_kept(regions, name=NAMING)
+
+        assert kept is not None and kept is not read
+        assert naming_packs(regions) == kept == read
+        assert read.taxon_lookup and list(kept.taxa) == list(read.taxa)
 
 
 def test_damaged_packs_are_not_believed(kept: Path) -> None:

@@ -9,6 +9,7 @@ from pathlib import Path
 
 from narrate.model.packs import Packs
 from narrate.problems import Problem, ProblemList
+from narrate.reading.compiled_packs import NAMING, keep_packs, packs_kept
 from narrate.reading.files import listed, read_text
 from narrate.reading.folder import read_folder
 from narrate.reading.intake.grids import ENDINGS
@@ -53,16 +54,22 @@ def intake_packs(project: Path | None) -> Packs:
 
 
 def naming_packs(regions: tuple[str, ...]) -> Packs:
-    """Words and taxa alone, which is all that names need; rules and statements take most of the time to read."""
+    """Words and taxa of packs that come with narrate alone, which is all that names need, as they were last read."""
+    kept = packs_kept(regions, name=NAMING)
+    if kept is not None:
+        return kept
     ignored = ProblemList()
     folders = pack_folders(None)
     sources = read_sources(folders, ignored)
     words = read_words(folders, sources, ignored)
     taxa, lookup = read_taxa(folders, regions, words.words, sources, ignored)
-    return Packs(
+    packs = Packs(
         words=words.words, taxa=taxa, taxon_lookup=lookup, statements={}, rules={}, audiences={}, sources=sources,
-        weights={}, limits=(), shown=(), questions={},
+        weights={}, limits=(), shown=(), questions={}, regions=regions,
     )  # fmt: skip
+    if not ignored.sorted():
+        keep_packs(packs, name=NAMING)
+    return packs
 
 
 def in_counts(sheet: Path, project: Path) -> Path:
