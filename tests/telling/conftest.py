@@ -30,6 +30,7 @@ from narrate.problems import Place
 from narrate.reading.packs import read_packs
 from narrate.telling.behind import is_meant
 from narrate.telling.tell import narratives
+from tests.telling.told_once import ToldOnce
 
 if TYPE_CHECKING:
     from narrate.pipeline.judged import Judged
@@ -893,7 +894,20 @@ if __name__ == "__main__":
 
 
 @pytest.fixture(scope="session")
-def told_of_example(judged_example: Judged) -> Mapping[str, Mapping[Subject, Narrative]]:
-    """All narratives of the example for the report and for visitors, by audience."""
-    w = judged_example
-    return {a: narratives(w.project, w.packs, w.findings, w.claims, a) for a in ("report", "public")}
+def open_example(judged_example: Judged) -> Judged:
+    """What may be disclosed of the example, judged from that alone."""
+    from narrate.pipeline.judged import disclosed_part
+
+    return disclosed_part(judged_example)
+
+
+@pytest.fixture(scope="session")
+def told_of_example(judged_example: Judged) -> ToldOnce:
+    """All narratives of the example, by audience."""
+    return ToldOnce(judged_example)
+
+
+@pytest.fixture(scope="session")
+def told_of_open(open_example: Judged) -> ToldOnce:
+    """All narratives of what may be disclosed of the example, by audience."""
+    return ToldOnce(open_example)

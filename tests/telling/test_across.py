@@ -14,6 +14,7 @@ from narrate.model.claims import Claims
 from narrate.model.ids import Subject
 from narrate.model.narrative import Narrative
 from narrate.telling.tell import narratives
+from tests.telling.told_once import ToldOnce
 
 if TYPE_CHECKING:
     from narrate.pipeline.judged import Judged
@@ -23,9 +24,8 @@ EARLY, LATE = (Subject(level="phase", id=id) for id in ("early", "late"))
 
 
 @pytest.fixture(scope="module")
-def report(judged_example: Judged) -> dict[Subject, Narrative]:
-    whole = judged_example
-    return narratives(whole.project, whole.packs, whole.findings, whole.claims, "report")
+def report(told_of_example: ToldOnce) -> dict[Subject, Narrative]:
+    return told_of_example["report"]
 
 
 def test_what_is_a_hint_in_its_own_context_carries_nothing_in_its_phase(report: dict[Subject, Narrative]):
@@ -259,19 +259,17 @@ def test_phases_are_told_beside_each_other(report: dict[Subject, Narrative]):
     )
 
 
-def test_fruit_is_gathered_and_not_harvested(report: dict[Subject, Narrative], judged_example: Judged):
+def test_fruit_is_gathered_and_not_harvested(report: dict[Subject, Narrative], told_of_example: ToldOnce):
     """Harvest is a word for crops, told beside fruit of old fields or not."""
-    whole = judged_example
-    review = narratives(whole.project, whole.packs, whole.findings, whole.claims, "review")
+    review = told_of_example["review"]
 
     for told in (report, review):
         assert not [s.id for s, n in told.items() if "harvesting and gathering of fruit" in n.text]
 
 
-def test_visitors_are_told_of_food_in_turns(judged_example: Judged):
+def test_visitors_are_told_of_food_in_turns(told_of_example: ToldOnce):
     """'People used … as food' stands once under the heading of food."""
-    whole = judged_example
-    told = narratives(whole.project, whole.packs, whole.findings, whole.claims, "public")
+    told = told_of_example["public"]
 
     for subject in (EARLY, LATE, SITE):
         for section in told[subject].sections:

@@ -9,7 +9,7 @@ import pytest
 from narrate.model.measurement import Measurement
 from narrate.model.plant_groups import GroupAmount
 from narrate.telling.amounts_told import Between
-from narrate.telling.tell import narratives
+from tests.telling.told_once import ToldOnce
 
 if TYPE_CHECKING:
     from narrate.pipeline.judged import Judged
@@ -21,9 +21,8 @@ def _amount(low: float, value: float, high: float) -> GroupAmount:
 
 
 @pytest.fixture(scope="module")
-def sentences(judged_example: Judged) -> list[str]:
-    whole = judged_example
-    told = narratives(whole.project, whole.packs, whole.findings, whole.claims, "report")
+def sentences(told_of_example: ToldOnce) -> list[str]:
+    told = told_of_example["report"]
     site = next(subject for subject in told if subject.level == "site")
     return [sentence.text for sentence in told[site].sentences()]
 

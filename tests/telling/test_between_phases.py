@@ -11,6 +11,7 @@ import pytest
 from narrate.model.ids import SITE, Subject
 from narrate.model.narrative import Narrative
 from narrate.telling.tell import narratives
+from tests.telling.told_once import ToldOnce
 
 if TYPE_CHECKING:
     from narrate.pipeline.judged import Judged
@@ -83,10 +84,9 @@ def test_visitors_are_told_so_too(told: Told):
     assert "Burned plants cannot tell us why the Early hamlet ended or why the Late hamlet began." in text
 
 
-def test_visitors_read_the_same_in_spanish(judged_example: Judged):
+def test_visitors_read_the_same_in_spanish(told_of_example: ToldOnce):
     """That one crop is nearly all of a store, and that plants do not tell why a place was left, is in Spanish too."""
-    whole = judged_example
-    spanish = narratives(whole.project, whole.packs, whole.findings, whole.claims, "public-es")
+    spanish = told_of_example["public-es"]
 
     assert "cultivos de semilla pequeña, sobre todo quenopodio" in spanish[Subject(level="context", id="C05")].text
     assert "Las plantas quemadas no nos dicen por qué terminó" in spanish[Subject(level="site", id=SITE)].text

@@ -8,7 +8,6 @@ from typing import TYPE_CHECKING
 import pytest
 
 from narrate.model.ids import SITE
-from narrate.pipeline.judged import disclosed_part
 from narrate.telling.tell import narratives
 
 if TYPE_CHECKING:
@@ -16,25 +15,22 @@ if TYPE_CHECKING:
 
 
 @pytest.fixture(scope="module")
-def whole(judged_example: Judged) -> Judged:
-    return disclosed_part(judged_example)
-
-
-@pytest.fixture(scope="module")
-def told(whole: Judged) -> dict[str, str]:
+def told(open_example: Judged) -> dict[str, str]:
     levels = ("context", "phase", "site")
-    found = narratives(whole.project, whole.packs, whole.findings, whole.claims, "public", levels)
+    found = narratives(
+        open_example.project, open_example.packs, open_example.findings, open_example.claims, "public", levels
+    )
     return {subject.id: narrative.text for subject, narrative in found.items()}
 
 
-def test_a_list_of_charcoal_that_is_cut_short_says_so(whole: Judged, told: dict[str, str]):
+def test_a_list_of_charcoal_that_is_cut_short_says_so(open_example: Judged, told: dict[str, str]):
     """The page names every tree of which two pieces were named, or says 'mostly' or 'other trees'."""
     for id, text in told.items():
         if not (said := re.search(r"[^.]*charcoal[^.]* came ([^.]*)\.", text)):
             continue
-        rows = [r for r in whole.project.counts if _context_of(whole, r.sample) == id]
+        rows = [r for r in open_example.project.counts if _context_of(open_example, r.sample) == id]
         trees = {r.identification.taxon for r in rows if r.part == "wood" and r.identification.taxon}
-        broad = {t for t in trees if whole.packs.taxa[t].rank == "broad"}
+        broad = {t for t in trees if open_example.packs.taxa[t].rank == "broad"}
         named = len(re.split(r", | and ", re.sub(r"\([^)]*\)", "", said[1])))
         assert named >= len(trees - broad) or "mostly" in said[1] or "other trees" in said[1], id
 

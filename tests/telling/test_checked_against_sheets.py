@@ -7,17 +7,16 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from narrate.pipeline.judged import disclosed_part
 from narrate.telling.tell import narratives
+from tests.telling.told_once import ToldOnce
 
 if TYPE_CHECKING:
     from narrate.pipeline.judged import Judged
 
 
 @pytest.fixture(scope="module")
-def report(judged_example: Judged) -> dict[str, str]:
-    whole = judged_example
-    found = narratives(whole.project, whole.packs, whole.findings, whole.claims, "report")
+def report(told_of_example: ToldOnce) -> dict[str, str]:
+    found = told_of_example["report"]
     return {subject.id: narrative.text for subject, narrative in found.items()}
 
 
@@ -128,9 +127,9 @@ def test_plants_that_changed_are_told_in_three_sentences(report: dict[str, str])
     assert len(re.findall(r"\d+", told)) < 30
 
 
-def test_visitors_are_told_which_changes_are_a_close_call(judged_example: Judged):
+def test_visitors_are_told_which_changes_are_a_close_call(open_example: Judged):
     """Without the restricted context acorns are told no fall; sunflower and sumpweed hang on any one of many places."""
-    whole = disclosed_part(judged_example)
+    whole = open_example
     told = narratives(whole.project, whole.packs, whole.findings, whole.claims, "public", ("site",))
     text = next(iter(told.values())).text
 
@@ -142,9 +141,9 @@ def test_visitors_are_told_which_changes_are_a_close_call(judged_example: Judged
     assert "corn was in 5 of 10 and then in 9 of 10, and small-seeded crops in 9 of 10 and then in 4 of 10" in text
 
 
-def test_visitors_are_told_of_disturbed_samples_in_the_shares(judged_example: Judged):
+def test_visitors_are_told_of_disturbed_samples_in_the_shares(open_example: Judged):
     """C20 was cut by a drain, and its two samples are among those of the late hamlet."""
-    whole = disclosed_part(judged_example)
+    whole = open_example
     told = narratives(whole.project, whole.packs, whole.findings, whole.claims, "public", ("phase",))
     late = next(n.text for subject, n in told.items() if subject.id == "late")
 

@@ -8,6 +8,7 @@ import pytest
 
 from narrate.model.ids import Subject
 from narrate.model.narrative import Narrative
+from tests.telling.told_once import ToldOnce
 
 Told = Mapping[str, Mapping[Subject, Narrative]]
 
@@ -22,20 +23,20 @@ Told = Mapping[str, Mapping[Subject, Narrative]]
         ("C17", ("VRL-0427",)),
     ],
 )
-def test_a_context_has_its_dates(told_of_example: Told, id: str, laboratory: tuple[str, ...]):
+def test_a_context_has_its_dates(told_of_example: ToldOnce, id: str, laboratory: tuple[str, ...]):
     """As project.yaml lists them, and no date of another context."""
     text = told_of_example["report"][Subject(level="context", id=id)].text
 
     assert [number for number in range(410, 430) if f"VRL-0{number}" in text] == [int(n[4:]) for n in laboratory]
 
 
-def test_the_date_on_the_bean_is_quoted(told_of_example: Told):
+def test_the_date_on_the_bean_is_quoted(told_of_example: ToldOnce):
     """A bean found in few samples was dated itself; its ranges stand in the list of dates and in the discussion."""
     entry = "VRL-0424: bean cotyledon, one, from hearth C12; 690 ± 20 BP"
 
     assert f"“{entry}”" in told_of_example["report"][Subject(level="context", id="C12")].text
 
 
-def test_visitors_are_told_no_laboratory_numbers(told_of_example: Told):
+def test_visitors_are_told_no_laboratory_numbers(told_of_example: ToldOnce):
     """Years are enough for them."""
     assert not [s for s, narrative in told_of_example["public"].items() if "VRL-" in narrative.text]

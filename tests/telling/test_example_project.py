@@ -19,6 +19,7 @@ from narrate.telling.glossary import unexplained
 from narrate.telling.page import OPENINGS_AT_MOST, opening
 from narrate.telling.readability import grade
 from narrate.telling.tell import narratives
+from tests.telling.told_once import ToldOnce
 
 if TYPE_CHECKING:
     from narrate.model.audiences import Audience
@@ -31,13 +32,9 @@ HOLE = re.compile(r"  |\{|\}|\bNone\b|\(\)| ,| \.|,,|;,|\bnan\b|\.\.$|\bthe the\
 
 
 @pytest.fixture(scope="module")
-def told(judged_example: Judged) -> dict[str, dict[Subject, Narrative]]:
+def told(told_of_example: ToldOnce) -> dict[str, dict[Subject, Narrative]]:
     """All narratives of the example project by audience."""
-    whole = judged_example
-    return {
-        audience: narratives(whole.project, whole.packs, whole.findings, whole.claims, audience)
-        for audience in AUDIENCES
-    }
+    return {audience: told_of_example[audience] for audience in AUDIENCES}
 
 
 @pytest.mark.parametrize("audience", AUDIENCES)

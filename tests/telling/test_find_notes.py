@@ -10,6 +10,7 @@ from narrate.model.ids import Subject
 from narrate.model.narrative import Narrative
 from narrate.model.signs import signs_in, signs_of
 from narrate.pipeline.judged import Judged
+from tests.telling.told_once import ToldOnce
 
 Told = Mapping[str, Mapping[Subject, Narrative]]
 
@@ -30,24 +31,24 @@ def context(told: Told, audience: str, id: str) -> str:
         ("C21", "the chenopod seed of S049 the laboratory notes “abraded”"),
     ],
 )
-def test_notes_on_finds_are_quoted_whatever_is_read(told_of_example: Told, id: str, said: str):
+def test_notes_on_finds_are_quoted_whatever_is_read(told_of_example: ToldOnce, id: str, said: str):
     """As counts/light_fraction.csv has them: rows of cobs, lost skins, halves, the grounds of a name, wear."""
     assert context(told_of_example, "report", id).count(said) == 1
 
 
-def test_a_block_that_was_lifted_is_told_with_the_finds(told_of_example: Told):
+def test_a_block_that_was_lifted_is_told_with_the_finds(told_of_example: ToldOnce):
     """The record of S012 (C05) says so, and what was lifted is not in the counts."""
     text = context(told_of_example, "report", "C05")
 
     assert "“a block was lifted in plaster before the rest was floated” (what was lifted is not in the counts)" in text
 
 
-def test_older_ash_is_told_where_it_is_counted_with_the_last_fire(told_of_example: Told):
+def test_older_ash_is_told_where_it_is_counted_with_the_last_fire(told_of_example: ToldOnce):
     """S025 of C11 is older ash under the last fire."""
     assert "“older ash under it, trampled at the edge”" in context(told_of_example, "report", "C11")
 
 
-def test_one_thing_seen_of_two_parts_is_quoted_of_both(told_of_example: Told):
+def test_one_thing_seen_of_two_parts_is_quoted_of_both(told_of_example: ToldOnce):
     """C17: cobs with kernels attached, and kernels with glume bases pressed on (S040)."""
     text = context(told_of_example, "report", "C17")
 
@@ -57,7 +58,7 @@ def test_one_thing_seen_of_two_parts_is_quoted_of_both(told_of_example: Told):
     )
 
 
-def test_visitors_and_the_review_have_no_list_of_notes(told_of_example: Told):
+def test_visitors_and_the_review_have_no_list_of_notes(told_of_example: ToldOnce):
     """What single cobs looked like is for who compares them."""
     assert "ten-row" not in context(told_of_example, "public", "C13")
 

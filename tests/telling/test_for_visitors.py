@@ -10,30 +10,26 @@ import pytest
 
 from narrate.model.claims import GRADE_NAMES
 from narrate.model.ids import SITE
-from narrate.pipeline.judged import disclosed_part
 from narrate.telling.plan import standing
 from narrate.telling.tell import narratives
+from tests.telling.told_once import ToldOnce
 
 if TYPE_CHECKING:
     from narrate.pipeline.judged import Judged
 
 
 @pytest.fixture(scope="module")
-def whole(judged_example: Judged) -> Judged:
-    return disclosed_part(judged_example)
-
-
-@pytest.fixture(scope="module")
-def told(whole: Judged) -> dict[str, str]:
-    found = narratives(whole.project, whole.packs, whole.findings, whole.claims, "public")
+def told(told_of_open: ToldOnce) -> dict[str, str]:
+    found = told_of_open["public"]
     return {subject.id: narrative.text for subject, narrative in found.items()}
 
 
 @pytest.mark.parametrize(("id", "statement"), [("C03", "food.nut"), ("C13", "fuel.smudge")])
-def test_a_rival_is_told_in_the_words_of_its_grade(whole: Judged, id: str, statement: str):
+def test_a_rival_is_told_in_the_words_of_its_grade(open_example: Judged, id: str, statement: str):
     """What the remains support is no 'perhaps' beside the reading that they support as well."""
-    claim = whole.claims.by_id[f"{id}/{statement}"]  # type: ignore[index]
-    found = narratives(whole.project, whole.packs, whole.findings, whole.claims, "public", ("context",))
+    claim = open_example.claims.by_id[f"{id}/{statement}"]  # type: ignore[index]
+    part = open_example
+    found = narratives(part.project, part.packs, part.findings, part.claims, "public", ("context",))
     said = [s.text for n in found.values() for s in n.sentences() if claim.id in s.refs and "both may be true" in s.text]
 
     assert claim.grade == "supports"
@@ -104,9 +100,9 @@ def test_every_exception_is_named(told: dict[str, str]):
     assert f"{cobs} cobs instead. {smoke}, and nearly all the corn in it was cob." in told["late"]
 
 
-def test_plants_are_told_apart_by_their_glosses(whole: Judged):
+def test_plants_are_told_apart_by_their_glosses(open_example: Judged):
     """No two words of the glossary that name unlike plants of the dig are explained alike."""
-    glossary = whole.packs.audiences["public"].glossary
+    glossary = open_example.packs.audiences["public"].glossary
     names = ("goosefoot", "knotweed", "pigweed", "lambsquarters", "maygrass", "sumpweed", "little barley")
 
     assert len({glossary[name] for name in names}) == len(names)
@@ -199,21 +195,21 @@ def test_a_grass_that_nobody_named_is_not_called_wild(told: dict[str, str]):
     assert "grass stem" in told["C17"] and "grass grains" in told["C14"]
 
 
-def test_visitors_read_nothing_firmer_than_the_team(whole: Judged, judged_example: Judged):
+def test_visitors_read_nothing_firmer_than_the_team(open_example: Judged, judged_example: Judged):
     """Without the restricted context the late hamlet would read as eating wild fruit; with it it does not."""
-    for claim in whole.claims.all_holding():
+    for claim in open_example.claims.all_holding():
         of_all = judged_example.claims.find(claim.about, claim.statement)
         assert of_all is not None and of_all.verdict == "holds", claim.id
         assert GRADE_NAMES.index(claim.grade) <= GRADE_NAMES.index(of_all.grade), claim.id
         assert standing(claim) == standing(of_all), claim.id
-    assert whole.claims.by_id["late/food.fruit"].verdict == "cannot tell"
+    assert open_example.claims.by_id["late/food.fruit"].verdict == "cannot tell"
 
 
-def test_a_change_of_the_open_part_alone_is_not_told(whole: Judged):
+def test_a_change_of_the_open_part_alone_is_not_told(open_example: Judged):
     """What the whole dig does not show as a change is none for visitors, of groups and of single plants."""
-    of_corn = frozenset(c for c in whole.findings.changed() if c.what in ("maize", "Zea mays"))
+    of_corn = frozenset(c for c in open_example.findings.changed() if c.what in ("maize", "Zea mays"))
     assert {c.what for c in of_corn} == {"maize", "Zea mays"}
-    alone = replace(whole, findings=replace(whole.findings, only_in_part=of_corn))
+    alone = replace(open_example, findings=replace(open_example.findings, only_in_part=of_corn))
     found = narratives(alone.project, alone.packs, alone.findings, alone.claims, "public", ("site",))
     said = next(iter(found.values())).text
 
@@ -272,12 +268,12 @@ def test_no_page_speaks_of_a_plant_that_it_has_not_named(told: dict[str, str]):
     assert "One tobacco seed lay here too. To many Native people tobacco is a sacred plant." in told["C07"]
 
 
-def test_what_was_not_sorted_is_told(whole: Judged, told: dict[str, str]):
+def test_what_was_not_sorted_is_told(open_example: Judged, told: dict[str, str]):
     """Where finds come from a class that was sorted in part, visitors read that their numbers are low; nowhere else."""
     said = re.compile(r"inest bits we sorted only a part|nly a part of the finest bits")
-    context = {sample.id: sample.context for sample in whole.project.samples}
+    context = {sample.id: sample.context for sample in open_example.project.samples}
     part = {
-        context[row.sample] for row in whole.project.counts
+        context[row.sample] for row in open_example.project.counts
         if row.proportion_sorted < 1 and row.count.number and row.condition in ("charred", "partly charred")
     }
 

@@ -3,15 +3,11 @@
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING
 
 import pytest
 
 from narrate.model.ids import Subject
-from narrate.telling.tell import narratives
-
-if TYPE_CHECKING:
-    from narrate.pipeline.judged import Judged
+from tests.telling.told_once import ToldOnce
 
 
 @pytest.mark.parametrize(
@@ -27,11 +23,10 @@ if TYPE_CHECKING:
     ],
 )
 def test_the_word_for_a_season_is_that_of_its_plants(
-    judged_example: Judged, audience: str, level: str, id: str, word: str
+    told_of_example: ToldOnce, audience: str, level: str, id: str, word: str
 ):
     """By the plants that the reading rests on (status of the plants in the packs)."""
-    w = judged_example
-    told = narratives(w.project, w.packs, w.findings, w.claims, audience)
+    told = told_of_example[audience]
     text = told[Subject(level=level, id=id)].text  # type: ignore[arg-type]
 
     assert re.search(word, text)
@@ -46,19 +41,17 @@ def test_the_word_for_a_season_is_that_of_its_plants(
         ("C16", "gathering of soft fruit in late summer and autumn"),
     ],
 )
-def test_of_a_deposit_it_is_read_what_was_gathered_fresh(judged_example: Judged, id: str, season: str):
+def test_of_a_deposit_it_is_read_what_was_gathered_fresh(told_of_example: ToldOnce, id: str, season: str):
     """When nuts and crops were gathered is known wherever they lie, and no reading of a deposit puts it in doubt."""
-    w = judged_example
-    text = narratives(w.project, w.packs, w.findings, w.claims, "report")[Subject(level="context", id=id)].text
+    text = told_of_example["report"][Subject(level="context", id=id)].text
 
     assert season in text
     assert not re.search(r"(?<!its )(?:gathering|harvesting) in (?:autumn|early|late|that season|more than one)", text)
 
 
-def test_two_harvests_leave_the_month_of_burning_open(judged_example: Judged):
+def test_two_harvests_leave_the_month_of_burning_open(told_of_example: ToldOnce):
     """Maygrass and chenopod of C01 ripen months apart: two harvests are in it, and as both keep, that is all."""
-    w = judged_example
-    text = narratives(w.project, w.packs, w.findings, w.claims, "report")[Subject(level="context", id="C01")].text
+    text = told_of_example["report"][Subject(level="context", id="C01")].text
 
     assert "suggests use of more than one harvest" in text
     assert "so that the month of their burning stays open" in text

@@ -11,6 +11,7 @@ import pytest
 from narrate.model.ids import Subject
 from narrate.model.narrative import Narrative
 from narrate.telling.tell import narratives
+from tests.telling.told_once import ToldOnce
 
 if TYPE_CHECKING:
     from narrate.pipeline.judged import Judged
@@ -19,10 +20,9 @@ C20 = Subject(level="context", id="C20")
 
 
 @pytest.mark.parametrize("audience", ["report", "review"])
-def test_coal_glass_and_wire_are_told_of_a_disturbed_pit(judged_example: Judged, audience: str):
+def test_coal_glass_and_wire_are_told_of_a_disturbed_pit(told_of_example: ToldOnce, audience: str):
     """C20: three and six pieces of coal, one of glass, one of wire (records/samples-late.yaml, S047 and S048)."""
-    w = judged_example
-    text = narratives(w.project, w.packs, w.findings, w.claims, audience)[C20].text
+    text = told_of_example[audience][C20].text
 
     assert "coal (9), glass (1), and wire (1)" in text.lower()
     assert "S047 and S048" in text
@@ -37,20 +37,18 @@ def test_a_sealed_deposit_is_not_doubted_for_glass(judged_example: Judged):
     assert "coal (9)" not in told[C20].text
 
 
-def test_the_staple_of_the_excavation_record_is_told_too(judged_example: Judged):
+def test_the_staple_of_the_excavation_record_is_told_too(told_of_example: ToldOnce):
     """C20: the record speaks of a drain and of a rusty staple, and both show that the fill was opened."""
-    w = judged_example
-    text = narratives(w.project, w.packs, w.findings, w.claims, "report")[C20].text
+    text = told_of_example["report"][C20].text
 
     assert "cut through by a modern field drain" in text
     assert "a rusty staple in the top fill" in text
 
 
 @pytest.mark.parametrize("audience", ["report", "review"])
-def test_modern_seeds_are_named_by_their_plants(judged_example: Judged, audience: str):
+def test_modern_seeds_are_named_by_their_plants(told_of_example: ToldOnce, audience: str):
     """C16 held five uncharred seeds of elderberry and three of purslane (counts/light_fraction.csv)."""
-    w = judged_example
-    text = narratives(w.project, w.packs, w.findings, w.claims, audience)[Subject(level="context", id="C16")].text
+    text = told_of_example[audience][Subject(level="context", id="C16")].text
 
     assert "eight uncharred seeds (5 of elderberry and 3 of purslane)" in text
 

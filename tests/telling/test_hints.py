@@ -5,23 +5,17 @@ from __future__ import annotations
 import csv
 import re
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 import pytest
 
-from narrate.pipeline.judged import disclosed_part
-from narrate.telling.tell import narratives
-
-if TYPE_CHECKING:
-    from narrate.pipeline.judged import Judged
+from tests.telling.told_once import ToldOnce
 
 SHEETS = Path(__file__).parents[2] / "example_project" / "counts"
 
 
 @pytest.fixture(scope="module")
-def told(judged_example: Judged) -> dict[str, str]:
-    whole = disclosed_part(judged_example)
-    found = narratives(whole.project, whole.packs, whole.findings, whole.claims, "public")
+def told(told_of_open: ToldOnce) -> dict[str, str]:
+    found = told_of_open["public"]
     return {subject.id: narrative.text for subject, narrative in found.items()}
 
 

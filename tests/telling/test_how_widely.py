@@ -3,25 +3,18 @@
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING
 
 import pytest
 
 from narrate.model.claims import Evidence
 from narrate.model.ids import SITE
 from narrate.telling.how_widely import share_word, widely_told
-from narrate.telling.tell import narratives
-
-if TYPE_CHECKING:
-    from narrate.pipeline.judged import Judged
+from tests.telling.told_once import ToldOnce
 
 
 @pytest.fixture(scope="module")
-def told(judged_example: Judged) -> dict[str, str]:
-    from narrate.pipeline.judged import disclosed_part
-
-    whole = disclosed_part(judged_example)
-    found = narratives(whole.project, whole.packs, whole.findings, whole.claims, "public")
+def told(told_of_open: ToldOnce) -> dict[str, str]:
+    found = told_of_open["public"]
     return {subject.id: narrative.text for subject, narrative in found.items()}
 
 

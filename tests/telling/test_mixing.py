@@ -3,28 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import TYPE_CHECKING
 
 import pytest
 
-from narrate.telling.tell import narratives
-
-if TYPE_CHECKING:
-    from narrate.pipeline.judged import Judged
+from tests.telling.told_once import ToldOnce
 
 WORMS = "“worked by worms, but a lens of clean silt keeps it apart from the midden above”"
 PLOUGH = "“its top is cut by the old plough”"
 
 
 @pytest.fixture(scope="module")
-def told(judged_example: Judged) -> Mapping[tuple[str, str], str]:
-    whole = judged_example
+def told(told_of_example: ToldOnce) -> Mapping[tuple[str, str], str]:
     return {
         (audience, subject.id): narrative.text
         for audience in ("report", "review")
-        for subject, narrative in narratives(
-            whole.project, whole.packs, whole.findings, whole.claims, audience
-        ).items()
+        for subject, narrative in told_of_example[audience].items()
     }
 
 

@@ -11,7 +11,7 @@ import pytest
 from narrate.model.findings import Tally
 from narrate.model.ids import PartId, Subject, TaxonId
 from narrate.telling.names import Names
-from narrate.telling.tell import narratives
+from tests.telling.told_once import ToldOnce
 
 if TYPE_CHECKING:
     from narrate.pipeline.judged import Judged
@@ -48,11 +48,11 @@ def test_pieces_are_told_with_their_own_mass(names: Names, tally: Tally, told: s
     assert names.remains(tally, with_mass=True, latin=False) == told
 
 
-def test_the_walnut_family_of_the_oven_weighs_what_its_rows_say(judged_example: Judged):
+def test_the_walnut_family_of_the_oven_weighs_what_its_rows_say(told_of_example: ToldOnce, judged_example: Judged):
     """C03: 33, 5 and 4 pieces weigh 0.40, 0.04 and 0.07 g; 1.12 g were weighed alone (counts/light_fraction.csv)."""
     w = judged_example
     (tally,) = (t for t in w.findings.of(Subject(level="context", id="C03")).tallies if t.written == "Juglandaceae")
-    text = narratives(w.project, w.packs, w.findings, w.claims, "report")[Subject(level="context", id="C03")].text
+    text = told_of_example["report"][Subject(level="context", id="C03")].text
 
     assert (tally.counted, tally.mass_g, tally.uncounted_g, tally.unweighed) == (42, 1.63, 1.12, 0)
     assert re.search(r"42 pieces of .*?0\.51 g\) and 1\.1 g more that was not counted", text)

@@ -13,7 +13,7 @@ from narrate.model.edition import Edition
 from narrate.model.ids import SITE, Subject
 from narrate.model.narrative import Narrative
 from narrate.model.work_left import ASKS, left_undone, paying
-from narrate.telling.tell import narratives
+from tests.telling.told_once import ToldOnce
 
 if TYPE_CHECKING:
     from narrate.pipeline.judged import Judged
@@ -22,9 +22,8 @@ Told = dict[str, dict[Subject, Narrative]]
 
 
 @pytest.fixture(scope="module")
-def told(judged_example: Judged) -> Told:
-    w = judged_example
-    return {a: dict(narratives(w.project, w.packs, w.findings, w.claims, a)) for a in ("review", "report")}
+def told(told_of_example: ToldOnce) -> Told:
+    return {a: dict(told_of_example[a]) for a in ("review", "report")}
 
 
 @pytest.fixture(scope="module")

@@ -14,6 +14,7 @@ from narrate.model.signs import found_in
 from narrate.model.signs import pattern as _pattern
 from narrate.telling.observations import _quoted
 from narrate.telling.tell import narratives
+from tests.telling.told_once import ToldOnce
 
 if TYPE_CHECKING:
     from narrate.pipeline.judged import Judged
@@ -22,9 +23,8 @@ QUOTED = re.compile(r"“([^”]+)”")
 
 
 @pytest.fixture(scope="module")
-def report(judged_example: Judged) -> dict[Subject, Narrative]:
-    whole = judged_example
-    return narratives(whole.project, whole.packs, whole.findings, whole.claims, "report")
+def report(told_of_example: ToldOnce) -> dict[Subject, Narrative]:
+    return told_of_example["report"]
 
 
 def _context(id: str) -> Subject:
@@ -75,12 +75,12 @@ def test_every_quotation_is_in_the_records(report: dict[Subject, Narrative], jud
             assert part.strip().lower() in written, quote
 
 
-def test_a_note_changes_no_grade(judged_example: Judged):
+def test_a_note_changes_no_grade(told_of_example: ToldOnce, judged_example: Judged):
     """Without any note the readings are the same; only the sentences that tell notes are gone."""
     whole = judged_example
     mute = replace(whole.packs, observations=())
     told = narratives(whole.project, mute, whole.findings, whole.claims, "report")
-    with_notes = narratives(whole.project, whole.packs, whole.findings, whole.claims, "report")
+    with_notes = told_of_example["report"]
 
     assert not any(_noted(narrative) for narrative in told.values())
     assert {s: n.summary for s, n in told.items()} == {s: n.summary for s, n in with_notes.items()}

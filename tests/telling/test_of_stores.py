@@ -3,24 +3,19 @@
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING
 
 import pytest
 
 from narrate.model.ids import Subject
 from narrate.model.narrative import Narrative
-from narrate.telling.tell import narratives
-
-if TYPE_CHECKING:
-    from narrate.pipeline.judged import Judged
+from tests.telling.told_once import ToldOnce
 
 Told = dict[str, dict[Subject, Narrative]]
 
 
 @pytest.fixture(scope="module")
-def told(judged_example: Judged) -> Told:
-    w = judged_example
-    return {a: dict(narratives(w.project, w.packs, w.findings, w.claims, a)) for a in ("report", "public")}
+def told(told_of_example: ToldOnce) -> Told:
+    return {a: dict(told_of_example[a]) for a in ("report", "public")}
 
 
 def test_a_store_without_a_season_is_told_by_what_lay_there(told: Told):

@@ -13,15 +13,15 @@ from narrate.model.narrative import Narrative
 from narrate.pipeline.judged import disclosed_part
 from narrate.telling.readability import grade
 from narrate.telling.tell import narratives
+from tests.telling.told_once import ToldOnce
 
 if TYPE_CHECKING:
     from narrate.pipeline.judged import Judged
 
 
 @pytest.fixture(scope="module")
-def panels(judged_example: Judged) -> dict[Subject, Narrative]:
-    whole = judged_example
-    return narratives(whole.project, whole.packs, whole.findings, whole.claims, "label")
+def panels(told_of_example: ToldOnce) -> dict[Subject, Narrative]:
+    return told_of_example["label"]
 
 
 def test_a_panel_has_sixty_to_ninety_words(panels: dict[Subject, Narrative]):
@@ -98,9 +98,9 @@ def test_a_panel_tells_what_happened_before_what_was_eaten(judged_example: Judge
     assert story in told[Subject(level="context", id=id)].text
 
 
-def test_a_panel_tells_no_more_than_the_page(judged_example: Judged):
+def test_a_panel_tells_no_more_than_the_page(open_example: Judged):
     """Of a context a panel makes no reading that the page for visitors leaves out as too slight."""
-    whole = disclosed_part(judged_example)
+    whole = open_example
     label, public = (
         narratives(whole.project, whole.packs, whole.findings, whole.claims, audience, ("context",))
         for audience in ("label", "public")
@@ -183,9 +183,9 @@ def _of_an_open_pit(judged_example: Judged) -> str:
     return told[Subject(level="context", id="C20")].text
 
 
-def test_most_is_said_of_more_than_half(judged_example: Judged):
+def test_most_is_said_of_more_than_half(open_example: Judged):
     """Bits of cob are 44 % of the Late hamlet, though parts of corn are more than half: they are not 'most'."""
-    whole = disclosed_part(judged_example)
+    whole = open_example
     told = narratives(whole.project, whole.packs, whole.findings, whole.claims, "label", ("phase",))
 
     assert "Most were" not in told[Subject(level="phase", id="late")].text

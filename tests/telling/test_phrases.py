@@ -11,7 +11,7 @@ import pytest
 
 from narrate.model.ids import SITE, Subject
 from narrate.model.narrative import Narrative
-from narrate.telling.tell import narratives
+from tests.telling.told_once import ToldOnce
 
 if TYPE_CHECKING:
     from narrate.pipeline.judged import Judged
@@ -22,12 +22,8 @@ PLAIN = ("public", "label")
 
 
 @pytest.fixture(scope="module")
-def told(judged_example: Judged) -> Told:
-    whole = judged_example
-    return {
-        audience: narratives(whole.project, whole.packs, whole.findings, whole.claims, audience)
-        for audience in (*TRADE, *PLAIN)
-    }
+def told(told_of_example: ToldOnce) -> Told:
+    return {audience: told_of_example[audience] for audience in (*TRADE, *PLAIN)}
 
 
 def _texts(told: Told, *audiences: str) -> list[str]:

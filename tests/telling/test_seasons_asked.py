@@ -12,6 +12,7 @@ from narrate.model.claims import Claims
 from narrate.model.ids import Subject
 from narrate.model.narrative import Narrative
 from narrate.telling.tell import narratives
+from tests.telling.told_once import ToldOnce
 
 if TYPE_CHECKING:
     from narrate.pipeline.judged import Judged
@@ -25,7 +26,7 @@ def _season(told: Told, level: str, id: str) -> str:
 
 
 @pytest.mark.parametrize(("level", "id"), [("phase", "early"), ("phase", "late"), ("site", "site")])
-def test_seasons_open_with_what_is_asked(told_of_example: Told, level: str, id: str):
+def test_seasons_open_with_what_is_asked(told_of_example: ToldOnce, level: str, id: str):
     """Nuts and crops were had in autumn whenever they burned: what is asked is whether that was repeated."""
     first = _season(told_of_example, level, id).split(". ")[0]
 
@@ -34,7 +35,7 @@ def test_seasons_open_with_what_is_asked(told_of_example: Told, level: str, id: 
     assert "whether such work was repeated" in first
 
 
-def test_an_oven_full_of_shell_says_so_before_its_soft_fruit(told_of_example: Told):
+def test_an_oven_full_of_shell_says_so_before_its_soft_fruit(told_of_example: ToldOnce):
     """C03 held 511 pieces of nutshell, had in autumn alone, and four seeds of soft fruit."""
     text = _season(told_of_example, "context", "C03")
 
@@ -42,27 +43,27 @@ def test_an_oven_full_of_shell_says_so_before_its_soft_fruit(told_of_example: To
     assert text.lower().index("whenever they burned") < text.lower().index("was charred (4 seeds)")
 
 
-def test_what_all_keeps_is_asked_no_such_thing(told_of_example: Told):
+def test_what_all_keeps_is_asked_no_such_thing(told_of_example: ToldOnce):
     """C05 held nothing but what keeps: that its season stays open is said once."""
     text = told_of_example["report"][Subject(level="context", id="C05")].text
 
     assert "whenever" not in text
 
 
-def test_a_season_of_soft_fruit_alone_says_so(told_of_example: Told):
+def test_a_season_of_soft_fruit_alone_says_so(told_of_example: ToldOnce):
     """Late summer in C16 and of the Late hamlet rests on elderberry, autumn on what keeps as well."""
     assert "the repeated gathering of soft fruit in late summer" in _season(told_of_example, "phase", "late")
     assert "repeated gathering of soft fruit in autumn" not in _season(told_of_example, "phase", "late")
 
 
-def test_then_names_one_season(told_of_example: Told):
+def test_then_names_one_season(told_of_example: ToldOnce):
     """Of two seasons in one sentence 'then' would name neither."""
     text = _season(told_of_example, "phase", "late")
 
     assert "in autumn, as seeds, grain or shell of plants that ripen then, chiefly hickory nuts and acorns" in text
 
 
-def test_seasons_of_phases_hang_on_their_plants(told_of_example: Told):
+def test_seasons_of_phases_hang_on_their_plants(told_of_example: ToldOnce):
     """Bramble, of June to August, falls between the seasons named: 3 and then 8 samples hold it charred (counts/)."""
     text = _season(told_of_example, "site", "site")
 

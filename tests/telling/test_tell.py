@@ -22,6 +22,7 @@ from narrate.telling.glossary import unexplained
 from narrate.telling.page import OPENINGS_AT_MOST, opening
 from narrate.telling.readability import grade
 from narrate.telling.tell import narratives
+from tests.telling.told_once import ToldOnce
 
 Told = Callable[[str], dict[Subject, Narrative]]
 AUDIENCES = ("report", "review", "public")
@@ -291,10 +292,12 @@ def test_a_context_that_is_added_rewords_no_other_page(
 
 
 @pytest.mark.parametrize("audience", ["report", "public", "label"])
-def test_shares_of_the_subjects_are_told_as_the_whole_is(judged_example: Judged, audience: str):
+def test_shares_of_the_subjects_are_told_as_the_whole_is(
+    told_of_example: ToldOnce, judged_example: Judged, audience: str
+):
     """Told by two hands that share nothing, as copies of a process do: the same narratives in the same order."""
     it = judged_example
-    whole = narratives(it.project, it.packs, it.findings, it.claims, audience)
+    whole = told_of_example[audience]
     asked: list[int] = []
 
     def apart(jobs: Sequence[Callable[[], object]]) -> list[object]:

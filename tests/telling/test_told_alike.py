@@ -10,7 +10,7 @@ import pytest
 
 from narrate.model.ids import SITE, Subject
 from narrate.model.narrative import Narrative
-from narrate.telling.tell import narratives
+from tests.telling.told_once import ToldOnce
 
 if TYPE_CHECKING:
     from narrate.pipeline.judged import Judged
@@ -21,10 +21,9 @@ POOR = 50
 
 
 @pytest.fixture(scope="module")
-def told(judged_example: Judged) -> Told:
-    whole = judged_example
+def told(told_of_example: ToldOnce) -> Told:
     return {
-        audience: narratives(whole.project, whole.packs, whole.findings, whole.claims, audience)
+        audience: told_of_example[audience]
         for audience in ("report", "review", "public")
     }
 

@@ -14,6 +14,7 @@ from narrate.model.narrative import Narrative
 from narrate.model.style import Era, Style
 from narrate.telling.calibrated import overclaimed
 from narrate.telling.tell import narratives
+from tests.telling.told_once import ToldOnce
 
 if TYPE_CHECKING:
     from narrate.pipeline.judged import Judged
@@ -35,9 +36,8 @@ OF_BOTH = frozenset(("a", "al", "no", "me", "he", "c", "d", "de", "idea", "lee",
 
 
 @pytest.fixture(scope="module")
-def told(judged_example: Judged) -> dict[Subject, Narrative]:
-    whole = judged_example
-    return narratives(whole.project, whole.packs, whole.findings, whole.claims, "public-es")
+def told(told_of_example: ToldOnce) -> dict[Subject, Narrative]:
+    return told_of_example["public-es"]
 
 
 @pytest.fixture(scope="module")
@@ -49,12 +49,12 @@ def _texts(narrative: Narrative) -> str:
     return f"{narrative.text} {narrative.summary.text if narrative.summary else ''}"
 
 
-def test_no_english_word_is_left(told: dict[Subject, Narrative], judged_example: Judged):
+def test_no_english_word_is_left(told: dict[Subject, Narrative], told_of_example: ToldOnce, judged_example: Judged):
     """No word of any English narrative of the example stands in the Spanish ones, ids and the dig's own title apart."""
     whole = judged_example
     english = set(COMMON_ENGLISH)
     for audience in ("public", "report"):
-        for narrative in narratives(whole.project, whole.packs, whole.findings, whole.claims, audience).values():
+        for narrative in told_of_example[audience].values():
             english |= {w for w in re.findall(r"[a-z]{2,}", re.sub(r"\*[^*]+\*", "", narrative.text).lower())}
     for subject, narrative in told.items():
         text = re.sub(r"\*[^*]+\*", "", _texts(narrative)).replace(whole.project.title, "").lower()
@@ -276,23 +276,17 @@ def test_spanish_keeps_to_the_share_of_samples(told: dict[Subject, Narrative]):
         assert not re.search(r"casi todas partes|muchos lugares|varios lugares|\{widely\}", narrative.text)
 
 
-def test_what_is_withheld_is_not_told_in_spanish(judged_example: Judged):
+def test_what_is_withheld_is_not_told_in_spanish(told_of_open: ToldOnce, judged_example: Judged):
     """The withheld context C19 has no Spanish page, and no page of what may be disclosed names it."""
-    from narrate.pipeline.judged import disclosed_part
-
-    whole = disclosed_part(judged_example)
-    found = narratives(whole.project, whole.packs, whole.findings, whole.claims, "public-es")
+    found = told_of_open["public-es"]
 
     assert "C19" in judged_example.project.disclosure.restricted_contexts
     assert found and not [s.id for s, n in found.items() if s.id == "C19" or "C19" in _texts(n)]
 
 
-def test_spanish_says_of_no_phase_that_it_alone_shows_a_reading(judged_example: Judged):
+def test_spanish_says_of_no_phase_that_it_alone_shows_a_reading(told_of_open: ToldOnce):
     """What the one time shows is none of the opposite for the other: small-seeded crops and maize are in both."""
-    from narrate.pipeline.judged import disclosed_part
-
-    whole = disclosed_part(judged_example)
-    text = narratives(whole.project, whole.packs, whole.findings, whole.claims, "public-es")[SITE_SUBJECT].text
+    text = told_of_open["public-es"][SITE_SUBJECT].text
 
     assert not re.search(r"(?i)\b(?:solo|únicamente|exclusivamente) en la|ninguna otra", text)
     assert text.count("los hallazgos de la otra no permiten decir ni que sí ni que no") == 1

@@ -25,9 +25,9 @@ from narrate.telling.new_pages import new_page
 from narrate.telling.page import Dig, Page
 from narrate.telling.strays import Strays
 from narrate.telling.surroundings import surroundings
-from narrate.telling.tell import narratives
 from narrate.telling.translated import lacking
 from narrate.telling.translated_finds import everything_told, find_told, finds_told
+from tests.telling.told_once import ToldOnce
 
 if TYPE_CHECKING:
     from narrate.pipeline.judged import Judged
@@ -69,9 +69,8 @@ def page(dig: Dig) -> Page:
 
 
 @pytest.fixture(scope="module")
-def told(judged_example: Judged) -> Mapping[Subject, Narrative]:
-    whole = judged_example
-    return narratives(whole.project, whole.packs, whole.findings, whole.claims, "public-es")
+def told(told_of_example: ToldOnce) -> Mapping[Subject, Narrative]:
+    return told_of_example["public-es"]
 
 
 @pytest.fixture(scope="module")

@@ -2,21 +2,14 @@
 
 from __future__ import annotations
 
-from typing import TYPE_CHECKING
-
 import pytest
 
-from narrate.pipeline.judged import disclosed_part
-from narrate.telling.tell import narratives
-
-if TYPE_CHECKING:
-    from narrate.pipeline.judged import Judged
+from tests.telling.told_once import ToldOnce
 
 
 @pytest.fixture(scope="module")
-def told(judged_example: Judged) -> dict[str, str]:
-    whole = disclosed_part(judged_example)
-    found = narratives(whole.project, whole.packs, whole.findings, whole.claims, "public-es")
+def told(told_of_open: ToldOnce) -> dict[str, str]:
+    found = told_of_open["public-es"]
     return {subject.id: narrative.text for subject, narrative in found.items()}
 
 

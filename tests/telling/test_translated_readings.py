@@ -14,6 +14,7 @@ from narrate.model.narrative import Narrative
 from narrate.model.sampling import RecoveryTest
 from narrate.telling.plan import STORED_ONLY, is_hint
 from narrate.telling.tell import narratives
+from tests.telling.told_once import ToldOnce
 
 if TYPE_CHECKING:
     from narrate.pipeline.judged import Judged
@@ -21,21 +22,13 @@ if TYPE_CHECKING:
 Told = Mapping[Subject, Narrative]
 
 
-@pytest.fixture(scope="module")
-def open_part(judged_example: Judged) -> Judged:
-    """What of the example may be disclosed."""
-    from narrate.pipeline.judged import disclosed_part
-
-    return disclosed_part(judged_example)
-
-
 def _spanish(whole: Judged) -> Told:
     return narratives(whole.project, whole.packs, whole.findings, whole.claims, "public-es")
 
 
 @pytest.fixture(scope="module")
-def told(open_part: Judged) -> Told:
-    return _spanish(open_part)
+def told(told_of_open: ToldOnce) -> Told:
+    return told_of_open["public-es"]
 
 
 def _text(told: Told, id: str) -> str:
@@ -117,9 +110,9 @@ def test_what_no_page_says(id: str, never: str, told: Told):
     assert not re.search(never, _text(told, id)), _text(told, id)
 
 
-def test_a_hint_is_never_told_in_the_words_of_a_reading(told: Told, open_part: Judged):
+def test_a_hint_is_never_told_in_the_words_of_a_reading(told: Told, open_example: Judged):
     """A sentence that rests on a hint alone, and reads it, calls the signs faint or says what they are few of."""
-    claims = open_part.claims.by_id
+    claims = open_example.claims.by_id
     told_as_sure = [
         (subject.id, s.text)
         for subject, narrative in told.items()
@@ -132,10 +125,10 @@ def test_a_hint_is_never_told_in_the_words_of_a_reading(told: Told, open_part: J
     assert told_as_sure == []
 
 
-def test_every_season_of_what_keeps_says_so_or_has_none(told: Told, open_part: Judged):
+def test_every_season_of_what_keeps_says_so_or_has_none(told: Told, open_example: Judged):
     """No context tells a season of plants that all keep without saying that they do."""
     for subject, narrative in told.items():
-        kept = open_part.claims.find(subject, STORED_ONLY)
+        kept = open_example.claims.find(subject, STORED_ONLY)
         if subject.level == "context" and kept is not None and kept.verdict == "holds" and "estación" in narrative.text:
             assert re.search(r"guardan?\b|guardarse", narrative.text), narrative.title
 
@@ -147,13 +140,13 @@ def test_a_term_is_explained_once_on_each_page_that_uses_it(told: Told):
         assert explained == ("cultivos de semilla pequeña" in narrative.text.lower()), narrative.title
 
 
-def test_a_test_that_returned_most_seeds_is_not_told(open_part: Judged):
+def test_a_test_that_returned_most_seeds_is_not_told(open_example: Judged):
     """Only a washing that lost much is worth a visitor's while."""
     samples = tuple(
         replace(s, recovery_test=RecoveryTest(added=50, recovered=48)) if s.context == "C16" else s
-        for s in open_part.project.samples
+        for s in open_example.project.samples
     )
-    again = _spanish(replace(open_part, project=replace(open_part.project, samples=samples)))
+    again = _spanish(replace(open_example, project=replace(open_example.project, samples=samples)))
 
     assert "semillas marcadas" not in _text(again, "C16")
 
@@ -166,45 +159,45 @@ def test_warnings_are_of_the_place(told: Told):
     assert not [text for text in warnings if text.startswith("En C")]
 
 
-def test_every_sentence_rests_on_something_known(told: Told, open_part: Judged):
+def test_every_sentence_rests_on_something_known(told: Told, open_example: Judged):
     """Refs of the new sentences are claims, tallies, measures and records that `explain` knows."""
     pattern = re.compile(r"^[\w.-]+/(?:record|measure\.[\w.]+|found\..+|spread\..+|[a-z-]+\.[a-z-]+)")
     refs = {ref for n in told.values() for s in n.sentences() for ref in s.refs}
 
-    assert refs and not [ref for ref in refs if ref not in open_part.claims.by_id and not pattern.match(ref)]
+    assert refs and not [ref for ref in refs if ref not in open_example.claims.by_id and not pattern.match(ref)]
 
 
-def test_of_three_times_two_are_told_together(open_part: Judged):
+def test_of_three_times_two_are_told_together(open_example: Judged):
     """What two of three phases bear out is told of the two, and of the third nothing."""
     from narrate.model.ids import PhaseId
     from narrate.telling.new_pages import new_page
     from narrate.telling.translated_by_phase import told_by_phase
     from tests.telling.test_translated_finds import _dig
 
-    page = new_page(_dig(open_part), Subject(level="site", id=SITE))
-    third = replace(open_part.project.phases[-1], id=PhaseId("third"), start=1400, end=1450)
+    page = new_page(_dig(open_example), Subject(level="site", id=SITE))
+    third = replace(open_example.project.phases[-1], id=PhaseId("third"), start=1400, end=1450)
 
-    said = " ".join(s.text for s in told_by_phase(page, (*open_part.project.phases, third), ("food",)))
+    said = " ".join(s.text for s in told_by_phase(page, (*open_example.project.phases, third), ("food",)))
     assert re.search(r"épocas de hacia 950–1050 d\. C\. y 1250–1350 d\. C\. [^.]*nueces y bellotas", said)
     assert "1400" not in said and "todas las épocas" not in said
     assert "los hallazgos de las otras no permiten decir ni que sí ni que no" in said
 
 
-def test_a_dig_of_one_time_tells_its_hints_as_hints(open_part: Judged):
+def test_a_dig_of_one_time_tells_its_hints_as_hints(open_example: Judged):
     """Where phases are not told apart, what is faint is not told as a reading either, nor dropped."""
-    spanish = open_part.packs.languages["es"]
+    spanish = open_example.packs.languages["es"]
     fewer = {name: said for name, said in spanish.sentences.items() if name != "one phase"}
-    languages = {**open_part.packs.languages, "es": replace(spanish, sentences=fewer)}
-    told = _spanish(replace(open_part, packs=replace(open_part.packs, languages=languages)))
-    hints = {c.id for c in open_part.claims.holding(Subject(level="site", id=SITE)) if is_hint(c)}
+    languages = {**open_example.packs.languages, "es": replace(spanish, sentences=fewer)}
+    told = _spanish(replace(open_example, packs=replace(open_example.packs, languages=languages)))
+    hints = {c.id for c in open_example.claims.holding(Subject(level="site", id=SITE)) if is_hint(c)}
     of_hints = [s.text for s in told[Subject(level="site", id=SITE)].sentences() if hints & set(s.refs)]
 
     assert of_hints and not [text for text in of_hints if not re.search(r"muy débiles|Se trata de|guardarse", text)]
 
 
-def test_seeds_of_few_fruits_are_told_as_such(open_part: Judged):
+def test_seeds_of_few_fruits_are_told_as_such(told_of_open: ToldOnce):
     """Persimmons, grapes and strawberries hold many seeds (the packs, from memory); cobs of C11 are no fruit."""
-    told = _spanish(open_part)
+    told = told_of_open["public-es"]
     said = {id: " ".join(s.text for s in told[Subject(level="context", id=id)].sentences()) for id in ("C06", "C22", "C11")}
 
     assert all(said[id].count("una sola fruta puede tener muchas semillas") == 1 for id in ("C06", "C22"))

@@ -10,7 +10,7 @@ import pytest
 
 from narrate.model.ids import Subject
 from narrate.model.narrative import Narrative
-from narrate.telling.tell import narratives
+from tests.telling.told_once import ToldOnce
 
 if TYPE_CHECKING:
     from narrate.model.claims import Claim
@@ -21,12 +21,8 @@ Told = Mapping[str, Mapping[Subject, Narrative]]
 
 
 @pytest.fixture(scope="module")
-def told(judged_example: Judged) -> Told:
-    whole = judged_example
-    return {
-        audience: narratives(whole.project, whole.packs, whole.findings, whole.claims, audience)
-        for audience in AUDIENCES
-    }
+def told(told_of_example: ToldOnce) -> Told:
+    return {audience: told_of_example[audience] for audience in AUDIENCES}
 
 
 def holding(judged: Judged, statement: str) -> dict[Subject, Claim]:

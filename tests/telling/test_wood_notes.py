@@ -9,6 +9,7 @@ import pytest
 
 from narrate.model.ids import SITE, Subject
 from narrate.model.narrative import Narrative
+from tests.telling.told_once import ToldOnce
 
 Told = Mapping[str, Mapping[Subject, Narrative]]
 
@@ -22,7 +23,7 @@ Told = Mapping[str, Mapping[Subject, Narrative]]
         ("C03", ("bark on, knots: branch wood",)),
     ],
 )
-def test_every_note_on_the_wood_is_quoted(told_of_example: Told, id: str, quotes: tuple[str, ...]):
+def test_every_note_on_the_wood_is_quoted(told_of_example: ToldOnce, id: str, quotes: tuple[str, ...]):
     """As counts/wood.csv has them, with the sample and the tree."""
     text = told_of_example["report"][Subject(level="context", id=id)].text
 
@@ -31,7 +32,7 @@ def test_every_note_on_the_wood_is_quoted(told_of_example: Told, id: str, quotes
         assert text.count(quote) == 1
 
 
-def test_visitors_are_told_of_timber_and_of_twigs(told_of_example: Told):
+def test_visitors_are_told_of_timber_and_of_twigs(told_of_example: ToldOnce):
     """C17 burned with its rafters; in C14 twigs were burned."""
     assert (
         "some of the wood had been part of a building"
@@ -43,7 +44,7 @@ def test_visitors_are_told_of_timber_and_of_twigs(told_of_example: Told):
     )
 
 
-def test_timber_is_no_fuel_where_the_woods_of_the_phases_are_compared(told_of_example: Told):
+def test_timber_is_no_fuel_where_the_woods_of_the_phases_are_compared(told_of_example: ToldOnce):
     """Pine spread between the phases, and part of it is the rafters of C17: that is said beside it."""
     text = told_of_example["report"][Subject(level="site", id=SITE)].text
 

@@ -9,16 +9,15 @@ from scipy.stats import binomtest, fisher_exact
 from statsmodels.stats.multitest import multipletests
 
 from narrate.model.plant_groups import is_more_than_chance
-from narrate.telling.tell import narratives
+from tests.telling.told_once import ToldOnce
 
 if TYPE_CHECKING:
     from narrate.pipeline.judged import Judged
 
 
 @pytest.fixture(scope="module")
-def sentences(judged_example: Judged) -> list[str]:
-    whole = judged_example
-    told = narratives(whole.project, whole.packs, whole.findings, whole.claims, "report")
+def sentences(told_of_example: ToldOnce) -> list[str]:
+    told = told_of_example["report"]
     site = next(subject for subject in told if subject.level == "site")
     return [sentence.text for sentence in told[site].sentences()]
 
