@@ -20,6 +20,37 @@ EXAMPLE = ROOT / "example_project"
 CHROMIUM = os.environ.get("NARRATE_CHROMIUM", "/usr/bin/chromium")
 
 
+LONG = (
+    "tests/browser/test_site.py",
+    "tests/pipeline/test_tell.py",
+    "tests/pipeline/test_edits.py",
+    "tests/hostile/test_pages.py",
+    "tests/browser/test_report.py",
+    "tests/test_wheel.py",
+    "tests/pipeline/test_faults.py",
+    "tests/reading/intake/test_blind.py",
+    "tests/trials/test_record.py",
+    "tests/benchmarks/test_rules_speed.py",
+    "tests/documents/test_open_copy.py",
+    "tests/documents/test_report_command.py",
+    "tests/judging/test_turning.py",
+)
+"""Files that take longest, the longest first: begun last, one of them would run alone while the other worker waits."""
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    """Workers are given the files in the order below, and not those with most tests first, however fast these are."""
+    if hasattr(config.option, "loadscopereorder"):
+        config.option.loadscopereorder = False
+
+
+def pytest_collection_modifyitems(config: pytest.Config, items: list[pytest.Item]) -> None:
+    """On several workers long files begin first; within a file nothing changes place."""
+    if hasattr(config, "workerinput"):
+        rank = {name: place for place, name in enumerate(LONG)}
+        items.sort(key=lambda item: rank.get(item.nodeid.partition("::")[0], len(LONG)))
+
+
 def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption("--refresh-golden", action="store_true", help="write tests/golden/ and the example's drafts anew")
 
