@@ -10,7 +10,7 @@ from functools import cache
 from pathlib import Path
 
 import pytest
-from click.testing import CliRunner
+from click.testing import CliRunner, Result
 
 from narrate.cli import commands
 from narrate.measures.catalogue import MEASURES
@@ -59,22 +59,30 @@ def test_every_analysis_has_a_table_with_rows(name: str) -> None:
     assert rows(name)
 
 
-def test_the_same_project_gives_the_same_tables() -> None:
-    """Permutations take their seed from the table, which names it."""
-    assert measure(EXAMPLE).tables == tables()
+@pytest.fixture(scope="module")
+def commanded(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Result]:
+    """The folder that `narrate measure` writes into for a copy of the example, and what it said."""
+    folder = tmp_path_factory.mktemp("measured") / "dig"
+    shutil.copytree(EXAMPLE, folder, ignore=shutil.ignore_patterns("out"))
+    return folder / "out" / "measures", CliRunner().invoke(commands, ["measure", str(folder)])
+
+
+def test_the_same_project_gives_the_same_tables(commanded: tuple[Path, Result]) -> None:
+    """Permutations take their seed from the table, which names it: measured twice, every table is the same."""
+    written = {path.name: path.read_text(encoding="utf-8") for path in commanded[0].iterdir()}
+
+    assert written == tables()
     assert {row["seed"] for row in rows("compared_by_phase.csv")} == {"1"}
 
 
-def test_the_command_writes_the_tables_and_names_them(tmp_path: Path) -> None:
+def test_the_command_writes_the_tables_and_names_them(commanded: tuple[Path, Result]) -> None:
     """To out/measures; the paths go to standard output."""
-    folder = tmp_path / "dig"
-    shutil.copytree(EXAMPLE, folder, ignore=shutil.ignore_patterns("out"))
-    ran = CliRunner().invoke(commands, ["measure", str(folder)])
+    where, ran = commanded
 
     assert ran.exit_code == 0, ran.output
-    written = sorted(path.name for path in (folder / "out" / "measures").iterdir())
+    written = sorted(path.name for path in where.iterdir())
     assert written == sorted(tables())
-    assert all(str(folder / "out" / "measures" / name) in ran.stdout for name in written)
+    assert all(str(where / name) in ran.stdout for name in written)
 
 
 def test_json_goes_to_standard_output_and_nothing_is_written(tmp_path: Path) -> None:
