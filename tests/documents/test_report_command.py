@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import os
 import re
-import shutil
 import subprocess
 from pathlib import Path
 
@@ -174,18 +173,3 @@ def test_another_office_program_makes_pages_of_the_word_document(folder: Path, t
     assert len(headed) > 20
     assert [one for one in headed if re.sub(r"[\s\u2060]+", "", one) not in text] == []
     assert shapes == {True, False}
-
-
-def test_after_a_telling_the_section_is_the_same(told_example: Path, tmp_path: Path) -> None:
-    """What the last telling left is taken over, deeper than a section asks for; without it no word is another."""
-    told, bare = tmp_path / "told", tmp_path / "bare"
-    shutil.copytree(told_example, bare, ignore=shutil.ignore_patterns("out"))
-    shutil.copytree(bare, told)
-    assert CliRunner().invoke(commands, ["tell", str(told)]).exit_code == 0
-    sections = []
-    for folder in (told, bare):
-        assert reported(folder, "--to", "markdown").exit_code == 0
-        sections.append((folder / "out" / "report" / "section.md").read_bytes())
-
-    assert (told / "out" / ".narrate-judged.bin").exists() and not (bare / "out" / ".narrate-judged.bin").exists()
-    assert sections[0] == sections[1]

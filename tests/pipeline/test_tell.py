@@ -14,9 +14,11 @@ import pytest
 from narrate.disclosure import disclosed
 from narrate.pipeline.explain import explained
 from narrate.pipeline.judged import Judged, judged, read
+from narrate.pipeline.kept_units import kept_before
+from narrate.pipeline.report import report
 from narrate.pipeline.tell import tell
 from narrate.pipeline.told import Told
-from narrate.pipeline.unchanged import LIST
+from narrate.pipeline.unchanged import LIST, packs_ground
 from tests.conftest import EXAMPLE
 
 
@@ -79,8 +81,8 @@ def test_every_sentence_of_the_narratives_stands_on_a_page_with_its_references(t
 
 @pytest.fixture(scope="module")
 def told_elsewhere(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Another copy of the same project, told in a folder of another name."""
-    again = tmp_path_factory.mktemp("elsewhere") / "example project"
+    """Another copy of the same project, told in a folder whose name has spaces and letters of elsewhere."""
+    again = tmp_path_factory.mktemp("elsewhere") / "Grabung Süd – 窯 1"
     shutil.copytree(EXAMPLE, again, ignore=shutil.ignore_patterns("out"))
     assert tell(again, version="test").is_written
     return again
@@ -112,6 +114,21 @@ def test_telling_again_changes_no_file(told_elsewhere: Path) -> None:
     tell(told_elsewhere, version="test")
 
     assert times() == before
+
+
+def test_after_a_telling_the_section_is_the_same(told_elsewhere: Path, tmp_path: Path) -> None:
+    """What the last telling left is taken over, deeper than a section asks for; without it no word is another."""
+    bare = tmp_path / "bare"
+    shutil.copytree(told_elsewhere, bare, ignore=shutil.ignore_patterns("out"))
+    sections = []
+    for folder in (told_elsewhere, bare):
+        # What was kept is believed in the folder where it was made.
+        assert bool(kept_before(folder, packs_ground(folder))) is (folder is told_elsewhere)
+        path, problems = report(folder, version="test", medium="markdown")
+        assert path is not None, problems
+        sections.append(path.read_bytes())
+
+    assert sections[0] == sections[1]
 
 
 def test_nothing_restricted_is_in_any_byte_of_the_public_site(told_example: Path, judged_example: Judged) -> None:
