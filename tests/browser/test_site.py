@@ -94,21 +94,27 @@ def test_tables_of_empty_columns_are_lists_on_a_phone(browser: Browser, sites: P
     assert all_cells > 1.4 * len(told)
 
 
-@pytest.mark.parametrize("name", SITE_PAGES)
-def test_headings_and_pictures_are_in_order(browser: Browser, sites: Path, name: str) -> None:
-    """One h1, no level left out, every picture named, every table headed, no id twice, one main part."""
+@pytest.fixture(scope="module")
+def plain(browser: Browser) -> Iterator[Page]:
+    """One page for tests that only look at what was loaded; each goes to its own address first."""
     page = browser.new_page()
-    page.goto((sites / name).as_uri())
-    levels = page.evaluate("[...document.querySelectorAll('h1,h2,h3,h4,h5,h6')].map(h => +h.tagName[1])")
-    unnamed = page.evaluate(
+    yield page
+    page.close()
+
+
+@pytest.mark.parametrize("name", SITE_PAGES)
+def test_headings_and_pictures_are_in_order(plain: Page, sites: Path, name: str) -> None:
+    """One h1, no level left out, every picture named, every table headed, no id twice, one main part."""
+    plain.goto((sites / name).as_uri())
+    levels = plain.evaluate("[...document.querySelectorAll('h1,h2,h3,h4,h5,h6')].map(h => +h.tagName[1])")
+    unnamed = plain.evaluate(
         """[...document.querySelectorAll('svg, img')].filter(p => p.tagName == 'IMG' ? !p.alt
            : p.getAttribute('role') != 'img' || !p.querySelector('title')?.textContent).length"""
     )
-    ids = page.evaluate("[...document.querySelectorAll('[id]')].map(e => e.id)")
-    unheaded = page.evaluate(
+    ids = plain.evaluate("[...document.querySelectorAll('[id]')].map(e => e.id)")
+    unheaded = plain.evaluate(
         "[...document.querySelectorAll('table')].filter(t => !t.caption || !t.querySelector('th[scope]')).length"
     )
-    page.close()
 
     assert levels.count(1) == 1 and levels[0] == 1
     assert all(after <= before + 1 for before, after in itertools.pairwise(levels))
