@@ -56,7 +56,7 @@ def put_at_cells(grid: Grid, problems: ProblemList, before: int) -> None:
     """Turns lines of a text file into cells in problems of words, told since `before`: 'byte 0xFC is … in 'Möhre''."""
     for n in range(before, len(problems.found)):
         problem = problems.found[n]
-        word = re.search(r" in '(.+?)'; expected UTF-8", problem.message)
+        word = re.search(r" in '(.+?)'(?: \(.*\))?; expected UTF-8", problem.message)
         if problem.code != "N312" or word is None or problem.place.cell:
             continue
         rows = [r for r, line in enumerate(grid.lines) if line <= problem.place.line]

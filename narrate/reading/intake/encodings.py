@@ -8,6 +8,7 @@ from collections import Counter
 from dataclasses import dataclass
 
 from narrate.problems import Place, ProblemList
+from narrate.reading.intake.older_encodings import Older, older_encoding
 
 SEPARATORS = (",", ";", "\t", "|")
 _NAMES = {" ": "blanks", ",": "commas", ";": "semicolons", "\t": "tabs", "|": "bars"}
@@ -22,7 +23,7 @@ class ReadText:
 
 
 def read_letters(path: str, content: bytes, problems: ProblemList) -> ReadText | None:
-    """The text of a file in UTF-8, UTF-16 with its mark, or else Windows-1252, which is told."""
+    """The text of a file in UTF-8, UTF-16 with its mark, or else the older encoding of its words, which is told."""
     place = Place(path=path)
     for mark, encoding in ((b"\xef\xbb\xbf", "utf-8"), (b"\xff\xfe", "utf-16"), (b"\xfe\xff", "utf-16")):
         if content.startswith(mark):
@@ -40,17 +41,9 @@ def read_letters(path: str, content: bytes, problems: ProblemList) -> ReadText |
         text = content.decode("utf-8")
         encoding = "utf-8"
     except UnicodeDecodeError as fault:
-        text, encoding = _older(content)
-        line = content[: fault.start].count(b"\n") + 1
-        shown = text[fault.start : fault.start + 1] or "?"
-        word = _word_around(text, fault.start)
-        problems.warning(
-            Place(path=path, line=line),
-            "N312",
-            f"byte 0x{content[fault.start]:02X} is not UTF-8; the file is read as {encoding}, so that the byte is "
-            f"'{shown}' in '{word}'; expected UTF-8",
-            help="look whether the word is right; saving the sheet again as 'CSV UTF-8' settles it",
-        )
+        text, older = older_encoding(content)
+        encoding = _named(older.name, content)
+        _tell_older(path, content, fault.start, text, older, problems)
     if "\x1b" in text or sum(text.count(chr(n)) for n in range(1, 9)) > len(text) / 200:
         problems.error(
             place,
@@ -85,13 +78,25 @@ def _marked(path: str, content: bytes, mark: bytes, encoding: str, problems: Pro
     return ReadText(text=text, encoding=encoding)
 
 
-def _older(content: bytes) -> tuple[str, str]:
-    try:
-        text = content.decode("cp1252")
-    except UnicodeDecodeError:
-        return content.decode("latin-1"), "Latin-1"
+def _tell_older(path: str, content: bytes, first: int, text: str, older: Older, problems: ProblemList) -> None:
+    """What the file is read as, at the first byte that shows it: where another encoding would give another word."""
+    usual = content.decode("cp1252", errors="replace")
+    is_usual = older.codec in ("cp1252", "latin-1")
+    start = first if is_usual else next((n for n, sign in enumerate(text) if sign != usual[n]), first)
+    word, other = _word_around(text, start), _word_around(usual, start)
+    beside = "" if is_usual else f" (Windows-1252 would make it '{other}')"
+    problems.warning(
+        Place(path=path, line=content[:start].count(b"\n") + 1),
+        "N312",
+        f"byte 0x{content[start]:02X} is not UTF-8; the file is read as {_named(older.name, content)}, so that the "
+        f"byte is '{text[start : start + 1] or '?'}' in '{word}'{beside}; expected UTF-8",
+        help="look whether the word is right; saving the sheet again as 'CSV UTF-8' settles it",
+    )
+
+
+def _named(name: str, content: bytes) -> str:
     has_windows_signs = any(0x80 <= byte <= 0x9F for byte in content)
-    return text, "Windows-1252" if has_windows_signs else "Windows-1252 (Latin-1 reads the same here)"
+    return f"{name} (Latin-1 reads the same here)" if name == "Windows-1252" and not has_windows_signs else name
 
 
 def _word_around(text: str, at: int) -> str:

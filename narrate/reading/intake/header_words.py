@@ -9,6 +9,7 @@ from functools import cache
 
 from narrate.reading.intake.header_words_abroad import heading_abroad
 from narrate.reading.intake.headings_composed import composed_heading
+from narrate.reading.intake.heads_composed_abroad import pieces_in_head
 from narrate.reading.intake.heads_of_states import heading_of_states
 from narrate.reading.intake.ratio_heads import is_ratio
 from narrate.reading.intake.shares_in_heads import size_and_share
@@ -221,7 +222,7 @@ def quantity(text: str) -> str:
     ('mass', 'mass', 'mass', '', '')
     """
     flat = flat_heading(text)
-    return next((role for role, pattern in _QUANTITIES if re.fullmatch(pattern, flat)), "")
+    return next((role for role, pattern in _QUANTITIES if re.fullmatch(pattern, flat)), "") or pieces_in_head(flat)
 
 
 def is_unit_of_mass(text: str) -> bool:

@@ -6,16 +6,18 @@ from __future__ import annotations
 
 import re
 
+from narrate.reading.intake.heads_composed_abroad import composed_abroad
+
 # Common practice, no source: how such tables are usually headed. Units behind them are left off before they are looked up.
 _WORDS: dict[str, str] = {
     "sample": (
-        "próba prél funn funnnr fund fundnr fundnummer éch mostra mostres lagin laginak próbki próby vzorku uzorka proby vzorci vzorec échantillonnage "
+        "próba prób vzorka vzorky minta mintaszám prél funn funnnr fund fundnr fundnummer éch mostra mostres lagin laginak próbki próby vzorku uzorka proby vzorci vzorec échantillonnage "
         "bolsa bolsas funda sac sacchetto beutel tüte probe proben probennummer probennr échantillon echantillon prélèvement prelevement muestra muestras campione "
         "campioni amostra amostras monster vnr vondstnr vondstnummer monsternr prøve prøvenr prov provnr minta próbka próbki próby proba uzorak vzorek örnek numune δείγμα проба пробы образец образцы "
         "flot flots flotación flotacion flotación flottation flotado 시료 시료번호 시료명 試料 試料番号 試料名 サンプル サンプル番号 样品 样品号 样品编号 浮选号 標本番号"
     ),
     "feature": (
-        "objektum objektumok gödör obiekt obiektu objekty яма объект  постройка befund struktur structure fosse grube haus estructura rasgo struttura fossa estrutura spoor anlæg anläggning anl anlegg struktur objekt jama obiekt obiektu "
+        "objektum objektumok gödör obiekt obiektu objekty яма объект  постройка befund struktur structure fosse grube haus estructura rasgo struttura fossa estrutura spoor anlæg anläggning anl anlegg struktur objekt jama obiekt obiektu objekta objektu "
         "yapı çukur 유구 유구명 fait faits 遺構 遺構名 遺構番号 遗迹 遗迹单位 单位"
     ),
     "context": (
@@ -23,12 +25,12 @@ _WORDS: dict[str, str] = {
         "warstwa jednostka lager lag sloj слой горизонт vrstva kontekst açma tabaka 층위 層位 層 層名 地层 层位 出土単位"
     ),
     "phase": (
-        "epoka epoki faza fazy okres okresy período períodos horizonte chronologia chronologie zeit zeitstellung periode datierung epoche période periode datation chronologie période/phase periodo época epoca faz "
+        "datowanie datování datace datacija datovanje datálás kor epoka epoki faza fazy okres okresy período períodos horizonte chronologia chronologie zeit zeitstellung periode datierung epoche période periode datation chronologie période/phase periodo época epoca faz "
         "cronología cronologia fase faze dönem evre период датировка datering tidsperiode 시대 시기 時期 時代 年代 时代 分期 期"
     ),
     "site": "operación operacion operação opération fundstelle secteur sektor ar schnitt fläche areal saggio settore ambiente sondagem sondage tranchée zona put werkput vlak schakt cuadro cuadrícula cuadricula sector proyecto carré quadrat quadrato fundort ort site lieu yacimiento sitio sito località sítio vindplaats lokalitet lelőhely stanowisko 유적 유적명 遺跡 遺跡名 遗址",
     "volume": (
-        "litry litrów litra volym volumen jordvolym prøvevolumen volumen bodenvolumen probenvolumen volume volumes litros litres liter tierra sedimento объём объем "
+        "objem zapremina litry litrów litra volym volumen jordvolym prøvevolumen volumen bodenvolumen probenvolumen volume volumes litros litres liter tierra sedimento объём объем "
         "volum hacim volym térfogat objętość litrage 토양량 시료량 処理量 水洗量 水洗土量 処理土量 土壌量 サンプル量 浮選土量 土量 容量 体積 浮选土量 土样量"
     ),
     "taxon": (
@@ -36,12 +38,12 @@ _WORDS: dict[str, str] = {
         "növény gatunek biljka vrsta rostlina bitki tür 분류군 학명 종명 分類群 種名 学名 和名 植物名 种属 植物种属 种类 種類"
     ),
     "part": (
-        "resttyp pflanzenteil teil organ organe partie parte órgano órgano organo deel onderdeel plantdeel växtdel plantedel część "
+        "resttyp resttype szczątek szczątki pflanzenteil teil organ organe partie parte órgano órgano organo deel onderdeel plantdeel växtdel plantedel część "
         "dio 부위 部位 部位名 部分 遗存类型"
     ),
     "count": "striche strichliste strich pointage pointages bâtons bâtonnets palotes palitos trazos trattini stanghette tacche turven turf streepjes kreski cant cantid nb nbre eff efectivos anz stk st počet kusů ks liczba ilość broj število darabszám antall n nr nrd 개수 수량 anzahl stück stückzahl nombre effectif cantidad número numero n° nº conteggio quantità quantidade aantal antal antall darab adet sayı 個数 数量 点数 粒数 数",
     "mass": "gew gewicht masse poids peso gewichte ağırlık vægt súly ciężar 重量 重さ",
-    "note": "anm obs uw bem bemerkung bemerkungen uwagi poznámka megjegyzés huom anmerkung remarques remarque observaciones observación note osservazioni observações opmerking opmerkingen anmärkning anmärkningar bemærkning bemærkninger kommentar notlar 비고 備考 备注",
+    "note": "poznámky napomena napomene opomba opombe megjegyzések anm obs uw bem bemerkung bemerkungen uwagi poznámka megjegyzés huom anmerkung remarques remarque observaciones observación note osservazioni observações opmerking opmerkingen anmärkning anmärkningar bemærkning bemærkninger kommentar notlar 비고 備考 备注",
     "family": "familie famille familia famiglia família 科 科名 科属",
     "common name": "volksnaam",
     "group": "clase classe klasse categoría categoria catégorie kategorie gruppe groupe grupo gruppo groep kategoria",
@@ -80,6 +82,7 @@ _PHRASES: tuple[tuple[str, re.Pattern[str]], ...] = (
         r"|campionamento|prelievo|flottazione|setacciatura|scavo|amostragem|recolha|flutuação|flotação|crivagem|bemonstering|zeven|monstername|opgraving|prøvetagning)"
         r"|(?:entnahme|schlämm|bergungs?|fund|grabungs?|probenahme|flotations?)(?:datum|tag)|entnahme|probenahme|monsternamedatum|zeefdatum|data poboru|采样日期|采集日期|浮选日期|採取日|浮選日"
     )),
+    ("context", re.compile(r"(?:jednostka|jednostki|stratigrafska jedinica|stratigrafická jednotka)(?: stratygraficzna)?|sj")),
     ("feature", re.compile(r"bef(?: ?-?nr)?")),
     ("common name", re.compile(r"deutscher name|nom (?:vernaculaire|commun|français)|nombre (?:común|vulgar)|nome (?:comune|comum|volgare)|türkçe adı")),
     ("sorted", re.compile(r"(?:% |anteil )?(?:trié|triée|tri|ausgelesen|untersucht|analysiert|analysé|analizado|analizzato|uitgezocht|analisado|revisado)(?: %)?")),
@@ -101,11 +104,11 @@ _PHRASES: tuple[tuple[str, re.Pattern[str]], ...] = (
     )),
     ("part", re.compile(r"(?:type|tipo|typ|art) (?:de |di |der |des )?(?:restes?|restos?|resto|resti|vestiges?)|restes|élément|elemento|elementos|onderdeel|pflanzenrest")),
     ("condition", re.compile(
-        r"erhaltung(?:szustand|sform)?|conservation|état(?: de conservation)?|estado(?: de conserva(?:ción|ção))?|conservación|conservazione|stato(?: di conservazione)?|conservação|conservering|stan(?: zachowania)?|保存状態|保存"
+        r"erhaltung(?:szustand|sform)?|conservation|état(?: de conservation)?|estado(?: de conserva(?:ción|ção))?|conservación|conservazione|stato(?: di conservazione)?|conservação|conservering|stan(?: zachowania)?|(?:stav |způsob )?(?:zachování|zachovania|dochování)|megtartás(?:i (?:állapot|mód))?|(?:stupanj )?očuvanosti?|ohranjenost|bevaring(?:sgrad|sform)?|bevarande(?:grad|form)?|conserveringswijze|korunma(?: durumu)?|保存状態|保存"
     )),
 )  # fmt: skip
 
-_TAILS = (" lt", " ltr", " nr", " nummer", " no", " n°", " número", " numero", " l", " ml", " g", " mg", " litres", " liter", " litros", " cc", " dm3", " 升", " л", " リットル", " 个", " 粒", " 克")
+_TAILS = (" lt", " ltr", " nr", " nummer", " száma", " szám", " numarası", " broj", " číslo", " no", " n°", " número", " numero", " l", " ml", " g", " mg", " litres", " liter", " litros", " cc", " dm3", " 升", " л", " リットル", " 个", " 粒", " 克")
 
 
 def heading_abroad(flat: str) -> str:
@@ -133,11 +136,11 @@ def heading_abroad(flat: str) -> str:
             bare = heading_abroad(flat[:-2])
             return bare if bare in ("ubiquity", "percent", "density", "total") else ""  # 'Fréquence (n)'
         if role or not tail:
-            return role
+            return role or composed_abroad(flat)
         flat = flat.removesuffix(tail).strip()
 
 
-_NUMBER_OF = re.compile(r"(?:n°|nº|no|nr|num|numéro|número|numero|nummer) (?:(?:de|d|di|da|du|des|del|van|der) )?")
+_NUMBER_OF = re.compile(r"(?:n°|nº|no|nr|num|numer|číslo|broj|št|numéro|número|numero|nummer) (?:(?:de|d|di|da|du|des|del|van|der) )?")
 _AMOUNTS = frozenset("menge quantité quantités cantidad quantità quantidade hoeveelheid ilość".split())
 """Amounts of finds where no unit and no word for soil stands with them."""
 _LOOKUP = {word: role for role, words in _WORDS.items() for word in words.split()}

@@ -11,12 +11,12 @@ from narrate.reading.intake.plant_words_abroad import WIDE_PARTS, names_plant_ab
 
 # Common practice, no source. Scales, scars and other words that mean several parts are left out.
 _BY_PART: Mapping[str, str] = {
-    "grain": "ziarna|graankorrel|graankorrels|getreidekörner|grain de céréale|grains de céréales|grano de cereal|granos de cereal",
+    "grain": "ziarna|szemtermés|szemtermések|obilka|obilky|graankorrel|graankorrels|getreidekörner|grain de céréale|grains de céréales|grano de cereal|granos de cereal",
     "seed": "graínha|graínhas|traubenkern|traubenkerne|druivenpit|druivenpitten",
     "spikelet": "ährchen|épillet|épillets|espiguilla|espiguillas|espigueta|espiguetas|spighetta|spighette|aartje|aartjes|kłosek|kłoski",
     "spikelet fork": "småaxgafflar|småaksgaffel|småaksgafler|başakçık çatalı|başakçık çatalları|ährchenbasis|ährchenbasen|fourche d'épillet|fourches d'épillet|fourche d'épillets|fourches|furcas|base de espiguilla|bases de espiguilla|horquillas de espiguilla|base de espigueta|bases de espigueta"
         "|forquilha|forquilhas|forquilha de espigueta|forquilhas de espigueta|furca de espigueta|base di spighetta|basi di spighetta|forcella|forcelle|forchetta di spighetta|forchette di spighetta|aarvork|aarvorken|aartjesvork|aartjesvorken|aartjesbasis"
-        "|podstawa kłoska|podstawy kłosków|podstawa kłosków|widełki kłoskowe",
+        "|podstawa kłoska|podstawy kłosków|podstawa kłosków|widełki kłoskowe|widełki kłoska|widełki kłosków|widełki|vidlička klásku|vidličky klásků|kalászkavilla|kalászkavillák|vilica klasića|kalászka villa",
     "rachis internode": "axspindelled|axspindelleder|axspindelsegment|axled|axleder|akssegment|aksledd|rakis|rakis boğumu|başak ekseni|rhachisglied|rhachisglieder|rhachissegment|rhachissegmente|rhachisinternodium|rhachisinternodien|rhachisfragment|rhachisfragmente|spindelsegment|spindelsegmente|spindelfragment|spindelfragmente|spindelstück|spindelstücke|rachisglied|rachisglieder|rachissegment|rachissegmente|rachisinternodium|rachisinternodien|internodium|internodien|ährenspindelglied|ährenspindelglieder"
         "|article de rachis|articles de rachis|nœud de rachis|nœuds de rachis|noeud de rachis|noeuds de rachis|entre-nœud|entre-nœuds|entre-noeud|entrenœud|entrenœuds|entrenoeud|entrenoeuds|entrenœud de rachis|entrenoeud de rachis|entre-noeud de rachis"
         "|entrenudo|entrenudos|entrenudo de raquis|entrenudos de raquis|nudo de raquis|nudos de raquis|fragmento de raquis|segmento de ráquis|segmentos de ráquis|entrenó|entrenós|entrenó de ráquis|entrenós de ráquis|entrenó de raquis|nó de ráquis|nós de ráquis|nó de raquis"
