@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass, field
 
 from narrate.model.layouts import DERIVED_ROLES, SAMPLE_ROLES, Role
+from narrate.reading.intake.answers import are_answers, are_yes_and_no, asks_of_a_sample
 from narrate.reading.intake.crossed_group_heads import GroupHeads
 from narrate.reading.intake.evidence import NAMED, looks_like_id
 from narrate.reading.intake.group_heads import names_a_group
@@ -162,6 +163,8 @@ class Body(GroupHeads):
         if self._is_small_head_again(row, self.body[0]):
             return band_role(look, row, self.names)
         label, role = self._row_label(row)
+        if self._is_of_answers(row, label):
+            return Role(name="sample note", qualifiers=(label,))
         content = 0 if self._is_band(row) else self._content(row)
         if role in ("ubiquity", "percent", "density") and label != look.text(row, self.names):
             return Role(name=role)
@@ -204,6 +207,17 @@ class Body(GroupHeads):
             return Role(name="ignored", qualifiers=("volumes of remains, which no field of a find holds",))
         return Role(name="counts")
 
+    def _is_of_answers(self, row: int, label: str) -> bool:
+        """Whether a line answers a question about its samples with yes and no, in a table of other amounts."""
+        texts = [self.look.text(row, c) for c in self.counts if self.look.text(row, c)]
+        if not are_answers(texts) or self.look.name_score(row, self.names) >= 0.45 or self.look.names.part_of(label):
+            return False
+        if asks_of_a_sample(label) or label.strip().endswith("?"):
+            return True
+        others = [[self.look.text(r, c) for c in self.counts if self.look.text(r, c)] for r in self.body if r != row]
+        is_rare = sum(map(are_answers, others)) <= 0.2 * len(others)
+        return are_yes_and_no(texts) and is_rare and not self.look.names.says(label)
+
     def _has_bands(self, row: int) -> bool:
         """Whether rows of small headings head the sections, so that a plant without counts in a line heads none."""
         if not self.bands:
@@ -233,7 +247,7 @@ def with_unit(role: str, words: str) -> Role:
     if role == "location":
         return Role(name="ignored", qualifiers=("locations are not taken into records",))
     if role == "note":
-        return Role(name="sample note")
+        return Role(name="sample note", qualifiers=(words,) if asks_of_a_sample(words) else ())
     if role in ("volume", "flot volume", "flot mass"):
         found = unit(words)
         default = {"volume": "l", "flot volume": "ml", "flot mass": "g"}[role]

@@ -7,11 +7,13 @@ from __future__ import annotations
 import re
 from functools import cache
 
+from narrate.reading.intake.answers import asks_of_a_sample
 from narrate.reading.intake.header_words_abroad import heading_abroad
 from narrate.reading.intake.headings_composed import composed_heading
 from narrate.reading.intake.heads_composed_abroad import pieces_in_head
 from narrate.reading.intake.heads_of_states import heading_of_states
 from narrate.reading.intake.ratio_heads import is_ratio
+from narrate.reading.intake.results_abroad import is_result
 from narrate.reading.intake.shares_in_heads import size_and_share
 from narrate.reading.intake.uncounted import narrow
 
@@ -42,7 +44,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("feature", rf"(?:feature|features|feat|fea|structure|struct|str|house|building|pit|cut|group|parent feature|befund|structure/feature|room) ?{_NUMBER}|f {_NUMBER}|in feature|from"),
     ("context", rf"(?:context|contexts|cxt|ctx|cont|con|locus|loci|unit|su|us|ue|layer|stratum|strat|level|provenience|prov|deposit|lot|fill|spit|basket|excavation unit|strat unit|stratigraphic unit|context/feature|kontext|contexte|contesto) ?{_NUMBER}|c {_NUMBER}"),
     ("phase", r"(?:site |occupation |chrono |cultural |ceramic |archaeological )?(?:phase|phases|ph|per|period|periods|date|dates|dating|century|centuries|cent|age|chronology|era|epoch|horizon|component|time period|occupation|culture|(?:cal |age |years? |cal yr )?bp|phasing|spot date|broad period|phase no|phase/period|periode|période|periodo)(?: (?:ad|bc|no|number|name|id|code|bce|ce))?"),
-    ("site", rf"(?:site|sites|project|trench|area|zone|grid|square|sq|sector|block|field|quadrant|operation|op|excavation area|location|locality|site/area|plot no|tr) ?{_NUMBER}|(?:depth|depth cm|level cm)(?: {0,1}(?:m|cm|bs|bd))*|country|region|province|county|state|municipality|settlement|village|cave|site type"),
+    ("site", rf"(?:site|sites|project|trench|area|zone|grid|square|sq|sector|block|field|quadrant|operation|op|excavation area|location|locality|site/area|plot no|tr) ?{_NUMBER}|(?:depth|depth cm|level cm)(?: {0,1}(?:m|cm|bs|bd))*|study unit|architectural unit|room ?block|compound|country|region|province|county|state|municipality|settlement|village|cave|site type"),
     ("location", r"depth (?:below|of|from|under|bs|bd|cmbs|cmbd|cm below).*|(?:latitude|longitude|lat|long|lon|latitude n|longitude e|easting|northing|utm ?[a-z]*|grid ref(?:erence)?|coordinates|coords?|x|y|z|x coord(?:inate)?|y coord(?:inate)?|elevation|elev|altitude|alt|masl)(?: (?:m|dd|wgs84|asl|masl|n|e|w))*"),
     ("deposit", r"deposit status|deposition|primary/secondary|security|integrity"),
     ("method", r"(?:recovery |processing |flotation |extraction |sampling )?(?:method|technique|machine|mesh used)"),
@@ -108,6 +110,8 @@ def heading(text: str) -> str:
         return "sorted"  # '% revisado', before it is a share
     if of_states := heading_of_states(flat):
         return of_states
+    if is_result(flat):
+        return "derived"
     if flat in _DARWIN_CORE:
         return _DARWIN_CORE[flat]
     for role, pattern in _COMPILED:
@@ -116,6 +120,8 @@ def heading(text: str) -> str:
     corner = re.split(r"\s*[\\/|]\s*|\s+(?:vs|by)\s+", flat)
     if len(corner) == 2 and {heading(corner[0]), heading(corner[1])} == {"taxon", "sample"}:
         return "sample"  # 'Taxa \\ Sample' in the corner of a table
+    if asks_of_a_sample(text):
+        return "note"
     abroad = heading_abroad(flat)
     if abroad:
         return abroad

@@ -6,6 +6,7 @@ import re
 from itertools import pairwise
 
 from narrate.model.layouts import Role
+from narrate.reading.intake.answers import asks_of_a_sample
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.header_words import heading, quantity, unit
 from narrate.reading.intake.heads_by_content import SIZES, condition_role, content_role, says_state
@@ -133,8 +134,8 @@ def column_role(
     sizes = [t for t in said_below if heading(t) != "total"]
     if role == "fraction" and sizes and all(map(SIZES.fullmatch, sizes)):
         return Role(name="size class")
-    if role == "sample note":
-        return Role(name=role, qualifiers=(text,), filled=False)  # its head stays with it: 'date_from: -400'
+    if role == "sample note" or (role == "note" and asks_of_a_sample(text)):
+        return Role(name="sample note", qualifiers=(text,), filled=False)  # its head stays with it: 'date_from: -400'
     if role:
         return Role(name=role, filled=role in OF_SAMPLE and is_filled(look, below, column))
     texts = [look.text(r, column) for r in below if look.text(r, column)]

@@ -60,8 +60,10 @@ def older_encoding(content: bytes) -> tuple[str, Older]:
     """
     The text, and the encoding that its words speak for: Windows-1252 unless another fits them clearly better.
 
-    >>> older_encoding("Korn, Größe".encode("cp1252"))[1].name, older_encoding("pszenica płaskurka".encode("cp1250"))[1].name
-    ('Windows-1252', 'Windows-1250 (Central European)')
+    >>> older_encoding("Korn, Größe".encode("cp1252"))[1].name
+    'Windows-1252'
+    >>> older_encoding("pszenica płaskurka".encode("cp1250"))[1].name
+    'Windows-1250 (Central European)'
     >>> older_encoding("пшеница, ячмень".encode("cp1251"))[0]
     'пшеница, ячмень'
     """

@@ -6,6 +6,7 @@ import re
 
 from narrate.model.grids import Area
 from narrate.model.layouts import DERIVED_ROLES, SAMPLE_ROLES, Role
+from narrate.reading.intake.answers import asks_of_a_sample
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.header_words import heading, unit
 from narrate.reading.intake.heads_of_list import heads_in
@@ -35,6 +36,8 @@ def guess_records(look: Look, area: Area) -> Long | None:
                     usual = {"volume": "l", "flot volume": "ml", "flot mass": "g"}[name]
                     found = unit(look.text(row, column))
                     qualifiers = (found if found not in ("", "%", "mm") else usual,)
+                if role == "note" and asks_of_a_sample(look.text(row, column)):
+                    qualifiers = (look.text(row, column),)
                 columns[column] = Role(
                     name=name, qualifiers=qualifiers, filled=name in OF_SAMPLE and is_filled(look, below, column)
                 )
