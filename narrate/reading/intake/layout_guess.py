@@ -12,6 +12,7 @@ from narrate.reading.intake.code_columns import conditions_unknown
 from narrate.reading.intake.code_sheets import codes_beside, codes_in_prose, codes_in_use
 from narrate.reading.intake.coded_names import coded_names
 from narrate.reading.intake.evidence import Look
+from narrate.reading.intake.finds_in_lists import with_finds_of_list
 from narrate.reading.intake.ids_made_dates import mended_ids
 from narrate.reading.intake.ids_of_sheets import ids_listed, with_known_ids
 from narrate.reading.intake.joined_sheets import Joined, joined_sheets, without_key
@@ -22,6 +23,7 @@ from narrate.reading.intake.records_guess import guess_records
 from narrate.reading.intake.sections_of_samples import with_sections_of_samples
 from narrate.reading.intake.sheets_again import without_repeats
 from narrate.reading.intake.short_words import said_under, short_words
+from narrate.reading.intake.sizes_in_titles import with_sizes_of_titles
 from narrate.reading.intake.states_by_key import names_by_key, parts_by_key
 from narrate.reading.intake.tables_of_sheet import Found, table_of, tables_of, whole
 from narrate.reading.intake.tallies import tally_texts
@@ -107,7 +109,8 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
             continue
         records = guess_records(look, whole(look))
         if records is not None:
-            found.tables.append(with_sections_of_samples(look, table_of(grid, records, Marks(), "records")))
+            of_samples = with_sections_of_samples(look, table_of(grid, records, Marks(), "records"))
+            found.tables.append(with_finds_of_list(look, of_samples, keys.marks[grid.sheet]))
             found.doubts.extend(left_over(look, found.tables[-1:]))
             continue
         if has_counts or grid.sheet:
@@ -124,6 +127,7 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     tell_two_volumes(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
     tell_phase_codes(found.tables, found.doubts, [grid for grid, _ in pairs])
     tell_phases_of_titles(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
+    found.tables = with_sizes_of_titles(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
     with_units_said(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
     by_sheet = {grid.sheet: grid for grid, _ in pairs}
     order = {grid.sheet: n for n, (grid, _) in enumerate(pairs)}

@@ -20,12 +20,7 @@ def with_condition(grid: Grid, table: Table) -> tuple[Table, str]:
     """
     if table.shape == "records":
         return table, ""
-    counted = [r for r, role in table.rows.items() if role.name in ("counts", "finds")]
-    top = min(counted, default=0)
-    over = [r for r in range(max(0, min(table.rows, default=0) - 3), top) if _is_title(table, r)]
-    rows = [[cell.text for _, cell in grid.row_cells(row) if cell.kind == "text"] for row in over]
-    titles = [texts[0] for texts in rows if len(texts) == 1]
-    found = {condition for text in (grid.sheet, *titles) for condition in conditions_in(without_brackets_said(text))}
+    found = {condition for text in (grid.sheet, *titles_of(grid, table)) for condition in conditions_in(without_brackets_said(text))}
     if len(found) != 1 or table.condition in found:
         return table, ""
     condition = found.pop()
@@ -35,6 +30,15 @@ def with_condition(grid: Grid, table: Table) -> tuple[Table, str]:
         "see 'condition' in the layout"
     )
     return replace(table, condition=condition), doubt
+
+
+def titles_of(grid: Grid, table: Table) -> list[str]:
+    """Texts that stand alone in a row over the counts of a table."""
+    counted = [r for r, role in table.rows.items() if role.name in ("counts", "finds")]
+    top = min(counted, default=0)
+    over = [r for r in range(max(0, min(table.rows, default=0) - 3), top) if _is_title(table, r)]
+    rows = [[cell.text for _, cell in grid.row_cells(row) if cell.kind == "text"] for row in over]
+    return [texts[0] for texts in rows if len(texts) == 1]
 
 
 def _is_title(table: Table, row: int) -> bool:
