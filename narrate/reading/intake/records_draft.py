@@ -17,6 +17,7 @@ from narrate.reading.intake.contexts_differ import (
     with_facts_of_context,
     without_word,
 )
+from narrate.reading.intake.contexts_of_words import apart_by_words
 from narrate.reading.intake.contexts_within import within_features
 from narrate.reading.intake.kind_words_abroad import kind_of, kind_within
 from narrate.reading.intake.said import Said
@@ -113,7 +114,7 @@ def draft_records(
     facts = kinds_for_features(facts, words)
     by_context = {id[1:]: said for id, said in facts.items() if id.startswith("\x00")}
     first_of: dict[str, Mapping[str, list[Said]]] = {}
-    facts = within_features(facts, {*known_c, *by_context}, told)
+    facts = apart_by_words(within_features(facts, {*known_c, *by_context}, told), {*known_c, *by_context}, told)
     for id in sorted((i for i in facts if not i.startswith("\x00")), key=natural):
         if id in known:
             continue
