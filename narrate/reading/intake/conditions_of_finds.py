@@ -11,6 +11,7 @@ from collections.abc import Iterable, Mapping
 from narrate.model.layouts import Layout, Table
 from narrate.problems import Place
 from narrate.reading.intake.cell_marks import Found
+from narrate.reading.intake.charcoal import is_charcoal
 from narrate.reading.intake.conditions_said import NOTHING_SAID, condition_in_note, condition_said, given_conditions
 from narrate.reading.intake.remarks import conditions_in, remark, without_conditions
 from narrate.reading.intake.said import Line, Said
@@ -92,6 +93,8 @@ class Conditions:
                 self._set_aside(qualifiers["condition"], where.place, apart.doubt)
                 return None
             return apart.condition
+        if is_charcoal(name):
+            return self._of_charcoal(where, section, place)
         if section is not None and len(section.conditions_apart) > 1:
             self._set_aside(section.identification.written, where.place, "several")
             return None
@@ -109,6 +112,18 @@ class Conditions:
                 "write under condition in the layout what a blank means, or say it under 'mend'",
             )  # fmt: skip
         return at_last or self.default or None
+
+    def _of_charcoal(self, where: Said, section: WrittenName | None, place: Place) -> str:
+        """Charred, which charcoal is by its nature; told where the head of a section or a title says otherwise."""
+        said = section.condition if section is not None and section.condition else self.default
+        if said not in ("", "charred"):
+            self.told.warning(
+                "N402", f"charcoal {where.text}", place,
+                f"'{where.text}' stands where remains are {said}, and is charcoal; it is taken as charred, expected "
+                "charred remains apart from others",
+                "if it is wood and not charcoal, say so under names in the layout",
+            )  # fmt: skip
+        return "charred"
 
     def _said(self, lines: tuple[Line, Line], place: Place) -> list[Said]:
         """What the conditions of a line say; where each sample has a column of its own for them, the one behind it."""

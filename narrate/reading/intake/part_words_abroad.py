@@ -12,7 +12,7 @@ from narrate.reading.intake.plant_words_abroad import WIDE_PARTS, names_plant_ab
 # Common practice, no source. Scales, scars and other words that mean several parts are left out.
 _BY_PART: Mapping[str, str] = {
     "grain": "ziarna|szemtermés|szemtermések|obilka|obilky|graankorrel|graankorrels|getreidekörner|grain de céréale|grains de céréales|grano de cereal|granos de cereal",
-    "seed": "graínha|graínhas|traubenkern|traubenkerne|druivenpit|druivenpitten",
+    "seed": "frön|fröer|graínha|graínhas|traubenkern|traubenkerne|druivenpit|druivenpitten",
     "spikelet": "ährchen|épillet|épillets|espiguilla|espiguillas|espigueta|espiguetas|spighetta|spighette|aartje|aartjes|kłosek|kłoski",
     "spikelet fork": "småaxgafflar|småaksgaffel|småaksgafler|başakçık çatalı|başakçık çatalları|ährchenbasis|ährchenbasen|fourche d'épillet|fourches d'épillet|fourche d'épillets|fourches|furcas|base de espiguilla|bases de espiguilla|horquillas de espiguilla|base de espigueta|bases de espigueta"
         "|forquilha|forquilhas|forquilha de espigueta|forquilhas de espigueta|furca de espigueta|base di spighetta|basi di spighetta|forcella|forcelle|forchetta di spighetta|forchette di spighetta|aarvork|aarvorken|aartjesvork|aartjesvorken|aartjesbasis"
@@ -39,10 +39,10 @@ _BY_PART: Mapping[str, str] = {
     "achene": "aquênio|aquênios|aquénios|aquenios|dopvruchten|dopvruchtje|dopvruchtjes|niełupka|niełupki|nootje|nootjes",
     "nutlet": "nucule|nucules|núcula|núculas|nuececilla|nuececillas|nucula|nuculas|orzeszki",
     "fruit": "fruitlet|fruitlets|beere|beeren|baie|baies|drupe|drupes|baya|bayas|drupa|drupas|baga|bagas|bacca|bacche|bes|bessen|deelvrucht|deelvruchten|deelvruchtje|deelvruchtjes|mericarpio|mericarpios|mericarpi|mericarpos|samare|samares|sámara|sámaras|sâmara|sâmaras|jagoda|jagody|rozłupka|rozłupki|skrzydlak|skrzydlaki",
-    "fruit stone": "csonthéj|csontármag|endokarp|endokarpe|endokarpy|endocarpe|endocarpes|endocarpos|pyrène|pyrènes|pireno|pirenos|pirénio|pirénios|pirênio|pirênios|pirene|pireni|steenkern|steenkernen|vruchtsteen|vruchtstenen|steenvrucht|pestka owocu|pestki owoców|kersenpit|kersenpitten|kirschkern|kirschkerne",
+    "fruit stone": "fruktsten|fruktstenar|csonthéj|csontármag|endokarp|endokarpe|endokarpy|endocarpe|endocarpes|endocarpos|pyrène|pyrènes|pireno|pirenos|pirénio|pirénios|pirênio|pirênios|pirene|pireni|steenkern|steenkernen|vruchtsteen|vruchtstenen|steenvrucht|pestka owocu|pestki owoców|kersenpit|kersenpitten|kirschkern|kirschkerne",
     "fruit flesh": "fruchtfleisch|chair|pulpe|pulpa|polpa|vruchtvlees|miąższ",
     "seed coat": "bran|bran fragment|bran fragments|kleie|salvado|crusca|farelo|zemelen|zemel|otręby|samenschale|samenschalen|tégument|téguments|tegumento|tegumentos|tegumenti|zaadhuid|zaadhuiden|łupina nasienna|łupiny nasienne",
-    "nutshell": "nötskal|nøddeskal|nøtteskall|hasselnötsskal|ceviz kabuğu|schalenrest|schalenreste|cascas|nootschaal|nootschalen|hazelnootdop|hazelnootdoppen|hazelnootschaal|łupina orzecha|łupiny orzecha|skorupki orzecha",
+    "nutshell": "schalen|nötskal|nøddeskal|nøtteskall|hasselnötsskal|ceviz kabuğu|schalenrest|schalenreste|cascas|nootschaal|nootschalen|hazelnootdop|hazelnootdoppen|hazelnootschaal|łupina orzecha|łupiny orzecha|skorupki orzecha",
     "acorn cap": "fruchtbecher|eichelbecher|eichenbecher|cupula|cupola|cupole|napje|napjes|eikelnapje|eikelnapjes|miseczka|miseczki",
     "cotyledon": "kotyledone|kotyledonen|kotyledon|keimblätter|zaadlob|zaadlobben|liścień|liścienie",
     "rind": "epicarp|epicarps|cortezas|scorza|scorze|fruchtrinde",

@@ -60,12 +60,12 @@ CONDITIONS = re.compile(
     re.IGNORECASE,
 )
 FRAGMENTS = re.compile(
-    r"[\s,(-]+(?:frags?\.?|fragments?|fragmentos?|fragmenten?|frammenti|frammento|frammentat[oaie]|fragmenté?e?s?|fragmentad[oa]s?|fragmentiert|fragment[yó]w?|ułam(?:ek|ki)|trozos?|bruchstücke?|fragm\.?|frgm\.?|fgts?|broken)\)?$", re.IGNORECASE
+    r"[\s,(-]+(?:frags?\.?|fragments?|fragmentos?|fragmenten?|frammenti|frammento|frammentat[oaie]|fragmenté?e?s?|fragmentad[oa]s?|fragmentiert|fragment[yó]w?|ułam(?:ek|ki)|trozos?|bruchstücke?|fragm\.?|fr[ga]mt?\.?|frgt?\.?|fgm\.?|fgts?|framm\.?|bruchst\.?|zlom(?:ek|ky)|úlom(?:ek|ky)|töredék(?:ek)?|broken)\)?$", re.IGNORECASE
 )
-_OF_PIECES = re.compile(r"frag|framm|fr[ga]m\b|fgts?\b|bruchst|ułam|\btrozos?\b|\bbroken\b", re.IGNORECASE)
+_OF_PIECES = re.compile(r"frag|framm|^\W*fr\.\s|fr[ga]m\b|fgts?\b|\bfrgt?\b|\bfgm\b|zlom|úlom|töredék|bruchst|ułam|\btrozos?\b|\bbroken\b", re.IGNORECASE)
 WHOLE = re.compile(r"[\s,(-]+(?:whole|complete|entire)\)?$", re.IGNORECASE)
 SIZE = re.compile(
-    r"[(\[]?\s*((?:[<>≤≥]\s*\d+(?:\.\d+)?\s*mm|\d+(?:\.\d+)?\s*[-–]\s*\d+(?:\.\d+)?\s*mm|[<>≤≥]\s*\d+(?:\.\d+)?)|(?:small|medium|large)(?= *[)\]]))\s*[)\]]?",
+    r"[(\[]?\s*((?:[<>≤≥]\s*\d+(?:[.,]\d+)?\s*mm|\d+(?:[.,]\d+)?\s*[-–]\s*\d+(?:[.,]\d+)?\s*mm|[<>≤≥]\s*\d+(?:[.,]\d+)?)|(?:small|medium|large)(?= *[)\]]))\s*[)\]]?",
     re.IGNORECASE,
 )
 _OF_WEIGHT = r"(?:[\s,]+(?:weight|wt\.?|mass|gewicht|poids|peso|vægt|vikt|waga))?"
@@ -125,7 +125,7 @@ def without_match(pattern: re.Pattern[str], name: str) -> tuple[str, str]:
 
 
 _BEFORE = re.compile(
-    r"(?:frags?\.?|fragm\.?|fragments?|fragmentos?|frammenti|frammento|fragmenten?|fragmenty?|bruchstücke?|pieces?|bits|brokken|stukken|trozos|pezzi|ułamki|kawałki|éclats?)"
+    r"(?:frags?\.?|fragm\.?|fr[ga]mt?\.?|frgt?\.?|fgm\.?|fgt\.?|fr\.|framm\.?|bruchst\.?|zlom(?:ek|ky)|úlom(?:ek|ky)|ułamek|trozo|fragments?|fragmentos?|frammenti|frammento|fragmenten?|fragmenty?|bruchstücke?|pieces?|bits|brokken|stukken|trozos|pezzi|ułamki|kawałki|éclats?)"
     r"\s*(?:(?:of|de|du|des|di|von|van|vom|del|della|delle|dell[’']|d[’'])\s*)?[(\s]\s*(?P<part>[^()]+?)\s*\)?",
     re.IGNORECASE,
 )

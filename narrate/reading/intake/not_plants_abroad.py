@@ -1,0 +1,97 @@
+"""Words for what is no plant in other languages, with the pieces and states that stand beside them: 'botfragmenten'."""
+
+# ruff: noqa: E501
+
+from __future__ import annotations
+
+import re
+from functools import cache
+
+# Common practice, no source. Words that are parts of plants too ('coquille', 'Schale', 'escama' alone) are left out.
+_NOUNS: dict[str, str] = {
+    "bone": (
+        "bot botje botjes botten dierenbot visbot visbotten vissenbot visgraat visgraten visresten visschub visschubben kies kiezen tanden gebit crematie bone bones fish "
+        "knochen tierknochen fischknochen fischgräte fischgräten gräten fischschuppen fisch zahn zähne tierzähne leichenbrand fischwirbel "
+        "os ossement ossements esquille esquilles poisson poissons vertèbre vertèbres microfaune faune dents "
+        "hueso huesos pez peces pescado diente dientes vértebra vértebras microfauna fauna ictiofauna "
+        "ossa osso ossei osseo ossee pesce pesci lische lisca vertebre vertebra denti "
+        "kości kość kostki ryb ryby rybie zęby ząb kręgi kręg ości-ryb zwierząt zwierzęce ludzkie "
+        "ossos espinhas peixe peixes dentes ossada "
+        "ben djurben fiskben fiskfjäll fisk tänder tand benbit benbitar knogler knogle fiskeben fiskeskæl bein fiskebein fiskeskjell tenner dyreben "
+        "kost kosti kostí rybí zuby zub csont csontok halcsont halpikkely hal kost' ribe ribje zubi kemik kemikler balık"
+    ),
+    "shell": (
+        "schelp schelpen mossel mosselen mosselschelpen kokkel kokkels oester oesters slakkenhuis slakkenhuisje slakkenhuisjes huisjesslak weekdier weekdieren eierschaal eierschalen eischaal "
+        "muschel muscheln muschelschale muschelschalen schneckenhaus schneckenhäuser schneckengehäuse schnecke schnecken mollusk molluske mollusken eierschale eierschalen eischale eischalen "
+        "coquillage coquillages escargot escargots gastéropode gastéropodes mollusque mollusques malacofaune œuf oeuf œufs oeufs moule moules huître huîtres "
+        "concha conchas caracol caracoles malacofauna molusco moluscos gasterópodo gasterópodos huevo huevos "
+        "conchiglia conchiglie malacofauna mollusco molluschi gasteropodi gasteropode chiocciola chiocciole uovo uova "
+        "muszla muszle muszli muszelki ślimak ślimaki ślimaków mięczak mięczaki mięczaków jaj jajek jaja "
+        "caracóis ovo ovos musslor mussla musselskal snäcka snäckor snäckskal mollusker äggskal muslinger musling snegle snegler æggeskal eggeskall skjell "
+        "ulity ulita lastury měkkýši měkkýšů vajec vejce csiga csigák csigahéj kagyló kagylók tojáshéj školjke puževi"
+    ),
+    "insects and other small animals": (
+        "insect insecten insectenresten kever kevers keverresten dekschild dekschilden vliegenpop vliegenpoppen mijt mijten regenwormcocons "
+        "insekt insekten käfer käferflügel fliegenpuppen fliegenpuppe puparien puparium milben regenwurmkokons "
+        "insecte insectes élytre élytres pupe pupes coléoptère coléoptères acariens insecto insectos élitro élitros pupas coleópteros ácaros "
+        "insetto insetti elitra elitre pupe coleotteri acari owad owady owadów chityna chitynowe insetos insekter insektsrester skalbagge skalbaggar puppor kvalster biller insektrester midder "
+        "hmyz hmyzu brouci rovar rovarok rovarmaradvány kukci"
+    ),
+    "artefacts": (
+        "aardewerk keramiek scherf scherven potscherf potscherven baksteen bakstenen leem huttenleem verbrande-leem vuursteen glas dakpan mortel kraal kralen "
+        "keramik gefäßkeramik scherbe scherben tonscherbe tonscherben hüttenlehm rotlehm lehm ziegel mörtel glas feuerstein silex perle perlen steinartefakte "
+        "céramique céramiques tesson tessons torchis brique briques terre-cuite verre silex mortier "
+        "cerámica cerámicas tiesto tiestos adobe ladrillo vidrio lítica lascas sílex barro "
+        "ceramica ceramiche ceramici coccio cocci mattone laterizi concotto intonaco vetro selce selci litica "
+        "ceramika ceramiki polepa polepy cegła cegły szkło krzemień krzemienie krzemieni zaprawa cerâmica cerâmicas tijolo vidro lasca "
+        "keramikk krukskärva krukskärvor lerklining tegel tegl glas glass flinta flint potteskår kvarts mazanice keramika keramiky sklo cihla kerámia cserép cserepek paticsfal patics üveg kova seramik çömlek"
+    ),
+    "metal working and fuel waste": (
+        "metaal ijzer sintel sintels steenkool hamerslag metall eisen schlacke schlacken hammerschlag steinkohle schlackenreste métal fer scorie scories battiture battitures houille "
+        "metal hierro escoria escorias carbón-mineral metallo ferro scoria scorie żelazo żużel żużle żużla metale ferro escória escórias järn slagg stenkol jern slagge metal struska železo kov salak fém cüruf"
+    ),
+    "droppings": (
+        "keutel keutels muizenkeutels coproliet coprolieten mäusekot koprolith koprolithen kotballen coprolithe coprolithes coprolito coprolitos coproliti coprolito koprolit koprolity coprólito coprólitos koprolit koproliter"
+    ),
+}
+_WORDS_BESIDE = (
+    "fragment fragmente fragmenten fragments fragmentos fragmento frammento frammenti fragmenty fragmentów fragmenter frag fragm splitter stück stücke stukje stukjes brokje brokjes zlomky zlomek töredék "
+    "rest reste resten restes restos resti resto rester szczątki resztki maradvány kawałki odłamki éclats pezzi pedaços bitar "
+    "verbrand verbrande onverbrand dierlijk dierlijke klein kleine groot gebrand gekalcineerd gecalcineerd verbrannt verbrannte kalziniert kalzinierte calciniert calcinierte tierische gebrannt gebrannter unverbrannt "
+    "brûlé brûlés brûlée brûlées calciné calcinés animal animaux quemado quemados quemada calcinado calcinados animales bruciato bruciati bruciate calcinate combuste combusti animali przepalone przepalona spalone palone zwierzęce "
+    "queimado queimados calcinados animais bränd brända brent brente brændt brændte obrända indet marins marinas marine terrestres terrestri "
+    "arête arêtes schub schubben écaille écailles escama escamas scaglia scaglie łuski łuska šupiny gräten skal skorupki skořápky cáscara cáscaras cascara casca cascas guscio gusci coquille coquilles schaal wervel wervels "
+    "de del di da do das dos des du d la le van der den von z i og och en und et y e")
+_BESIDE = frozenset(_WORDS_BESIDE.split())
+_KIND_OF = {word.replace("-", " "): kind for kind, words in _NOUNS.items() for word in words.split()}
+_BEHIND = re.compile(r"-?(?:fragment(?:en|e|er)?|rest(?:en|e|er)?|splitters?|stücke?|scherven|scherben|bruchstücke|bitar)$")
+
+
+@cache
+def no_plant_abroad(flat: str) -> str:
+    """
+    The kind of find that words in lower case stand for; empty for plants, and for words that nobody knows.
+
+    >>> no_plant_abroad("botfragmenten"), no_plant_abroad("écailles de poisson"), no_plant_abroad("fragmenty muszli")
+    ('bone', 'bone', 'shell')
+    >>> no_plant_abroad("knochensplitter"), no_plant_abroad("huesos quemados"), no_plant_abroad("coquille de noisette")
+    ('bone', 'bone', '')
+    >>> no_plant_abroad("escamas"), no_plant_abroad("kafbasis"), no_plant_abroad("dopfragment")
+    ('', '', '')
+    """
+    if flat in _KIND_OF:
+        return _KIND_OF[flat]
+    words = [word for word in re.split(r"[\s,/()-]+|(?<=\bd)['’]|(?<=\bl)['’]", flat) if word]
+    telling = [word for word in words if word not in _BESIDE]
+    kinds = {_kind_of_word(word) for word in telling}
+    return kinds.pop() if len(kinds) == 1 and len(words) <= 5 else ""
+
+
+def _kind_of_word(word: str) -> str:
+    if word in _KIND_OF:
+        return _KIND_OF[word]
+    noun = _BEHIND.sub("", word)
+    if noun == word:
+        return ""
+    forms = (noun, *(noun.removesuffix(end) for end in ("en", "n", "s", "er", "e")))
+    return next((_KIND_OF[form] for form in forms if form in _KIND_OF), "")
