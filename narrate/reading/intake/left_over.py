@@ -51,8 +51,8 @@ def _outside(look: Look, tables: list[Table]) -> list[str]:
         and any(look.is_text(row, c) and not heading(look.text(row, c)) for c in range(look.columns))
     ]
     return [
-        f"DOUBTFUL: {_named('row', span)} (from '{_first_text(look, span[0])}') hold numbers and belong to no table; "
-        "add them under rows of a table in the layout if they are finds"
+        f"DOUBTFUL: {lines_named('row', span)} (from '{_first_text(look, span[0])}') hold numbers and belong to no "
+        "table; add them under rows of a table in the layout if they are finds"
         for span in _runs(rows)
     ]
 
@@ -78,12 +78,12 @@ def _unknown(look: Look, tables: list[Table]) -> list[str]:
                 elif reason == _UNKNOWN[0]:
                     words.setdefault((what, reason), []).append((at, label))
     texts = [
-        f"{_named(what, [at for at, _ in ones])} ({_labels(label for _, label in ones)}): {reason}; "
+        f"{lines_named(what, [at for at, _ in ones])} ({_labels(label for _, label in ones)}): {reason}; "
         "give it a role in the layout if it says something of the samples or the finds"
         for (what, reason), ones in words.items()
     ]
     return texts + [
-        f"DOUBTFUL: {_named(what, [at for at, _ in ones])} ({_labels(label for _, label in ones)}) "
+        f"DOUBTFUL: {lines_named(what, [at for at, _ in ones])} ({_labels(label for _, label in ones)}) "
         f"{'hold' if len(ones) > 1 else 'holds'} numbers and {'are' if len(ones) > 1 else 'is'} left out: {reason}"
         for (what, reason), ones in found.items()
     ]
@@ -147,7 +147,7 @@ def _words_of_numbers(look: Look, tables: list[Table]) -> list[str]:
             if any(text and not heading(text) for text in texts) and amounts >= max(2, 0.3 * len(counted)):
                 what = "column" if across else "row"
                 found.append(
-                    f"DOUBTFUL: {_named(what, [line])} ({_labels(texts)}) holds numbers and is read as words "
+                    f"DOUBTFUL: {lines_named(what, [line])} ({_labels(texts)}) holds numbers and is read as words "
                     f"({role.name}); write counts for it in the layout if it is a sample"
                 )
     return found
@@ -226,7 +226,7 @@ def _labels(labels: Iterable[str]) -> str:
     return ", ".join(f"'{label}'" for label in given[:_SHOWN]) + more if given else "no heading"
 
 
-def _named(what: str, numbers: list[int]) -> str:
+def lines_named(what: str, numbers: list[int]) -> str:
     """Rows or columns by number and letter: 'rows 3 to 5', 'columns B, D'."""
     names = [str(n + 1) if what == "row" else column_name(n) for n in numbers]
     if len(names) == 1:

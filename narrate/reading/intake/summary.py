@@ -30,31 +30,9 @@ def summary(taken: TakenIn, notes: tuple[str, ...] = ()) -> str:
         loud = sorted(taken.doubts, key=lambda doubt: not doubt.startswith("DOUBTFUL"))
         mend = "" if taken.is_given else f"\n  {_MEND}"
         blocks.append("To look at:\n" + "\n".join(f"  {doubt}" for doubt in loud) + mend)
-    left = [*_left_out(taken), *taken.layout.left_out]
+    left = [*taken.left_out, *taken.layout.left_out]
     if left:
         blocks.append("Left out:\n" + "\n".join(f"  {line}" for line in left))
     blocks += notes
     return "\n\n".join(blocks)
 
-
-def _left_out(taken: TakenIn) -> list[str]:
-    """Rows and columns of the tables that are not read, each with its reason."""
-    assert taken.layout is not None
-    from narrate.model.grids import column_name
-
-    found = []
-    for table in taken.layout.tables:
-        where = f"{table.sheet}, " if table.sheet else ""
-        for what, roles in (("row", table.rows), ("column", table.columns)):
-            for at, role in roles.items():
-                reason = {
-                    "ignored": ", ".join(role.qualifiers) or "nothing known of it",
-                    "not plants": "no plant",
-                    "group": "kept as a word over the names, and not read further",
-                }.get(role.name, "")
-                if role.name in ("total", "percent", "density", "ubiquity", "derived"):
-                    reason = f"worked out ({role.name}); not used, and checked against the counts unless said above"
-                if reason:
-                    name = str(at + 1) if what == "row" else column_name(at)
-                    found.append(f"{where}{what} {name}: {reason}")
-    return found

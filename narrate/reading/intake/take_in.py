@@ -26,6 +26,7 @@ from narrate.reading.intake.layout_written import layout_text
 from narrate.reading.intake.said import Said
 from narrate.reading.intake.sheet_finds import SheetFinds
 from narrate.reading.intake.told import Told
+from narrate.reading.intake.words_left_out import left_out_of
 from narrate.reading.intake.written_names import NameReader
 from narrate.reading.layout_beside import LAYOUT_ENDING, layout_path
 from narrate.reading.taxa import Identifier
@@ -42,6 +43,8 @@ class TakenIn:
     """The layout was there already, and was obeyed."""
     pictures: tuple[str, ...] = ()
     doubts: tuple[str, ...] = ()
+    left_out: tuple[str, ...] = ()
+    """What of the tables and beside them is not read, with its words and the reason."""
     rows: tuple[CountRow, ...] = ()
     facts: Mapping[str, Mapping[str, list[Said]]] = field(default_factory=dict)
     problems: tuple[Problem, ...] = ()
@@ -120,6 +123,7 @@ def take_in(sheet: Path, packs: Packs, *, shown_path: str = "", codes: Path | No
         is_given=beside is not None,
         pictures=pictures,
         doubts=doubts,
+        left_out=left_out_of(grids, layout),
         rows=tuple(read.rows),
         facts=read.facts,
         problems=problems.sorted(),
