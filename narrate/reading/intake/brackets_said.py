@@ -6,7 +6,7 @@ from __future__ import annotations
 
 import re
 
-from narrate.reading.intake.remarks import conditions_at
+from narrate.reading.intake.remarks import conditions_at, telling
 
 # Common practice, no source: the word for brackets, and words that put what is in them among what stands before them.
 BRACKETS = (
@@ -93,6 +93,8 @@ def _side_by_side(clause: str) -> str:
     for match in re.finditer(r"[(\[]([^()\[\]]{3,24})[)\]]", clause):
         inside, before = conditions_at(match[1]), conditions_at(clause[max(0, match.start() - 24) : match.start()])
         words = re.findall(r"[^\W\d_]+", match[1])
+        if inside and before and len(telling([before[-1][1], inside[0][1]])) == 1:
+            continue  # 'uncharred (waterlogged)': what has kept them, and no second number
         if len(inside) == 1 and before and len(words) <= 2 and before[-1][1] != inside[0][1]:
             ends = clause[: match.start()].rstrip()
             last = conditions_at(ends.split()[-1]) if ends else []

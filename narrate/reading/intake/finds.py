@@ -202,6 +202,8 @@ class _Reader(Pieces):
             or ("fragment" if says_pieces(remarks) else "whole")
         )
         size = self._size(by_row, by_column) or name.size_class or qualifiers.get("size class", "")
+        of_section = section.size_class if section is not None and not size else ""
+        notes += [f"under a head that says {of_section}"] if of_section else []
         fraction = self._fraction(by_row, by_column, notes)
         notes += ["an estimate"] if kind_of_amount(self._first("quantity", by_row, by_column)) == "estimate" else []
         notes += self.conditions.kept_words(lines, place) + remarks

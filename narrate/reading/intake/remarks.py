@@ -27,12 +27,12 @@ class Remark:
 
 _CONDITIONS: tuple[tuple[str, str], ...] = (
     ("uncharred", r"\b(?:un-?(?:charred|carboni[sz]ed|burnt|burned)|(?:not|non)[ -](?:charred|carboni[sz]ed|burnt|burned)|uc|un-?(?:carb|char)|(?:not|non)[ -](?:carb|char)"
-        r"|un-?verkohlte?[rsn]?|on-?verkoolde?|u-?forkullede?|o-?förkolnade?|(?:nicht|niet|no|non|não|ikke|inte|pas|sin|sans|senza|sem|ohne|zonder)[ -](?:verkohlt|verkohlung|verkoling|carbonizar|carbonisation|carbonizzazione|carbonizar|quemar|queimar|verkoold|carbon(?:isée?s?|izad[oa]s?|izzat[oiae])|quemad[oa]s?|brûlée?s?|combust[oiae]|forkullet|förkolna(?:d|t|de))|nie ?(?:zwęglon|spalon)\w*)\b"),
+        r"|un-?verkohlte?[rsn]?|on-?verkoolde?|u-?forkullede?|o-?förkolnade?|(?:nicht|niet|no|non|não|ikke|inte|ej|pas|sin|sans|senza|sem|ohne|zonder)[ -](?:verkohlte?[rsnm]?|verkohlung|verkoling|carbonizar|carbonisation|carbonizzazione|carbonizar|quemar|queimar|verkoolde?|carbon(?:isée?s?|izad[oa]s?|izzat[oiae])|quemad[oa]s?|brûlée?s?|combust[oiae]|forkulle(?:t|de)|förkolna(?:d|t|de))|nie ?(?:zwęglon|spalon)\w*|ne(?:zuhelnatěl|spálen|karbonizovan|pougljen|zoglenel|karbonizira)\w*|nem szenült|karbonlaşmamış|kömürleşmemiş)\b"),
     ("partly charred", r"\b(?:part(?:ly|ially)?|semi|half|incompletely)[ -](?:charred|carboni[sz]ed|burnt|burned)\b|\b(?:angekohlt|teilverkohlt|halbverkohlt|(?:teilweise|gedeeltelijk|deels|parcialmente|parzialmente|partiellement|semi)[ -](?:verkohlt|verkoold|carbon(?:isée?s?|izad[oa]s?|izzat[oiae])))\b"),
     ("mineralised", r"\bminerali[sz]ed\b|\bmineral[ -]replaced\b|\bmin[eé]rali(?:siert|sierte|sée?s?|zad[oa]s?|zzat[oiae]|serede?|serade?)\b|\bgemineraliseerde?\b|\bzmineralizowan\w*"),
-    ("waterlogged", r"\bwater-?logged\b|\banoxic\b|\bwaterverzadigde?\b|\bfeucht ?erhalten\b|\bimbib(?:ée?s?|it[oiae])\b|\bgorgée?s? d'eau\b|\bencharcad[oa]s?\b"),
+    ("waterlogged", r"\bwater-?logged\b|\banoxic\b|\bwaterverzadigde?\b|\bfeucht ?erhalten(?:e[rsn]?)?\b|\bwassergesättigte?[rsn]?\b|\bvandmættede?\b|\bvattenmätta(?:d|de|t)\b|\bsaturad[oa]s? de agua\b|\buwodnion\w*|\bimbib(?:ée?s?|it[oiae])\b|\bgorgée?s? d'eau\b|\bencharcad[oa]s?\b"),
     ("desiccated", r"\b(?:desiccated|dessicated|des?secad[oa]s?|disseccat[oiae]|gedroogde?|desséchée?s?|essiccat[oiae]|ausgetrocknet|ingedroogd)\b"),
-    ("charred", r"\b(?:charred|carboni[sz]ed|burnt|burned|verkohlte?[rsn]?|verkoolde?|carbonisée?s?|carbonizad[oa]s?|carbonizzat[oiae]|quemad[oa]s?|brûlée?s?|combust[oiae]|forkullede?t?|förkolnade?|zwęglon\w*|spalon\w*)\b"),
+    ("charred", r"\b(?:charred|carboni[sz]ed|burnt|burned|verkohlte?[rsn]?|verkoolde?|carbonisée?s?|carbonizad[oa]s?|carbonizzat[oiae]|quemad[oa]s?|brûlée?s?|combust[oiae]|forkullede?t?|förkolnade?|zwęglon\w*|spalon\w*|zuhelnatěl\w*|spálen\w*|karbonizovan\w*|pougljen\w*|zoglenel\w*|szenült|karbonlaşmış|kömürleşmiş)\b"),
 )  # fmt: skip
 """Ordered: 'uncharred' and 'partly charred' are taken out before 'charred' is looked for."""
 _MODERN = re.compile(

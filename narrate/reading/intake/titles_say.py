@@ -9,7 +9,7 @@ from dataclasses import replace
 from narrate.model.grids import Grid
 from narrate.model.layouts import Table
 from narrate.reading.intake.brackets_said import without_brackets_said
-from narrate.reading.intake.remarks import conditions_in
+from narrate.reading.intake.remarks import conditions_in, telling
 
 
 def with_condition(grid: Grid, table: Table) -> tuple[Table, str]:
@@ -20,7 +20,8 @@ def with_condition(grid: Grid, table: Table) -> tuple[Table, str]:
     """
     if table.shape == "records":
         return table, ""
-    found = {condition for text in (grid.sheet, *titles_of(grid, table)) for condition in conditions_in(without_brackets_said(text))}
+    titles = (grid.sheet, *titles_of(grid, table))
+    found = set(telling(one for text in titles for one in conditions_in(without_brackets_said(text))))
     if len(found) != 1 or table.condition in found:
         return table, ""
     condition = found.pop()

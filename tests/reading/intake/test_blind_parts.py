@@ -1,5 +1,5 @@
 """
-Of the last lot of sheets that somebody made who does not know the reader: part, pieces and state of each find.
+Of the last lots of sheets that somebody made who does not know the reader: part, pieces and state of each find.
 
 `blind/parts.json` was made from what was written with each sheet, before it was tried: for each name as written, in how
 many finds it stands as what part, whole or in pieces, in what state. Where a sheet names no part, none is held against
