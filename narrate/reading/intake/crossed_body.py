@@ -210,7 +210,7 @@ class Body(GroupHeads):
     def _is_of_answers(self, row: int, label: str) -> bool:
         """Whether a line answers a question about its samples with yes and no, in a table of other amounts."""
         texts = [self.look.text(row, c) for c in self.counts if self.look.text(row, c)]
-        if not are_answers(texts) or self.look.name_score(row, self.names) >= 0.45 or self.look.names.part_of(label):
+        if not are_answers(texts) or self.look.names.read(label).is_known or self.look.names.part_of(label):
             return False
         if asks_of_a_sample(label) or label.strip().endswith("?"):
             return True
