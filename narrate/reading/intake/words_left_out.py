@@ -79,8 +79,9 @@ def _outside(grid: Grid, tables: list[Table]) -> list[str]:
     rows: dict[int, list[tuple[int, int]]] = {}
     said = {cell for table in tables for cell in table.about.values()}
     for at, cell in sorted(grid.cells.items()):
-        is_in = any(at[0] in table.rows and at[1] in table.columns for table in tables)
-        if not is_in and cell.kind == "text" and cell.text.strip() and f"{column_name(at[1])}{at[0] + 1}" not in said:
+        if cell.kind != "text" or not cell.text.strip() or f"{column_name(at[1])}{at[0] + 1}" in said:
+            continue
+        if not any(at[0] in table.rows and at[1] in table.columns for table in tables):
             rows.setdefault(at[0], []).append(at)
     lines = [f"row {row + 1}: in no table{_words(grid, cells, whole=True)}" for row, cells in rows.items()]
     more = [f"{len(lines) - _MOST} more rows with words that are in no table"] if len(lines) > _MOST else []
