@@ -52,6 +52,8 @@ def _reason(role: Role, table: Table) -> str:
     """Why a row or column is not read; empty where it is."""
     if role.name == "ignored":
         return ", ".join(role.qualifiers) or "nothing known of it"
+    if role.name == "derived":
+        return "worked out (derived); not used, and checked only where the counts give it"
     if role.name in DERIVED_ROLES:
         return f"worked out ({role.name}); not used, and checked against the counts unless said above"
     if role.name in ("family", "code") and not _has_names(table):
