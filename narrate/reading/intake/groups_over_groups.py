@@ -19,11 +19,11 @@ def groups_over_groups(
     The lines that sum up groups of groups, each with what is told of it.
 
     A line is one where its words are those of a group, the line below is a stored total, and in no sample is it less
-    than the finds from there to the next such line.
+    than that total, or than the finds from there to the next such line.
 
     >>> rows = {n: Role(name=name) for n, name in enumerate(("counts", "total", "counts", "counts"))}
     >>> labels = {0: "Plantes cultivées", 1: "Céréales", 2: "Hordeum", 3: "Panicum"}
-    >>> value = {(0, 1): 9.0, (2, 1): 4.0, (3, 1): 5.0}
+    >>> value = {(0, 1): 9.0, (1, 1): 9.0, (2, 1): 4.0, (3, 1): 5.0}
     >>> groups_over_groups(rows, labels, [1], value)
     {0: "'Plantes cultivées' stands over sums and is the sum of all under them: taken for a stored total"}
     """
@@ -39,8 +39,10 @@ def groups_over_groups(
         end = heads[n + 1] if n + 1 < len(heads) else lines[-1] + 1
         under = [r for r in lines if row < r < end and rows[r].name == "counts"]
         sums = [(value.get((row, c), 0.0), sum(value.get((r, c), 0.0) for r in under)) for c in columns]
-        if not under or any(own < added for own, added in sums):
-            continue
+        below = [value.get((behind[row], c), 0.0) for c in columns]
+        is_over = all(own >= max(added, total) for (own, added), total in zip(sums, below, strict=True))
+        if not under or not is_over or not any(below):
+            continue  # 'Indeterminate' before the grand total is a find
         is_sum = all(abs(own - added) < 1e-9 for own, added in sums)
         found[row] = (
             f"'{labels[row]}' stands over sums and is the sum of all under them: taken for a stored total"
