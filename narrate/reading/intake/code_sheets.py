@@ -161,6 +161,14 @@ _ANY_CODE = re.compile(r"[\w.*#/-]{1,16}")
 def _column_of_names(look: Look, code: int, rows: list[int]) -> int | None:
     others = [c for c in range(min(look.columns, 12)) if c != code]
     scores = {c: sum(look.name_score(r, c) for r in rows) / len(rows) for c in others}
-    best = max(scores, key=lambda c: scores[c], default=None)
+    likely = [c for c in others if scores[c] >= _LEAST]
+    best = max(likely, key=lambda c: (_says_names(look, c, rows), scores[c]), default=None)
     has_counts = any(sum(look.is_amount(r, c) for r in rows) >= _LEAST * len(rows) for c in others)
-    return best if best is not None and scores[best] >= _LEAST and not has_counts else None
+    return None if has_counts else best
+
+
+def _says_names(look: Look, column: int, rows: list[int]) -> float:
+    """How well a column tells the codes apart: families and genera beside the names come again and again."""
+    heads = {heading(look.text(row, column)) for row in range(min(rows))}
+    several = len({look.text(row, column) for row in rows}) / len(rows)
+    return several if heads & {"family", "genus", "group"} else several + ("taxon" in heads)
