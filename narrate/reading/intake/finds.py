@@ -11,6 +11,7 @@ from narrate.reading.intake.cell_marks import Found, Reading
 from narrate.reading.intake.cell_masses import read_mass
 from narrate.reading.intake.cell_reading import read_cell
 from narrate.reading.intake.kinds_of_amounts import kind_of_amount
+from narrate.reading.intake.lists_of_presence import of_listed
 from narrate.reading.intake.not_plants import animal_part, class_aside, not_a_plant, says_no_plant, says_nothing_found
 from narrate.reading.intake.pending import blanks_of_pending
 from narrate.reading.intake.pieces_of_finds import Pieces, weights_of_pieces
@@ -145,6 +146,7 @@ class _Reader(Pieces):
         marks = self.table.marks
         is_mass = what == "mass"
         reading = read_mass(cell, marks, unit_of) if is_mass else read_cell(cell, marks, is_tallied=self.is_tallied)
+        reading = of_listed(self.table.columns[column], cell) or reading
         reading = of_presence(reading, cell, "" if is_mass else self._first("quantity", by_row, by_column))
         place = self.grid.place(row, column)
         if reading.refusal is not None:

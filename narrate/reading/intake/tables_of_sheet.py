@@ -16,6 +16,7 @@ from narrate.reading.intake.heads_split import split_heads
 from narrate.reading.intake.ids_twice import ids_apart
 from narrate.reading.intake.left_over import left_over
 from narrate.reading.intake.lists_of_one_sample import named_after_file
+from narrate.reading.intake.lists_of_presence import list_of_presence
 from narrate.reading.intake.lists_of_shares import list_of_shares
 from narrate.reading.intake.lists_under_lines import guess_lists_under_lines
 from narrate.reading.intake.long_guess import guess_long
@@ -74,6 +75,14 @@ def tables_of(look: Look, marks: Marks, found: Found) -> int:
             before = f"sheet {look.grid.sheet}: " if look.grid.sheet else ""
             found.left_out.append(before + said)
             waiting.append(Area(top=last + 1, left=area.left, bottom=area.bottom, right=area.right))
+            continue
+        if (listed := list_of_presence(look, area)) is not None:
+            found.tables.append(table_of(look.grid, listed, marks, "long"))
+            found.doubts.extend(listed.doubts)
+            found.explained += listed.explained
+            made += 1
+            below = listed.area.bottom + 1
+            waiting.append(Area(top=below, left=area.left, bottom=area.bottom, right=area.right))
             continue
         forms = guess_forms(look, area) or guess_lists_under_lines(look, area)
         if forms:
