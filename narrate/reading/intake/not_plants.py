@@ -177,6 +177,8 @@ def not_a_plant(name: str) -> str:
     ('bone', 'shell', '', '')
     >>> not_a_plant("Fischreste, Eierschale"), not_a_plant("fish & wheat")
     ('bone', '')
+    >>> not_a_plant("bone, calcined"), not_a_plant("stone, broken"), not_a_plant("Daggmaskkokonger")
+    ('bone', '', 'insects and other small animals')
     """
     bare = whole_letters(name)
     bare = re.sub(r"\s*[(\[](?:n|no\.?|ct|count|g|wt|wt\.? ?g|#|ml|nr)[)\]]\s*$", "", bare.lower())
@@ -185,10 +187,21 @@ def not_a_plant(name: str) -> str:
     before, _, inside = flat.partition(" (")
     if not found and inside and not_a_plant(before) and not_a_plant(inside.rstrip(")")):
         return not_a_plant(before)  # 'Keramik (Scherben)'
+    first, _, state = re.sub(r"[()\[\]]", " ", flat).partition(",")
+    if not found and _STATE.fullmatch(state.strip()) and not first.startswith("stone"):
+        found = not_a_plant(first)  # 'bone, calcined'; 'stone, broken' may be of a fruit
     pieces = [piece.strip() for piece in _SEVERAL.split(flat)]
     if not found and len(pieces) > 1 and all(piece and not_a_plant(piece) for piece in pieces):
         return not_a_plant(pieces[0])  # 'fish, eggshell'
     return found or _animal(flat) or no_plant_abroad(flat)
+
+
+# Common practice, no source: what stands behind the word for a find that is no plant.
+_STATE = re.compile(
+    r"(?:(?:un)?(?:burn(?:t|ed)|calcined|charred|cremated|identified|id'?d?|worked)|indet(?:erminate|\.)?|all|misc|small|large|tiny|animal|mammal|human|"
+    r"frag(?:s|ment(?:s|ed)?)?|pieces?|bits|g|kalziniert|verbrannt|brûlée?s?|calcinée?s?|calcinad[oa]s?|quemad[oa]s?|queimad[oa]s?|calcinat[oaie]|combust[oaie]|"
+    r"verbrand|brän(?:d|t|da)|brændte?|brente?|spalone|przepalone|spálené|yanmış|kırık|[, -])+"
+)
 
 
 def _animal(flat: str) -> str:

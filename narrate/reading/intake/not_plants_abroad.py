@@ -18,7 +18,7 @@ _NOUNS: dict[str, str] = {
         "kości kość kostki ryb ryby rybie zęby ząb kręgi kręg ości-ryb zwierząt zwierzęce ludzkie "
         "ossos espinhas peixe peixes dentes ossada "
         "ben djurben fiskben fiskfjäll fisk tänder tand benbit benbitar knogler knogle fiskeben fiskeskæl bein fiskebein fiskeskjell tenner dyreben "
-        "kost kosti kostí rybí zuby zub csont csontok halcsont halpikkely hal kost' ribe ribje zubi kemik kemikler balık"
+        "kost kosti kostí rybí zuby zub csont csontok halcsont halpikkely hal kost' ribe ribje zubi kemik kemikler balık οστά οστό"
     ),
     "shell": (
         "schelp schelpen mossel mosselen mosselschelpen kokkel kokkels oester oesters slakkenhuis slakkenhuisje slakkenhuisjes huisjesslak weekdier weekdieren eierschaal eierschalen eischaal "
@@ -28,13 +28,13 @@ _NOUNS: dict[str, str] = {
         "conchiglia conchiglie malacofauna mollusco molluschi gasteropodi gasteropode chiocciola chiocciole uovo uova "
         "muszla muszle muszli muszelki ślimak ślimaki ślimaków mięczak mięczaki mięczaków jaj jajek jaja "
         "caracóis ovo ovos musslor mussla musselskal snäcka snäckor snäckskal mollusker äggskal muslinger musling snegle snegler æggeskal eggeskall skjell "
-        "ulity ulita lastury měkkýši měkkýšů vajec vejce csiga csigák csigahéj kagyló kagylók tojáshéj školjke puževi"
+        "salyangoz salyangozlar midye kabuğu-midye όστρεα όστρεο κοχλίες ulity ulita lastury měkkýši měkkýšů vajec vejce csiga csigák csigahéj kagyló kagylók tojáshéj školjke puževi"
     ),
     "insects and other small animals": (
         "insect insecten insectenresten kever kevers keverresten dekschild dekschilden vliegenpop vliegenpoppen mijt mijten regenwormcocons "
         "insekt insekten käfer käferflügel fliegenpuppen fliegenpuppe puparien puparium milben regenwurmkokons "
         "insecte insectes élytre élytres pupe pupes coléoptère coléoptères acariens insecto insectos élitro élitros pupas coleópteros ácaros "
-        "insetto insetti elitra elitre pupe coleotteri acari owad owady owadów chityna chitynowe insetos insekter insektsrester skalbagge skalbaggar puppor kvalster biller insektrester midder "
+        "insetto insetti elitra elitre pupe coleotteri acari owad owady owadów chityna chitynowe insetos insekter insektsrester skalbagge skalbaggar puppor kvalster biller insektrester midder daggmaskkokong daggmaskkokonger daggmaskar daggmask kokonger regnormekokoner regnormkokonger meitemarkkokonger hoppkräftor kvalster djur smådjur böcek böcekler solucan solucanlar žížal žížaly kokony lombriz lombrices lombrichi lombrico minhoca minhocas έντομα "
         "hmyz hmyzu brouci rovar rovarok rovarmaradvány kukci"
     ),
     "artefacts": (
