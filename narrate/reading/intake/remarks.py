@@ -27,12 +27,12 @@ class Remark:
 
 _CONDITIONS: tuple[tuple[str, str], ...] = (
     ("uncharred", r"\b(?:un-?(?:charred|carboni[sz]ed|burnt|burned)|(?:not|non)[ -](?:charred|carboni[sz]ed|burnt|burned)|uc|un-?(?:carb|char)|(?:not|non)[ -](?:carb|char)"
-        r"|un-?verkohlte?[rsn]?|on-?verkoolde?|u-?forkullede?|o-?förkolnade?|(?:nicht|niet|no|non|não|ikke|inte|ej|pas|sin|sans|senza|sem|ohne|zonder)[ -](?:verkohlte?[rsnm]?|verkohlung|verkoling|carbonizar|carbonisation|carbonizzazione|carbonizar|quemar|queimar|verkoolde?|carbon(?:isée?s?|izad[oa]s?|izzat[oiae])|quemad[oa]s?|brûlée?s?|combust[oiae]|forkulle(?:t|de)|förkolna(?:d|t|de))|nie ?(?:zwęglon|spalon)\w*|ne(?:zuhelnatěl|spálen|karbonizovan|pougljen|zoglenel|karbonizira)\w*|nem szenült|karbonlaşmamış|kömürleşmemiş)\b"),
+        r"|un-?verkohlte?[rsn]?|on-?verkoolde?|u-?forkulle(?:de?|t)|o-?förkolna(?:de?|t)|μη[ -]απανθρακωμέν\w*|(?:nicht|niet|no|non|não|ikke|inte|ej|pas|sin|sans|senza|sem|ohne|zonder)[ -](?:verkohlte?[rsnm]?|verkohlung|verkoling|carbonizar|carbonisation|carbonizzazione|carbonizar|quemar|queimar|verkoolde?|carbon(?:isée?s?|izad[oa]s?|izzat[oiae])|quemad[oa]s?|brûlée?s?|combust[oiae]|forkulle(?:t|de)|förkolna(?:d|t|de))|nie ?(?:zwęglon|spalon)\w*|ne(?:zuhelnatěl|spálen|karbonizovan|pougljen|zoglenel|karbonizira)\w*|nem szenült|karbonlaşmamış|kömürleşmemiş)\b"),
     ("partly charred", r"\b(?:part(?:ly|ially)?|semi|half|incompletely)[ -](?:charred|carboni[sz]ed|burnt|burned)\b|\b(?:angekohlt|teilverkohlt|halbverkohlt|(?:teilweise|gedeeltelijk|deels|parcialmente|parzialmente|partiellement|semi)[ -](?:verkohlt|verkoold|carbon(?:isée?s?|izad[oa]s?|izzat[oiae])))\b"),
-    ("mineralised", r"\bminerali[sz]ed\b|\bmineral[ -]replaced\b|\bmin[eé]rali(?:siert|sierte|sée?s?|zad[oa]s?|zzat[oiae]|serede?|serade?)\b|\bgemineraliseerde?\b|\bzmineralizowan\w*"),
+    ("mineralised", r"\bminerali[sz]ed\b|\bmineral[ -]replaced\b|\bmin[eé]rali(?:siert|sierte|sée?s?|zad[oa]s?|zzat[oiae]|serede?|serade?|seret|serat|sert)\b|\bmineralizovan\w*|\bmineralleşmiş\b|\bορυκτοποιημέν\w*|\bgemineraliseerde?\b|\bzmineralizowan\w*"),
     ("waterlogged", r"\bwater-?logged\b|\banoxic\b|\bwaterverzadigde?\b|\bfeucht ?erhalten(?:e[rsn]?)?\b|\bwassergesättigte?[rsn]?\b|\bvandmættede?\b|\bvattenmätta(?:d|de|t)\b|\bsaturad[oa]s? de agua\b|\buwodnion\w*|\bimbib(?:ée?s?|it[oiae])\b|\bgorgée?s? d'eau\b|\bencharcad[oa]s?\b"),
     ("desiccated", r"\b(?:desiccated|dessicated|des?secad[oa]s?|disseccat[oiae]|gedroogde?|desséchée?s?|essiccat[oiae]|ausgetrocknet|ingedroogd)\b"),
-    ("charred", r"\b(?:charred|carboni[sz]ed|burnt|burned|verkohlte?[rsn]?|verkoolde?|carbonisée?s?|carbonizad[oa]s?|carbonizzat[oiae]|quemad[oa]s?|brûlée?s?|combust[oiae]|forkullede?t?|förkolnade?|zwęglon\w*|spalon\w*|zuhelnatěl\w*|spálen\w*|karbonizovan\w*|pougljen\w*|zoglenel\w*|szenült|karbonlaşmış|kömürleşmiş)\b"),
+    ("charred", r"\b(?:charred|carboni[sz]ed|burnt|burned|verkohlte?[rsn]?|verkoolde?|carbonisée?s?|carbonizad[oa]s?|carbonizzat[oiae]|quemad[oa]s?|brûlée?s?|combust[oiae]|forkulle(?:de?|t)|förkolna(?:de?|t)|απανθρακωμέν\w*|zwęglon\w*|spalon\w*|zuhelnatěl\w*|spálen\w*|karbonizovan\w*|pougljen\w*|zoglenel\w*|szenült|karbonlaşmış|kömürleşmiş)\b"),
 )  # fmt: skip
 """Ordered: 'uncharred' and 'partly charred' are taken out before 'charred' is looked for."""
 _MODERN = re.compile(
@@ -47,7 +47,7 @@ _SOME = re.compile(
 )
 _PIECES = re.compile(
     r"(?:(?:all|only|nur|alle|in|as|en|tous|solo|sólo|todos|tutti|só|alleen|tylko) )?(?:f|fr|frags?\.?|fragm\.?|fragments?|fragmented|broken|bits|pieces"
-    r"|fragmente|fragmentiert|fragmenter(?:ad|at|ade|et|ede|t)|bruchstücke?|bruchstücken|zerbrochen|fragmenté?e?s?|fragmentos?|fragmentad[oa]s?|roto?s?|rota?s?|framment[oi]|frammentat[oiae]|fragmenten|gebroken|fragment[yó]w?|ułamki|kawałki)",
+    r"|fragmente|fragmentiert|fragmenter(?:ad|at|ade|et|ede|t)|bruchstücke?|bruchstücken|zerbrochen|fragmenté?e?s?|fragmentos?|fragmentad[oa]s?|roto?s?|rota?s?|framment[oi]|frammentat[oiae]|fragmenten|gebroken|fragment[yó]w?|ułamki|kawałki|kırık(?:lar)?|zlom(?:ek|ky)|úlom(?:ek|ky)|töredék(?:es)?|brottstycken?|brudd?stykker?)",
     re.IGNORECASE,
 )
 _DOUBT = re.compile(
