@@ -96,6 +96,8 @@ def heading(text: str) -> str:
     ('sample', 'volume', 'flot volume', 'sorted', 'density')
     >>> heading("Hordeum vulgare"), heading("TOTAL"), heading("Wt (g)"), heading("Sample_ID"), heading("Species")
     ('', 'total', 'mass', 'sample', 'taxon')
+    >>> heading("Soil volume (L) 土量"), heading("Ubiquidade (n.º amostras)"), heading("Toplam tohum/tane")
+    ('volume', 'ubiquity', 'total')
     """
     flat = flat_heading(text)
     if not flat or len(flat) > 60:
@@ -146,10 +148,24 @@ def heading(text: str) -> str:
     short = re.fullmatch(r"(?P<of>.{2,30}?)\s*[(\[][A-Z]{2,4}[)\]]", text.strip())
     if short and (role := heading(short["of"])) in SAMPLE_HEADS:
         return role  # 'Sample no. (SF)'
+    if role := _in_two_scripts(text):
+        return role
     prefix, _, rest = flat.partition(" ")
     if prefix in ("taxon", "plant", "find") and rest:
         return heading(rest)
     return composed_heading(flat)
+
+
+_EASTERN = r"\u0370-\u04ff\u3040-\u30ff\u3400-\u9fff\uac00-\ud7af"
+
+
+def _in_two_scripts(text: str) -> str:
+    """What a head in two scripts says, where both say one thing or one of them is not known: 'Soil volume (L) 土量'."""
+    western, eastern = (" ".join(re.sub(rf"[{keep}]+", " ", text).split()) for keep in (_EASTERN, rf"^{_EASTERN}"))
+    if not re.search(r"[^\W\d_]{2}", western) or eastern in ("", "μ", "Σ"):
+        return ""
+    said = {heading(western.strip(" /|,-–")), heading(eastern)} - {""}
+    return said.pop() if len(said) == 1 else heading(western) if said <= {"feature", "context", "sample"} else ""
 
 
 _SURE_SAMPLE = re.compile(r"\b(?:samples?|smpl|spl|probe|proben|probennummer|échantillons?|muestras?|campion[ei]|amostras?)\b|試料|样品|サンプル")
@@ -209,11 +225,11 @@ _UNITS_ABROAD = {"升": "l", "リットル": "l", "毫升": "ml", "克": "g", "�
 _QUANTITIES: tuple[tuple[str, str], ...] = (
     ("percent", r"%|percent|pct|% n|n %"),
     ("density", r"density|(?:n|no|ct|count|counts|items|seeds|remains|g|wt)? ?(?:/|per) ?(?:10 ?)?(?:l|lit(?:re|er)s?)"),
-    ("mass", r"(?:m|p|w|gw|pds) (?:g|gr|gm|mg|kg|grams?|grammes?|gramm)|(?:masse|masa|massa|peso|poids|gewicht|gew|vægt|vikt|waga|masa|weight|wt|wgt|mass|g|gr|gm|gms|grams|mg)(?: (?:g|gr|gm|mg|kg|grams))?|wt g|(?:重量?|重さ|質量|质量)?(?: ?克| ?g)?(?<=[重量さ克])"),
-    ("count, fragment", r"残|残破|残块|残片|破损|碎|碎块|碎片|破碎|破片|欠損|(?:(?:no|n|nr|nb|n°|nº|num|núm|number|numero|número|nombre|anzahl|aantal|count)(?: (?:of|de|di|der))? )?(?:frags?|fragments?|fragmentos?|fragmenten?|framment[oi]|bruch(?:stücke?)?|fragm|fgts?|frg)(?: (?:n|no|ct|count))?|fr|f|fragmentary|fragmented"),
+    ("mass", r"(?:m|p|w|gw|pds) (?:g|gr|gm|mg|kg|grams?|grammes?|gramm)|ağırlık|gram|βάρος|(?:masse|masa|massa|peso|poids|gewicht|gew|vægt|vikt|waga|masa|weight|wt|wgt|mass|g|gr|gm|gms|grams|mg)(?: (?:g|gr|gm|mg|kg|grams))?|wt g|(?:重量?|重さ|質量|质量)?(?: ?克| ?g)?(?<=[重量さ克])"),
+    ("count, fragment", r"残|残破|残块|残片|破损|碎|碎块|碎片|破碎|破片|欠損|(?:(?:no|n|nr|nb|n°|nº|num|núm|number|numero|número|nombre|anzahl|aantal|count)(?: (?:of|de|di|der))? )?(?:frags?|fragments?|fragmentos?|fragmenten?|framm|framment[oi]|brud(?:stykker?)?|kırık(?:lar)?|θραύσματα?|bruch(?:stücke?)?|fragm|fgts?|frg)(?: (?:n|no|ct|count))?|fr|f|fragmentary|fragmented"),
     ("count, whole", r"(?:(?:no|n|nr|nb|n°|nº|num|núm|number|numero|número|nombre|anzahl|aantal|count)(?: (?:of|de|di|der))? )?(?:完整|完形|完好|整|whole|wholes|w|ent|int|hel|hela|hele|tam|bütün|całe|enter[oa]s?|enti(?:er|ère)s?|inter[oiae]|inteir[oa]s?|ganz|heel|hele|complete|entire|intact)(?: (?:n|no|ct|count))?"),
     ("count, tally", r"tall(?:y|ies)|tally marks?|strokes|striche|strichliste|pointages?|bâtons|palotes|palitos|trattini|stanghette|turven|turf|streepjes|kreski"),
-    ("count", r"n°|nº|n|nb|núm|num|no|nr|nos|anz|anzahl|aantal|antal|stk|st|nombre|cantidad|quantità|liczba|count|counts|ct|number|#|qty|abs|nisp|total no|cnt|raw"),
+    ("count", r"adet|adedi|sayı|sayısı|τεμ|τεμάχια|αριθμός|n°|nº|n|nb|núm|num|no|nr|nos|anz|anzahl|aantal|antal|stk|st|nombre|cantidad|quantità|liczba|count|counts|ct|number|#|qty|abs|nisp|total no|cnt|raw"),
 )
 
 

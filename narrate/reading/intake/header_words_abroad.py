@@ -21,36 +21,36 @@ _WORDS: dict[str, str] = {
         "yapı çukur 유구 유구명 fait faits 遺構 遺構名 遺構番号 遗迹 遗迹单位 单位"
     ),
     "context": (
-        "lote lotes procedencia proveniencia provenienza herkunft herkomst stelle birim niveau niveaux se unidad unité kontext schicht contexte us couche contexto ue estrato capa nivel contesto strato camada laag lag réteg "
-        "warstwa jednostka lager lag sloj слой горизонт vrstva kontekst açma tabaka 층위 層位 層 層名 地层 层位 出土単位"
+        "lote lotes procedencia proveniencia provenienza herkunft herkomst stelle pos position birim lokus locus niveau niveaux se unidad unité kontext schicht contexte us couche contexto ue estrato capa nivel contesto strato camada laag lag réteg "
+        "warstwa jednostka lager lag sloj слой горизонт vrstva kontekst açma στρώμα 층위 層位 層 層名 地层 层位 出土単位"
     ),
     "phase": (
         "datowanie datování datace datacija datovanje datálás kor epoka epoki faza fazy okres okresy período períodos horizonte chronologia chronologie zeit zeitstellung periode datierung epoche période periode datation chronologie période/phase periodo época epoca faz "
-        "cronología cronologia fase faze dönem evre период датировка datering tidsperiode 시대 시기 時期 時代 年代 时代 分期 期"
+        "cronología cronologia fase faze dönem evre tabaka tabakası yapıkatı φάση περίοδος период датировка datering tidsperiode 시대 시기 時期 時代 年代 时代 分期 期"
     ),
     "site": "operación operacion operação opération fundstelle secteur sektor ar schnitt fläche areal saggio settore ambiente sondagem sondage tranchée zona put werkput vlak schakt cuadro cuadrícula cuadricula sector proyecto carré quadrat quadrato fundort ort site lieu yacimiento sitio sito località sítio vindplaats lokalitet lelőhely stanowisko 유적 유적명 遺跡 遺跡名 遗址",
     "volume": (
         "objem zapremina litry litrów litra volym volumen jordvolym prøvevolumen volumen bodenvolumen probenvolumen volume volumes litros litres liter tierra sedimento объём объем "
-        "volum hacim volym térfogat objętość litrage 토양량 시료량 処理量 水洗量 水洗土量 処理土量 土壌量 サンプル量 浮選土量 土量 容量 体積 浮选土量 土样量"
+        "volum hacim hacmi όγκος volym térfogat objętość litrage 토양량 시료량 処理量 水洗量 水洗土量 処理土量 土壌量 サンプル量 浮選土量 土量 容量 体積 浮选土量 土样量"
     ),
     "taxon": (
         "takson taksony taksonu gatunki druh druhy vrste soorten arten taxón taxons taxones táxon táxones art pflanzenart pflanzen taxa espèce espèces plantes especie especies planta specie piante espécie plantesoort таксон вид soort plantenaam art arter växt "
-        "növény gatunek biljka vrsta rostlina bitki tür 분류군 학명 종명 分類群 種名 学名 和名 植物名 种属 植物种属 种类 種類"
+        "növény είδος φυτό gatunek biljka vrsta rostlina bitki tür 분류군 학명 종명 分類群 種名 学名 和名 植物名 种属 植物种属 种类 種類"
     ),
     "part": (
-        "resttyp resttype szczątek szczątki pflanzenteil teil organ organe partie parte órgano órgano organo deel onderdeel plantdeel växtdel plantedel część "
+        "resttyp resttype szczątek szczątki pflanzenteil teil organ organe partie parte órgano órgano organo deel onderdeel plantdeel växtdel plantedel část kısım kısmı parçası μέρος τμήμα "
         "dio 부위 部位 部位名 部分 遗存类型"
     ),
     "count": "striche strichliste strich pointage pointages bâtons bâtonnets palotes palitos trazos trattini stanghette tacche turven turf streepjes kreski cant cantid nb nbre eff efectivos anz stk st počet kusů ks liczba ilość broj število darabszám antall n nr nrd 개수 수량 anzahl stück stückzahl nombre effectif cantidad número numero n° nº conteggio quantità quantidade aantal antal antall darab adet sayı 個数 数量 点数 粒数 数",
-    "mass": "gew gewicht masse poids peso gewichte ağırlık vægt súly ciężar 重量 重さ",
-    "note": "poznámky napomena napomene opomba opombe megjegyzések anm obs uw bem bemerkung bemerkungen uwagi poznámka megjegyzés huom anmerkung remarques remarque observaciones observación note osservazioni observações opmerking opmerkingen anmärkning anmärkningar bemærkning bemærkninger kommentar notlar 비고 備考 备注",
+    "mass": "gew gewicht masse poids peso gewichte ağırlık ağırlığı βάρος vægt súly ciężar 重量 重さ",
+    "note": "poznámky napomena napomene opomba opombe megjegyzések anm obs uw bem bemerkung bemerkungen uwagi poznámka megjegyzés huom anmerkung remarques remarque observaciones observación note osservazioni observações opmerking opmerkingen anmärkning anmärkningar bemærkning bemærkninger kommentar notlar not açıklama açıklamalar παρατηρήσεις 비고 備考 备注",
     "family": "familie famille familia famiglia família 科 科名 科属",
     "common name": "volksnaam",
     "group": "clase classe klasse categoría categoria catégorie kategorie gruppe groupe grupo gruppo groep kategoria",
     "code": "序号 编号 序列号 通し番号 scheda lfd lfdnr laufnummer datensatz datensatznr rang lp enregistrement registro registros recordnr volgnr volgnummer rekord",
-    "total": "summe gesamt gesamtsumme total somme suma totale всего итого soma totaal összesen razem ukupno celkem toplam 合計 計 总计 合计",
-    "density": "zagęszczenie gęstość koncentracja dichte funddichte konzentration densité densités densidad densità densidade dichtheid yoğunluk 密度",
-    "ubiquity": "stetigkeit fréq frec frequenz fréquence fréquences ubiquité frecuencia ubicuidad ubiquidad frequenza ubiquità 出土概率 出現率",
+    "total": "summe gesamt gesamtsumme total somme suma totale всего итого soma totaal összesen razem ukupno celkem toplam toplamı σύνολο άθροισμα 合計 計 总计 合计",
+    "density": "zagęszczenie gęstość koncentracja hustota tæthed tetthet täthet πυκνότητα dichte funddichte konzentration densité densités densidad densità densidade dichtheid yoğunluk 密度",
+    "ubiquity": "stetigkeit fréq frec frequenz fréquence fréquences ubiquité frecuencia ubicuidad ubiquidad ubiquidade ubiqüidade frequência frequenza ubiquità 出土概率 出現率",
     "percent": "prozent anteil pourcentage porcentaje percentuale 百分比 割合",
 }  # fmt: skip
 
@@ -62,10 +62,12 @@ _PHRASES: tuple[tuple[str, re.Pattern[str]], ...] = (
     )),
     ("total", re.compile(
         r"(?:nombre|número|numero|nº|n°|n|nb|anzahl|aantal|nmr) (?:total )?(?:de |di |der )?(?:fragments?|restes|restos|resti|reste|fragmente|fragmentos|frammenti|charbons)(?: .*)?"
+        r"|toplam(?:ı|lar)?(?: (?:tohum|tane|tohum/tane|tane/tohum|adet|sayı|sayısı|bitki|kalıntı|ağırlık)(?: .*)?)?|genel toplam|σύνολο(?: .*)?"
         r"|(?:(?:sous|sub|zwischen|teil|gesamt|del|mellan|tussen)[ -]?)?(?:sommes?|suma|soma|summen?|summa|sum|totaal|total|totale|gesamt|insgesamt|razem|ogółem|összesen|celkem|ukupno|i alt|ialt|totalt)(?: .*)?"
         r"|.* (?:ges|gesamt|insgesamt|totaal|totale|samlet|i alt|razem|summa)"
     )),
     ("ubiquity", re.compile(
+        r"(?:ubiqui|ubicui|ubikvi|ubiküi|übikü)\w*(?: .*)?|(?:frequência|frecuencia|frequenza|fréquence|frekvens|frekvence|sıklık|συχνότητα)(?: (?:de |di |d['’])?(?:ocorrência|occorrenza|aparición|apparition|förekomst|forekomst|výskytu|amostras|muestras|campioni|prover|prøver))(?: .*)?|"
         r".*(?:出土概率|出土频率|出现率|出現率|出現頻度|普遍性)(?: ?%)?|"
         r"(?:in|dans|en|nb|nbre|nombre|número|numero|anzahl|aantal|nº|n°|n) (?:de |di |der |van |total de )?(?:positiven? |positifs? )?"
         r"(?:proben|prélèvements|échantillons|muestras|campioni|amostras|monsters|prøver|prov)(?: (?:positifs?|positiv|présents?))?"
@@ -90,6 +92,7 @@ _PHRASES: tuple[tuple[str, re.Pattern[str]], ...] = (
         r"(?:vol(?:ume|umen)?(?: (?:du|de|del|della|der))? )?(?:refus|flot|flotte|flotado|flottato|schlämmrest|schlämmrückstand|residu|residuo|concentrado)(?:volumen)?(?: (?:ml|cc|l))?"
     )),
     ("volume", re.compile(
+        r"(?:toprak|örnek|numune|tortu|sediman|yüzdürülen|işlenen) (?:toprak )?(?:hacmi|hacim|miktarı)(?: (?:lt|l|litre))?|"
         r"(?:vol|volume|volumen|volumes|litres?|litros|litri|liter|probenmenge|sedimentmenge|erdmenge|erdvolumen|menge|probengröße|probengrösse|monstervolume|monstergrootte"
         r"|quantité|cantidad|quantità|quantidade)(?: (?:de |di |der |van |do |del |della )?(?:sédiments?|sedimentos?|sedimento|sediment|terre|tierra|terra|erde|grond|sol|solo|tamisés?|flotados?"
         r"|flottati|prélevés?|traités?|tratados?|processado|geslibd|geschlämmt|prelevati))?(?: (?:en|in|em))?(?: (?:l|lt|litres|litros|litri|liter))?"
@@ -100,6 +103,7 @@ _PHRASES: tuple[tuple[str, re.Pattern[str]], ...] = (
     )),
     ("kind", re.compile(
         r"(?:type|tipo|art|typ|soort|nature|naturaleza|natura) (?:de |di |der |van |du |del |des |dell )?(?:structure|contexte|contexto|contesto|befund|befunds|befundes|spoor|fait|estructura|struttura|fossa|deposito|dépôt|us|ue)s?|(?:typ|rodzaj|charakter) (?:obiektu|kontekstu|jednostki|warstwy)"
+        r"|buluntu (?:yeri|tipi)|(?:birim|kontekst|lokus) (?:tipi|türü)|konteksttype|anlægstype|anleggstype|anläggningstyp|typ av anläggning|tipo de (?:u e|ue|contexto)|είδος στρώματος"
         r"|befundart|befundtyp|befundansprache|interprétation|interpretación|interpretazione|interpretação|spooraard|遺構種別|遗迹类型"
     )),
     ("part", re.compile(r"(?:type|tipo|typ|art) (?:de |di |der |des )?(?:restes?|restos?|resto|resti|vestiges?)|restes|élément|elemento|elementos|onderdeel|pflanzenrest")),
@@ -108,7 +112,7 @@ _PHRASES: tuple[tuple[str, re.Pattern[str]], ...] = (
     )),
 )  # fmt: skip
 
-_TAILS = (" lt", " ltr", " nr", " nummer", " száma", " szám", " numarası", " broj", " číslo", " no", " n°", " número", " numero", " l", " ml", " g", " mg", " litres", " liter", " litros", " cc", " dm3", " 升", " л", " リットル", " 个", " 粒", " 克")
+_TAILS = (" lt", " ltr", " nr", " nummer", " száma", " szám", " numarası", " numaraları", " adı", " broj", " číslo", " no", " n°", " número", " numero", " l", " ml", " g", " mg", " litres", " liter", " litros", " cc", " dm3", " 升", " л", " リットル", " 个", " 粒", " 克")
 
 
 def heading_abroad(flat: str) -> str:
