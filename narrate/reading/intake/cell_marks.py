@@ -73,7 +73,7 @@ ABOUT = (
 """Common practice, no source: words before or behind a number that say it is an estimate, in seven languages."""
 PIECES = (
     r"(?:f|frs?|frags?|fragm|frg|frgm|fgts?|fragments?|fragmentos?|fragmenten?|fragmenty?|framm|frammento|frammenti|bruch|bruchst(?:\.|ücke?)?"
-    r"|broken|brokken|pezzi|trozos|ułamki)\.?"
+    r"|fragmenter|zlom(?:ek|ky)?|kırık|broken|brokken|pezzi|trozos|ułamki)\.?"
 )
 """Common practice, no source: words for pieces behind a number, in seven languages."""
 WHOLES = r"(?:wholes?|w|complete|entire|intact|ent|enti(?:er|ère)s?|enter[oa]s?|inter[oiae]|int|ganze?r?|hele|heel|całe)\.?"

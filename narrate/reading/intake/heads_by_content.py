@@ -26,6 +26,7 @@ COMPLETE = (
     "ent", "int", "entero", "enteros", "entera", "enteras", "fragmento", "fragmentos",
     "entier", "entiers", "entière", "entières", "intero", "interi", "intera", "intere", "frammento", "frammenti",
     "inteiro", "inteiros", "ganz", "bruch", "bruchstück", "bruchstücke", "fragmente", "heel", "hele", "fragmenten",
+    "framm", "zlomek", "zlomky", "celé", "celý", "töredék", "egész", "kırık", "tam", "bütün", "ułamki", "całe", "fragmenter", "hel", "hela",
 )  # fmt: skip
 CERTAINTY = ("cf", "certain", "cert", "sure", "definite", "secure", "identified", "id", "det")
 """Small headings of pairs of columns for sure names and for doubtful ones."""

@@ -39,7 +39,7 @@ _WORDS: dict[str, str] = {
         "frag frags fragm fgm frg fragment fragments fragmente fragmenten fragmenty fragmentów fragmentu fragmenti fragmenata fragmentov fragmentů fragmento "
         "fragmentos frammento frammenti bruchstück bruchstücke bruchstücken zlomky zlomek zlomků zlomkov úlomky úlomek úlomků úlomkov ulomci ulomaka ulomak "
         "odlomci odlomaka odlomki töredék töredékek töredékes kırık kırıklar parça parçalar ułamki ułamków połamane połamanych uszkodzone uszkodzonych "
-        "brottstycken brudstykker brokstukken"
+        "brottstycken brudstykker brokstukken bruddstykker framm fragmenter úlomek rotti rotte partidos quebrados θραύσματα"
     ),
     "whole": (
         "whole wholes complete intact całe całych cały cała kompletne kompletnych zachowane celé celých celá celý cijeli cijelih cijele cijela celi celih cele "

@@ -19,7 +19,7 @@ from narrate.reading.intake.told import Told
 from narrate.reading.intake.written_names import NameReader, WrittenName
 
 PIECES_ONLY = re.compile(
-    r"[(\[]?(?:frags?|fragments?|fragm|fgts?|frgm?|fr|fragmentos?|frammenti?|frammento|fragmente|bruchstücke?|fragmenten?|broken|pieces?|bits?)\.?[)\]]?",
+    r"[(\[]?(?:frags?|fragments?|fragm|fgts?|frgm?|fr|fragmentos?|frammenti?|frammento|fragmente|bruchstücke?|fragment(?:en|er)?|kırık(?:lar)?|zlom(?:ek|ky)|úlom(?:ek|ky)|töredék|ułamki|broken|pieces?|bits?)\.?[)\]]?",
     re.IGNORECASE,
 )
 """Words for pieces that stand alone where a part is said."""

@@ -55,14 +55,15 @@ AUTHOR = re.compile(
 CONDITIONS = re.compile(
     r"\b(un-?charred|un-?carb\b|un-?carboni[sz]ed|un-?burn(?:t|ed)|(?:not|non)[ -](?:charred|carboni[sz]ed|burn(?:t|ed))"
     r"|(?:part(?:ly|ially)?|semi|half|incompletely)[ -](?:charred|carboni[sz]ed|burn(?:t|ed))|charred|carboni[sz]ed|burnt|burned|minerali[sz]ed|waterlogged|desiccated|dessicated|modern"
-    r"|(?:nicht |niet |non |no |não )?(?:un-?|on-?)?(?:verkohlte?s?|verkoolde?|carbonisée?s?|carbonizad[oa]s?|carbonizzat[oiae]|u?forkullede?|o?förkolnade?|angekohlt)"
-    r"|min[eé]rali(?:siert|sée?s?|zad[oa]s?|zzat[oiae])|gemineraliseerde?|waterverzadigde?|imbib(?:ée?s?|it[oiae])|desecad[oa]s?|desséchée?s?)\b",
+    r"|(?:nicht |niet |non |no |não )?(?:un-?|on-?)?(?:verkohlte?s?|verkoolde?|carbonisée?s?|carbonizad[oa]s?|carbonizzat[oiae]|u?forkulle(?:de?|t)|o?förkolna(?:de?|t)|angekohlt)"
+    r"|(?:ne)?(?:zuhelnatěl|karbonizovan)\w+|kömürleşm(?:em)?iş|(?:μη[ -])?απανθρακωμέν\w+|mineralizovan\w+|mineralleşmiş"
+    r"|min[eé]rali(?:siert|sée?s?|zad[oa]s?|zzat[oiae]|serat|sert|seret|serade|serede)|gemineraliseerde?|waterverzadigde?|imbib(?:ée?s?|it[oiae])|desecad[oa]s?|desséchée?s?)\b",
     re.IGNORECASE,
 )
 FRAGMENTS = re.compile(
-    r"[\s,(-]+(?:frags?\.?|fragments?|fragmentos?|fragmenten?|frammenti|frammento|frammentat[oaie]|fragmenté?e?s?|fragmentad[oa]s?|fragmentiert|fragment[yó]w?|ułam(?:ek|ki)|trozos?|bruchstücke?|fragm\.?|fr[ga]mt?\.?|frgt?\.?|fgm\.?|fgts?|framm\.?|bruchst\.?|zlom(?:ek|ky)|úlom(?:ek|ky)|töredék(?:ek)?|broken)\)?$", re.IGNORECASE
+    r"[\s,(–—-]+(?:frags?\.?|fragments?|fragmenter|brottstycken?|brudstykker?|bruddstykker?|kırık(?:lar)?|θραύσμα(?:τα)?|fragmentos?|fragmenten?|frammenti|frammento|frammentat[oaie]|fragmenté?e?s?|fragmentad[oa]s?|fragmentiert|fragment[yó]w?|ułam(?:ek|ki)|trozos?|bruchstücke?|fragm\.?|fr[ga]mt?\.?|frgt?\.?|fgm\.?|fgts?|framm\.?|bruchst\.?|zlom(?:ek|ky)|úlom(?:ek|ky)|töredék(?:ek)?|broken)\)?$", re.IGNORECASE
 )
-_OF_PIECES = re.compile(r"frag|framm|^\W*fr\.\s|fr[ga]m\b|fgts?\b|\bfrgt?\b|\bfgm\b|zlom|úlom|töredék|bruchst|ułam|\btrozos?\b|\bbroken\b", re.IGNORECASE)
+_OF_PIECES = re.compile(r"frag|framm|^\W*fr\.\s|fr[ga]m\b|fgts?\b|\bfrgt?\b|\bfgm\b|zlom|úlom|töredék|bruchst|ułam|\bkırık|θραύσμ|brottstyck|brudd?styk|\btrozos?\b|\bbroken\b", re.IGNORECASE)
 WHOLE = re.compile(r"[\s,(-]+(?:whole|complete|entire)\)?$", re.IGNORECASE)
 SIZE = re.compile(
     r"[(\[]?\s*((?:[<>≤≥]\s*\d+(?:[.,]\d+)?\s*mm|\d+(?:[.,]\d+)?\s*[-–]\s*\d+(?:[.,]\d+)?\s*mm|[<>≤≥]\s*\d+(?:[.,]\d+)?)|(?:small|medium|large)(?= *[)\]]))\s*[)\]]?",
@@ -121,15 +122,15 @@ def without_match(pattern: re.Pattern[str], name: str) -> tuple[str, str]:
     if not match:
         return name, ""
     rest = (name[: match.start()] + " " + name[match.end() :]).strip()
-    return " ".join(re.sub(r"[(\[]\s*[)\]]", "", rest).split()).strip(" ,;-"), match[1].strip()
+    return " ".join(re.sub(r"[(\[]\s*[)\]]", "", rest).split()).strip(" ,;–—-"), match[1].strip()
 
 
 _BEFORE = re.compile(
-    r"(?:frags?\.?|fragm\.?|fr[ga]mt?\.?|frgt?\.?|fgm\.?|fgt\.?|fr\.|framm\.?|bruchst\.?|zlom(?:ek|ky)|úlom(?:ek|ky)|ułamek|trozo|fragments?|fragmentos?|frammenti|frammento|fragmenten?|fragmenty?|bruchstücke?|pieces?|bits|brokken|stukken|trozos|pezzi|ułamki|kawałki|éclats?)"
+    r"(?:frags?\.?|fragm\.?|fr[ga]mt?\.?|frgt?\.?|fgm\.?|fgt\.?|fr\.|framm\.?|bruchst\.?|zlom(?:ek|ky)|úlom(?:ek|ky)|ułamek|trozo|fragments?|fragmentos?|frammenti|frammento|fragmenten?|fragmenty?|bruchstücke?|pieces?|bits|brokken|stukken|trozos|pezzi|ułamki|kawałki|éclats?|kırık|θραύσμα(?:τα)?|brudstykker? af|brottstycken? av)"
     r"\s*(?:(?:of|de|du|des|di|von|van|vom|del|della|delle|dell[’']|d[’'])\s*)?[(\s]\s*(?P<part>[^()]+?)\s*\)?",
     re.IGNORECASE,
 )
-_COMPOUND = re.compile(r"(?P<part>[^\W\d_]{3,}?)s?(?:fragment(?:en?)?|frag\.?|bruch(?:stücke?)?|fr\.)", re.IGNORECASE)
+_COMPOUND = re.compile(r"(?P<part>[^\W\d_]{3,}?)s?(?:fragment(?:en?|er)?|frag\.?|bruch(?:stücke?)?|fr\.)", re.IGNORECASE)
 
 
 def whole_of_pieces(text: str) -> str:
@@ -138,6 +139,8 @@ def whole_of_pieces(text: str) -> str:
 
     >>> [whole_of_pieces(t) for t in ("frag. de caryopse", "Kornbruch", "frammento di guscio", "Fragment (Korn)", "grain")]
     ['caryopse', 'Korn', 'guscio', 'Korn', '']
+    >>> whole_of_pieces("kırık tane"), whole_of_pieces("skalfragment")
+    ('tane', 'skal')
     """
     flat = text.strip()
     match = _BEFORE.fullmatch(flat) or _COMPOUND.fullmatch(flat)

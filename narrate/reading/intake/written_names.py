@@ -28,6 +28,7 @@ from narrate.reading.intake.words_in_names import (
     TWO_PARTS,
     UNIT,
     WHOLE,
+    says_pieces,
     tail_quantity,
     tail_unit,
     without_match,
@@ -144,9 +145,11 @@ class NameReader(IdentifiedNames):
         name, part, completeness = self._without_part(name)
         name = "" if part and self.part_of(name) == part else name  # 'Detached sprout (coleoptile)'
         if not part:
+            before = name
             name, part, note_of_part = self._without_unknown_part(name)
             note = "; ".join(filter(None, [note, note_of_part]))
-            completeness = "fragment" if "frag" in note_of_part.lower() else completeness
+            in_pieces = "frag" in note_of_part.lower() or (part and says_pieces(before.removeprefix(name)))
+            completeness = "fragment" if in_pieces else completeness
         if not completeness and FRAGMENTS.search(name):
             completeness, name = "fragment", FRAGMENTS.sub("", name).strip()
             name += ")" if name.count("(") > name.count(")") else ""  # 'Hordeum (hulled frag.)'
