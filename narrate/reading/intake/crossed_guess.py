@@ -148,7 +148,7 @@ class _Guessing(Sums):
         if not heads:
             return None
         sample_row = self._roles_of_heads(heads)
-        if sample_row is None:
+        if sample_row is None or self._is_a_find(sample_row):
             return None
         self._roles_of_columns(heads, sample_row)
         if not any(role.name == "counts" for role in self.columns.values()):

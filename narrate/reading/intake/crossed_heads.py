@@ -146,6 +146,13 @@ class Heads(HeadRoles):
             self._join_ids(chosen, [*others, *more], plain)
         return chosen
 
+    def _is_a_find(self, row: int) -> bool:
+        """Whether a row of ids lies below the head of the names and fills their columns: it is the first find."""
+        labels = [c for c in range(self.area.left, self.right + 1) if c not in self.counts]
+        texts = [text for c in labels if (text := self.look.text(row, c))]
+        above = {heading(self.look.text(r, c)) for r in range(self.area.top, row) for c in labels}
+        return "taxon" in above and len(texts) >= 3 and len(texts) == len(labels) and not any(map(heading, texts))
+
     def _is_of_units(self, row: int) -> bool:
         """Whether a row is of excavation units, which are cut through contexts and are none."""
         labels = [self.look.text(row, c) for c in range(self.area.left, self.right + 1) if c not in self.counts]
