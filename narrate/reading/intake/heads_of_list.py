@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 
 from narrate.model.grids import Area
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.header_words import heading
+from narrate.reading.intake.heads_by_content import says_state
 
 _PREFIX = re.compile(r"([^\W\d_]{2,12})[_.:](?=[^\W\d])")
 
@@ -20,6 +21,17 @@ def heads_in(look: Look, area: Area, row: int) -> dict[int, str]:
     """Column -> the role that the head in a row speaks for; empty where it speaks for none."""
     texts = {c: look.text(row, c) for c in range(area.left, area.right + 1) if look.text(row, c)}
     return roles_of_heads(texts)
+
+
+def with_states(look: Look, rows: Sequence[int], row: int, heads: Mapping[int, str]) -> dict[int, str]:
+    """The heads with 'State' over 'charred' or 'C, U' read as a condition, and as no part of a country."""
+    made = dict(heads)
+    for c, role in heads.items():
+        texts = {look.text(r, c) for r in rows} - {""}
+        is_state = role == "site" and look.text(row, c).strip().lower() == "state"
+        if is_state and texts and all(says_state(text, look) for text in texts):
+            made[c] = "condition"
+    return made
 
 
 def roles_of_heads(texts: Mapping[int, str]) -> dict[int, str]:

@@ -12,7 +12,7 @@ from narrate.reading.intake.bands_over_list import band_over, with_heads_filled
 from narrate.reading.intake.codes_of_samples import code_of_samples, counts_said_again
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
 from narrate.reading.intake.header_words import heading, sample_rank
-from narrate.reading.intake.heads_of_list import heads_in
+from narrate.reading.intake.heads_of_list import heads_in, with_states
 from narrate.reading.intake.lists_of_one_sample import NO_SAMPLE, is_of_one_sample
 from narrate.reading.intake.long_columns import (
     column_role,
@@ -27,6 +27,7 @@ from narrate.reading.intake.long_headless import list_without_head
 from narrate.reading.intake.long_table import OF_SAMPLE, Long, rows_below
 from narrate.reading.intake.not_plants import says_nothing_found
 from narrate.reading.intake.pending import says_pending
+from narrate.reading.intake.sites_by_phase import sites_by_phase
 
 _NO_AMOUNTS = (*SAMPLE_ROLES, "location", "code", "size class", "fraction", "cf", "note")
 _NUMBERED = re.compile(
@@ -53,6 +54,7 @@ def guess_long(look: Look, area: Area) -> Long | None:
 
 
 def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long | None:
+    heads = with_states(look, rows_below(look, area, row), row, heads)
     named = [c for c, role in heads.items() if role in ("taxon", "genus")]
     # 'Material' over seed and nutshell stands beside the names, and is not their column.
     taxon = next((c for c in named if not _holds_parts(look, area, row, c)), named[0] if named else None)
@@ -132,6 +134,9 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     columns.update(again)
     columns.update(contexts_of_kinds(look, finds, columns))
     columns.update(contexts_told_apart(look, row, columns))
+    joined, said = sites_by_phase(look, finds, columns, sample) if sample != NO_SAMPLE else ({}, [])
+    columns.update(joined)
+    doubts.extend(said)
     columns.update(shares_sorted(look, finds, columns, sample, taxon))
     columns.update(notes_of_samples(look, finds, columns, sample))
     of_samples = [c for c, role in columns.items() if set(role.names) & set(SAMPLE_ROLES)]

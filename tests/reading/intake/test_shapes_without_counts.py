@@ -111,3 +111,110 @@ def test_least_numbers_that_stand_alone_are_the_counts(tmp_path: Path) -> None:
         sums[row.sample] += row.count.number or 0
     assert sums == {"Ensemble 1": 30, "Ensemble 2": 46, "Ensemble 3": 58}
     assert not any(problem.code == "N317" for problem in found.problems)
+
+
+_LISTED = """PHASE,TAXON,FAMILY,CONTAM
+Ab,Triticum dicoccum grain,Gramineae,No
+Ab,Hordeum vulgare grain,Gramineae,No
+Ab,Lens culinaris,Leguminosae,No
+Ad,Lens culinaris,Leguminosae,No
+Ad,Corylus avellana nutshell,Betulaceae,No
+Ad,Avena sp.,Gramineae,Yes
+Ad,Galium aparine,Rubiaceae,No
+"""
+_CODED = """PHASE,TAXON
+Ab,ARCTLAP
+Ab,AVENSPE
+Ab,BROMSPE
+Ad,AVENSPE
+Ad,CICEARI
+Ad,COROSPE
+"""
+_CODES = """"TAXON_NAME","TAXON","FAMILY","GENUS"
+"Arctium lappa","ARCTLAP","Compositae","Arctium"
+"Avena spp.","AVENSPE","Gramineae","Avena"
+"Bromus spp.","BROMSPE","Gramineae","Bromus"
+"Cicer arietinum","CICEARI","Leguminosae","Cicer"
+"Coronilla spp.","COROSPE","Leguminosae","Coronilla"
+"""
+_SITES = """taxon,period,site_name,phase_code,plant_part,age,count
+Hordeum vulgare,Early,Oakton,OAK E2,grain,12984–12055 BP,6
+Hordeum vulgare,Early,Oakton,OAK E3,grain,12055–11770 BP,15
+Hordeum vulgare,Early,Elmby,ELM,grain,13250–12250 BP,32
+Hordeum vulgare,Late,Oakton,OAK L1,grain,9250–8350 BP,136
+Lens culinaris,Late,Oakton,OAK L1,seed,9250–8350 BP,4
+Lens culinaris,Late,Ashford,ASH,seed,8250–7250 BP,11
+"""
+_REMARKS = """Site,Period,Hordeum vulgare,Lens culinaris,Vicia ervilia,charred grains,uncharred Olea,uncharred Ficus,Impressions
+Oakton,E,x,x,,x,,,
+Elmby,E,,x,x,,,,rice husk impression
+Ashford,L,x,x,x,x,,,
+"""
+_UNKNOWN_HEAD = """"Table 4. Finds",,,,
+Taxon,Common Name,Part,Condition,Specimens
+Acer-type,maple,wood,C,1
+Amelanchier-type,serviceberry,wood,C,16
+Zea mays,maize,cupule,C,7
+Quercus-type,oak,wood,C,5
+"""
+
+
+def test_a_list_of_names_by_phase_is_of_presences(tmp_path: Path) -> None:
+    """Yes and No under a head that nobody knows are no amounts; each line is a taxon that was there."""
+    found = _taken(tmp_path, _LISTED)
+
+    assert Counter(row.sample for row in found.rows) == {"Ab": 3, "Ad": 4}
+    assert {row.count.amount for row in found.rows} == {"noted as present"}
+    assert {row.identification.taxon for row in found.rows if row.sample == "Ab"} == {
+        "Triticum dicoccum", "Hordeum vulgare", "Lens culinaris",
+    }  # fmt: skip
+    assert "the list gives no amounts: each line is taken as a taxon that was present" in _told(found)
+    assert "CONTAM" in _told(found)
+
+
+def test_a_list_of_presences_is_read_again_by_its_own_layout(tmp_path: Path) -> None:
+    """The layout as written gives the same finds."""
+    first = _taken(tmp_path, _LISTED)
+    (tmp_path / "feature_12.csv.layout.yaml").write_text(first.text, encoding="utf-8")
+
+    assert take_in(tmp_path / "feature_12.csv", packs()).rows == first.rows
+
+
+def test_codes_stand_for_names_and_not_for_their_families(tmp_path: Path) -> None:
+    """A list of codes with families and genera beside the names explains each code by its name."""
+    (tmp_path / "taxa.csv").write_text(_CODES, encoding="utf-8")
+    sheet = tmp_path / "list.csv"
+    sheet.write_text(_CODED, encoding="utf-8")
+    found = take_in(sheet, packs(), codes=tmp_path / "taxa.csv")
+
+    assert found.layout is not None
+    assert found.layout.names["ARCTLAP"] == "Arctium lappa"
+    assert found.layout.names["CICEARI"] == "Cicer arietinum"
+    assert len(found.rows) == 6
+
+
+def test_phases_of_one_site_are_samples_of_their_own(tmp_path: Path) -> None:
+    """The finest phase joins the id, the coarser one stays the phase, and nothing is added over phases."""
+    found = _taken(tmp_path, _SITES)
+
+    assert Counter(row.sample for row in found.rows) == {
+        "Oakton/OAK E2": 1, "Oakton/OAK E3": 1, "Elmby/ELM": 1, "Oakton/OAK L1": 2, "Ashford/ASH": 1,
+    }  # fmt: skip
+    assert [one.text for one in found.facts["Oakton/OAK L1"]["phase"]] == ["Late", "Late"]
+    assert not any(problem.code in ("N316", "N318") for problem in found.problems)
+
+
+def test_words_under_a_head_of_their_own_are_told(tmp_path: Path) -> None:
+    """A column of remarks behind the counts is in no table, and its first words are shown."""
+    found = _taken(tmp_path, _REMARKS)
+
+    assert len(found.rows) == 9
+    assert "column I ('Impressions') holds words in row 3 ('rice husk impression')" in _told(found)
+
+
+def test_the_first_find_is_never_the_row_of_ids(tmp_path: Path) -> None:
+    """Under a head that nobody knows nothing is read, and the reader hears so."""
+    found = _taken(tmp_path, _UNKNOWN_HEAD)
+
+    assert found.rows == ()
+    assert [problem.code for problem in found.problems] == ["N311"]
