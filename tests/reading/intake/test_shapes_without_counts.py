@@ -122,6 +122,19 @@ Ad,Corylus avellana nutshell,Betulaceae,No
 Ad,Avena sp.,Gramineae,Yes
 Ad,Galium aparine,Rubiaceae,No
 """
+_LISTED_BY_PLACE = """"Table 11. Taxa in two rodent caches",,,
+Taxon,Part(s),Structure,Sample Type
+Reproductive Plant Parts,,,
+Chenopodium berlandieri,seed,House 4,"F, M"
+Zea mays,kernel,House 4,F
+Rubus sp.,seed,"House 4, House 9",M
+Iva annua,achene,House 9,F
+Other Parts,,,
+Quercus sp.,wood,House 4,M
+Zea mays,cob,House 9,M
+"NOTES: All specimens listed in this table are charred.",,,
+"F = flotation sample; M = macrofossil sample.",,,
+"""
 _CODED = """PHASE,TAXON
 Ab,ARCTLAP
 Ab,AVENSPE
@@ -145,7 +158,7 @@ Hordeum vulgare,Late,Oakton,OAK L1,grain,9250–8350 BP,136
 Lens culinaris,Late,Oakton,OAK L1,seed,9250–8350 BP,4
 Lens culinaris,Late,Ashford,ASH,seed,8250–7250 BP,11
 """
-_REMARKS = """Site,Period,Hordeum vulgare,Lens culinaris,Vicia ervilia,charred grains,uncharred Olea,uncharred Ficus,Impressions
+_REMARKS = """Site,Period,Hordeum vulgare,Lens,Vicia ervilia,grains,unburnt Olea,unburnt Ficus,Impressions
 Oakton,E,x,x,,x,,,
 Elmby,E,,x,x,,,,rice husk impression
 Ashford,L,x,x,x,x,,,
@@ -170,6 +183,17 @@ def test_a_list_of_names_by_phase_is_of_presences(tmp_path: Path) -> None:
     }  # fmt: skip
     assert "the list gives no amounts: each line is taken as a taxon that was present" in _told(found)
     assert "CONTAM" in _told(found)
+
+
+def test_titles_sections_and_notes_are_no_presences(tmp_path: Path) -> None:
+    """Six lines name a taxon and a place; an id that names two places is told."""
+    found = _taken(tmp_path, _LISTED_BY_PLACE)
+
+    assert [(row.identification.taxon, row.part) for row in found.rows if row.sample == "House 4"] == [
+        ("Chenopodium berlandieri", "seed"), ("Zea mays", "kernel"), ("Quercus", "wood"),
+    ]  # fmt: skip
+    assert len(found.rows) == 6
+    assert "DOUBTFUL: 'House 4, House 9' names several" in _told(found)
 
 
 def test_a_list_of_presences_is_read_again_by_its_own_layout(tmp_path: Path) -> None:
