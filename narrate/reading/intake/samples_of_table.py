@@ -32,7 +32,7 @@ class SampleLines(Lines):
         lines = by_row if in_rows else by_column
         mark = "r" if in_rows else "c"
         for at, line in lines.items():
-            said = line.get("sample")
+            said = line.get("sample") or self._context_as_id(at, lines, rows, columns, in_rows)
             if not said:
                 if self._has_any(at, rows, columns, in_rows):
                     place = self._place_of_missing(at, in_rows)
@@ -44,6 +44,7 @@ class SampleLines(Lines):
                         f'say it under \'mend\' in the layout: "{place.cell}": the id; or give it another role there',
                     )  # fmt: skip
                 continue
+            line["sample"] = said
             self._tell_dates(said)
             id = self._joined(said)
             found[mark, at] = id
@@ -51,6 +52,22 @@ class SampleLines(Lines):
         if self.table.shape == "crossed":
             self._tell_repeated_ids({at: id for (_, at), id in found.items()}, lines, by_column)
         return found
+
+    def _context_as_id(
+        self, at: int, lines: dict[int, Line], rows: list[int], columns: list[int], in_rows: bool
+    ) -> list[Said]:
+        """The context of counts without a sample id, where no other counts are of it; empty for any other line."""
+        said = lines[at].get("context", [])
+        others = {one.text for n, line in lines.items() if n != at for one in (*line.get("context", ()), *line.get("sample", ()))}
+        is_plain = self.table.shape == "crossed" and len(said) == 1 and said[0].text not in others
+        if not is_plain or not self._has_any(at, rows, columns, in_rows):
+            return []
+        self.told.warning(
+            "N314", f"context for id {at}", self._place_of_missing(at, in_rows),
+            f"the counts of context '{said[0].text}' have no sample id; the context is taken for it, expected an id",
+            f'if it has one, say it under \'mend\' in the layout: "{self._place_of_missing(at, in_rows).cell}": the id',
+        )  # fmt: skip
+        return said
 
     def _joined(self, said: list[Said]) -> str:
         """The id of a line, of two rows or columns with '/' between them; context 5 and its sample 5 are 5/5."""

@@ -242,3 +242,33 @@ def test_the_first_find_is_never_the_row_of_ids(tmp_path: Path) -> None:
 
     assert found.rows == ()
     assert [problem.code for problem in found.problems] == ["N311"]
+
+
+_NO_NUMBER = """Table 18: Waterlogged plant remains,,
+CONTEXT NO.,115,SK2
+SAMPLE NO.,1,
+SAMPLE VOLUME (litres),1,3
+Rubus sp.,++,+
+Chenopodium sp.,-,
+Rumex sp.,-,+
+"*Key - = < 10 + = 11 - 50 ++ = 51 - 100",,
+"""
+
+
+def test_a_context_without_a_sample_number_gives_its_own_id(tmp_path: Path) -> None:
+    """Its finds are read under the id of the context, and the cell of the missing number is named."""
+    found = _taken(tmp_path, _NO_NUMBER)
+
+    assert Counter(row.sample for row in found.rows) == {"1": 3, "SK2": 2}
+    told = [problem for problem in found.problems if problem.code == "N314"]
+    assert [problem.place.cell for problem in told] == ["C3"]
+    assert "the counts of context 'SK2' have no sample id; the context is taken for it" in told[0].message
+
+
+def test_a_dash_that_the_key_calls_few_is_present(tmp_path: Path) -> None:
+    """'- = < 10' in the key: a dash is a find, and a blank is none."""
+    found = _taken(tmp_path, _NO_NUMBER)
+
+    dashes = [row for row in found.rows if row.count.written == "-"]
+    assert len(dashes) == 2
+    assert {row.count.amount for row in dashes} == {"noted as present"}
