@@ -24,6 +24,7 @@ from narrate.reading.intake.long_table import Long
 from narrate.reading.intake.pairs_guess import guess_pairs
 from narrate.reading.intake.records_guess import guess_records
 from narrate.reading.intake.same_ids_apart import apart_by_titles
+from narrate.reading.intake.scores import meaning_of_numbers
 from narrate.reading.intake.sections_guess import guess_sections
 from narrate.reading.intake.sections_of_samples import with_sections_of_samples
 from narrate.reading.intake.tables_apart import told_apart
@@ -128,11 +129,10 @@ def tables_of(look: Look, marks: Marks, found: Found) -> int:
             waiting.append(Area(top=used.bottom + 1, left=area.left, bottom=area.bottom, right=area.right))
             continue
         table = _guessed(look.grid, guess, marks)
-        if _is_presence(look, table):
-            table = replace(table, marks=replace(marks, key={**marks.key, "1": "present"}))
-            found.doubts.append(
-                "every amount is 0 or 1, so 1 is taken as present and not as a count; see cells, key in the layout"
-            )
+        key, told = meaning_of_numbers(look, table)
+        if key:
+            table = replace(table, marks=replace(table.marks, key={**marks.key, **key}))
+            found.doubts.append(told)
         table, mend, doubt = named_after_file(look, table)
         found.mend.update(mend)
         found.tables.append(table)
@@ -165,14 +165,6 @@ def tables_of(look: Look, marks: Marks, found: Found) -> int:
     found.doubts.extend(doubts)
     found.doubts.extend(left_over(look, apart))
     return made
-
-
-def _is_presence(look: Look, table: Table) -> bool:
-    """True where all amounts of a larger table are 0 or 1: a table of presence in all likelihood."""
-    rows = [r for r, role in table.rows.items() if role.name in ("counts", "finds")]
-    columns = [c for c, role in table.columns.items() if role.name in ("counts", "count")]
-    texts = [look.text(r, c) for r in rows for c in columns if (r, c) in look.cells]
-    return sum(text == "1" for text in texts) >= 8 and all(text in ("0", "1", "1.0", "0.0") for text in texts)
 
 
 def _best(look: Look, area: Area) -> tuple[Crossed | Long, Area] | None:

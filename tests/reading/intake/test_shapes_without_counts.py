@@ -272,3 +272,42 @@ def test_a_dash_that_the_key_calls_few_is_present(tmp_path: Path) -> None:
     dashes = [row for row in found.rows if row.count.written == "-"]
     assert len(dashes) == 2
     assert {row.count.amount for row in dashes} == {"noted as present"}
+
+
+_REGISTER = """SampleNo,CtxtNo,SampleType,FlotMeshSize,TotalVolume,FlotVolume,Grain,Chaff,Flot Charcoal,Weeds,Charred
+5000,126002,Bulk,250,20,100,2,0,4,0,2
+5001,126002,Bulk,250,20,90,2,0,4,0,2
+5003,126010,Bulk,250,10,40,1,1,3,1,1
+5007,126014,Bulk,250,40,150,4,3,4,3,4
+5008,126020,Bulk,250,8,10,0,0,1,0,0
+5011,126021,Bulk,250,9,12,1,0,2,1,1
+"""
+"""Invented, in the shape of a register of assessed samples: scores from 0 to 4, the mesh in micrometres."""
+
+
+def test_scores_of_classes_are_presence_and_doubtful(tmp_path: Path) -> None:
+    """No name is of a plant and no number above 4: nothing is counted, and the reader hears why."""
+    found = _taken(tmp_path, _REGISTER)
+
+    assert {row.count.amount for row in found.rows} == {"noted as present", "looked for and absent"}
+    assert "DOUBTFUL: no name is of a plant and no amount above 4: scores for classes of remains" in _told(found)
+
+
+def test_a_mesh_is_no_volume_and_a_short_word_is_the_context(tmp_path: Path) -> None:
+    """'FlotMeshSize' beside 'FlotVolume' contradicts nothing; 'CtxtNo' holds the contexts."""
+    found = _taken(tmp_path, _REGISTER)
+
+    facts = found.facts["5003"]
+    assert [one.text for one in facts["context"]] == ["126010"]
+    assert [one.text for one in facts["flot volume"]] == ["40"]
+    assert not any(problem.code == "N318" for problem in found.problems)
+
+
+def test_small_counts_of_plants_stay_counts(tmp_path: Path) -> None:
+    """The same small numbers under names of plants, or of classes with a larger one among them, are counted."""
+    names = "Iva annua,Zea mays,Quercus sp.,Avena sp.,Rumex sp."
+    plants = _REGISTER.replace("Grain,Chaff,Flot Charcoal,Weeds,Charred", names)
+    larger = _REGISTER.replace("2,0,4,0,2", "2,0,14,0,2", 1)
+
+    for text in (plants, larger):
+        assert any(row.count.amount == "counted" for row in _taken(tmp_path, text).rows)
