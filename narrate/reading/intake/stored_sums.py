@@ -164,8 +164,19 @@ class Sums:
         """The lines of samples under the small heading of a line of totals, where samples have several."""
         own = self.ledger.small_heading(line) if self.ledger.across else ""
         of = [s for s in self.lines_of_samples if own and self.ledger.small_heading(s) == own]
-        of = of or self._of_the_word(line)
+        of = of or self._under_the_same_word(line) or self._of_the_word(line)
         return of if len(of) < len(self.lines_of_samples) else []
+
+    def _under_the_same_word(self, line: int) -> list[int]:
+        """The lines of samples under the state, size or part that stands over a line of totals too: 'uvk' for each."""
+        ledger = self.ledger
+        for row in [r for r, role in ledger.table.rows.items() if role.name in _SMALL] if ledger.across else ():
+            own = ledger.cells.get((row, line))
+            cells = {s: ledger.cells.get((row, s)) for s in self.lines_of_samples} if own is not None else {}
+            of = [s for s, cell in cells.items() if own is not None and cell is not None and cell.text == own.text]
+            if of:
+                return of
+        return []
 
     def _of_the_word(self, line: int) -> list[int]:
         """The lines of samples under the word that a total is of: 'Total W' of all columns headed W."""
