@@ -135,6 +135,8 @@ class HeadRoles(Body):
             may_be_parts = role == "kind" or (role == "phase" and re.match(r"comp[oó]", text.strip(), re.IGNORECASE))
             if may_be_parts and self._stands_over_parts(column):
                 continue  # 'Component' over grain and chaff
+            if role == "context" and column != self.names and self._stands_over_units(column):
+                continue  # 'Birim' over 'adet' and 'g'
             is_behind = column > max(self.counts) and len(self.labels) > 1
             if role in ("note", "sample note", "site", "description") and is_behind:
                 continue  # 'Remarks' behind the counts heads its own column
@@ -191,6 +193,10 @@ class HeadRoles(Body):
     def _stands_over_parts(self, column: int) -> bool:
         texts = [self.look.text(row, column) for row in self.body if self.look.text(row, column)]
         return column != self.names and sum(bool(self.look.names.part_of(t)) for t in texts) >= 0.6 * len(texts) > 0
+
+    def _stands_over_units(self, column: int) -> bool:
+        texts = [self.look.text(row, column) for row in self.body if self.look.text(row, column)]
+        return bool(texts) and all(map(quantity, texts))
 
     def _is_derived_column(self, column: int, heads: list[int]) -> bool:
         return self._derived_role(column, heads) is not None
