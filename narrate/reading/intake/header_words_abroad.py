@@ -61,7 +61,7 @@ _PHRASES: tuple[tuple[str, re.Pattern[str]], ...] = (
         r"(?:nombre|número|numero|nº|n°|n|nb|anzahl|aantal|numero) (?:total )?(?:de |di |der )?(?:taxons?|taxa|espèces|especies|specie|espécies|arten|soorten|táxones|taxones)|(?:liczba|ilość) (?:taksonów|gatunków)"
     )),
     ("total", re.compile(
-        r"(?:nombre|número|numero|nº|n°|n|nb|anzahl|aantal|nmr) (?:total )?(?:de |di |der )?(?:fragments?|restes|restos|resti|reste|fragmente|fragmentos|frammenti|charbons)(?: .*)?"
+        r"(?:nombre|número|numero|nº|n°|n|nb|anzahl|aantal|nmr) (?:total )?(?:de |di |der )?(?:fragments?|restes|restos|resti|reste|fragmente|fragmentos|frammenti|charbons)(?: (?!(?:par|por|per|pro|je|na|/) ?(?:10 ?)?l).*)?"
         r"|toplam(?:ı|lar)?(?: (?:tohum|tane|tohum/tane|tane/tohum|adet|sayı|sayısı|bitki|kalıntı|ağırlık)(?: .*)?)?|genel toplam|σύνολο(?: .*)?"
         r"|(?:(?:sous|sub|zwischen|teil|gesamt|del|mellan|tussen)[ -]?)?(?:sommes?|suma|soma|summen?|summa|sum|totaal|total|totale|gesamt|insgesamt|razem|ogółem|összesen|celkem|ukupno|i alt|ialt|totalt)(?: .*)?"
         r"|.* (?:ges|gesamt|insgesamt|totaal|totale|samlet|i alt|razem|summa)"
