@@ -14,6 +14,7 @@ from narrate.reading.intake.header_words import heading, quantity, sample_rank
 from narrate.reading.intake.heads_by_content import content_role
 from narrate.reading.intake.least_numbers import counted_by_least
 from narrate.reading.intake.records_below import records_below
+from narrate.reading.intake.results_behind_totals import results_behind_totals
 from narrate.reading.intake.small_heads_again import with_first_section
 
 
@@ -178,6 +179,9 @@ class _Guessing(Sums):
                 self.columns[column] = derived
             else:
                 self.columns[column] = Role(name="counts")
+        for column, text in results_behind_totals(self.look, self.rows, self.columns, sample_row).items():
+            self.columns[column] = Role(name="derived")
+            self.doubts.append(f"DOUBTFUL: '{text}' stands behind a total and is taken for a result, and no sample")
 
     def _is_small_total(self, row: int, column: int) -> bool:
         return heading(self.look.text(row, column)) == "total"
