@@ -42,7 +42,7 @@ _BY_PART: Mapping[str, str] = {
     "fruit stone": "pecka|pecky|pecička|pecičky|endokarp|πυρήνας|πυρήνες|fruktsten|fruktstenar|csonthéj|csontármag|endokarp|endokarpe|endokarpy|endocarpe|endocarpes|endocarpos|pyrène|pyrènes|pireno|pirenos|pirénio|pirénios|pirênio|pirênios|pirene|pireni|steenkern|steenkernen|vruchtsteen|vruchtstenen|steenvrucht|pestka owocu|pestki owoców|kersenpit|kersenpitten|kirschkern|kirschkerne",
     "fruit flesh": "fruchtfleisch|chair|pulpe|pulpa|polpa|vruchtvlees|miąższ",
     "seed coat": "bran|bran fragment|bran fragments|kleie|salvado|crusca|farelo|zemelen|zemel|otręby|samenschale|samenschalen|tégument|téguments|tegumento|tegumentos|tegumenti|zaadhuid|zaadhuiden|łupina nasienna|łupiny nasienne",
-    "nutshell": "skořápka|skořápky|schránka ořechu|kabuk|ceviz kabuğu|fındık kabuğu|skallrester|schalen|nötskal|nøddeskal|nøtteskall|hasselnötsskal|ceviz kabuğu|schalenrest|schalenreste|cascas|nootschaal|nootschalen|hazelnootdop|hazelnootdoppen|hazelnootschaal|łupina orzecha|łupiny orzecha|skorupki orzecha",
+    "nutshell": "skall|skořápka|skořápky|schránka ořechu|kabuk|ceviz kabuğu|fındık kabuğu|skallrester|schalen|nötskal|nøddeskal|nøtteskall|hasselnötsskal|ceviz kabuğu|schalenrest|schalenreste|cascas|nootschaal|nootschalen|hazelnootdop|hazelnootdoppen|hazelnootschaal|łupina orzecha|łupiny orzecha|skorupki orzecha",
     "acorn cap": "fruchtbecher|eichelbecher|eichenbecher|cupula|cupola|cupole|napje|napjes|eikelnapje|eikelnapjes|miseczka|miseczki",
     "cotyledon": "kotyledone|kotyledonen|kotyledon|keimblätter|zaadlob|zaadlobben|liścień|liścienie",
     "rind": "epicarp|epicarps|cortezas|scorza|scorze|fruchtrinde",
