@@ -4,9 +4,11 @@ from __future__ import annotations
 
 import itertools
 import os
+import re
 import shutil
 import subprocess
 from collections.abc import Iterator
+from dataclasses import dataclass
 from html.parser import HTMLParser
 from pathlib import Path
 from urllib.parse import unquote
@@ -44,38 +46,58 @@ FOR_THE_TEAM = ("review-queue.html", "ranking.html", "weak-and-unstable.html", "
 FOR_VISITORS = ("labels/index.html", "labels/c13.html")
 REVIEW_PAGES = [f"review/{kind}" for kind in (*KINDS, *FOR_THE_TEAM)]
 SITE_PAGES = [*REVIEW_PAGES, *(f"public/{kind}" for kind in (*KINDS, *FOR_VISITORS))]
-LOOKS = [(scheme, width) for scheme in ("light", "dark") for width in (360, 1280)]
 ROOT = Path(__file__).parents[2]
 AXE = Path(os.environ.get("AXE_JS") or ROOT / "node_modules" / "axe-core" / "axe.min.js")
 VNU = Path(os.environ.get("VNU_JAR") or ROOT / "node_modules" / "vnu-jar" / "build" / "dist" / "vnu.jar")
 
 
-@pytest.fixture(params=LOOKS, ids=lambda look: f"{look[0]}-{look[1]}", scope="module")
-def window(request: pytest.FixtureRequest, browser: Browser) -> Iterator[Page]:
-    scheme, width = request.param
-    context = browser.new_context(color_scheme=scheme, viewport={"width": width, "height": 800}, offline=True)
-    yield context.new_page()
-    context.close()
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Opened:
+    """What one page of each kind said, asked for and how wide it was, at one width of the window."""
+
+    said: list[str]
+    asked: list[str]
+    too_wide: dict[str, list[str]]
+    """By scheme."""
 
 
-def test_pages_stand_by_themselves(window: Page, sites: Path) -> None:
-    """No page of any kind logs an error, asks for anything but files, or scrolls sideways, even fully opened."""
-    said: list[str] = []
-    asked: list[str] = []
-    window.on("console", lambda message: said.append(message.text))
-    window.on("pageerror", lambda error: said.append(str(error)))
-    window.on("request", lambda request: asked.append(request.url))
-    told = []
+@pytest.fixture(params=(360, 1280), scope="module")
+def opened(request: pytest.FixtureRequest, browser: Browser, sites: Path) -> Opened:
+    """Every page is opened once, all its panels too, and measured in light, then in the dark."""
+    found = Opened(said=[], asked=[], too_wide={"light": [], "dark": []})
+    context = browser.new_context(viewport={"width": request.param, "height": 800}, offline=True)
+    window = context.new_page()
+    window.on("console", lambda message: found.said.append(message.text))
+    window.on("pageerror", lambda error: found.said.append(str(error)))
+    window.on("request", lambda request: found.asked.append(request.url))
     for name in SITE_PAGES:
+        window.emulate_media(color_scheme="light")
         window.goto((sites / name).as_uri())
         window.evaluate("document.querySelectorAll('details').forEach(d => d.open = true)")
-        wide, shown = window.evaluate("[document.documentElement.scrollWidth, window.innerWidth]")
-        if wide > shown:
-            told.append(f"{name} is {wide} px wide in a window of {shown} px")
+        for scheme, too_wide in found.too_wide.items():
+            window.emulate_media(color_scheme=scheme)  # type: ignore[arg-type]
+            wide, shown = window.evaluate("[document.documentElement.scrollWidth, window.innerWidth]")
+            if wide > shown:
+                too_wide.append(f"{name} is {wide} px wide in a window of {shown} px")
+    context.close()
+    return found
 
-    assert said == []
-    assert [url for url in asked if not url.startswith("file:")] == []
-    assert told == []
+
+@pytest.mark.parametrize("scheme", ["light", "dark"])
+def test_pages_stand_by_themselves(opened: Opened, scheme: str) -> None:
+    """No page of any kind logs an error, asks for anything but files, or scrolls sideways, even fully opened."""
+    assert opened.said == []
+    assert len(opened.asked) >= len(SITE_PAGES)
+    assert [url for url in opened.asked if not url.startswith("file:")] == []
+    assert opened.too_wide[scheme] == []
+
+
+def test_no_script_asks_whether_it_is_dark(sites: Path) -> None:
+    """A page that was opened in light and is then seen in the dark is the one that is opened in the dark."""
+    scripts = [path for path in sites.rglob("*.js") if path.parts[-2] != "search"]
+
+    assert scripts
+    assert [path.name for path in scripts if re.search(rb"matchMedia|color-scheme", path.read_bytes())] == []
 
 
 @pytest.mark.parametrize("name", ["public/year.html", "review/hearth-and-table.html"])
