@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import errno
 import os
+import shutil
 from collections.abc import Callable
 from pathlib import Path
 
@@ -39,6 +40,20 @@ def dig(tmp_path: Path) -> Path:
 def told(dig: Path) -> Path:
     assert tell(dig, version="test").is_written
     return dig
+
+
+@pytest.fixture(scope="module")
+def told_starter(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Such a folder, told once for all that only copy it."""
+    folder = tmp_path_factory.mktemp("faults") / "dig"
+    begin(folder)
+    assert tell(folder, version="test").is_written
+    return folder
+
+
+@pytest.fixture
+def told_copy(told_starter: Path, tmp_path: Path) -> Path:
+    return Path(shutil.copytree(told_starter, tmp_path / "copied"))
 
 
 def _content(folder: Path) -> dict[str, bytes]:
@@ -110,11 +125,11 @@ def _refuses(*paths: object) -> None:
 
 
 @pytest.mark.parametrize("command", COMMANDS)
-def test_a_full_disk_leaves_everything_whole(told: Path, tmp_path: Path, command: str) -> None:
+def test_a_full_disk_leaves_everything_whole(told_copy: Path, tmp_path: Path, command: str) -> None:
     """The disk full at random writes: every file is whole, hers is untouched, and the next run ends as a fresh one."""
     scratch = tmp_path / "scratch"
 
-    assert killed_at_random(told, command, times=2, seed=3, scratch=scratch, is_disk_full=True) == []
+    assert killed_at_random(told_copy, command, times=2, seed=3, scratch=scratch, is_disk_full=True) == []
 
 
 def test_a_disk_full_among_the_pages_is_told(told: Path) -> None:
@@ -146,8 +161,8 @@ def _has_room_for(files: int, write: Callable[[Path, bytes], int]) -> Callable[[
 
 
 @pytest.mark.parametrize("command", COMMANDS)
-def test_a_run_killed_at_any_moment_leaves_everything_whole(told: Path, tmp_path: Path, command: str) -> None:
+def test_a_run_killed_at_any_moment_leaves_everything_whole(told_copy: Path, tmp_path: Path, command: str) -> None:
     """Killed at random moments: every file is whole, hers is untouched, and and the next run ends as a fresh one."""
-    troubles: list[Trouble] = killed_at_random(told, command, times=3, seed=7, scratch=tmp_path / "scratch")
+    troubles: list[Trouble] = killed_at_random(told_copy, command, times=3, seed=7, scratch=tmp_path / "scratch")
 
     assert troubles == []
