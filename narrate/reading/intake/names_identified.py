@@ -117,7 +117,7 @@ class IdentifiedNames(KnownWords):
 
     def _without_unknown_part(self, name: str) -> tuple[str, str, str]:
         """(name, part, what is noted) where brackets speak of a part that no pack knows, of two, or of something else."""
-        inside = re.search(r"[(\[]([^()\[\]]{3,40})[)\]]\s*$", name)
+        inside = re.search(r"[(\[]([^()\[\]]{2,40})[)\]]\s*$", name)
         text = inside[1].strip() if inside else ""
         halves = {self.part_of(half) for half in text.split("/")}
         words = re.sub(r"\b(?:frags?|fragments?|fragm|broken|whole)\b\.?", "", text, flags=re.IGNORECASE).split()

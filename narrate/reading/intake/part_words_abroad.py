@@ -56,7 +56,7 @@ _BY_PART: Mapping[str, str] = {
     "leaf": "leaf tip|leaf tips|leaf base|leaf bases|blatt|blätter|blattfragment|blattfragmente|feuille|feuilles|folha|folhas|foglia|foglie|blad|bladeren|blaadje|blaadjes|liść|liście",
     "bud": "bud scale|bud scales|knospe|knospen|knospenschuppe|knospenschuppen|bourgeon|bourgeons|yema|yemas|gomo|gomos|gema|gemas|gemma|gemme|knop|knoppen|knopschub|knopschubben|pąk|pąki|łuska pąka|łuski pąka",
     "flower": "blüte|blüten|blütenstand|blütenköpfchen|blütenkopf|fleur|fleurs|capitule|capitules|flor|flores|capítulo|capítulos|fiore|fiori|capolino|capolini|bloem|bloemen|bloemhoofdje|bloemhoofdjes|kwiat|kwiaty|catkin|catkins|kätzchen|chaton|chatons",
-    "needle": "nadel|nadeln|nadelfragment|aiguille|aiguilles|acícula|acículas|agulha|agulhas|aghi|naald|naalden|igła|igły|szpilka|szpilki",
+    "needle": "barr|enbarr|granbarr|tallbarr|barnål|barnåler|nålar|nåler|jehlice|jehlička|iğne yaprak|nadel|nadeln|nadelfragment|aiguille|aiguilles|acícula|acículas|agulha|agulhas|aghi|naald|naalden|igła|igły|szpilka|szpilki",
     "fibre": "fibre|fibres|vezel|vezels|włókno|włókna",
     "thorn": "dorn|dornen|stachel|stacheln|épine|épines|aiguillon|aiguillons|espina|espinho|espinhos|acúleo|acúleos|spina|aculeo|aculei|doorn|doorns|doornen|stekel|stekels|cierń|ciernie|kolec|kolce",
     "tendril": "ranke|ranken|vrille|vrilles|zarcillo|zarcillos|gavinha|gavinhas|viticcio|viticci",
