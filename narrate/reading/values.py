@@ -182,7 +182,7 @@ def looked_up(lookup: Mapping[str, str], list_name: str) -> Reads:
 
 def find_word(lookup: Mapping[str, str], written: str) -> str | None:
     """The id behind a spelling; case, spaces, hyphens and underscores do not matter."""
-    flat = " ".join(written.lower().split())
+    flat = " ".join(written.lower().replace("i\u0307", "i").split())  # the Turkish capital with a point
     return lookup.get(flat) or lookup.get(re.sub(r"[\s_-]+", " ", flat).strip())
 
 

@@ -195,7 +195,8 @@ def flat_heading(text: str) -> str:
     """
     text = narrow(text)
     plain = re.sub(r"(?<=[a-z]{2})(?=[A-Z](?:[a-z]{2}|[A-Za-z]?$))", " ", text) if " " not in text else text
-    flat = re.sub(r"[_\[\](){}.:;,*'\"?]", " ", plain.lower()).replace("#", " # ")
+    plain = plain.lower().replace("i\u0307", "i")  # 'BİRİM': the Turkish capital with a point
+    flat = re.sub(r"[_\[\](){}.:;,*'\"?]", " ", plain).replace("#", " # ")
     return " ".join(flat.split())
 
 
@@ -227,7 +228,7 @@ _QUANTITIES: tuple[tuple[str, str], ...] = (
     ("percent", r"%|percent|pct|% n|n %"),
     ("density", r"density|(?:n|no|ct|count|counts|items|seeds|remains|g|wt)? ?(?:/|per) ?(?:10 ?)?(?:l|lit(?:re|er)s?)"),
     ("mass", r"(?:m|p|w|gw|pds) (?:g|gr|gm|mg|kg|grams?|grammes?|gramm)|ağırlık|gram|βάρος|(?:masse|masa|massa|peso|poids|gewicht|gew|vægt|vikt|waga|masa|weight|wt|wgt|mass|g|gr|gm|gms|grams|mg)(?: (?:g|gr|gm|mg|kg|grams))?|wt g|(?:重量?|重さ|質量|质量)?(?: ?克| ?g)?(?<=[重量さ克])"),
-    ("count, fragment", r"残|残破|残块|残片|破损|碎|碎块|碎片|破碎|破片|欠損|(?:(?:no|n|nr|nb|n°|nº|num|núm|number|numero|número|nombre|anzahl|aantal|count)(?: (?:of|de|di|der))? )?(?:frags?|fragments?|fragmentos?|fragmenten?|framm|framment[oi]|brud(?:stykker?)?|kırık(?:lar)?|θραύσματα?|bruch(?:stücke?)?|fragm|fgts?|frg)(?: (?:n|no|ct|count))?|fr|f|fragmentary|fragmented"),
+    ("count, fragment", r"残|残破|残块|残片|破损|碎|碎块|碎片|破碎|破片|欠損|(?:(?:no|n|nr|nb|n°|nº|num|núm|number|numero|número|nombre|anzahl|aantal|count)(?: (?:of|de|di|der))? )?(?:frags?|fragments?|fragmentos?|fragmenten?|framm|framment[oi]|brud(?:stykker?)?|k[ıi]r[ıi]k(?:lar)?|θραύσματα?|bruch(?:stücke?)?|fragm|fgts?|frg)(?: (?:n|no|ct|count))?|fr|f|fragmentary|fragmented"),
     ("count, whole", r"(?:(?:no|n|nr|nb|n°|nº|num|núm|number|numero|número|nombre|anzahl|aantal|count)(?: (?:of|de|di|der))? )?(?:完整|完形|完好|整|whole|wholes|w|ent|int|hel|hela|hele|tam|bütün|całe|enter[oa]s?|enti(?:er|ère)s?|inter[oiae]|inteir[oa]s?|ganz|heel|hele|complete|entire|intact)(?: (?:n|no|ct|count))?"),
     ("count, tally", r"tall(?:y|ies)|tally marks?|strokes|striche|strichliste|pointages?|bâtons|palotes|palitos|trattini|stanghette|turven|turf|streepjes|kreski"),
     ("count", r"adet|adedi|sayı|sayısı|τεμ|τεμάχια|αριθμός|n°|nº|n|nb|núm|num|no|nr|nos|anz|anzahl|aantal|antal|stk|st|nombre|cantidad|quantità|liczba|count|counts|ct|number|#|qty|abs|nisp|total no|cnt|raw"),

@@ -67,7 +67,7 @@ _PHRASES: tuple[tuple[str, re.Pattern[str]], ...] = (
         r"|.* (?:ges|gesamt|insgesamt|totaal|totale|samlet|i alt|razem|summa)"
     )),
     ("ubiquity", re.compile(
-        r"(?:ubiqui|ubicui|ubikvi|ubiküi|übikü)\w*(?: .*)?|(?:frequência|frecuencia|frequenza|fréquence|frekvens|frekvence|sıklık|συχνότητα)(?: (?:de |di |d['’])?(?:ocorrência|occorrenza|aparición|apparition|förekomst|forekomst|výskytu|amostras|muestras|campioni|prover|prøver))(?: .*)?|"
+        r"(?:ubiqui|ubicui|ubikvi|ubiküi|übikü)\w*(?: .*)?|(?:frequência|frecuencia|frequenza|fréquence|frekvens|frekvence|sıklık|συχνότητα)(?: (?:de |di |d['’]|n |nº |n° |no |nr )?(?:ocorrência|occorrenza|aparición|apparition|förekomst|forekomst|výskytu|amostras|muestras|campioni|prover|prøver))(?: .*)?|"
         r".*(?:出土概率|出土频率|出现率|出現率|出現頻度|普遍性)(?: ?%)?|"
         r"(?:in|dans|en|nb|nbre|nombre|número|numero|anzahl|aantal|nº|n°|n) (?:de |di |der |van |total de )?(?:positiven? |positifs? )?"
         r"(?:proben|prélèvements|échantillons|muestras|campioni|amostras|monsters|prøver|prover|prov)(?: (?:positifs?|positiv|présents?|(?:com|con|mit|avec|with|med|met) .*))?|"
@@ -149,3 +149,4 @@ _NUMBER_OF = re.compile(r"(?:n°|nº|no|nr|num|numer|číslo|broj|št|numéro|n�
 _AMOUNTS = frozenset("menge quantité quantités cantidad quantità quantidade hoeveelheid ilość".split())
 """Amounts of finds where no unit and no word for soil stands with them."""
 _LOOKUP = {word: role for role, words in _WORDS.items() for word in words.split()}
+_LOOKUP = {word.replace("ı", "i"): role for word, role in _LOOKUP.items()} | _LOOKUP  # 'KISIM' in capitals

@@ -99,7 +99,7 @@ class KnownWords:
             pieces = flat.split(",")
             if any(self.part_of(piece) for piece in pieces):
                 return next((state for state in map(self.condition_of, pieces) if state), "")
-        return find_word(self.packs.words.condition_lookup, flat) or SHORT_CONDITIONS.get(flat.lower()) or CONDITIONS_ABROAD.get(flat.lower(), "")
+        return find_word(self.packs.words.condition_lookup, flat) or SHORT_CONDITIONS.get(flat.lower()) or CONDITIONS_ABROAD.get(flat.lower().replace("i\u0307", "i"), "")
 
     def condition_behind(self, text: str) -> tuple[str, str]:
         """A text without the short form of a condition that stands beside it, and the condition: 'seed (u)', 'pip min.'."""

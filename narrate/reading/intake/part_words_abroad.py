@@ -39,7 +39,7 @@ _BY_PART: Mapping[str, str] = {
     "achene": "nažka|nažky|aken|akener|αχαίνιο|aquênio|aquênios|aquénios|aquenios|dopvruchten|dopvruchtje|dopvruchtjes|niełupka|niełupki|nootje|nootjes",
     "nutlet": "nucule|nucules|núcula|núculas|nuececilla|nuececillas|nucula|nuculas|orzeszki",
     "fruit": "drupeola|drupeole|plod|plody|meyve|meyveler|καρπός|καρποί|fruitlet|fruitlets|beere|beeren|baie|baies|drupe|drupes|baya|bayas|drupa|drupas|baga|bagas|bacca|bacche|bes|bessen|deelvrucht|deelvruchten|deelvruchtje|deelvruchtjes|mericarpio|mericarpios|mericarpi|mericarpos|samare|samares|sámara|sámaras|sâmara|sâmaras|jagoda|jagody|rozłupka|rozłupki|skrzydlak|skrzydlaki",
-    "fruit stone": "pecka|pecky|pecička|pecičky|endokarp|πυρήνας|πυρήνες|fruktsten|fruktstenar|csonthéj|csontármag|endokarp|endokarpe|endokarpy|endocarpe|endocarpes|endocarpos|pyrène|pyrènes|pireno|pirenos|pirénio|pirénios|pirênio|pirênios|pirene|pireni|steenkern|steenkernen|vruchtsteen|vruchtstenen|steenvrucht|pestka owocu|pestki owoców|kersenpit|kersenpitten|kirschkern|kirschkerne",
+    "fruit stone": "frugtsten|frugtstene|frugtkerne|pecka|pecky|pecička|pecičky|endokarp|πυρήνας|πυρήνες|fruktsten|fruktstenar|csonthéj|csontármag|endokarp|endokarpe|endokarpy|endocarpe|endocarpes|endocarpos|pyrène|pyrènes|pireno|pirenos|pirénio|pirénios|pirênio|pirênios|pirene|pireni|steenkern|steenkernen|vruchtsteen|vruchtstenen|steenvrucht|pestka owocu|pestki owoców|kersenpit|kersenpitten|kirschkern|kirschkerne",
     "fruit flesh": "fruchtfleisch|chair|pulpe|pulpa|polpa|vruchtvlees|miąższ",
     "seed coat": "bran|bran fragment|bran fragments|kleie|salvado|crusca|farelo|zemelen|zemel|otręby|samenschale|samenschalen|tégument|téguments|tegumento|tegumentos|tegumenti|zaadhuid|zaadhuiden|łupina nasienna|łupiny nasienne",
     "nutshell": "skall|skořápka|skořápky|schránka ořechu|kabuk|ceviz kabuğu|fındık kabuğu|skallrester|schalen|nötskal|nøddeskal|nøtteskall|hasselnötsskal|ceviz kabuğu|schalenrest|schalenreste|cascas|nootschaal|nootschalen|hazelnootdop|hazelnootdoppen|hazelnootschaal|łupina orzecha|łupiny orzecha|skorupki orzecha",
@@ -70,7 +70,8 @@ _BY_PART: Mapping[str, str] = {
     "fungal sclerotium": "sklerotium|sklerotien|sclérote|sclérotes|esclerocio|esclerocios|esclerócio|esclerócios|sclerozio|sclerozi|sclerotium|sklerocjum|sklerocja",
     "dung": "excremento|excrementos|crotte|crottes|kot|dung pellets",
 }  # fmt: skip
-PART_WORDS: Mapping[str, str] = {word: part for part, words in _BY_PART.items() for word in words.split("|")}
+_EACH = {word: part for part, words in _BY_PART.items() for word in words.split("|")}
+PART_WORDS: Mapping[str, str] = {word.replace("ı", "i"): part for word, part in _EACH.items()} | _EACH
 
 # Common practice, no source: parts that the word packs do not name, and words that are wider than one part.
 OTHER_PARTS = frozenset(

@@ -51,6 +51,7 @@ def without_weight(text: str) -> tuple[str, str]:
 
 _RICE = re.compile(r"(?:cf\.? ?)?(?:Oryza\b|rice\b)", re.IGNORECASE)
 _GOURD = re.compile(r"(?:cf\.? ?)?(?:Cucurbita|Lagenaria|Cucumis|Citrullus|Cucurbitaceae|squash|gourd|pumpkin|bottle gourd)\b", re.IGNORECASE)
+_KERNEL = re.compile(r"kern(?:e|er|en)?", re.IGNORECASE)
 _BROAD = ("wood", "charcoal", "seed", "nutshell", "fruit")
 """Parts that head blocks of a table."""
 
@@ -113,6 +114,8 @@ class Parts:
                 if not found and "," in text and not conditions_in(text):
                     found = self.names.part_of(text.split(",")[0])  # 'cob, 12-row'
                     notes += [f"part written {text}"] if found else []
+                if found == "seed" and _KERNEL.fullmatch(text.strip()) and is_cereal(name):
+                    return "grain"  # 'Kern' of grape is a pip, and of oats a grain
                 found = found or part_by_plant(text, str(name.identification.taxon or name.identification.written))
                 if found and found in _BROAD and self._names_a_part(name):
                     return name.part  # 'Bark' under 'Wood'

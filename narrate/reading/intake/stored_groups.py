@@ -25,6 +25,10 @@ _PLAIN = (
     "adjusted extrapolated est up upscaled multiplied hochger hochgerechnet hochrechnung extrapoliert extrapolé extrapolée extrapolado extrapolada "
     "estrapolato geëxtrapoleerd omgerekend przeliczone przeliczona "
     "densidad densité dichte funddichte densità dichtheid densidade gęstość concentración konzentration concentrazione concentratie pro par por je "
+    "toplam toplamı genel tohum tane adet adedi sayı sayısı kalıntı yoğunluk yoğunluğu lt celkem součet kusů "
+    "semen zbytků razem ogółem łącznie szczątków nasion összesen ukupno skupaj i alt ialt totalt summa antal "
+    "antall rester frø frö tæthed tetthet täthet total geral generale totali sementes semillas graines semi "
+    "σύνολο άθροισμα αριθμός 合计 总计 合計 計 小计 小計 总数 "
     "proportion relative abundance frequency density densities per l litre liter litres liters concentration"
 )
 PLAIN_WORDS = frozenset(_PLAIN.split())
