@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from dataclasses import replace
 
+from narrate.problems import Place
 from narrate.reading.intake.brackets_not_read import brackets_not_read
 from narrate.reading.intake.name_footnotes import read_footed
 from narrate.reading.intake.name_spelling import genus_of
@@ -14,6 +15,8 @@ from narrate.reading.intake.written_names import WrittenName
 
 _OF_NO_PLANT = ("", "indeterminate", "charcoal", "wood", "bark", "dung", "amorphous", "fungal sclerotium", "gall")
 """Parts that stand in lists by themselves, whatever plant heads the lines before them."""
+_SEVERAL = 6
+"""So many words in brackets are taken for everyday names."""
 _DITTO = re.compile(r"""["“”″〃]|''|,,|do\.?|ditto|idem|id\.""", re.IGNORECASE)
 """Signs for the name of the line above."""
 
@@ -25,6 +28,7 @@ class NamedLines(SampleLines):
         """The name of each line, its cf. from a column of its own, and where it stands."""
         found: dict[int, tuple[WrittenName, bool, Said] | None] = {}
         genus = above = ""
+        brackets: list[tuple[str, str, Place]] = []
         # Where names have columns of their own, a line without one is known to its family; no running number names it.
         is_named = any(line.get("taxon") or line.get("genus") for line in lines.values())
         order = ("family", "common name", "epithet") if is_named else ("code", "common name", "epithet")
@@ -59,13 +63,7 @@ class NamedLines(SampleLines):
                     "look the footnote up, and say under cells in the layout what it says: "
                     f'footnotes: {{"{unexplained}": uncharred}}',
                 )  # fmt: skip
-            for inside in brackets_not_read(text, read, self.names):
-                self.told.warning(
-                    "N313", f"brackets {inside}", said.place,
-                    f"'{inside}' in '{text}' is not understood, and nothing is read of it, expected a part, a state, a "
-                    "size or a name",
-                    f'say under names in the layout what is meant: "{text}": the name with its part and state',
-                )  # fmt: skip
+            brackets += [(inside, text, said.place) for inside in brackets_not_read(text, read, self.names)]
             if read.note.startswith("part written "):
                 part = read.note.removeprefix("part written ")
                 self.told.warning(
@@ -77,7 +75,28 @@ class NamedLines(SampleLines):
                 )  # fmt: skip
             genus = genus_of(text) or genus
             found[at] = (read, is_cf, said)
+        self._tell_brackets(brackets, len(found))
         return found
+
+    def _tell_brackets(self, brackets: list[tuple[str, str, Place]], lines: int) -> None:
+        """Each word in brackets that is not understood; all at once where most names carry one, as everyday names."""
+        words = list(dict.fromkeys(inside for inside, _, _ in brackets))
+        if len(words) >= _SEVERAL and 2 * len(brackets) >= lines:
+            listed = ", ".join(f"'{word}'" for word in words)
+            self.told.warning(
+                "N313", "brackets of most names", brackets[0][2],
+                f"most names carry a word in brackets that is not understood ({listed}), as everyday names would stand "
+                "there, and nothing is read of them, expected a part, a state, a size or a name",
+                "look whether one of them says a part or a state, and say under names in the layout what is meant",
+            )  # fmt: skip
+            return
+        for inside, text, place in brackets:
+            self.told.warning(
+                "N313", f"brackets {inside}", place,
+                f"'{inside}' in '{text}' is not understood, and nothing is read of it, expected a part, a state, a "
+                "size or a name",
+                f'say under names in the layout what is meant: "{text}": the name with its part and state',
+            )  # fmt: skip
 
     def _of_head(self, read: WrittenName, text: str, line: Line) -> WrittenName:
         """A name that is nothing but a part, as one of the plant over it: 'Cupule' under 'Maize (Zea mays)'."""

@@ -146,3 +146,18 @@ def test_a_total_that_is_wrong_in_such_a_sheet_is_told(
     got = sheet(tmp_path, text.replace(right, wrong))
 
     assert [problem.place.cell for problem in got.problems if problem.code == "N317"] == [cell]
+
+
+def test_everyday_names_in_brackets_are_told_once_with_each_word(tmp_path: Path) -> None:
+    """A word among them that says a state is seen there; nothing is read of it in silence."""
+    plants = {
+        "Secale cereale": "råg", "Avena sp.": "havre", "Chenopodium album": "svinmålla", "Urtica dioica": "brännässla",
+        "Corylus avellana": "hassel", "Stellaria media": "våtarv", "Linum usitatissimum": "lin",
+    }  # fmt: skip
+    rows = "\n".join(f"{latin} ({word})|{n}|2" for n, (latin, word) in enumerate(plants.items(), 1))
+    got = sheet(tmp_path, f"Prov|P1|P2\nKontext|A1|A2\n{rows}\nViola sp. (frö)|1|1")
+
+    told = [problem for problem in got.problems if problem.code == "N313"]
+    assert len(told) == 1
+    assert all(f"'{word}'" in told[0].message for word in plants.values())
+    assert "'frö'" not in told[0].message
