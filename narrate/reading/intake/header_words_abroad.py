@@ -71,7 +71,7 @@ _PHRASES: tuple[tuple[str, re.Pattern[str]], ...] = (
         r".*(?:出土概率|出土频率|出现率|出現率|出現頻度|普遍性)(?: ?%)?|"
         r"(?:in|dans|en|nb|nbre|nombre|número|numero|anzahl|aantal|nº|n°|n) (?:de |di |der |van |total de )?(?:positiven? |positifs? )?"
         r"(?:proben|prélèvements|échantillons|muestras|campioni|amostras|monsters|prøver|prover|prov)(?: (?:positifs?|positiv|présents?|(?:com|con|mit|avec|with|med|met) .*))?|"
-        r"(?:presenze?|presencias?|presenças?|présences?|präsenz|nachweise|förekomst|forekomst)(?: (?:n|nº|n°|in|en|nas|nei|dans))? (?:campioni|amostras|muestras|échantillons|proben|prover|prøver)"
+        r"(?:presenze?|presentie|presencias?|presenças?|présences?|präsenz|nachweise|förekomst|forekomst)(?: (?:n|nº|n°|in|en|nas|nei|dans))? (?:campioni|amostras|muestras|échantillons|proben|prover|prøver|monsters|próbkach|vzorkách)"
     )),
     ("percent", re.compile(r".*(?:百分比|百分率|百分数|比例|割合|比率)(?: ?%)?")),
     ("density", re.compile(r".*(?:concentrazione|concentración|concentração|densité|densidad|densità|densidade|dichte|dichtheid|konzentration|concentratie|gęstość|密度)(?: .*)?|.* (?:pro|per|par|por|je|na|op|al|à le) (?:10 ?)?(?:litro?s?|litre|liter|l|lt|dm3)\b.*")),

@@ -34,7 +34,7 @@ _NOUNS: dict[str, str] = {
         "insect insecten insectenresten kever kevers keverresten dekschild dekschilden vliegenpop vliegenpoppen mijt mijten regenwormcocons "
         "insekt insekten käfer käferflügel fliegenpuppen fliegenpuppe puparien puparium milben regenwurmkokons "
         "insecte insectes élytre élytres pupe pupes coléoptère coléoptères acariens insecto insectos élitro élitros pupas coleópteros ácaros "
-        "insetto insetti elitra elitre pupe coleotteri acari owad owady owadów chityna chitynowe insetos insekter insektsrester skalbagge skalbaggar puppor kvalster biller insektrester midder daggmaskkokong daggmaskkokonger daggmaskar daggmask kokonger regnormekokoner regnormkokonger meitemarkkokonger hoppkräftor kvalster djur smådjur böcek böcekler solucan solucanlar žížal žížaly kokony lombriz lombrices lombrichi lombrico minhoca minhocas έντομα "
+        "insetto insetti elitra elitre pupe coleotteri acari owad owady owadów chityna chitynowe insetos insekter insektsrester skalbagge skalbaggar puppor kvalster biller insektrester midder daggmaskkokong daggmaskkokonger daggmaskar daggmask kokonger regnormekokoner regnormkokonger meitemarkkokonger hoppkräftor kvalster djur smådjur böcek böcekler solucan solucanlar žížal žížaly kokony kokóny dżdżownica dżdżownice dżdżownic dážďovka dážďoviek giliszta giliszták gilisztakokon regenwormcocon lombriz lombrices lombrichi lombrico minhoca minhocas έντομα "
         "hmyz hmyzu brouci rovar rovarok rovarmaradvány kukci"
     ),
     "artefacts": (

@@ -11,8 +11,8 @@ from narrate.reading.intake.plant_words_abroad import WIDE_PARTS, names_plant_ab
 
 # Common practice, no source. Scales, scars and other words that mean several parts are left out.
 _BY_PART: Mapping[str, str] = {
-    "grain": "tane|taneler|sädeskorn|kornkerne|kornkerner|κόκκος|κόκκοι|καρύοψη|καρυόψεις|ziarna|szemtermés|szemtermések|obilka|obilky|graankorrel|graankorrels|getreidekörner|grain de céréale|grains de céréales|grano de cereal|granos de cereal",
-    "seed": "tohum|tohumlar|semínko|semínka|σπέρμα|σπέρματα|σπόρος|σπόροι|γίγαρτο|γίγαρτα|frön|fröer|graínha|graínhas|traubenkern|traubenkerne|druivenpit|druivenpitten",
+    "grain": "ziarniaka|ziarniaków|obilky|zrná|szemek|tane|taneler|sädeskorn|kornkerne|kornkerner|κόκκος|κόκκοι|καρύοψη|καρυόψεις|ziarna|szemtermés|szemtermések|obilka|obilky|graankorrel|graankorrels|getreidekörner|grain de céréale|grains de céréales|grano de cereal|granos de cereal",
+    "seed": "nasienia|semienko|semienka|magvak|tohum|tohumlar|semínko|semínka|σπέρμα|σπέρματα|σπόρος|σπόροι|γίγαρτο|γίγαρτα|frön|fröer|graínha|graínhas|traubenkern|traubenkerne|druivenpit|druivenpitten",
     "spikelet": "ährchen|épillet|épillets|espiguilla|espiguillas|espigueta|espiguetas|spighetta|spighette|aartje|aartjes|kłosek|kłoski",
     "spikelet fork": "başakçık tabanı|başakçık tabanları|avnegaffel|avnegafler|småaksgaffel|småaxgafflar|småaksgaffel|småaksgafler|başakçık çatalı|başakçık çatalları|ährchenbasis|ährchenbasen|fourche d'épillet|fourches d'épillet|fourche d'épillets|fourches|furcas|base de espiguilla|bases de espiguilla|horquillas de espiguilla|base de espigueta|bases de espigueta"
         "|forquilha|forquilhas|forquilha de espigueta|forquilhas de espigueta|furca de espigueta|base di spighetta|basi di spighetta|forcella|forcelle|forchetta di spighetta|forchette di spighetta|aarvork|aarvorken|aartjesvork|aartjesvorken|aartjesbasis"
@@ -22,7 +22,7 @@ _BY_PART: Mapping[str, str] = {
         "|entrenudo|entrenudos|entrenudo de raquis|entrenudos de raquis|nudo de raquis|nudos de raquis|fragmento de raquis|segmento de ráquis|segmentos de ráquis|entrenó|entrenós|entrenó de ráquis|entrenós de ráquis|entrenó de raquis|nó de ráquis|nós de ráquis|nó de raquis"
         "|segmenti di rachide|internodo|internodi|internodo di rachide|internodi di rachide|nodo di rachide|nodi di rachide|rachidi|aarspilinternodium|aarspilinternodia|spilfragment|spilfragmenten|spilsegment|spilsegmenten"
         "|człony osi kłosa|fragment osi kłosa|fragmenty osi kłosa|oś kłosa|osadka kłosowa|osadki kłosowe|segment osadki|segmenty osadki|osadki",
-    "glume base": "pluchová báze|pluchové báze|báze pluchy|báze pluch|báze plev|pelyvatalp|pelyvaalap|pelyvabázis|kavuz tabanı|kavuz tabanları|kavuz dibi|agnbas|agnebase",
+    "glume base": "báza pluchy|bázy pluchy|bázy plúch|podstawy plewy|pluchová báze|pluchové báze|báze pluchy|báze pluch|báze plev|pelyvatalp|pelyvaalap|pelyvabázis|kavuz tabanı|kavuz tabanları|kavuz dibi|agnbas|agnebase",
     "floret base": "base de flórula|bases de flórula|base de flósculo|base di fiorellino|deckspelzenbasis|deckspelzenbasen|blütchenbasis|base de lemme|bases de lemme|base de lema|bases de lema|base de lemma|bases de lemma|base di lemma|basi di lemma|lemmabasis|lemmabases",
     "awn": "osina|osiny|stak|toklász|borst|agnborst|kılçık|grannenfragment|grannenfragmente|resta|ariste|ość|ości",
     "culm node": "stråknod|stråknoder|halmnode|halmnoder|sap boğumu|strohknoten|stängelknoten|stengelknoten|nœud de chaume|nœuds de chaume|noeud de chaume|noeuds de chaume|nœud de tige|nœuds de tige|noeud de tige|noeuds de tige|nœud de paille|noeud de paille|nœud|nœuds|noeud|noeuds"
@@ -36,13 +36,13 @@ _BY_PART: Mapping[str, str] = {
         "|segmento de silicua|segmentos de silicua|segmento de síliqua|segmentos de síliqua|segmento de síliquas|segmento de vagem|segmento de vaina|segmento di siliqua|segmenti di siliqua|segmento di baccello|hauwsegment|hauwsegmenten|hauwlid|segment łuszczyny|segmenty łuszczyny|człon łuszczyny|człony łuszczyny|człon strąka",
     "capsule": "capsule valve|capsule valves|kapselfragmente|capsules|cápsula|cápsulas|capsula|capsulas|doosvrucht|doosvruchten|kapsels|torebka|torebki",
     "calyx": "kelch|kelche|calice|calices|cáliz|cálices|cálice|calici|kelk|kelken|kielich|kielichy",
-    "achene": "nažka|nažky|aken|akener|αχαίνιο|aquênio|aquênios|aquénios|aquenios|dopvruchten|dopvruchtje|dopvruchtjes|niełupka|niełupki|nootje|nootjes",
+    "achene": "aszmag|kaszat|nažek|nažka|nažky|aken|akener|αχαίνιο|aquênio|aquênios|aquénios|aquenios|dopvruchten|dopvruchtje|dopvruchtjes|niełupka|niełupki|nootje|nootjes",
     "nutlet": "nucule|nucules|núcula|núculas|nuececilla|nuececillas|nucula|nuculas|orzeszki",
     "fruit": "drupeola|drupeole|plod|plody|meyve|meyveler|καρπός|καρποί|fruitlet|fruitlets|beere|beeren|baie|baies|drupe|drupes|baya|bayas|drupa|drupas|baga|bagas|bacca|bacche|bes|bessen|deelvrucht|deelvruchten|deelvruchtje|deelvruchtjes|mericarpio|mericarpios|mericarpi|mericarpos|samare|samares|sámara|sámaras|sâmara|sâmaras|jagoda|jagody|rozłupka|rozłupki|skrzydlak|skrzydlaki",
-    "fruit stone": "frugtsten|frugtstene|frugtkerne|pecka|pecky|pecička|pecičky|endokarp|πυρήνας|πυρήνες|fruktsten|fruktstenar|csonthéj|csontármag|endokarp|endokarpe|endokarpy|endocarpe|endocarpes|endocarpos|pyrène|pyrènes|pireno|pirenos|pirénio|pirénios|pirênio|pirênios|pirene|pireni|steenkern|steenkernen|vruchtsteen|vruchtstenen|steenvrucht|pestka owocu|pestki owoców|kersenpit|kersenpitten|kirschkern|kirschkerne",
+    "fruit stone": "kôstka|kôstky|pestki|mag héja|frugtsten|frugtstene|frugtkerne|pecka|pecky|pecička|pecičky|endokarp|πυρήνας|πυρήνες|fruktsten|fruktstenar|csonthéj|csontármag|endokarp|endokarpe|endokarpy|endocarpe|endocarpes|endocarpos|pyrène|pyrènes|pireno|pirenos|pirénio|pirénios|pirênio|pirênios|pirene|pireni|steenkern|steenkernen|vruchtsteen|vruchtstenen|steenvrucht|pestka owocu|pestki owoców|kersenpit|kersenpitten|kirschkern|kirschkerne",
     "fruit flesh": "fruchtfleisch|chair|pulpe|pulpa|polpa|vruchtvlees|miąższ",
     "seed coat": "bran|bran fragment|bran fragments|kleie|salvado|crusca|farelo|zemelen|zemel|otręby|samenschale|samenschalen|tégument|téguments|tegumento|tegumentos|tegumenti|zaadhuid|zaadhuiden|łupina nasienna|łupiny nasienne",
-    "nutshell": "skall|skořápka|skořápky|schránka ořechu|kabuk|ceviz kabuğu|fındık kabuğu|skallrester|schalen|nötskal|nøddeskal|nøtteskall|hasselnötsskal|ceviz kabuğu|schalenrest|schalenreste|cascas|nootschaal|nootschalen|hazelnootdop|hazelnootdoppen|hazelnootschaal|łupina orzecha|łupiny orzecha|skorupki orzecha",
+    "nutshell": "héj|héjak|mogyoróhéj|dióhéj|škrupina|škrupiny|skorupki|skall|skořápka|skořápky|schránka ořechu|kabuk|ceviz kabuğu|fındık kabuğu|skallrester|schalen|nötskal|nøddeskal|nøtteskall|hasselnötsskal|ceviz kabuğu|schalenrest|schalenreste|cascas|nootschaal|nootschalen|hazelnootdop|hazelnootdoppen|hazelnootschaal|łupina orzecha|łupiny orzecha|skorupki orzecha",
     "acorn cap": "fruchtbecher|eichelbecher|eichenbecher|cupula|cupola|cupole|napje|napjes|eikelnapje|eikelnapjes|miseczka|miseczki",
     "cotyledon": "kotyledone|kotyledonen|kotyledon|keimblätter|zaadlob|zaadlobben|liścień|liścienie",
     "rind": "epicarp|epicarps|cortezas|scorza|scorze|fruchtrinde",

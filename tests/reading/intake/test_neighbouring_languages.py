@@ -161,3 +161,30 @@ def test_everyday_names_in_brackets_are_told_once_with_each_word(tmp_path: Path)
     assert len(told) == 1
     assert all(f"'{word}'" in told[0].message for word in plants.values())
     assert "'frö'" not in told[0].message
+
+
+@pytest.mark.parametrize(
+    ("words", "part", "pieces"),
+    [
+        ("ułamek ziarniaka", "grain", "fragment"),
+        ("obilka – zlomek", "grain", "fragment"),
+        ("kôstka", "fruit stone", "whole"),
+        ("szemtermés töredék", "grain", "fragment"),
+        ("mogyoróhéj", "nutshell", "whole"),
+        ("kırık kabuk", "nutshell", "fragment"),
+        ("başakçık tabanı", "spikelet fork", "whole"),
+        ("pluchová báze", "glume base", "whole"),
+        ("siliqua", "pod", "whole"),
+        ("base de flórula", "floret base", "whole"),
+        ("segment d'épi", "rachis internode", "whole"),
+        ("skallfragmenter", "nutshell", "fragment"),
+        ("barr", "needle", "whole"),
+    ],
+)
+def test_a_word_for_a_part_is_read_in_its_language(tmp_path: Path, words: str, part: str, pieces: str) -> None:
+    """Whole, or in pieces where the word says so; common practice, no source."""
+    got = sheet(
+        tmp_path, f"Sample|Context|Taxon|Part|Count\nS1|C1|Indeterminate|{words}|3\nS2|C1|Lens culinaris|seed|2"
+    )
+
+    assert finds(got)[0] == ("S1", part, pieces, "charred", 3)
