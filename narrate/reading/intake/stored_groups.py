@@ -26,7 +26,7 @@ _PLAIN = (
     "estrapolato geëxtrapoleerd omgerekend przeliczone przeliczona "
     "densidad densité dichte funddichte densità dichtheid densidade gęstość concentración konzentration concentrazione concentratie pro par por je "
     "toplam toplamı genel tohum tane adet adedi sayı sayısı kalıntı yoğunluk yoğunluğu lt celkem součet kusů "
-    "semen zbytků razem ogółem łącznie szczątków nasion összesen ukupno skupaj i alt ialt totalt summa antal "
+    "semen zbytků razem ogółem łącznie szczątków nasion összesen ukupno skupaj ialt totalt summa antal "
     "antall rester frø frö tæthed tetthet täthet total geral generale totali sementes semillas graines semi "
     "σύνολο άθροισμα αριθμός 合计 总计 合計 計 小计 小計 总数 "
     "proportion relative abundance frequency density densities per l litre liter litres liters concentration"
@@ -41,8 +41,10 @@ def meant_words(label: str) -> tuple[str, ...]:
 
     >>> meant_words("Total cereals"), meant_words("Grand total (n)"), meant_words("Fruits & nuts, sum")
     (('cereal',), (), ('fruit', 'nut'))
+    >>> meant_words("I alt"), meant_words("Total I"), meant_words("Toplam tohum/tane")
+    ((), ('i',), ())
     """
-    words = re.findall(r"[^\W\d_]+", label.lower())
+    words = re.findall(r"[^\W\d_]+", re.sub(r"\bi alt\b", " ", label.lower()))
     return tuple(
         dict.fromkeys(one_of(w) for w in words if w not in PLAIN_WORDS and w not in ("and", "or", "und", "et"))
     )
