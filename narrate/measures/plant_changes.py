@@ -90,14 +90,16 @@ def _tested(first: PhaseId, last: PhaseId, before: Sequence[Holding], after: Seq
         return []
     there = np.array([[taxon in seen for taxon in taxa] for _, seen in both], bool)
     is_late = np.arange(len(both)) >= len(before)
-    contexts = np.array([context for context, _ in both], object)
+    of_context = list(dict.fromkeys(context for context, _ in both))
+    number_of = {id: at for at, id in enumerate(of_context)}
+    contexts = np.array([number_of[context] for context, _ in both])
     p = _p(there, is_late)
     corrected = holm(p)
-    own, of_context = _by_context(there, contexts)
-    context_is_late = np.array([is_late[contexts == context][0] for context in of_context], bool)
+    own = _by_context(there, contexts, len(of_context))
+    context_is_late = is_late[np.unique(contexts, return_index=True)[1]]  # a context is of one phase
     p_contexts = _p(own, context_is_late)
     by_context = holm(p_contexts)
-    hang = _hanging(there, is_late, contexts, of_context, corrected)
+    hang = _hanging(there, is_late, contexts, len(of_context), corrected)
     made = [
         PlantChange(
             taxon=taxon,
@@ -128,23 +130,24 @@ def _p(there: np.ndarray, is_late: np.ndarray) -> np.ndarray:
     return fisher(k1, n * float((~is_late).sum()), k2, n * float(is_late.sum()))
 
 
-def _by_context(there: np.ndarray, contexts: np.ndarray) -> tuple[np.ndarray, list[ContextId]]:
-    """(contexts, plants): True where a sample of the context holds the plant."""
-    ids = list(dict.fromkeys(contexts.tolist()))
-    return np.array([there[contexts == id].any(axis=0) for id in ids], bool), ids
+def _by_context(there: np.ndarray, contexts: np.ndarray, many: int) -> np.ndarray:
+    """(contexts, plants): True where a sample of the context, by its number in each row, holds the plant."""
+    own = np.zeros((many, there.shape[1]), bool)
+    np.logical_or.at(own, contexts, there)
+    return own
 
 
 def _hanging(
-    there: np.ndarray, is_late: np.ndarray, contexts: np.ndarray, ids: Sequence[ContextId], corrected: np.ndarray
+    there: np.ndarray, is_late: np.ndarray, contexts: np.ndarray, many: int, corrected: np.ndarray
 ) -> np.ndarray:
     """(contexts, plants): True where a difference that outlasts the correction does not without the context."""
-    hang = np.zeros((len(ids), corrected.size), bool)
-    if len(ids) > MOST_CONTEXTS or not (corrected < CHANCE).any():
+    hang = np.zeros((many, corrected.size), bool)
+    if many > MOST_CONTEXTS or not (corrected < CHANCE).any():
         return hang
-    for i, id in enumerate(ids):
-        left = contexts != id
+    for number in range(many):
+        left = contexts != number
         if is_late[left].any() and not is_late[left].all():
-            hang[i] = (corrected < CHANCE) & ~(holm(_p(there[left], is_late[left])) < CHANCE)
+            hang[number] = (corrected < CHANCE) & ~(holm(_p(there[left], is_late[left])) < CHANCE)
     return hang
 
 
