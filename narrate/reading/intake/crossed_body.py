@@ -56,6 +56,7 @@ class Body(GroupHeads):
     def _drop_unnamed_before(self) -> None:
         """Where most lines carry names of plants, numbers before the first of them under other words are no counts."""
         self._drop_among_records()
+        self._drop_over_the_head()
         named = [row for row in self.body if self.look.name_score(row, self.names) >= 0.45]
         over = {heading(self.look.text(row, self.names)) for row in range(self.area.top, self.body[0])}
         if len(named) < 0.5 * len(self.body) or len(named) < 2 or over & {"taxon", "genus"}:
@@ -68,6 +69,18 @@ class Body(GroupHeads):
             is_latin = re.match(r"(?:cf\.? ?)?[A-Z][a-z]+[ _.](?:cf\.? ?)?[a-z]{3,}", self.look.text(row, self.names))
             if self.rows[row].name == "counts" and not is_latin:
                 self.rows[row] = Role(name="ignored", qualifiers=("no name of a plant",))
+
+    def _drop_over_the_head(self) -> None:
+        """Numbers under words that no pack knows, over a line that heads the first names ('Taxa'), are no counts."""
+        names = self.look.names
+        labels = {row: self.look.text(row, self.names) for row in self.rows}
+        heads = [row for row, role in self.rows.items() if role.name in ("section", "header")]
+        head = next((row for row in heads if heading(labels[row]) == "taxon" and len(labels[row].split()) < 3), 0)
+        over = [row for row in self.body if row < head and self.rows[row].name == "counts"]
+        if any(names.read(labels[row]).is_known or names.part_of(labels[row]) for row in over) or len(over) > 2:
+            return  # 'Seeds' over a group of them, with names before it
+        for row in over:
+            self.rows[row] = Role(name="ignored", qualifiers=("no name of a plant",))
 
     def _begin_at_names(self) -> bool:
         """Where nothing stands over the body, and its first lines name no plants: takes those for heads."""

@@ -10,7 +10,7 @@ from openpyxl import load_workbook
 
 from narrate.pipeline.intake import intake
 from narrate.reading.intake.take_in import TakenIn, take_in
-from tests.reading.intake.test_blind import HERE, packs
+from tests.reading.intake.test_blind import HERE, packs, taken
 
 
 def records(sheet: Path, project: Path) -> dict[str, tuple[object, object, object]]:
@@ -79,3 +79,13 @@ def test_a_sample_with_an_id_behind_a_total_is_a_sample(tmp_path: Path) -> None:
     got = with_cells(tmp_path, "o05.xlsx", {"A23": "VE30"})
 
     assert "VE30" in {str(row.sample) for row in got.rows}
+
+
+def test_numbers_over_the_head_of_the_names_are_no_finds_and_are_told(tmp_path: Path) -> None:
+    """The words look like a name in Latin and stand over 'Taxa': nobody knows them, and they are left out aloud."""
+    got = with_cells(tmp_path, "o10.xlsx", {"A5": "Quantum terrae"})
+
+    assert {row.identification.written for row in got.rows} == {
+        row.identification.written for row in taken("o10.xlsx").rows
+    }
+    assert any("row 5 ('Quantum terrae') holds numbers and is left out" in doubt for doubt in got.doubts)
