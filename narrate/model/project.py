@@ -64,11 +64,18 @@ class Project:
     """By id; the first of each, as long as nobody has mended that there are two."""
     _samples: Mapping[SampleId, Sample] = field(init=False, repr=False, compare=False)
     _samples_of: Mapping[ContextId, tuple[Sample, ...]] = field(init=False, repr=False, compare=False)
+    _contexts_of: Mapping[str, tuple[Context, ...]] = field(init=False, repr=False, compare=False)
+    """By feature."""
 
     def __post_init__(self) -> None:
         samples_of: dict[ContextId, list[Sample]] = {}
         for sample in self.samples:
             samples_of.setdefault(sample.context, []).append(sample)
+        contexts_of: dict[str, list[Context]] = {}
+        for context in self.contexts:
+            if context.feature:
+                contexts_of.setdefault(context.feature, []).append(context)
+        object.__setattr__(self, "_contexts_of", {id: tuple(contexts) for id, contexts in contexts_of.items()})
         object.__setattr__(self, "_contexts", {context.id: context for context in reversed(self.contexts)})
         object.__setattr__(self, "_samples", {sample.id: sample for sample in reversed(self.samples)})
         object.__setattr__(self, "_samples_of", {id: tuple(samples) for id, samples in samples_of.items()})
@@ -79,6 +86,13 @@ class Project:
     def samples_of(self, context: ContextId) -> tuple[Sample, ...]:
         return self._samples_of.get(context, ())
 
+    def contexts_of(self, feature: str | None) -> tuple[Context, ...]:
+        """Contexts of one feature, in their order; none of None."""
+        return () if feature is None else self._contexts_of.get(feature, ())
+
+    def find_context(self, id: str) -> Context | None:
+        return self._contexts.get(ContextId(id))
+
     @property
     def licence(self) -> str:
         """As the project states it under `report`, in either spelling; empty where it does not."""
@@ -87,7 +101,7 @@ class Project:
     def dated_contexts(self) -> frozenset[ContextId]:
         """Contexts that the account of radiocarbon dates (`report: radiocarbon`) names by their ids."""
         words = set(re.findall(r"[\w.-]*\w", self.report.get("radiocarbon", "")))
-        return frozenset(context.id for context in self.contexts if str(context.id) in words)
+        return frozenset(ContextId(word) for word in words if word in self._contexts)
 
     def restricted_ids(self) -> tuple[str, ...]:
         """Ids of restricted contexts, of their samples, and of features that only restricted contexts make."""

@@ -218,8 +218,7 @@ def _opening_for_visitors(page: Page, name: str, phase: Phase | None, context: C
 
 def of_one_thing(page: Page, context: Context) -> list[Context]:
     """Other contexts that visitors must know to be parts of the same pit; of a heap centuries apart there are none."""
-    alike = [c for c in page.dig.project.contexts if context.feature is not None and c.feature == context.feature]
-    alike = [c for c in alike if c.phase == context.phase]
+    alike = [c for c in page.dig.project.contexts_of(context.feature) if c.phase == context.phase]
     others = [c for c in alike if c.id != context.id and page.dig.project.samples_of(c.id)]
     is_told = others and all(c.kind == context.kind for c in others) and context.kind not in ("", "other")
     return others if is_told else []

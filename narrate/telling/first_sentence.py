@@ -131,8 +131,8 @@ def _few(page: Page, context: Context, sampled: Sampled) -> Opened:
 
 def _of_one_feature(page: Page, context: Context, sampled: Sampled) -> Opened:
     """A context that belongs to a feature with others."""
-    others = [c for c in page.dig.project.contexts if c.feature == context.feature and c.id != context.id]
-    if context.feature is None or not others:
+    others = [c for c in page.dig.project.contexts_of(context.feature) if c.id != context.id]
+    if not others:
         return _NONE
     feature, ids = english.literal(str(context.feature)), page.listed([english.literal(c.id) for c in others])
     refs = tuple(page.dig.record_ref(Subject(level="context", id=c.id)) for c in others)

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 
 from narrate.model.ids import Subject
 from narrate.model.narrative import Sentence
+from narrate.model.stratigraphy import Context
 from narrate.telling import english
 from narrate.telling.behind import remains_counted
 from narrate.telling.page import Page
@@ -52,13 +53,25 @@ def _fresh_beside(page: Page, taxon: str) -> tuple[int, list[str]]:
     """Uncharred seeds of a plant in unsealed contexts that hold it charred as well, and those contexts."""
     number = 0
     where: list[str] = []
-    for context in page.dig.project.contexts:
-        is_here = page.subject.level == "site" or page.subject.id in (context.id, context.phase, context.feature)
+    for context in _contexts(page):
         found = page.dig.found(Subject(level="context", id=context.id))
-        if not is_here or context.security == "sealed" or found is None:
+        if context.security == "sealed" or found is None:
             continue
         own = [t for t in found.tallies if t.taxon == taxon and t.counted]
         late = sum(t.counted for t in own if t.condition not in page.dig.ancient)
         if late and any(t.condition in page.dig.ancient for t in own):
             number, where = number + late, [*where, context.id]
     return number, where
+
+
+def _contexts(page: Page) -> Iterable[Context]:
+    """Those that the subject is made of; of a sample none."""
+    project, subject = page.dig.project, page.subject
+    if subject.level == "context":
+        own = project.find_context(subject.id)
+        return () if own is None else (own,)
+    if subject.level == "feature":
+        return project.contexts_of(subject.id)
+    if subject.level == "phase":
+        return [context for context in project.contexts if context.phase == subject.id]
+    return project.contexts if subject.level == "site" else ()

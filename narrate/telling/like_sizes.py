@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from narrate.model.claims import Argument
+from narrate.model.ids import ContextId
 from narrate.model.rules import Selector
 from narrate.telling import numbers
 from narrate.telling.behind import bounds_of, is_meant
@@ -44,5 +45,7 @@ def _samples(page: Page) -> list[str]:
     project, subject = page.dig.project, page.subject
     if subject.level == "sample":
         return [str(subject.id)]
-    contexts = [c for c in project.contexts if subject.id in (c.id if subject.level == "context" else c.feature,)]
+    if subject.level == "context":
+        return [str(sample.id) for sample in project.samples_of(ContextId(subject.id))]
+    contexts = project.contexts_of(subject.id)
     return [str(sample.id) for context in contexts for sample in project.samples_of(context.id)]

@@ -82,8 +82,7 @@ def _of_mixing(notes: Iterable[Noted]) -> list[Noted]:
 
 def _others(page: Page, context: Context) -> list[Context]:
     """Other contexts of the same feature."""
-    every = page.dig.project.contexts
-    return [c for c in every if context.feature and c.feature == context.feature and c.id != context.id]
+    return [c for c in page.dig.project.contexts_of(context.feature) if c.id != context.id]
 
 
 def _seen(page: Page, context: Context, *, at_least: str) -> tuple[str, list[str]]:

@@ -123,7 +123,7 @@ def found_only_here(page: Page) -> list[Sentence]:
 
 def _of_the_building(page: Page, only: Sequence[Tally]) -> list[Sentence]:
     """Of a building: that a plant which is built with was put to other uses as well, by what the packs have of it."""
-    context = next((c for c in page.dig.project.contexts if c.id == page.subject.id), None)
+    context = page.dig.project.find_context(page.subject.id)
     kind = page.names.kind_known(context.kind) if context is not None else None
     if kind is None or "structure" not in kind.traits:
         return []

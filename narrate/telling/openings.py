@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 
 from narrate.model.claims import Claim
+from narrate.model.ids import ContextId
 from narrate.model.narrative import Sentence
 from narrate.telling import english
 from narrate.telling.finds import total
@@ -128,7 +129,7 @@ def is_out_of_soil(page: Page, lifts: str) -> bool:
     """Whether a second sample is advised of a context of which a note says that all of the deposit was taken."""
     if "second sample" not in lifts or page.subject.level != "context":
         return False
-    samples = [s for s in page.dig.project.samples if s.context == page.subject.id]
+    samples = page.dig.project.samples_of(ContextId(page.subject.id))
     return any(_ALL_TAKEN.search(sample.note) for sample in samples)
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from narrate.model.ids import Subject
+from narrate.model.ids import ContextId, Subject
 from narrate.model.narrative import Sentence
 from narrate.model.sampling import Sample
 from narrate.telling import english, numbers
@@ -87,7 +87,7 @@ def _for_visitors(page: Page, sample: Sample) -> list[Sentence]:
 def is_poor(page: Page) -> bool:
     """Whether some test of the page's context returned few of the marked seeds, so that its density is a minimum."""
     is_context = page.subject.level == "context"
-    return is_context and any(_share(s) < GOOD for s in page.dig.project.samples if s.context == page.subject.id)
+    return is_context and any(_share(s) < GOOD for s in page.dig.project.samples_of(ContextId(page.subject.id)))
 
 
 def _share(sample: Sample) -> float:

@@ -256,5 +256,5 @@ def _is_fire(page: Page) -> bool:
     kinds = page.dig.packs.words.context_kinds
     if page.subject.level != "context":
         return True
-    own = [c.kind for c in page.dig.project.contexts if c.id == page.subject.id]
-    return any("thermal" in kinds[kind].traits for kind in own if kind in kinds)
+    own = page.dig.project.find_context(page.subject.id)
+    return own is not None and own.kind in kinds and "thermal" in kinds[own.kind].traits

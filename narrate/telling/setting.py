@@ -15,7 +15,7 @@ FEW_ITEMS = 10
 
 def feature_text(page: Page, context: Context) -> str:
     """'feature F4', where the feature has more contexts than this one."""
-    alike = [c for c in page.dig.project.contexts if context.feature is not None and c.feature == context.feature]
+    alike = page.dig.project.contexts_of(context.feature)
     return f"feature {english.literal(str(context.feature))}" if len(alike) > 1 else ""
 
 

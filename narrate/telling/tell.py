@@ -185,7 +185,7 @@ def _spans_phases(dig: Dig, subject: Subject) -> bool:
     """Whether it is a feature of contexts of several phases: readings of it would speak of no time in particular."""
     if subject.level != "feature":
         return False
-    return len({c.phase for c in dig.project.contexts if c.feature == subject.id}) > 1
+    return len({c.phase for c in dig.project.contexts_of(subject.id)}) > 1
 
 
 LEFT_FOR_THE_END = 0.2
@@ -210,7 +210,8 @@ def title_of(dig: Dig, subject: Subject) -> str:
         return next((phase.name for phase in dig.project.phases if phase.id == subject.id), subject.id)
     if subject.level == "site":
         return dig.project.title
-    kind = next((c.kind for c in dig.project.contexts if c.id == subject.id), "")
+    own = dig.project.find_context(subject.id)
+    kind = "" if own is None else own.kind
     known = names.kind_known(kind)
     is_plain = dig.audience.register == "plain"
     word = "place" if is_plain else "context"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from narrate.model.ids import Subject
+from narrate.model.ids import ContextId, Subject
 from narrate.model.narrative import Sentence
 from narrate.telling import english, numbers
 from narrate.telling.frames import noun_of, that_clauses
@@ -58,7 +58,7 @@ def edge_sentences(page: Page, items: Sequence[Reading]) -> list[Sentence]:
 
 def _unsorted_heavy(page: Page) -> list[str]:
     """Samples of the context whose heavy fraction was kept and not sorted, as far as that is on record."""
-    samples = [s for s in page.dig.project.samples if s.context == page.subject.id]
+    samples = page.dig.project.samples_of(ContextId(page.subject.id))
     return [s.id for s in samples if s.heavy_fraction is not None and s.heavy_fraction.sorted is False]
 
 

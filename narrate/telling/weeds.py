@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from narrate.model.findings import Tally
-from narrate.model.ids import Subject
+from narrate.model.ids import ContextId, Subject
 from narrate.model.narrative import Sentence
 from narrate.model.plants import Taxon
 from narrate.telling import english, numbers
@@ -174,7 +174,7 @@ def _is_gathered(taxon: Taxon) -> bool:
 
 def _crops_in_every_sample(page: Page) -> bool:
     dig = page.dig
-    for sample in (s for s in dig.project.samples if s.context == page.subject.id):
+    for sample in dig.project.samples_of(ContextId(page.subject.id)):
         held = dig.found(Subject(level="sample", id=sample.id))
         tallies = [t for t in held.tallies if t.condition in dig.ancient and t.counted] if held is not None else []
         if not any(_is_crop(page, t) for t in tallies):
