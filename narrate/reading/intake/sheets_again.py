@@ -1,4 +1,4 @@
-"""Tables of a workbook that say again what others say: sheets that were superseded, copies, and sums by phase."""
+"""Tables of a workbook that say again what others say: sheets that were superseded, copies, sums by phase, and sums of lists."""
 
 # ruff: noqa: E501
 
@@ -58,7 +58,14 @@ def without_repeats(
     held = [one for table in tables if (one := _held(table, grids)) is not None]
     gone: list[_Held] = []
     groups = _groups_of_records(tables, grids)
+    lists = [of_list for table in tables if (of_list := _listed(table, grids)) is not None]
     for one in held:
+        summed = next((why for of_list in lists if (why := _sums_of_list(one, of_list))), "")
+        if summed:
+            gone.append(one)
+            left_out.append(f"{one.where}: {summed}")
+            doubts.append(f"{one.where} {summed}; it is not read: give its table its roles in the layout if it counts")
+            continue
         others = [other for other in held if other is not one and other not in gone and _is_elsewhere(one, other)]
         before = held[: held.index(one)]
         if others and (why := _why(one, others, before, groups)):
@@ -116,6 +123,47 @@ def _sums(held: Sequence[_Held]) -> dict[str, float]:
         for (name, _), text in one.amounts.items():
             found[name] = found.get(name, 0.0) + (number_of(text, ".") or 0.0)
     return found
+
+
+@dataclass(frozen=True, slots=True)
+class _List:
+    """What a list of finds holds: the sum of its plain numbers by name and sample, with the part and without."""
+
+    sheet: str
+    sums: Mapping[tuple[str, str], float]
+
+
+def _listed(table: Table, grids: Mapping[str, Grid]) -> _List | None:
+    grid = grids.get(table.sheet)
+    if grid is None or table.shape != "long" or not table.sheet:
+        return None
+    at = {name: [c for c, role in table.columns.items() if name in role.names] for name in ("sample", "taxon", "part", "count")}
+    if not (at["sample"] and at["taxon"] and at["count"]):
+        return None
+    sums: dict[tuple[str, str], float] = {}
+    sample = ""
+    for r, role in sorted(table.rows.items()):
+        if role.name != "finds":
+            continue
+        sample = _flat(grid.text(r, at["sample"][0])) or sample
+        taxon, part = (_flat(" ".join(filter(None, (grid.text(r, c) for c in at[name])))) for name in ("taxon", "part"))
+        number = sum(number_of(grid.text(r, c), ".") or 0.0 for c in at["count"])
+        for name in {taxon, f"{taxon} {part}".strip()}:
+            sums[name, sample] = sums.get((name, sample), 0.0) + number
+    return _List(table.sheet, sums)
+
+
+def _sums_of_list(one: _Held, of_list: _List) -> str:
+    """What is told of a table that sums up a list of single finds on another sheet; empty where it does not."""
+    amounts = {at: number for at, text in one.amounts.items() if (number := number_of(text, "."))}
+    if one.table.sheet == of_list.sheet or len(amounts) < _LEAST:
+        return ""
+    differ = [at for at, number in amounts.items() if abs(of_list.sums.get(at, 0.0) - number) > 0.5]
+    if len(differ) > (1 - _ADDS_UP) * len(amounts):
+        return ""
+    listed = ", ".join(f"{name} in {sample}" for name, sample in differ[:5])
+    rest = f"; {len(differ)} differ from it, which is DOUBTFUL: {listed}" if differ else ""
+    return f"sums up the finds that sheet {of_list.sheet} lists one by one ({len(amounts)} amounts{rest}), and its totals are not checked"
 
 
 def _is_older(other: _Held) -> bool:

@@ -130,7 +130,7 @@ _BEFORE = re.compile(
     r"\s*(?:(?:of|de|du|des|di|von|van|vom|del|della|delle|dell[’']|d[’'])\s*)?[(\s]\s*(?P<part>[^()]+?)\s*\)?",
     re.IGNORECASE,
 )
-_COMPOUND = re.compile(r"(?P<part>[^\W\d_]{3,}?)s?(?:fragment(?:en?|er)?|frag\.?|bruch(?:stücke?)?|fr\.)", re.IGNORECASE)
+_COMPOUND = re.compile(r"(?P<part>[^\W\d_]{3,}?)s?-?(?:fragment(?:en?|er)?|fragm?\.?|frgm?t?\.?|fgm\.?|bruch(?:st\.|stücke?)?|fr\.)", re.IGNORECASE)
 
 
 def whole_of_pieces(text: str) -> str:
@@ -139,8 +139,8 @@ def whole_of_pieces(text: str) -> str:
 
     >>> [whole_of_pieces(t) for t in ("frag. de caryopse", "Kornbruch", "frammento di guscio", "Fragment (Korn)", "grain")]
     ['caryopse', 'Korn', 'guscio', 'Korn', '']
-    >>> whole_of_pieces("kırık tane"), whole_of_pieces("skalfragment")
-    ('tane', 'skal')
+    >>> whole_of_pieces("kırık tane"), whole_of_pieces("skalfragment"), whole_of_pieces("Schalenfrgm."), whole_of_pieces("Korn-Fragm.")
+    ('tane', 'skal', 'Schalen', 'Korn')
     """
     flat = text.strip()
     match = _BEFORE.fullmatch(flat) or _COMPOUND.fullmatch(flat)
