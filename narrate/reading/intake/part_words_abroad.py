@@ -11,8 +11,8 @@ from narrate.reading.intake.plant_words_abroad import WIDE_PARTS, names_plant_ab
 
 # Common practice, no source. Scales, scars and other words that mean several parts are left out.
 _BY_PART: Mapping[str, str] = {
-    "grain": "ziarniaka|ziarniaków|obilky|zrná|szemek|tane|taneler|sädeskorn|kornkerne|kornkerner|κόκκος|κόκκοι|καρύοψη|καρυόψεις|ziarna|szemtermés|szemtermések|obilka|obilky|graankorrel|graankorrels|getreidekörner|grain de céréale|grains de céréales|grano de cereal|granos de cereal",
-    "seed": "nasienia|semienko|semienka|magvak|tohum|tohumlar|semínko|semínka|σπέρμα|σπέρματα|σπόρος|σπόροι|γίγαρτο|γίγαρτα|frön|fröer|graínha|graínhas|traubenkern|traubenkerne|druivenpit|druivenpitten",
+    "grain": "gra|grans|cariopsi|cariopsis|ziarniaka|ziarniaków|obilky|zrná|szemek|tane|taneler|sädeskorn|kornkerne|kornkerner|κόκκος|κόκκοι|καρύοψη|καρυόψεις|ziarna|szemtermés|szemtermések|obilka|obilky|graankorrel|graankorrels|getreidekörner|grain de céréale|grains de céréales|grano de cereal|granos de cereal",
+    "seed": "llavor|llavors|nasienia|semienko|semienka|magvak|tohum|tohumlar|semínko|semínka|σπέρμα|σπέρματα|σπόρος|σπόροι|γίγαρτο|γίγαρτα|frön|fröer|graínha|graínhas|traubenkern|traubenkerne|druivenpit|druivenpitten",
     "spikelet": "ährchen|épillet|épillets|espiguilla|espiguillas|espigueta|espiguetas|spighetta|spighette|aartje|aartjes|kłosek|kłoski",
     "spikelet fork": "başakçık tabanı|başakçık tabanları|avnegaffel|avnegafler|småaksgaffel|småaxgafflar|småaksgaffel|småaksgafler|başakçık çatalı|başakçık çatalları|ährchenbasis|ährchenbasen|fourche d'épillet|fourches d'épillet|fourche d'épillets|fourches|furcas|base de espiguilla|bases de espiguilla|horquillas de espiguilla|base de espigueta|bases de espigueta"
         "|forquilha|forquilhas|forquilha de espigueta|forquilhas de espigueta|furca de espigueta|base di spighetta|basi di spighetta|forcella|forcelle|forchetta di spighetta|forchette di spighetta|aarvork|aarvorken|aartjesvork|aartjesvorken|aartjesbasis"
@@ -36,15 +36,15 @@ _BY_PART: Mapping[str, str] = {
         "|segmento de silicua|segmentos de silicua|segmento de síliqua|segmentos de síliqua|segmento de síliquas|segmento de vagem|segmento de vaina|segmento di siliqua|segmenti di siliqua|segmento di baccello|hauwsegment|hauwsegmenten|hauwlid|segment łuszczyny|segmenty łuszczyny|człon łuszczyny|człony łuszczyny|człon strąka",
     "capsule": "capsule valve|capsule valves|kapselfragmente|capsules|cápsula|cápsulas|capsula|capsulas|doosvrucht|doosvruchten|kapsels|torebka|torebki",
     "calyx": "kelch|kelche|calice|calices|cáliz|cálices|cálice|calici|kelk|kelken|kielich|kielichy",
-    "achene": "aszmag|kaszat|nažek|nažka|nažky|aken|akener|αχαίνιο|aquênio|aquênios|aquénios|aquenios|dopvruchten|dopvruchtje|dopvruchtjes|niełupka|niełupki|nootje|nootjes",
+    "achene": "aqueni|aquenis|aszmag|kaszat|nažek|nažka|nažky|aken|akener|αχαίνιο|aquênio|aquênios|aquénios|aquenios|dopvruchten|dopvruchtje|dopvruchtjes|niełupka|niełupki|nootje|nootjes",
     "nutlet": "nucule|nucules|núcula|núculas|nuececilla|nuececillas|nucula|nuculas|orzeszki",
-    "fruit": "drupeola|drupeole|plod|plody|meyve|meyveler|καρπός|καρποί|fruitlet|fruitlets|beere|beeren|baie|baies|drupe|drupes|baya|bayas|drupa|drupas|baga|bagas|bacca|bacche|bes|bessen|deelvrucht|deelvruchten|deelvruchtje|deelvruchtjes|mericarpio|mericarpios|mericarpi|mericarpos|samare|samares|sámara|sámaras|sâmara|sâmaras|jagoda|jagody|rozłupka|rozłupki|skrzydlak|skrzydlaki",
-    "fruit stone": "kôstka|kôstky|pestki|mag héja|frugtsten|frugtstene|frugtkerne|pecka|pecky|pecička|pecičky|endokarp|πυρήνας|πυρήνες|fruktsten|fruktstenar|csonthéj|csontármag|endokarp|endokarpe|endokarpy|endocarpe|endocarpes|endocarpos|pyrène|pyrènes|pireno|pirenos|pirénio|pirénios|pirênio|pirênios|pirene|pireni|steenkern|steenkernen|vruchtsteen|vruchtstenen|steenvrucht|pestka owocu|pestki owoców|kersenpit|kersenpitten|kirschkern|kirschkerne",
+    "fruit": "fruits secs|drupeola|drupeole|plod|plody|meyve|meyveler|καρπός|καρποί|fruitlet|fruitlets|beere|beeren|baie|baies|drupe|drupes|baya|bayas|drupa|drupas|baga|bagas|bacca|bacche|bes|bessen|deelvrucht|deelvruchten|deelvruchtje|deelvruchtjes|mericarpio|mericarpios|mericarpi|mericarpos|samare|samares|sámara|sámaras|sâmara|sâmaras|jagoda|jagody|rozłupka|rozłupki|skrzydlak|skrzydlaki",
+    "fruit stone": "pinyol|pinyols|kôstka|kôstky|pestki|mag héja|frugtsten|frugtstene|frugtkerne|pecka|pecky|pecička|pecičky|endokarp|πυρήνας|πυρήνες|fruktsten|fruktstenar|csonthéj|csontármag|endokarp|endokarpe|endokarpy|endocarpe|endocarpes|endocarpos|pyrène|pyrènes|pireno|pirenos|pirénio|pirénios|pirênio|pirênios|pirene|pireni|steenkern|steenkernen|vruchtsteen|vruchtstenen|steenvrucht|pestka owocu|pestki owoców|kersenpit|kersenpitten|kirschkern|kirschkerne",
     "fruit flesh": "fruchtfleisch|chair|pulpe|pulpa|polpa|vruchtvlees|miąższ",
     "seed coat": "bran|bran fragment|bran fragments|kleie|salvado|crusca|farelo|zemelen|zemel|otręby|samenschale|samenschalen|tégument|téguments|tegumento|tegumentos|tegumenti|zaadhuid|zaadhuiden|łupina nasienna|łupiny nasienne",
-    "nutshell": "héj|héjak|mogyoróhéj|dióhéj|škrupina|škrupiny|skorupki|skall|skořápka|skořápky|schránka ořechu|kabuk|ceviz kabuğu|fındık kabuğu|skallrester|schalen|nötskal|nøddeskal|nøtteskall|hasselnötsskal|ceviz kabuğu|schalenrest|schalenreste|cascas|nootschaal|nootschalen|hazelnootdop|hazelnootdoppen|hazelnootschaal|łupina orzecha|łupiny orzecha|skorupki orzecha",
+    "nutshell": "closca|closques|héj|héjak|mogyoróhéj|dióhéj|škrupina|škrupiny|skorupki|skall|skořápka|skořápky|schránka ořechu|kabuk|ceviz kabuğu|fındık kabuğu|skallrester|schalen|nötskal|nøddeskal|nøtteskall|hasselnötsskal|ceviz kabuğu|schalenrest|schalenreste|cascas|nootschaal|nootschalen|hazelnootdop|hazelnootdoppen|hazelnootschaal|łupina orzecha|łupiny orzecha|skorupki orzecha",
     "acorn cap": "fruchtbecher|eichelbecher|eichenbecher|cupula|cupola|cupole|napje|napjes|eikelnapje|eikelnapjes|miseczka|miseczki",
-    "cotyledon": "kotyledone|kotyledonen|kotyledon|keimblätter|zaadlob|zaadlobben|liścień|liścienie",
+    "cotyledon": "cotiledó|cotiledons|kotyledone|kotyledonen|kotyledon|keimblätter|zaadlob|zaadlobben|liścień|liścienie",
     "rind": "epicarp|epicarps|cortezas|scorza|scorze|fruchtrinde",
     "bark": "rinde|rinden|borke|écorce|écorces|casca de árvore|cascas de árvore|cortiça|corteza de árbol|corteccia|cortecce|schors|kora",
     "peduncle": "fruchtstiele|traubenstiel|traubenstiele|pedúnculos|peduncoli|vruchtsteel|vruchtstelen|vruchtsteeltje|steeltjes|szypułka|szypułki",
@@ -62,7 +62,7 @@ _BY_PART: Mapping[str, str] = {
     "tendril": "ranke|ranken|vrille|vrilles|zarcillo|zarcillos|gavinha|gavinhas|viticcio|viticci",
     "twig": "zweig|zweige|ästchen|brindille|brindilles|rameau|rameaux|ramita|ramitas|raminho|raminhos|rametto|rametti|twijg|twijgen|twijgje|twijgjes|takje|takjes|gałązka|gałązki",
     "wood": "holz|bois|madeira|legno|hout|drewno",
-    "charcoal": "faszén|odun kömürü|kömür|kol fragment|carbón vegetal|carbón de leña|carbones|carvão vegetal|carbone vegetale|carbone di legna|carvões|węgielek|węgielki|kohle|charbons de bois",
+    "charcoal": "carbó de fusta|faszén|odun kömürü|kömür|kol fragment|carbón vegetal|carbón de leña|carbones|carvão vegetal|carbone vegetale|carbone di legna|carvões|węgielek|węgielki|kohle|charbons de bois",
     "cone": "zapfen|cône|cônes|piña|piñas|pinha|pinhas|pigna|pigne|kegel|kegels|dennenappel|dennenappels|szyszka|szyszki",
     "cone scale": "zapfenschuppe|zapfenschuppen|écaille de cône|écailles de cône|escama de piña|escamas de piña|escama de pinha|escamas de pinha|scaglia di pigna|scaglie di pigna|kegelschub|kegelschubben|łuska szyszki|łuski szyszki",
     "embryo": "keimling|keimlinge|embryon|embryons|embrión|embriones|embrião|embriões|embrione|embrioni|kiem|kiemen|zarodek|zarodki",

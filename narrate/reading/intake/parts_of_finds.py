@@ -16,6 +16,7 @@ from narrate.reading.intake.remarks import conditions_in
 from narrate.reading.intake.said import Line
 from narrate.reading.intake.short_words import seed_or_fruit
 from narrate.reading.intake.told import Told
+from narrate.reading.intake.words_in_names import whole_of_pieces
 from narrate.reading.intake.written_names import NameReader, WrittenName
 
 PIECES_ONLY = re.compile(
@@ -103,6 +104,7 @@ class Parts:
                 if name.part and is_unit_of_mass(said.text):
                     continue
                 text = self.table.parts.get(said.text, without_weight(said.text)[0])
+                text = self.table.parts.get(whole_of_pieces(said.text), text)  # 'K-Frgm.' where K = Korn
                 if PIECES_ONLY.fullmatch(text.strip()) or SIZES.fullmatch(text.strip()):
                     continue  # 'fragment' and '>4 mm' under 'Part' say how large, and not what
                 if seed_or_fruit(text, self.names):

@@ -130,7 +130,7 @@ _BEFORE = re.compile(
     r"\s*(?:(?:of|de|du|des|di|von|van|vom|del|della|delle|dell[’']|d[’'])\s*)?[(\s]\s*(?P<part>[^()]+?)\s*\)?",
     re.IGNORECASE,
 )
-_COMPOUND = re.compile(r"(?P<part>[^\W\d_]{3,}?)s?-?(?:fragment(?:en?|er)?|fragm?\.?|frgm?t?\.?|fgm\.?|bruch(?:st\.|stücke?)?|fr\.)", re.IGNORECASE)
+_COMPOUND = re.compile(r"(?P<part>[^\W\d_]{3,}?|[^\W\d_]{1,3}(?=-))s?-?(?:fragment(?:en?|er)?|fragm?\.?|frgm?t?\.?|fgm\.?|bruch(?:st\.|stücke?)?|fr\.)", re.IGNORECASE)
 
 
 def whole_of_pieces(text: str) -> str:
