@@ -27,17 +27,19 @@ def intake(sheet: Path, project: Path | None = None, *, codes: Path | None = Non
 
     codes:  a list in a file of its own of what the codes of the sheet mean.
 
-    The sheet itself is never changed; with a project it is copied to counts/ if it does not lie there.
+    The sheet itself is never changed; with a project it is copied to counts/ if it does not lie there, and so is the
+    layout beside it.
     """
     from narrate.reading.intake.names_remembered import remembered
     from narrate.reading.intake.project_intake import draft_into, in_counts, intake_packs, volume_problems
     from narrate.reading.intake.summary import summary
     from narrate.reading.intake.take_in import take_in
-    from narrate.reading.layout_beside import new_layout_path
+    from narrate.reading.layout_beside import layout_path, new_layout_path
 
     packs = intake_packs(project)
     at = sheet if project is None else in_counts(sheet, project)
-    source = at if at.is_file() else sheet
+    beside = layout_path(sheet) if at != sheet and layout_path(at) is None else None
+    source = at if at.is_file() and beside is None else sheet
     taken = take_in(source, packs, codes=codes)
     if taken.layout is None:
         return Intake(taken=taken, text=summary(taken), problems=taken.problems)
@@ -48,6 +50,9 @@ def intake(sheet: Path, project: Path | None = None, *, codes: Path | None = Non
         written.append(at)
     if not taken.is_given:
         write(new_layout_path(at), taken.text)
+        written.append(new_layout_path(at))
+    elif beside is not None:
+        write(new_layout_path(at), beside.read_bytes())
         written.append(new_layout_path(at))
     if project is None:
         problems = tuple(sorted({*taken.problems, *volume_problems(packs, taken)}, key=Problem.in_order))

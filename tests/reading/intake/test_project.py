@@ -164,6 +164,41 @@ def test_a_second_run_obeys_the_layout(tmp_path: Path, workbook: Path) -> None:
     assert {row.place.cell for row in again.taken.rows if row.part == "cupule"} == set()
 
 
+# Invented: no heads, so that a layout must say what the columns are; and the list of samples beside it.
+HEADLESS = "x,S1,3,kernel,Zea mays\nx,S2,4,nutshell,Carya sp.\n"
+HEADLESS_LAYOUT = """# by hand
+format: narrate layout 1
+tables:
+  - shape: long
+    rows: {1-2: finds}
+    columns: {A: note, B: sample, C: count, D: part, E: taxon}
+"""
+
+
+@pytest.mark.parametrize("name", ["lab.csv.layout.yaml", "lab.layout.yaml"])
+@pytest.mark.parametrize("is_copied", [False, True])
+def test_a_layout_beside_the_sheet_goes_into_the_project(tmp_path: Path, name: str, is_copied: bool) -> None:
+    """The analyst's own layout lies beside the copy word for word, and records are drafted of what it says."""
+    (tmp_path / "lab.csv").write_text(HEADLESS, encoding="utf-8")
+    (tmp_path / name).write_text(HEADLESS_LAYOUT, encoding="utf-8")
+    (tmp_path / "samples.csv").write_text("Sample,Context,Litres\nS1,C1,10\nS2,C2,8\n", encoding="utf-8")
+    if is_copied:
+        (tmp_path / "dig" / "counts").mkdir(parents=True)
+        (tmp_path / "dig" / "counts" / "lab.csv").write_text(HEADLESS, encoding="utf-8")
+    found = intake(tmp_path / "lab.csv", tmp_path / "dig")
+    intake(tmp_path / "samples.csv", tmp_path / "dig")
+    reading = read(tmp_path / "dig")
+
+    assert found.taken.is_given
+    assert (tmp_path / "dig" / "counts" / "lab.csv.layout.yaml").read_text(encoding="utf-8") == HEADLESS_LAYOUT
+    assert [p.message for p in reading.problems if p.severity == "error"] == []
+    assert reading.project is not None
+    assert {s.id: (s.context, s.sterile) for s in reading.project.samples} == {
+        "S1": ("C1", False), "S2": ("C2", False),
+    }  # fmt: skip
+    assert sorted(row.count.number or 0 for row in reading.project.counts) == [3, 4]
+
+
 def test_drafted_records_that_were_edited_are_left_alone(tmp_path: Path, workbook: Path) -> None:
     """Once the analyst has changed the drafted file it is hers."""
     intake(workbook, tmp_path / "dig")
