@@ -11,6 +11,7 @@ from narrate.reading.intake.crossed_body import ROW_META, Body, with_unit
 from narrate.reading.intake.evidence import looks_like_id
 from narrate.reading.intake.header_words import heading, quantity, unit
 from narrate.reading.intake.heads_by_content import SIZES, are_quantities_and_states, content_role
+from narrate.reading.intake.states_under_heads import are_states
 
 _PER_LITRE = re.compile(r"\d\s*(?:/|per)\s*(?:10 ?)?l(?:it(?:re|er)s?)?\.?$", re.IGNORECASE)
 
@@ -135,6 +136,8 @@ class HeadRoles(Body):
             may_be_parts = role == "kind" or (role == "phase" and re.match(r"comp[oó]", text.strip(), re.IGNORECASE))
             if may_be_parts and self._stands_over_parts(column):
                 continue  # 'Component' over grain and chaff
+            if role == "site" and are_states(text, (look.text(r, column) for r in self.body), look):
+                continue  # 'State' over 'C' and 'U'
             if role == "context" and column != self.names and self._stands_over_units(column):
                 continue  # 'Birim' over 'adet' and 'g'
             is_behind = column > max(self.counts) and len(self.labels) > 1

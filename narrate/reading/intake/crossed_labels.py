@@ -19,6 +19,7 @@ from narrate.reading.intake.heads_by_content import (
     condition_role,
     heading_over,
 )
+from narrate.reading.intake.states_under_heads import are_states
 
 
 @dataclass(slots=True)
@@ -93,7 +94,7 @@ class Labels(Heads):
             if not role and are_quantities_and_parts(small, look):  # names may be merged down beside them
                 self.columns[column] = Role(name="quantity", also=("part",))
                 continue
-            if role == "condition":
+            if role == "condition" or any(are_states(look.text(row, column), texts, look) for row in head_rows):
                 self.columns[column] = condition_role([look.text(row, column) for row in head_rows])
                 continue
             if role == "taxon" and sum(bool(look.names.part_of(t)) for t in texts) >= 0.6 * len(texts) > 0:

@@ -9,7 +9,7 @@ from collections.abc import Mapping, Sequence
 from narrate.model.grids import Area
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.header_words import heading
-from narrate.reading.intake.heads_by_content import says_state
+from narrate.reading.intake.states_under_heads import are_states
 
 _PREFIX = re.compile(r"([^\W\d_]{2,12})[_.:](?=[^\W\d])")
 
@@ -27,9 +27,7 @@ def with_states(look: Look, rows: Sequence[int], row: int, heads: Mapping[int, s
     """The heads with 'State' over 'charred' or 'C, U' read as a condition, and as no part of a country."""
     made = dict(heads)
     for c, role in heads.items():
-        texts = {look.text(r, c) for r in rows} - {""}
-        is_state = role == "site" and look.text(row, c).strip().lower() == "state"
-        if is_state and texts and all(says_state(text, look) for text in texts):
+        if role in ("site", "group") and are_states(look.text(row, c), (look.text(r, c) for r in rows), look):
             made[c] = "condition"
     return made
 

@@ -336,3 +336,36 @@ def test_a_key_under_the_finds_of_a_block_is_no_find(tmp_path: Path) -> None:
         ["charred", "1"], ["charred", "3"], ["uncharred", "7"],
     ]  # fmt: skip
     assert [problem.code for problem in found.problems] == []
+
+
+LETTERS = ["C", "U", "U", "D"]
+ROWS = ("Zea mays", "Rubus sp.", "Chenopodium sp.", "Phalaris sp.")
+READ = ["charred", "uncharred", "uncharred", "desiccated"]
+
+
+@pytest.mark.parametrize("head", ["State", "Status"])
+@pytest.mark.parametrize("words", [LETTERS, READ])
+@pytest.mark.parametrize("is_list", [False, True])
+def test_states_under_state_or_status_are_no_parts_of_a_country(
+    tmp_path: Path, head: str, words: list[str], is_list: bool
+) -> None:
+    """In a list and across; the samples are of no site 'C', and the word over the column makes no site of 'S1'."""
+    lines = [f"Taxon|{head}|S1|S2", *(f"{name}|{w}|3|4" for name, w in zip(ROWS, words, strict=True))]
+    if is_list:
+        lines = [f"Sample|Taxon|{head}|Count"]
+        lines += [f"{s}|{name}|{w}|{n}" for s, n in (("S1", 3), ("S2", 4)) for name, w in zip(ROWS, words, strict=True)]
+
+    found = taken(tmp_path, "\n".join(lines))
+
+    by_name = zip(ROWS, READ, strict=True)
+    assert finds(found) == sorted(f"{s} {name} {w} {n}" for name, w in by_name for s, n in (("S1", 3), ("S2", 4)))
+    assert not any("site" in facts for facts in found.facts.values())
+
+
+def test_parts_of_a_country_under_state_stay_places(tmp_path: Path) -> None:
+    """Ohio and Kentucky, by name and by letters, and 'DE' and 'MD', are no states of remains."""
+    for words in (("Ohio", "Kentucky"), ("OH", "KY"), ("DE", "MD")):
+        rows = [f"S{n}|{word}|{name}|3" for n, word in enumerate(words, 1) for name in ROWS]
+        found = taken(tmp_path, "\n".join(["Sample|State|Taxon|Count", *rows]))
+
+        assert {s: facts["site"][0].text for s, facts in found.facts.items()} == {"S1": words[0], "S2": words[1]}
