@@ -200,7 +200,8 @@ CODES: dict[str, str] = {
     "N106": "The file lies outside the project folder or is a link that leads out of it. Nothing outside the project "
     "is read.",
     "N107": "The file, or something in it, is far larger than a record or count sheet can be, and was not read.",
-    "N108": "The output folder could not be written, or holds something that narrate did not make.",
+    "N108": "The output folder could not be written, or holds something that narrate did not make; or a sheet is to be "
+    "taken into a project that holds another of the same name.",
     "N109": "A passage that the analyst edited rests on figures or grades that have changed since she wrote it. Her words "
     "are kept. Touch the line again, or approve the file, once it has been looked at.",
     "N110": "A narrative was approved, and figures behind it, or what is claimed of its subject, have changed since: the "

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from narrate.files import write
-from narrate.problems import Problem
+from narrate.problems import Place, Problem
 from narrate.reading.intake.take_in import TakenIn
 
 
@@ -38,6 +38,8 @@ def intake(sheet: Path, project: Path | None = None, *, codes: Path | None = Non
 
     packs = intake_packs(project)
     at = sheet if project is None else in_counts(sheet, project)
+    if at.exists() and at != sheet and (not at.is_file() or at.read_bytes() != sheet.read_bytes()):
+        return _refused(sheet)
     beside = layout_path(sheet) if at != sheet and layout_path(at) is None else None
     source = at if at.is_file() and beside is None else sheet
     taken = take_in(source, packs, codes=codes)
@@ -69,3 +71,18 @@ def intake(sheet: Path, project: Path | None = None, *, codes: Path | None = Non
         text=summary(taken, (*drafted.notes, *(names.notes if names is not None else ()))),
         problems=tuple(sorted({*taken.problems, *drafted.problems}, key=Problem.in_order)),
     )
+
+
+def _refused(sheet: Path) -> Intake:
+    """Another sheet of the same name lies in the project: it is neither read instead nor written over."""
+    problem = Problem(
+        place=Place(path=f"counts/{sheet.name}"),
+        severity="error",
+        code="N108",
+        message=f"the project holds another sheet of this name, and '{sheet}' differs from it; nothing was read or "
+        "written, expected the same sheet or none",
+        help="if they are two sheets, give the one taken in a name of its own; if one mends the other, put it in the "
+        "place of the old copy yourself and look whether the layout beside it still fits",
+    )
+    taken = TakenIn(problems=(problem,))
+    return Intake(taken=taken, text="Nothing was read; see the problems.", problems=taken.problems)

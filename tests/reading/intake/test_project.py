@@ -199,6 +199,28 @@ def test_a_layout_beside_the_sheet_goes_into_the_project(tmp_path: Path, name: s
     assert sorted(row.count.number or 0 for row in reading.project.counts) == [3, 4]
 
 
+def test_another_sheet_of_the_same_name_is_refused(tmp_path: Path) -> None:
+    """A corrected or second sheet is not passed over for the old copy, and writes nothing over; the same goes on."""
+    sheet, copy = tmp_path / "lab.csv", tmp_path / "dig" / "counts" / "lab.csv"
+    sheet.write_text("Taxon,Part,S1,S2\nZea mays,kernel,3,\nCarya sp.,nutshell,,4\n", encoding="utf-8")
+    intake(sheet, tmp_path / "dig")
+    again = intake(sheet, tmp_path / "dig")
+    before = {path: path.read_bytes() for path in (tmp_path / "dig").rglob("*") if path.is_file()}
+    sheet.write_text(sheet.read_text(encoding="utf-8").replace("3", "30"), encoding="utf-8")
+    found = intake(sheet, tmp_path / "dig")
+
+    assert sorted(row.count.number or 0 for row in again.taken.rows) == [3, 4]
+    assert [written(problem) for problem in found.problems] == [
+        f"counts/lab.csv: error N108: the project holds another sheet of this name, and '{sheet}' differs from it; "
+        "nothing was read or written, expected the same sheet or none\n"
+        "      help: if they are two sheets, give the one taken in a name of its own; if one mends the other, put it "
+        "in the place of the old copy yourself and look whether the layout beside it still fits"
+    ]
+    assert (found.taken.rows, found.written) == ((), ())
+    assert {path: path.read_bytes() for path in (tmp_path / "dig").rglob("*") if path.is_file()} == before
+    assert b"30" not in copy.read_bytes()
+
+
 def test_drafted_records_that_were_edited_are_left_alone(tmp_path: Path, workbook: Path) -> None:
     """Once the analyst has changed the drafted file it is hers."""
     intake(workbook, tmp_path / "dig")
