@@ -45,6 +45,7 @@ class SampleLines(Lines):
                     )  # fmt: skip
                 continue
             line["sample"] = said
+            self._tell_without_own_id(at, said, in_rows)
             self._tell_dates(said)
             id = self._joined(said)
             found[mark, at] = id
@@ -68,6 +69,20 @@ class SampleLines(Lines):
             f'if it has one, say it under \'mend\' in the layout: "{self._place_of_missing(at, in_rows).cell}": the id',
         )  # fmt: skip
         return said
+
+    def _tell_without_own_id(self, at: int, said: list[Said], in_rows: bool) -> None:
+        """A line whose own id is blank, so that only the context or feature, which is a piece of the ids, stands for it."""
+        roles = self.table.columns if in_rows else self.table.rows
+        own = [n for n, role in roles.items() if role.names == ("sample",)]
+        others = [n for n, role in roles.items() if {"context", "feature"} & set(role.names) and "sample" in role.names]
+        places = {n: self.grid.place(at, n) if in_rows else self.grid.place(n, at) for n in (*own, *others)}
+        if own and said and {one.place for one in said} <= {places[n] for n in others}:
+            place, id = places[own[0]], self._joined(said)
+            self.told.warning(
+                "N314", f"without own id {id}", place,
+                f"no sample id stands here; '{id}', which stands beside it, is taken for it, expected an id",
+                f'if it has one, say it under \'mend\' in the layout: "{place.cell}": the id',
+            )  # fmt: skip
 
     def _joined(self, said: list[Said]) -> str:
         """The id of a line, of two rows or columns with '/' between them; context 5 and its sample 5 are 5/5."""

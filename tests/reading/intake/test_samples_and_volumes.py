@@ -135,6 +135,17 @@ def test_counts_without_an_id_are_told_and_not_read(tmp_path: Path) -> None:
     assert {str(row.sample) for row in found.rows} == {"S1", "S3"}
 
 
+def test_a_context_taken_for_a_missing_id_is_told(tmp_path: Path) -> None:
+    """Ids of two columns, and one of them without the sample's own: the context alone stands for it, not in silence."""
+    rows = "S1|C1|10|3|4\nS2|C2|5|5|6\n|C3|8|1|0\nS4|C4|9|2|\nS2|C4|9|1|2\n"
+    found = taken(tmp_path, f"Sample|Context|Vol L|Zea mays kernel|Iva annua achene\n{rows}")
+
+    assert told(found, "N314") == [
+        "A4: no sample id stands here; 'C3', which stands beside it, is taken for it, expected an id"
+    ]
+    assert [str(row.sample) for row in found.rows if row.part == "kernel"] == ["S1/C1", "S2/C2", "C3", "S4/C4", "S2/C4"]
+
+
 @pytest.mark.parametrize("ids", [("007", "012", "0120"), ("1.10", "1.1", "1.20"), ("1e3", "2e3", "3e3")])
 def test_ids_keep_their_noughts_and_points(tmp_path: Path, ids: tuple[str, ...]) -> None:
     """An id is text: 007 is not 7, and 1.10 is not 1.1."""
