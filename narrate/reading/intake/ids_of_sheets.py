@@ -10,6 +10,7 @@ from narrate.model.grids import Grid
 from narrate.model.layouts import Table
 
 _BEFORE = re.compile(r"^\W*(?P<word>[^\W\d_]{1,9})?[\W_]*(?=\d)")
+_LEADING = re.compile(r"^(\D*)0+(?=\d)")
 _LEAST = 0.8
 """Share of the ids of a table that must stand in the list once the word before them is taken off."""
 
@@ -42,8 +43,31 @@ def with_known_ids(tables: Sequence[Table], grids: Mapping[str, Grid], doubts: l
                 f"them, such as '{first[0]}' for {first[1]}; they are taken for the same, see 'ids' in the layout"
             )
             table = replace(table, ids={**table.ids, **meant})
-        made.append(table)
+        made.append(_with_noughts(table, ids, known, doubts))
     return made
+
+
+def _with_noughts(table: Table, ids: Mapping[str, None], known: frozenset[str], doubts: list[str]) -> Table:
+    """The table with the ids of the list for those that differ from them by noughts before the number: 12 and 0012."""
+    alike: dict[str, list[str]] = {}
+    for id in dict.fromkeys([*(id for id in ids if id not in table.ids), *sorted(known)]):
+        alike.setdefault(_LEADING.sub(r"\1", id), []).append(id)
+    groups = [ones for ones in alike.values() if len(ones) > 1 and any(one in ids and one not in known for one in ones)]
+    meant = {ones[0]: ones[1] for ones in groups if len(ones) == 2 and ones[1] in known and ones[1] not in ids}
+    if meant:
+        first, more = next(iter(meant.items())), f" and {len(meant) - 1} more" if len(meant) > 1 else ""
+        doubts.append(
+            f"sheet {table.sheet}: ids that differ by noughts before the number are taken for those of the list of "
+            f"samples, '{first[0]}' for {first[1]}{more}; see 'ids' in the layout"
+        )
+    for ones in groups:
+        if ones[0] not in meant:
+            listed = ", ".join(repr(one) for one in ones)
+            doubts.append(
+                f"DOUBTFUL: sheet {table.sheet}: the ids {listed} of the counts and the list of samples differ by "
+                "noughts alone, and are taken for samples of their own; say which are the same under 'ids'"
+            )
+    return replace(table, ids={**table.ids, **meant})
 
 
 def _meant(strange: Sequence[str], known: set[str]) -> dict[str, str]:

@@ -168,6 +168,50 @@ def test_noughts_that_a_number_format_shows_belong_to_the_id(tmp_path: Path) -> 
     assert {str(row.sample) for row in take_in(path, packs()).rows} == {"007", "012"}
 
 
+def two_sheets(path: Path, listed: tuple[str, ...], counted: tuple[object, ...]) -> Path:
+    """A workbook of a list of samples and a sheet of counts, with one kernel more in each sample; invented."""
+    book = openpyxl.Workbook()
+    book.active.title = "Samples"
+    for row in (["Sample", "Context", "Litres"], *([id, f"C{n}", 10] for n, id in enumerate(listed))):
+        book.active.append(row)
+    counts = book.create_sheet("Counts")
+    for row in (["Taxon", "Part", *counted], ["Zea mays", "kernel", *range(1, len(counted) + 1)],
+                ["Carya sp.", "nutshell", *[2] * len(counted)]):  # fmt: skip
+        counts.append(row)
+    book.save(path)
+    return path
+
+
+def test_ids_that_differ_by_noughts_are_joined_one_to_one_and_told(tmp_path: Path) -> None:
+    """12 of the counts is 0012 of the list of samples: the layout says so, and no sample is drafted as sterile."""
+    found = intake(two_sheets(tmp_path / "lab.xlsx", ("0012", "0013", "S1"), (12, 13, "S1")), tmp_path / "dig")
+    reading = read(tmp_path / "dig")
+
+    assert (
+        "sheet Counts: ids that differ by noughts before the number are taken for those of the list of samples, "
+        "'12' for 0012 and 1 more; see 'ids' in the layout"
+    ) in found.taken.doubts
+    assert reading.project is not None
+    assert {str(s.id): (s.context, s.sterile) for s in reading.project.samples} == {
+        "0012": ("C0", False), "0013": ("C1", False), "S1": ("C2", False),
+    }  # fmt: skip
+    kernels = {str(row.sample): row.count.number for row in reading.project.counts if row.part == "kernel"}
+    assert kernels == {"0012": 1, "0013": 2, "S1": 3}
+
+
+@pytest.mark.parametrize(
+    ("listed", "counted"), [(("0012", "S1"), (12, "012", "S1")), (("0012", "012", "S1"), (12, "S1"))]
+)
+def test_ids_that_differ_by_noughts_and_are_several_are_told_and_not_joined(
+    tmp_path: Path, listed: tuple[str, ...], counted: tuple[object, ...]
+) -> None:
+    """Nobody can say which of them are the same sample."""
+    found = take_in(two_sheets(tmp_path / "lab.xlsx", listed, counted), packs())
+
+    assert {str(row.sample) for row in found.rows} == {str(id) for id in counted}
+    assert [doubt.partition(":")[0] for doubt in found.doubts if "noughts alone" in doubt] == ["DOUBTFUL"]
+
+
 LETTERS = (("Проба 1", "Проба 2"), ("試料1", "試料2"), ("Δ-1", "Δ-2"), ("عينة ١", "عينة ٢"), ("Ä1", "Ö1"))
 
 
