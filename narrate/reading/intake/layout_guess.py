@@ -11,6 +11,7 @@ from narrate.problems import Place
 from narrate.reading.intake.code_columns import conditions_unknown
 from narrate.reading.intake.code_sheets import codes_beside, codes_in_prose, codes_in_use
 from narrate.reading.intake.coded_names import coded_names
+from narrate.reading.intake.depths import depths_as_notes
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.finds_in_lists import with_finds_of_list
 from narrate.reading.intake.ids_made_dates import mended_ids
@@ -124,6 +125,7 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     found.tables = with_known_ids(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
     tell_hidden(found.tables, found.doubts, [grid for grid, _ in pairs])
     tell_litres(found.tables, found.doubts)
+    depths_as_notes(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
     tell_two_volumes(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
     tell_phase_codes(found.tables, found.doubts, [grid for grid, _ in pairs])
     tell_phases_of_titles(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)

@@ -1,4 +1,4 @@
-"""Columns headed 'State' or 'Status': of the states of remains, where their cells say so, and else of countries or groups."""
+"""Columns headed 'State' or 'Status': of states of remains where their cells say so, else of countries or groups."""
 
 from __future__ import annotations
 

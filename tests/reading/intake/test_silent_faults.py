@@ -1,0 +1,44 @@
+"""What was once read wrongly without a word: each is read rightly or told at its cell. All sheets are invented."""
+
+from __future__ import annotations
+
+from functools import cache
+from pathlib import Path
+
+import pytest
+
+from narrate.model.packs import Packs
+from narrate.reading.intake.project_intake import intake_packs
+from narrate.reading.intake.records_draft import draft_records
+from narrate.reading.intake.take_in import TakenIn, take_in
+from narrate.reading.intake.told import Told
+
+
+@cache
+def packs() -> Packs:
+    return intake_packs(None)
+
+
+def taken(folder: Path, text: str) -> TakenIn:
+    sheet = folder / "lab.csv"
+    sheet.write_text(text.strip("\n") + "\n", encoding="utf-8")
+    return take_in(sheet, packs())
+
+
+DEPTHS = {
+    "list": "Sample,{h},Taxon,Count\nS1,10,Zea mays kernel,3\nS2,20,Zea mays kernel,4\nS2,20,Rubus seed,4",
+    "samples down": "Sample,{h},Litres,Zea mays kernel,Rubus seed\nS1,10,9,3,0\nS2,20,9,4,4",
+    "samples across": "Sample,S1,S2\n{h},10,20\nZea mays kernel,3,4\nRubus seed,,4",
+}
+
+
+@pytest.mark.parametrize("head", ["Depth (cm)", "Depth cm", "Tiefe (cm)"])
+@pytest.mark.parametrize("shape", DEPTHS)
+def test_a_depth_is_no_site(tmp_path: Path, shape: str, head: str) -> None:
+    """It is kept in the note of its sample with the words over it, and that is told."""
+    found = taken(tmp_path, DEPTHS[shape].format(h=head))
+
+    assert not any("site" in facts for facts in found.facts.values())
+    samples = draft_records(found.facts, ["S1", "S2"], packs().words, Told()).samples
+    assert {id: sample["note"] for id, sample in samples.items()} == {"S1": f"{head}: 10", "S2": f"{head}: 20"}
+    assert [doubt for doubt in found.doubts if f"'{head}': a depth is no site" in doubt] != []
