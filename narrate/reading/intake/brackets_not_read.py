@@ -36,7 +36,16 @@ def brackets_not_read(text: str, read: WrittenName, names: NameReader) -> tuple[
     return tuple(inside for inside in map(str.strip, _BRACKETS.findall(text)) if inside and not _is_read(inside, names))
 
 
+def taken_as_uncharred(text: str, read: WrittenName, names: NameReader) -> str:
+    """The 'U' in brackets behind a name that is read as uncharred, where no key of the sheet says so; or empty."""
+    match = re.search(r"[(\[]([Uu])[)\]]\s*$", text)
+    is_said = match is None or match[1] in names.short.conditions or text in names.given or text.lower() in names.given
+    return match[1] if match and not is_said and read.condition == "uncharred" else ""
+
+
 def _is_read(inside: str, names: NameReader) -> bool:
+    if inside.lower() in ("w", "m", "d") and inside not in names.short.conditions:
+        return False  # one letter that nobody explains
     if re.search(r"\d", inside) or _AUTHOR.fullmatch(inside) or _OF_NAMES.fullmatch(inside):
         return True  # sizes and years; authors, families and Latin; what qualifies the name
     behind = f" ({inside})"

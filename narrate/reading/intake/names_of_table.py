@@ -6,7 +6,7 @@ import re
 from dataclasses import replace
 
 from narrate.problems import Place
-from narrate.reading.intake.brackets_not_read import brackets_not_read
+from narrate.reading.intake.brackets_not_read import brackets_not_read, taken_as_uncharred
 from narrate.reading.intake.name_footnotes import read_footed
 from narrate.reading.intake.name_spelling import genus_of
 from narrate.reading.intake.said import Line, Said
@@ -63,6 +63,7 @@ class NamedLines(SampleLines):
                     "look the footnote up, and say under cells in the layout what it says: "
                     f'footnotes: {{"{unexplained}": uncharred}}',
                 )  # fmt: skip
+            self._tell_uncharred(text, read, said.place)
             brackets += [(inside, text, said.place) for inside in brackets_not_read(text, read, self.names)]
             if read.note.startswith("part written "):
                 part = read.note.removeprefix("part written ")
@@ -77,6 +78,16 @@ class NamedLines(SampleLines):
             found[at] = (read, is_cf, said)
         self._tell_brackets(brackets, len(found))
         return found
+
+    def _tell_uncharred(self, text: str, read: WrittenName, place: Place) -> None:
+        letter = taken_as_uncharred(text, read, self.names)
+        if letter:
+            self.told.warning(
+                "N313", f"letter {letter}", place,
+                f"'{letter}' in '{text}' is taken as uncharred, and nothing in the sheet says so, expected a key or "
+                "the word",
+                f'if something else is meant, say it under names in the layout: "{text}": the name with its state',
+            )  # fmt: skip
 
     def _tell_brackets(self, brackets: list[tuple[str, str, Place]], lines: int) -> None:
         """Each word in brackets that is not understood; all at once where most names carry one, as everyday names."""

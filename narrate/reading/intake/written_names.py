@@ -191,6 +191,8 @@ class NameReader(IdentifiedNames):
         flat = text.strip(" .?")
         if flat in self.short.conditions:
             return self.short.conditions[flat]
+        if flat in ("U", "u") and flat not in self.short.parts:
+            return "uncharred"
         return SHORT_CONDITIONS.get(flat.lower(), "") if len(flat) > 2 else ""
 
     def without_state(self, name: str) -> tuple[str, str]:

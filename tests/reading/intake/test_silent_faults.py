@@ -42,3 +42,33 @@ def test_a_depth_is_no_site(tmp_path: Path, shape: str, head: str) -> None:
     samples = draft_records(found.facts, ["S1", "S2"], packs().words, Told()).samples
     assert {id: sample["note"] for id, sample in samples.items()} == {"S1": f"{head}: 10", "S2": f"{head}: 20"}
     assert [doubt for doubt in found.doubts if f"'{head}': a depth is no site" in doubt] != []
+
+
+def problems(found: TakenIn, code: str) -> list[tuple[str, str]]:
+    return [(one.place.cell, one.message) for one in found.problems if one.code == code]
+
+
+def finds(found: TakenIn) -> list[tuple[str, str, str, float | None]]:
+    return [(str(r.sample), r.identification.taxon, str(r.condition), r.count.number) for r in found.rows]
+
+
+@pytest.mark.parametrize("letter", ["U", "u"])
+def test_a_letter_for_uncharred_behind_a_name_is_read_and_told(tmp_path: Path, letter: str) -> None:
+    """In brackets it is uncharred; where the key of the sheet says so itself, there is nothing to tell."""
+    sheet = f"Taxon,S1\nSambucus ({letter}),3\nRubus sp. ({letter}),2\nZea mays kernel,4"
+    read = [("S1", "Sambucus", "uncharred", 3), ("S1", "Rubus", "uncharred", 2), ("S1", "Zea mays", "charred", 4)]
+
+    found = taken(tmp_path, sheet)
+    assert finds(found) == read
+    assert [cell for cell, message in problems(found, "N313") if "is taken as uncharred" in message] == ["A2"]
+
+    explained = taken(tmp_path, f"{sheet}\n{letter} = uncharred; C = charred")
+    assert (finds(explained), problems(explained, "N313")) == (read, [])
+
+
+@pytest.mark.parametrize("letter", ["W", "M", "d"])
+def test_a_letter_behind_a_name_that_nobody_explains_is_told(tmp_path: Path, letter: str) -> None:
+    """Nothing is read of it, and its cell is named."""
+    found = taken(tmp_path, f"Taxon,S1\nSambucus ({letter}),3\nZea mays kernel,4")
+
+    assert [(cell, f"'{letter}' in" in message) for cell, message in problems(found, "N313")] == [("A2", True)]
