@@ -20,6 +20,7 @@ from narrate.reading.intake.joined_sheets import Joined, joined_sheets, without_
 from narrate.reading.intake.keys_of_file import Disagreement, keys_of_file, without_keys
 from narrate.reading.intake.layout_told import tell_hidden, tell_litres, tell_phase_codes, tell_two_volumes
 from narrate.reading.intake.left_over import left_over
+from narrate.reading.intake.phases_over_blanks import phases_over_blanks
 from narrate.reading.intake.records_guess import guess_records
 from narrate.reading.intake.sections_of_samples import with_sections_of_samples
 from narrate.reading.intake.sheets_again import without_repeats
@@ -126,6 +127,7 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     tell_hidden(found.tables, found.doubts, [grid for grid, _ in pairs])
     tell_litres(found.tables, found.doubts)
     depths_as_notes(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
+    phases_over_blanks(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
     tell_two_volumes(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
     tell_phase_codes(found.tables, found.doubts, [grid for grid, _ in pairs])
     tell_phases_of_titles(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)

@@ -72,3 +72,29 @@ def test_a_letter_behind_a_name_that_nobody_explains_is_told(tmp_path: Path, let
     found = taken(tmp_path, f"Taxon,S1\nSambucus ({letter}),3\nZea mays kernel,4")
 
     assert [(cell, f"'{letter}' in" in message) for cell, message in problems(found, "N313")] == [("A2", True)]
+
+
+DATES = {
+    "down": "Sample,Date,Zea mays kernel,Rubus seed\n" + "\n".join(f"S{n},{{{n - 1}}},{n},2" for n in range(1, 6)),
+    "across": "Sample,S1,S2,S3,S4,S5\nDate,{0},{1},{2},{3},{4}\nZea mays kernel,1,2,3,4,5\nRubus seed,2,2,2,2,2",
+}
+
+
+@pytest.mark.parametrize("shape", DATES)
+@pytest.mark.parametrize(
+    ("dates", "read"),
+    [
+        (("AD 1100", "AD 1100", "", "", ""), ("AD 1100", "AD 1100", "", "", "")),
+        (("AD 1100", "", "", "", ""), ("AD 1100", "", "", "", "")),
+        (("AD 1100", "", "AD 1200", "", ""), ("AD 1100", "AD 1100", "AD 1200", "AD 1200", "AD 1200")),
+    ],
+)
+def test_a_blank_date_is_that_of_the_sample_before_only_in_groups(
+    tmp_path: Path, shape: str, dates: tuple[str, ...], read: tuple[str, ...]
+) -> None:
+    """Who writes a date twice leaves the next one blank on purpose; where groups are filled, that is told."""
+    found = taken(tmp_path, DATES[shape].format(*dates))
+
+    phases = [[one.text for one in found.facts[f"S{n}"].get("phase", [])] for n in range(1, 6)]
+    assert phases == [[phase] if phase else [] for phase in read]
+    assert any("blank ones are taken as of the one before" in doubt for doubt in found.doubts) == (dates != read)
