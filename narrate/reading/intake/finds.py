@@ -20,6 +20,7 @@ from narrate.reading.intake.printed_forms import is_printed_form
 from narrate.reading.intake.remarks import remark, says_pieces
 from narrate.reading.intake.said import Line, Said
 from narrate.reading.intake.sheet_finds import Find, SheetFinds
+from narrate.reading.intake.sterile_drafted import keep_nothing_found
 from narrate.reading.intake.tallies import tally_texts
 from narrate.reading.intake.told import Told
 from narrate.reading.intake.written_names import NameReader, WrittenName
@@ -82,6 +83,7 @@ class _Reader(Pieces):
                 )  # fmt: skip
         if table.shape == "long":
             self.out.finds = weights_of_pieces(self.out.finds)
+        keep_nothing_found(self.out, by_row)
         return self.out
 
     def _amount(self, row: int, column: int, columns: list[int], by_row: Line) -> Cell | None:

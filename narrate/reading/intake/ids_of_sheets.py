@@ -47,11 +47,21 @@ def with_known_ids(tables: Sequence[Table], grids: Mapping[str, Grid], doubts: l
     return made
 
 
+def without_noughts(id: str) -> str:
+    """
+    An id without the noughts before its number.
+
+    >>> without_noughts("0012"), without_noughts("S01"), without_noughts("1.01"), without_noughts("0")
+    ('12', 'S1', '1.01', '0')
+    """
+    return _LEADING.sub(r"\1", id)
+
+
 def _with_noughts(table: Table, ids: Mapping[str, None], known: frozenset[str], doubts: list[str]) -> Table:
     """The table with the ids of the list for those that differ from them by noughts before the number: 12 and 0012."""
     alike: dict[str, list[str]] = {}
     for id in dict.fromkeys([*(id for id in ids if id not in table.ids), *sorted(known)]):
-        alike.setdefault(_LEADING.sub(r"\1", id), []).append(id)
+        alike.setdefault(without_noughts(id), []).append(id)
     groups = [ones for ones in alike.values() if len(ones) > 1 and any(one in ids and one not in known for one in ones)]
     meant = {ones[0]: ones[1] for ones in groups if len(ones) == 2 and ones[1] in known and ones[1] not in ids}
     if meant:

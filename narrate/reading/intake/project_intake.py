@@ -17,6 +17,7 @@ from narrate.reading.intake.pending import says_pending
 from narrate.reading.intake.project_phases import add_phases, known_phases
 from narrate.reading.intake.records_draft import Draft, draft_records, phases_text, quoted, records_text
 from narrate.reading.intake.said import Said
+from narrate.reading.intake.sterile_drafted import tell_sterile_drafted
 from narrate.reading.intake.take_in import TakenIn, name_reader, take_in
 from narrate.reading.intake.told import Told
 from narrate.reading.layout_beside import layout_path
@@ -94,12 +95,13 @@ def draft_into(project: Path, packs: Packs, taken: TakenIn) -> Drafted:
     problems = ProblemList()
     files: dict[Path, str] = {}
     notes: list[str] = []
-    facts, found_in = _all_facts(project, packs)
+    facts, found_in, looked_in = _all_facts(project, packs)
     known_samples, known_contexts = _known(project, packs)
     told = Told()
     draft = draft_records(
         facts, found_in, packs.words, told, known_samples=known_samples, known_contexts=known_contexts
     )
+    tell_sterile_drafted(draft, facts, found_in, looked_in, told)
     told.into(problems)
     at = project / DRAFTED
     text = _sealed(records_text(draft)) if draft.samples or draft.contexts else ""
@@ -118,10 +120,15 @@ def draft_into(project: Path, packs: Packs, taken: TakenIn) -> Drafted:
     return Drafted(files=files, notes=tuple(notes), problems=problems.sorted())
 
 
-def _all_facts(project: Path, packs: Packs) -> tuple[dict[str, dict[str, list[Said]]], set[str]]:
-    """What all sheets of the project that have layouts say of their samples; the id joins records and counts."""
+def _all_facts(project: Path, packs: Packs) -> tuple[dict[str, dict[str, list[Said]]], set[str], set[str]]:
+    """
+    What all sheets of the project that have layouts say of their samples; the id joins records and counts.
+
+    Also the samples with finds, and those in which something was looked for and was not there.
+    """
     facts: dict[str, dict[str, list[Said]]] = {}
     found_in: set[str] = set()
+    looked_in: set[str] = set()
     for path in listed(project, "counts", ENDINGS, ProblemList()):
         if layout_path(project / path) is None:
             continue
@@ -134,7 +141,8 @@ def _all_facts(project: Path, packs: Packs) -> tuple[dict[str, dict[str, list[Sa
             str(row.sample) for row in taken.rows if row.count.amount not in ("looked for and absent", "not looked for")
         }
         found_in |= {str(row.sample) for row in taken.rows if row.mass_g or says_pending(row.count.written)}
-    return facts, found_in
+        looked_in |= {str(row.sample) for row in taken.rows if row.count.amount == "looked for and absent"}
+    return facts, found_in, looked_in
 
 
 def _known(project: Path, packs: Packs) -> tuple[set[str], set[str]]:

@@ -50,5 +50,7 @@ class SheetFinds:
     """Row or column of stored results -> why they were not worked out again."""
 
 
+NOTHING_FOUND = "nothing found"
+"""Beside the roles of samples: words such as 'No plant remains', in whatever column they stand."""
 SORTED_OF_CLASS = "sorted of class"
 """Beside the roles of samples: the share sorted of one size class, whose name stands as the unit."""

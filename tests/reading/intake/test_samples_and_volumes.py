@@ -243,6 +243,51 @@ def test_rows_that_are_no_samples_are_read_and_said_to_be_none(
     assert f"the table names no samples; each {role} is taken as one, and ubiquity counts those" in found.doubts
 
 
+def of_project(folder: Path, text: str) -> list[str]:
+    """What intake tells of samples that it drafts as sterile."""
+    path = folder / "lab.csv"
+    path.write_text(text, encoding="utf-8")
+    found = intake(path, folder / "dig").problems
+    return [f"{p.place.cell}: {p.message}" for p in found if p.code == "N315" and "sterile" in p.message]
+
+
+WHY = (
+    "it is drafted as sterile on the word of the sheet that it is a sample, expected a nought or a word where nothing "
+    "was found"
+)
+
+
+def test_a_sample_of_blanks_is_drafted_as_sterile_and_told(tmp_path: Path) -> None:
+    """Blank cells may mean that nobody looked; a nought says that somebody did, so S3 is not told."""
+    rows = "S1,C1,3,4\nS2,C1,,\nS3,C2,0,\nS4,C2,,\n"
+
+    assert of_project(tmp_path, f"Sample,Context,Zea mays kernel,Carya nutshell\n{rows}") == [
+        f"A3: sample S2 has no count, no sign and no nought; {WHY}; the same in A5"
+    ]
+
+
+@pytest.mark.parametrize(("taxon", "count"), [("No plant remains", "0"), ("No plant remains", ""), ("", "")])
+def test_words_that_nothing_was_found_are_enough(tmp_path: Path, taxon: str, count: str) -> None:
+    """'No plant remains' is the word of somebody who looked; a line of blanks is none."""
+    rows = f"S1,C1,10,Zea mays,kernel,3\nS1,C1,10,Iva annua,achene,4\nS2,C2,8,{taxon},,{count}\n"
+    heads = "sample,context,volume_l,taxon,part,count"
+    told = [f"A4: sample S2 has no count, no sign and no nought; {WHY}"]
+
+    assert of_project(tmp_path, f"{heads}\n{rows}") == ([] if taxon else told)
+
+
+def test_a_sterile_sample_like_one_with_finds_but_for_noughts_is_told(tmp_path: Path) -> None:
+    """The list of samples in a file of its own says 0012, the counts say 12: two samples for all that anybody knows."""
+    of_project(tmp_path, "Taxon,Part,12,S1\nZea mays,kernel,3,2\nCarya sp.,nutshell,1,4\n")
+    (tmp_path / "samples.csv").write_text("Sample,Context,Litres\n0012,C1,10\nS1,C2,8\n", encoding="utf-8")
+    found = intake(tmp_path / "samples.csv", tmp_path / "dig").problems
+
+    assert [p.message for p in found if "sterile" in p.message] == [
+        "sample 0012 has no count, no sign and no nought; '12', which has finds, differs from it by noughts alone; "
+        + WHY
+    ]
+
+
 def test_sterile_samples_are_kept(tmp_path: Path) -> None:
     """A sample of noughts or blanks is drafted as sterile and counts in ubiquity."""
     made = drafted(
