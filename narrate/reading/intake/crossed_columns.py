@@ -12,6 +12,8 @@ from narrate.reading.intake.header_words import heading
 
 _RANGE = re.compile(r"\d+(?:[.,]\d+)?\s*[-–]\s*\d+(?:[.,]\d+)?")
 _LONGEST_ID = 40
+_WITH_WORD = re.compile(r"\d{1,5} ?[^\W\d_][^\W\d_ -]*(?:[ -][^\W\d_]+){0,2}")
+"""A number that carries a letter or up to three words."""
 
 
 @dataclass(slots=True)
@@ -32,6 +34,8 @@ class Columns(Extent):
                 are_classes = self._are_classes() if are_classes is None else are_classes
                 if not are_classes:  # '30-100': what is said of the plant, and no count
                     amounts, texts = amounts - ranges, texts + ranges
+            if texts and column > self.names and self._counts_with_words(column):
+                amounts, texts = amounts + texts, 0
             found[column] = (amounts, texts)
         for column, (amounts, texts) in found.items():
             if amounts and self._marks_doubt(column):
@@ -50,6 +54,17 @@ class Columns(Extent):
                 if column not in self.counts and column not in self.labels and self._has_head(column):
                     self.counts.append(column)
             self.counts.sort()
+
+    def _counts_with_words(self, column: int) -> bool:
+        """Whether an id stands over a column of numbers, some of which carry a word or a letter: '3 eroded', '5b'."""
+        look = self.look
+        over = [look.text(row, column) for row in range(self.area.top, self.body[0]) if (row, column) in look.own]
+        if not any(looks_like_id(text) and re.search(r"\d", text) and not heading(text) for text in over):
+            return False
+        return all(
+            look.is_amount(row, column) or _WITH_WORD.fullmatch(look.text(row, column))
+            for row in self.body if (row, column) in look.cells
+        )  # fmt: skip
 
     def _are_classes(self) -> bool:
         """Whether many of all amounts are ranges: '1-5', '6-20' for counts."""

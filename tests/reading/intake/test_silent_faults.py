@@ -98,3 +98,30 @@ def test_a_blank_date_is_that_of_the_sample_before_only_in_groups(
     phases = [[one.text for one in found.facts[f"S{n}"].get("phase", [])] for n in range(1, 6)]
     assert phases == [[phase] if phase else [] for phase in read]
     assert any("blank ones are taken as of the one before" in doubt for doubt in found.doubts) == (dates != read)
+
+
+REMARKS = {
+    "words": ("FS 1", ["3 eroded", "100 sprouted", "5 worm-eaten", "7"], ["B2", "B3", "B4"]),
+    "letters": ("S1", ["3a", "100b", "5", "7"], ["B2", "B3"]),
+}
+
+
+@pytest.mark.parametrize("kind", REMARKS)
+def test_numbers_that_carry_words_under_an_id_are_counts(tmp_path: Path, kind: str) -> None:
+    """The sample does not vanish: its numbers are read, and the remarks are told at their cells."""
+    head, cells, told = REMARKS[kind]
+    names = ["Zea mays kernel", "Chenopodium seed", "Rubus seed", "Zea mays cupule"]
+    lines = [f"Taxon,{head},{head[:-1]}2", *(f"{name},{cell},4" for name, cell in zip(names, cells, strict=True))]
+
+    found = taken(tmp_path, "\n".join(lines))
+
+    read = [number for sample, _, _, number in finds(found) if sample == head]
+    assert read == [3, 100, 5, 7]
+    assert [cell for cell, message in problems(found, "N313") if "carries the remark" in message] == told
+
+
+def test_codes_with_letters_under_a_word_are_no_counts(tmp_path: Path) -> None:
+    """'3a' under 'Habitat' says where a plant grows."""
+    sheet = "Taxon,Habitat,S1,S2\nZea mays kernel,3a,3,4\nRubus seed,5b,1,2\nVitis seed,5,2,2"
+
+    assert {sample for sample, _, _, _ in finds(taken(tmp_path, sheet))} == {"S1", "S2"}
