@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from narrate.model.grids import Cell, Grid, at_of
+from narrate.model.grids import Cell, Grid, address, at_of
 from narrate.model.layouts import Layout, Table
 from narrate.problems import Place
 from narrate.reading.intake.cell_marks import Found, Reading
@@ -12,6 +12,7 @@ from narrate.reading.intake.cell_masses import read_mass
 from narrate.reading.intake.cell_reading import read_cell
 from narrate.reading.intake.kinds_of_amounts import kind_of_amount
 from narrate.reading.intake.lists_of_presence import of_listed
+from narrate.reading.intake.merged_counts import merged_counts, written
 from narrate.reading.intake.not_plants import animal_part, class_aside, not_a_plant, says_no_plant, says_nothing_found
 from narrate.reading.intake.pending import blanks_of_pending
 from narrate.reading.intake.pieces_of_finds import Pieces, weights_of_pieces
@@ -61,6 +62,7 @@ class _Reader(Pieces):
             self.cells = {**self.cells, **blanks_of_pending(self.cells, rows, columns, sample_ids)}
         is_printed = is_printed_form(table, self.layout)
         numbers_beside = self._numbers_beside(columns, by_column)
+        self._set_merged_aside(rows, columns)
         for row in rows:
             has_amount = False
             for column in columns:
@@ -85,6 +87,20 @@ class _Reader(Pieces):
             self.out.finds = weights_of_pieces(self.out.finds)
         keep_nothing_found(self.out, by_row)
         return self.out
+
+    def _set_merged_aside(self, rows: list[int], columns: list[int]) -> None:
+        """Counts that are merged over several cells are given to none of them, and told."""
+        for area, (places, is_mended) in merged_counts(self.grid, self.cells, rows, columns).items():
+            self.cells = {at: cell for at, cell in self.cells.items() if at not in places}
+            if is_mended:
+                continue
+            over = written(area)
+            self.told.error(
+                "N313", f"merged {over}", self.grid.place(area.top, area.left),
+                f"'{self.grid.text(area.top, area.left)}' stands in one cell that is merged over {over}, where several "
+                "counts should be; it is given to none of them, expected a cell for each count",
+                f'say under mend in the layout whose it is, such as mend: {{"{address(*places[0])}": "3"}}',
+            )  # fmt: skip
 
     def _amount(self, row: int, column: int, columns: list[int], by_row: Line) -> Cell | None:
         """The cell of an amount, or the word beside it where that says what was found: 'present' beside a blank."""

@@ -6,6 +6,7 @@ from functools import cache
 from pathlib import Path
 
 import pytest
+from openpyxl import Workbook
 
 from narrate.model.packs import Packs
 from narrate.reading.intake.project_intake import intake_packs
@@ -125,3 +126,27 @@ def test_codes_with_letters_under_a_word_are_no_counts(tmp_path: Path) -> None:
     sheet = "Taxon,Habitat,S1,S2\nZea mays kernel,3a,3,4\nRubus seed,5b,1,2\nVitis seed,5,2,2"
 
     assert {sample for sample, _, _, _ in finds(taken(tmp_path, sheet))} == {"S1", "S2"}
+
+
+@pytest.mark.parametrize(("merged", "lost"), [("B2:B3", {"B2", "B3"}), ("B2:C2", {"B2", "C2"})])
+def test_a_count_merged_over_two_cells_is_given_to_neither(tmp_path: Path, merged: str, lost: set[str]) -> None:
+    """It is an error at its cell; the layout says whose it is, and it is counted once."""
+    rows = [["Taxon", "S1", "S2"], ["Zea mays kernel", 7, 5], ["Zea mays cupule", 6, 4], ["Rubus seed", 1, 2]]
+    book = Workbook()
+    for row in rows:
+        book.active.append(row)
+    book.active.merge_cells(merged)
+    sheet = tmp_path / "lab.xlsx"
+    book.save(sheet)
+    own = sorted(rows[r][c] for r in (1, 2, 3) for c in (1, 2) if f"{'ABC'[c]}{r + 1}" not in lost)
+
+    found = take_in(sheet, packs())
+    assert sorted(number for *_, number in finds(found)) == own
+    told = [one for one in found.problems if f"merged over {merged}" in one.message]
+    assert [(one.place.cell, one.severity) for one in told] == [("B2", "error")]
+
+    layout = Path(f"{sheet}.layout.yaml")
+    layout.write_text(found.text.replace("mend: {}", 'mend: {"B2": "7"}'), encoding="utf-8")
+    mended = take_in(sheet, packs())
+    assert sorted(number for *_, number in finds(mended)) == sorted([7, *own])
+    assert not any("merged over" in problem.message for problem in mended.problems)
