@@ -7,8 +7,10 @@ from narrate.model.narrative import Sentence
 from narrate.model.stratigraphy import Context, Phase
 from narrate.telling import english, numbers
 from narrate.telling.first_sentence import Sampled, opened_by_what_matters
+from narrate.telling.near_empty import only_text
 from narrate.telling.observations import stirring_seen
 from narrate.telling.of_stores import is_burned_store
+from narrate.telling.old_finds import ancient_tallies
 from narrate.telling.page import Page
 from narrate.telling.setting import (
     context_name,
@@ -66,7 +68,9 @@ def unsampled_sentence(page: Page, name: str) -> list[Sentence]:
 
 
 def empty_sentences(page: Page, name: str, brackets: str = "") -> list[Sentence]:
-    """A subject that held nothing, in one sentence; two for visitors."""
+    """A subject in which nothing was counted, in one sentence; two for visitors. What was noted is no nothing."""
+    if ancient_tallies(page):
+        return _noted_sentences(page, name, brackets)
     refs = [page.record, page.ref("items")]
     litres = f"{litres_text(page)} of soil" if page.found.litres is not None else "the soil"
     adjective = "charred " if page.dig.project.preservation == "charred" else ""
@@ -90,6 +94,24 @@ def empty_sentences(page: Page, name: str, brackets: str = "") -> list[Sentence]
         "which counts as sampled and speaks neither for nor against the use of plants there",
         f"{samples} ({litres_text(page)}) from {name}{brackets} held no {adjective}plant remains; "
         "this is kept as a result and is no sign that plants were not used",
+    )
+
+
+def _noted_sentences(page: Page, name: str, brackets: str) -> list[Sentence]:
+    """A subject whose remains were noted as present or weighed, and never counted."""
+    listed, finds = only_text(page)
+    refs = [page.record, page.ref("items"), *finds]
+    litres = f"{litres_text(page)} of soil" if page.found.litres is not None else "the soil"
+    if page.is_plain:
+        return page.say(
+            refs,
+            f"in {litres} from {name} we found {listed}",
+            f"when we washed {litres} from {name}, we found {listed}",
+        ) + page.say([page.record], "nobody counted them, so we cannot say how much there was")
+    return page.say(
+        refs,
+        f"{samples_text(page)} ({litres_text(page)}) from {name}{brackets} held {listed}; none of it was counted, so "
+        "that nothing is said of how much there was",
     )
 
 

@@ -48,7 +48,7 @@ def review_sections(
     """Doubts, readings and next steps of a context, phase or the dig."""
     if not page.found.samples:
         return headed(page, [("doubts", page.say([page.record], f"no samples were taken from {name}{brackets}"))])
-    if setting.items_counted(page) == 0 and not old_finds.ancient_tallies(page):
+    if setting.items_counted(page) == 0:
         return headed(page, [("doubts", context_opening.empty_sentences(page, name, brackets))])
     phases = sampled_phases(page) if page.subject.level == "site" else []
     if len(phases) > 1:
