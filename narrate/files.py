@@ -35,6 +35,7 @@ def write(path: Path, content: str | bytes) -> None:
     path.parent.mkdir(parents=True, exist_ok=True)
     unfinished = _unfinished(path)
     try:
+        _begun(unfinished)
         unfinished.write_bytes(raw)
         os.replace(unfinished, path)
     except BaseException:
@@ -52,6 +53,7 @@ def write_in_pieces(path: Path, pieces: Iterable[bytes]) -> None:
     path.parent.mkdir(parents=True, exist_ok=True)
     unfinished = _unfinished(path)
     try:
+        _begun(unfinished)
         with unfinished.open("wb", buffering=1 << 20) as file:
             file.writelines(pieces)
         if path.is_file() and filecmp.cmp(path, unfinished, shallow=False):
@@ -62,6 +64,12 @@ def write_in_pieces(path: Path, pieces: Iterable[bytes]) -> None:
         with suppress(OSError):
             unfinished.unlink(missing_ok=True)
         raise
+
+
+def _begun(unfinished: Path) -> None:
+    """Makes a file anew: what lies there under that name goes, and nothing is ever written through a link."""
+    unfinished.unlink(missing_ok=True)
+    os.close(os.open(unfinished, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666))
 
 
 def write_folder(target: Path, files: Mapping[str, bytes]) -> None:

@@ -7,6 +7,7 @@ Exception
 
 from __future__ import annotations
 
+import os
 import stat
 from collections.abc import Iterator
 from contextlib import ExitStack, contextmanager
@@ -30,8 +31,14 @@ def held(folder: Path) -> Iterator[None]:
     """
     Holds the project for this run while it reads the analyst's narratives and writes.
 
-    Raises Unwritable if another run holds it (N120), or its `out/` cannot be written (N108).
+    Raises Unwritable if another run holds it (N120), or its `out/` cannot be written or a link stands there or among
+    the narratives (N108): nothing outside the folder is read or written.
     """
+    link = next(_links(folder), None)
+    if link is not None:
+        shown = link.relative_to(folder).as_posix()
+        message = "is a link, expected a file or folder of the project itself; nothing was read or written through it"
+        raise Unwritable(_error(shown, "N108", f"'{shown}' {message}", "put what it leads to in its place"))
     with ExitStack() as stack:
         try:
             stack.enter_context(alone(folder))
@@ -42,6 +49,18 @@ def held(folder: Path) -> Iterator[None]:
         except OSError as fault:
             raise Unwritable(not_written("out", fault)) from fault
         yield
+
+
+def _links(folder: Path) -> Iterator[Path]:
+    """Links at the places where narrate writes: `out`, what lies directly in it, and anywhere among the narratives."""
+    for place in (folder / "out", folder / "narratives"):
+        if place.is_symlink():
+            yield place
+        elif place.is_dir():
+            for at, folders, files in os.walk(place):
+                yield from (path for name in sorted((*folders, *files)) if (path := Path(at, name)).is_symlink())
+                if place.name == "out":
+                    break
 
 
 def not_written(path: str, fault: OSError, what: str = "the folder") -> Problem:

@@ -176,10 +176,10 @@ def _is_written_as_before(folder: Path, before: Mapping[str, _Stamp]) -> bool:
 
 
 def _files(folder: Path) -> list[str] | None:
-    """Every file of the project but those that are built, by name; None where there is a link."""
+    """Every file of the project but those that are built, by name; None where there is a link or a pipe."""
     found: list[str] = []
     for name, entry in _walked(folder, ""):
-        if entry.is_symlink():
+        if entry.is_symlink() or not entry.is_file(follow_symlinks=False):
             return None
         found.append(name)
     return sorted(found)
@@ -215,7 +215,12 @@ def _stamp(about: os.stat_result) -> _Stamp:
 
 
 def _mark(path: Path) -> str:
-    return _sum(path.read_bytes())
+    """Piece by piece: what lies in the folder may be larger than memory."""
+    mark = hashlib.blake2b(digest_size=16)
+    with path.open("rb") as file:
+        while piece := file.read(1 << 20):
+            mark.update(piece)
+    return mark.hexdigest()
 
 
 def _sum(raw: bytes) -> str:

@@ -52,12 +52,16 @@ def id_text(expected: str = "an id, which is a text of one line") -> Reads:
     return Reads(expected, take)
 
 
+LARGEST = 1e12
+"""No litres, grams or years of a dig come near it; larger numbers are slips, and sums of them have no end."""
+
+
 def number(*, above: float | None = None, at_least: float | None = None, at_most: float | None = None) -> Reads:
     expected = "a number" + _range(above, at_least, at_most)
 
     def take(node: Node, asking: Asking, whose: str, name: str) -> float | None:
         found = plain_number(node.text.strip()) if isinstance(node, Scalar) else None
-        if found is not None and _is_within(found, above, at_least, at_most):
+        if found is not None and abs(found) <= LARGEST and _is_within(found, above, at_least, at_most):
             return found
         written = node.text.strip() if isinstance(node, Scalar) else ""
         refuse(node, asking, whose, name, expected, number_help(written))
