@@ -1,4 +1,4 @@
-"""Links, pipes and numbers without end in a project: nothing outside the folder is read or written, and nothing hangs."""
+"""Links, pipes and endless numbers in a project: nothing outside the folder is read or written, and nothing hangs."""
 
 from __future__ import annotations
 
