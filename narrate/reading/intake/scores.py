@@ -7,6 +7,7 @@ from __future__ import annotations
 import re
 
 from narrate.model.layouts import Table
+from narrate.reading.intake.classes_explained import classes_explained
 from narrate.reading.intake.evidence import Look
 
 # Common practice, no source: classes of remains that registers of assessed samples score.
@@ -25,6 +26,12 @@ def meaning_of_numbers(look: Look, table: Table) -> tuple[dict[str, str], str]:
     rows = [r for r, role in table.rows.items() if role.name in ("counts", "finds")]
     columns = [c for c, role in table.columns.items() if role.name in ("counts", "count")]
     texts = [look.text(r, c) for r in rows for c in columns if (r, c) in look.cells]
+    if scale := classes_explained(look.grid, table, texts):
+        words = ", ".join(f"{sign} = {meaning}" for sign, meaning in scale.items())
+        return scale, (
+            f"DOUBTFUL: the sheet explains its numbers as classes ({words}), and no amount is above them, so they are "
+            "read as classes and not as counts; if they are counts, take the numbers out of cells, key in the layout"
+        )
     if sum(text == "1" for text in texts) >= 8 and all(text in ("0", "1", "1.0", "0.0") for text in texts):
         return {"1": "present"}, (
             "every amount is 0 or 1, so 1 is taken as present and not as a count; see cells, key in the layout"

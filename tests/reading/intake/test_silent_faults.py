@@ -150,3 +150,42 @@ def test_a_count_merged_over_two_cells_is_given_to_neither(tmp_path: Path, merge
     mended = take_in(sheet, packs())
     assert sorted(number for *_, number in finds(mended)) == sorted([7, *own])
     assert not any("merged over" in problem.message for problem in mended.problems)
+
+
+SCALED = "Taxon,S1,S2,S3\nZea mays kernel,1,2,3\nChenopodium seed,4,3,3\nRubus seed,1,0,2\n\n{key}"
+SCALES = {
+    "Key: 1 = 1-5; 2 = 6-20; 3 = 21-50; 4 = >50": (1, 5),
+    "1: <5  2: 5-25  3: 26-100  4: >100": (None, 4),
+    '"Abundance: 1 = rare, 2 = occasional, 3 = frequent, 4 = abundant"': (None, None),
+    "Scale 1-4 (1=few; 4=very many)": (None, None),
+    "Key\n1,1-5\n2,6-20\n3,21-50\n4,>50": (1, 5),
+}
+
+
+@pytest.mark.parametrize("key", SCALES)
+def test_numbers_that_the_sheet_explains_as_classes_are_no_counts(tmp_path: Path, key: str) -> None:
+    """A 1 is a class, wherever its meaning is written; that is told, and a 0 is nothing found."""
+    found = taken(tmp_path, SCALED.format(key=key))
+
+    counts = {(str(row.sample), row.identification.taxon): row.count for row in found.rows}
+    assert not any(count.amount == "counted" for count in counts.values())
+    assert counts["S2", "Rubus"].amount == "looked for and absent"
+    least, most = SCALES[key]
+    assert (counts["S1", "Rubus"].at_least, counts["S1", "Rubus"].at_most) == (least, most)
+    assert [doubt for doubt in found.doubts if "explains its numbers as classes" in doubt] != []
+
+
+@pytest.mark.parametrize(
+    "key",
+    [
+        "Sample 1: few seeds; Sample 2: many; Sample 3: rare",
+        "Sieves: 1 = 2-4 mm; 2 = 1-2 mm; 3 = <1 mm; 4 = <0.5 mm",
+        "Phases: 1 = Early; 2 = Middle; 3 = Late; 4 = Modern",
+        "Key: 1 = 1-5; 2 = 6-20; 3 = >20",
+    ],
+)
+def test_numbers_that_nobody_explains_stay_counts(tmp_path: Path, key: str) -> None:
+    """Words of samples, sieves and phases make no classes of counts; nor does a scale that ends below a count."""
+    found = taken(tmp_path, SCALED.format(key=key))
+
+    assert sorted(number for *_, number in finds(found) if number) == [1, 1, 2, 2, 3, 3, 3, 4]
