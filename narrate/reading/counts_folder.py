@@ -11,7 +11,7 @@ from narrate.model.packs import Packs
 from narrate.problems import Place, Problem, ProblemList
 from narrate.reading.count_columns import Known
 from narrate.reading.count_sheets import read_count_sheet
-from narrate.reading.files import SHEET_BYTES, listed, read_text
+from narrate.reading.files import SHEET_BYTES, is_own_file, listed, read_text
 from narrate.reading.layout_beside import WORKBOOK_ENDINGS, layout_path
 from narrate.reading.sheet_problems import Unread
 from narrate.reading.sheet_says import SheetSays
@@ -80,6 +80,12 @@ def _by_layout(
     # Loaded when a sheet has a layout: it is a fifth of narrate, and most projects have none.
     from narrate.reading.intake.take_in import read_laboratory_sheet
 
+    layout = layout_path(root / path)
+    if not is_own_file(root, root / path, problems) or (
+        layout is not None and not is_own_file(root, layout, problems)
+    ):
+        unread.sheets.add(path)
+        return []
     before = len(problems.found)
     samples = {str(id): sample for id, sample in known.samples.items()}
     rows, sheet = read_laboratory_sheet(root, path, packs, known.identifier, samples, known.sample_ids, problems)

@@ -74,14 +74,10 @@ def read_text(root: Path, path: str, problems: ProblemList, *, at_most_bytes: in
     """The text of a file in UTF-8, without a byte order mark; None with a problem where it cannot be read."""
     file = root / path
     place = Place(path=path)
-    if not _is_inside(root, file):
-        _leads_out(root, file, problems)
+    if not is_own_file(root, file, problems):
         return None
     try:
         status = file.stat()
-        if not stat.S_ISREG(status.st_mode):
-            problems.error(place, "N101", "this is no file, expected a text file", help="give it another name or place")
-            return None
         size = status.st_size
         if size > at_most_bytes:
             problems.error(
@@ -96,6 +92,24 @@ def read_text(root: Path, path: str, problems: ProblemList, *, at_most_bytes: in
         _cannot_open(path, "file", fault, problems)
         return None
     return decoded(path, content, problems)
+
+
+def is_own_file(root: Path, file: Path, problems: ProblemList) -> bool:
+    """Whether it is a file inside the project folder, and no link out of it and no pipe; else a problem tells it."""
+    if not _is_inside(root, file):
+        _leads_out(root, file, problems)
+        return False
+    shown = relative(root, file)
+    try:
+        is_file = stat.S_ISREG(file.stat().st_mode)
+    except OSError as fault:
+        _cannot_open(shown, "file", fault, problems)
+        return False
+    if not is_file:
+        problems.error(
+            Place(path=shown), "N101", "this is no file, expected a text file", help="give it another name or place"
+        )
+    return is_file
 
 
 def decoded(path: str, content: bytes, problems: ProblemList) -> SourceText | None:

@@ -11,6 +11,7 @@ import pytest
 
 from narrate.files import _unfinished, write, write_in_pieces
 from narrate.pipeline.begin import begin
+from narrate.pipeline.intake import intake
 from narrate.pipeline.tell import tell
 
 
@@ -73,3 +74,21 @@ def test_litres_beyond_all_measure_are_refused(dig: Path, volume: str) -> None:
     told = tell(dig, version="test")
 
     assert not told.is_written and any("volume_l" in problem.message for problem in told.problems)
+
+
+@pytest.mark.parametrize("linked", ["lab.csv", "lab.csv.layout.yaml"])
+def test_a_sheet_of_the_laboratory_is_not_read_through_a_link(dig: Path, tmp_path: Path, linked: str) -> None:
+    outside = tmp_path / "outside"
+    outside.mkdir()
+    (outside / "lab.csv").write_text("ID,Vitis seed,Rubus seed\nS1,777,5\n", encoding="utf-8")
+    intake(outside / "lab.csv", None)
+    for name in ("lab.csv", "lab.csv.layout.yaml"):
+        if name == linked:
+            (dig / "counts" / name).symlink_to(outside / name)
+        else:
+            (dig / "counts" / name).write_bytes((outside / name).read_bytes())
+
+    told = tell(dig, version="test")
+
+    assert not told.is_written
+    assert [p.place.path for p in told.problems if p.code == "N106"] == [f"counts/{linked}"]
