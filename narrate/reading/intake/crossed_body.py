@@ -79,6 +79,9 @@ class Body(GroupHeads):
         over = [row for row in self.body if row < head and self.rows[row].name == "counts"]
         if any(names.read(labels[row]).is_known or names.part_of(labels[row]) for row in over) or len(over) > 2:
             return  # 'Seeds' over a group of them, with names before it
+        before = min(over, default=0) - 1
+        if self.look.text(before, self.names) and not any((before, c) in self.look.cells for c in self.counts):
+            return  # a head of a group stands over them too: 'CEREALS', and then 'WILD PLANTS'
         for row in over:
             self.rows[row] = Role(name="ignored", qualifiers=("no name of a plant",))
 

@@ -89,3 +89,16 @@ def test_numbers_over_the_head_of_the_names_are_no_finds_and_are_told(tmp_path: 
         row.identification.written for row in taken("o10.xlsx").rows
     }
     assert any("row 5 ('Quantum terrae') holds numbers and is left out" in doubt for doubt in got.doubts)
+
+
+def test_an_unknown_plant_under_a_head_of_its_own_is_a_find(tmp_path: Path) -> None:
+    """'WILD PLANTS' heads the second group and not the table; what the first group names is kept, known or not."""
+    path = tmp_path / "lab.tsv"
+    path.write_text(
+        "Sample\tS1\tS2\tS3\nLitres\t3.5\t19.5\t2\nCEREALS AND NUTS\nQuantum terrae grain\t3\t2\t\n"
+        "WILD PLANTS\nRumex acetosella nutlet\t\t4\t5\nIva annua achene\t1\t1\t3\n",
+        encoding="utf-8",
+    )
+    found = take_in(path, packs())
+
+    assert [row.count.number for row in found.rows if "Quantum" in row.identification.written] == [3, 2]
