@@ -34,7 +34,7 @@ def intake(sheet: Path, project: Path | None = None, *, codes: Path | None = Non
     from narrate.reading.intake.project_intake import draft_into, in_counts, intake_packs, volume_problems
     from narrate.reading.intake.summary import summary
     from narrate.reading.intake.take_in import take_in
-    from narrate.reading.layout_beside import layout_path, new_layout_path
+    from narrate.reading.layout_beside import layout_path
 
     packs = intake_packs(project)
     at = sheet if project is None else in_counts(sheet, project)
@@ -45,17 +45,7 @@ def intake(sheet: Path, project: Path | None = None, *, codes: Path | None = Non
     taken = take_in(source, packs, codes=codes)
     if taken.layout is None:
         return Intake(taken=taken, text=summary(taken), problems=taken.problems)
-    written: list[Path] = []
-    if at != sheet and not at.is_file():
-        at.parent.mkdir(parents=True, exist_ok=True)
-        at.write_bytes(sheet.read_bytes())
-        written.append(at)
-    if not taken.is_given:
-        write(new_layout_path(at), taken.text)
-        written.append(new_layout_path(at))
-    elif beside is not None:
-        write(new_layout_path(at), beside.read_bytes())
-        written.append(new_layout_path(at))
+    written = _laid_down(sheet, at, taken, beside)
     if project is None:
         problems = tuple(sorted({*taken.problems, *volume_problems(packs, taken)}, key=Problem.in_order))
         return Intake(taken=taken, written=tuple(written), text=summary(taken), problems=problems)
@@ -71,6 +61,21 @@ def intake(sheet: Path, project: Path | None = None, *, codes: Path | None = Non
         text=summary(taken, (*drafted.notes, *(names.notes if names is not None else ()))),
         problems=tuple(sorted({*taken.problems, *drafted.problems}, key=Problem.in_order)),
     )
+
+
+def _laid_down(sheet: Path, at: Path, taken: TakenIn, beside: Path | None) -> list[Path]:
+    """Writes the copy of the sheet, if there is none, and its layout: worked out, or as it lay beside the sheet."""
+    from narrate.reading.layout_beside import new_layout_path
+
+    written: list[Path] = []
+    if at != sheet and not at.is_file():
+        at.parent.mkdir(parents=True, exist_ok=True)
+        at.write_bytes(sheet.read_bytes())
+        written.append(at)
+    if not taken.is_given or beside is not None:
+        write(new_layout_path(at), taken.text if beside is None else beside.read_bytes())
+        written.append(new_layout_path(at))
+    return written
 
 
 def _refused(sheet: Path) -> Intake:
