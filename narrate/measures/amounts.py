@@ -10,9 +10,6 @@ from narrate.measures.units import Units
 from narrate.model.rules import Selector
 
 
-NO_LITRES = "no volume was recorded"
-
-
 def items(units: Units, of: Selector) -> Column:
     """
     Items as counted, without scaling.
@@ -48,20 +45,16 @@ def density(units: Units, of: Selector) -> Column:
 
     Unit: items per litre. Interval: that of Fay and Feuer for a weighted sum of Poisson counts, exact where one share
     alone was sorted; where nothing was found, the upper end for nought items over the smallest share sorted.
-    No value: where no volume was recorded, or all that was found was noted as present and not counted. Items of samples
-    without a volume are left out of both sides.
-    Misleads: where some of what was found was noted and not counted, which makes it a minimum; when recovery differed,
-    or volumes were estimated after flotation.
+    No value: where no volume was recorded. Items of samples without a volume are left out of both sides.
+    Misleads: when recovery differed, or volumes were estimated after flotation.
     Source:   Miller 1988, in Hastorf & Popper (eds), Current Paleoethnobotany, pp. 72–85; Fay & Feuer 1997,
     Statistics in Medicine 16:791–801 (from memory).
     """
     total, variance, litres = units.estimated_over_litres(of)
     raw = units.counted(of)
     low, high = weighted_poisson(total, variance, units.heaviest(of))
-    # What was noted and never counted is not nought: presence alone has no density.
-    is_noted = (raw == 0) & (units.samples_with(of) > 0)
     with np.errstate(invalid="ignore", divide="ignore"):
-        per_l = np.where((litres > 0) & ~is_noted, 1 / litres, np.nan)
+        per_l = np.where(litres > 0, 1 / litres, np.nan)
     return Column(
         value=total * per_l,
         low=low * per_l,
@@ -70,7 +63,7 @@ def density(units: Units, of: Selector) -> Column:
         to=litres,
         n=raw,
         has_interval=True,
-        reason=f"{NO_LITRES}, or what was found was noted and not counted" if is_noted.any() else NO_LITRES,
+        reason="no volume was recorded",
     )
 
 
