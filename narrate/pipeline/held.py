@@ -7,7 +7,6 @@ Exception
 
 from __future__ import annotations
 
-import os
 import stat
 from collections.abc import Iterator
 from contextlib import ExitStack, contextmanager
@@ -53,14 +52,9 @@ def held(folder: Path) -> Iterator[None]:
 
 def _links(folder: Path) -> Iterator[Path]:
     """Links at the places where narrate writes: `out`, what lies directly in it, and anywhere among the narratives."""
-    for place in (folder / "out", folder / "narratives"):
-        if place.is_symlink():
-            yield place
-        elif place.is_dir():
-            for at, folders, files in os.walk(place):
-                yield from (path for name in sorted((*folders, *files)) if (path := Path(at, name)).is_symlink())
-                if place.name == "out":
-                    break
+    out, narratives = folder / "out", folder / "narratives"
+    yield from (place for place in (out, narratives) if place.is_symlink())
+    yield from (place for place in (*sorted(out.glob("*")), *sorted(narratives.rglob("*"))) if place.is_symlink())
 
 
 def not_written(path: str, fault: OSError, what: str = "the folder") -> Problem:
