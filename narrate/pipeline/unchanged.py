@@ -216,11 +216,8 @@ def _stamp(about: os.stat_result) -> _Stamp:
 
 def _mark(path: Path) -> str:
     """Piece by piece: what lies in the folder may be larger than memory."""
-    mark = hashlib.blake2b(digest_size=16)
     with path.open("rb") as file:
-        while piece := file.read(1 << 20):
-            mark.update(piece)
-    return mark.hexdigest()
+        return hashlib.file_digest(file, lambda: hashlib.blake2b(digest_size=16)).hexdigest()
 
 
 def _sum(raw: bytes) -> str:
