@@ -67,6 +67,14 @@ def _taken(folder: Path, text: str) -> TakenIn:
     return take_in(sheet, packs())
 
 
+def _sums(found: TakenIn) -> Counter[str]:
+    """Items counted in each sample."""
+    sums: Counter[str] = Counter()
+    for row in found.rows:
+        sums[row.sample] += row.count.number or 0
+    return sums
+
+
 def _told(found: TakenIn) -> str:
     return " ".join([*found.doubts, *(problem.message for problem in found.problems)])
 
@@ -96,20 +104,14 @@ def test_numbers_of_samples_beside_counts_leave_the_counts(tmp_path: Path) -> No
     """A column of ubiquity behind the samples is worked out, and the counts are read."""
     found = _taken(tmp_path, _BESIDE_COUNTS)
 
-    sums: Counter[str] = Counter()
-    for row in found.rows:
-        sums[row.sample] += row.count.number or 0
-    assert sums == {"S1": 24, "S2": 43, "S3": 24}
+    assert _sums(found) == {"S1": 24, "S2": 43, "S3": 24}
 
 
 def test_least_numbers_that_stand_alone_are_the_counts(tmp_path: Path) -> None:
     """Sums by hand, 22 + 8, 36 + 10, 43 + 15; the lines of groups, and of a group of groups, are no finds."""
     found = _taken(tmp_path, _LEAST)
 
-    sums: Counter[str] = Counter()
-    for row in found.rows:
-        sums[row.sample] += row.count.number or 0
-    assert sums == {"Ensemble 1": 30, "Ensemble 2": 46, "Ensemble 3": 58}
+    assert _sums(found) == {"Ensemble 1": 30, "Ensemble 2": 46, "Ensemble 3": 58}
     assert not any(problem.code == "N317" for problem in found.problems)
 
 
