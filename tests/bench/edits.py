@@ -16,6 +16,7 @@ import argparse
 import random
 import re
 import shutil
+import sys
 import tempfile
 from collections.abc import Callable, Mapping
 from pathlib import Path
@@ -48,6 +49,8 @@ def differences(scratch: Path, *, times: int, seed: int, samples: int = 0) -> tu
     tell(dig, version="test")
     found, spared = [], 0
     for number in range(times):
+        if number and number % 25 == 0:
+            print(f"{number} of {times}: {len(found)} files otherwise, {spared} runs not needed", file=sys.stderr, flush=True)
         name = draw.choice(sorted(EDITS))
         EDITS[name](dig, draw)
         fresh = scratch / "fresh"
