@@ -50,7 +50,7 @@ def differences(scratch: Path, *, times: int, seed: int, samples: int = 0) -> tu
     found, spared = [], 0
     for number in range(times):
         if number and number % 25 == 0:
-            print(f"{number} of {times}: {len(found)} files otherwise, {spared} runs not needed", file=sys.stderr, flush=True)
+            print(f"{number} of {times}: {len(found)} files otherwise, {spared} not needed", file=sys.stderr, flush=True)
         name = draw.choice(sorted(EDITS))
         EDITS[name](dig, draw)
         fresh = scratch / "fresh"
