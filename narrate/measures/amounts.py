@@ -45,7 +45,8 @@ def density(units: Units, of: Selector) -> Column:
 
     Unit: items per litre. Interval: that of Fay and Feuer for a weighted sum of Poisson counts, exact where one share
     alone was sorted; where nothing was found, the upper end for nought items over the smallest share sorted.
-    No value: where no volume was recorded. Items of samples without a volume are left out of both sides.
+    No value: where no volume was recorded; where the thing was noted as present or weighed, and none of it counted.
+    Items of samples without a volume are left out of both sides.
     Misleads: when recovery differed, or volumes were estimated after flotation.
     Source:   Miller 1988, in Hastorf & Popper (eds), Current Paleoethnobotany, pp. 72–85; Fay & Feuer 1997,
     Statistics in Medicine 16:791–801 (from memory).
@@ -54,7 +55,7 @@ def density(units: Units, of: Selector) -> Column:
     raw = units.counted(of)
     low, high = weighted_poisson(total, variance, units.heaviest(of))
     with np.errstate(invalid="ignore", divide="ignore"):
-        per_l = np.where(litres > 0, 1 / litres, np.nan)
+        per_l = np.where((litres > 0) & ~units.is_only_noted(of), 1 / litres, np.nan)
     return Column(
         value=total * per_l,
         low=low * per_l,
@@ -63,7 +64,7 @@ def density(units: Units, of: Selector) -> Column:
         to=litres,
         n=raw,
         has_interval=True,
-        reason="no volume was recorded",
+        reason="no volume was recorded, or it was noted and not counted",
     )
 
 

@@ -78,6 +78,19 @@ class Units(UnitRows):
         has_volume = np.isfinite(self.table.volume_l[self.table.row_sample[rows]])
         return self._weighed(rows[np.isfinite(self.table.mass_g[rows]) & has_volume])
 
+    def is_only_noted(self, selector: Selector) -> np.ndarray:
+        """
+        (1, units): True where the thing was noted as present, or weighed, in a sample with a volume, and no item of it
+        was counted in any. It goes by what was written, whatever numbers are drawn or varied: a mark is no count.
+        """
+        return self.kept(("only noted", selector), lambda: self._only_noted(self.rows(selector)))
+
+    def _only_noted(self, rows: np.ndarray) -> np.ndarray:
+        rows = rows[np.isfinite(self.table.volume_l[self.table.row_sample[rows]])]
+        written = self._written[rows]
+        is_mark = self.table.is_noted[rows] & (written == 0)
+        return (self._sum(is_mark[None, :] * 1.0, rows) > 0) & (self._sum(written[None, :], rows) == 0)
+
     def samples_with(self, selector: Selector) -> np.ndarray:
         """Samples of the unit in which the thing was counted or noted."""
         rows = self.rows(selector)

@@ -58,7 +58,7 @@ def test_measures_are_one_row_a_subject_and_measure() -> None:
     density = next(r for r in rows if r["subject"] == "S1" and r["measure"] == "density")
 
     assert tuple(rows[0]) == COLUMNS
-    assert (density["value"], density["reason"]) == ("", "no volume was recorded")
+    assert (density["value"], density["reason"]) == ("", "no volume was recorded, or it was noted and not counted")
 
 
 def test_an_id_that_looks_like_a_formula_is_not_one_in_the_table() -> None:

@@ -47,7 +47,7 @@ def test_a_density_without_volume_has_no_value() -> None:
     column = amounts.density(units(a_dig([[("Zea mays", "kernel", 3)]], litres=None)), EVERYTHING)
 
     assert np.isnan(column.value[0, 0])
-    assert column.reason == "no volume was recorded"
+    assert column.reason == "no volume was recorded, or it was noted and not counted"
 
 
 def test_densities_of_a_published_site() -> None:
