@@ -13,7 +13,7 @@ from http import HTTPStatus
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path, PurePosixPath
 from typing import cast
-from urllib.parse import unquote, urlsplit
+from urllib.parse import unquote
 
 from narrate.pipeline.tell import tell
 from narrate.problems import has_errors, written
@@ -196,7 +196,7 @@ class _Handler(BaseHTTPRequestHandler):
     def _found(self) -> tuple[HTTPStatus, str, bytes]:
         if not self._is_asked_here():
             return _plain(HTTPStatus.FORBIDDEN, "This preview answers only to its own address on this machine.")
-        path = unquote(urlsplit(self.path).path)
+        path = unquote(self.path.partition("?")[0])
         if path == STATE:
             script = f"narrateState({self.shown.number});\n"
             return HTTPStatus.OK, TYPES[".js"], script.encode()
@@ -205,18 +205,22 @@ class _Handler(BaseHTTPRequestHandler):
         if path == "/":
             return HTTPStatus.OK, TYPES[".html"], self._with_state(_DOOR).encode("utf-8")
         file = inside(self.shown.folder / "out", path)
-        if file is None:
+        body = None if file is None else _content(file)
+        if file is None or body is None:
             return self._missing()
-        body = file.read_bytes()
         kind = TYPES.get(file.suffix, "application/octet-stream")
         if file.suffix == ".html":
             body = self._with_state(body.decode("utf-8")).encode("utf-8")
         return HTTPStatus.OK, kind, body
 
     def _is_asked_here(self) -> bool:
-        """Refuses other names for this machine, so that no page of elsewhere can read what is shown here."""
+        """
+        Refuses other names for this machine, so that no page of elsewhere can read what is shown here; and a question
+        that names two, or names one in its address, because it is not plain which of them is meant.
+        """
         port = cast(tuple[str, int], self.server.server_address)[1]
-        return self.headers.get("Host", "") in (f"{HERE}:{port}", f"localhost:{port}")
+        named = self.headers.get_all("Host") or []
+        return self.path.startswith("/") and len(named) == 1 and named[0] in (f"{HERE}:{port}", f"localhost:{port}")
 
     def _missing(self) -> tuple[HTTPStatus, str, bytes]:
         page = self._with_state(_DOOR.replace("<h1>Preview</h1>", "<h1>There is no such page</h1>"))
@@ -244,11 +248,21 @@ def inside(out: Path, path: str) -> Path | None:
     parts = PurePosixPath(path).parts[1:]
     if not parts or parts[0] not in SITES or ".." in path.split("/") or any(part.startswith(".") for part in parts):
         return None
-    root = (out / parts[0]).resolve()
-    file = out.joinpath(*parts).resolve()
-    if file.is_dir():
-        file = file / "index.html"
-    return file if file.is_relative_to(root) and file.is_file() else None
+    try:
+        root = (out / parts[0]).resolve()
+        file = out.joinpath(*parts).resolve()
+        if file.is_dir():
+            file = file / "index.html"
+        return file if file.is_relative_to(root) and file.is_file() else None
+    except OSError:  # a name longer than the disk allows, links in a ring
+        return None
+
+
+def _content(file: Path) -> bytes | None:
+    """None where the file went since it was found, as in the middle of a build."""
+    with suppress(OSError):
+        return file.read_bytes()
+    return None
 
 
 def _plain(status: HTTPStatus, text: str) -> tuple[HTTPStatus, str, bytes]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import socket
 import threading
 from collections.abc import Iterator
 from http.client import HTTPConnection, HTTPResponse
@@ -85,6 +86,26 @@ def test_other_names_of_this_machine_are_refused(port: int, host: str) -> None:
 
 
 @pytest.mark.parametrize(
+    "question",
+    [
+        "GET /review/index.html HTTP/1.1\r\nHost: 127.0.0.1:{port}\r\nHost: example.org\r\n\r\n",
+        "GET /review/index.html HTTP/1.1\r\nHost: example.org\r\nHost: 127.0.0.1:{port}\r\n\r\n",
+        "GET http://example.org/review/index.html HTTP/1.1\r\nHost: 127.0.0.1:{port}\r\n\r\n",
+        "GET project.yaml HTTP/1.1\r\nHost: 127.0.0.1:{port}\r\n\r\n",
+        "GET /review/index.html HTTP/1.1\r\n\r\n",
+    ],
+)
+def test_a_question_that_does_not_name_this_address_once_is_refused(port: int, question: str) -> None:
+    """Two names, another one in the address, or none: no page is given."""
+    with socket.create_connection(("127.0.0.1", port), timeout=10) as line:
+        line.sendall(question.format(port=port).encode("ascii"))
+        answer = line.recv(4096).decode("utf-8")
+
+    assert answer.split(" ")[1] == "403"
+    assert "as built" not in answer
+
+
+@pytest.mark.parametrize(
     "path",
     [
         "/claims.json",
@@ -98,7 +119,8 @@ def test_other_names_of_this_machine_are_refused(port: int, host: str) -> None:
         "/review/%00",
         "/review/.narrate-site.json",
         "/elsewhere/index.html",
-        "project.yaml",
+        f"/review/{'a' * 5000}.html",
+        f"/review/{'a/' * 3000}",
     ],
 )
 def test_nothing_but_the_two_sites_is_given(port: int, path: str) -> None:
