@@ -234,8 +234,9 @@ def _readme(project: Project, tables: Sequence[PackageTable], name: str, version
         "",
         "`datapackage.json` describes every field, its unit and its keys. `project/` holds the same records as a "
         "folder that `narrate check` and `narrate tell` read. An empty cell is a missing value, never "
-        "0. Counts are as counted; "
-        "nothing is scaled up for the unsorted share. `sha256sum -c manifest-sha256.txt` proves the files whole.",
+        "0. Counts are as counted; nothing is scaled up for the unsorted share. Text in `data/` that a spreadsheet would "
+        "take for a formula has an apostrophe before it; in `project/` it stands as it was written. "
+        "`sha256sum -c manifest-sha256.txt` proves the files whole.",
         "",
     ]
     return "\n".join(lines)

@@ -7,6 +7,8 @@ import io
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from narrate.files import cell_text
+
 DWC = "http://rs.tdwg.org/dwc/terms/"
 
 
@@ -36,7 +38,7 @@ class PackageTable:
     """Foreign keys: field, table, field there."""
 
     def text(self) -> str:
-        """CSV; an empty cell is a missing value. Cells stay as they are: the package is for programs."""
+        """CSV; an empty cell is a missing value; text that a spreadsheet would calculate gets an apostrophe before it."""
         out = io.StringIO()
         writer = csv.writer(out, lineterminator="\n")
         writer.writerow([field.name for field in self.fields])
@@ -50,4 +52,4 @@ def _cell(value: object) -> str:
         return ""
     if isinstance(value, bool):
         return "true" if value else "false"
-    return repr(value) if isinstance(value, float) else str(value)
+    return repr(value) if isinstance(value, float) else cell_text(str(value))

@@ -22,6 +22,7 @@ from click.testing import CliRunner
 from narrate.cli import commands
 from narrate.deposit.lessened import lessened
 from narrate.deposit.package import NOT_STATED, bag, package
+from narrate.deposit.package_table import PackageField, PackageTable
 from narrate.deposit.package_tables import package_tables
 from narrate.disclosure import disclosed
 from narrate.model.claims import Claims
@@ -195,6 +196,16 @@ def test_frictionless_finds_a_broken_package(packages: Path, tmp_path: Path) -> 
 
     assert found.returncode != 0
     assert "foreign-key" in found.stdout or "ForeignKey" in found.stdout.replace(" ", "")
+
+
+def test_text_that_a_spreadsheet_would_calculate_is_text_in_the_tables() -> None:
+    """Signs of a laboratory, numbers and years before Christ stay as they are, and so does what is no formula."""
+    fields = (PackageField(name="name"), PackageField(name="value"))
+    rows = (("=HYPERLINK(0)", "+++"), ("@x", -0.5), ("-2+3", "-"), ("\tZea", -300), ("Zea", None))
+
+    text = PackageTable(name="t", about="", fields=fields, rows=rows).text()
+
+    assert text == "name,value\n'=HYPERLINK(0),+++\n'@x,-0.5\n'-2+3,-\n'\tZea,-300\nZea,\n"
 
 
 def test_what_the_open_edition_leaves_out_is_said_beside_it(judged_example: Judged) -> None:
