@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from narrate.files import write
 from narrate.problems import Place, Problem, ProblemList
 
 
@@ -22,7 +23,6 @@ def begin(folder: Path) -> tuple[tuple[Path, ...], tuple[Problem, ...]]:
     written = []
     for source in sorted(path for path in starter.rglob("*") if path.is_file()):
         target = folder / source.relative_to(starter)
-        target.parent.mkdir(parents=True, exist_ok=True)
-        target.write_bytes(source.read_bytes())
+        write(target, source.read_bytes())
         written.append(target)
     return tuple(written), ()

@@ -69,8 +69,7 @@ def _laid_down(sheet: Path, at: Path, taken: TakenIn, beside: Path | None) -> li
 
     written: list[Path] = []
     if at != sheet and not at.is_file():
-        at.parent.mkdir(parents=True, exist_ok=True)
-        at.write_bytes(sheet.read_bytes())
+        write(at, sheet.read_bytes())
         written.append(at)
     if not taken.is_given or beside is not None:
         write(new_layout_path(at), taken.text if beside is None else beside.read_bytes())
