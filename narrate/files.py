@@ -14,7 +14,8 @@ from pathlib import Path, PurePosixPath
 
 LOCK = ".narrate-at-work"
 """The file in `out/` that a run holds while it writes; the operating system lets go of it when the run ends or dies."""
-_UNFINISHED = ".unfinished"
+UNFINISHED = ".unfinished"
+"""Ending of a file that is being written beside its place."""
 _BEGIN_FORMULAS = frozenset("=+-@\t\r")
 _NUMBER_OR_SIGNS = re.compile(r"[+-]+|[+-]?[0-9]+([.,][0-9]+)?(e[+-]?[0-9]+)?", re.IGNORECASE)
 
@@ -104,7 +105,7 @@ def put_back(target: Path) -> None:
 def leftovers(folder: Path) -> tuple[Path, ...]:
     """Files that a run which died had begun and not finished; none of them was ever seen under its own name."""
     walked = os.walk(folder)  # not through links, which may lead out of the folder
-    return tuple(sorted(Path(at, name) for at, _, names in walked for name in names if name.endswith(_UNFINISHED)))
+    return tuple(sorted(Path(at, name) for at, _, names in walked for name in names if name.endswith(UNFINISHED)))
 
 
 def is_inside(name: str) -> bool:
@@ -153,7 +154,7 @@ def alone(folder: Path) -> Iterator[None]:
 def _unfinished(path: Path) -> Path:
     # One run writes at a time, so the name needs no number of a process, and what a dead run left is written over.
     # The name itself could be as long as the system allows, with no room for an ending.
-    return path.with_name(f".{hashlib.blake2b(path.name.encode(), digest_size=8).hexdigest()}{_UNFINISHED}")
+    return path.with_name(f".{hashlib.blake2b(path.name.encode(), digest_size=8).hexdigest()}{UNFINISHED}")
 
 
 def _before(path: Path) -> Path:

@@ -189,7 +189,7 @@ def as_plain_data(problem: Problem) -> dict[str, object]:
 
 CODES: dict[str, str] = {
     # N1: files
-    "N101": "The project folder, or a file that a project needs, is not there. A project has a project.yaml, "
+    "N101": "The project folder, or a file that a project needs, is not there, or went while it was read. A project has a project.yaml, "
     "at least one records/*.yaml and at least one count sheet in counts/.",
     "N102": "The file cannot be read as text. Records and plain count sheets are UTF-8 text. A file saved by an "
     "office program under another encoding can be saved again as 'CSV UTF-8'.",

@@ -10,7 +10,7 @@ from narrate.deposit.package import bag as bagged
 from narrate.deposit.package import package
 from narrate.disclosure import Guard
 from narrate.files import put_back, write_folder
-from narrate.pipeline.held import Unwritable, held, in_use, not_written
+from narrate.pipeline.held import Unwritable, broken_off, held, in_use
 from narrate.pipeline.judged import Judged, Progress, disclosed_part, judged_folder, silent
 from narrate.pipeline.rubbish import seldom_looked_for
 from narrate.problems import Problem
@@ -58,7 +58,7 @@ def deposit(
     except Unwritable as refusal:
         return (), (*found.problems, refusal.problem)
     except OSError as fault:
-        return (), (*found.problems, not_written(f"out/deposit/{name}", fault, "the package"))
+        return (), (*found.problems, broken_off(folder, f"out/deposit/{name}", fault, "the package"))
     return tuple(target / name for name in made), found.problems
 
 

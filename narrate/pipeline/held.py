@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from contextlib import ExitStack, contextmanager
 from pathlib import Path
 
-from narrate.files import Busy, alone
+from narrate.files import UNFINISHED, Busy, alone
 from narrate.problems import Place, Problem
 
 
@@ -55,6 +55,21 @@ def _links(folder: Path) -> Iterator[Path]:
     out, narratives = folder / "out", folder / "narratives"
     yield from (place for place in (out, narratives) if place.is_symlink())
     yield from (place for place in (*sorted(out.glob("*")), *sorted(narratives.rglob("*"))) if place.is_symlink())
+
+
+def broken_off(folder: Path, path: str, fault: OSError, what: str = "the folder") -> Problem:
+    """
+    What stopped a run, told of the file that it stopped at: one of the analyst's that went or was closed while it was
+    read (N101), the folder of hers that cannot be written, or else what was being made (N108).
+    """
+    at = Path(fault.filename) if isinstance(fault.filename, str) else folder
+    if not at.is_relative_to(folder) or at.is_relative_to(folder / "out") or at == folder:
+        return not_written(path, fault, what)
+    if at.name.endswith(UNFINISHED):
+        return not_written(at.parent.relative_to(folder).as_posix() or path, fault)
+    why = (fault.strerror or "no reason given").lower()
+    message = f"the file cannot be opened ({why}) although it could be when the run began, expected it to stay"
+    return _error(at.relative_to(folder).as_posix(), "N101", message, "check that it is there, and run this again")
 
 
 def not_written(path: str, fault: OSError, what: str = "the folder") -> Problem:

@@ -12,7 +12,7 @@ from narrate.files import write
 from narrate.judging.depth import Depth
 from narrate.model.ids import FILED
 from narrate.pipeline.editions import approved_alone, bare_edition, with_those_of_drafts, words_of
-from narrate.pipeline.held import Unwritable, held, in_use, not_written
+from narrate.pipeline.held import Unwritable, broken_off, held, in_use
 from narrate.pipeline.judged import Progress, disclosed_part, judged_folder, silent
 from narrate.pipeline.kept_units import WORDS, kept_before
 from narrate.pipeline.report_parts import photographs_of, told_openly
@@ -101,7 +101,7 @@ def report(
             _error(place, "N119", str(unfit), "nothing was written; the file of before is as it was"),
         )
     except OSError as fault:
-        return None, (*problems, not_written(f"out/report/{path.name}", fault, "the section"))
+        return None, (*problems, broken_off(folder, f"out/report/{path.name}", fault, "the section"))
     return path, problems
 
 

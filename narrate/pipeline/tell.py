@@ -15,7 +15,7 @@ from narrate.judging.kept_units import KeptUnits
 from narrate.model.edition import Edition
 from narrate.model.studies import Studies
 from narrate.pipeline.editions import Words, all_told, approved_alone, edition_of, with_those_of_drafts
-from narrate.pipeline.held import Unwritable, held, not_written, saved_meanwhile
+from narrate.pipeline.held import Unwritable, broken_off, held, saved_meanwhile
 from narrate.pipeline.judged import Judged, Progress, disclosed_part, judged_folder, silent
 from narrate.pipeline.kept_claims import write_claims
 from narrate.pipeline.kept_units import WORDS, keep, kept_before
@@ -109,7 +109,7 @@ def tell(
     except Unwritable as refusal:
         return Told(problems=(*found.problems, refusal.problem), is_written=False, is_busy=refusal.is_busy)
     except OSError as fault:
-        return Told(problems=(*problems, not_written("out", fault)), is_written=False, is_partly=True)
+        return Told(problems=(*problems, broken_off(folder, "out", fault)), is_written=False, is_partly=True)
     return done
 
 
@@ -168,7 +168,7 @@ def _built(
     except Refused as refusal:
         return tuple(refusal.problems)
     except OSError as fault:
-        return (not_written("out", fault),)
+        return (broken_off(folder, "out", fault),)
     return ()
 
 

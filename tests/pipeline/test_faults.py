@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import ctypes
 import errno
 import os
 import shutil
+import subprocess
+import sys
 from collections.abc import Callable
 from pathlib import Path
 
@@ -122,6 +125,61 @@ def test_an_output_folder_that_cannot_be_written_is_a_problem(told: Path) -> Non
 
 def _refuses(*paths: object) -> None:
     raise OSError(30, "Read-only file system")
+
+
+def test_a_narrative_that_goes_while_it_is_read_is_named(told: Path) -> None:
+    """The run says which file went, not that the output cannot be written; the next run drafts it anew."""
+    path = next((told / "narratives" / "report").glob("[!s]*.md"))
+
+    def goes(at: Path) -> bytes:
+        if at == path:
+            path.unlink(missing_ok=True)
+        return reads(at)
+
+    reads = Path.read_bytes
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(Path, "read_bytes", goes)
+        (told / "project.yaml").touch()
+        found = tell(told, version="test")
+
+    assert not found.is_written
+    assert [written(problem) for problem in found.problems if problem.severity == "error"] == [
+        f"narratives/report/{path.name}: error N101: the file cannot be opened (no such file or directory) although it "
+        "could be when the run began, expected it to stay\n      help: check that it is there, and run this again"
+    ]
+    assert tell(told, version="test").is_written
+    assert path.is_file()
+
+
+@pytest.mark.skipif(os.name == "nt", reason="folders of Windows have no such mode")
+@pytest.mark.parametrize(
+    ("place", "says"),
+    [
+        ("out", "out/review' could not be written: Permission denied"),
+        ("narratives/report", "narratives/report: error N108: the folder cannot be written here: Permission denied"),
+    ],
+)
+def test_a_folder_of_a_read_only_mode_is_named(told: Path, place: str, says: str) -> None:
+    """In a process that modes bind, whoever its user is; what stood there stays, and a later run goes on."""
+    lost = next((told / place).glob("[!s]*.*"))
+    lost.unlink()
+    before = _content(told / "narratives")
+    os.chmod(told / place, 0o555)
+    command = [sys.executable, "-m", "narrate", "tell", str(told)]
+    found = subprocess.run(command, capture_output=True, text=True, preexec_fn=_bound_by_modes, check=False)
+    os.chmod(told / place, 0o755)
+
+    assert found.returncode == 1
+    assert says in found.stderr
+    assert _content(told / "narratives") == before
+    assert tell(told, version="test").is_written
+
+
+def _bound_by_modes() -> None:
+    """Before a program begins: root, too, is bound by the modes of files (Linux: CAP_DAC_OVERRIDE, 1, is dropped)."""
+    if os.geteuid() == 0:
+        drop_from_bounding_set, dac_override = 24, 1
+        ctypes.CDLL(None).prctl(drop_from_bounding_set, dac_override, 0, 0, 0)
 
 
 @pytest.mark.parametrize("command", COMMANDS)
