@@ -60,6 +60,24 @@ def _edited_within_a_tick(folder: Path) -> None:
     os.utime(path, ns=(about.st_atime_ns, about.st_mtime_ns))
 
 
+_YEAR_NS = 365 * 24 * 3600 * 10**9
+
+
+def _edited_with_the_clock_set_back(folder: Path) -> None:
+    """The same size, and a time of change a year before anything else was written."""
+    path = folder / "project.yaml"
+    path.write_bytes(path.read_bytes().replace(b"e", b"a", 1))
+    os.utime(path, ns=(path.stat().st_atime_ns - _YEAR_NS, path.stat().st_mtime_ns - _YEAR_NS))
+
+
+def _edited_after_the_clock_was_ahead(folder: Path) -> None:
+    """The list seems to be of next year: whatever is written now is older than it."""
+    ahead = (folder / "out" / LIST).stat().st_mtime_ns + _YEAR_NS
+    os.utime(folder / "out" / LIST, ns=(ahead, ahead))
+    path = folder / "project.yaml"
+    path.write_bytes(path.read_bytes().replace(b"e", b"a", 1))
+
+
 def _a_pack_added(folder: Path) -> None:
     (folder / "packs").mkdir()
     (folder / "packs" / "sources.yaml").write_text("sources: []\n", encoding="utf-8")
@@ -79,6 +97,8 @@ def _damaged(folder: Path) -> None:
 CHANGES: dict[str, Callable[[Path], object]] = {
     "a record is edited": lambda folder: (folder / "records" / "new.yaml").write_text("samples: []\n"),
     "an edit keeps size and time": _edited_within_a_tick,
+    "an edit while the clock is set back": _edited_with_the_clock_set_back,
+    "an edit after the clock was ahead": _edited_after_the_clock_was_ahead,
     "a sheet is renamed": _a_sheet_renamed,
     "a sheet is deleted": lambda folder: next((folder / "counts").glob("*.csv")).unlink(),
     "a draft is edited": lambda folder: next((folder / "narratives").rglob("*.md")).write_text("Mine.\n"),
