@@ -12,6 +12,7 @@ from narrate.reading.intake.evidence import NAMED, looks_like_id
 from narrate.reading.intake.group_heads import names_a_group
 from narrate.reading.intake.header_words import flat_heading, heading, unit
 from narrate.reading.intake.not_plants import not_a_plant
+from narrate.reading.intake.plants_among_heads import is_plant_among_finds
 from narrate.reading.intake.ratio_heads import may_be_ratio
 from narrate.reading.intake.small_heads_again import band_role
 
@@ -184,7 +185,9 @@ class Body(GroupHeads):
         content = 0 if self._is_band(row) else self._content(row)
         if role in ("ubiquity", "percent", "density") and label != look.text(row, self.names):
             return Role(name=role)
-        if role in ROW_META and look.name_score(row, self.names) == 0 and (
+        span = range(self.area.top, (self.area.bottom if self.end is None else self.end) + 1)
+        is_a_find = content > 0 and is_plant_among_finds(look, row, self.names, self.counts, span)
+        if role in ROW_META and look.name_score(row, self.names) == 0 and not is_a_find and (
             content or (role in DERIVED_ROLES and not (role == "derived" and _is_large(label)))
         ):
             return with_unit(role, label)

@@ -9,6 +9,7 @@ from narrate.model.grids import column_name
 from narrate.model.layouts import Role, Table
 from narrate.reading.intake.evidence import Look, looks_like_id
 from narrate.reading.intake.header_words import heading
+from narrate.reading.intake.plants_among_heads import heads_among_finds
 
 _UNKNOWN = (
     "its heading says nothing known",
@@ -28,7 +29,7 @@ _SHOWN = 6
 def left_over(look: Look, tables: list[Table]) -> list[str]:
     """Doubts about numbers of a sheet that no table takes in, and about rows and columns that nobody knows."""
     where = f"sheet {look.grid.sheet}: " if look.grid.sheet else ""
-    kinds = (_outside, _unknown, _headings_as_ids, _same_again, _lines_twice, _words_of_numbers)
+    kinds = (_outside, _unknown, _headings_as_ids, _same_again, _lines_twice, _words_of_numbers, heads_among_finds)
     doubts = [doubt for kind in kinds for doubt in kind(look, tables)]
     return [f"{'DOUBTFUL: ' if _is_loud(one) else ''}{where}{one.removeprefix('DOUBTFUL: ')}" for one in doubts]
 
