@@ -13,6 +13,7 @@ from narrate.reading.intake.crossed_labels import Labels
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.groups_over_groups import groups_over_groups
 from narrate.reading.intake.header_words import heading
+from narrate.reading.intake.sums_by_sections import finds_called_total, sums_of_sections
 
 _LATIN = re.compile(r"(?:cf\.? ?)?[A-Z][a-z]+[ _.](?:cf\.? ?)?(?:[a-z]{3,}|sp\b|spp\b|type\b|agg\b)")
 _OF_SO_MANY = re.compile(r"(\d+)\s*/\s*(\d+)")
@@ -32,6 +33,7 @@ class Sums(Labels):
         rows = [r for r, role in self.rows.items() if role.name == "counts"]
         self._numbers_of_samples(rows)
         columns = [c for c in columns if self.columns[c].name == "counts"]
+        rows = self._sums_and_finds_by_words(rows, columns)
         if len(columns) < 3 or len(rows) < 3:
             return
         value = {(r, c): _value(self.look, r, c) for r in rows for c in columns}
@@ -45,6 +47,17 @@ class Sums(Labels):
             self.rows[row] = Role(name="total")
             self.doubts.append(doubt)
         self._sum_of_all_lines(columns, value)
+
+    def _sums_and_finds_by_words(self, rows: list[int], columns: list[int]) -> list[int]:
+        """The lines of counts without sums of sections, and with what is called a total and is a find."""
+        labels = {r: self.look.text(r, self.names) for r in self.rows}
+        value = {(r, c): _value(self.look, r, c) for r in self.rows for c in columns}
+        sums = sums_of_sections(self.rows, labels, columns, value)
+        self.rows.update(dict.fromkeys(sums, Role(name="total")))
+        finds = finds_called_total(self.rows, labels, columns, value)
+        self.rows.update(dict.fromkeys(finds, Role(name="counts")))
+        self.doubts += [*sums.values(), *finds.values()]
+        return sorted({*rows, *finds} - set(sums))
 
     def _numbers_of_samples(self, rows: list[int]) -> None:
         """Columns of '4/5' under whatever word, with the same number of samples behind each stroke: ubiquities."""

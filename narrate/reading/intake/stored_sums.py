@@ -117,13 +117,19 @@ class Sums:
         if not own and same_words(self._group_word(before), label):
             own = before
         if own:
-            # 'Aegilops glume bases are counted as chaff': those of the kind may stand in other sections too.
+            # Behind the lines of a section others may stand that have no head of their own.
+            of_it: dict[str, tuple[list[int], Group | None]] = {"section": (own, None)}
+            of_it |= {f"first {n} of it": (own[:n], None) for n in range(2, len(own))}
+            line.guesses |= of_it.keys() - {"section"}
             kind = Group(label, self.names)
-            if not kind.is_known or kind.is_either:
-                return {"section": (own, None)}
-            line.guesses |= {"section and its kind"}
-            others = [t for t in self.taxa if t not in own and self._answer(kind, t, None) == "yes"]
-            return {"section": (own, None), **({"section and its kind": ([*own, *others], None)} if others else {})}
+            # 'Aegilops glume bases are counted as chaff': those of the kind may stand in other sections too.
+            others: list[int] = []
+            if kind.is_known and not kind.is_either:
+                others = [t for t in self.taxa if t not in own and self._answer(kind, t, None) == "yes"]
+            if others:
+                line.guesses |= {"section and its kind"}
+                of_it["section and its kind"] = ([*own, *others], None)
+            return of_it
         by_word = [t for t in self.taxa if same_words(self._group_word([t]), label)]
         if by_word:
             return {"group": (by_word, None)}
