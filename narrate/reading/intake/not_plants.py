@@ -9,6 +9,7 @@ from functools import cache
 
 from narrate.reading.intake.broken_letters import whole_letters
 from narrate.reading.intake.not_plants_abroad import no_plant_abroad
+from narrate.reading.intake.not_plants_in_words import no_plant_in_words
 
 # Common practice, no source: what else ends up in lists of flotation finds.
 _NOT_PLANTS: tuple[tuple[str, str], ...] = (
@@ -193,7 +194,7 @@ def not_a_plant(name: str) -> str:
     pieces = [piece.strip() for piece in _SEVERAL.split(flat)]
     if not found and len(pieces) > 1 and all(piece and not_a_plant(piece) for piece in pieces):
         return not_a_plant(pieces[0])  # 'fish, eggshell'
-    return found or _animal(flat) or no_plant_abroad(flat)
+    return found or _animal(flat) or no_plant_abroad(flat) or no_plant_in_words(flat)
 
 
 # Common practice, no source: what stands behind the word for a find that is no plant.

@@ -62,7 +62,7 @@ _WORDS_BESIDE = (
     "queimado queimados calcinados animais bränd brända brent brente brændt brændte obrända indet marins marinas marine terrestres terrestri "
     "arête arêtes schub schubben écaille écailles escama escamas scaglia scaglie łuski łuska šupiny gräten skal skorupki skořápky cáscara cáscaras cascara casca cascas guscio gusci coquille coquilles schaal wervel wervels "
     "de del di da do das dos des du d la le van der den von z i og och en und et y e")
-_BESIDE = frozenset(_WORDS_BESIDE.split())
+BESIDE_ABROAD = frozenset(_WORDS_BESIDE.split())
 _KIND_OF = {word.replace("-", " "): kind for kind, words in _NOUNS.items() for word in words.split()}
 _BEHIND = re.compile(r"-?(?:fragment(?:en|e|er)?|rest(?:en|e|er)?|splitters?|stücke?|scherven|scherben|bruchstücke|bitar)$")
 
@@ -82,12 +82,13 @@ def no_plant_abroad(flat: str) -> str:
     if flat in _KIND_OF:
         return _KIND_OF[flat]
     words = [word for word in re.split(r"[\s,/()-]+|(?<=\bd)['’]|(?<=\bl)['’]", flat) if word]
-    telling = [word for word in words if word not in _BESIDE]
-    kinds = {_kind_of_word(word) for word in telling}
+    telling = [word for word in words if word not in BESIDE_ABROAD]
+    kinds = {kind_of_word(word) for word in telling}
     return kinds.pop() if len(kinds) == 1 and len(words) <= 5 else ""
 
 
-def _kind_of_word(word: str) -> str:
+def kind_of_word(word: str) -> str:
+    """The kind of find that one word stands for, alone or before 'fragments' in the same word; empty for none."""
     if word in _KIND_OF:
         return _KIND_OF[word]
     noun = _BEHIND.sub("", word)
