@@ -13,6 +13,7 @@ from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
 from narrate.reading.intake.header_words import heading, quantity, sample_rank
 from narrate.reading.intake.heads_by_content import content_role
 from narrate.reading.intake.least_numbers import counted_by_least
+from narrate.reading.intake.lists_of_presence import is_list_of_answers
 from narrate.reading.intake.records_below import records_below
 from narrate.reading.intake.results_behind_totals import results_behind_totals
 from narrate.reading.intake.small_heads_again import with_first_section
@@ -216,6 +217,8 @@ class _Guessing(Sums):
         )
         if of_samples >= 2 or of_samples == len(count_columns) or (of_samples and len(count_columns) <= 2):
             return None  # 'Locus', 'Sample', 'Volume' are heads of columns, and no ids
+        if is_list_of_answers(look, sample_row, self.labels, count_rows, count_columns):
+            return None
         self._drop_labels_for_ids(sample_row, count_columns)
         score *= 1.0 - 0.8 * headings / max(1, len(count_columns))
         if content_role([look.text(sample_row, c) for c in count_columns], look) in (

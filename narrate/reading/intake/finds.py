@@ -210,7 +210,8 @@ class _Reader(Pieces):
         if self.out.missing_at is None and sum(self.out.missing_parts.values()) > before:
             self.out.missing_at = where.place
         lines = (by_row, by_column)
-        remarks = [said.text for role in ("note", "taxon note") for line in lines for said in line.get(role, ())]
+        noted = [said for role in ("note", "taxon note") for line in lines for said in line.get(role, ())]
+        remarks = [said.text for said in noted]
         condition = self.conditions.of_find(one, name, where, qualifiers, section, lines, remarks, sample, place)
         if condition is None:
             return
@@ -226,7 +227,8 @@ class _Reader(Pieces):
         notes += [f"under a head that says {of_section}"] if of_section else []
         fraction = self._fraction(by_row, by_column, notes)
         notes += ["an estimate"] if kind_of_amount(self._first("quantity", by_row, by_column)) == "estimate" else []
-        notes += self.conditions.kept_words(lines, place) + remarks
+        answers = [f"{said.unit}: {said.text}" if said.unit else said.text for said in noted]
+        notes += self.conditions.kept_words(lines, place) + answers
         written = name.identification.written
         first = self.out.names.get(written)
         self.out.names[written] = (name, first[1] if first else where.place, (first[2] if first else 0) + 1)

@@ -5,10 +5,12 @@ from __future__ import annotations
 import re
 
 from narrate.model.counts import Count
-from narrate.model.grids import Area, Cell
+from narrate.model.grids import Area, Cell, column_name
 from narrate.model.layouts import SAMPLE_ROLES, Role
+from narrate.reading.intake.answers import are_yes_and_no
 from narrate.reading.intake.cell_marks import Found, Reading
 from narrate.reading.intake.evidence import NAMED, Look
+from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.heads_of_list import heads_in
 from narrate.reading.intake.long_columns import column_role
 from narrate.reading.intake.long_table import OF_SAMPLE, Long, rows_below
@@ -39,11 +41,13 @@ def list_of_presence(look: Look, area: Area) -> Long | None:
     of_finds = [c for c, role in columns.items() if c != of and _is_of_finds(look, lines, role, c, of)]
     columns.update(dict.fromkeys(of_finds, Role(name="note")))
     columns[of] = Role(name="sample", also=() if heads[of] == "sample" else (heads[of],), filled=columns[of].filled)
+    asked = _asked_of_finds(look, head, lines, heads)
+    columns.update({c: Role(name="note", qualifiers=(look.text(head, c),)) for c in asked})
     columns[taxon] = LISTED
     used = Area(top=area.top, left=area.left, bottom=max(rows), right=area.right)
     return Long(
         shape="long", rows=rows, columns=dict(sorted(columns.items())), area=used, explained=len(lines),
-        score=float(len(lines)), doubts=_doubts(look, lines, heads, of),
+        score=float(len(lines)), doubts=[*_doubts(look, lines, heads, of), *_of_answers(look, head, asked)],
     )  # fmt: skip
 
 
@@ -87,15 +91,38 @@ def _doubts(look: Look, lines: list[int], heads: dict[int, str], of: int) -> lis
     return doubts
 
 
+def _of_answers(look: Look, head: int, asked: list[int]) -> list[str]:
+    return [
+        f"DOUBTFUL: column {column_name(c)} ('{look.text(head, c)}') says yes or no of each line and is no amount; "
+        "what it asks is not known: it is kept as a note of the finds; take the lines out that it says are none"
+        for c in asked
+    ]
+
+
 def _says_only_names(look: Look, lines: list[int], heads: dict[int, str], taxon: int, of: int) -> bool:
     """Whether the lines name taxa, several to each sample, and carry no numbers beside keys, ids and answers."""
     names = [look.text(r, taxon) for r in lines]
     if len(lines) < _LEAST_LINES or not all(names) or 2 * len({look.text(r, of) for r in lines}) > len(lines):
         return False
-    if sum(look.name_score(r, taxon) >= NAMED for r in lines) < 0.5 * len(lines):
-        return False
     others = [c for c, role in heads.items() if c not in (taxon, of) and not role]
+    named = sum(look.name_score(r, taxon) >= NAMED for r in lines)
+    if named < 0.5 * len(lines) and not _are_codes(names):
+        return False
     return not any(_holds_amounts(look, lines, c) for c in others)
+
+
+def _are_codes(names: list[str]) -> bool:
+    """Whether all names are single words in capitals, some of them in several samples: codes of taxa."""
+    return len(set(names)) < len(names) and all(re.fullmatch(r"[A-Z]{4,12}\d{0,2}", name) for name in names)
+
+
+def _asked_of_finds(look: Look, head: int, lines: list[int], heads: dict[int, str]) -> list[int]:
+    """Columns under heads that nobody knows that say yes or no of each line, and both of them."""
+    found = []
+    for column in [c for c, role in heads.items() if not role and look.text(head, c)]:
+        if are_yes_and_no(look.text(r, column) for r in lines if look.text(r, column)):
+            found.append(column)
+    return found
 
 
 def _holds_amounts(look: Look, lines: list[int], column: int) -> bool:
@@ -103,6 +130,13 @@ def _holds_amounts(look: Look, lines: list[int], column: int) -> bool:
     texts = [look.text(r, column) for r in lines if look.text(r, column)]
     amounts = sum(look.is_amount(r, column) for r in lines)
     return 2 * amounts > len(texts) and not all(text.lower() in _ANSWERS for text in texts)
+
+
+def is_list_of_answers(look: Look, head: int, labels: list[int], lines: list[int], counted: list[int]) -> bool:
+    """Whether yes and no stand in one column, beside ids or phases under a head of their own: no amounts."""
+    said = {heading(text) for c in labels if (text := look.text(head, c))}
+    texts = (look.text(row, c) for row in lines for c in counted)
+    return len(counted) == 1 and bool(said & {*OF_SAMPLE, "phase"}) and are_yes_and_no(texts)
 
 
 def of_listed(role: Role, cell: Cell) -> Reading | None:
