@@ -57,16 +57,18 @@ class SampleLines(Lines):
     def _context_as_id(
         self, at: int, lines: dict[int, Line], rows: list[int], columns: list[int], in_rows: bool
     ) -> list[Said]:
-        """The context of counts without a sample id, where no other counts are of it; empty for any other line."""
-        said = lines[at].get("context", [])
-        others = {one.text for n, line in lines.items() if n != at for one in (*line.get("context", ()), *line.get("sample", ()))}
+        """The context or feature of counts without a sample id, where no others are of it; empty for any other line."""
+        role = next((role for role in ("context", "feature") if role in lines[at]), "context")
+        said = lines[at].get(role, [])
+        others = {one.text for n, line in lines.items() if n != at for one in (*line.get(role, ()), *line.get("sample", ()))}
         is_plain = self.table.shape == "crossed" and len(said) == 1 and said[0].text not in others
         if not is_plain or not self._has_any(at, rows, columns, in_rows):
             return []
         self.told.warning(
-            "N314", f"context for id {at}", self._place_of_missing(at, in_rows),
-            f"the counts of context '{said[0].text}' have no sample id; the context is taken for it, expected an id",
-            f'if it has one, say it under \'mend\' in the layout: "{self._place_of_missing(at, in_rows).cell}": the id',
+            "N314", f"{role} for id", self._place_of_missing(at, in_rows),
+            f"the counts of {role} '{said[0].text}' have no sample id; the {role} is taken for it, expected an id",
+            f'if it has one, say it under \'mend\' in the layout: "{self._place_of_missing(at, in_rows).cell}": the id; '
+            f"where the {role} is part of all ids, give it the role 'sample and {role}'",
         )  # fmt: skip
         return said
 

@@ -12,7 +12,7 @@ from narrate.model.sampling import Sample
 from narrate.problems import Place
 from narrate.reading.intake.cell_marks import number_of
 from narrate.reading.intake.cell_reading import read_cell
-from narrate.reading.intake.header_words import quantity
+from narrate.reading.intake.header_words import quantity, unit
 from narrate.reading.intake.records_draft import litres, share_sorted
 from narrate.reading.intake.said import Said
 from narrate.reading.intake.sheet_finds import Find, SheetFinds
@@ -70,6 +70,8 @@ class Ledger:
                 return  # a number stands beside the strokes
             at = (row, numbers[0])  # the total is that of the numbers
         if found is None:
+            if self._is_weighed(row, column):
+                return
             # Set aside, as bone is; or not read.
             found_in = read_cell(self.cells[row, column], self.table.marks, is_tallied=self._is_tallied).found
             counts = [one.count for one in found_in]
@@ -103,6 +105,10 @@ class Ledger:
                 return
             total += count.number or 0
             self.count[at] = total
+
+    def _is_weighed(self, row: int, column: int) -> bool:
+        """Whether the head of a line of taxa ends in a unit of weight: 'Charcoal (g)', which no count takes in."""
+        return unit(self.head(row if self.has_taxa_in_rows else column)) in ("g", "mg", "kg")
 
     def _is_of_strokes(self, column: int) -> bool:
         return TALLY in self.table.columns[column].qualifiers or self.small_heading(column) == "count, tally"
