@@ -14,6 +14,7 @@ from narrate.reading.intake.kinds_of_amounts import kind_of_amount
 from narrate.reading.intake.lists_of_presence import of_listed
 from narrate.reading.intake.merged_counts import merged_counts, written
 from narrate.reading.intake.not_plants import animal_part, class_aside, not_a_plant, says_no_plant, says_nothing_found
+from narrate.reading.intake.parts_of_finds import without_weight
 from narrate.reading.intake.pending import blanks_of_pending
 from narrate.reading.intake.pieces_of_finds import Pieces, weights_of_pieces
 from narrate.reading.intake.presence_said import instead_of_blank, of_presence
@@ -191,6 +192,12 @@ class _Reader(Pieces):
         for quirk in reading.quirks:
             self.told.warning("N313", quirk.kind, place, quirk.message, quirk.help)
 
+    def _label(self, name: WrittenName, where: Said, by_row: Line, by_column: Line) -> str:
+        """What the sheet parts finds by, its own words for plant and part; a line of grams is of the line of counts."""
+        said = self._first("part", by_row, by_column)
+        part = "" if name.part and self.names.part_of(said) == name.part else said
+        return " ".join(f"{without_weight(where.text)[0]} {part}".lower().split())
+
     def _add(
         self,
         one: Found,
@@ -236,7 +243,7 @@ class _Reader(Pieces):
             Find(
                 sample=sample,
                 name=name,
-                label=" ".join(f"{where.text} {self._first('part', by_row, by_column)}".lower().split()),
+                label=self._label(name, where, by_row, by_column),
                 is_cf=is_cf or one.is_doubtful or _is_under_cf(by_row, by_column) or _is_doubted(remarks),
                 part=part,
                 condition=condition,

@@ -123,6 +123,8 @@ class Parts:
                     return name.part  # 'Bark' under 'Wood'
                 if found:
                     return found
+                if name.part and self.names.read(text).is_known:
+                    continue  # 'Maize' over 'Zea mays kernel' is a group of plants
                 if re.search(r"\w", text):
                     self.told.warning(
                         "N402", f"part {text}", said.place,

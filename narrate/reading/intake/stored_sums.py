@@ -102,6 +102,9 @@ class Sums:
             if line.kind in ("percent", "density"):
                 found = {"all": found["all"], "since": found["since"], "plants": found["plants"]}
                 found["total before"] = (ledger.run_before(self._total_before(at), of_taxa=True), None)
+            if under := self._under_one_word(before):
+                found["under its word"] = (under, None)
+                line.guesses |= {"under its word"}
             if re.search(r"seeds?\b", label, re.IGNORECASE):
                 charred["seeds"] = (self.taxa, Group("", self.names, ("seed",)))
                 finds = self.first_find
@@ -144,6 +147,17 @@ class Sums:
         """The line of totals that a line of densities or shares stands behind, at once; itself where there is none."""
         role = self.ledger.roles(of_taxa=True).get(at - 1)
         return at - 1 if role is not None and role.name == "total" else at
+
+    def _under_one_word(self, before: list[int]) -> list[int]:
+        """Those of the lines before a total that stand under the last word of a column of parts or groups, if not all."""
+        cells, at = self.ledger.cells, self.ledger.at
+        starts = [
+            max((t for t in before if at(t, other) in cells), default=-1)
+            for other, role in self.ledger.roles(of_taxa=False).items()
+            if {"part", "group"} & set(role.names)
+        ]
+        under = [t for t in before if starts and t >= max(starts) >= 0]
+        return under if 1 < len(under) < len(before) else []
 
     def _group_word(self, lines: list[int]) -> str:
         """What a row or column of groups says of lines, where it says one thing."""
