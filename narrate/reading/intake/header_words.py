@@ -87,6 +87,12 @@ _COMPILED = tuple((role, re.compile(pattern, re.IGNORECASE)) for role, pattern i
 
 _UNIT = re.compile(rf"[\[(,/ _]\s*(?:in\s+)?({_UNITS})\s*[\])]?\.?\s*$|^({_UNITS})$", re.IGNORECASE)
 
+_LEFT_OUT = re.compile(
+    r"[(\[]\s*(?:not|excl\w*|except|without|nicht|ohne|exkl\w*|non|hors|exclus?|sauf|sin|no|excepto|senza|escl\w*)\b[^)\]]*[)\]]",
+    re.IGNORECASE,
+)
+"""What a head says in brackets that it leaves out, or is left out of."""
+
 
 @cache
 def heading(text: str) -> str:
@@ -99,8 +105,10 @@ def heading(text: str) -> str:
     ('', 'total', 'mass', 'sample', 'taxon')
     >>> heading("Soil volume (L) 土量"), heading("Ubiquidade (n.º amostras)"), heading("Toplam tohum/tane")
     ('volume', 'ubiquity', 'total')
+    >>> heading("UNCHARRED (not counted in total)"), heading("Total (excl. charcoal)")
+    ('', 'total')
     """
-    flat = flat_heading(text)
+    flat = flat_heading(_LEFT_OUT.sub("", text))
     if not flat or len(flat) > 60:
         return ""
     if is_ratio(text):

@@ -251,9 +251,11 @@ def _tell_names(tables: list[SheetFinds], names: NameReader, told: Told) -> None
     """One warning for each name that no pack knows, with the near match offered."""
     left = NEAR_MATCHES
     seen: dict[str, tuple[Place, int]] = {}
+    under: dict[str, str] = {}
     for table in tables:
         for written, (name, place, n) in table.names.items():
             if not name.is_known:
+                under[written] = name.code or written
                 first = seen.get(written)
                 seen[written] = (first[0] if first else place, (first[1] if first else 0) + n)
     for written, (place, n) in seen.items():
@@ -264,7 +266,7 @@ def _tell_names(tables: list[SheetFinds], names: NameReader, told: Told) -> None
             f"taxon {shown(written)} is in no taxon pack in use; {n} finds are counted as written, and no rule "
             "can speak of it"
             + offered(known),
-            f'to accept it, write under names in the layout: "{written}": {known}' if known
+            f'to accept it, write under names in the layout: "{under[written]}": {known}' if known
             else "say under names in the layout what it stands for, or describe the plant in packs/taxa/ of the "
             "project",
         )  # fmt: skip

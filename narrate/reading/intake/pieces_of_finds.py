@@ -76,6 +76,7 @@ class Pieces(Amounts):
 
     def _completeness_said(self, word: str, part: str) -> str:
         text = word.lower()
+        part = self.table.parts.get(part, part)  # 'Fr = Frucht'
         part = self.names.condition_behind(without_weight(part.strip())[0])[0]
         if not text and (PIECES_ONLY.fullmatch(part) or FRAGMENTS.search(f" {part}") or whole_of_pieces(part)):
             return "fragment"

@@ -12,6 +12,7 @@ from typing import Protocol
 from narrate.model.grids import Grid
 from narrate.model.layouts import Table
 from narrate.reading.intake.remarks import conditions_in
+from narrate.reading.intake.words_in_names import whole_of_pieces
 
 _SIGN = r"(?:[^\W\d_]\.){1,3}[^\W\d_]|[^\W\d_]{1,5}(?:/[^\W\d_]{1,3})?"
 _ENTRY = re.compile(
@@ -72,6 +73,8 @@ def said_under(
             sign = flat if flat in short else behind[1].strip(" .?") if behind and role == "condition" else ""
             if sign in short:
                 found[cell.text] = short[sign]
+            elif role == "part" and (of := whole_of_pieces(flat)) in short:
+                found[of] = short[of]  # 'Ns Fg'
     return dict(sorted(found.items()))
 
 

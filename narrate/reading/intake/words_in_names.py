@@ -131,17 +131,21 @@ _BEFORE = re.compile(
     re.IGNORECASE,
 )
 _COMPOUND = re.compile(r"(?P<part>[^\W\d_]{3,}?|[^\W\d_]{1,3}(?=-))s?-?(?:fragment(?:en?|er)?|fragm?\.?|frgm?t?\.?|fgm\.?|bruch(?:st\.|stücke?)?|fr\.)", re.IGNORECASE)
+_BEHIND = re.compile(r"(?P<part>[^\W\d_]{1,12}) (?:fg|frgm?|fragm?s?|fgm|fgt)\.?", re.IGNORECASE)
 
 
 def whole_of_pieces(text: str) -> str:
     """
-    The part that pieces are of, where words for pieces stand before it or in one word with it; empty for none.
+    The part that pieces are of, where words for pieces stand before it, in one word with it, or in short behind it;
+    empty for none.
 
     >>> [whole_of_pieces(t) for t in ("frag. de caryopse", "Kornbruch", "frammento di guscio", "Fragment (Korn)", "grain")]
     ['caryopse', 'Korn', 'guscio', 'Korn', '']
     >>> whole_of_pieces("kırık tane"), whole_of_pieces("skalfragment"), whole_of_pieces("Schalenfrgm."), whole_of_pieces("Korn-Fragm.")
     ('tane', 'skal', 'Schalen', 'Korn')
+    >>> whole_of_pieces("Ka Fg"), whole_of_pieces("Ns frgm."), whole_of_pieces("immature fruit")
+    ('Ka', 'Ns', '')
     """
     flat = text.strip()
-    match = _BEFORE.fullmatch(flat) or _COMPOUND.fullmatch(flat)
+    match = _BEFORE.fullmatch(flat) or _COMPOUND.fullmatch(flat) or _BEHIND.fullmatch(flat)
     return match["part"] if match is not None else ""

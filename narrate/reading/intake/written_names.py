@@ -52,6 +52,8 @@ class WrittenName:
     """'mass' or 'count' where the name carries a unit: 'Carya nutshell (g)'."""
     unit: str = ""
     note: str = ""
+    code: str = ""
+    """What was written for a plant that no pack knows, where a list of codes gives its name."""
     is_known: bool = False
 
 
@@ -174,9 +176,13 @@ class NameReader(IdentifiedNames):
             identification = self._identified(apart)  # 'HordeumVulgare'
         if identification is None:
             identification = self.identifier.identify(name or written)
-        made = self._made(written, identification, note=note)
+        # Of a code for a plant that no pack knows, the name that it stands for is told.
+        code = written if given and identification.taxon is None and not identification.either else ""
+        note = "; ".join(filter(None, [f"code {code}" if code else "", note]))
+        made = self._made(name if code else written, identification, note=note)
         return replace(
             made,
+            code=code,
             part=part,
             condition=conditions[0] if len(conditions) == 1 else "",
             conditions_apart=tuple(conditions) if len(conditions) > 1 else (),
