@@ -9,7 +9,7 @@ from itertools import combinations
 from narrate.model.layouts import SAMPLE_ROLES, Role
 from narrate.reading.intake.crossed_head_roles import HeadRoles
 from narrate.reading.intake.evidence import looks_like_id
-from narrate.reading.intake.header_words import heading, sample_rank
+from narrate.reading.intake.header_words import flat_heading, heading, sample_rank
 from narrate.reading.intake.heads_in_pieces import roles_in_pieces
 from narrate.reading.intake.kind_words_abroad import kind_of
 from narrate.reading.intake.litres_in_heads import litres_in
@@ -166,6 +166,11 @@ class Heads(HeadRoles):
 
     def _join_ids(self, chosen: int, others: list[int], plain: list[int]) -> None:
         """Where numbers begin anew in each context, or no row tells all columns apart, ids of several are joined."""
+        if (alone := self._site_ids(chosen, others, plain)) is not None:
+            own, role = self.rows[chosen], self.rows[alone]
+            self.rows[alone] = Role(name="sample", also=role.names, filled=role.filled)
+            self.rows[chosen] = Role(name="sample note", qualifiers=(self._label(chosen),), filled=own.filled)
+            return  # 'SiteNo' beside a 'SiteID' that tells all apart is a number of the site, and no sample
         for several in (1, 2, 3):
             for rows in combinations(others, several):
                 texts = [self._filled_texts(row, plain) for row in (*rows, chosen)]
@@ -188,6 +193,16 @@ class Heads(HeadRoles):
                 self.doubts.append(
                     "nothing tells all samples apart; their ids are joined with /, and some are still the same"
                 )
+
+    def _site_ids(self, chosen: int, others: list[int], plain: list[int]) -> int | None:
+        """The row of ids of sites that tells all columns apart, where numbers of sites are chosen; else None."""
+        if not re.match(r"sites?\b", flat_heading(self._label(chosen))):
+            return None
+        for row in others:
+            ids = [self.look.text(row, c) for c in plain]
+            if re.match(r"sites?\b", flat_heading(self._label(row))) and all(ids) and len(set(ids)) == len(ids):
+                return row
+        return None
 
     def _fill_scarce(self, chosen: int, plain: list[int]) -> None:
         """Sites and contexts that are written once over several samples mean them all."""

@@ -41,7 +41,7 @@ _PLANT_WORDS = re.compile(
     r"maygrass|marshelder|sumpweed|little barley|purslane|nightshade|plantain|cleavers|bedstraw|brome|mallow|thistle|buttercup|chickweed|dandelion|nettle|"
     r"apple|pear|plum|cherry|grape|fig|olive|date|bramble|blackberry|raspberry|strawberry|elder|elderberry|hawthorn|sloe|persimmon|sumac|blueberry|huckleberry|"
     r"cotton|tobacco|mustard|cabbage|carrot|parsley|mint|rhizome|tuber|charcoal|wood|bark|stem|leaf|leaves|bud|thorn|moss|fern|bracken|heather|dogwood|hackberry|"
-    r"indet|indeterminate|unidentified|unidentifiable|unknown|undetermined)\b",
+    r"indet|indeterminate|unidentified|unidentifiable|unknown|undetermined)(?:e?s)?\b",
     re.IGNORECASE,
 )
 _ID = re.compile(r"(?=[\w<>#./ *-]{1,16}$)(?=.*\d)[\w<>#./ *-]+$")

@@ -58,9 +58,14 @@ def _outside(look: Look, tables: list[Table]) -> list[str]:
     ]
 
 
-def _unknown(look: Look, tables: list[Table]) -> list[str]:
-    found: dict[tuple[str, str], list[tuple[int, str]]] = {}
-    words: dict[tuple[str, str], list[tuple[int, str]]] = {}
+Unknown = dict[tuple[str, str], list[tuple[int, str]]]
+"""(row or column, why it is left out) -> the lines, each with its words."""
+
+
+def lines_unknown(look: Look, tables: list[Table]) -> tuple[Unknown, Unknown]:
+    """The lines that are left out because nobody knows what they are: those that hold numbers, and those of words."""
+    found: Unknown = {}
+    words: Unknown = {}
     for table in tables:
         for what, roles, others in (("row", table.rows, table.columns), ("column", table.columns, table.rows)):
             for at, role in roles.items():
@@ -78,6 +83,11 @@ def _unknown(look: Look, tables: list[Table]) -> list[str]:
                     found.setdefault((what, reason), []).append((at, label))
                 elif reason == _UNKNOWN[0]:
                     words.setdefault((what, reason), []).append((at, label))
+    return found, words
+
+
+def _unknown(look: Look, tables: list[Table]) -> list[str]:
+    found, words = lines_unknown(look, tables)
     texts = [
         f"{lines_named(what, [at for at, _ in ones])} ({_labels(label for _, label in ones)}): {reason}; "
         "give it a role in the layout if it says something of the samples or the finds"

@@ -12,6 +12,7 @@ from narrate.model.ids import TaxonId
 from narrate.model.plants import Identification
 from narrate.reading.intake.known_words import KnownWords
 from narrate.reading.intake.part_words_abroad import OTHER_PARTS
+from narrate.reading.intake.singulars import one_of
 from narrate.reading.intake.words_in_names import (
     AUTHOR,
     CEREALS_UNTOLD,
@@ -76,7 +77,15 @@ class IdentifiedNames(KnownWords):
         id = self._common.get(bare.lower()) or self._common.get(bare.lower().removesuffix("s"))
         if id is not None:
             return Identification(written=name, taxon=id, qualifier="cf." if is_cf else "")
-        return None
+        return self._of_many(name)
+
+    def _of_many(self, name: str) -> Identification | None:
+        """A name whose last word is an English plural, where its singular is known: 'walnuts', 'adzuki beans'."""
+        before, _, last = name.rpartition(" ")
+        if not re.fullmatch(r"[A-Z]?[a-z-]{3,}", last) or (one := one_of(last)) == last:
+            return None
+        found = self._identified(f"{before} {one}".strip())
+        return replace(found, written=name) if found is not None else None
 
     def _without_part(self, name: str) -> tuple[str, str, str]:
         """(name without its part, part, completeness): '(glume base)', ', glume bases', ' glume base frag.'."""

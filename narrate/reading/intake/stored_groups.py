@@ -10,6 +10,7 @@ from narrate.model.ids import PartId
 from narrate.model.packs import Packs
 from narrate.model.plants import Taxon
 from narrate.reading.intake.sheet_finds import Find
+from narrate.reading.intake.singulars import one_of
 from narrate.reading.intake.written_names import NameReader
 
 Answer = Literal["yes", "perhaps", "no"]
@@ -48,20 +49,6 @@ def meant_words(label: str) -> tuple[str, ...]:
     return tuple(
         dict.fromkeys(one_of(w) for w in words if w not in PLAIN_WORDS and w not in ("and", "or", "und", "et"))
     )
-
-
-def one_of(word: str) -> str:
-    """
-    The singular of an English word, as near as endings tell.
-
-    >>> [one_of(w) for w in ("cereals", "berries", "grasses", "chaff", "pulses", "mosses")]
-    ['cereal', 'berry', 'grass', 'chaff', 'pulse', 'moss']
-    """
-    if word.endswith("ies") and len(word) > 4:
-        return word[:-3] + "y"
-    if re.search(r"(?:ss|x|ch|sh)es$", word):
-        return word[:-2]
-    return word[:-1] if word.endswith("s") and not word.endswith(("ss", "us", "is")) and len(word) > 3 else word
 
 
 def same_words(label: str, other: str) -> bool:

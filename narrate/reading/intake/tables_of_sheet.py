@@ -10,6 +10,7 @@ from narrate.reading.intake.columns_explained import is_against_heads
 from narrate.reading.intake.crossed_guess import Crossed, guess_crossed
 from narrate.reading.intake.evidence import Look, plain_label
 from narrate.reading.intake.forms_guess import guess_forms
+from narrate.reading.intake.groups_of_presences import without_groups_of_presences
 from narrate.reading.intake.halves import halves_of
 from narrate.reading.intake.heads_mixed import with_heads_apart
 from narrate.reading.intake.heads_split import split_heads
@@ -133,6 +134,8 @@ def tables_of(look: Look, marks: Marks, found: Found) -> int:
         if key:
             table = replace(table, marks=replace(table.marks, key={**marks.key, **key}))
             found.doubts.append(told)
+            table, drawn = without_groups_of_presences(look, table) if set(key) == {"1"} else (table, [])
+            found.doubts.extend(drawn)
         table, mend, doubt = named_after_file(look, table)
         found.mend.update(mend)
         found.tables.append(table)

@@ -23,6 +23,7 @@ from narrate.reading.intake.layout_guess import guess_layout
 from narrate.reading.intake.layout_picture import picture
 from narrate.reading.intake.layout_read import LaboratorySheet, read_by_layout
 from narrate.reading.intake.layout_written import layout_text
+from narrate.reading.intake.left_out_checked import tell_left_out
 from narrate.reading.intake.said import Said
 from narrate.reading.intake.sheet_finds import SheetFinds
 from narrate.reading.intake.told import Told
@@ -213,7 +214,7 @@ def read_laboratory_sheet(
     grids = grids_of_file(sheet, path, problems) if layout is not None else ()
     if layout is None or not grids:
         return [], None
-    read = read_by_layout(
-        grids, layout, name_reader(packs, layout.names, identifier), problems, samples=samples, sample_ids=sample_ids
-    )
+    names = name_reader(packs, layout.names, identifier)
+    read = read_by_layout(grids, layout, names, problems, samples=samples, sample_ids=sample_ids)
+    tell_left_out(grids, layout, names, problems)
     return read.rows, read
