@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 
 from narrate.model.counts import Count
 from narrate.model.grids import Grid
 from narrate.model.layouts import Role
 from narrate.reading.intake.cell_marks import Found, Quirk, Reading, number_of
+
+_A_PIECE = "write 'halves: fragment' under cells in the layout if a half is a piece; "
 
 
 def halves_of(grid: Grid, rows: Mapping[int, Role], columns: Mapping[int, Role], decimal: str) -> str:
@@ -38,8 +41,9 @@ def read_half(written: str, whole: int, halves: str) -> Reading:
             kind="part of an item",
             message=f"'{written}' is no whole number of items; it is kept as presence and is in no sum, expected a "
             "whole number",
-            help="write 'halves: fragment' under cells in the layout if a half is a piece; say 'mass' for the row or "
-            "column if it was weighed; or say under 'mend' what was counted",
+            help=f"{_A_PIECE if re.search('[.,]50*$|½', written) else ''}say 'mass' for the row or column if it was "
+            "weighed, or 'density' or 'percent' if these are densities (items or grams a litre) or shares, and give "
+            "the counts that they are of; or say under 'mend' what was counted",
         )
         count = Count(written=written, amount="noted as present", at_least=whole or None, at_most=whole + 1)
         return Reading(found=(Found(count=count),), quirks=(quirk,))

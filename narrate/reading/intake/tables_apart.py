@@ -9,6 +9,7 @@ from dataclasses import replace
 from narrate.model.layouts import Role, Table
 from narrate.reading.intake.cell_marks import number_of
 from narrate.reading.intake.evidence import Look
+from narrate.reading.intake.header_words import unit
 
 # Common practice, no source: words in the title of a table of results.
 _SHARES = re.compile(
@@ -17,6 +18,8 @@ _SHARES = re.compile(
     re.I,
 )
 _WEIGHTS = re.compile(r"\b(?:weights?|wts?|mass(?:es)?)\b(?:.*\b(?:g|grams?|mg)\b)?|\((?:g|grams?|mg)\)", re.I)
+_LEAST_NUMBERS, _MOST_BROKEN = 8, 0.6
+"""Numbers of a table, and the share of them that are no whole ones and no halves, from which none are counts."""
 _COUNTS = re.compile(r"\b(?:counts?|numbers? of|absolute|n =|nisp|mni)\b", re.I)
 
 
@@ -54,8 +57,44 @@ def told_apart(look: Look, tables: list[Table]) -> tuple[list[Table], list[str]]
                 f"the table of {_rows(table)} is headed '{words[:60].strip()}'; its numbers are taken for {unit}"
             )
         else:
-            made.append(table)
+            kept, said = _without_densities(look, table)
+            made.append(kept)
+            doubts.extend(said)
     return made, doubts
+
+
+def _without_densities(look: Look, table: Table) -> tuple[Table, list[str]]:
+    """
+    A table under no such words in which most numbers are no whole ones, and what is told of it.
+
+    Whole numbers among densities or weights are none of items: '2' is then presence, as '1.5' is.
+    """
+    weighed = _lines_with_units(look, table)
+    all_of = _numbers(look, table)
+    numbers = {(r, c): n for (r, c), n in all_of.items() if n and not weighed & {("row", r), ("column", c)}}
+    broken = [at for at, n in numbers.items() if 2 * n != int(2 * n)]
+    if len(numbers) < _LEAST_NUMBERS or len(broken) < _MOST_BROKEN * len(numbers) or _has_quantity(table):
+        return table, []
+    whole = {look.text(*at): "present" for at, n in numbers.items() if n == int(n)}
+    doubt = (
+        f"DOUBTFUL: of the {len(numbers)} numbers of {_rows(table)} that are not 0, {len(broken)} are no whole "
+        "ones and no halves: densities (items or grams a litre), weights or shares, in all likelihood, and no "
+        "counts. All are kept as presence; write 'mass, g' in place of counts in the layout if they are weights, "
+        "or give the counts that they are of"
+    )
+    return replace(table, marks=replace(table.marks, key={**whole, **table.marks.key})), [doubt]
+
+
+def _lines_with_units(look: Look, table: Table) -> set[tuple[str, int]]:
+    """The rows and columns whose words say a unit of weight: 'Charcoal (g)'."""
+    found = set()
+    for what, roles, others in (("row", table.rows, table.columns), ("column", table.columns, table.rows)):
+        for at in [n for n, role in roles.items() if role.name == "counts"]:
+            cells = [(at, n) if what == "row" else (n, at) for n, role in others.items() if role.name != "counts"]
+            texts = [look.text(*cell) for cell in cells if look.is_text(*cell)]
+            if any(unit(text) in ("g", "mg", "kg") or look.names.read(text).quantity for text in texts):
+                found.add((what, at))
+    return found
 
 
 def _rows(table: Table) -> str:
