@@ -104,7 +104,8 @@ def default_part(name: WrittenName, parts: Mapping[str, str], names: NameReader)
 
 def is_cereal(name: WrittenName) -> bool:
     """Whether a name is of a cereal, by what was written or by the taxon."""
-    return any(map(CEREALS.search, (name.identification.written, str(name.identification.taxon or ""))))
+    written = name.identification.written.replace("_", " ")
+    return any(map(CEREALS.search, (written, str(name.identification.taxon or ""))))
 
 
 CEREALS = re.compile(

@@ -4,6 +4,13 @@ from __future__ import annotations
 
 import re
 
+_OF_NOBODY = re.compile(
+    r"^(indet(?:erminate)?|undet(?:ermined)?|un(?:identified|known)|indeterminad[oa]s?|indeterminat[oaie]|"
+    r"indéterminée?s?|unbestimmt)[._](?=[A-Z])",
+    re.IGNORECASE,
+)
+"""'Indeterminate_Cereal' is a cereal, and no choice of two names."""
+
 
 def tidy(written: str) -> str:
     """
@@ -21,6 +28,8 @@ def tidy(written: str) -> str:
     ('Bromus secalinus-type', 'Vicia sp.', 'Galium type aparine')
     >>> tidy("Hordeum indeterminado"), tidy("Poaceae indét."), tidy("Indeterminados")
     ('Hordeum indet.', 'Poaceae indet.', 'Indeterminados')
+    >>> tidy("Indeterminate_Cereal"), tidy("Unknown_Fruit")
+    ('indet. Cereal', 'Unknown Fruit')
     """
     name = " ".join(written.replace("\xa0", " ").split())
     if " " not in name and re.search(r"\w\.\.+\w", name):
@@ -31,6 +40,7 @@ def tidy(written: str) -> str:
         words = inside.strip(".").replace(".", " ")
         name = f"{before} ({words})" if words else before.strip()
         name = f"cf. {name}" if head else name
+    name = _OF_NOBODY.sub(r"\1 ", name)
     name = re.sub(r"(?<=[A-Z][a-z])([a-z]*)[._](?=[A-Z][a-z]{2})", r"\1/", name)
     name = re.sub(r"(?<=[a-z])\.(?=[a-z]{3})", " ", name)
     name = re.sub(r"(?<=[a-z]{3})\.(?=(?:sp|spp|cf|agg|indet|type)\b)", " ", name)

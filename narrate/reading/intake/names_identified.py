@@ -77,7 +77,13 @@ class IdentifiedNames(KnownWords):
         id = self._common.get(bare.lower()) or self._common.get(bare.lower().removesuffix("s"))
         if id is not None:
             return Identification(written=name, taxon=id, qualifier="cf." if is_cf else "")
-        return self._of_many(name)
+        return self._of_many(name) or self._either(name)
+
+    def _either(self, name: str) -> Identification | None:
+        """'Triticum aestivum durum' as databases write 'Triticum aestivum/durum', where packs know that."""
+        species = re.fullmatch(r"((?:cf\. )?[A-Z][a-z]+ [a-z]+) ([a-z]+)", name)
+        found = self.identifier.identify(f"{species[1]}/{species[2]}") if species else None
+        return replace(found, written=name) if found is not None and found.taxon in self.packs.taxa else None
 
     def _of_many(self, name: str) -> Identification | None:
         """A name whose last word is an English plural, where its singular is known: 'walnuts', 'adzuki beans'."""
