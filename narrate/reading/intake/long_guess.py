@@ -87,7 +87,7 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     ]  # fmt: skip
     if sample is None and amounts and is_of_one_sample(heads, amounts, taxon):
         sample = NO_SAMPLE
-    if not amounts or sample is None:
+    if not amounts or sample is None or _recurs_under_ids(look, row, sample, heads):
         return None
     known = [c for c in amounts if is_amount_head(look, row, c, heads)]
     once = {c for c in known if c < taxon and _is_said_once(look, below, sample, c)}
@@ -178,6 +178,14 @@ def _runs_on(texts: list[str]) -> bool:
     if len(texts) < 4 or not all(text.isdigit() for text in texts):
         return False
     return all(int(b) == int(a) + 1 for a, b in pairwise(texts))
+
+
+def _recurs_under_ids(look: Look, row: int, sample: int, heads: dict[int, str]) -> bool:
+    """Whether the head over the ids comes again, each time under a word of its own: 'LF' and 'HF' under 'S1', 'S2'."""
+    text = look.text(row, sample) if sample != NO_SAMPLE else ""
+    again = [c for c in heads if look.text(row, c) == text] if text else []
+    over = [look.text(row - 1, c) for c in again if (row - 1, c) in look.own]
+    return len(again) > 1 and len(set(over)) == len(again)
 
 
 def _is_said_once(look: Look, below: list[int], sample: int, column: int) -> bool:

@@ -11,6 +11,7 @@ from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.stored_by_sample import NO_VOLUME, BySample
 from narrate.reading.intake.stored_groups import Group, meant_words, same_words
 from narrate.reading.intake.stored_lines import Line, Target, Worked, read_stored
+from narrate.reading.intake.stored_numbers import summed_by
 from narrate.reading.intake.stored_places import At, cells_said
 from narrate.reading.intake.stored_rates import per_litre, scaled, share
 from narrate.reading.intake.stored_states import Belongs
@@ -140,6 +141,16 @@ class CrossedLines(BySample):
         said = [s for s in self.lines_of_samples if self._is_said_of(s, line.label)]
         choices = {"block": block, "said": said, "same heading": self.headed_alike(line.at),
                    "all": self.lines_of_samples, "since": before}  # fmt: skip
+        is_plain = heading(line.label) in DERIVED_ROLES
+        if not block and not is_plain and line.at not in self._by_numbers:
+            self._by_numbers[line.at] = summed_by(self.ledger, line, of_taxa=False)
+        by_numbers = self._by_numbers.get(line.at, [])
+        if by_numbers and by_numbers not in choices.values():
+            choices["by its numbers"] = by_numbers
+            line.guesses |= {"by its numbers"}
+        if not block and not is_plain:  # 'Pit 3' may be the sum of some samples alone
+            line.guesses |= {"all", "since"}
+            line.why_not = "the sheet does not say which of the samples it is of"
         return {name: self._sum([t], of, group, line) for name, of in choices.items() if of}
 
     def _is_said_of(self, s: int, label: str) -> bool:

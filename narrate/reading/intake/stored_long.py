@@ -80,9 +80,12 @@ class LongLines:
         of = id or (ledger.sample_at((last, 0)) if last is not None else "")
         within = [r for r in ledger.rows if ledger.sample_at((r, 0)) == of]
         choices: dict[str, tuple[list[int], Belongs | None]] = {}
+        named = [r for r in ledger.rows if self._name_said(row) and self._name_said(r) == self._name_said(row)]
         above = [r for r in ledger.rows if r < row]
         guessed = {"since": before, "behind": behind, "sample before": within, "all": ledger.rows, "above": above}
-        if words:
+        if named and not id:
+            choices = {"name": (named, None)}
+        elif words:
             head = [r for r in within if same_words(ledger.section_of(r), label)]
             group = Group(label.replace(id, " ") if id else label, self.names)
             if head:
@@ -93,7 +96,7 @@ class LongLines:
             line.why_not = line.why_not or WHICH
         elif id:
             choices = {"sample": (within, None)}
-        if not id or words:
+        if (not id or words) and "name" not in choices:
             empty = {"since"} if ledger.is_under_head(row) else set()
             choices |= {n: (rows, None) for n, rows in guessed.items() if (rows or n in empty) and n not in choices}
         if left_out is not None:
@@ -133,6 +136,14 @@ class LongLines:
     def _is_of(self, row: int, group: Group) -> bool:
         find = self._first_find(row)
         return find is not None and group.holds(find) == "yes"
+
+    def _name_said(self, row: int) -> tuple[str, ...]:
+        """What stands in a row for the name and the part of a find; empty where no name does."""
+        columns = self.ledger.table.columns
+        at = {c for c, role in columns.items() if set(role.names) & {"taxon", "genus", "epithet", "part"}}
+        said = [cell.text if (cell := self.ledger.cells.get((row, c))) is not None else "" for c in sorted(at)]
+        is_named = any((row, c) in self.ledger.cells for c in at if "part" not in columns[c].names)
+        return tuple(said) if is_named else ()
 
     def _sample_said(self, row: int, label: str) -> str:
         """The sample that a row of totals names, in its own cell or in its label: 'Total S1'; empty for none."""

@@ -6,10 +6,13 @@ import re
 from collections.abc import Mapping
 from dataclasses import replace
 
+from narrate.model.layouts import DERIVED_ROLES
+from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.left_out_of_totals import left_out_of
 from narrate.reading.intake.stored_groups import PLAIN_WORDS, Group, meant_words, same_words
 from narrate.reading.intake.stored_ledger import Ledger, Litres
 from narrate.reading.intake.stored_lines import Line, Worked, half_of_last
+from narrate.reading.intake.stored_numbers import summed_by
 from narrate.reading.intake.stored_places import At, cells_said
 from narrate.reading.intake.stored_states import SEEDS, Belongs, ButChaff, OfState, states_of
 from narrate.reading.intake.written_names import NameReader
@@ -48,6 +51,8 @@ class Sums:
         self._but_chaff = ButChaff(names.packs)
         self.states = states_of(ledger.finds.finds)
         self._narrowed: dict[tuple[int, str], OfState] = {}
+        self._by_numbers: dict[int, list[int]] = {}
+        """Line of totals of samples -> the samples that it adds up by its numbers."""
 
     def _choices(self, line: Line) -> dict[str, tuple[list[int], Belongs | None]]:
         """The ways to read which taxa a line is of; each also without what the totals of a sheet may leave out."""
@@ -88,6 +93,10 @@ class Sums:
         behind = ledger.run_behind(at, of_taxa=True)
         above = [t for t in self.taxa if t < at]
         guessed = {"since": (before, None), "behind": (behind, None), "above": (above, None), "all": (self.taxa, None)}
+        is_plain = heading(label) in DERIVED_ROLES  # what 'Total' leaves out by its numbers may be what is wrong in it
+        by_numbers = summed_by(ledger, line, of_taxa=True) if line.kind == "total" and not is_plain else []
+        if by_numbers and by_numbers not in (before, behind, above, self.taxa):
+            guessed["by its numbers"] = (by_numbers, None)
         words = meant_words(re.sub(OF_TAXA, "", label))
         if not words:
             plants = [t for t in self.taxa if self.first_find[t] is not None]
@@ -295,7 +304,10 @@ class Sums:
             return "mass"
         key = (tuple(taxa), tuple(of))
         if key not in self._counted:
-            self._counted[key] = any(ledger.at(t, s) in ledger.count for t in taxa for s in of)
+            cells = [ledger.at(t, s) for t in taxa for s in of]
+            has_counts = any(ledger.count.get(at, 0.0) != 0 for at in cells)
+            is_weighed = not has_counts and any(ledger.mass.get(at) for at in cells)
+            self._counted[key] = not is_weighed and any(at in ledger.count for at in cells)
         return "count" if self._counted[key] or not ledger.mass else "mass"
 
     def _is_there(self, at: At, group: Belongs | None = None) -> bool:

@@ -28,6 +28,8 @@ from narrate.reading.intake.same_ids_apart import apart_by_titles
 from narrate.reading.intake.scores import meaning_of_numbers
 from narrate.reading.intake.sections_guess import guess_sections
 from narrate.reading.intake.sections_of_samples import with_sections_of_samples
+from narrate.reading.intake.shares_unsaid import with_shares_unsaid
+from narrate.reading.intake.sums_in_tables import IDS_JOINED, joins_ids, with_sums
 from narrate.reading.intake.tables_apart import told_apart
 from narrate.reading.intake.tables_of_ubiquity import gives_ubiquity
 from narrate.reading.intake.titles_say import with_condition
@@ -163,6 +165,12 @@ def tables_of(look: Look, marks: Marks, found: Found) -> int:
     apart, joined = apart_by_titles(look, apart)
     found.tables[first:] = apart = [with_sections_of_samples(look, table, found.doubts) for table in apart]
     found.doubts.extend([*doubts, *joined])
+    for told_by_numbers in (with_sums, with_shares_unsaid):
+        made_of = [told_by_numbers(look, table) for table in apart]
+        found.tables[first:] = apart = [table for table, _ in made_of]
+        found.doubts.extend(doubt for _, said in made_of for doubt in said)
+    if not any(map(joins_ids, apart)):
+        found.doubts[:] = [doubt for doubt in found.doubts if not doubt.startswith(IDS_JOINED)]
     mend, doubts = ids_apart(look, apart)
     found.mend.update({at: id for at, id in mend.items() if at not in found.mend})
     found.doubts.extend(doubts)
