@@ -20,11 +20,12 @@ from narrate.reading.intake.remarks import conditions_in, remark
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Disagreement:
-    """One sign with two meanings in one file; neither is used."""
+    """What a file says in two ways: one sign with two meanings, neither of which is used, or a sum that is none."""
 
     place: Place
     message: str
     help: str
+    code: str = "N313"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

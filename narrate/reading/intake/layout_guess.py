@@ -28,6 +28,7 @@ from narrate.reading.intake.short_words import said_under, short_words
 from narrate.reading.intake.sizes_in_titles import with_sizes_of_titles
 from narrate.reading.intake.states_by_key import names_by_key, parts_by_key
 from narrate.reading.intake.tables_of_sheet import Found, table_of, tables_of, whole
+from narrate.reading.intake.tables_summed import with_tables_summed
 from narrate.reading.intake.tallies import tally_texts
 from narrate.reading.intake.titles_say_phase import tell_phases_of_titles
 from narrate.reading.intake.volume_units import with_units_said
@@ -43,7 +44,7 @@ class Proposal:
     explained: int = 0
     """Cells of counts that the layout gives a name and a sample."""
     disagreements: tuple[Disagreement, ...] = ()
-    """Signs that the file explains in two ways."""
+    """Signs that the file explains in two ways, and sums that are none."""
 
 
 
@@ -117,6 +118,10 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
             continue
         if has_counts or grid.sheet:
             found.left_out.append(f"{where}: nothing in it reads as counts or as records of samples")
+    summed = with_tables_summed(found.tables, {grid.sheet: grid for grid in grids})
+    found.tables = summed.tables
+    found.doubts.extend(summed.doubts)
+    found.left_out.extend(summed.left_out)
     found.tables = without_repeats(found.tables, {grid.sheet: grid for grid in grids}, found.doubts, found.left_out)
     listed = ids_listed(found.tables, {grid.sheet: grid for grid in grids})
     for table in found.tables:
@@ -155,7 +160,7 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
         layout=layout,
         doubts=tuple(dict.fromkeys(found.doubts)),
         explained=found.explained,
-        disagreements=keys.disagreements,
+        disagreements=(*keys.disagreements, *summed.wrong),
     )
 
 

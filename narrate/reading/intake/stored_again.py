@@ -1,4 +1,4 @@
-"""A second table of the same samples and names, of shares or densities: held against the counts of the first."""
+"""A second table of the same samples and names, of shares, densities or sums: held against the counts of the others."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ class SecondTable:
 
     def __init__(self, ledger: Ledger, others: Sequence[Ledger], litres: Mapping[str, Litres]) -> None:
         self.ledger, self.litres = ledger, litres
-        self.counts: dict[tuple[str, str], tuple[Ledger, At]] = {}
+        self.counts: dict[tuple[str, str], list[tuple[Ledger, At]]] = {}
         self.of_sample: dict[str, list[tuple[Ledger, At]]] = {}
         for other in others:
             if other.table.shape != "crossed" or not other.columns:
@@ -29,7 +29,7 @@ class SecondTable:
                 for t in other.taxon_lines:
                     at = other.at(t, s)
                     self.of_sample.setdefault(id, []).append((other, at))
-                    self.counts.setdefault((id, names[t]), (other, at))
+                    self.counts.setdefault((id, names[t]), []).append((other, at))
 
     def lines(self) -> Iterable[Line]:
         """One line for each row or column of results."""
@@ -54,14 +54,16 @@ class SecondTable:
         ]
         return "/".join(dict.fromkeys(texts)), _name(self.ledger, t)
 
-    def _readings(self, id: str, name: str) -> dict[str, Worked | None]:
-        if (id, name) not in self.counts:
+    def _readings(self, sample: str, name: str) -> dict[str, Worked | None]:
+        pieces = self.counts.get((sample, name), [])
+        if not pieces:
             return {}
-        own, base = self._sum([self.counts[id, name]]), self._sum(self.of_sample[id])
+        own, base = self._sum(pieces[:1]), self._sum(self.of_sample[sample])
+        both = {"added up": self._sum(pieces)} if len({id(one) for one, _ in pieces}) > 1 else {}
         if own is None:
-            return {}
-        soil = [self.litres[id]] if id in self.litres else []
-        return {
+            return both
+        soil = [self.litres[sample]] if sample in self.litres else []
+        return both | {
             "%": share(own, base, 100), "share": share(own, base, 1), "same": own,
             "density": per_litre(own, soil, "", self.ledger.grid),
         }  # fmt: skip
@@ -73,9 +75,13 @@ class SecondTable:
             if value is None:
                 return None
             total += value
-        first = pieces[0][0].grid
-        sheet = f"sheet {first.sheet}, " if first.sheet != self.ledger.grid.sheet else ""
-        return Worked(value=total, said=f"the counts in {sheet}{cells_said(at for _, at in pieces)}")
+        by_sheet: dict[str, list[At]] = {}
+        for other, at in pieces:
+            by_sheet.setdefault(other.grid.sheet, []).append(at)
+        home = self.ledger.grid.sheet
+        before = {sheet: "" if sheet == home else f"sheet {sheet}, " for sheet in by_sheet}
+        said = [f"{before[sheet]}{cells_said(cells)}" for sheet, cells in by_sheet.items()]
+        return Worked(value=total, said=f"the counts in {' and '.join(said)}")
 
 
 def _name(ledger: Ledger, t: int) -> str:

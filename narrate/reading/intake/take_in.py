@@ -92,7 +92,7 @@ def take_in(sheet: Path, packs: Packs, *, shown_path: str = "", codes: Path | No
             said = f"{codes.name} says what {len(explained)} codes mean; they stand under 'names' in the layout"
             doubts = (said, *doubts)
         for one in proposal.disagreements:
-            problems.warning(one.place, "N313", one.message, help=one.help)
+            problems.warning(one.place, one.code, one.message, help=one.help)
         if not layout.tables:
             problems.error(
                 Place(path=path),
