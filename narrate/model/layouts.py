@@ -26,6 +26,11 @@ DERIVED_ROLES = ("total", "percent", "density", "ubiquity", "derived")
 OTHER_ROLES = ("title", "header", "section", "blank", "notes", "not plants", "ignored")
 ROLES = (*SAMPLE_ROLES, *TAXON_ROLES, *FIND_ROLES, *AMOUNT_ROLES, *DERIVED_ROLES, *OTHER_ROLES)
 
+PERCENT, SHARE = "%", "share"
+"""Scales of what was sorted, behind the role: 'sorted, %' and 'sorted, share' (of one)."""
+PERCENT_OR_SHARE, SHARE_OR_PERCENT = "% or share", "share or %"
+"""The same where numbers up to one, or above one, gainsay the scale that the head names: those are not taken."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Role:

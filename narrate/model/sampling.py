@@ -11,6 +11,8 @@ from narrate.problems import Place
 
 AMOUNTS = ("none", "few", "some", "many")
 """The scale of modern intrusions, in order."""
+SMALLEST_VOLUME_L, LARGEST_VOLUME_L = 0.05, 1000.0
+"""Flotation samples outside this range are probably in another unit. Common practice, no source."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Collection
 
 from narrate.model.packs import Words
+from narrate.model.sampling import LARGEST_VOLUME_L, SMALLEST_VOLUME_L
 from narrate.problems import Place
 from narrate.reading.asking import offer, offered
 from narrate.reading.checking import Checking
@@ -13,8 +14,6 @@ from narrate.reading.order import natural
 from narrate.reading.public_checks import pictures_are_there, public_text_names_nothing_restricted
 from narrate.reading.records import Records
 
-SMALLEST_VOLUME_L, LARGEST_VOLUME_L = 0.05, 1000.0
-"""Flotation samples outside this range are probably in another unit. Common practice, no source."""
 BURIAL = "burial"
 """The trait of kinds of context that are always restricted."""
 

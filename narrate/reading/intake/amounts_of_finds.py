@@ -13,6 +13,7 @@ from narrate.reading.intake.names_of_table import NamedLines
 from narrate.reading.intake.parts_of_finds import without_weight
 from narrate.reading.intake.said import Line
 from narrate.reading.intake.tallies import TALLY, of_strokes
+from narrate.reading.intake.volumes_of_finds import is_unit_of_volume, unit_of_volume
 from narrate.reading.intake.written_names import WrittenName
 
 
@@ -56,10 +57,14 @@ class Amounts(NamedLines):
         for role in (self.table.columns[column], self.table.rows[row]):
             if role.name == "mass":
                 return "mass", role.qualifiers[0] if role.qualifiers else "g"
+            if volume := unit_of_volume(role.qualifiers):
+                return "other", volume
         for line in (by_column, by_row):
             heads = line.get("quantity")
             if heads:
                 what = "mass" if kind_of_amount(heads[0].text) == "mass" else quantity(heads[0].text)
+                if is_unit_of_volume(heads[0].text):
+                    return "other", unit_of_volume(heads[0].text.split()) or "ml"
                 if what == "mass":
                     return "mass", unit(heads[0].text) or "g"
                 if name.quantity == "mass" and what.startswith("count") and not self._has_weights_apart:

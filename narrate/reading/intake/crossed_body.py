@@ -15,6 +15,7 @@ from narrate.reading.intake.not_plants import not_a_plant
 from narrate.reading.intake.plants_among_heads import is_plant_among_finds
 from narrate.reading.intake.ratio_heads import may_be_ratio
 from narrate.reading.intake.small_heads_again import band_role
+from narrate.reading.intake.volumes_of_finds import volume_behind
 
 ROW_META = frozenset((*SAMPLE_ROLES, *DERIVED_ROLES, "size class", "fraction", "location", "note"))
 """What a label may make of a row that is none of the taxa."""
@@ -222,8 +223,8 @@ class Body(GroupHeads):
                 return Role(name="derived")
             if look.name_score(row, self.names) == 0 and not self._says_unit(row):
                 return Role(name="ignored", qualifiers=("its numbers are no whole ones, and it names no plant",))
-        if unit(label) == "ml":
-            return Role(name="ignored", qualifiers=("volumes of remains, which no field of a find holds",))
+        if unit(label) == "ml" or (volume_behind(label)[0] and look.names.read(label).quantity == "other"):
+            return Role(name="sample note", qualifiers=(label.replace(",", " "),))  # no field of a find holds it
         return Role(name="counts")
 
     def _is_of_answers(self, row: int, label: str) -> bool:
@@ -266,7 +267,8 @@ def with_unit(role: str, words: str) -> Role:
     if role == "location":
         return Role(name="ignored", qualifiers=("locations are not taken into records",))
     if role == "note":
-        return Role(name="sample note", qualifiers=(words,) if asks_of_a_sample(words) else ())
+        has_head = asks_of_a_sample(words) or volume_behind(words)[0]
+        return Role(name="sample note", qualifiers=(words.replace(",", " "),) if has_head else ())
     if role in ("volume", "flot volume", "flot mass"):
         found = unit(words)
         default = {"volume": "l", "flot volume": "ml", "flot mass": "g"}[role]

@@ -25,6 +25,7 @@ from narrate.reading.intake.sheet_finds import Find, SheetFinds
 from narrate.reading.intake.sterile_drafted import keep_nothing_found
 from narrate.reading.intake.tallies import tally_texts
 from narrate.reading.intake.told import Told
+from narrate.reading.intake.volumes_of_finds import read_volume
 from narrate.reading.intake.written_names import NameReader, WrittenName
 
 _NO_FINDS = ("", "0", "0.0", "-", "–", "NA", "N/A", "NULL")
@@ -153,18 +154,12 @@ class _Reader(Pieces):
             self.out.set_aside.setdefault("a share of the flot", []).append(where.place)
             return  # 'Roots 60%'
         what, unit_of = self._quantity(row, column, name, by_row, by_column)
-        if what == "other":
-            self.told.warning(
-                "N315", f"other {where.text}", self.grid.place(row, column),
-                f"'{where.text}' gives volumes of remains, which no field of a find holds; they are not read, "
-                "expected counts or grams",
-                "nothing need be done; the note of a record can hold them",
-            )  # fmt: skip
-        if what in ("percent", "density", "other"):
+        if what in ("percent", "density"):
             return
         marks = self.table.marks
         is_mass = what == "mass"
         reading = read_mass(cell, marks, unit_of) if is_mass else read_cell(cell, marks, is_tallied=self.is_tallied)
+        reading = read_volume(cell, unit_of) if what == "other" else reading
         reading = of_listed(self.table.columns[column], cell) or reading
         reading = of_presence(reading, cell, "" if is_mass else self._first("quantity", by_row, by_column))
         place = self.grid.place(row, column)

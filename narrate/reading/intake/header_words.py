@@ -35,7 +35,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("method", r"(?:flot|float|flotation|light fraction|lf|residue|heavy fraction|hf) ?mesh(?: ?size)?(?: .*)?"),
     ("flot volume", r".*\b(?:flot|float|light fraction|lf|l\.?f|residue|organic|concentrate|heavy fraction|hf)\b.*\b(?:vol|volume|ml|cc|size|l|litres?|liters?)\b.*|(?:vol|volume)s? (?:of )?(?:the )?(?:flots?|floats?|light fraction|residue)\b.*|.*\bflot(?:ation)? (?:vol|volume|ml)\b.*"),
     ("flot mass", r".*\b(?:flot|float|light fraction|lf|residue|heavy fraction|hf)\b.*\b(?:weight|wt|mass|g|gr|grams?|kg)\b.*|(?:weight|wt|mass) (?:of )?(?:the )?(?:flots?|floats?|light fraction|residue)\b.*"),
-    ("volume", rf"(?:(?:soil|sample|samp|sediment|earth|bulk|processed|floated|flotation|total|original|initial|matrix|deposit|dirt|liters|litres|litre|liter|net|gross|wet|dry|raw|measured|bag|whole) )*(?:vol|vols|volume|volumes|capacity)(?: (?:of )?(?:soil|sample|sediment|earth|processed|floated|flotated|sieved|matrix|deposit|taken|bulk))*(?: ?(?:in )?{_UNITS})?|(?:total |sum of )?(?:l|lt|ltrs|litre|litres|liter|liters)(?: (?:of )?(?:soil|sediment|floated|processed|sieved|sampled))*|sample size(?: {_UNITS})?|size (?:l|litres?|liters?|ml)|(?:soil|sediment|sample) (?:l|litres|liters)|amount (?:floated|processed)(?: {_UNITS})?|(?:amount|quantity|litres|size)(?: of)? (?:soil|sediment|earth|deposit)(?: {_UNITS})?|(?:no|number) of (?:litres|liters)(?: [a-z]+)?|(?:(?:proben|boden)?volumen|volumen de tierra|litros|liter erde)(?: {_UNITS})?"),
+    ("volume", rf"(?:(?:soil|sample|samp|sediment|earth|bulk|processed|floated|flotation|total|original|initial|matrix|deposit|dirt|liters|litres|litre|liter|net|gross|wet|dry|raw|measured|bag|whole) )*(?:vol|vols|volume|volumes|capacity)(?: (?:of )?(?:soil|sample|sediment|earth|processed|floated|flotated|sieved|matrix|deposit|taken|bulk))*(?: ?(?:in )?{_UNITS})?|(?:total |sum of )?(?:l|lt|ltrs|litre|litres|liter|liters)(?: (?:of )?(?:soil|sediment|floated|processed|sieved|sampled))*|(?:sample size|amount of sample)(?: (?:examined|analy[sz]ed|processed|floated|sieved|sorted|studied|taken))?(?: (?:in )?{_UNITS})?|size (?:l|litres?|liters?|ml)|(?:soil|sediment|sample) (?:l|litres|liters)|amount (?:floated|processed)(?: {_UNITS})?|(?:amount|quantity|litres|size)(?: of)? (?:soil|sediment|earth|deposit)(?: {_UNITS})?|(?:no|number) of (?:litres|liters)(?: [a-z]+)?|(?:(?:proben|boden)?volumen|volumen de tierra|litros|liter erde)(?: {_UNITS})?"),
     ("total", r"(?:grand |sub ?|sub-|column |row |overall )?(?:total|totals|sum|sums|subtotal|subtotals|summe|somme|Σ|tot)(?: (?!vol|soil|sed|lit|weight of soil).*)?|.*\b(?:total|subtotal|sub total|totals|sum)(?: (?:n|no|ct|count|c|u|ch|un|uc|charred|uncharred|all))?|all(?: (?:taxa|samples|remains|seeds|phases|contexts|features))?|(?:totale|gesamt).*|total.*"),
     # counts scaled up for what was not sorted
     ("total", r"(?:sum|total|summe|n|count|anzahl)? ?(?:hochger(?:echnet)?|hochrechnung|extrapol\w*|scaled(?: up)?|upscaled|multiplied|geëxtrapoleerd|omgerekend|przeliczon\w+|ekstrapol\w+)(?: (?:sum|total|number|counts?|n|summe|anzahl))?"),
@@ -136,8 +136,8 @@ def heading(text: str) -> str:
     abroad = heading_abroad(flat)
     if abroad:
         return abroad
-    if re.search(r"\b(?:vols?|volumes?)\b", flat) and re.search(r"\b(?:charcoal|wood|bones?|shells?|stones?)\b", flat):
-        return "note"  # a volume of finds, and none of soil
+    if _OF_FINDS.search(flat) and (re.search(r"\bvol(?:s|umes?|umen)?\b", flat) or unit(text) in ("l", "ml")):
+        return "" if _OF_WOOD.search(flat) else "note"  # a volume of finds, and none of soil
     if re.search(r"\b(?:vol|vols|volume|volumes|volumen)\b", flat) and unit(text) in ("l", "ml"):
         return "volume"
     if re.search(r"[(\[](?:l|L|lit(?:re|er)s?|ltrs?)[)\]]\s*$", text.strip()):
@@ -164,6 +164,10 @@ def heading(text: str) -> str:
         return heading(rest)
     return composed_heading(flat)
 
+
+# Common practice, no source: what is measured in millilitres beside soil and flots.
+_OF_WOOD = re.compile(r"\b(?:wood|\w*charcoal|holzkohlen?|charbons?(?: de bois)?|carbón|carbones|carbon[ei]|carvão|houtskool|węgiel|węgle|trækul|träkol)\b")
+_OF_FINDS = re.compile(rf"{_OF_WOOD.pattern}|\b(?:bones?|shells?|nutshells?|stones?|roots?|rootlets|molluscs?|snails?)\b")
 
 _EASTERN = r"\u0370-\u04ff\u3040-\u30ff\u3400-\u9fff\uac00-\ud7af"
 
@@ -235,7 +239,7 @@ _UNITS_ABROAD = {"升": "l", "リットル": "l", "毫升": "ml", "克": "g", "�
 _QUANTITIES: tuple[tuple[str, str], ...] = (
     ("percent", r"%|percent|pct|% n|n %"),
     ("density", r"density|(?:n|no|ct|count|counts|items|seeds|remains|g|wt)? ?(?:/|per) ?(?:10 ?)?(?:l|lit(?:re|er)s?)"),
-    ("mass", r"(?:m|p|w|gw|pds) (?:g|gr|gm|mg|kg|grams?|grammes?|gramm)|ağırlık|gram|βάρος|(?:masse|masa|massa|peso|poids|gewicht|gew|vægt|vikt|waga|masa|weight|wt|wgt|mass|g|gr|gm|gms|grams|mg)(?: (?:g|gr|gm|mg|kg|grams))?|wt g|(?:重量?|重さ|質量|质量)?(?: ?克| ?g)?(?<=[重量さ克])"),
+    ("mass", r"kg|(?:m|p|w|gw|pds) (?:g|gr|gm|mg|kg|grams?|grammes?|gramm)|ağırlık|gram|βάρος|(?:masse|masa|massa|peso|poids|gewicht|gew|vægt|vikt|waga|masa|weight|wt|wgt|mass|g|gr|gm|gms|grams|mg)(?: (?:g|gr|gm|mg|kg|grams))?|wt g|(?:重量?|重さ|質量|质量)?(?: ?克| ?g)?(?<=[重量さ克])"),
     ("count, fragment", r"残|残破|残块|残片|破损|碎|碎块|碎片|破碎|破片|欠損|(?:(?:no|n|nr|nb|n°|nº|num|núm|number|numero|número|nombre|anzahl|aantal|count)(?: (?:of|de|di|der))? )?(?:frags?|fragments?|fragmentos?|fragmenten?|framm|framment[oi]|brud(?:stykker?)?|k[ıi]r[ıi]k(?:lar)?|θραύσματα?|bruch(?:stücke?)?|fragm|fgts?|frg)(?: (?:n|no|ct|count))?|fr|f|fragmentary|fragmented"),
     ("count, whole", r"(?:(?:no|n|nr|nb|n°|nº|num|núm|number|numero|número|nombre|anzahl|aantal|count)(?: (?:of|de|di|der))? )?(?:完整|完形|完好|整|whole|wholes|w|ent|int|hel|hela|hele|tam|bütün|całe|enter[oa]s?|enti(?:er|ère)s?|inter[oiae]|inteir[oa]s?|ganz|heel|hele|complete|entire|intact)(?: (?:n|no|ct|count))?"),
     ("count, tally", r"tall(?:y|ies)|tally marks?|strokes|striche|strichliste|pointages?|bâtons|palotes|palitos|trattini|stanghette|turven|turf|streepjes|kreski"),

@@ -18,10 +18,17 @@ from narrate.reading.intake.ids_made_dates import mended_ids
 from narrate.reading.intake.ids_of_sheets import ids_listed, with_known_ids
 from narrate.reading.intake.joined_sheets import Joined, joined_sheets, without_key
 from narrate.reading.intake.keys_of_file import Disagreement, keys_of_file, without_keys
-from narrate.reading.intake.layout_told import tell_hidden, tell_litres, tell_phase_codes, tell_two_volumes
+from narrate.reading.intake.layout_told import (
+    tell_hidden,
+    tell_litres,
+    tell_no_soil,
+    tell_phase_codes,
+    tell_two_volumes,
+)
 from narrate.reading.intake.left_over import left_over
 from narrate.reading.intake.phases_over_blanks import phases_over_blanks
 from narrate.reading.intake.records_guess import guess_records
+from narrate.reading.intake.scales_of_shares import with_scales_of_shares
 from narrate.reading.intake.sections_of_samples import with_sections_of_samples
 from narrate.reading.intake.sheets_again import without_repeats
 from narrate.reading.intake.short_words import said_under, short_words
@@ -32,6 +39,7 @@ from narrate.reading.intake.tables_summed import with_tables_summed
 from narrate.reading.intake.tallies import tally_texts
 from narrate.reading.intake.titles_say_phase import tell_phases_of_titles
 from narrate.reading.intake.volume_units import with_units_said
+from narrate.reading.intake.volumes_apart import tell_volumes_of_finds, with_volumes_of_finds
 from narrate.reading.intake.written_names import NameReader
 
 
@@ -130,14 +138,18 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
         found.doubts.extend(doubts)
     found.tables = with_known_ids(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
     tell_hidden(found.tables, found.doubts, [grid for grid, _ in pairs])
-    tell_litres(found.tables, found.doubts)
+    tell_litres(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
+    tell_no_soil(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
     depths_as_notes(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
     phases_over_blanks(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
     tell_two_volumes(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
     tell_phase_codes(found.tables, found.doubts, [grid for grid, _ in pairs])
     tell_phases_of_titles(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
     found.tables = with_sizes_of_titles(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
+    with_volumes_of_finds(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
+    tell_volumes_of_finds(found.tables, found.doubts)
     with_units_said(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
+    with_scales_of_shares(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
     by_sheet = {grid.sheet: grid for grid, _ in pairs}
     order = {grid.sheet: n for n, (grid, _) in enumerate(pairs)}
     found.tables.sort(key=lambda table: (order[table.sheet], min(table.rows, default=0), min(table.columns, default=0)))

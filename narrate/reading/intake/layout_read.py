@@ -160,8 +160,8 @@ def _row(members: list[Find], told: Told, samples: Mapping[str, Sample] | None) 
     counted = [m for m in members if m.found.count is not None]
     weighed = [m for m in members if m.found.mass_g is not None]
     notes = [m.note for m in members if m.note]
-    # '<0.01' under grams beside a count says nothing more of how many there are.
-    plain = [m for m in counted if not m.note.startswith("weight written")]
+    # '<0.01' under grams, and millilitres, beside a count say nothing more of how many there are.
+    plain = [m for m in counted if not m.found.note.startswith(("weight written", "volume "))]
     counted = plain or counted
     count = _sum(counted)
     mass = sum(m.found.mass_g or 0.0 for m in weighed) if weighed else None

@@ -1,4 +1,4 @@
-"""What is told of the tables of a file once all are worked out: flots in litres, two volumes, hidden rows and columns."""
+"""What is told of the tables of a file once all are worked out: flots in litres, two volumes, what is hidden."""
 
 from __future__ import annotations
 
@@ -9,16 +9,29 @@ from dataclasses import replace
 from narrate.model.grids import Cell, Grid, address, column_name
 from narrate.model.layouts import Table
 from narrate.reading.intake.header_words import heading, unit
+from narrate.reading.intake.left_over import lines_named
+from narrate.reading.intake.volumes_drafted import plain_or_comma
 
 
-def tell_litres(tables: list[Table], doubts: list[str]) -> None:
-    """A flot volume in litres, where nothing else gives a volume, is what was floated: flots are measured in ml."""
+def tell_litres(tables: list[Table], grids: Mapping[str, Grid], doubts: list[str]) -> None:
+    """
+    A flot volume in litres, where nothing else gives a volume, is what was floated: flots are measured in ml.
+
+    It stays one of flots where its head says 'volume of the flot' or 'light fraction', or most are under a litre.
+    """
+    if _has_soil(tables):
+        return
     for n, table in enumerate(tables):
+        cells = grids[table.sheet].spread()
         for name in ("rows", "columns"):
             roles = {**getattr(table, name)}
-            has_volume = any("volume" in r.names for r in (*table.rows.values(), *table.columns.values()))
             at = next((i for i, r in roles.items() if r.name == "flot volume" and r.qualifiers[:1] == ("l",)), None)
-            if at is None or has_volume:
+            if at is None:
+                continue
+            head = _first_words(cells, at, is_row=name == "rows")
+            texts = [cell.text for (r, c), cell in cells.items() if (r if name == "rows" else c) == at]
+            numbers = [found for text in texts if (found := plain_or_comma(text, ".")) is not None]
+            if _OF_FLOT.search(head) or (numbers and 2 * sum(number < 1 for number in numbers) > len(numbers)):
                 continue
             roles[at] = replace(roles[at], name="volume")
             table = replace(table, rows=roles) if name == "rows" else replace(table, columns=roles)
@@ -28,6 +41,37 @@ def tell_litres(tables: list[Table], doubts: list[str]) -> None:
                 f"{where} is headed as a volume of flots and is in litres; it is taken for the soil that was floated: "
                 "write 'flot volume, l' in the layout if it is not"
             )
+            return
+
+
+# Common practice, no source: what is of the flot and of nothing else, in seven languages.
+_OF_FLOT = re.compile(
+    r"vol\w*\.? (?:of |du |de |del |della |der |des |van )+(?:the |la |las |los |l')?(?:flot|float|light|lf|flott)"
+    r"|light fraction|\blf\b|\bresidu|schlämmrest|schlämmrückstand|flotvolumen|fracci[oó]n ligera"
+    r"|fraction légère|frazione leggera",
+    re.IGNORECASE,
+)  # fmt: skip
+
+
+def _has_soil(tables: list[Table]) -> bool:
+    said = [name for t in tables for role in (*t.rows.values(), *t.columns.values()) for name in role.names]
+    return "volume" in said or any(key.partition(",")[0] == "volume" for t in tables for key in t.about)
+
+
+def tell_no_soil(tables: list[Table], grids: Mapping[str, Grid], doubts: list[str]) -> None:
+    """Volumes of flots alone: of them no density is made."""
+    if _has_soil(tables):
+        return
+    for table in tables:
+        cells = grids[table.sheet].spread()
+        for roles, what in ((table.rows, "row"), (table.columns, "column")):
+            for at in (at for at, role in roles.items() if role.name == "flot volume"):
+                doubts.append(
+                    f"{lines_named(what, [at])} ('{_first_words(cells, at, is_row=what == 'row')}') gives volumes of "
+                    "flots, and nothing in the file gives litres of soil: no density is made until 'volume_l' stands "
+                    "in the records, or 'volume' at a row or column of the layout"
+                )
+                return
 
 
 _FLOATED = re.compile(

@@ -16,6 +16,7 @@ from narrate.reading.intake.said import Line
 from narrate.reading.intake.shares_in_heads import SORTED, size_and_share
 from narrate.reading.intake.sheet_finds import Find
 from narrate.reading.intake.tallies import TALLY
+from narrate.reading.intake.volumes_of_finds import unit_of_volume
 from narrate.reading.intake.words_in_names import FRAGMENTS, whole_of_pieces
 
 _OF_PIECES = re.compile(r"fr|f$|broken|bits?")
@@ -40,7 +41,7 @@ class Pieces(Amounts):
         found: dict[str, str] = {}
         for role in (self.table.columns.get(column), self.table.rows.get(row)):
             for text in role.qualifiers if role is not None and role.name in ("counts", "count") else ():
-                if text != TALLY and not text.startswith(SORTED):
+                if text != TALLY and not text.startswith(SORTED) and not unit_of_volume((text,)):
                     self._qualify(text, found)
         for line in (by_column, by_row):
             for said in line.get("quantity", ()):

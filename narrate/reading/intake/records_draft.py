@@ -3,12 +3,10 @@
 from __future__ import annotations
 
 import json
-import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
 from narrate.model.packs import Words
-from narrate.reading.intake.cell_marks import number_of
 from narrate.reading.intake.contexts_differ import (
     OF_CONTEXTS,
     contradicts,
@@ -21,70 +19,14 @@ from narrate.reading.intake.contexts_of_words import apart_by_words
 from narrate.reading.intake.contexts_within import within_features
 from narrate.reading.intake.kind_words_abroad import kind_of, kind_within
 from narrate.reading.intake.said import Said
+from narrate.reading.intake.shares_drafted import draft_sorted
 from narrate.reading.intake.sheet_finds import SORTED_OF_CLASS
 from narrate.reading.intake.told import Told
+from narrate.reading.intake.volumes_drafted import Measured, litres
 from narrate.reading.order import natural
 from narrate.reading.values import find_word
 
 Facts = Mapping[str, Mapping[str, list[Said]]]
-
-
-def litres(text: str, unit: str, decimal: str = ".") -> float | None:
-    """
-    A volume in litres; None for what is no number, such as '<1'.
-
-    >>> litres("10 L", "l"), litres("500", "ml"), litres("<1", "l"), litres("2,5", "l", ","), litres("3 x 5 L", "l")
-    (10.0, 0.5, None, 2.5, 15.0)
-    """
-    plain = re.sub(r"(?<=\d) ?([¼½¾])", lambda sign: decimal + {"¼": "25", "½": "5", "¾": "75"}[sign[1]], text.strip())
-    several = re.fullmatch(
-        r"(\d{1,2})\s*(?:[x×]|(?:buckets?|bags?|eimer|seaux|cubos)\s*(?:of|à|de|von|@)?)\s*(\d.*)", plain, re.IGNORECASE
-    )
-    if several and (each := litres(several[2], unit, decimal)) is not None:
-        return int(several[1]) * each
-    match = re.fullmatch(r"(\d[\d.,' ]*)\s*(l|lt|ltrs?|lit(?:re|er|ro)s?|litri|ml|cc)?\.?", plain, re.IGNORECASE)
-    if not match:
-        return None
-    found = plain_or_comma(match[1], decimal)
-    if found is None or found <= 0:
-        return None
-    said = (match[2] or unit).lower()
-    parts = {"ml": 1000, "cc": 1000, "cm3": 1000, "dl": 10}.get(said, 1)
-    return float(f"{found / parts:.12g}") * (1000.0 if said == "m3" else 1.0)
-
-
-def plain_or_comma(text: str, decimal: str) -> float | None:
-    """
-    A number; a comma before one or two digits at the end parts no thousands, so it is a decimal mark.
-
-    >>> plain_or_comma("2,5", "."), plain_or_comma("1,200", ".")
-    (2.5, 1200.0)
-    """
-    flat = text.strip()
-    return number_of(flat, "," if re.fullmatch(r"\d+,\d{1,2}", flat) else decimal)
-
-
-def share_sorted(text: str, is_percent: bool, decimal: str = ".") -> float | None:
-    """
-    The share of a flot that was sorted.
-
-    >>> [share_sorted(text, text in ("50%", "100")) for text in ("50%", "0.25", "1/8", "100", "half")]
-    [0.5, 0.25, 0.125, 1.0, 0.5]
-    """
-    flat = text.strip().lower()
-    words = {"half": 0.5, "all": 1.0, "whole": 1.0, "quarter": 0.25, "full": 1.0, "complete": 1.0}
-    if flat in words:
-        return words[flat]
-    match = re.fullmatch(r"(\d{1,4})\s*/\s*(\d{1,4})", flat)
-    if match and int(match[2]):
-        found = int(match[1]) / int(match[2])
-        return found if 0 < found <= 1 else None
-    number = plain_or_comma(flat.rstrip("% "), decimal)
-    if number is None or number <= 0:
-        return None
-    if flat.endswith("%") or is_percent or number > 1:
-        number /= 100
-    return float(f"{number:.12g}") if number <= 1 else None
 
 
 @dataclass(slots=True)
@@ -125,9 +67,10 @@ def draft_records(
         _tell_differences(id, said, told, words)
         sample: dict[str, str] = {"context": context}
         notes: list[str] = []
-        _volume(id, said, sample, notes, told, decimal)
-        _light(said, sample, decimal)
-        _sorted(id, said, sample, notes, told, decimal)
+        measured = Measured(id, said, sample, notes, told, decimal)
+        measured.soil()
+        measured.flot()
+        draft_sorted(id, said, sample, notes, told, decimal)
         method = said.get("method", [])
         if method:
             found = find_word(words.method_lookup, method[0].text)
@@ -177,61 +120,6 @@ def _tell_differences(id: str, said: Mapping[str, list[Said]], told: Told, words
                 "kept, and they are not added, expected one value",
                 "mend the drafted record by hand if the second is right",
             )  # fmt: skip
-
-
-def _volume(
-    id: str, said: Mapping[str, list[Said]], sample: dict[str, str], notes: list[str], told: Told, decimal: str
-) -> None:
-    for one in said.get("volume", [])[:1]:
-        found = litres(one.text, one.unit or "l", decimal)
-        if found is not None:
-            sample["volume_l"] = f"{found:g}"
-        elif re.search(r"\d", one.text) and one.text.strip() not in ("0", "0.0"):
-            notes.append(f"volume written {one.text}")
-            told.warning(
-                "N318", f"volume {id}", one.place,
-                f"sample {id}: the volume is '{one.text}', kept in the note, and no density is made of it, "
-                "expected litres",
-                "give 'volume_l' in the drafted record if it is known",
-            )  # fmt: skip
-
-
-def _light(said: Mapping[str, list[Said]], sample: dict[str, str], decimal: str) -> None:
-    fields = []
-    for one in said.get("flot mass", [])[:1]:
-        number = plain_or_comma(re.sub(r"\s*(?:g|kg|mg)$", "", one.text), decimal)
-        if number is not None:
-            fields.append(f"mass_g: {number * {'kg': 1000.0, 'mg': 0.001}.get(one.unit, 1.0):g}")
-    for one in said.get("flot volume", [])[:1]:
-        number = plain_or_comma(re.sub(r"\s*(?:ml|cc|l)$", "", one.text), decimal)
-        if number is not None:
-            fields.append(f"volume_ml: {number * {'l': 1000.0}.get(one.unit, 1.0):g}")
-    if fields:
-        sample["light_fraction"] = "{" + ", ".join(fields) + "}"
-
-
-def _sorted(
-    id: str, said: Mapping[str, list[Said]], sample: dict[str, str], notes: list[str], told: Told, decimal: str
-) -> None:
-    of_classes = {one.unit: share_sorted(one.text, False, decimal) for one in said.get(SORTED_OF_CLASS, [])}
-    if len(of_classes) > 1 and all(of_classes.values()):
-        if any(share != 1 for share in of_classes.values()):
-            classes = ", ".join(
-                f"{{name: {quoted(name)}, proportion_sorted: {share:g}}}" for name, share in of_classes.items()
-            )
-            sample["size_classes"] = f"[{classes}]"
-        return
-    for one in said.get("sorted", [])[:1]:
-        found = share_sorted(one.text, False, decimal)
-        if found is None:
-            notes.append(f"sorted written {one.text}")
-            told.warning(
-                "N318", f"sorted {id}", one.place,
-                f"sample {id}: the share sorted is '{one.text}', kept in the note, expected a share or a percentage",
-                "give 'size_classes' in the drafted record",
-            )  # fmt: skip
-        elif found < 1:
-            sample["size_classes"] = f"[{{name: whole flot, proportion_sorted: {found:g}}}]"
 
 
 def _context(id: str, said: Mapping[str, list[Said]], draft: Draft, words: Words) -> None:

@@ -15,6 +15,7 @@ from narrate.reading.intake.heads_by_content import SIZES
 from narrate.reading.intake.ids_made_dates import typed_ids
 from narrate.reading.intake.lines_of_table import Lines
 from narrate.reading.intake.said import Line, Said
+from narrate.reading.intake.shares_drafted import with_scale
 from narrate.reading.intake.shares_in_heads import SORTED, size_and_share
 from narrate.reading.intake.sheet_finds import SORTED_OF_CLASS
 
@@ -185,7 +186,7 @@ class SampleLines(Lines):
         sizes, shares = line.get("size class"), line.get("sorted")
         if sizes and shares:
             # Each sieve class may have been sorted to a share of its own.
-            facts.setdefault(SORTED_OF_CLASS, []).append(Said(shares[0].text, shares[0].place, sizes[0].text))
+            facts.setdefault(SORTED_OF_CLASS, []).append(Said(with_scale(shares[0]), shares[0].place, sizes[0].text))
         elif sizes and size_and_share(sizes[0].text)[1]:
             size, share = size_and_share(sizes[0].text)
             facts.setdefault(SORTED_OF_CLASS, []).append(Said(share, sizes[0].place, size))

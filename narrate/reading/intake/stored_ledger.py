@@ -13,11 +13,12 @@ from narrate.problems import Place
 from narrate.reading.intake.cell_marks import number_of
 from narrate.reading.intake.cell_reading import read_cell
 from narrate.reading.intake.header_words import quantity, unit
-from narrate.reading.intake.records_draft import litres, share_sorted
 from narrate.reading.intake.said import Said
+from narrate.reading.intake.shares_drafted import share_sorted
 from narrate.reading.intake.sheet_finds import Find, SheetFinds
 from narrate.reading.intake.stored_places import At
 from narrate.reading.intake.tallies import TALLY, tally_texts
+from narrate.reading.intake.volumes_drafted import litres
 
 
 @dataclass(slots=True)
@@ -251,8 +252,8 @@ def shares_sorted(facts: Iterable[Mapping[str, Mapping[str, list[Said]]]]) -> di
     found: dict[str, float] = {}
     for said_of in facts:
         for id, said in said_of.items():
-            texts = {one.text for one in said.get("sorted", [])}
-            share = share_sorted(texts.pop(), False) if len(texts) == 1 else None
+            texts = {(one.text, one.unit) for one in said.get("sorted", [])}
+            share = share_sorted(*texts.pop()) if len(texts) == 1 else None
             if share is not None and share < 1:
                 found[id] = share
     return found

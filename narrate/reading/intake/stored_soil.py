@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 
 from narrate.model.grids import at_of
-from narrate.reading.intake.records_draft import litres
 from narrate.reading.intake.said import Said
 from narrate.reading.intake.stored_ledger import Ledger
 from narrate.reading.intake.stored_lines import Line, Target, Worked
 from narrate.reading.intake.stored_places import At, cells_said
+from narrate.reading.intake.volumes_drafted import litres
 
 
 def soil_lines(ledger: Ledger) -> Iterable[Line]:

@@ -1,4 +1,4 @@
-"""The unit of volumes where a note says it and not the head: 'VOL = earth floated, in tenths of a litre'."""
+"""The unit of volumes where a note says it and not the head: 'VOL = earth floated, in tenths of a litre'; or nobody."""
 
 # ruff: noqa: E501
 
@@ -11,6 +11,7 @@ from dataclasses import replace
 from narrate.model.grids import Grid
 from narrate.model.layouts import Role, Table
 from narrate.reading.intake.header_words import unit
+from narrate.reading.intake.volumes_drafted import plain_or_comma
 
 _UNITS: tuple[tuple[str, str], ...] = (
     ("dl", r"tenths? of (?:an? )?lit(?:re|er)s?|zehntel(?:n)? ?liter|dixi[eè]mes? de litre|d[eé]cimas? de litro|dl|d[eé]cilit(?:re|er|ro)s?"),
@@ -31,7 +32,9 @@ def with_units_said(tables: list[Table], grids: Mapping[str, Grid], doubts: list
         for roles, is_row in ((rows, True), (columns, False)):
             for at, role in roles.items():
                 if role.name == "volume" and role.qualifiers[:1] == ("l",):
-                    roles[at] = _with_unit(role, _heads(grid, table, at, is_row), grid, doubts)
+                    heads = _heads(grid, table, at, is_row)
+                    made = _with_unit(role, heads, grid, doubts)
+                    roles[at] = made or _by_numbers(role, heads, _bare_numbers(grid, table, at, is_row), doubts)
         tables[n] = replace(table, rows=rows, columns=columns)
 
 
@@ -41,9 +44,10 @@ def _heads(grid: Grid, table: Table, at: int, is_row: bool) -> list[str]:
     return [cell.text for cell in cells if cell.kind == "text" and re.match(r"[^\W\d_]{3,}[^\d]*$", cell.text)]
 
 
-def _with_unit(role: Role, heads: list[str], grid: Grid, doubts: list[str]) -> Role:
+def _with_unit(role: Role, heads: list[str], grid: Grid, doubts: list[str]) -> Role | None:
+    """The role with the unit that its head or a note names; None where neither does."""
     for head in heads:
-        if unit(head):
+        if unit(head) or _LITRES.search(head):
             return role
         said = _said_of(head, grid)
         if not said:
@@ -61,7 +65,32 @@ def _with_unit(role: Role, heads: list[str], grid: Grid, doubts: list[str]) -> R
                 "give them the role 'volume, l' once they are litres"
             )
             return Role(name="sample note")
-    return role
+    return None
+
+
+_LITRES = re.compile(r"\b(?:l|lt|ltrs?|lit(?:re|er)s?|litros?|litri|litr[óoy]\w*|litry|litrage|dm3|dm³)\b|[升リ]", re.IGNORECASE)
+_MANY = 200.0
+"""Judgement: of litres hardly a sample holds as many; of millilitres most hold more."""
+
+
+def _bare_numbers(grid: Grid, table: Table, at: int, is_row: bool) -> list[float]:
+    """The numbers of a line that carry no unit of their own."""
+    places = ((at, c) for c in table.columns) if is_row else ((r, at) for r in table.rows)
+    texts = [grid.cells[place].text for place in places if place in grid.cells]
+    return [number for text in texts if (number := plain_or_comma(text, ".")) is not None]
+
+
+def _by_numbers(role: Role, heads: list[str], numbers: list[float], doubts: list[str]) -> Role:
+    """Litres, unless most numbers are too large for them: then nobody has said what they are, and that is told."""
+    if not numbers or 2 * sum(number >= _MANY for number in numbers) < len(numbers):
+        return role
+    head = heads[0] if heads else ""
+    doubts.append(
+        f"DOUBTFUL: '{head}' names no unit, and numbers such as {max(numbers):g} are more than samples hold in litres; "
+        "they are kept as notes, and no density is made of them: write 'volume, ml' in the layout if they are "
+        "millilitres, 'volume, l' if they are litres"
+    )
+    return Role(name="sample note", qualifiers=(head,) if head else ())
 
 
 def _said_of(head: str, grid: Grid) -> str:

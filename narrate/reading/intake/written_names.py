@@ -18,6 +18,7 @@ from narrate.reading.intake.part_words_abroad import OTHER_PARTS
 from narrate.reading.intake.remarks import telling
 from narrate.reading.intake.short_words import ShortWords
 from narrate.reading.intake.uncounted import narrow
+from narrate.reading.intake.volumes_of_finds import volume_behind
 from narrate.reading.intake.words_in_names import (
     CONDITIONS,
     FOOTNOTE,
@@ -89,6 +90,10 @@ class NameReader(IdentifiedNames):
 
     def _read(self, written: str, genus_before: str) -> WrittenName:
         given = self.given.get(written) or self.given.get(written.lower())
+        of_volume, unit_of_volume = volume_behind(narrow(written)) if not given else ("", "")
+        if of_volume and ((read := self._read(of_volume, genus_before)).is_known or unit_of_volume == "ml"):
+            known = replace(read.identification, written=written)
+            return replace(read, identification=known, quantity="other", unit=unit_of_volume)
         tail = TAIL.search(whole_letters(written)) if not given else None
         whole = narrow(whole_letters(written))
         scientific, own = beside_latin(whole) if not given else ("", "")

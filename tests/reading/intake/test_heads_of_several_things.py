@@ -13,8 +13,8 @@ from openpyxl import Workbook
 
 from narrate.model.packs import Packs
 from narrate.reading.intake.project_intake import intake_packs
-from narrate.reading.intake.records_draft import litres
 from narrate.reading.intake.take_in import TakenIn, take_in
+from narrate.reading.intake.volumes_drafted import litres
 from narrate.reading.layout_beside import new_layout_path
 
 
