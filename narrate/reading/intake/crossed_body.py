@@ -250,10 +250,12 @@ class Body(GroupHeads):
         return len(own) == 1 and own[0] <= self.names and all((row, c) in self.look.cells for c in self.counts[:2])
 
     def _is_head_over_zeros(self, row: int, label: str) -> bool:
-        """Whether nothing but noughts stands under a head in capitals among names that are not."""
+        """Whether nothing but noughts stands under a head of a group, or in capitals among names that are not."""
+        texts = {self.look.text(row, c) for c in self.counts if (row, c) in self.look.cells}
+        if names_a_group(label) and not self.look.names.part_of(label) and row + 1 in self.body:
+            return texts <= {"0", "-"}
         if not label.isupper() or len(label) < 5:
             return False
-        texts = {self.look.text(row, c) for c in self.counts if (row, c) in self.look.cells}
         others = [self.look.text(r, self.names) for r in self.body]
         return texts <= {"0", "-"} and sum(text.isupper() for text in others) < 0.4 * len(others)
 
@@ -273,11 +275,12 @@ def with_unit(role: str, words: str) -> Role:
         found = unit(words)
         default = {"volume": "l", "flot volume": "ml", "flot mass": "g"}[role]
         return Role(name=role, qualifiers=(found if found not in ("", "%", "mm") else default,))
-    if role == "sample note" and _OF_TIME.search(words):
+    if role == "sample note" and _KEEPS_HEAD.search(words):
         return Role(name=role, qualifiers=(words,))  # its head stays with it
     return Role(name=role)
 
 
-_OF_TIME = re.compile(
-    r"dat|year|jahr|año|anno\b|année|\brok\b|jaar|tpq|taq|terminus|start|\bend|from|\bto\b", re.IGNORECASE
+_KEEPS_HEAD = re.compile(
+    r"weight|\bwt\b|mass|gewicht|poids|peso|heavy|\bhf\b"
+    r"|dat|year|jahr|año|anno\b|année|\brok\b|jaar|tpq|taq|terminus|start|\bend|from|\bto\b", re.IGNORECASE
 )

@@ -15,11 +15,12 @@ from narrate.reading.intake.heads_of_states import heading_of_states
 from narrate.reading.intake.ratio_heads import is_ratio
 from narrate.reading.intake.results_abroad import is_result
 from narrate.reading.intake.shares_in_heads import size_and_share
+from narrate.reading.intake.subset_words import is_subset
 from narrate.reading.intake.uncounted import narrow
 
 _NUMBER = r"(?:no|nos|nr|nrs|num|number|numbers|n°|nº|#|id|ids|code|codes|name|names|ref|label)?"
 _UNITS = (
-    r"(?:l|lt|ltr|ltrs|lts|litre|litres|liter|liters|ml|cc|cm3|dm3|m3|g|gr|gm|gms|gram|grams|mg|kg|%|percent|pct|mm|升|毫升|克|毫克|リットル|グラム)"
+    r"(?:l|lt|ltr|ltrs|lts|litre|litres|liter|liters|ml|cc|cm3|dm3|m3|cl|dl|hl|g|gr|gm|gms|gram|grams|mg|kg|%|percent|pct|mm|升|毫升|克|毫克|リットル|グラム)"
 )
 
 # Common practice, no source: spellings gathered from how such tables are usually headed.
@@ -63,7 +64,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("cf", r"cf|cert|cf\?|certainty|qualifier|id certainty|confidence|identification certainty|certain|id confidence|quality of id"),
     ("size class", r"(?:sieve|mesh|screen|geological sieve|size|size fraction|sieve fraction)(?: (?:size|class|fraction|grade|mesh|classes|opening|split))*(?: {0,1}(?:mm|µm|um|in mm))?|grain size|size ?class|sieve ?mm|mm|sieve_size|size_class|fraction (?:size )?mm|fraction size"),
     ("fraction", r"fraction|flot/residue|light/heavy|lf/hf|fraction type|flotation fraction|hf/lf|residue/flot|flot or residue"),
-    ("count", r"(?:raw |absolute |total |seed |item |specimen |estimated |actual )?(?:n|no|nr|nos|num|count|counts|number|numbers|quantity|qty|qt|qté|quant|nisp|mni|mne|mnpp|abundance|abs|frequency|freq|amount|anzahl|nombre|cantidad|tally|pieces|pcs|ct|cnt|#|counted|value|tall(?:y|ies)(?: (?:marks?|strokes?|count))?|strokes)|(?:no|number|n|count|nr|counts|#|quantity|total number)(?: of)? (?:items|seeds|remains|specimens|fragments|frags|pieces|individuals|ind|indiv|grains|finds|plant remains|parts|elements)|seed (?:no|number|nos)|score"),
+    ("count", r"(?:raw |absolute |total |seed |item |specimen |estimated |actual )?(?:n|no|nr|nos|num|count|counts|number|numbers|quantity|qty|qt|qté|quant|nisp|abundance|abs|frequency|freq|amount|anzahl|nombre|cantidad|tally|pieces|pcs|ct|cnt|#|counted|value|tall(?:y|ies)(?: (?:marks?|strokes?|count))?|strokes)|(?:no|number|n|count|nr|counts|#|quantity|total number)(?: of)? (?:items|seeds|remains|specimens|fragments|frags|pieces|individuals|ind|indiv|grains|finds|plant remains|parts|elements)|seed (?:no|number|nos)|score"),
     ("mass", rf"(?:total |dry )?(?:weight|wt|wgt|weights|mass|g|gr|gm|gms|grams|gram|mg)(?: (?:in )?{_UNITS})?|gewicht.*|poids.*|peso.*"),
     ("code", r"(?:taxon |species |plant )?(?:code|abbrev|abbreviation|abbr|key|index|row|recid|rec id|rec(?:ord)?(?: ?(?:id|no|number|nr))?|obs(?:ervation)?(?: ?(?:id|no))|objectid|object id|fid|oid|order|sort|seq|line|taxon id|species id|taxon no|taxon number|ser|serial|sl no|item no)"),
     ("group", r"(?:ecological |plant |use |habitat |taxon |economic |crop )?(?:habitat|ecology|habitats|category|categories|cat|group|groups|class|classes|uses?|type|types|season|life ?form|status|order|growth form|ecological indicator|niche|soil|economic use|economic category)(?: code| preference)?"),
@@ -119,9 +120,13 @@ def heading(text: str) -> str:
         return "volume"  # of soil, before 'sorted' takes it for a share
     if "%" in flat and heading_abroad(flat) == "sorted":
         return "sorted"  # '% revisado', before it is a share
+    if _OTHER_VOLUME.fullmatch(flat):
+        return "volume"
+    if _OF_SOIL_WEIGHED.fullmatch(flat) or _OF_HEAVY.fullmatch(flat):
+        return "sample note"
     if of_states := heading_of_states(flat):
         return of_states
-    if is_result(flat):
+    if is_result(flat) or is_subset(text):
         return "derived"
     if flat in _DARWIN_CORE:
         return _DARWIN_CORE[flat]
@@ -165,9 +170,37 @@ def heading(text: str) -> str:
     return composed_heading(flat)
 
 
+# Common practice, no source: soil by the bucket and by weight, and what is measured of heavy fractions.
+_BUCKETS = (
+    r"buckets?|gallons?|bushels?|barrows?|wheelbarrows?|trugs?|eimern?|schubkarren?|seaux?|brouettes?|cubos?|baldes?|secchi[oa]?|wiader|wiadra"
+)
+OTHER_MEASURES = rf"{_BUCKETS}|gals?|quarts?|qts?|pints?|bags?|tüten?|säcken?|sacs?|bolsas?|emmers?|zakken|sacchi"
+"""Measures of soil that are no litres. 'Emmer' alone is a wheat, and in Dutch a bucket."""
+_OTHER_VOLUME = re.compile(
+    rf"(?:(?:soil|sample|sediment|earth|total) )*(?:vols?|volumes?|volumen|capacity)(?: (?:in|of|en))? (?:{OTHER_MEASURES}|[cdh]l)"
+    rf"|(?:(?:no|number|n|anzahl|nombre|número|numero|aantal|liczba)(?: (?:of|de|di|der))? )?(?:{_BUCKETS})(?: (?:floated|processed|of soil|erde))?"
+)
+_OF_WEIGHT = r"(?:weights?|wt|mass|gewicht|poids|peso)(?: (?:in )?(?:kg|g|kgs|kilos?))?"
+_OF_SOIL_WEIGHED = re.compile(
+    rf"(?:soil|sediment|earth|bulk|matrix|deposit)(?: (?:sample|dry|wet))* {_OF_WEIGHT}|{_OF_WEIGHT} (?:of )?(?:the )?(?:soil|sediment|earth)(?: (?:kg|g))?"
+    r"|(?:boden|sediment|erd)gewicht(?: kg)?|poids (?:du |de )?(?:sédiment|terre)(?: kg)?|peso (?:del |de )?(?:sedimento|tierra)(?: kg)?"
+)
+_OF_HEAVY = re.compile(r"(?:vol(?:ume)?|weight|wt|mass) (?:of )?(?:the )?(?:heavy|hf)\b.*|(?:heavy|hf)\b.*\b(?:vol|volume|ml|cc|l|litres?|weight|wt|mass|g|kg)")
 # Common practice, no source: what is measured in millilitres beside soil and flots.
 _OF_WOOD = re.compile(r"\b(?:wood|\w*charcoal|holzkohlen?|charbons?(?: de bois)?|carbón|carbones|carbon[ei]|carvão|houtskool|węgiel|węgle|trækul|träkol)\b")
 _OF_FINDS = re.compile(rf"{_OF_WOOD.pattern}|\b(?:bones?|shells?|nutshells?|stones?|roots?|rootlets|molluscs?|snails?)\b")
+
+
+
+def weighs_soil(text: str) -> bool:
+    """
+    Whether a head gives the weight of soil.
+
+    >>> weighs_soil("Soil weight (kg)"), weighs_soil("Sediment wt"), weighs_soil("Flot weight (g)")
+    (True, True, False)
+    """
+    return bool(_OF_SOIL_WEIGHED.fullmatch(flat_heading(text)))
+
 
 _EASTERN = r"\u0370-\u04ff\u3040-\u30ff\u3400-\u9fff\uac00-\ud7af"
 
@@ -226,7 +259,7 @@ def unit(text: str) -> str:
     word = _UNITS_ABROAD.get(match[1] or match[2], (match[1] or match[2]).lower())
     if word in ("ml", "cc", "cm3"):
         return "ml"
-    if word in ("m3", "kg", "mg", "mm"):
+    if word in ("m3", "kg", "mg", "mm", "cl", "dl", "hl"):
         return word
     if word.startswith("l") or word == "dm3":
         return "l"

@@ -8,7 +8,7 @@ from dataclasses import replace
 
 from narrate.model.grids import Cell, Grid, address, column_name
 from narrate.model.layouts import Table
-from narrate.reading.intake.header_words import heading, unit
+from narrate.reading.intake.header_words import heading, unit, weighs_soil
 from narrate.reading.intake.left_over import lines_named
 from narrate.reading.intake.volumes_drafted import plain_or_comma
 
@@ -59,17 +59,21 @@ def _has_soil(tables: list[Table]) -> bool:
 
 
 def tell_no_soil(tables: list[Table], grids: Mapping[str, Grid], doubts: list[str]) -> None:
-    """Volumes of flots alone: of them no density is made."""
+    """Volumes of flots alone, or soil that was weighed: of them no density is made."""
     if _has_soil(tables):
         return
     for table in tables:
         cells = grids[table.sheet].spread()
         for roles, what in ((table.rows, "row"), (table.columns, "column")):
-            for at in (at for at, role in roles.items() if role.name == "flot volume"):
+            heads = {at: _first_words(cells, at, is_row=what == "row") for at in roles}
+            of_flots = {at: "volumes of flots" for at, role in roles.items() if role.name == "flot volume"}
+            weighed = {at: "soil by weight" for at, role in roles.items()
+                       if role.name == "sample note" and weighs_soil(heads[at])}  # fmt: skip
+            for at, given in (of_flots | weighed).items():
                 doubts.append(
-                    f"{lines_named(what, [at])} ('{_first_words(cells, at, is_row=what == 'row')}') gives volumes of "
-                    "flots, and nothing in the file gives litres of soil: no density is made until 'volume_l' stands "
-                    "in the records, or 'volume' at a row or column of the layout"
+                    f"{lines_named(what, [at])} ('{heads[at]}') gives {given}, and nothing in the file gives litres of "
+                    "soil: no density is made until 'volume_l' stands in the records, or 'volume' at a row or column "
+                    "of the layout"
                 )
                 return
 

@@ -16,7 +16,8 @@ from narrate.reading.intake.volumes_drafted import plain_or_comma
 _WORDS = {
     "half": 0.5, "quarter": 0.25, "hälfte": 0.5, "moitié": 0.5, "mitad": 0.5, "metà": 0.5, "helft": 0.5,
     "viertel": 0.25,
-    **dict.fromkeys(("all", "whole", "full", "complete", "ganz", "alles", "tout", "todo", "tutto", "heel"), 1.0),
+    **dict.fromkeys(("all", "whole", "full", "complete", "entire", "ganz", "alles"), 1.0),
+    **dict.fromkeys(("tout", "todo", "tutto", "heel"), 1.0),
 }  # fmt: skip
 _SIGNS = {"½": "1/2", "¼": "1/4", "⅛": "1/8", "¾": "3/4", "⅓": "1/3", "⅔": "2/3"}
 
@@ -40,7 +41,7 @@ def share_sorted(text: str, scale: str = "", decimal: str = ".") -> float | None
     own = re.fullmatch(r"([\d.,]+) \(([a-z% ]+)\)", flat)
     if own:
         return share_sorted(own[1], own[2], decimal)
-    match = re.fullmatch(r"(\d{1,4})\s*/\s*(\d{1,4})", flat)
+    match = re.fullmatch(r"(\d{1,4})\s*(?:[/:]|\bin\b|\bof\b)\s*(\d{1,4})", flat)
     if match and int(match[2]):
         found = int(match[1]) / int(match[2])
         return found if 0 < found <= 1 else None

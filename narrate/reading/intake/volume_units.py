@@ -10,7 +10,7 @@ from dataclasses import replace
 
 from narrate.model.grids import Grid
 from narrate.model.layouts import Role, Table
-from narrate.reading.intake.header_words import unit
+from narrate.reading.intake.header_words import OTHER_MEASURES, unit
 from narrate.reading.intake.volumes_drafted import plain_or_comma
 
 _UNITS: tuple[tuple[str, str], ...] = (
@@ -19,7 +19,7 @@ _UNITS: tuple[tuple[str, str], ...] = (
     ("m3", r"m3|m³|cubic met(?:re|er)s?|kubikmeter|m[eè]tres? cubes?|metros? c[uú]bicos?"),
     ("l", r"l|lit(?:re|er|ro|ri)s?|ltrs?"),
 )  # fmt: skip
-_OTHER = re.compile(r"\b(?:buckets?|gallons?|quarts?|pints?|bushels?|eimer|seaux?|cubos?|emmers?|bags?)\b", re.IGNORECASE)
+_OTHER = re.compile(rf"\b(?:{OTHER_MEASURES}|kg|mg|g)\b", re.IGNORECASE)
 
 
 def with_units_said(tables: list[Table], grids: Mapping[str, Grid], doubts: list[str]) -> None:
@@ -31,7 +31,7 @@ def with_units_said(tables: list[Table], grids: Mapping[str, Grid], doubts: list
         rows, columns = dict(table.rows), dict(table.columns)
         for roles, is_row in ((rows, True), (columns, False)):
             for at, role in roles.items():
-                if role.name == "volume" and role.qualifiers[:1] == ("l",):
+                if role.name == "volume" and role.qualifiers[:1] in (("l",), ("kg",), ("g",), ("mg",)):
                     heads = _heads(grid, table, at, is_row)
                     made = _with_unit(role, heads, grid, doubts)
                     roles[at] = made or _by_numbers(role, heads, _bare_numbers(grid, table, at, is_row), doubts)
@@ -41,12 +41,19 @@ def with_units_said(tables: list[Table], grids: Mapping[str, Grid], doubts: list
 def _heads(grid: Grid, table: Table, at: int, is_row: bool) -> list[str]:
     """The words of a line of volumes that are no volumes."""
     cells = [cell for (r, c), cell in sorted(grid.cells.items()) if (r if is_row else c) == at]
-    return [cell.text for cell in cells if cell.kind == "text" and re.match(r"[^\W\d_]{3,}[^\d]*$", cell.text)]
+    texts = [cell.text for cell in cells if cell.kind == "text"]
+    return [text for text in texts if re.search(r"[^\W\d_]{3,}", text) and not re.search(r"\d", text)]
 
 
 def _with_unit(role: Role, heads: list[str], grid: Grid, doubts: list[str]) -> Role | None:
     """The role with the unit that its head or a note names; None where neither does."""
     for head in heads:
+        if _OTHER.search(head):
+            doubts.append(
+                f"DOUBTFUL: '{head}' gives no litres; its numbers are kept in the notes of the samples, and no density is "
+                "made of them: give it the role 'volume, l' once they are litres"
+            )
+            return Role(name="sample note", qualifiers=(head.replace(",", " "),))
         if unit(head) or _LITRES.search(head):
             return role
         said = _said_of(head, grid)
@@ -74,10 +81,10 @@ _MANY = 200.0
 
 
 def _bare_numbers(grid: Grid, table: Table, at: int, is_row: bool) -> list[float]:
-    """The numbers of a line that carry no unit of their own."""
+    """The numbers of a line; 0 for those that carry a unit of their own, or are written otherwise."""
     places = ((at, c) for c in table.columns) if is_row else ((r, at) for r in table.rows)
     texts = [grid.cells[place].text for place in places if place in grid.cells]
-    return [number for text in texts if (number := plain_or_comma(text, ".")) is not None]
+    return [plain_or_comma(text, ".") or 0.0 for text in texts if re.search(r"\d", text)]
 
 
 def _by_numbers(role: Role, heads: list[str], numbers: list[float], doubts: list[str]) -> Role:

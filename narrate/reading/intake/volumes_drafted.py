@@ -8,23 +8,27 @@ from dataclasses import dataclass
 
 from narrate.model.sampling import LARGEST_VOLUME_L, SMALLEST_VOLUME_L
 from narrate.reading.intake.cell_marks import number_of
+from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.said import Said
 from narrate.reading.intake.told import Told
 
 _UNIT_BEHIND = re.compile(
-    r"\s*(l|lt|ltrs?|lit(?:re|er|ro)s?|litri|litrów|litry|ml|mls|cc|ccm|cm3|cm³|dl|m3|m³)\.?$", re.IGNORECASE
+    r"\s*(l|lt|ltrs?|lit(?:re|er|ro)s?|litri|litrów|litry|ml|mls|cc|ccm|cm3|cm³|cl|dl|hl|m3|m³)\.?$", re.IGNORECASE
 )
-_PARTS_OF_LITRE = {"ml": 1000, "mls": 1000, "cc": 1000, "ccm": 1000, "cm3": 1000, "cm³": 1000, "dl": 10}
+_PARTS_OF_LITRE = {"ml": 1000, "mls": 1000, "cc": 1000, "ccm": 1000, "cm3": 1000, "cm³": 1000, "cl": 100, "dl": 10}
+_LITRES_IN_ONE = {"hl": 100.0, "m3": 1000.0, "m³": 1000.0}
 _TWO_READINGS = re.compile(r"[1-9]\d{0,2}[.,]\d{3}")
 """'1.500': a litre and a half, or as many as 1500; three digits behind one mark may be thousands or a fraction."""
 
 
 def litres(text: str, unit: str, decimal: str = ".") -> float | None:
     """
-    A volume in litres; None for what is no number, such as '<1'.
+    A volume in litres; None for what is no number, such as '<1', and for units that are none of volumes.
 
     >>> litres("10 L", "l"), litres("500", "ml"), litres("<1", "l"), litres("2,5", "l", ","), litres("3 x 5 L", "l")
     (10.0, 0.5, None, 2.5, 15.0)
+    >>> litres("10", "kg"), litres("10", "dl"), litres("2", "m3")
+    (None, 1.0, 2000.0)
     """
     plain = re.sub(r"(?<=\d) ?([¼½¾])", lambda sign: decimal + {"¼": "25", "½": "5", "¾": "75"}[sign[1]], text.strip())
     several = re.fullmatch(
@@ -39,7 +43,9 @@ def litres(text: str, unit: str, decimal: str = ".") -> float | None:
     if found is None or found <= 0:
         return None
     said = (unit_in(plain) or unit).lower()
-    return float(f"{found / _PARTS_OF_LITRE.get(said, 1):.12g}") * (1000.0 if said in ("m3", "m³") else 1.0)
+    if said[:1] != "l" and said not in (*_PARTS_OF_LITRE, *_LITRES_IN_ONE):
+        return None  # kilograms are no litres
+    return float(f"{found / _PARTS_OF_LITRE.get(said, 1):.12g}") * _LITRES_IN_ONE.get(said, 1.0)
 
 
 def unit_in(text: str) -> str:
@@ -78,6 +84,7 @@ class Measured:
     def soil(self) -> None:
         """Puts the litres into the record; what gives none is kept in the note and told."""
         for one in self.said.get("volume", [])[:1]:
+            one = _without_head(one)
             found = litres(one.text, one.unit or "l", self.decimal)
             why, mend = _doubt_of_litres(one, found)
             if found is not None and not why:
@@ -115,6 +122,12 @@ class Measured:
             self.sample["light_fraction"] = "{" + ", ".join(fields) + "}"
 
 
+def _without_head(one: Said) -> Said:
+    """A volume without the words that head it in its own cell: 'Sample vol 10 L'."""
+    match = re.fullmatch(r"(?P<head>[^\d<>~?]{3,}?)[\s:=]*(?P<volume>\d.*)", one.text.strip())
+    return Said(match["volume"], one.place, one.unit) if match and heading(match["head"]) == "volume" else one
+
+
 def _is_plain(found: float, unit: str, readings: tuple[str, str]) -> bool:
     """Whether the one reading of a number gives litres that a sample may hold, and the other does not."""
     read = [number for text in readings if (number := litres(text, unit)) is not None]
@@ -135,7 +148,7 @@ def _doubt_of_litres(one: Said, found: float | None) -> tuple[str, str]:
             f", which may be {plain} or {bare}",
             f'say under \'mend\' in the layout which is meant, with its unit: "{cell}": "{plain} l"',
         )
-    if found > LARGEST_VOLUME_L and one.unit in ("", "l"):
+    if found > LARGEST_VOLUME_L:
         return (
             f", more than the {LARGEST_VOLUME_L:g} litres that a sample may hold",
             "if they are millilitres, write 'volume, ml' for the row or column in the layout; if litres, say so under "

@@ -232,3 +232,96 @@ def test_volumes_of_finds_in_a_list_are_neither_counts_nor_soil(tmp_path: Path, 
     assert "volume 12 ml" in wood.note
     assert all("volume_l" not in record for record in drafted(tmp_path).values())
     assert [row.count.number for row in found.taken.rows if row.part != "wood"] == [10, 3]
+
+
+SPELLED = (
+    "Liters floated", "Vol. (L) processed", "Volume de terre (l)", "Bodenvolumen", "Volumen de tierra",
+    "Volume terra (litri)", "Grondvolume (l)", "Menge Sediment (Liter)", "Litri flottati", "Erdmenge [l]",
+    "Objętość próbki (l)", "Volume before flotation (l)",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("head", SPELLED)
+def test_litres_of_soil_are_known_in_many_words(tmp_path: Path, head: str) -> None:
+    """Spellings of common practice, no source; there is nothing to tell."""
+    found = taken(tmp_path, sheet(head, "10", "8"))
+
+    assert [record["volume_l"] for record in drafted(tmp_path).values()] == ["10", "8"]
+    assert [doubt for doubt in found.taken.doubts if head in doubt] == []
+
+
+NO_LITRES = (
+    "Volume (buckets)", "Volume (gal)", "Volume (qt)", "Volume (kg)", "Volume (bags)", "No. of buckets", "Eimer",
+    "Seaux",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("head", NO_LITRES)
+def test_soil_by_the_bucket_is_kept_in_notes_and_told(tmp_path: Path, head: str) -> None:
+    """Neither litres, nor a plant, nor a part of the id of a sample."""
+    found = taken(tmp_path, sheet(head, "10", "8"))
+
+    assert drafted(tmp_path) == {"S1": {"note": f"{head}: 10"}, "S2": {"note": f"{head}: 8"}}
+    assert {str(row.part) for row in found.taken.rows} == {"kernel", "nutshell"}
+    assert [doubt for doubt in found.taken.doubts if doubt.startswith(f"DOUBTFUL: '{head}' gives no litres")] != []
+
+
+def test_emmer_is_a_wheat_and_no_bucket(tmp_path: Path) -> None:
+    """In Dutch it would be one."""
+    found = taken(tmp_path, "Sample,Context,Emmer,Einkorn\nS1,C1,3,4\nS2,C2,5,1\n")
+
+    assert sum(row.count.number or 0 for row in found.taken.rows) == 13
+
+
+@pytest.mark.parametrize("head", ["Soil weight (kg)", "Sediment wt (kg)", "Heavy residue volume (ml)", "HF weight (g)"])
+def test_what_is_weighed_of_soil_and_heavy_fractions_is_a_note(tmp_path: Path, head: str) -> None:
+    """The weight of soil is no find, and a heavy residue no light fraction."""
+    found = taken(tmp_path, sheet(head, "10", "8"))
+
+    assert drafted(tmp_path) == {"S1": {"note": f"{head}: 10"}, "S2": {"note": f"{head}: 8"}}
+    assert {str(row.part) for row in found.taken.rows} == {"kernel", "nutshell"}
+
+
+@pytest.mark.parametrize(("head", "litres"), [("Volume (dl)", "1"), ("Volume (cl)", "0.1"), ("Volume (dm3)", "10")])
+def test_parts_of_litres_are_reckoned(tmp_path: Path, head: str, litres: str) -> None:
+    """A decilitre is a tenth, a centilitre a hundredth."""
+    taken(tmp_path, sheet(head, "10", "8"))
+
+    assert drafted(tmp_path)["S1"] == {"volume_l": litres}
+
+
+def test_units_that_differ_from_cell_to_cell_are_each_obeyed(tmp_path: Path) -> None:
+    """What has none is in litres, as its head is."""
+    taken(tmp_path, sheet("Volume", "10 l", "500 ml", "0.5", "2 dl", "75 cl"))
+
+    assert [record["volume_l"] for record in drafted(tmp_path).values()] == ["10", "0.5", "0.5", "0.2", "0.75"]
+
+
+def test_a_line_over_a_list_that_says_its_volume_is_read(tmp_path: Path) -> None:
+    """'Sample vol 10 L' in the cell beside the sample."""
+    taken(tmp_path, "Sample 12,Sample vol 10 L,\nTaxon,Part,Count\nZea mays,kernel,3\nCarya,nutshell,4\n")
+
+    assert drafted(tmp_path) == {"12": {"volume_l": "10"}}
+
+
+SPLITS = {"1/4": "0.25", "25%": "0.25", "1:4": "0.25", "1 in 4": "0.25", "½": "0.5", "half": "0.5", "50 %": "0.5"}
+
+
+@pytest.mark.parametrize("written", SPLITS)
+def test_splits_are_read_as_they_are_written(tmp_path: Path, written: str) -> None:
+    """Shares of a sample that was split; 'entire' is all of it."""
+    taken(tmp_path, sheet("Split", written, "entire"))
+
+    classes = [{"name": "whole flot", "proportion_sorted": SPLITS[written]}]
+    assert drafted(tmp_path) == {"S1": {"size_classes": classes}, "S2": {}}
+
+
+def test_a_split_that_nobody_can_tell_says_what_it_is_taken_for(tmp_path: Path) -> None:
+    """'x4' may be a factor or a quarter; until it is said, all counts as sorted."""
+    found = taken(tmp_path, sheet("Split", "x4", "1/4"))
+
+    assert drafted(tmp_path)["S1"] == {"note": "sorted written x4"}
+    assert told(found, "N318") == {
+        "C2": "sample S1: the share sorted is 'x4', kept in the note; until it is said all of it counts as sorted, "
+        "expected a share or a percentage"
+    }
