@@ -14,17 +14,20 @@ from narrate.reading.intake.cell_kinds import not_text
 from narrate.reading.intake.cell_marks import ABSENT, NOT_LOOKED, SIGNS, Found, Meanings, Quirk, Reading, number_of
 from narrate.reading.intake.cell_signs import keyed, unkeyed
 from narrate.reading.intake.cell_writings import read_writing
+from narrate.reading.intake.footnotes_in_words import SMALL_LETTERS
 from narrate.reading.intake.halves import read_half
 from narrate.reading.intake.pending import says_pending
 from narrate.reading.intake.tallies import strokes
+from narrate.reading.intake.thousands import in_two_ways, may_be_thousands
 from narrate.reading.intake.uncounted import narrow, says_uncounted
 
 
-def read_cell(cell: Cell, marks: Marks, *, is_tallied: bool = False) -> Reading:
+def read_cell(cell: Cell, marks: Marks, *, is_tallied: bool = False, has_decimals: bool = False) -> Reading:
     """
     What a cell of counts means.
 
-    is_tallied:  whether the sheet counts in strokes; elsewhere 'I' and 'l' may be anything.
+    is_tallied:    whether the sheet counts in strokes; elsewhere 'I' and 'l' may be anything.
+    has_decimals:  whether its counts are written with three decimals, so that '1.000' is one and no thousand.
 
     >>> read_cell(Cell("12"), Marks()).found[0].count.number
     12
@@ -39,12 +42,15 @@ def read_cell(cell: Cell, marks: Marks, *, is_tallied: bool = False) -> Reading:
             return special
     if is_tallied and (cell.kind == "text") and (n := strokes(narrow(cell.text.strip()))):
         return _tallied(narrow(cell.text.strip()), n)
+    if cell.number is None and not has_decimals and may_be_thousands(cell.text, marks.decimal):
+        return in_two_ways(cell.text.strip(), marks.decimal)
     return _read(cell.text, cell.number, Meanings.of(marks))
 
 
 @cache
 def _read(text: str, number: float | None, by: Meanings) -> Reading:
     written = narrow(text.strip())
+    written = written.translate(SMALL_LETTERS) if written[:1].isdigit() else written
     lower = written.lower()
     count = keyed(written, written, by)
     if count is not None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 
 from narrate.model.grids import Cell, Grid, address, at_of
 from narrate.model.layouts import Layout, Table
@@ -24,6 +25,7 @@ from narrate.reading.intake.said import Line, Said
 from narrate.reading.intake.sheet_finds import Find, SheetFinds
 from narrate.reading.intake.sterile_drafted import keep_nothing_found
 from narrate.reading.intake.tallies import tally_texts
+from narrate.reading.intake.thousands import has_three_decimals
 from narrate.reading.intake.told import Told
 from narrate.reading.intake.volumes_of_finds import read_volume
 from narrate.reading.intake.written_names import NameReader, WrittenName
@@ -43,6 +45,8 @@ class _Reader(Pieces):
     def read(self) -> SheetFinds:
         table = self.table
         self.is_tallied = bool(tally_texts(self.grid))
+        amounts = (r for r, role in table.rows.items() if role.name in ("counts", "finds"))
+        self.has_decimals = has_three_decimals(self._texts_of_counts(amounts))
         rows = [r for r, role in table.rows.items() if role.name in ("counts", "finds")]
         columns = [c for c, role in table.columns.items() if role.name in ("counts", "count", "mass")]
         by_row = self._lines(rows, table.columns, is_row=True)
@@ -89,6 +93,10 @@ class _Reader(Pieces):
             self.out.finds = weights_of_pieces(self.out.finds)
         keep_nothing_found(self.out, by_row)
         return self.out
+
+    def _texts_of_counts(self, rows: Iterable[int]) -> list[str]:
+        across = [c for c, role in self.table.columns.items() if role.name in ("counts", "count")]
+        return [self.cells[r, c].text for r in rows for c in across if (r, c) in self.cells]
 
     def _set_merged_aside(self, rows: list[int], columns: list[int]) -> None:
         """Counts that are merged over several cells are given to none of them, and told."""
@@ -158,7 +166,9 @@ class _Reader(Pieces):
             return
         marks = self.table.marks
         is_mass = what == "mass"
-        reading = read_mass(cell, marks, unit_of) if is_mass else read_cell(cell, marks, is_tallied=self.is_tallied)
+        reading = read_mass(cell, marks, unit_of) if is_mass else read_cell(
+            cell, marks, is_tallied=self.is_tallied, has_decimals=self.has_decimals
+        )
         reading = read_volume(cell, unit_of) if what == "other" else reading
         reading = of_listed(self.table.columns[column], cell) or reading
         reading = of_presence(reading, cell, "" if is_mass else self._first("quantity", by_row, by_column))

@@ -31,6 +31,7 @@ from narrate.reading.intake.forms_said import (
 )
 from narrate.reading.intake.header_words import heading, quantity
 from narrate.reading.intake.heads_by_content import SIZES, content_role
+from narrate.reading.intake.least_numbers import is_least_number
 from narrate.reading.intake.long_guess import guess_long
 from narrate.reading.intake.long_table import Long
 
@@ -148,6 +149,7 @@ def _is_head(look: Look, area: Area, row: int) -> bool:
     is_listed = set(roles) & {"taxon", "common name"} and (
         set(roles) & {"part", "count", "mass", "condition"}
         or is_of_sizes
+        or any(map(is_least_number, written.values()))
         or any(content_role([look.text(row, c)], look) == "condition" for c in texts)
     )
     # '>2' and '>1' stand over counts by sieve class

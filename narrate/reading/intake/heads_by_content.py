@@ -13,6 +13,7 @@ from narrate.reading.intake.header_words import flat_heading, heading, quantity
 from narrate.reading.intake.kind_words_abroad import kind_of
 from narrate.reading.intake.least_numbers import is_least_number
 from narrate.reading.intake.shares_in_heads import size_and_share
+from narrate.reading.intake.subset_words import is_subset
 
 _PHASE_WORDS = re.compile(
     r"\b(?:phase|period|century|cent|early|middle|late|bc|ad|bce|ce|bp|roman|medieval|saxon|norman|modern|neolithic|bronze|iron|mesolithic|"
@@ -116,7 +117,7 @@ def content_role(texts: list[str], look: Look) -> str:
 
 
 def _is_of_amounts(text: str) -> bool:
-    return bool(quantity(text)) or is_least_number(text)
+    return bool(quantity(text)) or is_least_number(text) or is_subset(text)
 
 
 def are_quantities_and_states(texts: list[str], look: Look) -> bool:

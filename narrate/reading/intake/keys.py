@@ -231,7 +231,7 @@ _UNIT_BEHIND = re.compile(r"\s*(?:g|gr|mg|kg|l|ml|%)\.?$", re.IGNORECASE)
 
 def _decimal(grid: Grid) -> str:
     """The decimal mark: a comma where numbers carry commas that part no thousands, and no number carries a point."""
-    commas = points = 0
+    commas = points = thousands = 0
     for cell in grid.cells.values():
         if cell.kind == "text" and len(cell.text) < 16 and ("," in cell.text or "." in cell.text):
             text = _UNIT_BEHIND.sub("", cell.text)
@@ -239,4 +239,6 @@ def _decimal(grid: Grid) -> str:
                 commas += 1
             elif re.fullmatch(r"\d+\.\d{1,2}|\d+\.\d{4,}|0\.\d+", text):
                 points += 1
-    return "," if commas > points else "."
+            elif re.fullmatch(r"[1-9]\d{0,2}(?:\.\d{3}){2,}", text):
+                thousands += 1  # '1.345.200'
+    return "," if commas > points or (thousands and not points) else "."

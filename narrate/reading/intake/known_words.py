@@ -15,6 +15,13 @@ from narrate.reading.intake.short_words import ShortWords
 from narrate.reading.intake.words_in_names import FRAGMENTS, MORE_PARTS, SHORT_CONDITIONS, whole_of_pieces
 from narrate.reading.values import find_word
 
+# Common practice, no source: words for whole things beside a part, in nine languages.
+_WHOLE = (
+    r"(?:wholes?|complete|entire|intact|ganze?[rns]?|vollständige?[rns]?|entiers?|entières?|complète?s?|enter[oa]s?|complet[oaie]s?|inter[oiae]|integr[oaie]|"
+    r"inteir[oa]s?|heel|hele|helt?|całe|cały|celé|celý|egész)"
+)
+_WHOLES = re.compile(rf"[\s,;/–-]+{_WHOLE}$|^{_WHOLE}[\s,;/–-]+", re.IGNORECASE)
+
 
 @dataclass(slots=True, kw_only=True)
 class KnownWords:
@@ -54,6 +61,8 @@ class KnownWords:
             short = FRAGMENTS.sub("", " " + flat).strip()
             found = find_word(self.parts, short) or find_word(self.parts, short.removesuffix("s"))
             found = found or (self.part_of(short) if short and short != flat else None)  # 'pip min. frag.'
+        if not found and (bare := _WHOLES.sub("", flat).strip()) and bare != flat:
+            found = self.part_of(bare)  # 'kernel, whole', 'Korn ganz'
         if not found and "," in text:
             pieces = text.split(",")  # 'seed, charred'
             if any(self.condition_of(piece) for piece in pieces):

@@ -34,12 +34,14 @@ from narrate.reading.intake.sheets_again import without_repeats
 from narrate.reading.intake.short_words import said_under, short_words
 from narrate.reading.intake.sizes_in_titles import with_sizes_of_titles
 from narrate.reading.intake.states_by_key import names_by_key, parts_by_key
+from narrate.reading.intake.subsets import with_subsets
 from narrate.reading.intake.tables_of_sheet import Found, table_of, tables_of, whole
 from narrate.reading.intake.tables_summed import with_tables_summed
 from narrate.reading.intake.tallies import tally_texts
 from narrate.reading.intake.titles_say_phase import tell_phases_of_titles
 from narrate.reading.intake.volume_units import with_units_said
 from narrate.reading.intake.volumes_apart import tell_volumes_of_finds, with_volumes_of_finds
+from narrate.reading.intake.weight_units import tell_grams
 from narrate.reading.intake.written_names import NameReader
 
 
@@ -146,9 +148,11 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     tell_phase_codes(found.tables, found.doubts, [grid for grid, _ in pairs])
     tell_phases_of_titles(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
     found.tables = with_sizes_of_titles(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
+    with_subsets(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
     with_volumes_of_finds(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
     tell_volumes_of_finds(found.tables, found.doubts)
     with_units_said(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
+    tell_grams(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
     with_scales_of_shares(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
     by_sheet = {grid.sheet: grid for grid, _ in pairs}
     order = {grid.sheet: n for n, (grid, _) in enumerate(pairs)}

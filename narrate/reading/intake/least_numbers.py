@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from narrate.reading.intake.header_words import heading, quantity
 
 # Common practice, no source: 'nombre minimum d'individus', 'número mínimo de individuos' and the like.
-_LEAST = re.compile(r"n\.?m\.?[ir]\.?(?:\s*\(n\))?", re.IGNORECASE)
+_LEAST = re.compile(r"(?:n\.?m\.?[ir]|m\.?n\.?[ie]|mnpp|mnv)\.?(?:\s*\(n\))?", re.IGNORECASE)
 
 
 def is_least_number(text: str) -> bool:
@@ -19,6 +19,25 @@ def is_least_number(text: str) -> bool:
     (True, True, False, False)
     """
     return bool(_LEAST.fullmatch(text.strip()))
+
+
+def with_least_numbers(heads: Mapping[int, str], texts: Mapping[int, str], doubts: list[str]) -> dict[int, str]:
+    """
+    The heads of a list with what its least numbers are: results beside counts, and else the counts, which is told.
+
+    >>> with_least_numbers({0: "taxon", 1: "count", 2: "derived"}, {0: "Taxon", 1: "NISP", 2: "MNI"}, [])
+    {0: 'taxon', 1: 'count', 2: 'derived'}
+    >>> with_least_numbers({0: "taxon", 1: "derived"}, {0: "Taxon", 1: "MNI"}, [])
+    {0: 'taxon', 1: 'count'}
+    """
+    least = [column for column, text in texts.items() if is_least_number(text) and column in heads]
+    is_counted = any(role == "count" for column, role in heads.items() if column not in least)
+    if least and not is_counted:
+        doubts.append(
+            f"'{texts[least[0]]}' gives least numbers, which are worked out and not counted; they are taken for "
+            "counts, because the table gives no others"
+        )
+    return {**heads, **dict.fromkeys(least, "derived" if is_counted else "count")}
 
 
 def counted_by_least(heads: Mapping[int, str]) -> set[int]:

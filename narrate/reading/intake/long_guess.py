@@ -13,6 +13,7 @@ from narrate.reading.intake.codes_of_samples import code_of_samples, counts_said
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
 from narrate.reading.intake.header_words import heading, sample_rank
 from narrate.reading.intake.heads_of_list import heads_in, with_states
+from narrate.reading.intake.least_numbers import with_least_numbers
 from narrate.reading.intake.lists_of_one_sample import NO_SAMPLE, is_of_one_sample
 from narrate.reading.intake.long_columns import (
     column_role,
@@ -68,6 +69,7 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     if taxon is None or len(below) < 1:
         return None
     doubts: list[str] = []
+    heads = with_least_numbers(heads, {c: look.text(row, c) for c in heads}, doubts)
     code = None if set(heads.values()) & {"sample", "context", "feature"} else code_of_samples(look, heads, below, taxon)
     if code is not None:
         heads = {**heads, code: "sample"}
