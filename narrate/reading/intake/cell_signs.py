@@ -80,6 +80,16 @@ def said_beside(text: str, written: str, by: Meanings) -> tuple[dict[str, Any], 
                 help="say under 'mend' in the layout how many are meant, and count the others in a row of their own",
             ),
         )
+    if meaning and read.says_nothing:
+        quirks = (
+            Quirk(
+                kind=f"footnote {text}",
+                message=f"'{written}' carries the footnote '{text}', which says '{meaning}'; it is kept in the note, "
+                "expected a plain number",
+                help="nothing need be done if it changes neither the number nor the condition; else say under 'mend' "
+                "in the layout what is meant",
+            ),
+        )
     fields["note"] = f"{text}: {meaning}" if meaning else text
     return fields, quirks, meaning is not None or not read.says_nothing
 

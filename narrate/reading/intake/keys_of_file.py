@@ -14,6 +14,7 @@ from narrate.model.grids import Grid
 from narrate.model.layouts import Marks
 from narrate.problems import Place
 from narrate.reading.intake.cell_marks import looks_like_amount
+from narrate.reading.intake.footnotes_in_words import footnotes_in_words, signs_beside_amounts
 from narrate.reading.intake.keys import Entry, find_marks, key_entries, meaning_of
 from narrate.reading.intake.remarks import conditions_in, remark
 
@@ -83,6 +84,8 @@ def keys_of_file(grids: Iterable[Grid]) -> Keys:
     notes_of_notes = [(grid, entry) for grid in all_grids if of_words[id(grid)] and len(all_grids) > 1 for entry in said[id(grid)][1]]
     marked = {id(grid): find_marks(grid) for grid in all_grids}
     notes = [marked[id(grid)] for grid in all_grids if of_words[id(grid)]]
+    signs = signs_beside_amounts(all_grids)
+    notes_alone = [grid for grid in all_grids if of_words[id(grid)] and len(all_grids) > 1]
     found: dict[str, Marks] = {}
     disagreements: dict[str, Disagreement] = {}
     for grid in all_grids:
@@ -92,6 +95,8 @@ def keys_of_file(grids: Iterable[Grid]) -> Keys:
         more_notes = [] if of_words[id(grid)] else notes_of_notes
         key = _agreed([*own, *others], disagreements)
         footnotes = _agreed([*own_footnotes, *more_notes], disagreements)
+        told = [(one, entry) for one in (grid, *notes_alone) for entry in footnotes_in_words(one, signs)]
+        footnotes = {**_agreed([pair for pair in told if pair[1].sign not in footnotes], disagreements), **footnotes}
         marks = marked[id(grid)]
         for note in notes if not of_words[id(grid)] else ():
             # What is said of brackets and slashes on a sheet of notes holds for sheets that say nothing of them.

@@ -55,7 +55,8 @@ def _parted(text: str, footnotes: Mapping[str, str]) -> tuple[str, str]:
     for pattern, sign, rest in _WHERE:
         match = re.fullmatch(pattern, flat)
         # Letters are a footnote only where the sheet or the trade says so; 'sp' and 'cf' are none.
-        if match and (not match[sign].replace(".", "").isalpha() or match[sign] in (*footnotes, "uc")):
+        said = {sign for sign, meaning in footnotes.items() if not remark(meaning).says_nothing}
+        if match and (not match[sign].replace(".", "").isalpha() or match[sign] in (*said, "uc")):
             return match[rest].strip(" ,"), match[sign]
     return flat, ""
 
