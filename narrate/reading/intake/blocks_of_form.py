@@ -45,7 +45,11 @@ def is_block_head(look: Look, area: Area, row: int) -> bool:
 
 
 def sections_within(look: Look, area: Area) -> list[int]:
-    """Rows of a list that hold the name of a block and nothing else: in capitals, or two behind totals or blanks."""
+    """
+    Rows of a list that hold the name of a block and nothing else: in capitals, or two behind totals or blanks.
+
+    Names of groups ('Crops') are heads in a list that begins with one.
+    """
     columns = range(area.left, area.right + 1)
     rows = range(area.top + 1, area.bottom + 1)
     lines = {r: [look.text(r, c).strip() for c in columns if (r, c) in look.own] for r in rows}
@@ -54,7 +58,11 @@ def sections_within(look: Look, area: Area) -> list[int]:
     are_large = sum(text.isupper() for text in firsts) >= 0.4 * len(firsts)
     large = [r for r in alone if lines[r][0].isupper() and not are_large]
     behind = [r for r in alone if r not in large and (not lines.get(r - 1) or heading(lines[r - 1][0]) == "total")]
-    return sorted(large + (behind if len(behind) + len(large) > 1 else []))
+    single = [r for r, own in lines.items() if len(own) == 1 and not look.names.part_of(own[0])]
+    groups = [r for r in single if names_a_group(lines[r][0])]
+    is_headed = bool(groups) and not any(lines[r] for r in rows if r < groups[0])
+    heads = [r for r in single if r in groups or not look.names.read(lines[r][0]).is_known] if is_headed else []
+    return sorted({*large, *heads, *(behind if len(behind) + len(large) > 1 else [])})
 
 
 def title_in(look: Look, area: Area) -> dict[int, Role]:

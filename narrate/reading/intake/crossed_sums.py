@@ -11,6 +11,7 @@ from narrate.model.layouts import DERIVED_ROLES, Role
 from narrate.reading.intake.cell_marks import number_of
 from narrate.reading.intake.crossed_labels import Labels
 from narrate.reading.intake.evidence import Look
+from narrate.reading.intake.group_heads import names_a_group
 from narrate.reading.intake.groups_over_groups import groups_over_groups
 from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.sums_by_sections import finds_called_total, sums_of_sections
@@ -204,7 +205,8 @@ class Sums(Labels):
             own, label = lines[rows[n]], self.look.text(rows[n], self.names)
             beside_sum = n - 1 in found or n + 1 in found
             is_name = bool(_LATIN.match(label)) and self.look.name_score(rows[n], self.names) >= 0.8
-            if n in found or is_name or not (any(own) if beside_sum else _is_large(own)):
+            is_group = names_a_group(label)
+            if n in found or is_name or not (any(own) if beside_sum or is_group else _is_large(own)):
                 continue
             for start in range(len(rows)):
                 end = at.get((before[start] + codes[n]) % _MODULUS)
@@ -214,7 +216,8 @@ class Sums(Labels):
                 if any(abs(sum(cells) - v) > 1e-6 for *cells, v in zip(*used, own, strict=True)):
                     continue
                 shared = sum(sum(line[k] > 0 for line in used) >= 2 for k in range(len(columns)))
-                if beside_sum or (len(used) >= 2 and shared >= min(_LEAST_SUMMED, len(columns))):
+                least = 1 if is_group and start == n + 1 else min(_LEAST_SUMMED, len(columns))  # 'Wild plants' over its own
+                if beside_sum or (len(used) >= 2 and shared >= least):
                     found[n] = (start, end)
                     waiting += [k for k in (n - 1, n + 1) if 0 <= k < len(rows)]
                     break
