@@ -45,9 +45,10 @@ def intake(sheet: Path, project: Path | None = None, *, codes: Path | None = Non
     taken = take_in(source, packs, codes=codes)
     if taken.layout is None:
         return Intake(taken=taken, text=summary(taken), problems=taken.problems)
+    others = other_layouts(sheet, at)
     written = _laid_down(sheet, at, taken, beside)
     if project is None:
-        problems = tuple(sorted({*taken.problems, *volume_problems(packs, taken)}, key=Problem.in_order))
+        problems = tuple(sorted({*taken.problems, *volume_problems(packs, taken), *others}, key=Problem.in_order))
         return Intake(taken=taken, written=tuple(written), text=summary(taken), problems=problems)
     drafted = draft_into(project, packs, taken)
     names = remembered(project, taken.layout, packs) if taken.is_given else None
@@ -59,7 +60,7 @@ def intake(sheet: Path, project: Path | None = None, *, codes: Path | None = Non
         taken=taken,
         written=tuple(written),
         text=summary(taken, (*drafted.notes, *(names.notes if names is not None else ()))),
-        problems=tuple(sorted({*taken.problems, *drafted.problems}, key=Problem.in_order)),
+        problems=tuple(sorted({*taken.problems, *drafted.problems, *others}, key=Problem.in_order)),
     )
 
 
@@ -75,6 +76,33 @@ def _laid_down(sheet: Path, at: Path, taken: TakenIn, beside: Path | None) -> li
         write(new_layout_path(at), taken.text if beside is None else beside.read_bytes())
         written.append(new_layout_path(at))
     return written
+
+
+def other_layouts(sheet: Path, at: Path) -> tuple[Problem, ...]:
+    """Layouts that lie beside a sheet or its copy in the project, and differ from the one that is obeyed."""
+    from narrate.reading.layout_beside import layout_paths
+
+    paths = [*layout_paths(at), *(layout_paths(sheet) if at != sheet else ())]
+    first = _bytes_of(paths[0]) if paths else None
+    return tuple(
+        Problem(
+            place=Place(path=str(other)),
+            severity="warning",
+            code="N311",
+            message=f"this layout differs from '{paths[0]}', which is obeyed; this one is not read, expected one "
+            "layout",
+            help="put what holds into the one that is obeyed, and take the other away or make it the same",
+        )
+        for other in paths[1:] if _bytes_of(other) != first
+    )  # fmt: skip
+
+
+def _bytes_of(path: Path) -> bytes | None:
+    """What a file holds; None where it cannot be opened, which is told where it is read."""
+    try:
+        return path.read_bytes()
+    except OSError:
+        return None
 
 
 def _refused(sheet: Path) -> Intake:

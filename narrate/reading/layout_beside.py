@@ -10,11 +10,13 @@ LAYOUT_ENDING = ".layout.yaml"
 
 def layout_path(sheet: Path) -> Path | None:
     """The layout beside a sheet: lab.xlsx.layout.yaml, or lab.layout.yaml; None where there is none."""
-    for name in (sheet.name + LAYOUT_ENDING, sheet.stem + LAYOUT_ENDING):
-        path = sheet.with_name(name)
-        if path.is_file():
-            return path
-    return None
+    return next(iter(layout_paths(sheet)), None)
+
+
+def layout_paths(sheet: Path) -> tuple[Path, ...]:
+    """All layouts beside a sheet; the first is obeyed."""
+    paths = (sheet.with_name(name) for name in (sheet.name + LAYOUT_ENDING, sheet.stem + LAYOUT_ENDING))
+    return tuple(path for path in paths if path.is_file())
 
 
 def new_layout_path(sheet: Path) -> Path:

@@ -113,7 +113,7 @@ def draft_into(project: Path, packs: Packs, taken: TakenIn) -> Drafted:
                 f"{DRAFTED} was edited, so it was left alone; these records are not in it:\n{records_text(draft)}"
             )
     if not (project / "project.yaml").is_file():
-        files[project / "project.yaml"] = _project_text(project, draft, taken)
+        files[project / "project.yaml"] = _project_text(project, draft, taken, notes)
         notes.append("project.yaml was drafted: give it a title, its authors, and years for its phases")
     else:
         _add_phases(project / "project.yaml", draft, files, notes)
@@ -195,24 +195,40 @@ def _is_untouched(text: str) -> bool:
     return digest == _digest(body)
 
 
-def _project_text(project: Path, draft: Draft, taken: TakenIn) -> str:
-    region = _best_region(taken)
+def _project_text(project: Path, draft: Draft, taken: TakenIn, notes: list[str]) -> str:
+    regions = _best_regions(taken)
+    region = regions[0] if regions else ""
+    others = ", ".join(regions[1:])
+    if others:
+        notes.append(
+            f"the packs {', '.join(regions[:-1])} and {regions[-1]} know the plants of the sheet alike; {region} "
+            "stands in project.yaml until you have named the region of the dig there"
+        )
     lines = [
         f"title: {quoted(project.resolve().name)}            # drafted by 'narrate intake'; give the dig its title",
         f"region_packs: [{region}]"
+        + (f"            # or {others}: they know the plants of the sheet alike" if others else "")
         + ("" if region else "            # name a pack that knows the plants of your region"),
         "preservation: charred",
     ]
     return "\n".join(lines) + "\n" + (phases_text(draft.phases) if draft.phases else "")
 
 
-def _best_region(taken: TakenIn) -> str:
-    """The region whose pack alone knows most of the names; empty where none knows any."""
+def _best_regions(taken: TakenIn) -> tuple[str, ...]:
+    """
+    The regions whose pack alone knows most of the names, and of those the ones to which most of the plants are native.
+
+    Crops are grown in many regions, so that they tell none from another. Several where nothing parts them, none where
+    no pack knows a name.
+    """
     written = {row.identification.written for row in taken.rows}
-    best, most = "", 0
+    scores: dict[str, tuple[int, int]] = {}
     for region in taxon_regions(pack_folders(None)):
-        names = name_reader(naming_packs((region,)), taken.layout.names if taken.layout is not None else {})
-        known = sum(names.read(name).is_known for name in written)
-        if known > most:
-            best, most = region, known
-    return best
+        packs = naming_packs((region,))
+        names = name_reader(packs, taken.layout.names if taken.layout is not None else {})
+        known = [packs.taxa.get(taxon) if (taxon := read.identification.taxon) is not None else None
+                 for name in written if (read := names.read(name)).is_known]  # fmt: skip
+        native = {taxon.id for taxon in known if taxon is not None and taxon.status == "native"}
+        scores[region] = (len(known), len(native))
+    best = max(scores.values(), default=(0, 0))
+    return tuple(region for region, score in scores.items() if score == best) if best[0] else ()
