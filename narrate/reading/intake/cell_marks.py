@@ -79,6 +79,12 @@ PIECES = (
 WHOLES = r"(?:wholes?|w|complete|entire|intact|ent|enti(?:er|ère)s?|enter[oa]s?|inter[oiae]|int|ganze?r?|hele|heel|całe)\.?"
 AND = r"(?:[+&,;/]|(?<=[\s.])(?:and|und|u\.|et|y|e|en|i)(?=\s))"
 
+OF_WHICH = (
+    r"(?:of which|of these|of them|including|incl\.?|thereof|davon|darunter|inkl\.?|dont|di cui|de los cuales|de ellos"
+    r"|waarvan|dos quais|w tym|z toho|varav|heraf)"
+)
+"""Common practice, no source: words before a number that says how many of the number before it are meant."""
+
 
 class Meanings(NamedTuple):
     """What a layout says of signs, in a form by which the reading of a cell can be remembered."""
@@ -100,6 +106,7 @@ class Meanings(NamedTuple):
 COUNT_LIKE = re.compile(
     rf"(?:[<>≤≥]=?|{ABOUT})?\s*\d[\d,.' \u00a0]*(?:{ABOUT})?"
     r"(?:e[+-]?\d+)?\s*(?:\+|\?|[*†‡§]+|ml|g|mg|kg|cc|l|frags?\.?|f|w|fr|cf\.?)?(?:\s*[(\[]\s*[^)\]]{1,12}[)\]])?"
+    rf"|\d+\s*[,;(\[]?\s*{OF_WHICH}\s+\d+\s+[^\W\d_][\w. -]{{0,14}}[)\]]?"
     rf"|\d+\s*(?:{WHOLES}\s*)?(?:{AND}\s*(?:\d+\s*)?)?{PIECES}|\+\s?\d+\s*{PIECES}"
     r"|(?:cf\.?|\?)\s*(?:x{1,5}|\+{1,6}|\d+\+?)"
     r"|\.\d+\s*(?:g|mg)?|\d+\s*[-–/]\s*\d+|/\s*\d+|\d+\s*/|\d+\s*[+&]\s*\d+\s*(?:cf\.?|f|frags?\.?)?|(?:[-–—x+]\s*)?(?:\(\d+\)|\[\d+\])|x{1,5}|\+{1,6}\s*(?:\([^)]{1,24}\))?|[-–—.?]|p|#{1,4}|\*{1,5}|[•●○◦■□▪▫◆◇★☆✔√]{1,5}|✓|[(\[][x+][)\]]|tr|trace|escas[oa]|abundante|muy abundante|regular|frecuente|rar[oa]|fréquent|abondant|très abondant|selten|häufig|einzelne?|vereinzelt|zahlreich|weinig|veel|scars[oa]|frequente|abbondante|present|absent|nil|rare|occasional|common|frequent|abundant|dominant|few|some|many|numerous|very (?:rare|common|abundant|frequent)|-\d+(?:\.\d+)?",

@@ -12,6 +12,7 @@ from narrate.reading.intake.cell_marks import (
     ABOUT,
     AND,
     NUMBER,
+    OF_WHICH,
     PIECES,
     WHOLES,
     Found,
@@ -29,7 +30,7 @@ from narrate.reading.intake.cell_pieces import (
 )
 from narrate.reading.intake.cell_signs import counted, keyed, of_footnote, one_find, present, said_beside, unkeyed
 from narrate.reading.intake.halves import read_half
-from narrate.reading.intake.remarks import conditions_in
+from narrate.reading.intake.remarks import conditions_in, remark
 
 
 def read_writing(written: str, by: Meanings) -> Reading | None:
@@ -40,18 +41,6 @@ def read_writing(written: str, by: Meanings) -> Reading | None:
         if found is not None:
             return found
     return None
-
-
-
-
-
-
-
-
-
-
-
-
 
 
 def _estimate(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
@@ -104,14 +93,14 @@ def _bracketed(match: re.Match[str], written: str, by: Meanings) -> Reading | No
 
 
 def _of_which(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
-    """'12 (of which 2 uncharred)': ten as the table says, and two in the state that is written."""
-    states = conditions_in(match[3])
+    """'12 (of which 2 uncharred)', '12 davon 3 Frag.': ten as the table says, and two in the state that is written."""
+    states, pieces = conditions_in(match[3]), remark(match[3]).completeness
     total, some = number_of(match[1].rstrip(" ,.'"), by.decimal), int(match[2])
-    if len(states) != 1 or total is None or not 0 < some <= total:
+    if len(states) + bool(pieces) != 1 or total is None or not 0 < some <= total:
         return None
     note = f"written {written}"
     rest = counted(written, f"{total - some:g}", by, note=note) if some < total else None
-    other = counted(written, str(some), by, note=note, condition=states[0])
+    other = counted(written, str(some), by, note=note, condition="".join(states), completeness=pieces)
     return Reading(found=tuple(one for one in (rest, other) if one is not None))
 
 
@@ -148,8 +137,6 @@ def _doubted(match: re.Match[str], written: str, by: Meanings) -> Reading | None
         help="nothing need be done if the identification is in doubt",
     )
     return one_find(counted(written, match[1], by, note=f"written {written}", is_doubtful=True), quirk)
-
-
 
 
 def _starred(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
@@ -269,8 +256,7 @@ _WRITINGS = (
     (rf"({NUMBER})\s*(?:[(\[/;]|,(?=\s)|\s)\s*({NUMBER})\s*{_G}\s*[)\]]?", _count_and_grams),
     (rf"(?:[<>]|{ABOUT})\s*{NUMBER}\s*{_G}", _too_light),
     (
-        rf"({NUMBER})\s*[,;(\[]?\s*(?:of which|of these|of them|including|incl\.?)\s+(\d+)\s+"
-        r"(?:are |were )?([a-z -]+)[)\]]?",
+        rf"({NUMBER})\s*[,;(\[]?\s*{OF_WHICH}\s+(\d+)\s+(?:are |were )?([^\W\d_][^\d()\[\]]*)[)\]]?",
         _of_which,
     ),
     (rf"({NUMBER})\s*[,;(\[]\s*(\d+)\s+of (?:them|these|which)\s+(?:are |were )?([a-z -]+)[)\]]?", _of_which),

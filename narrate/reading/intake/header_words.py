@@ -15,7 +15,7 @@ from narrate.reading.intake.heads_of_states import heading_of_states
 from narrate.reading.intake.ratio_heads import is_ratio
 from narrate.reading.intake.results_abroad import is_result
 from narrate.reading.intake.shares_in_heads import size_and_share
-from narrate.reading.intake.subset_words import is_subset
+from narrate.reading.intake.subset_words import is_subset, without_inclusion
 from narrate.reading.intake.uncounted import narrow
 
 _NUMBER = r"(?:no|nos|nr|nrs|num|number|numbers|n°|nº|#|id|ids|code|codes|name|names|ref|label)?"
@@ -120,6 +120,8 @@ def heading(text: str) -> str:
         return "volume"  # of soil, before 'sorted' takes it for a share
     if "%" in flat and heading_abroad(flat) == "sorted":
         return "sorted"  # '% revisado', before it is a share
+    if (bare := without_inclusion(text)) != text and heading(bare) in ("count", "mass", "total"):
+        return heading(bare)  # 'Count incl. fragments'
     if _OTHER_VOLUME.fullmatch(flat):
         return "volume"
     if _OF_SOIL_WEIGHED.fullmatch(flat) or _OF_HEAVY.fullmatch(flat):

@@ -17,6 +17,23 @@ _SUBSET = re.compile(
 )
 
 
+_INCLUSION = re.compile(
+    r"[\s,;]*[(\[]?\s*\b(?:incl(?:\.|uding|usive)?|inkl(?:\.|usive)?|einschl(?:\.|ießlich)?|mit|y compris|avec|con|incluyendo|compresi|met)\s+"
+    r"(?P<what>(?:the )?(?:frag|bruch|framm|broken)\w*\.?)\s*[)\]]?$",
+    re.IGNORECASE,
+)
+
+
+def without_inclusion(text: str) -> str:
+    """
+    A head without the words that fragments are in its counts.
+
+    >>> without_inclusion("Count incl. fragments"), without_inclusion("Anzahl (mit Bruchstücken)"), without_inclusion("Count")
+    ('Count', 'Anzahl', 'Count')
+    """
+    return _INCLUSION.sub("", text) or text
+
+
 @lru_cache(maxsize=4096)
 def is_subset(text: str) -> bool:
     """

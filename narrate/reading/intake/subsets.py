@@ -8,7 +8,7 @@ from dataclasses import replace
 from narrate.model.grids import Grid
 from narrate.model.layouts import Role, Table
 from narrate.reading.intake.left_over import lines_named
-from narrate.reading.intake.subset_words import is_subset
+from narrate.reading.intake.subset_words import is_subset, without_inclusion
 
 
 def with_subsets(tables: list[Table], grids: Mapping[str, Grid], doubts: list[str]) -> None:
@@ -17,6 +17,7 @@ def with_subsets(tables: list[Table], grids: Mapping[str, Grid], doubts: list[st
         grid, columns = grids[table.sheet], dict(table.columns)
         for roles, others, what in ((table.rows, table.columns, "row"), (table.columns, table.rows, "column")):
             heads = {at: _head(grid, at, others, what) for at, role in roles.items() if role.name == "derived"}
+            heads |= _pieces_included(grid, roles) if what == "column" else {}
             found = {at: head for at, head in heads.items() if head}
             if not found:
                 continue
@@ -29,6 +30,17 @@ def with_subsets(tables: list[Table], grids: Mapping[str, Grid], doubts: list[st
                 "counts for it in the layout if they are finds of their own"
             )
         tables[n] = replace(table, columns=columns)
+
+
+def _pieces_included(grid: Grid, columns: Mapping[int, Role]) -> dict[int, str]:
+    """Columns of fragments beside one whose head says that the fragments are in its counts."""
+    said = {c for (_, c), cell in grid.cells.items() if without_inclusion(cell.text) != cell.text}
+    is_included = any(columns[c].name == "count" for c in said if c in columns)
+    return {
+        c: next((grid.text(r, c) for r in range(grid.rows) if grid.text(r, c)), "")
+        for c, role in columns.items()
+        if is_included and role.name == "count" and "fragment" in " ".join(role.qualifiers)
+    }  # fmt: skip
 
 
 def _as_note(head: str) -> Role:

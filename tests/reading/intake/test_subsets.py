@@ -95,3 +95,31 @@ def test_a_word_for_whole_things_beside_a_part_leaves_the_part_known(tmp_path: P
 
     assert (found.rows[0].part, found.rows[0].completeness) == ("kernel", "whole")
     assert [p for p in found.problems if p.code == "N402"] == []
+
+
+CELLS = (
+    "12 davon 3 Frag.", "12 (davon 3 Fragmente)", "12, dont 3 fragments", "12 (incl. 3 frags)", "12 di cui 3 frammenti",
+    "12 of which 3 broken",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("cell", CELLS)
+def test_a_subset_in_a_cell_parts_its_number(tmp_path: Path, cell: str) -> None:
+    """Nine whole ones and three fragments, and what was written stands in the notes."""
+    found = taken(tmp_path, f'Taxon,S1,S2\nZea mays kernel,"{cell}",5\nIva annua achene,2,3\n')
+
+    of_first = [row for row in found.rows if row.part == "kernel" and row.sample == "S1"]
+    assert [(row.count.number, row.completeness) for row in of_first] == [(9, "whole"), (3, "fragment")]
+    assert found.rows[0].note == f"written {cell}"
+
+
+@pytest.mark.parametrize("head", ["Count incl. fragments", "Anzahl (mit Fragmenten)", "N including fragments"])
+def test_fragments_that_a_head_puts_into_its_counts_are_not_added(tmp_path: Path, head: str) -> None:
+    """'Fragments' beside such a column are a subset, though nothing says 'of which'."""
+    heads = f"Sample,Context,Taxon,Part,{head},Fragments"
+    lines = "S1,C1,Zea mays,kernel,10,4\nS2,C2,Zea mays,cupule,22,9\nS2,C2,Iva annua,achene,3,1\n"
+    found = taken(tmp_path, f"{heads}\n{lines}")
+
+    assert counted(found) == [10, 22, 3]
+    assert [row.note for row in found.rows] == ["Fragments: 4", "Fragments: 9", "Fragments: 1"]
+    assert [one for one in found.doubts if "('Fragments')" in one and "are not added" in one] != []
