@@ -25,7 +25,7 @@ from narrate.reading.intake.said import Line, Said
 from narrate.reading.intake.sheet_finds import Find, SheetFinds
 from narrate.reading.intake.sterile_drafted import keep_nothing_found
 from narrate.reading.intake.tallies import tally_texts
-from narrate.reading.intake.thousands import has_three_decimals
+from narrate.reading.intake.thousands import has_decimals
 from narrate.reading.intake.told import Told
 from narrate.reading.intake.volumes_of_finds import read_volume
 from narrate.reading.intake.written_names import NameReader, WrittenName
@@ -46,7 +46,7 @@ class _Reader(Pieces):
         table = self.table
         self.is_tallied = bool(tally_texts(self.grid))
         amounts = (r for r, role in table.rows.items() if role.name in ("counts", "finds"))
-        self.has_decimals = has_three_decimals(self._texts_of_counts(amounts))
+        self.has_decimals = has_decimals(self._texts_of_counts(amounts))
         rows = [r for r, role in table.rows.items() if role.name in ("counts", "finds")]
         columns = [c for c, role in table.columns.items() if role.name in ("counts", "count", "mass")]
         by_row = self._lines(rows, table.columns, is_row=True)

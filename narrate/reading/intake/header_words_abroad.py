@@ -57,7 +57,7 @@ _WORDS: dict[str, str] = {
 # Common practice, no source: results as whole phrases, and heads that carry their material.
 _PHRASES: tuple[tuple[str, re.Pattern[str]], ...] = (
     ("derived", re.compile(
-        r"nmi|nmr|mni|mne|mnpp|mnv|"
+        r"nmi|nmr|mni|"
         r"(?:nombre|número|numero|nº|n°|n|nb|anzahl|aantal|numero) (?:total )?(?:de |di |der )?(?:taxons?|taxa|espèces|especies|specie|espécies|arten|soorten|táxones|taxones)|(?:liczba|ilość) (?:taksonów|gatunków)"
     )),
     ("total", re.compile(

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from narrate.reading.intake.header_words import heading, quantity
 
 # Common practice, no source: 'nombre minimum d'individus', 'número mínimo de individuos' and the like.
-_LEAST = re.compile(r"(?:n\.?m\.?[ir]|m\.?n\.?[ie]|mnpp|mnv)\.?(?:\s*\(n\))?", re.IGNORECASE)
+_LEAST = re.compile(r"(?:n\.?m\.?[ir]|m\.?n\.?i)\.?(?:\s*\(n\))?", re.IGNORECASE)
 
 
 def is_least_number(text: str) -> bool:

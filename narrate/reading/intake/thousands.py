@@ -21,16 +21,17 @@ def may_be_thousands(text: str, decimal: str) -> bool:
     return bool(re.fullmatch(rf"[1-9]\d{{0,2}}{re.escape(decimal)}\d{{3}}", text.strip()))
 
 
-def has_three_decimals(texts: Iterable[str]) -> bool:
+def has_decimals(texts: Iterable[str]) -> bool:
     """
-    Whether most counts are written with three decimals, as programs write them out.
+    Whether counts are written with decimals, as programs write them out: most with three, or any with one or two.
 
-    >>> has_three_decimals(["1.000", "12.000", "0.000"]), has_three_decimals(["1.000", "12", "3"])
-    (True, False)
+    >>> has_decimals(["1.000", "12.000", "0.000"]), has_decimals(["1.000", "12", "3"]), has_decimals(["1.000", "68.00"])
+    (True, False, True)
     """
     numbers = [text.strip() for text in texts if re.fullmatch(r"\d+(?:[.,]\d+)?", text.strip())]
     of_three = [text for text in numbers if re.fullmatch(r"\d+[.,]\d{3}", text)]
-    return bool(of_three) and 2 * len(of_three) > len(numbers)
+    is_parted = any(re.fullmatch(r"\d+[.,](?:\d{1,2}|\d{4,})", text) for text in numbers)
+    return is_parted or (bool(of_three) and 2 * len(of_three) > len(numbers))
 
 
 def in_two_ways(written: str, decimal: str) -> Reading:
