@@ -144,7 +144,8 @@ def heading(text: str) -> str:
     if abroad:
         return abroad
     if _OF_FINDS.search(flat) and (re.search(r"\bvol(?:s|umes?|umen)?\b", flat) or unit(text) in ("l", "ml")):
-        return "" if _OF_WOOD.search(flat) else "note"  # a volume of finds, and none of soil
+        # A volume of finds, and none of soil; of wood in a unit that is said it is an amount.
+        return "" if _OF_WOOD.search(flat) and unit(text) in ("l", "ml") else "note"
     if re.search(r"\b(?:vol|vols|volume|volumes|volumen)\b", flat) and unit(text) in ("l", "ml"):
         return "volume"
     if re.search(r"[(\[](?:l|L|lit(?:re|er)s?|ltrs?)[)\]]\s*$", text.strip()):
