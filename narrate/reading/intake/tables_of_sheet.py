@@ -161,14 +161,15 @@ def tables_of(look: Look, marks: Marks, found: Found) -> int:
         found.doubts.extend(doubts)
         found.tables[n], said = with_condition(look.grid, found.tables[n])
         found.doubts.extend([said] if said else [])
-    apart, doubts = told_apart(look, found.tables[first:])
+    summed = [with_sums(look, table) for table in found.tables[first:]]
+    found.doubts.extend(doubt for _, said in summed for doubt in said)
+    apart, doubts = told_apart(look, [table for table, _ in summed])
     apart, joined = apart_by_titles(look, apart)
     found.tables[first:] = apart = [with_sections_of_samples(look, table, found.doubts) for table in apart]
     found.doubts.extend([*doubts, *joined])
-    for told_by_numbers in (with_sums, with_shares_unsaid):
-        made_of = [told_by_numbers(look, table) for table in apart]
-        found.tables[first:] = apart = [table for table, _ in made_of]
-        found.doubts.extend(doubt for _, said in made_of for doubt in said)
+    made_of = [with_shares_unsaid(look, table) for table in apart]
+    found.tables[first:] = apart = [table for table, _ in made_of]
+    found.doubts.extend(doubt for _, said in made_of for doubt in said)
     if not any(map(joins_ids, apart)):
         found.doubts[:] = [doubt for doubt in found.doubts if not doubt.startswith(IDS_JOINED)]
     mend, doubts = ids_apart(look, apart)
