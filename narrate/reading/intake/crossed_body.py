@@ -186,10 +186,9 @@ class Body(GroupHeads):
         content = 0 if self._is_band(row) else self._content(row)
         if role in ("ubiquity", "percent", "density") and label != look.text(row, self.names):
             return Role(name=role)
-        span = range(self.area.top, (self.area.bottom if self.end is None else self.end) + 1)
-        is_a_find = content > 0 and is_plant_among_finds(look, row, self.names, self.counts, span)
-        if role in ROW_META and look.name_score(row, self.names) == 0 and not is_a_find and (
-            content or (role in DERIVED_ROLES and not (role == "derived" and _is_large(label)))
+        is_said = content or (role in DERIVED_ROLES and not (role == "derived" and _is_large(label)))
+        if role in ROW_META and is_said and look.name_score(row, self.names) == 0 and not (
+            content > 0 and is_plant_among_finds(look, row, self.names, self.counts, self._span)
         ):
             return with_unit(role, label)
         if not content or self._is_head_over_zeros(row, label):
@@ -226,6 +225,10 @@ class Body(GroupHeads):
         if unit(label) == "ml" or (volume_behind(label)[0] and look.names.read(label).quantity == "other"):
             return Role(name="sample note", qualifiers=(label.replace(",", " "),))  # no field of a find holds it
         return Role(name="counts")
+
+    @property
+    def _span(self) -> range:
+        return range(self.area.top, (self.area.bottom if self.end is None else self.end) + 1)
 
     def _is_of_answers(self, row: int, label: str) -> bool:
         """Whether a line answers a question about its samples with yes and no, in a table of other amounts."""

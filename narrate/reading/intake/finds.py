@@ -199,9 +199,11 @@ class _Reader(Pieces):
 
     def _label(self, name: WrittenName, where: Said, by_row: Line, by_column: Line) -> str:
         """What the sheet parts finds by, its own words for plant and part; a line of grams is of the line of counts."""
-        said = self._first("part", by_row, by_column)
-        part = "" if name.part and self.names.part_of(said) == name.part else said
-        return " ".join(f"{without_weight(where.text)[0]} {part}".lower().split())
+        key = (where.text, name.part, self._first("part", by_row, by_column))
+        if key not in self._labels:
+            part = "" if name.part and self.names.part_of(key[2]) == name.part else key[2]
+            self._labels[key] = " ".join(f"{without_weight(where.text)[0]} {part}".lower().split())
+        return self._labels[key]
 
     def _add(
         self,

@@ -65,7 +65,8 @@ def tell_no_soil(tables: list[Table], grids: Mapping[str, Grid], doubts: list[st
     for table in tables:
         cells = grids[table.sheet].spread()
         for roles, what in ((table.rows, "row"), (table.columns, "column")):
-            heads = {at: _first_words(cells, at, is_row=what == "row") for at in roles}
+            able = [at for at, role in roles.items() if role.name in ("flot volume", "sample note")]
+            heads = {at: _first_words(cells, at, is_row=what == "row") for at in able}
             of_flots = {at: "volumes of flots" for at, role in roles.items() if role.name == "flot volume"}
             weighed = {at: "soil by weight" for at, role in roles.items()
                        if role.name == "sample note" and weighs_soil(heads[at])}  # fmt: skip

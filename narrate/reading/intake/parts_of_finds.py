@@ -62,6 +62,7 @@ class Parts:
 
     def __init__(self, table: Table, names: NameReader, told: Told, missing: dict[str, int]) -> None:
         self.table, self.names, self.told, self.missing = table, names, told, missing
+        self._default: dict[int, tuple[WrittenName, str]] = {}
 
     def section(self, by_row: Line, by_column: Line) -> WrittenName | None:
         """The head of a section that says a part or a condition of all below it, and the condition of one over it."""
@@ -145,6 +146,8 @@ class Parts:
                     return common.part  # 'hulled wheat glume base'; a passion fruit is no fruit of something
         if section is not None and section.part:
             return section.part
-        taken = default_part(name, self.table.parts, self.names)
+        if id(name) not in self._default:
+            self._default[id(name)] = (name, default_part(name, self.table.parts, self.names))
+        taken = self._default[id(name)][1]
         self.missing[taken] = self.missing.get(taken, 0) + 1
         return taken

@@ -29,6 +29,10 @@ class Pieces(Amounts):
     """The lines of one table with what they say of the pieces of a find."""
 
     @cached_property
+    def _labels(self) -> dict[tuple[str, str, str], str]:
+        return {}
+
+    @cached_property
     def _completeness_known(self) -> dict[tuple[str, str], str]:
         """What was worked out of the words for pieces and for parts, each pair of them once."""
         return {}

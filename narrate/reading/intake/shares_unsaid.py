@@ -49,9 +49,10 @@ def with_shares_unsaid(look: Look, table: Table) -> tuple[Table, list[str]]:
         return table, []
     lines = _lines(look, table, of_samples=True)
     where = f"rows {min(table.rows) + 1} to {max(table.rows) + 1}"
-    for of, own in (("sample", lines), ("name", _lines(look, table, of_samples=False))):
-        whole = _whole(own)
-        if whole and _are_broken(own):
+    sides = (("sample", True), ("name", False)) if _are_broken(lines) else ()
+    for of, of_samples in sides:
+        whole = _whole(lines if of_samples else _lines(look, table, of_samples=False))
+        if whole:
             text = f"the table of {where} adds up to {whole} in each {of}, in numbers that are no whole ones: shares, not counts; it is left out"
             return _all_as_shares(table), [f"DOUBTFUL: {text}; {_MEND.format('its columns', 'they are')}"]
     few = [line for line in lines if line.broken >= 0.6 and len(line.numbers) > 2 and line.adds_up_to(100)]

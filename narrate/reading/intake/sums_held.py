@@ -51,6 +51,8 @@ def held_against(own: Amounts, parts: Sequence[Amounts]) -> Held:
             bits += math.log2(1.0 + mine / max(1.0, 2.0 * loose)) * (1.0 if len(known) > 1 else 0.5)
         else:
             bits -= _DISAGREES
+            if given - agreeing > 0.5 * len(own):
+                break  # whatever comes, most of its cells do not agree
     return Held(agreeing=agreeing, several=several, given=given, bits=bits)
 
 

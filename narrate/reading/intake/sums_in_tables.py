@@ -81,7 +81,11 @@ def _unread_sums(look: Look, table: Table, is_row: bool, roles: Mapping[int, Rol
     """Lines that are left out, or taken for a second line of ids, and are the sums of all lines of counts."""
     of = replace(table, rows=roles) if is_row else replace(table, columns=roles)
     found = []
+    cross = [n for n, role in (table.columns if is_row else table.rows).items() if role.name in _COUNTED]
     for line in [n for n, role in roles.items() if role.name in ("ignored", "sample")]:
+        texts = (look.text(line, n) if is_row != look.is_turned else look.text(n, line) for n in cross)
+        if any(amount(text, table.marks.decimal) is None for text in texts):
+            continue
         tried = {**roles, line: Role(name="counts")}
         for lines in _kinds(look, replace(of, rows=tried) if is_row else replace(of, columns=tried), is_row):
             if line in lines.lines and len(lines.lines) > 3 and all(v is not None for v in lines.amounts[line]):
@@ -112,13 +116,17 @@ def _kinds(look: Look, table: Table, is_row: bool) -> Iterable[Lines]:
     def text(line: int, other: int) -> str:
         return look.text(line, other) if is_row != look.is_turned else look.text(other, line)
 
-    def said(line: int, names: Iterable[str]) -> str:
-        at = [n for n, role in others.items() if set(role.names) & set(names)]
-        return " ".join(" ".join(filter(None, (text(line, n) for n in at))).split())
+    where: dict[tuple[str, ...], list[int]] = {}
+
+    def said(line: int, names: tuple[str, ...]) -> str:
+        if names not in where:
+            where[names] = [n for n, role in others.items() if set(role.names) & set(names)]
+        return " ".join(" ".join(filter(None, (text(line, n) for n in where[names]))).split())
 
     labels = {n: said(n, _NAMES if of_taxa else ("sample",)) for n in lines}
     amounts = {n: [amount(text(n, o), table.marks.decimal) for o in cross] for n in lines}
-    crosses = [_cross(look, o, roles, is_row=not is_row) for o in cross]
+    heads = [n for n, role in roles.items() if set(role.names) & {*_NAMES, "sample"}]
+    crosses = [_cross(look, o, heads, is_row=not is_row) for o in cross]
     kinds = {n: quantity(said(n, ("quantity",))) or roles[n].name.replace("counts", "") for n in lines}
     places = {n: f"row {n + 1}" if is_row else f"column {column_name(n)}" for n in lines}
     forms = {n: f"{said(n, ('sample',))} {said(n, _SMALL)}" if not of_taxa else labels[n] for n in lines}
@@ -132,10 +140,8 @@ def _kinds(look: Look, table: Table, is_row: bool) -> Iterable[Lines]:
         )  # fmt: skip
 
 
-def _cross(look: Look, line: int, others: Mapping[int, Role], *, is_row: bool) -> str:
+def _cross(look: Look, line: int, heads: Sequence[int], *, is_row: bool) -> str:
     """How a line that crosses others is named."""
-    names = (*_NAMES, "sample")
-    heads = [n for n, role in others.items() if set(role.names) & set(names)]
     label = " ".join(filter(None, (look.text(line, n) if is_row else look.text(n, line) for n in heads)))
     return f"'{label}' ({f'row {line + 1}' if is_row else f'column {column_name(line)}'})"
 

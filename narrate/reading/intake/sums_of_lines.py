@@ -7,6 +7,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from narrate.reading.intake.cell_marks import ABSENT, number_of
 from narrate.reading.intake.evidence import Look, looks_like_id, name_score
@@ -108,6 +109,7 @@ def likelier_by_words(look: Look, lines: Sequence[int], labels: Mapping[int, str
     return {n: _STRANGE if not form else 0.0 if are_alike and form != usual else _PLANT for n, form in ids.items()}
 
 
+@lru_cache(maxsize=1 << 16)
 def amount(text: str, decimal: str) -> float | None:
     """
     The number of a cell of counts, by the first of several; 0.0 for a blank and None for a sign.

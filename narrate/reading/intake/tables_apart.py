@@ -69,6 +69,8 @@ def _without_densities(look: Look, table: Table) -> tuple[Table, list[str]]:
 
     Whole numbers among densities or weights are none of items: '2' is then presence, as '1.5' is.
     """
+    if not any("." in text or "," in text or "/" in text for text in {cell.text for cell in look.cells.values()}):
+        return table, []
     weighed = _lines_with_units(look, table)
     all_of = _numbers(look, table)
     numbers = {(r, c): n for (r, c), n in all_of.items() if n and not weighed & {("row", r), ("column", c)}}

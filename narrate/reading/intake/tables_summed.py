@@ -37,6 +37,8 @@ class SummedTables:
 def with_tables_summed(tables: Sequence[Table], grids: Mapping[str, Grid]) -> SummedTables:
     """Tables that are the sums of others as stored totals, and tables of sums of samples left out, with what is wrong."""
     made = SummedTables(tables=list(tables), doubts=[], left_out=[], wrong=[])
+    if len(tables) < 2:
+        return made
     held = [one for table in tables if (one := amounts_of(table, grids.get(table.sheet))) is not None]
     if not 1 < len(held) <= _MOST_TABLES:
         return made

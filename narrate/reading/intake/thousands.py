@@ -28,7 +28,10 @@ def has_decimals(texts: Iterable[str]) -> bool:
     >>> has_decimals(["1.000", "12.000", "0.000"]), has_decimals(["1.000", "12", "3"]), has_decimals(["1.000", "68.00"])
     (True, False, True)
     """
-    numbers = [text.strip() for text in texts if re.fullmatch(r"\d+(?:[.,]\d+)?", text.strip())]
+    listed = list(texts)
+    if not any("." in text or "," in text for text in listed):
+        return False
+    numbers = [text.strip() for text in listed if re.fullmatch(r"\d+(?:[.,]\d+)?", text.strip())]
     of_three = [text for text in numbers if re.fullmatch(r"\d+[.,]\d{3}", text)]
     is_parted = any(re.fullmatch(r"\d+[.,](?:\d{1,2}|\d{4,})", text) for text in numbers)
     return is_parted or (bool(of_three) and 2 * len(of_three) > len(numbers))
