@@ -8,8 +8,6 @@ import math
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-import numpy as np
-
 from narrate.reading.intake.sums_held import Amounts, Held, added_up, held_against
 
 TAKEN = 16.0
@@ -102,19 +100,14 @@ class _Table:
         self.lines, self.amounts, self.likelier, self.ends = lines, amounts, likelier, ends
         here = set(lines)
         self.width = max(len(amounts[line]) for line in lines)
-        self.at = {line: n for n, line in enumerate(lines)}
-        self.numbers = np.array([[value or 0.0 for value in amounts[line]] for line in lines], float)
-        """(lines, cells): what is written; 0 for a blank or a sign."""
-        self.is_sign = np.array([[value is None for value in amounts[line]] for line in lines], bool)
-        self.is_broken = (self.numbers % 1 != 0).any(axis=1)
-        self.broken = {line for line, is_broken in zip(lines, self.is_broken.tolist(), strict=True) if is_broken}
         self.runs = [self._run(line for line in run if line in here) for run in runs.values()]
+        self.broken = {line for line in lines if any(value and value % 1 for value in amounts[line])}
         self.all = self._run(lines)
         self.whole = self._run(line for line in lines if line not in self.broken)
 
     def _run(self, lines: Iterable[int]) -> _Run:
         of = tuple(lines)
-        sums = self.numbers[[self.at[line] for line in of]].sum(axis=0).tolist() if of else [0.0] * self.width
+        sums = [sum(self.amounts[line][k] or 0.0 for line in of) for k in range(self.width)]
         return _Run(of=of, members=frozenset(of), sums=sums)
 
     def best(self, n: int) -> Summed | None:
@@ -189,22 +182,29 @@ class _Table:
 
     def _one_way(self, n: int, order: Sequence[int], step: int) -> Iterable[Summed | None]:
         """Runs of lines that begin beside a line and go on to one side; only those with large numbers that fit are weighed."""
+        own = self.amounts[self.lines[n]]
+        sums = [0.0] * len(order)
         least = 1 if len(order) < 4 else 2
         free = 2.0 + math.log2(len(self.lines))
-        beside = np.arange(n + step, len(self.lines) if step > 0 else -1, step)
-        more = np.cumsum(self.numbers[np.ix_(beside, order)], axis=0) - self.numbers[n, order]
-        loose = np.where(self.is_broken[beside], 0.06, 1e-6)[:, None]
-        fits = ((np.abs(more) < loose) | (np.abs(more) <= 1e-6)).sum(axis=1)
-        is_over = (more > 0.06).sum(axis=1) > len(order) - least
-        last = int(is_over.argmax()) + 1 if is_over.any() else beside.size
-        for so_far in np.flatnonzero(fits[:last] >= least).tolist():
-            if so_far == 0:
-                continue
-            k = int(beside[so_far])
-            after = self.lines[k - 1] if step < 0 and k else self.lines[k + 1] if 0 < k + 1 < len(self.lines) else None
-            edge = self.lines[k] if step < 0 else after
-            is_end = after is None or edge in self.ends
-            yield self._weighed(n, [self.lines[at] for at in beside[: so_far + 1].tolist()], 1.0 if is_end else free)
+        k, run = n + step, list[int]()
+        while 0 <= k < len(self.lines):
+            line = self.lines[k]
+            run.append(line)
+            over = 0
+            fits = 0
+            for i, at in enumerate(order):
+                sums[i] += self.amounts[line][at] or 0.0
+                difference = sums[i] - (own[at] or 0.0)
+                fits += abs(difference) <= 1e-6 or (line in self.broken and abs(difference) < 0.06)
+                over += difference > 0.06
+            if len(run) >= 2 and fits >= least:
+                after = self.lines[k - 1] if step < 0 and k else self.lines[k + 1] if 0 < k + 1 < len(self.lines) else None
+                edge = line if step < 0 else after
+                is_end = after is None or edge in self.ends
+                yield self._weighed(n, run, 1.0 if is_end else free)
+            if over > len(order) - least:
+                return
+            k += step
 
     def _apart(self, n: int, order: Sequence[int]) -> Iterable[Summed | None]:
         """Runs of lines that stand apart from a line, as those of 'Phase 1' behind all samples do."""
@@ -243,8 +243,6 @@ class _Table:
     def _weighed(self, n: int, of: Sequence[int], cost: float) -> Summed | None:
         """A line held against a sum of others; None where less than half of its cells agree."""
         line = self.lines[n]
-        if self._is_hopeless(n, of):
-            return None
         found = held_against(self.amounts[line], [self.amounts[other] for other in of])
         if not found.given or found.agreeing < 0.5 * found.given:
             return None
@@ -252,18 +250,6 @@ class _Table:
         if found.several < 2:  # it may as well say again what another line says
             bits = min(bits, TAKEN - 1.0 if found.several else DOUBTED - 1.0)
         return Summed(line=line, of=tuple(sorted(of)), agreeing=found.agreeing, given=found.given, bits=bits)
-
-
-    def _is_hopeless(self, n: int, of: Sequence[int]) -> bool:
-        """Whether less than half of the cells of a line of whole numbers agree with a sum of such, as `held_against` says."""
-        rows = [self.at[other] for other in of]
-        if self.is_broken[n] or self.is_broken[rows].any():
-            return False
-        mine, added = self.numbers[n], self.numbers[rows].sum(axis=0)
-        is_same = np.abs(mine - added) <= 1e-6
-        is_given = ~self.is_sign[n] & ((mine != 0) | (added != 0))
-        is_open = ~is_same & self.is_sign[rows].any(axis=0) & (mine >= added)
-        return bool((is_given & is_same).sum() < 0.5 * (is_given & ~is_open).sum())
 
 
 def block_of_sums(lines: Sequence[int], amounts: Mapping[int, Amounts]) -> tuple[tuple[int, ...], Held] | None:

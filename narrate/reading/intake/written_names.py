@@ -181,8 +181,9 @@ class NameReader(IdentifiedNames):
             identification = self._identified(apart)  # 'HordeumVulgare'
         if identification is None:
             identification = self.identifier.identify(name or written)
-        # Of a code for a plant that no pack knows, the name that it stands for is told.
-        code = written if given and identification.taxon is None and not identification.either else ""
+        # Of a code, one word, for a plant that no pack knows, the name that it stands for is told.
+        is_code = bool(given) and " " not in written.strip()
+        code = written if is_code and identification.taxon is None and not identification.either else ""
         note = "; ".join(filter(None, [f"code {code}" if code else "", note]))
         made = self._made(name if code else written, identification, note=note)
         return replace(
