@@ -12,7 +12,8 @@ from narrate.reading.intake.header_words import quantity
 from narrate.reading.intake.sums_of_lines import amount
 
 At = tuple[int, int]
-_NAMES = ("taxon", "genus", "epithet", "code", "common name", "part")
+NAMES = ("taxon", "genus", "epithet", "code", "common name", "part")
+"""Roles of lines that together name a find."""
 _COUNTED = ("counts", "count")
 
 
@@ -68,7 +69,7 @@ def _crossed(table: Table, grid: Grid) -> Iterator[tuple[At, str, str]]:
     cells = grid.spread()
     of_ids, of_names = (table.rows, table.columns) if across else (table.columns, table.rows)
     ids_at = [n for n, role in of_ids.items() if "sample" in role.names]
-    names_at = [n for n, role in of_names.items() if set(role.names) & set(_NAMES)]
+    names_at = [n for n, role in of_names.items() if set(role.names) & set(NAMES)]
     filled = {n for n, role in (*of_ids.items(), *of_names.items()) if role.filled}
     smalls = [("row", n) for n, role in table.rows.items() if "quantity" in role.names]
     smalls += [("column", n) for n, role in table.columns.items() if "quantity" in role.names]
@@ -99,7 +100,7 @@ def _crossed(table: Table, grid: Grid) -> Iterator[tuple[At, str, str]]:
 
 def _listed(table: Table, grid: Grid) -> Iterator[tuple[At, str, str]]:
     ids_at = [c for c, role in table.columns.items() if "sample" in role.names]
-    names_at = [c for c, role in table.columns.items() if set(role.names) & set(_NAMES)]
+    names_at = [c for c, role in table.columns.items() if set(role.names) & set(NAMES)]
     counted = [c for c, role in table.columns.items() if role.name == "count"]
     about = _said_about(table, grid)
     sample = ""

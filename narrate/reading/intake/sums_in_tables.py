@@ -8,15 +8,15 @@ import re
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import replace
 
-from narrate.model.grids import column_name
 from narrate.model.layouts import DERIVED_ROLES, Role, Table
+from narrate.reading.intake.amounts_of_tables import NAMES
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.header_words import quantity
+from narrate.reading.intake.left_over import lines_named
 from narrate.reading.intake.sums_by_numbers import block_of_sums, sums_among
 from narrate.reading.intake.sums_in_lists import with_sums_of_list
 from narrate.reading.intake.sums_of_lines import Lines, amount, found_in, likelier_by_words, said_of, said_of_block
 
-_NAMES = ("taxon", "genus", "epithet", "code", "common name", "part")
 _PLACES = ("context", "feature", "phase", "site", "kind")
 _SMALL = ("completeness", "condition", "size class", "fraction", "part", "quantity")
 _COUNTED = ("counts", "count", "mass")
@@ -123,12 +123,12 @@ def _kinds(look: Look, table: Table, is_row: bool) -> Iterable[Lines]:
             where[names] = [n for n, role in others.items() if set(role.names) & set(names)]
         return " ".join(" ".join(filter(None, (text(line, n) for n in where[names]))).split())
 
-    labels = {n: said(n, _NAMES if of_taxa else ("sample",)) for n in lines}
+    labels = {n: said(n, NAMES if of_taxa else ("sample",)) for n in lines}
     amounts = {n: [amount(text(n, o), table.marks.decimal) for o in cross] for n in lines}
-    heads = [n for n, role in roles.items() if set(role.names) & {*_NAMES, "sample"}]
+    heads = [n for n, role in roles.items() if set(role.names) & {*NAMES, "sample"}]
     crosses = [_cross(look, o, heads, is_row=not is_row) for o in cross]
     kinds = {n: quantity(said(n, ("quantity",))) or roles[n].name.replace("counts", "") for n in lines}
-    places = {n: f"row {n + 1}" if is_row else f"column {column_name(n)}" for n in lines}
+    places = {n: lines_named("row" if is_row else "column", [n]) for n in lines}
     forms = {n: f"{said(n, ('sample',))} {said(n, _SMALL)}" if not of_taxa else labels[n] for n in lines}
     counted = max(kinds.values(), key=list(kinds.values()).count, default="")
     for kind in dict.fromkeys(kinds.values()):
@@ -143,7 +143,7 @@ def _kinds(look: Look, table: Table, is_row: bool) -> Iterable[Lines]:
 def _cross(look: Look, line: int, heads: Sequence[int], *, is_row: bool) -> str:
     """How a line that crosses others is named."""
     label = " ".join(filter(None, (look.text(line, n) if is_row else look.text(n, line) for n in heads)))
-    return f"'{label}' ({f'row {line + 1}' if is_row else f'column {column_name(line)}'})"
+    return f"'{label}' ({lines_named('row' if is_row else 'column', [line])})"
 
 
 def _runs(lines: Sequence[int], said: Callable[[int, str], str], roles: Iterable[str]) -> dict[str, list[int]]:
