@@ -17,10 +17,7 @@ _OF_NAMES = re.compile(
 _AUTHOR = re.compile(r"[A-Z](?:[\w-]*\.)+(?: .*)?|[A-Z][\w-]{2,}.*")
 """Authors, families and Latin: '(L.)', '(DC.)', '(Secale cereale)'."""
 _SORTS_ABROAD = frozenset(
-    "bespelzt spelz nackt mehrzeilig zweizeilig sechszeilig wild gekeimt groß klein vêtu vêtue nu nue sauvage cultivé "
-    "cultivée germé vestida vestido desnuda desnudo silvestre cultivada cultivado germinado grande pequeño vestito "
-    "nudo selvatico coltivato bedekt naakt gekiemd oplewiony nagi dzika agnklædt nøgen six-row two-row row hull "
-    "free-threshing type compact lax dense trigonous biconvex lenticular black white red green yellow".split()
+    ["bespelzt", "spelz", "nackt", "mehrzeilig", "zweizeilig", "sechszeilig", "wild", "gekeimt", "groß", "klein", "vêtu", "vêtue", "nu", "nue", "sauvage", "cultivé", "cultivée", "germé", "vestida", "vestido", "desnuda", "desnudo", "silvestre", "cultivada", "cultivado", "germinado", "grande", "pequeño", "vestito", "nudo", "selvatico", "coltivato", "bedekt", "naakt", "gekiemd", "oplewiony", "nagi", "dzika", "agnklædt", "nøgen", "six-row", "two-row", "row", "hull", "free-threshing", "type", "compact", "lax", "dense", "trigonous", "biconvex", "lenticular", "black", "white", "red", "green", "yellow"]
 )
 """Sorts of a crop or seed, which tell no part and no state. Common practice, no source."""
 

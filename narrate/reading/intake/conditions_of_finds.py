@@ -60,7 +60,8 @@ class Conditions:
         """The condition of a find; None, told, where the sheet says one that nobody knows, or two at once."""
         if one.condition:
             return one.condition
-        in_lines = [*(own := self._said(lines, place)), *self._behind_parts(lines, own)]
+        is_silent = not any("condition" in line or "part" in line for line in lines)
+        in_lines = [] if is_silent else [*(own := self._said(lines, place)), *self._behind_parts(lines, own)]
         found = [(said.text, said.place, condition_said(
             said.text, self.names, self.given, yes_is_charred=said.unit == "yes is charred",
             is_part_too=any(other.place == said.place for line in lines for other in line.get("part", ())),

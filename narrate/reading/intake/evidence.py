@@ -63,9 +63,13 @@ class Look:
     signs: frozenset[str] = frozenset()
     """Signs that the sheet's own key gives a meaning: amounts wherever they stand."""
     _name_scores: dict[str, float] = field(default_factory=dict)
+    _texts: dict[tuple[int, int], str] = field(default_factory=dict, init=False)
     _row_texts: dict[tuple[int, int, int], list[str]] = field(default_factory=dict, init=False)
     _amounts: frozenset[tuple[int, int]] | None = field(default=None, init=False)
     """Places that hold an amount, once somebody has asked for one."""
+
+    def __post_init__(self) -> None:
+        self._texts = {at: cell.text for at, cell in self.cells.items()}
 
     @classmethod
     def of(cls, grid: Grid, names: NameReader, signs: frozenset[str] = frozenset()) -> Look:
@@ -79,14 +83,13 @@ class Look:
         )
 
     def text(self, row: int, column: int) -> str:
-        cell = self.cells.get((row, column))
-        return cell.text if cell is not None else ""
+        return self._texts.get((row, column), "")
 
     def texts(self, row: int, left: int, right: int) -> list[str]:
         """The texts of a row from one column to another, both included; kept, because heads are tried one by one."""
         key = (row, left, right)
         if key not in self._row_texts:
-            self._row_texts[key] = [self.text(row, column) for column in range(left, right + 1)]
+            self._row_texts[key] = [self._texts.get((row, column), "") for column in range(left, right + 1)]
         return self._row_texts[key]
 
     def is_amount(self, row: int, column: int) -> bool:
@@ -210,6 +213,7 @@ def plain_label(text: str) -> float:
     return 0.2 if letters >= 3 and letters > 2 * digits else 0.0
 
 
+@lru_cache(maxsize=4096)
 def looks_like_id(text: str) -> bool:
     """
     True for short codes with a number.

@@ -8,19 +8,18 @@ from collections.abc import Iterable
 from narrate.model.grids import Cell, Grid, address, at_of
 from narrate.model.layouts import Layout, Table
 from narrate.problems import Place
+from narrate.reading.intake.around_finds import Around, AroundFinds
 from narrate.reading.intake.cell_marks import Found, Reading
 from narrate.reading.intake.cell_masses import read_mass
 from narrate.reading.intake.cell_reading import read_cell
-from narrate.reading.intake.kinds_of_amounts import kind_of_amount
 from narrate.reading.intake.lists_of_presence import of_listed
 from narrate.reading.intake.merged_counts import merged_counts, written
-from narrate.reading.intake.not_plants import animal_part, class_aside, not_a_plant, says_no_plant, says_nothing_found
+from narrate.reading.intake.not_plants import animal_part, not_a_plant, says_nothing_found
 from narrate.reading.intake.parts_of_finds import without_weight
 from narrate.reading.intake.pending import blanks_of_pending
-from narrate.reading.intake.pieces_of_finds import Pieces, weights_of_pieces
+from narrate.reading.intake.pieces_of_finds import weights_of_pieces
 from narrate.reading.intake.presence_said import instead_of_blank, of_presence
 from narrate.reading.intake.printed_forms import is_printed_form
-from narrate.reading.intake.remarks import remark, says_pieces
 from narrate.reading.intake.said import Line, Said
 from narrate.reading.intake.sheet_finds import Find, SheetFinds
 from narrate.reading.intake.sterile_drafted import keep_nothing_found
@@ -33,7 +32,6 @@ from narrate.reading.intake.written_names import NameReader, WrittenName
 _NO_FINDS = ("", "0", "0.0", "-", "–", "NA", "N/A", "NULL")
 """Amounts beside 'No plant remains'."""
 _SHARE = re.compile(r"[<>~≈]?\s*(?:ca?\.\s*)?\d{1,3}(?:[.,]\d+)?\s*%")
-_UNDER_CF = re.compile(r"cf\.?", re.IGNORECASE)
 
 
 def read_finds(grid: Grid, table: Table, layout: Layout, names: NameReader, told: Told) -> SheetFinds:
@@ -41,7 +39,7 @@ def read_finds(grid: Grid, table: Table, layout: Layout, names: NameReader, told
     return _Reader(grid, table, layout, names, told).read()
 
 
-class _Reader(Pieces):
+class _Reader(AroundFinds):
     def read(self) -> SheetFinds:
         table = self.table
         self.is_tallied = bool(tally_texts(self.grid))
@@ -146,15 +144,10 @@ class _Reader(Pieces):
         name, _, where = named
         if says_nothing_found(where.text) and cell.text in _NO_FINDS:
             return  # 'No plant remains, 0': the sample is known, and holds no find
-        part = self._first("part", by_row, by_column)
+        around = self._around(row, column, by_row, by_column)
         is_plant = name.is_known and name.identification.taxon not in ("Indeterminate", "Unidentified")
-        kind = not_a_plant(self.layout.names.get(where.text, where.text)) or ("" if is_plant else animal_part(part))
-        if kind:
-            self.out.set_aside.setdefault(kind, []).append(where.place)
-            return
-        kind = next((aside for said in by_row.get("group", ()) if (aside := class_aside(said.text))), "")
-        if any(says_no_plant(said.text) for said in by_row.get("note", ())):
-            kind = kind or "what a note calls no plant"
+        kind = not_a_plant(self.layout.names.get(where.text, where.text))
+        kind = kind or ("" if is_plant else animal_part(around.part)) or around.aside
         if kind:
             self.out.set_aside.setdefault(kind, []).append(where.place)
             return
@@ -171,7 +164,7 @@ class _Reader(Pieces):
         )
         reading = read_volume(cell, unit_of) if what == "other" else reading
         reading = of_listed(self.table.columns[column], cell) or reading
-        reading = of_presence(reading, cell, "" if is_mass else self._first("quantity", by_row, by_column))
+        reading = of_presence(reading, cell, "" if is_mass else around.quantity)
         place = self.grid.place(row, column)
         if reading.refusal is not None:
             expected = "grams" if what == "mass" else "a count, a sign or nothing"
@@ -191,17 +184,17 @@ class _Reader(Pieces):
                 f'if it was there uncounted, write under cells in the layout: key: {{"{cell.text}": present}}',
             )  # fmt: skip
         for one in reading.found:
-            self._add(one, sample, named, by_row, by_column, (row, column), place)
+            self._add(one, sample, named, (by_row, by_column), around, place)
 
     def _tell_quirks(self, reading: Reading, place: Place) -> None:
         for quirk in reading.quirks:
             self.told.warning("N313", quirk.kind, place, quirk.message, quirk.help)
 
-    def _label(self, name: WrittenName, where: Said, by_row: Line, by_column: Line) -> str:
+    def _label(self, name: WrittenName, where: Said, of_part: str) -> str:
         """What the sheet parts finds by, its own words for plant and part; a line of grams is of the line of counts."""
-        key = (where.text, name.part, self._first("part", by_row, by_column))
+        key = (where.text, name.part, of_part)
         if key not in self._labels:
-            part = "" if name.part and self.names.part_of(key[2]) == name.part else key[2]
+            part = "" if name.part and self.names.part_of(of_part) == name.part else of_part
             self._labels[key] = " ".join(f"{without_weight(where.text)[0]} {part}".lower().split())
         return self._labels[key]
 
@@ -210,39 +203,33 @@ class _Reader(Pieces):
         one: Found,
         sample: str,
         named: tuple[WrittenName, bool, Said],
-        by_row: Line,
-        by_column: Line,
-        at: tuple[int, int],
+        lines: tuple[Line, Line],
+        around: Around,
         place: Place,
     ) -> None:
         name, is_cf, where = named
-        qualifiers = self._qualifiers(*at, by_row, by_column)
+        qualifiers, section = around.qualifiers, around.section
         notes = [n for n in (one.note, name.note, qualifiers.get("note", "")) if n]
-        section = self.parts.section(by_row, by_column)
         before = sum(self.out.missing_parts.values())
-        part = qualifiers.get("part") or self.parts.of_find(name, section, by_row, by_column, notes)
+        part = qualifiers.get("part") or self.parts.of_find(name, section, *lines, notes)
         if self.out.missing_at is None and sum(self.out.missing_parts.values()) > before:
             self.out.missing_at = where.place
-        lines = (by_row, by_column)
-        noted = [said for role in ("note", "taxon note") for line in lines for said in line.get(role, ())]
-        remarks = [said.text for said in noted]
-        condition = self.conditions.of_find(one, name, where, qualifiers, section, lines, remarks, sample, place)
+        condition = self.conditions.of_find(
+            one, name, where, qualifiers, section, lines, around.remarks, sample, place
+        )
         if condition is None:
             return
         completeness = (
             one.completeness
-            or self._completeness(by_row, by_column)
+            or around.completeness
             or name.completeness
             or qualifiers.get("completeness", "")
-            or ("fragment" if says_pieces(remarks) else "whole")
+            or ("fragment" if around.are_pieces else "whole")
         )
-        size = self._size(by_row, by_column) or name.size_class or qualifiers.get("size class", "")
+        size = around.size_class or name.size_class or qualifiers.get("size class", "")
         of_section = section.size_class if section is not None and not size else ""
         notes += [f"under a head that says {of_section}"] if of_section else []
-        fraction = self._fraction(by_row, by_column, notes)
-        notes += ["an estimate"] if kind_of_amount(self._first("quantity", by_row, by_column)) == "estimate" else []
-        answers = [f"{said.unit}: {said.text}" if said.unit else said.text for said in noted]
-        notes += self.conditions.kept_words(lines, place) + answers
+        notes += around.notes
         written = name.identification.written
         first = self.out.names.get(written)
         self.out.names[written] = (name, first[1] if first else where.place, (first[2] if first else 0) + 1)
@@ -250,26 +237,15 @@ class _Reader(Pieces):
             Find(
                 sample=sample,
                 name=name,
-                label=self._label(name, where, by_row, by_column),
-                is_cf=is_cf or one.is_doubtful or _is_under_cf(by_row, by_column) or _is_doubted(remarks),
+                label=self._label(name, where, around.part),
+                is_cf=is_cf or one.is_doubtful or around.is_doubtful,
                 part=part,
                 condition=condition,
                 completeness=completeness,
                 size_class=size,
-                fraction=fraction,
+                fraction=around.fraction,
                 found=one,
                 note="; ".join(dict.fromkeys(notes)),
                 place=place,
             )
         )
-
-
-def _is_doubted(remarks: list[str]) -> bool:
-    """Whether a note of the find says that its name is in doubt: 'cf.', 'tentative ID'."""
-    return any(remark(text).is_doubtful for whole in remarks for text in re.split(r"[;,]", whole))
-
-
-def _is_under_cf(by_row: Line, by_column: Line) -> bool:
-    """Whether a small heading over the cell says 'cf.'."""
-    said = [one.text for line in (by_row, by_column) for one in line.get("cf", ())]
-    return any(_UNDER_CF.fullmatch(text.strip()) for text in said)

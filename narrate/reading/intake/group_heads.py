@@ -5,6 +5,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 _NOUN = (
     "cereals? cultigens? grains? chaff crops? plants? seeds? weeds? grasses taxa pulses legumes fruits? nuts? nutshells? "
@@ -35,6 +36,7 @@ _NOUNS = re.compile("|".join(_NOUN), re.IGNORECASE)
 _WORDS = re.compile("|".join((*_OWN, *_NOUN)), re.IGNORECASE)
 
 
+@lru_cache(maxsize=4096)
 def names_a_group(label: str) -> bool:
     """
     Whether a label is made of words for groups of plants and of no others.

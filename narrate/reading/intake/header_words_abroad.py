@@ -146,7 +146,7 @@ def heading_abroad(flat: str) -> str:
 
 
 _NUMBER_OF = re.compile(r"(?:n°|nº|no|nr|num|numer|číslo|broj|št|numéro|número|numero|nummer) (?:(?:de|d|di|da|du|des|del|van|der) )?")
-_AMOUNTS = frozenset("menge quantité quantités cantidad quantità quantidade hoeveelheid ilość".split())
+_AMOUNTS = frozenset(["menge", "quantité", "quantités", "cantidad", "quantità", "quantidade", "hoeveelheid", "ilość"])
 """Amounts of finds where no unit and no word for soil stands with them."""
 _LOOKUP = {word: role for role, words in _WORDS.items() for word in words.split()}
 _LOOKUP = {word.replace("ı", "i"): role for word, role in _LOOKUP.items()} | _LOOKUP  # 'KISIM' in capitals

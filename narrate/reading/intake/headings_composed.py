@@ -17,12 +17,7 @@ _NOUNS: dict[str, str] = {
 }
 # Words that stand beside the noun and change nothing of what it heads.
 _BESIDE = frozenset(
-    "flot flotation floatation float floated bulk soil sediment earth matrix fill dirt archaeological archaeobotanical botanical "
-    "environmental excavation excavated excavators field lab laboratory original main primary provisional broad approx approximate "
-    "approximately estimated est assigned cultural ceramic chronological stratigraphic stratum processed taken sampled collected "
-    "washed sieved wet dry initial final general specific analysed analyzed analysis studied plant charred macro macrobotanical "
-    "the of in for a no nos nr num number numbers id ids code codes name label ref reference n° nº # l lt ltr cal ad bc bce ce bp "
-    "site project spot our local regional relative absolute unit excav arch".split()
+    ["flot", "flotation", "floatation", "float", "floated", "bulk", "soil", "sediment", "earth", "matrix", "fill", "dirt", "archaeological", "archaeobotanical", "botanical", "environmental", "excavation", "excavated", "excavators", "field", "lab", "laboratory", "original", "main", "primary", "provisional", "broad", "approx", "approximate", "approximately", "estimated", "est", "assigned", "cultural", "ceramic", "chronological", "stratigraphic", "stratum", "processed", "taken", "sampled", "collected", "washed", "sieved", "wet", "dry", "initial", "final", "general", "specific", "analysed", "analyzed", "analysis", "studied", "plant", "charred", "macro", "macrobotanical", "the", "of", "in", "for", "a", "no", "nos", "nr", "num", "number", "numbers", "id", "ids", "code", "codes", "name", "label", "ref", "reference", "n°", "nº", "#", "l", "lt", "ltr", "cal", "ad", "bc", "bce", "ce", "bp", "site", "project", "spot", "our", "local", "regional", "relative", "absolute", "unit", "excav", "arch"]
 )
 _LOOKUP = {word: role for role, words in _NOUNS.items() for word in words.split()}
 

@@ -39,12 +39,10 @@ _OF_SOIL = re.compile(
 
 # Common practice, no source: how a column is headed that says which of two states each find is in.
 _CHARRED = frozenset(
-    "c ch chd char carb charred carbonised carbonized burnt v vk verk verkohlt verkoold k carbonisé carbonisée carbonizado carbonizada carbonizzato "
-    "carbonizzata quemado combusto zwęglone zw".split()
+    ["c", "ch", "chd", "char", "carb", "charred", "carbonised", "carbonized", "burnt", "v", "vk", "verk", "verkohlt", "verkoold", "k", "carbonisé", "carbonisée", "carbonizado", "carbonizada", "carbonizzato", "carbonizzata", "quemado", "combusto", "zwęglone", "zw"]
 )
 _NOT_CHARRED = frozenset(
-    "u un uc unc unch unchd unchar uncharr uncarb uncharred uncarbonised uncarbonized unburnt w wl waterlogged min mineralised mineralized d des desiccated dry "
-    "modern uv unv unverk unverkohlt o onv onverkoold nc ncarb subf subfossil rezent recent imbibé desecado dessecado disseccato niezwęglone nz m".split()
+    ["u", "un", "uc", "unc", "unch", "unchd", "unchar", "uncharr", "uncarb", "uncharred", "uncarbonised", "uncarbonized", "unburnt", "w", "wl", "waterlogged", "min", "mineralised", "mineralized", "d", "des", "desiccated", "dry", "modern", "uv", "unv", "unverk", "unverkohlt", "o", "onv", "onverkoold", "nc", "ncarb", "subf", "subfossil", "rezent", "recent", "imbibé", "desecado", "dessecado", "disseccato", "niezwęglone", "nz", "m"]
 )
 
 

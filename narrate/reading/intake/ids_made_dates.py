@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import datetime
 import re
+from functools import lru_cache
 from itertools import pairwise
 
 from narrate.model.grids import address
@@ -14,6 +15,7 @@ from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.number_formats import typed_before
 
 
+@lru_cache(maxsize=4096)
 def typed_ids(shown: str) -> tuple[str, ...]:
     """
     What was probably typed, day first and month first; nothing for a text that shows no date.

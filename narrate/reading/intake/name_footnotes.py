@@ -12,6 +12,14 @@ from narrate.reading.intake.remarks import remark
 from narrate.reading.intake.written_names import NameReader, WrittenName
 
 _SYMBOLS = r"[*†‡§¹²³°ª]+"
+_WHERE = (
+    (re.compile(rf"(.*\w.*?)\s*[(\[]?({_SYMBOLS})[)\]]?"), 2, 1),
+    (re.compile(rf"[(\[]?({_SYMBOLS})[)\]]?\s*(.*\w.*)"), 1, 2),
+    (re.compile(r"(.*\w.*?)\s*[(\[]([a-z]{1,4}|[A-Z]{1,3}|(?:[a-z]\.){2,4})[)\]]"), 2, 1),
+    (re.compile(r"(.*\w.*?)[\s_]+((?:[a-z]\.){2,4})"), 2, 1),
+    (re.compile(r"(.*\w.*?)[\s_]+([a-z]{1,3}|[A-Z]{1,3})"), 2, 1),
+)
+"""(pattern, group of the sign, group of the name)."""
 
 
 def read_footed(text: str, genus: str, names: NameReader, footnotes: Mapping[str, str]) -> tuple[WrittenName, str]:
@@ -52,20 +60,10 @@ def _parted(text: str, footnotes: Mapping[str, str]) -> tuple[str, str]:
     (('Vitis sp.', '*'), ('Vitis sp.', '*'), ('Vitis', 'uc'), ('Vitis', 'a'))
     """
     flat = text.strip()
+    said = [sign for sign, meaning in footnotes.items() if not remark(meaning).says_nothing]
     for pattern, sign, rest in _WHERE:
-        match = re.fullmatch(pattern, flat)
+        match = pattern.fullmatch(flat)
         # Letters are a footnote only where the sheet or the trade says so; 'sp' and 'cf' are none.
-        said = {sign for sign, meaning in footnotes.items() if not remark(meaning).says_nothing}
         if match and (not match[sign].replace(".", "").isalpha() or match[sign] in (*said, "uc")):
             return match[rest].strip(" ,"), match[sign]
     return flat, ""
-
-
-_WHERE = (
-    (rf"(.*\w.*?)\s*[(\[]?({_SYMBOLS})[)\]]?", 2, 1),
-    (rf"[(\[]?({_SYMBOLS})[)\]]?\s*(.*\w.*)", 1, 2),
-    (r"(.*\w.*?)\s*[(\[]([a-z]{1,4}|[A-Z]{1,3}|(?:[a-z]\.){2,4})[)\]]", 2, 1),
-    (r"(.*\w.*?)[\s_]+((?:[a-z]\.){2,4})", 2, 1),
-    (r"(.*\w.*?)[\s_]+([a-z]{1,3}|[A-Z]{1,3})", 2, 1),
-)
-"""(pattern, group of the sign, group of the name)."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 _OF_NOBODY = re.compile(
     r"^(indet(?:erminate)?|undet(?:ermined)?|un(?:identified|known)|indeterminad[oa]s?|indeterminat[oaie]|"
@@ -12,6 +13,7 @@ _OF_NOBODY = re.compile(
 """'Indeterminate_Cereal' is a cereal, and no choice of two names."""
 
 
+@lru_cache(maxsize=4096)
 def tidy(written: str) -> str:
     """
     A name with the signs between its words made plain.
@@ -92,6 +94,7 @@ def with_genus(name: str, before: str) -> str:
     return name
 
 
+@lru_cache(maxsize=4096)
 def genus_of(name: str) -> str:
     """
     The genus that a name begins with, for names below it that shorten it; empty for none.

@@ -5,7 +5,7 @@
 from __future__ import annotations
 
 import re
-from functools import cache
+from functools import cache, lru_cache
 
 from narrate.reading.intake.broken_letters import whole_letters
 from narrate.reading.intake.not_plants_abroad import no_plant_abroad
@@ -80,6 +80,7 @@ def class_aside(text: str) -> str:
     return next((kind for pattern, kind in _CLASSES if re.fullmatch(pattern, flat)), "") or not_a_plant(flat)
 
 
+@lru_cache(maxsize=4096)
 def says_no_plant(text: str) -> bool:
     """
     Whether a class or note says that a find is no plant.

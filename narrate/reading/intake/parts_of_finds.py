@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
+from functools import lru_cache
 
 from narrate.model.layouts import Table
 from narrate.reading.intake.default_parts import default_part, is_cereal
@@ -32,6 +33,7 @@ _WEIGHED = re.compile(
 )
 
 
+@lru_cache(maxsize=4096)
 def without_weight(text: str) -> tuple[str, str]:
     """
     The words for a part without the unit of mass behind them, and the unit; the same and nothing where there is none.

@@ -9,19 +9,12 @@ from functools import cache
 
 # Common practice, no source: what such ratios are made of, in a few languages.
 _GROUPS = frozenset(
-    "wild weed weeds cereal cereals crop crops wheat wheats barley emmer einkorn spelt rye oat oats millet millets maize corn pulse pulses "
-    "legume legumes nut nuts fruit fruits domestic domesticated domesticates cultivated cultivars cultigens hulled naked native starchy oily "
-    "getreide unkraut unkräuter wildpflanzen kulturpflanzen weizen gerste "
-    "céréale céréales adventices sauvages cultivées blé orge cereales malezas malas hierbas silvestres cultivadas trigo cebada "
-    "cereali infestanti selvatiche grano orzo granen onkruid onkruiden wilde gewassen tarwe gerst".split()
+    ["wild", "weed", "weeds", "cereal", "cereals", "crop", "crops", "wheat", "wheats", "barley", "emmer", "einkorn", "spelt", "rye", "oat", "oats", "millet", "millets", "maize", "corn", "pulse", "pulses", "legume", "legumes", "nut", "nuts", "fruit", "fruits", "domestic", "domesticated", "domesticates", "cultivated", "cultivars", "cultigens", "hulled", "naked", "native", "starchy", "oily", "getreide", "unkraut", "unkräuter", "wildpflanzen", "kulturpflanzen", "weizen", "gerste", "céréale", "céréales", "adventices", "sauvages", "cultivées", "blé", "orge", "cereales", "malezas", "malas", "hierbas", "silvestres", "cultivadas", "trigo", "cebada", "cereali", "infestanti", "selvatiche", "grano", "orzo", "granen", "onkruid", "onkruiden", "wilde", "gewassen", "tarwe", "gerst"]
 )
 _PARTS = frozenset(
-    "grain grains chaff glume glumes base bases rachis rachises internode internodes spikelet spikelets fork forks straw culm culms node nodes "
-    "kernel kernels cupule cupules cob cobs seed seeds nutshell nutshells nutmeat nutmeats wood charcoal shell shells "
-    "korn körner spelz spelzen spreu hüllspelzenbasen graine graines balle balles grano granos paja glumas semi semillas "
-    "korrel korrels kaf kafbases zaden".split()
+    ["grain", "grains", "chaff", "glume", "glumes", "base", "bases", "rachis", "rachises", "internode", "internodes", "spikelet", "spikelets", "fork", "forks", "straw", "culm", "culms", "node", "nodes", "kernel", "kernels", "cupule", "cupules", "cob", "cobs", "seed", "seeds", "nutshell", "nutshells", "nutmeat", "nutmeats", "wood", "charcoal", "shell", "shells", "korn", "körner", "spelz", "spelzen", "spreu", "hüllspelzenbasen", "graine", "graines", "balle", "balles", "grano", "granos", "paja", "glumas", "semi", "semillas", "korrel", "korrels", "kaf", "kafbases", "zaden"]
 )
-_BESIDE = frozenset("free threshing all total of the ratio index and & other large small big heavy light".split())
+_BESIDE = frozenset(["free", "threshing", "all", "total", "of", "the", "ratio", "index", "and", "&", "other", "large", "small", "big", "heavy", "light"])
 _HALVES = re.compile(
     r"\s*(?:ratio(?: of)?[ :]+)?(?P<first>[^\W\d_][^:/\d()]{1,34}?)\s*(?P<sign>:|/| to | per )\s*(?P<second>[^\W\d_][^:/\d()]{1,34}?)\s*(?:[(]?ratio[)]?)?\s*",
     re.IGNORECASE,

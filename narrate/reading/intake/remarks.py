@@ -7,7 +7,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable
 from dataclasses import dataclass
-from functools import cache
+from functools import cache, lru_cache
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -95,6 +95,7 @@ def says_pieces(remarks: Iterable[str]) -> bool:
     return any(len(text) > 2 and bool(remark(text).completeness) for text in pieces)
 
 
+@lru_cache(maxsize=4096)
 def conditions_in(text: str) -> tuple[str, ...]:
     """
     The conditions that a text names, each once.

@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import re
 from fractions import Fraction
+from functools import lru_cache
 
 SORTED = "sorted "
 """Before the share, behind the role of a column."""
@@ -23,6 +24,7 @@ _HEAD = re.compile(rf"\s*(?P<size>{_SIZE})\s*[,;:]?\s*(?:[(\[]\s*{_SHARE}\s*[)\]
 _PARTS_OF_ONE = {"½": "1/2", "¼": "1/4", "⅓": "1/3", "⅛": "1/8", "¾": "3/4", "⅔": "2/3"}
 
 
+@lru_cache(maxsize=4096)
 def size_and_share(text: str) -> tuple[str, str]:
     """
     The sieve class that a head names and the share of it that was sorted; the text as it is and '' where it says none.

@@ -39,5 +39,5 @@ def _texts(table: Table, grid: Grid, role: str) -> list[str]:
     columns = {c for c, one in table.columns.items() if role in one.names}
     counted = {r for r, one in table.rows.items() if one.name in ("counts", "finds")}
     across = {c for c, one in table.columns.items() if one.name == "counts"}
-    said = [cell.text for (r, c), cell in grid.cells.items() if r in rows and c in across or c in columns and r in counted]
+    said = [cell.text for (r, c), cell in grid.cells.items() if (r in rows and c in across) or (c in columns and r in counted)]
     return list(dict.fromkeys(filter(None, said)))

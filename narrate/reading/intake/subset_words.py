@@ -24,6 +24,7 @@ _INCLUSION = re.compile(
 )
 
 
+@lru_cache(maxsize=4096)
 def without_inclusion(text: str) -> str:
     """
     A head without the words that fragments are in its counts.

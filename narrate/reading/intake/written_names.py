@@ -35,6 +35,8 @@ from narrate.reading.intake.words_in_names import (
     without_match,
 )
 
+_MAY_SHORTEN = re.compile(r"(?<![^\W\d_])[A-Z](?![^\W\d_])|[\"”″–-]|[^\x00-\x7f]")
+"""A capital by itself, or a sign for the word above: only with one of these does the genus before count."""
 _RANK = re.compile(r"\b(?:var|subsp|ssp|f|convar|cv)\b\.? ")
 
 
@@ -77,10 +79,11 @@ class NameReader(IdentifiedNames):
 
         genus_before:  genus of the row above, for 'T. dicoccum' and '" dicoccum'.
         """
-        key = (written, genus_before)
+        given = self.given.get(written) or self.given.get(written.lower())
+        key = (written, genus_before if _MAY_SHORTEN.search(given or written) else "")
         found = self._known.get(key)
         if found is None:
-            found = self._known[key] = self._read(written, genus_before)
+            found = self._known[key] = self._read(*key)
         return found
 
     def says(self, text: str) -> bool:
