@@ -11,6 +11,7 @@ from narrate.reading.intake.bulk_weights import without_bulk_weights
 from narrate.reading.intake.crossed_sums import Sums
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
 from narrate.reading.intake.header_words import heading, quantity, sample_rank
+from narrate.reading.intake.heads_behind_samples import heads_behind_samples
 from narrate.reading.intake.heads_by_content import content_role
 from narrate.reading.intake.least_numbers import counted_by_least
 from narrate.reading.intake.lists_of_presence import is_list_of_answers
@@ -180,6 +181,9 @@ class _Guessing(Sums):
                 self.columns[column] = derived
             else:
                 self.columns[column] = Role(name="counts")
+        for column, (text, role) in heads_behind_samples(self.look, self.rows, self.columns, sample_row).items():
+            self.columns[column] = role
+            self.doubts.append(f"'{text}' stands behind the samples, without an id under it, and is taken for a result")
         for column, text in results_behind_totals(self.look, self.rows, self.columns, sample_row).items():
             self.columns[column] = Role(name="derived")
             self.doubts.append(f"DOUBTFUL: '{text}' stands behind a total and is taken for a result, and no sample")

@@ -76,17 +76,14 @@ class BySample(Sums):
         same = [s for s in self.lines_of_samples if own and ledger.sample_of_line(s) == own]
         before = ledger.run_before(total, of_taxa=False)
         choices = [c for c in (same, self.headed_alike(total), self.lines_of_samples, before) if c]
-        fits = []
-        for of in choices:
-            worked = {t: self._sum([t], of, None, line, total) for t in self.taxa}
-            stored = {t: read_stored(ledger.cells.get(ledger.at(t, total)), ledger.table.marks.decimal) for t in worked}
-            fits.append(
-                sum(
-                    s is not None and w is not None and s.agrees(w)
-                    for s, w in zip(stored.values(), worked.values(), strict=True)
-                )
-            )
-        return choices[fits.index(max(fits))]
+        stored = {t: read_stored(ledger.cells.get(ledger.at(t, total)), ledger.table.marks.decimal) for t in self.taxa}
+        groups = [None, *(self._of_state(None, way, asked) for way, asked in self.states.items())]
+
+        def fit(of: list[int], group: Belongs | None) -> int:
+            worked = {t: self._sum([t], of, group, line, total) for t in self.taxa}
+            return sum(s is not None and (w := worked[t]) is not None and s.agrees(w) for t, s in stored.items())
+
+        return max(choices, key=lambda of: max(fit(of, group) for group in groups))
 
     def _columns_of_sample(self, s: int) -> list[int]:
         """All lines of the sample that one of its lines is of."""

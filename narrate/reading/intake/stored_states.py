@@ -19,15 +19,15 @@ class Belongs(Protocol):
 
 
 class OfState:
-    """The finds of a group, or all, that are charred, or whole."""
+    """The finds of a group, or all, that are charred, or whole, or pieces."""
 
-    def __init__(self, within: Belongs | None, *, charred: bool, whole: bool) -> None:
-        self.within, self.charred, self.whole = within, charred, whole
+    def __init__(self, within: Belongs | None, *, charred: bool, whole: bool, pieces: bool = False) -> None:
+        self.within, self.charred, self.whole, self.pieces = within, charred, whole, pieces
 
     def holds(self, find: Find) -> Answer:
         if self.charred and find.condition not in ("charred", "partly charred"):
             return "no"
-        if self.whole and find.completeness == "fragment":
+        if (self.whole and find.completeness == "fragment") or (self.pieces and find.completeness != "fragment"):
             return "no"
         return self.within.holds(find) if self.within is not None else "yes"
 
@@ -44,8 +44,10 @@ def states_of(finds: Iterable[Find]) -> Mapping[str, dict[str, bool]]:
         ways["what is not charred left out"] = {"charred": True, "whole": False}
     if {"whole", "fragment"} <= pieces:
         ways["fragments left out"] = {"charred": False, "whole": True}
+        ways["all but fragments left out"] = {"charred": False, "whole": False, "pieces": True}
         if has_others:
             ways["fragments and what is not charred left out"] = {"charred": True, "whole": True}
+            ways["all but charred fragments left out"] = {"charred": True, "whole": False, "pieces": True}
     return ways
 
 

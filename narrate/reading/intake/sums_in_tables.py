@@ -13,8 +13,9 @@ from narrate.reading.intake.amounts_of_tables import NAMES
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.header_words import quantity
 from narrate.reading.intake.left_over import lines_named
-from narrate.reading.intake.sums_by_numbers import block_of_sums, sums_among
+from narrate.reading.intake.sums_by_numbers import Summed, block_of_sums, sums_among
 from narrate.reading.intake.sums_in_lists import with_sums_of_list
+from narrate.reading.intake.sums_in_pieces import found_in_pieces
 from narrate.reading.intake.sums_of_lines import Lines, amount, found_in, likelier_by_words, said_of, said_of_block
 
 _PLACES = ("context", "feature", "phase", "site", "kind")
@@ -50,11 +51,25 @@ def _of_crossed(look: Look, table: Table) -> tuple[Table, list[str]]:
                 if one.is_taken:
                     roles[one.line] = Role(name="total")
                 doubts[is_row, one.line] = said_of(one, lines)
+            for one, said in _in_pieces(look, table, lines, roles, is_row):
+                if one.is_taken:
+                    roles[one.line] = Role(name="total")
+                doubts[is_row, one.line] = said
             sums = _unread_sums(look, table, is_row, roles)
             roles.update({line: Role(name="total") for line in sums})
             roles.update({line: Role(name="sample") for line in _ids_beside(look, table, is_row, roles) if sums})
             table = replace(table, rows=roles) if is_row else replace(table, columns=roles)
     return _with_ids_alone(look, table), list(doubts.values())
+
+
+def _in_pieces(
+    look: Look, table: Table, lines: Lines, roles: Mapping[int, Role], is_row: bool
+) -> list[tuple[Summed, str]]:
+    """The lines that are left and are sums of the whole items or the pieces in the cells of others."""
+    cross = [n for n, role in (table.columns if is_row else table.rows).items() if role.name in _COUNTED]
+    left = [line for line in lines.lines if roles[line].name in _COUNTED]
+    texts = {line: [look.text(line, o) if is_row != look.is_turned else look.text(o, line) for o in cross] for line in left}
+    return found_in_pieces(replace(lines, lines=left), texts, table.marks.decimal) if len(left) > 2 else []
 
 
 def joins_ids(table: Table) -> bool:
@@ -131,9 +146,11 @@ def _kinds(look: Look, table: Table, is_row: bool) -> Iterable[Lines]:
     places = {n: lines_named("row" if is_row else "column", [n]) for n in lines}
     forms = {n: f"{said(n, ('sample',))} {said(n, _SMALL)}" if not of_taxa else labels[n] for n in lines}
     counted = max(kinds.values(), key=list(kinds.values()).count, default="")
+    if counted == "":  # 'Whole' over a sum behind samples that have no such head
+        kinds = {n: "" if kind.startswith("count") else kind for n, kind in kinds.items()}
     for kind in dict.fromkeys(kinds.values()):
         own = [n for n in lines if kinds[n] == kind or (kind == counted and kinds[n] == "")]
-        runs = _runs(own, lambda n, role: said(n, (role,)), ("family", "group", "part") if of_taxa else (*_PLACES, *_SMALL))
+        runs = _runs(own, lambda n, role: said(n, (role,)), ("family", "group", "part", "condition") if of_taxa else (*_PLACES, *_SMALL))
         yield Lines(
             across="sample" if of_taxa else "name", role="counts", lines=own, labels=labels, forms=forms, places=places, crosses=crosses,
             amounts=amounts, likelier=likelier_by_words(look, own, labels, of_taxa), ends=_ends(roles, own, runs), runs=runs,

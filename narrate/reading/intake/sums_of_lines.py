@@ -47,10 +47,14 @@ class Lines:
     runs: Mapping[str, Sequence[int]]
 
 
-def found_in(lines: Lines) -> list[Summed]:
-    """The sums among lines; those under words of one form bear each other out, as 'Pit 1', 'Pit 2' and 'Pit 3' do."""
+def found_in(lines: Lines, of: int | None = None) -> list[Summed]:
+    """
+    The sums among lines; those under words of one form bear each other out, as 'Pit 1', 'Pit 2' and 'Pit 3' do.
+
+    of:  the one line that is asked about; None: all.
+    """
     found = sums_among(
-        lines.lines, lines.amounts, likelier=lines.likelier, ends=lines.ends, runs=lines.runs, least=_HARDLY
+        lines.lines, lines.amounts, likelier=lines.likelier, ends=lines.ends, runs=lines.runs, of=of, least=_HARDLY
     )
     forms: dict[str, list[int]] = {}
     for line in lines.lines:
@@ -66,12 +70,14 @@ def found_in(lines: Lines) -> list[Summed]:
     return [one for one in together if one.bits >= DOUBTED]
 
 
-def said_of(one: Summed, lines: Lines) -> str:
+def said_of(one: Summed, lines: Lines, of_what: str = "") -> str:
+    """What is told of a sum; of_what: the part of the cells that it adds up, such as 'pieces'."""
     label, first, last = (lines.labels[n] or lines.places[n] for n in (one.line, one.of[0], one.of[-1]))
     own = lines.places[one.line]
     named = f"'{label}' ({own})" if label != own else own
     often = f"every {lines.across}" if one.agreeing == one.given else f"{one.agreeing} of {one.given} {lines.across}s"
     of = f"'{first}' to '{last}'" if len(one.of) > 2 else f"'{first}' and '{last}'"
+    of = f"the {of_what} of {of}" if of_what else of
     if one.is_taken:
         return f"{named} is in {often} the sum of {of}: taken for a stored total; write {lines.role} for it in the layout if it is none"
     return (
