@@ -82,7 +82,7 @@ class AroundFinds(Pieces):
         return Around(
             part=self._first("part", by_row, by_column),
             quantity=words,
-            aside=_no_plant(by_row),
+            aside=_no_plant(lines),
             qualifiers=self._qualifiers(row, column, by_row, by_column),
             section=self.parts.section(by_row, by_column),
             completeness=self._completeness(by_row, by_column),
@@ -95,9 +95,12 @@ class AroundFinds(Pieces):
         )
 
 
-def _no_plant(by_row: Line) -> str:
-    """What the group or a note of a row says that it is, where that is no plant."""
+def _no_plant(lines: tuple[Line, Line]) -> str:
+    """What the section, the group or a note of a row says that it is, where that is no plant."""
+    by_row, _ = lines
     kind = next((aside for said in by_row.get("group", ()) if (aside := class_aside(said.text))), "")
+    if any(says_no_plant(said.text) for line in lines for said in line.get("section", ())):
+        kind = kind or "what stands under a head that calls it no plant"
     if any(says_no_plant(said.text) for said in by_row.get("note", ())):
         return kind or "what a note calls no plant"
     return kind

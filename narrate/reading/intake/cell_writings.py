@@ -29,7 +29,7 @@ from narrate.reading.intake.cell_pieces import (
     whole_and_some_pieces,
 )
 from narrate.reading.intake.cell_signs import counted, keyed, of_footnote, one_find, present, said_beside, unkeyed
-from narrate.reading.intake.halves import read_half
+from narrate.reading.intake.halves import FRACTIONS, read_half
 from narrate.reading.intake.remarks import conditions_in, remark
 
 
@@ -178,6 +178,8 @@ def _millilitres(match: re.Match[str], written: str, by: Meanings) -> Reading | 
 
 
 def _slashed(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
+    if by.halves and not by.slash and (match[1], match[2]) == ("1", "2"):
+        return read_half(written, 0, by.halves)  # a sheet with '6 1/2' counts halves
     if by.slash:
         kinds = by.slash.split("/")
         both = [counted(written, match[n + 1] or "0", by, completeness=kinds[n]) for n in (0, 1)]
@@ -192,8 +194,9 @@ def _slashed(match: re.Match[str], written: str, by: Meanings) -> Reading | None
 
 
 def _part_of_one(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
-    """'½' and '1½' are no whole number of items."""
-    return read_half(written, int(match[1] or 0), by.halves if "½" in written else "")
+    """'½', '1½' and '1 1/2' are no whole number of items."""
+    is_half = FRACTIONS.get(match[2].replace(" ", "")) == 0.5
+    return read_half(written, int(match[1] or 0), by.halves if is_half else "")
 
 
 def _signed(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
@@ -273,7 +276,7 @@ _WRITINGS = (
     (rf"(\d+)\s*(?:{WHOLES})?\s*{AND}?\s*(?<!\d\s)(?<!\d)(\d+)\s*({PIECES})", whole_and_pieces),
     (rf"(\d+)\s*(?:{WHOLES})?\s*{AND}\s*({PIECES})", whole_and_some_pieces),
     (rf"({NUMBER})ish", _estimate),
-    (r"(\d{0,6})\s*[½¼¾⅓⅔]", _part_of_one),
+    (r"(\d{0,6})(\s*[½¼¾⅓⅔]|(?<=\d)\s+(?:1\s*/\s*[234]|3\s*/\s*4|2\s*/\s*3))", _part_of_one),
     (rf"(?:\+\s?)?({NUMBER})\s*({PIECES})", pieces),
     (rf"({NUMBER})\s*({WHOLES})", pieces),
     (rf"({NUMBER})\s*w?\.?\s*[+&,;]?\s*({NUMBER})\s*(f|fr|frag|frags|fragment|fragments|cf)\.?", whole_and_pieces),

@@ -211,7 +211,7 @@ class Body(GroupHeads):
             return Role(name="derived")  # 'Taxa' below the names: their number
         if look.name_score(row, self.names) < 0.45 and self._is_of_litres(row):
             return Role(name="volume", qualifiers=("l",))
-        if label and not_a_plant(label):
+        if label and (not_a_plant(label) or self._is_shell_of_animals(row, label)):
             return Role(name="not plants")
         if not label:
             return Role(name="ignored", qualifiers=("no name stands before it",))
@@ -229,6 +229,11 @@ class Body(GroupHeads):
     @property
     def _span(self) -> range:
         return range(self.area.top, (self.area.bottom if self.end is None else self.end) + 1)
+
+    def _is_shell_of_animals(self, row: int, label: str) -> bool:
+        """Whether 'Shell' stands at once behind or before what is no plant, as bones and beads are."""
+        beside = (self.look.text(r, self.names) for r in (row - 1, row + 1))
+        return label.strip().lower() in ("shell", "shells") and any(map(not_a_plant, beside))
 
     def _is_of_answers(self, row: int, label: str) -> bool:
         """Whether a line answers a question about its samples with yes and no, in a table of other amounts."""

@@ -21,6 +21,13 @@ from narrate.reading.intake.heads_by_content import (
 )
 from narrate.reading.intake.states_under_heads import are_states
 
+_OF_LABELS = (
+    "taxon", "genus", "epithet", "family", "common name", "authority", "part", "condition", "completeness", "code",
+    "group", "note", "cf", "size class", "fraction", "description", "count", "kind", *DERIVED_ROLES,
+)  # fmt: skip
+_BESIDE_RECORDS = ("taxon", "family", "common name", "part", "note", "authority")
+"""What heads of columns say that no row of records is headed with."""
+
 
 @dataclass(slots=True)
 class Labels(Heads):
@@ -45,33 +52,8 @@ class Labels(Heads):
         for column in self.labels:
             texts = [look.text(row, column) for row in self.body if (row, column) in look.cells]
             roles = [heading(look.text(row, column)) for row in head_rows if look.text(row, column)]
-            label_roles = [
-                r
-                for r in roles
-                if r
-                in (
-                    "taxon",
-                    "genus",
-                    "epithet",
-                    "family",
-                    "common name",
-                    "authority",
-                    "part",
-                    "condition",
-                    "completeness",
-                    "code",
-                    "group",
-                    "note",
-                    "cf",
-                    "size class",
-                    "fraction",
-                    "description",
-                    "count",
-                    "kind",
-                    *DERIVED_ROLES,
-                )
-            ]
-            role = label_roles[-1] if label_roles else ""
+            label_roles = [r for r in roles if r in _OF_LABELS]
+            role = label_roles[-1] if label_roles else self._head_beside_records(column)
             if column == self.names:
                 own = "genus" if role == "genus" else "taxon"
                 self.columns[column] = Role(name=own, filled=self._names_need_fill(column))
@@ -216,6 +198,15 @@ class Labels(Heads):
                 self.columns[self.names] = Role(name="genus", filled=filled)
                 self.columns[column] = Role(name="epithet")
                 return
+
+    def _head_beside_records(self, column: int) -> str:
+        """The role of a column of words by a head that stands in a row of records: 'Remarks' behind '100, 50'."""
+        found = ""
+        for row in range(self.area.top, self.body[0]):
+            role, own = heading(self.look.text(row, column)), self.rows.get(row, Role(name="title")).names
+            if role in _BESIDE_RECORDS and role not in own and not {"note", "sample note"} & set(own):
+                found = role
+        return found
 
     def _names_need_fill(self, column: int) -> bool:
         """A blank under a name, in a row with counts that another column of words tells apart, is the name above."""

@@ -10,12 +10,21 @@ from narrate.model.grids import Grid
 from narrate.model.layouts import Role
 from narrate.reading.intake.cell_marks import Found, Quirk, Reading, number_of
 
+FRACTIONS = {
+    "1/2": 0.5, "½": 0.5, "1/4": 0.25, "¼": 0.25, "3/4": 0.75, "¾": 0.75, "1/3": 1 / 3, "⅓": 1 / 3,
+    "2/3": 2 / 3, "⅔": 2 / 3,
+}  # fmt: skip
+MIXED = re.compile(r"(?P<whole>\d{1,6})(?P<part>\s*[½¼¾⅓⅔]|\s+(?:1\s*/\s*[234]|3\s*/\s*4|2\s*/\s*3))")
+"""'6 1/2' and '6½': wholes and a part of one."""
+_PART_ALONE = re.compile(r"[½¼¾⅓⅔]|(?:1/[234]|3/4|2/3)")
 _A_PIECE = "write 'halves: fragment' under cells in the layout if a half is a piece; "
 
 
 def halves_of(grid: Grid, rows: Mapping[int, Role], columns: Mapping[int, Role], decimal: str) -> str:
     """
     'fragment' where numbers that are no whole ones are halves in more lines of counts than not; '' elsewhere.
+
+    '6 1/2' and '6½' are halves too, and beside one of them '1/2' is no count of wholes and pieces.
 
     Weights, shares and densities end in any digit; what is counted by halves does not. A line is a row or a column.
     """
@@ -26,12 +35,35 @@ def halves_of(grid: Grid, rows: Mapping[int, Role], columns: Mapping[int, Role],
         for column in across:
             cell = grid.cells.get((row, column))
             number = None if cell is None else cell.number if cell.number is not None else number_of(cell.text, decimal)
+            if cell is not None and number is None and (mixed := MIXED.fullmatch(cell.text.strip())):
+                broken[row, column] = FRACTIONS[re.sub(r"\s", "", mixed["part"])]
             if number is not None and number % 1:
                 broken[row, column] = number % 1
     of_halves, of_others = set[int](), set[int]()
     for (row, _), rest in broken.items():
         (of_halves if rest == 0.5 else of_others).add(row)
     return "fragment" if len(of_halves - of_others) > len(of_others) else ""
+
+
+def half_written(text: str, decimal: str, *, has_halves: bool = False) -> float | None:
+    """
+    A count with a part of an item as the sheet adds it up, whatever finds are made of it.
+
+    has_halves:  whether the sheet counts halves, so that '1/2' is one and no count of wholes and pieces.
+
+    >>> half_written("4.5", "."), half_written("4,5", ","), half_written("6 1/2", ".")
+    (4.5, 4.5, 6.5)
+    >>> half_written("x", "."), half_written("100+", ".")
+    (None, None)
+    >>> half_written("1/2", "."), half_written("1/2", ".", has_halves=True)
+    (None, 0.5)
+    """
+    flat = text.strip()
+    if re.fullmatch(r"\d+[.,]\d+", flat):
+        return number_of(text, decimal)
+    if mixed := MIXED.fullmatch(flat):
+        return int(mixed["whole"]) + FRACTIONS[re.sub(r"\s", "", mixed["part"])]
+    return FRACTIONS[flat] if has_halves and _PART_ALONE.fullmatch(flat) else None
 
 
 def read_half(written: str, whole: int, halves: str) -> Reading:

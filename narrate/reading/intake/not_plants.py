@@ -13,11 +13,11 @@ from narrate.reading.intake.not_plants_in_words import no_plant_in_words
 
 # Common practice, no source: what else ends up in lists of flotation finds.
 _NOT_PLANTS: tuple[tuple[str, str], ...] = (
-    (r"fish|birds?|(?:small )?mammals?|amphibians?|fish ?(?:bones?|scales?|vertebrae?)|bird bones?|(?:small |large |burnt |burned |calcined )?(?:mammal |animal |human |rodent |amphibian )?bones?(?: frag(?:ment)?s?)?|teeth|tooth|otoliths?", "bone"),
+    (r"fish|birds?|(?:small )?mammals?|amphibians?|fish ?(?:bones?|scales?|vertebrae?)|bird bones?|(?:small |large |burnt |burned |calcined )?(?:mammal |animal |human |rodent |amphibian )?bones?(?: (?:frag(?:ment)?s?|splinters?|chips?|pieces?|bits))?|teeth|tooth|otoliths?", "bone"),
     (r"(?:land |marine |fresh ?water |terrestrial )?(?:snails?|mollus[ck]s?|mollusca|gastropods?|mussels?|oysters?|bivalves?)(?: shells?)?|marine shells?|egg ?shells?|shellfish|sea ?shells?", "shell"),
-    (r"insects?(?: (?:remains|fragments|parts))?|beetles?|coleoptera|(?:fly )?(?:pupae?|puparia|puparium)|pupae|weevils?|sitophilus.*|mites?|ants?|arthropods?|(?:earth)?worm (?:cocoons?|capsules?|casts?|eggs?(?: cases?)?)|daphnia.*|cladocera.*|ostracods?|foraminifera|forams?|bryozoa|larvae?|ephippia", "insects and other small animals"),
+    (r"insects?(?: (?:remains|fragments|parts))?|beetles?|coleoptera|(?:fly )?(?:pupae?|puparia|puparium)|pupae|weevils?|sitophilus.*|mites?|ants?|arthropods?|(?:earth)?worm (?:cocoons?|capsules?|casts?|eggs?(?: cases?)?)|daphnia.*|cladocera.*|ostracods?|foraminifera|forams?|bryozoa|larvae?|ephippia|(?:caddis(?: ?fly)? )?(?:larval|pupal) cases?", "insects and other small animals"),
     (r"slag|hammer ?scale|clinkers?|cinders?|coal|fuel ash(?: slag)?|iron|metal|glass|vitrified.*|industrial waste|magnetic.*", "metal working and fuel waste"),
-    (r"pot(?:tery|sherds?)?|(?:(?:body|rim|base|pottery|pot|ceramic) )?sherds?|chert|ceramics?|daub|brick|tile|cbm|fired clay|burnt clay|flints?|lithics?(?: (?:debitage|flakes?|chips?|fragments?|frags|waste|material))?|debitage|obsidian|flakes?|beads?|plaster|mortar|stones?|gravel|fcr|fire.?cracked rock|artefacts?|artifacts?", "artefacts"),
+    (r"pot(?:tery|sherds?)?|(?:(?:body|rim|base|pottery|pot|ceramic) )?sherds?|chert|ceramics?|daub|brick|tile|cbm|fired clay|burnt clay|flints?|lithics?(?: (?:debitage|flakes?|chips?|fragments?|frags|waste|material))?|debitage|obsidian|flakes?|beads?(?: (?:waste|blanks?|fragments?|frags))?|(?:clay |mud )?(?:sealings?|bullae?|tokens?)|plaster|mortar|stones?|gravel|fcr|fire.?cracked rock|artefacts?|artifacts?", "artefacts"),
     (r"(?:charred |organic |burnt )?(?:(?:gef(?:ä|ae?)(?:ß|ss)|topf|speise)[- ]?krusten?(?:reste)?|(?:pot|vessel|food)[- ]crusts?)(?:,? (?:organisch|organic|charred|verkohlt))?", "crusts of vessels"),
     (r"dung(?: pellets?)?(?: frag(?:ment)?s?)?|(?:rodent|mouse|sheep|goat) (?:droppings?|pellets?|faeces)|faecal pellets?|coprolites?|droppings?", "droppings"),
     (r"(?:unsorted |heavy |light |fine |coarse )*residues?(?: (?:unsorted|not sorted|[<>] ?\d+(?: \d+)? ?mm))?", "unsorted residue"),
@@ -87,12 +87,14 @@ def says_no_plant(text: str) -> bool:
 
     >>> says_no_plant("no vegetal"), says_no_plant("not botanical"), says_no_plant("no plant label")
     (True, True, False)
+    >>> says_no_plant("NON-BOTANICAL (heavy fraction)"), says_no_plant("Not plants:"), says_no_plant("Non-plant remains")
+    (True, True, True)
     """
-    return bool(_NO_PLANT.fullmatch(text.strip()))
+    return bool(_NO_PLANT.fullmatch(re.sub(r"\s*[(\[][^)\]]*[)\]]?$|[:.]$", "", text.strip())))
 
 
 _NO_PLANT = re.compile(
-    r"(?:not?|non)[ -](?:a )?(?:plants?|botanical|vegetable|vegetal(?:es)?|botánic[oa]s?|végéta(?:l|ux)|vegetale|plante)|keine? pflanzen?(?:reste?)?|nicht pflanzlich|geen planten?|não vegetal",
+    r"(?:not?|non)[ -](?:a )?(?:plants?|plant material|(?:archaeo)?botanical|vegetable|vegetal(?:es)?|botánic[oa]s?|végéta(?:l|ux)|vegetale|plante)(?: (?:remains|materials?|finds|items|reste|restes|restos|resti))?|keine? pflanzen?(?:reste?)?|nicht pflanzlich|geen planten?|não vegetal",
     re.IGNORECASE,
 )
 _SOME = (
@@ -181,6 +183,8 @@ def not_a_plant(name: str) -> str:
     ('bone', '')
     >>> not_a_plant("bone, calcined"), not_a_plant("stone, broken"), not_a_plant("Daggmaskkokonger")
     ('bone', '', 'insects and other small animals')
+    >>> not_a_plant("Clay sealings, n"), not_a_plant("Bone splinters"), not_a_plant("Non-plant"), not_a_plant("Non-plants of interest")
+    ('artefacts', 'bone', 'other things', '')
     """
     bare = whole_letters(name)
     bare = re.sub(r"\s*[(\[](?:n|no\.?|ct|count|g|wt|wt\.? ?g|#|ml|nr)[)\]]\s*$", "", bare.lower())
@@ -195,13 +199,15 @@ def not_a_plant(name: str) -> str:
     pieces = [piece.strip() for piece in _SEVERAL.split(flat)]
     if not found and len(pieces) > 1 and all(piece and not_a_plant(piece) for piece in pieces):
         return not_a_plant(pieces[0])  # 'fish, eggshell'
+    if not found and says_no_plant(flat):
+        return "other things"
     return found or _animal(flat) or no_plant_abroad(flat) or no_plant_in_words(flat)
 
 
 # Common practice, no source: what stands behind the word for a find that is no plant.
 _STATE = re.compile(
     r"(?:(?:un)?(?:burn(?:t|ed)|calcined|charred|cremated|identified|id'?d?|worked)|indet(?:erminate|\.)?|all|misc|small|large|tiny|animal|mammal|human|"
-    r"frag(?:s|ment(?:s|ed)?)?|pieces?|bits|g|kalziniert|verbrannt|brûlée?s?|calcinée?s?|calcinad[oa]s?|quemad[oa]s?|queimad[oa]s?|calcinat[oaie]|combust[oaie]|"
+    r"frag(?:s|ment(?:s|ed)?)?|pieces?|bits|g|n|no|nr|ct|counts?|wt|weight|kalziniert|verbrannt|brûlée?s?|calcinée?s?|calcinad[oa]s?|quemad[oa]s?|queimad[oa]s?|calcinat[oaie]|combust[oaie]|"
     r"verbrand|brän(?:d|t|da)|brændte?|brente?|spalone|przepalone|spálené|yanmış|kırık|[, -])+"
 )
 

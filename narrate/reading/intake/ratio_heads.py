@@ -21,13 +21,17 @@ _HALVES = re.compile(
 )
 
 
+_UNIT = r"(?:wt|weight|mg|g|n|counts?|no|mni|items)\.?"
+_UNITS = re.compile(rf"\s*[(\[](?:by |in )?{_UNIT}(?:\s*[/:]\s*{_UNIT})?[)\]]\s*$", re.IGNORECASE)
+
+
 @cache
 def is_ratio(text: str) -> bool:
     """
     Whether a heading is of a ratio, by its words alone; 'wheat: grain' is a name with its part.
 
-    >>> [is_ratio(t) for t in ("grain:chaff", "wild : cereal", "Wheat:Barley", "Nut:wood (wt)")]
-    [True, True, True, True]
+    >>> [is_ratio(t) for t in ("grain:chaff", "wild : cereal", "Wheat:Barley", "Nut:wood (wt)", "Nutshell:wood (g/g)")]
+    [True, True, True, True, True]
     >>> [is_ratio(t) for t in ("wheat: grain", "Hordeum: rachis", "grain/chaff", "Sample: 12", "Cereals: grain")]
     [False, False, False, False, False]
     """
@@ -53,7 +57,7 @@ def may_be_ratio(text: str) -> bool:
 
 
 def _halves(text: str) -> tuple[str, str, str]:
-    match = _HALVES.fullmatch(re.sub(r"\s*[(\[](?:by )?(?:wt|weight|g|n|counts?|no|mni)\.?[)\]]\s*$", "", text, flags=re.I))
+    match = _HALVES.fullmatch(_UNITS.sub("", text))
     if not match:
         return "", "", ""
     return _sort(match["first"]), match["sign"].strip(), _sort(match["second"])

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
@@ -12,6 +11,7 @@ from narrate.model.sampling import Sample
 from narrate.problems import Place
 from narrate.reading.intake.cell_marks import number_of
 from narrate.reading.intake.cell_reading import read_cell
+from narrate.reading.intake.halves import half_written
 from narrate.reading.intake.header_words import quantity, unit
 from narrate.reading.intake.said import Said
 from narrate.reading.intake.shares_drafted import share_sorted
@@ -85,11 +85,11 @@ class Ledger:
                 self.mass[at] = sum(masses)
             if self.small_heading(column) == "mass":
                 return  # 'tr' under grams is no sign of a number
-        total = 0.0
+        total, marks = 0.0, self.table.marks
         for count in counts:
             if count is None or count.amount == "not looked for":
                 continue
-            half = half_written(count.written, self.table.marks.decimal)
+            half = half_written(count.written, marks.decimal, has_halves=bool(marks.halves))
             if half is not None:
                 self.count[at] = half
                 return
@@ -257,13 +257,3 @@ def shares_sorted(facts: Iterable[Mapping[str, Mapping[str, list[Said]]]]) -> di
             if share is not None and share < 1:
                 found[id] = share
     return found
-
-
-def half_written(text: str, decimal: str) -> float | None:
-    """
-    A count with a part of an item as the sheet adds it up, whatever finds are made of it.
-
-    >>> half_written("4.5", "."), half_written("4,5", ","), half_written("x", "."), half_written("100+", ".")
-    (4.5, 4.5, None, None)
-    """
-    return number_of(text, decimal) if re.fullmatch(r"\d+[.,]\d+", text.strip()) else None
