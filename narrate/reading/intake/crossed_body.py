@@ -215,6 +215,8 @@ class Body(GroupHeads):
             return Role(name="not plants")
         if not label:
             return Role(name="ignored", qualifiers=("no name stands before it",))
+        if role == "count" and look.is_turned and look.name_score(row, self.names) == 0 and self._has_named_lines():
+            return Role(name="ignored", qualifiers=("it says a number and not of what",))
         if look.name_score(row, self.names) == 0 and self._is_of_words(row):
             return Role(name="sample note")
         if self._is_of_fractions(row):
@@ -229,6 +231,10 @@ class Body(GroupHeads):
     @property
     def _span(self) -> range:
         return range(self.area.top, (self.area.bottom if self.end is None else self.end) + 1)
+
+    def _has_named_lines(self) -> bool:
+        """Whether most other lines are headed with names."""
+        return sum(self.look.name_score(r, self.names) >= 0.45 for r in self.body) > 2
 
     def _is_shell_of_animals(self, row: int, label: str) -> bool:
         """Whether 'Shell' stands at once behind or before what is no plant, as bones and beads are."""

@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass, field, replace
 
 from narrate.model.grids import Area
-from narrate.model.layouts import SAMPLE_ROLES, Role
+from narrate.model.layouts import DERIVED_ROLES, SAMPLE_ROLES, Role
 from narrate.reading.intake.bulk_weights import without_bulk_weights
 from narrate.reading.intake.crossed_sums import Sums
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
@@ -114,8 +114,9 @@ def _name_columns(look: Look, area: Area) -> list[int]:
             scores[column] *= 1.5
         elif "part" in heads or parts >= 0.8 * len(texts):
             scores[column] *= 0.3
-        if scores[column] < 0.9 and head is not None and heading(look.text(head, column)) in SAMPLE_ROLES:
-            plain.pop(column)
+        if head is not None and heading(look.text(head, column)) in SAMPLE_ROLES:
+            if scores[column] < 0.9 or not any(look.names.read(text).is_known for text in texts):
+                scores[column] = plain[column] = 0.0  # 'Finale ligure' under 'Site' has the look of a name
     # A few stray words are no list of names.
     named = [c for c, score in sorted(scores.items(), key=lambda item: (-item[1], item[0])) if score >= 0.9][:3]
     unknown = [c for c, score in sorted(plain.items(), key=lambda item: (-item[1], item[0])) if score >= 0.4][:2]
@@ -127,7 +128,8 @@ def _head_of_records(look: Look, area: Area) -> int | None:
     for row in range(area.top, min(area.top + 30, area.bottom) + 1):
         heads = [heading(text) for text in look.texts(row, area.left, area.right) if text]
         of_samples = {role for role in heads if role in SAMPLE_ROLES}
-        if len(of_samples) >= 3 and len(of_samples) >= 0.6 * len(heads) and not {"taxon", "count"} & set(heads):
+        said = sum(role in (*SAMPLE_ROLES, *DERIVED_ROLES, "location", "condition", "note") for role in heads)
+        if len(of_samples) >= 3 and said >= 0.6 * len(heads) and not {"taxon", "count"} & set(heads):
             return row
     return None
 

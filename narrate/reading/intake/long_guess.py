@@ -8,6 +8,7 @@ from itertools import pairwise
 
 from narrate.model.grids import Area
 from narrate.model.layouts import SAMPLE_ROLES, Role
+from narrate.reading.intake.abundance_beside import with_abundance_beside
 from narrate.reading.intake.bands_over_list import band_over, with_heads_filled
 from narrate.reading.intake.codes_of_samples import code_of_samples, counts_said_again
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
@@ -69,7 +70,8 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     if taxon is None or len(below) < 1:
         return None
     doubts: list[str] = []
-    heads = with_least_numbers(heads, {c: look.text(row, c) for c in heads}, doubts)
+    words = {c: look.text(row, c) for c in heads}
+    heads = with_abundance_beside(with_least_numbers(heads, words, doubts), words, doubts)
     code = None if set(heads.values()) & {"sample", "context", "feature"} else code_of_samples(look, heads, below, taxon)
     if code is not None:
         heads = {**heads, code: "sample"}
@@ -211,6 +213,8 @@ def _column_of_samples(look: Look, row: int, heads: dict[int, str], below: list[
             if given and all(_is_of_few(look, heads, below, c) for c in given):
                 continue  # 'sample_number' filled in for the finds of one context only
             columns = sorted(given or columns, key=lambda c: -sample_rank(look.text(row, c)))
+            if given and _is_of_all(look, heads, below, columns[0]):
+                continue  # 'sample_number' 0 for whatever context
         if columns:
             return columns[0] if wanted == "sample" else _numbered(look, row, heads, below, columns[0])
     return None
@@ -223,6 +227,13 @@ def _is_of_few(look: Look, heads: dict[int, str], below: list[int], column: int)
     if not lines or look.text(lines[0], column) or sum(bool(look.text(r, column)) for r in lines) >= 0.5 * len(lines):
         return False
     return any(sum(bool(look.text(r, c)) for r in lines) >= 0.9 * len(lines) for c in others)
+
+
+def _is_of_all(look: Look, heads: dict[int, str], below: list[int], column: int) -> bool:
+    """Whether one id stands in all lines, which are of several contexts or features: no sample is of two of them."""
+    others = [c for c in heads if heads[c] in ("context", "feature")]
+    kinds = {c: {look.text(r, c) for r in below} - {""} for c in (column, *others)}
+    return len(kinds[column]) == 1 and any(len(kinds[c]) > 1 for c in others)
 
 
 def _numbered(look: Look, row: int, heads: dict[int, str], below: list[int], known: int) -> int:

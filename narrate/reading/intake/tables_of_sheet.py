@@ -207,8 +207,8 @@ def _best(look: Look, area: Area) -> tuple[Crossed | Long, Area] | None:
         return None
     options.sort(key=lambda option: (option[0], option[1]), reverse=True)
     score, _, guess, used = options[0]
-    if guess.explained < 1:
-        return None
+    if guess.explained < (3 if isinstance(guess, Crossed) and not guess.named else 1):
+        return None  # a number or two beside words that name no plant: a line of prose with commas
     if len(options) > 1 and options[1][0] >= _NEAR * score:
         guess.doubts.insert(0, f"DOUBTFUL: it could nearly as well be read with {_said(options[1][2])}")
     if isinstance(guess, Crossed) and guess.named < _FEW_NAMES:

@@ -1,0 +1,33 @@
+"""Classes of abundance beside the counts that they are of: 'Quantity' 64, 'Abundance' 4."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+
+# Common practice, no source: what classes are headed with in seven languages.
+_CLASSES = re.compile(
+    r"(?:relative )?(?:abund(?:ance|\.)?|abondance|abundancia|abbondanza|abundância|häufigkeit|abundantie)"
+    r"(?:[ _](?:class|code|score|scale|index|rank|klasse|classe|clase|index))?",
+    re.IGNORECASE,
+)
+
+
+def with_abundance_beside(heads: Mapping[int, str], texts: Mapping[int, str], doubts: list[str]) -> dict[int, str]:
+    """
+    The heads of a list in which a class of abundance beside a count is drawn from it, and is not added to it.
+
+    >>> with_abundance_beside({0: "count", 1: "count"}, {0: "Quantity", 1: "Abundance"}, [])
+    {0: 'count', 1: 'derived'}
+    >>> with_abundance_beside({0: "taxon", 1: "count"}, {0: "Taxon", 1: "Abundance"}, [])
+    {0: 'taxon', 1: 'count'}
+    """
+    counted = [column for column, role in heads.items() if role == "count"]
+    classes = [column for column in counted if _CLASSES.fullmatch(texts[column].strip())]
+    if not classes or len(classes) == len(counted):
+        return dict(heads)
+    doubts.append(
+        f"'{texts[classes[0]]}' stands beside counts and is taken for a class that was drawn from them: it is not added; "
+        "give it the role 'count' in the layout if other things were counted there"
+    )
+    return {**heads, **dict.fromkeys(classes, "derived")}
