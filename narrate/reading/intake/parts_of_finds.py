@@ -54,6 +54,8 @@ def without_weight(text: str) -> tuple[str, str]:
 
 _RICE = re.compile(r"(?:cf\.? ?)?(?:Oryza\b|rice\b)", re.IGNORECASE)
 _GOURD = re.compile(r"(?:cf\.? ?)?(?:Cucurbita|Lagenaria|Cucumis|Citrullus|Cucurbitaceae|squash|gourd|pumpkin|bottle gourd)\b", re.IGNORECASE)
+_NO_SEEDS = re.compile(r"(?:non|other than|no)[- ]?(?:seeds?|fruits?)\b|vegetative\b|végétati|vegetativ", re.IGNORECASE)
+"""Heads over what is no seed: 'Non-seed material'."""
 _KERNEL = re.compile(r"kern(?:e|er|en)?", re.IGNORECASE)
 _BROAD = ("wood", "charcoal", "seed", "nutshell", "fruit")
 """Parts that head blocks of a table."""
@@ -72,7 +74,7 @@ class Parts:
             for role in ("section", "group"):
                 if role not in line:
                     continue
-                heads = [self.names.read(said.text) for said in line[role]]
+                heads = [self.names.read(said.text) for said in line[role] if not _NO_SEEDS.match(said.text)]
                 state = next((one for one in heads if one.condition or one.conditions_apart), None)
                 part = next((one for one in heads if one.part and one.part != "fruit"), None)  # 'Fruits' are plants there
                 if state is not None and state.part == "fruit":
@@ -151,5 +153,7 @@ class Parts:
         if id(name) not in self._default:
             self._default[id(name)] = (name, default_part(name, self.table.parts, self.names))
         taken = self._default[id(name)][1]
+        if taken == "seed" and any(_NO_SEEDS.match(said.text) for line in (by_row, by_column) for said in line.get("section", ())):
+            taken = "indeterminate"
         self.missing[taken] = self.missing.get(taken, 0) + 1
         return taken

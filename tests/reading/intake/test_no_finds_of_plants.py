@@ -86,3 +86,14 @@ def test_halves_written_with_a_stroke_are_pieces_where_wholes_stand_before_some(
     ]  # fmt: skip
     assert problems(found, "N317") == []
     assert [cell for cell, _ in problems(found, "N313")] == ["B2"]
+
+
+def test_what_stands_under_non_seed_material_is_taken_for_no_seed(tmp_path: Path) -> None:
+    """A name without a part is a seed under other heads."""
+    sheet = "Taxon,S1,S2\nNon-seed material,,\nHairs/fibres,3,4\nWEEDS,,\nRubus sp.,12,5\nVitis sp.,2,1"
+
+    found = taken(tmp_path, sheet)
+
+    assert {(r.identification.written, str(r.part)) for r in found.rows} == {
+        ("Hairs/fibres", "indeterminate"), ("Rubus sp.", "seed"), ("Vitis sp.", "seed"),
+    }  # fmt: skip
