@@ -152,8 +152,8 @@ class Parts:
             return section.part
         if id(name) not in self._default:
             self._default[id(name)] = (name, default_part(name, self.table.parts, self.names))
-        taken = self._default[id(name)][1]
-        if taken == "seed" and any(_NO_SEEDS.match(said.text) for line in (by_row, by_column) for said in line.get("section", ())):
-            taken = "indeterminate"
+        heads = (said for line in (by_row, by_column) for said in line.get("section", ()))
+        is_no_seed = any(_NO_SEEDS.match(said.text) for said in heads) and not is_cereal(name)
+        taken = "indeterminate" if is_no_seed else self._default[id(name)][1]
         self.missing[taken] = self.missing.get(taken, 0) + 1
         return taken
