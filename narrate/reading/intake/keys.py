@@ -135,11 +135,17 @@ def key_entries(grid: Grid) -> list[Entry]:
     ]  # fmt: skip
 
 
+_CAPITALS = re.compile(r"(?<![A-Z])(?!X+(?![A-Z]))[A-Z]{3,}(?![A-Z])(?!\s*[=:])")
+"""Words of a key that is all in capitals, as old programs print: '. = NONE'."""
+
+
 @lru_cache(maxsize=4096)
 def _explained_in(written: str) -> tuple[tuple[str, str], ...]:
     """The signs that one text explains, each with its meaning."""
     found: list[tuple[str, str]] = []
     text = narrow(written)
+    if text.isupper():
+        text = _CAPITALS.sub(lambda match: match[0].lower(), text)
     said: set[str] = set()
     for match in (*_PLAIN_ENTRY.finditer(text), *_PLAIN_ABROAD.finditer(text), *_EAST_ASIAN.finditer(text)):
         meaning = _meaning(match, text)

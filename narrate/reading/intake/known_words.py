@@ -11,7 +11,7 @@ from narrate.model.packs import Packs
 from narrate.reading.intake.part_words_abroad import PART_WORDS, part_of_a_plant
 from narrate.reading.intake.plant_words_abroad import CONDITIONS_ABROAD, PARTS_ABROAD
 from narrate.reading.intake.remarks import conditions_in
-from narrate.reading.intake.short_words import ShortWords
+from narrate.reading.intake.short_words import OF_PIECES, ShortWords
 from narrate.reading.intake.words_in_names import FRAGMENTS, MORE_PARTS, SHORT_CONDITIONS, whole_of_pieces
 from narrate.reading.values import find_word
 
@@ -52,7 +52,7 @@ class KnownWords:
     def _part_in(self, text: str) -> str:
         flat = re.sub(r"[()\[\].:]", " ", text).strip()
         if flat in self.short.parts:
-            return self.short.parts[flat].partition("/")[0]  # 'seed/fruit': of a cereal the grain, which finds know
+            return self.short.parts[flat].removesuffix(OF_PIECES).partition("/")[0]  # 'seed/fruit': of a cereal the grain, which finds know
         found = find_word(self.parts, flat)
         if found is None:
             rest, state = self.condition_behind(text)

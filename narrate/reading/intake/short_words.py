@@ -12,7 +12,7 @@ from typing import Protocol
 from narrate.model.grids import Grid
 from narrate.model.layouts import Table
 from narrate.reading.intake.remarks import conditions_in
-from narrate.reading.intake.words_in_names import whole_of_pieces
+from narrate.reading.intake.words_in_names import FRAGMENTS, whole_of_pieces
 
 _SIGN = r"(?:[^\W\d_]\.){1,3}[^\W\d_]|[^\W\d_]{1,5}(?:/[^\W\d_]{1,3})?"
 _ENTRY = re.compile(
@@ -45,6 +45,7 @@ def short_words(grids: Iterable[Grid], names: Meaning) -> ShortWords:
         for sign, meaning in (*_in_cells(grid), *_over_cells(grid)):
             condition = _condition(meaning, names)
             part = "" if condition else _part(meaning, names)
+            part = f"{part}{OF_PIECES}" if part and FRAGMENTS.search(meaning) else part
             if condition or part:
                 found.setdefault(sign, set()).add((condition, part))
     once = {sign: next(iter(meanings)) for sign, meanings in found.items() if len(meanings) == 1}
@@ -108,6 +109,8 @@ def _part(meaning: str, names: Meaning) -> str:
     return next((part for part in (names.part_of(piece.strip()) for piece in pieces if piece.strip()) if part), "")
 
 
+OF_PIECES = " fragment"
+"""Stands behind a part where a sign is of its pieces alone: 'GF = grain fragment'."""
 SEED_OR_FRUIT = "seed/fruit"
 """What a key says where one sign stands for whichever of the two a plant sheds: the grain of a cereal is a fruit."""
 

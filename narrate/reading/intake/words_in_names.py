@@ -66,7 +66,7 @@ FRAGMENTS = re.compile(
 _OF_PIECES = re.compile(r"frag|framm|^\W*fr\.\s|fr[ga]m\b|fgts?\b|\bfrgt?\b|\bfgm\b|zlom|úlom|töredék|bruchst|ułam|\bkırık|θραύσμ|brottstyck|brudd?styk|\btrozos?\b|\bbroken\b", re.IGNORECASE)
 WHOLE = re.compile(r"[\s,(-]+(?:whole|complete|entire)\)?$", re.IGNORECASE)
 SIZE = re.compile(
-    r"[(\[]?\s*((?:[<>≤≥]\s*\d+(?:[.,]\d+)?\s*mm|\d+(?:[.,]\d+)?\s*[-–]\s*\d+(?:[.,]\d+)?\s*mm|[<>≤≥]\s*\d+(?:[.,]\d+)?)|(?:small|medium|large)(?= *[)\]]))\s*[)\]]?",
+    r"[(\[]?\s*((?:[<>≤≥]\s*\d+(?:[.,]\d+)?\s*mm|\d+(?:[.,]\d+)?\s*[-–]\s*\d+(?:[.,]\d+)?\s*mm|[<>≤≥]\s*\d+(?:[.,]\d+)?|\b(?:over|under|larger than|smaller than)\s*\d+(?:[.,]\d+)?\s*mm)|(?:small|medium|large)(?= *[)\]]))\s*[)\]]?",
     re.IGNORECASE,
 )
 _OF_WEIGHT = r"(?:[\s,]+(?:weight|wt\.?|mass|gewicht|poids|peso|vægt|vikt|waga))?"

@@ -17,6 +17,7 @@ from narrate.reading.intake.names_identified import IdentifiedNames
 from narrate.reading.intake.part_words_abroad import OTHER_PARTS
 from narrate.reading.intake.remarks import telling
 from narrate.reading.intake.short_words import ShortWords
+from narrate.reading.intake.sizes_in_titles import size_in
 from narrate.reading.intake.uncounted import narrow
 from narrate.reading.intake.volumes_of_finds import volume_behind
 from narrate.reading.intake.words_in_names import (
@@ -141,6 +142,7 @@ class NameReader(IdentifiedNames):
         if tail:
             quantity, unit = tail_quantity(tail), tail_unit(tail)
         name, size_class = without_match(SIZE, name)
+        size_class = size_in(size_class) if size_class[:1].isalpha() and size_in(size_class) else size_class  # 'over 2 mm'
         name, condition = without_match(CONDITIONS, name)
         condition = self.condition_in(condition)
         conditions = [condition] if condition else []

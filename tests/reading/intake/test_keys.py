@@ -201,3 +201,16 @@ def test_a_footnote_about_some_of_the_items_sets_the_name_aside(tmp_path: Path) 
     assert [(p.place.cell, p.severity, p.code) for p in found.problems if "two conditions" in p.message] == [
         ("A4", "error", "N402")
     ]
+
+
+def test_codes_of_pieces_and_keys_in_capitals_are_understood(tmp_path: Path) -> None:
+    """'KF = kernel fragment' says what and how whole, and a key may be printed all in capitals."""
+    found = taken(
+        tmp_path, "Taxon,Part,S1,S2,S3\nZea mays,KE,12,.,4\nZea mays,KF,3,1,.\nVitis sp.,SE,2,.,1\n\n"
+        "KE = kernel; KF = kernel fragment; SE = seed\n.  = NONE  X = PRESENT\n",
+    )  # fmt: skip
+
+    assert [(str(row.part), row.completeness, row.count.number) for row in found.rows if row.sample == "S1"] == [
+        ("kernel", "whole", 12), ("kernel", "fragment", 3), ("seed", "whole", 2),
+    ]  # fmt: skip
+    assert [p.message for p in found.problems if p.code == "N313"] == []

@@ -78,6 +78,8 @@ def test_a_shortened_genus_is_that_of_the_row_above() -> None:
 def test_size_classes_and_conditions_in_a_name_are_kept() -> None:
     """'(>2mm)' is a size class, 'uncharred' a condition."""
     assert reader().read("Poaceae (>2mm)").size_class == ">2mm"
+    assert reader().read("WOOD CHARCOAL OVER 2 MM").size_class == ">2 mm"
+    assert reader().read("WOOD CHARCOAL OVER 2 MM").part == "charcoal"
     assert reader().read("Rubus sp. (uncharred)").condition == "uncharred"
 
 
