@@ -256,7 +256,8 @@ CODES: dict[str, str] = {
     "N311": "A layout (NAME.layout.yaml) is missing, is not of the shape that layouts have, or does not fit its sheet. "
     "'narrate intake SHEET' works one out; it can be edited by hand.",
     "N312": "A text file is not plain UTF-8 with the usual separator, or holds letters that were broken earlier. What "
-    "it was read as is told, so that somebody can look whether the words are right.",
+    "it was read as is told, so that somebody can look whether the words are right. Columns may be parted by blanks "
+    "where they line up; a line that does not stand in them is not counted.",
     "N313": "A cell among the counts cannot be read as a count, or means less than it seems to: a sign without a key, "
     "an estimate, a number with a remark, a date that a spreadsheet made, a formula without a saved value. A layout can "
     "say what a sign means (cells, key) or what was typed (mend).",

@@ -1,114 +1,137 @@
-"""Text that is set out with blanks, two or more between its columns, as rows of cells."""
-
-# ruff: noqa: E501
+"""Text that is set out with blanks as rows of cells: a fixed-width listing, whose columns line up."""
 
 from __future__ import annotations
 
+import csv
 import re
+from collections.abc import Sequence
 
+from narrate.problems import Place, ProblemList
+from narrate.reading.intake.blocks_set_out import LEAST_COLUMNS, LEAST_LINES, Listing, kind_of, listing
+from narrate.reading.intake.encodings import tell_long_cell, tell_many_cells
+from narrate.reading.intake.lines_set_out import MEASURES, lines_of, set_line
+
+_SAMPLE = 200_000
+"""Signs of a text by which it is judged."""
 _GAP = re.compile(r"\s{2,}")
-_RULE = re.compile(r"[\s|+]*(?:[-=_*.]{3,}[\s|+]*)+")
-_LEAST_LINES = 4
-_LEAST_SHARE = 0.5
+_SHIFT = re.compile(r"[ \t]{2,}|\t")
 
 
 def is_set_out(text: str, separator: str) -> bool:
     """
-    Whether columns are parted by blanks and by no sign: most lines hold several pieces, and hardly one the sign.
+    Whether columns are parted by blanks and by no sign: lines of numbers that line up, and hardly one with the sign.
 
-    >>> is_set_out("Taxon      S1   S2\\nOats        1    -\\nRye         2    3\\nBarley     10    1\\n", ",")
-    True
-    >>> is_set_out("Taxon,S1,S2\\nOats,1,\\nRye,2,3\\nBarley,10,1\\n", ",")
-    False
+    >>> table = "Taxon      S1   S2\\nOats        1    -\\nRye         2    3\\nBarley     10    1\\n"
+    >>> is_set_out(f"{table}Pea   2    1", ","), is_set_out(f"{table}Pea         1    1", ",")
+    (False, True)
     """
-    lines = [line for line in text[:200_000].splitlines() if line.strip() and not _RULE.fullmatch(line)][:300]
-    apart = [line for line in lines if len(_GAP.split(line.strip())) >= 3 and "\t" not in line.strip()]
-    signed = sum(separator in line for line in apart)
-    return len(apart) >= _LEAST_LINES and len(apart) >= _LEAST_SHARE * len(lines) and signed <= 0.3 * len(apart)
+    texts = _sample(text)
+    return not _is_parted_by(separator, texts) and _best(texts).quality[0] >= LEAST_LINES
 
 
-def rows_of_blanks(text: str) -> tuple[list[list[str]], list[int]]:
+def tell_blanks_tried(path: str, text: str, separator: str, problems: ProblemList) -> None:
+    """Tells of lines whose numbers stand between gaps of blanks that do not line up, in a text without separators."""
+    texts = _sample(text)
+    apart = [n for n, kind in enumerate(map(kind_of, texts)) if kind.amounts[0] and kind.pieces >= LEAST_COLUMNS]
+    if len(apart) < LEAST_LINES or _is_parted_by(separator, texts):
+        return
+    problems.warning(
+        Place(path=path, line=apart[0] + 1), "N312",
+        f"{len(apart)} lines, first '{' '.join(texts[apart[0]].split())[:60]}', hold numbers with gaps of blanks "
+        "between them; it was tried to part columns there, and hardly any place is blank in all of the lines, so "
+        "nothing was parted; expected numbers that stand under each other, or commas, semicolons or tabs between them",
+        help="print the list again in a letter of fixed width, or save it as 'CSV UTF-8'",
+    )  # fmt: skip
+
+
+def _sample(text: str) -> list[str]:
+    lines = lines_of(text[:_SAMPLE])
+    return lines[:-1] if len(text) > _SAMPLE else lines
+
+
+def _is_parted_by(separator: str, texts: Sequence[str]) -> bool:
+    """Whether a separator parts the lines of numbers, or at least half as many lines beside these."""
+    apart = [kind_of(text).units >= LEAST_COLUMNS for text in texts]
+    listed = [text for text, is_apart in zip(texts, apart, strict=True) if is_apart]
+    if separator == "\t":
+        shifts = [shift for text in listed for shift in _SHIFT.findall(text.strip())]
+        return sum("\t" in shift for shift in shifts) > 0.7 * len(shifts)
+    sign = re.escape(separator)
+    others = [text for text, is_apart in zip(texts, apart, strict=True) if not is_apart]
+    beside = [text for text in others if re.search(rf"{sign}(?=\S)", text)]
+    signed = [text for text in listed if re.search(rf"(?<!\d){sign}|{sign}(?!\d)", text)]  # '12,5' is one number
+    return len(signed) > 0.3 * len(listed) or 2 * len(beside) >= len(listed) > 0
+
+
+def _best(texts: Sequence[str]) -> Listing:
+    """The text read by the measure of letters by which most of its lines stand in columns."""
+    measures = MEASURES if not all(map(str.isascii, texts)) else MEASURES[:1]
+    return max((listing(texts, measure) for measure in measures), key=lambda one: one.quality)
+
+
+def rows_of_blanks(
+    path: str, text: str, problems: ProblemList, most_cells: int
+) -> tuple[list[list[str]], list[int]]:
     """
-    Rows as lists of cells, and the line of each. A column is what two blanks part from others in every line.
+    Rows as lists of cells, and the line of each. What stands in no column is a line of its own, parted at its gaps.
 
-    >>> rows_of_blanks("Taxon        S1   S2\\nOats          1    -\\nWild oats     2   13\\nRye          10    1\\n")[0][2]
+    A line of numbers that reaches from one column into another is kept in one piece and told.
+
+    >>> rows_of_blanks("", "Taxon        S1   S2\\nOats          1    -\\nWild oats     2   13\\n"
+    ...                "Rye          10    1\\nPea           1    1", ProblemList(), 99)[0][2]
     ['Wild oats', '2', '13']
     """
-    lines = [line.expandtabs(8).rstrip() for line in text.splitlines()]
+    texts = _bounded(path, lines_of(text.rstrip()), problems, most_cells)
+    found = listing(texts, _best(_sample(text)).measure)
+    inside = {n: one for one in found.groups for n in (*one.lines, *one.heads)}
+    unfit = set(found.unfit)
     rows: list[list[str]] = []
-    for page in _pages(lines):
-        blocks = _blocks(page)
-        widest = max((_pieces(line) for line in page), default=0)
-        wide = [one for one in blocks if 2 * max(map(_pieces, one)) >= max(widest, 6) and not _is_key(one)] or blocks
-        edges = _edges([line for one in wide for line in one if _pieces(line) >= 3])
-        fitting = {id(line) for one in blocks if one in wide or _fits(one, edges) for line in one}
-        titles = {id(line) for one in (*blocks[:1], *blocks[-1:]) for line in one if len(one) == 1 and one not in wide}
-        for line in page:
-            if not line.strip() or _RULE.fullmatch(line):
-                cells = [""]
-            elif _pieces(line) < 2 or id(line) in titles:
-                cells = [" ".join(line.split())]
-            else:
-                cells = _cells(line, edges) if id(line) in fitting else _GAP.split(line.strip())
-            rows.append(cells)
+    held = 0
+    for n, line in enumerate(texts):
+        pieces = found.pieces(n)
+        if not pieces:
+            cells = [""]
+        elif n in found.cells:
+            cells = found.cells[n]
+        elif n in found.titles or n in unfit or (pieces < 2 and n not in inside):
+            cells = [" ".join(line.split())]
+        elif n in inside:
+            cells = inside[n].columns.line(set_line(line, found.measure))
+        else:
+            cells = _GAP.split(line.strip())
+        held += len(cells)
+        if held > most_cells:
+            tell_many_cells(path, n + 1, most_cells, problems)
+            break
+        rows.append(cells)
+    _tell_unfit(path, found, problems)
     return rows, list(range(1, len(rows) + 1))
 
 
-def _pieces(line: str) -> int:
-    return len(_GAP.split(line.strip())) if line.strip() and not _RULE.fullmatch(line) else 0
+def _bounded(path: str, texts: list[str], problems: ProblemList, most_cells: int) -> list[str]:
+    """The lines up to one that no cell could hold, and no more than a sheet can have."""
+    longest = csv.field_size_limit()
+    words = 0
+    for n, text in enumerate(texts):
+        if len(text) > longest:
+            tell_long_cell(path, n + 1, problems)
+            return texts[:n]
+        words += text.count(" ") + text.count("\t") + 1
+        if words > 100 * most_cells or n >= most_cells:
+            tell_many_cells(path, n + 1, most_cells, problems)
+            return texts[:n]
+    return texts
 
 
-def _pages(lines: list[str]) -> list[list[str]]:
-    """The lines of each page of a listing: each begins with a head, of the same first words, that parts other columns."""
-    heads = [n for n, line in enumerate(lines) if _pieces(line) >= 3 and not re.search(r"(?<![\w.])\d+(?![\w.])", line)]
-    again = [n for n in heads if _GAP.split(lines[n].strip())[0] == _GAP.split(lines[heads[0]].strip())[0]]
-    starts = [0, *again[1:]] if len(again) > 1 and len({lines[n] for n in again}) > 1 else [0]
-    return [lines[a:b] for a, b in zip(starts, [*starts[1:], len(lines)], strict=True)]
-
-
-def _blocks(lines: list[str]) -> list[list[str]]:
-    """Lines that follow each other without a blank one between them."""
-    found: list[list[str]] = [[]]
-    for line in lines:
-        if line.strip():
-            found[-1].append(line)
-        elif found[-1]:
-            found.append([])
-    return [one for one in found if one]
-
-
-def _is_key(block: list[str]) -> bool:
-    """Whether most lines of a block say what something means."""
-    return 2 * sum(bool(re.search(r"\s=\s", line)) for line in block) > len(block)
-
-
-def _fits(block: list[str], edges: list[int]) -> bool:
-    """Whether no piece of a block but a lone one reaches over the beginning of a column and goes on behind it."""
-    for line in block:
-        if _pieces(line) < 2:
-            continue
-        for match in re.finditer(r"\S+(?:\s\S+)*", line):
-            if any(match.start() < edge - 1 and edge < match.end() - 1 for edge in edges):
-                return False
-    return True
-
-
-def _edges(lines: list[str]) -> list[int]:
-    """Where each column begins: behind two or more places that are blank in every line."""
-    width = max((len(line) for line in lines), default=0)
-    used = [any(n < len(line) and line[n] != " " for line in lines) for n in range(width)]
-    edges, gap = [0], 0
-    for n, is_used in enumerate(used):
-        if is_used and gap >= 2 and n > gap:
-            edges.append(n)
-        gap = 0 if is_used else gap + 1
-    return edges
-
-
-def _cells(line: str, edges: list[int]) -> list[str]:
-    """The pieces of a line in the columns in which they end, so that wide ones reach into the gap before them."""
-    cells = [""] * len(edges)
-    for match in re.finditer(r"\S+(?:\s\S+)*", line):
-        at = max(n for n, edge in enumerate(edges) if edge < match.end())
-        cells[at] = f"{cells[at]} {match[0]}".strip()
-    return cells
+def _tell_unfit(path: str, found: Listing, problems: ProblemList) -> None:
+    if not found.unfit:
+        return
+    first, *others = found.unfit
+    more = f"; the same in lines {', '.join(str(n + 1) for n in others[:8])}" if others else ""
+    more += f" and {len(others) - 8} more" if len(others) > 8 else ""
+    problems.error(
+        Place(path=path, line=first + 1), "N312",
+        f"the line '{' '.join(found.texts[first].split())[:60]}' does not stand in the columns of the lines around it; "
+        f"it is kept in one cell and none of its numbers is counted, expected each under its head{more}",
+        help="move its words and numbers under their heads, with blanks between them",
+    )  # fmt: skip

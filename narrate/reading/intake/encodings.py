@@ -152,7 +152,7 @@ def rows_of_text(
             break
         except csv.Error as fault:
             if "limit" in str(fault) and '"' not in text:
-                _long_cell(path, end + 1, problems)
+                tell_long_cell(path, end + 1, problems)
             else:
                 _open_quote(path, end + 1, problems)
             break
@@ -161,12 +161,7 @@ def rows_of_text(
             break
         cells_read += len(cells)
         if cells_read > most_cells:
-            problems.error(
-                Place(path=path, line=end + 1),
-                "N310",
-                f"the sheet holds more than {most_cells:,} cells, expected a count sheet; the rest was not read",
-                help="keep the count sheet in a file of its own",
-            )
+            tell_many_cells(path, end + 1, most_cells, problems)
             break
         rows.append(cells)
         lines.append(end + 1)
@@ -184,7 +179,18 @@ def _is_strict(text: str, separator: str) -> bool:
     return True
 
 
-def _long_cell(path: str, line: int, problems: ProblemList) -> None:
+def tell_many_cells(path: str, line: int, most: int, problems: ProblemList) -> None:
+    """A sheet that goes on beyond what a count sheet can be."""
+    problems.error(
+        Place(path=path, line=line),
+        "N310",
+        f"the sheet holds more than {most:,} cells, expected a count sheet; the rest was not read",
+        help="keep the count sheet in a file of its own",
+    )
+
+
+def tell_long_cell(path: str, line: int, problems: ProblemList) -> None:
+    """A cell, or a line of a listing, that is longer than any text that somebody would write in one."""
     problems.error(
         Place(path=path, line=line),
         "N310",

@@ -7,7 +7,7 @@ from pathlib import Path
 from narrate.model.grids import Cell, Grid
 from narrate.problems import Place, ProblemList
 from narrate.reading.intake.broken_letters import put_at_cells, tell_broken_letters
-from narrate.reading.intake.columns_of_blanks import is_set_out, rows_of_blanks
+from narrate.reading.intake.columns_of_blanks import is_set_out, rows_of_blanks, tell_blanks_tried
 from narrate.reading.intake.encodings import find_separator, read_letters, rows_of_text, separator_name
 from narrate.reading.intake.row_names import has_unheaded_row_names, is_parted_by_blanks
 from narrate.reading.intake.workbooks import MOST_BYTES, MOST_CELLS, MOST_COLUMNS, read_workbook
@@ -138,8 +138,10 @@ def _text_grid(path: str, content: bytes, problems: ProblemList) -> tuple[Grid, 
         message = "the columns are parted by blanks and are read so; expected commas, semicolons or tabs between them"
         help = "look whether the picture has the right columns"
         problems.warning(Place(path=path, line=1), "N312", message, help=help)
-        rows, lines = rows_of_blanks(read.text)
+        rows, lines = rows_of_blanks(path, read.text, problems, MOST_CELLS)
     else:
+        if not by_single_blanks:
+            tell_blanks_tried(path, read.text, separator, problems)
         rows, lines = rows_of_text(path, read.text, separator, problems, MOST_CELLS)
     if has_unheaded_row_names(rows):
         problems.warning(
