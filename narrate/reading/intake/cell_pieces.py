@@ -5,8 +5,10 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 from narrate.model.counts import Count
+from narrate.reading.count_cells import read_count
 from narrate.reading.intake.cell_marks import WHOLES, Found, Meanings, Quirk, Reading
 from narrate.reading.intake.cell_signs import counted, one_find, present
 
@@ -21,6 +23,35 @@ def whole_and_pieces(match: re.Match[str], written: str, by: Meanings) -> Readin
     is_cf = match[3].lower().startswith("cf")
     other = counted(written, match[2], by, completeness="" if is_cf else "fragment", is_doubtful=is_cf)
     return Reading(found=(one, other)) if one and other else None
+
+
+def class_and_pieces(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
+    """'>50+12f', and '>50 (12)' where brackets are pieces: so many whole ones as the class says, and twelve pieces."""
+    classed = read_count(match[1])
+    other = _pieces_beside(match, written, by)
+    if other is None or not isinstance(classed, Count) or classed.amount != "noted as present":
+        return None
+    count = replace(classed, written=written)
+    return Reading(found=(Found(count=count), other))
+
+
+def estimate_and_pieces(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
+    """'c. 200+12f', and 'c. 200 (12)' where brackets are pieces."""
+    one, other = counted(written, match[1], by, note=f"estimated: {written}"), _pieces_beside(match, written, by)
+    if one is None or one.count is None or other is None or by.estimates == "present":
+        return None
+    quirk = Quirk(
+        kind="estimate",
+        message=f"'{written}' holds an estimate, taken as {one.count.number} with a note, expected a count",
+        help="write 'estimates: present' under cells in the layout to take no estimate as a count",
+    )
+    return Reading(found=(one, other), quirks=(quirk,))
+
+
+def _pieces_beside(match: re.Match[str], written: str, by: Meanings) -> Found | None:
+    if match[2] is None and by.brackets != "fragment":
+        return None
+    return counted(written, match[2] or match[3], by, completeness="fragment")
 
 
 def whole_and_some_pieces(match: re.Match[str], written: str, by: Meanings) -> Reading | None:

@@ -23,6 +23,8 @@ from narrate.reading.intake.cell_marks import (
 )
 from narrate.reading.intake.cell_masses import UNIT_GRAMS, grams
 from narrate.reading.intake.cell_pieces import (
+    class_and_pieces,
+    estimate_and_pieces,
     pieces,
     pieces_alone,
     whole_and_pieces,
@@ -280,6 +282,8 @@ _WRITINGS = (
     (rf"(?:\+\s?)?({NUMBER})\s*({PIECES})", pieces),
     (rf"({NUMBER})\s*({WHOLES})", pieces),
     (rf"({NUMBER})\s*w?\.?\s*[+&,;]?\s*({NUMBER})\s*(f|fr|frag|frags|fragment|fragments|cf)\.?", whole_and_pieces),
+    (rf"([<>≤≥]=?\s*\d{{1,9}})\s*(?:{AND}\s*(\d+)\s*{PIECES}|[(\[](\d+)[)\]])", class_and_pieces),
+    (rf"(?:{ABOUT})\s*({NUMBER}?)\s*(?:{AND}\s*(\d+)\s*{PIECES}|[(\[](\d+)[)\]])", estimate_and_pieces),
     (r"(x{1,5}|\+{1,6}|p|[<>≤≥]\s*\d{1,9}|\d{1,9}\+)\s*\(?\?\)?", _doubted_sign),
     (r"(?:cf\.?|\?)\s*(x{1,5}|\+{1,6}|[<>≤≥]\s*\d{1,9}|\d{1,9}\+)", _doubted_sign),
     (r"(x{1,5}|\+{1,6}|p|\*{1,5})\s*([*†‡§¹²³]+|[(\[,;][^)\]]{1,60}[)\]]?|\s[a-z][a-z .-]{1,60})", _signed),

@@ -10,8 +10,8 @@ from narrate.reading.intake.answers import are_answers, are_yes_and_no, asks_of_
 from narrate.reading.intake.crossed_group_heads import GroupHeads
 from narrate.reading.intake.evidence import NAMED, looks_like_id
 from narrate.reading.intake.group_heads import names_a_group
-from narrate.reading.intake.header_words import flat_heading, heading, unit
-from narrate.reading.intake.not_plants import not_a_plant
+from narrate.reading.intake.header_words import flat_heading, heading, quantity, unit
+from narrate.reading.intake.not_plants import not_a_plant, says_no_plant
 from narrate.reading.intake.plants_among_heads import is_plant_among_finds
 from narrate.reading.intake.ratio_heads import may_be_ratio
 from narrate.reading.intake.small_heads_again import band_role
@@ -211,8 +211,10 @@ class Body(GroupHeads):
             return Role(name="derived")  # 'Taxa' below the names: their number
         if look.name_score(row, self.names) < 0.45 and self._is_of_litres(row):
             return Role(name="volume", qualifiers=("l",))
-        if label and (not_a_plant(label) or self._is_shell_of_animals(row, label)):
+        if label and (not_a_plant(label) or says_no_plant(label) or self._is_shell_of_animals(row, label)):
             return Role(name="not plants")
+        if self._is_number_of_items(row, label):
+            return Role(name="total")
         if not label:
             return Role(name="ignored", qualifiers=("no name stands before it",))
         if role == "count" and look.is_turned and look.name_score(row, self.names) == 0 and self._has_named_lines():
@@ -227,6 +229,15 @@ class Body(GroupHeads):
         if unit(label) == "ml" or (volume_behind(label)[0] and look.names.read(label).quantity == "other"):
             return Role(name="sample note", qualifiers=(label.replace(",", " "),))  # no field of a find holds it
         return Role(name="counts")
+
+    def _is_number_of_items(self, row: int, label: str) -> bool:
+        """Whether a line without a name gives the 'No. of items', or the 'No. of items (ch)', once in the table."""
+        state = re.fullmatch(r"(.+?)\s*[(\[]([^()\[\]]+)[)\]]", label)
+        bare = state[1] if state and self.look.names.condition_of(state[2]) else label
+        if self.look.text(row, self.names) or heading(bare) != "count" or quantity(bare):
+            return False
+        beside = next(c for c in self.labels if self.look.text(row, c) == label)
+        return sum(self.look.text(r, beside) == label for r in self.body) <= 1
 
     @property
     def _span(self) -> range:

@@ -1,4 +1,4 @@
-"""Columns behind the samples without an id, under a small head where no sample has one: sums of 'Whole', of 'Fragments'."""
+"""Columns behind the samples without an id, under a small head where no sample has one: 'Whole', 'Fragments'."""
 
 from __future__ import annotations
 

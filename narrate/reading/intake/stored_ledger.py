@@ -93,7 +93,8 @@ class Ledger:
             if half is not None:
                 self.count[at] = half
                 return
-            if count.amount == "noted as present" and any(c is not None and c.number for c in counts):
+            is_class = count.at_least is not None or count.at_most is not None
+            if count.amount == "noted as present" and not is_class and any(c is not None and c.number for c in counts):
                 continue  # '12 + frags': the pieces that nobody counted are in no sum
             if count.amount == "noted as present":
                 # Half an item is no count, and a sum takes it in all the same.

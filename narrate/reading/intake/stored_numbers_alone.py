@@ -7,6 +7,7 @@ import re
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import replace
 
+from narrate.reading.intake.amounts_in_pieces import pieced
 from narrate.reading.intake.stored_ledger import Ledger
 from narrate.reading.intake.stored_lines import Line, Target, Worked
 from narrate.reading.intake.stored_places import At
@@ -42,8 +43,13 @@ def _at_least(ledger: Ledger) -> Ledger:
 
 
 def _without_signs(ledger: Ledger) -> Ledger:
-    """The table with nought for each sign."""
-    return _with(ledger, {at: 0.0 for at, number in ledger.count.items() if number is None})
+    """The table with nought for each sign, and with the twelve pieces of '>50+12f'."""
+    return _with(ledger, {at: _beside_signs(ledger, at) for at, number in ledger.count.items() if number is None})
+
+
+def _beside_signs(ledger: Ledger, at: At) -> float:
+    counts = [find.found.count for find in ledger.finds_at.get(at, ())]
+    return float(sum(count.number or 0 for count in counts if count is not None))
 
 
 def _without_doubts(ledger: Ledger) -> Ledger:
@@ -77,7 +83,10 @@ _DOUBTED = re.compile(r"\s*(?:\?\s*\d+|\d+\s*\?|\d+\s*\(\?\))\s*")
 
 
 def _number_in(text: str) -> float | None:
-    """The one number of a sign such as '>100', '20+' or 'ca. 50'; None for a range or for none."""
+    """The one number of a sign such as '>100', '20+' or 'ca. 50', with pieces beside it; None for a range or none."""
+    both = pieced(text, ".")
+    if both is not None:
+        return both.whole + both.pieces
     found = re.findall(r"\d+(?:[.,]\d+)?", text)
     return float(found[0]) if len(found) == 1 and re.fullmatch(r"\d+", found[0]) else None
 

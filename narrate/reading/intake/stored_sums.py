@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from narrate.model.layouts import DERIVED_ROLES
 from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.left_out_of_totals import left_out_of
+from narrate.reading.intake.sheet_finds import Find
 from narrate.reading.intake.stored_groups import PLAIN_WORDS, Group, meant_words, same_words
 from narrate.reading.intake.stored_ledger import Ledger, Litres
 from narrate.reading.intake.stored_lines import Line, Worked, half_of_last
@@ -261,8 +262,7 @@ class Sums:
                 finds = ledger.finds_at.get(at, ())
                 if group is not None and len(finds) > 1 and ledger.count.get(at, 0.0) is not None:
                     # '12 (3)' gives two finds, and a group may hold one of them.
-                    for find in finds:
-                        amount = find.found.mass_g if lane == "mass" else find.found.count and find.found.count.number
+                    for find, amount in self._amounts(finds, ledger.count.get(at, 0.0) or 0.0, lane):
                         belongs = group.holds(find)
                         if belongs == "yes":
                             added += amount or 0.0
@@ -289,6 +289,15 @@ class Sums:
             value=added, said=f"the {what} in {cells_said(cells)}" if cells else f"no {what}",
             perhaps=tuple(more), slack=min(shown, default=0.0) * len(shown), perhaps_said=cells_said(doubtful),
         )  # fmt: skip
+
+    def _amounts(self, finds: Sequence[Find], all_of: float, lane: str) -> list[tuple[Find, float | None]]:
+        """The amount of each find of one cell; of a class, as in '>50+12f', what the others leave of the cell."""
+        if lane == "mass":
+            return [(find, find.found.mass_g) for find in finds]
+        numbers = [find.found.count.number if find.found.count is not None else None for find in finds]
+        left = all_of - sum(number or 0 for number in numbers)
+        return [(find, left if n == 0 and number is None else number)
+                for n, (find, number) in enumerate(zip(finds, numbers, strict=True))]  # fmt: skip
 
     def _column(self, line: Line, s: int) -> int:
         """The column whose small heading says what is added: of a sample, or the line's own."""

@@ -95,3 +95,45 @@ def test_a_small_head_behind_the_samples_is_of_no_sample(tmp_path: Path) -> None
     rows += [[name, *map(str, whole), "7", "1"] for name, whole in zip(NAMES, WHOLE, strict=True)]
 
     assert added(taken(tmp_path, [list(row) for row in rows]))["S4", "whole"] == 43
+
+
+def across(head: str) -> list[list[str | int]]:
+    """Taxa across, each with its state below; behind them a number of charred items, whole and in pieces."""
+    states = ["ch", "unch", "ch", "ch", "unch", "ch", "ch"]
+    rows: list[list[str | int]] = [["", *(name.rpartition(" ")[0] for name in NAMES), "Animals", ""]]
+    rows.append(["", *(name.rpartition(" ")[2] for name in NAMES), "Bone", ""])
+    rows.append(["Sample", *states, "n", head])
+    for s in range(4):
+        pairs = [(WHOLE[n][s], PIECES[n][s]) for n in range(7)]
+        charred = sum(sum(pair) for pair, state in zip(pairs, states, strict=True) if state == "ch")
+        rows.append([f"S{s + 1}", *(cell("letters", *pair) for pair in pairs), 4, charred])
+    return [*rows, [], ["Key: ch charred, unch uncharred, f fragment"]]
+
+
+@pytest.mark.parametrize("head", ["No. of items (ch)", "Zeta"])
+def test_a_number_of_items_behind_taxa_is_no_plant(tmp_path: Path, head: str) -> None:
+    """S1 holds 48 whole items and 25 pieces; 24 and 10 of them are charred, and stand again as 34 behind them."""
+    found = taken(tmp_path, across(head))
+
+    assert (added(found)["S1", "whole"], added(found)["S1", "fragment"]) == (48, 25)
+    assert told(found) == []
+
+
+def test_a_group_that_is_no_plant_is_set_aside(tmp_path: Path) -> None:
+    """Snail shells under 'Non-plant' are no find of a plant of that name."""
+    rows = across("No. of items (ch)")
+    rows[0][8], rows[1][8] = "Non-plant", "Snail shell"
+    found = taken(tmp_path, rows)
+
+    assert not [row for row in found.rows if "Non-plant" in row.identification.written]
+
+
+def test_pieces_beside_a_class_are_read(tmp_path: Path) -> None:
+    """'>50+12f' is a class that no number stands for, and twelve pieces; a total may add up both."""
+    rows: list[list[str | int]] = [["Taxon", "S1", "S2", "S3"], ["Hordeum vulgare grain", ">50+12f", 7, 3]]
+    rows += [["Avena sp. grain", 5, "2f", 11], ["Total", 67, 9, 14]]
+    found = taken(tmp_path, rows)
+    both = [(row.count.at_least, row.count.number) for row in found.rows if ">" in row.count.written]
+
+    assert both == [(51, None), (None, 12)]
+    assert told(found) == []
