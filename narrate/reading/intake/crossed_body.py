@@ -228,7 +228,20 @@ class Body(GroupHeads):
                 return Role(name="ignored", qualifiers=("its numbers are no whole ones, and it names no plant",))
         if unit(label) == "ml" or (volume_behind(label)[0] and look.names.read(label).quantity == "other"):
             return Role(name="sample note", qualifiers=(label.replace(",", " "),))  # no field of a find holds it
+        if look.name_score(row, self.names) < NAMED and self._is_merged_by_sample(row):
+            self.doubts.append(
+                f"DOUBTFUL: '{label}' has one merged cell for several columns of counts, and is taken for a result and "
+                "no find: write counts for it in the layout if it is one, with a cell for each count"
+            )
+            return Role(name="derived")
         return Role(name="counts")
+
+    def _is_merged_by_sample(self, row: int) -> bool:
+        """Whether each amount of a line of several stands in a cell that is merged over several columns of counts."""
+        own = [c for c in self.counts if (row, c) in self.look.own]
+        return len(own) > 1 and all(
+            (row, c + 1) in self.look.cells and (row, c + 1) not in self.look.own and c + 1 in self.counts for c in own
+        )
 
     def _is_number_of_items(self, row: int, label: str) -> bool:
         """Whether a line without a name gives the 'No. of items', or the 'No. of items (ch)', once in the table."""

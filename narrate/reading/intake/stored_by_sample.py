@@ -75,7 +75,8 @@ class BySample(Sums):
         own = ledger.sample_of_line(total)
         same = [s for s in self.lines_of_samples if own and ledger.sample_of_line(s) == own]
         before = ledger.run_before(total, of_taxa=False)
-        choices = [c for c in (same, self.headed_alike(total), self.lines_of_samples, before) if c]
+        named = [same, self.headed_alike(total), self.lines_of_samples, before, *self.under_words.values()]
+        choices = [of for of in (*named, self.summed_by_numbers(total)) if of]
         stored = {t: read_stored(ledger.cells.get(ledger.at(t, total)), ledger.table.marks.decimal) for t in self.taxa}
         groups = [None, *(self._of_state(None, way, asked) for way, asked in self.states.items())]
 

@@ -11,7 +11,6 @@ from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.stored_by_sample import NO_VOLUME, BySample
 from narrate.reading.intake.stored_groups import Group, meant_words, same_words
 from narrate.reading.intake.stored_lines import Line, Target, Worked, read_stored
-from narrate.reading.intake.stored_numbers import summed_by
 from narrate.reading.intake.stored_places import At, cells_said
 from narrate.reading.intake.stored_rates import per_litre, scaled, share
 from narrate.reading.intake.stored_states import Belongs
@@ -141,10 +140,10 @@ class CrossedLines(BySample):
         said = [s for s in self.lines_of_samples if self._is_said_of(s, line.label)]
         choices = {"block": block, "said": said, "same heading": self.headed_alike(line.at),
                    "all": self.lines_of_samples, "since": before}  # fmt: skip
+        choices |= {f"under {word}": of for word, of in self.under_words.items()}
+        line.guesses |= {f"under {word}" for word in self.under_words}
         is_plain = heading(line.label) in DERIVED_ROLES
-        if not block and not is_plain and line.at not in self._by_numbers:
-            self._by_numbers[line.at] = summed_by(self.ledger, line, of_taxa=False)
-        by_numbers = self._by_numbers.get(line.at, [])
+        by_numbers = self.summed_by_numbers(line.at) if not block and not is_plain else []
         if by_numbers and by_numbers not in choices.values():
             choices["by its numbers"] = by_numbers
             line.guesses |= {"by its numbers"}

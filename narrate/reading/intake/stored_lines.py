@@ -107,7 +107,7 @@ def tell_line(line: Line, grid: Grid, cells: Mapping[At, Cell], decimal: str, to
                 short.append((target.at, own, least))
         elif own.agrees(worked):
             agreed += worked.value != 0 and not own.is_nought  # '0%' of a little says nothing
-        else:
+        elif all(cells[target.at] is not cells[at] for at, *_ in wrong):  # a merged cell is told once
             wrong.append((target.at, own, worked))
     what = line.label or {"percent": "%"}.get(line.kind, line.kind)
     is_another = len(wrong) >= _ALL_WRONG and not agreed

@@ -10,7 +10,7 @@ from narrate.model.grids import Grid
 from narrate.reading.intake.stored_ledger import Litres
 from narrate.reading.intake.stored_lines import Worked
 
-_PER = re.compile(r"(?:/|\bper\b)\s*(\d{1,4})\s*l", re.IGNORECASE)
+_PER = re.compile(r"(?:/|\b(?:per|pro|par|por|je|na)\b)\s*(\d{1,4})\s*l", re.IGNORECASE)
 
 
 def share(part: Worked | None, base: Worked | None, times: float) -> Worked | None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
-from typing import Protocol
+from typing import NotRequired, Protocol, TypedDict
 
 from narrate.model.ids import PartId
 from narrate.model.packs import Packs
@@ -19,29 +19,44 @@ class Belongs(Protocol):
 
 
 class OfState:
-    """The finds of a group, or all, that are charred, or whole, or pieces."""
+    """The finds of a group, or all, that are charred, or whole, or pieces, or in one condition."""
 
-    def __init__(self, within: Belongs | None, *, charred: bool, whole: bool, pieces: bool = False) -> None:
-        self.within, self.charred, self.whole, self.pieces = within, charred, whole, pieces
+    def __init__(
+        self, within: Belongs | None, *, charred: bool, whole: bool, pieces: bool = False, condition: str = ""
+    ) -> None:
+        self.within, self.charred, self.whole, self.pieces, self.condition = within, charred, whole, pieces, condition
 
     def holds(self, find: Find) -> Answer:
         if self.charred and find.condition not in ("charred", "partly charred"):
+            return "no"
+        if self.condition and find.condition != self.condition:
             return "no"
         if (self.whole and find.completeness == "fragment") or (self.pieces and find.completeness != "fragment"):
             return "no"
         return self.within.holds(find) if self.within is not None else "yes"
 
 
-def states_of(finds: Iterable[Find]) -> Mapping[str, dict[str, bool]]:
+class State(TypedDict):
+    """What a way to leave finds out asks of those that are added."""
+
+    charred: bool
+    whole: bool
+    pieces: NotRequired[bool]
+    condition: NotRequired[str]
+
+
+def states_of(finds: Iterable[Find]) -> Mapping[str, State]:
     """The ways to leave finds of a table out of its totals: what is told of each -> what it asks for."""
     conditions, pieces = set(), set()
     for find in finds:
         conditions.add(find.condition)
         pieces.add(find.completeness)
-    ways: dict[str, dict[str, bool]] = {}
+    ways: dict[str, State] = {}
     has_others = "charred" in conditions and len(conditions - {"charred", "partly charred"}) > 0
     if has_others:
         ways["what is not charred left out"] = {"charred": True, "whole": False}
+        for condition in sorted(conditions - {"charred", ""}):
+            ways[f"what is not {condition} left out"] = {"charred": False, "whole": False, "condition": condition}
     if {"whole", "fragment"} <= pieces:
         ways["fragments left out"] = {"charred": False, "whole": True}
         ways["all but fragments left out"] = {"charred": False, "whole": False, "pieces": True}

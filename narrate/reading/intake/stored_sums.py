@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
+from functools import cached_property
 
 from narrate.model.layouts import DERIVED_ROLES
 from narrate.reading.intake.header_words import heading
@@ -15,7 +16,7 @@ from narrate.reading.intake.stored_ledger import Ledger, Litres
 from narrate.reading.intake.stored_lines import Line, Worked, half_of_last
 from narrate.reading.intake.stored_numbers import summed_by
 from narrate.reading.intake.stored_places import At, cells_said
-from narrate.reading.intake.stored_states import SEEDS, Belongs, ButChaff, OfState, states_of
+from narrate.reading.intake.stored_states import SEEDS, Belongs, ButChaff, OfState, State, states_of
 from narrate.reading.intake.written_names import NameReader
 
 WHICH = "the sheet does not say which of the taxa it is of"
@@ -69,7 +70,7 @@ class Sums:
                     line.guesses |= {f"{name}, {way}"}
         return found
 
-    def _of_state(self, group: Belongs | None, way: str, asked: dict[str, bool]) -> OfState:
+    def _of_state(self, group: Belongs | None, way: str, asked: State) -> OfState:
         """One object for each group and way, so that sums that were worked out are known again."""
         key = (id(group) if group is not None else 0, way)
         if key not in self._narrowed:
@@ -190,6 +191,13 @@ class Sums:
         head = self.ledger.head(line, of_taxa=is_row == self.ledger.across)
         return "percent" if kind == "total" and "%" in head else kind
 
+    def summed_by_numbers(self, at: int) -> list[int]:
+        """The lines of samples that a line of totals adds up by its numbers; none where chance may have made it so."""
+        if at not in self._by_numbers:
+            line = Line(kind="total", is_row=not self.ledger.across, at=at, label=self.ledger.head(at, of_taxa=False))
+            self._by_numbers[at] = summed_by(self.ledger, line, of_taxa=False)
+        return self._by_numbers[at]
+
     def headed_alike(self, line: int) -> list[int]:
         """The lines of samples under the small heading of a line of totals, where samples have several."""
         own = self.ledger.small_heading(line) if self.ledger.across else ""
@@ -209,15 +217,25 @@ class Sums:
         return []
 
     def _of_the_word(self, line: int) -> list[int]:
-        """The lines of samples under the word that a total is of: 'Total W' of all columns headed W."""
-        ledger = self.ledger
-        word = re.sub(r"\b(?:grand |sub)?totals?\b|\bsums?\b|\bof\b", " ", ledger.head(line, of_taxa=False), flags=re.I)
-        word = word.strip(" .:()").lower()
-        rows = [r for r, role in ledger.table.rows.items() if role.name in _SMALL]
-        if not word or not ledger.across:
-            return []
-        cells = ((s, ledger.cells.get((r, s))) for s in self.lines_of_samples for r in rows)
-        return [s for s, cell in cells if cell is not None and cell.text.strip(" .:()").lower() == word]
+        """The lines of samples under the word that a total is of: 'Total W', 'Suma W' of all columns headed W."""
+        head = re.sub(r"\bof\b", " ", self.ledger.head(line, of_taxa=False), flags=re.IGNORECASE)
+        for word, of in self.under_words.items():
+            rest = re.sub(rf"(?<!\w){re.escape(word)}(?!\w)", " ", head, flags=re.IGNORECASE)
+            if rest != head and heading(rest.strip(" .:()")) == "total":
+                return of
+        return []
+
+    @cached_property
+    def under_words(self) -> dict[str, list[int]]:
+        """State, size class, fraction or part -> the lines of samples under it, where the samples have several."""
+        ledger, found = self.ledger, dict[str, list[int]]()
+        others = ledger.table.rows if ledger.across else ledger.table.columns
+        for n in [n for n, role in others.items() if set(role.names) & set(_SMALL)]:
+            for s in self.lines_of_samples:
+                cell = ledger.cells.get((n, s) if ledger.across else (s, n))
+                if cell is not None and (word := cell.text.strip(" .:()").lower()):
+                    found.setdefault(word, []).append(s)
+        return {word: of for word, of in found.items() if len(of) < len(self.lines_of_samples)}
 
     def _answer(self, group: Belongs, t: int, s: int | None) -> str:
         found = self.ledger.finds_at.get(self.ledger.at(t, s), ()) if s is not None else ()
