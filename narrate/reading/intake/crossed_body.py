@@ -244,12 +244,12 @@ class Body(GroupHeads):
         )
 
     def _is_number_of_items(self, row: int, label: str) -> bool:
-        """Whether a line without a name gives the 'No. of items', or the 'No. of items (ch)', once in the table."""
+        """Whether a line gives the 'No. of items', or the 'No. of items (ch)', once in the table."""
         state = re.fullmatch(r"(.+?)\s*[(\[]([^()\[\]]+)[)\]]", label)
         bare = state[1] if state and self.look.names.condition_of(state[2]) else label
-        if self.look.text(row, self.names) or heading(bare) != "count" or quantity(bare):
+        if self.look.name_score(row, self.names) > 0 or heading(bare) != "count" or quantity(bare):
             return False
-        beside = next(c for c in self.labels if self.look.text(row, c) == label)
+        beside = next(c for c in (self.names, *self.labels) if self.look.text(row, c) == label)
         return sum(self.look.text(r, beside) == label for r in self.body) <= 1
 
     @property
