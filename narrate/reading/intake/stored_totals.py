@@ -12,6 +12,7 @@ from narrate.reading.intake.mending import mended
 from narrate.reading.intake.said import Said
 from narrate.reading.intake.sheet_finds import SheetFinds
 from narrate.reading.intake.stored_again import SecondTable
+from narrate.reading.intake.stored_blocks import with_names_again
 from narrate.reading.intake.stored_crossed import CrossedLines
 from narrate.reading.intake.stored_ledger import Ledger, shares_sorted, soil
 from narrate.reading.intake.stored_lines import Line, joint_reading, named, tell_line
@@ -43,12 +44,15 @@ def check_stored(
     facts: list[Mapping[str, Mapping[str, list[Said]]]] = [one.finds.facts for one in tables]
     litres, shares = soil(facts, samples), shares_sorted(facts)
 
+    def crossed(own: Ledger) -> Iterable[Line]:
+        return CrossedLines(own, names, litres, shares, len(samples)).lines()
+
     def lines_of(own: Ledger, others: Sequence[Ledger]) -> Iterable[Line]:
         if own.table.shape == "crossed" and not own.columns:
             return SecondTable(own, [other for other in others if other is not own], litres).lines()
         if own.table.shape == "crossed":
-            lines = CrossedLines(own, names, litres, shares, len(samples)).lines()
-            return with_other_tables(lines, own, others)
+            lines = with_other_tables(crossed(own), own, others)
+            return with_names_again(lines, own, others, crossed)
         return LongLines(own, others, names, litres, shares).lines()
 
     with_results = [ledger for ledger in ledgers if _has_results(ledger.table)]
