@@ -149,4 +149,8 @@ class BySample(Sums):
             base = self._sum(self.taxa, [s], None, line) if group is not None or taxa is not self.taxa else None
             base = base or self._sum(self.taxa, self.lines_of_samples, None, line)
             found[f"{name} %"], found[f"{name} share"] = share(part, base, 100), share(part, base, 1)
+            if len(of := self._columns_of_sample(s)) > 1:  # what one sieve class holds of all of its sample
+                own_base = self._sum(taxa, of, group, line)
+                found[f"{name} % of its columns"] = share(part, own_base, 100)
+                found[f"{name} share of its columns"] = share(part, own_base, 1)
         return found

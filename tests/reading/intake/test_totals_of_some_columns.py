@@ -84,3 +84,36 @@ def test_what_is_merged_over_the_columns_of_each_sample_is_no_find(tmp_path: Pat
 
     assert not [p for p in found.problems if p.severity == "error"]
     assert any("'Zeta Zeta' has one merged cell" in doubt for doubt in found.doubts)
+
+
+def by_class(folder: Path, wrong: float | None = None) -> TakenIn:
+    """Two samples, each with its sieve classes and all of them; below the sums, what each class holds of its sample."""
+    book = openpyxl.Workbook()
+    page = book.active
+    assert page is not None
+    page.append(["Sample", "S1", "", "", "", "S2"])
+    page.append(["Taxon", *(">2 mm", "1-2 mm", "<1 mm", "all") * 2])
+    for name, counts in zip(NAMES, COUNTS, strict=True):
+        page.append([name, *counts[:3], sum(counts[:3]), *counts[3:], sum(counts[3:])])
+    columns = [sum(counts[n] for counts in COUNTS) for n in range(6)]
+    of_samples = [*columns[:3], sum(columns[:3]), *columns[3:], sum(columns[3:])]
+    page.append(["Total", *of_samples])
+    shares = [round(100 * n / of_samples[3 + k // 4 * 4], 1) for k, n in enumerate(of_samples)]
+    page.append(["% of sample total", *shares])
+    for first in ("B", "F"):
+        page.merge_cells(f"{first}1:{chr(ord(first) + 3)}1")
+    if wrong is not None:
+        page["C9"] = wrong
+    path = folder / "lab.xlsx"
+    book.save(path)
+    return take_in(path, packs())
+
+
+def test_shares_of_sieve_classes_are_of_their_sample(tmp_path: Path) -> None:
+    """What was in one sieve is a share of what its sample holds, and not of all samples."""
+    assert told(by_class(tmp_path)) == []
+
+
+def test_a_wrong_share_of_a_sieve_class_is_told_alone(tmp_path: Path) -> None:
+    """32 of 62 are 51.6 percent, and 61.6 is written."""
+    assert told(by_class(tmp_path, 61.6)) == ["C9"]
