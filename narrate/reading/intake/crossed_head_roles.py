@@ -15,6 +15,8 @@ from narrate.reading.intake.states_under_heads import are_states
 
 _PER_LITRE = re.compile(r"\d\s*(?:/|per)\s*(?:10 ?)?l(?:it(?:re|er)s?)?\.?$", re.IGNORECASE)
 
+_SO_MANY = re.compile(r"\(?\s*n\s*=\s*\d+\s*\)?", re.IGNORECASE)
+"""'(n = 12)' says of how many samples, and not what."""
 _ANSWERS = frozenset(("y", "n", "yes", "no", "j", "ja", "nein", "nee", "s", "si", "sí", "sì", "oui", "non"))
 
 
@@ -209,6 +211,15 @@ class HeadRoles(Body):
         states = [self.look.text(row, c) for c in self.counts if self.look.names.condition_of(self.look.text(row, c))]
         return states.count(text) > 1 and len(set(states)) > 1
 
+    def _said_below(self, row: int, column: int, heads: list[int]) -> str:
+        """What a head of this column alone says that it is, below one of a group: 'Rank' under 'All samples'."""
+        for below in [r for r in heads if r > row and (r, column) in self.look.own]:
+            text = self.look.text(below, column)
+            role = quantity(text) if quantity(text) in ("percent", "density") else heading(text)
+            if role in DERIVED_ROLES and not _SO_MANY.fullmatch(text.strip()):
+                return role
+        return ""
+
     def _derived_role(self, column: int, heads: list[int]) -> Role | None:
         for row in heads:
             text = self.look.text(row, column)
@@ -222,7 +233,7 @@ class HeadRoles(Body):
             if role in DERIVED_ROLES and self._is_state_under_each(row, text):
                 continue  # 'Min.' beside 'Carb.' is mineralised, and no least number
             if role in DERIVED_ROLES:
-                return Role(name=role)
+                return Role(name=self._said_below(row, column, heads) or role)
             if (
                 role in ("note", "common name", "authority", "code", "family", "part", "group")
                 and (row, column) in self.look.own

@@ -11,6 +11,7 @@ from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.stored_by_sample import NO_VOLUME, BySample
 from narrate.reading.intake.stored_groups import Group, meant_words, same_words
 from narrate.reading.intake.stored_lines import Line, Target, Worked, read_stored
+from narrate.reading.intake.stored_means import is_of_means, mean, samples_of_means
 from narrate.reading.intake.stored_places import At, cells_said
 from narrate.reading.intake.stored_rates import per_litre, scaled, share
 from narrate.reading.intake.stored_states import Belongs
@@ -29,7 +30,7 @@ class CrossedLines(BySample):
 
     def _line(self, kind: str, is_row: bool, at: int) -> Line:
         over_taxa = is_row == self.ledger.across
-        label = self._label(at, is_row, over_taxa)
+        label = self._label(at, is_row, over_taxa, kind)
         line = Line(kind=kind, is_row=is_row, at=at, label=label)
         if over_taxa:
             self._over_taxa(line)
@@ -37,12 +38,15 @@ class CrossedLines(BySample):
             self._over_samples(line)
         return line
 
-    def _label(self, at: int, is_row: bool, over_taxa: bool) -> str:
+    def _label(self, at: int, is_row: bool, over_taxa: bool, kind: str) -> str:
         """The words of a line that say what it holds, else its first words: 'HaZt ges.' under 'Hallstattzeit'."""
         ledger = self.ledger
         cells = [(at, n) if is_row else (n, at) for n in sorted(ledger.table.columns if is_row else ledger.table.rows)]
         texts = [ledger.cells[cell].text for cell in cells if cell in ledger.cells]
-        return next((text for text in texts if heading(text) in DERIVED_ROLES), ledger.head(at, of_taxa=over_taxa))
+        own = [text for text in texts if heading(text) == kind]
+        said = own if not over_taxa and kind != "total" else []  # 'Rank' under 'All samples'
+        said += [text for text in texts if heading(text) in DERIVED_ROLES]
+        return said[0] if said else ledger.head(at, of_taxa=over_taxa)
 
     def _over_samples(self, line: Line) -> None:
         ledger = self.ledger
@@ -82,9 +86,24 @@ class CrossedLines(BySample):
                 all_of = self._sum([t], self.lines_of_samples, group, line)
                 line.why_not = "the table does not show the samples that it is of" if block else ""
                 return readings | {"total": all_of, "share of all": share(all_of, everything, 100)}
+            case "derived" if is_of_means(heads := self._heads(line.at)):
+                return self._means(line, t, heads, group)
             case _:
                 line.why_not = "it is no total, share, density or ubiquity"
         return {}
+
+    def _heads(self, at: int) -> list[str]:
+        """All that stands over, or before, a line of results of taxa."""
+        ledger = self.ledger
+        others = [n for n, role in ledger.roles(of_taxa=True).items() if role.name not in ("counts", "title", "notes")]
+        cells = (ledger.cells.get(ledger.at(n, at)) for n in others)
+        return [cell.text for cell in cells if cell is not None and cell.kind == "text"]
+
+    def _means(self, line: Line, t: int, heads: list[str], group: Belongs | None) -> dict[str, Worked | None]:
+        """Means of a taxon; guesses, because some are of those samples alone in which it is."""
+        ways = samples_of_means(self.ledger, heads)
+        line.guesses |= ways.keys()
+        return {name: mean(self.ledger, self._sum([t], of, group, line), of) for name, of in ways.items()}
 
     def _has_phases_for_samples(self) -> bool:
         """Whether phases stand where samples do in other tables: the samples behind a ubiquity are elsewhere."""
