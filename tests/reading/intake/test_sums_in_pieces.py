@@ -72,6 +72,15 @@ def test_sums_of_wholes_and_of_pieces_are_not_added_to_the_last_sample(tmp_path:
     assert told(found) == []
 
 
+def test_totals_of_fragments_say_what_brackets_are(tmp_path: Path) -> None:
+    """Without a key, 'Total fragments' over what stands in brackets says that it is fragments."""
+    found = taken(tmp_path, sheet("brackets")[:-2])
+
+    assert added(found)["S4", "fragment"] == 33
+    assert any("as fragments, and no key says what it is" in doubt for doubt in found.doubts)
+    assert told(found) == []
+
+
 @pytest.mark.parametrize("way", WRITTEN)
 def test_a_wrong_sum_of_wholes_is_told_alone(tmp_path: Path, way: str) -> None:
     """47 is written where the wholes give 51."""
