@@ -9,6 +9,7 @@ from itertools import pairwise
 from narrate.model.layouts import DERIVED_ROLES, Role
 from narrate.reading.intake.crossed_body import ROW_META, Body, with_unit
 from narrate.reading.intake.evidence import looks_like_id
+from narrate.reading.intake.fractions_of_flots import are_fractions
 from narrate.reading.intake.header_words import heading, quantity, unit
 from narrate.reading.intake.heads_by_content import SIZES, are_quantities_and_states, content_role
 from narrate.reading.intake.states_under_heads import are_states
@@ -147,6 +148,8 @@ class HeadRoles(Body):
                 continue  # 'Remarks' behind the counts heads its own column
             if role == "note" and column != self.names and heading(look.text(row, self.names)) == "taxon":
                 continue  # beside 'Taxon' it heads a column of remarks on the taxa
+            if not role and are_fractions(text, self._texts_over_counts(row), look.names.short.fractions):
+                return "fraction", text
             if role == "fraction" and self._is_of_sizes(row):
                 return "size class", text  # 'Fraction' before '>1 mm'
             if role in ROW_META and role not in DERIVED_ROLES:
@@ -177,10 +180,12 @@ class HeadRoles(Body):
             return "header", ""
         return "", ""
 
+    def _texts_over_counts(self, row: int) -> list[str]:
+        return [self.look.text(row, c) for c in self.counts if (row, c) in self.look.cells]
+
     def _is_of_sizes(self, row: int) -> bool:
         """Whether a row is of sieve classes, whatever totals stand among them."""
-        texts = [self.look.text(row, c) for c in self.counts if (row, c) in self.look.cells]
-        sizes = [text for text in texts if heading(text) != "total"]
+        sizes = [text for text in self._texts_over_counts(row) if heading(text) != "total"]
         return bool(sizes) and all(SIZES.fullmatch(text) for text in sizes)
 
     def _heading_in_context(self, row: int, column: int, beside: list[int]) -> str:

@@ -8,6 +8,7 @@ import re
 from functools import cache
 
 from narrate.reading.intake.answers import asks_of_a_sample
+from narrate.reading.intake.fractions_of_flots import names_codes_of_fractions
 from narrate.reading.intake.header_words_abroad import heading_abroad
 from narrate.reading.intake.headings_composed import composed_heading
 from narrate.reading.intake.heads_composed_abroad import pieces_in_head
@@ -128,6 +129,8 @@ def heading(text: str) -> str:
         return "volume"
     if _OF_SOIL_WEIGHED.fullmatch(flat) or _OF_HEAVY.fullmatch(flat):
         return "sample note"
+    if names_codes_of_fractions(flat):
+        return "fraction"
     if of_states := heading_of_states(flat):
         return of_states
     if is_result(flat) or is_subset(text):

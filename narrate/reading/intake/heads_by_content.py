@@ -9,6 +9,7 @@ from collections import Counter
 
 from narrate.model.layouts import Role
 from narrate.reading.intake.evidence import Look
+from narrate.reading.intake.fractions_of_flots import fraction_of
 from narrate.reading.intake.header_words import flat_heading, heading, quantity
 from narrate.reading.intake.kind_words_abroad import kind_of
 from narrate.reading.intake.least_numbers import is_least_number
@@ -80,7 +81,7 @@ def content_role(texts: list[str], look: Look) -> str:
         ("condition", 1.0, lambda t: several > 1 and says_state(t, look)),
         ("size class", 0.6, lambda t: bool(SIZES.fullmatch(size_and_share(t)[0]))),
         ("completeness", 0.6, lambda t: flat_heading(t) in COMPLETE),
-        ("fraction", 0.6, lambda t: flat_heading(t) in _FRACTIONS),
+        ("fraction", 0.6, lambda t: flat_heading(t) in _FRACTIONS or bool(fraction_of(t)) or t.strip(" ().") in names.short.fractions),
         ("condition", 0.6, lambda t: len(t) > 2 and bool(names.condition_of(t))),
         # 'pit' down a column says what was dug, and is no stone of a fruit
         ("part", 0.6, lambda t: len(t) > 2 and bool(names.part_of(t)) and not (all_kinds and kind_of(t, words))),

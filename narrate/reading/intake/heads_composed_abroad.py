@@ -39,13 +39,14 @@ _WORDS: dict[str, str] = {
         "frag frags fragm fgm frg fragment fragments fragmente fragmenten fragmenty fragmentów fragmentu fragmenti fragmenata fragmentov fragmentů fragmento "
         "fragmentos frammento frammenti bruchstück bruchstücke bruchstücken zlomky zlomek zlomků zlomkov úlomky úlomek úlomků úlomkov ulomci ulomaka ulomak "
         "odlomci odlomaka odlomki töredék töredékek töredékes kırık kırıklar parça parçalar ułamki ułamków połamane połamanych uszkodzone uszkodzonych "
-        "brottstycken brudstykker brokstukken bruddstykker framm fragmenter úlomek rotti rotte partidos quebrados θραύσματα"
+        "brottstycken brudstykker brokstukken bruddstykker framm fragmenter úlomek rotti rotte partidos quebrados θραύσματα "
+        "trozos pedazos partidas rotos rotas fraccionados brisés brisées cassés gebroken zerbrochen trasiga broken фрагменты обломки осколки фрагменти уламки"
     ),
     "whole": (
         "whole wholes complete intact całe całych cały cała kompletne kompletnych zachowane celé celých celá celý cijeli cijelih cijele cijela celi celih cele "
         "ép épek egész teljes tüm tam bütün sağlam hel hela hele helt ganz ganze ganzer ganzen vollständig vollständige entero enteros entera enteras entier "
         "entiers entière entières complet complets completo completos completi completa intero interi integro integri íntegros íntegras inteiro inteiros "
-        "inteira inteiras heel gaaf gave"
+        "inteira inteiras heel gaaf gave completas compleet целые целых цілі ολόκληρα ακέραια întregi"
     ),
     "things": (
         "okazów okazy okaz egzemplarzy szczątków szczątki makroszczątków makroszczątki nasion nasiona ziarniaków ziarniaki ziaren owoców kusů kusov kusy zbytků "

@@ -14,6 +14,7 @@ from narrate.reading.intake.coded_names import coded_names
 from narrate.reading.intake.depths import depths_as_notes
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.finds_in_lists import with_finds_of_list
+from narrate.reading.intake.fractions_of_flots import with_fractions_said
 from narrate.reading.intake.ids_made_dates import mended_ids
 from narrate.reading.intake.ids_of_sheets import ids_listed, with_known_ids
 from narrate.reading.intake.joined_sheets import Joined, joined_sheets, without_key
@@ -158,6 +159,7 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     order = {grid.sheet: n for n, (grid, _) in enumerate(pairs)}
     found.tables.sort(key=lambda table: (order[table.sheet], min(table.rows, default=0), min(table.columns, default=0)))
     tables = [replace(t, parts=said_under("part", [t], names.short.parts, by_sheet)) for t in found.tables]
+    tables = with_fractions_said(tables, by_sheet, names.short.fractions)
     if joined.grid is not None:
         tables = [replace(t, parts=joined.parts, ids=joined.ids) if t.sheet == joined.finds else t for t in tables]
     by_key = [parts_by_key(table, by_sheet[table.sheet], names) for table in tables]

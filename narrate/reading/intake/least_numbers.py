@@ -27,11 +27,16 @@ def with_least_numbers(heads: Mapping[int, str], texts: Mapping[int, str], doubt
 
     >>> with_least_numbers({0: "taxon", 1: "count", 2: "derived"}, {0: "Taxon", 1: "NISP", 2: "MNI"}, [])
     {0: 'taxon', 1: 'count', 2: 'derived'}
+    >>> with_least_numbers({0: "taxon", 3: "derived"}, {0: "Taxon", 1: "Enteros", 2: "Fragm.", 3: "NMI"}, [])
+    {0: 'taxon', 3: 'derived'}
     >>> with_least_numbers({0: "taxon", 1: "derived"}, {0: "Taxon", 1: "MNI"}, [])
     {0: 'taxon', 1: 'count'}
     """
     least = [column for column, text in texts.items() if is_least_number(text) and column in heads]
-    is_counted = any(role == "count" for column, role in heads.items() if column not in least)
+    is_counted = any(
+        heads.get(column) == "count" or quantity(text).startswith("count, ")
+        for column, text in texts.items() if column not in least
+    )  # fmt: skip
     if least and not is_counted:
         doubts.append(
             f"'{texts[least[0]]}' gives least numbers, which are worked out and not counted; they are taken for "

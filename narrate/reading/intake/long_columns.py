@@ -8,6 +8,7 @@ from itertools import pairwise
 from narrate.model.layouts import Role
 from narrate.reading.intake.answers import asks_of_a_sample
 from narrate.reading.intake.evidence import Look
+from narrate.reading.intake.fractions_of_flots import are_fractions
 from narrate.reading.intake.header_words import heading, quantity, unit
 from narrate.reading.intake.heads_by_content import SIZES, condition_role, content_role, says_state
 from narrate.reading.intake.kinds_of_amounts import are_kinds_of_amounts, is_kind_head
@@ -74,6 +75,9 @@ def column_role(
     is_headed = is_kind_head(text)
     if column not in known and (is_headed or not role) and are_kinds_of_amounts(said_below, is_headed=is_headed):
         return Role(name="quantity")
+    if column not in known and column != sample and role in ("", "fraction", "code", "group"):
+        if are_fractions(text, said_below, look.names.short.fractions):
+            return Role(name="fraction")
     if column == sample:
         beside = [c for c, other in heads.items() if other in OF_SAMPLE and c != column]
         return Role(name="sample", filled=is_filled(look, below, column) or _goes_on_above(look, below, column, beside))

@@ -70,8 +70,9 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     if taxon is None or len(below) < 1:
         return None
     doubts: list[str] = []
-    words = {c: look.text(row, c) for c in heads}
-    heads = with_abundance_beside(with_least_numbers(heads, words, doubts), words, doubts)
+    counted = [c for c in range(area.left, area.right + 1) if c in heads or _share_of_amounts(look, below, c) >= 0.7]
+    heads = with_least_numbers(heads, {c: look.text(row, c) for c in counted}, doubts)
+    heads = with_abundance_beside(heads, {c: look.text(row, c) for c in heads}, doubts)
     code = None if set(heads.values()) & {"sample", "context", "feature"} else code_of_samples(look, heads, below, taxon)
     if code is not None:
         heads = {**heads, code: "sample"}

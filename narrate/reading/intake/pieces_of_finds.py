@@ -7,6 +7,7 @@ from dataclasses import replace
 from functools import cached_property
 
 from narrate.reading.intake.amounts_of_finds import Amounts
+from narrate.reading.intake.fractions_of_flots import fraction_of, fractions_said
 from narrate.reading.intake.header_words import quantity
 from narrate.reading.intake.heads_by_content import SIZES
 from narrate.reading.intake.parts_of_finds import PIECES_ONLY, without_weight
@@ -31,6 +32,10 @@ class Pieces(Amounts):
     @cached_property
     def _labels(self) -> dict[tuple[str, str, str], str]:
         return {}
+
+    @cached_property
+    def _fractions(self) -> dict[str, str]:
+        return fractions_said(self.table)
 
     @cached_property
     def _completeness_known(self) -> dict[tuple[str, str], str]:
@@ -97,6 +102,9 @@ class Pieces(Amounts):
 
     def _fraction(self, by_row: Line, by_column: Line, notes: list[str]) -> str:
         text = self._first("fraction", by_row, by_column)
+        known = self._fractions.get(text.strip(" ().")) or fraction_of(text)
+        if known:
+            return known
         lower = text.lower()
         if _HEAVY.match(lower):
             return "heavy"

@@ -11,6 +11,7 @@ from typing import Protocol
 
 from narrate.model.grids import Grid
 from narrate.model.layouts import Table
+from narrate.reading.intake.fractions_of_flots import fraction_of
 from narrate.reading.intake.remarks import conditions_in
 from narrate.reading.intake.words_in_names import FRAGMENTS, whole_of_pieces
 
@@ -28,6 +29,8 @@ class ShortWords:
     conditions: Mapping[str, str] = field(default_factory=dict)
     """Short form -> the condition as the word packs name it."""
     parts: Mapping[str, str] = field(default_factory=dict)
+    fractions: Mapping[str, str] = field(default_factory=dict)
+    """Short form -> 'light' or 'heavy'."""
 
 
 class Meaning(Protocol):
@@ -40,18 +43,20 @@ class Meaning(Protocol):
 
 def short_words(grids: Iterable[Grid], names: Meaning) -> ShortWords:
     """The short forms that the sheets of a file explain; one that is explained in two ways is left out."""
-    found: dict[str, set[tuple[str, str]]] = {}
+    found: dict[str, set[tuple[str, str, str]]] = {}
     for grid in grids:
         for sign, meaning in (*_in_cells(grid), *_over_cells(grid)):
             condition = _condition(meaning, names)
             part = "" if condition else _part(meaning, names)
             part = f"{part}{OF_PIECES}" if part and FRAGMENTS.search(meaning) else part
-            if condition or part:
-                found.setdefault(sign, set()).add((condition, part))
+            fraction = fraction_of(meaning)
+            if condition or part or fraction:
+                found.setdefault(sign, set()).add((condition, part, fraction))
     once = {sign: next(iter(meanings)) for sign, meanings in found.items() if len(meanings) == 1}
     return ShortWords(
-        conditions={sign: condition for sign, (condition, _) in once.items() if condition},
-        parts={sign: part for sign, (_, part) in once.items() if part},
+        conditions={sign: condition for sign, (condition, _, _) in once.items() if condition},
+        parts={sign: part for sign, (_, part, _) in once.items() if part},
+        fractions={sign: fraction for sign, (_, _, fraction) in once.items() if fraction},
     )
 
 
