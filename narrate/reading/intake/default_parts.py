@@ -108,6 +108,13 @@ def is_cereal(name: WrittenName) -> bool:
     return any(map(CEREALS.search, (written, str(name.identification.taxon or ""))))
 
 
+def is_grass(name: WrittenName, names: NameReader) -> bool:
+    """Whether a name is of a cereal or of another grass, whose fruit is a grain."""
+    taxon = names.packs.taxa.get(name.identification.taxon) if name.identification.taxon is not None else None
+    is_named = re.match(r"(?:cf\.? ?)?(?:poaceae|gramineae)\b", name.identification.written, re.IGNORECASE) is not None
+    return is_cereal(name) or is_named or (taxon is not None and taxon.family == "Poaceae")
+
+
 CEREALS = re.compile(
     r"(?:^|[(])(?:cf\.? ?)?(?:triticum|hordeum|secale|avena|panicum|setaria|oryza|sorghum|pennisetum|eleusine|cerealia|echinochloa)\b|"
     r"\b(?:wheat|barley|rye|oats?|millet|emmer|einkorn|spelt|cereal(?:s|i|e|es)?|cereais|rice|sorghum|"

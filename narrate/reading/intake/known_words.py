@@ -9,6 +9,7 @@ from dataclasses import dataclass, field
 
 from narrate.model.packs import Packs
 from narrate.reading.intake.part_words_abroad import PART_WORDS, part_of_a_plant
+from narrate.reading.intake.part_words_of_the_north import NORTHERN_PARTS
 from narrate.reading.intake.plant_words_abroad import CONDITIONS_ABROAD, PARTS_ABROAD
 from narrate.reading.intake.remarks import conditions_in
 from narrate.reading.intake.short_words import OF_PIECES, ShortWords
@@ -39,7 +40,7 @@ class KnownWords:
     """Text -> its condition, the same."""
 
     def __post_init__(self) -> None:
-        self.parts = {**PART_WORDS, **PARTS_ABROAD, **MORE_PARTS, **self.packs.words.part_lookup}
+        self.parts = {**PART_WORDS, **NORTHERN_PARTS, **PARTS_ABROAD, **MORE_PARTS, **self.packs.words.part_lookup}
         self.joined = {word.replace(" ", "").lower(): part for word, part in self.parts.items() if " " in word}
 
     def part_of(self, text: str) -> str:

@@ -17,7 +17,7 @@ _NOUNS: dict[str, str] = {
         "ossa osso ossei osseo ossee pesce pesci lische lisca vertebre vertebra denti "
         "kości kość kostki ryb ryby rybie zęby ząb kręgi kręg ości-ryb zwierząt zwierzęce ludzkie "
         "ossos espinhas peixe peixes dentes ossada "
-        "ben djurben fiskben fiskfjäll fisk tänder tand benbit benbitar knogler knogle fiskeben fiskeskæl bein fiskebein fiskeskjell tenner dyreben "
+        "ben djurben fiskben fiskfjäll fisk tänder tand benbit benbitar knogler knogle fiskeben fiskeskæl bein fiskebein fiskeskjell tenner dyreben dyreknogle dyreknogler fiskeknogle fiskeknogler fugleknogle fugleknogler fuglebein fågelben tænder brandben brændte-ben brente-bein brända-ben fiskekæbe fiskehvirvel fiskehvirvler ryghvirvel "
         "kost kosti kostí rybí zuby zub csont csontok halcsont halpikkely hal kost' ribe ribje zubi kemik kemikler balık οστά οστό"
     ),
     "shell": (
@@ -27,14 +27,14 @@ _NOUNS: dict[str, str] = {
         "concha conchas caracol caracoles malacofauna molusco moluscos gasterópodo gasterópodos huevo huevos "
         "conchiglia conchiglie malacofauna mollusco molluschi gasteropodi gasteropode chiocciola chiocciole uovo uova "
         "muszla muszle muszli muszelki ślimak ślimaki ślimaków mięczak mięczaki mięczaków jaj jajek jaja "
-        "caracóis ovo ovos musslor mussla musselskal snäcka snäckor snäckskal mollusker äggskal muslinger musling snegle snegler æggeskal eggeskall skjell "
+        "caracóis ovo ovos musslor mussla musselskal snäcka snäckor snäckskal mollusker äggskal muslinger musling snegle snegler æggeskal eggeskall skjell muslingeskal muslingeskaller muslingskall østers østersskal østersskaller ostron ostronskal snegl sneglehus sneglehuse landsnegl landsnegle landsnäckor skjellfragment blåmusling blåmuslinger blåskjell hjertemusling hjertemuslinger "
         "salyangoz salyangozlar midye kabuğu-midye όστρεα όστρεο κοχλίες ulity ulita lastury měkkýši měkkýšů vajec vejce csiga csigák csigahéj kagyló kagylók tojáshéj školjke puževi"
     ),
     "insects and other small animals": (
         "insect insecten insectenresten kever kevers keverresten dekschild dekschilden vliegenpop vliegenpoppen mijt mijten regenwormcocons "
         "insekt insekten käfer käferflügel fliegenpuppen fliegenpuppe puparien puparium milben regenwurmkokons "
         "insecte insectes élytre élytres pupe pupes coléoptère coléoptères acariens insecto insectos élitro élitros pupas coleópteros ácaros "
-        "insetto insetti elitra elitre pupe coleotteri acari owad owady owadów chityna chitynowe insetos insekter insektsrester skalbagge skalbaggar puppor kvalster biller insektrester midder daggmaskkokong daggmaskkokonger daggmaskar daggmask kokonger regnormekokoner regnormkokonger meitemarkkokonger hoppkräftor kvalster djur smådjur böcek böcekler solucan solucanlar žížal žížaly kokony kokóny dżdżownica dżdżownice dżdżownic dážďovka dážďoviek giliszta giliszták gilisztakokon regenwormcocon lombriz lombrices lombrichi lombrico minhoca minhocas έντομα "
+        "insetto insetti elitra elitre pupe coleotteri acari owad owady owadów chityna chitynowe insetos insekter insektsrester skalbagge skalbaggar puppor kvalster biller bille billedele billedel puppe pupper puparier insekt insektdele insektdel insektsdelar myre myrer myror mide mider fluepuppe fluepupper flugpuppor insektrester midder daggmaskkokong daggmaskkokonger daggmaskar daggmask kokonger regnormekokoner regnormkokonger meitemarkkokonger hoppkräftor kvalster djur smådjur böcek böcekler solucan solucanlar žížal žížaly kokony kokóny dżdżownica dżdżownice dżdżownic dážďovka dážďoviek giliszta giliszták gilisztakokon regenwormcocon lombriz lombrices lombrichi lombrico minhoca minhocas έντομα "
         "hmyz hmyzu brouci rovar rovarok rovarmaradvány kukci"
     ),
     "artefacts": (
@@ -44,14 +44,14 @@ _NOUNS: dict[str, str] = {
         "cerámica cerámicas tiesto tiestos adobe ladrillo vidrio lítica lascas sílex barro "
         "ceramica ceramiche ceramici coccio cocci mattone laterizi concotto intonaco vetro selce selci litica "
         "ceramika ceramiki polepa polepy cegła cegły szkło krzemień krzemienie krzemieni zaprawa cerâmica cerâmicas tijolo vidro lasca "
-        "keramikk krukskärva krukskärvor lerklining tegel tegl glas glass flinta flint potteskår kvarts mazanice keramika keramiky sklo cihla kerámia cserép cserepek paticsfal patics üveg kova seramik çömlek"
+        "keramikk krukskärva krukskärvor lerklining tegel tegl glas glass flinta flint potteskår kvarts flintafslag flintavslag flintstykke flintstykker flintsplint flintsplitter flintskärva flintskärvor flække flækker afslag avslag lerskår keramikskår keramikkskår keramikskärva keramikskärvor skår skärva skärvor leirklining brændt-ler bränd-lera brent-leire ler lera leire mursten teglstein tegelsten mørtel murbruk skørbrændte-sten skørbrændt-sten skjørbrent-stein skjørbrente-steiner skärvsten skörbränd-sten glasperle glasperler glassperle glaspärla rav ravperle ravperler bärnsten odłupek odłupki krzemienny krzemienna krzemienne paciorek paciorki mazanice keramika keramiky sklo cihla kerámia cserép cserepek paticsfal patics üveg kova seramik çömlek"
     ),
     "metal working and fuel waste": (
         "metaal ijzer sintel sintels steenkool hamerslag metall eisen schlacke schlacken hammerschlag steinkohle schlackenreste métal fer scorie scories battiture battitures houille "
-        "metal hierro escoria escorias carbón-mineral metallo ferro scoria scorie żelazo żużel żużle żużla metale ferro escória escórias järn slagg stenkol jern slagge metal struska železo kov salak fém cüruf"
+        "metal hierro escoria escorias carbón-mineral metallo ferro scoria scorie żelazo żużel żużle żużla metale ferro escória escórias järn slagg stenkol jern slagge slagger slaggklump slaggklumper smedeslagge smieslagg jernslagge jernslagg järnslagg hammerskæl hammerskal glødeskall glödskal stenkul steinkull bronze bronse brons kobber kopper koppar metal struska železo kov salak fém cüruf"
     ),
     "droppings": (
-        "keutel keutels muizenkeutels coproliet coprolieten mäusekot koprolith koprolithen kotballen coprolithe coprolithes coprolito coprolitos coproliti coprolito koprolit koprolity coprólito coprólitos koprolit koproliter"
+        "keutel keutels muizenkeutels coproliet coprolieten mäusekot koprolith koprolithen kotballen coprolithe coprolithes coprolito coprolitos coproliti coprolito koprolit koprolity coprólito coprólitos koprolit koproliter koprolitter musemøg museekskrement museekskrementer muslort musspillning råttspillning"
     ),
 }
 _WORDS_BESIDE = (

@@ -9,7 +9,7 @@ from dataclasses import replace
 from functools import lru_cache
 
 from narrate.model.layouts import Table
-from narrate.reading.intake.default_parts import default_part, is_cereal
+from narrate.reading.intake.default_parts import default_part, is_cereal, is_grass
 from narrate.reading.intake.header_words import is_unit_of_mass
 from narrate.reading.intake.heads_by_content import SIZES
 from narrate.reading.intake.part_words_abroad import part_by_plant
@@ -17,7 +17,7 @@ from narrate.reading.intake.remarks import conditions_in
 from narrate.reading.intake.said import Line
 from narrate.reading.intake.short_words import seed_or_fruit
 from narrate.reading.intake.told import Told
-from narrate.reading.intake.words_in_names import whole_of_pieces
+from narrate.reading.intake.words_in_names import FRAGMENTS, whole_of_pieces
 from narrate.reading.intake.written_names import NameReader, WrittenName
 
 PIECES_ONLY = re.compile(
@@ -56,7 +56,7 @@ _RICE = re.compile(r"(?:cf\.? ?)?(?:Oryza\b|rice\b)", re.IGNORECASE)
 _GOURD = re.compile(r"(?:cf\.? ?)?(?:Cucurbita|Lagenaria|Cucumis|Citrullus|Cucurbitaceae|squash|gourd|pumpkin|bottle gourd)\b", re.IGNORECASE)
 _NO_SEEDS = re.compile(r"(?:non|other than|no)[- ]?(?:seeds?|fruits?)\b|vegetative\b|végétati|vegetativ", re.IGNORECASE)
 """Heads over what is no seed: 'Non-seed material'."""
-_KERNEL = re.compile(r"kern(?:e|er|en)?", re.IGNORECASE)
+_KERNEL = re.compile(r"k(?:j?e|æ)rn(?:e|er|en)?", re.IGNORECASE)
 _BROAD = ("wood", "charcoal", "seed", "nutshell", "fruit")
 """Parts that head blocks of a table."""
 
@@ -121,7 +121,8 @@ class Parts:
                 if not found and "," in text and not conditions_in(text):
                     found = self.names.part_of(text.split(",")[0])  # 'cob, 12-row'
                     notes += [f"part written {text}"] if found else []
-                if found == "seed" and _KERNEL.fullmatch(text.strip()) and is_cereal(name):
+                kernel = _KERNEL.fullmatch(FRAGMENTS.sub("", f" {text.strip()}").strip(" ,("))
+                if found == "seed" and kernel and is_grass(name, self.names):
                     return "grain"  # 'Kern' of grape is a pip, and of oats a grain
                 found = found or part_by_plant(text, str(name.identification.taxon or name.identification.written))
                 if found and found in _BROAD and self._names_a_part(name):
