@@ -184,10 +184,10 @@ def _bound_by_modes() -> None:
 
 @pytest.mark.parametrize("command", COMMANDS)
 def test_a_full_disk_leaves_everything_whole(told_copy: Path, tmp_path: Path, command: str) -> None:
-    """The disk full at random writes: every file is whole, hers is untouched, and the next run ends as a fresh one."""
+    """The disk full at a random write: every file is whole, hers is untouched, and the next run ends as a fresh one."""
     scratch = tmp_path / "scratch"
 
-    assert killed_at_random(told_copy, command, times=2, seed=3, scratch=scratch, is_disk_full=True) == []
+    assert killed_at_random(told_copy, command, times=1, seed=3, scratch=scratch, is_disk_full=True) == []
 
 
 def test_a_disk_full_among_the_pages_is_told(told: Path) -> None:
@@ -220,7 +220,8 @@ def _has_room_for(files: int, write: Callable[[Path, bytes], int]) -> Callable[[
 
 @pytest.mark.parametrize("command", COMMANDS)
 def test_a_run_killed_at_any_moment_leaves_everything_whole(told_copy: Path, tmp_path: Path, command: str) -> None:
-    """Killed at random moments: every file is whole, hers is untouched, and and the next run ends as a fresh one."""
-    troubles: list[Trouble] = killed_at_random(told_copy, command, times=3, seed=7, scratch=tmp_path / "scratch")
+    """Killed at random moments: every file is whole, hers is untouched, and the next run ends as a fresh one; many more are
+    tried by `python -m tests.faults.killed`."""
+    troubles: list[Trouble] = killed_at_random(told_copy, command, times=2, seed=7, scratch=tmp_path / "scratch")
 
     assert troubles == []

@@ -13,6 +13,7 @@ from typing import Any
 from narrate.model.grids import Area, Cell, Grid, column_number
 from narrate.problems import Place, ProblemList
 from narrate.reading.intake.number_formats import shown_date, shown_number
+from narrate.reading.intake.sheet_ends import last_row
 
 MOST_BYTES = 60_000_000
 """Of a workbook as it lies on the disk."""
@@ -174,9 +175,10 @@ def _grids(path: str, content: bytes, load: Any, problems: ProblemList) -> tuple
 def _grid(path: str, sheet: Any, written: Any, xml: bytes, steps: list[int], problems: ProblemList) -> Grid:
     # What the file says of its own extent may be wrong by a million rows.
     sheet.reset_dimensions()
-    formulas = _formulas(written, steps) if written is not None else {}
+    last = last_row(xml)
+    formulas = _formulas(written, last, steps) if written is not None else {}
     cells: dict[tuple[int, int], Cell] = {}
-    for row in sheet.iter_rows():
+    for row in sheet.iter_rows(max_row=last) if last != 0 else ():
         steps[0] += len(row) or 1
         if steps[0] > MOST_STEPS:
             raise _TooLarge(
@@ -236,10 +238,10 @@ def _cell(cell: Any, value: Any, formula: str) -> Cell | None:
     return Cell(text, None, "text", "", formula)
 
 
-def _formulas(sheet: Any, steps: list[int]) -> dict[tuple[int, int], str]:
+def _formulas(sheet: Any, last: int | None, steps: list[int]) -> dict[tuple[int, int], str]:
     sheet.reset_dimensions()
     found: dict[tuple[int, int], str] = {}
-    for row in sheet.iter_rows():
+    for row in sheet.iter_rows(max_row=last):
         steps[0] += len(row) or 1
         if steps[0] > MOST_STEPS:
             raise _TooLarge(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime
 import io
+import zipfile
 from functools import cache
 from pathlib import Path
 
@@ -198,3 +199,26 @@ def test_ids_that_stand_twice_or_differ_by_a_star_are_told(tmp_path: Path) -> No
     )
 
     assert [(p.place.cell, p.code) for p in found.problems if p.code == "N314"] == [("C1", "N314"), ("E1", "N314")]
+
+
+def test_a_million_rows_of_borders_below_the_counts_are_no_rows(tmp_path: Path) -> None:
+    """The counts above them are read as if they were not there; merged cells and hidden rows among them, too."""
+    book = openpyxl.Workbook()
+    for row in (["Taxon", "Part", "S1", "S2"], ["Zea mays", "kernel", 3, None], ["Carya sp.", "nutshell", None, 4]):
+        book.active.append(row)
+    packed = io.BytesIO()
+    book.save(packed)
+    cells = b'<row r="%d"><c r="A%d" s="0"/><c r="B%d" s="0"/></row>'
+    borders = b"".join(cells % (n, n, n) for n in range(4, 1_000_001))
+    padded = io.BytesIO()
+    with zipfile.ZipFile(packed) as plain, zipfile.ZipFile(padded, "w", zipfile.ZIP_DEFLATED) as archive:
+        for part in plain.infolist():
+            content = plain.read(part)
+            if part.filename == "xl/worksheets/sheet1.xml":
+                content = content.replace(b"</sheetData>", borders + b"</sheetData>")
+            archive.writestr(part.filename, content)
+
+    found = taken(tmp_path, "lab.xlsx", padded.getvalue())
+
+    assert numbers(found) == numbers(taken(tmp_path, "plain.xlsx", packed.getvalue())) == [("S1", 3), ("S2", 4)]
+    assert [problem.code for problem in found.problems if problem.severity == "error"] == []
