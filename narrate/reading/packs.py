@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from pathlib import Path
 
 from narrate.model.packs import Packs
 from narrate.problems import Place, Problem, ProblemList
+from narrate.reading.accepted_names import FILE as NAMES
 from narrate.reading.accepted_names import with_accepted_names
 from narrate.reading.asking import listed_words, near, offered
 from narrate.reading.audiences import read_audiences
@@ -32,8 +34,10 @@ def read_packs(
     shipped:  other packs in place of those that come with narrate.
     """
     folders = pack_folders(local, shipped)
-    if shipped is not None or len(folders) > 1:
+    if shipped is not None:
         return _read(folders, regions)
+    if len(folders) > 1:
+        return _with_names(folders, regions) or _read(folders, regions)
     kept = packs_kept(regions)
     if kept is not None:
         return kept, ()
@@ -41,6 +45,20 @@ def read_packs(
     if not problems:
         keep_packs(packs)
     return packs, problems
+
+
+def _with_names(
+    folders: tuple[PackFolder, ...], regions: tuple[str, ...]
+) -> tuple[Packs, tuple[Problem, ...]] | None:
+    """Packs as they were kept with the names that a project accepted, if its folder holds nothing else; else None."""
+    own, problems = folders[-1], ProblemList()
+    if listed(own.root, own.base, (".yaml", ".yml"), problems) != (f"{own.base}/{NAMES}",) or problems.found:
+        return None
+    packs, faults = read_packs(regions)
+    if faults:
+        return None
+    lookup = with_accepted_names(packs.taxon_lookup, folders, problems)
+    return replace(packs, taxon_lookup=lookup), problems.sorted()
 
 
 def _read(folders: tuple[PackFolder, ...], regions: tuple[str, ...]) -> tuple[Packs, tuple[Problem, ...]]:
@@ -75,7 +93,7 @@ def _read(folders: tuple[PackFolder, ...], regions: tuple[str, ...]) -> tuple[Pa
 
 
 _FOLDERS = ("words", "taxa", "statements", "rules", "audiences", "languages")
-_FILES = ("sources.yaml", "changes.yaml", "names.yaml")
+_FILES = ("sources.yaml", "changes.yaml", NAMES)
 
 
 def _tell_unread(folder: PackFolder, problems: ProblemList) -> None:

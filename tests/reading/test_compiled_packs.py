@@ -10,12 +10,14 @@ import pytest
 
 from narrate.model.packs import Packs
 from narrate.reading import compiled_packs
+from narrate.reading import packs as reading_packs
 from narrate.reading.compiled_packs import NAMING, keep_packs, packs_kept
 from narrate.reading.intake import project_intake
 from narrate.reading.intake.project_intake import naming_packs
 from narrate.reading.pack_files import shipped_folder
 from narrate.reading.packs import read_packs
 from narrate.reading.taxon_packs import taxon_regions
+from tests.reading.folders import write
 
 EAST = ("eastern-north-america",)
 
@@ -70,6 +72,20 @@ def test_packs_for_names_are_the_same_when_they_were_kept(monkeypatch: pytest.Mo
         assert kept is not None and kept is not read
         assert naming_packs(regions) == kept == read
         assert read.taxon_lookup and list(kept.taxa) == list(read.taxa)
+
+
+@pytest.mark.parametrize("names", ["Chenopodum berlandieri: Chenopodium berlandieri\n", "Corn of ours: no such plant\n", ""])
+def test_packs_with_names_of_a_project_are_those_that_reading_gives(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, names: str
+) -> None:
+    """A project that accepted names, and has no other packs, does not pay for reading all packs anew."""
+    write(tmp_path, {"packs/names.yaml": names})
+    with monkeypatch.context() as slowly:
+        slowly.setattr(reading_packs, "_with_names", lambda *asked: None)
+        whole = read_packs(EAST, tmp_path / "packs")
+
+    assert read_packs(EAST, tmp_path / "packs") == whole
+    assert ("chenopodum berlandieri" in whole[0].taxon_lookup) is names.startswith("Cheno")
 
 
 def test_damaged_packs_are_not_believed(kept: Path) -> None:

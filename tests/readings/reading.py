@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 
+from narrate.judging.depth import Depth
 from narrate.judging.judge import judge
 from narrate.model.claims import GRADE_NAMES, Claim
 from narrate.model.ids import Subject
@@ -100,7 +101,7 @@ def claims_of(reading: Reading) -> dict[str, Claim]:
         region_packs=(reading.region,),
         preservation=reading.preservation,
     )
-    claims = judge(project, packs, replicates=0)
+    claims = judge(project, packs, replicates=0, depth=Depth(turned=()))
     subject = Subject(level="site", id="site") if reading.about == "site" else Subject(level="context", id="C1")
     return {claim.statement: claim for claim in claims.by_subject[subject]}
 
