@@ -220,7 +220,7 @@ def _has_room_for(files: int, write: Callable[[Path, bytes], int]) -> Callable[[
 
 @pytest.mark.parametrize("command", COMMANDS)
 def test_a_run_killed_at_any_moment_leaves_everything_whole(told_copy: Path, tmp_path: Path, command: str) -> None:
-    """Killed at random moments: every file is whole, hers is untouched, and the next run ends as a fresh one; many more are
+    """Killed at random moments: every file is whole, hers is untouched, and the next run ends as a fresh one; more are
     tried by `python -m tests.faults.killed`."""
     troubles: list[Trouble] = killed_at_random(told_copy, command, times=2, seed=7, scratch=tmp_path / "scratch")
 

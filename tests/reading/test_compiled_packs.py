@@ -74,7 +74,10 @@ def test_packs_for_names_are_the_same_when_they_were_kept(monkeypatch: pytest.Mo
         assert read.taxon_lookup and list(kept.taxa) == list(read.taxa)
 
 
-@pytest.mark.parametrize("names", ["Chenopodum berlandieri: Chenopodium berlandieri\n", "Corn of ours: no such plant\n", ""])
+NAMES = ["Chenopodum berlandieri: Chenopodium berlandieri\n", "Corn of ours: no such plant\n", ""]
+
+
+@pytest.mark.parametrize("names", NAMES)
 def test_packs_with_names_of_a_project_are_those_that_reading_gives(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, names: str
 ) -> None:
