@@ -319,6 +319,6 @@ def with_unit(role: str, words: str) -> Role:
 
 
 _KEEPS_HEAD = re.compile(
-    r"weight|\bwt\b|mass|gewicht|poids|peso|heavy|\bhf\b"
+    r"sorted|scanned|weight|\bwt\b|mass|gewicht|poids|peso|heavy|\bhf\b"
     r"|dat|year|jahr|año|anno\b|année|\brok\b|jaar|tpq|taq|terminus|start|\bend|from|\bto\b", re.IGNORECASE
 )

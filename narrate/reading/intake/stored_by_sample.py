@@ -151,6 +151,7 @@ class BySample(Sums):
             found[f"{name} %"], found[f"{name} share"] = share(part, base, 100), share(part, base, 1)
             if len(of := self._columns_of_sample(s)) > 1:  # what one sieve class holds of all of its sample
                 own_base = self._sum(taxa, of, group, line)
-                found[f"{name} % of its columns"] = share(part, own_base, 100)
-                found[f"{name} share of its columns"] = share(part, own_base, 1)
+                of_columns = {"% of its columns": 100, "share of its columns": 1}
+                found |= {f"{name} {way}": share(part, own_base, whole) for way, whole in of_columns.items()}
+                line.guesses |= {f"{name} {way}" for way in of_columns}
         return found

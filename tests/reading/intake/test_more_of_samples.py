@@ -192,3 +192,14 @@ def test_totals_among_pairs_are_no_sample_and_are_checked_in_their_unit(tmp_path
     assert list(taken.facts) == ["S1", "S2", "S3"]
     assert [problem.message for problem in taken.problems if problem.code == "N317"] == []
     assert not any("Nut" in row.identification.written for row in taken.rows)
+
+
+def test_what_was_sorted_of_one_sieve_class_is_a_note_of_the_sample(tmp_path: Path) -> None:
+    """'% of <2 mm sorted' is no share of the counts, and scales none of them up."""
+    text = "Sample,S1,S2,S3\nLitres,10,10,8\n% of <2 mm sorted,100,50,25\nZea mays kernel,3,4,1\nRubus seed,12,5,2\n"
+    (tmp_path / "lab.csv").write_text(text, encoding="utf-8")
+    found = take_in(tmp_path / "lab.csv", packs())
+
+    assert [one.text for one in found.facts["S3"]["sample note"]] == ["25"]
+    assert {row.proportion_sorted for row in found.rows} == {1.0}
+    assert [problem.code for problem in found.problems if problem.code == "N317"] == []
