@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from typing import NamedTuple
 
 from narrate.reading.intake.columns_lined_up import Columns, columns_of
+from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.lines_set_out import Measure, is_rule, set_line
 
 LEAST_LINES, LEAST_COLUMNS = 4, 3
@@ -57,6 +58,8 @@ class Listing:
     """Lines of numbers that stand in their columns."""
     unfit: list[int] = field(default_factory=list)
     titles: set[int] = field(default_factory=set)
+    is_doubtful: bool = False
+    """Words of a table may be of one column or of another, so that nothing of the text is read."""
 
     kinds: list[Kind] = field(default_factory=list)
 
@@ -84,6 +87,8 @@ def listing(texts: Sequence[str], measure: Measure) -> Listing:
             found.titles |= {one[0] for one in (*blocks[:1], *blocks[-1:]) if len(one) == 1}
         for group in groups:
             _keep(found, group)
+        if found.is_doubtful:
+            return Listing(texts, measure)
         lines = [n for n in range(len(texts)) if found.pieces(n)] if not found.groups else []
         if sum(found.pieces(n) >= LEAST_COLUMNS for n in lines) < max(0.5 * len(lines), 1):
             break
@@ -94,23 +99,41 @@ def _keep(found: Listing, group: Group) -> None:
     """Takes in a group whose lines line up."""
     lined = _lined(found, group)
     if len(group.body) > _MOST_LINES and (apart := [n for n, cells in lined.items() if cells is None]):
-        group.columns = _columns(found, [*group.body[:_MOST_LINES], *apart[:_MOST_LINES]], group.heads)
+        likely = [*group.body[: _MOST_LINES // 2], *apart[: _MOST_LINES // 2]]
+        group.columns = _columns(found, Group(group.lines, group.heads, likely))
         lined = _lined(found, group)
     cells = {n: one for n, one in lined.items() if one is not None}
     is_table = len(group.columns.spans) >= LEAST_COLUMNS and len(cells) > 1
-    if is_table and len(cells) >= _LEAST_FITTING * len(lined):
+    is_table = is_table and len(cells) >= _LEAST_FITTING * len(lined)
+    found.is_doubtful = found.is_doubtful or (is_table and not _is_sure(found, group))
+    if is_table:
         found.groups.append(group)
         found.cells.update(cells)
         found.unfit += [n for n in group.body if n not in cells]
         found.titles -= {*group.lines, *group.heads}
 
 
+def _is_sure(found: Listing, group: Group) -> bool:
+    """Whether the lines over and between the numbers leave no doubt of which column each word is."""
+    body = set(group.body)
+    heads = [set_line(found.texts[n], found.measure) for n in group.heads]
+    others = [set_line(found.texts[n], found.measure) for n in group.lines if n not in body and found.pieces(n)]
+    between = [set_line(found.texts[n], found.measure) for n in group.lines if n not in body and n > group.body[0]]
+    if any(len(line.pieces) > 1 and group.columns.reaches_over(line) for line in between):
+        return False
+    return group.columns.are_headed_surely(heads, others)
+
+
 def _lined(found: Listing, group: Group) -> dict[int, list[str] | None]:
     return {n: group.columns.cells(set_line(found.texts[n], found.measure)) for n in group.body}
 
 
-def _columns(found: Listing, body: Sequence[int], heads: Sequence[int]) -> Columns:
-    return columns_of([found.texts[n] for n in body], [found.texts[n] for n in heads], found.measure)
+def _columns(found: Listing, group: Group) -> Columns:
+    body = set(group.body)
+    others = [n for n in group.lines if n not in body][:_MOST_LINES]
+    lines = (group.body[:_MOST_LINES], group.heads, others)
+    body_texts, heads, between = ([found.texts[n] for n in one] for one in lines)
+    return columns_of(body_texts, heads, between, found.measure)
 
 
 def _pages(found: Listing) -> list[range]:
@@ -142,14 +165,19 @@ def _groups(found: Listing, blocks: Sequence[list[int]], is_strict: bool) -> lis
     tried = 0
     for block in blocks:
         body = _body(found, block, is_strict)
+        if not body and groups and _is_total(found, block, groups[-1]):
+            body = block
         if not body:
             before = block if not _is_key(found, block) else []
             continue
-        heads = [n for n in block if n < body[0] and found.pieces(n) > 1] or [n for n in before if found.pieces(n) > 2]
+        over = [n for n in block if n < body[0] and found.pieces(n)]
+        heads = [n for n in over if found.pieces(n) > 1] or [n for n in before if found.pieces(n) > 2]
+        width = 0.9 * len(found.texts[body[0]].expandtabs().rstrip())
+        heads = heads or [n for n in over[-1:] if len(found.texts[n].expandtabs().rstrip()) >= width]
         own = Group(block, heads, body)
         last = groups[-1] if groups else None
         if last is None or not _joins(found, last, own, tried < _MOST_TRIED):
-            own.columns = _columns(found, body[:_MOST_LINES], heads)
+            own.columns = _columns(found, own)
             groups.append(own)
             tried += 1
         before = []
@@ -166,18 +194,26 @@ def _body(found: Listing, block: Sequence[int], is_strict: bool) -> list[int]:
     narrow = [n for n, kind in lines if kind.amounts[1] and kind.units >= LEAST_COLUMNS]
     wide = [n for n, kind in lines if kind.amounts[0] and kind.pieces >= LEAST_COLUMNS]
     if wide and 2 * len(wide) >= len(narrow):
-        return [n for n, kind in lines if kind.amounts[1] and kind.pieces > 1]
+        return [n for n, kind in lines if kind.amounts[0] and kind.pieces > 1]
     return narrow if len(narrow) >= LEAST_LINES else []
+
+
+def _is_total(found: Listing, block: Sequence[int], group: Group) -> bool:
+    """Whether a line that stands alone under a table is one of its totals."""
+    line = set_line(found.texts[block[0]], found.measure)
+    is_one = len(block) == 1 and line.amounts[0] > 0 and heading(line.pieces[0].text) == "total"
+    return is_one and group.columns.holds(line)
 
 
 def _joins(found: Listing, group: Group, own: Group, is_tried: bool) -> bool:
     """Takes a block into the group before it where its lines stand in the same columns."""
-    fits = all(group.columns.cells(set_line(found.texts[n], found.measure)) is not None for n in own.body)
+    fits = all(group.columns.holds(set_line(found.texts[n], found.measure)) for n in own.body)
     if not fits and not is_tried:
         return False
     if not fits:
-        alone = _columns(found, own.body[:_MOST_LINES], own.heads)
-        both = _columns(found, [*group.body, *own.body][:_MOST_LINES], [*group.heads, *own.heads])
+        alone = _columns(found, own)
+        pair = Group([*group.lines, *own.lines], [*group.heads, *own.heads], [*group.body, *own.body])
+        both = _columns(found, pair)
         if len(both.spans) < max(len(group.columns.spans), len(alone.spans)) - 1:
             return False
         group.columns = both

@@ -59,7 +59,9 @@ def _is_parted_by(separator: str, texts: Sequence[str]) -> bool:
     sign = re.escape(separator)
     others = [text for text, is_apart in zip(texts, apart, strict=True) if not is_apart]
     beside = [text for text in others if re.search(rf"{sign}(?=\S)", text)]
-    signed = [text for text in listed if re.search(rf"(?<!\d){sign}|{sign}(?!\d)", text)]  # '12,5' is one number
+    # '12,5' is one number, and 'Hordeum vulgare, grain' one name
+    signed = [text for text in listed if len(re.findall(rf"(?<!\d){sign}|{sign}(?=\D)", text)) > 1]
+    signed += [text for text in listed if text not in signed and re.search(rf"(?<!\d){sign}\S|{sign}(?=[^\s\d])", text)]
     return len(signed) > 0.3 * len(listed) or 2 * len(beside) >= len(listed) > 0
 
 

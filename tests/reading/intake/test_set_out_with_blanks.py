@@ -11,9 +11,10 @@ from pathlib import Path
 import pytest
 
 from narrate.problems import ProblemList
+from narrate.reading.intake.cell_marks import looks_like_amount
 from narrate.reading.intake.grids import grids_of
 from narrate.reading.intake.take_in import TakenIn, take_in
-from tests.reading.intake.test_blind import packs
+from tests.reading.intake.test_blind import HERE, packs
 
 
 def rows(text: str, name: str = "lab.txt", *codes: str) -> list[list[str]]:
@@ -188,6 +189,44 @@ def test_cells_with_separators_are_parted_there_alone(text: str) -> None:
     sign = ";" if ";" in text else ","
     assert [len(cells) for cells in rows(text)] == [3] * len(rows(text))
     assert rows(text)[1] == [cell.strip() for cell in text.splitlines()[1].split(sign)]
+
+
+def test_heads_and_labels_wider_than_their_numbers_stay_whole() -> None:
+    """Two blanks part heads of several words; a label such as 'Pit 1005' is one cell; a head over several stands first."""
+    text = (
+        "                          Cereals                    Weeds\n"
+        "Sample  Volume brut (L)   Hordeum vulgare  Secale    Galium sp.\n"
+        "A1                   20                3       .             1\n"
+        "A2                   10               12       4             .\n"
+        "Place             Pit 4       Ditch 1005   Pit 7     Posthole 2\n"
+        "A3                    5                .       2            18\n"
+        "A4                  7.5                1       9             3\n"
+    )
+    assert rows(text)[:2] == [["", "", "Cereals", "", "Weeds"], ["Sample", "Volume brut (L)", "Hordeum vulgare", "Secale", "Galium sp."]]
+    assert rows(text)[4] == ["Place", "Pit 4", "Ditch 1005", "Pit 7", "Posthole 2"]
+
+
+def test_single_blanks_between_heads_of_several_words_are_refused() -> None:
+    """Nobody can tell whether 'Vol' is of the column before it."""
+    lines = ["Phase Soil vol. (L) Oats grain", "I               20          3", "II              10         12", "III              5          .", "IV             7.5          1"]
+    assert rows("\n".join(lines), "lab.txt", "it was tried to part columns there")[0] == [lines[0]]
+
+
+@pytest.mark.parametrize("name", ["a02.csv", "f02.csv", "l05.csv", "n02.csv", "n12.tsv", "p09.csv"])
+def test_sheets_come_back_from_a_listing(name: str) -> None:
+    """Sheets of strangers printed with two blanks between the columns, names on the left and numbers on the right."""
+    (grid,) = grids_of(name, (HERE / name).read_bytes(), ProblemList())
+    cells = [[grid.text(r, c) for c in range(grid.columns)] for r in range(grid.rows)]
+    full = [row for row in cells if sum(map(bool, row)) > 1]
+    widths = [max(len(row[c]) for row in full) for c in range(grid.columns)]
+    right = [sum(looks_like_amount(row[c]) for row in full) >= sum(bool(row[c]) for row in full) / 2 for c in range(grid.columns)]
+    lines = []
+    for row in cells:
+        printed = (text.rjust(w) if is_right else text.ljust(w) for text, w, is_right in zip(row, widths, right, strict=True) if w)
+        lines.append("  ".join(printed).rstrip() if sum(map(bool, row)) > 1 else "".join(row))
+
+    found = [[text for text in row if text] for row in rows("\n".join(lines))]
+    assert found == [[text for text in row if text] for row in cells if any(row)]
 
 
 def test_hostile_listings_are_bounded() -> None:
