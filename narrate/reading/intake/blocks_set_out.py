@@ -117,11 +117,11 @@ def _is_sure(found: Listing, group: Group) -> bool:
     """Whether the lines over and between the numbers leave no doubt of which column each word is."""
     body = set(group.body)
     heads = [set_line(found.texts[n], found.measure) for n in group.heads]
-    others = [set_line(found.texts[n], found.measure) for n in group.lines if n not in body and found.pieces(n)]
-    between = [set_line(found.texts[n], found.measure) for n in group.lines if n not in body and n > group.body[0]]
-    if any(len(line.pieces) > 1 and group.columns.reaches_over(line) for line in between):
+    others = [n for n in group.lines if n not in body and found.pieces(n) > 1]
+    between = (set_line(found.texts[n], found.measure) for n in others if n > group.body[0])
+    if any(group.columns.reaches_over(line) for line in between):
         return False
-    return group.columns.are_headed_surely(heads, others)
+    return group.columns.are_headed_surely(heads, (set_line(found.texts[n], found.measure) for n in others))
 
 
 def _lined(found: Listing, group: Group) -> dict[int, list[str] | None]:

@@ -6,7 +6,7 @@ from bisect import bisect_left, bisect_right
 from collections import Counter
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
-from itertools import pairwise
+from itertools import chain, pairwise
 
 from narrate.reading.intake.cell_marks import looks_like_amount
 from narrate.reading.intake.lines_set_out import Measure, SetLine, Words, set_line
@@ -88,7 +88,7 @@ class Columns:
         over = [at for at, span in enumerate(self.spans) if span[0] < piece.end and piece.start < span[1]]
         return words if fields == over or (self.is_narrow and None not in fields) else [piece]
 
-    def are_headed_surely(self, heads: Sequence[SetLine], others: Sequence[SetLine]) -> bool:
+    def are_headed_surely(self, heads: Sequence[SetLine], others: Iterable[SetLine]) -> bool:
         """
         Whether the lines of heads leave no doubt of which column each word is.
 
@@ -98,7 +98,7 @@ class Columns:
         if not self.is_narrow:
             return True
         fields = [self._field(word) for word in heads[-1].words] if heads else []
-        words = [word for line in (*heads, *others) if len(line.pieces) > 1 for word in line.words]
+        words = (word for line in chain(heads, others) if len(line.pieces) > 1 for word in line.words)
         return fields == [*range(len(self.spans))] and all(self._field(word) is not None for word in words)
 
     def reaches_over(self, line: SetLine) -> bool:
