@@ -11,7 +11,7 @@ from narrate.reading.intake.stored_lines import Line, Target, Worked, read_store
 from narrate.reading.intake.stored_places import At, cells_said
 from narrate.reading.intake.stored_rates import per_litre, scaled, share
 from narrate.reading.intake.stored_states import Belongs
-from narrate.reading.intake.stored_sums import OF_TAXA, Sums
+from narrate.reading.intake.stored_sums import OF_TAXA, WEIGHT, Sums
 
 NO_VOLUME = "no volume of soil is known"
 
@@ -71,6 +71,13 @@ class BySample(Sums):
 
     def _summed_by(self, total: int, line: Line) -> list[int]:
         """The samples that a column (or row) of totals adds up: all, those of its own id, or those since the last."""
+        key = (total, bool(WEIGHT.search(line.label)))
+        if key not in self._summed:
+            self._summed[key] = self._fitting(total, line)
+        return self._summed[key]
+
+    def _fitting(self, total: int, line: Line) -> list[int]:
+        """Of the lines that a line of totals may add up, those whose counts, or weights, it fits best."""
         ledger = self.ledger
         own = ledger.sample_of_line(total)
         same = [s for s in self.lines_of_samples if own and ledger.sample_of_line(s) == own]

@@ -21,11 +21,20 @@ class CrossedLines(BySample):
     """The lines of results of a table of taxa against samples."""
 
     def lines(self) -> Iterable[Line]:
+        """All of them."""
+        return self._lines(of_totals=False)
+
+    def totals_of_samples(self) -> Iterable[Line]:
+        """Those alone that give a total for each sample."""
+        return self._lines(of_totals=True)
+
+    def _lines(self, *, of_totals: bool) -> Iterable[Line]:
         ledger = self.ledger
         for is_row, roles in ((True, ledger.table.rows), (False, ledger.table.columns)):
             for at, role in roles.items():
                 kind = self.kind_of(at, role.name, is_row)
-                if kind in DERIVED_ROLES:
+                is_asked = not of_totals or (kind == "total" and is_row == ledger.across)
+                if kind in DERIVED_ROLES and is_asked:
                     yield self._line(kind, is_row, at)
 
     def _line(self, kind: str, is_row: bool, at: int) -> Line:
@@ -155,11 +164,7 @@ class CrossedLines(BySample):
         if re.search(r"sample", line.label, re.IGNORECASE):
             found = self._ubiquity(t, group)
             return {"samples": found.get("number"), "all": self._sum([t], self.lines_of_samples, group, line)}
-        before = self.ledger.run_before(line.at, of_taxa=False)
-        said = [s for s in self.lines_of_samples if self._is_said_of(s, line.label)]
-        choices = {"block": block, "said": said, "same heading": self.headed_alike(line.at),
-                   "all": self.lines_of_samples, "since": before}  # fmt: skip
-        choices |= {f"under {word}": of for word, of in self.under_words.items()}
+        choices = {"block": block, **self._samples_of_total(line)}
         line.guesses |= {f"under {word}" for word in self.under_words}
         is_plain = heading(line.label) in DERIVED_ROLES
         by_numbers = self.summed_by_numbers(line.at) if not block and not is_plain else []
@@ -170,6 +175,17 @@ class CrossedLines(BySample):
             line.guesses |= {"all", "since"}
             line.why_not = "the sheet does not say which of the samples it is of"
         return {name: self._sum([t], of, group, line) for name, of in choices.items() if of}
+
+    def _samples_of_total(self, line: Line) -> dict[str, list[int]]:
+        """Ways to read which samples a total beside the taxa is of -> the lines of those, but for its own block."""
+        if line.at not in self._of_totals_of_taxa:
+            said = [s for s in self.lines_of_samples if self._is_said_of(s, line.label)]
+            self._of_totals_of_taxa[line.at] = {
+                "said": said, "same heading": self.headed_alike(line.at), "all": self.lines_of_samples,
+                "since": self.ledger.run_before(line.at, of_taxa=False),
+                **{f"under {word}": of for word, of in self.under_words.items()},
+            }  # fmt: skip
+        return self._of_totals_of_taxa[line.at]
 
     def _is_said_of(self, s: int, label: str) -> bool:
         """Whether the records of a sample, such as its phase, are what a label names."""

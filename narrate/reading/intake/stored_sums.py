@@ -50,9 +50,19 @@ class Sums:
         conditions = {find.condition for find in ledger.finds.finds}
         self._has_uncharred = "charred" in conditions and len(conditions) > 1
         self._known: dict[tuple[object, ...], Worked | None] = {}
+        self._finds_of: dict[int, list[Find]] = {}
+        for t in self.taxa:
+            own = [find for s in self.lines_of_samples for find in ledger.finds_at.get(ledger.at(t, s), ())]
+            self._finds_of[t] = list({(find.condition, find.completeness): find for find in own}.values())
+        self._cells: dict[tuple[Belongs | None, str], dict[At, tuple[float | None, bool, list[float]]]] = {}
+        """What each cell adds to a group of finds, once it was asked for."""
         self._but_chaff = ButChaff(names.packs)
         self.states = states_of(ledger.finds.finds)
         self._narrowed: dict[tuple[int, str], OfState] = {}
+        self._of_totals_of_taxa: dict[int, dict[str, list[int]]] = {}
+        """Line of totals beside the taxa -> the samples that it may be of, by each way to read it."""
+        self._summed: dict[tuple[int, bool], list[int]] = {}
+        """Line of totals of samples, and whether weights are asked for -> the samples that it adds up."""
         self._by_numbers: dict[int, list[int]] = {}
         """Line of totals of samples -> the samples that it adds up by its numbers."""
 
@@ -65,10 +75,15 @@ class Sums:
             line.guesses |= {"all but chaff"}
         for way, asked in self.states.items() if line.kind != "ubiquity" else ():
             for name, (taxa, group) in list(found.items()):
-                if not name.endswith(" left out"):
+                if not name.endswith(" left out") and self._parts(taxa, OfState(None, **asked)):
                     found[f"{name}, {way}"] = (taxa, self._of_state(group, way, asked))
                     line.guesses |= {f"{name}, {way}"}
         return found
+
+    def _parts(self, taxa: list[int], state: OfState) -> bool:
+        """Whether some finds of these lines are in a state, and some are not: else there is nothing to leave out."""
+        held = {state.holds(find) for t in taxa for find in self._finds_of.get(t, ())}
+        return len(held) > 1
 
     def _of_state(self, group: Belongs | None, way: str, asked: State) -> OfState:
         """One object for each group and way, so that sums that were worked out are known again."""
@@ -273,33 +288,21 @@ class Sums:
 
     def _added(self, taxa: list[int], of: list[int], group: Belongs | None, lane: str) -> Worked | None:
         ledger = self.ledger
-        added, cells, more, doubtful = 0.0, [], [], []
+        added, cells, more, doubtful = 0.0, list[At](), list[float](), list[At]()
+        known = self._cells.setdefault((group, lane), {})
         for t in taxa:
             for s in of:
                 at = ledger.at(t, s)
-                finds = ledger.finds_at.get(at, ())
-                if group is not None and len(finds) > 1 and ledger.count.get(at, 0.0) is not None:
-                    # '12 (3)' gives two finds, and a group may hold one of them.
-                    for find, amount in self._amounts(finds, ledger.count.get(at, 0.0) or 0.0, lane):
-                        belongs = group.holds(find)
-                        if belongs == "yes":
-                            added += amount or 0.0
-                            cells.append(at)
-                        elif belongs == "perhaps" and amount:
-                            more.append(float(amount))
-                            doubtful.append(at)
-                    continue
-                answer = self._answer(group, t, s) if group is not None else "yes"
-                if answer == "no":
-                    continue
-                value = ledger.mass.get(at, 0.0) if lane == "mass" else ledger.count.get(at, 0.0)
+                if at not in known:
+                    known[at] = self._of_cell(at, t, group, lane)
+                value, is_in, perhaps = known[at]
                 if value is None:
                     return None
-                if answer == "yes":
+                if is_in:
                     added += value
                     cells.append(at)
-                elif value:
-                    more.append(value)
+                if perhaps:
+                    more.extend(perhaps)
                     doubtful.append(at)
         shown = [half_of_last(ledger.cells[at].text) for at in cells if ledger.mass.get(at)] if lane == "mass" else []
         what = "weights" if lane == "mass" else "counts"
@@ -307,6 +310,24 @@ class Sums:
             value=added, said=f"the {what} in {cells_said(cells)}" if cells else f"no {what}",
             perhaps=tuple(more), slack=min(shown, default=0.0) * len(shown), perhaps_said=cells_said(doubtful),
         )  # fmt: skip
+
+    def _of_cell(self, at: At, t: int, group: Belongs | None, lane: str) -> tuple[float | None, bool, list[float]]:
+        """What a cell adds to a group, None where it is a sign; whether it belongs to it; and what it may add."""
+        ledger = self.ledger
+        finds = ledger.finds_at.get(at, ())
+        value = ledger.mass.get(at, 0.0) if lane == "mass" else ledger.count.get(at, 0.0)
+        if group is None:
+            return value, True, []
+        if len(finds) > 1 and ledger.count.get(at, 0.0) is not None:
+            # '12 (3)' gives two finds, and a group may hold one of them.
+            held = [(group.holds(find), amount) for find, amount in self._amounts(finds, value or 0.0, lane)]
+            own = [amount or 0.0 for belongs, amount in held if belongs == "yes"]
+            return sum(own), bool(own), [float(amount) for belongs, amount in held if belongs == "perhaps" and amount]
+        first = next(iter(finds), None) or self.first_find[t]
+        answer = group.holds(first) if first is not None else "no"
+        if answer == "no" or value is None:
+            return (0.0 if answer == "no" else None), False, []
+        return value if answer == "yes" else 0.0, answer == "yes", [value] if answer == "perhaps" and value else []
 
     def _amounts(self, finds: Sequence[Find], all_of: float, lane: str) -> list[tuple[Find, float | None]]:
         """The amount of each find of one cell; of a class, as in '>50+12f', what the others leave of the cell."""

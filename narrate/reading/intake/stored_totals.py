@@ -44,15 +44,15 @@ def check_stored(
     facts: list[Mapping[str, Mapping[str, list[Said]]]] = [one.finds.facts for one in tables]
     litres, shares = soil(facts, samples), shares_sorted(facts)
 
-    def crossed(own: Ledger) -> Iterable[Line]:
-        return CrossedLines(own, names, litres, shares, len(samples)).lines()
+    def crossed(own: Ledger) -> CrossedLines:
+        return CrossedLines(own, names, litres, shares, len(samples))
 
     def lines_of(own: Ledger, others: Sequence[Ledger]) -> Iterable[Line]:
         if own.table.shape == "crossed" and not own.columns:
             return SecondTable(own, [other for other in others if other is not own], litres).lines()
         if own.table.shape == "crossed":
-            lines = with_other_tables(crossed(own), own, others)
-            return with_names_again(lines, own, others, crossed)
+            lines = with_other_tables(crossed(own).lines(), own, others)
+            return with_names_again(lines, own, others, lambda one: crossed(one).totals_of_samples())
         return LongLines(own, others, names, litres, shares).lines()
 
     with_results = [ledger for ledger in ledgers if _has_results(ledger.table)]
