@@ -6,12 +6,13 @@ import re
 from collections.abc import Mapping
 
 from narrate.reading.intake.remarks import conditions_in
+from narrate.reading.intake.stored_added import WEIGHT
 from narrate.reading.intake.stored_groups import Group, is_unnamed, meant_words
 from narrate.reading.intake.stored_lines import Line, Target, Worked, read_stored
 from narrate.reading.intake.stored_places import At, cells_said
 from narrate.reading.intake.stored_rates import per_litre, scaled, share
 from narrate.reading.intake.stored_states import Belongs
-from narrate.reading.intake.stored_sums import OF_TAXA, WEIGHT, Sums
+from narrate.reading.intake.stored_sums import OF_TAXA, Sums
 
 NO_VOLUME = "no volume of soil is known"
 

@@ -11,6 +11,7 @@ from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.left_out_of_totals import left_out_of
 from narrate.reading.intake.shares_in_heads import SORTED, as_share
 from narrate.reading.intake.sheet_finds import Find
+from narrate.reading.intake.stored_added import WEIGHT
 from narrate.reading.intake.stored_by_sample import NO_VOLUME
 from narrate.reading.intake.stored_groups import Group, is_unnamed, meant_words, same_words
 from narrate.reading.intake.stored_heads import head_with_unit
@@ -19,7 +20,7 @@ from narrate.reading.intake.stored_lines import Line, Target, Worked
 from narrate.reading.intake.stored_places import At, cells_said
 from narrate.reading.intake.stored_rates import per_litre, scaled, share
 from narrate.reading.intake.stored_states import Belongs, OfState, states_of
-from narrate.reading.intake.stored_sums import OF_TAXA, WEIGHT, WHICH
+from narrate.reading.intake.stored_sums import OF_TAXA, WHICH
 from narrate.reading.intake.words_in_names import says_pieces
 from narrate.reading.intake.written_names import NameReader
 
