@@ -93,23 +93,16 @@ class Added:
             return value, True, []
         if len(finds) > 1 and ledger.count.get(at, 0.0) is not None:
             # '12 (3)' gives two finds, and a group may hold one of them.
-            held = [(group.holds(find), amount) for find, amount in self._amounts(finds, value or 0.0, lane)]
+            each = each_amount(finds, value or 0.0, is_mass=lane == "mass")
+            held = [(group.holds(find), amount) for find, amount in each]
             own = [amount or 0.0 for belongs, amount in held if belongs == "yes"]
-            return sum(own), bool(own), [float(amount) for belongs, amount in held if belongs == "perhaps" and amount]
+            perhaps = [float(amount) for belongs, amount in held if belongs == "perhaps" and amount]
+            return sum(own), bool(own), perhaps
         first = next(iter(finds), None) or self.first_find[t]
         answer = group.holds(first) if first is not None else "no"
         if answer == "no" or value is None:
             return (0.0 if answer == "no" else None), False, []
         return value if answer == "yes" else 0.0, answer == "yes", [value] if answer == "perhaps" and value else []
-
-    def _amounts(self, finds: Sequence[Find], all_of: float, lane: str) -> list[tuple[Find, float | None]]:
-        """The amount of each find of one cell; of a class, as in '>50+12f', what the others leave of the cell."""
-        if lane == "mass":
-            return [(find, find.found.mass_g) for find in finds]
-        numbers = [find.found.count.number if find.found.count is not None else None for find in finds]
-        left = all_of - sum(number or 0 for number in numbers)
-        return [(find, left if n == 0 and number is None else number)
-                for n, (find, number) in enumerate(zip(finds, numbers, strict=True))]  # fmt: skip
 
     def _column(self, line: Line, s: int) -> int:
         """The column whose small heading says what is added: of a sample, or the line's own."""
@@ -135,3 +128,13 @@ class Added:
         if group is not None and not any(group.holds(find) != "no" for find in self.ledger.finds_at.get(at, ())):
             return False
         return bool(self.ledger.mass.get(at)) or self.ledger.count.get(at, 0.0) != 0
+
+
+def each_amount(finds: Sequence[Find], all_of: float, *, is_mass: bool) -> list[tuple[Find, float | None]]:
+    """The amount of each find of one cell; of a class, as in '>50+12f', what the others leave of the cell."""
+    if is_mass:
+        return [(find, find.found.mass_g) for find in finds]
+    numbers = [find.found.count.number if find.found.count is not None else None for find in finds]
+    left = all_of - sum(number or 0 for number in numbers)
+    return [(find, left if n == 0 and number is None else number)
+            for n, (find, number) in enumerate(zip(finds, numbers, strict=True))]  # fmt: skip

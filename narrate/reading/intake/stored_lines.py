@@ -128,6 +128,12 @@ def tell_line(line: Line, grid: Grid, cells: Mapping[At, Cell], decimal: str, to
     return why if unread == len(given) else f"{unread} of its {len(given)} cells: {why}"
 
 
+def fits(line: Line, reading: str, cells: Mapping[At, Cell], decimal: str) -> bool:
+    """Whether any stored result of a line agrees with a reading of it."""
+    stored = {t.at: read_stored(cells.get(t.at), decimal) for t in line.targets}
+    return _agrees_once(reading, [t for t in line.targets if stored[t.at] is not None], stored)
+
+
 def _agrees_once(reading: str, given: list[Target], stored: Mapping[At, Stored | None]) -> bool:
     """Whether any stored result of a line agrees with a reading of it."""
     pairs = [(stored[t.at], t.readings.get(reading)) for t in given]

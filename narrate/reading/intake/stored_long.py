@@ -11,7 +11,7 @@ from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.left_out_of_totals import left_out_of
 from narrate.reading.intake.shares_in_heads import SORTED, as_share
 from narrate.reading.intake.sheet_finds import Find
-from narrate.reading.intake.stored_added import WEIGHT
+from narrate.reading.intake.stored_added import WEIGHT, each_amount
 from narrate.reading.intake.stored_by_sample import NO_VOLUME
 from narrate.reading.intake.stored_groups import Group, is_unnamed, meant_words, same_words
 from narrate.reading.intake.stored_heads import head_with_unit
@@ -317,12 +317,17 @@ class LongLines:
         total, cells, more, doubtful = 0.0, [], [], []
         for one, at in pieces:
             value = one.mass.get(at, 0.0) if is_mass else one.count.get(at, 0.0)
-            answers = {group.holds(find) for find in one.finds_at.get(at, ())} if group is not None else {"yes"}
+            finds = one.finds_at.get(at, ())
+            answers = {group.holds(find) for find in finds} if group is not None else {"yes"}
             if answers <= {"no"}:
                 continue
             if value is None:
                 return None
-            if answers == {"yes"}:
+            if group is not None and answers == {"yes", "no"}:  # the pieces of '12 (3)'
+                each = each_amount(finds, value, is_mass=is_mass)
+                total += sum(amount or 0.0 for find, amount in each if group.holds(find) == "yes")
+                cells.append((one, at))
+            elif answers == {"yes"}:
                 total += value
                 if is_whole or at in (one.mass if is_mass else one.count):
                     cells.append((one, at))

@@ -15,7 +15,7 @@ from narrate.reading.intake.stored_again import SecondTable
 from narrate.reading.intake.stored_blocks import with_names_again
 from narrate.reading.intake.stored_crossed import CrossedLines
 from narrate.reading.intake.stored_ledger import Ledger, shares_sorted, soil
-from narrate.reading.intake.stored_lines import Line, joint_reading, named, tell_line
+from narrate.reading.intake.stored_lines import Line, fits, joint_reading, named, tell_line
 from narrate.reading.intake.stored_long import LongLines
 from narrate.reading.intake.stored_numbers_alone import with_numbers_alone
 from narrate.reading.intake.stored_pages import with_other_tables
@@ -61,6 +61,8 @@ def check_stored(
     for ledger, lines in worked:
         for line in lines:
             said = joint.get(_sister_key(ledger, line), "")
+            if said and not ledger.table.about and not fits(line, said, ledger.cells, ledger.table.marks.decimal):
+                said = ""  # what other samples of a list leave out makes no total of this one wrong
             why = tell_line(line, ledger.grid, ledger.cells, ledger.table.marks.decimal, told, said)
             if why:
                 ledger.finds.not_checked[named(line)] = why
@@ -69,17 +71,21 @@ def check_stored(
 
 
 def _sister_key(ledger: Ledger, line: Line) -> tuple[str, str, bool, int]:
-    """What the same line has alike in all forms of one kind."""
+    """What the same line has alike in all forms of one kind, or in all samples of a list."""
+    if not ledger.table.about and line.is_row:
+        names = [c for c, role in ledger.table.columns.items() if {"taxon", "genus", "part"} & set(role.names)]
+        texts = (cell.text for c in names if (cell := ledger.cells.get((line.at, c))) is not None)
+        return ("/".join(texts).lower(), line.kind, True, id(ledger))
     return (line.label.lower(), line.kind, line.is_row, -1 if line.is_row else line.at)
 
 
 def _joint_readings(worked: Sequence[tuple[Ledger, list[Line]]]) -> dict[tuple[str, str, bool, int], str]:
-    """Line of forms -> the reading that most of the forms agree with: one form alone has one cell of a total."""
+    """Line of forms, or of samples of a list -> the reading that most agree with: each alone has one total."""
     sisters: dict[tuple[str, str, bool, int], list[tuple[Line, Mapping[At, Cell], str]]] = {}
     for ledger, lines in worked:
-        if ledger.table.shape != "long" or not ledger.table.about:
+        if ledger.table.shape != "long":
             continue
-        for line in lines:
+        for line in lines if ledger.table.about else [line for line in lines if line.is_row]:
             known = sisters.setdefault(_sister_key(ledger, line), [])
             known.append((line, ledger.cells, ledger.table.marks.decimal))
     return {key: joint_reading(lines) for key, lines in sisters.items() if len(lines) > 2}

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from narrate.reading.intake.amounts_in_pieces import Pieced, pieced
+from narrate.reading.intake.amounts_in_pieces import Pieced
 from narrate.reading.intake.sums_by_numbers import Summed
 from narrate.reading.intake.sums_held import Amounts
 from narrate.reading.intake.sums_of_lines import Lines, found_in, said_of
@@ -14,15 +14,12 @@ _LEAST_PIECED = 3
 """Cells that must tell whole items from pieces before sums are tried over either (judgement)."""
 
 
-def found_in_pieces(
-    lines: Lines, texts: Mapping[int, Sequence[str]], decimal: str
-) -> list[tuple[Summed, str]]:
+def found_in_pieces(lines: Lines, cells: Mapping[int, Sequence[Pieced | None]]) -> list[tuple[Summed, str]]:
     """
     The lines of plain numbers that add up the whole items, the pieces or both of others, with what is told of each.
 
-    texts:  the cells of each line, as many as it has amounts.
+    cells:  of each line, as many as it has amounts; None for those that tell no pieces.
     """
-    cells = {line: [pieced(text, decimal) for text in texts[line]] for line in lines.lines}
     apart = {line for line, own in cells.items() if any(own)}
     if sum(one is not None for own in cells.values() for one in own) < _LEAST_PIECED:
         return []

@@ -9,6 +9,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import replace
 
 from narrate.model.layouts import DERIVED_ROLES, Role, Table
+from narrate.reading.intake.amounts_in_pieces import pieced
 from narrate.reading.intake.amounts_of_tables import NAMES
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.header_words import quantity
@@ -69,7 +70,8 @@ def _in_pieces(
     cross = [n for n, role in (table.columns if is_row else table.rows).items() if role.name in _COUNTED]
     left = [line for line in lines.lines if roles[line].name in _COUNTED]
     texts = {line: [look.text(line, o) if is_row != look.is_turned else look.text(o, line) for o in cross] for line in left}
-    return found_in_pieces(replace(lines, lines=left), texts, table.marks.decimal) if len(left) > 2 else []
+    cells = {line: [pieced(text, table.marks.decimal) for text in own] for line, own in texts.items()}
+    return found_in_pieces(replace(lines, lines=left), cells) if len(left) > 2 else []
 
 
 def joins_ids(table: Table) -> bool:

@@ -146,3 +146,17 @@ def test_pieces_beside_a_class_are_read(tmp_path: Path) -> None:
 
     assert both == [(51, None), (None, 12)]
     assert told(found) == []
+
+
+def test_sums_of_pieces_in_a_list_are_no_finds(tmp_path: Path) -> None:
+    """A list gives below the finds of each sample what they add up to, the whole ones and the pieces."""
+    rows: list[list[str | int]] = [["Sample", "Taxon", "n"]]
+    for s in range(4):
+        for n, name in enumerate(NAMES):
+            rows += [[f"S{s + 1}", name, text]] if (text := cell("letters", WHOLE[n][s], PIECES[n][s])) else []
+        sums = (sum(line[s] for line in of) for of in (WHOLE, PIECES))
+        rows += [[f"S{s + 1}", name, number] for name, number in zip(("Zeta", "Eta"), sums, strict=True)]
+    found = taken(tmp_path, rows)
+
+    assert (added(found)["S1", "whole"], added(found)["S1", "fragment"]) == (48, 25)
+    assert told(found) == []
