@@ -2,7 +2,9 @@
 Sheets that somebody who does not know the reader made, with what is in them; all invented.
 
 `blind/truth.json` was written with each sheet and before it was tried: for each sample how many finds were counted and
-what they add up to, by condition; how many are signs of presence or abundance; and the grams.
+what they add up to, by condition; how many are signs of presence or abundance; and the grams. What was written there of the
+lot s (its makers took '>50' for 50, added both fractions of a sample and halves, and took moss for a plant) stands here as
+the reader has it: a class is a sign, fractions stay apart, half a seed is a piece, and moss is told and set aside.
 """
 
 from __future__ import annotations
@@ -89,6 +91,8 @@ WRONG_TOTALS = {
     "p08.tsv": [], "p09.csv": ["L40"], "p10.xlsx": [],
     "q01.xlsx": ["G27"], "q02.csv": [], "q03.xlsx": [], "q04.tsv": [], "q05.xlsx": ["J13"], "q06.csv": [], "q07.xlsx": [], "q08.txt": [], "q09.xlsx": ["H22"], "q10.csv": [], "q11.xlsx": ["K15"], "q12.csv": [],
     "r01.xlsx": ["G42"], "r02.csv": [], "r03.xlsx": [], "r04.csv": [], "r05.xlsx": [], "r06.csv": [], "r07.xlsx": ["L8"], "r08.tsv": [], "r09.csv": ["L16"], "r10.xlsx": [],
+    "s01.xlsx": [], "s02.csv": [], "s03.xlsx": [], "s04.xlsx": ["J32"], "s05.xlsx": [], "s06.xlsx": [],
+    "s07.csv": [], "s08.tsv": [], "s09.xlsx": [], "s10.xlsx": ["N11"], "s11.tsv": [], "s12.txt": [],
 }  # fmt: skip
 """The stored results of the later lots that were made wrong on purpose; all others of these sheets are right."""
 
