@@ -137,18 +137,31 @@ FAULTS = {
 }
 
 
-@pytest.mark.parametrize("fault", FAULTS)
-def test_a_fault_in_an_own_rule_has_its_place_and_its_mend(tmp_path: Path, fault: str) -> None:
-    """Each is one problem with the line, what was read, what was expected, and a way to mend it; none is a traceback."""
-    text, expected = FAULTS[fault]
-    name = "cobs_widespread" if fault == "built-in rule" else "many_kernels"
-    folder = a_project(tmp_path / "dig", statements__fuel=STATEMENT, **{f"rules__fuel__{name}": text})
-    result = run("check", str(folder))
-    errors = [line for line in result.stderr.splitlines() if ": error N" in line]
+def _own(fault: str, text: str) -> str:
+    """The text with the rule of one fault under a name of its own."""
+    return text.replace("many_kernels", f"many_kernels_{sorted(FAULTS).index(fault)}")
 
-    assert result.exit_code == 1
-    assert errors == [expected]
-    assert "help:" in result.stderr
+
+@pytest.fixture(scope="module")
+def checked(tmp_path_factory: pytest.TempPathFactory) -> Result:
+    """One project with a rule for each of the faults, checked."""
+    rules = {}
+    for fault, (text, _) in FAULTS.items():
+        name = "cobs_widespread" if fault == "built-in rule" else _own(fault, "many_kernels")
+        rules[f"rules__fuel__{name}"] = _own(fault, text)
+    return run("check", str(a_project(tmp_path_factory.mktemp("faults") / "dig", statements__fuel=STATEMENT, **rules)))
+
+
+@pytest.mark.parametrize("fault", FAULTS)
+def test_a_fault_in_an_own_rule_has_its_place_and_its_mend(checked: Result, fault: str) -> None:
+    """Each is one problem with the line, what was read, what was expected, and a way to mend it; none is a traceback."""
+    expected = _own(fault, FAULTS[fault][1])
+    lines = checked.stderr.splitlines()
+    errors = [n for n, line in enumerate(lines) if line.startswith(expected.partition(":")[0]) and ": error N" in line]
+
+    assert checked.exit_code == 1
+    assert [lines[n] for n in errors] == [expected]
+    assert any(line.strip().startswith("help:") for line in lines[errors[0] + 1 : errors[0] + 6])
 
 
 def test_a_built_in_id_is_changed_and_not_defined_anew(tmp_path: Path) -> None:

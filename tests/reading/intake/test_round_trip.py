@@ -32,7 +32,7 @@ DIGS = st.builds(
 SEPARATORS = {",": ".csv", ";": ".csv", "\t": ".tsv"}
 
 
-@settings(max_examples=60, deadline=None, derandomize=True)
+@settings(max_examples=45, deadline=None, derandomize=True)
 @given(
     layout=st.sampled_from(sorted(LAYOUTS)),
     seed=st.integers(0, 10_000),
@@ -74,7 +74,7 @@ def test_a_random_dig_comes_back(
     assert layout not in RECORDED or wrong_facts(found, dig) == []
 
 
-@settings(max_examples=12, deadline=None, derandomize=True)
+@settings(max_examples=9, deadline=None, derandomize=True)
 @given(dig=DIGS, is_long=st.booleans())
 def test_records_and_counts_in_two_files_make_one_dig(dig: Dig, is_long: bool) -> None:
     """One file holds the counts by sample, the other what is known of the samples; the id joins them."""
@@ -108,7 +108,7 @@ tables:
 """
 
 
-@settings(max_examples=12, deadline=None, derandomize=True)
+@settings(max_examples=9, deadline=None, derandomize=True)
 @given(dig=DIGS)
 def test_a_long_file_without_heads_comes_back_by_a_layout_given(dig: Dig) -> None:
     """Nothing in the file says what its columns are; the layout beside it does."""
@@ -123,7 +123,7 @@ def test_a_long_file_without_heads_comes_back_by_a_layout_given(dig: Dig) -> Non
     assert counts_of(found) == counts_in(dig)
 
 
-@settings(max_examples=12, deadline=None, derandomize=True)
+@settings(max_examples=9, deadline=None, derandomize=True)
 @given(dig=DIGS, separator=st.sampled_from([" ", ",", "\t"]))
 def test_a_long_table_of_a_statistical_program_comes_back(dig: Dig, separator: str) -> None:
     """Names of rows stand before each line and no head over them; words stand in quotation marks."""
