@@ -22,18 +22,24 @@ CHROMIUM = os.environ.get("NARRATE_CHROMIUM", "/usr/bin/chromium")
 
 LONG = (
     "tests/browser/test_site.py",
+    "tests/readings/test_readings.py",
+    "tests/test_wheel.py",
+    "tests/hostile/test_pages.py",
+    "tests/pipeline/test_faults.py",
     "tests/pipeline/test_tell.py",
     "tests/pipeline/test_edits.py",
-    "tests/hostile/test_pages.py",
-    "tests/browser/test_report.py",
-    "tests/test_wheel.py",
-    "tests/pipeline/test_faults.py",
+    "tests/reading/intake/test_outside_tables.py",
+    "tests/reading/intake/test_damaged_cells.py",
+    "tests/pipeline/test_everywhere.py",
+    "tests/trials/test_other_worlds.py",
     "tests/reading/intake/test_blind.py",
+    "tests/reading/intake/test_blind_parts.py",
     "tests/trials/test_record.py",
-    "tests/benchmarks/test_rules_speed.py",
+    "tests/pipeline/test_bad_input.py",
+    "tests/pipeline/test_compare.py",
+    "tests/judging/test_turning.py",
     "tests/documents/test_open_copy.py",
     "tests/documents/test_report_command.py",
-    "tests/judging/test_turning.py",
 )
 """Files that take longest, the longest first: begun last, one of them would run alone while the other worker waits."""
 
