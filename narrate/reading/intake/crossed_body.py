@@ -159,6 +159,8 @@ class Body(GroupHeads):
             is_behind = bool(self.counts) and column > max(self.counts) and self.look.name_score(row, self.names) > 0
             if text and (row, column) in self.look.cells and not is_behind:  # 'half of it 60%' is a remark on a plant
                 role = heading(text)
+                if role in DERIVED_ROLES and column != self.names and text[:1].isdigit():
+                    continue  # '30 (subsample 50 %)' is a volume, and heads no line of shares
                 if role in ROW_META and not (column != self.names and self._is_said_of_many(column, text)):
                     return text, role
         text = self.look.text(row, self.names) or next(
@@ -186,6 +188,8 @@ class Body(GroupHeads):
         content = 0 if self._is_band(row) else self._content(row)
         if role in ("ubiquity", "percent", "density") and label != look.text(row, self.names):
             return Role(name=role)
+        if role == "derived" and label != look.text(row, self.names) and not look.names.condition_of(label):
+            return Role(name=role)  # 'No. of rows' beside 'Zea mays'
         is_said = content or (role in DERIVED_ROLES and not (role == "derived" and _is_large(label)))
         if role in ROW_META and is_said and look.name_score(row, self.names) == 0 and not (
             content > 0 and is_plant_among_finds(look, row, self.names, self.counts, self._span)
@@ -219,7 +223,7 @@ class Body(GroupHeads):
             return Role(name="ignored", qualifiers=("no name stands before it",))
         if role == "count" and look.is_turned and look.name_score(row, self.names) == 0 and self._has_named_lines():
             return Role(name="ignored", qualifiers=("it says a number and not of what",))
-        if look.name_score(row, self.names) == 0 and self._is_of_words(row):
+        if look.name_score(row, self.names) <= NAMED and self._is_of_words(row):
             return Role(name="sample note")
         if self._is_of_fractions(row):
             if may_be_ratio(label):

@@ -225,9 +225,29 @@ class HeadRoles(Body):
                 return role
         return ""
 
+    def _head_of_block(self, row: int, column: int, heads: list[int]) -> str:
+        """
+        The head over a block of columns that comes again with the same ids: 'Raw counts' and 'Items per litre'.
+
+        Each is written once, over the first column of its block; empty where a row heads no such blocks.
+        """
+        starts = [c for c in self.counts if (row, c) in self.look.own and self.look.text(row, c)]
+        if len(starts) < 2 or column < starts[0]:
+            return ""
+        ends = [*starts[1:], max(self.counts) + 1]
+        blocks = [[c for c in self.counts if start <= c < end] for start, end in zip(starts, ends, strict=True)]
+        for below in (r for r in heads if r > row):
+            first, *others = [{self.look.text(below, c) for c in block} - {""} for block in blocks]
+            if all(len(first & other) > 1 and len(first & other) >= 0.6 * min(len(first), len(other)) for other in others):
+                return self.look.text(row, max(c for c in starts if c <= column))
+        return ""
+
     def _derived_role(self, column: int, heads: list[int]) -> Role | None:
         for row in heads:
-            text = self.look.text(row, column)
+            of_block = self._head_of_block(row, column, heads)
+            if of_block and heading(of_block) == "count":
+                continue
+            text = of_block or self.look.text(row, column)
             if text.lower() == "all" and heading(self._label(row)) == "sorted":
                 continue
             if not text and row in self.rows and self.rows[row].filled and column in self.counts:
@@ -235,6 +255,8 @@ class HeadRoles(Body):
             if not text or (looks_like_id(text) and not _PER_LITRE.search(text)):
                 continue
             role = quantity(text) if quantity(text) in ("percent", "density") else heading(text)
+            if role == "percent" and text[:1].isdigit():
+                continue  # '30 (subsample 50 %)' is what a sample holds, and heads no shares
             if role in DERIVED_ROLES and self._is_state_under_each(row, text):
                 continue  # 'Min.' beside 'Carb.' is mineralised, and no least number
             if role in DERIVED_ROLES:

@@ -28,6 +28,8 @@ _UNITS = (
 _PATTERNS: tuple[tuple[str, str], ...] = (
     # ends of dates are no phases, and no counts: they are said of the sample
     ("sample note", r"(?:dates?|dating|dated|years?|age|period|phase|chronology) (?:from|to|until|start|begin|end|min(?:imum)?|max(?:imum)?|earliest|latest|early|late|lower|upper)(?: (?:cal )?(?:bc|ad|bce|ce|bp))?|(?:start|end|begin(?:ning)?|min(?:imum)?|max(?:imum)?|earliest|latest|from|to|lower|upper) (?:dates?|years?|age)(?: (?:cal )?(?:bc|ad|bce|ce|bp))?|(?:from|to) (?:cal )?(?:bc|ad|bce|ce|bp)|tpq|taq|terminus (?:post|ante) quem|(?:dat(?:um|ierung)|jahr) (?:von|bis|ab)|date (?:de )?(?:début|fin)|fecha (?:de )?(?:inicio|fin|inicial|final|desde|hasta)|data (?:inizio|fine|iniziale|finale)|datering (?:van|tot)|dat(?:a|owanie) (?:od|do)"),
+    # rows of kernels on a cob are no finds
+    ("derived", r"(?:(?:mean |average )?(?:no|number|num|n|nos)(?: of)? |n ?[º°o]? de )(?:cob |kernel |grain )?(?:rows?|hileras?)(?: (?:of kernels|de granos?))?|(?:cob |kernel )?row (?:no|numbers?)|hileras?(?: de granos?)?"),
     # how much of one sieve class was sorted says nothing of the others
     ("sample note", r"(?:%|percent(?:age)?|share|proportion)(?: of)?(?: the)? ?(?:[<>≤≥] ?)?\d+(?:[.,]\d+)? ?mm(?: fraction| residue)?(?: was| is)? (?:sorted|scanned|examined|analy[sz]ed|studied)"),
     # what is worked out comes first: 'density (items/l)' is no volume
@@ -55,6 +57,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("location", r"depth (?:below|of|from|under|bs|bd|cmbs|cmbd|cm below).*|(?:(?:latitude|longitude|lat|long|lon),?(?: (?:in )?(?:decimal )?deg(?:rees?|\.)?)?(?: (?:north|south|east|west))?|latitude n|longitude e|easting|northing|utm ?[a-z]*|grid ref(?:erence)?|coordinates|coords?|x|y|z|x coord(?:inate)?|y coord(?:inate)?|elevation|elev|altitude|alt|masl)(?: (?:m|dd|wgs84|asl|masl|n|e|w))*"),
     ("deposit", r"deposit status|deposition|primary/secondary|security|integrity"),
     ("method", r"(?:recovery |processing |flotation |extraction |sampling )?(?:method|technique|machine|mesh used)"),
+    ("sample note", r"fechas?(?: de .*)?|datum|date de (?:fouille|prélèvement|tamisage|tri)|data di (?:scavo|prelievo)"),
     ("sample note", r"(?:sample |context |flot )(?:notes?|comments?|remarks?)|(?:field |excavation |dig |campaign )?(?:year|campaign)|(?:field|excavation|dig) season|year excavated|grabungsjahr|kampagne|année(?: de fouille)?|campagne(?: de fouille)?|campaña|año|anno(?: di scavo)?|campagna|(?:opgravings)?jaar|rok(?: badań)?|jahr"),
     # the find's own
     ("genus", r"genus|genera|genre"),
@@ -73,7 +76,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("mass", rf"(?:total |dry )?(?:weight|wt|wgt|weights|mass|g|gr|gm|gms|grams|gram|mg)(?: (?:in )?{_UNITS})?|gewicht.*|poids.*|peso.*"),
     ("code", r"(?:taxon |species |plant )?(?:code|abbrev|abbreviation|abbr|key|index|row|recid|rec id|rec(?:ord)?(?: ?(?:id|no|number|nr))?|obs(?:ervation)?(?: ?(?:id|no))|objectid|object id|fid|oid|order|sort|seq|line|taxon id|species id|taxon no|taxon number|ser|serial|sl no|item no)"),
     ("group", r"(?:ecological |plant |use |habitat |taxon |economic |crop )?(?:habitat|ecology|habitats|category|categories|cat|group|groups|class|classes|uses?|type|types|season|life ?form|status|order|growth form|ecological indicator|niche|soil|economic use|economic category)(?: code| preference)?"),
-    ("note", r"sources?|references?|citations?|bibliography|doi|publication|excavators?|(?:c ?14|14 ?c|ams|radiocarbon|datable|dateable)(?: .*)?|collector|date excavated|literature|(?:find |item |id |analyst |general |additional |other )?(?:notes?|comments?|remarks?|observations?|obs|details|bemerkung(?:en)?|remarques?|analyst|identified by|id by|sorted by|sorter|potential(?: .*)?|priority|recommendations?|further work|action|initials|photo|image|entered by|date (?:sorted|identified|analysed|entered|collected|floated)|sorted on)"),
+    ("note", r"sources?|references?|citations?|bibliography|doi|publication|excavators?|(?:c ?14|14 ?c|ams|radiocarbon|datable|dateable)(?: .*)?|collector|date excavated|literature|(?:find |item |id |analyst |general |additional |other )?(?:notes?|comments?|remarks?|observations?|obs|details|bemerkung(?:en)?|remarques?|analyst|analista|analyste|bearbeiter(?:in)?|bearbeitet(?: von)?|identified by|id by|sorted by|sorter|potential(?: .*)?|priority|recommendations?|further work|action|initials|photo|image|entered by|date (?:sorted|identified|analysed|entered|collected|floated)|sorted on)"),
     ("percent", r"%.*[a-z].*|.*[a-z].*%|.* (?:percent|percentage|pct)"),
     ("description", r"(?:context |feature |sample |deposit |fill )?(?:description|desc|descr|details)"),
 )  # fmt: skip
@@ -121,7 +124,7 @@ def heading(text: str) -> str:
         return "derived"
     if size_and_share(text)[1]:
         return ""  # '0.5 mm (25%)' is a sieve class
-    if re.fullmatch(r"vols?(?:umes?)? (?:processed|floated|taken|collected|sampled)(?: (?:in )?(?:l|lt|lit(?:re|er)s?))?", flat):
+    if re.fullmatch(r"vols?(?:umes?)? (?:processed|proc|proc'd|floated|taken|collected|sampled)(?: (?:in )?(?:l|lt|lit(?:re|er)s?))?", flat):
         return "volume"  # of soil, before 'sorted' takes it for a share
     if "%" in flat and heading_abroad(flat) == "sorted":
         return "sorted"  # '% revisado', before it is a share

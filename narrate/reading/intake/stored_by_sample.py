@@ -127,6 +127,9 @@ class BySample(Sums):
         written = {t: f.name.identification.written for t in counted if (f := self.first_find[t]) is not None}
         named = {t for t, text in written.items() if not _NOBODY_COULD_NAME.search(text)}
         numbers["named lines"] = len(named | set(asked))
+        numbers["known and named lines"] = sum(
+            not _NOBODY_COULD_NAME.search(f.name.identification.written) for f in plain
+        ) + len(asked)
         numbers |= {"counted lines": len(plain) + len(asked), "counted names": len(own) + len(asked)}
         perhaps = (1.0,) * len(asked)
         return {name: Worked(value=float(n - len(asked)), said=said, perhaps=perhaps) for name, n in numbers.items()}

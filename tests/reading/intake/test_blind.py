@@ -3,8 +3,8 @@ Sheets that somebody who does not know the reader made, with what is in them; al
 
 `blind/truth.json` was written with each sheet and before it was tried: for each sample how many finds were counted and
 what they add up to, by condition; how many are signs of presence or abundance; and the grams. What was written there of the
-lot s (its makers took '>50' for 50, added both fractions of a sample and halves, and took moss for a plant) stands here as
-the reader has it: a class is a sign, fractions stay apart, half a seed is a piece, and moss is told and set aside.
+lot s (its makers took '>50' for 50, and added both fractions of a sample and halves) stands here as the reader has it: a
+class is a sign, fractions stay apart, half a seed is a piece. Moss is a plant in all lots, which one maker left out.
 """
 
 from __future__ import annotations

@@ -71,3 +71,40 @@ def test_sites_with_the_look_of_latin_names_are_no_plants(tmp_path: Path) -> Non
     )
 
     assert {r.identification.written for r in taken(tmp_path, sheet).rows} & {"Vicus longus, 5", "Vallis magna"} == set()
+
+
+def test_heads_written_once_over_blocks_of_the_same_samples_hold_for_each_block(tmp_path: Path) -> None:
+    """'Raw counts' and 'Items per litre' side by side: the second block is held against the first, and not added."""
+    sheet = (
+        "||Raw counts||||Items per litre||\n|Volume (L)|20|10|15|45|||\nTaxon|Part|B-04|B-12|B-13|Total|B-04|B-12|B-13\n"
+        "Zea mays|kernel|2|52|0|54|0.10|5.20|0.00\nRubus sp.|seed|7|4|7|18|0.35|0.40|0.47\nVitis sp.|seed|4|0|3|7|0.20|0.00|0.20\n"
+        "Total||13|56|10|79|0.65|5.60|0.67"
+    )
+
+    found = taken(tmp_path, sheet)
+
+    assert sum(row.count.number or 0 for row in found.rows) == 79
+    assert {problem.code for problem in found.problems} & {"N313", "N314", "N317"} == set()
+
+
+def test_a_volume_with_a_share_in_brackets_heads_no_line_of_shares(tmp_path: Path) -> None:
+    """'30 (subsample 50 %)' in a line of counts: the line stays one of counts."""
+    sheet = (
+        "Sample|Vol. proc.|Zea mays kernel|Rubus seed|Vitis seed\nS1|10 L|3|12|2\nS2|~20|4|5|2\nS3|30 (subsample 50 %)|1|2|6\n"
+        "S4|c. 15|7|1|1"
+    )
+
+    assert {sample for sample, _, _ in finds(taken(tmp_path, sheet))} == {"S1", "S2", "S3", "S4"}
+
+
+def test_analysts_dates_and_rows_of_kernels_are_no_counts(tmp_path: Path) -> None:
+    """Behind the counts stand initials and dates, and between them the number of rows on the cobs."""
+    sheet = (
+        "Bolsa|Vol. (l)|Zea mays|||Phaseolus vulgaris|Total|Analista|Fecha\n||Coronta|N.º de hileras|Grano|Semilla|||\n"
+        "23/1|12|4|10|8|1|13|L.H.P.|26-VIII-98\n23/2|10|3|10–12|8|3|14|M.Q.|2-IX-98\n24/1|6|6|10, 14|11|4|21|L.H.P.|9-IX-98"
+    )
+
+    found = taken(tmp_path, sheet)
+
+    assert sum(row.count.number or 0 for row in found.rows) == 48
+    assert [problem.code for problem in found.problems if problem.severity == "error" or problem.code == "N317"] == []
