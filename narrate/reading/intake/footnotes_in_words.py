@@ -9,8 +9,8 @@ from narrate.model.grids import Grid
 from narrate.reading.intake.cell_marks import NUMBER
 from narrate.reading.intake.keys import Entry
 
-_ABOVE = "ᵃᵇᶜᵈᵉᶠᵍʰⁱʲᵏˡᵐⁿᵒᵖʳˢᵗᵘᵛʷˣʸᶻ"
-SMALL_LETTERS = str.maketrans(_ABOVE, "abcdefghijklmnoprstuvwxyz")
+RAISED = "ᵃᵇᶜᵈᵉᶠᵍʰⁱʲᵏˡᵐⁿᵒᵖʳˢᵗᵘᵛʷˣʸᶻ"
+SMALL_LETTERS = str.maketrans(RAISED, "abcdefghijklmnoprstuvwxyz")
 """Letters set above the line."""
 _MARKED = re.compile(rf"{NUMBER}\s*[(\[]?([a-z]{{1,2}}|[*†‡§]{{1,3}})[)\]]?")
 _NO_SIGNS = frozenset(
@@ -48,7 +48,7 @@ def footnotes_in_words(grid: Grid, signs: frozenset[str]) -> list[Entry]:
         if cell.kind != "text" or len(text) > 400:
             continue
         beside = grid.text(at[0], at[1] + 1)
-        text = f"({text[0]}) {text[1:].strip()}" if cell.text[:1] in _ABOVE else text
+        text = f"({text[0]}) {text[1:].strip()}" if cell.text[:1] in RAISED else text
         match = bare.fullmatch(text)
         if text.strip(" =:()[]") in signs and re.match(r"[=:\s]*[^\W\d_]{3,}", beside) and " " in beside.strip():
             found.append(Entry(text.strip(" =:()[]"), beside.strip(" =:"), at))

@@ -8,10 +8,11 @@ import re
 from collections.abc import Mapping
 from dataclasses import replace
 
+from narrate.reading.intake.footnotes_in_words import RAISED, SMALL_LETTERS
 from narrate.reading.intake.remarks import remark
 from narrate.reading.intake.written_names import NameReader, WrittenName
 
-_SYMBOLS = r"[*†‡§¹²³°ª]+"
+_SYMBOLS = rf"[*†‡§¹²³⁴⁵⁶⁷⁸⁹⁰°ª{RAISED}]+"
 _WHERE = (
     (re.compile(rf"(.*\w.*?)\s*[(\[]?({_SYMBOLS})[)\]]?"), 2, 1),
     (re.compile(rf"[(\[]?({_SYMBOLS})[)\]]?\s*(.*\w.*)"), 1, 2),
@@ -29,10 +30,10 @@ def read_footed(text: str, genus: str, names: NameReader, footnotes: Mapping[str
     bare, sign = _parted(text, footnotes)
     if not sign:
         return names.read(text, genus), ""
-    meaning = footnotes.get(sign, "")
+    meaning = footnotes.get(sign) or footnotes.get(sign.translate(SMALL_LETTERS), "")
     said = remark(meaning or sign)
     read = names.read(bare, genus)
-    if said.says_nothing and not meaning and sign.isalpha():
+    if said.says_nothing and not meaning and sign.isalpha() and sign[0] not in RAISED:
         return names.read(text, genus), ""
     conditions = tuple(dict.fromkeys(c for c in (*read.conditions_apart, read.condition, said.condition) if c))
     if said.of_some:
@@ -58,12 +59,15 @@ def _parted(text: str, footnotes: Mapping[str, str]) -> tuple[str, str]:
 
     >>> _parted("Vitis sp.*", {}), _parted("*Vitis sp.", {}), _parted("Vitis (uc)", {}), _parted("Vitis a", {"a": "uncharred"})
     (('Vitis sp.', '*'), ('Vitis sp.', '*'), ('Vitis', 'uc'), ('Vitis', 'a'))
+    >>> _parted("Triticum durum, rachis internodeᵃ", {})
+    ('Triticum durum, rachis internode', 'ᵃ')
     """
     flat = text.strip()
     said = [sign for sign, meaning in footnotes.items() if not remark(meaning).says_nothing]
     for pattern, sign, rest in _WHERE:
         match = pattern.fullmatch(flat)
         # Letters are a footnote only where the sheet or the trade says so; 'sp' and 'cf' are none.
-        if match and (not match[sign].replace(".", "").isalpha() or match[sign] in (*said, "uc")):
+        is_letter = match is not None and match[sign].replace(".", "").isalpha() and match[sign][0] not in RAISED
+        if match and (not is_letter or match[sign] in (*said, "uc")):
             return match[rest].strip(" ,"), match[sign]
     return flat, ""

@@ -97,3 +97,18 @@ def test_what_stands_under_non_seed_material_is_taken_for_no_seed(tmp_path: Path
     assert {(r.identification.written, str(r.part)) for r in found.rows} == {
         ("Hairs/fibres", "indeterminate"), ("Rubus sp.", "seed"), ("Vitis sp.", "seed"),
     }  # fmt: skip
+
+
+def test_a_raised_letter_behind_a_name_is_a_footnote_and_no_part_of_the_name(tmp_path: Path) -> None:
+    """The part and the pieces are read as without it; what the footnote says goes into the note, or it is told."""
+    sheet = (
+        'Taxon,S1,S2\n"Triticum durum, rachis internodeᵃ",3,4\n"Cerealia indet., grain fragmentsᵇ",12,5\nRubus seed,2,1\n'
+        "ᵃ from the lower half of the ear"
+    )
+
+    found = taken(tmp_path, sheet)
+
+    assert {(str(r.part), r.completeness) for r in found.rows} == {
+        ("rachis internode", "whole"), ("grain", "fragment"), ("seed", "whole"),
+    }  # fmt: skip
+    assert "A3" in [cell for cell, message in problems(found, "N313") if "footnote sign" in message]
