@@ -159,6 +159,11 @@ SCALES = {
     '"Abundance: 1 = rare, 2 = occasional, 3 = frequent, 4 = abundant"': (None, None),
     "Scale 1-4 (1=few; 4=very many)": (None, None),
     "Key\n1,1-5\n2,6-20\n3,21-50\n4,>50": (1, 5),
+    "Key: 1 = 1-5 items; 2 = 6-25; 3 = 26-100; 4 = more than 100. A = high, B = moderate, C = low potential.": (1, 5),
+    '"Abundance: 1 = occasional (1-5), 2 = common (6-25), 3 = abundant (26-100), 4 = super-abundant (>100)"': (1, 5),
+    '"Quantities: 1 (1-5), 2 (6-25), 3 (26-100), 4 (100+)"': (1, 5),
+    "Semi-quantitative: 1 - 1-5 items; 2 - 6-25 items; 3 - 26-100 items; 4 - over 100 items": (1, 5),
+    "Key:\n1 = 1-5\n2 = 6-25\n3 = 26-100\n4 = over 100": (1, 5),
 }
 
 
@@ -182,6 +187,7 @@ def test_numbers_that_the_sheet_explains_as_classes_are_no_counts(tmp_path: Path
         "Sieves: 1 = 2-4 mm; 2 = 1-2 mm; 3 = <1 mm; 4 = <0.5 mm",
         "Phases: 1 = Early; 2 = Middle; 3 = Late; 4 = Modern",
         "Key: 1 = 1-5; 2 = 6-20; 3 = >20",
+        '"Contexts: 1 (2-4), 2 (5-7), 3 (8-9), 4 (10-12)"',
     ],
 )
 def test_numbers_that_nobody_explains_stay_counts(tmp_path: Path, key: str) -> None:
