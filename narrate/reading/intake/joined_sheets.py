@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
@@ -60,6 +61,7 @@ def joined_sheets(looks: Sequence[Look]) -> Joined | None:
         lists: list[_List] = []
         for column, head in heads.items():
             others = [(one, at[head.lower()]) for one, at in zip(headed, columns, strict=True) if head.lower() in at]
+            others += [(one, key) for one in headed if (key := _key_named_in(head, one)) is not None]
             lists += _lists_of(of_finds, column, head, [other for other in others if other[0] is not headed[n]])
         if not any(one.role == "taxon" for one in lists):
             continue
@@ -78,8 +80,9 @@ def joined_sheets(looks: Sequence[Look]) -> Joined | None:
             if one.role != "sample":
                 found.lists.add(one.sheet)
             where = {"taxon": "'names'", "part": "'parts'", "sample": "'ids'"}[one.role]
+            sort = "numbers" if all(map(str.isdigit, one.meant)) else "codes"
             found.doubts.append(
-                f"sheet {one.sheet} says what the {len(one.meant)} numbers under '{one.key}' mean; they stand under "
+                f"sheet {one.sheet} says what the {len(one.meant)} {sort} under '{one.key}' mean; they stand under "
                 f"{where} in the layout"
             )
             if unknown:
@@ -90,11 +93,32 @@ def joined_sheets(looks: Sequence[Look]) -> Joined | None:
     return None
 
 
+def _key_named_in(head: str, of_list: _Headed) -> int | None:
+    """The column of codes of a list that a head elsewhere names: 'TaxonCode' names 'Code' of a sheet 'lkpTaxon'."""
+    keys = [c for c, text in of_list.heads.items() if (words := _words(text)) and words <= _KEY_WORDS]
+    named = _words(head) - _KEY_WORDS
+    if len(keys) != 1 or not named:
+        return None
+    said = [_words(of_list.look.grid.sheet), *(_words(text) for c, text in of_list.heads.items() if c != keys[0])]
+    return keys[0] if any(named <= words for words in said) else None
+
+
+_KEY_WORDS = frozenset(
+    ("code", "id", "key", "no", "nr", "number", "num", "abbreviation", "abbr", "ref", "kod", "código", "codice")
+)
+
+
+def _words(text: str) -> set[str]:
+    """The words of a head of a database, each without its ending of several: 'TaxonCode', 'part_id', 'Parts'."""
+    apart = re.findall(r"[^\W\d_]+", re.sub(r"(?<=[^\W\d_A-Z])(?=[A-Z])", " ", text))
+    return {word.lower() if len(word) < 4 else word.lower().removesuffix("s") for word in apart}
+
+
 def without_key(look: Look, joined: Joined) -> Look:
     """The list of samples with its key called a key, so that the ids are those of the laboratory."""
     row = _head_row(look)
     keys = [c for c in _heads(look) if {look.text(r, c) for r in range(row + 1, look.rows)} - {""} == set(joined.ids)]
-    if row < 0 or not keys:
+    if row < 0 or not keys or not joined.ids:
         return look
     cells = {**look.grid.cells, (row, keys[0]): Cell("key")}
     return Look.of(replace(look.grid, cells=cells), look.names, look.signs)
@@ -118,7 +142,8 @@ def _lists_of(finds: _Headed, column: int, head: str, others: Sequence[tuple[_He
     """What another sheet with the same head, in the column given, says of the keys in a column; at most one."""
     rows_below = range(finds.row + 1, finds.look.rows) if others else ()
     keys = [text for r in rows_below if (text := finds.look.text(r, column))]
-    if len(keys) < 3 or len(set(keys)) == len(keys) or not all(_is_key(text) for text in keys):
+    are_letters = all(map(_LETTERS.fullmatch, keys))
+    if len(keys) < 3 or len(set(keys)) == len(keys) or not (are_letters or all(_is_key(text) for text in keys)):
         return []
     for other, own in others:
         look = other.look
@@ -128,9 +153,13 @@ def _lists_of(finds: _Headed, column: int, head: str, others: Sequence[tuple[_He
         if len(set(texts)) < len(texts) or len(texts) < 2 or known < _LEAST_KNOWN * len(keys):
             continue
         made = _made(look, own, rows, head)
-        if made is not None:
-            return [made]
+        if made is not None and (made.role == "part" or not are_letters):
+            return [made]  # names behind letters are read with all else that their list says
     return []
+
+
+_LETTERS = re.compile(r"[^\W\d_]{1,5}")
+"""Codes of letters alone, such as 'GR' for a grain."""
 
 
 def _is_key(text: str) -> bool:

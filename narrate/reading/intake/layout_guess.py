@@ -85,7 +85,7 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
         pairs = [(grid, Look.of(grid, names, look.signs)) for grid, look in pairs]
     joined = joined_sheets([look for _, look in pairs]) or Joined()
     if joined.grid is not None:
-        codes = {**codes, **joined.names}
+        codes = {**{code: name for code, name in codes.items() if code not in joined.parts}, **joined.names}
         looks = [_of_joined(look, joined) for _, look in pairs if look.grid.sheet not in joined.lists]
         pairs = [(look.grid, look) for look in looks]
         found.doubts += joined.doubts
@@ -161,7 +161,9 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     tables = [replace(t, parts=said_under("part", [t], names.short.parts, by_sheet)) for t in found.tables]
     tables = with_fractions_said(tables, by_sheet, names.short.fractions)
     if joined.grid is not None:
-        tables = [replace(t, parts=joined.parts, ids=joined.ids) if t.sheet == joined.finds else t for t in tables]
+        of_finds = [t for t in tables if t.sheet == joined.finds]
+        said = {id(t): replace(t, parts={**t.parts, **joined.parts}, ids=joined.ids) for t in of_finds}
+        tables = [said.get(id(t), t) for t in tables]
     by_key = [parts_by_key(table, by_sheet[table.sheet], names) for table in tables]
     tables = [table for table, _ in by_key]
     of_parts = {text: state for _, said in by_key for text, state in said.items()}

@@ -20,6 +20,12 @@ _SEVERAL = 6
 _DITTO = re.compile(r"""["“”″〃]|''|,,|do\.?|ditto|idem|id\.""", re.IGNORECASE)
 """Signs for the name of the line above."""
 
+_IS_CF = re.compile(
+    r"cf|\?|uncertain|possible|prob|^y|^x|^-?1|^(?:t|true|wahr|vrai|verdadero|verdadeiro|vero|ja?|oui|s[ií]?|sim)$",
+    re.IGNORECASE,
+)
+"""What under a head 'cf' says yes; databases write TRUE, or -1."""
+
 
 class NamedLines(SampleLines):
     """The same with the names of the lines."""
@@ -53,7 +59,7 @@ class NamedLines(SampleLines):
             text = above if above and _DITTO.fullmatch(text.strip()) else text
             above = text
             cf = line.get("cf")
-            is_cf = cf is not None and bool(re.search(r"cf|\?|uncertain|possible|prob|^y|^x|^1", cf[0].text, re.I))
+            is_cf = cf is not None and bool(_IS_CF.search(cf[0].text))
             read, unexplained = read_footed(text, genus, self.names, self.table.marks.footnotes)
             read = self._of_head(read, text, line)
             if unexplained:

@@ -27,9 +27,13 @@ def packs() -> Packs:
 
 
 def a_database(folder: Path) -> TakenIn:
+    return a_workbook(folder, {"Taxa": TAXA, "Finds": FINDS, "Samples": SAMPLES})
+
+
+def a_workbook(folder: Path, sheets: dict[str, list[list[object]]]) -> TakenIn:
     book = openpyxl.Workbook()
     book.remove(book.active)
-    for name, rows in (("Taxa", TAXA), ("Finds", FINDS), ("Samples", SAMPLES)):
+    for name, rows in sheets.items():
         sheet = book.create_sheet(name)
         for row in rows:
             sheet.append(row)
@@ -49,6 +53,58 @@ def test_keys_are_names_and_ids_and_never_counts(tmp_path: Path) -> None:
     ]  # fmt: skip
     assert sum(number or 0 for *_, number in read) == sum(row[4] for row in FINDS[1:] if row[2] != 40)
     assert [said.text for said in found.facts["FL-3"]["volume"]] == ["4"]
+
+
+EXPORT: dict[str, list[list[object]]] = {
+    "tblFinds": [
+        ["RecID", "SampleNo", "Fraction", "mm", "TaxonCode", "cf", "PartCode", "Pres", "Compl", "Qty", "Wt_g", "By"],
+        [640, "B.3", "LF", 2, 21, False, "KN", "C", "W", 4, None, "RO"],
+        [641, "B.3", "LF", 2, 23, False, "SD", "U", "W", 1, None, "RO"],
+        [643, "B.3", "HF", 1, 22, True, "AC", "C", "F", 6, None, "TVL"],
+        [644, "B.3", "HF", 1, 90, False, "CH", "C", "F", None, 2.41, "RO"],
+        [646, "B.11", "LF", 2, 21, False, "CU", "C", "W", 9, None, "TVL"],
+        [647, "B.11", "LF", 1, 22, False, "AC", "C", "W", 3, None, "TVL"],
+        [648, "B.11", "HF", 2, 91, False, "ND", "U", "F", 12, 0.83, "RO"],
+        [650, "B.11", "HF", 1, 90, False, "CH", "C", "F", None, 0.6, "RO"],
+        [651, "B.12", "LF", 2, 23, False, "SD", "M", "W", 2, None, "RO"],
+        [652, "B.12", "LF", 1, 21, False, "KN", "C", "F", 7, None, "TVL"],
+    ],
+    "tblSamples": [["SampleNo", "Volume_L"], ["B.3", 10], ["B.11", 8], ["B.12", 12.5]],
+    "lkpTaxon": [
+        ["Code", "Taxon", "Family"], [21, "Zea mays", "Poaceae"], [22, "Iva annua", "Asteraceae"],
+        [23, "Vitis sp.", "Vitaceae"], [90, "Wood charcoal", None], [91, "Animal bone", None],
+    ],
+    "lkpPart": [
+        ["PartCode", "Description"], ["KN", "kernel"], ["CU", "cupule"], ["AC", "achene"], ["SD", "seed"],
+        ["CH", "charcoal"], ["ND", "not determined"],
+    ],
+}  # fmt: skip
+
+
+def test_codes_under_heads_that_name_their_list_are_looked_up_in_it(tmp_path: Path) -> None:
+    """'TaxonCode' is the 'Code' of 'lkpTaxon'; running numbers are no samples, and initials no plants."""
+    found = a_workbook(tmp_path, EXPORT)
+    given = found.layout.names if found.layout is not None else {}
+
+    counted = [r for r in found.rows if r.mass_g is None]
+    assert [
+        (r.sample, given[r.identification.written], r.part, r.condition, r.completeness, r.fraction, r.count.number)
+        for r in counted
+    ] == [
+        ("B.3", "Zea mays", "kernel", "charred", "whole", "light", 4),
+        ("B.3", "Vitis sp.", "seed", "uncharred", "whole", "light", 1),
+        ("B.3", "Iva annua", "achene", "charred", "fragment", "heavy", 6),
+        ("B.11", "Zea mays", "cupule", "charred", "whole", "light", 9),
+        ("B.11", "Iva annua", "achene", "charred", "whole", "light", 3),
+        ("B.12", "Vitis sp.", "seed", "mineralised", "whole", "light", 2),
+        ("B.12", "Zea mays", "kernel", "charred", "fragment", "light", 7),
+    ]  # fmt: skip
+    assert [r.identification.qualifier == "cf." for r in counted] == [False, False, True, False, False, False, False]
+    assert [(str(r.sample), r.part, r.mass_g) for r in found.rows if r.mass_g is not None] == [
+        ("B.3", "charcoal", 2.41), ("B.11", "charcoal", 0.6),
+    ]  # fmt: skip
+    litres = {id: facts["volume"][0].text for id, facts in found.facts.items()}
+    assert litres == {"B.3": "10", "B.11": "8", "B.12": "12.5"}
 
 
 def test_keys_that_stand_in_no_list_are_told(tmp_path: Path) -> None:
