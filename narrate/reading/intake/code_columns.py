@@ -4,7 +4,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+import re
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 
 from narrate.reading.intake.evidence import Look
@@ -13,6 +14,41 @@ from narrate.reading.intake.heads_by_content import COMPLETE
 from narrate.reading.intake.kinds_of_amounts import are_kinds_of_amounts, kind_of_amount
 
 _MOST_COLUMNS = 12
+_KEY_WORDS = ("code", "codes", "id", "key", "no", "nr", "number", "num", "abbreviation", "abbr", "ref", "kod", "código", "codice")
+
+
+def words_beside_key(text: str) -> tuple[str, ...]:
+    """
+    The words of a head of a database but for those that call it a key or a code.
+
+    >>> words_beside_key("TaxonCode"), words_beside_key("part_id"), words_beside_key("Code"), words_beside_key("lkpTaxon")
+    (('taxon',), ('part',), (), ('lkp', 'taxon'))
+    """
+    apart = re.findall(r"[^\W\d_]+", re.sub(r"(?<=[a-z])(?=[A-Z])", " ", text))
+    return tuple(word.lower() for word in apart if word.lower() not in _KEY_WORDS)
+
+
+def is_code_of_taxa(text: str) -> bool:
+    """
+    Whether a head is over codes of taxa.
+
+    >>> [is_code_of_taxa(t) for t in ("TaxonCode", "species_id", "Code", "Taxon", "SampleNo", "No. taxa")]
+    [True, True, False, False, False, False]
+    """
+    words = words_beside_key(text)
+    return bool(words) and heading(" ".join(words)) == "taxon" and heading(text) in ("code", "")
+
+
+def column_of_codes(look: Look, row: int, heads: Mapping[int, str], below: Sequence[int]) -> int | None:
+    """The column under 'TaxonCode' of a list whose heads say samples and amounts, where codes come again and again."""
+    said = set(heads.values())
+    if not (said & {"sample", "context", "feature"} and said & {"count", "mass"}):
+        return None
+    for column in heads:
+        texts = [look.text(r, column) for r in below if look.text(r, column)]
+        if is_code_of_taxa(look.text(row, column)) and 2 < len(texts) > len(set(texts)):
+            return column
+    return None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from narrate.model.layouts import SAMPLE_ROLES
+from narrate.reading.intake.code_columns import is_code_of_taxa
 from narrate.reading.intake.crossed_guess import Crossed
 from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.long_guess import heads_in
@@ -30,7 +31,8 @@ def is_against_heads(crossed: Crossed, long: Long | None) -> bool:
     look = crossed.look
     roles = heads_in(look, long.area, head)
     said = set(roles.values())
-    if not (said & set(_OF_FINDS) and said & set(_OF_AMOUNTS) and said & {"sample", "context", "feature"}):
+    is_of_taxa = said & set(_OF_FINDS) or any(is_code_of_taxa(look.text(head, c)) for c in roles)
+    if not (is_of_taxa and said & set(_OF_AMOUNTS) and said & {"sample", "context", "feature"}):
         return False
     lines = [row for row, role in crossed.rows.items() if role.name == "counts"]
     if 2 * sum(row > head for row in lines) < len(lines):

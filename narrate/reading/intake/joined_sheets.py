@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
 
 from narrate.model.grids import Cell, Grid
+from narrate.reading.intake.code_columns import words_beside_key
 from narrate.reading.intake.evidence import Look, looks_like_id
 from narrate.reading.intake.header_words import heading, sample_rank
 
@@ -95,23 +96,17 @@ def joined_sheets(looks: Sequence[Look]) -> Joined | None:
 
 def _key_named_in(head: str, of_list: _Headed) -> int | None:
     """The column of codes of a list that a head elsewhere names: 'TaxonCode' names 'Code' of a sheet 'lkpTaxon'."""
-    keys = [c for c, text in of_list.heads.items() if (words := _words(text)) and words <= _KEY_WORDS]
-    named = _words(head) - _KEY_WORDS
+    keys = [c for c, text in of_list.heads.items() if text and not words_beside_key(text)]
+    named = words_beside_key(head)
     if len(keys) != 1 or not named:
         return None
-    said = [_words(of_list.look.grid.sheet), *(_words(text) for c, text in of_list.heads.items() if c != keys[0])]
-    return keys[0] if any(named <= words for words in said) else None
+    others = [of_list.look.grid.sheet, *(text for c, text in of_list.heads.items() if c != keys[0])]
+    is_said = any(set(named) <= set(words_beside_key(text)) for text in others)
+    role = heading(" ".join(named))
+    return keys[0] if is_said or (role in _OF_FINDS and role in map(heading, others)) else None
 
 
-_KEY_WORDS = frozenset(
-    ("code", "id", "key", "no", "nr", "number", "num", "abbreviation", "abbr", "ref", "kod", "código", "codice")
-)
-
-
-def _words(text: str) -> set[str]:
-    """The words of a head of a database, each without its ending of several: 'TaxonCode', 'part_id', 'Parts'."""
-    apart = re.findall(r"[^\W\d_]+", re.sub(r"(?<=[^\W\d_A-Z])(?=[A-Z])", " ", text))
-    return {word.lower() if len(word) < 4 else word.lower().removesuffix("s") for word in apart}
+_OF_FINDS = ("taxon", "part")
 
 
 def without_key(look: Look, joined: Joined) -> Look:

@@ -162,8 +162,8 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     tables = with_fractions_said(tables, by_sheet, names.short.fractions)
     if joined.grid is not None:
         of_finds = [t for t in tables if t.sheet == joined.finds]
-        said = {id(t): replace(t, parts={**t.parts, **joined.parts}, ids=joined.ids) for t in of_finds}
-        tables = [said.get(id(t), t) for t in tables]
+        known = {id(t): replace(t, parts={**t.parts, **joined.parts}, ids=joined.ids) for t in of_finds}
+        tables = [known.get(id(t), t) for t in tables]
     by_key = [parts_by_key(table, by_sheet[table.sheet], names) for table in tables]
     tables = [table for table, _ in by_key]
     of_parts = {text: state for _, said in by_key for text, state in said.items()}

@@ -10,6 +10,7 @@ from narrate.model.grids import Area
 from narrate.model.layouts import SAMPLE_ROLES, Role
 from narrate.reading.intake.abundance_beside import with_abundance_beside
 from narrate.reading.intake.bands_over_list import band_over, with_heads_filled
+from narrate.reading.intake.code_columns import column_of_codes
 from narrate.reading.intake.codes_of_samples import code_of_samples, counts_said_again
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
 from narrate.reading.intake.header_words import heading, sample_rank
@@ -67,9 +68,16 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
         if taxon is not None:
             heads = {**heads, taxon: "taxon"}
     below = rows_below(look, area, row)
+    doubts: list[str] = []
+    coded = column_of_codes(look, row, heads, below) if taxon is None else None
+    if coded is not None:
+        taxon, heads = coded, {**heads, coded: "taxon"}
+        doubts.append(
+            f"DOUBTFUL: '{look.text(row, coded)}' holds codes of taxa, and no sheet says what they mean; hand their list "
+            "over with --codes, or write the names in the layout"
+        )
     if taxon is None or len(below) < 1:
         return None
-    doubts: list[str] = []
     counted = [c for c in range(area.left, area.right + 1) if c in heads or _share_of_amounts(look, below, c) >= 0.7]
     heads = with_least_numbers(heads, {c: look.text(row, c) for c in counted}, doubts)
     heads = with_abundance_beside(heads, {c: look.text(row, c) for c in heads}, doubts)
@@ -118,7 +126,7 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
         for r in below
         if look.text(r, taxon)
     )
-    if names < 0.4 * sum(bool(look.text(r, taxon)) for r in below):
+    if coded is None and names < 0.4 * sum(bool(look.text(r, taxon)) for r in below):
         return None
     # Blanks beside a total mean nothing: only those among the finds may mean what stands above.
     finds = [r for r in below if _row_role(look, r, taxon, sample, known).name != "total"] or below

@@ -107,6 +107,26 @@ def test_codes_under_heads_that_name_their_list_are_looked_up_in_it(tmp_path: Pa
     assert litres == {"B.3": "10", "B.11": "8", "B.12": "12.5"}
 
 
+def test_a_list_may_have_another_name_and_other_heads(tmp_path: Path) -> None:
+    """'TaxonCode' is looked up where one column has codes and another what 'taxon' means: 'Latin name'."""
+    heads = [["Code", "Latin name", "Family"], *EXPORT["lkpTaxon"][1:]]
+    sheets = {("Lookup1" if name == "lkpTaxon" else name): rows for name, rows in EXPORT.items()}
+    found = a_workbook(tmp_path, {**sheets, "Lookup1": heads})
+
+    assert found.layout is not None
+    assert {code: found.layout.names[code] for code in ("21", "22")} == {"21": "Zea mays", "22": "Iva annua"}
+    assert {str(r.sample) for r in found.rows} == {"B.3", "B.11", "B.12"}
+
+
+def test_codes_that_no_sheet_explains_are_names_and_never_initials(tmp_path: Path) -> None:
+    """A list whose heads say samples, codes of taxa and amounts is one; its codes stay as written, and that is told."""
+    found = a_workbook(tmp_path, {name: rows for name, rows in EXPORT.items() if name != "lkpTaxon"})
+
+    counted = [(r.identification.written, r.count.number) for r in found.rows if r.sample == "B.3" and r.mass_g is None]
+    assert counted == [("21", 4), ("23", 1), ("22", 6)]
+    assert [doubt for doubt in found.doubts if "no sheet says what they mean" in doubt] != []
+
+
 def test_keys_that_stand_in_no_list_are_told(tmp_path: Path) -> None:
     """By sheet and key, and they are kept as they are written."""
     assert [doubt for doubt in a_database(tmp_path).doubts if "no line" in doubt] == [
