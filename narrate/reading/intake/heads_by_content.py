@@ -76,6 +76,7 @@ def content_role(texts: list[str], look: Look) -> str:
         ),
         ("condition", 1.0, lambda t: t.strip(" ().?") in names.short.conditions),
         ("part", 0.8, lambda t: t.strip(" ().?") in names.short.parts),
+        ("completeness", 1.0, lambda t: t in names.short.completeness),
         ("quantity", 0.6, lambda t: (_is_of_amounts(t) or heading(t) == "density") and t not in ("w", "f")),
         ("cf", 1.0, lambda t: "cf" in flat_texts and flat_heading(t) in CERTAINTY),
         ("condition", 1.0, lambda t: several > 1 and says_state(t, look)),

@@ -32,7 +32,7 @@ from narrate.reading.intake.records_guess import guess_records
 from narrate.reading.intake.scales_of_shares import with_scales_of_shares
 from narrate.reading.intake.sections_of_samples import with_sections_of_samples
 from narrate.reading.intake.sheets_again import without_repeats
-from narrate.reading.intake.short_words import said_under, short_words
+from narrate.reading.intake.short_words import said_under, short_words, with_pieces_said
 from narrate.reading.intake.sizes_in_titles import with_sizes_of_titles
 from narrate.reading.intake.states_by_key import names_by_key, parts_by_key
 from narrate.reading.intake.subsets import with_subsets
@@ -160,6 +160,7 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     found.tables.sort(key=lambda table: (order[table.sheet], min(table.rows, default=0), min(table.columns, default=0)))
     tables = [replace(t, parts=said_under("part", [t], names.short.parts, by_sheet)) for t in found.tables]
     tables = with_fractions_said(tables, by_sheet, names.short.fractions)
+    tables = with_pieces_said(tables, by_sheet, names.short.completeness)
     if joined.grid is not None:
         of_finds = [t for t in tables if t.sheet == joined.finds]
         known = {id(t): replace(t, parts={**t.parts, **joined.parts}, ids=joined.ids) for t in of_finds}

@@ -38,6 +38,13 @@ class Pieces(Amounts):
         return fractions_said(self.table)
 
     @cached_property
+    def _pieces_said(self) -> dict[str, str]:
+        """Code -> 'whole' or 'fragment', as the roles of the layout say."""
+        roles = (*self.table.rows.values(), *self.table.columns.values())
+        said = [text.rpartition(" is ") for role in roles if "completeness" in role.names for text in role.qualifiers]
+        return {code: name for code, _, name in said if name in ("whole", "fragment")}
+
+    @cached_property
     def _completeness_known(self) -> dict[tuple[str, str], str]:
         """What was worked out of the words for pieces and for parts, each pair of them once."""
         return {}
@@ -85,6 +92,8 @@ class Pieces(Amounts):
         return found
 
     def _completeness_said(self, word: str, part: str) -> str:
+        if word in self._pieces_said:
+            return self._pieces_said[word]
         text = word.lower()
         part = self.table.parts.get(part, part)  # 'Fr = Frucht'
         part = self.names.condition_behind(without_weight(part.strip())[0])[0]

@@ -6,7 +6,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from typing import Protocol
 
 from narrate.model.grids import Grid
@@ -31,6 +31,8 @@ class ShortWords:
     parts: Mapping[str, str] = field(default_factory=dict)
     fractions: Mapping[str, str] = field(default_factory=dict)
     """Short form -> 'light' or 'heavy'."""
+    completeness: Mapping[str, str] = field(default_factory=dict)
+    """Short form -> 'whole' or 'fragment', as a sheet of values says it."""
 
 
 class Meaning(Protocol):
@@ -44,8 +46,14 @@ class Meaning(Protocol):
 def short_words(grids: Iterable[Grid], names: Meaning) -> ShortWords:
     """The short forms that the sheets of a file explain; one that is explained in two ways is left out."""
     found: dict[str, set[tuple[str, str, str]]] = {}
-    for grid in grids:
-        for sign, meaning in (*_in_cells(grid), *_over_cells(grid)):
+    all_grids = list(grids)
+    of_pieces: dict[str, set[str]] = {}
+    for grid in all_grids:
+        by_field = list(_by_field(grid, all_grids))
+        for sign, meaning in by_field:
+            if pieces := _pieces(meaning):
+                of_pieces.setdefault(sign, set()).add(pieces)
+        for sign, meaning in (*_in_cells(grid), *_over_cells(grid), *by_field):
             condition = _condition(meaning, names)
             part = "" if condition else _part(meaning, names)
             part = f"{part}{OF_PIECES}" if part and FRAGMENTS.search(meaning) else part
@@ -57,6 +65,7 @@ def short_words(grids: Iterable[Grid], names: Meaning) -> ShortWords:
         conditions={sign: condition for sign, (condition, _, _) in once.items() if condition},
         parts={sign: part for sign, (_, part, _) in once.items() if part},
         fractions={sign: fraction for sign, (_, _, fraction) in once.items() if fraction},
+        completeness={sign: next(iter(said)) for sign, said in of_pieces.items() if len(said) == 1},
     )
 
 
@@ -84,6 +93,20 @@ def said_under(
     return dict(sorted(found.items()))
 
 
+def with_pieces_said(tables: Iterable[Table], grids: Mapping[str, Grid], explained: Mapping[str, str]) -> list[Table]:
+    """The tables with what codes for wholes and pieces mean beside the roles of their columns: 'completeness, B is fragment'."""
+    made = []
+    for table in tables:
+        columns = dict(table.columns)
+        for c, role in table.columns.items() if explained else ():
+            if "completeness" in role.names:
+                met = {cell.text for (_, column), cell in grids[table.sheet].cells.items() if column == c}
+                told = tuple(f"{code} is {explained[code]}" for code in sorted(met & explained.keys()))
+                columns[c] = replace(role, qualifiers=(*role.qualifiers, *told))
+        made.append(replace(table, columns=columns))
+    return made
+
+
 def _in_cells(grid: Grid) -> Iterable[tuple[str, str]]:
     """Entries within one text; after a colon only where the text has several, as a key has."""
     for cell in grid.cells.values():
@@ -104,6 +127,25 @@ def _over_cells(grid: Grid) -> Iterable[tuple[str, str]]:
         texts = [text for text in texts if text not in ("=", ":", "-", "–")]
         if len(texts) == 2 and re.fullmatch(rf"{_SIGN}\.?\s*[=:]?", texts[0]):
             yield texts[0].rstrip(".=: "), texts[1].lstrip("=: ")
+
+
+def _by_field(grid: Grid, grids: Iterable[Grid]) -> Iterable[tuple[str, str]]:
+    """Rows of a column's head, a short form and its meaning, where another sheet has such heads: 'Pres, K, charred'."""
+    rows: dict[int, list[str]] = {}
+    for (row, _), cell in sorted(grid.cells.items()):
+        rows.setdefault(row, []).append(cell.text.strip())
+    lines = [texts for texts in rows.values() if len(texts) == 3 and re.fullmatch(_SIGN, texts[1])]
+    if len(lines) < 0.8 * len(rows):
+        return
+    heads = {cell.text.strip() for other in grids if other is not grid for (row, _), cell in other.cells.items() if row < 10}
+    yield from ((sign, meaning) for field, sign, meaning in lines if field in heads)
+
+
+def _pieces(meaning: str) -> str:
+    """'whole' or 'fragment' for words that say nothing else."""
+    if re.fullmatch(r"frag\w*|broken|pieces?|bits?|incomplete", meaning, re.IGNORECASE):
+        return "fragment"
+    return "whole" if re.fullmatch(r"wholes?|complete|intact|entire", meaning, re.IGNORECASE) else ""
 
 
 def _part(meaning: str, names: Meaning) -> str:

@@ -8,6 +8,7 @@ from pathlib import Path
 import openpyxl
 
 from narrate.model.packs import Packs
+from narrate.reading.intake.layout_written import layout_text
 from narrate.reading.intake.project_intake import naming_packs
 from narrate.reading.intake.take_in import TakenIn, take_in
 
@@ -125,6 +126,31 @@ def test_codes_that_no_sheet_explains_are_names_and_never_initials(tmp_path: Pat
     counted = [(r.identification.written, r.count.number) for r in found.rows if r.sample == "B.3" and r.mass_g is None]
     assert counted == [("21", 4), ("23", 1), ("22", 6)]
     assert [doubt for doubt in found.doubts if "no sheet says what they mean" in doubt] != []
+
+
+def test_values_are_looked_up_by_the_head_that_a_sheet_gives_them(tmp_path: Path) -> None:
+    """A sheet of field, code and meaning says what letters for states, wholes and pieces are; the layout keeps them."""
+    values: list[list[object]] = [
+        ["Field", "Code", "Meaning"], ["Pres", "K", "charred"], ["Pres", "Z", "mineralised"],
+        ["Pres", "N", "uncharred"], ["Compl", "A", "whole"], ["Compl", "B", "broken"], ["Fraction", "LF", "light"],
+    ]  # fmt: skip
+    codes = {"C": "K", "M": "Z", "U": "N", "W": "A", "F": "B"}
+    finds = [[codes.get(value, value) if at in (7, 8) else value for at, value in enumerate(row)]
+             for row in EXPORT["tblFinds"]]  # fmt: skip
+    found = a_workbook(tmp_path, {**EXPORT, "tblFinds": finds, "lkpValues": values})
+    plain = a_workbook(tmp_path, EXPORT)
+
+    assert [(r.condition, r.completeness, r.count.number) for r in found.rows] == [
+        (r.condition, r.completeness, r.count.number) for r in plain.rows
+    ]
+    assert found.layout is not None
+    table = next(table for table in found.layout.tables if table.sheet == "tblFinds")
+    assert table.columns[8].qualifiers == ("A is whole", "B is fragment")
+    (tmp_path / "lab.xlsx.layout.yaml").write_text(layout_text(found.layout, "lab.xlsx"), encoding="utf-8")
+    book = a_workbook(tmp_path, {**EXPORT, "tblFinds": finds, "lkpValues": values})
+    assert [(r.completeness, r.condition, r.part) for r in book.rows] == [
+        (r.completeness, r.condition, r.part) for r in found.rows
+    ]
 
 
 def test_keys_that_stand_in_no_list_are_told(tmp_path: Path) -> None:
