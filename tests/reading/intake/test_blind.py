@@ -2,9 +2,10 @@
 Sheets that somebody who does not know the reader made, with what is in them; all invented.
 
 `blind/truth.json` was written with each sheet and before it was tried: for each sample how many finds were counted and
-what they add up to, by condition; how many are signs of presence or abundance; and the grams. What was written there of the
-lot s (its makers took '>50' for 50, and added both fractions of a sample and halves) stands here as the reader has it: a
-class is a sign, fractions stay apart, half a seed is a piece. Moss is a plant in all lots, which one maker left out.
+what they add up to, by condition; how many are signs of presence or abundance; and the grams. What was written there of
+the lot s (its makers took '>50' for 50, and added both fractions of a sample and halves) stands here as the reader has it:
+a class is a sign, fractions stay apart, half a seed is a piece. Moss is a plant in all lots, which one maker left out, and
+dung of the lot u is a find with its grams.
 """
 
 from __future__ import annotations
@@ -93,6 +94,7 @@ WRONG_TOTALS = {
     "r01.xlsx": ["G42"], "r02.csv": [], "r03.xlsx": [], "r04.csv": [], "r05.xlsx": [], "r06.csv": [], "r07.xlsx": ["L8"], "r08.tsv": [], "r09.csv": ["L16"], "r10.xlsx": [],
     "s01.xlsx": [], "s02.csv": [], "s03.xlsx": [], "s04.xlsx": ["J32"], "s05.xlsx": [], "s06.xlsx": [],
     "s07.csv": [], "s08.tsv": [], "s09.xlsx": [], "s10.xlsx": ["N11"], "s11.tsv": [], "s12.txt": [],
+    "u01.xlsx": ["F62"], "u02.xlsx": [], "u03.csv": [], "u04.xlsx": [], "u05.csv": [], "u06.tsv": [], "u07.xlsx": [], "u08.xlsx": ["F32"], "u09.txt": [], "u10.csv": [],
 }  # fmt: skip
 """The stored results of the later lots that were made wrong on purpose; all others of these sheets are right."""
 
