@@ -26,7 +26,23 @@ def is_set_out(text: str, separator: str) -> bool:
     (False, True)
     """
     texts = _sample(text)
-    return not _is_parted_by(separator, texts) and _best(texts).quality[0] >= LEAST_LINES
+    if _is_parted_by(separator, texts):
+        return False
+    found = _best(texts)
+    return found.quality[0] >= LEAST_LINES and not _has_stray_column(texts, found)
+
+
+def _has_stray_column(texts: Sequence[str], found: Listing) -> bool:
+    """Whether one line alone stands in a column that nothing heads: its numbers have slid out of their columns."""
+    for one in found.groups:
+        rows = [found.cells[n] for n in one.lines if n in found.cells and n not in one.heads]
+        heads = [one.columns.line(set_line(texts[n], found.measure)) for n in one.heads]
+        for column in range(1, max(map(len, rows), default=0)):
+            filled = [row[column] for row in rows if column < len(row) and row[column]]
+            headed = any(column < len(head) and head[column] for head in heads)
+            if len(filled) == 1 and len(rows) > 2 and not headed:
+                return True
+    return False
 
 
 def tell_blanks_tried(path: str, text: str, separator: str, problems: ProblemList) -> None:
