@@ -31,7 +31,7 @@ from narrate.reading.intake.cell_pieces import (
     whole_and_some_pieces,
 )
 from narrate.reading.intake.cell_signs import counted, keyed, of_footnote, one_find, present, said_beside, unkeyed
-from narrate.reading.intake.halves import FRACTIONS, read_half
+from narrate.reading.intake.halves import PARTS, read_half, share_of_one
 from narrate.reading.intake.remarks import conditions_in, remark
 
 
@@ -197,8 +197,7 @@ def _slashed(match: re.Match[str], written: str, by: Meanings) -> Reading | None
 
 def _part_of_one(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
     """'½', '1½' and '1 1/2' are no whole number of items."""
-    is_half = FRACTIONS.get(match[2].replace(" ", "")) == 0.5
-    return read_half(written, int(match[1] or 0), by.halves if is_half else "")
+    return read_half(written, int(match["whole"] or 0), by.halves if share_of_one(match["part"]) == 0.5 else "")
 
 
 def _signed(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
@@ -278,7 +277,7 @@ _WRITINGS = (
     (rf"(\d+)\s*(?:{WHOLES})?\s*{AND}?\s*(?<!\d\s)(?<!\d)(\d+)\s*({PIECES})", whole_and_pieces),
     (rf"(\d+)\s*(?:{WHOLES})?\s*{AND}\s*({PIECES})", whole_and_some_pieces),
     (rf"({NUMBER})ish", _estimate),
-    (r"(\d{0,6})(\s*[½¼¾⅓⅔]|(?<=\d)\s+(?:1\s*/\s*[234]|3\s*/\s*4|2\s*/\s*3))", _part_of_one),
+    (PARTS, _part_of_one),
     (rf"(?:\+\s?)?({NUMBER})\s*({PIECES})", pieces),
     (rf"({NUMBER})\s*({WHOLES})", pieces),
     (rf"({NUMBER})\s*w?\.?\s*[+&,;]?\s*({NUMBER})\s*(f|fr|frag|frags|fragment|fragments|cf)\.?", whole_and_pieces),

@@ -10,13 +10,14 @@ from narrate.model.grids import Grid
 from narrate.model.layouts import Role
 from narrate.reading.intake.cell_marks import Found, Quirk, Reading, number_of
 
-FRACTIONS = {
+_FRACTIONS = {
     "1/2": 0.5, "½": 0.5, "1/4": 0.25, "¼": 0.25, "3/4": 0.75, "¾": 0.75, "1/3": 1 / 3, "⅓": 1 / 3,
     "2/3": 2 / 3, "⅔": 2 / 3,
 }  # fmt: skip
-MIXED = re.compile(r"(?P<whole>\d{1,6})(?P<part>\s*[½¼¾⅓⅔]|\s+(?:1\s*/\s*[234]|3\s*/\s*4|2\s*/\s*3))")
-"""'6 1/2' and '6½': wholes and a part of one."""
-_PART_ALONE = re.compile(r"[½¼¾⅓⅔]|(?:1/[234]|3/4|2/3)")
+_SIGN, _STROKED = r"[½¼¾⅓⅔]", r"(?:1\s*/\s*[234]|3\s*/\s*4|2\s*/\s*3)"
+PARTS = rf"(?P<whole>\d{{0,6}})(?P<part>\s*{_SIGN}|(?<=\d)\s+{_STROKED})"
+"""'6 1/2', '6½' and '½': wholes, if any, and a part of one."""
+_MIXED = re.compile(rf"(?=\d){PARTS}")
 _A_PIECE = "write 'halves: fragment' under cells in the layout if a half is a piece; "
 
 
@@ -35,14 +36,19 @@ def halves_of(grid: Grid, rows: Mapping[int, Role], columns: Mapping[int, Role],
         for column in across:
             cell = grid.cells.get((row, column))
             number = None if cell is None else cell.number if cell.number is not None else number_of(cell.text, decimal)
-            if cell is not None and number is None and (mixed := MIXED.fullmatch(cell.text.strip())):
-                broken[row, column] = FRACTIONS[re.sub(r"\s", "", mixed["part"])]
+            if cell is not None and number is None and (mixed := _MIXED.fullmatch(cell.text.strip())):
+                broken[row, column] = share_of_one(mixed["part"])
             if number is not None and number % 1:
                 broken[row, column] = number % 1
     of_halves, of_others = set[int](), set[int]()
     for (row, _), rest in broken.items():
         (of_halves if rest == 0.5 else of_others).add(row)
     return "fragment" if len(of_halves - of_others) > len(of_others) else ""
+
+
+def share_of_one(part: str) -> float:
+    """The part of one item that a sign or two numbers with a stroke say."""
+    return _FRACTIONS[re.sub(r"\s", "", part)]
 
 
 def half_written(text: str, decimal: str, *, has_halves: bool = False) -> float | None:
@@ -61,9 +67,9 @@ def half_written(text: str, decimal: str, *, has_halves: bool = False) -> float 
     flat = text.strip()
     if re.fullmatch(r"\d+[.,]\d+", flat):
         return number_of(text, decimal)
-    if mixed := MIXED.fullmatch(flat):
-        return int(mixed["whole"]) + FRACTIONS[re.sub(r"\s", "", mixed["part"])]
-    return FRACTIONS[flat] if has_halves and _PART_ALONE.fullmatch(flat) else None
+    if mixed := _MIXED.fullmatch(flat):
+        return int(mixed["whole"]) + share_of_one(mixed["part"])
+    return _FRACTIONS.get(flat) if has_halves else None
 
 
 def read_half(written: str, whole: int, halves: str) -> Reading:
