@@ -208,8 +208,8 @@ def test_a_million_rows_of_borders_below_the_counts_are_no_rows(tmp_path: Path) 
         book.active.append(row)
     packed = io.BytesIO()
     book.save(packed)
-    cells = b'<row r="%d"><c r="A%d" s="0"/><c r="B%d" s="0"/></row>'
-    borders = b"".join(cells % (n, n, n) for n in range(4, 1_000_001))
+    cells = b'<row r="%d"><c r="A%d" s="0"/><c r="B%d" s="0"/><c r="C%d" s="0"/></row>'
+    borders = b"".join(cells % (n, n, n, n) for n in range(4, 1_000_001))
     padded = io.BytesIO()
     with zipfile.ZipFile(packed) as plain, zipfile.ZipFile(padded, "w", zipfile.ZIP_DEFLATED) as archive:
         for part in plain.infolist():
