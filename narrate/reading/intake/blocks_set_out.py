@@ -148,14 +148,33 @@ def _pages(found: Listing) -> list[range]:
 
 
 def _blocks(found: Listing, lines: Sequence[int]) -> list[list[int]]:
-    """Lines that follow each other without a blank one between them."""
+    """Lines that follow each other without a blank one between them, and without a title or a key about them."""
     blocks: list[list[int]] = [[]]
     for n in lines:
-        if found.texts[n].strip():
-            blocks[-1].append(n)
-        elif blocks[-1]:
+        if not found.texts[n].strip():
             blocks.append([])
-    return [one for one in blocks if one]
+            continue
+        if _explains(found.texts[n]) and any(_has_numbers(found, line) for line in blocks[-1]):
+            blocks.append([])
+        blocks[-1].append(n)
+    return [part for one in blocks if one for part in _without_title(found, one)]
+
+
+def _has_numbers(found: Listing, line: int) -> bool:
+    return found.kinds[line].amounts[0] > 0 and found.kinds[line].pieces >= LEAST_COLUMNS
+
+
+def _without_title(found: Listing, block: list[int]) -> list[list[int]]:
+    """A block, or the title over a rule and the table under it, which begins with a line of heads."""
+    for at, line in enumerate(block[1:], 1):
+        if _has_numbers(found, block[at - 1]):
+            break
+        if not is_rule(found.texts[line]):
+            continue
+        under = next((n for n in block[at + 1 :] if found.pieces(n)), None)
+        is_headed = under is not None and found.pieces(under) >= LEAST_COLUMNS and not _has_numbers(found, under)
+        return [block[:at], block[at:]] if is_headed else [block]
+    return [block]
 
 
 def _groups(found: Listing, blocks: Sequence[list[int]], is_strict: bool) -> list[Group]:
@@ -225,4 +244,8 @@ def _joins(found: Listing, group: Group, own: Group, is_tried: bool) -> bool:
 
 def _is_key(found: Listing, block: Sequence[int]) -> bool:
     """Whether most lines of a block say what something means."""
-    return 2 * sum(bool(re.search(r"\s=\s", found.texts[n])) for n in block) > len(block)
+    return 2 * sum(_explains(found.texts[n]) for n in block) > len(block)
+
+
+def _explains(text: str) -> bool:
+    return re.search(r"\s=\s", text) is not None

@@ -12,7 +12,7 @@ from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.words_in_names import SHORT_CONDITIONS
 from narrate.reading.intake.written_names import NameReader
 
-_FORM = re.compile(r"[^\W\d]\w*(?:[.-]\w+)*(?:_[\w.-]+)+")
+_FORM = re.compile(r"[^\W\d][\w.-]*_[\w.-]+")
 _FRAGMENT = re.compile(r"fr(?:ag(?:m(?:ent)?)?s?)?", re.IGNORECASE)
 _UNITS = {"g": "(g)", "gr": "(g)", "mg": "(mg)", "wt": "(g)", "n": "(n)", "ct": "(n)"}
 _LEAST = 3

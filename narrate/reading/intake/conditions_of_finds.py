@@ -64,7 +64,8 @@ class Conditions:
         in_lines = [] if is_silent else [*(own := self._said(lines, place)), *self._behind_parts(lines, own)]
         found = [(said.text, said.place, condition_said(
             said.text, self.names, self.given, yes_is_charred=said.unit == "yes is charred",
-            is_part_too=any(other.place == said.place for line in lines for other in line.get("part", ())),
+            is_part_too=said.text == where.text  # a head merged over the rows of conditions and of names
+            or any(other.place == said.place for line in lines for other in line.get("part", ())),
         )) for said in in_lines]  # fmt: skip
         for text, at, said in found:
             if said.doubt:

@@ -7,6 +7,7 @@ from __future__ import annotations
 import re
 from functools import cache
 
+from narrate.model.layouts import DERIVED_ROLES
 from narrate.reading.intake.answers import asks_of_a_sample
 from narrate.reading.intake.fractions_of_flots import names_codes_of_fractions
 from narrate.reading.intake.header_words_abroad import heading_abroad
@@ -34,8 +35,8 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("sample note", r"(?:%|percent(?:age)?|share|proportion)(?: of)?(?: the)? ?(?:[<>≤≥] ?)?\d+(?:[.,]\d+)? ?mm(?: fraction| residue)?(?: was| is)? (?:sorted|scanned|examined|analy[sz]ed|studied)"),
     # what is worked out comes first: 'density (items/l)' is no volume
     ("percent", r"(?:relative|rel) (?:abundance|frequency|freq|%|percentage).*|%|percent|percentage|pct|proportion|(?:proportions?|shares?|percentages?|percent) (?:per|by|within|in each|of each) .*|% of (?!flot|sample|soil).*|% (?:total|charred|seeds|assemblage).*|(?:percent|percentage) of (?!flot|sample).*|%(?:n|total)"),
-    ("ubiquity", r"(?:% )?(?:ubiquity|ubiq|constancy)(?: .*)?|presence %|% presence|% (?:of )?samples.*|(?:no|number|n|#|nos)(?: of)? (?:samples.*|contexts|features|loci|deposits|sites|phases|units)|.* (?:no|number)(?: of)? samples|(?:samples|contexts|features) present(?: n)?|frequency %|% frequency|presence|frequency of occurrence|occurrences|present in|in (?:how many |no of |n |# )?samples"),
-    ("density", r"dens(?:ity)?(?: l)?|(?:[a-z°]+ )?(?:pro|per|par|por|je|na) ?(?:10 ?)?(?:l|lt|ltr|lit(?:re|er|ro|r)s?)|(?:[^\W\d_]+ ){0,3}(?:pro|per|par|por|je|na) (?:\d+ )?(?:l|lt|ltr|lit(?:re|er|ro|r)s?)|(?:seeds|items|remains|finds|counts?|n|nisp|reste|restes|restos|resti|resten|funde) (?:l|l-1|lit(?:re|er)s?)|.*densit(?:y|ies).*|.*(?:/| per )(?:litre|liter|10 l|10 litres|10l)\b.*|.* per (?:l|lt)\b.*|(?!(?:[eml]|mid|middle|early|late|upper|lower|lo|up)/l\b).*/(?:l|lt)(?: (?:n|no|count|total|mean|all|of|[\d%]+|soil|sediment|earth|deposit|samples?|seeds?|items?|finds?|remains|floated|processed|sieved|charred|uncharred)\b.*)?|(?:seeds|items|remains|count|n|no) ?/ ?l|.*conc(?:entration)?\b.*"),
+    ("ubiquity", r"(?:% )?(?:ubiquity|ubiq|constancy)(?: .*)?|presence %|% presence|% (?:of )?samples.*|(?:no|number|n|#|nos)(?: of)? (?:samples.*|flots|contexts|features|loci|deposits|sites|phases|units)|.* (?:no|number)(?: of)? samples|(?:samples|contexts|features) present(?: n)?|frequency %|% frequency|presence|frequency of occurrence|occurrences|present in|in (?:how many |no of |n |# )?samples"),
+    ("density", r"dens(?:ity)?(?: l)?|(?:[a-z°]+ )?(?:pro|per|par|por|pr|je|na) ?(?:10 ?)?(?:l|lt|ltr|lit(?:re|er|ro|r)s?)|(?:[^\W\d_]+ ){0,3}(?:pro|per|par|por|pr|je|na) (?:\d+ )?(?:l|lt|ltr|lit(?:re|er|ro|r)s?)|(?:seeds|items|remains|finds|counts?|n|nisp|reste|restes|restos|resti|resten|funde) (?:l|l-1|lit(?:re|er)s?)|.*densit(?:y|ies).*|.*(?:/| per )(?:litre|liter|10 l|10 litres|10l)\b.*|.* per (?:l|lt)\b.*|(?!(?:[eml]|mid|middle|early|late|upper|lower|lo|up)/l\b).*/(?:l|lt)(?: (?:n|no|count|total|mean|all|of|[\d%]+|soil|sediment|earth|deposit|samples?|seeds?|items?|finds?|remains|floated|processed|sieved|charred|uncharred)\b.*)?|(?:seeds|items|remains|count|n|no) ?/ ?l|.*conc(?:entration)?\b.*"),
     ("derived", r"n ?= ?\d+|est(?:\.|imated?)? (?:grand )?totals?\b.*|(?:mean|average|avg|median|max|min|maximum|minimum|rank|ratio|std|sd|stdev|standard deviation|shannon|simpson|diversity|richness|evenness|variance|cv)\b.*|.*\bratio|(?:no|number|n|total)(?: of)? (?:taxa|species|types|(?:morpho|plant |seed )types?|genera|families)|(?:taxa|species|types?|morphotypes?|genera|families) (?:n|no|count|number)|taxa (?:no|count)|species richness|.*: ?[a-z ]+ ratio"),
     ("sorted", r"(?:%|percent|percentage|pct|proportion|prop|fraction|share|amount|portion|part|vol)(?: of)?(?: the)?(?: (?:flot|float|sample|light fraction|lf|residue))*(?: (?:was|is))? (?:sorted|examined|analysed|analyzed|scanned|assessed|identified|studied|processed|looked at|id)|(?:flot |float )?(?:sorted|analysed|analyzed|examined|scanned|assessed)(?: (?:%|percent|fraction|proportion|share))?|(?:flot |sub ?)?(?:split|subsample|sub sample|sample fraction|subsampling)(?: .*)?|(?:fraction|part) (?:sorted|analysed)|flot fraction|% flot|% of flot|% sample|% of sample"),
     ("method", r"(?:flot|float|flotation|light fraction|lf|residue|heavy fraction|hf) ?mesh(?: ?size)?(?: .*)?"),
@@ -65,7 +66,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("authority", r"(?:taxon |botanical )?(?:authority|authorities|author|authors)"),
     ("family", r"(?:plant |botanical )?(?:family|families|fam|famille|familie|familia)"),
     ("epithet", r"epithet|specific epithet|species epithet"),
-    ("taxon", r"(?:plant |seed |botanical |latin |scientific |archaeobotanical |plant macro |identified |wild |charred |crop |charred plant |macro ?botanical |list of |taxon|taxa)*(?:taxon|taxa|species|specie|sp|taxa names?|taxon names?|species names?|latin names?|latin|scientific|scientific names?|identification|identifications|id'd as|ident|determination|plant|plants|plant names?|plant types?|plant remains|remains|plant taxa|botanical name|name|names|macrofossil|macrofossils|macroremains|macro-?remains|art|pflanze|espèce|espèces|especie|especies|nom latin|(?:latin |scientific )?binomials?|(?:species|taxon|taxa)(?: names?)? (?:as )?(?:orig(?:inal)?|verbatim|published|reported|recorded|written|given)(?: .*)?|seed type|seeds|variable|variables|crop|resource|material|taxon/part|taxa/part|taxon and part|species/part|category/taxon|ident?ification)"),
+    ("taxon", r"(?:plant |seed |botanical |latin |scientific |archaeobotanical |plant macro |identified |wild |charred |crop |macro ?botanical |list of |taxon|taxa)*(?:taxon|taxa|species|specie|sp|taxa names?|taxon names?|species names?|latin names?|latin|scientific|scientific names?|identification|identifications|id'd as|ident|determination|plant|plants|plant names?|plant types?|plant remains|remains|plant taxa|botanical name|name|names|macrofossil|macrofossils|macroremains|macro-?remains|art|pflanze|espèce|espèces|especie|especies|nom latin|(?:latin |scientific )?binomials?|(?:species|taxon|taxa)(?: names?)? (?:as )?(?:orig(?:inal)?|verbatim|published|reported|recorded|written|given)(?: .*)?|seed type|seeds|variable|variables|crop|resource|material|taxon/part|taxa/part|taxon and part|species/part|category/taxon|ident?ification)"),
     ("part", r"(?:plant |anatomical |botanical )?(?:part|parts|element|elements|component|components|organ|organs|anatomy|portion|bit|item|items|plant part|type of remains?|remain type|remains? type|type of plant part|plant element|part represented|teil|rest|plant component|type of macro ?remain|resttyp|rest ?typ|pflanzenteil|organe|partie|parte|órgano|organo)|(?:seed|plant) ?part"),
     ("condition", r"(?:mode of |state of |type of |plant )?(?:preservation|condition|conditions|cond|state|charring|preserv|pres|carbonisation|carbonization|charred\??|charred/uncharred|burnt\??|erhaltung|preservation (?:mode|state|type|form))"),
     ("completeness", r"completeness|whole ?/ ?frag(?:ment)?s?|frag(?:mentation)?|fragment\??|integrity|w/f|frag/whole|whole or fragment"),
@@ -160,13 +161,13 @@ def heading(text: str) -> str:
         return "volume"
     if re.search(r"[(\[](?:l|L|lit(?:re|er)s?|ltrs?)[)\]]\s*$", text.strip()):
         return "volume"  # litres are of soil, whatever the word before them
-    if re.search(r"[^\W\d_].*%[)\]]?$", text.strip()):
-        return "percent"
+    if re.search(r"[^\W\d_].*(?:%|[(\[]% of [^()\[\]]+)[)\]]?$", text.strip()):
+        return "percent"  # 'Roots (%)', 'Roots (% of flot)'
     halves = re.split(r"\s*[/|]\s*", flat)
     if len(halves) == 2 and all(1 < len(half) <= 25 for half in halves):
         said = {heading(half) for half in halves} - {""}
-        if len(said) == 1:
-            return said.pop()  # 'Campione / Sample': the same in two languages
+        if len(said) == 1 and (heading(halves[0]) or said.isdisjoint(DERIVED_ROLES) or " " not in halves[0]):
+            return said.pop()  # 'Campione / Sample': the same in two languages; 'Glycine soja/max' is a name
         if len(said) == 2 and said <= {"context", "site", "feature"}:
             return "context"  # 'Level / zone'
     remark = re.fullmatch(r"(?P<of>.{2,30}?) (?:notes?|comments?|remarks?|observations?)", flat)

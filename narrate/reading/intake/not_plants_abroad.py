@@ -38,7 +38,7 @@ _NOUNS: dict[str, str] = {
         "hmyz hmyzu brouci rovar rovarok rovarmaradvány kukci"
     ),
     "artefacts": (
-        "aardewerk keramiek scherf scherven potscherf potscherven baksteen bakstenen leem huttenleem verbrande-leem vuursteen glas dakpan mortel kraal kralen "
+        "aardewerk aardewerkgruis aardewerkfragment aardewerkfragmenten potgruis keramiek scherf scherven potscherf potscherven baksteen bakstenen leem huttenleem verbrande-leem vuursteen glas dakpan mortel kraal kralen "
         "keramik gefäßkeramik scherbe scherben tonscherbe tonscherben hüttenlehm rotlehm lehm ziegel mörtel glas feuerstein silex perle perlen steinartefakte "
         "céramique céramiques tesson tessons torchis brique briques terre-cuite verre silex mortier "
         "cerámica cerámicas tiesto tiestos adobe ladrillo vidrio lítica lascas sílex barro "

@@ -19,7 +19,7 @@ _BY_PART: Mapping[str, str] = {
     "glume": "yderavne|yderavner|ytteragn|ytteragnar|ytteragner",
     "rachis internode": "aksspindel|aksspindler|aksspindelled|aksspindelfragment|akseled|akseledd|aksakse|aksefragment|aksrakis|axspindel|axspindlar|axspindelfragment|axdel|axdelar|axfragment|spindelled|spindelleder|spindelledd|rachisled|rachisleder|rakisled|rakisledd|internodie|internodier",
     "awn": "stakke|stakker|stakfragmenter|stakfragment|snerp|snerper|boråt|borstfragment|agnborst",
-    "culm node": "stængelknude|stængelknuder|strånod|stængelnode|stængelnoder|strånode|stråknude|stråknuder|halmknude|halmknuder|leddknute|leddknuter|stråknute|stråknuter|stråledd|strånoder|stråled|stråleder|stjälknod|stjälknoder|stjälkknut|halmnod|halmnoder",
+    "culm node": "stråknæ|halmknæ|stængelknude|stængelknuder|strånod|stængelnode|stængelnoder|strånode|stråknude|stråknuder|halmknude|halmknuder|leddknute|leddknuter|stråknute|stråknuter|stråledd|strånoder|stråled|stråleder|stjälknod|stjälknoder|stjälkknut|halmnod|halmnoder",
     "culm base": "stråbasis|stråbaser|stråbase|stråbas|halmbas",
     "culm": "strå|strådele|strådel|stråfragment|stråfragmenter|halmstrå|halmfragment|halmfragmenter",
     "stem": "stængel|stængler|stængeldel|stængeldele|stængelfragment|stilk|stilke|stengel|stengler|stengelfragment|stjälk|stjälkar|stjälkfragment|skud|skudspids|skudspidser|skudfragment|skudd|skuddspiss|skuddspisser|skott|skottspets|skottspetsar",

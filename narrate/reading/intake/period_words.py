@@ -22,12 +22,14 @@ _PERIOD = (
     r"|epoka (?:brązu|żelaza)|neolit|średniowiecze|okres \w+(?: \w+)?|brąz)"
 )
 _BESIDE = (
-    r"(?:early|middle|late|later|earlier|final|initial|terminal|lower|upper|age|period|phase|and|to|[-–/&]|early/middle|transition(?:al)?|horizon"
-    r"|früh\w*|mittler\w*|spät\w*|ältere?s?|jüngere?s?|(?:vor)?römisch\w*|ancien(?:ne)?|moyen(?:ne)?|final(?:e)?|premier|second|récent|tardif|tardive"
-    r"|antiguo|medio|media|tardío|temprano|superior|inferior|pleno|antico|medio|recente|finale|tardo|vroege?|midden|late|wczesn\w+|późn\w+|środkow\w+"
+    r"(?:early|middle|late|later|earlier|final|initial|terminal|lower|upper|age|period|phase|and|to|[–/&]|early/middle|transition(?:al)?|horizon"
+    r"|früh\w*|mittler\w*|spät\w*|ältere?s?|jüngere?s?|(?:vor)?römisch\w*|ancien(?:ne)?|moyen(?:ne)?|finale|premier|second|récent|tardif|tardive"
+    r"|antiguo|medio|media|tardío|temprano|superior|inferior|pleno|antico|recente|tardo|vroege?|midden|wczesn\w+|późn\w+|środkow\w+"
     r"|[IVX]{1,4}[a-z]?\d?|[A-D]\d?|\d{1,2}[a-z]?)"
 )
-_NAME = re.compile(rf"(?:{_BESIDE}[ -]+)*{_PERIOD}(?:(?:[ -]+|(?<=-))(?:{_BESIDE}|{_PERIOD}))*", re.IGNORECASE)
+_NAME = re.compile(rf"(?:{_BESIDE}[ -]+)*{_PERIOD}(?:[ -]+(?:{_BESIDE}|{_PERIOD}))*", re.IGNORECASE)
+_LONGEST = 80
+"""Letters of the longest name of a period; what is longer is a sentence or a rule across the page."""
 _NUMBERED = re.compile(
     r"(?<![^\W\d_])(?:(?:building |occupation |site |settlement )?(?:phase|period|horizon|stratum|level|stage)|niveau|strato|estrato|couche|capa|période|phase|fase|periodo|período|nivel|livello|horizonte|orizzonte|schicht|horizont|periode|fazy?|poziom|warstwa)"
     r"\s+(?:\d{1,2}[a-z]?|[IVX]{1,5}[a-z]?|[A-F]\d?)(?![^\W_])(?:\s*[-–/&]\s*(?:\d{1,2}[a-z]?|[IVX]{1,5}[a-z]?)(?![^\W_]))?",
@@ -45,7 +47,7 @@ def names_a_period(text: str) -> bool:
     [True, True, False, False]
     """
     bare = re.sub(r"\s*[(\[][^()]*[)\]]\s*$", "", text.strip()).strip(" :.")
-    return bool(_NAME.fullmatch(bare))
+    return len(bare) <= _LONGEST and bool(_NAME.fullmatch(bare))
 
 
 def names_a_phase(text: str) -> bool:

@@ -48,7 +48,7 @@ SHORT_CONDITIONS: Mapping[str, str] = {
     "charring": "charred", "carbonisation": "charred", "carbonization": "charred", "waterlogging": "waterlogged", "mineralisation": "mineralised", "mineralization": "mineralised", "desiccation": "desiccated",
 }  # fmt: skip
 AUTHOR = re.compile(
-    r"\s+(?:\([^)]*\)\s*)?(?:[A-Z][\w-]*\.|L\.|&|ex|et|f\.|[A-Z][a-zü]+\.)(?:\s*(?:[A-Z][\w-]*\.?|&|ex|f\.))*(?=\s|/|$)|\s+\([A-Z][^)]*\.\)"
+    r"\s+(?:\([^)]*\)\s*)?(?:[A-Z][\w-]*\.|L\.|&|ex|et|f\.|[A-Z][a-zü]+\.)(?:\s*(?:[A-Z][\w-]*+\.?|&|ex|f\.))*(?=\s|/|$)|\s+\([A-Z][^)]*\.\)"
 )
 """Authors behind an epithet: 'L.', 'Schübl.', '(L.) Moench'; only ones with a point, so that no name is lost."""
 
@@ -57,7 +57,7 @@ CONDITIONS = re.compile(
     r"|(?:part(?:ly|ially)?|semi|half|incompletely)[ -](?:charred|carboni[sz]ed|burn(?:t|ed))|charred|carboni[sz]ed|burnt|burned|minerali[sz]ed|waterlogged|desiccated|dessicated|modern"
     r"|(?:nicht |niet |non |no |não )?(?:un-?|on-?)?(?:verkohlte?s?|verkoolde?|carbonisée?s?|carbonizad[oa]s?|carbonizzat[oiae]|u?forkulle(?:de?|t)|o?förkolna(?:de?|t)|angekohlt)"
     r"|(?:ne)?(?:zuhelnatěl|karbonizovan)\w+|kömürleşm(?:em)?iş|(?:μη[ -])?απανθρακωμέν\w+|mineralizovan\w+|mineralleşmiş"
-    r"|min[eé]rali(?:siert|sée?s?|zad[oa]s?|zzat[oiae]|serat|sert|seret|serade|serede)|gemineraliseerde?|waterverzadigde?|imbib(?:ée?s?|it[oiae])|desecad[oa]s?|desséchée?s?)\b",
+    r"|min[eé]rali[sz]+(?=\.)|min[eé]rali(?:siert|sée?s?|zad[oa]s?|zzat[oiae]|serat|sert|seret|serade|serede)|gemineraliseerde?|waterverzadigde?|imbib(?:ée?s?|it[oiae])|desecad[oa]s?|desséchée?s?)\b",
     re.IGNORECASE,
 )
 FRAGMENTS = re.compile(
