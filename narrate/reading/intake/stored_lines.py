@@ -191,11 +191,11 @@ def _listed(wrong: list[tuple[At, Stored, Worked]]) -> str:
 
 
 def _best(line: Line, given: list[Target], stored: Mapping[At, Stored | None]) -> str:
-    """The reading that most cells agree with, the first of those; empty where none can be taken."""
+    """The reading that most cells agree with, of those the one that leaves least open, the first; empty for none."""
     names = list(dict.fromkeys(name for t in given for name, worked in t.readings.items() if worked is not None))
-    found, most = "", (-1, -1)
+    found, most = "", (-1, -1, -1)
     for name in names:
-        full = agreed = telling = 0
+        full = agreed = telling = plain = 0
         for target in given:
             worked, own = target.readings.get(name), stored[target.at]
             if worked is None or own is None:
@@ -206,11 +206,12 @@ def _best(line: Line, given: list[Target], stored: Mapping[At, Stored | None]) -
             telling += is_telling
             if is_same:
                 agreed += 1
+                plain += not any(worked.perhaps)
                 full += is_telling and not own.is_nought  # '0' for 0.2 is rounded, and says little
         if name in line.guesses and (full < line.least or full < 0.6 * telling):
             continue
-        if (full, agreed) > most:
-            found, most = name, (full, agreed)
+        if (full, agreed, plain) > most:
+            found, most = name, (full, agreed, plain)
     return found
 
 
