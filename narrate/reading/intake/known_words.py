@@ -23,6 +23,12 @@ _WHOLE = (
 )
 _WHOLES = re.compile(rf"[\s,;/–-]+{_WHOLE}$|^{_WHOLE}[\s,;/–-]+", re.IGNORECASE)
 
+_INSIDE = re.compile(
+    r"(?P<part>.{3,30}?),? (?:still |noch )?(?:in|im|en|dans|nel|i) (?:the |its |le |la |el |su |der |den |sin )?(?P<around>[^\W\d_]{3,20})",
+    re.IGNORECASE,
+)
+"""A part in what is around it."""
+
 
 @dataclass(slots=True, kw_only=True)
 class KnownWords:
@@ -55,6 +61,8 @@ class KnownWords:
         if flat in self.short.parts:
             return self.short.parts[flat].removesuffix(OF_PIECES).partition("/")[0]  # 'seed/fruit': of a cereal the grain, which finds know
         found = find_word(self.parts, flat)
+        if not found and (inside := _INSIDE.fullmatch(flat)) and self.part_of(inside["around"]):
+            found = self.part_of(inside["part"])  # 'grain in husk' is a grain
         if found is None:
             rest, state = self.condition_behind(text)
             found = self.part_of(rest) if state else None  # 'seed (c)'
