@@ -22,9 +22,8 @@ def with_abundance_beside(heads: Mapping[int, str], texts: Mapping[int, str], do
     >>> with_abundance_beside({0: "taxon", 1: "count"}, {0: "Taxon", 1: "Abundance"}, [])
     {0: 'taxon', 1: 'count'}
     """
-    counted = [column for column, role in heads.items() if role == "count"]
-    classes = [column for column in counted if _CLASSES.fullmatch(texts[column].strip())]
-    if not classes or len(classes) == len(counted):
+    classes = [c for c, role in heads.items() if role in ("count", "") and _CLASSES.fullmatch(texts[c].strip())]
+    if not classes or not any(role == "count" and column not in classes for column, role in heads.items()):
         return dict(heads)
     doubts.append(
         f"'{texts[classes[0]]}' stands beside counts and is taken for a class that was drawn from them: it is not added; "

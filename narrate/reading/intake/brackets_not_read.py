@@ -9,7 +9,7 @@ from narrate.reading.intake.written_names import NameReader, WrittenName
 
 _BRACKETS = re.compile(r"(?<=[\w.,;?]) *[(\[]([^()\[\]]{1,24})[)\]]")
 _OF_NAMES = re.compile(
-    r"(?:cf|aff|sp|spp|agg|gp|group|grp|type|typ|s\.? ?[lst]|sens\.? ?(?:lat|str)|sensu .*|indet|undet|undiff|prob\w*"
+    r"(?:cf|aff|sp|spp|agg|gp|group|grp|type|typ|s\.? ?[lst]|sens\.? ?(?:lat|str)|sensu .*|indet\w*|undet|undiff|prob\w*"
     r"|poss\w*|uncertain|incl\b.*|excl\b.*|=.*|syn\b.*|ex\b.*|and\b.*|or\b.*|\?+)\.?",
     re.IGNORECASE,
 )

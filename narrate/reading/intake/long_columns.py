@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping, Sequence
 from itertools import pairwise
 
 from narrate.model.layouts import Role
@@ -230,3 +231,16 @@ def _goes_on_above(look: Look, below: list[int], column: int, beside: list[int])
     return bool(blank) and blank[0] > 0 and bool(told) and all(
         look.text(below[n], c) == look.text(below[n - 1], c) for n in blank for c in told
     )  # fmt: skip
+
+
+def genus_said_again(
+    look: Look, finds: Sequence[int], columns: Mapping[int, Role], taxon: int
+) -> dict[int, Role]:
+    """The role of a column of genera beside whole names, which begin with them: it groups them, and is no name."""
+    again = {}
+    for column in (c for c, role in columns.items() if role.name == "genus" and c != taxon):
+        pairs = [(look.text(r, taxon), look.text(r, column)) for r in finds if look.text(r, column)]
+        said = sum(name.lower().startswith(genus.lower()) for name, genus in pairs)
+        if said >= 0.6 * len(pairs) > 0:
+            again[column] = Role(name="group")
+    return again

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 from itertools import pairwise
 
@@ -13,7 +12,7 @@ from narrate.reading.intake.bands_over_list import band_over, with_heads_filled
 from narrate.reading.intake.code_columns import column_of_codes
 from narrate.reading.intake.codes_of_samples import code_of_samples, counts_said_again
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
-from narrate.reading.intake.header_words import heading, sample_rank
+from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.heads_of_list import heads_in, with_states
 from narrate.reading.intake.least_numbers import with_least_numbers
 from narrate.reading.intake.lists_of_one_sample import NO_SAMPLE, is_of_one_sample
@@ -21,22 +20,20 @@ from narrate.reading.intake.long_columns import (
     column_role,
     contexts_of_kinds,
     contexts_told_apart,
+    genus_said_again,
     is_amount_head,
     notes_of_samples,
     shares_sorted,
     states_in,
 )
 from narrate.reading.intake.long_headless import list_without_head
-from narrate.reading.intake.long_table import OF_SAMPLE, Long, rows_below
+from narrate.reading.intake.long_samples import column_of_samples
+from narrate.reading.intake.long_table import Long, rows_below
 from narrate.reading.intake.not_plants import says_nothing_found
 from narrate.reading.intake.pending import says_pending
 from narrate.reading.intake.sites_by_phase import sites_by_phase
 
 _NO_AMOUNTS = (*SAMPLE_ROLES, "location", "code", "size class", "fraction", "cf", "note")
-_NUMBERED = re.compile(
-    r"[^\W\d_]{3}.*(?:\bno\.?|\bnr\.?|#|\bnumber|\bid|n[º°])$|(?:n\.? ?[º°o]\.?|nr\.?|n[uú]m\.?)\s+[^\W\d_]{3}.*",
-    re.IGNORECASE,
-)
 _TAXON = ("taxon", "genus", "common name", "epithet")
 
 
@@ -85,7 +82,7 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     if code is not None:
         heads = {**heads, code: "sample"}
         doubts.append(f"no heading names samples; each '{look.text(row, code)}' stands beside several names, and is taken for one")
-    sample = _column_of_samples(look, row, heads, below)
+    sample = column_of_samples(look, row, heads, below)
     columns: dict[int, Role] = {}
     flags = (
         {c for c in heads if heads[c] == "condition" and all(look.text(r, c) in ("", "0", "1") for r in below)}
@@ -147,6 +144,7 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
     columns.update(again)
     columns.update(contexts_of_kinds(look, finds, columns))
     columns.update(contexts_told_apart(look, row, columns))
+    columns.update(genus_said_again(look, finds, columns, taxon))
     joined, said = sites_by_phase(look, finds, columns, sample) if sample != NO_SAMPLE else ({}, [])
     columns.update(joined)
     doubts.extend(said)
@@ -213,57 +211,6 @@ def _holds_parts(look: Look, area: Area, row: int, column: int) -> bool:
     return sum(bool(look.names.part_of(text)) for text in texts) >= 0.6 * len(texts) > 0
 
 
-def _column_of_samples(look: Look, row: int, heads: dict[int, str], below: list[int]) -> int | None:
-    """The column that tells samples apart: one headed so before bags and lots, else contexts, features, phases."""
-    for wanted in (*OF_SAMPLE, "phase"):
-        columns = [c for c, role in heads.items() if role == wanted]
-        if wanted == "sample":
-            given = [c for c in columns if any(look.text(r, c) for r in below)]
-            if given and all(_is_of_few(look, heads, below, c) for c in given):
-                continue  # 'sample_number' filled in for the finds of one context only
-            columns = sorted(given or columns, key=lambda c: -sample_rank(look.text(row, c)))
-            if given and _is_of_all(look, heads, below, columns[0]):
-                continue  # 'sample_number' 0 for whatever context
-        if columns:
-            return columns[0] if wanted == "sample" else _numbered(look, row, heads, below, columns[0])
-    return None
-
-
-def _is_of_few(look: Look, heads: dict[int, str], below: list[int], column: int) -> bool:
-    """Whether ids stand in few lines and not in the first, while contexts or features stand in nearly all."""
-    lines = [r for r in below if any((r, c) in look.cells for c in heads)]
-    others = [c for c in heads if heads[c] in ("context", "feature")]
-    if not lines or look.text(lines[0], column) or sum(bool(look.text(r, column)) for r in lines) >= 0.5 * len(lines):
-        return False
-    return any(sum(bool(look.text(r, c)) for r in lines) >= 0.9 * len(lines) for c in others)
-
-
-def _is_of_all(look: Look, heads: dict[int, str], below: list[int], column: int) -> bool:
-    """Whether one id stands in all lines, which are of several contexts or features: no sample is of two of them."""
-    others = [c for c in heads if heads[c] in ("context", "feature")]
-    kinds = {c: {look.text(r, c) for r in below} - {""} for c in (column, *others)}
-    return len(kinds[column]) == 1 and any(len(kinds[c]) > 1 for c in others)
-
-
-def _numbered(look: Look, row: int, heads: dict[int, str], below: list[int], known: int) -> int:
-    """The column of a numbered thing that nobody knows ('Post No.'), where it parts more than the known one does."""
-
-    def several(column: int) -> int:
-        return len({look.text(r, column) for r in below} - {""})
-
-    numbered = [
-        c for c, role in heads.items()
-        if not role and _NUMBERED.search(look.text(row, c).strip())
-        and _are_ids([look.text(r, c) for r in below if look.text(r, c)])
-    ]  # fmt: skip
-    return next((c for c in numbered if several(c) > several(known) - (c < known)), known)
-
-
-def _are_ids(texts: list[str]) -> bool:
-    """Whether nearly all of a column reads as ids; a key may stand under it."""
-    return bool(texts) and sum(map(looks_like_id, texts)) >= 0.8 * len(texts)
-
-
 def _column_of_names(look: Look, area: Area, row: int, heads: dict[int, str]) -> int | None:
     """The column whose cells read as names of plants, where no heading says which it is ('Species_ID', 'Type')."""
     below = rows_below(look, area, row)
@@ -314,5 +261,5 @@ def _names_a_sample(look: Look, row: int, sample: int, of_samples: Sequence[int]
 
 
 def _share_of_amounts(look: Look, rows: list[int], column: int) -> float:
-    given = [r for r in rows if (r, column) in look.cells]
+    given = [r for r in rows if (r, column) in look.cells and look.text(r, column) not in ("NA", "N/A", "NULL")]
     return sum(look.is_amount(r, column) for r in given) / len(given) if given else 0.0
