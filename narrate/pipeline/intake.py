@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from narrate.files import write
+from narrate.pipeline.rubbish import seldom_looked_for
 from narrate.problems import Place, Problem
 from narrate.reading.intake.take_in import TakenIn
 
@@ -42,7 +43,8 @@ def intake(sheet: Path, project: Path | None = None, *, codes: Path | None = Non
         return _refused(sheet)
     beside = layout_path(sheet) if at != sheet and layout_path(at) is None else None
     source = at if at.is_file() and beside is None else sheet
-    taken = take_in(source, packs, codes=codes)
+    with seldom_looked_for():
+        taken = take_in(source, packs, codes=codes)
     if taken.layout is None:
         return Intake(taken=taken, text=summary(taken), problems=taken.problems)
     others = other_layouts(sheet, at)

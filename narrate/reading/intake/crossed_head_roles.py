@@ -232,7 +232,7 @@ class HeadRoles(Body):
         Each is written once, over the first column of its block; empty where a row heads no such blocks.
         """
         starts = [c for c in self.counts if (row, c) in self.look.own and self.look.text(row, c)]
-        if len(starts) < 2 or column < starts[0]:
+        if not 2 <= len(starts) <= len(self.counts) / 2 or column < starts[0]:
             return ""
         ends = [*starts[1:], max(self.counts) + 1]
         blocks = [[c for c in self.counts if start <= c < end] for start, end in zip(starts, ends, strict=True)]

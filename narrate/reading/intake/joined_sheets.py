@@ -55,6 +55,8 @@ class _Headed:
 
 def joined_sheets(looks: Sequence[Look]) -> Joined | None:
     """The finds of a workbook whose taxa are numbers of another of its sheets; None where no sheet is such a one."""
+    if len(looks) < 2:
+        return None
     headed = [_Headed(look, _head_row(look), _heads(look)) for look in looks]
     columns = [one.columns for one in headed]
     for n, of_finds in enumerate(headed):
