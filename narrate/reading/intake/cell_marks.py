@@ -108,7 +108,7 @@ COUNT_LIKE = re.compile(
     r"(?:e[+-]?\d+)?\s*(?:\+|\?|[*†‡§]+|ml|g|mg|kg|cc|l|frags?\.?|f|w|fr|cf\.?)?(?:\s*[(\[]\s*[^)\]]{1,12}[)\]])?"
     rf"|\d+\s*[,;(\[]?\s*{OF_WHICH}\s+\d+\s+[^\W\d_][\w. -]{{0,14}}[)\]]?"
     rf"|(?:[<>≤≥]=?\s*)?\d+\s*(?:{WHOLES}\s*)?(?:{AND}\s*(?:\d+\s*)?)?{PIECES}|\+\s?\d+\s*{PIECES}"
-    r"|(?:cf\.?|\?)\s*(?:x{1,5}|\+{1,6}|\d+\+?)"
+    r"|(?:cf\.?|\?)\s*(?:x{1,5}|\+{1,6}|\d+\+?)|(?:x{1,5}|\+{1,6})\s?(?:cf|fg|frags?|fr|f)\.?"
     r"|\.\d+\s*(?:g|mg)?|\d+\s*[-–/]\s*\d+|/\s*\d+|\d+\s*/|\d+\s*[+&]\s*\d+\s*(?:cf\.?|f|frags?\.?)?|(?:[-–—x+]\s*)?(?:\(\d+\)|\[\d+\])|x{1,5}|\+{1,6}\s*(?:\([^)]{1,24}\))?|[-–—.?]|p|#{1,4}|\*{1,5}|[•●○◦■□▪▫◆◇★☆✔√]{1,5}|✓|[(\[][x+][)\]]|tr|trace|escas[oa]|abundante|muy abundante|regular|frecuente|rar[oa]|fréquent|abondant|très abondant|selten|häufig|einzelne?|vereinzelt|zahlreich|weinig|veel|scars[oa]|frequente|abbondante|present|absent|nil|rare|occasional|common|frequent|abundant|dominant|few|some|many|numerous|very (?:rare|common|abundant|frequent)|-\d+(?:\.\d+)?",
     re.IGNORECASE,
 )

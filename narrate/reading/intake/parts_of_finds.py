@@ -57,6 +57,10 @@ _GOURD = re.compile(r"(?:cf\.? ?)?(?:Cucurbita|Lagenaria|Cucumis|Citrullus|Cucur
 _NO_SEEDS = re.compile(r"(?:non|other than|no)[- ]?(?:seeds?|fruits?)\b|vegetative\b|végétati|vegetativ", re.IGNORECASE)
 """Heads over what is no seed: 'Non-seed material'."""
 _KERNEL = re.compile(r"k(?:j?e|æ)rn(?:e|er|en)?", re.IGNORECASE)
+_NUT_TREE = re.compile(
+    r"(?:cf\.? ?)?(?:Castanea|Quercus|Corylus|Fagus|Lithocarpus|Castanopsis|Notholithocarpus|Cyclobalanopsis|Carpinus|chestnut|acorn|oak|hazel|beech)\b",
+    re.IGNORECASE,
+)
 _BROAD = ("wood", "charcoal", "seed", "nutshell", "fruit")
 """Parts that head blocks of a table."""
 
@@ -92,8 +96,12 @@ class Parts:
         found = self._of_find(name, section, by_row, by_column, notes)
         if found == "spikelet fork" and _RICE.match(str(name.identification.taxon or name.identification.written)):
             return "rice spikelet base"  # rice has no forks, and its base is of one spikelet
-        if found == "nutshell" and _GOURD.match(str(name.identification.taxon or name.identification.written)):
+        plant = str(name.identification.taxon or name.identification.written)
+        if found == "nutshell" and _GOURD.match(plant):
             return "rind"  # the shell of a gourd is no shell of a nut
+        said = [one.text for line in (by_row, by_column) for role in ("part", "taxon") for one in line.get(role, ())]
+        if found == "fruit flesh" and _NUT_TREE.match(plant) and any("pericarp" in text.lower() for text in said):
+            return "nutshell"  # the pericarp of a chestnut is its shell
         return "kernel" if found == "grain" and name.identification.taxon == "Zea mays" else found
 
     def _names_a_part(self, name: WrittenName) -> bool:

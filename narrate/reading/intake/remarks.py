@@ -46,7 +46,7 @@ _SOME = re.compile(
     re.IGNORECASE,
 )
 _PIECES = re.compile(
-    r"(?:(?:all|only|nur|alle|in|as|en|tous|solo|sólo|todos|tutti|só|alleen|tylko) )?(?:f|fr|frags?\.?|fragm\.?|fragments?|fragmented|broken|bits|pieces"
+    r"(?:(?:all|only|nur|alle|in|as|en|tous|solo|sólo|todos|tutti|só|alleen|tylko) )?(?:f|fg|fr|frags?\.?|fragm\.?|fragments?|fragmented|broken|bits|pieces"
     r"|fragmente|fragmentiert|fragmenter(?:ad|at|ade|et|ede|t)|bruchstücke?|bruchstücken|zerbrochen|fragmenté?e?s?|fragmentos?|fragmentad[oa]s?|roto?s?|rota?s?|framment[oi]|frammentat[oiae]|fragmenten|gebroken|fragment[yó]w?|ułamki|kawałki|kırık(?:lar)?|θραύσμα(?:τα)?|zlom(?:ek|ky)|úlom(?:ek|ky)|töredék(?:es)?|brottstycken?|brudd?stykker?)"
     r"(?: (?:only|alone|nur|seulement|seuls?|sol[oa]mente|sólo|solo|soltanto|alleen|tylko))?",
     re.IGNORECASE,

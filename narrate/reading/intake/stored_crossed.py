@@ -17,6 +17,10 @@ from narrate.reading.intake.stored_rates import per_litre, scaled, share
 from narrate.reading.intake.stored_states import Belongs
 
 
+Choice = tuple[list[int], Belongs | None]
+"""Lines of taxa, and the group that they are narrowed to."""
+
+
 class CrossedLines(BySample):
     """The lines of results of a table of taxa against samples."""
 
@@ -127,9 +131,11 @@ class CrossedLines(BySample):
             if role.name != "total":
                 continue
             total = Line(kind="total", is_row=ledger.across, at=t, label=ledger.head(t))
-            choices = {n: c for n, c in self._choices(total).items() if n not in total.guesses}
+            choices = self._choices(total)
+            said = [choice for name, choice in choices.items() if name not in total.guesses]
+            guessed = [choice for name, choice in choices.items() if name in total.guesses and said]
             readings: dict[str, Worked | None] = {}
-            for taxa, group in list(choices.values())[:1]:
+            for taxa, group in self._best_of_total(t, total, [*said, *guessed]):
                 part, base = self._sum(taxa, of, group, line), self._sum(self.taxa, of, None, line)
                 heads = {ledger.section_of(n) for n in taxa}
                 section = [n for n in self.taxa if ledger.section_of(n) in heads] if len(heads) == 1 else []
@@ -142,6 +148,20 @@ class CrossedLines(BySample):
                         "section %": share(part, within, 100), "section share": share(part, within, 1),
                     }  # fmt: skip
             line.targets.append(Target(at=ledger.at(t, line.at), readings=readings))
+
+    def _best_of_total(self, at: int, total: Line, choices: list[Choice]) -> list[Choice]:
+        """Of what a total may add up that with which most of its numbers agree, the first of those; none without any."""
+        if len(choices) < 2:
+            return choices
+        ledger = self.ledger
+        cells = {s: ledger.cells.get(ledger.at(at, s)) for s in self.lines_of_samples}
+        stored = {s: own for s, cell in cells.items() if (own := read_stored(cell, ledger.table.marks.decimal))}
+
+        def agreeing(choice: Choice) -> int:
+            worked = {s: self._sum(choice[0], [s], choice[1], total) for s in stored}
+            return sum(one is not None and stored[s].agrees(one) for s, one in worked.items())
+
+        return [max(choices, key=agreeing)]
 
     def _block(self, line: Line) -> list[int]:
         """The lines of the sample that results stand beside, such as '%' beside each 'n'; empty for none."""

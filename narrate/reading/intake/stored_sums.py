@@ -118,6 +118,8 @@ class Sums(Added):
             if line.kind in ("percent", "density"):
                 found = {"all": found["all"], "since": found["since"], "plants": found["plants"]}
                 found["total before"] = (ledger.run_before(self._total_before(at), of_taxa=True), None)
+                if self._total_before(at) != at:
+                    found["above"] = guessed["above"]  # what a grand total adds up, and nothing that stands below it
             if under := self._under_one_word(before):
                 found["under its word"] = (under, None)
                 line.guesses |= {"under its word"}

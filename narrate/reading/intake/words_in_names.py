@@ -63,7 +63,7 @@ CONDITIONS = re.compile(
 FRAGMENTS = re.compile(
     r"[\s,(–—-]+(?:frags?\.?|fragments?|fragmenter|brottstycken?|brudstykker?|bruddstykker?|kırık(?:lar)?|θραύσμα(?:τα)?|fragmentos?|fragmenten?|frammenti|frammento|frammentat[oaie]|fragmenté?e?s?|fragmentad[oa]s?|fragmentiert|fragment[yó]w?|ułam(?:ek|ki)|trozos?|bruchstücke?|fragm\.?|fr[ga]mt?\.?|frgt?\.?|fgm\.?|fgts?|framm\.?|bruchst\.?|zlom(?:ek|ky)|úlom(?:ek|ky)|töredék(?:ek)?|broken)\)?$", re.IGNORECASE
 )
-_OF_PIECES = re.compile(r"frag|framm|^\W*fr\.\s|fr[ga]m\b|fgts?\b|\bfrgt?\b|\bfgm\b|zlom|úlom|töredék|bruchst|ułam|\bkırık|θραύσμ|brottstyck|brudd?styk|\btrozos?\b|\bbroken\b", re.IGNORECASE)
+_OF_PIECES = re.compile(r"frag|framm|^\W*(?:fr|zl|úl)\.\s|fr[ga]m\b|fgts?\b|\bfrgt?\b|\bfgm\b|zlom|úlom|töredék|bruchst|ułam|\bkırık|θραύσμ|brottstyck|brudd?styk|\btrozos?\b|\bbroken\b", re.IGNORECASE)
 WHOLE = re.compile(r"[\s,(-]+(?:whole|complete|entire)\)?$", re.IGNORECASE)
 SIZE = re.compile(
     r"[(\[]?\s*((?:[<>≤≥]\s*\d+(?:[.,]\d+)?\s*mm|\d+(?:[.,]\d+)?\s*[-–]\s*\d+(?:[.,]\d+)?\s*mm|[<>≤≥]\s*\d+(?:[.,]\d+)?|\b(?:over|under|larger than|smaller than)\s*\d+(?:[.,]\d+)?\s*mm)|(?:small|medium|large)(?= *[)\]]))\s*[)\]]?",
@@ -126,7 +126,7 @@ def without_match(pattern: re.Pattern[str], name: str) -> tuple[str, str]:
 
 
 _BEFORE = re.compile(
-    r"(?:frags?\.?|fragm\.?|fr[ga]mt?\.?|frgt?\.?|fgm\.?|fgt\.?|fr\.|framm\.?|bruchst\.?|zlom(?:ek|ky)|úlom(?:ek|ky)|ułamek|trozo|fragments?|fragmentos?|frammenti|frammento|fragmenten?|fragmenty?|bruchstücke?|pieces?|bits|brokken|stukken|trozos|pezzi|ułamki|kawałki|éclats?|kırık|θραύσμα(?:τα)?|brudstykker? af|brottstycken? av)"
+    r"(?:frags?\.?|fragm\.?|fr[ga]mt?\.?|frgt?\.?|fgm\.?|fgt\.?|fr\.|framm\.?|bruchst\.?|zlom(?:ek|ky)|úlom(?:ek|ky)|zl\.|úl\.|ułam\.|ułamek|trozo|fragments?|fragmentos?|frammenti|frammento|fragmenten?|fragmenty?|bruchstücke?|pieces?|bits|brokken|stukken|trozos|pezzi|ułamki|kawałki|éclats?|kırık|θραύσμα(?:τα)?|brudstykker? af|brottstycken? av)"
     r"\s*(?:(?:of|de|du|des|di|von|van|vom|del|della|delle|dell[’']|d[’'])\s*)?[(\s]\s*(?P<part>[^()]+?)\s*\)?",
     re.IGNORECASE,
 )
