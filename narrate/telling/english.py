@@ -161,7 +161,7 @@ def lowered(text: str) -> str:
     if re.match(r"[A-Z][a-z]+ [A-Z][a-z]", text):
         return text
     first = text.split(" ", 1)[0]
-    if not first or first.startswith("*") or any(c.isdigit() for c in first) or (len(first) > 1 and first.isupper()):
+    if not first or first.startswith("*") or any(c.isdecimal() for c in first) or (len(first) > 1 and first.isupper()):
         return text
     return text[0].lower() + text[1:]
 

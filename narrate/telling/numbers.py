@@ -245,7 +245,7 @@ def opening_in_words(text: str) -> str:
     ('ninety-six cupules lay there', 'fourteen seeds', 'In all, 1,402 items')
     """
     head, _, rest = text.partition(" ")
-    if not head.isdigit() or int(head) > 99:
+    if not head.isdecimal() or int(head) > 99:
         return f"In all, {text}"
     number = int(head)
     if number < len(_WORDS):

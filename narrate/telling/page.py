@@ -217,8 +217,8 @@ class Page:
             return []
         turn = self.position % len(texts)
         ordered = texts[turn:] + texts[:turn]
-        chosen = min(ordered, key=lambda text: (text[0].isdigit(), *self._wear(text)))
-        if chosen[0].isdigit():
+        chosen = min(ordered, key=lambda text: (text[0].isdecimal(), *self._wear(text)))
+        if chosen[0].isdecimal():
             chosen = english.capitalised(numbers.opening_in_words(chosen))
         chosen = self._opened_afresh(chosen)
         self._note(chosen)

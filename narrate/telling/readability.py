@@ -80,7 +80,7 @@ def syllables(word: str) -> int:
     [1, 2, 1, 2, 2, 2, 2, 1]
     """
     lower = word.lower().replace("’", "'")
-    if any(character.isdigit() for character in lower):
+    if any(character.isdecimal() for character in lower):
         return 1
     if "-" in lower:
         return sum(syllables(part) for part in lower.split("-") if part)

@@ -27,7 +27,7 @@ def line_ranges(lines: Iterable[str]) -> str:
     """
     runs: list[list[str]] = []
     for line in filter(None, lines):
-        if runs and line.isdigit() and runs[-1][-1].isdigit() and int(line) == int(runs[-1][-1]) + 1:
+        if runs and line.isdecimal() and runs[-1][-1].isdecimal() and int(line) == int(runs[-1][-1]) + 1:
             runs[-1].append(line)
         else:
             runs.append([line])

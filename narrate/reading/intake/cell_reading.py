@@ -50,7 +50,7 @@ def read_cell(cell: Cell, marks: Marks, *, is_tallied: bool = False, has_decimal
 @cache
 def _read(text: str, number: float | None, by: Meanings) -> Reading:
     written = narrow(text.strip())
-    written = written.translate(SMALL_LETTERS) if written[:1].isdigit() else written
+    written = written.translate(SMALL_LETTERS) if written[:1].isdecimal() else written
     lower = written.lower()
     count = keyed(written, written, by)
     if count is not None:

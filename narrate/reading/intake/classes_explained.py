@@ -41,7 +41,7 @@ def classes_explained(grid: Grid, table: Table, texts: Iterable[str]) -> dict[st
 def _meaning(text: str, more: str = "") -> str:
     """The range or presence that an entry gives; empty for a plain number, a size and whatever else it says."""
     found = "" if _UNIT.search(f"{text} {more}") else meaning_of(text.strip(), more)
-    return "" if found.isdigit() or found in ("absent", "not looked for") else found
+    return "" if found.isdecimal() or found in ("absent", "not looked for") else found
 
 
 def _in_cells(grid: Grid) -> dict[str, str]:

@@ -159,7 +159,7 @@ class Body(GroupHeads):
             is_behind = bool(self.counts) and column > max(self.counts) and self.look.name_score(row, self.names) > 0
             if text and (row, column) in self.look.cells and not is_behind:  # 'half of it 60%' is a remark on a plant
                 role = heading(text)
-                if role in DERIVED_ROLES and column != self.names and text[:1].isdigit():
+                if role in DERIVED_ROLES and column != self.names and text[:1].isdecimal():
                     continue  # '30 (subsample 50 %)' is a volume, and heads no line of shares
                 if role in ROW_META and not (column != self.names and self._is_said_of_many(column, text)):
                     return text, role

@@ -121,7 +121,7 @@ class Columns(Extent):
         for column in [c for c in self.counts if c < self.names]:
             heads = [heading(self.look.text(row, column)) for row in range(self.area.top, self.body[0])]
             texts = [self.look.text(row, column) for row in self.body if (row, column) in self.look.cells]
-            numbers = [int(t) for t in texts if t.isdigit()]
+            numbers = [int(t) for t in texts if t.isdecimal()]
             is_running = (
                 len(numbers) == len(texts) > 2 and len(set(numbers)) == len(numbers) and numbers == sorted(numbers)
             )

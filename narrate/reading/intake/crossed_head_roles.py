@@ -255,7 +255,7 @@ class HeadRoles(Body):
             if not text or (looks_like_id(text) and not _PER_LITRE.search(text)):
                 continue
             role = quantity(text) if quantity(text) in ("percent", "density") else heading(text)
-            if role == "percent" and text[:1].isdigit():
+            if role == "percent" and text[:1].isdecimal():
                 continue  # '30 (subsample 50 %)' is what a sample holds, and heads no shares
             if role in DERIVED_ROLES and self._is_state_under_each(row, text):
                 continue  # 'Min.' beside 'Carb.' is mineralised, and no least number

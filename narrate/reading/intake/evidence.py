@@ -140,7 +140,7 @@ def name_score(text: str, names: NameReader) -> float:
         return 0.0
     if not re.search(r"[^\W\d_]{3}", text):
         return 0.0
-    if sum(sign.isdigit() for sign in text) > len(text) / 3:
+    if sum(sign.isdecimal() for sign in text) > len(text) / 3:
         return 0.0
     if kind_of(text, names.packs.words):
         return 0.0
@@ -207,7 +207,7 @@ def plain_label(text: str) -> float:
     if heading(text) or looks_like_amount(text) or len(text) > 60:
         return 0.0
     letters = sum(sign.isalpha() for sign in text)
-    digits = sum(sign.isdigit() for sign in text)
+    digits = sum(sign.isdecimal() for sign in text)
     if has_east_asian_letters(text):
         return 0.2 if letters > 2 * digits else 0.0
     return 0.2 if letters >= 3 and letters > 2 * digits else 0.0

@@ -83,7 +83,7 @@ def joined_sheets(looks: Sequence[Look]) -> Joined | None:
             if one.role != "sample":
                 found.lists.add(one.sheet)
             where = {"taxon": "'names'", "part": "'parts'", "sample": "'ids'"}[one.role]
-            sort = "numbers" if all(map(str.isdigit, one.meant)) else "codes"
+            sort = "numbers" if all(map(str.isdecimal, one.meant)) else "codes"
             found.doubts.append(
                 f"sheet {one.sheet} says what the {len(one.meant)} {sort} under '{one.key}' mean; they stand under "
                 f"{where} in the layout"
@@ -160,7 +160,7 @@ _LETTERS = re.compile(r"[^\W\d_]{1,5}")
 
 
 def _is_key(text: str) -> bool:
-    return text.isdigit() or (looks_like_id(text) and " " not in text)
+    return text.isdecimal() or (looks_like_id(text) and " " not in text)
 
 
 def _made(look: Look, key: int, rows: list[int], head: str) -> _List | None:

@@ -158,7 +158,7 @@ def _explained_in(written: str) -> tuple[tuple[str, str], ...]:
         for match in _ENTRY.finditer(text):
             meaning = _meaning(match, text)
             is_letter = match["sign"].isalpha() and len(match["sign"]) == 1 and match["sign"].islower()
-            if is_letter and (meaning.isdigit() or len(re.findall(r"\b[a-z] ?[=:]", text)) < 2):
+            if is_letter and (meaning.isdecimal() or len(re.findall(r"\b[a-z] ?[=:]", text)) < 2):
                 continue  # one small letter before a word or a number is most often no key
             if meaning and (
                 not match["sign"].isalpha()
@@ -213,7 +213,7 @@ def meaning_of(meaning: str, more: str = "") -> str:
         return "present"
     if says_pending(word):
         return "not looked for"
-    if word.isdigit():
+    if word.isdecimal():
         return word
     for pattern, found_word in _ABROAD:
         if re.match(pattern, word):

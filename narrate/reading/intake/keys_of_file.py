@@ -199,7 +199,7 @@ def _said(grid: Grid, lines: list[_Line], *, is_alone: bool) -> tuple[list[Entry
                 continue
             is_worded = is_alone and plain and bool(_CLASS_WORD.fullmatch(sign)) and bool(re.search(r"\d", text))
             meaning = meaning_of(text) if _SIGN.fullmatch(sign) or is_worded else ""
-            if meaning and not (meaning.isdigit() and under is None and not link):
+            if meaning and not (meaning.isdecimal() and under is None and not link):
                 keys.append(Entry(sign, meaning, (row, column)))
                 used += 1
             elif _FOOTNOTE_SIGN.fullmatch(sign) and not remark(text).says_nothing:

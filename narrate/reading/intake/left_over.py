@@ -103,7 +103,7 @@ def _unknown(look: Look, tables: list[Table]) -> list[str]:
 def _runs_on(look: Look, cells: list[tuple[int, int]]) -> bool:
     """Whether the cells of a line count the lines that cross it: 1, 2, 3."""
     texts = [look.text(*cell) for cell in cells if cell in look.cells]
-    return len(texts) > 3 and all(map(str.isdigit, texts)) and all(int(b) == int(a) + 1 for a, b in pairwise(texts))
+    return len(texts) > 3 and all(map(str.isdecimal, texts)) and all(int(b) == int(a) + 1 for a, b in pairwise(texts))
 
 
 def _is_empty_line(look: Look, cells: list[tuple[int, int]], roles: Mapping[tuple[int, int], Role | None]) -> bool:

@@ -180,13 +180,13 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
 
 def _are_whole(look: Look, below: list[int], column: int) -> bool:
     texts = [look.text(r, column) for r in below if look.text(r, column)]
-    return bool(texts) and all(text.isdigit() for text in texts)
+    return bool(texts) and all(text.isdecimal() for text in texts)
 
 
 def _runs_on(texts: list[str]) -> bool:
     """Whether a column counts its own lines: 1, 2, 3 to the end, or to a total."""
     texts = [text for text in texts if heading(text) != "total"]  # below the last of them
-    if len(texts) < 4 or not all(text.isdigit() for text in texts):
+    if len(texts) < 4 or not all(text.isdecimal() for text in texts):
         return False
     return all(int(b) == int(a) + 1 for a, b in pairwise(texts))
 

@@ -92,7 +92,7 @@ class SampleLines(Lines):
         pieces: list[str] = []
         places: set[Place] = set()
         for one in said:
-            is_again = one.place in places or at_of(one.place) not in self.grid.cells or not one.text.isdigit()
+            is_again = one.place in places or at_of(one.place) not in self.grid.cells or not one.text.isdecimal()
             if not (one.text in pieces and is_again):
                 pieces.append(one.text)
             places.add(one.place)

@@ -36,8 +36,8 @@ def meaning_of_numbers(look: Look, table: Table) -> tuple[dict[str, str], str]:
         return {"1": "present"}, (
             "every amount is 0 or 1, so 1 is taken as present and not as a count; see cells, key in the layout"
         )
-    highest = max((int(text) for text in texts if text.isdigit()), default=0)
-    are_scores = all(text.isdigit() for text in texts) and _LOWEST <= highest <= _HIGHEST
+    highest = max((int(text) for text in texts if text.isdecimal()), default=0)
+    are_scores = all(text.isdecimal() for text in texts) and _LOWEST <= highest <= _HIGHEST
     if not are_scores or table.shape != "crossed" or not _names_only_classes(look, table, rows, columns):
         return {}, ""
     return {str(n): "present" for n in range(1, highest + 1)}, (

@@ -247,8 +247,8 @@ class Stored:
         return self.number is not None and self.number + half_of_last(self.text) + worked.slack < worked.value
 
     def _is(self, value: float, slack: float) -> bool:
-        if self.number is None:
-            return self.least <= value <= self.most
+        if self.number is None or not math.isfinite(value):  # a count of hundreds of digits
+            return self.least <= value <= self.most and (self.number is None or self.number == value)
         decimals = re.search(r"[.,](\d+)", self.text)
         shown = min(half_of_last(self.text), 0.5 * 10.0**-self.digits)
         allowed = shown + 1e-9 if decimals or abs(value - round(value)) > 1e-9 else _TOLERANCE

@@ -252,7 +252,7 @@ def _is_mostly_counts(guess: Crossed) -> bool:
     columns = [c for c, role in guess.columns.items() if role.name == "counts"]
     texts = [guess.look.text(r, c) for r in lines for c in columns]
     given = [text for text in texts if text]
-    whole = sum(text.isdigit() or text == "-" for text in given)
+    whole = sum(text.isdecimal() or text == "-" for text in given)
     labels = {tuple(guess.look.text(r, c) for c in guess.columns if c not in columns) for r in lines}
     if len(labels) < 0.8 * len(lines):
         return False

@@ -89,4 +89,4 @@ def _said_by_key(look: Look, over: range, columns: list[int]) -> tuple[int, int]
 
 def _are_whole(look: Look, lines: list[int], columns: list[int]) -> bool:
     texts = [look.text(row, c) for row in lines for c in columns if look.text(row, c)]
-    return bool(texts) and all(text.isdigit() or not re.search(r"\d", text) for text in texts)
+    return bool(texts) and all(text.isdecimal() or not re.search(r"\d", text) for text in texts)

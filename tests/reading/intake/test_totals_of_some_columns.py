@@ -117,3 +117,22 @@ def test_shares_of_sieve_classes_are_of_their_sample(tmp_path: Path) -> None:
 def test_a_wrong_share_of_a_sieve_class_is_told_alone(tmp_path: Path) -> None:
     """32 of 62 are 51.6 percent, and 61.6 is written."""
     assert told(by_class(tmp_path, 61.6)) == ["C9"]
+
+
+def test_a_number_of_hundreds_of_digits_is_no_count_and_breaks_no_total(tmp_path: Path) -> None:
+    path = tmp_path / "huge.csv"
+    lines = ("Taxon,S1,S2,S3", f"Zea mays kernel,{'9' * 400},3,4", "Zea mays cupule,9,4,1", "Total,12,7,5")
+    path.write_text("\n".join(lines), encoding="utf-8")
+
+    found = take_in(path, packs())
+
+    assert [row.count.number for row in found.rows if row.count.number] == [3, 4, 9, 4, 1]
+    assert [problem.code for problem in found.problems if problem.place.cell == "B2"] == ["N313"]
+
+
+def test_a_raised_digit_before_a_number_is_no_number(tmp_path: Path) -> None:
+    """'³' is a digit to Python and none to whoever counts."""
+    path = tmp_path / "raised.csv"
+    path.write_text("Sample,Taxon,Count\n³4,Zea mays,3\nS2,Zea mays,³4\nS3,Zea mays,5\n", encoding="utf-8")
+
+    assert [row.count.number for row in take_in(path, packs()).rows if row.count.number] == [3, 5]
