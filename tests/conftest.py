@@ -33,7 +33,6 @@ LONG = (
     "tests/pipeline/test_everywhere.py",
     "tests/trials/test_other_worlds.py",
     "tests/reading/intake/test_blind.py",
-    "tests/reading/intake/test_blind_parts.py",
     "tests/trials/test_record.py",
     "tests/pipeline/test_bad_input.py",
     "tests/pipeline/test_compare.py",

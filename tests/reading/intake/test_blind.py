@@ -6,11 +6,15 @@ what they add up to, by condition; how many are signs of presence or abundance; 
 the lot s (its makers took '>50' for 50, and added both fractions of a sample and halves) stands here as the reader has it:
 a class is a sign, fractions stay apart, half a seed is a piece. Moss is a plant in all lots, which one maker left out, and
 dung of the lots u and x is a find, with its grams.
+
+`blind/parts.json` was written likewise, for the later lots: for each name as written, in how many finds it stands as what
+part, whole or in pieces, in what state. Where a sheet names no part, none is held against it.
 """
 
 from __future__ import annotations
 
 import json
+from collections import Counter
 from functools import cache
 from pathlib import Path
 from shutil import copy
@@ -25,6 +29,7 @@ from narrate.reading.intake.take_in import TakenIn, take_in
 
 HERE = Path(__file__).parent / "blind"
 TRUTH = json.loads((HERE / "truth.json").read_text(encoding="utf-8"))
+PARTS = json.loads((HERE / "parts.json").read_text(encoding="utf-8"))
 
 
 @cache
@@ -34,7 +39,7 @@ def packs() -> Packs:
 
 @cache
 def taken(name: str) -> TakenIn:
-    """What was read of a sheet that lies alone in a folder, with nothing beside it; read once for both tests."""
+    """What was read of a sheet that lies alone in a folder, with nothing beside it; read once for all tests."""
     with TemporaryDirectory() as folder:
         return take_in(Path(copy(HERE / name, Path(folder) / name)), packs())
 
@@ -113,3 +118,18 @@ def test_the_stored_results_that_are_wrong_are_told_and_no_other(name: str) -> N
 def test_a_sheet_of_a_stranger_gives_what_is_in_it(name: str) -> None:
     """Each sample with its finds, their sum by condition, its signs and its grams, and no other sample."""
     assert read(name) == TRUTH[name]
+
+
+@pytest.mark.parametrize("sheet", PARTS)
+def test_each_find_is_of_the_part_and_in_the_state_that_its_sheet_says(sheet: str) -> None:
+    """By name: the part where one is said, whole or fragment, and the condition, with the number of such finds."""
+    wanted = {tuple(line[:4]): line[4] for line in PARTS[sheet]}
+    named = {(name, part) for name, part, *_ in wanted if part}
+
+    found: Counter[tuple[str, str, str, str]] = Counter()
+    for row in taken(sheet).rows:
+        if row.count.amount in ("counted", "noted as present") and row.count.written:
+            name = " ".join(row.identification.written.split())
+            part = str(row.part) if (name, str(row.part)) in named else ""
+            found[name, part, row.completeness, row.condition] += 1
+    assert dict(found) == wanted
