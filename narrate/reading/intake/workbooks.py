@@ -277,8 +277,8 @@ def _hidden_columns(xml: bytes) -> frozenset[int]:
         said = dict(re.findall(rb'(\w+)="([^"]*)"', element))
         if (
             said.get(b"hidden") in (b"1", b"true")
-            and said.get(b"min", b"").isdecimal()
-            and said.get(b"max", b"").isdecimal()
+            and said.get(b"min", b"").isdigit()
+            and said.get(b"max", b"").isdigit()
         ):
             found.update(range(int(said[b"min"]) - 1, min(int(said[b"max"]), MOST_COLUMNS)))
     return frozenset(found)
