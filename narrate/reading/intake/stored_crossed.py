@@ -10,15 +10,11 @@ from narrate.model.layouts import DERIVED_ROLES
 from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.stored_by_sample import NO_VOLUME, BySample
 from narrate.reading.intake.stored_groups import Group, meant_words, same_words
-from narrate.reading.intake.stored_lines import Line, Target, Worked, read_stored
+from narrate.reading.intake.stored_lines import Line, Target, Worked, joint_reading, read_stored
 from narrate.reading.intake.stored_means import is_of_means, mean, samples_of_means
 from narrate.reading.intake.stored_places import At, cells_said
 from narrate.reading.intake.stored_rates import per_litre, scaled, share
 from narrate.reading.intake.stored_states import Belongs
-
-
-Choice = tuple[list[int], Belongs | None]
-"""Lines of taxa, and the group that they are narrowed to."""
 
 
 class CrossedLines(BySample):
@@ -130,12 +126,12 @@ class CrossedLines(BySample):
         for t, role in ledger.roles(of_taxa=True).items():
             if role.name != "total":
                 continue
-            total = Line(kind="total", is_row=ledger.across, at=t, label=ledger.head(t))
+            total = self._line("total", ledger.across, t)
             choices = self._choices(total)
+            best = joint_reading([(total, ledger.cells, ledger.table.marks.decimal)])
             said = [choice for name, choice in choices.items() if name not in total.guesses]
-            guessed = [choice for name, choice in choices.items() if name in total.guesses and said]
             readings: dict[str, Worked | None] = {}
-            for taxa, group in self._best_of_total(t, total, [*said, *guessed]):
+            for taxa, group in [choices.get(best, said[0])] if said else []:
                 part, base = self._sum(taxa, of, group, line), self._sum(self.taxa, of, None, line)
                 heads = {ledger.section_of(n) for n in taxa}
                 section = [n for n in self.taxa if ledger.section_of(n) in heads] if len(heads) == 1 else []
@@ -148,20 +144,6 @@ class CrossedLines(BySample):
                         "section %": share(part, within, 100), "section share": share(part, within, 1),
                     }  # fmt: skip
             line.targets.append(Target(at=ledger.at(t, line.at), readings=readings))
-
-    def _best_of_total(self, at: int, total: Line, choices: list[Choice]) -> list[Choice]:
-        """Of what a total may add up that with which most of its numbers agree, the first of those; none without any."""
-        if len(choices) < 2:
-            return choices
-        ledger = self.ledger
-        cells = {s: ledger.cells.get(ledger.at(at, s)) for s in self.lines_of_samples}
-        stored = {s: own for s, cell in cells.items() if (own := read_stored(cell, ledger.table.marks.decimal))}
-
-        def agreeing(choice: Choice) -> int:
-            worked = {s: self._sum(choice[0], [s], choice[1], total) for s in stored}
-            return sum(one is not None and stored[s].agrees(one) for s, one in worked.items())
-
-        return [max(choices, key=agreeing)]
 
     def _block(self, line: Line) -> list[int]:
         """The lines of the sample that results stand beside, such as '%' beside each 'n'; empty for none."""
