@@ -47,6 +47,10 @@ _PLANT_WORDS = re.compile(
 _ID = re.compile(r"(?=[\w<>#./ *-]{1,16}$)(?=.*\d)[\w<>#./ *-]+$")
 
 
+EMPTY_FIELDS = ("NULL", "null", "<NULL>", "NA", "N/A")
+"""What databases and statistics write where nothing is."""
+
+
 @dataclass(slots=True)
 class Look:
     """The cells of one grid with what they look like; merged cells stand in every place that they cover."""
@@ -101,7 +105,7 @@ class Look:
         return (
             cell.kind in ("number", "no result", "date", "truth")
             or cell.text in self.signs
-            or cell.text in ("NULL", "null", "<NULL>", "NA", "N/A")
+            or cell.text in EMPTY_FIELDS
             or looks_like_amount(cell.text)
         )
 

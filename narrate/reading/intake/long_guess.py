@@ -11,7 +11,7 @@ from narrate.reading.intake.abundance_beside import with_abundance_beside
 from narrate.reading.intake.bands_over_list import band_over, with_heads_filled
 from narrate.reading.intake.code_columns import column_of_codes
 from narrate.reading.intake.codes_of_samples import code_of_samples, counts_said_again
-from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
+from narrate.reading.intake.evidence import EMPTY_FIELDS, Look, looks_like_id, plain_label
 from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.heads_of_list import heads_in, with_states
 from narrate.reading.intake.least_numbers import with_least_numbers
@@ -261,5 +261,5 @@ def _names_a_sample(look: Look, row: int, sample: int, of_samples: Sequence[int]
 
 
 def _share_of_amounts(look: Look, rows: list[int], column: int) -> float:
-    given = [r for r in rows if (r, column) in look.cells and look.text(r, column) not in ("NA", "N/A", "NULL")]
+    given = [r for r in rows if (r, column) in look.cells and look.text(r, column) not in EMPTY_FIELDS]
     return sum(look.is_amount(r, column) for r in given) / len(given) if given else 0.0

@@ -23,8 +23,10 @@ def column_of_samples(look: Look, row: int, heads: dict[int, str], below: list[i
             if given and all(_is_of_few(look, heads, below, c) for c in given):
                 continue  # 'sample_number' filled in for the finds of one context only
             columns = sorted(given or columns, key=lambda c: -sample_rank(look.text(row, c)))
-            if given and any(is_wider(look, row, heads, below, columns[0]) for is_wider in (_is_of_all, _is_coarse)):
-                continue  # 'sample_number' 0 for whatever context, 'id' for all phases of a site
+            if given and _is_of_all(look, heads, below, columns[0]):
+                continue  # 'sample_number' 0 for whatever context
+            if given and _is_coarse(look, row, heads, below, columns[0]):
+                continue  # 'id' for all phases of a site
         if columns:
             return columns[0] if wanted == "sample" else _numbered(look, row, heads, below, columns[0])
     return None
@@ -39,7 +41,7 @@ def _is_of_few(look: Look, heads: dict[int, str], below: list[int], column: int)
     return any(sum(bool(look.text(r, c)) for r in lines) >= 0.9 * len(lines) for c in others)
 
 
-def _is_of_all(look: Look, row: int, heads: dict[int, str], below: list[int], column: int) -> bool:
+def _is_of_all(look: Look, heads: dict[int, str], below: list[int], column: int) -> bool:
     """Whether one id stands in all lines, which are of several contexts or features: no sample is of two of them."""
     others = [c for c in heads if heads[c] in ("context", "feature")]
     kinds = {c: {look.text(r, c) for r in below} - {""} for c in (column, *others)}
