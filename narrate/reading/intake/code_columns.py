@@ -7,6 +7,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.header_words import flat_heading, heading
@@ -17,6 +18,7 @@ _MOST_COLUMNS = 12
 _KEY_WORDS = ("code", "codes", "id", "key", "no", "nr", "number", "num", "abbreviation", "abbr", "ref", "kod", "código", "codice")
 
 
+@lru_cache(maxsize=4096)
 def words_beside_key(text: str) -> tuple[str, ...]:
     """
     The words of a head of a database but for those that call it a key or a code.
