@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
+from narrate.model.layouts import Role
 from narrate.reading.intake.kinds_of_amounts import kind_of_amount
 from narrate.reading.intake.not_plants import class_aside, says_no_plant
 from narrate.reading.intake.pieces_of_finds import Pieces
@@ -49,26 +50,33 @@ class AroundFinds(Pieces):
     """The lines of one table with what stands around their cells."""
 
     @cached_property
-    def _arounds(self) -> dict[tuple[int, tuple[str, ...]], Around]:
+    def _arounds(self) -> dict[tuple[object, object], Around]:
         return {}
 
     @cached_property
-    def _silent_columns(self) -> dict[int, tuple[str, ...] | None]:
+    def _kinds(self) -> dict[tuple[str, int], object]:
         return {}
 
     def _around(self, row: int, column: int, by_row: Line, by_column: Line) -> Around:
-        """What stands around a cell; columns that say the same of their finds share it, such as those of bare ids."""
-        if column not in self._silent_columns:
-            says_more = self.conditions.is_paired or any(role in by_column for role in _OF_FINDS)
-            role = self.table.columns[column]
-            self._silent_columns[column] = None if says_more else (role.name, *role.qualifiers)
-        kind = self._silent_columns[column]
-        if kind is None:
+        """What stands around a cell; lines that say the same of their finds share it, such as those of bare ids."""
+        if self.conditions.is_paired:
             return self._made(row, column, by_row, by_column)
-        found = self._arounds.get((row, kind))
+        key = (
+            self._kind("r", row, self.table.rows[row], by_row),
+            self._kind("c", column, self.table.columns[column], by_column),
+        )
+        found = self._arounds.get(key)
         if found is None:
-            found = self._arounds[row, kind] = self._made(row, column, by_row, by_column)
+            found = self._arounds[key] = self._made(row, column, by_row, by_column)
         return found
+
+    def _kind(self, way: str, at: int, role: Role, line: Line) -> object:
+        """What lines have in common that say nothing of their finds; one that says something is of its own kind."""
+        kind = self._kinds.get((way, at))
+        if kind is None:
+            is_silent = not any(said in line for said in _OF_FINDS)
+            kind = self._kinds[way, at] = (role.name, *role.qualifiers) if is_silent else at
+        return kind
 
     def _made(self, row: int, column: int, by_row: Line, by_column: Line) -> Around:
         lines, place = (by_row, by_column), self.grid.place(row, column)

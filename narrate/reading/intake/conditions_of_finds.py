@@ -10,7 +10,6 @@ from collections.abc import Iterable, Mapping
 
 from narrate.model.layouts import Layout, Table
 from narrate.problems import Place
-from narrate.reading.intake.cell_marks import Found
 from narrate.reading.intake.charcoal import is_charcoal
 from narrate.reading.intake.conditions_said import NOTHING_SAID, condition_in_note, condition_said, given_conditions
 from narrate.reading.intake.remarks import conditions_in, remark, without_conditions
@@ -47,7 +46,6 @@ class Conditions:
 
     def of_find(
         self,
-        one: Found,
         name: WrittenName,
         where: Said,
         qualifiers: Mapping[str, str],
@@ -58,8 +56,6 @@ class Conditions:
         place: Place,
     ) -> str | None:
         """The condition of a find; None, told, where the sheet says one that nobody knows, or two at once."""
-        if one.condition:
-            return one.condition
         is_silent = not any("condition" in line or "part" in line for line in lines)
         in_lines = [] if is_silent else [*(own := self._said(lines, place)), *self._behind_parts(lines, own)]
         found = [(said.text, said.place, condition_said(
@@ -165,11 +161,16 @@ class Conditions:
             and condition_said(said.text, self.names, self.given, yes_is_charred=said.unit == "yes is charred") == NOTHING_SAID
         ]  # fmt: skip
 
-    def _of_sample(self, sample: str, place: Place) -> str | None:
-        """The condition that a sample id ends with, such as 'S1 uncharred'; None, told, for two at once."""
+    def said_by_id(self, sample: str) -> tuple[str, ...]:
+        """The conditions that a sample id ends with, such as 'S1 uncharred'."""
         found = self.of_ids.get(sample)
         if found is None:
             found = self.of_ids[sample] = _conditions_behind(sample)
+        return found
+
+    def _of_sample(self, sample: str, place: Place) -> str | None:
+        """The condition that a sample id says; None, told, for two at once."""
+        found = self.said_by_id(sample)
         if not found:
             return ""
         if len(found) > 1:

@@ -94,15 +94,17 @@ def _name_columns(look: Look, area: Area) -> list[int]:
     scores: dict[int, float] = {}
     plain: dict[int, float] = {}
     lines, across = range(area.top, area.bottom + 1), range(area.left, min(area.right, area.left + 400) + 1)
-    own = {column: rows for column in across if (rows := [row for row in lines if (row, column) in look.own])}
-    rows_with_amounts = {
-        row for row in lines
-        if any(look.is_amount(row, c) for c in range(area.left, area.right + 1))
-    }  # fmt: skip
+    own: dict[int, list[int]] = {}
+    for row, column in sorted(look.own):
+        if row in lines and column in across:
+            own.setdefault(column, []).append(row)
+    rows_with_amounts = {row for row, column in look.amounts() if area.holds(row, column)}
     head = _head_of_records(look, area)
-    for column, rows in own.items():
-        texts = [look.cells[row, column].text for row in rows]
+    for column, rows in sorted(own.items()):
         scores[column] = plain[column] = 0.0
+        if all(look.is_amount(row, column) for row in rows):
+            continue
+        texts = [look.cells[row, column].text for row in rows]
         for row, text in zip(rows, texts, strict=True):
             weight = 1.0 if row in rows_with_amounts else 0.1
             scores[column] += look.name_score(row, column) * weight

@@ -8,9 +8,7 @@ import re
 from dataclasses import dataclass
 
 from narrate.model.layouts import DERIVED_ROLES, Role
-from narrate.reading.intake.cell_marks import number_of
 from narrate.reading.intake.crossed_labels import Labels
-from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.group_heads import names_a_group
 from narrate.reading.intake.groups_over_groups import groups_over_groups
 from narrate.reading.intake.header_words import heading
@@ -37,7 +35,7 @@ class Sums(Labels):
         rows = self._sums_and_finds_by_words(rows, columns)
         if len(columns) < 3 or len(rows) < 3:
             return
-        value = {(r, c): _value(self.look, r, c) for r in rows for c in columns}
+        value = {(r, c): self.look.value(r, c) for r in rows for c in columns}
         self._totals_below(rows, columns)
         columns = self._sums_at_the_end(rows, columns, value)
         columns = self._sums_of_blocks(rows, columns, value)
@@ -52,7 +50,7 @@ class Sums(Labels):
     def _sums_and_finds_by_words(self, rows: list[int], columns: list[int]) -> list[int]:
         """The lines of counts without sums of sections, and with what is called a total and is a find."""
         labels = {r: self.look.text(r, self.names) for r in self.rows}
-        value = {(r, c): _value(self.look, r, c) for r in self.rows for c in columns}
+        value = {(r, c): self.look.value(r, c) for r in self.rows for c in columns}
         sums = sums_of_sections(self.rows, labels, columns, value)
         self.rows.update(dict.fromkeys(sums, Role(name="total")))
         finds = finds_called_total(self.rows, labels, columns, value)
@@ -66,7 +64,7 @@ class Sums(Labels):
             if role.name not in ("counts", "total", "derived"):
                 continue
             texts = [text for r in rows if (text := self.look.text(r, column))]
-            shared = [match for text in texts if (match := _OF_SO_MANY.fullmatch(text))]
+            shared = [match for text in texts if "/" in text and (match := _OF_SO_MANY.fullmatch(text))]
             of = {int(match[2]) for match in shared}
             if len(of) != 1 or max(of) <= 2 or len(shared) < max(3, 0.8 * len(texts)):
                 continue
@@ -87,7 +85,7 @@ class Sums(Labels):
             is_headed = all(any(look.is_text(r, c) for r in over) or self._has_id(c, over) for c in others)
             if not is_headed or self._has_id(column, over):
                 return
-            sums = [(_value(look, r, column), sum(_value(look, r, c) for c in others)) for r in rows]
+            sums = [(look.value(r, column), sum(look.value(r, c) for c in others)) for r in rows]
             given = [(own, of_others) for own, of_others in sums if own or of_others]
             if len(given) < 3 or sum(abs(a - b) < 1e-9 for a, b in given) < 0.7 * len(given):
                 return
@@ -106,7 +104,7 @@ class Sums(Labels):
     def _totals_below(self, rows: list[int], columns: list[int]) -> None:
         for row, role in list(self.rows.items()):
             if role.name == "ignored" and row > rows[-1]:
-                sums = [(_value(self.look, row, c), sum(_value(self.look, r, c) for r in rows)) for c in columns]
+                sums = [(self.look.value(row, c), sum(self.look.value(r, c) for r in rows)) for c in columns]
                 if sum(abs(a - b) < 1e-9 for a, b in sums if a or b) >= 0.8 * len(columns):
                     self.rows[row] = Role(name="total")
 
@@ -272,12 +270,3 @@ def _is_steady(ratios: list[float]) -> bool:
 
 def _is_large(line: tuple[float, ...]) -> bool:
     return sum(line) >= 10 and sum(value > 0 for value in line) >= 2
-
-
-def _value(look: Look, row: int, column: int) -> float:
-    cell = look.cells.get((row, column))
-    if cell is None:
-        return 0.0
-    if cell.number is not None:
-        return cell.number
-    return number_of(cell.text, ".") or 0.0

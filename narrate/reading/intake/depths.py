@@ -34,6 +34,8 @@ def depths_as_notes(tables: list[Table], grids: Mapping[str, Grid], doubts: list
         cells = grids[table.sheet].spread()
         for name in ("rows", "columns"):
             roles: dict[int, Role] = {**getattr(tables[n], name)}
+            if not any(role.name == "site" for role in roles.values()):
+                continue
             found = {
                 (r if name == "rows" else c): cell.text
                 for (r, c), cell in sorted(cells.items(), reverse=True)

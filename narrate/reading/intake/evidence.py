@@ -10,7 +10,7 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 
 from narrate.model.grids import Cell, Grid
-from narrate.reading.intake.cell_marks import looks_like_amount
+from narrate.reading.intake.cell_marks import looks_like_amount, number_of
 from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.kind_words_abroad import kind_of
 from narrate.reading.intake.name_spelling import tidy
@@ -69,6 +69,8 @@ class Look:
     _name_scores: dict[str, float] = field(default_factory=dict)
     _texts: dict[tuple[int, int], str] = field(default_factory=dict, init=False)
     _row_texts: dict[tuple[int, int, int], list[str]] = field(default_factory=dict, init=False)
+    _values: dict[tuple[int, int], float] | None = field(default=None, init=False)
+    """The number of each place that holds one, once somebody has asked for one."""
     _amounts: frozenset[tuple[int, int]] | None = field(default=None, init=False)
     """Places that hold an amount, once somebody has asked for one."""
 
@@ -96,10 +98,20 @@ class Look:
             self._row_texts[key] = [self._texts.get((row, column), "") for column in range(left, right + 1)]
         return self._row_texts[key]
 
-    def is_amount(self, row: int, column: int) -> bool:
+    def value(self, row: int, column: int) -> float:
+        """The number in a cell; nought where there is none."""
+        if self._values is None:
+            self._values = {at: number for at, cell in self.cells.items() if (number := _value(cell))}
+        return self._values.get((row, column), 0.0)
+
+    def amounts(self) -> frozenset[tuple[int, int]]:
+        """The places that hold an amount."""
         if self._amounts is None:
             self._amounts = frozenset(at for at, cell in self.cells.items() if self._holds_amount(cell))
-        return (row, column) in self._amounts
+        return self._amounts
+
+    def is_amount(self, row: int, column: int) -> bool:
+        return (row, column) in (self._amounts or self.amounts())
 
     def _holds_amount(self, cell: Cell) -> bool:
         return (
@@ -123,6 +135,10 @@ class Look:
                 score = max(score, 0.9 * name_score(cell.text.capitalize(), self.names))
             self._name_scores[cell.text] = score
         return score
+
+
+def _value(cell: Cell) -> float:
+    return cell.number if cell.number is not None else number_of(cell.text, ".") or 0.0
 
 
 NAMED = 0.45

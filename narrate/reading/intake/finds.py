@@ -4,30 +4,30 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from functools import cached_property
 
 from narrate.model.grids import Cell, Grid, address, at_of
 from narrate.model.layouts import Layout, Table
 from narrate.problems import Place
-from narrate.reading.intake.around_finds import Around, AroundFinds
-from narrate.reading.intake.cell_marks import Found, Reading
+from narrate.reading.intake.cell_marks import Reading
 from narrate.reading.intake.cell_masses import read_mass
 from narrate.reading.intake.cell_reading import read_cell
 from narrate.reading.intake.lists_of_presence import of_listed
 from narrate.reading.intake.merged_counts import merged_counts, written
-from narrate.reading.intake.not_plants import animal_part, not_a_plant, says_nothing_found
-from narrate.reading.intake.parts_of_finds import without_weight
+from narrate.reading.intake.not_plants import says_nothing_found
 from narrate.reading.intake.pending import blanks_of_pending
 from narrate.reading.intake.pieces_of_finds import weights_of_pieces
 from narrate.reading.intake.presence_said import instead_of_blank, of_presence
 from narrate.reading.intake.printed_forms import is_printed_form
-from narrate.reading.intake.said import Line, Said
-from narrate.reading.intake.sheet_finds import Find, SheetFinds
+from narrate.reading.intake.said import Line
+from narrate.reading.intake.sheet_finds import SheetFinds
+from narrate.reading.intake.standing_finds import Named, Standing, StandingFinds
 from narrate.reading.intake.sterile_drafted import keep_nothing_found
 from narrate.reading.intake.tallies import tally_texts
 from narrate.reading.intake.thousands import has_decimals
 from narrate.reading.intake.told import Told
 from narrate.reading.intake.volumes_of_finds import read_volume
-from narrate.reading.intake.written_names import NameReader, WrittenName
+from narrate.reading.intake.written_names import NameReader
 
 _NO_FINDS = ("", "0", "0.0", "-", "–", "NA", "N/A", "NULL")
 """Amounts beside 'No plant remains'."""
@@ -39,7 +39,11 @@ def read_finds(grid: Grid, table: Table, layout: Layout, names: NameReader, told
     return _Reader(grid, table, layout, names, told).read()
 
 
-class _Reader(AroundFinds):
+class _Reader(StandingFinds):
+    @cached_property
+    def _readings(self) -> dict[tuple[object, ...], Reading]:
+        return {}
+
     def read(self) -> SheetFinds:
         table = self.table
         self.is_tallied = bool(tally_texts(self.grid))
@@ -126,7 +130,7 @@ class _Reader(AroundFinds):
         column: int,
         cell: Cell,
         sample: str,
-        named: tuple[WrittenName, bool, Said] | None,
+        named: Named | None,
         by_row: Line,
         by_column: Line,
     ) -> None:
@@ -141,30 +145,20 @@ class _Reader(AroundFinds):
                     "fill the name in under 'mend' in the layout, or give the row or column another role there",
                 )  # fmt: skip
             return
-        name, _, where = named
-        if says_nothing_found(where.text) and cell.text in _NO_FINDS:
+        standing = self._standing(row, column, named, by_row, by_column)
+        where = standing.where
+        if standing.says_nothing and cell.text in _NO_FINDS:
             return  # 'No plant remains, 0': the sample is known, and holds no find
-        around = self._around(row, column, by_row, by_column)
-        is_plant = name.is_known and name.identification.taxon not in ("Indeterminate", "Unidentified")
-        kind = not_a_plant(self.layout.names.get(where.text, where.text))
-        kind = kind or ("" if is_plant else animal_part(around.part)) or around.aside
-        if kind:
-            self.out.set_aside.setdefault(kind, []).append(where.place)
+        if standing.aside:
+            self.out.set_aside.setdefault(standing.aside, []).append(where.place)
             return
-        if not is_plant and _SHARE.fullmatch(cell.text):
+        if not standing.is_plant and _SHARE.fullmatch(cell.text):
             self.out.set_aside.setdefault("a share of the flot", []).append(where.place)
             return  # 'Roots 60%'
-        what, unit_of = self._quantity(row, column, name, by_row, by_column)
+        what = standing.what
         if what in ("percent", "density"):
             return
-        marks = self.table.marks
-        is_mass = what == "mass"
-        reading = read_mass(cell, marks, unit_of) if is_mass else read_cell(
-            cell, marks, is_tallied=self.is_tallied, has_decimals=self.has_decimals
-        )
-        reading = read_volume(cell, unit_of) if what == "other" else reading
-        reading = of_listed(self.table.columns[column], cell) or reading
-        reading = of_presence(reading, cell, "" if is_mass else around.quantity)
+        reading = self._reading(cell, column, standing)
         place = self.grid.place(row, column)
         if reading.refusal is not None:
             expected = "grams" if what == "mass" else "a count, a sign or nothing"
@@ -184,68 +178,27 @@ class _Reader(AroundFinds):
                 f'if it was there uncounted, write under cells in the layout: key: {{"{cell.text}": present}}',
             )  # fmt: skip
         for one in reading.found:
-            self._add(one, sample, named, (by_row, by_column), around, place)
+            self._add(one, sample, standing, place)
+
+    def _reading(self, cell: Cell, column: int, standing: Standing) -> Reading:
+        """What a cell means, by what is counted or weighed there; cells that hold the same share it."""
+        role, words = self.table.columns[column], "" if standing.what == "mass" else standing.around.quantity
+        key = (cell, standing.what, standing.unit, words, role.name, role.also)
+        known = self._readings.get(key)
+        if known is None:
+            known = self._readings[key] = self._read_cell(cell, column, standing.what, standing.unit, words)
+        return known
+
+    def _read_cell(self, cell: Cell, column: int, what: str, unit: str, words: str) -> Reading:
+        marks = self.table.marks
+        if what == "mass":
+            reading = read_mass(cell, marks, unit)
+        elif what == "other":
+            reading = read_volume(cell, unit)
+        else:
+            reading = read_cell(cell, marks, is_tallied=self.is_tallied, has_decimals=self.has_decimals)
+        return of_presence(of_listed(self.table.columns[column], cell) or reading, cell, words)
 
     def _tell_quirks(self, reading: Reading, place: Place) -> None:
         for quirk in reading.quirks:
             self.told.warning("N313", quirk.kind, place, quirk.message, quirk.help)
-
-    def _label(self, name: WrittenName, where: Said, of_part: str) -> str:
-        """What the sheet parts finds by, its own words for plant and part; a line of grams is of the line of counts."""
-        key = (where.text, name.part, of_part)
-        if key not in self._labels:
-            part = "" if name.part and self.names.part_of(of_part) == name.part else of_part
-            self._labels[key] = " ".join(f"{without_weight(where.text)[0]} {part}".lower().split())
-        return self._labels[key]
-
-    def _add(
-        self,
-        one: Found,
-        sample: str,
-        named: tuple[WrittenName, bool, Said],
-        lines: tuple[Line, Line],
-        around: Around,
-        place: Place,
-    ) -> None:
-        name, is_cf, where = named
-        qualifiers, section = around.qualifiers, around.section
-        notes = [n for n in (one.note, name.note, qualifiers.get("note", "")) if n]
-        before = sum(self.out.missing_parts.values())
-        part = qualifiers.get("part") or self.parts.of_find(name, section, *lines, notes)
-        if self.out.missing_at is None and sum(self.out.missing_parts.values()) > before:
-            self.out.missing_at = where.place
-        condition = self.conditions.of_find(
-            one, name, where, qualifiers, section, lines, around.remarks, sample, place
-        )
-        if condition is None:
-            return
-        completeness = (
-            one.completeness
-            or around.completeness
-            or name.completeness
-            or qualifiers.get("completeness", "")
-            or ("fragment" if around.are_pieces else "whole")
-        )
-        size = around.size_class or name.size_class or qualifiers.get("size class", "")
-        of_section = section.size_class if section is not None and not size else ""
-        notes += [f"under a head that says {of_section}"] if of_section else []
-        notes += around.notes
-        written = name.identification.written
-        first = self.out.names.get(written)
-        self.out.names[written] = (name, first[1] if first else where.place, (first[2] if first else 0) + 1)
-        self.out.finds.append(
-            Find(
-                sample=sample,
-                name=name,
-                label=self._label(name, where, around.part),
-                is_cf=is_cf or one.is_doubtful or around.is_doubtful,
-                part=part,
-                condition=condition,
-                completeness=completeness,
-                size_class=size,
-                fraction=around.fraction,
-                found=one,
-                note="; ".join(dict.fromkeys(notes)),
-                place=place,
-            )
-        )

@@ -142,6 +142,8 @@ def _lists_beside(look: Look, area: Area, head: int) -> list[tuple[int, int]]:
 def _is_head(look: Look, area: Area, row: int) -> bool:
     """Whether a row heads a list of finds that has no column of samples: names, and parts or conditions or counts."""
     written = {c: text for c in range(area.left, area.right + 1) if (text := look.text(row, c))}
+    if any(look.is_amount(row, c) and not SIZES.fullmatch(text) for c, text in written.items()):
+        return False  # a line of counts
     roles = [heading(text) for text in written.values()]
     texts = [c for c in range(area.left, area.right + 1) if look.is_text(row, c)]
     sizes = [c for c, text in written.items() if SIZES.fullmatch(text)]

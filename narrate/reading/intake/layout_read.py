@@ -132,13 +132,11 @@ def _tell_unlike_names(groups: Mapping[tuple[object, ...], list[Find]], told: To
     """Names of a sheet that are read as one taxon and part: 'Hordeum internode' and 'Hordeum rachis'."""
     alike: dict[tuple[object, ...], list[Find]] = {}
     for key, members in groups.items():
-        there = [m for m in members if m.found.count is None or m.found.count.amount != "looked for and absent"]
-        if there:
-            alike.setdefault(key[:-1], []).append(there[0])
-    for ones in alike.values():
+        first = next((m for m in members if not _is_absent(m)), None)
+        if first is not None:
+            alike.setdefault(key[:-1], []).append(first)
+    for ones in (ones for ones in alike.values() if len(ones) > 1):
         labels = list(dict.fromkeys(one.label for one in ones))
-        if len(labels) < 2:
-            continue
         first = ones[0]
         meant = first.name.identification.taxon or first.name.identification.written
         named = " and ".join(f"'{one.name.identification.written}'" for one in ones)
@@ -148,6 +146,10 @@ def _tell_unlike_names(groups: Mapping[tuple[object, ...], list[Find]], told: To
             "count together, expected one name for each thing",
             "nothing need be done if they are; else say under names in the layout what each stands for",
         )  # fmt: skip
+
+
+def _is_absent(find: Find) -> bool:
+    return find.found.count is not None and find.found.count.amount == "looked for and absent"
 
 
 def _identification(find: Find) -> Identification:
@@ -172,7 +174,7 @@ def _row(members: list[Find], told: Told, samples: Mapping[str, Sample] | None) 
         several = counted if len(counted) > 1 else weighed
         cells = [m.place.cell or str(m.place) for m in several]
         shown_cells = ", ".join(cells[:4]) + (" and more" if len(cells) > 4 else "")
-        if sum(m.found.count is None or m.found.count.amount != "looked for and absent" for m in several) > 1:
+        if sum(not _is_absent(m) for m in several) > 1:
             notes.append(f"added from {shown_cells}")
             told.warning(
                 "N316", "added", first.place,
@@ -200,7 +202,7 @@ def _row(members: list[Find], told: Told, samples: Mapping[str, Sample] | None) 
         size_class=size,
         fraction=first.fraction,  # type: ignore[arg-type]
         proportion_sorted=proportion,
-        note="; ".join(dict.fromkeys(notes)),
+        note="; ".join(dict.fromkeys(notes)) if notes else "",
         place=first.place,
     )
 

@@ -54,7 +54,7 @@ class Lines:
         self.cells = mended(grid, layout)
         self.out = SheetFinds()
         self.conditions = Conditions(table, layout, names, told)
-        self.parts = Parts(table, names, told, self.out.missing_parts)
+        self.parts = Parts(table, names, told)
         self.sections_in_rows = table.shape == "long" or not table.has_samples_across
 
     def _lines(self, lines: list[int], roles: Mapping[int, Role], *, is_row: bool) -> dict[int, Line]:

@@ -66,10 +66,10 @@ _BROAD = ("wood", "charcoal", "seed", "nutshell", "fruit")
 
 
 class Parts:
-    """Answers for one table; parts that nobody named are numbered in `missing`."""
+    """Answers for one table."""
 
-    def __init__(self, table: Table, names: NameReader, told: Told, missing: dict[str, int]) -> None:
-        self.table, self.names, self.told, self.missing = table, names, told, missing
+    def __init__(self, table: Table, names: NameReader, told: Told) -> None:
+        self.table, self.names, self.told = table, names, told
         self._default: dict[int, tuple[WrittenName, str]] = {}
 
     def section(self, by_row: Line, by_column: Line) -> WrittenName | None:
@@ -91,9 +91,18 @@ class Parts:
 
     def of_find(
         self, name: WrittenName, section: WrittenName | None, by_row: Line, by_column: Line, notes: list[str]
-    ) -> str:
-        """The part of a find; one that no list knows is kept in the notes and told. A grain of maize is a kernel."""
-        found = self._of_find(name, section, by_row, by_column, notes)
+    ) -> tuple[str, str]:
+        """
+        The part of a find; one that no list knows is kept in the notes and told. A grain of maize is a kernel.
+
+        Beside it the part that was taken where nothing says one, as the layout gives it; else nothing.
+        """
+        said = self._said(name, section, by_row, by_column, notes)
+        taken = self._taken(name, by_row, by_column) if said is None else ""
+        return self._of_plant(taken if said is None else said, name, by_row, by_column), taken
+
+    def _of_plant(self, found: str, name: WrittenName, by_row: Line, by_column: Line) -> str:
+        """What a part is called of this plant."""
         if found == "spikelet fork" and _RICE.match(str(name.identification.taxon or name.identification.written)):
             return "rice spikelet base"  # rice has no forks, and its base is of one spikelet
         plant = str(name.identification.taxon or name.identification.written)
@@ -109,9 +118,9 @@ class Parts:
         is_bare = name.identification.taxon == "Indeterminate" and bool(name.part) and name.part not in _BROAD
         return is_bare and name.part != "indeterminate" and self.table.shape == "crossed"
 
-    def _of_find(
+    def _said(
         self, name: WrittenName, section: WrittenName | None, by_row: Line, by_column: Line, notes: list[str]
-    ) -> str:
+    ) -> str | None:
         for line in (by_row, by_column):
             for said in line.get("part", ()):
                 if name.part and is_unit_of_mass(said.text):
@@ -159,10 +168,12 @@ class Parts:
                     return common.part  # 'hulled wheat glume base'; a passion fruit is no fruit of something
         if section is not None and section.part:
             return section.part
+        return None
+
+    def _taken(self, name: WrittenName, by_row: Line, by_column: Line) -> str:
+        """The part that the layout takes where nothing says one."""
         if id(name) not in self._default:
             self._default[id(name)] = (name, default_part(name, self.table.parts, self.names))
         heads = (said for line in (by_row, by_column) for said in line.get("section", ()))
         is_no_seed = any(_NO_SEEDS.match(said.text) for said in heads) and not is_cereal(name)
-        taken = "indeterminate" if is_no_seed else self._default[id(name)][1]
-        self.missing[taken] = self.missing.get(taken, 0) + 1
-        return taken
+        return "indeterminate" if is_no_seed else self._default[id(name)][1]

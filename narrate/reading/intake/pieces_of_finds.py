@@ -30,10 +30,6 @@ class Pieces(Amounts):
     """The lines of one table with what they say of the pieces of a find."""
 
     @cached_property
-    def _labels(self) -> dict[tuple[str, str, str], str]:
-        return {}
-
-    @cached_property
     def _fractions(self) -> dict[str, str]:
         return fractions_said(self.table)
 

@@ -86,8 +86,9 @@ def _lines(look: Look, table: Table, *, of_samples: bool) -> list[_Line]:
 def _line(at: int, texts: Sequence[str], decimal: str) -> _Line:
     values = [(text, amount(text, decimal)) for text in texts]
     given = [(text, value) for text, value in values if value]
-    broken = [text for text, value in given if (2 * value) % 1 or (re.search(r"[.,]\d", text) and value % 1 != 0.5)]
-    digits = [len(match[1]) for text, _ in given if (match := re.search(r"[.,](\d+)", text))]
+    pointed = [(text, value) for text, value in given if (2 * value) % 1 or "." in text or "," in text]
+    broken = [text for text, value in pointed if (2 * value) % 1 or (re.search(r"[.,]\d", text) and value % 1 != 0.5)]
+    digits = [len(match[1]) for text, _ in pointed if (match := re.search(r"[.,](\d+)", text))]
     return _Line(
         at=at, numbers=tuple(value for _, value in given), digits=max(digits, default=0),
         broken=len(broken) / len(given) if given else 0.0, has_signs=any(value is None for _, value in values),

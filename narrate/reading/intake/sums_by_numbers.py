@@ -5,8 +5,11 @@
 from __future__ import annotations
 
 import math
+from bisect import bisect_left, bisect_right
+from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import accumulate
 
 from narrate.reading.intake.sums_held import Amounts, Held, added_up, held_against
 
@@ -18,6 +21,8 @@ _SURE = 30.0
 """Bits from which a line is a sum though only half of its cells agree (judgement): counts were mended after it was."""
 _MOST_OF = 0.8
 """How much of what it leaves out a sum of all but a few must be at least (judgement)."""
+_NEAR = 0.06
+"""By so much sums may be off that are weighed."""
 _MOST_APART = 150
 """Lines of a table in which runs are looked for that stand apart from their sum."""
 
@@ -102,6 +107,7 @@ class _Table:
         self.width = max(len(amounts[line]) for line in lines)
         self.runs = [self._run(line for line in run if line in here) for run in runs.values()]
         self.broken = {line for line in lines if any(value and value % 1 for value in amounts[line])}
+        self._ups: dict[int, Sequence[float]] = {}
         self.all = self._run(lines)
         self.whole = self._run(line for line in lines if line not in self.broken)
 
@@ -210,20 +216,24 @@ class _Table:
         """Runs of lines that stand apart from a line, as those of 'Phase 1' behind all samples do."""
         if len(self.lines) > _MOST_APART:
             return
-        own = [self.amounts[self.lines[n]][at] or 0.0 for at in order]
+        own = self.amounts[self.lines[n]]
         least = 1 if len(order) < 4 else 2
         free = 2.0 + 2.0 * math.log2(len(self.lines))
+        ups = [(self._up(at), own[at] or 0.0) for at in order]
         for first in range(len(self.lines)):
-            sums = [0.0] * len(order)
-            for last in range(first, len(self.lines)):
-                if last == n:
-                    break
-                added = self.amounts[self.lines[last]]
-                sums = [one + (added[at] or 0.0) for one, at in zip(sums, order, strict=True)]
-                if sum(one > mine + 0.06 for one, mine in zip(sums, own, strict=True)) > len(order) - least:
-                    break
-                if last > first and sum(abs(one - mine) < 0.06 for one, mine in zip(sums, own, strict=True)) >= least:
+            if first == n:
+                continue
+            end = n if first < n else len(self.lines)
+            hits = sorted(last for up, mine in ups for last in _ends_at(up, first, mine, end))
+            for last, times in Counter(hits).items():
+                if times >= least:
                     yield self._weighed(n, self.lines[first : last + 1], free)
+
+    def _up(self, at: int) -> Sequence[float]:
+        """What the cells of one place add up to, before each line and behind the last; no amount is below nought."""
+        if at not in self._ups:
+            self._ups[at] = [0.0, *accumulate(self.amounts[line][at] or 0.0 for line in self.lines)]
+        return self._ups[at]
 
     def _all_under(self, n: int) -> Summed | None:
         """All lines that are nowhere above a line, wherever they stand: those of one family, those of one phase."""
@@ -250,6 +260,13 @@ class _Table:
         if found.several < 2:  # it may as well say again what another line says
             bits = min(bits, TAKEN - 1.0 if found.several else DOUBTED - 1.0)
         return Summed(line=line, of=tuple(sorted(of)), agreeing=found.agreeing, given=found.given, bits=bits)
+
+
+def _ends_at(up: Sequence[float], first: int, mine: float, end: int) -> range:
+    """The last lines of runs of two or more from a line on that add up to a number, and stand before an end."""
+    target = up[first] + mine
+    least = max(bisect_right(up, target - _NEAR), first + 2)
+    return range(least - 1, min(bisect_left(up, target + _NEAR), end + 1) - 1)
 
 
 def block_of_sums(lines: Sequence[int], amounts: Mapping[int, Amounts]) -> tuple[tuple[int, ...], Held] | None:

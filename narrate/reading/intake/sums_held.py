@@ -9,6 +9,8 @@ from dataclasses import dataclass
 Amounts = Sequence["float | None"]
 """The numbers of one line; None: a sign that is no number."""
 
+_LOOSEST = 0.06
+"""More than any sum may be off for each number in it, whose looseness then need not be worked out."""
 _DISAGREES = 2.0
 """Bits that a cell which does not agree takes off (judgement)."""
 
@@ -34,14 +36,14 @@ def held_against(own: Amounts, parts: Sequence[Amounts]) -> Held:
     """
     agreeing = several = given = 0
     bits = 0.0
-    for k, mine in enumerate(own):
-        values = [part[k] for part in parts]
+    for mine, values in zip(own, zip(*parts, strict=True), strict=True):
         known = [value for value in values if value]
-        added = sum(known)
         if mine is None or (not mine and not known):
             continue
-        loose = _looseness(mine, known)
-        is_same = abs(mine - added) <= loose
+        added = sum(known)
+        off = abs(mine - added)
+        loose = _looseness(mine, known) if off <= _LOOSEST * (1 + len(known)) else 0.0
+        is_same = off <= loose
         if not is_same and None in values and mine >= added:
             continue  # a sign that is no number may be in it
         given += 1

@@ -67,6 +67,8 @@ def _in_pieces(
     look: Look, table: Table, lines: Lines, roles: Mapping[int, Role], is_row: bool
 ) -> list[tuple[Summed, str]]:
     """The lines that are left and are sums of the whole items or the pieces in the cells of others."""
+    if not any(pieced(text, table.marks.decimal) for text in {cell.text for cell in look.cells.values()}):
+        return []
     cross = [n for n, role in (table.columns if is_row else table.rows).items() if role.name in _COUNTED]
     left = [line for line in lines.lines if roles[line].name in _COUNTED]
     texts = {line: [look.text(line, o) if is_row != look.is_turned else look.text(o, line) for o in cross] for line in left}

@@ -20,6 +20,7 @@ _SHARES = re.compile(
 _WEIGHTS = re.compile(r"\b(?:weights?|wts?|mass(?:es)?)\b(?:.*\b(?:g|grams?|mg)\b)?|\((?:g|grams?|mg)\)", re.I)
 _LEAST_NUMBERS, _MOST_BROKEN = 8, 0.6
 """Numbers of a table, and the share of them that are no whole ones and no halves, from which none are counts."""
+_BROKEN = re.compile(r"[.,]\d|\de-\d", re.I)
 _COUNTS = re.compile(r"\b(?:counts?|numbers? of|absolute|n =|nisp|mni)\b", re.I)
 
 
@@ -69,11 +70,12 @@ def _without_densities(look: Look, table: Table) -> tuple[Table, list[str]]:
 
     Whole numbers among densities or weights are none of items: '2' is then presence, as '1.5' is.
     """
-    if not any("." in text or "," in text or "/" in text for text in {cell.text for cell in look.cells.values()}):
+    if not any(_BROKEN.search(text) for text in {cell.text for cell in look.cells.values()}):
         return table, []
     weighed = _lines_with_units(look, table)
     all_of = _numbers(look, table)
-    numbers = {(r, c): n for (r, c), n in all_of.items() if n and not weighed & {("row", r), ("column", c)}}
+    counted = {at: n for at, n in all_of.items() if n}
+    numbers = {(r, c): n for (r, c), n in counted.items() if ("row", r) not in weighed and ("column", c) not in weighed}
     broken = [at for at, n in numbers.items() if 2 * n != int(2 * n)]
     if len(numbers) < _LEAST_NUMBERS or len(broken) < _MOST_BROKEN * len(numbers) or _has_quantity(table):
         return table, []

@@ -24,6 +24,8 @@ class Told:
     """Gathers problems while a sheet is read; `into` hands them over."""
 
     kinds: dict[tuple[str, str], _Kind] = field(default_factory=dict)
+    times: int = 0
+    """How often something was told, the same again among it."""
 
     def error(self, code: str, kind: str, place: Place, message: str, help: str = "") -> None:
         self._add("error", code, kind, place, message, help)
@@ -32,6 +34,7 @@ class Told:
         self._add("warning", code, kind, place, message, help)
 
     def _add(self, severity: str, code: str, kind: str, place: Place, message: str, help: str) -> None:
+        self.times += 1
         known = self.kinds.get((code, kind))
         if known is None:
             self.kinds[code, kind] = _Kind(severity, code, [place], message, help)

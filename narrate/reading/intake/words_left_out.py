@@ -80,8 +80,9 @@ def _outside(grid: Grid, tables: list[Table]) -> list[str]:
     """Words in cells whose row or column belongs to no table of the sheet."""
     rows: dict[int, list[tuple[int, int]]] = {}
     said = {cell for table in tables for cell in table.about.values()}
-    for at, cell in sorted(grid.cells.items()):
-        if cell.kind != "text" or not cell.text.strip() or f"{column_name(at[1])}{at[0] + 1}" in said:
+    words = sorted(at for at, cell in grid.cells.items() if cell.kind == "text" and cell.text.strip())
+    for at in words:
+        if f"{column_name(at[1])}{at[0] + 1}" in said:
             continue
         if not any(at[0] in table.rows and at[1] in table.columns for table in tables):
             rows.setdefault(at[0], []).append(at)

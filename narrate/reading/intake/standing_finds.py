@@ -1,0 +1,162 @@
+"""What all finds of one name that stand among the same surroundings have in common, worked out once for them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+from narrate.problems import Place
+from narrate.reading.intake.around_finds import Around, AroundFinds
+from narrate.reading.intake.cell_marks import Found
+from narrate.reading.intake.not_plants import animal_part, not_a_plant, says_nothing_found
+from narrate.reading.intake.parts_of_finds import without_weight
+from narrate.reading.intake.said import Line, Said
+from narrate.reading.intake.sheet_finds import Find
+from narrate.reading.intake.written_names import WrittenName
+
+Named = tuple[WrittenName, bool, Said]
+"""The name of a line, its cf. from a column of its own, and where it stands."""
+
+
+@dataclass(slots=True, kw_only=True)
+class InCommon:
+    """What finds have in common beside their name, with the condition once it is known."""
+
+    part: str
+    part_notes: Sequence[str]
+    taken: str
+    """The part, where it is taken because nothing names one."""
+    completeness: str
+    size_class: str
+    of_section: str
+    """The sieve class that the head of the section says, where nothing closer does."""
+    label: str
+    condition: str = ""
+    """What was told of none of them, whatever its sample; empty: each is asked."""
+
+
+@dataclass(slots=True, kw_only=True)
+class Standing:
+    """One name among its surroundings."""
+
+    name: WrittenName
+    is_cf: bool
+    where: Said
+    around: Around
+    lines: tuple[Line, Line]
+    says_nothing: bool
+    """'No plant remains' in place of a name."""
+    is_plant: bool
+    aside: str
+    """What it is that is no plant."""
+    what: str
+    """Counted or weighed."""
+    unit: str
+    common: InCommon | None = None
+    """Made with the first find."""
+
+
+class StandingFinds(AroundFinds):
+    """The finds of one table, made of what stands in their cells and of what they have in common."""
+
+    @cached_property
+    def _standings(self) -> dict[tuple[int, int], Standing]:
+        return {}
+
+    def _standing(self, row: int, column: int, named: Named, by_row: Line, by_column: Line) -> Standing:
+        around = self._around(row, column, by_row, by_column)
+        key = (id(around), id(named))
+        found = None if self.conditions.is_paired else self._standings.get(key)
+        if found is None:
+            found = self._stood(row, column, named, around, (by_row, by_column))
+            if not self.conditions.is_paired:  # else nothing holds what stands around, and another may take its place
+                self._standings[key] = found
+        return found
+
+    def _stood(self, row: int, column: int, named: Named, around: Around, lines: tuple[Line, Line]) -> Standing:
+        name, is_cf, where = named
+        is_plant = name.is_known and name.identification.taxon not in ("Indeterminate", "Unidentified")
+        aside = not_a_plant(self.layout.names.get(where.text, where.text))
+        aside = aside or ("" if is_plant else animal_part(around.part)) or around.aside
+        what, unit = ("", "") if aside else self._quantity(row, column, name, *lines)
+        return Standing(
+            name=name, is_cf=is_cf, where=where, around=around, lines=lines, is_plant=is_plant, aside=aside, what=what,
+            unit=unit, says_nothing=says_nothing_found(where.text),
+        )  # fmt: skip
+
+    def _add(self, one: Found, sample: str, standing: Standing, place: Place) -> None:
+        name, around = standing.name, standing.around
+        common = standing.common
+        if common is None:
+            common = standing.common = self._in_common(standing)
+        if common.taken:
+            self.out.missing_parts[common.taken] = self.out.missing_parts.get(common.taken, 0) + 1
+            self.out.missing_at = self.out.missing_at or standing.where.place
+        condition = self._condition(one, sample, standing, common, place)
+        if condition is None:
+            return
+        notes = [n for n in (one.note, name.note, around.qualifiers.get("note", ""), *common.part_notes) if n]
+        notes += [f"under a head that says {common.of_section}"] if common.of_section else []
+        notes += around.notes
+        written = name.identification.written
+        first = self.out.names.get(written)
+        self.out.names[written] = (name, first[1], first[2] + 1) if first else (name, standing.where.place, 1)
+        self.out.finds.append(
+            Find(
+                sample=sample,
+                name=name,
+                label=common.label,
+                is_cf=standing.is_cf or one.is_doubtful or around.is_doubtful,
+                part=common.part,
+                condition=condition,
+                completeness=one.completeness or common.completeness,
+                size_class=common.size_class,
+                fraction=around.fraction,
+                found=one,
+                note="; ".join(dict.fromkeys(notes)) if notes else "",
+                place=place,
+            )
+        )
+
+    def _in_common(self, standing: Standing) -> InCommon:
+        name, around = standing.name, standing.around
+        qualifiers, section = around.qualifiers, around.section
+        part_notes: list[str] = []
+        said = qualifiers.get("part", "")
+        part, taken = (said, "") if said else self.parts.of_find(name, section, *standing.lines, part_notes)
+        completeness = around.completeness or name.completeness or qualifiers.get("completeness", "")
+        size = around.size_class or name.size_class or qualifiers.get("size class", "")
+        return InCommon(
+            part=part,
+            part_notes=part_notes,
+            taken=taken,
+            completeness=completeness or ("fragment" if around.are_pieces else "whole"),
+            size_class=size,
+            of_section=section.size_class if section is not None and not size else "",
+            label=self._label(name, standing.where, around.part),
+        )
+
+    def _condition(
+        self, one: Found, sample: str, standing: Standing, common: InCommon, place: Place
+    ) -> str | None:
+        """The condition of a find; what is told of no find, and comes of no sample, is that of all others too."""
+        if one.condition:
+            return one.condition
+        is_of_sample = bool(self.conditions.said_by_id(sample))
+        if common.condition and not is_of_sample:
+            return common.condition
+        told = self.told.times
+        around = standing.around
+        found = self.conditions.of_find(
+            standing.name, standing.where, around.qualifiers, around.section, standing.lines, around.remarks, sample,
+            place,
+        )  # fmt: skip
+        if found is not None and not is_of_sample and self.told.times == told:
+            common.condition = found
+        return found
+
+    def _label(self, name: WrittenName, where: Said, of_part: str) -> str:
+        """What the sheet parts finds by, its own words for plant and part; a line of grams is of the line of counts."""
+        part = "" if name.part and self.names.part_of(of_part) == name.part else of_part
+        return " ".join(f"{without_weight(where.text)[0]} {part}".lower().split())
