@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import shutil
+import time
 from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -17,6 +18,8 @@ if TYPE_CHECKING:
 
 ROOT = Path(__file__).parents[1]
 EXAMPLE = ROOT / "example_project"
+MOST_SECONDS = 600
+"""For the example to be told by another worker."""
 CHROMIUM = os.environ.get("NARRATE_CHROMIUM", "/usr/bin/chromium")
 
 
@@ -69,13 +72,39 @@ def example_copy(tmp_path_factory: pytest.TempPathFactory) -> Path:
 
 
 @pytest.fixture(scope="session")
-def told_example(example_copy: Path) -> Iterator[Path]:
-    """The example project after the main job; `out/` and `narratives/` stand in it."""
+def told_example(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """The example project after the main job, with the section, told once for all workers; nobody writes in it."""
+    own = tmp_path_factory.getbasetemp()
+    folder = (own.parent if "PYTEST_XDIST_WORKER" in os.environ else own) / "told_example"
+    done = folder.with_suffix(".done")
+    try:
+        folder.mkdir()
+    except FileExistsError:  # another worker tells it
+        until = time.monotonic() + MOST_SECONDS
+        while not done.exists():
+            assert time.monotonic() < until, f"{folder} was not told"
+            time.sleep(0.2)
+        assert done.read_text(encoding="utf-8") == ""
+        return folder
+    try:
+        _tell_example(folder)
+    except BaseException as fault:
+        done.write_text(repr(fault), encoding="utf-8")
+        raise
+    done.touch()
+    return folder
+
+
+def _tell_example(folder: Path) -> None:
+    from narrate.pipeline.report import report
     from narrate.pipeline.tell import tell
 
-    told = tell(example_copy, version="test")
+    shutil.copytree(EXAMPLE, folder, ignore=shutil.ignore_patterns("out"), dirs_exist_ok=True)
+    told = tell(folder, version="test")
     assert told.is_written, told.problems
-    yield example_copy
+    for medium in ("markdown", "html"):
+        path, problems = report(folder, version="test", medium=medium)
+        assert path is not None, problems
 
 
 @pytest.fixture(scope="session")

@@ -6,19 +6,14 @@ import os
 from pathlib import Path
 
 import pytest
-from click.testing import CliRunner
 from playwright.sync_api import Browser
-
-from narrate.cli import commands
 
 AXE = Path(os.environ.get("AXE_JS") or Path(__file__).parents[2] / "node_modules" / "axe-core" / "axe.min.js")
 
 
 @pytest.fixture(scope="module")
-def section(example_copy: Path) -> Path:
-    result = CliRunner().invoke(commands, ["report", str(example_copy), "--to", "html"])
-    assert result.exit_code == 0, result.output
-    return example_copy / "out" / "report" / "section.html"
+def section(told_example: Path) -> Path:
+    return told_example / "out" / "report" / "section.html"
 
 
 def test_axe_finds_no_barrier_in_the_section(browser: Browser, section: Path) -> None:

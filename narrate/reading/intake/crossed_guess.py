@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
 from dataclasses import dataclass, field, replace
 
 from narrate.model.grids import Area
@@ -98,11 +99,13 @@ def _name_columns(look: Look, area: Area) -> list[int]:
     for row, column in sorted(look.own):
         if row in lines and column in across:
             own.setdefault(column, []).append(row)
-    rows_with_amounts = {row for row, column in look.amounts() if area.holds(row, column)}
+    amounts = [(row, column) for row, column in look.amounts() if area.holds(row, column)]
+    rows_with_amounts = {row for row, _ in amounts}
+    counted = Counter(column for row, column in amounts if (row, column) in look.own)
     head = _head_of_records(look, area)
     for column, rows in sorted(own.items()):
         scores[column] = plain[column] = 0.0
-        if all(look.is_amount(row, column) for row in rows):
+        if counted[column] == len(rows):
             continue
         texts = [look.cells[row, column].text for row in rows]
         for row, text in zip(rows, texts, strict=True):
