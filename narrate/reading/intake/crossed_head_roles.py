@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 
 from narrate.model.layouts import DERIVED_ROLES, Role
@@ -19,6 +21,24 @@ _PER_LITRE = re.compile(r"\d\s*(?:/|per)\s*(?:10 ?)?l(?:it(?:re|er)s?)?\.?$", re
 _SO_MANY = re.compile(r"\(?\s*n\s*=\s*\d+\s*\)?", re.IGNORECASE)
 """'(n = 12)' says of how many samples, and not what."""
 _ANSWERS = frozenset(("y", "n", "yes", "no", "j", "ja", "nein", "nee", "s", "si", "sí", "sì", "oui", "non"))
+_LETTERED_ID = re.compile(r"[^\W\d_]{1,12}[\s./_#-]{0,3}\d[\w./-]{0,12}")
+"""'TS-40', 'FS 97': a number alone may be anything, such as litres."""
+
+
+@lru_cache(maxsize=256)
+def _ids_among(texts: tuple[str, ...]) -> frozenset[int]:
+    """
+    Which of the texts over columns are ids of one form, where most are and no text stands twice.
+
+    >>> sorted(_ids_among(("TS-03", "TS-04", "TS-16", "Total", "Ubiquity")))
+    [0, 1, 2]
+    """
+    given = [text for text in texts if text]
+    forms = [re.sub(r"\d+", "9", text) if _LETTERED_ID.fullmatch(text) else "" for text in texts]
+    form, times = Counter(filter(None, forms)).most_common(1)[0] if any(forms) else ("", 0)
+    if times < max(3, 0.6 * len(given)) or len(set(given)) < len(given):
+        return frozenset()
+    return frozenset(n for n, own in enumerate(forms) if own == form)
 
 
 @dataclass(slots=True)
@@ -242,7 +262,15 @@ class HeadRoles(Body):
                 return self.look.text(row, max(c for c in starts if c <= column))
         return ""
 
+    def _has_own_id(self, column: int, heads: list[int]) -> bool:
+        """Whether an id of its own stands over a column, such as most have: words beside it are said of that sample."""
+        at = self.counts.index(column) if column in self.counts else -1
+        rows = (row for row in heads if at >= 0 and (row, column) in self.look.own)
+        return any(at in _ids_among(tuple(self.look.text(row, c) for c in self.counts)) for row in rows)
+
     def _derived_role(self, column: int, heads: list[int]) -> Role | None:
+        if self._has_own_id(column, heads):
+            return None  # 'n.r.' of its volume is no number of remains, and 'all' of its feature no total
         for row in heads:
             of_block = self._head_of_block(row, column, heads)
             if of_block and heading(of_block) == "count":

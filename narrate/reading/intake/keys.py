@@ -17,14 +17,15 @@ from narrate.reading.intake.uncounted import narrow, says_uncounted
 
 _MORE = r"more than|over|mehr als|über|plus de|más de|mas de|più di|meer dan|mais de|mere end|mer än|powyżej|ponad|więcej niż|oltre|superiore a|au[- ]dessus de|supérieur à|plus que|superior a|por encima de|acima de|boven"
 _LESS = r"less than|fewer than|under|weniger als|unter|moins de|menos de|meno di|minder dan|mindre end|färre än|poniżej|mniej niż|sotto|inferiore a|au[- ]dessous de|inférieur à|inferior a|por debajo de|abaixo de|onder"
+_UP_TO = r"up to|bis(?: zu)?|jusqu['’]? ?à|hasta|fino a|tot(?: en met)?|até|op til|upp till|do"
 _ENTRY = re.compile(
     r"(?<![\w+])(?P<sign>\++|\*{1,5}|#{1,5}|x{1,5}|X{1,5}|[•●○◦■□▪▫◆◇★☆✔√]{1,5}|[-–—?]|\b(?:VA|VR|VF|[A-Za-z])(?:\*|\+|\b)|\b[nu]\.?[/ ]?[a-z]\b\.?(?=\s*[=:])|(?<!\S)\.(?=\s*=)|(?<![-.\d])(?:-?9{2,4}|-1)(?=\s*=))\s*(?:=|:|\s[-–]\s|\bis\b|\bmeans\b)\s*"
-    rf"(?P<meaning>(?:{_MORE}|{_LESS})\s*\d+|"
+    rf"(?P<meaning>(?:{_MORE}|{_LESS}|{_UP_TO})\s*\d+|"
     r"(?:[<>≤≥]\s*)?\d+\s*(?:[-–]|to)\s*\d+|[<>≤≥]=?\s*\d+|\d+\s*\+|\d+|(?![A-Z])[^\W\d_](?:[^\W\d_]|[ /-])*)\s*(?P<more>\((?:[^()]*)\))?",
 )
 _PLAIN_ENTRY = re.compile(
     r"(?:^|[;,:.]\s*|key:?\s+)(?P<sign>\++|\*{1,5}|#{1,5}|x{1,5}|[-–—])\s+"
-    rf"(?P<meaning>(?:{_MORE}|{_LESS})\s*\d+|[<>]\s*\d+|\d+\s*(?:[-–]|to)\s*\d+|absent|present|rare|occasional|common|frequent|abundant|few|some|many|moderate|very [a-z]+)\s*(?P<more>\((?:[^()]*)\))?",
+    rf"(?P<meaning>(?:{_MORE}|{_LESS}|{_UP_TO})\s*\d+|[<>]\s*\d+|\d+\s*(?:[-–]|to)\s*\d+|absent|present|rare|occasional|common|frequent|abundant|few|some|many|moderate|very [a-z]+)\s*(?P<more>\((?:[^()]*)\))?",
     re.IGNORECASE,
 )
 """'+ rare (1-5); ++ common': a sign and its word without a sign between them."""
@@ -33,7 +34,7 @@ _PLAIN_ABROAD = re.compile(
 )
 """The same in other languages: '+ nieliczne, ++ liczne'."""
 _EAST_ASIAN = re.compile(
-    r"(?P<sign>\++|\*{1,5}|[○◎●△]{1,3}|[x×]{1,3})\s*(?:は|が|为|為|表示|[=:…-])\s*(?P<meaning>\d+\s*[-~〜～]\s*\d+|[<>≥≤]?\d+|[\u3040-\u30ff\u3400-\u9fff]+)"
+    r"(?P<sign>\++|\*{1,5}|[○◎●△]{1,3}|[x×]{1,3})\s*(?:は|が|为|為|表示|[=:…-])\s*(?P<meaning>\d+\s*[-–—~〜～]\s*\d+|[<>≥≤]?\d+|[\u3040-\u30ff\u3400-\u9fff]+)"
 )
 """'＋は少量、＋＋は中量': signs and words of Japanese and Chinese keys."""
 _IN_DOUBT = re.compile(
@@ -189,9 +190,13 @@ def meaning_of(meaning: str, more: str = "") -> str:
 
     >>> meaning_of("1-10"), meaning_of("more than 50"), meaning_of("1-10 per liter (scan)"), meaning_of("rare")
     ('1-10', '>50', 'present', 'present')
+    >>> meaning_of("bis 10 Reste"), meaning_of("up to 5")
+    ('1-10', '1-5')
     """
     if re.match(r"[^\W\d_<>≤≥ ]*(?: than)? *[<>≤≥]?=?\s*\d", meaning.strip()) and _A_LITRE.search(meaning):
         return "present"
+    if up_to := re.match(rf"(?:{_UP_TO})\s*(\d+)", meaning.strip(), re.IGNORECASE):
+        return f"1-{up_to[1]}"
     open_end = re.match(rf"(?P<more>{_MORE})?(?P<less>{_LESS})?\s*(?P<number>\d+)", meaning.strip(), re.IGNORECASE)
     if open_end and (open_end["more"] or open_end["less"]):
         return f"{'>' if open_end['more'] else '<'}{open_end['number']}"

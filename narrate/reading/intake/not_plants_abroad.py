@@ -11,13 +11,13 @@ from functools import cache
 _NOUNS: dict[str, str] = {
     "bone": (
         "bot botje botjes botten dierenbot visbot visbotten vissenbot visgraat visgraten visresten visschub visschubben kies kiezen tanden gebit crematie bone bones fish "
-        "knochen tierknochen fischknochen fischgräte fischgräten gräten fischschuppen fisch zahn zähne tierzähne leichenbrand fischwirbel "
+        "knochen tierknochen fischknochen fischgräte fischgräten gräten fischschuppen fisch zahn zähne tierzähne leichenbrand fischwirbel säugetier säugetiere "
         "os ossement ossements esquille esquilles poisson poissons vertèbre vertèbres microfaune faune dents "
         "hueso huesos pez peces pescado diente dientes vértebra vértebras microfauna fauna ictiofauna "
-        "ossa osso ossei osseo ossee pesce pesci lische lisca vertebre vertebra denti "
+        "ossa osso ossei osseo ossee pesce pesci squame lische lisca vertebre vertebra denti "
         "kości kość kostki ryb ryby rybie zęby ząb kręgi kręg ości-ryb zwierząt zwierzęce ludzkie "
         "ossos espinhas peixe peixes dentes ossada "
-        "ben djurben fiskben fiskfjäll fisk tänder tand benbit benbitar knogler knogle fiskeben fiskeskæl bein fiskebein fiskeskjell tenner dyreben dyreknogle dyreknogler fiskeknogle fiskeknogler fugleknogle fugleknogler fuglebein fågelben tænder brandben brændte-ben brente-bein brända-ben fiskekæbe fiskehvirvel fiskehvirvler ryghvirvel "
+        "ben djurben fiskben fiskfjäll fisk tänder tand benbit benbitar knogler knogle fiskeben fiskeskæl skæl bein fiskebein fiskeskjell tenner dyreben dyreknogle dyreknogler fiskeknogle fiskeknogler fugleknogle fugleknogler fuglebein fågelben tænder brandben brændte-ben brente-bein brända-ben fiskekæbe fiskehvirvel fiskehvirvler ryghvirvel "
         "kost kosti kostí rybí zuby zub csont csontok halcsont halpikkely hal kost' ribe ribje zubi kemik kemikler balık οστά οστό"
     ),
     "shell": (
@@ -25,13 +25,13 @@ _NOUNS: dict[str, str] = {
         "muschel muscheln muschelschale muschelschalen schneckenhaus schneckenhäuser schneckengehäuse schnecke schnecken mollusk molluske mollusken eierschale eierschalen eischale eischalen "
         "coquillage coquillages escargot escargots gastéropode gastéropodes mollusque mollusques malacofaune œuf oeuf œufs oeufs moule moules huître huîtres "
         "concha conchas caracol caracoles malacofauna molusco moluscos gasterópodo gasterópodos huevo huevos "
-        "conchiglia conchiglie malacofauna mollusco molluschi gasteropodi gasteropode chiocciola chiocciole uovo uova "
+        "conchiglia conchiglie malacofauna mollusco molluschi gasteropodi gasteropode chiocciola chiocciole lumaca lumache uovo uova "
         "muszla muszle muszli muszelki ślimak ślimaki ślimaków mięczak mięczaki mięczaków jaj jajek jaja "
         "caracóis ovo ovos musslor mussla musselskal snäcka snäckor snäckskal mollusker äggskal muslinger musling snegle snegler æggeskal eggeskall skjell muslingeskal muslingeskaller muslingskall østers østersskal østersskaller ostron ostronskal snegl sneglehus sneglehuse landsnegl landsnegle landsnäckor skjellfragment blåmusling blåmuslinger blåskjell hjertemusling hjertemuslinger "
         "salyangoz salyangozlar midye kabuğu-midye όστρεα όστρεο κοχλίες ulity ulita lastury měkkýši měkkýšů vajec vejce csiga csigák csigahéj kagyló kagylók tojáshéj školjke puževi"
     ),
     "insects and other small animals": (
-        "insect insecten insectenresten kever kevers keverresten dekschild dekschilden vliegenpop vliegenpoppen mijt mijten regenwormcocons "
+        "insect insecten insectenresten kever kevers keverresten dekschild dekschilden vliegenpop vliegenpoppen watervlo watervlooien mijt mijten regenwormcocons "
         "insekt insekten käfer käferflügel fliegenpuppen fliegenpuppe puparien puparium milben regenwurmkokons "
         "insecte insectes élytre élytres pupe pupes coléoptère coléoptères acariens insecto insectos élitro élitros pupas coleópteros ácaros "
         "insetto insetti elitra elitre pupe coleotteri acari owad owady owadów chityna chitynowe insetos insekter insektsrester skalbagge skalbaggar puppor kvalster biller bille billedele billedel puppe pupper puparier insekt insektdele insektdel insektsdelar myre myrer myror mide mider fluepuppe fluepupper flugpuppor insektrester midder daggmaskkokong daggmaskkokonger daggmaskar daggmask kokonger regnormekokoner regnormkokonger meitemarkkokonger hoppkräftor kvalster djur smådjur böcek böcekler solucan solucanlar žížal žížaly kokony kokóny dżdżownica dżdżownice dżdżownic dážďovka dážďoviek giliszta giliszták gilisztakokon regenwormcocon lombriz lombrices lombrichi lombrico minhoca minhocas έντομα "
@@ -78,19 +78,34 @@ def no_plant_abroad(flat: str) -> str:
     ('bone', 'bone', '')
     >>> no_plant_abroad("escamas"), no_plant_abroad("kafbasis"), no_plant_abroad("dopfragment")
     ('', '', '')
+    >>> no_plant_abroad("fliegenpuparien"), no_plant_abroad("aardewerk (gruis)"), no_plant_abroad("knospenschuppen")
+    ('insects and other small animals', 'artefacts', '')
     """
     if flat in _KIND_OF:
         return _KIND_OF[flat]
     words = [word for word in re.split(r"[\s,/()-]+|(?<=\bd)['’]|(?<=\bl)['’]", flat) if word]
     telling = [word for word in words if word not in BESIDE_ABROAD]
     kinds = {kind_of_word(word) for word in telling}
-    return kinds.pop() if len(kinds) == 1 and len(words) <= 5 else ""
+    if len(kinds) == 1 and len(words) <= 5:
+        return kinds.pop()
+    bare = re.sub(r"\s*[(\[][^()\[\]]*[)\]]\s*", " ", flat).strip()  # 'kevers (schildfragmenten)'
+    return _KIND_OF.get(bare, "") if bare != flat else ""
+
+
+_COMPOUNDS = re.compile(
+    r"\w{3,}?(?<!band)(?<!schnur)(knochen|zähne|säugetiere?|säuger|gräten|muscheln|schnecken|käfer|puppen|puparien|milben|keramik|scherben|schlacken?"
+    r"|botten|botjes|schelpen|kevers|poppen|aardewerk|scherven|knogler|snegle)"
+)
+"""German, Dutch and Danish nouns that end compounds: 'Fliegenpuparien', 'Vogelknochen'."""
 
 
 def kind_of_word(word: str) -> str:
     """The kind of find that one word stands for, alone or before 'fragments' in the same word; empty for none."""
     if word in _KIND_OF:
         return _KIND_OF[word]
+    compound = _COMPOUNDS.fullmatch(word)
+    if compound:
+        return _KIND_OF.get({"säuger": "säugetiere", "poppen": "vliegenpoppen"}.get(compound[1], compound[1]), "")
     noun = _BEHIND.sub("", word)
     if noun == word:
         return ""

@@ -21,7 +21,7 @@ _HALVES = re.compile(
 )
 
 
-_UNIT = r"(?:wt|weight|mg|g|n|counts?|no|mni|items)\.?"
+_UNIT = r"(?:wts?|weights?|mass|mg|g|gms?|grams?|n|nr|#|cts?|counts?|nos?|numbers?|mni|nisp|items)\.?"
 _UNITS = re.compile(rf"\s*[(\[](?:by |in )?{_UNIT}(?:\s*[/:]\s*{_UNIT})?[)\]]\s*$", re.IGNORECASE)
 
 
@@ -30,8 +30,8 @@ def is_ratio(text: str) -> bool:
     """
     Whether a heading is of a ratio, by its words alone; 'wheat: grain' is a name with its part.
 
-    >>> [is_ratio(t) for t in ("grain:chaff", "wild : cereal", "Wheat:Barley", "Nut:wood (wt)", "Nutshell:wood (g/g)")]
-    [True, True, True, True, True]
+    >>> [is_ratio(t) for t in ("grain:chaff", "wild : cereal", "Wheat:Barley", "Nut:wood (wt)", "Nutshell:wood (g/g)", "Nut:wood (ct)")]
+    [True, True, True, True, True, True]
     >>> [is_ratio(t) for t in ("wheat: grain", "Hordeum: rachis", "grain/chaff", "Sample: 12", "Cereals: grain")]
     [False, False, False, False, False]
     """

@@ -29,8 +29,8 @@ def with_names_again(
     blocks = [one for one in ledgers if sums and one is not own and _goes_on(own, one, names)]
     if not blocks:
         return found
-    elsewhere = _by_name(blocks)
     for line in sums:
+        elsewhere = _by_name(blocks, is_mass=_is_weighed(own, (line.at, line.at)))
         line.targets = [_target(target, names[_taxon_of(own, target.at)], elsewhere) for target in line.targets]
         line.guesses |= {_OVER_BLOCKS}
     over = {line.at for line in sums if joint_reading([(line, own.cells, own.table.marks.decimal)]) == _OVER_BLOCKS}
@@ -77,12 +77,13 @@ def _sample_of(ledger: Ledger, at: At) -> int:
     return at[1] if ledger.across else at[0]
 
 
-def _by_name(blocks: Sequence[Ledger]) -> dict[Key, float | None]:
-    """Key of a line -> what it adds up to in the blocks; None where a sign is among it."""
+def _by_name(blocks: Sequence[Ledger], *, is_mass: bool) -> dict[Key, float | None]:
+    """Key of a line -> what its counts, or its weights, add up to in the blocks; None where a sign is among them."""
     found: dict[Key, float | None] = {}
     for one in blocks:
         names = _names(one)
-        for at, number in one.count.items():
+        amounts: Mapping[At, float | None] = one.mass if is_mass else one.count
+        for at, number in amounts.items():
             key = names[_taxon_of(one, at)]
             before = found.get(key, 0.0)
             found[key] = None if before is None or number is None else before + number
@@ -121,20 +122,26 @@ def _cross(
         for target in line.targets:
             readings = target.readings
             if _sample_of(own, target.at) in over:
-                readings = {name: _with(worked, name, same) for name, worked in readings.items()}
+                is_mass = _is_weighed(own, target.at)
+                readings = {name: _with(worked, name, same, is_mass) for name, worked in readings.items()}
             targets.append(Target(at=target.at, readings=readings))
         line.targets = targets
 
 
-def _with(worked: Worked | None, name: str, same: Sequence[tuple[Ledger, Line]]) -> Worked | None:
+def _is_weighed(ledger: Ledger, at: At) -> bool:
+    return ledger.across and ledger.small_heading(_sample_of(ledger, at)) == "mass"
+
+
+def _with(worked: Worked | None, name: str, same: Sequence[tuple[Ledger, Line]], is_mass: bool) -> Worked | None:
+    """A sum with what the same line gives of the samples of other blocks, of their counts or of their weights."""
     if worked is None:
         return None
     value = worked.value
     for one, line in same:
         of_samples = set(one.sample_lines)
-        for target in line.targets:
-            more = target.readings.get(name)
-            if _sample_of(one, target.at) in of_samples and more is None:
+        targets = [target for target in line.targets if _sample_of(one, target.at) in of_samples]
+        for more in (target.readings.get(name) for target in targets if _is_weighed(one, target.at) == is_mass):
+            if more is None:
                 return None
-            value += more.value if more is not None and _sample_of(one, target.at) in of_samples else 0.0
+            value += more.value
     return replace(worked, value=value, said=f"{worked.said} with those of the other blocks")

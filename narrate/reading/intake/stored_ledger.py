@@ -12,7 +12,7 @@ from narrate.problems import Place
 from narrate.reading.intake.cell_marks import number_of
 from narrate.reading.intake.cell_reading import read_cell
 from narrate.reading.intake.halves import half_written
-from narrate.reading.intake.header_words import quantity, unit
+from narrate.reading.intake.header_words import heading, quantity, unit
 from narrate.reading.intake.said import Said
 from narrate.reading.intake.shares_drafted import share_sorted
 from narrate.reading.intake.sheet_finds import Find, SheetFinds
@@ -214,13 +214,19 @@ class Ledger:
                 continue
             cell = self.cells.get((line, other) if is_row else (other, line))
             before = line
-            while cell is None and role.filled and before > 0:
+            while cell is None and role.filled and before > 0 and not self._begins_total(before, other, is_row):
                 before -= 1
                 cell = self.cells.get((before, other) if is_row else (other, before))
             if cell is not None:
                 said.append(cell.text)
         id = "/".join(dict.fromkeys(said))
         return id if id in self.finds.sample_ids.values() else ""
+
+    def _begins_total(self, line: int, at: int, is_row: bool) -> bool:
+        """Whether 'Site Total' stands over (or before) the ids of a line: what is blank there is no id of the last."""
+        over = (n for n in (self.table.columns if is_row else self.table.rows) if n < at)
+        cells = (self.grid.cells.get((line, n) if is_row else (n, line)) for n in over)
+        return any(cell is not None and heading(cell.text) == "total" for cell in cells)
 
 
 @dataclass(frozen=True, slots=True)

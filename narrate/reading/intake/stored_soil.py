@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 
 from narrate.model.grids import at_of
 from narrate.reading.intake.said import Said
@@ -12,11 +12,13 @@ from narrate.reading.intake.stored_places import At, cells_said
 from narrate.reading.intake.volumes_drafted import litres
 
 
-def soil_lines(ledger: Ledger) -> Iterable[Line]:
+def soil_lines(ledger: Ledger, ledgers: Sequence[Ledger]) -> Iterable[Line]:
     """A line for each cell in which the volumes cross a total; those of samples that have no number are left."""
     said = _volumes(ledger.finds.facts)
     if not said:
         return
+    blocks = [_volumes(one.finds.facts) for one in ledgers if one.grid is ledger.grid and one.table.shape == "crossed"]
+    of_blocks = {id: one for block in blocks for id, one in block.items()}
     for at in _crossings(ledger):
         line = _total_line(ledger, at)
         own = ledger.sample_of_line(line)
@@ -30,9 +32,11 @@ def soil_lines(ledger: Ledger) -> Iterable[Line]:
         ids = {name: {_sample(ledger, n) for n in found} & set(said) for name, found in choices.items()}
         readings = {"own": _added(said, {own})} if own in said else {n: _added(said, ids[n]) for n in ids if ids[n]}
         whole = {"all": readings.pop("all"), **readings} if "all" in readings else readings
+        if len(of_blocks) > len(said):  # 'Site Total' behind the last of several blocks
+            whole["all blocks"] = _added(of_blocks, set(of_blocks))
         yield Line(
             kind="total", is_row=False, at=at[1], label="total of the litres",
-            targets=[Target(at=at, readings=whole)], guesses=frozenset({"since", "above"}), least=1, of="volume",
+            targets=[Target(at=at, readings=whole)], guesses=frozenset({"since", "above", "all blocks"}), least=1, of="volume",
         )  # fmt: skip
 
 

@@ -29,6 +29,7 @@ OF_TAXA = re.compile(
 _SMALL = ("quantity", "completeness", "condition", "size class", "fraction", "part")
 """Roles of rows that part the columns of one sample."""
 
+_IDENTIFIED = ("identified", "identifiable")
 _LINKS = PLAIN_WORDS | {"and", "und", "et", "y", "e", "en", "i", "or"}
 
 
@@ -105,7 +106,8 @@ class Sums(Added):
         if by_numbers and by_numbers not in (before, behind, above, self.taxa):
             guessed["by its numbers"] = (by_numbers, None)
         words = meant_words(re.sub(OF_TAXA, "", label))
-        if not words:
+        named = tuple(word for word in words if word in _IDENTIFIED) if re.search(r"seeds?\b", label, re.I) else ()
+        if named == words:  # 'Identifiable seeds' are seeds, and no others
             plants = [t for t in self.taxa if self.first_find[t] is not None]
             line.guesses, line.least = frozenset(guessed) - {"all"}, 1
             first = "since" if re.search(r"sub", label, re.IGNORECASE) else "all"
@@ -124,14 +126,14 @@ class Sums(Added):
                 found["under its word"] = (under, None)
                 line.guesses |= {"under its word"}
             if re.search(r"seeds?\b", label, re.IGNORECASE):
-                charred["seeds"] = (self.taxa, Group("", self.names, ("seed",)))
+                charred["seeds"] = (self.taxa, Group("", self.names, ("seed", *named)))
                 finds = self.first_find
-                large = ("kernel", "grain")
-                small = [t for t in self.taxa if (find := finds[t]) is not None and find.part not in large]
-                if 0 < len(small) < len(self.taxa):
-                    # Kernels of maize and grains of cereals are often counted apart from 'seeds'.
-                    charred["seeds but kernels"] = (small, Group("", self.names, ("seed",)))
-                    line.guesses |= {"seeds but kernels"}
+                for way, large in (("seeds but kernels", ("kernel", "grain")), ("seeds but maize", ("kernel",))):
+                    small = [t for t in self.taxa if (find := finds[t]) is not None and find.part not in large]
+                    if 0 < len(small) < len(self.taxa):
+                        # Kernels of maize, or all large grains, are often counted apart from 'seeds'.
+                        charred[way] = (small, Group("", self.names, ("seed", *named)))
+                        line.guesses |= {way}
             return {name: (lines, None) for name, (lines, _) in found.items() if lines} | charred
         heads = {t: ledger.section_of(t) for t in self.taxa}
         own = [t for t in self.taxa if heads[t] and same_words(heads[t], label)]

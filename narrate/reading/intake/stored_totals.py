@@ -66,7 +66,7 @@ def check_stored(
             why = tell_line(line, ledger.grid, ledger.cells, ledger.table.marks.decimal, told, said)
             if why:
                 ledger.finds.not_checked[named(line)] = why
-        for line in soil_lines(ledger):
+        for line in soil_lines(ledger, ledgers):
             tell_line(line, ledger.grid, ledger.cells, ledger.table.marks.decimal, told)
 
 
