@@ -11,7 +11,7 @@ from functools import lru_cache
 
 from narrate.reading.intake.cell_marks import ABSENT, number_of
 from narrate.reading.intake.evidence import Look, looks_like_id, name_score
-from narrate.reading.intake.sums_by_numbers import DOUBTED, Summed, sums_among
+from narrate.reading.intake.sums_by_numbers import DOUBTED, TAKEN, Summed, sums_among
 from narrate.reading.intake.sums_held import Amounts, Held, added_up
 
 _BORNE_OUT = 24.0
@@ -53,21 +53,26 @@ def found_in(lines: Lines, of: int | None = None) -> list[Summed]:
 
     of:  the one line that is asked about; None: all.
     """
-    found = sums_among(
+    near = sums_among(
         lines.lines, lines.amounts, likelier=lines.likelier, ends=lines.ends, runs=lines.runs, of=of, least=_HARDLY
     )
     forms: dict[str, list[int]] = {}
     for line in lines.lines:
         forms.setdefault(re.sub(r"\d+", "9", lines.forms[line]), []).append(line)
-    by_line = {one.line: one for one in found}
+    by_line = {one.line: one for one in near}
     together: list[Summed] = []
-    for one in found:
+    for one in near:
         of_form = forms[re.sub(r"\d+", "9", lines.forms[one.line])]
         others = [by_line[line] for line in of_form if line in by_line]
         bits = sum(other.bits for other in others)
         are_all = len(others) == len(of_form) > 1 and bits >= _BORNE_OUT
         together.append(replace(one, bits=max(one.bits, bits)) if are_all else one)
-    return [one for one in together if one.bits >= DOUBTED]
+    found = [one for one in together if one.bits >= DOUBTED]
+    unnamed = [line for line in lines.lines if not lines.labels[line]]
+    if 2 * len(unnamed) > len(lines.lines):
+        return found
+    # What alone has no id, or no name, and is the sum of those that have one can be nothing else.
+    return [replace(one, bits=max(one.bits, TAKEN)) if one.line in unnamed and one.agreeing == one.given else one for one in found]
 
 
 def said_of(one: Summed, lines: Lines, of_what: str = "") -> str:
