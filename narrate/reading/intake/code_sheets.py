@@ -12,6 +12,8 @@ from narrate.reading.intake.evidence import NAMED, Look, name_score
 from narrate.reading.intake.header_words import heading
 
 _CODE = re.compile(r"(?=.*[A-Z])[A-Z0-9][A-Za-z0-9._-]{1,11}")
+_CODE_IN_WORDS = re.compile(r"[A-Z0-9][A-Za-z0-9._-]{1,11}(?: [A-Za-z0-9._-]{1,6}){0,3}")
+"""'ORY SAT gr', under a head that says code."""
 _LEAST = 0.5
 """Share of the lines of a list that must be a code beside a name, and of the codes that must be in use."""
 
@@ -120,7 +122,9 @@ def _listed(look: Look) -> dict[str, str]:
     """The codes and names of a list; empty for a sheet that is none."""
     for code in range(min(look.columns, 8)):
         texts = {r: look.text(r, code) for r in range(look.rows) if look.text(r, code)}
-        rows = [r for r, text in texts.items() if _CODE.fullmatch(text) and not heading(text)]
+        is_headed = any(heading(look.text(row, code)) == "code" for row in range(min(look.rows, 6)))
+        form = _CODE_IN_WORDS if is_headed else _CODE
+        rows = [r for r, text in texts.items() if form.fullmatch(text) and not heading(text)]
         if len(rows) < 2 or len(rows) < _LEAST * len(texts) or len({texts[r] for r in rows}) < len(rows):
             continue
         names = _column_of_names(look, code, rows)

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping, Sequence
 
 from narrate.model.layouts import SAMPLE_ROLES
 from narrate.reading.intake.code_columns import is_code_of_taxa
 from narrate.reading.intake.crossed_guess import Crossed
+from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.long_guess import heads_in
 from narrate.reading.intake.long_table import Long
@@ -40,7 +42,19 @@ def is_against_heads(crossed: Crossed, long: Long | None) -> bool:
     counted = [c for c, role in crossed.columns.items() if role.name == "counts"]
     counts = [c for c in counted if any(look.is_amount(row, c) for row in lines)]
     headed = [c for c in counts if _says_something_else(look.text(head, c), roles.get(c, ""))]
-    return 2 * len(headed) > len(counts)
+    return 2 * len(headed) > len(counts) or _repeats_its_samples(look, roles, lines, counts)
+
+
+def _repeats_its_samples(look: Look, roles: Mapping[int, str], lines: Sequence[int], counts: Sequence[int]) -> bool:
+    """Whether samples and names each stand in a column and come again line after line, beside a column of amounts."""
+    amounts = [c for c, role in roles.items() if role in _OF_AMOUNTS]
+    if set(amounts) <= set(counts):
+        return False
+    for wanted in (("sample",), _OF_FINDS):
+        texts = [look.text(row, c) for c, role in roles.items() if role in wanted for row in lines]
+        if not all(texts) or 2 * len(set(texts)) > len(texts):
+            return False
+    return True
 
 
 def _says_something_else(text: str, role: str) -> bool:

@@ -10,6 +10,7 @@ from dataclasses import dataclass, field
 from functools import lru_cache
 
 from narrate.model.grids import Cell, Grid
+from narrate.model.ids import TaxonId
 from narrate.reading.intake.cell_marks import looks_like_amount, number_of
 from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.kind_words_abroad import kind_of
@@ -137,6 +138,12 @@ class Look:
         return score
 
 
+def _is_genus(word: str, names: NameReader) -> bool:
+    """Whether a word is the name of a genus that a pack knows."""
+    taxon = names.packs.taxa.get(TaxonId(word))
+    return taxon is not None and taxon.rank == "genus"
+
+
 def _value(cell: Cell) -> float:
     return cell.number if cell.number is not None else number_of(cell.text, ".") or 0.0
 
@@ -205,6 +212,8 @@ def name_score(text: str, names: NameReader) -> float:
             return 0.9
     if _CF.search(text):
         return 0.8
+    if 1 < len(words) <= 5 and _GENUS.fullmatch(first) and _is_genus(first, names):
+        return 0.8  # 'Quercus à f. caduc'
     if not_a_plant(text):
         return 0.5
     if _PLANT_WORDS.search(text.replace("_", " ")) or names_plant_abroad(text.replace("_", " ")):

@@ -78,6 +78,7 @@ class StandingFinds(AroundFinds):
         name, is_cf, where = named
         is_plant = name.is_known and name.identification.taxon not in ("Indeterminate", "Unidentified")
         aside = not_a_plant(self.layout.names.get(where.text, where.text))
+        aside = "" if aside == "bone" and self.names.part_of(around.part) == "dung" else aside  # 'Ovis/Capra | dung'
         aside = aside or ("" if is_plant else animal_part(around.part)) or around.aside
         what, unit = ("", "") if aside else self._quantity(row, column, name, *lines)
         return Standing(

@@ -149,3 +149,11 @@ def whole_of_pieces(text: str) -> str:
     flat = text.strip()
     match = _BEFORE.fullmatch(flat) or _COMPOUND.fullmatch(flat) or _BEHIND.fullmatch(flat)
     return match["part"] if match is not None else ""
+
+LEAVES = re.compile(
+    r"[\s,(]+(?:à )?(?:f(?:euill(?:es|age)|\.)? ?(?:cadu[cq]\w*|persistant\w*)|caducifoli\w*|caducifogli\w*|semp(?:er|re)vir?\w*"
+    r"|sempreverd\w*|siempreverde|perennifoli\w*|deciduous|evergreen|(?:sommer|winter|immer)grün\w*|bladverliezend\w*)\.?[)]?"
+    r"(?: (?:type|typ|tipo))?\.?$",
+    re.IGNORECASE,
+)
+"""Common practice, no source: words behind a genus of trees for how its leaves last, in a few languages."""

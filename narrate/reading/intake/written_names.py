@@ -24,6 +24,7 @@ from narrate.reading.intake.words_in_names import (
     CONDITIONS,
     FOOTNOTE,
     FRAGMENTS,
+    LEAVES,
     SHORT_CONDITIONS,
     SIZE,
     TAIL,
@@ -182,6 +183,9 @@ class NameReader(IdentifiedNames):
             if identification is not None:
                 inside = re.search(r"[(\[]([^)\]]*)[)\]]", name)
                 note = "; ".join(filter(None, [note, inside[1] if inside else ""]))
+        if identification is None and (leaves := LEAVES.search(name)):
+            identification = self._identified(name[: leaves.start()])  # 'Quercus à f. caduc'
+            note = "; ".join(filter(None, [note, leaves[0].strip()]))
         if identification is None and (apart := with_words_apart(name)):
             identification = self._identified(apart)  # 'HordeumVulgare'
         if identification is None:
