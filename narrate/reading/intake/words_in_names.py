@@ -151,7 +151,7 @@ def whole_of_pieces(text: str) -> str:
     return match["part"] if match is not None else ""
 
 LEAVES = re.compile(
-    r"[\s,(]+(?:à )?(?:f(?:euill(?:es|age)|\.)? ?(?:cadu[cq]\w*|persistant\w*)|caducifoli\w*|caducifogli\w*|semp(?:er|re)vir?\w*"
+    r"[\s,(]+(?:à )?(?:f(?:euill(?:es|age)|\.)? ?(?:cadu[cq]\w*|persistant\w*)|caducifoli\w*|caducifogli\w*|sempervirent\w*|semprevir\w*"
     r"|sempreverd\w*|siempreverde|perennifoli\w*|deciduous|evergreen|(?:sommer|winter|immer)grün\w*|bladverliezend\w*)\.?[)]?"
     r"(?: (?:type|typ|tipo))?\.?$",
     re.IGNORECASE,
