@@ -137,7 +137,10 @@ class _Reader(StandingFinds):
         if not sample:
             return
         if named is None:
-            if cell.text and cell.text not in ("0", "-"):
+            aside = self._around(row, column, by_row, by_column).aside
+            if aside:  # 'Bone' under 'Class', and no name beside it
+                self.out.set_aside.setdefault(aside, []).append(self.grid.place(row, column))
+            elif cell.text and cell.text not in ("0", "-"):
                 kind = f"no name {row}" if self.table.has_samples_across else f"no name c{column}"
                 self.told.error(
                     "N314", kind, self.grid.place(row, column),

@@ -15,7 +15,7 @@ from narrate.reading.intake.heads_by_content import SIZES, condition_role, conte
 from narrate.reading.intake.kinds_of_amounts import are_kinds_of_amounts, is_kind_head
 from narrate.reading.intake.litres_in_heads import litres_in
 from narrate.reading.intake.long_table import OF_SAMPLE
-from narrate.reading.intake.not_plants import is_class_of_finds
+from narrate.reading.intake.not_plants import are_classes_of_finds, class_aside
 from narrate.reading.intake.plant_words_abroad import WIDE_PARTS
 from narrate.reading.intake.shares_in_heads import SORTED, size_and_share
 from narrate.reading.intake.tallies import TALLY, is_column_of_strokes
@@ -110,6 +110,8 @@ def column_role(
             return Role(name="total")
         return Role(name="count")
     if role == "taxon":
+        if are_classes_of_finds(said_below) and any(class_aside(t) and not look.names.part_of(t) for t in said_below):
+            return Role(name="group", also=("common name",))  # 'Plant' and 'Bone' under 'Material', or 'Ochre' alone
         if said_below and sum(bool(look.names.part_of(t)) for t in said_below) >= 0.6 * len(said_below):
             return Role(name="part")
         if heads[taxon] == "genus":
@@ -149,7 +151,7 @@ def column_role(
         return Role(name="part", also=("condition",))  # 'charred grain'
     if by_content in ("part", "condition", "completeness", "size class", "fraction", "kind"):
         return Role(name=by_content)
-    if len(set(texts)) > 1 and sum(map(is_class_of_finds, texts)) >= 0.8 * len(texts):
+    if len(set(texts)) > 1 and are_classes_of_finds(texts):
         return Role(name="group")
     return Role(name="ignored", qualifiers=("its heading says nothing known",))
 

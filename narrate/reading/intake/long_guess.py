@@ -29,7 +29,7 @@ from narrate.reading.intake.long_columns import (
 from narrate.reading.intake.long_headless import list_without_head
 from narrate.reading.intake.long_samples import column_of_samples
 from narrate.reading.intake.long_table import Long, rows_below
-from narrate.reading.intake.not_plants import says_nothing_found
+from narrate.reading.intake.not_plants import are_classes_of_finds, says_nothing_found
 from narrate.reading.intake.pending import says_pending
 from narrate.reading.intake.sites_by_phase import sites_by_phase
 
@@ -56,8 +56,8 @@ def guess_long(look: Look, area: Area) -> Long | None:
 def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long | None:
     heads = with_states(look, rows_below(look, area, row), row, heads)
     named = [c for c, role in heads.items() if role in ("taxon", "genus")]
-    # 'Material' over seed and nutshell stands beside the names, and is not their column.
-    taxon = next((c for c in named if not _holds_parts(look, area, row, c)), named[0] if named else None)
+    # 'Material' over seed and nutshell, or over plant and bone, stands beside the names, and is not their column.
+    taxon = next((c for c in named if not _stands_beside_names(look, area, row, c)), named[0] if named else None)
     if taxon is None:
         taxon = next((c for c, role in heads.items() if role in ("common name", "family")), None)
     if taxon is None:
@@ -206,9 +206,11 @@ def _is_said_once(look: Look, below: list[int], sample: int, column: int) -> boo
     return bool(with_id) and len(with_id) <= 0.7 * len(below) and all((r, sample) in look.own for r in lines)
 
 
-def _holds_parts(look: Look, area: Area, row: int, column: int) -> bool:
+def _stands_beside_names(look: Look, area: Area, row: int, column: int) -> bool:
+    """Whether a column headed as one of names says of each find its part, or its class among all that is dug up."""
     texts = [look.text(r, column) for r in range(row + 1, area.bottom + 1) if look.text(r, column)]
-    return sum(bool(look.names.part_of(text)) for text in texts) >= 0.6 * len(texts) > 0
+    are_parts = sum(bool(look.names.part_of(text)) for text in texts) >= 0.6 * len(texts) > 0
+    return are_parts or are_classes_of_finds(texts)
 
 
 def _column_of_names(look: Look, area: Area, row: int, heads: dict[int, str]) -> int | None:

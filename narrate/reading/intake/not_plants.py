@@ -5,6 +5,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from functools import cache, lru_cache
 
 from narrate.reading.intake.broken_letters import whole_letters
@@ -17,7 +18,7 @@ _NOT_PLANTS: tuple[tuple[str, str], ...] = (
     (r"(?:land |marine |fresh ?water |terrestrial )?(?:snails?|mollus[ck]s?|mollusca|gastropods?|mussels?|oysters?|bivalves?)(?: shells?)?|marine shells?|egg ?shells?|shellfish|sea ?shells?", "shell"),
     (r"insects?(?: (?:remains|fragments|parts))?|beetles?|coleoptera|(?:fly )?(?:pupae?|puparia|puparium)|pupae|weevils?|sitophilus.*|mites?|ants?|arthropods?|(?:earth)?worm (?:cocoons?|capsules?|casts?|eggs?(?: cases?)?)|daphnia.*|cladocera.*|ostracods?|foraminifera|forams?|bryozoa|larvae?|ephippia|(?:caddis(?: ?fly)? )?(?:larval|pupal) cases?", "insects and other small animals"),
     (r"slag|hammer ?scale|clinkers?|cinders?|(?:black )?(?:porous|tarry)(?: and (?:porous|tarry))? (?:material|residue)|coal|fuel ash(?: slag)?|iron|metal|glass|vitrified.*|industrial waste|magnetic.*", "metal working and fuel waste"),
-    (r"pot(?:tery|sherds?)?|(?:(?:number|no|nr|n|count) of )?(?:(?:body|rim|base|pottery|pot|ceramic) )?sherds?(?: (?:studied|examined|analy[sz]ed|counted|total))?|chert|ceramics?|daub|brick|tile|cbm|fired clay|burnt clay|flints?|lithics?(?: (?:debitage|flakes?|chips?|fragments?|frags|waste|material))?|debitage|obsidian|flakes?|beads?(?: (?:waste|blanks?|fragments?|frags))?|(?:clay |mud )?(?:sealings?|bullae?|tokens?)|plaster|mortar|stones?|gravel|fcr|fire.?cracked rock|artefacts?|artifacts?", "artefacts"),
+    (r"pot(?:tery|sherds?)?|(?:(?:number|no|nr|n|count) of )?(?:(?:body|rim|base|pottery|pot|ceramic) )?sherds?(?: (?:studied|examined|analy[sz]ed|counted|total))?|chert|ceramics?|daub|brick|tile|cbm|fired clay|burnt clay|flints?|lithics?(?: (?:debitage|flakes?|chips?|fragments?|frags|waste|material))?|debitage|obsidian|flakes?|beads?(?: (?:waste|blanks?|fragments?|frags))?|(?:clay |mud )?(?:sealings?|bullae?|tokens?)|plaster|mortar|stones?|gravel|fcr|fire.?cracked rock|artefacts?|artifacts?|(?:red |yellow |ground )?ochres?|pigments?", "artefacts"),
     (r"(?:charred |organic |burnt )?(?:(?:gef(?:ä|ae?)(?:ß|ss)|topf|speise)[- ]?krusten?(?:reste)?|(?:pot|vessel|food)[- ]crusts?)(?:,? (?:organisch|organic|charred|verkohlt))?", "crusts of vessels"),
     (r"dung(?: pellets?)?(?: frag(?:ment)?s?)?|(?:rodent|mouse|sheep|goat) (?:droppings?|pellets?|faeces)|faecal pellets?|coprolites?|droppings?", "droppings"),
     (r"(?:unsorted |heavy |light |fine |coarse )*residues?(?: (?:unsorted|not sorted|[<>] ?\d+(?: \d+)? ?mm))?", "unsorted residue"),
@@ -142,6 +143,16 @@ def is_class_of_finds(text: str) -> bool:
     (True, True, False)
     """
     return bool(_OF_PLANTS_CLASS.fullmatch(text.strip()) or class_aside(text))
+
+
+def are_classes_of_finds(texts: Sequence[str]) -> bool:
+    """
+    Whether words beside finds name the classes of all that is found on a dig: 'Plant' here, 'Bone' there.
+
+    >>> are_classes_of_finds(["Plant", "Plant", "Bone"]), are_classes_of_finds(["grain", "seed"]), are_classes_of_finds([])
+    (True, False, False)
+    """
+    return sum(map(is_class_of_finds, texts)) >= 0.8 * len(texts) > 0
 
 
 _CLASSES = (

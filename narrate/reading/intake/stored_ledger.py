@@ -10,6 +10,7 @@ from narrate.model.layouts import DERIVED_ROLES, Role, Table
 from narrate.model.sampling import Sample
 from narrate.problems import Place
 from narrate.reading.intake.cell_marks import number_of
+from narrate.reading.intake.cell_masses import read_mass
 from narrate.reading.intake.cell_reading import read_cell
 from narrate.reading.intake.halves import half_written
 from narrate.reading.intake.header_words import heading, quantity, unit
@@ -74,6 +75,12 @@ class Ledger:
             if self._is_weighed(row, column):
                 return
             # Set aside, as bone is; or not read.
+            role = self.table.columns[column]
+            if role.name == "mass":
+                weighed = read_mass(self.cells[row, column], self.table.marks, (*role.qualifiers, "g")[0]).found
+                if (grams := sum(one.mass_g or 0.0 for one in weighed)) > 0:
+                    self.mass[at] = grams
+                return
             found_in = read_cell(self.cells[row, column], self.table.marks, is_tallied=self._is_tallied).found
             counts = [one.count for one in found_in]
             if not found_in:
