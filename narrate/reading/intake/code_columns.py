@@ -13,6 +13,7 @@ from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.header_words import flat_heading, heading
 from narrate.reading.intake.heads_by_content import COMPLETE
 from narrate.reading.intake.kinds_of_amounts import are_kinds_of_amounts, kind_of_amount
+from narrate.reading.intake.not_plants import NO_PLANT, are_classes_of_finds, class_aside, not_a_plant, says_no_plant
 
 _MOST_COLUMNS = 12
 _KEY_WORDS = ("code", "codes", "id", "key", "no", "nr", "number", "num", "abbreviation", "abbr", "ref", "kod", "código", "codice")
@@ -63,11 +64,14 @@ class ListOfCodes:
     completeness: int | None = None
     quantity: int | None = None
     cf: int | None = None
-
+    classes: tuple[int, ...] = ()
+    """Columns that may say of a code that it is no plant."""
 
     def name(self, look: Look, row: int) -> str:
         """The name of a line with all else that the line says, in words that the reader of names takes apart."""
         name = look.text(row, self.names)
+        if any(class_aside(look.text(row, c)) for c in self.classes) and not not_a_plant(name):
+            return f"{name} ({NO_PLANT})"
         part, condition = self._text(look, row, self.part), self._text(look, row, self.condition)
         if self._text(look, row, self.cf).lower().rstrip(".") in ("cf", "?", "y", "yes", "x"):
             name = name if "cf" in name.lower() else f"cf. {name}"
@@ -104,6 +108,7 @@ def columns_of_list(look: Look, rows: list[int], code: int, names: int) -> ListO
         completeness=column("completeness", lambda text: len(text) > 3 and flat_heading(text) in COMPLETE),
         quantity=next((c for c in others if _says_amounts([look.text(r, c) for r in rows if look.text(r, c)])), None),
         cf=column("cf", lambda text: text.lower().rstrip(".") == "cf"),
+        classes=tuple(c for c in others if _says_classes([look.text(r, c) for r in rows if look.text(r, c)])),
     )  # fmt: skip
 
 
@@ -111,6 +116,11 @@ def _share(look: Look, rows: list[int], column: int, is_one: Callable[[str], boo
     """The share of the lines of a list whose cell in a column is of a sort; nought where few lines fill it."""
     texts = [look.text(r, column) for r in rows if look.text(r, column)]
     return sum(map(is_one, texts)) / len(texts) if len(texts) >= 0.5 * len(rows) > 0 else 0.0
+
+
+def _says_classes(texts: list[str]) -> bool:
+    """Whether a column says what each code is among all that is dug up, or of some that they are no plants."""
+    return any(map(says_no_plant, texts)) or are_classes_of_finds(texts)
 
 
 def _says_amounts(texts: list[str]) -> bool:

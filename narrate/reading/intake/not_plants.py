@@ -15,7 +15,7 @@ from narrate.reading.intake.not_plants_in_words import no_plant_in_words
 # Common practice, no source: what else ends up in lists of flotation finds.
 _NOT_PLANTS: tuple[tuple[str, str], ...] = (
     (r"fish|birds?|(?:small )?mammals?|amphibians?|fish ?(?:bones?|scales?|vertebrae?)|bird bones?|(?:small |large |burnt |burned |calcined )?(?:mammal |animal |human |rodent |amphibian )?bones?(?: (?:frag(?:ment)?s?|splinters?|chips?|pieces?|bits))?|teeth|tooth|otoliths?", "bone"),
-    (r"(?:land |marine |fresh ?water |terrestrial )?(?:snails?|mollus[ck]s?|mollusca|gastropods?|mussels?|oysters?|bivalves?)(?: shells?)?|marine shells?|egg ?shells?|shellfish|sea ?shells?", "shell"),
+    (r"(?:land |marine |fresh ?water |terrestrial )?(?:snails?|mollus[ck]s?|mollusca|gastropod(?:s|a)?|mussels?|oysters?|bivalves?)(?: shells?)?|marine shells?|egg ?shells?|shellfish|sea ?shells?", "shell"),
     (r"insects?(?: (?:remains|fragments|parts))?|beetles?|coleoptera|(?:fly )?(?:pupae?|puparia|puparium)|pupae|weevils?|sitophilus.*|mites?|ants?|arthropods?|(?:earth)?worm (?:cocoons?|capsules?|casts?|eggs?(?: cases?)?)|daphnia.*|cladocera.*|ostracods?|foraminifera|forams?|bryozoa|larvae?|ephippia|(?:caddis(?: ?fly)? )?(?:larval|pupal) cases?", "insects and other small animals"),
     (r"slag|hammer ?scale|clinkers?|cinders?|(?:black )?(?:porous|tarry)(?: and (?:porous|tarry))? (?:material|residue)|coal|fuel ash(?: slag)?|iron|metal|glass|vitrified.*|industrial waste|magnetic.*", "metal working and fuel waste"),
     (r"pot(?:tery|sherds?)?|(?:(?:number|no|nr|n|count) of )?(?:(?:body|rim|base|pottery|pot|ceramic) )?sherds?(?: (?:studied|examined|analy[sz]ed|counted|total))?|chert|ceramics?|daub|brick|tile|cbm|fired clay|burnt clay|flints?|lithics?(?: (?:debitage|flakes?|chips?|fragments?|frags|waste|material))?|debitage|obsidian|flakes?|beads?(?: (?:waste|blanks?|fragments?|frags))?|(?:clay |mud )?(?:sealings?|bullae?|tokens?)|plaster|mortar|stones?|gravel|fcr|fire.?cracked rock|artefacts?|artifacts?|(?:red |yellow |ground )?ochres?|pigments?", "artefacts"),
@@ -94,6 +94,8 @@ def says_no_plant(text: str) -> bool:
     return bool(_NO_PLANT.fullmatch(re.sub(r"\s*[(\[][^)\]]*[)\]]?$|[:.]$", "", text.strip())))
 
 
+NO_PLANT = "non-plant"
+"""What stands in brackets behind the name of a code that its list calls so."""
 _NO_PLANT = re.compile(
     r"(?:not?|non)[ -](?:a )?(?:plants?|plant material|(?:archaeo)?botanical|vegetable|vegetal(?:es)?|botánic[oa]s?|végéta(?:l|ux)|vegetale|plante)(?: (?:remains|materials?|finds|items|reste|restes|restos|resti))?|keine? pflanzen?(?:reste?)?|nicht pflanzlich|geen planten?|não vegetal",
     re.IGNORECASE,
@@ -196,6 +198,8 @@ def not_a_plant(name: str) -> str:
     ('bone', '', 'insects and other small animals')
     >>> not_a_plant("Clay sealings, n"), not_a_plant("Bone splinters"), not_a_plant("Non-plant"), not_a_plant("Non-plants of interest")
     ('artefacts', 'bone', 'other things', '')
+    >>> not_a_plant("Gastropoda (non-plant)"), not_a_plant("Type 12 (non-plant)")
+    ('shell', 'other things')
     """
     bare = whole_letters(name)
     bare = re.sub(r"\s*[(\[](?:n|no\.?|ct|count|g|wt|wt\.? ?g|#|ml|nr)[)\]]\s*$", "", bare.lower())
@@ -210,6 +214,8 @@ def not_a_plant(name: str) -> str:
     pieces = [piece.strip() for piece in _SEVERAL.split(flat)]
     if not found and len(pieces) > 1 and all(piece and not_a_plant(piece) for piece in pieces):
         return not_a_plant(pieces[0])  # 'fish, eggshell'
+    if not found and inside.rstrip(")") == NO_PLANT:
+        return not_a_plant(before) or "other things"
     if not found and says_no_plant(flat):
         return "other things"
     return found or _animal(flat) or no_plant_abroad(flat) or no_plant_in_words(flat)
