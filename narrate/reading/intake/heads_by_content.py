@@ -6,6 +6,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
+from collections.abc import Sequence
 
 from narrate.model.layouts import Role
 from narrate.reading.intake.evidence import Look
@@ -35,6 +36,28 @@ CERTAINTY = ("cf", "certain", "cert", "sure", "definite", "secure", "identified"
 SIZES = re.compile(
     r"[<>≤≥]?\s*\d+(?:[.,]\d+)?\s*(?:[-–]\s*\d+(?:[.,]\d+)?)?\s*(?:mm|µm|um)|[<>≤≥]\s*\d+(?:[.,]\d+)?", re.IGNORECASE
 )
+_MESHES = frozenset(
+    "0.1 0.125 0.15 0.18 0.2 0.25 0.3 0.315 0.35 0.355 0.4 0.425 0.5 0.6 0.63 0.7 0.71 0.8 0.85 1 1.18 1.25 1.4 1.5 1.6 1.7 2 2.36 2.5 2.8 "
+    "3.15 3.35 4 4.75 5 5.6 6 6.3 8 10 12.5 16".split()
+)
+"""Openings of sieves in use, in millimetres. Common practice, no source."""
+
+
+def are_meshes(texts: Sequence[str]) -> bool:
+    """
+    Whether bare numbers are openings of sieves: some above 1, which no share is, and some below, which no code is.
+
+    >>> are_meshes(["2.0", "1.0", "0.5"]), are_meshes([">4", "2-4", "1-2"]), are_meshes(["1", "0.5"]), are_meshes(["1", "2", "3"])
+    (True, True, False, False)
+    """
+    matches = [re.fullmatch(r"([<>≤≥]?)\s*(\d+(?:[.,]\d+)?)\s*(?:[-–]\s*(\d+(?:[.,]\d+)?))?", text.strip()) for text in texts]
+    bare = {f"{float(n.replace(',', '.')):g}" for match in matches if match for n in match.groups()[1:] if n}
+    if not all(matches) or not bare or not bare <= _MESHES:
+        return False
+    is_told = any(match[1] or match[3] for match in matches if match)
+    return is_told or (any(float(n) > 1 for n in bare) and any(float(n) < 1 for n in bare))
+
+
 _FRACTIONS = (
     "light",
     "heavy",

@@ -11,7 +11,7 @@ from narrate.reading.intake.answers import asks_of_a_sample
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.fractions_of_flots import are_fractions
 from narrate.reading.intake.header_words import heading, quantity, unit
-from narrate.reading.intake.heads_by_content import SIZES, condition_role, content_role, says_state
+from narrate.reading.intake.heads_by_content import SIZES, are_meshes, condition_role, content_role, says_state
 from narrate.reading.intake.kinds_of_amounts import are_kinds_of_amounts, is_kind_head
 from narrate.reading.intake.litres_in_heads import litres_in
 from narrate.reading.intake.long_table import OF_SAMPLE
@@ -139,7 +139,7 @@ def column_role(
     if role in ("count", "mass"):
         return Role(name="ignored", qualifiers=("its cells are no amounts",))
     sizes = [t for t in said_below if heading(t) != "total"]
-    if role == "fraction" and sizes and all(map(SIZES.fullmatch, sizes)):
+    if role == "fraction" and sizes and (all(map(SIZES.fullmatch, sizes)) or are_meshes(sizes)):
         return Role(name="size class")
     if role == "sample note" or (role == "note" and asks_of_a_sample(text)):
         return Role(name="sample note", qualifiers=(text,), filled=False)  # its head stays with it: 'date_from: -400'
