@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping, Sequence
+
+from narrate.reading.intake.evidence import Look
 
 # Common practice, no source: what classes are headed with in seven languages.
 _CLASSES = re.compile(
@@ -11,6 +13,23 @@ _CLASSES = re.compile(
     r"(?:[ _](?:class|code|score|scale|index|rank|klasse|classe|clase|index))?",
     re.IGNORECASE,
 )
+
+
+def signs_for_counts(
+    look: Look, below: Sequence[int], heads: Mapping[int, str], amounts: Collection[int]
+) -> dict[int, str]:
+    """
+    The columns of signs that the file explains, and that stand for the counts of lines which have none: counts too.
+
+    amounts:  the columns whose heads speak of counts.
+    """
+    numbers = {r for r in below for c in amounts if look.is_amount(r, c) and look.text(r, c) not in look.signs}
+    found = {}
+    for column in (c for c, role in heads.items() if role in ("", "count") and numbers):
+        lines = [r for r in below if look.text(r, column)]
+        if len(lines) > 1 and not numbers & set(lines) and all(look.text(r, column) in look.signs for r in lines):
+            found[column] = "count"
+    return found
 
 
 def with_abundance_beside(heads: Mapping[int, str], texts: Mapping[int, str], doubts: list[str]) -> dict[int, str]:

@@ -10,6 +10,7 @@ from narrate.reading.intake.code_columns import is_code_of_taxa
 from narrate.reading.intake.crossed_guess import Crossed
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.header_words import heading
+from narrate.reading.intake.long_columns import states_in
 from narrate.reading.intake.long_guess import heads_in
 from narrate.reading.intake.long_table import Long
 
@@ -58,5 +59,7 @@ def _repeats_its_samples(look: Look, roles: Mapping[int, str], lines: Sequence[i
 
 
 def _says_something_else(text: str, role: str) -> bool:
-    """Whether a head names what a column of a list holds, or keys of a database: 'parent_context_id'."""
-    return bool(role in _NO_COUNTS and heading(text)) or bool(_KEY.search(text))
+    """Whether a head names what a column of a list holds ('n_frag' too), or keys of a database: 'parent_context_id'."""
+    state, rest = states_in(text)
+    is_of_state = bool(state) and heading(rest) in _OF_AMOUNTS
+    return bool(role in _NO_COUNTS and heading(text)) or is_of_state or bool(_KEY.search(text))

@@ -17,6 +17,7 @@ from narrate.reading.intake.cell_marks import looks_like_amount
 from narrate.reading.intake.footnotes_in_words import footnotes_in_words, signs_beside_amounts
 from narrate.reading.intake.keys import Entry, find_marks, key_entries, meaning_of
 from narrate.reading.intake.remarks import conditions_in, remark
+from narrate.reading.intake.values_by_field import classes_by_field, heads_of, values_by_field
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -88,10 +89,13 @@ def keys_of_file(grids: Iterable[Grid]) -> Keys:
     notes_alone = [grid for grid in all_grids if of_words[id(grid)] and len(all_grids) > 1]
     found: dict[str, Marks] = {}
     disagreements: dict[str, Disagreement] = {}
+    values = [(grid, listed) for grid in all_grids if (listed := values_by_field(grid, all_grids))]
     for grid in all_grids:
         own = [(grid, entry) for entry in said[id(grid)][0]]
         own_footnotes = [(grid, entry) for entry in said[id(grid)][1]]
         others = [] if of_words[id(grid)] else of_notes
+        others = [*others, *((of, Entry(one.sign, meaning_of(one.meaning), one.at))
+                             for of, listed in values if of is not grid for one in classes_by_field(listed, heads_of([grid])))]  # fmt: skip
         more_notes = [] if of_words[id(grid)] else notes_of_notes
         key = _agreed([*own, *others], disagreements)
         footnotes = _agreed([*own_footnotes, *more_notes], disagreements)

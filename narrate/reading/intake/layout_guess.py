@@ -27,6 +27,7 @@ from narrate.reading.intake.layout_told import (
     tell_two_volumes,
 )
 from narrate.reading.intake.left_over import left_over
+from narrate.reading.intake.lists_of_presence import is_listed
 from narrate.reading.intake.phases_over_blanks import phases_over_blanks
 from narrate.reading.intake.records_guess import guess_records
 from narrate.reading.intake.scales_of_shares import with_scales_of_shares
@@ -40,6 +41,7 @@ from narrate.reading.intake.tables_of_sheet import Found, table_of, tables_of, w
 from narrate.reading.intake.tables_summed import with_tables_summed
 from narrate.reading.intake.tallies import tally_texts
 from narrate.reading.intake.titles_say_phase import tell_phases_of_titles
+from narrate.reading.intake.values_by_field import is_list_of_values, values_by_field
 from narrate.reading.intake.volume_units import with_units_said
 from narrate.reading.intake.volumes_apart import tell_volumes_of_finds, with_volumes_of_finds
 from narrate.reading.intake.weight_units import tell_grams
@@ -91,9 +93,12 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
         found.doubts += joined.doubts
     counted: dict[int, int] = {}
     kept_back: set[int] = set()
+    of_values = {grid.sheet for grid in grids if is_list_of_values(grid, values_by_field(grid, grids), grids)}
     for grid, look in sorted(pairs, key=lambda pair: pair[0].is_hidden):
         own = Found()
-        counted[id(grid)] = tables_of(look, keys.marks[grid.sheet], own)
+        counted[id(grid)] = 0 if grid.sheet in of_values else tables_of(look, keys.marks[grid.sheet], own)
+        if grid.sheet in sheets_of_codes and own.tables and all(map(is_listed, own.tables)):
+            own, counted[id(grid)] = Found(), 0
         is_beside_others = any(counted.get(id(other)) for other, _ in pairs if not other.is_hidden)
         if grid.is_hidden and counted[id(grid)] and is_beside_others:
             kept_back.add(id(grid))
@@ -120,6 +125,9 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
                     f"DOUBTFUL: {where} says {said} of the condition of codes, which nobody knows; their finds are "
                     "taken as the table says: mend the names in the layout"
                 )
+            continue
+        if grid.sheet in of_values:
+            found.left_out.append(f"{where}: it says what is meant by the values in other sheets")
             continue
         records = guess_records(look, whole(look))
         if records is not None:

@@ -6,7 +6,7 @@ import re
 
 from narrate.model.counts import Count
 from narrate.model.grids import Area, Cell, column_name
-from narrate.model.layouts import SAMPLE_ROLES, Role
+from narrate.model.layouts import SAMPLE_ROLES, Role, Table
 from narrate.reading.intake.answers import are_yes_and_no
 from narrate.reading.intake.cell_marks import Found, Reading
 from narrate.reading.intake.evidence import NAMED, Look
@@ -137,6 +137,11 @@ def is_list_of_answers(look: Look, head: int, labels: list[int], lines: list[int
     said = {heading(text) for c in labels if (text := look.text(head, c))}
     texts = (look.text(row, c) for row in lines for c in counted)
     return len(counted) == 1 and bool(said & {*OF_SAMPLE, "phase"}) and are_yes_and_no(texts)
+
+
+def is_listed(table: Table) -> bool:
+    """Whether a table is such a list."""
+    return LISTED in table.columns.values()
 
 
 def of_listed(role: Role, cell: Cell) -> Reading | None:

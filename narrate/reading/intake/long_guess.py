@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from narrate.model.grids import Area
 from narrate.model.layouts import SAMPLE_ROLES, Role
-from narrate.reading.intake.abundance_beside import with_abundance_beside
+from narrate.reading.intake.abundance_beside import signs_for_counts, with_abundance_beside
 from narrate.reading.intake.bands_over_list import band_over, with_heads_filled
 from narrate.reading.intake.code_columns import column_of_codes
 from narrate.reading.intake.codes_of_samples import code_of_samples, counts_said_again
@@ -77,7 +77,9 @@ def _with_head(look: Look, area: Area, row: int, heads: dict[int, str]) -> Long 
         return None
     counted = [c for c in range(area.left, area.right + 1) if c in heads or _share_of_amounts(look, below, c) >= 0.7]
     heads = with_least_numbers(heads, {c: look.text(row, c) for c in counted}, doubts)
-    heads = with_abundance_beside(heads, {c: look.text(row, c) for c in heads}, doubts)
+    of_counts = [c for c, role in heads.items() if role != "mass" and is_amount_head(look, row, c, heads)]
+    signs = signs_for_counts(look, below, heads, of_counts)
+    heads = with_abundance_beside(heads, {c: "" if c in signs else look.text(row, c) for c in heads}, doubts) | signs
     code = None if set(heads.values()) & {"sample", "context", "feature"} else code_of_samples(look, heads, below, taxon)
     if code is not None:
         heads = {**heads, code: "sample"}

@@ -13,6 +13,7 @@ from narrate.model.grids import Grid
 from narrate.model.layouts import Table
 from narrate.reading.intake.fractions_of_flots import fraction_of
 from narrate.reading.intake.remarks import conditions_in
+from narrate.reading.intake.values_by_field import values_by_field
 from narrate.reading.intake.words_in_names import FRAGMENTS, whole_of_pieces
 
 _SIGN = r"(?:[^\W\d_]\.){1,3}[^\W\d_]|[^\W\d_]{1,5}(?:[/-][^\W\d_]{1,3})?"
@@ -49,7 +50,8 @@ def short_words(grids: Iterable[Grid], names: Meaning) -> ShortWords:
     all_grids = list(grids)
     of_pieces: dict[str, set[str]] = {}
     for grid in all_grids:
-        by_field = list(_by_field(grid, all_grids))
+        of_fields = values_by_field(grid, all_grids)
+        by_field = [(one.sign, one.meaning) for one in of_fields if re.fullmatch(_SIGN, one.sign)]
         for sign, meaning in by_field:
             if pieces := _pieces(meaning):
                 of_pieces.setdefault(sign, set()).add(pieces)
@@ -127,18 +129,6 @@ def _over_cells(grid: Grid) -> Iterable[tuple[str, str]]:
         texts = [text for text in texts if text not in ("=", ":", "-", "–")]
         if len(texts) == 2 and re.fullmatch(rf"{_SIGN}\.?\s*[=:]?", texts[0]):
             yield texts[0].rstrip(".=: "), texts[1].lstrip("=: ")
-
-
-def _by_field(grid: Grid, grids: Iterable[Grid]) -> Iterable[tuple[str, str]]:
-    """Rows of a column's head, a short form and its meaning, where another sheet has such heads: 'Pres, K, charred'."""
-    rows: dict[int, list[str]] = {}
-    for (row, _), cell in sorted(grid.cells.items()):
-        rows.setdefault(row, []).append(cell.text.strip())
-    lines = [texts for texts in rows.values() if len(texts) == 3 and re.fullmatch(_SIGN, texts[1])]
-    if len(lines) < 0.8 * len(rows):
-        return
-    heads = {cell.text.strip() for other in grids if other is not grid for (row, _), cell in other.cells.items() if row < 10}
-    yield from ((sign, meaning) for field, sign, meaning in lines if field in heads)
 
 
 def _pieces(meaning: str) -> str:

@@ -6,6 +6,7 @@ from functools import cache
 from pathlib import Path
 
 import openpyxl
+import pytest
 
 from narrate.model.packs import Packs
 from narrate.reading.intake.layout_written import layout_text
@@ -151,6 +152,97 @@ def test_values_are_looked_up_by_the_head_that_a_sheet_gives_them(tmp_path: Path
     assert [(r.completeness, r.condition, r.part) for r in book.rows] == [
         (r.completeness, r.condition, r.part) for r in found.rows
     ]
+
+
+TIDY: dict[str, list[list[object]]] = {
+    "taxa": [
+        ["taxon_code", "taxon", "family", "group"], ["ORYSAT", "Oryza sativa", "Poaceae", "crop"],
+        ["PANSUM", "Panicum sumatrense", "Poaceae", "crop"], ["RUMSPP", "Rumex sp.", "Polygonaceae", "wild"],
+        ["WOOD", "Wood charcoal", None, "wood"], ["TYPE9", "Type 9", None, "non-plant"],
+        ["GASTRO", "Gastropoda", None, "non-plant"],
+    ],
+    "codes": [
+        ["field", "code", "meaning"], ["element", "GR", "grain"], ["element", "HSK", "husk fragments"],
+        ["element", "NT", "nutlet"], ["element", "CH", "charcoal"], ["preservation", "C", "charred"],
+        ["preservation", "S", "silicified (ash white)"], ["abund", "R", "rare"], ["abund", "A", "abundant"],
+    ],
+    "records": [
+        ["rec", "sample_id", "taxon_code", "element", "preservation", "n_whole", "n_frag", "wt_g", "abund", "fraction"],
+        [1, "K-01", "ORYSAT", "GR", "C", 9, None, None, None, 1],
+        [2, "K-01", "PANSUM", "GR", "C", 6, 2, None, None, 1],
+        [3, "K-01", "PANSUM", "GR", "C", 3, None, None, None, 0.5],
+        [4, "K-01", "WOOD", "CH", "C", None, None, 0.4, None, 2],
+        [5, "K-01", "ORYSAT", "HSK", "S", None, None, None, "A", 0.5],
+        [6, "K-01", "TYPE9", None, "C", 2, None, None, None, 1],
+        [7, "K-02", "ORYSAT", "GR", "C", 2, None, None, None, 1],
+        [8, "K-02", "RUMSPP", "NT", "C", 5, None, None, None, 1],
+        [9, "K-02", "ORYSAT", "HSK", "S", None, None, None, "R", 0.5],
+        [10, "K-02", "GASTRO", None, "C", 8, None, None, None, 1],
+    ],
+}  # fmt: skip
+"""Invented: records, with their codes of taxa on one sheet and all others, by the head they stand under, on another."""
+
+
+def once_over_its_codes(rows: list[list[object]]) -> list[list[object]]:
+    """The same with each field written once."""
+    return [[None if n and row[0] == rows[n - 1][0] else row[0], *row[1:]] for n, row in enumerate(rows)]
+
+
+@pytest.mark.parametrize("is_once", [False, True])
+def test_signs_that_a_sheet_of_codes_explains_stand_for_counts(tmp_path: Path, is_once: bool) -> None:
+    """'A' where nothing is counted is a presence; the sheets of codes hold no finds, and sieves tell lines apart."""
+    sheets = {**TIDY, "codes": once_over_its_codes(TIDY["codes"]) if is_once else TIDY["codes"]}
+    found = a_workbook(tmp_path, sheets)
+
+    assert found.layout is not None
+    assert [table.sheet for table in found.layout.tables] == ["records"]
+    assert [(r.sample, r.part, r.completeness, r.condition) for r in found.rows] == [
+        ("K-01", "grain", "whole", "charred"), ("K-01", "grain", "whole", "charred"),
+        ("K-01", "grain", "fragment", "charred"), ("K-01", "grain", "whole", "charred"),
+        ("K-01", "charcoal", "whole", "charred"), ("K-01", "husk", "fragment", "mineralised"),
+        ("K-02", "grain", "whole", "charred"), ("K-02", "nutlet", "whole", "charred"),
+        ("K-02", "husk", "fragment", "mineralised"),
+    ]  # fmt: skip
+    assert [(r.count.written, r.mass_g, r.size_class) for r in found.rows] == [
+        ("9", None, "1"), ("6", None, "1"), ("2", None, "1"), ("3", None, "0.5"), ("", 0.4, "2"), ("A", None, "0.5"),
+        ("2", None, "1"), ("5", None, "1"), ("R", None, "0.5"),
+    ]  # fmt: skip
+    assert {r.count.amount for r in found.rows if r.count.written in ("A", "R")} == {"noted as present"}
+
+
+def test_codes_that_their_list_calls_no_plants_are_set_aside(tmp_path: Path) -> None:
+    """By the class beside the name, and the layout keeps it."""
+    found = a_workbook(tmp_path, TIDY)
+    assert found.layout is not None
+    assert found.layout.names["TYPE9"] == "Type 9 (non-plant)"
+    (tmp_path / "lab.xlsx.layout.yaml").write_text(layout_text(found.layout, "lab.xlsx"), encoding="utf-8")
+    again = a_workbook(tmp_path, TIDY)
+
+    for one in (found, again):
+        aside = [problem.message.split(" is set aside")[0] for problem in one.problems if problem.code == "N315"]
+        assert aside == ["other things", "shell"]
+        assert not {"TYPE9", "GASTRO"} & {r.identification.written for r in one.rows}
+    assert [r.count.written for r in again.rows] == [r.count.written for r in found.rows]
+
+
+def test_lists_of_the_same_plants_on_several_sheets_are_finds(tmp_path: Path) -> None:
+    """'Zea mays, 3, kernel' recurs from sheet to sheet as values under heads do, and says what was found."""
+    plants = ("Zea mays", "kernel"), ("Iva annua", "achene"), ("Vitis sp.", "seed"), ("Rubus sp.", "seed")
+    sheets = {
+        id: [["Taxon", "n", "Part"], *([name, n + more, part] for n, (name, part) in enumerate(plants))]
+        for id, more in (("S1", 1), ("S2", 3))
+    }
+    found = a_workbook(tmp_path, {id: [list(row) for row in rows] for id, rows in sheets.items()})
+
+    assert [r.count.number for r in found.rows] == [1, 2, 3, 4, 3, 4, 5, 6]
+
+
+def test_a_class_beside_each_count_is_not_a_second_count(tmp_path: Path) -> None:
+    """Where signs stand in the lines that are counted, they say it again."""
+    records = [row[:8] + (["A"] if row[5] == 9 else [row[8]]) + row[9:] for row in TIDY["records"]]
+    found = a_workbook(tmp_path, {**TIDY, "records": records})
+
+    assert [r.count.written for r in found.rows].count("A") == 0
 
 
 def test_keys_that_stand_in_no_list_are_told(tmp_path: Path) -> None:
