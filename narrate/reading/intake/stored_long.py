@@ -121,16 +121,19 @@ class LongLines:
             line.targets.append(Target(at=(row, column), readings={} if kind != "total" else readings))
         for column, role in ledger.table.columns.items():
             if role.name == "total" and kind == "total" and (row, column) in ledger.cells:
-                line.targets.append(Target(at=(row, column), readings=self._crossing(choices)))
+                line.targets.append(Target(at=(row, column), readings=self._crossing(choices, column)))
         return line
 
-    def _crossing(self, choices: Mapping[str, tuple[list[int], Belongs | None]]) -> dict[str, Worked | None]:
-        """A total of rows in a column of totals: of all columns of counts, as they are or scaled up."""
+    def _crossing(
+        self, choices: Mapping[str, tuple[list[int], Belongs | None]], column: int
+    ) -> dict[str, Worked | None]:
+        """A total of rows in a column of totals: of all columns of counts, or weights, as they are or scaled up."""
         found: dict[str, Worked | None] = {}
+        label = head_with_unit(self.ledger, column)
         for name, (rows, group) in choices.items():
             pieces = [(self.ledger, (r, c)) for r in rows for c in self.ledger.columns]
             pieces = [piece for piece in pieces if piece[1] in self.ledger.count or piece[1] in self.ledger.mass]
-            found[name] = self._sum(pieces, group, "")
+            found[name] = self._sum(pieces, group, label)
             found[f"{name} scaled up"] = self._scaled_up(pieces) if group is None else None
         return found
 
