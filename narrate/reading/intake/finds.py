@@ -64,6 +64,7 @@ class _Reader(StandingFinds):
         taxon_in_rows = any(set(r.names) & {"taxon", "genus", "code", "common name"} for r in table.columns.values())
         name_lines = by_row if taxon_in_rows else by_column
         names = self._names(name_lines)
+        self._take_everyday_names(name_lines)
         sample_ids = self.out.sample_ids = self._sample_ids(by_row, by_column, rows, columns)
         self._shares_of_columns(columns)
         if table.shape == "crossed":

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -62,6 +62,10 @@ class StandingFinds(AroundFinds):
 
     @cached_property
     def _standings(self) -> dict[tuple[int, int], Standing]:
+        return {}
+
+    @cached_property
+    def _everyday(self) -> dict[tuple[str, str], set[str]]:
         return {}
 
     def _standing(self, row: int, column: int, named: Named, by_row: Line, by_column: Line) -> Standing:
@@ -135,7 +139,7 @@ class StandingFinds(AroundFinds):
             completeness=completeness or ("fragment" if around.are_pieces else "whole"),
             size_class=size,
             of_section=section.size_class if section is not None and not size else "",
-            label=self._label(name, standing.where, around.part),
+            label=self._label(standing),
         )
 
     def _condition(
@@ -157,7 +161,17 @@ class StandingFinds(AroundFinds):
             common.condition = found
         return found
 
-    def _label(self, name: WrittenName, where: Said, of_part: str) -> str:
+    def _take_everyday_names(self, lines: Mapping[int, Line]) -> None:
+        """The everyday names of each name and part, where lines tell things apart by them: 'barley, hulled' and 'barley'."""
+        for line in lines.values():
+            if common := self._first("common name", line, {}):
+                key = (self._first("taxon", line, {}), self._first("part", line, {}))
+                self._everyday.setdefault(key, set()).add(common)
+
+    def _label(self, standing: Standing) -> str:
         """What the sheet parts finds by, its own words for plant and part; a line of grams is of the line of counts."""
+        name, of_part, text = standing.name, standing.around.part, standing.where.text
         part = "" if name.part and self.names.part_of(of_part) == name.part else of_part
-        return " ".join(f"{without_weight(where.text)[0]} {part}".lower().split())
+        common = self._first("common name", *standing.lines)
+        is_telling = len(self._everyday.get((text, of_part), ())) > 1
+        return " ".join(f"{without_weight(text)[0]} {part} {common if is_telling else ''}".lower().split())

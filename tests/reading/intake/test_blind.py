@@ -5,7 +5,8 @@ Sheets that somebody who does not know the reader made, with what is in them; al
 what they add up to, by condition; how many are signs of presence or abundance; and the grams. What was written there of
 the lot s (its makers took '>50' for 50, and added both fractions of a sample and halves) stands here as the reader has it:
 a class is a sign, fractions stay apart, half a seed is a piece. Moss is a plant in all lots, which one maker left out, and
-dung of the lots u and x is a find, with its grams.
+dung of the lots u, x and y is a find, with its grams. The makers of the last three lots (t, y and z) wrote no conditions: what
+they counted stands under "", and a trace weight ('t', '<0.01') beside a count, which two of them took for a sign, says no more.
 
 `blind/parts.json` was written likewise, for the later lots: for each name as written, in how many finds it stands as what
 part, whole or in pieces, in what state. Where a sheet names no part, none is held against it.
@@ -117,7 +118,13 @@ def test_the_stored_results_that_are_wrong_are_told_and_no_other(name: str) -> N
 @pytest.mark.parametrize("name", TRUTH)
 def test_a_sheet_of_a_stranger_gives_what_is_in_it(name: str) -> None:
     """Each sample with its finds, their sum by condition, its signs and its grams, and no other sample."""
-    assert read(name) == TRUTH[name]
+    found = read(name)
+    if any("" in sample["counts"] for sample in TRUTH[name].values()):
+        for sample in found.values():
+            of_states = sample["counts"].values()
+            sample["counts"] = {"": [sum(n for n, _ in of_states), sum(items for _, items in of_states)]} if of_states else {}
+
+    assert found == TRUTH[name]
 
 
 @pytest.mark.parametrize("sheet", PARTS)
