@@ -90,7 +90,7 @@ class Ledger:
             masses = [find.found.mass_g for find in found if find.found.mass_g is not None]
             if masses:
                 self.mass[at] = sum(masses)
-            if self.small_heading(column) == "mass":
+            if "mass" in (self.small_heading(column), self.table.columns[column].name):
                 return  # 'tr' under grams is no sign of a number
         total, marks = 0.0, self.table.marks
         for count in counts:

@@ -33,6 +33,7 @@ from narrate.reading.intake.sums_in_tables import IDS_JOINED, joins_ids, with_su
 from narrate.reading.intake.tables_apart import told_apart
 from narrate.reading.intake.tables_of_ubiquity import gives_ubiquity
 from narrate.reading.intake.titles_say import with_condition
+from narrate.reading.intake.weights_under_heads import with_weights_under_heads
 
 _MOST_TABLES = 12
 _NEAR = 0.7
@@ -158,6 +159,8 @@ def tables_of(look: Look, marks: Marks, found: Found) -> int:
     for n, table in enumerate(found.tables[first:], first):
         found.tables[n], mend, doubts = split_heads(look, table)
         found.mend.update(mend)
+        found.doubts.extend(doubts)
+        found.tables[n], doubts = with_weights_under_heads(look, found.tables[n])
         found.doubts.extend(doubts)
         found.tables[n], said = with_condition(look.grid, found.tables[n])
         found.doubts.extend([said] if said else [])
