@@ -147,6 +147,27 @@ def test_weights_are_grams() -> None:
     assert read_mass(Cell("<0.01"), Marks(), "g").found[0].mass_g is None
 
 
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [("*", (1, 5)), ("+", (6, 20)), *((sign, (None, None)) for sign in ("***", "x", "•", "t"))],
+)
+def test_signs_among_weights_are_presence(text: str, expected: tuple[int | None, int | None]) -> None:
+    """With the ends that the key of the sheet gives, if those are of items; it is told that nothing was weighed."""
+    read = read_mass(Cell(text), Marks(key={"*": "1-5", "+": "6-20", "t": "<1 g"}), "g")
+
+    assert [(f.mass_g, f.count.amount, f.count.at_least, f.count.at_most) for f in read.found if f.count] == [
+        (None, "noted as present", *expected)
+    ]
+    assert [quirk.message for quirk in read.quirks] == [
+        f"the weight is '{text}', kept in the note and as presence, expected a number"
+    ]
+
+
+@pytest.mark.parametrize("text", ["a", "see bag", "??"])
+def test_what_nobody_knows_among_weights_is_refused(text: str) -> None:
+    assert read_mass(Cell(text), Marks(key={"*": "1-5"}), "g").refusal is not None
+
+
 @pytest.mark.parametrize(("text", "decimal"), [("0,5", "."), ("12,34", "."), ("1,2,3", "."), ("", ".")])
 def test_marks_that_do_not_stand_as_they_should_give_no_number(text: str, decimal: str) -> None:
     """A decimal comma in a sheet of points is not quietly taken for thousands."""
