@@ -5,7 +5,9 @@ from __future__ import annotations
 import re
 from collections.abc import Mapping
 
+from narrate.reading.intake.cell_marks import number_of
 from narrate.reading.intake.remarks import conditions_in
+from narrate.reading.intake.shares_drafted import share_sorted
 from narrate.reading.intake.stored_added import WEIGHT
 from narrate.reading.intake.stored_groups import Group, is_unnamed, meant_words
 from narrate.reading.intake.stored_lines import Line, Target, Worked, read_stored
@@ -16,7 +18,7 @@ from narrate.reading.intake.stored_sums import OF_TAXA, Sums
 
 NO_VOLUME = "no volume of soil is known"
 
-_ESTIMATED = re.compile(r"estim|scaled|extrapol|adjust|multipl|hochger", re.IGNORECASE)
+_ESTIMATED = re.compile(r"estim|\best\b|scaled|extrapol|adjust|multipl|hochger", re.IGNORECASE)
 _NOBODY_COULD_NAME = re.compile(
     r"\b(?:ind[eé]t|un(?:id|det|known|best)|nicht best|non (?:id|dét)|no ident|niet gedet|nieoznacz|neurč)",
     re.IGNORECASE,
@@ -57,7 +59,6 @@ class BySample(Sums):
                 line.guesses |= frozenset(readings)  # which names make one taxon no sheet says
             elif kind == "total":
                 at = s if s in sums else None
-                share_sorted = self.shares.get(self.ledger.sample_of_line(s))
                 readings = {name: self._sum(lines, of, group, line, at) for name, (lines, group) in choices.items()}
                 if len(block := self._columns_of_sample(s)) > 1 and at is None:  # 'charred' and 'dry' of one sample
                     readings |= {
@@ -65,10 +66,34 @@ class BySample(Sums):
                         for name, (lines, group) in choices.items()
                     }
                 if _ESTIMATED.search(label):
-                    readings |= {f"{name} scaled": scaled(one, share_sorted) or one for name, one in readings.items()}
+                    readings |= self._scaled_up(line, s, readings)
             else:
                 readings = self._rates(line, s, choices)
             line.targets.append(Target(at=ledger.at(line.at, s), readings=readings))
+
+    def _scaled_up(self, line: Line, s: int, readings: Mapping[str, Worked | None]) -> dict[str, Worked | None]:
+        """Sums of a sample scaled up for what was not sorted, by its share or by a number that stands beside them."""
+        found = {f"{name} scaled": scaled(one, self._share_of_line(s)) or one for name, one in readings.items()}
+        for n, role in self.ledger.roles(of_taxa=True).items():
+            cell = self.ledger.cells.get(self.ledger.at(n, s)) if role.name in ("ignored", "derived") else None
+            times = number_of(cell.text, self.ledger.table.marks.decimal) if cell is not None else None
+            if times is None or times < 1:
+                continue
+            more = {f"{name} times {n}": scaled(one, 1 / times) for name, one in readings.items()}
+            line.guesses |= more.keys()  # 'x' over 1, 2 and 4; or the depth of the sample
+            found |= more
+        return found
+
+    def _share_of_line(self, s: int) -> float | None:
+        """The share of a line of a sample that was sorted, as it says itself, else as its sample does; None for all."""
+        ledger = self.ledger
+        for n, role in ledger.roles(of_taxa=True).items():
+            cell = ledger.cells.get(ledger.at(n, s)) if "sorted" in role.names else None
+            scale = role.qualifiers[0] if role.qualifiers else ""
+            own = share_sorted(cell.text, scale, ledger.table.marks.decimal) if cell is not None else None
+            if own is not None:
+                return own if own < 1 else None
+        return self.shares.get(ledger.sample_of_line(s))
 
     def _summed_by(self, total: int, line: Line) -> list[int]:
         """The samples that a column (or row) of totals adds up: all, those of its own id, or those since the last."""
@@ -151,7 +176,7 @@ class BySample(Sums):
                 line.why_not = line.why_not or NO_VOLUME
                 own = [self.litres[id]] if id in self.litres else []
                 found[name] = per_litre(part, own, line.label, self.ledger.grid)
-                found[f"{name} scaled up"] = scaled(found[name], self.shares.get(id)) or found[name]
+                found[f"{name} scaled up"] = scaled(found[name], self._share_of_line(s)) or found[name]
                 of = self._columns_of_sample(s)
                 if len(of) > 1:  # 'whole' and 'frags' of one sample
                     both = self._sum(taxa, of, group, line)

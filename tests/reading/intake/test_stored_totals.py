@@ -509,3 +509,27 @@ def test_a_sign_for_the_name_above_is_that_name(tmp_path: Path) -> None:
     found = taken(tmp_path, "Taxon|Part|S1|S2\nHordeum vulgare|grain|3|4\nditto|rachis|1|2\nAvena sativa|grain|2|1")
     names = {row.identification.taxon for row in found.rows}
     assert names == {"Hordeum vulgare", "Avena sativa"}
+
+
+BY_SHARE = """
+    Sample|Fraction|Litres|% sorted|Hordeum vulgare grain|Avena sp. grain|Rumex sp.|TOTAL (counted)|TOTAL est.|Est./l
+    S1|Flot|20|50|12|30|7|49|98|4.9
+    S1|Residue||100|3|1||4|4|
+    S2|Flot|10|25|6|0|11|17|68|6.8
+    S3|Flot|5|100|2|9|4|15|{}|3
+"""
+BY_NUMBER = """
+    Sample|Fraction|Litres|Hordeum vulgare grain|Avena sp. grain|Rumex sp. seed|TOTAL (counted)|x|TOTAL est.
+    S1|Flot|20|12|30|7|49|2|98
+    S1|Residue||3|1||4|1|4
+    S2|Flot|10|6|0|11|17|4|68
+    S3|Flot|5|2|9|4|15|1|{}
+"""
+
+
+@pytest.mark.parametrize("sheet", [BY_SHARE, BY_NUMBER])
+def test_estimated_totals_are_scaled_up_as_their_own_line_says(tmp_path: Path, sheet: str) -> None:
+    """By the share sorted of a flot beside a residue that was sorted whole, or by what the line is multiplied with."""
+    assert disagreements(taken(tmp_path, sheet.format("15"))) == []
+    found = disagreements(taken(tmp_path, sheet.format("16")))
+    assert [(cell, message[:29]) for cell, message in found] == [("I5", "the stored TOTAL est. is 16, ")]
