@@ -11,6 +11,7 @@ from narrate.problems import Place
 from narrate.reading.intake.code_columns import conditions_unknown
 from narrate.reading.intake.code_sheets import codes_beside, codes_in_prose, codes_in_use
 from narrate.reading.intake.coded_names import coded_names
+from narrate.reading.intake.columns_summed import with_columns_summed
 from narrate.reading.intake.depths import depths_as_notes
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.finds_in_lists import with_finds_of_list
@@ -141,6 +142,7 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     found.tables = summed.tables
     found.doubts.extend(summed.doubts)
     found.left_out.extend(summed.left_out)
+    found.tables = with_columns_summed(found.tables, {grid.sheet: grid for grid in grids}, found.doubts, summed.wrong)
     found.tables = without_repeats(found.tables, {grid.sheet: grid for grid in grids}, found.doubts, found.left_out)
     listed = ids_listed(found.tables, {grid.sheet: grid for grid in grids})
     for table in found.tables:
