@@ -192,8 +192,8 @@ def not_a_plant(name: str) -> str:
 
     >>> not_a_plant("Fish bone"), not_a_plant("Land snails"), not_a_plant("Hickory nutshell"), not_a_plant("Boneset")
     ('bone', 'shell', '', '')
-    >>> not_a_plant("Fischreste, Eierschale"), not_a_plant("fish & wheat")
-    ('bone', '')
+    >>> not_a_plant("Fischreste, Eierschale"), not_a_plant("fish & wheat"), not_a_plant("FCR n"), not_a_plant("FCR g")
+    ('bone', '', 'artefacts', 'artefacts')
     >>> not_a_plant("bone, calcined"), not_a_plant("stone, broken"), not_a_plant("Daggmaskkokonger")
     ('bone', '', 'insects and other small animals')
     >>> not_a_plant("Clay sealings, n"), not_a_plant("Bone splinters"), not_a_plant("Non-plant"), not_a_plant("Non-plants of interest")
@@ -202,7 +202,7 @@ def not_a_plant(name: str) -> str:
     ('shell', 'other things')
     """
     bare = whole_letters(name)
-    bare = re.sub(r"\s*[(\[](?:n|no\.?|ct|count|g|wt|wt\.? ?g|#|ml|nr)[)\]]\s*$", "", bare.lower())
+    bare = re.sub(r"(?:\s*[(\[](?:n|no\.?|ct|count|g|wt|wt\.? ?g|#|ml|nr)[)\]]|(?:\s*,)?\s+[ng])\s*$", "", bare.lower())
     flat = " ".join(re.sub(r"[_.]", " ", bare).split()).rstrip(" *:")
     found = next((kind for pattern, kind in _NOT_PLANTS if re.fullmatch(pattern, flat)), "")
     before, _, inside = flat.partition(" (")

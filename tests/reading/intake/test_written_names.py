@@ -123,3 +123,15 @@ def test_words_in_brackets_are_never_lost(written: str, part: str, note: str) ->
     read = reader().read(written)
 
     assert (read.part, read.note) == (part, note)
+
+
+@pytest.mark.parametrize(
+    ("written", "part"), [("Wood n", "wood"), ("Maize kernel n", "kernel"), ("Acorn shell n", "nutshell")]
+)
+def test_a_small_n_behind_a_name_says_that_it_is_counted(written: str, part: str) -> None:
+    """As 'g' says that it is weighed; a large letter may be the name of a type."""
+    read = reader().read(written)
+
+    assert (read.part, read.quantity) == (part, "count")
+    assert reader().read(f"{written[:-2]} g").quantity == "mass"
+    assert reader().read("Unknown N").quantity == ""
