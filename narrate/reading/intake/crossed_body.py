@@ -194,7 +194,7 @@ class Body(GroupHeads):
         if role in ROW_META and is_said and look.name_score(row, self.names) == 0 and not (
             content > 0 and is_plant_among_finds(look, row, self.names, self.counts, self._span)
         ):
-            return with_unit(role, label)
+            return with_unit("sample note" if role == "phase" and self._is_of_days(row) else role, label)
         if not content or self._is_head_over_zeros(row, label):
             if not label or (self._is_note(row) and not self._heads_what_follows(row, label)):
                 return Role(name="notes")
@@ -225,6 +225,8 @@ class Body(GroupHeads):
             return Role(name="ignored", qualifiers=("it says a number and not of what",))
         if look.name_score(row, self.names) <= NAMED and self._is_of_words(row):
             return Role(name="sample note")
+        if look.name_score(row, self.names) < NAMED and self._is_of_initials(row):
+            return Role(name="sample note", qualifiers=(label.replace(",", " "),))  # who sorted it
         if self._is_of_fractions(row):
             if may_be_ratio(label):
                 return Role(name="derived")

@@ -6,10 +6,13 @@ import re
 from collections.abc import Iterable
 from dataclasses import dataclass, field
 
+from narrate.reading.intake.cell_marks import SIGNS
 from narrate.reading.intake.crossed_columns import Columns
 from narrate.reading.intake.header_words import quantity, unit
 
 _FRACTION = re.compile(r"\d*[.,]\d*[1-9]\d*")
+_DAY = re.compile(r"\d{1,2}[/.]\d{1,2}(?:[/.](?:\d{2}|\d{4})?)?|\d{4}-\d\d-\d\d(?: 00:00:00)?")
+_INITIALS = re.compile(r"(?:[A-ZÀ-Þ]\.?[a-z]{0,2}-?\.? ?){2,4}")
 _LITRES = re.compile(r"\d+(?:[.,]\d+)? ?(?:l|lt|ltrs?|lit(?:re|er)s?)\.?", re.IGNORECASE)
 
 
@@ -32,6 +35,18 @@ class RowsOfCounts(Columns):
         texts = [self.look.text(row, c) for c in self.counts if (row, c) in self.look.cells]
         amounts = any(self.look.is_amount(row, c) for c in self.counts)
         return bool(texts) and not amounts and all(len(re.findall(r"[^\W\d_]", text)) > 2 for text in texts)
+
+    def _is_of_initials(self, row: int) -> bool:
+        """Whether initials of people stand in a line, 'TJ' and 'MAB', where most lines hold amounts."""
+        texts = {self.look.text(row, c) for c in self.counts if (row, c) in self.look.cells}
+        if not texts or not all(_INITIALS.fullmatch(text) for text in texts) or all(map(SIGNS.fullmatch, texts)):
+            return False
+        return 2 * sum(any(self.look.is_amount(r, c) for c in self.counts) for r in self.body) > len(self.body)
+
+    def _is_of_days(self, row: int) -> bool:
+        """Whether days and months stand in a line, as of work in a laboratory: '9/3', '14.2.', '2021-06-30'."""
+        texts = [self.look.text(row, c) for c in self.counts if (row, c) in self.look.cells]
+        return len(texts) > 1 and all(_DAY.fullmatch(text) for text in texts)
 
     def _is_of_fractions(self, row: int) -> bool:
         """Whether most numbers of a line have decimals, in a table whose other lines hardly have any."""

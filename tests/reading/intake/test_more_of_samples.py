@@ -203,3 +203,21 @@ def test_what_was_sorted_of_one_sieve_class_is_a_note_of_the_sample(tmp_path: Pa
     assert [one.text for one in found.facts["S3"]["sample note"]] == ["25"]
     assert {row.proportion_sorted for row in found.rows} == {1.0}
     assert [problem.code for problem in found.problems if problem.code == "N317"] == []
+
+
+WORK = """Flot #,Wood n,Wood g,Rubus sp.,Vitis sp.,Init.,Date
+17,7,0.26,3,,TJ,9/3
+18,1,0.04,,2,EO,9/4
+19,5,0.14,1,1,McB,14/9/21
+"""
+
+
+def test_who_sorted_a_sample_and_when_is_no_find_and_no_phase(tmp_path: Path) -> None:
+    """Initials and days are notes of the sample, under their own heads."""
+    found = read(tmp_path, WORK)
+
+    assert sum(row.count.number or 0 for row in found.rows) == 20
+    assert {problem.code for problem in found.problems if problem.severity == "error"} == set()
+    assert said(found, "phase") == {"17": "", "18": "", "19": ""}
+    notes = {id: [(one.unit, one.text) for one in facts["sample note"]] for id, facts in found.facts.items()}
+    assert notes["19"] == [("Init.", "McB"), ("Date", "14/9/21")]
