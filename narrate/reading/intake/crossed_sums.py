@@ -231,10 +231,16 @@ class Sums(Labels):
                 )
         for n, (start, end) in sorted(found.items()):
             self.rows[rows[n]] = Role(name="total")
-            summed, first, last = (self.look.text(rows[k], self.names) for k in (n, start, end - 1))
+            added = [k for k in range(start, end) if not self._is_of_signs(rows[k], columns)]
+            summed, first, last = (self.look.text(rows[k], self.names) for k in (n, added[0], added[-1]))
             self.doubts.append(
                 f"'{summed}' is in every sample the sum of '{first}' to '{last}': taken for a stored total"
             )
+
+    def _is_of_signs(self, row: int, columns: list[int]) -> bool:
+        """Whether a line holds signs and no number, so that no sum takes it in."""
+        texts = [text for c in columns if (text := self.look.text(row, c))]
+        return bool(texts) and not any(re.search(r"\d", text) for text in texts)
 
     def _sum_of_all_lines(self, columns: list[int], value: dict[tuple[int, int], float]) -> None:
         """The first or last line, where it is the sum of all others in nearly every sample: 'n_items'."""

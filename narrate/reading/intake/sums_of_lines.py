@@ -77,11 +77,12 @@ def found_in(lines: Lines, of: int | None = None) -> list[Summed]:
 
 def said_of(one: Summed, lines: Lines, of_what: str = "") -> str:
     """What is told of a sum; of_what: the part of the cells that it adds up, such as 'pieces'."""
-    label, first, last = (lines.labels[n] or lines.places[n] for n in (one.line, one.of[0], one.of[-1]))
+    added = [n for n in one.of if any(lines.amounts[n]) or None not in lines.amounts[n]] or one.of  # and no signs
+    label, first, last = (lines.labels[n] or lines.places[n] for n in (one.line, added[0], added[-1]))
     own = lines.places[one.line]
     named = f"'{label}' ({own})" if label != own else own
     often = f"every {lines.across}" if one.agreeing == one.given else f"{one.agreeing} of {one.given} {lines.across}s"
-    of = f"'{first}' to '{last}'" if len(one.of) > 2 else f"'{first}' and '{last}'"
+    of = f"'{first}' to '{last}'" if len(added) > 2 else f"'{first}' and '{last}'"
     of = f"the {of_what} of {of}" if of_what else of
     if one.is_taken:
         return f"{named} is in {often} the sum of {of}: taken for a stored total; write {lines.role} for it in the layout if it is none"
