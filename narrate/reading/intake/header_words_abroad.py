@@ -116,6 +116,10 @@ _PHRASES: tuple[tuple[str, re.Pattern[str]], ...] = (
 _TAILS = (" lt", " ltr", " nr", " nummer", " száma", " szám", " numarası", " numaraları", " adı", " broj", " číslo", " no", " n°", " número", " numero", " l", " ml", " g", " mg", " litres", " liter", " litros", " cc", " dm3", " 升", " л", " リットル", " 个", " 粒", " 克")
 
 
+_ERA = re.compile(r"(?<=\w) (?:cal )?(?:[nv] ?(?:u ?z|chr)|(?:ap|av) ?j ?-?c|[ad] ?\.?c|n ?e|p ?n ?e|e ?c)$")
+"""'n. Chr.', 'ap. J.-C.', 'd.C.' behind a date."""
+
+
 def heading_abroad(flat: str) -> str:
     """
     The role that a heading in another language speaks for, in lower case and without brackets; empty for none.
@@ -124,6 +128,7 @@ def heading_abroad(flat: str) -> str:
     ('density', 'sample', 'volume', '')
     """
     flat = re.sub(r"\b(\w) (?=\w\b|[ºª°])", r"\1", flat)  # 'U.E.', 'N.º'
+    flat = _ERA.sub("", flat)
     flat = re.sub(r"(?<=[^\W\d_])-(?=(?:nr|no|n°|nº|num|nummer|id)\b)", " ", flat)  # 'Proben-Nr.'
     if flat in _AMOUNTS:
         return "count"

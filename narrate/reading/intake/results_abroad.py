@@ -27,6 +27,14 @@ _RESULT = re.compile(
 )
 
 
+_OF_A_THOUSAND = re.compile(
+    r"(?:pmg|pmgr|tk[wgm]|tgw|tsw|tkg|(?:mean |average )?(?:thousand|1000|1 000|1,000)[ -]?(?:kernels?|grains?|seeds?|korn|körner|korrels?)[ -]?"
+    r"(?:weight|wt|mass|gewicht)|tausendkorn(?:gewicht|masse)|duizendkorrelgewicht|tusenkornvikt|tusindkornsvægt|masa tysiąca (?:ziaren|nasion)"
+    r"|(?:peso|poids|pes) (?:de|dei|des) mil(?:le)? (?:granos|grains|semi|grãos|graines))(?: (?:in )?(?:m?g|gr))?"
+)
+"""Common practice, no source: the weight of a thousand grains, which is worked out of counts and weights."""
+
+
 @cache
 def is_result(flat: str) -> bool:
     """
@@ -34,7 +42,9 @@ def is_result(flat: str) -> bool:
 
     >>> [is_result(t) for t in ("n º mínimo de taxones", "nombre minimum de taxons", "nmt", "artenzahl", "riqueza taxonómica")]
     [True, True, True, True, True]
+    >>> [is_result(t) for t in ("tkw", "pmg", "1000 grain weight g", "thousand kernel weight", "grain weight g")]
+    [True, True, True, True, False]
     >>> [is_result(t) for t in ("taxones", "número de fragmentos", "type", "número de restos", "arten", "n")]
     [False, False, False, False, False, False]
     """
-    return bool(_RESULT.fullmatch(re.sub(r"\bn ([º°o])(?=\s)", r"n\1", flat)))
+    return bool(_OF_A_THOUSAND.fullmatch(flat)) or bool(_RESULT.fullmatch(re.sub(r"\bn ([º°o])(?=\s)", r"n\1", flat)))
