@@ -138,7 +138,7 @@ class Labels(Heads):
         """Whether a row over the names holds results or running numbers: its label is its own, and heads no column."""
         role = self.rows.get(row)
         is_own = role is not None and role.name in (*DERIVED_ROLES, "ignored")
-        return is_own and self._content(row) >= 0.5 * len(self.counts)
+        return is_own and sum(self.look.is_amount(row, c) for c in self.counts) >= 0.5 * len(self.counts)
 
     def _tells_names_apart(self, column: int) -> bool:
         """Whether names come again, each time with another of a few short words beside them, as names of parts do."""
@@ -244,6 +244,8 @@ class Labels(Heads):
         names = self.look.names
         if not texts:
             return "ignored"
+        if all(t.strip(" ().") in names.short.conditions for t in texts):
+            return "condition"  # 'n' is no number where the sheet says that it is uncharred
         if self._is_of_quantities(column, texts):
             return "quantity"
         if sum(bool(names.part_of(t)) for t in texts) >= 0.6 * len(texts):

@@ -15,7 +15,7 @@ _NOUNS: dict[str, str] = {
         "os ossement ossements esquille esquilles poisson poissons vertèbre vertèbres microfaune faune dents "
         "hueso huesos pez peces pescado diente dientes vértebra vértebras microfauna fauna ictiofauna "
         "ossa osso ossei osseo ossee pesce pesci squame lische lisca vertebre vertebra denti "
-        "kości kość kostki ryb ryby rybie zęby ząb kręgi kręg ości-ryb zwierząt zwierzęce ludzkie "
+        "kości kość kostki ryb ryby rybie zęby ząb kręgi kręg ości-ryb ość ości zwierząt zwierzęce ludzkie "
         "ossos espinhas peixe peixes dentes ossada "
         "ben djurben fiskben fiskfjäll fisk tänder tand benbit benbitar knogler knogle fiskeben fiskeskæl skæl bein fiskebein fiskeskjell tenner dyreben dyreknogle dyreknogler fiskeknogle fiskeknogler fugleknogle fugleknogler fuglebein fågelben tænder brandben brændte-ben brente-bein brända-ben fiskekæbe fiskehvirvel fiskehvirvler ryghvirvel "
         "kost kosti kostí rybí zuby zub csont csontok halcsont halpikkely hal kost' ribe ribje zubi kemik kemikler balık οστά οστό"
@@ -31,7 +31,7 @@ _NOUNS: dict[str, str] = {
         "salyangoz salyangozlar midye kabuğu-midye όστρεα όστρεο κοχλίες ulity ulita lastury měkkýši měkkýšů vajec vejce csiga csigák csigahéj kagyló kagylók tojáshéj školjke puževi"
     ),
     "insects and other small animals": (
-        "insect insecten insectenresten kever kevers keverresten dekschild dekschilden vliegenpop vliegenpoppen watervlo watervlooien mijt mijten regenwormcocons "
+        "coleoptera cladocera insect insecten insectenresten kever kevers keverresten dekschild dekschilden vliegenpop vliegenpoppen watervlo watervlooien mijt mijten regenwormcocons "
         "insekt insekten käfer käferflügel fliegenpuppen fliegenpuppe puparien puparium milben regenwurmkokons "
         "insecte insectes élytre élytres pupe pupes coléoptère coléoptères acariens insecto insectos élitro élitros pupas coleópteros ácaros "
         "insetto insetti elitra elitre pupe coleotteri acari owad owady owadów chityna chitynowe insetos insekter insektsrester skalbagge skalbaggar puppor kvalster biller bille billedele billedel puppe pupper puparier insekt insektdele insektdel insektsdelar myre myrer myror mide mider fluepuppe fluepupper flugpuppor insektrester midder daggmaskkokong daggmaskkokonger daggmaskar daggmask kokonger regnormekokoner regnormkokonger meitemarkkokonger hoppkräftor kvalster djur smådjur böcek böcekler solucan solucanlar žížal žížaly kokony kokóny dżdżownica dżdżownice dżdżownic dážďovka dážďoviek giliszta giliszták gilisztakokon regenwormcocon lombriz lombrices lombrichi lombrico minhoca minhocas έντομα "
@@ -55,12 +55,13 @@ _NOUNS: dict[str, str] = {
     ),
 }
 _WORDS_BESIDE = (
-    "fragment fragmente fragmenten fragments fragmentos fragmento frammento frammenti fragmenty fragmentów fragmenter frag fragm splitter stück stücke stukje stukjes brokje brokjes zlomky zlomek töredék "
+    "frg fragment fragmente fragmenten fragments fragmentos fragmento frammento frammenti fragmenty fragmentów fragmenter frag fragm splitter stück stücke stukje stukjes brokje brokjes zlomky zlomek töredék "
     "rest reste resten restes restos resti resto rester szczątki resztki maradvány kawałki odłamki éclats pezzi pedaços bitar "
     "verbrand verbrande onverbrand dierlijk dierlijke klein kleine groot gebrand gekalcineerd gecalcineerd verbrannt verbrannte kalziniert kalzinierte calciniert calcinierte tierische gebrannt gebrannter unverbrannt "
     "brûlé brûlés brûlée brûlées calciné calcinés animal animaux quemado quemados quemada calcinado calcinados animales bruciato bruciati bruciate calcinate combuste combusti animali przepalone przepalona spalone palone zwierzęce "
     "queimado queimados calcinados animais bränd brända brent brente brændt brændte obrända indet marins marinas marine terrestres terrestri "
-    "arête arêtes schub schubben écaille écailles escama escamas scaglia scaglie łuski łuska šupiny gräten skal skorupki skořápky cáscara cáscaras cascara casca cascas guscio gusci coquille coquilles schaal wervel wervels "
+    "avec mit con com met med with bearing empreinte empreintes imprint imprints impronta impronte improntas abdruck abdrücke "
+    "arête arêtes schub schubben écaille écailles escama escamas scaglia scaglie łuski łuska šupiny gräten skal skorupki pancerz pancerze pancerzy efipia efipium ephippia skořápky cáscara cáscaras cascara casca cascas guscio gusci coquille coquilles schaal wervel wervels "
     "de del di da do das dos des du d la le van der den von z i og och en und et y e")
 BESIDE_ABROAD = frozenset(_WORDS_BESIDE.split())
 _KIND_OF = {word.replace("-", " "): kind for kind, words in _NOUNS.items() for word in words.split()}

@@ -13,7 +13,7 @@ from narrate.reading.intake.words_in_names import FRAGMENTS
 # Common practice, no source. Scales, scars and other words that mean several parts are left out.
 _BY_PART: Mapping[str, str] = {
     "grain": "gra|grans|cariopsi|cariopsis|ziarniaka|ziarniaków|obilky|zrná|szemek|tane|taneler|sädeskorn|kornkerne|kornkerner|κόκκος|κόκκοι|καρύοψη|καρυόψεις|ziarna|szemtermés|szemtermések|obilka|obilky|graankorrel|graankorrels|getreidekörner|grain de céréale|grains de céréales|grano de cereal|granos de cereal",
-    "seed": "llavor|llavors|nasienia|semienko|semienka|magvak|tohum|tohumlar|semínko|semínka|σπέρμα|σπέρματα|σπόρος|σπόροι|γίγαρτο|γίγαρτα|frön|fröer|graínha|graínhas|traubenkern|traubenkerne|druivenpit|druivenpitten",
+    "seed": "nasienie|llavor|llavors|nasienia|semienko|semienka|magvak|tohum|tohumlar|semínko|semínka|σπέρμα|σπέρματα|σπόρος|σπόροι|γίγαρτο|γίγαρτα|frön|fröer|graínha|graínhas|traubenkern|traubenkerne|druivenpit|druivenpitten",
     "spikelet": "ährchen|épillet|épillets|espiguilla|espiguillas|espigueta|espiguetas|spighetta|spighette|aartje|aartjes|kłosek|kłoski",
     "spikelet fork": "vidlička|vidličky|başakçık tabanı|başakçık tabanları|avnegaffel|avnegafler|småaksgaffel|småaxgafflar|småaksgaffel|småaksgafler|başakçık çatalı|başakçık çatalları|ährchenbasis|ährchenbasen|fourche d'épillet|fourches d'épillet|fourche d'épillets|fourches|furcas|base de espiguilla|bases de espiguilla|horquillas de espiguilla|base de espigueta|bases de espigueta"
         "|forquilha|forquilhas|forquilha de espigueta|forquilhas de espigueta|furca de espigueta|base di spighetta|basi di spighetta|forcella|forcelle|forchetta di spighetta|forchette di spighetta|aarvork|aarvorken|aartjesvork|aartjesvorken|aartjesbasis"

@@ -18,7 +18,7 @@ from narrate.reading.intake.words_in_names import FRAGMENTS, whole_of_pieces
 
 _SIGN = r"(?:[^\W\d_]\.){1,3}[^\W\d_]|[^\W\d_]{1,5}(?:[/-][^\W\d_]{1,3})?"
 _ENTRY = re.compile(
-    rf"(?<![\w.])(?P<sign>{_SIGN})\.?[)\]]?\s*(?P<link>=|:|(?<=\s)[-–](?=\s))\s*(?P<meaning>[^\W\d_](?:[^=:;,|\n()]|\([^()]*\)?){{1,60}}?)"
+    rf"(?<![\w.])(?P<sign>{_SIGN})\.?[)\]]?\s*(?P<link>=|:|(?<=\s)[-–](?=\s))\s*(?P<meaning>[^\W\d_](?:[^=:;,|\n()]|\((?![^()]*=)[^()]*\)?){{1,60}}?)"
     rf"(?=\s*(?:[;,|)]|\.\s|\.?$|[\s.,;]+(?:and |und |et |en |y |e )?{_SIGN}\.?\s*[=:]))"
 )
 

@@ -13,7 +13,7 @@ from narrate.reading.intake.header_words import unit
 
 # Common practice, no source: words in the title of a table of results.
 _SHARES = re.compile(
-    r"\b(?:relative|percent(?:age)?s?|per ?cent|proportions?|ubiquit\w+|densit\w+|per lit\w+|standardi[sz]ed)\b"
+    r"\b(?:relative|percent(?:age)?s?|per ?cent|proportions?|ubiquit\w+|densit\w+|(?:per|par|por|je|pro) (?:\d+ )?lit\w+|standardi[sz]ed)\b"
     r"|%|/ ?l\b",
     re.I,
 )
