@@ -66,6 +66,7 @@ class SecondTable:
         return both | {
             "%": share(own, base, 100), "share": share(own, base, 1), "same": own,
             "density": per_litre(own, soil, "", self.ledger.grid),
+            "density of ten": per_litre(own, soil, "per 10 litres", self.ledger.grid),
         }  # fmt: skip
 
     def _sum(self, pieces: list[tuple[Ledger, At]]) -> Worked | None:
