@@ -122,8 +122,7 @@ def _listed(look: Look) -> dict[str, str]:
     """The codes and names of a list; empty for a sheet that is none."""
     for code in range(min(look.columns, 8)):
         texts = {r: look.text(r, code) for r in range(look.rows) if look.text(r, code)}
-        is_headed = any(heading(look.text(row, code)) == "code" for row in range(min(look.rows, 6)))
-        form = _CODE_IN_WORDS if is_headed else _CODE
+        form = _CODE_IN_WORDS if _is_headed(look, code) else _CODE
         rows = [r for r, text in texts.items() if form.fullmatch(text) and not heading(text)]
         if len(rows) < 2 or len(rows) < _LEAST * len(texts) or len({texts[r] for r in rows}) < len(rows):
             continue
@@ -134,6 +133,11 @@ def _listed(look: Look) -> dict[str, str]:
     return {}
 
 
+def _is_headed(look: Look, column: int) -> bool:
+    """Whether a head in the first rows of a column calls it one of codes."""
+    return any(heading(look.text(row, column)) == "code" for row in range(min(look.rows, 6)))
+
+
 def lists_of_codes(look: Look) -> list[tuple[str, str, int]]:
     """
     (code, name with its part, row) of a list that an analyst hands over as a list of codes.
@@ -142,7 +146,7 @@ def lists_of_codes(look: Look) -> list[tuple[str, str, int]]:
     """
     best: list[tuple[str, str, int]] = []
     for code in range(min(look.columns, 8)):
-        is_headed = any(heading(look.text(row, code)) == "code" for row in range(min(look.rows, 6)))
+        is_headed = _is_headed(look, code)
         rows = [
             row
             for row in range(look.rows)

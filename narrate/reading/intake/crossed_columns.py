@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from narrate.model.layouts import Role
 from narrate.reading.intake.crossed_extent import Extent
-from narrate.reading.intake.evidence import looks_like_id
+from narrate.reading.intake.evidence import form_of_id, looks_like_id
 from narrate.reading.intake.header_words import heading
 
 _RANGE = re.compile(r"\d+(?:[.,]\d+)?\s*[-–]\s*\d+(?:[.,]\d+)?")
@@ -97,7 +97,7 @@ class Columns(Extent):
         others = [self.look.text(row, c) for c in self.counts if self.look.text(row, c)]
         if len(others) < 2 or own in others or self.look.name_score(row, column) >= 0.45:
             return False
-        return sum(_form(text) == _form(own) for text in others) > 0.5 * len(others)
+        return sum(form_of_id(text) == form_of_id(own) for text in others) > 0.5 * len(others)
 
     def _has_head(self, column: int) -> bool:
         own = [row for row in range(self.area.top, self.area.bottom + 1) if (row, column) in self.look.own]
@@ -114,7 +114,7 @@ class Columns(Extent):
             return False
         others = [self.look.text(row, c) for c in self.counts]
         are_ids = any(map(looks_like_id, others))
-        return looks_like_id(text) or not are_ids or any(_form(text) == _form(other) for other in others)
+        return looks_like_id(text) or not are_ids or any(form_of_id(text) == form_of_id(other) for other in others)
 
     def _drop_codes(self) -> None:
         """Columns of running or code numbers before the names are no counts."""
@@ -130,8 +130,3 @@ class Columns(Extent):
             if counts_behind and (is_running or is_named):
                 self.counts.remove(column)
                 self.columns[column] = Role(name="code")
-
-
-def _form(text: str) -> str:
-    """The form of an id: 'M-5' and 'M-12' are of one form."""
-    return re.sub(r"\d+", "9", text.strip())

@@ -10,7 +10,7 @@ from itertools import pairwise
 
 from narrate.model.layouts import DERIVED_ROLES, Role
 from narrate.reading.intake.crossed_body import ROW_META, Body, with_unit
-from narrate.reading.intake.evidence import looks_like_id
+from narrate.reading.intake.evidence import form_of_id, looks_like_id
 from narrate.reading.intake.fractions_of_flots import are_fractions
 from narrate.reading.intake.header_words import heading, quantity, unit
 from narrate.reading.intake.heads_by_content import SIZES, are_quantities_and_states, content_role
@@ -34,7 +34,7 @@ def _ids_among(texts: tuple[str, ...]) -> frozenset[int]:
     [0, 1, 2]
     """
     given = [text for text in texts if text]
-    forms = [re.sub(r"\d+", "9", text) if _LETTERED_ID.fullmatch(text) else "" for text in texts]
+    forms = [form_of_id(text) if _LETTERED_ID.fullmatch(text) else "" for text in texts]
     form, times = Counter(filter(None, forms)).most_common(1)[0] if any(forms) else ("", 0)
     if times < max(3, 0.6 * len(given)) or len(set(given)) < len(given):
         return frozenset()

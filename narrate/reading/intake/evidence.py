@@ -242,6 +242,11 @@ def plain_label(text: str) -> float:
     return 0.2 if letters >= 3 and letters > 2 * digits else 0.0
 
 
+def form_of_id(text: str) -> str:
+    """The form of an id: 'M-5' and 'M-12' are of one form."""
+    return re.sub(r"\d+", "9", text.strip())
+
+
 @lru_cache(maxsize=4096)
 def looks_like_id(text: str) -> bool:
     """

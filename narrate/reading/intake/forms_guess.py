@@ -155,7 +155,7 @@ def _is_head(look: Look, area: Area, row: int) -> bool:
         or any(content_role([look.text(row, c)], look) == "condition" for c in texts)
     )
     # '>2' and '>1' stand over counts by sieve class
-    is_of_words = len({*texts, *sizes}) == len(roles) >= 2 and (len(texts) >= 2 or is_of_sizes)
+    is_of_words = len(roles) >= 2 and (len(texts) >= 2 or is_of_sizes)
     is_listed = is_listed or is_block_head(look, area, row)
     return bool(is_listed) and is_of_words and not set(roles) & {"sample", "context", "feature"}
 

@@ -70,12 +70,12 @@ class StandingFinds(AroundFinds):
 
     def _standing(self, row: int, column: int, named: Named, by_row: Line, by_column: Line) -> Standing:
         around = self._around(row, column, by_row, by_column)
+        if self.conditions.is_paired:  # nothing holds what stands around, and another may take its place
+            return self._stood(row, column, named, around, (by_row, by_column))
         key = (id(around), id(named))
-        found = None if self.conditions.is_paired else self._standings.get(key)
+        found = self._standings.get(key)
         if found is None:
-            found = self._stood(row, column, named, around, (by_row, by_column))
-            if not self.conditions.is_paired:  # else nothing holds what stands around, and another may take its place
-                self._standings[key] = found
+            found = self._standings[key] = self._stood(row, column, named, around, (by_row, by_column))
         return found
 
     def _stood(self, row: int, column: int, named: Named, around: Around, lines: tuple[Line, Line]) -> Standing:

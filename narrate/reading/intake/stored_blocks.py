@@ -29,9 +29,10 @@ def with_names_again(
     blocks = [one for one in ledgers if sums and one is not own and _goes_on(own, one, names)]
     if not blocks:
         return found
+    elsewhere = {is_mass: _by_name(blocks, is_mass=is_mass) for is_mass in (False, True)}
     for line in sums:
-        elsewhere = _by_name(blocks, is_mass=_is_weighed(own, (line.at, line.at)))
-        line.targets = [_target(target, names[_taxon_of(own, target.at)], elsewhere) for target in line.targets]
+        of_kind = elsewhere[_is_weighed(own, (line.at, line.at))]
+        line.targets = [_target(target, names[_taxon_of(own, target.at)], of_kind) for target in line.targets]
         line.guesses |= {_OVER_BLOCKS}
     over = {line.at for line in sums if joint_reading([(line, own.cells, own.table.marks.decimal)]) == _OVER_BLOCKS}
     if over:

@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 
 from narrate.reading.intake.cell_marks import ABSENT, number_of
-from narrate.reading.intake.evidence import Look, looks_like_id, name_score
+from narrate.reading.intake.evidence import Look, form_of_id, looks_like_id, name_score
 from narrate.reading.intake.sums_by_numbers import DOUBTED, TAKEN, Summed, sums_among
 from narrate.reading.intake.sums_held import Amounts, Held, added_up
 
@@ -58,11 +58,11 @@ def found_in(lines: Lines, of: int | None = None) -> list[Summed]:
     )
     forms: dict[str, list[int]] = {}
     for line in lines.lines:
-        forms.setdefault(re.sub(r"\d+", "9", lines.forms[line]), []).append(line)
+        forms.setdefault(form_of_id(lines.forms[line]), []).append(line)
     by_line = {one.line: one for one in near}
     together: list[Summed] = []
     for one in near:
-        of_form = forms[re.sub(r"\d+", "9", lines.forms[one.line])]
+        of_form = forms[form_of_id(lines.forms[one.line])]
         others = [by_line[line] for line in of_form if line in by_line]
         bits = sum(other.bits for other in others)
         are_all = len(others) == len(of_form) > 1 and bits >= _BORNE_OUT
@@ -113,7 +113,7 @@ def likelier_by_words(look: Look, lines: Sequence[int], labels: Mapping[int, str
     if of_taxa:
         scores = {n: name_score(labels[n].split(" ")[0] if " " not in labels[n] else labels[n], look.names) for n in lines}
         return {n: _PLANT if score >= 0.8 else _STRANGE if score < 0.3 else 0.0 for n, score in scores.items()}
-    ids = {n: re.sub(r"\d+", "9", labels[n]) if looks_like_id(labels[n]) else "" for n in lines}
+    ids = {n: form_of_id(labels[n]) if looks_like_id(labels[n]) else "" for n in lines}
     if not lines or sum(map(bool, ids.values())) < 0.6 * len(lines):
         return {}
     usual = max(filter(None, ids.values()), key=list(ids.values()).count)
