@@ -6,7 +6,7 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import lru_cache
-from typing import Literal
+from typing import Literal, NamedTuple
 
 from narrate.problems import Place
 
@@ -14,8 +14,7 @@ CellKind = Literal["text", "number", "date", "truth", "fault", "no result"]
 """'fault' is an error value of the spreadsheet (#REF!); 'no result' is a formula without a saved value."""
 
 
-@dataclass(frozen=True, slots=True)
-class Cell:
+class Cell(NamedTuple):
     """One cell that is not empty."""
 
     text: str

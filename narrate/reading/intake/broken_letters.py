@@ -29,9 +29,9 @@ def whole_letters(text: str) -> str:
 
 def tell_broken_letters(grid: Grid, problems: ProblemList) -> None:
     """One warning a sheet, at the first cell, with how many there are and what was probably meant."""
-    found = [(at, match) for at, cell in sorted(grid.cells.items()) for match in _BROKEN.finditer(cell.text)]
-    if not found:
+    if not _BROKEN.search("\n".join(cell.text for cell in grid.cells.values())):
         return
+    found = [(at, match) for at, cell in sorted(grid.cells.items()) for match in _BROKEN.finditer(cell.text)]
     at, first = found[0]
     word = _word_around(grid.cells[at].text, first.start())
     whole = whole_letters(word)

@@ -48,7 +48,7 @@ def codes_explained(looks: Iterable[Look]) -> dict[str, str]:
     """The same for all codes that lines of words explain, be they in use alone or within longer ones: 'TRIDIC_GB'."""
     found: dict[str, set[str]] = {}
     for look in looks:
-        for matches in (list(_IN_PROSE.finditer(cell.text)) for cell in look.cells.values()):
+        for matches in (list(_IN_PROSE.finditer(cell.text)) for cell in look.cells.values() if "=" in cell.text):
             plants = {m["code"] for m in matches if name_score(_IN_GRAMS.sub("", m["name"]), look.names) >= NAMED}
             # In a key most of whose names are known the others are names that no pack knows.
             is_key = len(plants) >= 3 and len(plants) >= _LEAST * len(matches)
@@ -98,9 +98,7 @@ def _unheaded(look: Look) -> tuple[dict[str, str], set[int]]:
     listed: dict[str, str] = {}
     rows: dict[str, int] = {}
     named = 0
-    for row, columns in lines.items():
-        if not 2 <= len(columns) <= 4:
-            continue
+    for row, columns in ((row, columns) for row, columns in lines.items() if 2 <= len(columns) <= 4):
         texts = [look.text(row, c) for c in columns]
         code = texts[0].rstrip(" =:")
         is_line = _CODE.fullmatch(code) and not any(look.is_amount(row, c) for c in columns[1:])
@@ -109,6 +107,8 @@ def _unheaded(look: Look) -> tuple[dict[str, str], set[int]]:
             continue
         listed[code], rows[code] = words, row
         named += name_score(words, look.names) >= NAMED
+    if len(listed) < _LEAST_UNHEADED:
+        return {}, set()
     own = set(rows.values())
     others = {cell.text for (r, _), cell in look.cells.items() if r not in own}
     used = {code: words for code, words in listed.items() if code in others}

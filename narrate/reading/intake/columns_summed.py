@@ -60,10 +60,12 @@ def with_columns_summed(
     tables: Sequence[Table], grids: Mapping[str, Grid], doubts: list[str], wrong: list[Disagreement]
 ) -> list[Table]:
     """The tables, those of sums of others as records of samples; each is told, and so is every sum that is none."""
+    if len(tables) < 2:
+        return list(tables)
     lines = {id(table): _lines(table, grids[table.sheet]) for table in tables if table.sheet in grids}
     asked = [t for t in tables if t.shape == "crossed" and not t.has_samples_across and t.sheet and id(t) in lines]
     made = list(tables)
-    tried = [(t, _sums(t, tables, lines)) for t in asked] if len(tables) > 1 else []
+    tried = [(t, _sums(t, tables, lines)) for t in asked]
     for table, sums in sorted(tried, key=lambda one: -one[1].several):
         gone = [t for t, other in tried if other is not sums and not any(t is kept for kept in made)]
         sums = _sums(table, [t for t in tables if not any(t is one for one in gone)], lines) if gone else sums

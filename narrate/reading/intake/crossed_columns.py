@@ -24,11 +24,12 @@ class Columns(Extent):
         look = self.look
         found: dict[int, tuple[int, int]] = {}
         are_classes: bool | None = None
+        counted, given = look.in_columns(self.body)
         for column in range(self.area.left, self.right + 1):
             if column == self.names:
                 continue
-            amounts = sum(look.is_amount(row, column) for row in self.body)
-            texts = sum((row, column) in look.cells for row in self.body) - amounts
+            amounts = counted[column]
+            texts = given[column] - amounts
             ranges = sum(bool(_RANGE.fullmatch(look.text(row, column))) for row in self.body) if amounts >= 3 else 0
             if amounts >= 3 and ranges >= 0.7 * amounts:
                 are_classes = self._are_classes() if are_classes is None else are_classes

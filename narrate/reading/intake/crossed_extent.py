@@ -46,8 +46,9 @@ class Extent:
             self.area = area = Area(top=area.top, left=left, bottom=area.bottom, right=area.right)
         rows = []
         for row in range(area.top, area.bottom + 1):
-            amounts = sum(look.is_amount(row, c) for c in range(area.left, right + 1) if c != self.names)
-            texts = sum((row, c) in look.cells for c in range(area.left, right + 1) if c != self.names) - amounts
+            amounts = look.amounts_in(row, area.left, right) - look.amounts_in(row, self.names, self.names)
+            given = look.cells_in(row, area.left, right) - look.cells_in(row, self.names, self.names)
+            texts = given - amounts
             if amounts and self._score(row) > 0 and (amounts >= texts or self._score(row) >= 0.5):
                 rows.append(row)
         self.body = rows
@@ -128,7 +129,11 @@ class Extent:
         """Columns up to another column of names with counts on both sides of it, which begins another table."""
         look, area = self.look, self.area
         seen_counts = False
+        counted, given = look.in_columns(range(area.top, area.bottom + 1))
         for column in range(self.names + 1, area.right + 1):
+            if counted[column] == given[column] and not look.grid.merged:  # no name among them
+                seen_counts = seen_counts or (0 < counted[column] >= 0.5 * (counted[column] - 2))
+                continue
             own = [row for row in range(area.top, area.bottom + 1) if (row, column) in look.own]
             if not own:
                 continue

@@ -62,4 +62,4 @@ class GroupHeads(RowsOfCounts):
         return [known] if known is not None else []
 
     def _row_has(self, row: int) -> bool:
-        return any((row, c) in self.look.cells for c in range(self.area.left, self.right + 1))
+        return self.look.cells_in(row, self.area.left, self.right) > 0

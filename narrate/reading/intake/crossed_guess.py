@@ -95,29 +95,33 @@ def _name_columns(look: Look, area: Area) -> list[int]:
     scores: dict[int, float] = {}
     plain: dict[int, float] = {}
     lines, across = range(area.top, area.bottom + 1), range(area.left, min(area.right, area.left + 400) + 1)
-    own: dict[int, list[int]] = {}
-    for row, column in sorted(look.own):
-        if row in lines and column in across:
-            own.setdefault(column, []).append(row)
+    own = [(row, column) for row, column in look.own if row in lines and column in across]
+    given = Counter(column for _, column in own)
+    words: dict[int, list[int]] = {}
+    for row, column in sorted(at for at in own if look.cells[at].kind != "number"):
+        words.setdefault(column, []).append(row)
     amounts = [(row, column) for row, column in look.amounts() if area.holds(row, column)]
     rows_with_amounts = {row for row, _ in amounts}
     counted = Counter(column for row, column in amounts if (row, column) in look.own)
     head = _head_of_records(look, area)
-    for column, rows in sorted(own.items()):
+    for column in sorted(given):
         scores[column] = plain[column] = 0.0
-        if counted[column] == len(rows):
+        rows = words.get(column, [])
+        if counted[column] == given[column]:
             continue
         texts = [look.cells[row, column].text for row in rows]
+        weights: dict[str, float] = {}
         for row, text in zip(rows, texts, strict=True):
-            weight = 1.0 if row in rows_with_amounts else 0.1
-            scores[column] += look.name_score(row, column) * weight
-            plain[column] += plain_label(text) * weight
-        heads = {heading(text) for text in set(texts)}
+            weights[text] = weights.get(text, 0.0) + (1.0 if row in rows_with_amounts else 0.1)
+        first_at = dict(zip(reversed(texts), reversed(rows), strict=True))
+        scores[column] = sum(look.name_score(first_at[text], column) * weight for text, weight in weights.items())
+        plain[column] = sum(plain_label(text) * weight for text, weight in weights.items())
+        heads = {heading(text) for text in weights}
         parts = sum(bool(look.names.part_of(text)) for text in texts)
         # 'seed' and 'grain' down a column are parts beside names; 'Taxon' over it says names.
         if heads & {"taxon", "genus"}:
             scores[column] *= 1.5
-        elif "part" in heads or parts >= 0.8 * len(texts):
+        elif "part" in heads or parts >= 0.8 * given[column]:
             scores[column] *= 0.3
         if head is not None and heading(look.text(head, column)) in SAMPLE_ROLES:
             if scores[column] < 0.9 or not any(look.names.read(text).is_known for text in texts):

@@ -264,9 +264,15 @@ class HeadRoles(Body):
 
     def _has_own_id(self, column: int, heads: list[int]) -> bool:
         """Whether an id of its own stands over a column, such as most have: words beside it are said of that sample."""
-        at = self.counts.index(column) if column in self.counts else -1
-        rows = (row for row in heads if at >= 0 and (row, column) in self.look.own)
-        return any(at in _ids_among(tuple(self.look.text(row, c) for c in self.counts)) for row in rows)
+        if column not in self.counts:
+            return False
+        at = self.counts.index(column)
+        return any(at in _ids_among(self._heads_of_counts(row)) for row in heads if (row, column) in self.look.own)
+
+    def _heads_of_counts(self, row: int) -> tuple[str, ...]:
+        first, last = min(self.counts), max(self.counts)
+        texts = self.look.texts(row, first, last)
+        return tuple(texts[c - first] for c in self.counts) if len(texts) > len(self.counts) else tuple(texts)
 
     def _derived_role(self, column: int, heads: list[int]) -> Role | None:
         if self._has_own_id(column, heads):

@@ -9,6 +9,7 @@ from dataclasses import dataclass
 
 from narrate.model.layouts import DERIVED_ROLES, Role
 from narrate.reading.intake.crossed_labels import Labels
+from narrate.reading.intake.evidence import Numbers
 from narrate.reading.intake.group_heads import names_a_group
 from narrate.reading.intake.groups_over_groups import groups_over_groups
 from narrate.reading.intake.header_words import heading
@@ -35,7 +36,7 @@ class Sums(Labels):
         rows = self._sums_and_finds_by_words(rows, columns)
         if len(columns) < 3 or len(rows) < 3:
             return
-        value = {(r, c): self.look.value(r, c) for r in rows for c in columns}
+        value = self.look.values()
         self._totals_below(rows, columns)
         columns = self._sums_at_the_end(rows, columns, value)
         columns = self._sums_of_blocks(rows, columns, value)
@@ -50,7 +51,7 @@ class Sums(Labels):
     def _sums_and_finds_by_words(self, rows: list[int], columns: list[int]) -> list[int]:
         """The lines of counts without sums of sections, and with what is called a total and is a find."""
         labels = {r: self.look.text(r, self.names) for r in self.rows}
-        value = {(r, c): self.look.value(r, c) for r in self.rows for c in columns}
+        value = self.look.values()
         sums = sums_of_sections(self.rows, labels, columns, value)
         self.rows.update(dict.fromkeys(sums, Role(name="total")))
         finds = finds_called_total(self.rows, labels, columns, value)
@@ -108,9 +109,7 @@ class Sums(Labels):
                 if sum(abs(a - b) < 1e-9 for a, b in sums if a or b) >= 0.8 * len(columns):
                     self.rows[row] = Role(name="total")
 
-    def _sums_at_the_end(
-        self, rows: list[int], columns: list[int], value: dict[tuple[int, int], float]
-    ) -> list[int]:
+    def _sums_at_the_end(self, rows: list[int], columns: list[int], value: Numbers) -> list[int]:
         """
         The columns without a last one that is the sum of all before it, under whatever word, and shares of it behind.
 
@@ -138,9 +137,7 @@ class Sums(Labels):
             return others
         return columns
 
-    def _sums_of_blocks(
-        self, rows: list[int], columns: list[int], value: dict[tuple[int, int], float]
-    ) -> list[int]:
+    def _sums_of_blocks(self, rows: list[int], columns: list[int], value: Numbers) -> list[int]:
         """The columns without those that are, in nearly every line, the sum of all since the last such column."""
         kept: list[int] = []
         sums = {r: (0.0, 0) for r in rows}
@@ -160,7 +157,7 @@ class Sums(Labels):
             sums = {r: (added + own[r], n + (own[r] != 0)) for r, (added, n) in sums.items()}
         return kept
 
-    def _totals_beside(self, rows: list[int], columns: list[int], value: dict[tuple[int, int], float]) -> None:
+    def _totals_beside(self, rows: list[int], columns: list[int], value: Numbers) -> None:
         look = self.look
         sample_rows = [r for r, role in self.rows.items() if role.name == "sample"]
         for column in (columns[-1], columns[0]):
@@ -181,7 +178,7 @@ class Sums(Labels):
             if len(given) >= 3 and sum(abs(a - b) < 1e-9 for a, b in given) >= 0.8 * len(given):
                 self.columns[column] = Role(name="total")
 
-    def _sums_of_neighbours(self, rows: list[int], columns: list[int], value: dict[tuple[int, int], float]) -> None:
+    def _sums_of_neighbours(self, rows: list[int], columns: list[int], value: Numbers) -> None:
         """
         Lines such as 'Millets' or 'Cereals' that are, in every sample, the sum of a run of other lines.
 
@@ -242,7 +239,7 @@ class Sums(Labels):
         texts = [text for c in columns if (text := self.look.text(row, c))]
         return bool(texts) and not any(re.search(r"\d", text) for text in texts)
 
-    def _sum_of_all_lines(self, columns: list[int], value: dict[tuple[int, int], float]) -> None:
+    def _sum_of_all_lines(self, columns: list[int], value: Numbers) -> None:
         """The first or last line, where it is the sum of all others in nearly every sample: 'n_items'."""
         columns = [c for c in columns if self.columns[c].name == "counts"]
         rows = [r for r, role in self.rows.items() if role.name == "counts"]

@@ -5,7 +5,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from bisect import bisect_left, bisect_right
+from collections import Counter
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 
@@ -52,6 +54,13 @@ EMPTY_FIELDS = ("NULL", "null", "<NULL>", "NA", "N/A")
 """What databases and statistics write where nothing is."""
 
 
+class Numbers(dict[tuple[int, int], float]):
+    """The number of each place, by row and column; nought where there is none."""
+
+    def __missing__(self, place: tuple[int, int]) -> float:
+        return 0.0
+
+
 @dataclass(slots=True)
 class Look:
     """The cells of one grid with what they look like; merged cells stand in every place that they cover."""
@@ -70,10 +79,11 @@ class Look:
     _name_scores: dict[str, float] = field(default_factory=dict)
     _texts: dict[tuple[int, int], str] = field(default_factory=dict, init=False)
     _row_texts: dict[tuple[int, int, int], list[str]] = field(default_factory=dict, init=False)
-    _values: dict[tuple[int, int], float] | None = field(default=None, init=False)
-    """The number of each place that holds one, once somebody has asked for one."""
+    _values: Numbers | None = field(default=None, init=False)
     _amounts: frozenset[tuple[int, int]] | None = field(default=None, init=False)
     """Places that hold an amount, once somebody has asked for one."""
+    _by_row: tuple[Mapping[int, Sequence[int]], Mapping[int, Sequence[int]]] | None = field(default=None, init=False)
+    """Row -> columns of amounts, and of all cells, once somebody has asked for them."""
 
     def __post_init__(self) -> None:
         self._texts = {at: cell.text for at, cell in self.cells.items()}
@@ -101,9 +111,13 @@ class Look:
 
     def value(self, row: int, column: int) -> float:
         """The number in a cell; nought where there is none."""
+        return (self._values or self.values())[row, column]
+
+    def values(self) -> Numbers:
+        """The number of each place; nought where there is none."""
         if self._values is None:
-            self._values = {at: number for at, cell in self.cells.items() if (number := _value(cell))}
-        return self._values.get((row, column), 0.0)
+            self._values = Numbers((at, number) for at, cell in self.cells.items() if (number := _value(cell)))
+        return self._values
 
     def amounts(self) -> frozenset[tuple[int, int]]:
         """The places that hold an amount."""
@@ -122,6 +136,28 @@ class Look:
             or looks_like_amount(cell.text)
         )
 
+    def amounts_in(self, row: int, left: int, right: int) -> int:
+        """How many amounts a row holds from one column to another, both included."""
+        return _within(self._columns_by_row()[0].get(row, ()), left, right)
+
+    def cells_in(self, row: int, left: int, right: int) -> int:
+        """The same of cells that hold anything."""
+        return _within(self._columns_by_row()[1].get(row, ()), left, right)
+
+    def in_columns(self, rows: Iterable[int]) -> tuple[Counter[int], Counter[int]]:
+        """Of some rows: how many amounts each column holds, and how many cells that hold anything."""
+        amounts, cells = self._columns_by_row()
+        found = Counter[int](), Counter[int]()
+        for row in rows:
+            found[0].update(amounts.get(row, ()))
+            found[1].update(cells.get(row, ()))
+        return found
+
+    def _columns_by_row(self) -> tuple[Mapping[int, Sequence[int]], Mapping[int, Sequence[int]]]:
+        if self._by_row is None:
+            self._by_row = _columns_by_row(self.amounts()), _columns_by_row(self.cells)
+        return self._by_row
+
     def is_text(self, row: int, column: int) -> bool:
         return (row, column) in self.cells and not self.is_amount(row, column)
 
@@ -136,6 +172,19 @@ class Look:
                 score = max(score, 0.9 * name_score(cell.text.capitalize(), self.names))
             self._name_scores[cell.text] = score
         return score
+
+
+def _columns_by_row(places: Iterable[tuple[int, int]]) -> dict[int, list[int]]:
+    """Row -> columns in order."""
+    found: dict[int, list[int]] = {}
+    for row, column in sorted(places):
+        found.setdefault(row, []).append(column)
+    return found
+
+
+def _within(columns: Sequence[int], left: int, right: int) -> int:
+    """How many columns lie from one to another, both included."""
+    return max(bisect_right(columns, right) - bisect_left(columns, left), 0)
 
 
 def _is_genus(word: str, names: NameReader) -> bool:

@@ -92,6 +92,7 @@ class _Reader(StandingFinds):
                     "the row names a find and gives no amount; it is not read, expected a count, a sign or a weight",
                     "fill it in, or say under 'mend' in the layout what was there",
                 )  # fmt: skip
+        self._count_names()
         if table.shape == "long":
             self.out.finds = weights_of_pieces(self.out.finds)
         keep_nothing_found(self.out, by_row)

@@ -159,6 +159,44 @@ def _identification(find: Find) -> Identification:
 
 def _row(members: list[Find], told: Told, samples: Mapping[str, Sample] | None) -> CountRow:
     first = members[0]
+    count, mass, notes = _amounts(first) if len(members) == 1 else _added(members, told)
+    size = first.size_class
+    proportion = 1.0
+    sample = samples.get(first.sample) if samples is not None else None
+    if sample is not None and first.fraction == "light" and sample.size_classes:
+        size = size or (SORTED_CLASS if any(c.name == SORTED_CLASS for c in sample.size_classes) else "")
+        flat = {"".join(c.name.lower().split()): c for c in sample.size_classes}
+        known = flat.get("".join(size.lower().split())) or flat.get("".join(SORTED_CLASS.split()))
+        proportion = known.proportion_sorted if known is not None else 1.0
+    return CountRow(
+        sample=SampleId(first.sample),
+        identification=_identification(first),
+        part=PartId(first.part),
+        count=count,
+        mass_g=mass or None,
+        condition=first.condition,
+        completeness=first.completeness,  # type: ignore[arg-type]
+        size_class=size,
+        fraction=first.fraction,  # type: ignore[arg-type]
+        proportion_sorted=proportion,
+        note=notes,
+        place=first.place,
+    )
+
+
+def _amounts(find: Find) -> tuple[Count, float | None, str]:
+    """What one find comes to: its count, its grams, and its note."""
+    count = find.found.count or Count(written="", amount="weighed only")
+    mass = find.found.mass_g
+    mass = float(f"{mass:.12g}") if mass is not None else None
+    if count.amount == "looked for and absent" and mass:
+        count = Count(written="", amount="weighed only")
+    return count, mass, find.note
+
+
+def _added(members: list[Find], told: Told) -> tuple[Count, float | None, str]:
+    """What several finds of one thing in one sample come to; what is added is told."""
+    first = members[0]
     counted = [m for m in members if m.found.count is not None]
     weighed = [m for m in members if m.found.mass_g is not None]
     notes = [m.note for m in members if m.note]
@@ -183,28 +221,7 @@ def _row(members: list[Find], told: Told, samples: Mapping[str, Sample] | None) 
                 f"({shown_cells}); the amounts are added, expected once",
                 "tell them apart by part, condition or size class if they are not the same",
             )  # fmt: skip
-    size = first.size_class
-    proportion = 1.0
-    sample = samples.get(first.sample) if samples is not None else None
-    if sample is not None and first.fraction == "light" and sample.size_classes:
-        size = size or (SORTED_CLASS if any(c.name == SORTED_CLASS for c in sample.size_classes) else "")
-        flat = {"".join(c.name.lower().split()): c for c in sample.size_classes}
-        known = flat.get("".join(size.lower().split())) or flat.get("".join(SORTED_CLASS.split()))
-        proportion = known.proportion_sorted if known is not None else 1.0
-    return CountRow(
-        sample=SampleId(first.sample),
-        identification=_identification(first),
-        part=PartId(first.part),
-        count=count,
-        mass_g=mass or None,
-        condition=first.condition,
-        completeness=first.completeness,  # type: ignore[arg-type]
-        size_class=size,
-        fraction=first.fraction,  # type: ignore[arg-type]
-        proportion_sorted=proportion,
-        note="; ".join(dict.fromkeys(notes)) if notes else "",
-        place=first.place,
-    )
+    return count, mass, "; ".join(dict.fromkeys(notes))
 
 
 def _sum(members: list[Find]) -> Count:

@@ -8,6 +8,7 @@ from functools import lru_cache
 from typing import NamedTuple
 
 
+@lru_cache(maxsize=4096)
 def shown_number(value: float, format: str) -> str:
     """
     A number as the sheet shows it.

@@ -73,13 +73,25 @@ class SampleLines(Lines):
         )  # fmt: skip
         return said
 
+    @cached_property
+    def _own_and_joined(self) -> dict[bool, tuple[list[int], list[int]]]:
+        """Of columns (True) and of rows: which hold ids of samples alone, and which a context or feature that is part of ids."""
+        sides = {True: self.table.columns, False: self.table.rows}
+        return {
+            of_columns: (
+                [n for n, role in roles.items() if role.names == ("sample",)],
+                [n for n, role in roles.items() if {"context", "feature"} & set(role.names) and "sample" in role.names],
+            )
+            for of_columns, roles in sides.items()
+        }
+
     def _tell_without_own_id(self, at: int, said: list[Said], in_rows: bool) -> None:
         """A line whose own id is blank, so that only the context or feature, which is a piece of the ids, stands for it."""
-        roles = self.table.columns if in_rows else self.table.rows
-        own = [n for n, role in roles.items() if role.names == ("sample",)]
-        others = [n for n, role in roles.items() if {"context", "feature"} & set(role.names) and "sample" in role.names]
+        own, others = self._own_and_joined[in_rows]
+        if not own or not others or not said:
+            return
         places = {n: self.grid.place(at, n) if in_rows else self.grid.place(n, at) for n in (*own, *others)}
-        if own and said and {one.place for one in said} <= {places[n] for n in others}:
+        if {one.place for one in said} <= {places[n] for n in others}:
             place, id = places[own[0]], self._joined(said)
             self.told.warning(
                 "N314", f"without own id {id}", place,

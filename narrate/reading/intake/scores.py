@@ -32,12 +32,13 @@ def meaning_of_numbers(look: Look, table: Table) -> tuple[dict[str, str], str]:
             f"DOUBTFUL: the sheet explains its numbers as classes ({words}), and no amount is above them, so they are "
             "read as classes and not as counts; if they are counts, take the numbers out of cells, key in the layout"
         )
-    if sum(text == "1" for text in texts) >= 8 and all(text in ("0", "1", "1.0", "0.0") for text in texts):
+    written = set(texts)
+    if written <= {"0", "1", "1.0", "0.0"} and texts.count("1") >= 8:
         return {"1": "present"}, (
             "every amount is 0 or 1, so 1 is taken as present and not as a count; see cells, key in the layout"
         )
-    highest = max((int(text) for text in texts if text.isdecimal()), default=0)
-    are_scores = all(text.isdecimal() for text in texts) and _LOWEST <= highest <= _HIGHEST
+    highest = max((int(text) for text in written if text.isdecimal()), default=0)
+    are_scores = all(text.isdecimal() for text in written) and _LOWEST <= highest <= _HIGHEST
     if not are_scores or table.shape != "crossed" or not _names_only_classes(look, table, rows, columns):
         return {}, ""
     return {str(n): "present" for n in range(1, highest + 1)}, (

@@ -10,9 +10,9 @@ from narrate.reading.intake.said import Said
 from narrate.reading.intake.written_names import WrittenName
 
 
-@dataclass(frozen=True, slots=True, kw_only=True)
+@dataclass(slots=True, kw_only=True)
 class Find:
-    """One amount of one thing in one sample."""
+    """One amount of one thing in one sample. Never changed, and not frozen: a sheet makes tens of thousands."""
 
     sample: str
     name: WrittenName

@@ -55,6 +55,8 @@ def without_repeats(
     tables: Sequence[Table], grids: Mapping[str, Grid], doubts: list[str], left_out: list[str]
 ) -> list[Table]:
     """The tables but those of sheets that repeat others; each that is left out is told, with the reason."""
+    if len(tables) < 2:
+        return list(tables)
     held = [one for table in tables if (one := _held(table, grids)) is not None]
     gone: list[_Held] = []
     groups = _groups_of_records(tables, grids)

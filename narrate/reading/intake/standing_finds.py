@@ -24,16 +24,17 @@ class InCommon:
     """What finds have in common beside their name, with the condition once it is known."""
 
     part: str
-    part_notes: Sequence[str]
     taken: str
     """The part, where it is taken because nothing names one."""
     completeness: str
     size_class: str
-    of_section: str
-    """The sieve class that the head of the section says, where nothing closer does."""
     label: str
+    notes: Sequence[str]
+    """What is noted of all of them."""
     condition: str = ""
     """What was told of none of them, whatever its sample; empty: each is asked."""
+    times: int = 0
+    """How many finds there are."""
 
 
 @dataclass(slots=True, kw_only=True)
@@ -65,6 +66,10 @@ class StandingFinds(AroundFinds):
         return {}
 
     @cached_property
+    def _with_finds(self) -> list[Standing]:
+        return []
+
+    @cached_property
     def _everyday(self) -> dict[tuple[str, str], set[str]]:
         return {}
 
@@ -91,7 +96,6 @@ class StandingFinds(AroundFinds):
         )  # fmt: skip
 
     def _add(self, one: Found, sample: str, standing: Standing, place: Place) -> None:
-        name, around = standing.name, standing.around
         common = standing.common
         if common is None:
             common = standing.common = self._in_common(standing)
@@ -101,28 +105,35 @@ class StandingFinds(AroundFinds):
         condition = self._condition(one, sample, standing, common, place)
         if condition is None:
             return
-        notes = [n for n in (one.note, name.note, around.qualifiers.get("note", ""), *common.part_notes) if n]
-        notes += [f"under a head that says {common.of_section}"] if common.of_section else []
-        notes += around.notes
-        written = name.identification.written
-        first = self.out.names.get(written)
-        self.out.names[written] = (name, first[1], first[2] + 1) if first else (name, standing.where.place, 1)
+        if not common.times:
+            self._with_finds.append(standing)
+        common.times += 1
+        notes = [one.note, *common.notes] if one.note else common.notes
         self.out.finds.append(
             Find(
                 sample=sample,
-                name=name,
+                name=standing.name,
                 label=common.label,
-                is_cf=standing.is_cf or one.is_doubtful or around.is_doubtful,
+                is_cf=standing.is_cf or one.is_doubtful or standing.around.is_doubtful,
                 part=common.part,
                 condition=condition,
                 completeness=one.completeness or common.completeness,
                 size_class=common.size_class,
-                fraction=around.fraction,
+                fraction=standing.around.fraction,
                 found=one,
                 note="; ".join(dict.fromkeys(notes)) if notes else "",
                 place=place,
             )
         )
+
+    def _count_names(self) -> None:
+        """How often each name is written beside finds, and where first."""
+        for standing in self._with_finds:
+            times = standing.common.times if standing.common is not None else 0
+            written = standing.name.identification.written
+            first = self.out.names.get(written)
+            place, before = first[1:] if first else (standing.where.place, 0)
+            self.out.names[written] = (standing.name, place, before + times)
 
     def _in_common(self, standing: Standing) -> InCommon:
         name, around = standing.name, standing.around
@@ -132,13 +143,15 @@ class StandingFinds(AroundFinds):
         part, taken = (said, "") if said else self.parts.of_find(name, section, *standing.lines, part_notes)
         completeness = around.completeness or name.completeness or qualifiers.get("completeness", "")
         size = around.size_class or name.size_class or qualifiers.get("size class", "")
+        of_section = section.size_class if section is not None and not size else ""
+        notes = [note for note in (name.note, qualifiers.get("note", ""), *part_notes) if note]
+        notes += [f"under a head that says {of_section}"] if of_section else []
         return InCommon(
             part=part,
-            part_notes=part_notes,
+            notes=[*notes, *around.notes],
             taken=taken,
             completeness=completeness or ("fragment" if around.are_pieces else "whole"),
             size_class=size,
-            of_section=section.size_class if section is not None and not size else "",
             label=self._label(standing),
         )
 

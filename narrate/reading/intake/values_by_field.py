@@ -40,11 +40,13 @@ def heads_of(grids: Iterable[Grid]) -> frozenset[str]:
 
 def values_by_field(grid: Grid, grids: Sequence[Grid]) -> list[Value]:
     """The lines of a sheet that is such a list; empty for any other. A head may stand once for the lines under it."""
+    if len(grids) < 2:
+        return []
     lines: dict[int, dict[int, str]] = {}
     for (row, column), cell in sorted(grid.cells.items()):
         lines.setdefault(row, {})[column] = cell.text.strip()
     columns = sorted({column for own in lines.values() for column in own})
-    if len(grids) < 2 or not 3 <= len(columns) <= 6 or not 3 <= len(lines) <= _MOST_LINES:
+    if not 3 <= len(columns) <= 6 or not 3 <= len(lines) <= _MOST_LINES:
         return []
     heads = heads_of(other for other in grids if other is not grid)
     of_field = next((c for c in columns[:-2] if sum(_at(own, c) in heads for own in lines.values()) >= 2), None)

@@ -37,7 +37,7 @@ def _heads(grid: Grid, table: Table) -> list[str]:
     small = {r for r, role in table.rows.items() if "quantity" in role.names}
     small_columns = {c for c, role in table.columns.items() if "quantity" in role.names}
     found = []
-    for (row, column), cell in sorted(grid.cells.items()):
+    for (row, column), cell in sorted(grid.cells.items()) if weighed or small or small_columns else ():
         is_weight = (quantity(cell.text) == "mass" or heading(cell.text) == "mass") and not unit(cell.text)
         is_head = column in weighed or row in small or column in small_columns
         if is_head and is_weight:
