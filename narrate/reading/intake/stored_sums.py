@@ -6,11 +6,13 @@ import re
 from collections.abc import Mapping
 from functools import cached_property
 
+from narrate.model.ids import TaxonId
 from narrate.model.layouts import DERIVED_ROLES
 from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.left_out_of_totals import left_out_of
 from narrate.reading.intake.sheet_finds import Find
 from narrate.reading.intake.stored_added import Added
+from narrate.reading.intake.stored_formulas import summed_by_formulas
 from narrate.reading.intake.stored_groups import PLAIN_WORDS, Group, meant_words, same_words
 from narrate.reading.intake.stored_ledger import Ledger, Litres
 from narrate.reading.intake.stored_lines import Line
@@ -105,6 +107,8 @@ class Sums(Added):
         by_numbers = summed_by(ledger, line, of_taxa=True) if line.kind == "total" and not is_plain else []
         if by_numbers and by_numbers not in (before, behind, above, self.taxa):
             guessed["by its numbers"] = (by_numbers, None)
+        if len(plants_alone := [t for t in self.taxa if not self._is_fungus(t)]) < len(self.taxa):
+            guessed["all but fungi"] = (plants_alone, None)
         words = meant_words(re.sub(OF_TAXA, "", label))
         named = tuple(word for word in words if word in _IDENTIFIED) if re.search(r"seeds?\b", label, re.I) else ()
         if named == words:  # 'Identifiable seeds' are seeds, and no others
@@ -119,6 +123,8 @@ class Sums(Added):
                 charred = {"charred": (self.taxa, Group("", self.names, ("charred",)))}
             if line.kind in ("percent", "density"):
                 found = {"all": found["all"], "since": found["since"], "plants": found["plants"]}
+                found["by its formulas"] = (self._by_formulas(at), None)
+                line.guesses |= {"by its formulas"}
                 found["total before"] = (ledger.run_before(self._total_before(at), of_taxa=True), None)
                 if self._total_before(at) != at:
                     found["above"] = guessed["above"]  # what a grand total adds up, and nothing that stands below it
@@ -156,12 +162,26 @@ class Sums(Added):
         by_word = [t for t in self.taxa if same_words(self._group_word([t]), label)]
         if by_word:
             return {"group": (by_word, None)}
+        if by_formulas := self._by_formulas(at):
+            return {"by its formulas": (by_formulas, None)}
         line.guesses = frozenset(guessed)
         line.why_not = WHICH
         group = Group(label, self.names)
         if group.is_known and any(self._answer(group, t, None) == "yes" for t in self.taxa):
             return {"kind": (self.taxa, group), **{n: c for n, c in guessed.items() if c[0]}}
         return {name: choice for name, choice in guessed.items() if choice[0]}
+
+    def _is_fungus(self, t: int) -> bool:
+        """Whether a line is of a fungus, which totals of plants often leave out: resting bodies of Cenococcum."""
+        find = self.first_find[t]
+        taxon = self.names.packs.taxa.get(find.name.identification.taxon or TaxonId("")) if find is not None else None
+        return taxon is not None and taxon.habit == "fungus"
+
+    def _by_formulas(self, at: int) -> list[int]:
+        """The lines of taxa that the formulas of a line of results add up; none where it has none."""
+        ledger = self.ledger
+        targets = [ledger.at(at, s) for s in self.lines_of_samples]
+        return summed_by_formulas(ledger.cells, targets, self.taxa, in_rows=ledger.across)
 
     def _total_before(self, at: int) -> int:
         """The line of totals that a line of densities or shares stands behind, at once; itself where there is none."""
