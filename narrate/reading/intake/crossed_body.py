@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 from narrate.model.layouts import DERIVED_ROLES, SAMPLE_ROLES, Role
 from narrate.reading.intake.answers import are_answers, are_yes_and_no, asks_of_a_sample
+from narrate.reading.intake.beside_no_plants import with_others_aside
 from narrate.reading.intake.crossed_group_heads import GroupHeads
 from narrate.reading.intake.evidence import NAMED, looks_like_id
 from narrate.reading.intake.group_heads import names_a_group
@@ -54,6 +55,8 @@ class Body(GroupHeads):
             self.rows[row] = self._body_role(row, row in in_body)
         self.bottom = last
         self._drop_unnamed_before()
+        self.rows, said = with_others_aside(self.look, self.rows, self.names, self.labels)
+        self.doubts += said
 
     def _drop_unnamed_before(self) -> None:
         """Where most lines carry names of plants, numbers before the first of them under other words are no counts."""

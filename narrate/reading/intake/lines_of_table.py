@@ -204,13 +204,11 @@ class Lines:
             for at, role in roles.items():
                 if role.name != "not plants":
                     continue
-                for other in sorted(others):
-                    r, c = (at, other) if is_row else (other, at)
-                    cell = self.cells.get((r, c))
-                    kind = not_a_plant(cell.text) if cell is not None else ""
-                    if kind:
-                        self.out.set_aside.setdefault(kind, []).append(self.grid.place(r, c))
-                        break
+                places = [(at, other) if is_row else (other, at) for other in sorted(others)]
+                held = [(place, self.cells[place].text) for place in places if place in self.cells]
+                kinds = [(kind, place) for place, text in held if (kind := not_a_plant(text))]
+                kind, place = kinds[0] if kinds else ("what stands among things that are no plants", held[0][0])
+                self.out.set_aside.setdefault(kind, []).append(self.grid.place(*place))
 
 
 def _is_large(text: str) -> bool:

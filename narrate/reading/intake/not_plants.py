@@ -18,7 +18,7 @@ _NOT_PLANTS: tuple[tuple[str, str], ...] = (
     (r"(?:land |marine |fresh ?water |terrestrial )?(?:snails?|mollus[ck]s?|mollusca|gastropod(?:s|a)?|mussels?|oysters?|bivalves?)(?: shells?)?|marine shells?|egg ?shells?|shellfish|sea ?shells?", "shell"),
     (r"insects?(?: (?:remains|fragments|parts))?|beetles?|coleoptera|(?:fly )?(?:pupae?|puparia|puparium)|pupae|weevils?|sitophilus.*|mites?|ants?|arthropods?|(?:earth)?worm (?:cocoons?|capsules?|casts?|eggs?(?: cases?)?)|daphnia.*|cladocera.*|ostracods?|foraminifera|forams?|bryozoa|larvae?|ephippia|(?:caddis(?: ?fly)? )?(?:larval|pupal) cases?", "insects and other small animals"),
     (r"slag|hammer ?scale|clinkers?|cinders?|(?:black )?(?:porous|tarry)(?: and (?:porous|tarry))? (?:material|residue)|coal|fuel ash(?: slag)?|iron|metal|glass|vitrified.*|industrial waste|magnetic.*", "metal working and fuel waste"),
-    (r"pot(?:tery|sherds?)?|(?:(?:number|no|nr|n|count) of )?(?:(?:body|rim|base|pottery|pot|ceramic) )?sherds?(?: (?:studied|examined|analy[sz]ed|counted|total))?|chert|ceramics?|daub|brick|tile|cbm|fired clay|burnt clay|flints?|lithics?(?: (?:debitage|flakes?|chips?|fragments?|frags|waste|material))?|debitage|obsidian|flakes?|beads?(?: (?:waste|blanks?|fragments?|frags))?|(?:clay |mud )?(?:sealings?|bullae?|tokens?)|plaster|mortar|stones?|gravel|fcr|fire.?cracked rock|artefacts?|artifacts?|(?:red |yellow |ground )?ochres?|pigments?", "artefacts"),
+    (r"pot(?:tery|sherds?)?|(?:linen|woollen|cotton|silk)? ?(?:textiles?|cloth|fabric)(?: scraps?| frag(?:ment)?s?| pieces?)?|linen|cordage|(?:(?:number|no|nr|n|count) of )?(?:(?:body|rim|base|pottery|pot|ceramic) )?sherds?(?: (?:studied|examined|analy[sz]ed|counted|total))?|chert|ceramics?|daub|brick|tile|cbm|fired clay|burnt clay|flints?|lithics?(?: (?:debris|debitage|flakes?|chips?|fragments?|frags|waste|material))?|debitage|obsidian[ae]?|obsidienne|flakes?|beads?(?: (?:waste|blanks?|fragments?|frags))?|beads?, (?:chipped |ground )?(?:stone|shell|bone|glass|clay)|(?:clay |mud )?(?:sealings?|bullae?|tokens?)|plaster|mortar|stones?|gravel|fcr|fire.?cracked rock|artefacts?|artifacts?|(?:red |yellow |ground )?ochres?|pigments?", "artefacts"),
     (r"(?:charred |organic |burnt )?(?:(?:gef(?:ä|ae?)(?:ß|ss)|topf|speise)[- ]?krusten?(?:reste)?|(?:pot|vessel|food)[- ]crusts?)(?:,? (?:organisch|organic|charred|verkohlt))?", "crusts of vessels"),
     (r"dung(?: pellets?)?(?: frag(?:ment)?s?)?|(?:rodent|mouse|sheep|goat) (?:droppings?|pellets?|faeces)|faecal pellets?|coprolites?|droppings?", "droppings"),
     (r"(?:unsorted |heavy |light |fine |coarse )*residues?(?: (?:unsorted|not sorted|[<>] ?\d+(?: \d+)? ?mm))?", "unsorted residue"),
@@ -27,21 +27,21 @@ _NOT_PLANTS: tuple[tuple[str, str], ...] = (
     (r"mossel(?:schelp(?:en)?)?|schelp(?:en)?|oesters?|mollusca .*|escargots?|coquill(?:es?|ages?) (?:d'escargots?|marins?|de mollusques?)|mollusken(?:schalen)?|muscheln?|muslinger|snegle|snäckor|musslor|muszle|ślimaki|gusci di lumaca|chiocciole", "shell"),
     (r"foraminiferen|insecten(?:resten)?|kever(?:s|resten)?|mijten|insektsrester|insektrester|owady|szczątki owadów", "insects and other small animals"),
     (r"mest(?: .*)?|gödsel|gødning|nawóz|excr[ée]ments", "droppings"),
-    (r"wortels?|worteltjes|rottrådar|rødder|korzenie|korzonki|racines?|radicelles?|rezente wurzeln|wurzeln|raíces|raicillas|radici", "modern or mineral matter"),
+    (r"worteltjes|rottrådar|korzenie|korzonki|(?:racines?|radicelles?|raíces|radici|wortels?|wurzeln|rødder|rötter)(?: (?:actuel(?:le)?s?|modernes?|récentes?|actuales|modernas|attuali|moderne))?|rezente wurzeln|raicillas", "modern or mineral matter"),
     (r"aardewerk|keramiek|tessons?|cocci|ceramika|krukskärvor|bränd lera|verbrande leem|hüttenlehm|rotlehm|polepa", "artefacts"),
-    (r"huesos?(?: de (?:pez|pescado|ave|animal|mamífero))?|ossos de peixe|ossements|knochen(?:fragmente)?|fischreste|ossa|botten|ossos|fauna|ictiofauna|micro ?fauna|espinas", "bone"),
-    (r"caracoles|conchas|malaco ?fauna|schnecken|mollusken|mollusques|molluschi|moluscos|slakken", "shell"),
+    (r"huesos?(?: de (?:pez|pescado|ave|animal|mamífero))?|ossos de peixe|escamas de (?:peixe|pez|pescado)|ossements|knochen(?:fragmente)?|fischreste|ossa|botten|ossos|fauna|ictiofauna|micro ?fauna|espinas", "bone"),
+    (r"caracoles|conchas|malaco ?fauna|malacol[oó]gic[oa]s?|gastr[oòó]podes?|gastrópodos?|caragols|(?:land|zoet ?water|zee|huisjes)[- ]?slakken(?:huis(?:jes)?|huizen)?|schnecken|mollusken|mollusques|molluschi|moluscos|slakken", "shell"),
     (r"(?:fisch|vogel|säuge?r?tier|säuger|tier|amphibien|kleintier|kleinsäuger)[- ]?(?:reste?|knochen|schuppen|wirbel|gräten|zähne)", "bone"),
     (r"eier?schalen?(?:reste)?|eierschaal|coquilles? d'(?:œ|oe)ufs?|c[aá]scaras? de huevos?|gusci? d'uov[oa]|cascas? de ovos?|æggeskal|äggskal|skorupki", "shell"),
     (r"insectos|insectes|insekten|insetti|insetos", "insects and other small animals"),
     (r"esti[eé]rcol|excrementos?|coprolit[oi]s?|copr[oó]litos?(?: de .*)?|mist|fumier|letame|estrume", "droppings"),
     (r"escorias?|scories|schlacken?|scorie|esc[oó]rias?", "metal working and fuel waste"),
     (r"(?:魚|獣|鳥|动物|鱼|兽)?骨(?:片|類|类)?|魚類?|鱗|歯", "bone"),
-    (r"(?:貝|贝)(?:殻|壳|類|类|片)?|螺", "shell"),
+    (r"(?:陸産|海産|淡水産?|陸生)?(?:貝|贝)(?:殻|壳|類|类|片)?|(?:螺|蜗牛|田螺)(?:殻|壳|類|类)?", "shell"),
     (r"昆虫(?:遺体|片|類|残体|类)?|虫", "insects and other small animals"),
     (r"菌核|菌類|真菌", "fungi"),
     (r"土器片?|陶片|石器|剥片|礫|瓦片?", "artefacts"),
-    (r"(?:fungal )?sclerotia|sclerotium|sklerotien|sclérotes?|esclerocios?|sclerozi", "fungi"),
+    (r"(?:fungal )?sclerotia|sclerotium|sklerotier|sklerotien|sclérotes?|esclerocios?|sclerozi", "fungi"),
     (r"tepalcates?|tiestos?|scherben|keramikscherben|cer[aá]mica|c[eé]ramique|keramik|ceramica|l[ií]tic[ao]s?|silex|sílex|feuerstein", "artefacts"),
 )  # fmt: skip
 
@@ -202,15 +202,17 @@ def not_a_plant(name: str) -> str:
     ('shell', 'other things')
     """
     bare = whole_letters(name)
-    bare = re.sub(r"(?:\s*[(\[](?:n|no\.?|ct|count|g|wt|wt\.? ?g|#|ml|nr)[)\]]|(?:\s*,)?\s+[ng])\s*$", "", bare.lower())
+    bare = re.sub(r"(?:\s*[(\[](?:n|no\.?|n\.?[ºo°]|ct|count|g|wt|wt\.? ?g|#|ml|nr)[)\]]|(?:\s*,)?\s+[ng])\s*$", "", bare.lower())
     flat = " ".join(re.sub(r"[_.]", " ", bare).split()).rstrip(" *:")
     found = next((kind for pattern, kind in _NOT_PLANTS if re.fullmatch(pattern, flat)), "")
-    before, _, inside = flat.partition(" (")
+    before, _, inside = re.sub(r" ?[(（]", " (", flat).replace("）", ")").partition(" (")
     if not found and inside and not_a_plant(before) and not_a_plant(inside.rstrip(")")):
         return not_a_plant(before)  # 'Keramik (Scherben)'
     first, _, state = re.sub(r"[()\[\]]", " ", flat).partition(",")
     if not found and _STATE.fullmatch(state.strip()) and not first.startswith("stone"):
         found = not_a_plant(first)  # 'bone, calcined'; 'stone, broken' may be of a fruit
+    if not found and inside and _STATE.fullmatch(inside.rstrip(") ")) and not first.startswith("stone"):
+        found = not_a_plant(before)  # 'Rootlets (recent)'
     pieces = [piece.strip() for piece in _SEVERAL.split(flat)]
     if not found and len(pieces) > 1 and all(piece and not_a_plant(piece) for piece in pieces):
         return not_a_plant(pieces[0])  # 'fish, eggshell'
@@ -224,7 +226,7 @@ def not_a_plant(name: str) -> str:
 # Common practice, no source: what stands behind the word for a find that is no plant.
 _STATE = re.compile(
     r"(?:(?:un)?(?:burn(?:t|ed)|calcined|charred|cremated|identified|id'?d?|worked)|indet(?:erminate|\.)?|all|misc|small|large|tiny|animal|mammal|human|"
-    r"frag(?:s|ment(?:s|ed)?)?|pieces?|bits|g|n|no|nr|ct|counts?|wt|weight|kalziniert|verbrannt|brûlée?s?|calcinée?s?|calcinad[oa]s?|quemad[oa]s?|queimad[oa]s?|calcinat[oaie]|combust[oaie]|"
+    r"modern[ae]?s?|contaminants?|intrusive|recent[ae]?s?|récente?s?|rezente?|recientes?|frag(?:s|ment(?:s|ed)?)?|pieces?|bits|g|n|no|nr|ct|counts?|wt|weight|kalziniert|verbrannt|brûlée?s?|calcinée?s?|calcinad[oa]s?|quemad[oa]s?|queimad[oa]s?|calcinat[oaie]|combust[oaie]|"
     r"verbrand|brän(?:d|t|da)|brændte?|brente?|spalone|przepalone|spálené|yanmış|kırık|[, -])+"
 )
 
