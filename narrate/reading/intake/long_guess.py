@@ -238,10 +238,13 @@ def _row_role(
     texts = [look.text(row, c) for c in range(look.columns) if look.text(row, c)]
     if not texts:
         return Role(name="blank")
+    own = [look.text(row, c) for c in range(look.columns) if (row, c) in look.own and look.text(row, c)]
+    if len(own) == 1 and len(texts) > 2 and look.text(row, taxon) == look.text(row, sample) == own[0]:
+        return Role(name="section" if len(own[0]) < 60 else "notes")  # one cell, merged over names and amounts
     label = look.text(row, taxon) or look.text(row, sample)
     if heading(label) == "total" or heading(look.text(row, sample)) == "total":
         return Role(name="total")
-    if not look.text(row, taxon) and heading(texts[0]) == "total":
+    if not look.text(row, taxon) and "total" in (heading(texts[0]), *map(heading, own[:1])):
         return Role(name="total")  # 'Total' where the lines before it have their running numbers
     has_amount = any((row, c) in look.cells for c in known)
     is_said = any(heading(text) == "total" for text in texts) or len(texts) <= len(known)

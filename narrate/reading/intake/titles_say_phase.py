@@ -61,10 +61,21 @@ def _phases_of(title: str) -> list[str]:
     (['Level III'], ['Early Saxon'])
     >>> _phases_of("Charred remains from Roman and medieval ditches"), _phases_of("Seeds (modern)"), _phases_of("Phases 1 and 2")
     ([], [], [])
+    >>> _phases_of("Flotation inventory, Phase III data recovery"), _phases_of("Seeds, Phase III")
+    ([], ['Phase III'])
     """
+    title = _OF_WORK.sub("", title)
     pieces = [piece.strip() for piece in re.split(r"[,.:;()\[\]–—]|\s-\s", title)]
     whole = [p for p in pieces if (names_a_phase(p) or names_a_period(p)) and p.lower() not in ("modern", "recent")]
     return whole or phases_in(title)
+
+
+_OF_WORK = re.compile(
+    r"\bphase (?:i{1,3}|[1-3])(?:[ /](?:and|&|/)? ?(?:i{1,3}|[1-3]))? (?=(?:data recovery|archaeolog\w+|(?:site )?(?:excavations?|examinations?|evaluations?)|"
+    r"investigations?|surveys?|testing|mitigation|field ?work|reports?)\b)",
+    re.IGNORECASE,
+)
+"""Stages of contract work in North America, which are no phases of a site. Common practice, no source."""
 
 
 def _of_sheet(grid: Grid) -> tuple[str, str] | None:
