@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from functools import cached_property
 
 from narrate.model.grids import Cell, Grid, address, at_of
 from narrate.model.layouts import Layout, Table
 from narrate.problems import Place
-from narrate.reading.intake.cell_marks import Reading
+from narrate.reading.intake.cell_marks import SIGNS, Reading
 from narrate.reading.intake.cell_masses import read_mass
 from narrate.reading.intake.cell_reading import read_cell
 from narrate.reading.intake.lists_of_presence import of_listed
@@ -105,6 +105,10 @@ class _Reader(StandingFinds):
     def _set_merged_aside(self, rows: list[int], columns: list[int]) -> None:
         """Counts that are merged over several cells are given to none of them, and told."""
         for area, (places, is_mended) in merged_counts(self.grid, self.cells, rows, columns).items():
+            if self._is_sign_of_one_sample(places):
+                others = sorted(places)[1:]
+                self.cells = {at: cell for at, cell in self.cells.items() if at not in others}
+                continue
             self.cells = {at: cell for at, cell in self.cells.items() if at not in places}
             if is_mended:
                 continue
@@ -115,6 +119,13 @@ class _Reader(StandingFinds):
                 "counts should be; it is given to none of them, expected a cell for each count",
                 f'say under mend in the layout whose it is, such as mend: {{"{address(*places[0])}": "3"}}',
             )  # fmt: skip
+
+    def _is_sign_of_one_sample(self, places: Sequence[tuple[int, int]]) -> bool:
+        """Whether a sign is merged over the columns of one sample, such as those of whole seeds and of pieces."""
+        text = self.cells[places[0]].text
+        ids = {self.out.sample_ids.get(("c", c)) for _, c in places}
+        is_sign = text in self.table.marks.key or bool(SIGNS.fullmatch(text))
+        return is_sign and len({r for r, _ in places}) == 1 and len(ids) == 1 and None not in ids
 
     def _amount(self, row: int, column: int, columns: list[int], by_row: Line) -> Cell | None:
         """The cell of an amount, or the word beside it where that says what was found: 'present' beside a blank."""
