@@ -29,6 +29,7 @@ from narrate.reading.intake.layout_told import (
 )
 from narrate.reading.intake.left_over import left_over
 from narrate.reading.intake.lists_of_presence import is_listed
+from narrate.reading.intake.lone_numbers import without_lone_numbers
 from narrate.reading.intake.phases_over_blanks import phases_over_blanks
 from narrate.reading.intake.records_guess import guess_records
 from narrate.reading.intake.scales_of_shares import with_scales_of_shares
@@ -144,6 +145,9 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     found.left_out.extend(summed.left_out)
     found.tables = with_columns_summed(found.tables, {grid.sheet: grid for grid in grids}, found.doubts, summed.wrong)
     found.tables = without_repeats(found.tables, {grid.sheet: grid for grid in grids}, found.doubts, found.left_out)
+    found.tables = without_lone_numbers(
+        found.tables, {grid.sheet: grid for grid in grids}, found.doubts, found.left_out
+    )
     listed = ids_listed(found.tables, {grid.sheet: grid for grid in grids})
     for table in found.tables:
         mend, doubts = mended_ids({look.grid.sheet: look for _, look in pairs}[table.sheet], table, listed)
