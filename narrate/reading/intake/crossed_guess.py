@@ -46,7 +46,7 @@ def guess_crossed(look: Look, area: Area) -> Crossed | None:
         if found is None:
             continue
         own = [look.text(r, column) for r, role in found.rows.items() if role.name == "counts" and look.text(r, column)]
-        parts = sum(bool(look.names.part_of(text)) for text in own)
+        parts = sum(bool(look.names.part_of(text) or quantity(text)) for text in own)  # 'grain', and 'g' of charcoal
         families = sum(bool(_FAMILY.fullmatch(text.strip())) for text in own)
         recurs = len(set(own)) < len(own) and families >= 0.6 * len(own)
         is_over_names = (recurs and _has_names_beside(found, column)) or _heads_groups(found, column)

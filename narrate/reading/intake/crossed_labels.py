@@ -117,12 +117,22 @@ class Labels(Heads):
             states = sum(bool(re.search("[,(]", t) and look.names.condition_of(t)) for t in texts)
             also = ("condition",) if by_content == "part" and states >= 0.6 * len(texts) else ()
             self.columns[column] = Role(name=by_content, also=also, filled=self._label_needs_fill(column, role))
+        self._groups_over_parts()
         self._results_among_lines()
         self._split_names()
         if any(role.name == "genus" for role in self.columns.values()) and not any(
             r.name == "epithet" for r in self.columns.values()
         ):
             self.columns[self.names] = Role(name="taxon", filled=self.columns[self.names].filled)
+
+    def _groups_over_parts(self) -> None:
+        """Of two columns of parts, one that is written once over many names heads groups: 'Seeds' over 'grain'."""
+        own = {
+            c: sum((row, c) in self.look.own for row in self.body) for c in self.labels if "part" in self.columns[c].names
+        }
+        for column, times in own.items():
+            if len(own) == 2 and 2 * times <= max(own.values()) and self.columns[column].names == ("part",):
+                self.columns[column] = Role(name="group", filled=True)
 
     def _in_one_cell(self, column: int) -> str:
         """'title' or 'notes' where one long text in a merged cell stands over, or under, all names side by side."""

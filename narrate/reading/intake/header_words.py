@@ -10,7 +10,7 @@ from functools import cache
 from narrate.model.layouts import DERIVED_ROLES
 from narrate.reading.intake.answers import asks_of_a_sample
 from narrate.reading.intake.fractions_of_flots import names_codes_of_fractions
-from narrate.reading.intake.header_words_abroad import heading_abroad
+from narrate.reading.intake.header_words_abroad import heading_abroad, heading_of_database
 from narrate.reading.intake.headings_composed import composed_heading
 from narrate.reading.intake.heads_composed_abroad import pieces_in_head
 from narrate.reading.intake.heads_of_states import heading_of_states
@@ -74,7 +74,7 @@ _PATTERNS: tuple[tuple[str, str], ...] = (
     ("size class", r"(?:sieve|mesh|screen|geological sieve|size|size fraction|sieve fraction)(?: (?:size|class|fraction|grade|mesh|classes|opening|split))*(?: {0,1}(?:mm|µm|um|in mm))?|grain size|size ?class|sieve ?mm|mm|sieve_size|size_class|fraction (?:size )?mm|fraction size"),
     ("fraction", r"fraction|flot/residue|light/heavy|lf/hf|fraction type|flotation fraction|hf/lf|residue/flot|flot or residue"),
     ("count", r"(?:raw |orig |original |absolute |total |seed |item |specimen |estimated |actual )?(?:n|no|nr|nos|num|count|counts|number|numbers|quantity|qty|qt|qté|quant|nisp|mne|mnpp|abundance|abs|frequency|freq|amount|anzahl|nombre|cantidad|tally|pieces|pcs|ct|cnt|#|counted|value|tall(?:y|ies)(?: (?:marks?|strokes?|count))?|strokes)|(?:no|number|n|count|nr|counts|#|quantity|total number)(?: of)? (?:items|seeds|remains|specimens|fragments|frags|pieces|individuals|ind|indiv|grains|finds|plant remains|parts|elements)|seed (?:no|number|nos)|score"),
-    ("mass", rf"(?:total |dry )?(?:weight|wt|wgt|weights|mass|g|gr|gm|gms|grams|gram|mg)(?: (?:in )?{_UNITS})?|gewicht.*|poids.*|peso.*"),
+    ("mass", rf"(?:total |dry )?(?:weight|wt|wgt|weights|mass|g|gr|gm|gms|grams|gram|mg)(?: (?:in )?{_UNITS})?|gewicht.*|poids.*|peso.*|hmotnost.*|tömeg.*"),
     ("code", r"(?:taxon |species |plant )?(?:code|abbrev|abbreviation|abbr|key|index|row|recid|rec id|rec(?:ord)?(?: ?(?:id|no|number|nr))?|obs(?:ervation)?(?: ?(?:id|no))|objectid|object id|fid|oid|order|sort|seq|line|taxon id|species id|taxon no|taxon number|ser|serial|sl no|item no)"),
     ("group", r"(?:ecological |plant |use |habitat |taxon |economic |crop )?(?:habitat|ecology|habitats|category|categories|cat|group|groups|class|classes|uses?|type|types|season|life ?form|status|order|growth form|ecological indicator|niche|soil|economic use|economic category)(?: code| preference)?"),
     ("note", r"sources?|references?|citations?|bibliography|doi|publication|excavators?|(?:c ?14|14 ?c|ams|radiocarbon|datable|dateable)(?: .*)?|collector|date excavated|literature|(?:find |item |id |analyst |general |additional |other )?(?:notes?|comments?|remarks?|observations?|obs|details|bemerkung(?:en)?|remarques?|analyst|analista|analyste|bearbeiter(?:in)?|bearbeitet(?: von)?|identified by|id by|sorted by|sorter|potential(?: .*)?|priority|recommendations?|further work|action|initials|photo|image|entered by|date (?:sorted|identified|analysed|entered|collected|floated)|sorted on)"),
@@ -181,7 +181,7 @@ def heading(text: str) -> str:
     prefix, _, rest = flat.partition(" ")
     if prefix in ("taxon", "plant", "find") and rest:
         return heading(rest)
-    return composed_heading(flat)
+    return composed_heading(flat) or heading_of_database(text.strip())
 
 
 # Common practice, no source: soil by the bucket and by weight, and what is measured of heavy fractions.
@@ -193,6 +193,7 @@ OTHER_MEASURES = rf"{_BUCKETS}|gals?|quarts?|qts?|pints?|bags?|tüten?|säcken?|
 _OTHER_VOLUME = re.compile(
     rf"(?:(?:soil|sample|sediment|earth|total) )*(?:vols?|volumes?|volumen|capacity)(?: (?:in|of|en))? (?:{OTHER_MEASURES}|[cdh]l)"
     rf"|(?:(?:no|number|n|anzahl|nombre|número|numero|aantal|liczba)(?: (?:of|de|di|der))? )?(?:{_BUCKETS})(?: (?:floated|processed|of soil|erde))?"
+    r"|aantal (?:emmers?|zakken)|antal (?:hinkar|spande|bøtter|säckar|påsar|poser)|(?:nombre|nb|nbre) de (?:seaux|sacs)|liczba (?:wiader|worków)"
 )
 _OF_WEIGHT = r"(?:weights?|wt|mass|gewicht|poids|peso)(?: (?:in )?(?:kg|g|kgs|kilos?))?"
 _OF_SOIL_WEIGHED = re.compile(
@@ -286,9 +287,9 @@ _UNITS_ABROAD = {"升": "l", "リットル": "l", "毫升": "ml", "克": "g", "�
 _QUANTITIES: tuple[tuple[str, str], ...] = (
     ("percent", r"%|percent|pct|% n|n %"),
     ("density", r"density|(?:n|no|ct|count|counts|items|seeds|remains|g|wt)? ?(?:/|per) ?(?:10 ?)?(?:l|lit(?:re|er)s?)"),
-    ("mass", r"kg|(?:m|p|w|gw|pds) (?:g|gr|gm|mg|kg|grams?|grammes?|gramm)|ağırlık|gram|βάρος|(?:masse|masa|massa|peso|poids|gewicht|gew|vægt|vikt|waga|masa|weight|wt|wgt|mass|g|gr|gm|gms|grams|mg)(?: (?:g|gr|gm|mg|kg|grams))?|wt g|(?:重量?|重さ|質量|质量)?(?: ?克| ?g)?(?<=[重量さ克])"),
-    ("count, fragment", r"残|残破|残块|残片|破损|碎|碎块|碎片|破碎|破片|欠損|(?:(?:no|n|nr|nb|n°|nº|num|núm|number|numero|número|nombre|anzahl|aantal|count)(?: (?:of|de|di|der))? )?(?:frags?|fragments?|fragmentos?|fragmenten?|framm|framment[oi]|brud(?:stykker?)?|k[ıi]r[ıi]k(?:lar)?|θραύσματα?|bruch(?:stücke?)?|fragm|fgts?|frg)(?: (?:n|no|ct|count))?|fr|f|fragmentary|fragmented"),
-    ("count, whole", r"(?:(?:no|n|nr|nb|n°|nº|num|núm|number|numero|número|nombre|anzahl|aantal|count)(?: (?:of|de|di|der))? )?(?:完整|完形|完好|整|whole|wholes|w|ent|int|hel|hela|hele|tam|bütün|całe|enter[oa]s?|enti(?:er|ère)s?|inter[oiae]|inteir[oa]s?|ganz|heel|hele|complete|entire|intact)(?: (?:n|no|ct|count))?"),
+    ("mass", r"kg|(?:m|p|w|gw|pds) (?:g|gr|gm|mg|kg|grams?|grammes?|gramm)|ağırlık|gram|βάρος|(?:masse|masa|massa|peso|poids|gewicht|gew|vægt|vikt|waga|hmotnost|tömeg|weight|wt|wgt|mass|g|gr|gm|gms|grams|mg)(?: (?:g|gr|gm|mg|kg|grams))?|wt g|(?:重量?|重さ|質量|质量)?(?: ?克| ?g)?(?<=[重量さ克])"),
+    ("count, fragment", r"残|残破|残块|残片|破损|碎|碎块|碎片|破碎|破片|欠損|(?:(?:no|n|nr|nb|n°|nº|num|núm|number|numero|número|nombre|anzahl|aantal|count)(?: (?:of|de|di|der))? )?(?:frags?|fragments?|fragmentos?|fragmenten?|framm|framment[oi]|brud(?:stykker?)?|k[ıi]r[ıi]k(?:lar)?|θραύσματα?|bruch(?:stücke?)?|zlom(?:ek|ky)|úlom(?:ek|ky)|töredék(?:ek)?|fragm|fgts?|frg)(?: (?:n|no|ct|count))?|fr|f|fragmentary|fragmented"),
+    ("count, whole", r"(?:(?:no|n|nr|nb|n°|nº|num|núm|number|numero|número|nombre|anzahl|aantal|count)(?: (?:of|de|di|der))? )?(?:完整|完形|完好|整|whole|wholes|w|ent|int|hel|hela|hele|tam|bütün|całe|cel[ýáé]|egész(?:ek)?|enter[oa]s?|enti(?:er|ère)s?|inter[oiae]|inteir[oa]s?|ganz|heel|hele|complete|entire|intact)(?: (?:n|no|ct|count))?"),
     ("count, tally", r"tall(?:y|ies)|tally marks?|strokes|striche|strichliste|pointages?|bâtons|palotes|palitos|trattini|stanghette|turven|turf|streepjes|kreski"),
     ("count", r"adet|adedi|sayı|sayısı|τεμ|τεμάχια|αριθμός|n°|nº|n|nb|núm|num|no|nr|nos|anz|anzahl|aantal|antal|stk|st|nombre|cantidad|quantità|liczba|count|counts|ct|number|#|qty|abs|nisp|total no|cnt|raw"),
 )

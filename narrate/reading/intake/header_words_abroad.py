@@ -5,6 +5,8 @@
 from __future__ import annotations
 
 import re
+from functools import cache
+from unicodedata import combining, normalize
 
 from narrate.reading.intake.heads_composed_abroad import composed_abroad
 
@@ -150,8 +152,28 @@ def heading_abroad(flat: str) -> str:
         flat = flat.removesuffix(tail).strip()
 
 
+@cache
+def heading_of_database(name: str) -> str:
+    """
+    The role of a column by a name of the sort that databases give: without accents, 'id_' before it.
+
+    >>> heading_of_database("id_vzorek"), heading_of_database("zachovani"), heading_of_database("id_nalez"), heading_of_database("Cast")
+    ('sample', 'condition', '', '')
+    """
+    if not _OF_DATABASE.fullmatch(name):
+        return ""
+    flat = " ".join(name.removeprefix("id_").split("_"))
+    return (heading_abroad(flat) if name.startswith("id_") else "") or _UNACCENTED.get(flat, "")
+
+
+_OF_DATABASE = re.compile(r"[a-z]{4,}|[a-z]+(?:_[a-z]+)+")
 _NUMBER_OF = re.compile(r"(?:n°|nº|no|nr|num|numer|číslo|broj|št|numéro|número|numero|nummer) (?:(?:de|d|di|da|du|des|del|van|der) )?")
 _AMOUNTS = frozenset(["menge", "quantité", "quantités", "cantidad", "quantità", "quantidade", "hoeveelheid", "ilość"])
 """Amounts of finds where no unit and no word for soil stands with them."""
 _LOOKUP = {word: role for role, words in _WORDS.items() for word in words.split()}
+_UNACCENTED = {
+    bare: role for word, role in _LOOKUP.items()
+    if (bare := "".join(c for c in normalize("NFKD", word) if not combining(c))) != word and bare.isascii() and bare not in _LOOKUP
+}  # fmt: skip
+"""The same words without their accents, where that makes no other of them."""
 _LOOKUP = {word.replace("ı", "i"): role for word, role in _LOOKUP.items()} | _LOOKUP  # 'KISIM' in capitals

@@ -153,8 +153,9 @@ def are_quantities_and_states(texts: list[str], look: Look) -> bool:
 
 
 def are_quantities_and_parts(texts: list[str], look: Look) -> bool:
-    """Whether small headings say n or whole under some names and parts under others: '完整', '残' and '米粒'."""
-    counted = [quantity(t).startswith("count") and t not in look.names.short.parts for t in texts]
+    """Whether small headings say n, g or whole under some names and parts under others: '完整', '残' and '米粒'."""
+    amounts = [quantity(t).startswith("count") or quantity(t) == "mass" for t in texts]
+    counted = [is_amount and t not in look.names.short.parts for is_amount, t in zip(amounts, texts, strict=True)]
     parts = [not quantity(t) and bool(look.names.part_of(t)) for t in texts]
     return sum(counted) > 1 and any(parts) and all(a or b for a, b in zip(counted, parts, strict=True))
 

@@ -34,7 +34,7 @@ _PLAIN_ABROAD = re.compile(
 )
 """The same in other languages: '+ nieliczne, ++ liczne'."""
 _EAST_ASIAN = re.compile(
-    r"(?P<sign>\++|\*{1,5}|[○◎●△]{1,3}|[x×]{1,3})\s*(?:は|が|为|為|表示|[=:…-])\s*(?P<meaning>\d+\s*[-–—~〜～]\s*\d+|[<>≥≤]?\d+|[\u3040-\u30ff\u3400-\u9fff]+)"
+    r"(?P<sign>\++|\*{1,5}|[○◎●△]{1,3}|[x×]{1,3})\s*(?:は|が|为|為|表示|[=:…-])\s*(?P<meaning>\d+\s*[-–—~〜～]\s*\d+|[<>≥≤]?\d+\+?|[\u3040-\u30ff\u3400-\u9fff]+)"
 )
 """'＋は少量、＋＋は中量': signs and words of Japanese and Chinese keys."""
 _IN_DOUBT = re.compile(
@@ -144,7 +144,7 @@ _CAPITALS = re.compile(r"(?<![A-Z])(?!X+(?![A-Z]))[A-Z]{3,}(?![A-Z])(?!\s*[=:])"
 def _explained_in(written: str) -> tuple[tuple[str, str], ...]:
     """The signs that one text explains, each with its meaning."""
     found: list[tuple[str, str]] = []
-    text = narrow(written)
+    text = re.sub(r"(?<=\d)(?:点|個|粒)?以上", "+", narrow(written))
     if text.isupper():
         text = _CAPITALS.sub(lambda match: match[0].lower(), text)
     said: set[str] = set()

@@ -118,7 +118,8 @@ def column_role(
             return Role(name="epithet")
         return Role(name="common name")
     if role == "condition":
-        return condition_role([text])
+        are_pieces = bool(said_below) and all(quantity(t).startswith("count, ") for t in said_below)
+        return Role(name="completeness") if are_pieces else condition_role([text])  # 'whole' and 'fragment'
     are_states = bool(said_below) and all(len(t) > 1 and says_state(t, look) for t in said_below)
     if role in ("site", "group", "code") and (are_states or content_role(said_below, look) == "condition"):
         return Role(name="condition")  # 'State' over 'ch' and 'un'

@@ -81,7 +81,8 @@ class Pieces(Amounts):
             found["size class"] = text
 
     def _completeness(self, by_row: Line, by_column: Line) -> str:
-        key = (self._first("completeness", by_row, by_column), self._first("part", by_row, by_column))
+        part = self._first("part", by_row, by_column) or self._first("common name", by_row, by_column)
+        key = (self._first("completeness", by_row, by_column), part)
         found = self._completeness_known.get(key)
         if found is None:
             found = self._completeness_known[key] = self._completeness_said(*key)

@@ -12,6 +12,7 @@ from typing import Protocol
 from narrate.model.grids import Grid
 from narrate.model.layouts import Table
 from narrate.reading.intake.fractions_of_flots import fraction_of
+from narrate.reading.intake.header_words import quantity
 from narrate.reading.intake.remarks import conditions_in
 from narrate.reading.intake.values_by_field import values_by_field
 from narrate.reading.intake.words_in_names import FRAGMENTS, whole_of_pieces
@@ -135,7 +136,8 @@ def _pieces(meaning: str) -> str:
     """'whole' or 'fragment' for words that say nothing else."""
     if re.fullmatch(r"frag\w*|broken|pieces?|bits?|incomplete", meaning, re.IGNORECASE):
         return "fragment"
-    return "whole" if re.fullmatch(r"wholes?|complete|intact|entire", meaning, re.IGNORECASE) else ""
+    said = quantity(meaning) if len(meaning) > 2 else ""
+    return said.removeprefix("count, ") if said in ("count, whole", "count, fragment") else ""
 
 
 def _part(meaning: str, names: Meaning) -> str:

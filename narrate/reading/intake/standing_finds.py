@@ -9,6 +9,7 @@ from functools import cached_property
 from narrate.problems import Place
 from narrate.reading.intake.around_finds import Around, AroundFinds
 from narrate.reading.intake.cell_marks import Found
+from narrate.reading.intake.header_words import quantity
 from narrate.reading.intake.not_plants import animal_part, not_a_plant, says_nothing_found
 from narrate.reading.intake.parts_of_finds import without_weight
 from narrate.reading.intake.said import Line, Said
@@ -177,7 +178,7 @@ class StandingFinds(AroundFinds):
     def _take_everyday_names(self, lines: Mapping[int, Line]) -> None:
         """The everyday names of each name and part, where lines tell things apart by them: 'barley, hulled' and 'barley'."""
         for line in lines.values():
-            if common := self._first("common name", line, {}):
+            if (common := self._first("common name", line, {})) and not quantity(common):
                 key = (self._first("taxon", line, {}), self._first("part", line, {}))
                 self._everyday.setdefault(key, set()).add(common)
 

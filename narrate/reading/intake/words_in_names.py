@@ -61,9 +61,9 @@ CONDITIONS = re.compile(
     re.IGNORECASE,
 )
 FRAGMENTS = re.compile(
-    r"[\s,(–—-]+(?:frags?\.?|fragments?|fragmenter|brottstycken?|brudstykker?|bruddstykker?|kırık(?:lar)?|θραύσμα(?:τα)?|fragmentos?|fragmenten?|frammenti|frammento|frammentat[oaie]|fragmenté?e?s?|fragmentad[oa]s?|fragmentiert|fragment[yó]w?|ułam(?:ek|ki)|trozos?|bruchstücke?|fragm\.?|fr[ga]mt?\.?|frgt?\.?|fgm\.?|fgts?|framm\.?|bruchst\.?|zlom(?:ek|ky)|úlom(?:ek|ky)|töredék(?:ek)?|broken)\)?$", re.IGNORECASE
+    r"[\s,(–—-]+(?:frags?\.?|fragments?|fragmenter|brottstycken?|brudstykker?|bruddstykker?|kırık(?:lar)?|θραύσμα(?:τα)?|fragmentos?|fragmenten?|frammenti|frammento|frammentat[oaie]|fragmenté?e?s?|fragmentad[oa]s?|fragmentiert|fragment[yó]w?|ułam(?:ek|ki)|trozos?|bruchstücke?|fragm\.?|fr[ga]mt?\.?|frgt?\.?|fgm\.?|fgts?|framm\.?|bruchst\.?|zlom(?:ek|ky)|úlom(?:ek|ky)|töredék(?:ek)?|broken)\)?$|[\s(（]*(?:碎块|碎片|残块|残片|破碎|破片)[)）]?$", re.IGNORECASE
 )
-_OF_PIECES = re.compile(r"frag|framm|^\W*(?:fr|zl|úl)\.\s|fr[ga]m\b|fgts?\b|\bfrgt?\b|\bfgm\b|zlom|úlom|töredék|bruchst|ułam|\bkırık|θραύσμ|brottstyck|brudd?styk|\btrozos?\b|\bbroken\b", re.IGNORECASE)
+_OF_PIECES = re.compile(r"frag|framm|碎块|碎片|残块|残片|破片|^\W*(?:fr|zl|úl)\.\s|fr[ga]m\b|fgts?\b|\bfrgt?\b|\bfgm\b|zlom|úlom|töredék|bruchst|ułam|\bkırık|θραύσμ|brottstyck|brudd?styk|\btrozos?\b|\bbroken\b", re.IGNORECASE)
 WHOLE = re.compile(r"[\s,(-]+(?:whole|complete|entire)\)?$", re.IGNORECASE)
 SIZE = re.compile(
     r"[(\[]?\s*((?:[<>≤≥]\s*\d+(?:[.,]\d+)?\s*mm|\d+(?:[.,]\d+)?\s*[-–]\s*\d+(?:[.,]\d+)?\s*mm|[<>≤≥]\s*\d+(?:[.,]\d+)?|\b(?:over|under|larger than|smaller than)\s*\d+(?:[.,]\d+)?\s*mm)|(?:small|medium|large)(?= *[)\]]))\s*[)\]]?",
