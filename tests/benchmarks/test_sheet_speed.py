@@ -13,8 +13,8 @@ from narrate.reading.intake.take_in import take_in
 from tests.benchmarks.yardsticks import opened_by_openpyxl, timed
 
 
-def test_a_sheet_of_two_hundred_by_two_hundred_takes_twelve_times_its_opening(tmp_path: Path) -> None:
-    """Layout proposed, 40,000 cells read and totals checked in at most twelve times as long as openpyxl takes to open it."""
+def test_a_sheet_of_two_hundred_by_two_hundred_takes_ten_times_its_opening(tmp_path: Path) -> None:
+    """Layout proposed, 40,000 cells read and totals checked in at most ten times as long as openpyxl takes to open it."""
     packs = naming_packs(("eastern-north-america",))
     path = a_square_sheet(tmp_path / "large.xlsx", packs, 200)
 
@@ -23,7 +23,7 @@ def test_a_sheet_of_two_hundred_by_two_hundred_takes_twelve_times_its_opening(tm
     print(f"200 x 200: {finds} finds: {seconds:.2f} s, {seconds / opened:.1f} times its opening in {opened:.2f} s")
 
     assert finds > 20_000
-    assert seconds < 12 * opened
+    assert seconds < 10 * opened
 
 
 def test_the_time_of_a_list_grows_with_its_rows_and_not_with_their_square(tmp_path: Path) -> None:
