@@ -69,6 +69,11 @@ class Amounts(NamedLines):
                     return "mass", unit(heads[0].text) or "g"
                 if name.quantity == "mass" and what.startswith("count") and not self._has_weights_apart:
                     return "mass", name.unit  # 'Wood (g)' under 'whole' and 'frags'
+                in_part = next((unit(one.text) for one in by_row.get("part", ()) if quantity(one.text) == "mass"), "")
+                if name.part and in_part and what.startswith("count"):
+                    return "mass", in_part  # 'Charcoal', 'weight (g)', under 'n'
+                if not what and name.quantity == "mass":
+                    return "mass", name.unit  # a name merged over the column of amounts
                 if what.startswith("count") or not what:
                     return "count", ""
                 return what, ""
@@ -76,7 +81,8 @@ class Amounts(NamedLines):
             return name.quantity, name.unit
         for line in (by_row, by_column):
             for said in line.get("part", ()):
-                if name.part and is_unit_of_mass(said.text):  # charcoal in 'g'; the 'g' of barley is a grain
+                if name.part and (is_unit_of_mass(said.text) or quantity(said.text) == "mass"):
+                    # charcoal in 'g'; the 'g' of barley is a grain
                     return "mass", unit(said.text) or "g"
                 if weighed := without_weight(said.text)[1]:
                     return "mass", weighed  # 'fragments (g)'

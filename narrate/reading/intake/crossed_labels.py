@@ -96,6 +96,9 @@ class Labels(Heads):
                 and self._label_by_content(column, texts) == "taxon note"
             ):
                 role = "common name"
+            if role in ("", "taxon note") and look.is_turned and self._heads_runs(column, some_parts=True):
+                self.columns[column] = Role(name="group", filled=True)  # 'Wood', 'Crops' and 'Seeds' over names
+                continue
             if (
                 role in ("group", "taxon note")
                 and sum(bool(look.names.part_of(t)) for t in texts) >= 0.6 * len(texts) > 0
@@ -126,7 +129,7 @@ class Labels(Heads):
             self.columns[self.names] = Role(name="taxon", filled=self.columns[self.names].filled)
 
     def _groups_over_parts(self) -> None:
-        """Of two columns of parts, one that is written once over many names heads groups: 'Seeds' over 'grain'."""
+        """Of two columns of parts, one that is written once over many names heads groups: 'Seeds', 'Wood'."""
         own = {
             c: sum((row, c) in self.look.own for row in self.body) for c in self.labels if "part" in self.columns[c].names
         }
@@ -165,14 +168,20 @@ class Labels(Heads):
             and all(len(word) <= 25 for word in words)
         )
 
-    def _heads_runs(self, column: int) -> bool:
-        """Whether a column before the names has a word of its own at the first of several lines, again and again."""
+    def _heads_runs(self, column: int, *, some_parts: bool = False) -> bool:
+        """
+        Whether a column before the names has a word of its own at the first of several lines, again and again.
+
+        some_parts: any of them but not all may name parts; else less than half.
+        """
         given = [(row, column) in self.look.own for row in self.body]
         texts = [self.look.text(row, column) for row, is_own in zip(self.body, given, strict=True) if is_own]
         runs = [n for n, is_own in enumerate(given) if is_own]
         return (
-            column < self.names and len(texts) >= 2 and given[0] and len(set(texts)) == len(texts)
-            and len(texts) <= 0.5 * len(given) and 2 * sum(bool(self.look.names.part_of(t)) for t in texts) < len(texts)
+            column < self.names and len(texts) >= 2 and len(set(texts)) == len(texts)
+            and (given[0] or (some_parts and bool(self.look.text(self.body[0], column))))
+            and len(texts) <= 0.5 * len(given)
+            and (1 if some_parts else 2) * sum(bool(self.look.names.part_of(t)) for t in texts) < len(texts)
             and any(b - a > 1 for a, b in pairwise(runs))
         )  # fmt: skip
 

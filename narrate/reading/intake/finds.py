@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from functools import cached_property
 
 from narrate.model.grids import Cell, Grid, address, at_of
@@ -71,7 +71,7 @@ class _Reader(StandingFinds):
             self.cells = {**self.cells, **blanks_of_pending(self.cells, rows, columns, sample_ids)}
         is_printed = is_printed_form(table, self.layout)
         numbers_beside = self._numbers_beside(columns, by_column)
-        self._set_merged_aside(rows, columns)
+        self._set_merged_aside(rows, columns, names if taxon_in_rows else {})
         for row in rows:
             has_amount = False
             for column in columns:
@@ -102,10 +102,10 @@ class _Reader(StandingFinds):
         across = [c for c, role in self.table.columns.items() if role.name in ("counts", "count")]
         return [self.cells[r, c].text for r in rows for c in across if (r, c) in self.cells]
 
-    def _set_merged_aside(self, rows: list[int], columns: list[int]) -> None:
+    def _set_merged_aside(self, rows: list[int], columns: list[int], names: Mapping[int, Named | None]) -> None:
         """Counts that are merged over several cells are given to none of them, and told."""
         for area, (places, is_mended) in merged_counts(self.grid, self.cells, rows, columns).items():
-            if self._is_sign_of_one_sample(places):
+            if self._is_of_one_sample(places, names):
                 others = sorted(places)[1:]
                 self.cells = {at: cell for at, cell in self.cells.items() if at not in others}
                 continue
@@ -120,12 +120,14 @@ class _Reader(StandingFinds):
                 f'say under mend in the layout whose it is, such as mend: {{"{address(*places[0])}": "3"}}',
             )  # fmt: skip
 
-    def _is_sign_of_one_sample(self, places: Sequence[tuple[int, int]]) -> bool:
-        """Whether a sign is merged over the columns of one sample, such as those of whole seeds and of pieces."""
-        text = self.cells[places[0]].text
+    def _is_of_one_sample(self, places: Sequence[tuple[int, int]], names: Mapping[int, Named | None]) -> bool:
+        """Whether a sign or a weight is merged over the columns of one sample, such as those of whole ones and pieces."""
+        text, rows = self.cells[places[0]].text, {r for r, _ in places}
         ids = {self.out.sample_ids.get(("c", c)) for _, c in places}
         is_sign = text in self.table.marks.key or bool(SIGNS.fullmatch(text))
-        return is_sign and len({r for r, _ in places}) == 1 and len(ids) == 1 and None not in ids
+        named = [names.get(r) for r in rows]
+        is_weight = all(one is not None and one[0].quantity == "mass" for one in named)
+        return (is_sign or is_weight) and len(rows) == 1 and len(ids) == 1 and None not in ids
 
     def _amount(self, row: int, column: int, columns: list[int], by_row: Line) -> Cell | None:
         """The cell of an amount, or the word beside it where that says what was found: 'present' beside a blank."""

@@ -13,7 +13,7 @@ from narrate.reading.intake.part_words_of_the_north import NORTHERN_PARTS
 from narrate.reading.intake.plant_words_abroad import CONDITIONS_ABROAD, PARTS_ABROAD
 from narrate.reading.intake.remarks import conditions_in
 from narrate.reading.intake.short_words import OF_PIECES, ShortWords
-from narrate.reading.intake.words_in_names import FRAGMENTS, MORE_PARTS, SHORT_CONDITIONS, whole_of_pieces
+from narrate.reading.intake.words_in_names import FRAGMENTS, MORE_PARTS, SHORT_CONDITIONS, SIZE, whole_of_pieces
 from narrate.reading.values import find_word
 
 # Common practice, no source: words for whole things beside a part, in nine languages.
@@ -83,6 +83,8 @@ class KnownWords:
             found = self.joined.get(flat.lower().removesuffix("s"))  # 'glumebase'
         if not found and (whole := whole_of_pieces(text)):
             found = self.part_of(whole)  # 'frag. de caryopse', 'Kornbruch'
+        if not found and (bare := SIZE.sub("", text).strip(" ,;")) and bare != text.strip():
+            found = self.part_of(bare)  # 'Wood > 2 mm'
         if not found and (of_plant := part_of_a_plant(flat)):
             found = self.part_of(of_plant)  # 'pépin de raisin'
         return found or self._part_beside_condition(flat)

@@ -4,6 +4,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import replace
 
@@ -16,6 +17,7 @@ from narrate.reading.intake.left_over import lines_named
 _OF_GROUPS = ("group", "taxon note")
 _OVER_ALL = ("title", "ignored", "section", "header")
 """Roles that a row of heads has where it says nothing of most columns."""
+_WOODS = ("wood", "charcoal", "bark")
 _OWN_AMOUNT = ("quantity", "part", "taxon")
 """Roles of rows whose words may say themselves what is counted or weighed."""
 
@@ -38,7 +40,29 @@ def with_weights_under_heads(look: Look, table: Table) -> tuple[Table, list[str]
             columns.update(dict.fromkeys(under, role))
             what = "weights" if role.name == "mass" else "results"
             doubts.append(f"{lines_named('column', under)} stand{'s' if len(under) == 1 else ''} under '{look.text(row, head)}': taken for {what}")
+    for at in _weights_called_total(look, table, names):
+        columns[at] = Role(name="counts")
+        doubts.append(
+            f"'{look.text(names, at)}' ({lines_named('column', [at])}) is weighed and nothing that it adds up is: taken for a "
+            "find; write total for it in the layout if it is none"
+        )
     return replace(table, columns=columns), doubts
+
+
+def _weights_called_total(look: Look, table: Table, names: int) -> list[int]:
+    """Columns such as 'Total wood, wt.' over counts of woods that nobody weighed one by one: the wood, weighed together."""
+    small = next((r for r, role in table.rows.items() if role.names == ("quantity",)), None)
+    over = next((r for r, role in table.rows.items() if role.name == "group"), None)
+    if small is None or over is None:
+        return []
+    found = []
+    for at in (c for c, role in table.columns.items() if role.name == "total" and quantity(look.text(small, c)) == "mass"):
+        said = re.sub(r"\btotal\b", "", look.text(names, at), flags=re.IGNORECASE).strip()
+        beside = [c for c, role in table.columns.items() if role.name == "counts" and look.text(over, c) == look.text(over, at)]
+        is_alone = bool(beside) and not any(quantity(look.text(small, c)) == "mass" for c in beside)
+        if said and look.names.part_of(said) in _WOODS and is_alone:
+            found.append(at)
+    return found
 
 
 def _role_under(text: str, *, is_group: bool) -> Role | None:

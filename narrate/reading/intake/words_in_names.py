@@ -72,7 +72,7 @@ SIZE = re.compile(
 _OF_WEIGHT = r"(?:[\s,]+(?:weight|wt\.?|mass|gewicht|poids|peso|vægt|vikt|waga))?"
 """'Wood weight (g)' weighs wood: the word for weighing is no part of the name."""
 UNIT = re.compile(
-    rf"{_OF_WEIGHT}[\s,]*[(\[]\s*(?:(?:weight|wt\.?|mass)[, ]+)?(?:in )?(g|gr|mg|wt|wt\.? ?g|weight|weight ?g|grams|克|毫升|ml|cc|vol|n|no\.?|count|ct|#)\s*[)\]]\s*$|[\s_,-]+(wt|weight|wt\.? ?\(?g\)?|ct|count)\s*$|\s+(g|grams|mg|(?-i:n))\s*$",
+    rf"{_OF_WEIGHT}[\s,]*[(\[]\s*(?:(?:weight|wt\.?|mass)[, ]+)?(?:in )?(g|gr|mg|wt|wt\.? ?g|weight|weight ?g|grams|克|毫升|ml|cc|vol|n|no\.?|count|ct|#)(?:[,，;]\s*[<>≥]?\s*\d+(?:[.,]\d+)?\s*(?:mm|毫米))?\s*[)\]]\s*$|[\s_,-]+(wt|weight|wt\.? ?\(?g\)?|ct|count)\s*$|\s+(g|grams|mg|(?-i:n))\s*$",
     re.IGNORECASE,
 )
 TAIL = re.compile(

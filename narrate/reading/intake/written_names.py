@@ -118,6 +118,9 @@ class NameReader(IdentifiedNames):
             bare = self._read(name[: in_brackets.start()], genus_before)
             known = replace(bare.identification, written=written)
             return replace(bare, identification=known, condition=short, conditions_apart=())
+        if (summed := re.match(r"total (?=\w)", name, re.IGNORECASE)) and self.part_of(name[summed.end() :]):
+            wood = self._read(name[summed.end() :], genus_before)  # 'Total wood', weighed where no wood is by itself
+            return replace(wood, identification=replace(wood.identification, written=written))
         rest, state = self.without_state(name)
         if state:
             found = self._read(rest, genus_before)
