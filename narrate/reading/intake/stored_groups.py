@@ -17,7 +17,7 @@ Answer = Literal["yes", "perhaps", "no"]
 """'perhaps': a name that no pack knows, or one that some count in and others do not."""
 
 _PLAIN = (
-    "all charred column count counts finds for grand items n nisp no number of overall plant plants remains row "
+    "all charred column count counts ct cts finds for grand items n nisp no number of overall plant plants remains row "
     "sample samples seeds seed somme species specimens sub subtotal sum summe sums taxa taxon the tot total totals "
     "types gesamt gesamtsumme totale totaal suma soma in by g gram grams weight wt mass percent percentage pct "
     "rows lines zeilen reihen lignes filas righe linhas rijen wierszy różnych verschiedene verschiedener verschillende "

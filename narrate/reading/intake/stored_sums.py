@@ -18,6 +18,7 @@ from narrate.reading.intake.stored_ledger import Ledger, Litres
 from narrate.reading.intake.stored_lines import Line
 from narrate.reading.intake.stored_numbers import summed_by
 from narrate.reading.intake.stored_states import SEEDS, Belongs, ButChaff, OfState, State, states_of
+from narrate.reading.intake.words_in_names import SIZE
 from narrate.reading.intake.written_names import NameReader
 
 WHICH = "the sheet does not say which of the taxa it is of"
@@ -107,8 +108,8 @@ class Sums(Added):
         by_numbers = summed_by(ledger, line, of_taxa=True) if line.kind == "total" and not is_plain else []
         if by_numbers and by_numbers not in (before, behind, above, self.taxa):
             guessed["by its numbers"] = (by_numbers, None)
-        if len(plants_alone := [t for t in self.taxa if not self._is_fungus(t)]) < len(self.taxa):
-            guessed["all but fungi"] = (plants_alone, None)
+        if len(plants_alone := [t for t in self.taxa if not self._is_fungus_or_dung(t)]) < len(self.taxa):
+            guessed["all but fungi and dung"] = (plants_alone, None)
         words = meant_words(re.sub(OF_TAXA, "", label))
         named = tuple(word for word in words if word in _IDENTIFIED) if re.search(r"seeds?\b", label, re.I) else ()
         if named == words:  # 'Identifiable seeds' are seeds, and no others
@@ -118,11 +119,15 @@ class Sums(Added):
             found = {first: guessed[first], **guessed, "plants": (plants, None)}
             if first == "since":
                 line.guesses -= {"since"}
+            said = {t: (ledger.section_of(t) or self._group_word([t])).strip().lower() for t in self.taxa}
+            if under := [t for t in self.taxa if said[t] in label.lower().split()]:
+                found["under its head"] = (under, None)  # 'Total seeds' behind those under 'Seeds'
             charred: dict[str, tuple[list[int], Group | None]] = {}
             if self._has_uncharred:
                 charred = {"charred": (self.taxa, Group("", self.names, ("charred",)))}
             if line.kind in ("percent", "density"):
-                found = {"all": found["all"], "since": found["since"], "plants": found["plants"]}
+                kept = ("all", "since", "plants", "all but fungi and dung")
+                found = {way: found[way] for way in kept if way in found}
                 found["by its formulas"] = (self._by_formulas(at), None)
                 line.guesses |= {"by its formulas"}
                 found["total before"] = (ledger.run_before(self._total_before(at), of_taxa=True), None)
@@ -142,7 +147,7 @@ class Sums(Added):
                         line.guesses |= {way}
             return {name: (lines, None) for name, (lines, _) in found.items() if lines} | charred
         heads = {t: ledger.section_of(t) for t in self.taxa}
-        own = [t for t in self.taxa if heads[t] and same_words(heads[t], label)]
+        own = [t for t in self.taxa if heads[t] and same_words(SIZE.sub(" ", heads[t]), label)]  # 'Nutshell (> 2 mm)'
         if not own and same_words(self._group_word(before), label):
             own = before
         if own:
@@ -171,11 +176,11 @@ class Sums(Added):
             return {"kind": (self.taxa, group), **{n: c for n, c in guessed.items() if c[0]}}
         return {name: choice for name, choice in guessed.items() if choice[0]}
 
-    def _is_fungus(self, t: int) -> bool:
-        """Whether a line is of a fungus, which totals of plants often leave out: resting bodies of Cenococcum."""
+    def _is_fungus_or_dung(self, t: int) -> bool:
+        """Whether a line is of dung or of a fungus, such as Cenococcum, which totals of plants often leave out."""
         find = self.first_find[t]
         taxon = self.names.packs.taxa.get(find.name.identification.taxon or TaxonId("")) if find is not None else None
-        return taxon is not None and taxon.habit == "fungus"
+        return (find is not None and find.part == "dung") or (taxon is not None and taxon.habit == "fungus")
 
     def _by_formulas(self, at: int) -> list[int]:
         """The lines of taxa that the formulas of a line of results add up; none where it has none."""
