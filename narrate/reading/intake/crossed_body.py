@@ -186,6 +186,8 @@ class Body(GroupHeads):
         if self._is_small_head_again(row, self.body[0]):
             return band_role(look, row, self.names)
         label, role = self._row_label(row)
+        if sum(" = " in look.text(row, c) for c in self.counts) > 1:
+            return Role(name="notes")  # 'K = Korn', 'S = Same': a key that the semicolons of its file took apart
         if self._is_of_answers(row, label):
             return Role(name="sample note", qualifiers=(label,))
         content = 0 if self._is_band(row) else self._content(row)
