@@ -155,6 +155,15 @@ def test_a_number_merged_over_whole_ones_and_pieces_is_given_to_neither(tmp_path
     assert [p.place.cell for p in found.problems if p.code == "N313"] == ["C6", "E6"]
 
 
+def test_a_weight_merged_over_the_columns_of_one_sample_is_of_that_sample(tmp_path: Path) -> None:
+    book = of_pairs(1.25)
+    page_of(book)["A6"] = "Charcoal > 4 mm (g)"
+    book.save(tmp_path / "lab.xlsx")
+    found = take_in(tmp_path / "lab.xlsx", packs())
+    grams = {str(row.sample): row.mass_g for row in found.rows if row.part == "charcoal"}
+    assert grams == {"1": 1.25, "2": 1.25}
+
+
 def test_heads_merged_over_a_list_and_sums_under_its_everyday_names_are_no_finds(tmp_path: Path) -> None:
     book = Workbook()
     page = page_of(book)
@@ -274,3 +283,41 @@ def test_columns_of_a_database_without_accents_say_what_they_hold(tmp_path: Path
         ("V001", "Zea mays", "kernel", 4, 0.2), ("V001", "Galium sp.", "seed", 2, None),
         ("V002", "Zea mays", "kernel", 7, 0.4), ("V003", "Galium sp.", "seed", 1, None),
     }  # fmt: skip
+
+
+def test_wood_that_is_weighed_together_is_a_find_and_groups_say_what_is_wood(tmp_path: Path) -> None:
+    book = Workbook()
+    page = page_of(book)
+    page.append(["FS No.", "Vol. (L)", "Wood > 2 mm", None, None, "Nutshell > 2 mm", None, "Crops", None, "Seeds", None])
+    page.append([
+        None, None, "Total wood", "Carya sp.", "Ulmus sp.", "Carya sp.", None, "Zea mays kernel", "Zea mays cupule",
+        "Galium sp.", "Vitis sp.",
+    ])  # fmt: skip
+    page.append([None, None, "Wt.", "Ct.", "Ct.", "Ct.", "Wt.", "Ct.", "Ct.", "Ct.", "Ct."])
+    page.append([114, 10, 1.28, 5, 2, 14, 0.27, 4, 2, 1, 3])
+    page.append([117, 10, 3.67, 11, 4, 69, 1.3, 7, 10, 2, 1])
+    page.append([121, 8, 2.03, 9, 1, 22, 0.41, 1, 6, 5, 2])
+    for cells in ("C1:E1", "F1:G1", "H1:I1", "J1:K1", "F2:G2"):
+        page.merge_cells(cells)
+    book.save(tmp_path / "lab.xlsx")
+    found = take_in(tmp_path / "lab.xlsx", packs())
+    first = {(r.identification.written, str(r.part)): (r.count.number, r.mass_g) for r in found.rows if str(r.sample) == "114"}
+    assert first == {
+        ("Total wood", "wood"): (None, 1.28), ("Carya sp.", "wood"): (5, None), ("Ulmus sp.", "wood"): (2, None),
+        ("Carya sp.", "nutshell"): (14, 0.27), ("Zea mays kernel", "kernel"): (4, None),
+        ("Zea mays cupule", "cupule"): (2, None), ("Galium sp.", "seed"): (1, None), ("Vitis sp.", "seed"): (3, None),
+    }  # fmt: skip
+    assert any("Total wood" in doubt for doubt in found.doubts)
+
+
+def test_grams_that_a_column_of_parts_says_are_grams(tmp_path: Path) -> None:
+    head = "Taxon;Resttyp;Erh.;P 3;P 4\n;;;n;n\nTriticum dicoccum;Korn;vk;4;2\nGalium aparine;Same;vk;1;5\n"
+    (tmp_path / "lab.csv").write_text(head + "Holzkohle > 2 mm;Gewicht (g);vk;3,75;0,87\n", encoding="utf-8")
+    found = take_in(tmp_path / "lab.csv", packs())
+    assert {str(r.sample): r.mass_g for r in found.rows if r.part == "charcoal"} == {"P 3": 3.75, "P 4": 0.87}
+
+
+def test_dung_is_a_find_and_droppings_of_mice_are_none(tmp_path: Path) -> None:
+    found = plain(tmp_path, HEAD + PLANTS + "Dung pellets,,3,,1\nMouse droppings,,2,5,\n")
+    assert {str(row.part) for row in found.rows if "ung" in row.identification.written} == {"dung"}
+    assert not [row for row in found.rows if "droppings" in row.identification.written]
