@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from narrate.model.grids import Area
 from narrate.reading.intake.evidence import NAMED, Look
-from narrate.reading.intake.header_words import quantity
+from narrate.reading.intake.header_words import heading, quantity
 
 _TOP = 15
 """Rows in which such a head is looked for."""
@@ -26,6 +26,8 @@ def with_heads_apart(look: Look, area: Area) -> tuple[Look, ...]:
         first, last = min(of_pairs), max(of_pairs)
         if any(first < c < last for c in named):
             continue
+        while last < area.right and heading(look.text(row, last + 1)) == "total":
+            last += 1  # what stands behind the counts adds up those
         before = min([*of_pairs, *named])
         pairs = {c for c in range(first, last + 1)}
         others = {c for c in range(before, area.right + 1) if c not in pairs}

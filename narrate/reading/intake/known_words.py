@@ -16,6 +16,7 @@ from narrate.reading.intake.short_words import OF_PIECES, ShortWords
 from narrate.reading.intake.words_in_names import FRAGMENTS, MORE_PARTS, SHORT_CONDITIONS, SIZE, whole_of_pieces
 from narrate.reading.values import find_word
 
+_OF_ANIMAL = re.compile(r"([^\W\d_]+) (?:of|de|di|du|des|von|van|av|af) \S+")
 # Common practice, no source: words for whole things beside a part, in nine languages.
 _WHOLE = (
     r"(?:wholes?|complete|entire|intact|ganze?[rns]?|vollständige?[rns]?|entiers?|entières?|complète?s?|enter[oa]s?|complet[oaie]s?|inter[oiae]|integr[oaie]|"
@@ -85,6 +86,8 @@ class KnownWords:
             found = self.part_of(whole)  # 'frag. de caryopse', 'Kornbruch'
         if not found and (bare := SIZE.sub("", text).strip(" ,;")) and bare != text.strip():
             found = self.part_of(bare)  # 'Wood > 2 mm'
+        if not found and (animal := _OF_ANIMAL.fullmatch(flat)) and find_word(self.parts, animal[1]) == "dung":
+            found = "dung"  # 'estiércol de camélido'
         if not found and (of_plant := part_of_a_plant(flat)):
             found = self.part_of(of_plant)  # 'pépin de raisin'
         return found or self._part_beside_condition(flat)

@@ -77,7 +77,7 @@ _BY_PART: Mapping[str, str] = {
         "|ubestemt del|ubestemt plantedel|ubestemte plantedele|ubestemt plantedel|del ubestemt|plantedel ubestemt|obestämd del|obestämd växtdel|del obestämd"
         "|część nieoznaczona|nieoznaczona część|część nieokreślona|nieokreślona część|fragment nieoznaczony|neurčená část|část neurčená|neurčená časť|meghatározatlan rész|neodređeni dio|dio neodređen|nedoločen del|belirsiz kısım|tanımlanamayan kısım"
         "|part indeterminate|indeterminate part|part not determined|part undetermined|part not identified|part unknown|unknown part|unidentified part|неопределённая часть|часть не определена|απροσδιόριστο τμήμα",
-    "dung": "excremento|excrementos|crotte|crottes|kot|dung pellets",
+    "dung": "excremento|excrementos|excréments|crotte|crottes|crottin|crottins|kot|nawóz|estrume|sterco|trágya|gübre|tezek|糞|粪|dung pellets",
 }  # fmt: skip
 _EACH = {word: part for part, words in _BY_PART.items() for word in words.split("|")}
 PART_WORDS: Mapping[str, str] = {word.replace("ı", "i"): part for word, part in _EACH.items()} | _EACH

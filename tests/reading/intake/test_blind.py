@@ -3,11 +3,11 @@ Sheets that somebody who does not know the reader made, with what is in them; al
 
 `blind/truth.json` was written with each sheet and before it was tried: for each sample how many finds were counted and
 what they add up to, by condition; how many are signs of presence or abundance; and the grams. What was written there of
-the lot s (its makers took '>50' for 50, and added both fractions of a sample and halves) stands here as the reader has it:
-a class is a sign, fractions stay apart, half a seed is a piece. Moss is a plant in all lots, which one maker left out; dung
-is a find, with its grams, which the makers of some left out, and so are resting bodies of Cenococcum in the lots ab and ac.
-The makers of the last seven lots (t, y, z, aa, ab, ac and ad) wrote no conditions: what they counted stands under "", and a
-trace weight ('t', '<0.01') beside a count, which two of them took for a sign, says no more.
+the lot s (its makers took '>50' for 50, and added both fractions of a sample and halves) stands here as the reader has
+it: a class is a sign, fractions stay apart, half a seed is a piece. Moss is a plant in all lots, which one maker left out;
+dung is a find, with its grams, which the makers of some left out, and so are resting bodies of Cenococcum in the lots ab
+and ac. The makers of the last seven lots (t, y, z, aa, ab, ac and ad) wrote no conditions: what they counted stands under
+"", and a trace weight ('t', '<0.01') beside a count, which two of them took for a sign, says no more.
 
 `blind/parts.json` was written likewise, for the later lots: for each name as written, in how many finds it stands as what
 part, whole or in pieces, in what state. Where a sheet names no part, none is held against it.
@@ -107,7 +107,7 @@ WRONG_TOTALS = {
     "ab01.xlsx": ["J62", "J63"], "ab02.csv": ["K66"], "ab03.xlsx": ["G52", "G53", "G54"], "ab04.xlsx": ["AR19", "AS19", "AR28"], "ab05.xlsx": ["H66"],
     "ab06.txt": ["R29"], "ab07.xlsx": ["J70", "J73"], "ab08.xlsx": ["L122", "L144"], "ab09.xlsx": ["L45"], "ab10.csv": ["AN13", "AN22"],
     "ad01.xlsx": [], "ad02.xlsx": ["I16", "I61", "I62"], "ad03.csv": [], "ad04.xlsx": [], "ad05.xlsx": ["I40", "I41"], "ad06.csv": ["N27"],
-    "ad08.xlsx": ["I33", "I34"], "ad09.xlsx": [],
+    "ad07.txt": [], "ad08.xlsx": ["I33", "I34"], "ad09.xlsx": [],
     "ac01.xlsx": ["G42", "G43"], "ac02.xlsx": [], "ac03.xlsx": ["I47", "I48", "I49"], "ac04.csv": ["N9"], "ac05.csv": ["AG14", "AH14"], "ac06.xlsx": [],
     "ac07.tsv": ["K19", "K20"], "ac08.xlsx": [], "ac09.txt": ["I71"], "ac10.xlsx": ["G29"],
     "aa01.xlsx": [], "aa02.xlsx": [], "aa04.csv": [], "aa05.xlsx": [],

@@ -288,7 +288,8 @@ def test_columns_of_a_database_without_accents_say_what_they_hold(tmp_path: Path
 def test_wood_that_is_weighed_together_is_a_find_and_groups_say_what_is_wood(tmp_path: Path) -> None:
     book = Workbook()
     page = page_of(book)
-    page.append(["FS No.", "Vol. (L)", "Wood > 2 mm", None, None, "Nutshell > 2 mm", None, "Crops", None, "Seeds", None])
+    groups = ["Wood > 2 mm", None, None, "Nutshell > 2 mm", None, "Crops", None, "Seeds", None]
+    page.append(["FS No.", "Vol. (L)", *groups])
     page.append([
         None, None, "Total wood", "Carya sp.", "Ulmus sp.", "Carya sp.", None, "Zea mays kernel", "Zea mays cupule",
         "Galium sp.", "Vitis sp.",
@@ -301,7 +302,8 @@ def test_wood_that_is_weighed_together_is_a_find_and_groups_say_what_is_wood(tmp
         page.merge_cells(cells)
     book.save(tmp_path / "lab.xlsx")
     found = take_in(tmp_path / "lab.xlsx", packs())
-    first = {(r.identification.written, str(r.part)): (r.count.number, r.mass_g) for r in found.rows if str(r.sample) == "114"}
+    own = [row for row in found.rows if str(row.sample) == "114"]
+    first = {(row.identification.written, str(row.part)): (row.count.number, row.mass_g) for row in own}
     assert first == {
         ("Total wood", "wood"): (None, 1.28), ("Carya sp.", "wood"): (5, None), ("Ulmus sp.", "wood"): (2, None),
         ("Carya sp.", "nutshell"): (14, 0.27), ("Zea mays kernel", "kernel"): (4, None),
@@ -321,3 +323,23 @@ def test_dung_is_a_find_and_droppings_of_mice_are_none(tmp_path: Path) -> None:
     found = plain(tmp_path, HEAD + PLANTS + "Dung pellets,,3,,1\nMouse droppings,,2,5,\n")
     assert {str(row.part) for row in found.rows if "ung" in row.identification.written} == {"dung"}
     assert not [row for row in found.rows if "droppings" in row.identification.written]
+
+
+@pytest.mark.parametrize("word", ["Estiércol de camélido", "Fumier", "Mist", "gödsel", "Crottin"])
+def test_dung_in_other_languages_is_a_find_too(tmp_path: Path, word: str) -> None:
+    found = plain(tmp_path, HEAD + PLANTS + f"{word},,3,,1\n")
+    own = [row for row in found.rows if row.identification.written == word and row.count.number]
+    assert [str(row.part) for row in own] == ["dung", "dung"]
+
+
+def test_a_total_behind_pairs_is_of_the_pairs_and_not_of_what_names_its_plant_beside_it(tmp_path: Path) -> None:
+    lines = (
+        ";;Zea mays;;Phaseolus vulgaris;;;;",
+        "Muestra;Volumen (L);entero;frag.;entero;frag.;Total restos;Carbón (g);Estiércol (g)",
+        "M-01;4;1;9;2;4;16;4.0;8.3", "M-02;8;3;1;5;1;10;3.1;1.7", "M-03;5;2;2;6;3;13;3.4;7.2",
+    )  # fmt: skip
+    (tmp_path / "lab.txt").write_text("\n".join(lines).replace(";", "\t") + "\n", encoding="utf-8")
+    found = take_in(tmp_path / "lab.txt", packs())
+    assert sum(row.count.number or 0 for row in found.rows) == 39
+    assert sorted(round(row.mass_g, 1) for row in found.rows if row.mass_g) == [1.7, 3.1, 3.4, 4.0, 7.2, 8.3]
+    assert not [p for p in found.problems if p.code == "N317"]

@@ -32,7 +32,7 @@ Medicago radiata,4,9,1,1,7,
 Trifolieae,12,22,4,3,18,small legumes
 Aegilops glume base,2,7,,1,9,goat grass
 Dung pellet frags,++,+,,+,+++,
-""", cols_are_samples(4, "A", "8-14", "B-F", volume=6, phase=5), sep=","),
+""", cols_are_samples(4, "A", "8-15", "B-F", volume=6, phase=5), sep=","),
 sheet("maya-region-counts-weights-stacked-rows", """
 Operation|Op 3|Op 3|Op 7|Op 7
 Lot|3-11|3-14|7-02|7-09
