@@ -46,7 +46,7 @@ def beside_no_plants(look: Look, rows: Mapping[int, Role], names: int, labels: I
         aside = [row for row in run if rows[row].name == "not plants" and row > max(plants, default=-1)]
         first = run[0] if not plants and len(aside) >= _LEAST else min(aside, default=run[-1] + 1)
         others = [row for row in run if row > max(plants, default=-1) and row >= first and row not in aside]
-        found += others if len(others) <= len(aside) else []
+        found += others if len(others) <= len(aside) and all(look.text(row, names) for row in others) else []
     return found
 
 
