@@ -131,8 +131,9 @@ class Extent:
         seen_counts = False
         counted, given = look.in_columns(range(area.top, area.bottom + 1))
         for column in range(self.names + 1, area.right + 1):
-            if counted[column] == given[column] and not look.grid.merged:  # no name among them
-                seen_counts = seen_counts or (0 < counted[column] >= 0.5 * (counted[column] - 2))
+            words = given[column] - counted[column]
+            if (not words or words < 0.6 * (given[column] - 2)) and not look.grid.merged:  # no names, or a few
+                seen_counts = seen_counts or counted[column] >= max(1, 0.5 * (given[column] - 2))
                 continue
             own = [row for row in range(area.top, area.bottom + 1) if (row, column) in look.own]
             if not own:

@@ -69,13 +69,14 @@ class _Reader(StandingFinds):
         self._shares_of_columns(columns)
         if table.shape == "crossed":
             self.cells = {**self.cells, **blanks_of_pending(self.cells, rows, columns, sample_ids)}
+        is_crossed = table.shape != "long"
         is_printed = is_printed_form(table, self.layout)
         numbers_beside = self._numbers_beside(columns, by_column)
         self._set_merged_aside(rows, columns, names if taxon_in_rows else {})
         for row in rows:
             has_amount = False
             for column in columns:
-                cell = self._amount(row, column, columns, by_row[row])
+                cell = self.cells.get((row, column)) if is_crossed else self._amount(row, column, columns, by_row[row])
                 if cell is None:
                     continue
                 has_amount = True
@@ -131,8 +132,7 @@ class _Reader(StandingFinds):
 
     def _amount(self, row: int, column: int, columns: list[int], by_row: Line) -> Cell | None:
         """The cell of an amount, or the word beside it where that says what was found: 'present' beside a blank."""
-        cell = self.cells.get((row, column))
-        said = by_row.get("quantity") if self.table.shape == "long" else None
+        cell, said = self.cells.get((row, column)), by_row.get("quantity")
         if not said or column != next((c for c in columns if self.table.columns[c].name != "mass"), None):
             return cell
         if any((row, c) in self.cells for c in columns if c != column):

@@ -130,12 +130,14 @@ def _rows(
 
 def _tell_unlike_names(groups: Mapping[tuple[object, ...], list[Find]], told: Told) -> None:
     """Names of a sheet that are read as one taxon and part: 'Hordeum internode' and 'Hordeum rachis'."""
+    once: dict[tuple[object, ...], Find] = {}
     alike: dict[tuple[object, ...], list[Find]] = {}
     for key, members in groups.items():
-        first = next((m for m in members if not _is_absent(m)), None)
-        if first is not None:
-            alike.setdefault(key[:-1], []).append(first)
-    for ones in (ones for ones in alike.values() if len(ones) > 1):
+        there = [m for m in members if not _is_absent(m)]
+        known = once.setdefault(key[:-1], there[0]) if there else None
+        if known is not None and known is not there[0]:
+            alike.setdefault(key[:-1], [known]).append(there[0])
+    for ones in alike.values():
         labels = list(dict.fromkeys(one.label for one in ones))
         first = ones[0]
         meant = first.name.identification.taxon or first.name.identification.written

@@ -25,7 +25,7 @@ def meaning_of_numbers(look: Look, table: Table) -> tuple[dict[str, str], str]:
     """(what the numbers of a table mean, what is told of it), where they are no counts; ({}, '') for counts."""
     rows = [r for r, role in table.rows.items() if role.name in ("counts", "finds")]
     columns = [c for c, role in table.columns.items() if role.name in ("counts", "count")]
-    texts = [look.text(r, c) for r in rows for c in columns if (r, c) in look.cells]
+    texts = [cell.text for r in rows for c in columns if (cell := look.cells.get((r, c))) is not None]
     if scale := classes_explained(look.grid, table, texts):
         words = ", ".join(f"{sign} = {meaning}" for sign, meaning in scale.items())
         return scale, (
