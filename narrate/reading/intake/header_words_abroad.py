@@ -157,8 +157,8 @@ def heading_of_database(name: str) -> str:
     """
     The role of a column by a name of the sort that databases give: without accents, 'id_' before it.
 
-    >>> heading_of_database("id_vzorek"), heading_of_database("zachovani"), heading_of_database("id_nalez"), heading_of_database("Cast")
-    ('sample', 'condition', '', '')
+    >>> heading_of_database("id_vzorek"), heading_of_database("pocet"), heading_of_database("id_nalez"), heading_of_database("Cast")
+    ('sample', 'count', '', '')
     """
     if not _OF_DATABASE.fullmatch(name):
         return ""
