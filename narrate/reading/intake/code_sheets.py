@@ -98,7 +98,9 @@ def _unheaded(look: Look) -> tuple[dict[str, str], set[int]]:
     listed: dict[str, str] = {}
     rows: dict[str, int] = {}
     named = 0
-    for row, columns in ((row, columns) for row, columns in lines.items() if 2 <= len(columns) <= 4):
+    for row, columns in lines.items():
+        if not 2 <= len(columns) <= 4:
+            continue
         texts = [look.text(row, c) for c in columns]
         code = texts[0].rstrip(" =:")
         is_line = _CODE.fullmatch(code) and not any(look.is_amount(row, c) for c in columns[1:])

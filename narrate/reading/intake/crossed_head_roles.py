@@ -270,9 +270,9 @@ class HeadRoles(Body):
         return any(at in _ids_among(self._heads_of_counts(row)) for row in heads if (row, column) in self.look.own)
 
     def _heads_of_counts(self, row: int) -> tuple[str, ...]:
-        first, last = min(self.counts), max(self.counts)
-        texts = self.look.texts(row, first, last)
-        return tuple(texts[c - first] for c in self.counts) if len(texts) > len(self.counts) else tuple(texts)
+        first = min(self.counts)
+        texts = self.look.texts(row, first, max(self.counts))
+        return tuple(texts[c - first] for c in self.counts)
 
     def _derived_role(self, column: int, heads: list[int]) -> Role | None:
         if self._has_own_id(column, heads):

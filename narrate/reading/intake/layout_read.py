@@ -188,12 +188,15 @@ def _row(members: list[Find], told: Told, samples: Mapping[str, Sample] | None) 
 
 def _amounts(find: Find) -> tuple[Count, float | None, str]:
     """What one find comes to: its count, its grams, and its note."""
-    count = find.found.count or Count(written="", amount="weighed only")
-    mass = find.found.mass_g
+    return *_with_grams(find.found.count or Count(written="", amount="weighed only"), find.found.mass_g), find.note
+
+
+def _with_grams(count: Count, mass: float | None) -> tuple[Count, float | None]:
+    """A count and the grams beside it; what weighs something was there, whatever the count says."""
     mass = float(f"{mass:.12g}") if mass is not None else None
     if count.amount == "looked for and absent" and mass:
         count = Count(written="", amount="weighed only")
-    return count, mass, find.note
+    return count, mass
 
 
 def _added(members: list[Find], told: Told) -> tuple[Count, float | None, str]:
@@ -205,11 +208,7 @@ def _added(members: list[Find], told: Told) -> tuple[Count, float | None, str]:
     # '<0.01' under grams, and millilitres, beside a count say nothing more of how many there are.
     plain = [m for m in counted if not m.found.note.startswith(("weight written", "volume "))]
     counted = plain or counted
-    count = _sum(counted)
-    mass = sum(m.found.mass_g or 0.0 for m in weighed) if weighed else None
-    mass = float(f"{mass:.12g}") if mass is not None else None
-    if count.amount == "looked for and absent" and mass:
-        count = Count(written="", amount="weighed only")
+    count, mass = _with_grams(_sum(counted), sum(m.found.mass_g or 0.0 for m in weighed) if weighed else None)
     if len(counted) > 1 or len(weighed) > 1:
         several = counted if len(counted) > 1 else weighed
         cells = [m.place.cell or str(m.place) for m in several]
