@@ -90,7 +90,7 @@ def sums_in_words_of_their_own(last_crop_of_s3: int) -> tuple[Workbook, dict[str
     book = Workbook()
     page = book.active
     assert isinstance(page, Worksheet)
-    lines = [("Taxon", "Part", "S1", "S2", "S3"), ("TARIM",), *CROPS, ("YABANI",), *WILD]
+    lines = [("Taxon", "Part", "S1", "S2", "S3"), ("CROPS / TARIM",), *CROPS, ("WILD / YABANI",), *WILD]
     for line in lines:
         page.append(line)
     stored: dict[str, float] = {}
@@ -99,7 +99,7 @@ def sums_in_words_of_their_own(last_crop_of_s3: int) -> tuple[Workbook, dict[str
         page[f"{column}9"], page[f"{column}10"] = f"=SUM({column}{first}:{column}5)", f"=SUM({column}7:{column}8)"
         stored[f"{column}9"] = sum(line[2 + n] for line in CROPS[first - 3 :])  # type: ignore[misc]
         stored[f"{column}10"] = sum(line[2 + n] for line in WILD)  # type: ignore[misc]
-    page["A9"], page["A10"] = "Total Tarim", "Total Yabani bitki"
+    page["A9"], page["A10"] = "Total crops (n)", "Total wild and weedy (n)"
     return book, stored
 
 
