@@ -95,20 +95,16 @@ def _name_columns(look: Look, area: Area) -> list[int]:
     scores: dict[int, float] = {}
     plain: dict[int, float] = {}
     lines, across = range(area.top, area.bottom + 1), range(area.left, min(area.right, area.left + 400) + 1)
-    own = [(row, column) for row, column in look.own if row in lines and column in across]
-    given = Counter(column for _, column in own)
-    words: dict[int, list[int]] = {}
-    for row, column in sorted(at for at in own if look.cells[at].kind != "number"):
-        words.setdefault(column, []).append(row)
-    amounts = [(row, column) for row, column in look.amounts() if area.holds(row, column)]
+    given = Counter(column for row, column in look.own if row in lines and column in across)
+    amounts = [(row, column) for row, column in look.amounts() if row in lines and area.left <= column <= area.right]
     rows_with_amounts = {row for row, _ in amounts}
     counted = Counter(column for row, column in amounts if (row, column) in look.own)
+    words: dict[int, list[int]] = {column: [] for column, cells in sorted(given.items()) if cells > counted[column]}
+    for row, column in sorted(at for at in look.own if at[1] in words and at[0] in lines):
+        if look.cells[row, column].kind != "number":
+            words[column].append(row)
     head = _head_of_records(look, area)
-    for column in sorted(given):
-        scores[column] = plain[column] = 0.0
-        rows = words.get(column, [])
-        if counted[column] == given[column]:
-            continue
+    for column, rows in words.items():
         texts = [look.cells[row, column].text for row in rows]
         weights: dict[str, float] = {}
         for row, text in zip(rows, texts, strict=True):

@@ -9,9 +9,10 @@ from bisect import bisect_left, bisect_right
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from itertools import accumulate
 
-from narrate.reading.intake.sums_held import Amounts, Held, added_up, held_against
+from narrate.reading.intake.sums_held import LOOSEST, Amounts, held_against
 
 TAKEN = 16.0
 """Bits from which a line is held to be a sum: chance makes one so in some 65000 lines (judgement)."""
@@ -71,7 +72,7 @@ def sums_among(
     """
     left, found = list(lines), list[Summed]()
     while len(left) > 2:
-        table = _Table(left, amounts, likelier or {}, ends, runs or {})
+        table = _Table(left, amounts, likelier or {}, ends, runs or {}, min(least, TAKEN))
         asked = [n for n, line in enumerate(left) if of in (None, line)]
         near = [one for n in asked if (one := table.best(n)) is not None and one.bits >= least]
         taken: dict[int, Summed] = {}
@@ -100,14 +101,16 @@ class _Table:
 
     def __init__(
         self, lines: Sequence[int], amounts: Mapping[int, Amounts], likelier: Mapping[int, float],
-        ends: frozenset[int], runs: Mapping[str, Sequence[int]],
+        ends: frozenset[int], runs: Mapping[str, Sequence[int]], least: float,
     ) -> None:  # fmt: skip
-        self.lines, self.amounts, self.likelier, self.ends = lines, amounts, likelier, ends
+        self.lines, self.amounts, self.likelier, self.ends, self.least = lines, amounts, likelier, ends, least
         here = set(lines)
         self.width = max(len(amounts[line]) for line in lines)
         self.runs = [self._run(line for line in run if line in here) for run in runs.values()]
         self.broken = {line for line in lines if any(value and value % 1 for value in amounts[line])}
-        self._ups: dict[int, Sequence[float]] = {}
+        self.most: dict[int, float] = {}
+        self.filled = {line: sum(bool(value) for value in amounts[line]) for line in lines}
+        self.signed = [any(amounts[line][k] is None for line in lines) for k in range(self.width)]
         self.all = self._run(lines)
         self.whole = self._run(line for line in lines if line not in self.broken)
 
@@ -192,6 +195,8 @@ class _Table:
         sums = [0.0] * len(order)
         least = 1 if len(order) < 4 else 2
         free = 2.0 + math.log2(len(self.lines))
+        if not self._may_weigh(n, 1.0):
+            return
         k, run = n + step, list[int]()
         while 0 <= k < len(self.lines):
             line = self.lines[k]
@@ -207,33 +212,57 @@ class _Table:
                 after = self.lines[k - 1] if step < 0 and k else self.lines[k + 1] if 0 < k + 1 < len(self.lines) else None
                 edge = line if step < 0 else after
                 is_end = after is None or edge in self.ends
-                yield self._weighed(n, run, 1.0 if is_end else free)
+                if self._may_add_up(n, *sorted((n + step, k))):
+                    yield self._weighed(n, run, 1.0 if is_end else free)
             if over > len(order) - least:
                 return
             k += step
 
     def _apart(self, n: int, order: Sequence[int]) -> Iterable[Summed | None]:
         """Runs of lines that stand apart from a line, as those of 'Phase 1' behind all samples do."""
-        if len(self.lines) > _MOST_APART:
+        free = 2.0 + 2.0 * math.log2(len(self.lines))
+        if len(self.lines) > _MOST_APART or not self._may_weigh(n, free):
             return
         own = self.amounts[self.lines[n]]
         least = 1 if len(order) < 4 else 2
-        free = 2.0 + 2.0 * math.log2(len(self.lines))
-        ups = [(self._up(at), own[at] or 0.0) for at in order]
+        ups = [(self.ups[at], own[at] or 0.0) for at in order]
         for first in range(len(self.lines)):
             if first == n:
                 continue
             end = n if first < n else len(self.lines)
             hits = sorted(last for up, mine in ups for last in _ends_at(up, first, mine, end))
             for last, times in Counter(hits).items():
-                if times >= least:
+                if times >= least and self._may_add_up(n, first, last):
                     yield self._weighed(n, self.lines[first : last + 1], free)
 
-    def _up(self, at: int) -> Sequence[float]:
-        """What the cells of one place add up to, before each line and behind the last; no amount is below nought."""
-        if at not in self._ups:
-            self._ups[at] = [0.0, *accumulate(self.amounts[line][at] or 0.0 for line in self.lines)]
-        return self._ups[at]
+    @cached_property
+    def ups(self) -> Sequence[Sequence[float]]:
+        """What the cells of each place add up to, before each line and behind the last; no amount is below nought."""
+        return [[0.0, *accumulate(self.amounts[line][at] or 0.0 for line in self.lines)] for at in range(self.width)]
+
+    def _may_weigh(self, n: int, cost: float) -> bool:
+        """Whether a line holds numbers enough to be told as a sum, were it one in every cell."""
+        line = self.lines[n]
+        if line not in self.most:
+            self.most[line] = sum(math.log2(1.0 + value) for value in self.amounts[line] if value)
+        return self.likelier.get(line, 0.0) - cost + self.most[line] >= self.least
+
+    def _may_add_up(self, n: int, first: int, last: int) -> bool:
+        """Whether half of a line's cells may agree with what a run adds up to; sooner known than what it weighs."""
+        own = self.amounts[self.lines[n]]
+        is_whole = not self.broken or self.broken.isdisjoint((self.lines[n], *self.lines[first : last + 1]))
+        off = 1e-6 if is_whole else LOOSEST * (2 + last - first)
+        # Cells that may agree less those that do not; of whole numbers nought agrees with nothing that was found.
+        left = self.filled[self.lines[n]] if is_whole else len(own)
+        for mine, up, is_signed in zip(own, self.ups, self.signed, strict=True):
+            added = up[last + 1] - up[first]
+            if mine is None or abs(mine - added) <= off:
+                continue
+            if not is_signed or mine < added:  # a sign that is no number may be in it
+                left -= 2 if mine or not is_whole else 1
+                if left < 0:
+                    return False
+        return True
 
     def _all_under(self, n: int) -> Summed | None:
         """All lines that are nowhere above a line, wherever they stand: those of one family, those of one phase."""
@@ -267,31 +296,3 @@ def _ends_at(up: Sequence[float], first: int, mine: float, end: int) -> range:
     target = up[first] + mine
     least = max(bisect_right(up, target - _NEAR), first + 2)
     return range(least - 1, min(bisect_left(up, target + _NEAR), end + 1) - 1)
-
-
-def block_of_sums(lines: Sequence[int], amounts: Mapping[int, Amounts]) -> tuple[tuple[int, ...], Held] | None:
-    """
-    The first or the last few lines that together add up to all others, as the columns of phases behind those of samples do.
-
-    >>> samples = {1: [4, 9, 8, 20], 2: [7, 30, 1, 0], 3: [6, 0, 55, 15], 4: [9, 41, 12, 60]}
-    >>> block_of_sums([1, 2, 3, 4, 5, 6], {**samples, 5: [10, 9, 63, 35], 6: [16, 71, 13, 60]})[0]
-    (5, 6)
-    """
-    width = max((len(amounts[line]) for line in lines), default=0)
-    total = [sum(amounts[line][k] or 0.0 for line in lines) for k in range(width)]
-    order = sorted((k for k in range(width) if total[k]), key=lambda k: -total[k])[:5]
-    cost = 2.0 + math.log2(2.0 * len(lines)) if lines else 0.0
-    best: tuple[tuple[int, ...], Held] | None = None
-    for way in (list(reversed(lines)), list(lines)):
-        sums = [0.0] * len(order)
-        for size, line in enumerate(way[: (len(lines) - 1) // 2], start=1):
-            sums = [one + (amounts[line][k] or 0.0) for one, k in zip(sums, order, strict=True)]
-            if size < 2 or sum(abs(2 * one - total[k]) < 0.06 for one, k in zip(sums, order, strict=True)) < 2:
-                continue
-            block = tuple(sorted(way[:size], key=list(lines).index))
-            rest = [amounts[line] for line in lines if line not in block]
-            found = held_against(added_up([amounts[line] for line in block]), rest)
-            is_one = found.several > 2 and found.agreeing >= 0.74 * found.given and found.bits - cost >= TAKEN
-            if is_one and (best is None or found.bits > best[1].bits):
-                best = (block, found)
-    return best

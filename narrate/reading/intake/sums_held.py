@@ -9,7 +9,7 @@ from dataclasses import dataclass
 Amounts = Sequence["float | None"]
 """The numbers of one line; None: a sign that is no number."""
 
-_LOOSEST = 0.06
+LOOSEST = 0.06
 """More than any sum may be off for each number in it, whose looseness then need not be worked out."""
 _DISAGREES = 2.0
 """Bits that a cell which does not agree takes off (judgement)."""
@@ -42,7 +42,7 @@ def held_against(own: Amounts, parts: Sequence[Amounts]) -> Held:
             continue
         added = sum(known)
         off = abs(mine - added)
-        loose = _looseness(mine, known) if off <= _LOOSEST * (1 + len(known)) else 0.0
+        loose = _looseness(mine, known) if off <= LOOSEST * (1 + len(known)) else 0.0
         is_same = off <= loose
         if not is_same and None in values and mine >= added:
             continue  # a sign that is no number may be in it

@@ -11,10 +11,11 @@ from dataclasses import replace
 from narrate.model.layouts import DERIVED_ROLES, Role, Table
 from narrate.reading.intake.amounts_in_pieces import pieced
 from narrate.reading.intake.amounts_of_tables import NAMES
+from narrate.reading.intake.blocks_of_sums import block_of_sums
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.header_words import quantity
 from narrate.reading.intake.left_over import lines_named
-from narrate.reading.intake.sums_by_numbers import Summed, block_of_sums, sums_among
+from narrate.reading.intake.sums_by_numbers import Summed, sums_among
 from narrate.reading.intake.sums_in_lists import with_sums_of_list
 from narrate.reading.intake.sums_in_pieces import found_in_pieces
 from narrate.reading.intake.sums_of_lines import Lines, amount, found_in, likelier_by_words, said_of, said_of_block
