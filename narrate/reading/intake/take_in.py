@@ -24,6 +24,7 @@ from narrate.reading.intake.layout_picture import picture
 from narrate.reading.intake.layout_read import LaboratorySheet, read_by_layout
 from narrate.reading.intake.layout_written import layout_text
 from narrate.reading.intake.left_out_checked import tell_left_out
+from narrate.reading.intake.nothing_read import what_is_wanting
 from narrate.reading.intake.said import Said
 from narrate.reading.intake.sheet_finds import SheetFinds
 from narrate.reading.intake.told import Told
@@ -94,14 +95,9 @@ def take_in(sheet: Path, packs: Packs, *, shown_path: str = "", codes: Path | No
         for one in proposal.disagreements:
             problems.warning(one.place, one.code, one.message, help=one.help)
         if not layout.tables:
-            problems.error(
-                Place(path=path),
-                "N311",
-                "nothing in the file reads as a table of counts or of samples, expected names of plants beside "
-                "or above counts" + "".join(f"; {said}" for said in layout.left_out if "nothing in it" not in said),
-                help=f"write a layout by hand as {sheet.name}{LAYOUT_ENDING}; DEVELOPERS.md has the form, with an "
-                "example",
-            )
+            wanting = what_is_wanting(grids, name_reader(packs, explained))
+            said = (*filter(None, [wanting]), *(one for one in layout.left_out if "nothing in it" not in one))
+            _tell_nothing_read(Place(path=path), said, is_nearly=bool(wanting), problems=problems)
             return TakenIn(problems=problems.sorted())
         layout, of_brackets = with_brackets_by_totals(
             layout, grids, lambda one, of_it: read_by_layout(grids, one, name_reader(packs, one.names), of_it)
@@ -128,6 +124,17 @@ def take_in(sheet: Path, packs: Packs, *, shown_path: str = "", codes: Path | No
         rows=tuple(read.rows),
         facts=read.facts,
         problems=problems.sorted(),
+    )
+
+
+def _tell_nothing_read(place: Place, said: tuple[str, ...], *, is_nearly: bool, problems: ProblemList) -> None:
+    by_hand = f"write a layout by hand as {Path(place.path).name}{LAYOUT_ENDING}; DEVELOPERS.md has the form, with an example"
+    problems.error(
+        place,
+        "N311",
+        "nothing in the file reads as a table of counts or of samples, expected names of plants beside or above "
+        "counts, and the samples that these are of" + "".join(f"; {one}" for one in said),
+        help=f"write what is wanting into a copy of the sheet and take that in, or {by_hand}" if is_nearly else by_hand,
     )
 
 
