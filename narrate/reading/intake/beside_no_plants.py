@@ -43,9 +43,10 @@ def beside_no_plants(look: Look, rows: Mapping[int, Role], names: int, labels: I
     found: list[int] = []
     for run in _runs(rows):
         plants = [row for row in run if rows[row].name == "counts" and _is_plant(look, row, names, labels)]
-        aside = [row for row in run if rows[row].name == "not plants" and row > max(plants, default=-1)]
+        last = max(plants, default=-1)
+        aside = {row for row in run if rows[row].name == "not plants" and row > last}
         first = run[0] if not plants and len(aside) >= _LEAST else min(aside, default=run[-1] + 1)
-        others = [row for row in run if row > max(plants, default=-1) and row >= first and row not in aside]
+        others = [row for row in run if row > last and row >= first and row not in aside]
         found += others if len(others) <= len(aside) and all(look.text(row, names) for row in others) else []
     return found
 
