@@ -140,7 +140,7 @@ def _pages(found: Listing) -> list[range]:
     """The lines of each page of a listing: each has a head with the same first words, over columns of its own."""
     heads: list[tuple[int, str]] = []
     for n, text in enumerate(found.texts):
-        if found.pieces(n) >= LEAST_COLUMNS and not re.search(r"(?<![\w.])\d+(?![\w.])", text):
+        if found.pieces(n) >= LEAST_COLUMNS and not re.search(r"(?<![\w.])\d+(?:[.,]\d+)?(?![\w.])", text):
             heads.append((n, set_line(text, found.measure).pieces[0].text))
     again = [n for n, first in heads if first == heads[0][1]]
     starts = [0, *again[1:]] if len({found.texts[n] for n in again}) > 1 else [0]
@@ -247,5 +247,9 @@ def _is_key(found: Listing, block: Sequence[int]) -> bool:
     return 2 * sum(_explains(found.texts[n]) for n in block) > len(block)
 
 
+_SIGNED = re.compile(r"\s*(?:x{1,3}|[+*]{1,4}|[-–†‡])\s+[^\W\d_]{3}[^\d]*[^\W\d_]{3}\.?\s*")
+"""'x  Present, not counted.   -  None.': a footnote of signs, without a number."""
+
+
 def _explains(text: str) -> bool:
-    return re.search(r"\s=\s", text) is not None
+    return re.search(r"\s=\s", text) is not None or _SIGNED.fullmatch(text) is not None

@@ -10,6 +10,7 @@ from narrate.problems import Place, ProblemList
 from narrate.reading.intake.blocks_set_out import LEAST_COLUMNS, LEAST_LINES, Listing, kind_of, listing
 from narrate.reading.intake.encodings import tell_long_cell, tell_many_cells
 from narrate.reading.intake.lines_set_out import MEASURES, lines_of, set_line
+from narrate.reading.intake.names_over_lines import joined_names
 
 _SAMPLE = 200_000
 """Signs of a text by which it is judged."""
@@ -122,6 +123,7 @@ def rows_of_blanks(
             tell_many_cells(path, n + 1, most_cells, problems)
             break
         rows.append(cells)
+    joined_names(texts, rows)
     _tell_unfit(path, found, problems)
     return rows, list(range(1, len(rows) + 1))
 

@@ -51,9 +51,23 @@ class SetLine(NamedTuple):
     """How many pieces and how many units behind the first are amounts."""
 
 
+_LEADERS = re.compile(r"^(?P<words>[ \t]*[^\W\d_][^\n]*?)(?P<dots>\.{4,}|(?<= )\.{2,}|(?: \.){3,})(?=[ \t]+\S|[ \t]*$)")
+"""'Zea mays ........   12': dots that lead from a name to its numbers."""
+
+
 def lines_of(text: str) -> list[str]:
-    """The lines of a text as editors number them; a form feed is no line end and takes no place."""
-    return re.split(r"\r\n|\n|\r", text.replace("\f", ""))
+    """
+    The lines of a text as editors number them; a form feed is no line end and takes no place, and leading dots are blanks.
+
+    >>> lines_of("Rubus sp. (bramble) .....  14  ..  3"), lines_of("Oak . . . .  5")
+    (['Rubus sp. (bramble)        14  ..  3'], ['Oak          5'])
+    """
+    return [_without_leaders(line) for line in re.split(r"\r\n|\n|\r", text.replace("\f", ""))]
+
+
+def _without_leaders(line: str) -> str:
+    match = _LEADERS.match(line) if ".." in line or " . ." in line else None
+    return line if match is None else line[: match.start("dots")] + " " * len(match["dots"]) + line[match.end("dots") :]
 
 
 @lru_cache(maxsize=4096)

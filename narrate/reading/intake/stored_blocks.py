@@ -30,9 +30,14 @@ def with_names_again(
     if not blocks:
         return found
     elsewhere = {is_mass: _by_name(blocks, is_mass=is_mass) for is_mass in (False, True)}
+    weighed = {_taxon_of(own, at) for at in own.mass} - {_taxon_of(own, at) for at in own.count}
     for line in sums:
-        of_kind = elsewhere[_is_weighed(own, (line.at, line.at))]
-        line.targets = [_target(target, names[_taxon_of(own, target.at)], of_kind) for target in line.targets]
+        is_mass = _is_weighed(own, (line.at, line.at))
+        taxa = [_taxon_of(own, target.at) for target in line.targets]
+        line.targets = [
+            _target(target, names[taxon], elsewhere[is_mass or taxon in weighed])
+            for target, taxon in zip(line.targets, taxa, strict=True)
+        ]
         line.guesses |= {_OVER_BLOCKS}
     over = {line.at for line in sums if joint_reading([(line, own.cells, own.table.marks.decimal)]) == _OVER_BLOCKS}
     if over:

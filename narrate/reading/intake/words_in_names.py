@@ -44,7 +44,8 @@ SHORT_CONDITIONS: Mapping[str, str] = {
     "chd": "charred", "char": "charred", "un": "uncharred", "unchd": "uncharred",
     "carb": "charred", "uc": "uncharred", "uncarb": "uncharred", "unchar": "uncharred", "uncharr": "uncharred", "noncarb": "uncharred", "unch": "uncharred", "unc": "uncharred", "u": "uncharred",
     "miner": "mineralised", "minér": "mineralised", "mineral": "mineralised", "dess": "desiccated", "desic": "desiccated", "dessic": "desiccated",
-    "wlog": "waterlogged", "wlogged": "waterlogged", "verk": "charred", "unverk": "uncharred", "charr": "charred",
+    "wlog": "waterlogged", "wlogged": "waterlogged", "verk": "charred", "unverk": "uncharred",
+    "vk": "charred", "uv": "uncharred", "uvk": "uncharred", "sub": "waterlogged", "subf": "waterlogged", "subfoss": "waterlogged", "charr": "charred",
     "charring": "charred", "carbonisation": "charred", "carbonization": "charred", "waterlogging": "waterlogged", "mineralisation": "mineralised", "mineralization": "mineralised", "desiccation": "desiccated",
 }  # fmt: skip
 AUTHOR = re.compile(
@@ -72,7 +73,7 @@ SIZE = re.compile(
 _OF_WEIGHT = r"(?:[\s,]+(?:weight|wt\.?|mass|gewicht|poids|peso|vægt|vikt|waga))?"
 """'Wood weight (g)' weighs wood: the word for weighing is no part of the name."""
 UNIT = re.compile(
-    rf"{_OF_WEIGHT}[\s,]*[(\[]\s*(?:(?:weight|wt\.?|mass)[, ]+)?(?:in )?(g|gr|mg|wt|wt\.? ?g|weight|weight ?g|grams|克|毫升|ml|cc|vol|n|no\.?|count|ct|#)(?:[,，;]\s*[<>≥]?\s*\d+(?:[.,]\d+)?\s*(?:mm|毫米))?\s*[)\]]\s*$|[\s_,-]+(wt|weight|wt\.? ?\(?g\)?|ct|count)\s*$|\s+(g|grams|mg|(?-i:n))\s*$",
+    rf"{_OF_WEIGHT}[\s,]*[(\[]\s*(?:(?:weight|wt\.?|mass)[, ]+)?(?:in )?(g|gr|gms?|mg|wt|wt\.? ?g|weight|weight ?g|grams?|克|毫升|ml|cc|vol|n|no\.?|count|ct|#)(?:[,，;]\s*[<>≥]?\s*\d+(?:[.,]\d+)?\s*(?:mm|毫米))?\s*[)\]]\s*$|[\s_,-]+(wt|weight|wt\.? ?\(?g\)?|ct|count)\s*$|\s+(g|gms?|grams|mg|(?-i:n))\s*$",
     re.IGNORECASE,
 )
 TAIL = re.compile(

@@ -245,3 +245,80 @@ def test_hostile_listings_are_bounded() -> None:
         "a cell holds more than 131", "the sheet holds more than 1", "the sheet holds more than 1",
     ]  # fmt: skip
     assert of_blanks < 8 * (time.perf_counter() - began)
+
+
+TYPED = """
+TABLE 3.  PLANT REMAINS
+
+Sample                          1      2      3
+Litres                          8      8     16
+------------------------------------------------
+Crops
+  Zea mays, kernels ......      5      -      7
+  Zea mays, kernel
+    fragments ............     21     34     22
+  Phaseolus vulgaris .....      -      1      1
+Weeds
+  Polygonum sp. (knotweed or
+    smartweed) ...........      3      -      2
+  Chenopodium sp. ........     12      5      -
+  Amaranthus sp. (pigweed       4      2      1
+    or amaranth)
+Other material
+  Wood charcoal (gm) .....    1.3    1.1    4.9
+------------------------------------------------
+
+* Identification tentative.
+x Present, not counted.   - None.
+"""
+
+
+def test_dots_that_lead_to_numbers_and_names_over_two_lines_are_typed_tables(tmp_path: Path) -> None:
+    """Leading dots are no part of a name; a name that goes on in the next line is one; signs at the foot are no column."""
+    found = taken(tmp_path, TYPED)
+    of_first = [one[1:] for one in counts(found) if one[0] == "1"]
+
+    assert of_first == [
+        ("Zea mays", "kernel", "whole", 5), ("Zea mays", "kernel", "fragment", 21),
+        ("Polygonum s.l.", "seed", "whole", 3), ("Chenopodium", "seed", "whole", 12), ("Amaranthus", "seed", "whole", 4),
+    ]  # fmt: skip
+    assert [(str(row.sample), row.mass_g) for row in found.rows if row.mass_g] == [("1", 1.3), ("2", 1.1), ("3", 4.9)]
+    assert {id: facts["volume"][0].text for id, facts in found.facts.items()} == {"1": "8", "2": "8", "3": "16"}
+
+
+def test_several_parts_under_their_plant_stay_lines_of_their_own(tmp_path: Path) -> None:
+    """Parts in small letters, set in under a plant, are no ends of its name."""
+    lines = ["Sample            S1    S2", "Zea mays", "   kernels         4     2", "   cupules        31     8"]
+    lines += ["Galium             2     1", "Rubus sp.         12     5", "Carya, shell       8     3"]
+    found = taken(tmp_path, "\n".join(lines))
+
+    assert [one[1:] for one in counts(found) if one[0] == "S1"] == [
+        ("Zea mays", "kernel", "whole", 4), ("Zea mays", "cupule", "whole", 31), ("Galium", "seed", "whole", 2),
+        ("Rubus", "seed", "whole", 12), ("Carya", "nutshell", "whole", 8),
+    ]  # fmt: skip
+
+
+TWO_PAGES = """
+Sample                  1     2
+Zea mays, kernels       5     7
+Galium sp.              2     1
+Chenopodium sp.        12     5
+Wood charcoal (g)     1.3   4.9
+
+
+Sample                  3     4   Total
+Zea mays, kernels       1     2      15
+Galium sp.              -     4       {galium}
+Chenopodium sp.         3     3      23
+Wood charcoal (g)     0.5   1.2     {charcoal}
+"""
+
+
+@pytest.mark.parametrize(
+    ("galium", "charcoal", "told"), [("7", "7.9", []), ("9", "7.9", ["D11"]), ("7", "8.8", ["D13"])]
+)
+def test_totals_over_two_pages_hold_for_grams_too(tmp_path: Path, galium: str, charcoal: str, told: list[str]) -> None:
+    """A total behind the second page adds up both; a wrong one is told, of counts and of grams."""
+    found = taken(tmp_path, TWO_PAGES.format(galium=galium, charcoal=charcoal))
+
+    assert [p.place.cell for p in found.problems if p.code == "N317"] == told
