@@ -53,10 +53,9 @@ def short_words(grids: Iterable[Grid], names: Meaning) -> ShortWords:
     for grid in all_grids:
         of_fields = values_by_field(grid, all_grids)
         by_field = [(one.sign, one.meaning) for one in of_fields if re.fullmatch(_SIGN, one.sign)]
-        for sign, meaning in by_field:
+        for sign, meaning in (*_in_cells(grid), *_over_cells(grid), *by_field):
             if pieces := _pieces(meaning):
                 of_pieces.setdefault(sign, set()).add(pieces)
-        for sign, meaning in (*_in_cells(grid), *_over_cells(grid), *by_field):
             condition = _condition(meaning, names)
             part = "" if condition else _part(meaning, names)
             part = f"{part}{OF_PIECES}" if part and FRAGMENTS.search(meaning) else part
@@ -64,12 +63,24 @@ def short_words(grids: Iterable[Grid], names: Meaning) -> ShortWords:
             if condition or part or fraction:
                 found.setdefault(sign, set()).add((condition, part, fraction))
     once = {sign: next(iter(meanings)) for sign, meanings in found.items() if len(meanings) == 1}
+    completeness = {sign: next(iter(said)) for sign, said in of_pieces.items() if len(said) == 1}
     return ShortWords(
         conditions={sign: condition for sign, (condition, _, _) in once.items() if condition},
-        parts={sign: part for sign, (_, part, _) in once.items() if part},
+        parts=_with_pieces({sign: part for sign, (_, part, _) in once.items() if part}, completeness),
         fractions={sign: fraction for sign, (_, _, fraction) in once.items() if fraction},
-        completeness={sign: next(iter(said)) for sign, said in of_pieces.items() if len(said) == 1},
+        completeness=completeness,
     )
+
+
+def _with_pieces(parts: Mapping[str, str], completeness: Mapping[str, str]) -> dict[str, str]:
+    """Short forms of parts, alone and with those of pieces and wholes behind them: 'K', 'K Fr'."""
+    behind = {
+        f"{sign}{between}{piece}": part.removesuffix(OF_PIECES) + (OF_PIECES if said == "fragment" else "")
+        for sign, part in parts.items()
+        for piece, said in completeness.items()
+        for between in (" ", "-", "/")
+    }
+    return {**behind, **parts}
 
 
 def said_under(

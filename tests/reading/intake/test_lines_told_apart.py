@@ -135,6 +135,20 @@ def test_a_column_of_letters_may_be_of_parts(tmp_path: Path) -> None:
     ]  # fmt: skip
 
 
+@pytest.mark.parametrize("behind", [" ", "-", "/"])
+def test_letters_of_a_part_and_of_pieces_stand_together(tmp_path: Path, behind: str) -> None:
+    """'K Fr' where the key says K = Korn and Fr = Fragment, though 'Fr' alone is a fruit in many sheets."""
+    lines = ["Taxon,Rest,P1,P2", "Hordeum vulgare,K,12,3", f"Hordeum vulgare,K{behind}Fr,4,1"]
+    lines += [f"Corylus avellana,Ns{behind}Fr,9,2", "Linum usitatissimum,S,1,8"]
+    lines += ["K = Korn; Ns = Nussschale; S = Samen; Fr = Fragment"]
+    found = taken(tmp_path, "\n".join(lines).replace(",", "|").replace('"', ""))
+
+    assert [(row.part, row.completeness) for row in found.rows if row.place.cell.startswith("C")] == [
+        ("grain", "whole"), ("grain", "fragment"), ("nutshell", "fragment"), ("seed", "whole"),
+    ]  # fmt: skip
+    assert [problem for problem in found.problems if problem.code == "N402"] == []
+
+
 def test_words_for_kinds_of_context_are_no_ids(tmp_path: Path) -> None:
     """'waterput', 'greppel' and 'kuil' under 'context' say what was dug, where features carry the numbers."""
     sheet = "vondstnummer|V1|V2|V3\nspoor|S12|S15|S40\ncontext|waterput|greppel|kuil\nGerst|12|3|1\nRogge|4||2"
