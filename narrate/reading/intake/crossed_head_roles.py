@@ -14,6 +14,7 @@ from narrate.reading.intake.evidence import form_of_id, looks_like_id
 from narrate.reading.intake.fractions_of_flots import are_fractions
 from narrate.reading.intake.header_words import heading, quantity, unit
 from narrate.reading.intake.heads_by_content import SIZES, are_quantities_and_states, content_role
+from narrate.reading.intake.parts_of_finds import without_weight
 from narrate.reading.intake.states_under_heads import are_states
 
 _PER_LITRE = re.compile(r"\d\s*(?:/|per)\s*(?:10 ?)?l(?:it(?:re|er)s?)?\.?$", re.IGNORECASE)
@@ -121,6 +122,8 @@ class HeadRoles(Body):
         return bool(blanks) and has_pairs and (row, plain[0]) in self.look.cells and blanks >= len(plain) / 4
 
     def _named_head(self, row: int, role: str, word: str, plain: list[int]) -> Role:
+        if not role and self._is_charcoal_in_grams(row):
+            return Role(name="counts")
         if not role:
             return Role(name="ignored", qualifiers=("its heading says nothing known",))
         if role in ("taxon", "count", "mass", "code", "group", "note", "family", "common name", "header"):
@@ -135,6 +138,14 @@ class HeadRoles(Body):
         made = with_unit(role, word)
         also = ("condition",) if role in ("part", "quantity") and self._says_conditions_too(row) else ()
         return Role(name=made.name, also=also, qualifiers=made.qualifiers, filled=filled)
+
+    def _is_charcoal_in_grams(self, row: int) -> bool:
+        """Whether a row over the names weighs the charcoal of each sample: 'Holzkohle > 4 mm (g)' below the litres."""
+        bare, unit_of_mass = without_weight(self._label(row))
+        read = self.look.names.read(bare) if unit_of_mass else None
+        return read is not None and read.part in ("charcoal", "wood") and all(
+            self.look.is_amount(row, c) for c in self.counts if (row, c) in self.look.cells
+        )
 
     def _is_said_each_time(self, row: int, plain: list[int]) -> bool:
         """Whether a row says the same for neighbours again and again, so that a blank in it says nothing."""

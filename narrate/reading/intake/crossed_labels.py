@@ -161,8 +161,8 @@ class Labels(Heads):
         again = [pair for pair in pairs if times[pair[0]] > 1]
         words = {word for _, word in pairs if word}
         return (
-            len(again) >= 2
-            and all(word for _, word in again)
+            all(role.name != "part" for role in self.columns.values())
+            and len(again) >= 2 and all(word for _, word in again)
             and len(set(again)) == len(again)
             and len(words) <= 0.7 * len(pairs)
             and all(len(word) <= 25 for word in words)
@@ -294,7 +294,9 @@ class Labels(Heads):
     def _is_of_quantities(self, column: int, texts: list[str]) -> bool:
         """Whether a column says n, g or % of most lines."""
         all_texts = {self.look.text(row, column).lower() for row in self.rows}
-        is_answer = bool(all_texts & {"y", "yes", "no"})  # 'N' beside 'Y' is no number
-        quantities = sum(bool(quantity(t)) for t in texts)
-        is_telling = len(set(texts)) < len(texts) or quantities == len(texts) >= 3
-        return bool(texts) and quantities >= 0.8 * len(texts) and is_telling and not is_answer
+        is_answer = not all_texts.isdisjoint(("y", "yes", "no"))  # 'N' beside 'Y' is no number
+        kinds = [kind for kind in map(quantity, texts) if kind]
+        is_telling = len(set(texts)) < len(texts) or len(kinds) == len(texts) >= 3
+        weighs = any(len(t) > 2 and quantity(t) == "mass" for t in texts)
+        least = 0.6 if weighs and len(set(kinds)) > 1 else 0.8  # 'n, peso (g), negra, frag.'
+        return bool(texts) and len(kinds) >= least * len(texts) and is_telling and not is_answer

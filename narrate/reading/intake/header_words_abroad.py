@@ -58,6 +58,10 @@ _WORDS: dict[str, str] = {
 
 # Common practice, no source: results as whole phrases, and heads that carry their material.
 _PHRASES: tuple[tuple[str, re.Pattern[str]], ...] = (
+    ("flot mass", re.compile(
+        r"(?:(?:peso|poids) (?:de )?(?:la )?)?f(?:r|rac|racci[oó]n|raction|razione|ra[cç][aã]o)? (?:liviana|ligera|pesada|légère|lourde|leggera|pesante|leve)(?: (?:g|gr|gramos|peso|poids|peso g|poids g))?"
+        r"|(?:leicht|schwer) ?fraktion (?:g|gr|gewicht|gewicht g)|gewicht (?:der )?(?:leicht|schwer)fraktion(?: g)?"
+    )),
     ("derived", re.compile(
         r"nmi|nmr|mni|"
         r"(?:nombre|número|numero|nº|n°|n|nb|anzahl|aantal|numero) (?:total )?(?:de |di |der )?(?:taxons?|taxa|espèces|especies|specie|espécies|arten|soorten|táxones|taxones)|(?:liczba|ilość) (?:taksonów|gatunków)"

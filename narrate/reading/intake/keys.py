@@ -159,6 +159,7 @@ def _explained_in(written: str) -> tuple[tuple[str, str], ...]:
         for match in _ENTRY.finditer(text):
             meaning = _meaning(match, text)
             is_letter = match["sign"].isalpha() and len(match["sign"]) == 1 and match["sign"].islower()
+            is_letter = is_letter and not (match["sign"] == "x" and re.search(r"\bxx ?[=:]", text))
             if is_letter and (meaning.isdecimal() or len(re.findall(r"\b[a-z] ?[=:]", text)) < 2):
                 continue  # one small letter before a word or a number is most often no key
             if meaning and (
@@ -190,16 +191,17 @@ def meaning_of(meaning: str, more: str = "") -> str:
 
     >>> meaning_of("1-10"), meaning_of("more than 50"), meaning_of("1-10 per liter (scan)"), meaning_of("rare")
     ('1-10', '>50', 'present', 'present')
-    >>> meaning_of("bis 10 Reste"), meaning_of("up to 5")
-    ('1-10', '1-5')
+    >>> meaning_of("bis 10 Reste"), meaning_of("up to 5"), meaning_of("many", "(over 25)")
+    ('1-10', '1-5', '>25')
     """
     if re.match(r"[^\W\d_<>≤≥ ]*(?: than)? *[<>≤≥]?=?\s*\d", meaning.strip()) and _A_LITRE.search(meaning):
         return "present"
     if up_to := re.match(rf"(?:{_UP_TO})\s*(\d+)", meaning.strip(), re.IGNORECASE):
         return f"1-{up_to[1]}"
-    open_end = re.match(rf"(?P<more>{_MORE})?(?P<less>{_LESS})?\s*(?P<number>\d+)", meaning.strip(), re.IGNORECASE)
-    if open_end and (open_end["more"] or open_end["less"]):
-        return f"{'>' if open_end['more'] else '<'}{open_end['number']}"
+    for said in (meaning, more.strip("( )")):  # 'mange (over 25)'
+        open_end = re.match(rf"(?P<more>{_MORE})?(?P<less>{_LESS})?\s*(?P<number>\d+)", said.strip(), re.IGNORECASE)
+        if open_end and (open_end["more"] or open_end["less"]):
+            return f"{'>' if open_end['more'] else '<'}{open_end['number']}"
     found = _RANGE.search(meaning) or _RANGE.search(more)
     if found:
         flat = re.sub(r"(?<=\d) ?(?:o más|o più|ou mais|ou plus|et plus|or more|and more|und mehr|oder mehr|of meer|en meer|eller fler)", "+", found[0], flags=re.I)

@@ -64,7 +64,7 @@ _CLASS_WORD = re.compile(
 _WORD = re.compile(r"sign|symbol|mark|code|key|class|meaning|means|abundance|count|number|range|quantity|items|no\.?|value|explanation", re.IGNORECASE)
 _FOOTNOTES = re.compile(
     r"(?:^|(?<=[;,.:])\s*|(?<=\s))(?P<sign>\*{1,5}|[†‡§¹²³]+|\([a-z]{1,4}\)|\[[a-z]{1,4}\]|\b(?:[a-z]\.){2,4}|\b[a-z]{1,3}|\b[A-Z]{1,3}(?=\s*[=:]))\s*(?P<link>=|:|\bis\b|\bmeans\b|\bindicates\b|\bdenotes\b|\s[-–]\s|\s)\s*"
-    r"(?P<meaning>[A-Za-z][A-Za-z /().-]*)"
+    r"(?P<meaning>[^\W\d_](?:[^\W\d_]|[ /().-])*)"
 )
 
 _UNLESS = re.compile(

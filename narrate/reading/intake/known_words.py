@@ -16,7 +16,11 @@ from narrate.reading.intake.short_words import OF_PIECES, ShortWords
 from narrate.reading.intake.words_in_names import FRAGMENTS, MORE_PARTS, SHORT_CONDITIONS, SIZE, whole_of_pieces
 from narrate.reading.values import find_word
 
-_OF_ANIMAL = re.compile(r"([^\W\d_]+) (?:of|de|di|du|des|von|van|av|af) \S+")
+_OF_ANIMAL = re.compile(
+    r"(?:([^\W\d_]+) (?:of|de|di|du|des|von|van|av|af)|(estiércol|excrementos?|bosta|guano|sterco|estrume|crottins?)) [^\W\d_]+(?: +n)?",
+    re.IGNORECASE,
+)
+_OF_BEASTS = re.compile(r"(?!m(?:ä|ae?)use)[^\W\d_/-]+(?:-?/ ?-?[^\W\d_]+)*(?:kot|dung)", re.IGNORECASE)
 # Common practice, no source: words for whole things beside a part, in nine languages.
 _WHOLE = (
     r"(?:wholes?|complete|entire|intact|ganze?[rns]?|vollständige?[rns]?|entiers?|entières?|complète?s?|enter[oa]s?|complet[oaie]s?|inter[oiae]|integr[oaie]|"
@@ -86,8 +90,10 @@ class KnownWords:
             found = self.part_of(whole)  # 'frag. de caryopse', 'Kornbruch'
         if not found and (bare := SIZE.sub("", text).strip(" ,;")) and bare != text.strip():
             found = self.part_of(bare)  # 'Wood > 2 mm'
-        if not found and (animal := _OF_ANIMAL.fullmatch(flat)) and find_word(self.parts, animal[1]) == "dung":
+        if not found and (animal := _OF_ANIMAL.fullmatch(flat)) and find_word(self.parts, animal[1] or animal[2]) == "dung":
             found = "dung"  # 'estiércol de camélido'
+        if not found and _OF_BEASTS.fullmatch(flat):
+            found = "dung"  # 'Schaf-/Ziegenkot'
         if not found and (of_plant := part_of_a_plant(flat)):
             found = self.part_of(of_plant)  # 'pépin de raisin'
         return found or self._part_beside_condition(flat)

@@ -30,6 +30,7 @@ from narrate.reading.intake.layout_told import (
 from narrate.reading.intake.left_over import left_over
 from narrate.reading.intake.lists_of_presence import is_listed
 from narrate.reading.intake.lone_numbers import without_lone_numbers
+from narrate.reading.intake.notes_that_part import tell_notes_that_part
 from narrate.reading.intake.phases_over_blanks import phases_over_blanks
 from narrate.reading.intake.records_guess import guess_records
 from narrate.reading.intake.scales_of_shares import with_scales_of_shares
@@ -39,6 +40,7 @@ from narrate.reading.intake.short_words import said_under, short_words, with_pie
 from narrate.reading.intake.sizes_in_titles import with_sizes_of_titles
 from narrate.reading.intake.states_by_key import names_by_key, parts_by_key
 from narrate.reading.intake.subsets import with_subsets
+from narrate.reading.intake.tables_by_formulas import without_worked_out
 from narrate.reading.intake.tables_of_sheet import Found, table_of, tables_of, whole
 from narrate.reading.intake.tables_summed import with_tables_summed
 from narrate.reading.intake.tallies import tally_texts
@@ -95,6 +97,7 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
         found.doubts += joined.doubts
     counted: dict[int, int] = {}
     kept_back: set[int] = set()
+    of_sheets: list[tuple[Grid, Found]] = []
     of_values = {grid.sheet for grid in grids if is_list_of_values(grid, values_by_field(grid, grids), grids)}
     for grid, look in sorted(pairs, key=lambda pair: pair[0].is_hidden):
         own = Found()
@@ -105,7 +108,9 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
         if grid.is_hidden and counted[id(grid)] and is_beside_others:
             kept_back.add(id(grid))
         else:
-            found.take(own)
+            of_sheets.append((grid, own))
+    for own in without_worked_out(of_sheets):
+        found.take(own)
     has_counts = any(counted.values())
     for grid, look in pairs:
         where = f"sheet {grid.sheet}" if grid.sheet else grid.path
@@ -167,6 +172,7 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
     with_volumes_of_finds(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
     tell_volumes_of_finds(found.tables, found.doubts)
     with_units_said(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
+    tell_notes_that_part(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
     tell_grams(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
     with_scales_of_shares(found.tables, {grid.sheet: grid for grid in grids}, found.doubts)
     by_sheet = {grid.sheet: grid for grid, _ in pairs}

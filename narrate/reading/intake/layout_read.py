@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
@@ -25,6 +26,8 @@ from narrate.reading.source_text import shown
 NEAR_MATCHES = 200
 """Near matches looked for in one sheet."""
 
+_COUNTED = re.compile(r"[\s,]+[(\[]?(?:cts?|counts?|n|no|nr|#)\.?[)\]]?(?=$| )")
+"""Words for counts behind a name, beside a line of grams of the same name."""
 SORTED_CLASS = "whole flot"
 """Name of the one size class of a drafted sample of which only a share was sorted."""
 
@@ -139,9 +142,12 @@ def _tell_unlike_names(groups: Mapping[tuple[object, ...], list[Find]], told: To
             alike.setdefault(key[:-1], [known]).append(there[0])
     for ones in alike.values():
         labels = list(dict.fromkeys(one.label for one in ones))
+        if len({_COUNTED.sub("", label) for label in labels}) == 1:
+            continue  # 'Wood ct' and 'Wood g' are of one thing
         first = ones[0]
         meant = first.name.identification.taxon or first.name.identification.written
-        named = " and ".join(f"'{one.name.identification.written}'" for one in ones)
+        written = [one.name.identification.written for one in ones]
+        named = " and ".join(f"'{words}'" for words in (written if len(set(written)) > 1 else labels))
         told.warning(
             "N316", f"unlike {sorted(labels)}", ones[1].place,
             f"{named} are both read as {meant}, {first.part}; the sheet parts them, so both rows are kept and they "

@@ -9,12 +9,15 @@ from narrate.problems import Place
 from narrate.reading.intake.brackets_not_read import brackets_not_read, taken_as_uncharred
 from narrate.reading.intake.name_footnotes import read_footed
 from narrate.reading.intake.name_spelling import genus_of
+from narrate.reading.intake.parts_of_finds import without_weight
 from narrate.reading.intake.said import Line, Said
 from narrate.reading.intake.samples_of_table import SampleLines
 from narrate.reading.intake.written_names import WrittenName
 
 _OF_NO_PLANT = ("", "indeterminate", "charcoal", "wood", "bark", "dung", "amorphous", "fungal sclerotium", "gall")
 """Parts that stand in lists by themselves, whatever plant heads the lines before them."""
+_BESIDE = ("part", "condition", "completeness", "size class", "quantity", "note", "taxon note", "group")
+"""Heads under which a line without a name may yet say what was found."""
 _SEVERAL = 6
 """So many words in brackets are taken for everyday names."""
 _DITTO = re.compile(r"""["“”″〃]|''|,,|do\.?|ditto|idem|id\.""", re.IGNORECASE)
@@ -40,6 +43,7 @@ class NamedLines(SampleLines):
         order = ("family", "common name", "epithet") if is_named else ("code", "common name", "epithet")
         for at, line in lines.items():
             named = next((line[role][0] for role in ("taxon", "genus", *order) if line.get(role)), None)
+            named = named or self._named_aside(line)
             if named is None:
                 found[at] = None
                 continue
@@ -84,6 +88,15 @@ class NamedLines(SampleLines):
             found[at] = (read, is_cf, said)
         self._tell_brackets(brackets, len(found))
         return found
+
+    def _named_aside(self, line: Line) -> Said | None:
+        """Charcoal that is named under another head alone, where the words for litres and phases stand too."""
+        beside = [(role, said) for role, (said, *_) in line.items() if role in _BESIDE]
+        if len(beside) != 1 or self.names.read(without_weight(beside[0][1].text)[0]).part not in ("charcoal", "wood"):
+            return None
+        role, said = beside[0]
+        line.pop(role)  # what names the find says nothing else of it
+        return said
 
     def _tell_uncharred(self, text: str, read: WrittenName, place: Place) -> None:
         letter = taken_as_uncharred(text, read, self.names)

@@ -13,6 +13,7 @@ from narrate.reading.intake.default_parts import default_part, is_cereal, is_gra
 from narrate.reading.intake.header_words import is_unit_of_mass
 from narrate.reading.intake.heads_by_content import SIZES
 from narrate.reading.intake.part_words_abroad import part_by_plant
+from narrate.reading.intake.plant_words_abroad import has_east_asian_letters
 from narrate.reading.intake.remarks import conditions_in
 from narrate.reading.intake.said import Line
 from narrate.reading.intake.short_words import seed_or_fruit
@@ -57,6 +58,7 @@ _GOURD = re.compile(r"(?:cf\.? ?)?(?:Cucurbita|Lagenaria|Cucumis|Citrullus|Cucur
 _NO_SEEDS = re.compile(r"(?:non|other than|no)[- ]?(?:seeds?|fruits?)\b|vegetative\b|végétati|vegetativ", re.IGNORECASE)
 """Heads over what is no seed: 'Non-seed material'."""
 _KERNEL = re.compile(r"k(?:j?e|æ)rn(?:e|er|en)?", re.IGNORECASE)
+_EAST_ASIAN_PIECES = re.compile(r"[（(].*|(?:碎|残|破)[块片]$")
 _NUT_TREE = re.compile(
     r"(?:cf\.? ?)?(?:Castanea|Quercus|Corylus|Fagus|Lithocarpus|Castanopsis|Notholithocarpus|Cyclobalanopsis|Carpinus|chestnut|acorn|oak|hazel|beech)\b",
     re.IGNORECASE,
@@ -166,9 +168,17 @@ class Parts:
                 says_part = common.is_known or (" " in said.text.strip() and common.part != "fruit")
                 if common.part and says_part:
                     return common.part  # 'hulled wheat glume base'; a passion fruit is no fruit of something
+                if east_asian := self._part_behind(said.text):
+                    return east_asian
         if section is not None and section.part:
             return section.part
         return None
+
+    def _part_behind(self, text: str) -> str:
+        """The part at the end of an everyday name that is written without blanks: '酸枣核', '稻小穗轴'."""
+        bare = _EAST_ASIAN_PIECES.sub("", text.strip())
+        ends = (bare[n:] for n in range(1, len(bare)) if has_east_asian_letters(bare[n:]))
+        return next((part for end in ends if (part := self.names.part_of(end))), "")
 
     def _taken(self, name: WrittenName, by_row: Line, by_column: Line) -> str:
         """The part that the layout takes where nothing says one."""

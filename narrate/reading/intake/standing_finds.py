@@ -11,7 +11,7 @@ from narrate.reading.intake.around_finds import Around, AroundFinds
 from narrate.reading.intake.cell_marks import Found
 from narrate.reading.intake.header_words import quantity
 from narrate.reading.intake.not_plants import animal_part, not_a_plant, says_nothing_found
-from narrate.reading.intake.parts_of_finds import without_weight
+from narrate.reading.intake.parts_of_finds import PIECES_ONLY, without_weight
 from narrate.reading.intake.said import Line, Said
 from narrate.reading.intake.sheet_finds import Find
 from narrate.reading.intake.written_names import WrittenName
@@ -143,6 +143,9 @@ class StandingFinds(AroundFinds):
         said = qualifiers.get("part", "")
         part, taken = (said, "") if said else self.parts.of_find(name, section, *standing.lines, part_notes)
         completeness = around.completeness or name.completeness or qualifiers.get("completeness", "")
+        if not completeness and PIECES_ONLY.fullmatch(standing.where.text.strip()):
+            completeness = "fragment"  # 'fragm.' beside 'complete' under a group of plants
+        completeness = completeness or self._of_everyday_names(standing)
         size = around.size_class or name.size_class or qualifiers.get("size class", "")
         of_section = section.size_class if section is not None and not size else ""
         notes = [note for note in (name.note, qualifiers.get("note", ""), *part_notes) if note]
@@ -178,14 +181,23 @@ class StandingFinds(AroundFinds):
     def _take_everyday_names(self, lines: Mapping[int, Line]) -> None:
         """The everyday names of each name and part, where lines tell things apart by them: 'barley, hulled' and 'barley'."""
         for line in lines.values():
-            if (common := self._first("common name", line, {})) and not quantity(common):
+            if (common := _everyday_names(line, {})) and not quantity(common):
                 key = (self._first("taxon", line, {}), self._first("part", line, {}))
                 self._everyday.setdefault(key, set()).add(common)
+
+    def _of_everyday_names(self, standing: Standing) -> str:
+        """Whether everyday names say that pieces or whole ones were found: '稻米碎块' beside 'Oryza sativa'."""
+        said = [one.text for line in standing.lines for one in line.get("common name", ())]
+        return next(filter(None, (self.names.read(text).completeness for text in said)), "")
 
     def _label(self, standing: Standing) -> str:
         """What the sheet parts finds by, its own words for plant and part; a line of grams is of the line of counts."""
         name, of_part, text = standing.name, standing.around.part, standing.where.text
         part = "" if name.part and self.names.part_of(of_part) == name.part else of_part
-        common = self._first("common name", *standing.lines)
+        common = _everyday_names(*standing.lines)
         is_telling = len(self._everyday.get((text, of_part), ())) > 1
         return " ".join(f"{without_weight(text)[0]} {part} {common if is_telling else ''}".lower().split())
+
+
+def _everyday_names(by_row: Line, by_column: Line) -> str:
+    return " ".join(one.text for line in (by_row, by_column) for one in line.get("common name", ()))

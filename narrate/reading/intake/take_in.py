@@ -96,8 +96,8 @@ def take_in(sheet: Path, packs: Packs, *, shown_path: str = "", codes: Path | No
             problems.warning(one.place, one.code, one.message, help=one.help)
         if not layout.tables:
             wanting = what_is_wanting(grids, name_reader(packs, explained))
-            said = (*filter(None, [wanting]), *(one for one in layout.left_out if "nothing in it" not in one))
-            _tell_nothing_read(Place(path=path), said, is_nearly=bool(wanting), problems=problems)
+            of_sheets = (*filter(None, [wanting]), *(one for one in layout.left_out if "nothing in it" not in one))
+            _tell_nothing_read(Place(path=path), of_sheets, is_nearly=bool(wanting), problems=problems)
             return TakenIn(problems=problems.sorted())
         layout, of_brackets = with_brackets_by_totals(
             layout, grids, lambda one, of_it: read_by_layout(grids, one, name_reader(packs, one.names), of_it)
