@@ -108,6 +108,8 @@ WRONG_TOTALS = {
     "ab06.txt": ["R29"], "ab07.xlsx": ["J70", "J73"], "ab08.xlsx": ["L122", "L144"], "ab09.xlsx": ["L45"], "ab10.csv": ["AN13", "AN22"],
     "ad01.xlsx": [], "ad02.xlsx": ["I16", "I61", "I62"], "ad03.csv": [], "ad04.xlsx": [], "ad05.xlsx": ["I40", "I41"], "ad06.csv": ["N27"],
     "ad07.txt": [], "ad08.xlsx": ["I33", "I34"], "ad09.xlsx": [],
+    "ae01.xlsx": ["L29", "V29", "O51", "U51", "L57", "O57", "U57", "O58"], "ae02.xlsx": [], "ae03.txt": [], "ae04.xlsx": [],
+    "ae05.xlsx": [], "ae06.csv": ["S24", "J100", "S100", "J101"], "ae07.tsv": [], "ae08.xlsx": [], "ae09.xlsx": [], "ae10.txt": [],
     "ac01.xlsx": ["G42", "G43"], "ac02.xlsx": [], "ac03.xlsx": ["I47", "I48", "I49"], "ac04.csv": ["N9"], "ac05.csv": ["AG14", "AH14"], "ac06.xlsx": [],
     "ac07.tsv": ["K19", "K20"], "ac08.xlsx": [], "ac09.txt": ["I71"], "ac10.xlsx": ["G29"],
     "aa01.xlsx": [], "aa02.xlsx": [], "aa04.csv": [], "aa05.xlsx": [],
