@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import shutil
 import subprocess
 import sys
 import tomllib
@@ -13,7 +12,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.conftest import EXAMPLE, ROOT
+from tests.conftest import ROOT
 
 
 @pytest.fixture(scope="module")
@@ -56,10 +55,9 @@ def test_the_main_job_runs_from_the_wheel(wheel: Path, tmp_path: Path, versions:
         bounds.write_text("\n".join(_oldest()), encoding="utf-8")
         install += ["-c", str(bounds)]
     subprocess.run(install, check=True, env=environment, capture_output=True)
-    project = tmp_path / "example_project"
-    shutil.copytree(EXAMPLE, project, ignore=shutil.ignore_patterns("out"))
+    project = tmp_path / "dig"
     run = [python, "-c", "from narrate.cli import main; main()"]
-    for order in (["tell", str(project)], ["report", str(project), "--to", "pdf"]):
+    for order in (["begin", str(project)], ["tell", str(project)], ["report", str(project), "--to", "pdf"]):
         done = subprocess.run([*run, *order], env=environment, cwd=tmp_path, capture_output=True, text=True)
         assert done.returncode == 0, done.stderr
 
