@@ -8,6 +8,7 @@ from collections import Counter
 from dataclasses import dataclass
 
 from narrate.problems import Place, ProblemList
+from narrate.reading.intake.east_asian_encodings import east_asian_encoding
 from narrate.reading.intake.older_encodings import Older, older_encoding
 
 SEPARATORS = (",", ";", "\t", "|")
@@ -41,7 +42,12 @@ def read_letters(path: str, content: bytes, problems: ProblemList) -> ReadText |
         text = content.decode("utf-8")
         encoding = "utf-8"
     except UnicodeDecodeError as fault:
-        text, older = older_encoding(content)
+        east_asian = east_asian_encoding(content)
+        if east_asian is not None:
+            text, name, codec = east_asian
+            older = Older(name=name, codec=codec, languages={})
+        else:
+            text, older = older_encoding(content)
         encoding = _named(older.name, content)
         _tell_older(path, content, fault.start, text, older, problems)
     if "\x1b" in text or sum(text.count(chr(n)) for n in range(1, 9)) > len(text) / 200:
