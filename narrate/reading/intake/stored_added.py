@@ -9,7 +9,7 @@ from dataclasses import replace
 from narrate.reading.intake.sheet_finds import Find
 from narrate.reading.intake.stored_ledger import Ledger
 from narrate.reading.intake.stored_lines import Line, Worked, half_of_last
-from narrate.reading.intake.stored_places import At, cells_said
+from narrate.reading.intake.stored_places import At, CellsSaid, cells_said
 from narrate.reading.intake.stored_states import Belongs
 
 WEIGHT = re.compile(r"(?<![^\W_])(?:weights?|wt|mass|m?g|grams?|gewicht|poids|peso)(?![^\W_])", re.IGNORECASE)
@@ -60,29 +60,37 @@ class Added:
         return any(re.search(r"(?<![^\W_])mg(?![^\W_])", text, re.IGNORECASE) for text in (heading, line.label))
 
     def _added(self, taxa: list[int], of: list[int], group: Belongs | None, lane: str) -> Worked | None:
-        ledger = self.ledger
+        at, ledger = self.ledger.at, self.ledger
         added, cells, more, doubtful = 0.0, list[At](), list[float](), list[At]()
+        if group is None:
+            amounts = ledger.mass if lane == "mass" else ledger.count
+            cells = [at(t, s) for t in taxa for s in of]
+            values = [amounts.get(one, 0.0) for one in cells]
+            return None if None in values else self._worked(sum(filter(None, values)), cells, lane)
         known = self._cells.setdefault((group, lane), {})
         for t in taxa:
             for s in of:
-                at = ledger.at(t, s)
-                if at not in known:
-                    known[at] = self._of_cell(at, t, group, lane)
-                value, is_in, perhaps = known[at]
+                one = at(t, s)
+                found = known.get(one)
+                if found is None:
+                    found = known[one] = self._of_cell(one, t, group, lane)
+                value, is_in, perhaps = found
                 if value is None:
                     return None
                 if is_in:
                     added += value
-                    cells.append(at)
+                    cells.append(one)
                 if perhaps:
                     more.extend(perhaps)
-                    doubtful.append(at)
-        shown = [half_of_last(ledger.cells[at].text) for at in cells if ledger.mass.get(at)] if lane == "mass" else []
-        what = "weights" if lane == "mass" else "counts"
-        return Worked(
-            value=added, said=f"the {what} in {cells_said(cells)}" if cells else f"no {what}",
-            perhaps=tuple(more), slack=min(shown, default=0.0) * len(shown), perhaps_said=cells_said(doubtful),
-        )  # fmt: skip
+                    doubtful.append(one)
+        worked = self._worked(added, cells, lane)
+        return replace(worked, perhaps=tuple(more), perhaps_said=cells_said(doubtful)) if doubtful else worked
+
+    def _worked(self, value: float, cells: list[At], lane: str) -> Worked:
+        ledger, is_mass = self.ledger, lane == "mass"
+        shown = [half_of_last(ledger.cells[at].text) for at in cells if ledger.mass.get(at)] if is_mass else []
+        said = CellsSaid("weights" if is_mass else "counts", cells)
+        return Worked(value=value, said=said, slack=min(shown, default=0.0) * len(shown))
 
     def _of_cell(self, at: At, t: int, group: Belongs | None, lane: str) -> tuple[float | None, bool, list[float]]:
         """What a cell adds to a group, None where it is a sign; whether it belongs to it; and what it may add."""

@@ -11,7 +11,7 @@ from narrate.reading.intake.shares_drafted import share_sorted
 from narrate.reading.intake.stored_added import WEIGHT
 from narrate.reading.intake.stored_groups import Group, is_unnamed, meant_words
 from narrate.reading.intake.stored_lines import Line, Target, Worked, read_stored
-from narrate.reading.intake.stored_places import At, cells_said
+from narrate.reading.intake.stored_places import At, CellsSaid
 from narrate.reading.intake.stored_rates import per_litre, scaled, share
 from narrate.reading.intake.stored_states import Belongs
 from narrate.reading.intake.stored_sums import OF_TAXA, Sums
@@ -142,7 +142,7 @@ class BySample(Sums):
         names = {f.name.identification.taxon or f.name.identification.written.lower() for f in finds}
         known = [f for f in finds if not is_unnamed(f)]
         known_names = {f.name.identification.taxon or f.name.identification.written.lower() for f in known}
-        said = f"the counts in {cells_said(cells)}"
+        said = CellsSaid("counts", cells)
         asked = [t for t in lines if all(self._is_asked(self.ledger.at(t, s)) for s in of)]
         numbers = {"lines": len(lines), "names": len(names), "known": len(known), "known names": len(known_names)}
         counted = [t for t in lines if any(self.ledger.count.get(self.ledger.at(t, s)) for s in of)]

@@ -11,7 +11,7 @@ from dataclasses import dataclass, field, replace
 from narrate.model.grids import Cell, Grid, address
 from narrate.reading.intake.cell_marks import number_of
 from narrate.reading.intake.signed_totals import bounds_of
-from narrate.reading.intake.stored_places import At, line_name
+from narrate.reading.intake.stored_places import At, CellsSaid, Later, line_name
 from narrate.reading.intake.told import Told
 
 _TOLERANCE = 0.006
@@ -29,7 +29,7 @@ class Worked:
     """What the counts give for one stored result."""
 
     value: float
-    said: str
+    said: str | CellsSaid | Later
     """Where from: 'the counts in B2 to D2'."""
     perhaps: tuple[float, ...] = ()
     """What finds would add that may belong to it and may not."""

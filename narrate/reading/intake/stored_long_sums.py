@@ -10,7 +10,7 @@ from narrate.reading.intake.sheet_finds import Find
 from narrate.reading.intake.stored_added import WEIGHT, each_amount
 from narrate.reading.intake.stored_ledger import Ledger, Litres
 from narrate.reading.intake.stored_lines import Worked
-from narrate.reading.intake.stored_places import At, cells_said
+from narrate.reading.intake.stored_places import At, Later, cells_said
 from narrate.reading.intake.stored_states import Belongs, states_of
 from narrate.reading.intake.written_names import NameReader
 
@@ -99,10 +99,8 @@ class LongSums:
                 more.append(value)
                 doubtful.append((one, at))
         what = "weights" if is_mass and any(one.mass for one, _ in pieces) else "counts"
-        return Worked(
-            value=total, said=f"the {what} in {self._said(cells)}" if cells else f"no {what}", perhaps=tuple(more),
-            perhaps_said=self._said(doubtful),
-        )  # fmt: skip
+        said = Later(lambda: f"the {what} in {self._said(cells)}") if cells else f"no {what}"
+        return Worked(value=total, said=said, perhaps=tuple(more), perhaps_said=self._said(doubtful) if more else "")
 
     def _said(self, pieces: list[Piece]) -> str:
         """Cells by name, with the sheet where it is another than that of the stored result."""

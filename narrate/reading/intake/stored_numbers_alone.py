@@ -10,7 +10,7 @@ from dataclasses import replace
 from narrate.reading.intake.amounts_in_pieces import pieced
 from narrate.reading.intake.stored_ledger import Ledger
 from narrate.reading.intake.stored_lines import Line, Target, Worked
-from narrate.reading.intake.stored_places import At
+from narrate.reading.intake.stored_places import At, Later
 
 LinesOf = Callable[[Ledger, Sequence[Ledger]], Iterable[Line]]
 _LEAST = "signs taken as the numbers in them"
@@ -112,4 +112,4 @@ def _told(worked: Worked | None, before: Worked | None, said: str) -> Worked | N
     """What is told of a sum says that signs were left out, where there were any in it."""
     if worked is None or (before is not None and before.value == worked.value):
         return worked
-    return replace(worked, said=f"{worked.said}, {said},", is_least=said == _LEAST)
+    return replace(worked, said=Later(lambda: f"{worked.said}, {said},"), is_least=said == _LEAST)

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
 
 from narrate.model.grids import address, column_name
 
@@ -35,6 +36,37 @@ def cells_said(places: Iterable[At]) -> str:
     if len(names) > _NAMED:
         names = [*names[:_NAMED], f"{len(names) - _NAMED} more places"]
     return names[0] if len(names) == 1 else ", ".join(names[:-1]) + " and " + names[-1] if names else ""
+
+
+@dataclass(frozen=True, slots=True)
+class CellsSaid:
+    """
+    What was added up, in words that are made when somebody reads them.
+
+    >>> f"{CellsSaid('counts', [(1, 1), (2, 1)])} and {CellsSaid('weights', [])}"
+    'the counts in B2 to B3 and no weights'
+    """
+
+    what: str
+    places: Sequence[At]
+
+    def __str__(self) -> str:
+        return f"the {self.what} in {cells_said(self.places)}" if self.places else f"no {self.what}"
+
+
+@dataclass(frozen=True, slots=True)
+class Later:
+    """
+    Words that are made when somebody reads them.
+
+    >>> f"{Later(lambda: 'the counts over 12 litres')}"
+    'the counts over 12 litres'
+    """
+
+    make: Callable[[], str]
+
+    def __str__(self) -> str:
+        return self.make()
 
 
 _NAMED = 6

@@ -9,6 +9,7 @@ from dataclasses import replace
 from narrate.model.grids import Grid
 from narrate.reading.intake.stored_ledger import Litres
 from narrate.reading.intake.stored_lines import Worked
+from narrate.reading.intake.stored_places import CellsSaid, Later
 
 _PER = re.compile(r"(?:/|\b(?:per|pro|par|por|je|na)\b)\s*(\d{1,4})\s*l", re.IGNORECASE)
 
@@ -17,11 +18,19 @@ def share(part: Worked | None, base: Worked | None, times: float) -> Worked | No
     """A share of a sum, in percent where times is 100; None where there is nothing to take it of, or grams of items."""
     if part is None or base is None or not base.value or base.perhaps:
         return None
-    if part.said.startswith("the weights") and base.said.startswith("the counts"):
+    if _is_of(part, "weights") and _is_of(base, "counts"):
         return None
     by = times / base.value
-    said = f"{part.said} of {base.said.replace('the counts in', 'those in').replace('the weights in', 'those in')}"
+    said = Later(lambda: f"{part.said} of {re.sub('the (?:counts|weights) in', 'those in', str(base.said))}")
     return replace(part, value=part.value * by, said=said, perhaps=tuple(more * by for more in part.perhaps))
+
+
+def _is_of(worked: Worked, what: str) -> bool:
+    """Whether counts, or weights, were added up."""
+    said = worked.said
+    if isinstance(said, CellsSaid):
+        return said.what == what and bool(said.places)
+    return str(said).startswith(f"the {what}")
 
 
 def per_litre(part: Worked | None, soil: Sequence[Litres], label: str, home: Grid) -> Worked | None:
@@ -40,7 +49,7 @@ def per_litre(part: Worked | None, soil: Sequence[Litres], label: str, home: Gri
     if len(soil) > 1:
         is_near = last.cell and (last.path, last.sheet) == (first.path, first.sheet)
         where += f" to {last.cell}" if is_near else " and others"
-    said = f"{part.said} over {litres:.6g} litres in {where}"
+    said = Later(lambda: f"{part.said} over {litres:.6g} litres in {where}")
     return replace(part, value=part.value * by, said=said, perhaps=tuple(more * by for more in part.perhaps))
 
 
@@ -49,5 +58,5 @@ def scaled(worked: Worked | None, share_sorted: float | None) -> Worked | None:
     if worked is None or share_sorted is None:
         return None
     more = tuple(one / share_sorted for one in worked.perhaps)
-    said = f"{worked.said}, scaled up from the {share_sorted:.4g} that was sorted,"
+    said = Later(lambda: f"{worked.said}, scaled up from the {share_sorted:.4g} that was sorted,")
     return replace(worked, value=worked.value / share_sorted, said=said, perhaps=more)
