@@ -31,6 +31,7 @@ from narrate.reading.intake.forms_said import (
 )
 from narrate.reading.intake.header_words import heading, quantity
 from narrate.reading.intake.heads_by_content import SIZES, content_role
+from narrate.reading.intake.ids_over_lists import ids_over_lists
 from narrate.reading.intake.least_numbers import is_least_number
 from narrate.reading.intake.long_guess import guess_long
 from narrate.reading.intake.long_table import Long
@@ -57,11 +58,12 @@ def guess_forms(look: Look, area: Area) -> list[Form]:
     heads = [row for row in range(area.top, area.bottom + 1) if _is_head(look, area, row)]
     starts: dict[int, dict[str, tuple[int, int]]] = {}
     blocks: dict[int, list[int]] = {}
+    by_bare_ids = ids_over_lists(look, area, heads)
     for n, head in enumerate(heads):
         first = heads[n - 1] + 1 if n else area.top
         over = range(max(first, head - _MOST_LINES), head)
         said = said_over(look, area, over) or said_in_words(look, area, head - 1)
-        said = said or said_behind_colons(look, area, over)
+        said = said or said_behind_colons(look, area, over) or by_bare_ids.get(head, {})
         if "sample" in said:
             starts[head], blocks[head] = said, [head]
         elif starts and is_further_block(look, area, head, max(starts)):
@@ -152,6 +154,7 @@ def _is_head(look: Look, area: Area, row: int) -> bool:
         set(roles) & {"part", "count", "mass", "condition"}
         or is_of_sizes
         or any(map(is_least_number, written.values()))
+        or any(quantity(text).startswith("count, ") for text in written.values())
         or any(content_role([look.text(row, c)], look) == "condition" for c in texts)
     )
     # '>2' and '>1' stand over counts by sieve class
