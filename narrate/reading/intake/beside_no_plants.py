@@ -8,6 +8,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from narrate.model.layouts import Role
 from narrate.reading.intake.evidence import Look
 from narrate.reading.intake.header_words import unit
+from narrate.reading.intake.not_plants import not_a_plant
 
 _ENDS = ("section", "total")
 """Roles that part a list into runs."""
@@ -41,8 +42,10 @@ def beside_no_plants(look: Look, rows: Mapping[int, Role], names: int, labels: I
     never are there more of them than of those that are no plants for sure.
     """
     found: list[int] = []
-    for run in _runs(rows):
-        plants = [row for row in run if rows[row].name == "counts" and _is_plant(look, row, names, labels)]
+    for head, run in _runs(rows):
+        is_headed = bool(not_a_plant(look.text(head, names)))  # under 'Mollusc shells' 'Trichia hispida' is none
+        counted = [row for row in run if rows[row].name == "counts"]
+        plants = [row for row in counted if _is_plant(look, row, names, labels, is_known=is_headed)]
         last = max(plants, default=-1)
         aside = {row for row in run if rows[row].name == "not plants" and row > last}
         first = run[0] if not plants and len(aside) >= _LEAST else min(aside, default=run[-1] + 1)
@@ -51,19 +54,21 @@ def beside_no_plants(look: Look, rows: Mapping[int, Role], names: int, labels: I
     return found
 
 
-def _runs(rows: Mapping[int, Role]) -> list[Sequence[int]]:
-    """The lines of counts and of no plants between heads of sections and totals."""
-    runs: list[list[int]] = [[]]
+def _runs(rows: Mapping[int, Role]) -> list[tuple[int, Sequence[int]]]:
+    """The lines of counts and of no plants between heads of sections and totals, each run with the line before it."""
+    runs: list[tuple[int, list[int]]] = [(-1, [])]
     for row, role in sorted(rows.items()):
         if role.name in _ENDS:
-            runs.append([])
+            runs.append((row, []))
         elif role.name in ("counts", "not plants"):
-            runs[-1].append(row)
-    return [run for run in runs if run]
+            runs[-1][1].append(row)
+    return [(head, run) for head, run in runs if run]
 
 
-def _is_plant(look: Look, row: int, names: int, labels: Iterable[int]) -> bool:
-    """Whether the name of a line has the form of a plant's, or a pack or a part beside it knows it."""
+def _is_plant(look: Look, row: int, names: int, labels: Iterable[int], *, is_known: bool) -> bool:
+    """Whether the name of a line has the form of a plant's, or a pack or a part beside it knows it; or it alone does."""
+    if is_known:
+        return look.names.read(look.text(row, names)).is_known
     texts = {c: text for c in {names, *labels} if (text := look.text(row, c))}
     words = [word for text in texts.values() for word in (text, *re.findall(r"[^\W\d_]{3,}", text))]
     return any(map(look.names.part_of, words)) or any(

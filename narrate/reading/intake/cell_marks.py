@@ -48,7 +48,7 @@ class Reading:
 NOTHING = Reading()
 
 SIGNS = re.compile(
-    r"(?:x{1,5}|\+{1,6}|p|pres\.?|present|✓|✔|√|#{1,4}|[•●○◦■□▪▫◆◇★☆✔√]{1,5}|\*{1,5}|o|yes|y|tr|trace|a|r|f|c|d|va|vr|vf|la|lf|escas[oa]|abundante|muy abundante|regular|frecuente|rar[oa]|fréquent|abondant|très abondant|selten|häufig|einzelne?|vereinzelt|zahlreich|weinig|veel|scars[oa]|frequente|abbondante|rare|few|some|many|common|occasional|frequent|abundant|dominant|numerous|very abundant|very common|several|lots|loads|viele?|vele|wenige?|mehrere|beaucoup|nombreux|nombreuses|plusieurs|quelques|much[oa]s|poc[oa]s|vari[oa]s|molt[ie]|poch[ie]|present \(p\)|\(x\)|\(\+\)|\[x\]|\[\+\])",
+    r"(?:x{1,5}|\+{1,6}|p|pres\.?|present|✓|✔|√|#{1,4}|[•●○◦■□▪▫◆◇★☆✔√]{1,5}|\*{1,5}|o|yes|y|tr|trace|a|r|f|c|d|va|vr|vf|la|lf|escas[oa]|abundante|muy abundante|regular|frecuente|rar[oa]|fréquent|abondant|très abondant|selten|häufig|einzelne?|vereinzelt|zahlreich|weinig|veel|scars[oa]|frequente|abbondante|rare|few|some|many|common|occasional|frequent|abundant|dominant|numerous|very abundant|very common|several|lots|loads|viele?|vele|wenige?|mehrere|beaucoup|nombreux|nombreuses|plusieurs|quelques|much[oa]s|poc[oa]s|vari[oa]s|molt[ie]|poch[ie]|present \(p\)|\((?:x{1,4}|\+{1,5})\)|\[(?:x{1,4}|\+{1,5})\])",
     re.IGNORECASE,
 )
 ABSENT = ("-", "–", "—", "−", ".", "nil", "none", "null", "absent", "0", "o", "no")
@@ -108,8 +108,8 @@ COUNT_LIKE = re.compile(
     r"(?:e[+-]?\d+)?\s*(?:\+|\?|[*†‡§]+|ml|g|mg|kg|cc|l|frags?\.?|f|w|fr|cf\.?)?(?:\s*[(\[]\s*[^)\]]{1,12}[)\]])?"
     rf"|\d+\s*[,;(\[]?\s*{OF_WHICH}\s+\d+\s+[^\W\d_][\w. -]{{0,14}}[)\]]?"
     rf"|(?:[<>≤≥]=?\s*)?\d+\s*(?:{WHOLES}\s*)?(?:{AND}\s*(?:\d+\s*)?)?{PIECES}|\+\s?\d+\s*{PIECES}"
-    r"|(?:cf\.?|\?)\s*(?:x{1,5}|\+{1,6}|\d+\+?)|(?:x{1,5}|\+{1,6})\s?(?:cf|fg|frags?|fr|f)\.?"
-    r"|\.\d+\s*(?:g|mg)?|\d+\s*[-–/]\s*\d+|/\s*\d+|\d+\s*/|\d+\s*[+&]\s*\d+\s*(?:cf\.?|f|frags?\.?)?|(?:[-–—x+]\s*)?(?:\(\d+\)|\[\d+\])|x{1,5}|\+{1,6}\s*(?:\([^)]{1,24}\))?|[-–—.?]|p|#{1,4}|\*{1,5}|[•●○◦■□▪▫◆◇★☆✔√]{1,5}|✓|[(\[][x+][)\]]|tr|trace|escas[oa]|abundante|muy abundante|regular|frecuente|rar[oa]|fréquent|abondant|très abondant|selten|häufig|einzelne?|vereinzelt|zahlreich|weinig|veel|scars[oa]|frequente|abbondante|present|absent|nil|rare|occasional|common|frequent|abundant|dominant|few|some|many|numerous|very (?:rare|common|abundant|frequent)|-\d+(?:\.\d+)?",
+    r"|(?:cf\.?|\?)\s*(?:x{1,5}|\+{1,6}|\d+\+?)|(?:x{1,5}|\+{1,6})\s?(?:cf|fg|frags?|fr|f|wl?|ch|b|uc?|min|pmc)\.?"
+    r"|\.\d+\s*(?:g|mg)?|\d+\s*[-–/]\s*\d+|/\s*\d+|\d+\s*/|\d+\s*[+&]\s*\d+\s*(?:cf\.?|f|frags?\.?)?|(?:[-–—x+]\s*)?(?:\(\d+\)|\[\d+\])|x{1,5}|\+{1,6}\s*(?:\([^)]{1,24}\))?|[-–—.?]|p|#{1,4}|\*{1,5}|[•●○◦■□▪▫◆◇★☆✔√]{1,5}|✓|[(\[](?:x{1,4}|\+{1,5})[)\]]|tr|trace|escas[oa]|abundante|muy abundante|regular|frecuente|rar[oa]|fréquent|abondant|très abondant|selten|häufig|einzelne?|vereinzelt|zahlreich|weinig|veel|scars[oa]|frequente|abbondante|present|absent|nil|rare|occasional|common|frequent|abundant|dominant|few|some|many|numerous|very (?:rare|common|abundant|frequent)|-\d+(?:\.\d+)?",
     re.IGNORECASE,
 )
 

@@ -204,7 +204,7 @@ def _signed(match: re.Match[str], written: str, by: Meanings) -> Reading | None:
     """A sign with a remark behind it."""
     sign, text = match[1], match[2].strip(" ()[],;")
     said, quirks, is_known = said_beside(text, written, by)
-    if not is_known and not re.search(r"\w", text):
+    if not is_known and (not re.search(r"\w", text) or re.fullmatch(r"[a-z]{1,4}", text)):
         quirks = (of_footnote(text, written, "a plain sign"),)
     count = keyed(sign, written, by)
     if count is not None:
@@ -287,6 +287,7 @@ _WRITINGS = (
     (r"(?:cf\.?|\?)\s*(x{1,5}|\+{1,6}|[<>≤≥]\s*\d{1,9}|\d{1,9}\+)", _doubted_sign),
     (r"(x{1,5}|\+{1,6}|\*{1,5})\s*cf\.?", _doubted_sign),
     (rf"(x{{1,5}}|\+{{1,6}}|\*{{1,5}})(fg|{PIECES})", _signed),
+    (r"(x{1,5}|\+{1,6})((?!i{0,3}v?$)[a-z]{1,4})", _signed),
     (r"(x{1,5}|\+{1,6}|p|\*{1,5})\s*([*†‡§¹²³]+|[(\[,;][^)\]]{1,60}[)\]]?|\s[a-z][a-z .-]{1,60})", _signed),
     (rf"({NUMBER})\s*[,;:]?\s+\(?([A-Za-z][^)]{{0,79}})\)?", _remarked),
     (rf"({NUMBER})([a-z]{{1,4}})", _remarked),

@@ -5,6 +5,7 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Iterable
 
 from narrate.reading.intake.code_columns import columns_of_list
@@ -92,15 +93,14 @@ def codes_beside(look: Look) -> tuple[dict[str, str], set[int]]:
 
 def _unheaded(look: Look) -> tuple[dict[str, str], set[int]]:
     """The same for a list without a head: lines of a code, a name and at most its part, and nothing else."""
+    cells = Counter(row for row, _ in look.own)
     lines: dict[int, list[int]] = {}
-    for row, column in sorted(look.own):
+    for row, column in sorted(at for at in look.own if 2 <= cells[at[0]] <= 4):
         lines.setdefault(row, []).append(column)
     listed: dict[str, str] = {}
     rows: dict[str, int] = {}
     named = 0
     for row, columns in lines.items():
-        if not 2 <= len(columns) <= 4:
-            continue
         texts = [look.text(row, c) for c in columns]
         code = texts[0].rstrip(" =:")
         is_line = _CODE.fullmatch(code) and not any(look.is_amount(row, c) for c in columns[1:])

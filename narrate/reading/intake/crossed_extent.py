@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass, field
 
 from narrate.model.grids import Area
-from narrate.model.layouts import DERIVED_ROLES, Role
+from narrate.model.layouts import DERIVED_ROLES, SAMPLE_ROLES, Role
 from narrate.reading.intake.evidence import Look, looks_like_id, plain_label
 from narrate.reading.intake.header_words import heading
 from narrate.reading.intake.small_heads_again import repeats_small_heads
@@ -188,8 +188,8 @@ class Extent:
         look = self.look
         labels = [look.text(row, c) for c in range(self.area.left, self.names + 1)]
         roles = {heading(text) for text in labels if text}
-        if not roles & {"sample", "taxon"}:
-            return False
+        if not roles & {"sample", "taxon"}:  # 'Feature' and 'Liters' once more, over other features
+            return bool(roles & set(SAMPLE_ROLES)) and all(self._repeats_head(r, first) for r in (row, row + 1))
         own = [c for c in range(self.area.left, self.right + 1) if (row, c) in look.own]
         if len(own) == 1 and (row, own[0] + 1) in look.cells and row > first:
             return False  # 'Charred remains' in one cell merged over all columns
@@ -210,4 +210,4 @@ class Extent:
     def _repeats_head(self, row: int, first: int) -> bool:
         look = self.look
         own = look.text(row, self.names)
-        return any(look.text(r, self.names) == own for r in range(self.area.top, first))
+        return bool(own) and any(look.text(r, self.names) == own for r in range(self.area.top, first))

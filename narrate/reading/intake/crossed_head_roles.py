@@ -22,6 +22,7 @@ _PER_LITRE = re.compile(r"\d\s*(?:/|per)\s*(?:10 ?)?l(?:it(?:re|er)s?)?\.?$", re
 _SO_MANY = re.compile(r"\(?\s*n\s*=\s*\d+\s*\)?", re.IGNORECASE)
 """'(n = 12)' says of how many samples, and not what."""
 _ANSWERS = frozenset(("y", "n", "yes", "no", "j", "ja", "nein", "nee", "s", "si", "sí", "sì", "oui", "non"))
+_MEASURED = ("volume", "flot volume", "flot mass", "sorted")
 _LETTERED_ID = re.compile(r"[^\W\d_]{1,12}[\s./_#-]{0,3}\d[\w./-]{0,12}")
 """'TS-40', 'FS 97': a number alone may be anything, such as litres."""
 
@@ -293,8 +294,9 @@ class HeadRoles(Body):
             if of_block and heading(of_block) == "count":
                 continue
             text = of_block or self.look.text(row, column)
-            if text.lower() == "all" and heading(self._label(row)) == "sorted":
-                continue
+            own = heading(self._label(row))
+            if (text.lower() == "all" and own == "sorted") or (heading(text) == "count" and own in _MEASURED):
+                continue  # 'n.r.' under 'Litres' is not recorded, and no number of remains
             if not text and row in self.rows and self.rows[row].filled and column in self.counts:
                 text = self._filled_texts(row, [c for c in self.counts if c <= column])[-1]  # 'Total' over two columns
             if not text or (looks_like_id(text) and not _PER_LITRE.search(text)):

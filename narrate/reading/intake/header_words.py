@@ -124,6 +124,8 @@ def heading(text: str) -> str:
         return ""
     if is_ratio(text):
         return "derived"
+    if "／" in text and any(heading(piece) == "volume" for piece in text.split("／")):
+        return "volume"  # '部位／水洗量（L）' over parts and before litres
     if size_and_share(text)[1]:
         return ""  # '0.5 mm (25%)' is a sieve class
     if re.fullmatch(r"vols?(?:umes?)? (?:processed|proc|proc'd|floated|taken|collected|sampled)(?: (?:in )?(?:l|lt|lit(?:re|er)s?))?", flat):

@@ -58,6 +58,14 @@ _WORDS: dict[str, str] = {
 
 # Common practice, no source: results as whole phrases, and heads that carry their material.
 _PHRASES: tuple[tuple[str, re.Pattern[str]], ...] = (
+    ("sample", re.compile(r"x[ -]?(?:nr|nummer)")),  # of finds and samples in Danish museums; A of what was dug
+    ("feature", re.compile(r"a[ -]?(?:nr|nummer)")),
+    ("volume", re.compile(
+        r"vol(?:ume|umen)? (?:(?:di|de) (?:sedimento|terreno|tierra|suelo|terra) )?(?:flottat[oa]|flotad[oa])(?: (?:l|lt|litri|litros))?"
+    )),
+    ("method", re.compile(
+        r"(?:maglia|malla|maille|maschenweite|mesh)(?: size)? min(?:ima|imum|imale?|im)?(?: mm)?|min(?:imum|imale)? (?:mesh|maschenweite)(?: size)?(?: mm)?"
+    )),
     ("flot mass", re.compile(
         r"(?:(?:peso|poids) (?:de )?(?:la )?)?f(?:r|rac|racci[oó]n|raction|razione|ra[cç][aã]o)? (?:liviana|ligera|pesada|légère|lourde|leggera|pesante|leve)(?: (?:g|gr|gramos|peso|poids|peso g|poids g))?"
         r"|(?:leicht|schwer) ?fraktion (?:g|gr|gewicht|gewicht g)|gewicht (?:der )?(?:leicht|schwer)fraktion(?: g)?"

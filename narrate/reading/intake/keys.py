@@ -34,7 +34,7 @@ _PLAIN_ABROAD = re.compile(
 )
 """The same in other languages: '+ nieliczne, ++ liczne'."""
 _EAST_ASIAN = re.compile(
-    r"(?P<sign>\++|\*{1,5}|[○◎●△]{1,3}|[x×]{1,3})\s*(?:は|が|为|為|表示|[=:…-])\s*(?P<meaning>\d+\s*[-–—~〜～]\s*\d+|[<>≥≤]?\d+\+?|[\u3040-\u30ff\u3400-\u9fff]+)"
+    r"(?P<sign>\++|\*{1,5}|[○◎●△]{1,3}|(?<![x×])[x×]{1,5})\s*(?:は|が|为|為|表示|[=:…-])\s*(?P<meaning>\d+\s*[-–—~〜～]\s*\d+|[<>≥≤]?\d+\+?|[\u3040-\u30ff\u3400-\u9fff]+)"
 )
 """'＋は少量、＋＋は中量': signs and words of Japanese and Chinese keys."""
 _IN_DOUBT = re.compile(

@@ -84,6 +84,8 @@ class KnownWords:
         if not found and " / " in text:
             halves = {self.part_of(half) for half in text.split(" / ")} - {""}
             found = halves.pop() if len(halves) == 1 else None  # 'cariosside / caryopsis'
+        if not found and flat.startswith("炭化"):
+            found = self.part_of(flat.removeprefix("炭化"))  # '炭化籾殻'
         if not found and " " not in flat and len(flat) > 8:
             found = self.joined.get(flat.lower().removesuffix("s"))  # 'glumebase'
         if not found and (whole := whole_of_pieces(text)):

@@ -247,6 +247,8 @@ def _row_role(
     if not look.text(row, taxon) and "total" in (heading(texts[0]), *map(heading, own[:1])):
         return Role(name="total")  # 'Total' where the lines before it have their running numbers
     has_amount = any((row, c) in look.cells for c in known)
+    if has_amount and not look.text(row, taxon) and heading(look.text(row, sample).partition(",")[0]) == "total":
+        return Role(name="total")  # 'FS 18 Total, carbonized plant'
     is_said = any(heading(text) == "total" for text in texts) or len(texts) <= len(known)
     if has_amount and not look.text(row, taxon) and not look.text(row, sample) and is_said:
         return Role(name="total")  # numbers without a name or a sample below a list

@@ -17,7 +17,7 @@ _NOT_PLANTS: tuple[tuple[str, str], ...] = (
     (r"fish|birds?|(?:small )?mammals?|amphibians?|fish ?(?:bones?|scales?|vertebrae?)|bird bones?|(?:small |large |burnt |burned |calcined )?(?:mammal |animal |human |rodent |amphibian )?bones?(?: (?:frag(?:ment)?s?|splinters?|chips?|pieces?|bits))?|teeth|tooth|otoliths?", "bone"),
     (r"(?:land |marine |fresh ?water |terrestrial )?(?:snails?|mollus[ck]s?|mollusca|gastropod(?:s|a)?|mussels?|oysters?|bivalves?)(?: shells?)?|marine shells?|egg ?shells?|shellfish|sea ?shells?", "shell"),
     (r"insects?(?: (?:remains|fragments|parts))?|beetles?|coleoptera|(?:fly )?(?:pupae?|puparia|puparium)|pupae|weevils?|sitophilus.*|mites?|ants?|arthropods?|(?:earth)?worm (?:cocoons?|capsules?|casts?|eggs?(?: cases?)?)|daphnia.*|cladocera.*|ostracods?|foraminifera|forams?|bryozoa|larvae?|ephippia|(?:caddis(?: ?fly)? )?(?:larval|pupal) cases?", "insects and other small animals"),
-    (r"slag|hammer ?scale|clinkers?|cinders?|(?:black )?(?:porous|tarry)(?: and (?:porous|tarry))? (?:material|residue)|coal|fuel ash(?: slag)?|iron|metal|glass|vitrified.*|industrial waste|magnetic.*", "metal working and fuel waste"),
+    (r"slag|hammer ?scale|clinkers?|cinders?|(?:black )?(?:porous|tarry)(?: and (?:porous|tarry))?(?: ['‘“]?(?:cokey|tarry)['’”]?)? (?:material|residue)|coal|fuel ash(?: slag)?|iron|metal|glass|vitrified.*|industrial waste|magnetic.*", "metal working and fuel waste"),
     (r"pot(?:tery|sherds?)?|(?:linen|woollen|cotton|silk)? ?(?:textiles?|cloth|fabric)(?: scraps?| frag(?:ment)?s?| pieces?)?|linen|cordage|(?:(?:number|no|nr|n|count) of )?(?:(?:body|rim|base|pottery|pot|ceramic) )?sherds?(?: (?:studied|examined|analy[sz]ed|counted|total))?|chert|ceramics?|daub|brick|tile|cbm|fired clay|burnt clay|flints?|lithics?(?: (?:debris|debitage|flakes?|chips?|fragments?|frags|waste|material))?|debitage|obsidian[ae]?|obsidienne|flakes?|beads?(?: (?:waste|blanks?|fragments?|frags))?|beads?, (?:chipped |ground )?(?:stone|shell|bone|glass|clay)|(?:clay |mud )?(?:sealings?|bullae?|tokens?)|plaster|mortar|stones?|gravel|fcr|fire.?cracked rock|artefacts?|artifacts?|(?:red |yellow |ground )?ochres?|pigments?", "artefacts"),
     (r"(?:charred |organic |burnt )?(?:(?:gef(?:ä|ae?)(?:ß|ss)|topf|speise)[- ]?krusten?(?:reste)?|(?:pot|vessel|food)[- ]crusts?)(?:,? (?:organisch|organic|charred|verkohlt))?", "crusts of vessels"),
     (r"(?:rodent|mouse|rat) (?:droppings?|pellets?|faeces)|faecal pellets?|coprolites?|droppings?", "droppings"),
@@ -32,12 +32,12 @@ _NOT_PLANTS: tuple[tuple[str, str], ...] = (
     (r"worteltjes|rottrådar|korzenie|korzonki|(?:racines?|radicelles?|raíces|radici|wortels?|wurzeln|rødder|rötter)(?: (?:actuel(?:le)?s?|modernes?|récentes?|actuales|modernas|attuali|moderne))?|rezente wurzeln|raicillas", "modern or mineral matter"),
     (r"aardewerk|keramiek|tessons?|cocci|ceramika|krukskärvor|bränd lera|verbrande leem|hüttenlehm|rotlehm|polepa", "artefacts"),
     (r"huesos?(?: de (?:pez|pescado|ave|animal|mamífero))?|ossos de peixe|escamas de (?:peixe|pez|pescado)|ossements|knochen(?:fragmente)?|fischreste|ossa|botten|ossos|fauna|ictiofauna|micro ?fauna|espinas", "bone"),
-    (r"caracoles|conchas|malaco ?fauna|malacol[oó]gic[oa]s?|gastr[oòó]podes?|gastrópodos?|caragols|(?:land|zoet ?water|zee|huisjes)[- ]?slakken(?:huis(?:jes)?|huizen)?|schnecken|mollusken|mollusques|molluschi|moluscos|slakken", "shell"),
+    (r"caracoles|conchas|malaco ?fauna(?: (?:terrestre|marina|di terra|d['’]acqua dolce|acuática))?|malacol[oó]gic[oa]s?|gastr[oòó]podes?|gastrópodos?|caragols|(?:land|zoet ?water|zee|huisjes)[- ]?slakken(?:huis(?:jes)?|huizen)?|schnecken|mollusken|mollusques|molluschi|moluscos|slakken", "shell"),
     (r"(?:fisch|vogel|säuge?r?tier|säuger|tier|amphibien|kleintier|kleinsäuger)[- ]?(?:reste?|knochen|schuppen|wirbel|gräten|zähne)", "bone"),
     (r"eier?schalen?(?:reste)?|eierschaal|coquilles? d'(?:œ|oe)ufs?|c[aá]scaras? de huevos?|gusci? d'uov[oa]|cascas? de ovos?|æggeskal|äggskal|skorupki", "shell"),
     (r"insectos|insectes|insekten|insetti|insetos", "insects and other small animals"),
     (r"coprolit[oi]s?|copr[oó]litos?(?: de .*)?", "droppings"),
-    (r"escorias?|scories|schlacken?|scorie|esc[oó]rias?", "metal working and fuel waste"),
+    (r"slagger?|(?:slagger?/ ?)?forglasset materiale|escorias?|scories|schlacken?|scorie|esc[oó]rias?", "metal working and fuel waste"),
     (r"(?:魚|獣|鳥|动物|鱼|兽)?骨(?:片|類|类)?|魚類?|鱗|歯", "bone"),
     (r"(?:陸産|海産|淡水産?|陸生)?(?:貝|贝)(?:殻|壳|類|类|片)?|(?:螺|蜗牛|田螺)(?:殻|壳|類|类)?", "shell"),
     (r"昆虫(?:遺体|片|類|残体|类)?|虫", "insects and other small animals"),
@@ -213,6 +213,9 @@ def not_a_plant(name: str) -> str:
     first, _, state = re.sub(r"[()\[\]]", " ", flat).partition(",")
     if not found and _STATE.fullmatch(state.strip()) and not first.startswith("stone"):
         found = not_a_plant(first)  # 'bone, calcined'; 'stone, broken' may be of a fruit
+    is_of_material = bool(re.fullmatch(r" [^\W\d_]+(?: [^\W\d_]+)?", state)) and not first.startswith("stone")
+    if not found and is_of_material and not_a_plant(first) == "artefacts":
+        found = "artefacts"  # 'debitage, quartz'
     if not found and inside and _STATE.fullmatch(inside.rstrip(") ")) and not first.startswith("stone"):
         found = not_a_plant(before)  # 'Rootlets (recent)'
     pieces = [piece.strip() for piece in _SEVERAL.split(flat)]

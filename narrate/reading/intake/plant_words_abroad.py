@@ -50,7 +50,7 @@ _EAST_ASIAN = re.compile(
 # Common practice, no source: words of lists for parts, and the parts of the word packs that they stand for.
 PARTS_ABROAD: Mapping[str, str] = {
     "kornfragmente": "grain", "getreidekorn": "grain", "spelzenbasis": "glume base", "spelzenbasen": "glume base", "hüllspelzenbasis": "glume base",
-    "hüllspelzenbasen": "glume base", "nussschale": "nutshell", "nussschalen": "nutshell", "spindelglied": "rachis internode",
+    "hüllspelzenbasen": "glume base", "hüllspelzbasis": "glume base", "hüllspelzbasen": "glume base", "nussschale": "nutshell", "nussschalen": "nutshell", "spindelglied": "rachis internode",
     "spindelglieder": "rachis internode", "kern": "seed", "kerne": "seed",
     "caryopses": "grain", "semence": "seed", "semences": "seed", "pépin": "seed", "pépins": "seed", "coquille": "nutshell", "coquilles": "nutshell",
     "pédicelle": "peduncle", "pédicelles": "peduncle", "pedicelo": "peduncle", "pedicelos": "peduncle", "pedúnculo": "peduncle", "pédoncule": "peduncle",
@@ -90,7 +90,7 @@ PARTS_ABROAD: Mapping[str, str] = {
     "cariopse": "grain", "cariopses": "grain", "cariópside": "grain", "parénquima": "tuber", "parênquima": "tuber", "parenquima": "tuber", "parenchym": "tuber", "parenchymgewebe": "tuber", "parenchyme": "tuber", "parenchima": "tuber", "tejido parenquimático": "tuber",
     "頴果": "grain", "穎果": "grain", "颖果": "grain", "炭化米": "grain", "米粒": "grain", "米": "grain", "果皮": "nutshell", "内果皮": "nutshell", "核": "fruit stone", "果核": "fruit stone", "果壳": "nutshell", "核壳": "nutshell", "堅果": "fruit", "坚果": "fruit", "子葉": "cotyledon", "子叶": "cotyledon",
     "穂軸": "rachis internode", "穗轴": "rachis internode", "小穂軸": "spikelet fork", "基盤": "spikelet fork", "芒": "awn", "葉": "leaf", "叶": "leaf", "材": "wood", "木材": "wood", "根茎": "rhizome", "塊茎": "tuber", "块茎": "tuber",
-    "胚乳": "grain", "種子": "seed", "种子": "seed", "果実": "fruit", "炭化材": "charcoal", "小穗轴": "spikelet fork", "壳": "nutshell", "炭屑": "charcoal", "木炭": "charcoal", "炭块": "charcoal", "炭片": "charcoal",
+    "胚乳": "grain", "籾殻": "husk", "有ふ果": "grain", "芽": "bud", "種子": "seed", "种子": "seed", "果実": "fruit", "炭化材": "charcoal", "小穗轴": "spikelet fork", "壳": "nutshell", "炭屑": "charcoal", "木炭": "charcoal", "炭块": "charcoal", "炭片": "charcoal",
 }  # fmt: skip
 
 

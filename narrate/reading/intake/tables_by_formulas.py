@@ -24,7 +24,7 @@ def without_worked_out(found: Sequence[tuple[Grid, Found]]) -> list[Found]:
     kept: list[Found] = []
     for grid, own in found:
         others = tables.keys() - {grid.sheet}
-        found_of = [worked_out_from(table, grid, others) for table in own.tables]
+        found_of = [worked_out_from(table, grid, others) for table in own.tables if others]
         if found_of and all(found_of):
             del tables[grid.sheet]
             sheets = sorted({sheet for one in found_of if one is not None for sheet in one.sheets})

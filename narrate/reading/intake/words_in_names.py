@@ -43,9 +43,9 @@ SHORT_CONDITIONS: Mapping[str, str] = {
     "w": "waterlogged", "wl": "waterlogged", "m": "mineralised", "min": "mineralised", "d": "desiccated", "ch": "charred",
     "chd": "charred", "char": "charred", "un": "uncharred", "unchd": "uncharred",
     "carb": "charred", "uc": "uncharred", "uncarb": "uncharred", "unchar": "uncharred", "uncharr": "uncharred", "noncarb": "uncharred", "unch": "uncharred", "unc": "uncharred", "u": "uncharred",
-    "miner": "mineralised", "minér": "mineralised", "mineral": "mineralised", "dess": "desiccated", "desic": "desiccated", "dessic": "desiccated",
+    "miner": "mineralised", "minér": "mineralised", "mineral": "mineralised", "dess": "desiccated", "desec": "desiccated", "desic": "desiccated", "dessic": "desiccated",
     "wlog": "waterlogged", "wlogged": "waterlogged", "verk": "charred", "unverk": "uncharred",
-    "vk": "charred", "uv": "uncharred", "uvk": "uncharred", "sub": "waterlogged", "subf": "waterlogged", "subfoss": "waterlogged", "charr": "charred",
+    "vk": "charred", "uv": "uncharred", "uvk": "uncharred", "sub": "waterlogged", "sf": "waterlogged", "subf": "waterlogged", "subfoss": "waterlogged", "charr": "charred",
     "charring": "charred", "carbonisation": "charred", "carbonization": "charred", "waterlogging": "waterlogged", "mineralisation": "mineralised", "mineralization": "mineralised", "desiccation": "desiccated",
 }  # fmt: skip
 AUTHOR = re.compile(
@@ -132,7 +132,7 @@ _BEFORE = re.compile(
     re.IGNORECASE,
 )
 _COMPOUND = re.compile(r"(?P<part>[^\W\d_]{3,}?|[^\W\d_]{1,3}(?=-))s?-?(?:fragment(?:en?|er)?|fragm?\.?|frgm?t?\.?|fgm\.?|bruch(?:st\.|stücke?)?|fr\.)", re.IGNORECASE)
-_BEHIND = re.compile(r"(?P<part>[^\W\d_]{1,12}) (?:fg|frgm?|fragm?s?|fgm|fgt)\.?", re.IGNORECASE)
+_BEHIND = re.compile(r"(?P<part>[^\W\d_]{1,20}) (?:fg|frgm?|fragm?s?|fgm|fgt|fr\.)\.?", re.IGNORECASE)
 
 
 def whole_of_pieces(text: str) -> str:

@@ -82,6 +82,8 @@ def test_charcoal_weighed_among_the_litres_is_a_find(tmp_path: Path, label: str)
     ("head", "role"),
     [
         ("Lt frac (g)", "flot mass"), ("Hvy frac (g)", "flot mass"), ("Fr. liviana (g)", "flot mass"),
+        ("Volume flottato (l)", "volume"), ("部位／水洗量（L）", "volume"), ("Maglia min. (mm)", "method"),
+        ("X-nr.", "sample"),
         ("Leichtfraktion (g)", "flot mass"), ("Plant wt (g)", "total"), ("Plant", "taxon"), ("Erh.", "condition"),
     ],
 )  # fmt: skip
@@ -175,6 +177,138 @@ def test_what_classes_mean_stands_in_brackets_behind_their_words(tmp_path: Path,
     assert found.layout is not None
     marks = found.layout.tables[0].marks
     assert (marks.key, marks.footnotes) == ({"x": "1-5", "xx": "6-25", "xxx": ">25"}, {})
+
+
+SIGNS_WITH_LETTERS = """
+Sample,1,2,3
+Litres,14,14ss,10
+Cereal grain,x,xx,xxxx
+Eleocharis sp. seed,,xxw,xw
+Sambucus nigra seed,xpmc,x,
+Carex sp. seed,xx,,(+++)
+Mollusc shells,,,
+Cepaea sp.,x,xx,x
+Vallonia sp.,x,x,
+Trichia hispida group,,x,x
+Key: x = 1-10 xx = 11-50 xxx = 51-100 xxxx = 100+ specimens,,,
+w = waterlogged,,,
+ss = sub-sample,,,
+pmc = possible modern contaminant,,,
+"""
+
+
+def test_letters_behind_signs_say_what_the_key_says(tmp_path: Path) -> None:
+    """'xxw' is waterlogged, what nobody knows stays in the note, and names under 'Mollusc shells' are no plants."""
+    found = taken(tmp_path, SIGNS_WITH_LETTERS)
+    of_second = [(row.identification.written, str(row.condition)) for row in found.rows if row.sample == "2"]
+
+    assert found.layout is not None
+    assert found.layout.tables[0].marks.key == {"x": "1-10", "xx": "11-50", "xxx": "51-100", "xxxx": "100+"}
+    assert of_second == [
+        ("Cereal grain", "charred"), ("Eleocharis sp. seed", "waterlogged"), ("Sambucus nigra seed", "charred"),
+    ]  # fmt: skip
+    assert ["pmc" in row.note for row in found.rows if row.count.written == "xpmc"] == [True]
+    assert [p for p in found.problems if p.severity == "error"] == []
+
+
+# ---- lists and blocks
+
+LIST_WITH_TOTALS = """
+FS No.,Volume (L),Taxon,Part,Count,Weight (g)
+18,10,Carya sp.,nutshell,13,0.28
+,,Zea mays,cupule,1,0.01
+,,"Debitage, quartz",N/A,2,0.12
+"FS 18 Total, carbonized plant",,,,14,0.29
+19,8,Carya sp.,nutshell,4,0.05
+,,Juglans nigra,nutshell,7,0.18
+"FS 19 Total, carbonized plant",,,,11,0.23
+20,8,Carya sp.,nutshell,6,0.07
+,,Juglans nigra,nutshell,9,0.2
+"FS 20 Total, carbonized plant",,,,15,0.27
+"""
+
+
+def test_totals_under_the_id_of_their_sample_are_no_finds(tmp_path: Path) -> None:
+    """'FS 18 Total, carbonized plant' is a total, and chips of quartz are no plants."""
+    found = taken(tmp_path, LIST_WITH_TOTALS)
+
+    assert found.layout is not None
+    assert [row + 1 for row, role in found.layout.tables[0].rows.items() if role.name == "total"] == [5, 8, 11]
+    assert sorted({str(row.sample) for row in found.rows}) == ["18", "19", "20"]
+    assert sum(row.count.number or 0 for row in found.rows) == 40
+    assert [p for p in found.problems if p.severity == "error" or p.code == "N317"] == []
+
+
+FEATURES = """
+Feature,2,5,9
+Liters floated,15,10,20
+Maygrass seed,9,,8
+Knotweed seed,,16,3
+Grape seed,1,2,5
+
+TABLE 23 -- Continued,,,
+Feature,23,24,31
+Liters floated,15,n.r.,10
+Maygrass seed,12,10,6
+Knotweed seed,,11,1
+Grape seed,2,2,7
+"""
+
+
+def test_features_of_a_second_page_are_other_samples(tmp_path: Path) -> None:
+    """Heads that come again over other features begin a table; litres 'n.r.' are not recorded, and count nothing."""
+    found = taken(tmp_path, FEATURES)
+    sums: dict[str, float] = {}
+    for row in found.rows:
+        sums[str(row.sample)] = sums.get(str(row.sample), 0) + (row.count.number or 0)
+
+    assert sums == {"2": 10, "5": 18, "9": 16, "23": 14, "24": 23, "31": 14}
+
+
+BLOCKS = """
+X1021,A455,posthole,8.0 l,
+Art,Del,Hele,Fragm.,Bemærkning
+Hordeum vulgare,kerne,3,,
+Cerealia indet.,kerne,,5,
+Trækul,,x,,
+
+X1022,A457,posthole,9.5 l,
+Art,Del,Hele,Fragm.,Bemærkning
+Hordeum vulgare,kerne,18,2,
+Avena sp.,kerne,12,,
+Slagge/forglasset materiale,,x,,
+"""
+
+
+def test_ids_without_a_label_over_lists_are_of_their_samples(tmp_path: Path) -> None:
+    """One list beneath another, each under a line of id, feature, kind and litres."""
+    found = taken(tmp_path, BLOCKS)
+
+    assert [one[1:3] + one[4:] for one in read(found, "X1022")] == [
+        ("grain", "whole", 18), ("grain", "fragment", 2), ("grain", "whole", 12),
+    ]  # fmt: skip
+    assert len(read(found, "X1021")) == 3
+    assert found.facts["X1022"]["volume"][0].text == "9.5 l"
+
+
+PIECES_OF_LAKES = """
+Taxon,Resttyp,Erh.,M1,M2,M3
+Hordeum vulgare,Korn,vk,25,16,49
+Cerealia indet.,Korn Fr.,vk,32,3,211
+Linum usitatissimum,Same,sf,87,21,62
+Corylus avellana,Nussschale Fr.,sf,12,5,7
+Triticum dicoccum,Hüllspelzbasis,vk,3,1,7
+"""
+
+
+def test_fr_behind_a_part_is_a_piece_and_sf_is_waterlogged(tmp_path: Path) -> None:
+    """As lists of Swiss lakeshores write it. Common practice, no source."""
+    found = taken(tmp_path, PIECES_OF_LAKES)
+
+    assert [one[1:4] for one in read(found, "M1")] == [
+        ("grain", "whole", "charred"), ("grain", "fragment", "charred"), ("seed", "whole", "waterlogged"),
+        ("nutshell", "fragment", "waterlogged"), ("glume base", "whole", "charred"),
+    ]  # fmt: skip
 
 
 # ---- results of other sheets
