@@ -46,7 +46,7 @@ SHOWN = """() => document.body.textContent + " " + [...document.querySelectorAll
 
 @pytest.fixture(scope="module")
 def hostile(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    folder = hostile_project(tmp_path_factory.mktemp("hostile") / "dig", payloads(200))
+    folder = hostile_project(tmp_path_factory.mktemp("hostile") / "dig", payloads(200), contexts=10)
     assert tell(folder, version="test").is_written
     with_her_words(folder, payloads(200))
     assert tell(folder, version="test").is_written

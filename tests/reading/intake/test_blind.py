@@ -110,6 +110,8 @@ WRONG_TOTALS = {
     "ad07.txt": [], "ad08.xlsx": ["I33", "I34"], "ad09.xlsx": [],
     "ae01.xlsx": ["L29", "V29", "O51", "U51", "L57", "O57", "U57", "O58"], "ae02.xlsx": [], "ae03.txt": [], "ae04.xlsx": [],
     "ae05.xlsx": [], "ae06.csv": ["S24", "J100", "S100", "J101"], "ae07.tsv": [], "ae08.xlsx": [], "ae09.xlsx": [], "ae10.txt": [],
+    "af01.xlsx": [], "af02.csv": [], "af03.txt": [], "af04.xlsx": [], "af05.xlsx": ["P53", "AB53", "P54"], "af06.tsv": [],
+    "af07.xlsx": ["H56", "P56", "W56", "Z56"], "af08.csv": [], "af09.csv": [], "af10.xlsx": [],
     "ac01.xlsx": ["G42", "G43"], "ac02.xlsx": [], "ac03.xlsx": ["I47", "I48", "I49"], "ac04.csv": ["N9"], "ac05.csv": ["AG14", "AH14"], "ac06.xlsx": [],
     "ac07.tsv": ["K19", "K20"], "ac08.xlsx": [], "ac09.txt": ["I71"], "ac10.xlsx": ["G29"],
     "aa01.xlsx": [], "aa02.xlsx": [], "aa04.csv": [], "aa05.xlsx": [],
