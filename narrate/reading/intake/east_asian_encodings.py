@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass
 
@@ -39,7 +40,7 @@ def _is_mark(letter: str) -> bool:
 
 
 _JAPANESE, _CHINESE, _TAIWANESE = _in("cp932", 0x88, 0x97), _in("gb2312", 0xB0, 0xD7), _in("big5", 0xA4, 0xC6)
-# Hangul come first: rows of them are rows of usual Chinese letters too, and not the other way round.
+# Of those that fit alike the first is taken: rows of Hangul are rows of usual Chinese letters too.
 # The rows of the more usual ideographs: JIS X 0208 level 1, GB 2312 level 1, Big5 level 1 (from memory).
 _ENCODINGS = (
     _EastAsian(name="Shift-JIS (Japanese)", codec="cp932", is_usual=lambda one: _is_kana(one) or _JAPANESE(one)),
@@ -48,7 +49,7 @@ _ENCODINGS = (
     _EastAsian(name="Big5 (Chinese)", codec="cp950", is_usual=_TAIWANESE),
     _EastAsian(name="EUC-JP (Japanese)", codec="euc_jp", is_usual=lambda one: _is_kana(one) or _JAPANESE(one)),
 )
-_LEAST_LETTERS, _MOST_USUAL, _MOST_BESIDE = 6, 0.85, 0.75
+_LEAST_LETTERS, _MOST_USUAL, _MOST_BESIDE = 10, 0.85, 0.75
 """Letters that are enough, and how many of them must be usual ones, and stand beside another (judgement)."""
 
 
@@ -60,9 +61,13 @@ def east_asian_encoding(content: bytes) -> tuple[str, str, str] | None:
 
     >>> east_asian_encoding("アワ,炭化種子,オオムギ".encode("cp932"))
     ('アワ,炭化種子,オオムギ', 'Shift-JIS (Japanese)', 'cp932')
+    >>> east_asian_encoding("рожь,овес,семена,ячмень".encode("koi8-r")) is None
+    True
     >>> east_asian_encoding("Größe, Hüllspelze, Körner".encode("cp1252")) is None
     True
     """
+    if any(_is_cyrillic(content.decode(codec, "replace")) for codec in ("koi8-r", "cp1251")):
+        return None
     found: list[tuple[float, tuple[str, str, str]]] = []
     for one in _ENCODINGS:
         try:
@@ -73,6 +78,13 @@ def east_asian_encoding(content: bytes) -> tuple[str, str, str] | None:
         if share:
             found.append((share, (text, one.name, one.codec)))
     return max(found, key=lambda pair: pair[0])[1] if found else None
+
+
+def _is_cyrillic(text: str) -> bool:
+    """Whether nearly all signs beyond ASCII are Cyrillic letters, and none in a word is a capital behind a small one."""
+    beyond = [sign for sign in text if not sign.isascii()]
+    letters = sum(bool(re.match("[А-яЁё]", sign)) for sign in beyond)
+    return letters >= 0.95 * len(beyond) and re.search(r"[а-яё][А-ЯЁ]", text) is None
 
 
 def _usual(text: str, is_usual: Callable[[str], bool]) -> float:

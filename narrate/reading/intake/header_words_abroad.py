@@ -67,7 +67,8 @@ _PHRASES: tuple[tuple[str, re.Pattern[str]], ...] = (
         r"(?:maglia|malla|maille|maschenweite|mesh)(?: size)? min(?:ima|imum|imale?|im)?(?: mm)?|min(?:imum|imale)? (?:mesh|maschenweite)(?: size)?(?: mm)?"
     )),
     ("flot mass", re.compile(
-        r"(?:(?:peso|poids) (?:de )?(?:la )?)?f(?:r|rac|racci[oó]n|raction|razione|ra[cç][aã]o)? (?:liviana|ligera|pesada|légère|lourde|leggera|pesante|leve)(?: (?:g|gr|gramos|peso|poids|peso g|poids g))?"
+        r"f(?:r|rac|racci[oó]n|raction|razione|ra[cç][aã]o)? (?:liviana|ligera|pesada|légère|lourde|leggera|pesante|leve) (?:g|gr|gramos|peso|poids|peso g|poids g)"
+        r"|(?:peso|poids) (?:de )?(?:la )?f(?:r|rac|racci[oó]n|raction|razione|ra[cç][aã]o)? (?:liviana|ligera|pesada|légère|lourde|leggera|pesante|leve)(?: (?:g|gr|gramos))?"
         r"|(?:leicht|schwer) ?fraktion (?:g|gr|gewicht|gewicht g)|gewicht (?:der )?(?:leicht|schwer)fraktion(?: g)?"
     )),
     ("derived", re.compile(

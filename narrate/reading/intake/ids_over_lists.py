@@ -1,4 +1,4 @@
-"""Ids without a label over lists of finds: 'X1021, A455, posthole, 8 l' over each list, under which its finds stand."""
+"""Ids without a label over lists of finds: 'X1021, posthole, 8 l' over each list, under which its finds stand."""
 
 from __future__ import annotations
 

@@ -17,6 +17,12 @@ from narrate.reading.intake.uncounted import narrow, says_uncounted
 
 _MORE = r"more than|over|mehr als|über|plus de|más de|mas de|più di|meer dan|mais de|mere end|mer än|powyżej|ponad|więcej niż|oltre|superiore a|au[- ]dessus de|supérieur à|plus que|superior a|por encima de|acima de|boven"
 _LESS = r"less than|fewer than|under|weniger als|unter|moins de|menos de|meno di|minder dan|mindre end|färre än|poniżej|mniej niż|sotto|inferiore a|au[- ]dessous de|inférieur à|inferior a|por debajo de|abaixo de|onder"
+_OPEN_BEHIND = re.compile(
+    rf"\(\s*(?:(?P<more>{_MORE})|(?P<less>{_LESS}))\s*(?P<number>\d+)"
+    r"(?: ?(?:items?|specimens?|remains|seeds?|pieces?|stk|stück|reste|restes|restos|resti|resten|ex))?\.?\s*\)",
+    re.IGNORECASE,
+)
+"""An open class in brackets behind its word: '(over 25)', and no '(over 2 mm)'."""
 _UP_TO = r"up to|bis(?: zu)?|jusqu['’]? ?à|hasta|fino a|tot(?: en met)?|até|op til|upp till|do"
 _ENTRY = re.compile(
     r"(?<![\w+])(?P<sign>\++|\*{1,5}|#{1,5}|x{1,5}|X{1,5}|[•●○◦■□▪▫◆◇★☆✔√]{1,5}|[-–—?]|\b(?:VA|VR|VF|[A-Za-z])(?:\*|\+|\b)|\b[nu]\.?[/ ]?[a-z]\b\.?(?=\s*[=:])|(?<!\S)\.(?=\s*=)|(?<![-.\d])(?:-?9{2,4}|-1)(?=\s*=))\s*(?:=|:|\s[-–]\s|\bis\b|\bmeans\b)\s*"
@@ -193,15 +199,16 @@ def meaning_of(meaning: str, more: str = "") -> str:
     ('1-10', '>50', 'present', 'present')
     >>> meaning_of("bis 10 Reste"), meaning_of("up to 5"), meaning_of("many", "(over 25)")
     ('1-10', '1-5', '>25')
+    >>> meaning_of("11-50", "(over 3 samples)"), meaning_of("not looked for", "(under 2 mm)"), meaning_of("many", "(over 2 mm)")
+    ('11-50', 'not looked for', 'present')
     """
     if re.match(r"[^\W\d_<>≤≥ ]*(?: than)? *[<>≤≥]?=?\s*\d", meaning.strip()) and _A_LITRE.search(meaning):
         return "present"
     if up_to := re.match(rf"(?:{_UP_TO})\s*(\d+)", meaning.strip(), re.IGNORECASE):
         return f"1-{up_to[1]}"
-    for said in (meaning, more.strip("( )")):  # 'mange (over 25)'
-        open_end = re.match(rf"(?P<more>{_MORE})?(?P<less>{_LESS})?\s*(?P<number>\d+)", said.strip(), re.IGNORECASE)
-        if open_end and (open_end["more"] or open_end["less"]):
-            return f"{'>' if open_end['more'] else '<'}{open_end['number']}"
+    open_end = re.match(rf"(?P<more>{_MORE})?(?P<less>{_LESS})?\s*(?P<number>\d+)", meaning.strip(), re.IGNORECASE)
+    if open_end and (open_end["more"] or open_end["less"]):
+        return f"{'>' if open_end['more'] else '<'}{open_end['number']}"
     found = _RANGE.search(meaning) or _RANGE.search(more)
     if found:
         flat = re.sub(r"(?<=\d) ?(?:o más|o più|ou mais|ou plus|et plus|or more|and more|und mehr|oder mehr|of meer|en meer|eller fler)", "+", found[0], flags=re.I)
@@ -209,6 +216,9 @@ def meaning_of(meaning: str, more: str = "") -> str:
     word = meaning.strip().lower()
     if re.match(r"absent|not present|none|not found|nil", word):
         return "absent"
+    behind = _OPEN_BEHIND.fullmatch(more.strip())
+    if behind and not word.startswith(("not ", "no ")):  # 'mange (over 25)'
+        return f"{'>' if behind['more'] else '<'}{behind['number']}"
     if _UNCOUNTED.match(word.replace("-", " ")) or says_uncounted(re.split(r"[,;(]", word)[0]):
         return "present"
     if re.match(r"not (?:looked|sorted|examined|analysed|recorded)|no data", word):

@@ -17,10 +17,11 @@ from narrate.reading.intake.words_in_names import FRAGMENTS, MORE_PARTS, SHORT_C
 from narrate.reading.values import find_word
 
 _OF_ANIMAL = re.compile(
-    r"(?:([^\W\d_]+) (?:of|de|di|du|des|von|van|av|af)|(estiércol|excrementos?|bosta|guano|sterco|estrume|crottins?)) [^\W\d_]+(?: +n)?",
+    r"(?:([^\W\d_]+) (?:of|de|di|du|des|von|van|av|af)|(estiércol|excrementos?|bosta|guano|sterco|estrume|crottins?)) [^\W\d_]+(?:[/-][^\W\d_]+)*(?: +n)?",
     re.IGNORECASE,
 )
-_OF_BEASTS = re.compile(r"(?!m(?:ä|ae?)use)[^\W\d_/-]+(?:-?/ ?-?[^\W\d_]+)*(?:kot|dung)", re.IGNORECASE)
+_BEAST = r"(?:schaf|ziegen?|rinder?|kuh|vieh|schweine?|pferde?|esel|kamel|lama|hirsch|reh|tier|herbivoren|wiederkäuer)"
+_OF_BEASTS = re.compile(rf"{_BEAST}(?:s?-?/ ?-?{_BEAST})*s?(?:kot|dung)", re.IGNORECASE)
 # Common practice, no source: words for whole things beside a part, in nine languages.
 _WHOLE = (
     r"(?:wholes?|complete|entire|intact|ganze?[rns]?|vollständige?[rns]?|entiers?|entières?|complète?s?|enter[oa]s?|complet[oaie]s?|inter[oiae]|integr[oaie]|"

@@ -36,7 +36,7 @@ from narrate.reading.intake.records_guess import guess_records
 from narrate.reading.intake.scales_of_shares import with_scales_of_shares
 from narrate.reading.intake.sections_of_samples import with_sections_of_samples
 from narrate.reading.intake.sheets_again import without_repeats
-from narrate.reading.intake.short_words import said_under, short_words, with_pieces_said
+from narrate.reading.intake.short_words import said_under, short_words, states_said, with_pieces_said
 from narrate.reading.intake.sizes_in_titles import with_sizes_of_titles
 from narrate.reading.intake.states_by_key import names_by_key, parts_by_key
 from narrate.reading.intake.subsets import with_subsets
@@ -193,7 +193,7 @@ def guess_layout(grids: Iterable[Grid], names: NameReader) -> Proposal:
         tables=tuple(tables),
         left_out=tuple(found.left_out),
         names=codes,
-        conditions={**of_parts, **said_under("condition", found.tables, names.short.conditions, by_sheet)},
+        conditions={**of_parts, **states_said(found.tables, names.short.conditions, by_sheet, found.doubts)},
         mend=found.mend,
         place=Place(path=pairs[0][0].path if pairs else ""),
     )

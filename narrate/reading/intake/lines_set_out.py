@@ -51,22 +51,30 @@ class SetLine(NamedTuple):
     """How many pieces and how many units behind the first are amounts."""
 
 
-_LEADERS = re.compile(r"^(?P<words>[ \t]*[^\W\d_][^\n]*?)(?P<dots>\.{4,}|(?<= )\.{2,}|(?: \.){3,})(?=[ \t]+\S|[ \t]*$)")
+_WORDS_BEFORE = r"^[ \t]*[^\W\d_](?:(?!\s\d)[^\n])*?"
+_LEADERS = re.compile(rf"{_WORDS_BEFORE}(?P<dots>(?<!\.)\.{{4,}}+|(?: \.){{4,}}+)(?=[ \t]+\S|[ \t]*$)")
 """'Zea mays ........   12': dots that lead from a name to its numbers."""
+_SHORT_LEADERS = re.compile(rf"{_WORDS_BEFORE}(?P<dots>(?<=\S )\.{{2,3}}+)(?=[ \t]+\S|[ \t]*$)")
+"""The same behind long names, where other lines have long ones; elsewhere '..' may stand for nothing found."""
+_LEAST_LED = 3
 
 
 def lines_of(text: str) -> list[str]:
     """
     The lines of a text as editors number them; a form feed is no line end and takes no place, and leading dots are blanks.
 
-    >>> lines_of("Rubus sp. (bramble) .....  14  ..  3"), lines_of("Oak . . . .  5")
-    (['Rubus sp. (bramble)        14  ..  3'], ['Oak          5'])
+    >>> lines_of("Rubus sp. (bramble) .....  14  ..  3"), lines_of("Oak . . . .  5"), lines_of("Oats  12  ..  3")
+    (['Rubus sp. (bramble)        14  ..  3'], ['Oak          5'], ['Oats  12  ..  3'])
     """
-    return [_without_leaders(line) for line in re.split(r"\r\n|\n|\r", text.replace("\f", ""))]
+    lines = re.split(r"\r\n|\n|\r", text.replace("\f", ""))
+    bare = [_without_leaders(line, _LEADERS) for line in lines]
+    are_led = sum(a != b for a, b in zip(lines, bare, strict=True)) >= _LEAST_LED
+    are_dotted = any(re.search(r"\s\.{2,3}(?!\.)(?:\s.*)?\s\.{2,3}(?:\s|$)|\d\s+\.{2,3}(?:\s|$)", line) for line in bare)
+    return [_without_leaders(line, _SHORT_LEADERS) for line in bare] if are_led and not are_dotted else bare
 
 
-def _without_leaders(line: str) -> str:
-    match = _LEADERS.match(line) if ".." in line or " . ." in line else None
+def _without_leaders(line: str, leaders: re.Pattern[str]) -> str:
+    match = leaders.match(line) if ".." in line or " . ." in line else None
     return line if match is None else line[: match.start("dots")] + " " * len(match["dots"]) + line[match.end("dots") :]
 
 

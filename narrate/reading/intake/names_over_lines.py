@@ -5,13 +5,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from narrate.reading.intake.cell_marks import looks_like_amount
+from narrate.reading.intake.words_in_names import says_pieces
 
 
 def joined_names(texts: Sequence[str], rows: list[list[str]]) -> None:
     """
     Puts the words of a line that is set in and begins small behind the name over it, where one of the two has numbers.
 
-    Several such lines under one are parts of a plant, and stay what they are.
+    A name goes on where it cannot end so, or where pieces of what it names follow; heads over lines stay what they are.
 
     texts:  the lines as they are written; rows: their cells, which change.
 
@@ -27,7 +28,7 @@ def joined_names(texts: Sequence[str], rows: list[list[str]]) -> None:
         if not (first and second and _goes_on(texts, n)):
             continue
         has_numbers = _holds_amounts(first), _holds_amounts(second)
-        if has_numbers == (False, True) and not any(first[1:]):
+        if has_numbers == (False, True) and not any(first[1:]) and (_is_open(first[0]) or says_pieces(second[0])):
             rows[n + 1] = [f"{first[0]} {second[0]}", *second[1:]]
             rows[n] = [""] * len(first)
         elif has_numbers == (True, False) and not any(second[1:]) and _is_open(first[0]):

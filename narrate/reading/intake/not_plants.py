@@ -187,6 +187,13 @@ _ANIMAL_PARTS = re.compile(
 )
 
 
+_STONES = re.compile(
+    r"(?:quartz(?:ite)?|chert|flint|obsidian|rhyolite|basalt|argillite|slate|jasper|chalcedony|steatite|limestone|sandstone|"
+    r"granite|silex|feuerstein|local|exotic|unmodified|utili[sz]ed|retouched)(?: (?:chert|flint|stone))?"
+)
+"""What chips and flakes are of."""
+
+
 @cache
 def not_a_plant(name: str) -> str:
     """
@@ -213,7 +220,7 @@ def not_a_plant(name: str) -> str:
     first, _, state = re.sub(r"[()\[\]]", " ", flat).partition(",")
     if not found and _STATE.fullmatch(state.strip()) and not first.startswith("stone"):
         found = not_a_plant(first)  # 'bone, calcined'; 'stone, broken' may be of a fruit
-    is_of_material = bool(re.fullmatch(r" [^\W\d_]+(?: [^\W\d_]+)?", state)) and not first.startswith("stone")
+    is_of_material = _STONES.fullmatch(state.strip()) is not None and not first.startswith("stone")
     if not found and is_of_material and not_a_plant(first) == "artefacts":
         found = "artefacts"  # 'debitage, quartz'
     if not found and inside and _STATE.fullmatch(inside.rstrip(") ")) and not first.startswith("stone"):

@@ -107,6 +107,22 @@ def said_under(
     return dict(sorted(found.items()))
 
 
+_SUBFOSSIL = {"sf": "waterlogged", "sub": "waterlogged"}
+"""How lists of lakeshores write 'subfossil' in a column of states. Common practice, no source."""
+
+
+def states_said(
+    tables: Iterable[Table], short: Mapping[str, str], grids: Mapping[str, Grid], doubts: list[str]
+) -> dict[str, str]:
+    """The short forms of conditions in columns and rows of conditions, by the sheet, else as lakeshores write them."""
+    found = said_under("condition", tables, {**_SUBFOSSIL, **short}, grids)
+    taken = [text for text in found if text.strip(" ().?") in _SUBFOSSIL and text.strip(" ().?") not in short]
+    if taken:
+        named = " and ".join(f"'{text}'" for text in taken)
+        doubts.append(f"DOUBTFUL: {named} in a column of states is taken for subfossil (waterlogged); see 'conditions' in the layout")
+    return found
+
+
 def with_pieces_said(tables: Iterable[Table], grids: Mapping[str, Grid], explained: Mapping[str, str]) -> list[Table]:
     """The tables with what codes for wholes and pieces mean beside the roles of their columns: 'completeness, B is fragment'."""
     made = []

@@ -21,7 +21,6 @@ Piece = tuple[Ledger, At]
 class LongSums:
     """What the counts of a long table give, or of a list of samples whose counts stand in other tables."""
 
-
     def __init__(
         self,
         ledger: Ledger,

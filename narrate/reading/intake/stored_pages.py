@@ -30,7 +30,8 @@ def with_other_tables(lines: Iterable[Line], own: Ledger, ledgers: Sequence[Ledg
             continue
         if taxa := _of_several_tables(line, own, others):
             line.why_not = line.why_not or "lines of another table are in it"
-            line.targets = [_by_formula(target, line, taxa, (own, *others)) for target in line.targets]
+            alike = (own, *(one for one in others if one.across == own.across))
+            line.targets = [_by_formula(target, line, taxa, alike) for target in line.targets]
         elif elsewhere and line.kind == "total":
             line.targets = [_target(target, own, elsewhere) for target in line.targets]
             line.guesses |= {_OVER_ALL}
@@ -54,7 +55,8 @@ def _by_formula(target: Target, line: Line, lines: Sequence[int], ledgers: Seque
     samples = own.sample_lines if crosses is not None and crosses.name == "total" else [sample]
     cells = [*dict.fromkeys(one.at(t, s) for t in lines for s in samples for one in ledgers if t in one.taxon_lines)]
     numbers = [one.count.get(at, 0.0) for at in cells for one in ledgers]
-    if line.kind != "total" or None in numbers or not {*samples} <= {*own.sample_lines}:
+    is_weighed = any(at in one.mass and at not in one.count for at in cells for one in ledgers)
+    if line.kind != "total" or None in numbers or is_weighed or not {*samples} <= {*own.sample_lines}:
         return Target(at=target.at, readings={})
     worked = Worked(value=sum(number or 0.0 for number in numbers), said=f"the counts in {cells_said(cells)}")
     return Target(at=target.at, readings={"by its formulas": worked})

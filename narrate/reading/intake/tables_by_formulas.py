@@ -11,7 +11,7 @@ from narrate.model.layouts import Table
 from narrate.reading.intake.stored_places import cells_said
 from narrate.reading.intake.tables_of_sheet import Found
 
-_SHEET = re.compile(r"(?:'((?:[^']|'')+)'|([^\W\d][\w.]*))!")
+_SHEET = re.compile(r"(?:'((?:[^']|'')+)'|(?<![\w.\]])([^\W\d][\w.]*))!")
 _MOST = 0.8
 """Share of its amounts from which a table is held to be worked out (judgement)."""
 _LEAST = 4
@@ -20,14 +20,16 @@ _LEAST = 4
 
 def without_worked_out(found: Sequence[tuple[Grid, Found]]) -> list[Found]:
     """What was found in each sheet; of sheets whose tables are all worked out from others, only that they are."""
-    tables = {grid.sheet: own.tables for grid, own in found if own.tables}
+    counted = {grid.sheet for grid, own in found if any(map(_holds_counts, own.tables))}
+    sources: dict[str, frozenset[str]] = {}
+    """Sheet that is worked out -> the sheets that it is worked out from."""
     kept: list[Found] = []
     for grid, own in found:
-        others = tables.keys() - {grid.sheet}
+        others = {sheet for sheet in counted - {grid.sheet} if grid.sheet not in sources.get(sheet, ())}
         found_of = [worked_out_from(table, grid, others) for table in own.tables if others]
         if found_of and all(found_of):
-            del tables[grid.sheet]
-            sheets = sorted({sheet for one in found_of if one is not None for sheet in one.sheets})
+            sources[grid.sheet] = frozenset(sheet for one in found_of if one is not None for sheet in one.sheets)
+            sheets = sorted(sources[grid.sheet])
             named = " and ".join(f"'{sheet}'" for sheet in sheets)
             why = f"is worked out by formulas from sheet{'s' if len(sheets) > 1 else ''} {named}"
             typed = sorted(at for one in found_of if one is not None for at in one.typed)
@@ -65,11 +67,17 @@ def worked_out_from(table: Table, grid: Grid, counted: Container[str]) -> Worked
     return WorkedOut(frozenset().union(*from_others), typed)
 
 
+def _holds_counts(table: Table) -> bool:
+    return table.shape != "records" or any(role.name in ("counts", "count", "mass") for role in table.columns.values())
+
+
 def sheets_in(formula: str) -> set[str]:
     """
     The sheets that a formula names.
 
     >>> sorted(sheets_in("=SUM('>2mm'!D2:D6)+Seeds!AN2")), sheets_in("=SUM(B2:B4)")
     (['>2mm', 'Seeds'], set())
+    >>> sheets_in("=[1]Counts!B2")  # of another workbook
+    set()
     """
     return {quoted.replace("''", "'") or plain for quoted, plain in _SHEET.findall(formula)}

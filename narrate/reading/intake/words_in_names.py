@@ -45,7 +45,7 @@ SHORT_CONDITIONS: Mapping[str, str] = {
     "carb": "charred", "uc": "uncharred", "uncarb": "uncharred", "unchar": "uncharred", "uncharr": "uncharred", "noncarb": "uncharred", "unch": "uncharred", "unc": "uncharred", "u": "uncharred",
     "miner": "mineralised", "minér": "mineralised", "mineral": "mineralised", "dess": "desiccated", "desec": "desiccated", "desic": "desiccated", "dessic": "desiccated",
     "wlog": "waterlogged", "wlogged": "waterlogged", "verk": "charred", "unverk": "uncharred",
-    "vk": "charred", "uv": "uncharred", "uvk": "uncharred", "sub": "waterlogged", "sf": "waterlogged", "subf": "waterlogged", "subfoss": "waterlogged", "charr": "charred",
+    "vk": "charred", "uv": "uncharred", "uvk": "uncharred", "subf": "waterlogged", "subfoss": "waterlogged", "charr": "charred",
     "charring": "charred", "carbonisation": "charred", "carbonization": "charred", "waterlogging": "waterlogged", "mineralisation": "mineralised", "mineralization": "mineralised", "desiccation": "desiccated",
 }  # fmt: skip
 AUTHOR = re.compile(

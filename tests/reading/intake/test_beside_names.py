@@ -83,7 +83,7 @@ def test_charcoal_weighed_among_the_litres_is_a_find(tmp_path: Path, label: str)
     [
         ("Lt frac (g)", "flot mass"), ("Hvy frac (g)", "flot mass"), ("Fr. liviana (g)", "flot mass"),
         ("Volume flottato (l)", "volume"), ("部位／水洗量（L）", "volume"), ("Maglia min. (mm)", "method"),
-        ("X-nr.", "sample"),
+        ("X-nr.", "sample"), ("Fracción ligera", ""), ("Fraction légère", ""),
         ("Leichtfraktion (g)", "flot mass"), ("Plant wt (g)", "total"), ("Plant", "taxon"), ("Erh.", "condition"),
     ],
 )  # fmt: skip
@@ -148,6 +148,24 @@ def test_dung_is_dung_in_one_word_or_two(tmp_path: Path, name: str) -> None:
     found = taken(tmp_path, f"Taxon,S1,S2,S3\nZea mays kernel,4,2,1\nGalium seed,1,1,\n{name},3,1,2")
 
     assert [one[1] for one in read(found, "S1") if one[0] == name] == ["dung"]
+
+
+@pytest.mark.parametrize(
+    ("name", "kind"),
+    [("debitage, quartz", "artefacts"), ("flakes, charcoal", ""), ("beads, Coix", ""), ("textile, flax", "")],
+)
+def test_chips_are_of_stone(name: str, kind: str) -> None:
+    """What else stands behind a comma may be a find."""
+    assert not_a_plant(name) == kind
+
+
+def test_words_of_treatment_are_no_states(tmp_path: Path) -> None:
+    """'sub' over a sample says how much of it was looked at; only a column of states has it for subfossil."""
+    rows = "Sample,S1,S2,S3,S4\nTreatment,sub,sub,full,sub\nZea mays kernel,4,2,1,3\nGalium seed,1,1,2,5"
+    found = taken(tmp_path, rows)
+
+    assert {str(row.condition) for row in found.rows} == {"charred"}
+    assert len(found.rows) == 8
 
 
 @pytest.mark.parametrize(
@@ -365,6 +383,33 @@ def test_a_number_typed_among_formulas_is_told(tmp_path: Path) -> None:
 
     assert sorted({str(row.sample) for row in found.rows}) == ["S1", "S2", "S3", "S4"]
     assert any("from sheet 'Flots', but for what was typed in C3, which is DOUBTFUL" in doubt for doubt in found.doubts)
+
+
+def test_sheets_worked_out_from_results_hold_no_finds_either(tmp_path: Path) -> None:
+    """A table that links to sums of another sheet, which links to the counts, is worked out from these."""
+    book = Workbook()
+    counts, by_phase, printed = book.active, book.create_sheet("By phase"), book.create_sheet("Table 1")
+    counts.title = "Flots"
+    numbers = [("S1", 4, 2, 9), ("S2", 31, 8, 12), ("S3", 1, 2, 3), ("S4", 5, 1, 2)]
+    for line in (("Sample", "Zea mays kernel", "Galium seed", "Rubus seed"), *numbers):
+        counts.append(line)
+    for sheet in (by_phase, printed):
+        sheet.append(("Phase", "Zea mays kernel", "Galium seed", "Rubus seed"))
+    sums: dict[str, int] = {}
+    for row, (name, first) in enumerate((("early", 2), ("late", 4)), start=2):
+        by_phase.cell(row, 1, name)
+        printed.cell(row, 1, name)
+        for column, letter in enumerate("BCD", start=2):
+            by_phase.cell(row, column, f"=SUM(Flots!{letter}{first}:{letter}{first + 1})")
+            printed.cell(row, column, f"='By phase'!{letter}{row}")
+            sums[f"{letter}{row}"] = sum(numbers[n - 2][column - 1] for n in (first, first + 1))
+    book.save(tmp_path / "lab.xlsx")
+    for sheet in ("sheet2", "sheet3"):
+        _save_results(tmp_path / "lab.xlsx", f"xl/worksheets/{sheet}.xml", sums)
+    found = take_in(tmp_path / "lab.xlsx", packs())
+
+    assert sorted({str(row.sample) for row in found.rows}) == ["S1", "S2", "S3", "S4"]
+    assert sum("is worked out by formulas" in doubt for doubt in found.doubts) == 2
 
 
 def test_the_same_sums_typed_in_are_looked_at_by_their_numbers(tmp_path: Path) -> None:

@@ -13,6 +13,7 @@ import pytest
 from narrate.problems import ProblemList
 from narrate.reading.intake.cell_marks import looks_like_amount
 from narrate.reading.intake.grids import grids_of
+from narrate.reading.intake.lines_set_out import lines_of
 from narrate.reading.intake.take_in import TakenIn, take_in
 from tests.reading.intake.test_blind import HERE, packs
 
@@ -322,3 +323,32 @@ def test_totals_over_two_pages_hold_for_grams_too(tmp_path: Path, galium: str, c
     found = taken(tmp_path, TWO_PAGES.format(galium=galium, charcoal=charcoal))
 
     assert [p.place.cell for p in found.problems if p.code == "N317"] == told
+
+
+def test_heads_over_one_line_stay_heads(tmp_path: Path) -> None:
+    """'Grasses' over 'oats' is no beginning of its name, and a title is none of the line under it."""
+    lines = ["Waterlogged plant remains", "     sample       S1    S2    S3", "Grasses", "  oats             4    15     6"]
+    lines += ["Cereals", "  barley          12     3     1", "  rye              2     2     5", "Pulses", "  peas             1     4     8"]
+    found = taken(tmp_path, "\n".join(lines))
+    written = [str(row.identification.written) for row in found.rows if row.sample == "S1"]
+
+    assert written == ["oats", "barley", "rye", "peas"]
+
+
+@pytest.mark.parametrize(
+    "line", ["Hordeum        ..       8      19", "Secale          3      ..      ..", "Oats           12      ..       3"]
+)
+def test_dots_in_place_of_numbers_are_no_leading_dots(line: str) -> None:
+    """Where a listing writes '..' for something, it stays there, though names of other lines are led to their numbers."""
+    led = [f"{name} {'.' * (20 - len(name))}       1       2       3" for name in ("Rye", "Pea", "Lentil", "Vetch")]
+
+    assert lines_of("\n".join([line, "Rye             1       2       3"]))[0] == line
+    assert lines_of("\n".join([*led, line]))[-1] == line
+
+
+def test_a_line_of_dots_takes_no_longer_than_its_length() -> None:
+    """A hundred thousand dots are passed over once."""
+    started = time.process_time()
+    rows("A" + "." * 100_000 + "x\nTaxon,S1\nOats,2", "lab.csv")
+
+    assert time.process_time() - started < 5
