@@ -24,13 +24,13 @@ def with_other_tables(lines: Iterable[Line], own: Ledger, ledgers: Sequence[Ledg
             id = one.sample_at(at)
             before = elsewhere.get(id, 0.0)
             elsewhere[id] = before + number if before is not None and number is not None else None
+    alike = [own, *(one for one in others if one.across == own.across)]
     found = list(lines)
     for line in found:
         if line.is_row != own.across:
             continue
-        if taxa := _of_several_tables(line, own, others):
+        if taxa := _of_several_tables(line, alike):
             line.why_not = line.why_not or "lines of another table are in it"
-            alike = (own, *(one for one in others if one.across == own.across))
             line.targets = [_by_formula(target, line, taxa, alike) for target in line.targets]
         elif elsewhere and line.kind == "total":
             line.targets = [_target(target, own, elsewhere) for target in line.targets]
@@ -38,12 +38,12 @@ def with_other_tables(lines: Iterable[Line], own: Ledger, ledgers: Sequence[Ledg
     return found
 
 
-def _of_several_tables(line: Line, own: Ledger, others: Sequence[Ledger]) -> list[int]:
+def _of_several_tables(line: Line, ledgers: Sequence[Ledger]) -> list[int]:
     """The lines of taxa that the formulas of a line of results add up, where some stand in other tables; else none."""
-    alike = [one for one in others if one.across == own.across]
-    taxa = [*own.taxon_lines, *(t for one in alike for t in one.taxon_lines)]
+    own, *others = ledgers
+    taxa = [taxon for one in ledgers for taxon in one.taxon_lines]
     targets = [target.at for target in line.targets]
-    lines = summed_by_formulas(own.cells, targets, taxa, in_rows=own.across) if alike else []
+    lines = summed_by_formulas(own.cells, targets, taxa, in_rows=own.across) if others else []
     return lines if not set(lines) <= set(own.taxon_lines) else []
 
 
